@@ -1,0 +1,61 @@
+/** A number handed to a function lies outside what the relation allows. */
+export class OutOfRangeError extends RangeError {
+  readonly code = "out-of-range";
+  constructor(
+    /** what the number is, in the caller's words or as a path ("skirt.gap") */
+    readonly quantity: string,
+    readonly value: number,
+    /** what is allowed, in words ("greater than 0") */
+    readonly allowed: string,
+  ) {
+    super(`${quantity} is ${value}, allowed: ${allowed}`);
+    this.name = "OutOfRangeError";
+  }
+}
+
+/** The data given cannot answer the question; `need` says what to measure next. */
+export class NotEnoughDataError extends Error {
+  readonly code = "not-enough-data";
+  constructor(
+    message: string,
+    /** what to measure next, one sentence */
+    readonly need: string,
+    /** path of the input that is short of data */
+    readonly path = "",
+  ) {
+    super(`${message} ${need}`.trim());
+    this.name = "NotEnoughDataError";
+  }
+}
+
+/** An iteration ended without an answer it stands behind. */
+export class NoConvergenceError extends Error {
+  readonly code = "no-convergence";
+  constructor(
+    message: string,
+    readonly iterations: number,
+  ) {
+    super(message);
+    this.name = "NoConvergenceError";
+  }
+}
+
+/** @returns the value itself when it is finite and > 0 @throws {OutOfRangeError} otherwise, NaN included */
+export function requirePositive(quantity: string, value: number): number {
+  if (!(value > 0 && value < Number.POSITIVE_INFINITY))
+    throw new OutOfRangeError(quantity, value, "finite, greater than 0");
+  return value;
+}
+
+/** @returns the value itself when it is finite and ≥ 0 @throws {OutOfRangeError} otherwise, NaN included */
+export function requireNonNegative(quantity: string, value: number): number {
+  if (!(value >= 0 && value < Number.POSITIVE_INFINITY))
+    throw new OutOfRangeError(quantity, value, "finite, 0 or greater");
+  return value;
+}
+
+/** @returns the value itself when it is finite @throws {OutOfRangeError} otherwise, NaN included */
+export function requireFinite(quantity: string, value: number): number {
+  if (!Number.isFinite(value)) throw new OutOfRangeError(quantity, value, "a finite number");
+  return value;
+}

@@ -1,0 +1,31 @@
+import { defineConfig } from "vitest/config";
+
+/** The test rooms; each is a vitest project, so that one of them can be run alone: `npx vitest run --config tests/vitest.config.ts --project unit`. */
+export default defineConfig({
+  root: new URL("..", import.meta.url).pathname,
+  test: {
+    setupFiles: ["tests/support/matchers.ts"],
+    projects: [
+      {
+        extends: true,
+        test: { name: "unit", include: ["tests/{units,shared,client,house}/**/*.test.{ts,tsx}"] },
+      },
+      { extends: true, test: { name: "published", include: ["tests/published/**/*.test.ts"] } },
+      {
+        extends: true,
+        test: { name: "server", include: ["tests/{server,durability}/**/*.test.ts"], testTimeout: 20_000 },
+      },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.test.ts"],
+          globalSetup: ["tests/browser/globalSetup.ts"],
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
