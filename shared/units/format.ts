@@ -1,0 +1,71 @@
+import { type DimensionName, shownUnit } from "./dimensions.ts";
+
+const THIN_SPACE = "\u2009";
+const MINUS = "\u2212";
+
+/**
+ * A number with a fixed count of decimals, thin spaces between thousands and a true minus sign.
+ *
+ * @param value - any finite number; others give "–"
+ * @param decimals - digits after the point, 0…9
+ */
+export function formatFixed(value: number, decimals: number): string {
+  if (!Number.isFinite(value)) return "–";
+  const text = Math.abs(value).toFixed(decimals);
+  const negative = value < 0 && Number(text) !== 0;
+  const [whole, fraction] = text.split(".");
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE) : whole;
+  return `${negative ? MINUS : ""}${grouped}${fraction ? `.${fraction}` : ""}`;
+}
+
+/** @returns decimals that show `digits` significant digits of a value of that size, 0…9 */
+export function decimalsFor(value: number, digits: number): number {
+  if (value === 0 || !Number.isFinite(value)) return 0;
+  const exponent = Math.floor(Math.log10(Math.abs(value)));
+  return Math.min(9, Math.max(0, digits - 1 - exponent));
+}
+
+/** @returns decimals at which an uncertainty shows two digits (JCGM 100:2008, 7.2.6) */
+export function decimalsByUncertainty(uncertainty: number): number {
+  return decimalsFor(uncertainty, 2);
+}
+
+export interface FormatOptions {
+  /** label of the unit to show; the quantity's default otherwise */
+  readonly unit?: string;
+  /** significant digits, default 3 */
+  readonly digits?: number;
+  /** standard uncertainty in SI: sets the digits in the place of `digits` */
+  readonly uncertainty?: number;
+}
+
+/** @returns an SI value in a shown unit, without the unit's name */
+export function inUnit(si: number, name: DimensionName, label?: string): number {
+  const unit = shownUnit(name, label);
+  return (si - (unit.offset ?? 0)) / unit.factor;
+}
+
+/** @returns the SI value of a number in a shown unit */
+export function fromUnit(value: number, name: DimensionName, label?: string): number {
+  const unit = shownUnit(name, label);
+  return value * unit.factor + (unit.offset ?? 0);
+}
+
+/**
+ * An SI value as text in a shown unit, "0.60 mm".
+ *
+ * @param si - value in the dimension's SI unit
+ * @param name - which quantity
+ * @returns number, thin space and unit; "–" where the value is not finite
+ */
+export function formatQuantity(si: number, name: DimensionName, options: FormatOptions = {}): string {
+  const unit = shownUnit(name, options.unit);
+  const value = inUnit(si, name, unit.label);
+  const decimals =
+    options.uncertainty && options.uncertainty > 0
+      ? decimalsByUncertainty(options.uncertainty / unit.factor)
+      : decimalsFor(value, options.digits ?? 3);
+  const gap = unit.label === "°" ? "" : THIN_SPACE;
+  const label = unit.label === "1" ? "" : gap + unit.label;
+  return formatFixed(value, decimals) + label;
+}
