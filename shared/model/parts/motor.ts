@@ -1,0 +1,25 @@
+import { z } from "zod";
+import { estimatedFields, name, nonNegative, note, positive, uncertainties, within } from "../scalar.ts";
+
+/** A motor as its maker states it; motor tests logged for it take the place of the stated constants. */
+export const motor = z.strictObject({
+  name: name(),
+  kv: positive("rpm/V", 1e6),
+  resistance: positive("Ω at 20 °C, terminal to terminal", 1e4),
+  noLoadCurrent: nonNegative("A", 1e3),
+  viscousTorque: nonNegative("N·m·s/rad", 1).default(0),
+  thermalResistance: positive("K/W, winding to air", 1e4).optional(),
+  thermalTimeConstant: positive("s", 1e5).optional(),
+  windingLimit: within("K", 273.15, 600).optional(),
+  ratedVoltage: positive("V", 1e3).optional(),
+  maxCurrent: positive("A", 1e3).optional(),
+  mass: nonNegative("kg", 50).optional(),
+  diameter: positive("m", 1).optional(),
+  length: positive("m", 1).optional(),
+  price: nonNegative("any currency").optional(),
+  estimated: estimatedFields(),
+  uncertainty: uncertainties(),
+  note: note(),
+});
+
+export type Motor = z.output<typeof motor>;

@@ -1,0 +1,52 @@
+import { z } from "zod";
+import {
+  estimatedFields,
+  fraction,
+  name,
+  nonNegative,
+  note,
+  positive,
+  uncertainties,
+  within,
+} from "../scalar.ts";
+
+/** Open-circuit voltage of one cell by state of charge, both strictly rising in charge. */
+export const cellCurve = z
+  .array(z.tuple([fraction(), within("V", 0.1, 10)]))
+  .min(2)
+  .max(400)
+  .refine((points) => points.every((point, i) => i === 0 || point[0] > points[i - 1][0]), {
+    message: "charge must rise from point to point, for example [[0, 3.3], [0.5, 3.8], [1, 4.2]]",
+  })
+  .refine((points) => points.every((point, i) => i === 0 || point[1] >= points[i - 1][1]), {
+    message: "voltage must not fall as charge rises",
+  })
+  .refine((points) => points[0][0] === 0 && points[points.length - 1][0] === 1, {
+    message: "the curve must run from charge 0 to charge 1",
+  });
+
+export const cell = z.strictObject({
+  capacity: positive("C (1 mAh = 3.6 C)", 1e7),
+  minimumVoltage: within("V, loaded", 0.1, 10),
+  resistance: nonNegative("Ω", 100),
+  curve: cellCurve,
+  maxCurrent: positive("A", 1e4).optional(),
+});
+
+/** A pack: cells in series and parallel, and the wire to the driver. */
+export const pack = z.strictObject({
+  name: name(),
+  series: z.int().min(1).max(60),
+  parallel: z.int().min(1).max(60).default(1),
+  wireResistance: nonNegative("Ω", 100).default(0),
+  cell,
+  mass: nonNegative("kg", 50).optional(),
+  height: positive("m", 1).optional(),
+  price: nonNegative("any currency").optional(),
+  estimated: estimatedFields(),
+  uncertainty: uncertainties(),
+  note: note(),
+});
+
+export type Cell = z.output<typeof cell>;
+export type Pack = z.output<typeof pack>;

@@ -1,0 +1,43 @@
+import { z } from "zod";
+import { quantity } from "../quantity.ts";
+import { identifier } from "../scalar.ts";
+import { instrument, setAside, testHead } from "./common.ts";
+
+const RIGHT_ANGLE = Math.PI / 2;
+
+export const frictionRow = z.strictObject({
+  held: quantity("angle", { min: 0, max: RIGHT_ANGLE * 0.9999 })
+    .nullable()
+    .default(null)
+    .describe("steepest tilt that held"),
+  slid: quantity("angle", { positive: true, max: RIGHT_ANGLE * 0.9999 })
+    .nullable()
+    .describe("tilt at which it slid; null if stopped before"),
+  setAside,
+});
+
+/** Friction test on a tilt board: the angle at which the vehicle (fan off) or a piece of skirt starts to slide. */
+export const frictionTest = z.strictObject({
+  kind: z.literal("friction"),
+  ...testHead,
+  surface: identifier(),
+  contact: z.enum(["wheels", "skirt"]),
+  skirt: identifier().nullable().default(null).describe("which skirt, where it was the skirt that slid"),
+  instruments: z.strictObject({ angle: instrument("angle").optional() }).default({}),
+  rows: z
+    .array(frictionRow)
+    .min(1)
+    .max(1000)
+    .superRefine((rows, context) => {
+      rows.forEach((row, i) => {
+        if (row.held || row.slid) return;
+        context.addIssue({
+          code: "custom",
+          path: [i, "slid"],
+          message: "give the tilt that held, the tilt at which it slid, or both",
+        });
+      });
+    }),
+});
+
+export type FrictionTest = z.output<typeof frictionTest>;

@@ -1,0 +1,25 @@
+import { z } from "zod";
+import { curveTest } from "./curve.ts";
+import { frictionTest } from "./friction.ts";
+import { leakTest } from "./leak.ts";
+import { motorTest } from "./motor.ts";
+import { pullTest } from "./pull.ts";
+
+/** A bench test of any kind. A new kind is one more file here and one more line in this union. */
+export const benchTest = z.discriminatedUnion("kind", [
+  curveTest,
+  pullTest,
+  motorTest,
+  leakTest,
+  frictionTest,
+]);
+
+export type BenchTest = z.output<typeof benchTest>;
+export type TestKind = BenchTest["kind"];
+export const TEST_KINDS = [
+  "curve",
+  "pull",
+  "motor",
+  "leak",
+  "friction",
+] as const satisfies readonly TestKind[];

@@ -1,0 +1,45 @@
+import { z } from "zod";
+import { quantity } from "../quantity.ts";
+import { identifier } from "../scalar.ts";
+import { instrument, openHoles, plate, setAside, testHead } from "./common.ts";
+import { checkFlowReadings } from "./flow.ts";
+
+export const leakRow = z.strictObject({
+  pressure: quantity("pressure", { positive: true, max: 1e5 }).describe("depression in the cavity"),
+  flow: quantity("flow", { min: 0, max: 10 }).optional(),
+  platePressure: quantity("pressure", { positive: true, max: 1e5 })
+    .optional()
+    .describe("drop over a bleed plate in series with the leak"),
+  open: openHoles.optional(),
+  setAside,
+});
+
+/** Leak test: flow through a skirt that stands on a surface, against the depression in its cavity. */
+export const leakTest = z
+  .strictObject({
+    kind: z.literal("leak"),
+    ...testHead,
+    skirt: identifier(),
+    surface: identifier(),
+    gap: quantity("length", { min: 0, max: 0.1 })
+      .optional()
+      .describe("shim under the skirt, in the place of its set gap"),
+    flowFrom: z.enum(["bleed-plate", "known-flow"]),
+    plate: plate.optional(),
+    instruments: z
+      .strictObject({ pressure: instrument("pressure").optional(), flow: instrument("flow").optional() })
+      .default({}),
+    rows: z.array(leakRow).min(1).max(5000),
+  })
+  .superRefine(checkFlowReadings)
+  .superRefine((test, context) => {
+    if (test.flowFrom !== "bleed-plate") return;
+    test.rows.forEach((row, i) => {
+      if (row.platePressure) return;
+      const message =
+        "the drop over the plate is needed in each row, the plate stands in series with the leak";
+      context.addIssue({ code: "custom", path: ["rows", i, "platePressure"], message });
+    });
+  });
+
+export type LeakTest = z.output<typeof leakTest>;

@@ -1,0 +1,46 @@
+import { z } from "zod";
+import { quantity } from "../quantity.ts";
+import { identifier } from "../scalar.ts";
+import { instrument, setAside, testHead } from "./common.ts";
+
+export const pullRow = z
+  .strictObject({
+    held: quantity("load", { min: 0, max: 1e5 }).describe("largest load that held; 0 if it let go at once"),
+    letGo: quantity("load", { min: 0, max: 1e5 })
+      .nullable()
+      .describe("smallest load that let go; null if stopped before"),
+    voltage: quantity("voltage", { positive: true, max: 1000 })
+      .optional()
+      .describe("at the pack's terminals, fan running"),
+    gap: quantity("length", { min: 0, max: 0.1 })
+      .optional()
+      .describe("shim under the skirt, in the place of its set gap"),
+    setAside,
+  })
+  .describe("one pull: a bracket of loads");
+
+/** Pull test: loads that held and loads that let go, with the parts and the rig they were taken on. */
+export const pullTest = z.strictObject({
+  kind: z.literal("pull"),
+  ...testHead,
+  rotor: identifier(),
+  diameter: quantity("length", { positive: true, max: 2 }),
+  motor: identifier(),
+  pack: identifier(),
+  skirt: identifier(),
+  surface: identifier(),
+  direction: z
+    .enum(["straight-off", "along", "ceiling"])
+    .describe("straight off the surface, along it, or hung from the ceiling"),
+  rigMass: quantity("mass", { min: 0, max: 100 }).describe("mass of what hangs on the cup besides the load"),
+  duty: quantity("fraction", { positive: true, max: 1 }).default({ value: 100, unit: "%" }),
+  charge: quantity("fraction", { min: 0, max: 1 })
+    .optional()
+    .describe("state of charge, where no voltage was read"),
+  instruments: z
+    .strictObject({ load: instrument("load").optional(), voltage: instrument("voltage").optional() })
+    .default({}),
+  rows: z.array(pullRow).min(1).max(1000),
+});
+
+export type PullTest = z.output<typeof pullTest>;
