@@ -1,0 +1,132 @@
+import { z } from "zod";
+import { supply, weather } from "../build.ts";
+import { edgeShape, openingPart } from "../parts/skirt.ts";
+import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
+import { vehicleShape } from "../vehicle.ts";
+
+const coefficients = (what: string) =>
+  z.array(anyNumber("", 1e9)).min(1).max(9).describe(`${what}, ascending powers of φ`);
+
+export const sizeCorrection = z.strictObject({
+  testedDiameter: positive("m", 5),
+  testedTipSpeed: positive("m/s", 1000),
+  testedDensity: positive("kg/m³", 20).optional(),
+  testedViscosity: positive("Pa·s", 1e-3).optional(),
+});
+
+export const ductedRotor = z.strictObject({
+  kind: z.literal("ducted").default("ducted"),
+  diameter: positive("m", 5),
+  psi: coefficients("pressure coefficient ψ").refine((psi) => psi[0] > 0, {
+    message: "ψ at no flow must be above 0",
+  }),
+  lambda: coefficients("power coefficient λ"),
+  phiMin: nonNegative("", 10).default(0),
+  phiMax: positive("", 10),
+  sizeCorrection: sizeCorrection.nullable().default(null),
+});
+
+export const motorInput = z.strictObject({
+  kv: positive("rpm/V", 1e6),
+  resistance: positive("Ω at 20 °C", 1e4),
+  frictionTorque: nonNegative("N·m", 1e3).default(0),
+  viscousTorque: nonNegative("N·m·s/rad", 10).default(0),
+  thermalResistance: positive("K/W", 1e4).nullable().default(null),
+});
+
+export const packInput = z.strictObject({
+  series: z.int().min(1).max(60).default(1),
+  parallel: z.int().min(1).max(60).default(1),
+  openCircuitVoltage: positive("V per cell", 1000),
+  cellResistance: nonNegative("Ω per cell", 100).default(0),
+  wireResistance: nonNegative("Ω", 100).default(0),
+});
+
+export const measuredLeak = z.strictObject({
+  coefficient: positive("m³/(s·Paˣ)", 10),
+  exponent: within("", 0.5, 1),
+  density: positive("kg/m³", 20).default(1.2),
+  viscosity: positive("Pa·s", 1e-3).default(1.81e-5),
+});
+
+export const skirtInput = z.strictObject({
+  perimeter: positive("m", 20),
+  area: positive("m²", 10),
+  gap: nonNegative("m", 0.1).default(0),
+  roughness: nonNegative("m", 0.05).default(0),
+  land: nonNegative("m", 1).default(0),
+  edge: edgeShape.optional(),
+  lossSum: nonNegative("", 20).optional().describe("entry plus exit loss, in the place of edge"),
+  openings: z.array(openingPart).max(40).default([]),
+  measuredLeak: measuredLeak.nullable().default(null),
+});
+
+export const vehicleInput = z.strictObject({
+  ...vehicleShape,
+  wheelFriction: nonNegative("", 5).default(0.7),
+  skirtFriction: nonNegative("", 5).default(0.3),
+});
+
+/** Body of POST /predict: one operating point, everything inline, SI. */
+export const predictRequest = z.strictObject({
+  air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
+  rotor: ductedRotor,
+  motor: motorInput,
+  pack: packInput,
+  supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
+  skirt: skirtInput.refine((skirt) => skirt.edge === undefined || skirt.lossSum === undefined, {
+    message: "give edge or lossSum, not both",
+    path: ["lossSum"],
+  }),
+  vehicle: vehicleInput,
+});
+
+const nullableMargin = z.number().nullable();
+const governed = z.strictObject({ margin: nullableMargin, governs: z.array(z.string()) });
+
+export const operatingPoint = z.strictObject({
+  speed: z.number().describe("rad/s"),
+  rpm: z.number(),
+  flow: z.number().describe("m³/s"),
+  pressure: z.number().describe("Pa"),
+  phi: z.number(),
+  psi: z.number(),
+  lambda: z.number(),
+  shaftPower: z.number().describe("W"),
+  motorCurrent: z.number().describe("A"),
+  packCurrent: z.number().describe("A"),
+  packVoltage: z.number().describe("V"),
+  windingTemperature: z.number().describe("K"),
+  extrapolated: z.boolean(),
+});
+
+export const warning = z.strictObject({ code: z.string(), message: z.string() });
+
+/** Answer of POST /predict. */
+export const predictResponse = z.strictObject({
+  air: z.strictObject({ density: z.number(), viscosity: z.number(), soundSpeed: z.number() }),
+  point: operatingPoint.nullable(),
+  points: z.array(operatingPoint.extend({ stable: z.boolean() })),
+  suction: z.number().describe("N, jet included"),
+  attitudes: z.array(
+    z.strictObject({
+      angle: z.number().describe("degrees"),
+      margins: z.strictObject({
+        liftOff: nullableMargin,
+        slide: nullableMargin,
+        tip: nullableMargin,
+        climb: nullableMargin,
+      }),
+      parked: governed,
+      driving: governed,
+    }),
+  ),
+  worst: z.strictObject({
+    parked: governed.extend({ angle: z.number() }),
+    driving: governed.extend({ angle: z.number() }),
+  }),
+  warnings: z.array(warning),
+});
+
+export type PredictRequest = z.output<typeof predictRequest>;
+export type PredictResponse = z.output<typeof predictResponse>;
