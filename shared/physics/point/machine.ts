@@ -1,0 +1,117 @@
+import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.ts";
+import type { Fluid } from "../air.ts";
+import { torqueConstant } from "../motor.ts";
+import { type Pack, packResistance } from "../pack.ts";
+import { type SizeLaw, sizeLaw, type TestedAt } from "./sizeLaw.ts";
+
+/** What the rotor's curve is: coefficients by rising power of φ, and the range they were fitted on. */
+export interface RotorInput {
+  /** D [m] */
+  readonly diameter: number;
+  readonly psi: readonly number[];
+  readonly lambda: readonly number[];
+  readonly phiMin: number;
+  readonly phiMax: number;
+  readonly sizeCorrection: TestedAt | null;
+}
+
+export interface MotorInput {
+  /** [rpm/V] */
+  readonly kv: number;
+  /** at 20 °C [Ω] */
+  readonly resistance: number;
+  readonly frictionTorque: number;
+  readonly viscousTorque: number;
+  /** [K/W]; null: winding taken cold */
+  readonly thermalResistance: number | null;
+}
+
+export interface PackInput extends Pack {
+  /** of one cell [V] */
+  readonly openCircuitVoltage: number;
+}
+
+export interface SupplyInput {
+  readonly duty: number;
+  readonly driverResistance: number;
+  readonly auxCurrent: number;
+}
+
+/** Rotor, motor and supply, made ready to be asked for their speed at any φ. */
+export interface Machine {
+  readonly rotor: RotorInput;
+  readonly motor: MotorInput;
+  readonly supply: SupplyInput;
+  readonly air: Fluid;
+  /** of the air, where the winding's heat goes [K] */
+  readonly ambient: number;
+  /** D/2 [m] */
+  readonly radius: number;
+  /** πD²/4 [m²] */
+  readonly area: number;
+  /** k_t [N·m/A] */
+  readonly torqueConstant: number;
+  /** V_oc of the pack [V] */
+  readonly openCircuitVoltage: number;
+  /** R_b [Ω] */
+  readonly packResistance: number;
+  /** δ·(V_oc − R_b·I_aux) [V] */
+  readonly drivingVoltage: number;
+  /** R_d + δ²R_b: all of the circuit but the winding [Ω] */
+  readonly circuitResistance: number;
+  /** end of the curve: first positive zero of ψ; infinite when ψ has none [-] */
+  readonly phiEnd: number;
+  readonly sizeLaw: SizeLaw;
+}
+
+/**
+ * Puts rotor, motor, pack and supply together.
+ *
+ *     V_drive = δ(V_oc − R_b·I_aux),  R = R_d + δ²R_b  (+ R_m)
+ *
+ * @param input - rotor [m, -], motor [rpm/V, Ω, N·m, N·m·s/rad, K/W], pack [V, Ω], supply [-, Ω, A], air [kg/m³, Pa·s], ambient [K]
+ * @returns the machine, in SI units [-]
+ * @throws {OutOfRangeError} on a number that no machine can have
+ *
+ * Valid for one equivalent DC machine on one pack. Source: docs/method/motor.md
+ */
+export function assembleMachine(input: {
+  readonly rotor: RotorInput;
+  readonly motor: MotorInput;
+  readonly pack: PackInput;
+  readonly supply: SupplyInput;
+  readonly air: Fluid;
+  readonly ambient: number;
+}): Machine {
+  const { rotor, motor, pack, supply, air, ambient } = input;
+  const resistance = packResistance(pack);
+  const openCircuitVoltage = pack.series * pack.openCircuitVoltage;
+  const phiEnd = firstPositiveZero(rotor.psi) ?? Number.POSITIVE_INFINITY;
+  return {
+    rotor,
+    motor,
+    supply,
+    air,
+    ambient,
+    radius: rotor.diameter / 2,
+    area: (Math.PI / 4) * rotor.diameter ** 2,
+    torqueConstant: torqueConstant(motor.kv),
+    openCircuitVoltage,
+    packResistance: resistance,
+    drivingVoltage: supply.duty * (openCircuitVoltage - resistance * supply.auxCurrent),
+    circuitResistance: supply.driverResistance + supply.duty ** 2 * resistance,
+    phiEnd,
+    sizeLaw: sizeLaw(rotor, phiEnd, air),
+  };
+}
+
+/** @returns whether the motor turns at all: its torque at standstill against its own friction */
+export function overcomesFriction(machine: Machine): boolean {
+  const { motor, torqueConstant: k, drivingVoltage, circuitResistance } = machine;
+  return (k * drivingVoltage) / (motor.resistance + circuitResistance) > motor.frictionTorque;
+}
+
+/** @returns ψ at φ, size correction included, at tip speed u [-] */
+export function psiAt(machine: Machine, phi: number, tipSpeed: number): number {
+  return evaluatePolynomial(machine.rotor.psi, phi) * machine.sizeLaw.factor(tipSpeed);
+}

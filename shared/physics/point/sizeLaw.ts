@@ -1,0 +1,99 @@
+import { evaluatePolynomial } from "../../numeric/polynomial.ts";
+import type { Fluid } from "../air.ts";
+import type { Note } from "../note.ts";
+
+/** Where the curve was measured, for the Reynolds-number correction. */
+export interface TestedAt {
+  /** [m] */
+  readonly testedDiameter: number;
+  /** [m/s] */
+  readonly testedTipSpeed: number;
+  /** [kg/m³]; the air of the prediction unless given */
+  readonly testedDensity?: number;
+  /** [Pa·s] */
+  readonly testedViscosity?: number;
+}
+
+export interface SizeLaw {
+  /** η₂/η₁ by which the whole ψ curve is multiplied at a tip speed [m/s → -] */
+  readonly factor: (tipSpeed: number) => number;
+  readonly notes: readonly Note[];
+}
+
+interface Curve {
+  readonly diameter: number;
+  readonly psi: readonly number[];
+  readonly lambda: readonly number[];
+  readonly phiMax: number;
+  readonly sizeCorrection: TestedAt | null;
+}
+
+const UNCORRECTED = { factor: () => 1, notes: [] } as const;
+/** Points on which the peak of η is looked for before it is refined. */
+const PEAK_POINTS = 400;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Ackeret's exponent and the share of the loss that does not change with size. */
+const ACKERET = { exponent: 0.2, fixedShare: 0.5 } as const;
+
+function efficiency(curve: Curve, phi: number): number {
+  const lambda = evaluatePolynomial(curve.lambda, phi);
+  return lambda > 0 ? (phi * evaluatePolynomial(curve.psi, phi)) / lambda : 0;
+}
+
+/**
+ * Greatest efficiency of a rotor on its curve.
+ *
+ *     η = φψ/λ, its maximum on [0, φ_end]
+ *
+ * @param curve - ψ and λ by rising powers of φ [-]
+ * @param phiEnd - end of the curve [-]
+ * @returns η at its peak [-]
+ *
+ * Valid where λ > 0. Source: definition of η
+ */
+export function peakEfficiency(curve: Curve, phiEnd: number): number {
+  const end = Number.isFinite(phiEnd) ? phiEnd : curve.phiMax;
+  let best = 0;
+  for (let i = 1; i < PEAK_POINTS; i++) {
+    if (efficiency(curve, (end * i) / PEAK_POINTS) > efficiency(curve, (end * best) / PEAK_POINTS)) best = i;
+  }
+  let [lo, hi] = [(end * Math.max(0, best - 1)) / PEAK_POINTS, (end * (best + 1)) / PEAK_POINTS];
+  while (hi - lo > 1e-10 * end) {
+    const [a, b] = [hi - GOLDEN * (hi - lo), lo + GOLDEN * (hi - lo)];
+    if (efficiency(curve, a) > efficiency(curve, b)) hi = b;
+    else lo = a;
+  }
+  return efficiency(curve, (lo + hi) / 2);
+}
+
+/**
+ * How the curve of a tested rotor changes with Reynolds number at another size, speed or air.
+ *
+ *     (1−η₂)/(1−η₁) = ½[1 + (Re₁/Re₂)^0.2],  Re = u·D·ρ/μ,  ψ₂ = ψ₁·η₂/η₁, λ kept
+ *
+ * @param curve - ψ, λ, diameter [m] and where it was tested [m, m/s, kg/m³, Pa·s]
+ * @param phiEnd - end of the curve [-]
+ * @param air - density [kg/m³], viscosity [Pa·s] of the prediction
+ * @returns factor on ψ by tip speed, and notes [-]
+ *
+ * Valid near best efficiency, taken once there; switched off, with a note, where η is not between 0 and 1. Source: Ackeret, in Mühlemann, Schweizerische Bauzeitung 66 (1948); ISO 13348 names it
+ */
+export function sizeLaw(curve: Curve, phiEnd: number, air: Fluid): SizeLaw {
+  const tested = curve.sizeCorrection;
+  if (!tested) return UNCORRECTED;
+  const peak = peakEfficiency(curve, phiEnd);
+  if (!(peak > 0 && peak < 1)) {
+    const message = `The size correction is left out: the curve's best efficiency would be ${(100 * peak).toFixed(0)} %, so its pressure and power do not belong together.`;
+    return { factor: () => 1, notes: [{ code: "size-correction-left-out", message }] };
+  }
+  const testedDensity = tested.testedDensity ?? air.density;
+  const testedViscosity = tested.testedViscosity ?? air.viscosity;
+  const testedReynolds = (tested.testedTipSpeed * tested.testedDiameter * testedDensity) / testedViscosity;
+  const perTipSpeed = (curve.diameter * air.density) / air.viscosity;
+  const { exponent, fixedShare } = ACKERET;
+  const factor = (tipSpeed: number) => {
+    const ratio = testedReynolds / (perTipSpeed * tipSpeed);
+    return (1 - (1 - peak) * (fixedShare + (1 - fixedShare) * ratio ** exponent)) / peak;
+  };
+  return { factor, notes: [] };
+}

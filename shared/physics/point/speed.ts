@@ -1,0 +1,63 @@
+import { evaluatePolynomial } from "../../numeric/polynomial.ts";
+import { findRoot } from "../../numeric/root.ts";
+import { WINDING_REFERENCE_TEMPERATURE } from "../constants.ts";
+import { windingResistance } from "../winding.ts";
+import type { Machine } from "./machine.ts";
+
+/** Speed, current and winding of the machine where its torques balance at one φ. */
+export interface Balance {
+  /** ω [rad/s]; NaN where no steady speed exists (λ below 0 drives the rotor) */
+  readonly speed: number;
+  /** I of the winding [A] */
+  readonly current: number;
+  /** R_m, warm [Ω] */
+  readonly windingResistance: number;
+  /** [K] */
+  readonly windingTemperature: number;
+}
+
+/** Temperature rise up to which a warm winding is looked for [K]; doubled until the heat falls behind. */
+const FIRST_RISE = 50;
+
+function balanceAt(machine: Machine, lambda: number, winding: number, temperature: number): Balance {
+  const { torqueConstant: k, air, area, radius, motor } = machine;
+  const resistance = winding + machine.circuitResistance;
+  const load = 0.5 * air.density * area * radius ** 3 * lambda;
+  const damping = (k * k) / resistance + motor.viscousTorque;
+  const drive = (k * machine.drivingVoltage) / resistance - motor.frictionTorque;
+  const speed = (2 * drive) / (damping + Math.sqrt(damping * damping + 4 * load * drive));
+  const current = (machine.drivingVoltage - k * speed) / resistance;
+  return { speed, current, windingResistance: winding, windingTemperature: temperature };
+}
+
+function warmBalance(machine: Machine, lambda: number, thermalResistance: number): Balance {
+  const { ambient, motor } = machine;
+  const at = (temperature: number) =>
+    balanceAt(machine, lambda, windingResistance(motor.resistance, temperature), temperature);
+  const excess = (temperature: number) => {
+    const { current, windingResistance: warm } = at(temperature);
+    return ambient + thermalResistance * current ** 2 * warm - temperature;
+  };
+  if (Number.isNaN(excess(ambient))) return at(ambient);
+  let rise = FIRST_RISE;
+  while (excess(ambient + rise) > 0) rise *= 2;
+  return at(findRoot(excess, ambient, ambient + rise).root);
+}
+
+/**
+ * Speed at which motor and rotor balance at one flow coefficient, the winding settled.
+ *
+ *     k·I − M_c − M_v·ω = ½ρA(D/2)³ω²·λ(φ),  I = (V_drive − k·ω)/(R_m + R),  T = T_a + R_th·I²·R_m(T)
+ *
+ * @param machine - from {@link assembleMachine}
+ * @param phi - flow coefficient [-]
+ * @returns speed [rad/s], current [A], winding resistance [Ω] and temperature [K]; speed NaN where none is steady
+ *
+ * Valid where the motor overcomes its friction. The heat of a winding at fixed voltage falls in the end as it warms, so a temperature always exists. Source: docs/method/motor.md
+ */
+export function balancedSpeed(machine: Machine, phi: number): Balance {
+  const { motor, rotor } = machine;
+  const lambda = evaluatePolynomial(rotor.lambda, phi);
+  if (motor.thermalResistance !== null) return warmBalance(machine, lambda, motor.thermalResistance);
+  return balanceAt(machine, lambda, motor.resistance, WINDING_REFERENCE_TEMPERATURE);
+}
