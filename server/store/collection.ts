@@ -1,0 +1,150 @@
+import type { CollectionName, Stored } from "../../shared/model/record.ts";
+import type { ChangeFeed } from "./changes.ts";
+import type { Database, Statement } from "./database.ts";
+import { InUseError, UnknownRecordError } from "./errors.ts";
+import { newId } from "./ids.ts";
+import { Listing, type ListQuery, type Page } from "./listing.ts";
+import type { References } from "./references.ts";
+import { type Data, lookupColumns, lookupValues, nameOf, ROW_COLUMNS, type Row, storedOf } from "./rows.ts";
+
+/** Decides, inside the write's transaction, whether the writer knew the record's present revision; throws where not. */
+export type Precondition = (revision: number) => void;
+
+const always: Precondition = () => {};
+
+/** One collection of the book: every write is one transaction, and keeps what the record said before. */
+export class Collection {
+  readonly #listing: Listing;
+  readonly #select: Statement;
+  readonly #insert: Statement;
+  readonly #update: Statement;
+  readonly #delete: Statement;
+  readonly #keep: Statement;
+  readonly #earlier: Statement;
+  readonly #count: Statement;
+
+  constructor(
+    readonly name: CollectionName,
+    private readonly database: Database,
+    private readonly references: References,
+    private readonly feed: ChangeFeed,
+  ) {
+    const lookups = lookupColumns(name);
+    const marks = lookups.map(() => "?").join(", ");
+    this.#listing = new Listing(database, name);
+    this.#select = database.prepare(`SELECT ${ROW_COLUMNS} FROM ${name} WHERE id = ?`);
+    this.#insert = database.prepare(
+      `INSERT INTO ${name} (${ROW_COLUMNS}, ${lookups.join(", ")}) VALUES (?, ?, ?, ?, ?, ${marks})`,
+    );
+    this.#update = database.prepare(
+      `UPDATE ${name} SET revision = ?, updated_at = ?, body = ?, ${lookups.map((column) => `${column} = ?`).join(", ")} WHERE id = ?`,
+    );
+    this.#delete = database.prepare(`DELETE FROM ${name} WHERE id = ?`);
+    this.#keep = database.prepare(
+      `INSERT INTO revisions (collection, id, revision, body, created_at, at) VALUES ('${name}', ?, ?, ?, ?, ?)`,
+    );
+    this.#earlier = database.prepare(
+      `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = '${name}' AND id = ? ORDER BY revision`,
+    );
+    this.#count = database.prepare(`SELECT count(*) FROM ${name}`).pluck();
+  }
+
+  list(query: ListQuery): Page {
+    return this.#listing.page(query);
+  }
+
+  count(): number {
+    return this.#count.get() as number;
+  }
+
+  /** @throws {UnknownRecordError} */
+  get(id: string): Stored<Data> {
+    return storedOf(this.#row(id));
+  }
+
+  /**
+   * What the record said, from the first state to the present one; a deleted record still has its past.
+   * @throws {UnknownRecordError} on an id that never was
+   */
+  revisions(id: string): Stored<Data>[] {
+    const rows = [...this.#earlier.all(id), ...this.#select.all(id)] as Row[];
+    if (rows.length === 0) throw new UnknownRecordError(this.name, id);
+    return rows.map(storedOf);
+  }
+
+  /** @throws {UnknownPartError} where the data points to a part that the book doesn't have */
+  create(data: Data, at: string): Stored<Data> {
+    const created = this.#transaction(() => {
+      this.references.requireParts(data);
+      return this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
+    });
+    this.feed.publish({ collection: this.name, id: created.id, revision: 1, change: "created" });
+    return created;
+  }
+
+  /** @throws {UnknownRecordError} {UnknownPartError} and whatever the precondition throws */
+  replace(id: string, data: Data, at: string, precondition: Precondition): Stored<Data> {
+    const replaced = this.#transaction(() => {
+      const before = this.#row(id);
+      precondition(before.revision);
+      this.references.requireParts(data);
+      this.#keepRow(before);
+      const revision = before.revision + 1;
+      this.#update.run(revision, at, JSON.stringify(data), ...lookupValues(this.name, data), id);
+      return { id, revision, createdAt: before.created_at, updatedAt: at, data };
+    });
+    const { revision } = replaced;
+    this.feed.publish({ collection: this.name, id, revision, change: "replaced" });
+    return replaced;
+  }
+
+  /** @throws {UnknownRecordError} {InUseError} and whatever the precondition throws */
+  remove(id: string, precondition: Precondition = always): void {
+    const revision = this.#transaction(() => {
+      const before = this.#row(id);
+      precondition(before.revision);
+      const users = this.references.usersOf(this.name, id);
+      if (users.length > 0) throw new InUseError(id, users);
+      this.#keepRow(before);
+      this.#delete.run(id);
+      return before.revision;
+    });
+    this.feed.publish({ collection: this.name, id, revision, change: "deleted" });
+  }
+
+  /** Puts a record in as it stands; the caller holds the transaction and checks the references. */
+  insert(record: Stored<Data>): Stored<Data> {
+    const { id, revision, createdAt, updatedAt, data } = record;
+    const body = JSON.stringify(data);
+    this.#insert.run(id, revision, createdAt, updatedAt, body, ...lookupValues(this.name, data));
+    return record;
+  }
+
+  /** Puts an earlier state in as it stands. */
+  insertRevision({ id, revision, createdAt, updatedAt, data }: Stored<Data>): void {
+    this.#keep.run(id, revision, JSON.stringify(data), createdAt, updatedAt);
+  }
+
+  #keepRow(row: Row): void {
+    this.#keep.run(row.id, row.revision, row.body, row.created_at, row.updated_at);
+  }
+
+  #row(id: string): Row {
+    const row = this.#select.get(id) as Row | undefined;
+    if (!row) throw new UnknownRecordError(this.name, id);
+    return row;
+  }
+
+  /** An id is never given twice, not even after its record was deleted. */
+  #freeId(data: Data): string {
+    const wish = nameOf(data) || [data.kind, data.date].filter(Boolean).join(" ");
+    for (;;) {
+      const id = newId(wish);
+      if (!this.#select.get(id) && this.#earlier.all(id).length === 0) return id;
+    }
+  }
+
+  #transaction<T>(write: () => T): T {
+    return this.database.transaction(write).immediate();
+  }
+}

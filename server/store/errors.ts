@@ -1,0 +1,73 @@
+import type { FieldError } from "../../shared/model/api/errors.ts";
+import type { CollectionName } from "../../shared/model/record.ts";
+
+/** No record of that collection has the id. */
+export class UnknownRecordError extends Error {
+  readonly code = "not-found";
+  constructor(
+    readonly collection: CollectionName,
+    readonly id: string,
+  ) {
+    super(`There is no "${id}" among the ${collection}.`);
+    this.name = "UnknownRecordError";
+  }
+}
+
+/** The record was changed since the writer last read it. */
+export class ChangedMeanwhileError extends Error {
+  readonly code = "changed-meanwhile";
+  constructor(
+    readonly expected: string,
+    readonly found: number,
+  ) {
+    super(
+      `The record was changed meanwhile: If-Match is ${expected}, the book has revision ${found}. Read it again, then repeat the change.`,
+    );
+    this.name = "ChangedMeanwhileError";
+  }
+}
+
+/** A build or a test that points to a part. */
+export interface User {
+  readonly collection: "builds" | "tests";
+  readonly id: string;
+  readonly name: string;
+}
+
+const NAMED_IN_MESSAGE = 5;
+
+/** A part can't go while builds or tests use it. */
+export class InUseError extends Error {
+  readonly code = "in-use";
+  readonly fields: FieldError[];
+  constructor(id: string, users: readonly User[]) {
+    const named = users.slice(0, NAMED_IN_MESSAGE).map(({ collection, name }) => wording(collection, name));
+    const more = users.length - named.length;
+    super(
+      `"${id}" is used by ${named.join(", ")}${more > 0 ? ` and ${more} more` : ""}; change those first.`,
+    );
+    this.name = "InUseError";
+    this.fields = users.map((user) => ({ path: `${user.collection}.${user.id}`, message: user.name }));
+  }
+}
+
+const wording = (collection: User["collection"], name: string): string =>
+  `the ${collection === "builds" ? "build" : "test"} "${name}"`;
+
+/** A build or a test points to parts that the book doesn't have. */
+export class UnknownPartError extends Error {
+  readonly code = "unknown-part";
+  constructor(readonly fields: FieldError[]) {
+    super("The book has no such part.");
+    this.name = "UnknownPartError";
+  }
+}
+
+/** The whole book can only be loaded into an empty one. */
+export class NotEmptyError extends Error {
+  readonly code = "not-empty";
+  constructor(remedy: string) {
+    super(`The bench book is not empty. ${remedy}`);
+    this.name = "NotEmptyError";
+  }
+}

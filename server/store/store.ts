@@ -1,0 +1,127 @@
+import type { CollectionName } from "../../shared/model/record.ts";
+import { byCollection } from "./byCollection.ts";
+import { ChangeFeed } from "./changes.ts";
+import { Collection } from "./collection.ts";
+import { copyBeside, type Database, openDatabase } from "./database.ts";
+import { NotEmptyError } from "./errors.ts";
+import { migrate } from "./migrate.ts";
+import { MIGRATIONS } from "./migrations.ts";
+import { References } from "./references.ts";
+import { type Book, type Collections, clear, dump, fill } from "./wholeBook.ts";
+
+/** The bench book on disk. */
+export class Store {
+  readonly feed = new ChangeFeed();
+  readonly collections: Collections;
+
+  constructor(private readonly database: Database) {
+    const references = new References(database);
+    this.collections = byCollection((name) => new Collection(name, database, references, this.feed));
+  }
+
+  counts(): Readonly<Record<CollectionName, number>> {
+    return byCollection((name) => this.collections[name].count());
+  }
+
+  isEmpty(): boolean {
+    return Object.values(this.counts()).every((count) => count === 0);
+  }
+
+  /** @returns true where the book holds the demo that came with the program */
+  isDemo(): boolean {
+    return this.#mark("demo") === "yes";
+  }
+
+  /** @returns true before the first start was marked by {@link markStarted} */
+  isNew(): boolean {
+    return this.#mark("started") === undefined;
+  }
+
+  markStarted(): void {
+    this.#setMark("started", "yes");
+  }
+
+  /** Everything in the book, read in one transaction. */
+  dump(): Book & { demo: boolean } {
+    return { ...dump(this.database), demo: this.isDemo() };
+  }
+
+  /** Empties the book. @returns the name of the copy that was kept */
+  empty(at: Date): string {
+    const copy = copyBeside(this.database, "before-empty", at);
+    this.#write(() => {
+      clear(this.database);
+      this.#setMark("demo", "no");
+    });
+    this.#wholeBookChanged("emptied");
+    return copy;
+  }
+
+  /**
+   * Puts a whole book in, all or nothing; whatever it takes the place of is kept in a copy.
+   *
+   * @param replace - whether a book that holds records may be replaced
+   * @returns the copy's name, or null where there was nothing to keep
+   * @throws {NotEmptyError} on a book that holds records, unless it may be replaced
+   */
+  load(book: Book, demo: boolean, { at, replace = false }: { at: Date; replace?: boolean }): string | null {
+    const refuse = () => {
+      if (!replace && !this.isEmpty())
+        throw new NotEmptyError("Empty it first, or import with ?replace=true.");
+    };
+    refuse();
+    const copy = this.#hasPast() ? copyBeside(this.database, "before-import", at) : null;
+    this.#write(() => {
+      refuse();
+      clear(this.database);
+      fill(this.collections, book);
+      this.#setMark("demo", demo ? "yes" : "no");
+    });
+    this.#wholeBookChanged("loaded");
+    return copy;
+  }
+
+  /** Copies the database to another file while reads and writes go on. */
+  async backup(file: string): Promise<void> {
+    await this.database.backup(file);
+  }
+
+  close(): void {
+    this.feed.close();
+    this.database.close();
+  }
+
+  #hasPast(): boolean {
+    return !this.isEmpty() || this.database.prepare("SELECT 1 FROM revisions LIMIT 1").get() !== undefined;
+  }
+
+  #mark(key: string): string | undefined {
+    return this.database.prepare<[string], string>("SELECT value FROM meta WHERE key = ?").pluck().get(key);
+  }
+
+  #setMark(key: string, value: string): void {
+    const sql =
+      "INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value";
+    this.database.prepare(sql).run(key, value);
+  }
+
+  #write(change: () => void): void {
+    this.database.transaction(change).immediate();
+  }
+
+  #wholeBookChanged(change: "emptied" | "loaded"): void {
+    this.feed.publish({ collection: null, id: null, revision: null, change });
+  }
+}
+
+/** Opens the bench book in a file, brings its schema up to date and keeps a copy of the file before it does. */
+export function openStore(file: string, at: Date): Store {
+  const database = openDatabase(file);
+  try {
+    migrate(database, MIGRATIONS, at);
+    return new Store(database);
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
