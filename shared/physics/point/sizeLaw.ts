@@ -1,5 +1,6 @@
 import { evaluatePolynomial } from "../../numeric/polynomial.ts";
 import type { Fluid } from "../air.ts";
+import { rotorReynolds, sizeCorrectionFactor } from "../fanlaws/size.ts";
 import type { Note } from "../note.ts";
 
 /** Where the curve was measured, for the Reynolds-number correction. */
@@ -32,8 +33,6 @@ const UNCORRECTED = { factor: () => 1, notes: [] } as const;
 /** Points on which the peak of η is looked for before it is refined. */
 const PEAK_POINTS = 400;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Ackeret's exponent and the share of the loss that does not change with size. */
-const ACKERET = { exponent: 0.2, fixedShare: 0.5 } as const;
 
 function efficiency(curve: Curve, phi: number): number {
   const lambda = evaluatePolynomial(curve.lambda, phi);
@@ -86,14 +85,15 @@ export function sizeLaw(curve: Curve, phiEnd: number, air: Fluid): SizeLaw {
     const message = `The size correction is left out: the curve's best efficiency would be ${(100 * peak).toFixed(0)} %, so its pressure and power do not belong together.`;
     return { factor: () => 1, notes: [{ code: "size-correction-left-out", message }] };
   }
-  const testedDensity = tested.testedDensity ?? air.density;
-  const testedViscosity = tested.testedViscosity ?? air.viscosity;
-  const testedReynolds = (tested.testedTipSpeed * tested.testedDiameter * testedDensity) / testedViscosity;
-  const perTipSpeed = (curve.diameter * air.density) / air.viscosity;
-  const { exponent, fixedShare } = ACKERET;
+  const testedReynolds = rotorReynolds(
+    tested.testedTipSpeed,
+    tested.testedDiameter,
+    tested.testedDensity ?? air.density,
+    tested.testedViscosity ?? air.viscosity,
+  );
   const factor = (tipSpeed: number) => {
-    const ratio = testedReynolds / (perTipSpeed * tipSpeed);
-    return (1 - (1 - peak) * (fixedShare + (1 - fixedShare) * ratio ** exponent)) / peak;
+    const reynolds = rotorReynolds(tipSpeed, curve.diameter, air.density, air.viscosity);
+    return sizeCorrectionFactor(peak, testedReynolds, reynolds);
   };
   return { factor, notes: [] };
 }

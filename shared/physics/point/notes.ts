@@ -1,0 +1,114 @@
+import { differentiatePolynomial, maximumOn } from "../../numeric/polynomial.ts";
+import { CELSIUS_ZERO } from "../constants.ts";
+import type { Note } from "../note.ts";
+import type { Crossing } from "../operatingPoint.ts";
+import { type Machine, overcomesFriction } from "./machine.ts";
+import { peakEfficiency } from "./sizeLaw.ts";
+
+/** Winding temperatures above this end the varnish of common wire (class 155 of IEC 60085) [K]. */
+const WINDING_ALARM = CELSIUS_ZERO + 155;
+const MILLINEWTONS = 1000;
+
+/** @returns whether ψ rises with φ anywhere on the curve that is solved on: a stall hump */
+export function hasStall(psi: readonly number[], end: number): boolean {
+  if (psi.length < 2 || !(end > 0)) return false;
+  const slope = differentiatePolynomial(psi);
+  if (slope.every((c) => c === 0)) return false;
+  const steepest = maximumOn(slope, 0, end).value;
+  return steepest > 1e-12 * Math.abs(psi[0]);
+}
+
+function noPoint(machine: Machine, crossings: readonly Crossing[]): Note {
+  if (!overcomesFriction(machine)) {
+    const message =
+      "The motor can't overcome its own friction at this voltage: the rotor stands still and nothing is held.";
+    return { code: "motor-stalled", message };
+  }
+  const message =
+    crossings.length > 0
+      ? "Rotor and leak meet, but at no point that would last: the fan hunts."
+      : "Rotor and leak meet nowhere on the rotor's curve.";
+  return { code: "no-stable-point", message };
+}
+
+function severalPoints(
+  stable: readonly Crossing[],
+  arrival: Crossing,
+  suctionOf: (crossing: Crossing) => number,
+): Note[] {
+  const others = stable.filter((crossing) => crossing !== arrival);
+  if (others.length === 0) return [];
+  const pulls = others.map((crossing) => `${(suctionOf(crossing) * MILLINEWTONS).toFixed(0)} mN`).join(", ");
+  const message = `The rotor has ${stable.length} stable operating points and may drop into stall; there it would pull ${pulls}, against ${(suctionOf(arrival) * MILLINEWTONS).toFixed(0)} mN.`;
+  return [{ code: "may-stall", message }];
+}
+
+function curveNotes(machine: Machine): Note[] {
+  const { rotor, phiEnd } = machine;
+  const notes: Note[] = [];
+  const end = Number.isFinite(phiEnd) ? phiEnd : rotor.phiMax;
+  if (hasStall(rotor.psi, end)) {
+    const message = "The rotor's pressure rises with flow somewhere on its curve: it can stall there.";
+    notes.push({ code: "stall-hump", message });
+  }
+  const peak = peakEfficiency(rotor, phiEnd);
+  if (peak >= 1) {
+    const message = `The curve's best efficiency would be ${(100 * peak).toFixed(0)} %: pressure and power do not belong together, check the shaft power.`;
+    notes.push({ code: "efficiency-above-one", message });
+  }
+  return notes;
+}
+
+function windingNotes(machine: Machine, arrival: Crossing): Note[] {
+  if (machine.motor.thermalResistance === null) {
+    const message =
+      "The winding is taken cold, at 20 °C: its thermal resistance isn't known. Warm, it draws less and pulls a little less.";
+    return [{ code: "winding-cold", message }];
+  }
+  if (!(arrival.windingTemperature > WINDING_ALARM)) return [];
+  const celsius = (arrival.windingTemperature - CELSIUS_ZERO).toFixed(0);
+  const message = `The winding would settle at ${celsius} °C, above the 155 °C of common enamelled wire: it burns if left running.`;
+  return [{ code: "winding-too-hot", message }];
+}
+
+/**
+ * What a reader should know about an operating point.
+ *
+ *     no point, several points, stall hump, extrapolation, cold or too hot winding, efficiency above 1
+ *
+ * @param machine - rotor, motor, pack and supply
+ * @param crossings - every crossing, by rising flow
+ * @param arrival - the one that is answered with; null: none
+ * @param suction - F_s there [N]
+ * @param suctionOf - F_s at any crossing [N]
+ * @returns notes [-]
+ *
+ * Valid for any machine. Source: docs/method/operating-point.md
+ */
+export function pointNotes(
+  machine: Machine,
+  crossings: readonly Crossing[],
+  arrival: Crossing | null,
+  suction: number,
+  suctionOf: (crossing: Crossing) => number,
+): Note[] {
+  if (!arrival) return [noPoint(machine, crossings), ...curveNotes(machine)];
+  const { phiMin, phiMax } = machine.rotor;
+  const notes = [
+    ...severalPoints(
+      crossings.filter((c) => c.stable),
+      arrival,
+      suctionOf,
+    ),
+    ...curveNotes(machine),
+  ];
+  if (arrival.phi < phiMin || arrival.phi > phiMax) {
+    const message = `The operating point lies at φ = ${arrival.phi.toPrecision(3)}, beyond the tested range ${phiMin.toPrecision(3)} to ${phiMax.toPrecision(3)}: extrapolated.`;
+    notes.push({ code: "extrapolated", message });
+  }
+  if (suction < 0) {
+    const message = "The jet pushes the vehicle off harder than the cavity holds it.";
+    notes.push({ code: "pushed-off", message });
+  }
+  return [...notes, ...windingNotes(machine, arrival)];
+}
