@@ -1,0 +1,97 @@
+import type { ComponentType } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { bench, loadError, loadState, reload } from "../state/bench.ts";
+import { connected } from "../state/events.ts";
+import { Problem } from "../ui/Problem.tsx";
+import { Banner } from "./Banner.tsx";
+import { Navigation } from "./Navigation.tsx";
+import { route, type ViewName } from "./router.ts";
+import { chooseTheme, THEMES, type Theme, theme } from "./theme.ts";
+import { VIEWS } from "./views.ts";
+
+type Loaded = { readonly view: ViewName; readonly Component: ComponentType };
+
+/** The view's chunk, once it is there; the view before stays until then. */
+function useView(name: ViewName): { loaded: Loaded | null; problem: string | null } {
+  const [loaded, setLoaded] = useState<Loaded | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    let wanted = true;
+    const view = VIEWS.find((each) => each.name === name);
+    document.title = view ? `${view.label} · Gripcurve` : "Gripcurve";
+    view?.load().then(
+      (module) => {
+        if (!wanted) return;
+        setProblem(null);
+        setLoaded({ view: name, Component: module.default });
+      },
+      () => wanted && setProblem(`The view “${view.label}” could not be loaded.`),
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [name]);
+  return { loaded, problem };
+}
+
+/** The page: header, the view that the address names, footer. */
+export function Shell() {
+  const { loaded, problem } = useView(route.value.view);
+  const main = useRef<HTMLElement>(null);
+  const shown = useRef<ViewName | null>(null);
+  useEffect(() => {
+    if (!loaded) return;
+    if (shown.current !== null && shown.current !== loaded.view) main.current?.focus();
+    shown.current = loaded.view;
+  }, [loaded]);
+  return (
+    <>
+      <a class="shell-skip" href="#main">
+        Skip to the content
+      </a>
+      <Navigation />
+      <Banner />
+      {loadState.value === "loading" && (
+        <div class="shell-loading" role="progressbar" aria-label="Reading the bench book" />
+      )}
+      <main id="main" class="shell-main" tabIndex={-1} ref={main}>
+        {problem && <Problem message={problem} />}
+        {loadState.value === "error" && <ReadingFailed />}
+        {loaded && bench.value && <loaded.Component />}
+        {!bench.value && loadState.value === "loading" && <p class="quiet">Reading the bench book…</p>}
+      </main>
+      <Footer />
+    </>
+  );
+}
+
+function ReadingFailed() {
+  return (
+    <Problem message={`The bench book could not be read. ${loadError.value ?? ""}`}>
+      <button type="button" onClick={() => void reload()}>
+        Try again
+      </button>
+    </Problem>
+  );
+}
+
+function Footer() {
+  return (
+    <footer class="shell-footer">
+      <span>The figures are estimates from your own tests, no certification.</span>
+      {!connected.value && (
+        <span role="status">The server is not heard; changes made elsewhere do not appear.</span>
+      )}
+      <label>
+        Colours{" "}
+        <select value={theme.value} onChange={(event) => chooseTheme(event.currentTarget.value as Theme)}>
+          {THEMES.map((each) => (
+            <option key={each} value={each}>
+              {each === "system" ? "as the device" : each}
+            </option>
+          ))}
+        </select>
+      </label>
+    </footer>
+  );
+}

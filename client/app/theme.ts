@@ -1,0 +1,26 @@
+import { signal } from "@preact/signals";
+
+export const THEMES = ["system", "light", "dark"] as const;
+export type Theme = (typeof THEMES)[number];
+
+const KEY = "gripcurve-theme";
+
+/** Which colours the page wears; "system" follows the device. */
+export const theme = signal<Theme>("system");
+
+function wear(chosen: Theme): void {
+  theme.value = chosen;
+  if (chosen === "system") delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = chosen;
+}
+
+export function chooseTheme(chosen: Theme): void {
+  wear(chosen);
+  localStorage.setItem(KEY, chosen);
+}
+
+/** Puts on what was chosen last time. */
+export function startTheme(): void {
+  const kept = localStorage.getItem(KEY);
+  wear(THEMES.find((each) => each === kept) ?? "system");
+}

@@ -1,0 +1,17 @@
+import type { ComponentType } from "preact";
+import type { ViewName } from "./router.ts";
+
+export interface View {
+  readonly name: ViewName;
+  /** as the navigation says it */
+  readonly label: string;
+  /** false: reached from another view, not from the navigation */
+  readonly listed: boolean;
+  /** the view's own chunk; its default export is a component without properties that reads the route */
+  readonly load: () => Promise<{ default: ComponentType }>;
+}
+
+/** Every view, in the navigation's order. A new view is one line here and one name in the router. */
+export const VIEWS: readonly View[] = [
+  { name: "match", label: "Match", listed: true, load: () => import("../views/match/MatchView.tsx") },
+];

@@ -1,0 +1,15 @@
+import { render } from "preact";
+import { startRouter } from "./app/router.ts";
+import { Shell } from "./app/Shell.tsx";
+import { startTheme } from "./app/theme.ts";
+import { reload } from "./state/bench.ts";
+import { startEvents } from "./state/events.ts";
+
+const root = document.getElementById("app");
+if (!root) throw new Error("The page has no #app to draw into.");
+
+startTheme();
+startRouter();
+render(<Shell />, root);
+void reload();
+startEvents();

@@ -1,0 +1,126 @@
+import type { ComponentChildren } from "preact";
+import { useId } from "preact/hooks";
+
+/** What a field's own input must carry, so that label, hint and error belong to it. */
+export interface FieldInput {
+  readonly id: string;
+  readonly "aria-describedby": string | undefined;
+  readonly "aria-invalid": "true" | undefined;
+}
+
+export interface FieldProps {
+  readonly label: string;
+  /** running hint under the field: the unit, the result while typing, the last value */
+  readonly hint?: ComponentChildren;
+  readonly error?: string | null;
+  readonly class?: string;
+  /** draws the input with what it is handed */
+  readonly children: (input: FieldInput) => ComponentChildren;
+}
+
+/** A labelled input, its hint, and its error beside it. */
+export function Field({ label, hint, error, class: extra, children }: FieldProps) {
+  const id = useId();
+  const described = [hint ? `${id}-hint` : "", error ? `${id}-error` : ""].filter(Boolean).join(" ");
+  return (
+    <div class={extra ? `field ${extra}` : "field"}>
+      <label class="field-label" for={id}>
+        {label}
+      </label>
+      {children({
+        id,
+        "aria-describedby": described || undefined,
+        "aria-invalid": error ? "true" : undefined,
+      })}
+      {error && (
+        <span class="field-error" id={`${id}-error`} role="alert">
+          {error}
+        </span>
+      )}
+      {hint && (
+        <span class="field-hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+    </div>
+  );
+}
+
+export interface TextFieldProps extends Omit<FieldProps, "children"> {
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly placeholder?: string;
+}
+
+/** A line of text. */
+export function TextField({ value, onChange, placeholder, ...field }: TextFieldProps) {
+  return (
+    <Field {...field}>
+      {(input) => (
+        <input
+          {...input}
+          type="text"
+          value={value}
+          placeholder={placeholder}
+          autoComplete="off"
+          onInput={(event) => onChange(event.currentTarget.value)}
+        />
+      )}
+    </Field>
+  );
+}
+
+/** Several lines of text. */
+export function NoteField({ value, onChange, ...field }: Omit<TextFieldProps, "placeholder">) {
+  return (
+    <Field {...field}>
+      {(input) => (
+        <textarea
+          {...input}
+          rows={3}
+          value={value}
+          onInput={(event) => onChange(event.currentTarget.value)}
+        />
+      )}
+    </Field>
+  );
+}
+
+/** A day, YYYY-MM-DD. */
+export function DateField({ value, onChange, ...field }: Omit<TextFieldProps, "placeholder">) {
+  return (
+    <Field {...field}>
+      {(input) => (
+        <input
+          {...input}
+          type="date"
+          value={value}
+          onInput={(event) => onChange(event.currentTarget.value)}
+        />
+      )}
+    </Field>
+  );
+}
+
+export interface SelectFieldProps extends Omit<FieldProps, "children"> {
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+}
+
+/** One of several. */
+export function SelectField({ value, onChange, options, ...field }: SelectFieldProps) {
+  return (
+    <Field {...field}>
+      {(input) => (
+        <select {...input} value={value} onChange={(event) => onChange(event.currentTarget.value)}>
+          {options.map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.label}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  );
+}

@@ -1,0 +1,10 @@
+export type MarkWord = "estimated" | "scaled" | "extrapolated" | "two-point" | "stated";
+
+/** A small outlined word beside a figure that does not rest on a measurement alone. */
+export function Mark({ word, title }: { word: MarkWord; title?: string }) {
+  return (
+    <span class="mark" title={title}>
+      {word}
+    </span>
+  );
+}

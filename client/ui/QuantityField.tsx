@@ -1,0 +1,86 @@
+import type { ComponentChildren } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { type DimensionName, dimension } from "../../shared/units/dimensions.ts";
+import type { TypedQuantity } from "../../shared/units/parse.ts";
+import { Field } from "./Field.tsx";
+
+export interface QuantityFieldProps {
+  readonly label: string;
+  readonly dimension: DimensionName;
+  readonly value: TypedQuantity | null;
+  /** the quantity as typed; null when the field is empty or cannot be read */
+  readonly onChange: (value: TypedQuantity | null) => void;
+  /** the parser's message, null when what is typed can be read; a form asks this before it sends */
+  readonly onProblem?: (message: string | null) => void;
+  /** the server's word on this field */
+  readonly error?: string | null;
+  /** the unit meant when none is typed */
+  readonly defaultUnit?: string;
+  readonly hint?: ComponentChildren;
+  readonly class?: string;
+}
+
+const textOf = (value: TypedQuantity | null) => (value ? `${value.value} ${value.unit}`.trim() : "");
+const same = (a: TypedQuantity | null, b: TypedQuantity | null) =>
+  a?.value === b?.value && a?.unit === b?.unit;
+
+/** Reads what was typed; the parser with its unit tables comes only when a field is used. */
+async function read(text: string, name: DimensionName, unit: string): Promise<TypedQuantity | string | null> {
+  if (text.trim() === "") return null;
+  const { parseQuantity, UnitError } = await import("../../shared/units/parse.ts");
+  try {
+    return parseQuantity(text, name, unit);
+  } catch (error) {
+    if (error instanceof UnitError) return error.message;
+    throw error;
+  }
+}
+
+/** A quantity with its unit, "12 mmH2O": the text stays as typed, the message stands beside the field. */
+export function QuantityField(props: QuantityFieldProps) {
+  const { value, onChange, onProblem, error } = props;
+  const unit = props.defaultUnit ?? dimension(props.dimension).shown[0].label;
+  const [text, setText] = useState(textOf(value));
+  const [message, setMessage] = useState<string | null>(null);
+  const told = useRef<TypedQuantity | null>(value);
+  const latest = useRef(text);
+
+  useEffect(() => {
+    if (same(value, told.current)) return;
+    told.current = value;
+    latest.current = textOf(value);
+    setText(latest.current);
+    setMessage(null);
+  }, [value]);
+
+  const type = async (typed: string) => {
+    latest.current = typed;
+    setText(typed);
+    const result = await read(typed, props.dimension, unit);
+    if (latest.current !== typed) return;
+    const problem = typeof result === "string" ? result : null;
+    const quantity = typeof result === "string" ? null : result;
+    setMessage(problem);
+    onProblem?.(problem);
+    if (same(quantity, told.current)) return;
+    told.current = quantity;
+    onChange(quantity);
+  };
+
+  return (
+    <Field label={props.label} error={message ?? error} hint={props.hint} class={props.class}>
+      {(input) => (
+        <input
+          {...input}
+          type="text"
+          inputMode={props.dimension === "fraction" ? "decimal" : "text"}
+          autoComplete="off"
+          spellcheck={false}
+          placeholder={dimension(props.dimension).example}
+          value={text}
+          onInput={(event) => void type(event.currentTarget.value)}
+        />
+      )}
+    </Field>
+  );
+}

@@ -1,0 +1,17 @@
+import { defineConfig } from "vite";
+
+const DEFAULT_PORT = 4310;
+const server = `http://127.0.0.1:${process.env.PORT ?? DEFAULT_PORT}`;
+
+/** Builds the client beside the server's bundle; in development it asks a running server for the data. */
+export default defineConfig({
+  root: import.meta.dirname,
+  build: {
+    outDir: "../.build/client",
+    emptyOutDir: true,
+    target: "es2022",
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  server: { proxy: { "/api": server } },
+});
