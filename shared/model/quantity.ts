@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type DimensionName, dimension } from "../units/dimensions.ts";
 import { formatQuantity } from "../units/format.ts";
-import { toSI, UnitError } from "../units/parse.ts";
+import { parseQuantity, toSI, UnitError } from "../units/parse.ts";
 
 export interface QuantityLimits {
   /** least SI value, inclusive */
@@ -48,5 +48,8 @@ export function quantity(dimensionName: DimensionName, limits: QuantityLimits = 
         context.addIssue({ code: "custom", path: ["unit"], message: error.message });
       }
     })
-    .describe(`${dimensionName} as typed, any unit of it, for example "${dimension(dimensionName).example}"`);
+    .meta({
+      description: `${dimensionName} as typed, any unit of it, for example "${dimension(dimensionName).example}"`,
+      examples: [parseQuantity(dimension(dimensionName).example, dimensionName)],
+    });
 }
