@@ -1,4 +1,4 @@
-import { requirePositive } from "../../numeric/errors.ts";
+import { OutOfRangeError } from "../../numeric/errors.ts";
 import type { Note } from "../note.ts";
 
 /** Least factor on speed for a printed rotor, four in stress: layers, notches and heat all take their part. Common practice, no source. */
@@ -9,14 +9,14 @@ export const LEAST_SPEED_FACTOR = 2;
  *
  *     notes at a factor on speed below 1 and below 2
  *
- * @param factor - √(strength/σ) at the speed in question, > 0 [-]
+ * @param factor - √(strength/σ) at the speed in question, > 0; infinite at rest [-]
  * @returns the note, or none [-]
- * @throws {OutOfRangeError} on a factor that is not finite and above 0
+ * @throws {OutOfRangeError} on a factor that is not above 0
  *
  * Valid for printed rotors. Source: common practice, no source
  */
 export function rotorStrengthNotes(factor: number): Note[] {
-  requirePositive("speedFactor", factor);
+  if (!(factor > 0)) throw new OutOfRangeError("speedFactor", factor, "greater than 0");
   if (factor < 1)
     return [
       {
