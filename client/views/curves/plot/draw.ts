@@ -1,0 +1,83 @@
+import { axisBottom, axisSide } from "../../../charts/axes.ts";
+import type { ChartSize } from "../../../charts/Chart.tsx";
+import { chartFrame, type Frame, type Margin } from "../../../charts/frame.ts";
+import { drawEdgeLabels, edgeLabels } from "./labels.ts";
+import { bands, brackets, levels, lines, marks } from "./layers.ts";
+import type { Spot } from "./nearest.ts";
+import type { Plot } from "./plot.ts";
+import { logTicks, type Scales, scalesOf } from "./scales.ts";
+
+/** From this width on the tests are named beside their points; below it a legend stands under the chart. */
+const WIDE = 620;
+const CHARACTER = 6.7;
+const LONGEST_LABEL = 30;
+const LEFT = 52;
+const NARROW_RIGHT = 14;
+const LABEL_FRAME = 36;
+const TOP = 28;
+const BOTTOM = 48;
+
+/** @returns whether the tests' names stand in the drawing itself */
+export function namesInside(width: number): boolean {
+  return width >= WIDE;
+}
+
+const longest = (texts: readonly (string | undefined)[]) =>
+  Math.min(LONGEST_LABEL, Math.max(0, ...texts.map((text) => text?.length ?? 0)));
+
+function marginOf(plot: Plot, width: number): Margin {
+  const names = namesInside(width) ? (plot.shapes ?? []).map((shape) => shape.text) : [];
+  const room = longest([...names, ...(plot.lines ?? []).map((line) => line.label)]) * CHARACTER;
+  const left = plot.strips ? Math.min(width * 0.42, longest(plot.strips) * CHARACTER + 12) : LEFT;
+  return { top: TOP, right: room > 0 ? room + LABEL_FRAME : NARROW_RIGHT, bottom: BOTTOM, left };
+}
+
+function ticks(axis: Plot["x"]): { ticks?: readonly number[] } {
+  return axis.log ? { ticks: logTicks(axis.from, axis.to) } : {};
+}
+
+function strips(frame: Frame, names: readonly string[], { y }: Scales): void {
+  frame
+    .layer("strips")
+    .attr("aria-hidden", "true")
+    .selectAll<SVGTextElement, string>("text")
+    .data(names)
+    .join("text")
+    .attr("class", "tick-text")
+    .attr("text-anchor", "end")
+    .attr("x", -10)
+    .attr("y", (_, i) => y(i) + 4)
+    .text((name) => name);
+}
+
+/** Draws a plot into an svg; called again it follows data and size. */
+export function drawPlot(svg: SVGSVGElement, size: ChartSize, plot: Plot): Spot[] {
+  const margin = marginOf(plot, size.width);
+  const frame = chartFrame(svg, { ...size, margin });
+  const scales = scalesOf(plot, frame);
+  const box = { ...scales, width: frame.width, height: frame.height };
+  if (plot.strips) strips(frame, plot.strips, scales);
+  else axisSide(frame, scales.y, { side: "left", label: plot.y.label, grid: true, ...ticks(plot.y) });
+  axisBottom(frame, scales.x, { label: plot.x.label, grid: plot.strips !== undefined, ...ticks(plot.x) });
+  const clipped = { clipped: true };
+  bands(frame.layer("bands", clipped), plot.bands ?? [], scales);
+  levels(frame.layer("levels", clipped), plot.levels ?? [], box);
+  lines(frame.layer("lines", clipped), plot.lines ?? [], scales);
+  brackets(frame.layer("brackets", clipped), plot.brackets ?? [], box);
+  marks(frame.layer("marks"), plot.marks ?? [], scales);
+  drawEdgeLabels(frame.layer("names"), edgeLabels(plot, scales, namesInside(size.width)), box);
+  return spotsOf(plot, scales, margin);
+}
+
+function spotsOf(plot: Plot, { x, y }: Scales, margin: Margin): Spot[] {
+  const shift = (key: string, px: number, py: number) => ({ key, x: px + margin.left, y: py + margin.top });
+  return [
+    ...(plot.marks ?? []).map((mark) => shift(mark.key, x(mark.x), y(mark.y))),
+    ...(plot.brackets ?? []).map((each) => {
+      const middle = each.hi === null ? each.lo : (each.lo + each.hi) / 2;
+      return each.along === "y"
+        ? shift(each.key, x(each.at), y(middle))
+        : shift(each.key, x(middle), y(each.at));
+    }),
+  ].filter((spot) => Number.isFinite(spot.x) && Number.isFinite(spot.y));
+}
