@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import type { Bench } from "../../shared/book/resolve.ts";
+import type { Bench } from "../../shared/book/bench.ts";
 import type { BenchState, ChangeEvent } from "../../shared/model/api/book.ts";
 import type { CollectionName, Stored } from "../../shared/model/record.ts";
 import { ApiError, api } from "./api.ts";
@@ -18,7 +18,7 @@ const COLLECTIONS = [
   "tests",
   "builds",
 ] as const satisfies readonly CollectionName[];
-const PAGE_SIZE = 200;
+const PAGE_SIZE = 500;
 
 /** The whole bench book as the screen knows it; null until it was read once. */
 export const bench = signal<Bench | null>(null);

@@ -1,0 +1,119 @@
+import type { Mode } from "../../../shared/physics/hold/holdAt.ts";
+
+export interface AttitudeMargins {
+  /** as the sentence says it: "the wall", "the roof pane at 153°" */
+  readonly name: string;
+  readonly angle: number;
+  /** null where no suction is needed */
+  readonly parked: number | null;
+  readonly driving: number | null;
+}
+
+export interface Finding {
+  /** false: the rotor stands still or finds no lasting point */
+  readonly turns: boolean;
+  /** every attitude the build must hold, the floor left out */
+  readonly attitudes: readonly AttitudeMargins[];
+  readonly worst: {
+    readonly parked: { readonly angle: number; readonly margin: number | null };
+    readonly driving: { readonly angle: number; readonly margin: number | null };
+  };
+  /** margin that is wanted */
+  readonly target: number;
+}
+
+export type Grade = "good" | "near" | "bad";
+
+const MODE_WORDS: Readonly<Record<Mode, string>> = {
+  liftOff: "lift-off",
+  slide: "slide",
+  tip: "tip",
+  climb: "climb",
+};
+
+/** Steepness beyond the wall is an overhang. */
+const WALL = 90;
+const CEILING = 180;
+/** Attitudes this close are the same one to a reader [°]. */
+const SAME = 0.5;
+
+/** @returns bad below 1, near below the target, else good; where no suction is needed, good */
+export function gradeOf(margin: number | null, target: number): Grade {
+  if (margin === null) return "good";
+  if (margin < 1) return "bad";
+  return margin < target ? "near" : "good";
+}
+
+/** @returns the modes that govern, in words: "slide", "lift-off and slide" */
+export function governsInWords(modes: readonly string[]): string {
+  return listed(modes.map((mode) => MODE_WORDS[mode as Mode] ?? mode));
+}
+
+function listed(words: readonly string[], joint = "and"): string {
+  if (words.length < 2) return words.join("");
+  return `${words.slice(0, -1).join(", ")} ${joint} ${words.at(-1)}`;
+}
+
+/** @returns what the worst attitude is called */
+export function worstName(angle: number): string {
+  if (Math.abs(angle - WALL) < SAME) return "the wall";
+  if (Math.abs(angle - CEILING) < SAME) return "the ceiling";
+  if (angle < SAME) return "the floor";
+  return angle > WALL ? "the overhang" : "the slope";
+}
+
+function worstAt(angle: number): string {
+  const name = worstName(angle);
+  const own = name === "the overhang" || name === "the slope";
+  return own ? `the worst ${name.slice("the ".length)} at ${angle.toFixed(0)}°` : name;
+}
+
+function falls(margin: number | null): boolean {
+  return margin !== null && margin < 1;
+}
+
+/** Attitudes of the user's own are left out of the worst's name where one of them is the worst. */
+function fallen(finding: Finding): string[] {
+  const names = finding.attitudes.filter((each) => falls(each.parked)).map((each) => each.name);
+  const { parked } = finding.worst;
+  const named = finding.attitudes.some((each) => Math.abs(each.angle - parked.angle) < SAME);
+  return falls(parked.margin) && !named ? [...names, worstAt(parked.angle)] : names;
+}
+
+function holding({ worst, target }: Finding): string {
+  const { angle, margin } = worst.parked;
+  if (margin === null) return "Holds everywhere it must go without any pull.";
+  const where = worstName(angle);
+  if (margin < target)
+    return `Holds everywhere it must go, but with less to spare on ${where} than the ${target.toFixed(1)} × you want.`;
+  return `Holds everywhere it must go, with least to spare on ${where}.`;
+}
+
+function climbing(finding: Finding): string {
+  const stuck = finding.attitudes
+    .filter((each) => !falls(each.parked) && falls(each.driving))
+    .map((each) => each.name);
+  if (stuck.length > 0) return ` It cannot drive up ${listed(stuck, "or")}.`;
+  const { parked, driving } = finding.worst;
+  return !falls(parked.margin) && falls(driving.margin)
+    ? ` It cannot drive up ${worstAt(driving.angle)}.`
+    : "";
+}
+
+/**
+ * The answer to "does it hold?", made from the result and from nothing else.
+ *
+ * @param finding - margins by attitude, the worst, the target
+ * @returns one sentence, a second where it holds but cannot climb
+ */
+export function answerSentence(finding: Finding): string {
+  if (!finding.turns) return "Falls: the rotor comes to no steady speed, so nothing is held.";
+  const lost = fallen(finding);
+  if (lost.length === 0) return holding(finding) + climbing(finding);
+  const kept = finding.attitudes.filter((each) => !falls(each.parked)).map((each) => each.name);
+  if (kept.length === 0) {
+    const all = finding.attitudes.map((each) => each.name);
+    return `Falls: the pull is too small for ${listed(all, "and for")}.`;
+  }
+  return `Holds ${listed(kept)} but not ${listed(lost, "or")}.${climbing(finding)}`;
+}
