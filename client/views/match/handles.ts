@@ -1,0 +1,176 @@
+import type { Build } from "../../../shared/model/build.ts";
+import type { DimensionName } from "../../../shared/units/dimensions.ts";
+
+export const HANDLE_KEYS = [
+  "diameter",
+  "series",
+  "charge",
+  "duty",
+  "gap",
+  "mass",
+  "wheelFriction",
+  "temperature",
+  "pressure",
+] as const;
+export type HandleKey = (typeof HANDLE_KEYS)[number];
+
+/** What is tried against the build as it stands, SI; a key that is not there is untouched. */
+export type Changes = Readonly<Partial<Record<HandleKey, number>>>;
+
+/** Values as they stand without a change, SI. */
+export type Settings = Readonly<Record<HandleKey, number>>;
+
+export interface Handle {
+  readonly key: HandleKey;
+  readonly label: string;
+  /** null: a bare number */
+  readonly dimension: DimensionName | null;
+  readonly unit?: string;
+  /** in the shown unit */
+  readonly decimals: number;
+  /** step of the slider, SI */
+  readonly step: number;
+  /** what the model takes, SI, both inclusive */
+  readonly limits: readonly [number, number];
+  /** where the slider runs for a build that stands at `was`, SI */
+  readonly slide: (was: number) => readonly [number, number];
+  readonly put: (build: Build, value: number) => Build;
+}
+
+const MM = 1e-3;
+const GRAM = 1e-3;
+const CELSIUS = 273.15;
+const LEAST_DIAMETER = 2 * MM;
+
+const withOverride = (build: Build, change: Partial<Build["overrides"]>): Build => ({
+  ...build,
+  overrides: { ...build.overrides, ...change },
+});
+
+/** The limits are those of the model's schemas; a value in them may still be odd, and the prediction then says so. */
+export const HANDLES: readonly Handle[] = [
+  {
+    key: "diameter",
+    label: "Rotor diameter",
+    dimension: "length",
+    decimals: 1,
+    step: 0.1 * MM,
+    limits: [LEAST_DIAMETER, 2],
+    slide: (was) => [0.5 * was, 1.6 * was],
+    put: (build, diameter) => ({ ...build, diameter }),
+  },
+  {
+    key: "series",
+    label: "Cells in series",
+    dimension: null,
+    decimals: 0,
+    step: 1,
+    limits: [1, 60],
+    slide: (was) => [1, Math.max(6, was)],
+    put: (build, series) => withOverride(build, { series }),
+  },
+  {
+    key: "charge",
+    label: "Charge",
+    dimension: "fraction",
+    decimals: 0,
+    step: 0.01,
+    limits: [0, 1],
+    slide: () => [0, 1],
+    put: (build, charge) => ({ ...build, charge }),
+  },
+  {
+    key: "duty",
+    label: "Duty",
+    dimension: "fraction",
+    decimals: 0,
+    step: 0.01,
+    limits: [0.01, 1],
+    slide: () => [0.01, 1],
+    put: (build, duty) => ({ ...build, supply: { ...build.supply, duty } }),
+  },
+  {
+    key: "gap",
+    label: "Gap",
+    dimension: "length",
+    decimals: 2,
+    step: 0.01 * MM,
+    limits: [0, 0.1],
+    slide: (was) => [0, Math.max(2 * MM, 2 * was)],
+    put: (build, gap) => withOverride(build, { gap }),
+  },
+  {
+    key: "mass",
+    label: "Mass",
+    dimension: "mass",
+    decimals: 0,
+    step: GRAM,
+    limits: [0.1 * GRAM, 1e4],
+    slide: (was) => [0.3 * was, 2.5 * was],
+    put: (build, mass) => ({ ...build, vehicle: { ...build.vehicle, mass } }),
+  },
+  {
+    key: "wheelFriction",
+    label: "Wheel friction μ",
+    dimension: null,
+    decimals: 2,
+    step: 0.01,
+    limits: [0, 5],
+    slide: (was) => [0.05, Math.max(1.5, was)],
+    put: (build, wheelFriction) => withOverride(build, { wheelFriction }),
+  },
+  {
+    key: "temperature",
+    label: "Air temperature",
+    dimension: "temperature",
+    decimals: 0,
+    step: 1,
+    limits: [253.15, 333.15],
+    slide: () => [CELSIUS - 10, CELSIUS + 45],
+    put: (build, temperature) => ({ ...build, air: { ...build.air, temperature } }),
+  },
+  {
+    key: "pressure",
+    label: "Air pressure",
+    dimension: "pressure",
+    unit: "hPa",
+    decimals: 0,
+    step: 100,
+    limits: [30e3, 120e3],
+    slide: () => [70e3, 106e3],
+    put: (build, pressure) => ({ ...build, air: { ...build.air, pressure } }),
+  },
+];
+
+/** @returns the build with every change put into it */
+export function withChanges(build: Build, changes: Changes): Build {
+  return HANDLES.reduce((changed, handle) => {
+    const value = changes[handle.key];
+    return value === undefined ? changed : handle.put(changed, value);
+  }, build);
+}
+
+/** @returns the changes with one more, or without it where the value is as it was */
+export function changed(changes: Changes, key: HandleKey, value: number, was: number): Changes {
+  const { [key]: _before, ...rest } = changes;
+  const tiny = 1e-9 * Math.max(Math.abs(was), 1e-6);
+  return Math.abs(value - was) <= tiny ? rest : { ...rest, [key]: value };
+}
+
+/** @returns changes as an address carries them, SI */
+export function changesToQuery(changes: Changes): Record<string, string> {
+  return Object.fromEntries(
+    HANDLE_KEYS.flatMap((key) => (changes[key] === undefined ? [] : [[key, String(changes[key])]])),
+  );
+}
+
+/** @returns the changes that an address carries; what is no number within its limits is left out */
+export function changesFromQuery(query: URLSearchParams): Changes {
+  const found = HANDLES.flatMap(({ key, limits: [low, high] }) => {
+    const text = query.get(key);
+    const value = text === null || text.trim() === "" ? Number.NaN : Number(text);
+    const whole = key !== "series" || Number.isInteger(value);
+    return value >= low && value <= high && whole ? [[key, value] as const] : [];
+  });
+  return Object.fromEntries(found);
+}

@@ -1,0 +1,122 @@
+import { describe, expect, it } from "vitest";
+import { entryText, readEntry, withUnit } from "../../../client/views/match/entry.ts";
+import {
+  changed,
+  changesFromQuery,
+  changesToQuery,
+  HANDLES,
+  type Handle,
+  type HandleKey,
+  withChanges,
+} from "../../../client/views/match/handles.ts";
+import { build } from "../../../shared/model/build.ts";
+
+const handle = (key: HandleKey): Handle => {
+  const found = HANDLES.find((each) => each.key === key);
+  if (!found) throw new Error(`no handle ${key}`);
+  return found;
+};
+
+const crawler = build.parse({
+  name: "invented",
+  rotor: "r",
+  diameter: 0.042,
+  motor: "m",
+  pack: "p",
+  skirt: "s",
+  surface: "g",
+  vehicle: { mass: 0.6 },
+});
+
+describe("withChanges", () => {
+  it("keeps the build as it was, without changes, untouched", () => {
+    expect(withChanges(crawler, {})).toEqual(crawler);
+  });
+
+  it("puts each value where the model keeps it, with every handle moved, and the schema still takes the build", () => {
+    const moved = withChanges(crawler, {
+      diameter: 0.05,
+      series: 3,
+      charge: 0.2,
+      duty: 0.8,
+      gap: 0.0012,
+      mass: 0.7,
+      wheelFriction: 0.9,
+      temperature: 300,
+      pressure: 9e4,
+    });
+    expect(build.parse(moved)).toMatchObject({
+      diameter: 0.05,
+      charge: 0.2,
+      supply: { duty: 0.8 },
+      overrides: { series: 3, gap: 0.0012, wheelFriction: 0.9 },
+      vehicle: { mass: 0.7 },
+      air: { temperature: 300, pressure: 9e4 },
+    });
+  });
+
+  it.each(HANDLES.map((each) => [each.key, each] as const))(
+    "stays within the model's schema, with %s at either limit, as the field allows",
+    (key, { limits }) => {
+      for (const value of limits) {
+        expect(build.safeParse(withChanges(crawler, { [key]: value })).success).toBe(true);
+      }
+    },
+  );
+});
+
+describe("changed", () => {
+  it("drops the change, with a value moved back to what it was, so that nothing is left to reset", () => {
+    expect(changed({ gap: 0.001, mass: 0.5 }, "gap", 0.0006 + 1e-16, 0.0006)).toEqual({ mass: 0.5 });
+  });
+});
+
+describe("changes in the address", () => {
+  it("come back as they were, through a query, to the last digit", () => {
+    const changes = { gap: 0.0012, series: 3, temperature: 288.15 };
+    expect(changesFromQuery(new URLSearchParams(changesToQuery(changes)))).toEqual(changes);
+  });
+
+  it.each(["gap=abc", "gap=-1", "gap=", "series=2.5", "mass=NaN", "duty=7"])(
+    "are left out, for the tampered query %s, without harm",
+    (query) => {
+      expect(changesFromQuery(new URLSearchParams(query))).toEqual({});
+    },
+  );
+});
+
+describe("readEntry", () => {
+  it.each([
+    ["gap", "1.2", 0.0012],
+    ["gap", "1,2 mm", 0.0012],
+    ["charge", "60 %", 0.6],
+    ["temperature", "18", 291.15],
+    ["pressure", "1004", 100400],
+    ["series", "3", 3],
+  ] as const)("reads %s, typed as %s, in SI", (key, text, si) => {
+    const entry = readEntry(handle(key), text, 1);
+    expect("value" in entry ? entry.value : Number.NaN).toBeCloseToRelative(si, 1e-12);
+  });
+
+  it.each([
+    ["gap", "-0.1"],
+    ["gap", "200"],
+    ["series", "2.5"],
+    ["charge", "130"],
+    ["mass", "heavy"],
+    ["mass", ""],
+    ["temperature", "99"],
+  ] as const)(
+    "refuses %s, typed as “%s”, with what was read, what is allowed and an example",
+    (key, text) => {
+      const entry = readEntry(handle(key), text, handle(key).limits[0]);
+      expect("problem" in entry ? entry.problem : "").toMatch(/for example/);
+      if (text !== "") expect("problem" in entry ? entry.problem : "").toContain(text);
+    },
+  );
+
+  it("shows the text it read, for a finer value than the slider's steps, without rounding it away", () => {
+    expect(entryText(handle("gap"), 0.000635)).toBe("0.635");
+    expect(withUnit(handle("gap"), 0.0006)).toBe("0.60\u2009mm");
+  });
+});
