@@ -1,0 +1,41 @@
+import type { Cell } from "../model/parts/pack.ts";
+import { findRoot } from "../numeric/root.ts";
+import { arrivalPoint, operatingPoints } from "../physics/operatingPoint.ts";
+import { openCircuitCurve } from "../physics/pack.ts";
+import { assemble, type PredictInput } from "../physics/predict.ts";
+
+/** Open-circuit voltages of one cell at the states that Match draws [V]. */
+export interface CellVoltages {
+  readonly full: number;
+  readonly rest: number;
+  /** where the loaded cell reaches its minimum, or the empty cell's, whichever comes first */
+  readonly cutOff: number;
+}
+
+/** Digits to which the cut-off is worth knowing [-]. */
+const TOLERANCE = 1e-6;
+
+function packCurrentAt(input: PredictInput, openCircuitVoltage: number): number {
+  const { machine, leak } = assemble({ ...input, pack: { ...input.pack, openCircuitVoltage } });
+  const point = arrivalPoint(operatingPoints(machine, leak));
+  return input.supply.duty * (point?.current ?? 0) + input.supply.auxCurrent;
+}
+
+/**
+ * Open-circuit voltage at which a cell under the build's own load reaches its minimum.
+ *
+ *     V_oc − R_cell·I_pack/N_p = V_min
+ *
+ * @param input - build, all SI
+ * @param cell - minimum voltage [V], open-circuit curve [-, V], resistance [Ω]
+ * @returns V_oc of one cell [V], within its curve
+ */
+export function cutOffVoltage(input: PredictInput, cell: Cell): number {
+  const ocv = openCircuitCurve(cell.curve);
+  const [empty, full] = [ocv(0), ocv(1)];
+  const sag = (voltage: number) => (cell.resistance * packCurrentAt(input, voltage)) / input.pack.parallel;
+  const excess = (voltage: number) => voltage - sag(voltage) - cell.minimumVoltage;
+  if (excess(empty) >= 0) return empty;
+  if (excess(full) <= 0) return full;
+  return findRoot(excess, empty, full, { tolerance: TOLERANCE }).root;
+}

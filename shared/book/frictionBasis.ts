@@ -1,0 +1,74 @@
+import { type FrictionFit, fitFriction } from "../bench/frictionFit.ts";
+import type { StoredOf } from "../model/record.ts";
+import { NotEnoughDataError } from "../numeric/errors.ts";
+import { type Bench, oncePerBench, testsOf } from "./bench.ts";
+import type { Missing } from "./missing.ts";
+import { frictionSlides, inUse } from "./readings.ts";
+
+/** Friction of one contact on one surface and what it rests on. */
+export interface FrictionBasis {
+  readonly basis: "what-if" | "measured" | "stated";
+  readonly value: number;
+  /** standard uncertainty; null where none is stated */
+  readonly uncertainty: number | null;
+  readonly testIds: readonly string[];
+}
+
+interface TestedFriction {
+  readonly fit: FrictionFit | null;
+  readonly testIds: readonly string[];
+}
+
+function tested(
+  bench: Bench,
+  surfaceId: string,
+  contact: "wheels" | "skirt",
+  skirtId: string | null,
+): TestedFriction {
+  return oncePerBench(bench, `friction ${surfaceId} ${contact} ${skirtId}`, () => {
+    const tests = testsOf(bench, "friction").filter(
+      ({ data }) =>
+        data.surface === surfaceId &&
+        data.contact === contact &&
+        (data.skirt === null || data.skirt === skirtId),
+    );
+    const testIds = tests.map((test) => test.id);
+    const slides = tests.flatMap((test) => inUse(frictionSlides(test.data)));
+    if (slides.length === 0) return { fit: null, testIds: [] };
+    try {
+      return { fit: fitFriction({ slides }), testIds };
+    } catch (error) {
+      if (error instanceof NotEnoughDataError) return { fit: null, testIds: [] };
+      throw error;
+    }
+  });
+}
+
+/** @returns friction of the wheels: what-if, tilt-board tests, the surface's stated value, or what is missing */
+export function wheelFriction(
+  bench: Bench,
+  surface: StoredOf<"surfaces">,
+  whatIf: number | undefined,
+): FrictionBasis | { readonly basis: "missing"; readonly missing: Missing } {
+  if (whatIf !== undefined) return { basis: "what-if", value: whatIf, uncertainty: null, testIds: [] };
+  const { fit, testIds } = tested(bench, surface.id, "wheels", null);
+  if (fit) return { basis: "measured", value: fit.mu, uncertainty: fit.uncertainty, testIds };
+  const { wheelFriction: value, uncertainty } = surface.data;
+  if (value !== undefined)
+    return { basis: "stated", value, uncertainty: uncertainty.wheelFriction ?? null, testIds: [] };
+  const message = `No friction of the wheels on ${surface.data.name} is known: tilt the vehicle on it until it slides, fan off.`;
+  return { basis: "missing", missing: { path: "friction", message, test: "friction" } };
+}
+
+/** @returns friction of the skirt: tilt-board tests, the surface's stated value, else the skirt's own */
+export function skirtFriction(
+  bench: Bench,
+  surface: StoredOf<"surfaces">,
+  skirt: StoredOf<"skirts">,
+): FrictionBasis {
+  const { fit, testIds } = tested(bench, surface.id, "skirt", skirt.id);
+  if (fit) return { basis: "measured", value: fit.mu, uncertainty: fit.uncertainty, testIds };
+  const value = surface.data.skirtFriction ?? skirt.data.friction;
+  const uncertainty = surface.data.uncertainty.skirtFriction ?? skirt.data.uncertainty.friction ?? null;
+  return { basis: "stated", value, uncertainty, testIds: [] };
+}

@@ -1,0 +1,210 @@
+import { bleedFlow } from "../bench/bleed.ts";
+import type { RotorReadingPoint } from "../bench/rotorPoints.ts";
+import type { AirAsRead, Instrument, Plate } from "../model/tests/common.ts";
+import type { CurveTest } from "../model/tests/curve.ts";
+import type { FrictionTest } from "../model/tests/friction.ts";
+import type { LeakTest } from "../model/tests/leak.ts";
+import type { MotorTest } from "../model/tests/motor.ts";
+import type { PullTest } from "../model/tests/pull.ts";
+import { type Air, airFrom, DEFAULT_WEATHER } from "../physics/air.ts";
+import { STANDARD_GRAVITY } from "../physics/constants.ts";
+import { coefficientsOf } from "../physics/fanlaws/coefficients.ts";
+import { type MotorConstants, RPM, shaftTorque } from "../physics/motor.ts";
+import type { DimensionName } from "../units/dimensions.ts";
+import { type TypedQuantity, toSI } from "../units/parse.ts";
+
+/** A row of a test in SI, with its place in the test and why it is left out, where it is. */
+export type Reading<T> = T & { readonly row: number; readonly setAside: string | null };
+
+const maybe = (typed: TypedQuantity | undefined, name: DimensionName): number | undefined =>
+  typed && toSI(typed, name);
+
+/** @returns the air of a test's day [kg/m³, Pa·s, m/s, Pa]; 20 °C, 101 325 Pa, 50 % where none was read */
+export function airOfDay(read: AirAsRead | undefined): Air {
+  if (!read) return airFrom(DEFAULT_WEATHER);
+  return airFrom({
+    temperature: toSI(read.temperature, "temperature"),
+    pressure: toSI(read.pressure, "pressure"),
+    humidity: toSI(read.humidity, "fraction"),
+  });
+}
+
+/** @returns standard uncertainty of one reading [SI of the dimension]: percent and fixed part added as squares; 0 where none is stated */
+export function instrumentUncertainty(
+  instrument: Instrument | undefined,
+  reading: number,
+  name: DimensionName,
+): number {
+  if (!instrument) return 0;
+  const relative = ((instrument.percent ?? 0) / 100) * reading;
+  return Math.hypot(relative, maybe(instrument.absolute, name) ?? 0);
+}
+
+function plateFlow(
+  plate: Plate | undefined,
+  open: readonly number[] | undefined,
+  air: Air,
+  pressure: number,
+): number {
+  if (!plate || !open) return 0;
+  const holes = plate.holes.map((hole, k) => ({
+    diameter: toSI(hole.diameter, "length"),
+    thickness: toSI(hole.thickness, "length"),
+    count: open[k] ?? 0,
+    edge: hole.edge,
+    dischargeCoefficient: hole.dischargeCoefficient,
+  }));
+  const openNow = holes.filter((kind) => kind.count > 0);
+  if (openNow.length === 0 || !(pressure > 0)) return 0;
+  return bleedFlow({ holes: openNow, air, pressure }).flow;
+}
+
+/** Weight on the squared residual of ψ: one over its variance from pressure sensor and tachometer; none where neither states an uncertainty. */
+function psiWeight(
+  test: CurveTest,
+  point: RotorReadingPoint,
+  density: number,
+  diameter: number,
+): number | undefined {
+  const { pressure: gauge, speed: tachometer } = test.instruments;
+  const speed = point.rpm * RPM;
+  const ofPressure = instrumentUncertainty(gauge, point.pressure, "pressure");
+  const ofSpeed = instrumentUncertainty(tachometer, speed, "speed");
+  if (!(ofPressure > 0)) return undefined;
+  const state = { diameter, speed, density };
+  const { psi } = coefficientsOf({ flow: 0, pressure: Math.abs(point.pressure), shaftPower: null }, state);
+  const { psi: psiOfGauge } = coefficientsOf({ flow: 0, pressure: ofPressure, shaftPower: null }, state);
+  return 1 / (psiOfGauge ** 2 + ((2 * psi * ofSpeed) / speed) ** 2);
+}
+
+/** @returns shaft power [W] of a row: from the torque read, else from the current of a known motor; undefined where neither is there */
+function rowShaftPower(
+  row: CurveTest["rows"][number],
+  speed: number,
+  motor: MotorConstants | null,
+): number | undefined {
+  if (row.torque) return toSI(row.torque, "torque") * speed;
+  if (!row.current || !motor) return undefined;
+  return Math.max(0, shaftTorque(motor, toSI(row.current, "current"), speed)) * speed;
+}
+
+/**
+ * A curve test's rows in SI, flows taken from the bleed plate where it was the flow meter.
+ *
+ * @param test - as stored
+ * @param motor - constants of the motor that turned it, null where they aren't known
+ * @returns points for {@link fitRotor}: rpm, flow [m³/s], pressure [Pa], density [kg/m³], shaft power [W], diameter [m]
+ * @throws {OutOfRangeError} on a plate pressure beyond the ambient's
+ */
+export function curveReadings(test: CurveTest, motor: MotorConstants | null): Reading<RotorReadingPoint>[] {
+  const air = airOfDay(test.air);
+  const diameter = toSI(test.diameter, "length");
+  return test.rows.map((row, index) => {
+    const speed = toSI(row.speed, "speed");
+    const pressure = toSI(row.pressure, "pressure");
+    const density = maybe(row.density, "density") ?? air.density;
+    const known = maybe(row.flow, "flow");
+    const flow =
+      test.flowFrom === "known-flow" ? (known ?? 0) : plateFlow(test.plate, row.open, air, pressure);
+    const point = {
+      rpm: speed / RPM,
+      flow,
+      pressure,
+      density,
+      diameter,
+      shaftPower: rowShaftPower(row, speed, motor),
+    };
+    return {
+      ...point,
+      weight: psiWeight(test, point, density, diameter),
+      row: index,
+      setAside: row.setAside ?? null,
+    };
+  });
+}
+
+export interface MotorReading {
+  readonly voltage: number;
+  readonly current: number;
+  readonly rpm: number;
+  readonly noLoad: boolean;
+  /** share of full throttle; elsewhere than at 1 the motor's own voltage isn't known [-] */
+  readonly throttle: number;
+}
+
+/** @returns a motor test's rows: V, A, rpm, with nothing on the shaft or not, throttle */
+export function motorRows(test: MotorTest): Reading<MotorReading>[] {
+  return test.rows.map((row, index) => ({
+    voltage: toSI(row.voltage, "voltage"),
+    current: toSI(row.current, "current"),
+    rpm: toSI(row.speed, "speed") / RPM,
+    noLoad: row.noLoad,
+    throttle: toSI(row.throttle, "fraction"),
+    row: index,
+    setAside: row.setAside ?? null,
+  }));
+}
+
+/** @returns a leak test's points: cavity pressure [Pa] and flow [m³/s], the flow from a plate in series where it was the meter */
+export function leakPoints(test: LeakTest): Reading<{ pressure: number; flow: number }>[] {
+  const air = airOfDay(test.air);
+  return test.rows.map((row, index) => {
+    const drop = maybe(row.platePressure, "pressure") ?? 0;
+    const flow =
+      test.flowFrom === "known-flow"
+        ? (maybe(row.flow, "flow") ?? 0)
+        : plateFlow(test.plate, row.open, air, drop);
+    return { pressure: toSI(row.pressure, "pressure"), flow, row: index, setAside: row.setAside ?? null };
+  });
+}
+
+export interface PullTrial {
+  /** force on the surface that held [N] */
+  readonly held: number;
+  readonly letGo: number | null;
+  /** [V], at the pack's terminals */
+  readonly voltage: number | null;
+  /** shim in the place of the set gap [m] */
+  readonly gap: number | null;
+}
+
+/** How the rig's own weight counts: hung from a ceiling it is held as well; lifted off a floor the scale carries it; dragged along it is no part of the load. */
+const RIG_SIGN = { ceiling: 1, "straight-off": -1, along: 0 } as const;
+
+/**
+ * A pull test's brackets: the force on the surface, the rig's own weight accounted for.
+ *
+ * @param test - as stored
+ * @returns held and let go [N], voltage [V], shim [m]; held 0 where it let go at once
+ */
+export function pullTrials(test: PullTest): Reading<PullTrial>[] {
+  const rig = RIG_SIGN[test.direction] * toSI(test.rigMass, "mass") * STANDARD_GRAVITY;
+  return test.rows.map((row, index) => {
+    const held = toSI(row.held, "load");
+    const letGo = row.letGo && toSI(row.letGo, "load");
+    const atOnce = held === 0 && letGo !== null;
+    return {
+      held: atOnce ? 0 : Math.max(0, held + rig),
+      letGo: letGo === null ? null : Math.max(0, letGo + rig),
+      voltage: maybe(row.voltage, "voltage") ?? null,
+      gap: maybe(row.gap, "length") ?? null,
+      row: index,
+      setAside: row.setAside ?? null,
+    };
+  });
+}
+
+/** @returns a friction test's slides: tilt that held and tilt that slid [rad], null where not read */
+export function frictionSlides(test: FrictionTest): Reading<{ held: number | null; slid: number | null }>[] {
+  return test.rows.map((row, index) => ({
+    held: row.held && toSI(row.held, "angle"),
+    slid: row.slid && toSI(row.slid, "angle"),
+    row: index,
+    setAside: row.setAside ?? null,
+  }));
+}
+
+/** @returns the rows that take part in a fit */
+export function inUse<T extends { readonly setAside: string | null }>(readings: readonly T[]): T[] {
+  return readings.filter((reading) => reading.setAside === null);
+}

@@ -1,0 +1,151 @@
+import { fitRotor, type RotorFit } from "../bench/rotorFit.ts";
+import type { RotorReadingPoint } from "../bench/rotorPoints.ts";
+import type { StoredOf } from "../model/record.ts";
+import { NotEnoughDataError } from "../numeric/errors.ts";
+import { tipSpeed } from "../physics/fanlaws/coefficients.ts";
+import { estimatedRotor } from "../physics/fanlaws/estimate.ts";
+import { RPM } from "../physics/motor.ts";
+import type { TestedAt } from "../physics/point/sizeLaw.ts";
+import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import type { Missing } from "./missing.ts";
+import { motorBasis } from "./motorBasis.ts";
+import { curveReadings, type Reading } from "./readings.ts";
+
+/** A reading with the test it stands in. */
+export type FamilyPoint = Reading<RotorReadingPoint> & { readonly testId: string };
+
+/** Curve of a family and what it rests on. */
+export interface RotorBasis {
+  readonly basis: "measured" | "two-point" | "estimated";
+  readonly psi: readonly number[];
+  readonly lambda: readonly number[] | null;
+  readonly phiMin: number;
+  readonly phiMax: number;
+  /** null for an estimate */
+  readonly fit: RotorFit | null;
+  /** every reading, those set aside included */
+  readonly points: readonly FamilyPoint[];
+  /** by rising size [m] */
+  readonly testedDiameters: readonly number[];
+  readonly testIds: readonly string[];
+}
+
+export type RotorAnswer = RotorBasis | { readonly basis: "missing"; readonly missing: Missing };
+
+/** Relative difference below which two diameters are one size. */
+const SAME_SIZE = 1e-3;
+/** Fitted range given to an estimate: it was tested nowhere. */
+const ESTIMATE_RANGE = 1e-9;
+
+function familyPoints(bench: Bench, rotorId: string): FamilyPoint[] {
+  return testsOf(bench, "curve")
+    .filter((test) => test.data.rotor === rotorId)
+    .flatMap((test, index) => {
+      const motor = test.data.motor ? motorBasis(bench, test.data.motor) : null;
+      return curveReadings(test.data, motor?.constants ?? null).map((reading) => ({
+        ...reading,
+        test: index,
+        testId: test.id,
+      }));
+    });
+}
+
+/** Weights count only where every reading has one; a mixture would weigh by who stated an uncertainty. */
+function commonWeights(points: readonly FamilyPoint[]): FamilyPoint[] {
+  const all = points.every((point) => point.weight !== undefined);
+  return points.map((point) => (all ? point : { ...point, weight: undefined }));
+}
+
+function fitted(points: readonly FamilyPoint[]): RotorAnswer {
+  const used = commonWeights(points.filter((point) => point.setAside === null));
+  const diameters = used.map((point) => point.diameter ?? 0);
+  const fit = fitRotor({ diameter: diameters[0], points: used });
+  return {
+    basis: fit.warnings.some((note) => note.code === "two-point") ? "two-point" : "measured",
+    psi: fit.psi,
+    lambda: fit.lambda,
+    phiMin: fit.phiMin,
+    phiMax: fit.phiMax,
+    fit,
+    points,
+    testedDiameters: [...new Set(diameters)].sort((a, b) => a - b),
+    testIds: [...new Set(points.map((point) => point.testId))],
+  };
+}
+
+function estimated(rotor: StoredOf<"rotors">): RotorAnswer {
+  const { geometry, sizes } = rotor.data;
+  if (!geometry) {
+    const message = `No curve test of ${rotor.data.name} is logged, and no geometry to estimate from: take a curve test, blocked, open and between.`;
+    return { basis: "missing", missing: { path: "rotor", message, test: "curve" } };
+  }
+  const diameter = sizes[0].diameter;
+  const curve = estimatedRotor({
+    diameter,
+    exitWidth: geometry.widthRatio * diameter,
+    blades: geometry.bladeCount,
+    bladeAngleDegrees: geometry.bladeExitAngle,
+  });
+  return {
+    basis: "estimated",
+    psi: curve.psi,
+    lambda: curve.lambda,
+    phiMin: 0,
+    phiMax: ESTIMATE_RANGE,
+    fit: null,
+    points: [],
+    testedDiameters: [],
+    testIds: [],
+  };
+}
+
+function answerFor(bench: Bench, rotorId: string): RotorAnswer {
+  const rotor = findById(bench.rotors, rotorId);
+  if (!rotor) return { basis: "missing", missing: { path: "rotor", message: "The book has no such rotor." } };
+  const points = familyPoints(bench, rotorId);
+  if (!points.some((point) => point.setAside === null)) return estimated(rotor);
+  try {
+    return fitted(points);
+  } catch (error) {
+    if (!(error instanceof NotEnoughDataError)) throw error;
+    return { basis: "missing", missing: { path: "rotor", message: error.message, test: "curve" } };
+  }
+}
+
+/** @returns the family's curve from all its curve tests, else an estimate from its geometry, else what is missing */
+export function rotorBasis(bench: Bench, rotorId: string): RotorAnswer {
+  return oncePerBench(bench, `rotor ${rotorId}`, () => answerFor(bench, rotorId));
+}
+
+/** @returns the tested size nearest in proportion [m]; null where none was tested */
+export function nearestTested(basis: RotorBasis, diameter: number): number | null {
+  const distance = (tested: number) => Math.abs(Math.log(tested / diameter));
+  return basis.testedDiameters.reduce<number | null>(
+    (best, tested) => (best === null || distance(tested) < distance(best) ? tested : best),
+    null,
+  );
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)];
+}
+
+/**
+ * Where the curve was tested, for the size correction; null at a tested size, without λ or without a test.
+ *
+ * @param basis - curve of the family
+ * @param diameter - of the rotor asked for [m]
+ * @returns tested diameter [m] and the middle of its tip speeds [m/s]
+ */
+export function testedAt(basis: RotorBasis, diameter: number): TestedAt | null {
+  const nearest = nearestTested(basis, diameter);
+  if (nearest === null || !basis.lambda) return null;
+  if (Math.abs(nearest / diameter - 1) < SAME_SIZE) return null;
+  const there = basis.points.filter((point) => point.setAside === null && point.diameter === nearest);
+  return {
+    testedDiameter: nearest,
+    testedTipSpeed: median(there.map((point) => tipSpeed(nearest, point.rpm * RPM))),
+    testedDensity: median(there.map((point) => point.density ?? 0)),
+  };
+}
