@@ -7,7 +7,7 @@ import type { Data } from "./rows.ts";
 /** Looks after what points to what: no build or test without its parts, no part gone while it is used. */
 export class References {
   readonly #exists: ReadonlyMap<string, { get(id: string): unknown }>;
-  readonly #users: ReadonlyMap<string, { all(id: string): User[] }>;
+  readonly #users: ReadonlyMap<string, { all(inBuilds: string, inTests: string): User[] }>;
 
   constructor(database: Database) {
     const parts = Object.entries(REFERENCE_KEYS);
@@ -20,9 +20,9 @@ export class References {
     this.#users = new Map(
       parts.map(([key, collection]) => {
         const users = (table: User["collection"]) =>
-          `SELECT '${table}' AS collection, id, name FROM ${table} WHERE ${key} = ?1`;
+          `SELECT '${table}' AS collection, id, name FROM ${table} WHERE ${key} = ?`;
         const sql = `${users("builds")} UNION ALL ${users("tests")}`;
-        return [collection, database.prepare<[string], User>(sql)];
+        return [collection, database.prepare<[string, string], User>(sql)];
       }),
     );
   }
@@ -39,6 +39,6 @@ export class References {
 
   /** @returns the builds and the tests that point to the part */
   usersOf(collection: CollectionName, id: string): User[] {
-    return this.#users.get(collection)?.all(id) ?? [];
+    return this.#users.get(collection)?.all(id, id) ?? [];
   }
 }

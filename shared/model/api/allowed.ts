@@ -15,7 +15,7 @@ function numberRange(schema: z.ZodNumber): string {
 }
 
 function numberAllowed(schema: z.ZodNumber, described: string): string {
-  const whole = schema.def.check === "number_format" || schema.isInt ? "a whole number" : "a number";
+  const whole = schema.isInt ? "a whole number" : "a number";
   if (described === "") return [whole, numberRange(schema)].filter(Boolean).join(", ");
   const { maxValue } = schema;
   const named = /\d to \d/.test(described) || maxValue === null || maxValue >= WORTH_NAMING;

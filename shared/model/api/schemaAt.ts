@@ -56,9 +56,12 @@ export function objectOf(schema: z.core.$ZodType, value: unknown): z.core.$ZodTy
   return option && coreOf(option);
 }
 
+const shapeAt = ({ shape }: z.ZodObject, key: string): z.core.$ZodType | undefined =>
+  Object.hasOwn(shape, key) ? shape[key] : undefined;
+
 function child(schema: z.core.$ZodType, key: PropertyKey, value: unknown): z.core.$ZodType | undefined {
   const core = objectOf(schema, value);
-  if (core instanceof z.ZodObject) return Object.hasOwn(core.shape, key) ? core.shape[key] : undefined;
+  if (core instanceof z.ZodObject) return shapeAt(core, String(key));
   if (core instanceof z.ZodArray) return core.element;
   if (core instanceof z.ZodTuple) return core.def.items[Number(key)];
   if (core instanceof z.ZodRecord) return core.valueType;

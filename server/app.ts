@@ -1,0 +1,32 @@
+import express, { type Express } from "express";
+import { serveClient } from "./middleware/client.ts";
+import { answerErrors } from "./middleware/errors.ts";
+import { onlyFinite } from "./middleware/finite.ts";
+import { refuseOtherOrigins, securityHeaders } from "./middleware/security.ts";
+import { apiRoutes } from "./routes/index.ts";
+import { mount } from "./routes/mount.ts";
+import type { Store } from "./store/store.ts";
+
+export interface AppOptions {
+  readonly store: Store;
+  readonly clock: () => Date;
+  /** folder of the built client; without it only the API is served */
+  readonly client?: string;
+  /** where unexpected errors go */
+  readonly log?: (error: unknown) => void;
+}
+
+const API = "/api/v1";
+
+/** The whole server but the listening. */
+export function createApp({ store, clock, client, log = console.error }: AppOptions): Express {
+  const app = express();
+  app.disable("x-powered-by");
+  app.set("json replacer", onlyFinite);
+  app.use(securityHeaders, refuseOtherOrigins);
+  app.use(API, mount(apiRoutes(store, clock)));
+  app.use("/api", mount([]));
+  if (client) app.use(serveClient(client));
+  app.use(answerErrors(log));
+  return app;
+}

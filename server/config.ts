@@ -1,0 +1,23 @@
+import { resolve } from "node:path";
+
+export interface Config {
+  readonly port: number;
+  readonly host: string;
+  /** data file */
+  readonly file: string;
+}
+
+const DEFAULT_PORT = 4310;
+const GREATEST_PORT = 65_535;
+
+/** @throws {RangeError} on a PORT that is none */
+export function configFrom(environment: Readonly<Record<string, string | undefined>>): Config {
+  const { PORT = String(DEFAULT_PORT), HOST = "127.0.0.1", GRIPCURVE_DB = "data/gripcurve.db" } = environment;
+  const port = Number(PORT);
+  if (!(Number.isInteger(port) && port >= 0 && port <= GREATEST_PORT)) {
+    throw new RangeError(
+      `PORT is "${PORT}"; allowed: a whole number from 0 to ${GREATEST_PORT}, for example 4310.`,
+    );
+  }
+  return { port, host: HOST, file: resolve(GRIPCURVE_DB) };
+}

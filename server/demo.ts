@@ -1,0 +1,46 @@
+/// <reference types="vite/client" />
+import { z } from "zod";
+import { COLLECTIONS, type CollectionName } from "../shared/model/record.ts";
+import { identifier } from "../shared/model/scalar.ts";
+import { byCollection } from "./store/byCollection.ts";
+import type { Data } from "./store/rows.ts";
+import type { Store } from "./store/store.ts";
+import type { Book } from "./store/wholeBook.ts";
+import { requireConsistent } from "./store/wholeCheck.ts";
+
+/** The demo's files, one a collection, each a list of { id, data }; they travel inside the built bundle. */
+const FILES = import.meta.glob<unknown>("../seed-data/*.json", { import: "default", eager: true });
+
+interface Seed {
+  readonly id: string;
+  readonly data: Data;
+}
+
+function seedsOf(name: CollectionName): readonly Seed[] {
+  const data: z.ZodType<Data> = COLLECTIONS[name];
+  const file = `../seed-data/${name}.json`;
+  return z.array(z.strictObject({ id: identifier(), data })).parse(FILES[file] ?? []);
+}
+
+/** @returns the invented demo, checked like any other input, as if it was entered at that moment */
+export function demoBook(at: Date): Book {
+  const time = at.toISOString();
+  const records = byCollection((name) =>
+    seedsOf(name).map((seed) => ({ ...seed, revision: 1, createdAt: time, updatedAt: time })),
+  );
+  return { records, revisions: byCollection(() => []) };
+}
+
+/** @returns the name of the copy kept of what was there @throws {NotEmptyError} on a book that holds records */
+export function loadDemo(store: Store, at: Date): string | null {
+  const book = demoBook(at);
+  requireConsistent(book);
+  return store.load(book, true, { at });
+}
+
+/** Loads the demo at the very first start of a data file; never again by itself. */
+export function loadDemoOnFirstStart(store: Store, at: Date): void {
+  if (!store.isNew()) return;
+  if (store.isEmpty()) loadDemo(store, at);
+  store.markStarted();
+}

@@ -1,0 +1,48 @@
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
+import { fileURLToPath } from "node:url";
+import { createApp } from "./app.ts";
+import { configFrom } from "./config.ts";
+import { loadDemoOnFirstStart } from "./demo.ts";
+import { openStore } from "./store/store.ts";
+
+/** How long running requests may take after the signal to stop [ms]. */
+const PATIENCE = 3_000;
+
+/** Built, this file lies in .build/server; the built client lies beside that folder. */
+const CLIENT = fileURLToPath(new URL("../client", import.meta.url));
+
+function start(): void {
+  const { port, host, file } = configFrom(process.env);
+  const clock = () => new Date();
+  const store = openStore(file, clock());
+  loadDemoOnFirstStart(store, clock());
+  const server = createServer(createApp({ store, clock, client: CLIENT }));
+  const stop = () => {
+    store.feed.close();
+    server.close(() => store.close());
+    server.closeIdleConnections();
+    setTimeout(() => server.closeAllConnections(), PATIENCE).unref();
+  };
+  process.once("SIGTERM", stop);
+  process.once("SIGINT", stop);
+  server.once("error", (error) => {
+    store.close();
+    fail(error);
+  });
+  server.listen(port, host, () => {
+    const { port: taken } = server.address() as AddressInfo;
+    console.log(`Gripcurve is ready at http://${host.includes(":") ? `[${host}]` : host}:${taken}`);
+  });
+}
+
+function fail(error: unknown): void {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}
+
+try {
+  start();
+} catch (error) {
+  fail(error);
+}

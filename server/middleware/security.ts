@@ -1,0 +1,45 @@
+import type { RequestHandler } from "express";
+import { Refusal } from "../refusal.ts";
+
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'self'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+const HEADERS = {
+  "Content-Security-Policy": CONTENT_SECURITY_POLICY,
+  "Cross-Origin-Opener-Policy": "same-origin",
+  "Cross-Origin-Resource-Policy": "same-origin",
+  "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
+  "Referrer-Policy": "no-referrer",
+  "X-Content-Type-Options": "nosniff",
+  "X-Frame-Options": "DENY",
+} as const;
+
+/** Scripts, styles and data come from this server alone, and no other page may frame it. */
+export const securityHeaders: RequestHandler = (_request, response, next) => {
+  response.set(HEADERS);
+  next();
+};
+
+const CHANGES = new Set(["POST", "PUT", "DELETE", "PATCH"]);
+
+/** A page of another origin that happens to be open must not write into the book. */
+export const refuseOtherOrigins: RequestHandler = (request, _response, next) => {
+  const origin = request.get("origin");
+  if (CHANGES.has(request.method) && origin !== undefined && hostOf(origin) !== request.get("host")) {
+    throw new Refusal(403, "other-origin", `A page of ${origin} can't change this bench book.`);
+  }
+  next();
+};
+
+const hostOf = (origin: string): string | null => (URL.canParse(origin) ? new URL(origin).host : null);

@@ -1,0 +1,134 @@
+import { z } from "zod";
+import { errorResponse } from "../shared/model/api/errors.ts";
+import type { Documented, Route } from "./routes/route.ts";
+
+type Json = Readonly<Record<string, unknown>>;
+
+const BASE = "/api/v1";
+
+/** What each status of a refusal means, wherever it is given. */
+const REFUSALS: Readonly<Record<number, string>> = {
+  400: "malformed JSON, a value of a wrong type, size or unit, an unknown key; each field is named",
+  404: "there is no such record",
+  409: "in conflict with what the book holds; the records in the way are named",
+  412: "the record was changed since If-Match",
+  413: "the body is too large",
+  415: "the body is not application/json",
+  422: "well formed, but without an answer: not enough data, a contradiction, an unknown part",
+  428: "If-Match is missing",
+};
+
+const ERROR_REFERENCE = { $ref: "#/components/schemas/Error" };
+
+/** JSON Schema without the dialect's name, which OpenAPI 3.1 states once for the whole document. */
+function schemaOf(schema: z.ZodType, io: "input" | "output"): Json {
+  const { $schema: _dialect, ...rest } = z.toJSONSchema(schema, { io, unrepresentable: "any" });
+  return rest;
+}
+
+function responseOf({
+  description,
+  schema,
+  contentType = "application/json",
+  headers = {},
+}: Documented): Json {
+  const hasContent = schema !== undefined || contentType !== "application/json";
+  const content = { [contentType]: schema ? { schema: schemaOf(schema, "output") } : {} };
+  const documented = Object.entries(headers).map(([name, text]) => [
+    name,
+    { description: text, schema: { type: "string" } },
+  ]);
+  return {
+    description,
+    ...(hasContent ? { content } : {}),
+    ...(documented.length > 0 ? { headers: Object.fromEntries(documented) } : {}),
+  };
+}
+
+const refusalOf = (status: number): Json => ({
+  description: REFUSALS[status],
+  content: { "application/json": { schema: ERROR_REFERENCE } },
+});
+
+/** The statuses with which a route may refuse: its own, and those that its body and its query bring. */
+export function refusalsOf({ body, query, refusals = [] }: Route): number[] {
+  const ofBody = body ? [400, 413, 415] : [];
+  const ofQuery = query ? [400] : [];
+  return [...new Set([...ofBody, ...ofQuery, ...refusals])].sort((a, b) => a - b);
+}
+
+function queryParameters(query: z.ZodType | undefined): Json[] {
+  if (!query) return [];
+  const { properties = {} } = z.toJSONSchema(query, { io: "output", unrepresentable: "any" });
+  return Object.entries(properties).map(([name, schema]) => ({
+    name,
+    in: "query",
+    required: false,
+    schema,
+  }));
+}
+
+function parametersOf({ path, query, needsIfMatch }: Route): Json[] {
+  const inPath = [...path.matchAll(/:(\w+)/g)].map(([, name]) => ({
+    name,
+    in: "path",
+    required: true,
+    schema: { type: "string" },
+  }));
+  const ifMatch = { name: "If-Match", in: "header", required: true, schema: { type: "string" } };
+  return [...inPath, ...queryParameters(query), ...(needsIfMatch ? [ifMatch] : [])];
+}
+
+/** @returns a name for the operation that no other route has, such as "putRotorsById" */
+function operationId({ method, path }: Route): string {
+  const words = path.split(/[/:-]+/).filter(Boolean);
+  const named = words.map((word) => (word === "id" ? "ById" : word[0].toUpperCase() + word.slice(1)));
+  return method + named.join("");
+}
+
+function operationOf(route: Route): Json {
+  const responses = [
+    ...Object.entries(route.responses).map(([status, documented]) => [status, responseOf(documented)]),
+    ...refusalsOf(route).map((status) => [String(status), refusalOf(status)]),
+  ];
+  const requestBody = route.body && {
+    required: true,
+    content: { "application/json": { schema: schemaOf(route.body, "input") } },
+  };
+  return {
+    operationId: operationId(route),
+    tags: [route.tag],
+    summary: route.summary,
+    parameters: parametersOf(route),
+    ...(requestBody ? { requestBody } : {}),
+    responses: Object.fromEntries(responses),
+  };
+}
+
+/** @returns the path as OpenAPI writes it, "/rotors/{id}" */
+export const documentedPath = (path: string): string => path.replace(/:(\w+)/g, "{$1}");
+
+function pathsOf(routes: readonly Route[]): Json {
+  const paths = new Map<string, Record<string, Json>>();
+  for (const route of routes) {
+    const path = documentedPath(route.path);
+    paths.set(path, { ...paths.get(path), [route.method]: operationOf(route) });
+  }
+  return Object.fromEntries(paths);
+}
+
+/** @returns the OpenAPI 3.1 document of the routes, from the same schemas that validate */
+export function openApiDocument(routes: readonly Route[]): Json {
+  return {
+    openapi: "3.1.0",
+    info: {
+      title: "Gripcurve",
+      version: "1.0.0",
+      description: "The bench book, its fits and its predictions. SI units throughout.",
+    },
+    servers: [{ url: BASE }],
+    tags: [...new Set(routes.map(({ tag }) => tag))].map((name) => ({ name })),
+    paths: pathsOf(routes),
+    components: { schemas: { Error: schemaOf(errorResponse, "output") } },
+  };
+}

@@ -1,0 +1,90 @@
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Response } from "express";
+import { z } from "zod";
+import { archive, benchState } from "../../shared/model/api/book.ts";
+import type { Store } from "../store/store.ts";
+import type { Book } from "../store/wholeBook.ts";
+import { requireConsistent } from "../store/wholeCheck.ts";
+import { stateOf } from "./bench.ts";
+import { type Route, route } from "./route.ts";
+
+/** A book of many thousand tests must fit [byte]. */
+const ARCHIVE_LIMIT = 64_000_000;
+
+const importQuery = z.strictObject({
+  replace: z
+    .enum(["true", "false"])
+    .default("false")
+    .describe("whether a book that holds records may be replaced; a copy of it is kept"),
+});
+
+function exportRoute(store: Store, clock: () => Date): Route {
+  return route({
+    method: "get",
+    path: "/archive",
+    tag: "archive",
+    summary: "The whole bench book as one JSON document, earlier states included",
+    responses: { 200: { description: "the book", schema: archive } },
+    answer: () => {
+      const exportedAt = clock().toISOString();
+      const body = { format: "gripcurve-bench", version: 1, exportedAt, ...store.dump() };
+      const name = `gripcurve-${exportedAt.slice(0, 10)}.json`;
+      return { status: 200, body, headers: { "Content-Disposition": `attachment; filename="${name}"` } };
+    },
+  });
+}
+
+function importRoute(store: Store, clock: () => Date): Route {
+  return route({
+    method: "post",
+    path: "/archive",
+    tag: "archive",
+    summary: "Take in a whole bench book, all or nothing",
+    body: archive,
+    query: importQuery,
+    bodyLimit: ARCHIVE_LIMIT,
+    responses: { 201: { description: "taken in", schema: benchState } },
+    refusals: [409, 422],
+    answer: ({ body, query }) => {
+      const book = { records: body.records, revisions: body.revisions } as Book;
+      requireConsistent(book);
+      const copy = store.load(book, body.demo, { at: clock(), replace: query.replace === "true" });
+      return { status: 201, body: stateOf(store, copy) };
+    },
+  });
+}
+
+/** Copies the database while it is in use, sends the copy, removes it. */
+async function sendBackup(store: Store, name: string, response: Response): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), "gripcurve-backup-"));
+  try {
+    const file = join(folder, name);
+    await store.backup(file);
+    await new Promise<void>((resolve, reject) => {
+      response.download(file, name, (error) => (error ? reject(error) : resolve()));
+    });
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+function backupRoute(store: Store, clock: () => Date): Route {
+  return {
+    method: "get",
+    path: "/backup",
+    tag: "archive",
+    summary: "A consistent copy of the database file, taken while the server runs",
+    responses: { 200: { description: "an SQLite database", contentType: "application/vnd.sqlite3" } },
+    serve: (_request, response) => {
+      response.type("application/vnd.sqlite3");
+      return sendBackup(store, `gripcurve-${clock().toISOString().slice(0, 10)}.db`, response);
+    },
+  };
+}
+
+/** The book as a whole, in and out. */
+export function archiveRoutes(store: Store, clock: () => Date): Route[] {
+  return [exportRoute(store, clock), importRoute(store, clock), backupRoute(store, clock)];
+}

@@ -1,0 +1,44 @@
+import { type BenchState, benchState } from "../../shared/model/api/book.ts";
+import { loadDemo } from "../demo.ts";
+import type { Store } from "../store/store.ts";
+import { type Route, route } from "./route.ts";
+
+export const stateOf = (store: Store, backup: string | null = null): BenchState => ({
+  demo: store.isDemo(),
+  counts: store.counts(),
+  backup,
+});
+
+/** The state of the book, an empty bench to begin with, and the demo. */
+export function benchRoutes(store: Store, clock: () => Date): Route[] {
+  return [
+    route({
+      method: "get",
+      path: "/bench",
+      tag: "bench",
+      summary: "Whether the book holds the demo, and how many records of each collection",
+      responses: { 200: { description: "the state", schema: benchState } },
+      answer: () => ({ status: 200, body: stateOf(store) }),
+    }),
+    route({
+      method: "post",
+      path: "/bench/empty",
+      tag: "bench",
+      summary: "Start an empty bench; a copy of the data file is kept",
+      responses: { 200: { description: "emptied", schema: benchState } },
+      answer: () => ({ status: 200, body: stateOf(store, store.empty(clock())) }),
+    }),
+    route({
+      method: "post",
+      path: "/bench/demo",
+      tag: "bench",
+      summary: "Load the invented demo into an empty bench",
+      responses: { 201: { description: "loaded", schema: benchState } },
+      refusals: [409],
+      answer: () => {
+        const copy = loadDemo(store, clock());
+        return { status: 201, body: stateOf(store, copy) };
+      },
+    }),
+  ];
+}

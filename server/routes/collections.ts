@@ -1,0 +1,176 @@
+import { z } from "zod";
+import { page, stored } from "../../shared/model/api/book.ts";
+import {
+  COLLECTION_NAMES,
+  COLLECTIONS,
+  type CollectionName,
+  REFERENCE_KEYS,
+  type Stored,
+} from "../../shared/model/record.ts";
+import { identifier } from "../../shared/model/scalar.ts";
+import { TEST_KINDS } from "../../shared/model/tests/index.ts";
+import { Refusal } from "../refusal.ts";
+import type { Collection, Precondition } from "../store/collection.ts";
+import { ChangedMeanwhileError } from "../store/errors.ts";
+import type { ListQuery } from "../store/listing.ts";
+import type { Data } from "../store/rows.ts";
+import type { Store } from "../store/store.ts";
+import { type Answer, type Route, route } from "./route.ts";
+
+const MOST_ON_A_PAGE = 500;
+
+const paging = {
+  limit: z.coerce.number().int().min(1).max(MOST_ON_A_PAGE).default(100),
+  cursor: z.string().max(1000).optional().describe('the "next" of the page before'),
+};
+const text = z.string().trim().max(120).optional().describe("text that the name or title contains");
+const references = Object.fromEntries(
+  Object.entries(REFERENCE_KEYS).map(([key, collection]) => [
+    key,
+    identifier().describe(`only tests that use this one of the ${collection}`).optional(),
+  ]),
+);
+
+const LIST_QUERIES: Readonly<Record<CollectionName, z.ZodType<Record<string, string | number | undefined>>>> =
+  {
+    rotors: z.strictObject({ ...paging, q: text }),
+    motors: z.strictObject({ ...paging, q: text }),
+    packs: z.strictObject({ ...paging, q: text }),
+    skirts: z.strictObject({ ...paging, q: text }),
+    surfaces: z.strictObject({ ...paging, q: text }),
+    builds: z.strictObject({ ...paging, q: text }),
+    tests: z.strictObject({ ...paging, q: text, kind: z.enum(TEST_KINDS).optional(), ...references }),
+  };
+
+function listQuery(query: Record<string, string | number | undefined>): ListQuery {
+  const { limit, cursor, q, ...filters } = query;
+  const equal = Object.entries(filters).flatMap(([key, value]) => (value ? [[key, String(value)]] : []));
+  return {
+    limit: Number(limit),
+    ...(cursor ? { cursor: String(cursor) } : {}),
+    ...(q ? { text: String(q) } : {}),
+    equal: Object.fromEntries(equal),
+  };
+}
+
+export const etagOf = (revision: number): string => `"${revision}"`;
+
+/** @returns the check of an If-Match header against the record's revision; weak tags never match (RFC 9110, 13.1.1) */
+function matching(ifMatch: string): Precondition {
+  const tags = ifMatch.split(",").map((tag) => tag.trim());
+  return (revision) => {
+    if (tags.includes("*") || tags.includes(etagOf(revision))) return;
+    throw new ChangedMeanwhileError(ifMatch, revision);
+  };
+}
+
+function requiredMatch(ifMatch: string | undefined): Precondition {
+  if (ifMatch) return matching(ifMatch);
+  const message = 'Say which revision you change: send its ETag as If-Match, for example If-Match: "3".';
+  throw new Refusal(428, "if-match-required", message);
+}
+
+const recordAnswer = (status: number, record: Stored<Data>, headers = {}): Answer => ({
+  status,
+  body: record,
+  headers: { ETag: etagOf(record.revision), ...headers },
+});
+
+interface Context {
+  readonly collection: Collection;
+  readonly base: string;
+  readonly now: () => string;
+}
+
+const ETAG = { ETag: "the record's revision" };
+
+function readRoutes(name: CollectionName, { collection, base }: Context): Route[] {
+  const schema = COLLECTIONS[name];
+  const history = z.strictObject({ items: z.array(stored(schema)) });
+  return [
+    route({
+      method: "get",
+      path: base,
+      tag: name,
+      summary: `List the ${name}, page by page`,
+      query: LIST_QUERIES[name],
+      responses: { 200: { description: "one page", schema: page(schema) } },
+      answer: ({ query }) => ({ status: 200, body: collection.list(listQuery(query)) }),
+    }),
+    route({
+      method: "get",
+      path: `${base}/:id`,
+      tag: name,
+      summary: `Read one of the ${name}`,
+      responses: { 200: { description: "the record", schema: stored(schema), headers: ETAG } },
+      refusals: [404],
+      answer: ({ id }) => recordAnswer(200, collection.get(id)),
+    }),
+    route({
+      method: "get",
+      path: `${base}/:id/revisions`,
+      tag: name,
+      summary: "Read what a record said, from its first state to the present one",
+      responses: { 200: { description: "every state, the oldest first", schema: history } },
+      refusals: [404],
+      answer: ({ id }) => ({ status: 200, body: { items: collection.revisions(id) } }),
+    }),
+  ];
+}
+
+function writeRoutes(name: CollectionName, { collection, base, now }: Context): Route[] {
+  const body: z.ZodType<Data> = COLLECTIONS[name];
+  const record = stored(COLLECTIONS[name]);
+  return [
+    route({
+      method: "post",
+      path: base,
+      tag: name,
+      summary: `Add one to the ${name}`,
+      body,
+      responses: {
+        201: { description: "added", schema: record, headers: { ...ETAG, Location: "its address" } },
+      },
+      refusals: [422],
+      answer: (asked) => {
+        const created = collection.create(asked.body, now());
+        return recordAnswer(201, created, { Location: `/api/v1${base}/${created.id}` });
+      },
+    }),
+    route({
+      method: "put",
+      path: `${base}/:id`,
+      tag: name,
+      summary: "Correct a record; what it said before is kept",
+      needsIfMatch: true,
+      body,
+      responses: { 200: { description: "corrected", schema: record, headers: ETAG } },
+      refusals: [404, 412, 422, 428],
+      answer: (asked) => {
+        const precondition = requiredMatch(asked.ifMatch);
+        return recordAnswer(200, collection.replace(asked.id, asked.body, now(), precondition));
+      },
+    }),
+    route({
+      method: "delete",
+      path: `${base}/:id`,
+      tag: name,
+      summary: "Remove a record; what it said is kept among its revisions",
+      responses: { 204: { description: "removed" } },
+      refusals: [404, 409, 412],
+      answer: ({ id, ifMatch }) => {
+        collection.remove(id, ifMatch ? matching(ifMatch) : undefined);
+        return { status: 204 };
+      },
+    }),
+  ];
+}
+
+/** The same verbs for every collection of the book. */
+export function collectionRoutes(store: Store, clock: () => Date): Route[] {
+  const now = () => clock().toISOString();
+  return COLLECTION_NAMES.flatMap((name) => {
+    const context = { collection: store.collections[name], base: `/${name}`, now };
+    return [...readRoutes(name, context), ...writeRoutes(name, context)];
+  });
+}

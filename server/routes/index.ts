@@ -1,0 +1,18 @@
+import type { Store } from "../store/store.ts";
+import { archiveRoutes } from "./archive.ts";
+import { benchRoutes } from "./bench.ts";
+import { collectionRoutes } from "./collections.ts";
+import { eventRoutes } from "./events.ts";
+import { openApiRoute } from "./openapi.ts";
+import type { Route } from "./route.ts";
+
+/** Every route of the API. A new one is one more line here; its documentation comes with it. */
+export function apiRoutes(store: Store, clock: () => Date): Route[] {
+  const routes = [
+    ...collectionRoutes(store, clock),
+    ...benchRoutes(store, clock),
+    ...archiveRoutes(store, clock),
+    ...eventRoutes(store),
+  ];
+  return [...routes, openApiRoute(routes)];
+}

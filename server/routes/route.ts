@@ -1,0 +1,91 @@
+import type { Request, Response } from "express";
+import type { z } from "zod";
+import { explain } from "../../shared/model/api/explain.ts";
+import { Refusal } from "../refusal.ts";
+
+export type Method = "get" | "post" | "put" | "delete";
+
+/** What a route answers: a status, a JSON body, headers beside it. */
+export interface Answer {
+  readonly status: number;
+  readonly body?: unknown;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** What a route is asked, as the schemas gave it. */
+export interface Asked<Body, Query> {
+  readonly id: string;
+  readonly body: Body;
+  readonly query: Query;
+  readonly ifMatch: string | undefined;
+}
+
+/** How an answer is documented; without a schema it has no JSON body. */
+export interface Documented {
+  readonly description: string;
+  readonly schema?: z.ZodType;
+  readonly contentType?: string;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** What every route says of itself: enough to register it, to refuse other methods, and to document it. */
+interface Described {
+  readonly method: Method;
+  /** under /api/v1, an express path */
+  readonly path: string;
+  readonly tag: string;
+  readonly summary: string;
+  readonly needsIfMatch?: boolean;
+  readonly responses: Readonly<Record<number, Documented>>;
+  /** statuses of refusals besides those that any route may give */
+  readonly refusals?: readonly number[];
+  /** greatest body [byte], the usual limit unless given */
+  readonly bodyLimit?: number;
+}
+
+export interface RouteDefinition<B extends z.ZodType, Q extends z.ZodType> extends Described {
+  readonly body?: B;
+  readonly query?: Q;
+  readonly answer: (asked: Asked<z.output<B>, z.output<Q>>) => Answer;
+}
+
+/** A route as the server registers it: its schemas are inside `serve`. */
+export interface Route extends Described {
+  readonly body?: z.ZodType;
+  readonly query?: z.ZodType;
+  readonly serve: (request: Request, response: Response) => void | Promise<void>;
+}
+
+/** @throws {Refusal} 400, naming each field that the schema refuses */
+export function parsed<S extends z.ZodType>(schema: S, input: unknown): z.output<S> {
+  const result = schema.safeParse(input);
+  if (result.success) return result.data;
+  const fields = explain(schema, result.error, input);
+  const [first] = fields;
+  const more = fields.length > 1 ? ` (and ${fields.length - 1} more)` : "";
+  const at = first.path === "" ? "The body" : first.path;
+  throw new Refusal(400, "invalid", `${at}: ${first.message}${more}`, fields);
+}
+
+/** A route that answers JSON from what its schemas let through; it never sees the request itself. */
+export function route<B extends z.ZodType, Q extends z.ZodType>(definition: RouteDefinition<B, Q>): Route {
+  const { body, query, answer } = definition;
+  return {
+    ...definition,
+    serve: (request, response) => {
+      const {
+        status,
+        body: content,
+        headers,
+      } = answer({
+        id: String(request.params.id ?? ""),
+        body: (body ? parsed(body, request.body) : undefined) as z.output<B>,
+        query: (query ? parsed(query, request.query) : undefined) as z.output<Q>,
+        ifMatch: request.get("if-match"),
+      });
+      response.status(status).set(headers ?? {});
+      if (content === undefined) response.end();
+      else response.json(content);
+    },
+  };
+}
