@@ -14,6 +14,14 @@ const PLAIN = [
   [777, [0.6923828125, 0.9365234375, 0.1630859375, 0.3232421875, 0.3583984375, 0.4267578125]],
   [1023, [0.0009765625, 0.7529296875, 0.6123046875, 0.8505859375, 0.6982421875, 0.0400390625]],
 ] as const;
+// Likewise point 54 321 in all 64 dimensions, times 2¹⁶.
+const POINT_54321 = [
+  38013, 38699, 48017, 12657, 26599, 37447, 44907, 29445, 62121, 32337, 5347, 16099, 40331, 58301, 43107,
+  55413, 8375, 52471, 53837, 56631, 33183, 39989, 56527, 47271, 10663, 19277, 8687, 10989, 16443, 29001,
+  53419, 16827, 60379, 32281, 5977, 31065, 35051, 58361, 32413, 39749, 13057, 38629, 23071, 9021, 3469, 5913,
+  6017, 56397, 53027, 60935, 23857, 3247, 27939, 42723, 42377, 32731, 47987, 65099, 42037, 17045, 29039, 5107,
+  51819, 33827,
+];
 const DIMENSIONS = 64;
 
 describe("sobolBits, against another implementation of the same direction numbers", () => {
@@ -21,6 +29,11 @@ describe("sobolBits, against another implementation of the same direction number
   it.each(PLAIN)("point %i agrees to the last bit", (i, expected) => {
     const shown = [0, 1, 2, 9, 39, 63].map((j) => points[i * DIMENSIONS + j] / 2 ** 32);
     expect(shown).toEqual(expected);
+  });
+
+  it("point 54321 agrees in all 64 dimensions", () => {
+    const late = sobolBits(54322, DIMENSIONS).slice(-DIMENSIONS);
+    expect([...late].map((bits) => bits / 2 ** 16)).toEqual(POINT_54321);
   });
 });
 
