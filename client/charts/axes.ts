@@ -1,8 +1,8 @@
-import type { ScaleLinear } from "d3";
+import type { ScaleContinuousNumeric } from "d3";
 import { formatFixed } from "../../shared/units/format.ts";
 import type { Frame } from "./frame.ts";
 
-export type Scale = ScaleLinear<number, number>;
+export type Scale = ScaleContinuousNumeric<number, number>;
 
 export interface AxisOptions {
   /** quantity and unit: "flow, L/s" */
@@ -11,6 +11,8 @@ export interface AxisOptions {
   readonly grid?: boolean;
   /** least pixels between ticks */
   readonly spacing?: number;
+  /** where to put them, such as the 1, 2, 5 of a logarithmic scale; evenly otherwise */
+  readonly ticks?: readonly number[];
 }
 
 const TICK = 5;
@@ -23,17 +25,21 @@ interface Tick {
   readonly text: string;
 }
 
-function ticksOf(scale: Scale, length: number, spacing: number): Tick[] {
+const decimalsOf = (size: number) => Math.max(0, -Math.floor(Math.log10(size) + 1e-9));
+
+function ticksOf(scale: Scale, length: number, spacing: number, given?: readonly number[]): Tick[] {
+  if (given)
+    return given.map((value) => ({ value, at: scale(value), text: formatFixed(value, decimalsOf(value)) }));
   const values = scale.ticks(Math.max(2, Math.floor(length / spacing)));
   const step = values.length > 1 ? Math.abs(values[1] - values[0]) : 1;
-  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const decimals = decimalsOf(step);
   return values.map((value) => ({ value, at: scale(value), text: formatFixed(value, decimals) }));
 }
 
 /** The axis along the bottom of the plot. */
 export function axisBottom(frame: Frame, scale: Scale, options: AxisOptions): void {
   const g = frame.layer("axis-bottom").attr("aria-hidden", "true");
-  const ticks = ticksOf(scale, frame.width, options.spacing ?? GRID_SPACING.x);
+  const ticks = ticksOf(scale, frame.width, options.spacing ?? GRID_SPACING.x, options.ticks);
   const bottom = frame.height;
   g.selectAll<SVGLineElement, null>(".axis-line")
     .data([null])
@@ -77,7 +83,7 @@ export function axisSide(
   const right = options.side === "right";
   const g = frame.layer(`axis-${options.side}`).attr("aria-hidden", "true");
   const at = right ? frame.width : 0;
-  const ticks = ticksOf(scale, frame.height, options.spacing ?? GRID_SPACING.y);
+  const ticks = ticksOf(scale, frame.height, options.spacing ?? GRID_SPACING.y, options.ticks);
   g.selectAll<SVGLineElement, Tick>(".grid-line")
     .data(options.grid ? ticks : [], (tick) => tick.value)
     .join("line")

@@ -8,10 +8,7 @@ export const CURVE_PARTS = {
   motors: { title: "Motors", one: "motor", key: "motor", kinds: ["motor"] },
   skirts: { title: "Skirts", one: "skirt", key: "skirt", kinds: ["leak", "pull"] },
   surfaces: { title: "Surfaces", one: "surface", key: "surface", kinds: ["friction", "leak", "pull"] },
-} as const satisfies Record<
-  string,
-  { title: string; one: string; key: string; kinds: readonly TestKind[] }
->;
+} as const satisfies Record<string, { title: string; one: string; key: string; kinds: readonly TestKind[] }>;
 
 export type CurveCollection = keyof typeof CURVE_PARTS;
 export const CURVE_COLLECTIONS = Object.keys(CURVE_PARTS) as readonly CurveCollection[];

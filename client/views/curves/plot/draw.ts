@@ -51,7 +51,12 @@ function strips(frame: Frame, names: readonly string[], { y }: Scales): void {
 }
 
 /** Draws a plot into an svg; called again it follows data and size. */
-export function drawPlot(svg: SVGSVGElement, size: ChartSize, plot: Plot): Spot[] {
+export function drawPlot(
+  svg: SVGSVGElement,
+  size: ChartSize,
+  plot: Plot,
+  chosen: string | null = null,
+): Spot[] {
   const margin = marginOf(plot, size.width);
   const frame = chartFrame(svg, { ...size, margin });
   const scales = scalesOf(plot, frame);
@@ -66,7 +71,27 @@ export function drawPlot(svg: SVGSVGElement, size: ChartSize, plot: Plot): Spot[
   brackets(frame.layer("brackets", clipped), plot.brackets ?? [], box);
   marks(frame.layer("marks"), plot.marks ?? [], scales);
   drawEdgeLabels(frame.layer("names"), edgeLabels(plot, scales, namesInside(size.width)), box);
-  return spotsOf(plot, scales, margin);
+  const spots = spotsOf(plot, scales, margin);
+  drawChosen(
+    frame,
+    spots.filter((spot) => spot.key === chosen),
+    margin,
+  );
+  return spots;
+}
+
+const CHOSEN = 11;
+
+function drawChosen(frame: Frame, spots: readonly Spot[], margin: Margin): void {
+  frame
+    .layer("chosen")
+    .selectAll<SVGCircleElement, Spot>("circle")
+    .data(spots, (spot) => spot.key)
+    .join("circle")
+    .attr("class", "curves-chosen")
+    .attr("r", CHOSEN)
+    .attr("cx", (spot) => spot.x - margin.left)
+    .attr("cy", (spot) => spot.y - margin.top);
 }
 
 function spotsOf(plot: Plot, { x, y }: Scales, margin: Margin): Spot[] {

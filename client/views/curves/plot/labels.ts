@@ -36,10 +36,7 @@ function testLabel(test: ShapeLabel, marks: readonly Mark[], { x, y }: Scales): 
 export function edgeLabels(plot: Plot, scales: Scales, tests: boolean): EdgeLabel[] {
   const named = (plot.lines ?? []).flatMap((line) => lineLabel(line, scales));
   if (!tests) return named;
-  return [
-    ...named,
-    ...(plot.shapes ?? []).flatMap((test) => testLabel(test, plot.marks ?? [], scales)),
-  ];
+  return [...named, ...(plot.shapes ?? []).flatMap((test) => testLabel(test, plot.marks ?? [], scales))];
 }
 
 /** Labels down the right edge, pushed apart, each led by a hairline from what it names. */
@@ -60,7 +57,10 @@ export function drawEdgeLabels(
     .data(placed, (label) => label.key)
     .join("path")
     .attr("class", "leader")
-    .attr("d", ({ from, centre }) => `M${Math.min(from.x + RING_GAP, left - 4)},${from.y}L${left - 2},${centre}`);
+    .attr(
+      "d",
+      ({ from, centre }) => `M${Math.min(from.x + RING_GAP, left - 4)},${from.y}L${left - 2},${centre}`,
+    );
   g.selectAll<SVGPathElement, Placed>(".curves-mark")
     .data(
       placed.filter((label) => label.shape !== null),

@@ -1,0 +1,97 @@
+import { curveVariance, type Information, withReadings } from "./information.ts";
+
+export interface MissingReadings {
+  /** how many more */
+  readonly count: number;
+  /** where they serve nearly as well as at the best place, in the fit's own x */
+  readonly from: number;
+  readonly to: number;
+  readonly best: number;
+  /** largest band after over largest band now, 0…1 */
+  readonly shrinks: number;
+  /** where the band is widest now */
+  readonly widest: number;
+}
+
+export interface MissingQuestion {
+  readonly inverse: Information;
+  /** degrees of freedom now */
+  readonly dof: number;
+  /** of one more reading: the typical weight of those that are there */
+  readonly weight: number;
+  /** where the curve is used, and so where the band counts */
+  readonly from: number;
+  readonly to: number;
+  /** Student's t for the band, by degrees of freedom */
+  readonly quantile: (dof: number) => number;
+}
+
+const PLACES = 81;
+const MOST_READINGS = 6;
+/** Few readings that do this much are asked for at once. */
+const HALF = 0.5;
+/** A place counts as good as the best when its band is at most this much wider. */
+const NEARLY = 1.08;
+/** A band that so many more readings shrink by less than this is not worth the asking. */
+const WORTHWHILE = 0.95;
+
+const placesOf = ({ from, to }: { from: number; to: number }) =>
+  Array.from({ length: PLACES }, (_, i) => from + ((to - from) * i) / (PLACES - 1));
+
+/** Largest half-width of the mean's band over the range, and where; relative to one reading's sd. */
+function widestBand(
+  inverse: Information,
+  places: readonly number[],
+  t: number,
+): { at: number; width: number } {
+  let widest = { at: places[0], width: 0 };
+  for (const at of places) {
+    const width = t * Math.sqrt(Math.max(0, curveVariance(inverse, at)));
+    if (width > widest.width) widest = { at, width };
+  }
+  return widest;
+}
+
+function tryCount(question: MissingQuestion, places: readonly number[], count: number): number[] {
+  const t = question.quantile(question.dof + count);
+  return places.map(
+    (place) => widestBand(withReadings(question.inverse, place, count * question.weight), places, t).width,
+  );
+}
+
+/** The unbroken stretch round the best place where more readings serve nearly as well. */
+function stretch(widths: readonly number[], best: number): [number, number] {
+  const good = (i: number) => i >= 0 && i < widths.length && widths[i] <= widths[best] * NEARLY;
+  let first = best;
+  let last = best;
+  while (good(first - 1)) first -= 1;
+  while (good(last + 1)) last += 1;
+  return [first, last];
+}
+
+/**
+ * Which few readings would shrink the largest band of a fitted curve most, from its design matrix: each candidate place is
+ * tried with 1, 2 … readings of the usual weight, the scatter taken as it is.
+ *
+ * @returns the least number that halves the band; else two readings and what they do; null where they do next to nothing
+ */
+export function missingReadings(question: MissingQuestion): MissingReadings | null {
+  const places = placesOf(question);
+  const now = widestBand(question.inverse, places, question.quantile(question.dof));
+  if (!(now.width > 0)) return null;
+  const answers = Array.from({ length: MOST_READINGS }, (_, i) => {
+    const widths = tryCount(question, places, i + 1);
+    const best = widths.indexOf(Math.min(...widths));
+    const [first, last] = stretch(widths, best);
+    return {
+      count: i + 1,
+      from: places[first],
+      to: places[last],
+      best: places[best],
+      shrinks: widths[best] / now.width,
+      widest: now.at,
+    };
+  });
+  const chosen = answers.find((answer) => answer.shrinks <= HALF) ?? answers[1];
+  return chosen.shrinks <= WORTHWHILE ? chosen : null;
+}
