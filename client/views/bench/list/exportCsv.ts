@@ -1,0 +1,62 @@
+import { csvFormatRows } from "d3";
+import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import type { Draft } from "../record/draft.ts";
+import { columnsOf, fieldsOf, hasPlate, KINDS } from "../record/kinds.ts";
+import { unitsOf, writeDraft } from "../record/writeDraft.ts";
+
+/** A head line's text: as it is, or as a JSON string where it runs over several lines or could be mistaken for one. */
+function headLine(path: string, text: string): string {
+  const plain = !/[\r\n]/.test(text) && !/^\s|\s$|^"|"$|[,;\t]$/.test(text);
+  return `# ${path} = ${plain ? text : JSON.stringify(text)}`;
+}
+
+function headLines(draft: Draft): string[] {
+  const spec = KINDS[draft.kind];
+  const fields = fieldsOf(spec).flatMap(({ key }) =>
+    draft.fields[key] ? [headLine(key, draft.fields[key])] : [],
+  );
+  const holes = draft.holes.flatMap(({ key: _, ...hole }, i) =>
+    Object.entries(hole).flatMap(([key, text]) => (text ? [headLine(`plate.holes.${i}.${key}`, text)] : [])),
+  );
+  return [headLine("kind", draft.kind), ...fields, ...holes];
+}
+
+/** @returns the one unit of a column's cells; null where they have several, or none */
+function commonUnit(cells: readonly string[], unit: string | undefined): string | null {
+  if (unit === undefined) return null;
+  return cells.every((cell) => cell === "" || cell.endsWith(` ${unit}`)) ? unit : null;
+}
+
+/** A test as CSV: "# key = text" lines with all that stands above the rows, then one line a row, readings as typed. */
+export function exportCsv(test: BenchTest): string {
+  const draft = writeDraft(test);
+  const spec = KINDS[draft.kind];
+  const units = unitsOf(test);
+  const columns = columnsOf(spec, draft.fields)
+    .map(({ key }) => {
+      const cells = draft.rows.map((row) => row.cells[key] ?? "");
+      const unit = commonUnit(cells, units[key]);
+      const bare = unit === null ? cells : cells.map((cell) => cell.slice(0, -unit.length).trim());
+      return { header: unit === null ? key : `${key} [${unit}]`, cells: bare };
+    })
+    .filter(({ cells }) => cells.some((cell) => cell !== ""));
+  const open = hasPlate(spec, draft.fields)
+    ? draft.holes.map((_, i) => ({ header: `open ${i + 1}`, cells: draft.rows.map((row) => row.open[i]) }))
+    : [];
+  const aside = { header: "set aside", cells: draft.rows.map((row) => row.aside ?? "") };
+  const all = [...columns, ...open, ...(aside.cells.some(Boolean) ? [aside] : [])];
+  const table = [
+    all.map(({ header }) => header),
+    ...draft.rows.map((_, i) => all.map(({ cells }) => cells[i])),
+  ];
+  return `${headLines(draft).join("\r\n")}\r\n${csvFormatRows(table).replaceAll("\n", "\r\n")}\r\n`;
+}
+
+/** @returns a file name that tells the test apart */
+export function csvName(test: BenchTest): string {
+  const words = [test.date, KINDS[test.kind].name, test.title].filter(Boolean).join(" ");
+  return `${words
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}-]+/gu, "-")
+    .replace(/-+$/, "")}.csv`;
+}

@@ -1,0 +1,99 @@
+import type { CurveTest } from "../../../../shared/model/tests/curve.ts";
+import type { FrictionTest } from "../../../../shared/model/tests/friction.ts";
+import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
+import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
+import type { PullTest } from "../../../../shared/model/tests/pull.ts";
+import type { DimensionName } from "../../../../shared/units/dimensions.ts";
+import { type TypedQuantity, toSI } from "../../../../shared/units/parse.ts";
+import { groupSpeeds } from "../record/speeds.ts";
+
+const THIN_SPACE = "\u2009";
+
+const shown = ({ value, unit }: TypedQuantity): string =>
+  unit === "°" ? `${value}°` : `${value}${THIN_SPACE}${unit}`;
+
+/** @returns "1 point", "12 points" */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** @returns readings from the least to the greatest, as they were typed: "380–430 g" */
+export function range(readings: readonly TypedQuantity[], dimension: DimensionName): string {
+  const sorted = [...readings].sort((a, b) => toSI(a, dimension) - toSI(b, dimension));
+  const least = sorted[0];
+  const most = sorted[sorted.length - 1];
+  if (least === undefined || most === undefined) return "";
+  if (toSI(least, dimension) === toSI(most, dimension)) return shown(least);
+  return least.unit === most.unit ? `${least.value}–${shown(most)}` : `${shown(least)} to ${shown(most)}`;
+}
+
+const isGiven = <T>(value: T | null | undefined): value is T => value !== null && value !== undefined;
+
+function pullLine(rows: PullTest["rows"]): string {
+  if (rows.length === 0) return "";
+  const held = range(
+    rows.map((row) => row.held),
+    "load",
+  );
+  const letGo = rows.map((row) => row.letGo).filter(isGiven);
+  const count = rows.length > 1 ? `${counted(rows.length, "pull")}: ` : "";
+  const end = letGo.length === 0 ? "never pulled off" : `let go at ${range(letGo, "load")}`;
+  return `${count}held ${held}, ${end}`;
+}
+
+function curveLine(rows: CurveTest["rows"]): string {
+  const speeds = groupSpeeds(rows.map((row) => toSI(row.speed, "speed")));
+  return `${counted(rows.length, "point")}, ${counted(speeds.length, "speed")}`;
+}
+
+function motorLine(rows: MotorTest["rows"]): string {
+  const free = rows.filter((row) => row.noLoad).length;
+  const voltages = range(
+    rows.map((row) => row.voltage),
+    "voltage",
+  );
+  return [counted(rows.length, "run"), voltages, free > 0 ? `${free} without load` : ""]
+    .filter(Boolean)
+    .join(", ");
+}
+
+function leakLine(rows: LeakTest["rows"]): string {
+  const pressures = range(
+    rows.map((row) => row.pressure),
+    "pressure",
+  );
+  return [counted(rows.length, "point"), pressures].filter(Boolean).join(", ");
+}
+
+function frictionLine(rows: FrictionTest["rows"]): string {
+  const slid = rows.map((row) => row.slid).filter(isGiven);
+  const held = rows.map((row) => row.held).filter(isGiven);
+  if (slid.length > 0) return `${counted(rows.length, "slide")}, slid at ${range(slid, "angle")}`;
+  return `${counted(rows.length, "slide")}, held ${range(held, "angle")}, never slid`;
+}
+
+function lineOf(test: BenchTest): string {
+  switch (test.kind) {
+    case "pull":
+      return pullLine(test.rows.filter(counts));
+    case "curve":
+      return curveLine(test.rows.filter(counts));
+    case "motor":
+      return motorLine(test.rows.filter(counts));
+    case "leak":
+      return leakLine(test.rows.filter(counts));
+    case "friction":
+      return frictionLine(test.rows.filter(counts));
+  }
+}
+
+const counts = (row: { readonly setAside?: string }): boolean => row.setAside === undefined;
+
+/** What a test found, in one line, from the readings as typed: "held 410 g, let go at 430 g". */
+export function resultLine(test: BenchTest): string {
+  const rows: readonly { readonly setAside?: string }[] = test.rows;
+  const aside = rows.filter((row) => !counts(row)).length;
+  if (aside === rows.length) return "every row is set aside";
+  return aside > 0 ? `${lineOf(test)}; ${aside} set aside` : lineOf(test);
+}

@@ -1,0 +1,171 @@
+import type { Draft, DraftHole, DraftRow } from "./draft.ts";
+import { isBlankRow } from "./draft.ts";
+import {
+  type ColumnSpec,
+  columnsOf,
+  type FieldSpec,
+  fieldsOf,
+  hasPlate,
+  KINDS,
+  type KindSpec,
+} from "./kinds.ts";
+import { isGood, needed, type Reading, readCount, readNumber, readQuantity } from "./texts.ts";
+
+/** A message by the path of the field it belongs to; rows and holes by their key: "rows.3.pressure". */
+export type Messages = ReadonlyMap<string, string>;
+
+type Json = Record<string, unknown>;
+
+export interface ReadDraft {
+  /** as the API takes it; rows that can't be read are left out */
+  readonly data: Json;
+  readonly errors: Messages;
+  /** the draft's key of each row in `data` */
+  readonly rowKeys: readonly number[];
+}
+
+const MOST_HOLES = 1000;
+const COEFFICIENT = { min: 0.1, max: 1.2 } as const;
+const DATE = /^\d{4}-\d{2}-\d{2}$/;
+
+/** @returns the columns whose last value is filled in for the next row */
+export function carriedOf(spec: KindSpec): ReadonlySet<string> {
+  return new Set(spec.columns.filter((column) => column.carried).map((column) => column.key));
+}
+
+/** Reads a draft whole: what it says, and what is wrong with it, field by field. */
+export function readDraft(draft: Draft): ReadDraft {
+  const spec = KINDS[draft.kind];
+  const errors = new Map<string, string>();
+  const data: Json = { kind: draft.kind };
+  for (const field of fieldsOf(spec))
+    take(data, field.key, readField(field, draft.fields[field.key] ?? ""), errors);
+  requireWhole(draft, errors);
+  if (hasPlate(spec, draft.fields)) data.plate = { holes: readHoles(draft.holes, errors) };
+  const carried = carriedOf(spec);
+  const filled = draft.rows.filter((row) => !isBlankRow(row, carried));
+  if (filled.length === 0) errors.set("rows", `Give at least one ${spec.row}.`);
+  const rows = filled.map((row) => ({ key: row.key, data: readRow(draft, spec, row, errors) }));
+  const good = rows.filter((row) => row.data !== null);
+  data.rows = good.map((row) => row.data);
+  return { data, errors, rowKeys: good.map((row) => row.key) };
+}
+
+/** A thermometer alone doesn't say how dense the air is. */
+function requireWhole({ fields }: Draft, errors: Map<string, string>): void {
+  const parts = ["air.temperature", "air.pressure", "air.humidity"];
+  const given = parts.filter((path) => fields[path]?.trim());
+  if (given.length === 0 || given.length === parts.length) return;
+  for (const path of parts) {
+    if (!given.includes(path)) errors.set(path, "Needed beside the others, or leave all three empty.");
+  }
+}
+
+function take(data: Json, path: string, reading: Reading<unknown> | null, errors: Map<string, string>): void {
+  if (reading === null) return;
+  if (isGood(reading)) place(data, path.split("."), reading.value);
+  else errors.set(path, reading.message);
+}
+
+function place(data: Json, [key, ...rest]: readonly string[], value: unknown): void {
+  if (rest.length === 0) {
+    data[key] = value;
+    return;
+  }
+  const inner = (data[key] ?? {}) as Json;
+  data[key] = inner;
+  place(inner, rest, value);
+}
+
+/** @returns what a field says; null where it is left out */
+function readField(field: FieldSpec, text: string): Reading<unknown> | null {
+  const blank = text.trim() === "";
+  switch (field.type) {
+    case "quantity":
+      if (!blank) return readQuantity(text, field.dimension);
+      return field.required ? { message: needed(field.label, field.dimension) } : null;
+    case "part":
+      if (!blank) return { value: text };
+      return field.required ? { message: `Choose a ${field.label.toLowerCase()}.` } : { value: null };
+    case "number":
+      return blank ? null : readNumber(text, 0, 100, "2");
+    case "date":
+      return DATE.test(text) ? { value: text } : { message: "The day of the test is needed, as 2026-03-14." };
+    case "choice":
+      return field.options.some(([value]) => value === text)
+        ? { value: text }
+        : { message: `Choose: ${field.options.map(([, label]) => label).join(", ")}.` };
+    default:
+      return { value: field.type === "note" ? text : text.trim() };
+  }
+}
+
+function readHoles(holes: readonly DraftHole[], errors: Map<string, string>): Json[] {
+  if (holes.length === 0)
+    errors.set("plate", "The bleed plate's holes are needed: diameter, thickness, count.");
+  return holes.map((hole) => {
+    const data: Json = { edge: hole.edge };
+    const at = (key: string, reading: Reading<unknown>) => {
+      if (isGood(reading)) data[key] = reading.value;
+      else errors.set(`plate.holes.${hole.key}.${key}`, reading.message);
+    };
+    at("diameter", readLength(hole.diameter, "Diameter"));
+    at("thickness", readLength(hole.thickness, "Thickness"));
+    at("count", readCount(hole.count, 1, MOST_HOLES));
+    const coefficient = hole.dischargeCoefficient;
+    if (coefficient.trim() !== "")
+      at("dischargeCoefficient", readNumber(coefficient, COEFFICIENT.min, COEFFICIENT.max, "0.61"));
+    return data;
+  });
+}
+
+function readLength(text: string, label: string): Reading<unknown> {
+  if (text.trim() === "") return { message: `${label} is needed, for example "3 mm".` };
+  return readQuantity(text, "length");
+}
+
+/** @returns the row as the API takes it; null where something in it can't be read */
+function readRow(draft: Draft, spec: KindSpec, row: DraftRow, errors: Map<string, string>): Json | null {
+  const data: Json = {};
+  let good = true;
+  const at = (key: string, reading: Reading<unknown> | null) => {
+    if (reading === null) return;
+    if (isGood(reading)) data[key] = reading.value;
+    else {
+      good = false;
+      errors.set(`rows.${row.key}.${key}`, reading.message);
+    }
+  };
+  for (const column of columnsOf(spec, draft.fields))
+    at(column.key, readCell(column, row.cells[column.key] ?? "", draft.units[column.key]));
+  if (hasPlate(spec, draft.fields)) at("open", readOpen(row, draft.holes));
+  if (draft.kind === "friction" && good && data.held === null && data.slid === null)
+    at("slid", { message: "Give the tilt that held, the tilt at which it slid, or both." });
+  if (row.aside !== null) at("setAside", readReason(row.aside));
+  return good ? data : null;
+}
+
+function readReason(text: string): Reading<string> {
+  return text.trim() === "" ? { message: "Say why the row is set aside." } : { value: text.trim() };
+}
+
+function readCell(column: ColumnSpec, text: string, unit?: string): Reading<unknown> | null {
+  if (column.dimension === null) return { value: text === "yes" };
+  if (text.trim() !== "") return readQuantity(text, column.dimension, unit);
+  if (column.need === "nullable") return { value: null };
+  return column.need === "optional" ? null : { message: needed(column.label, column.dimension) };
+}
+
+/** A kind of hole left empty beside others that are counted was closed. */
+function readOpen(row: DraftRow, holes: readonly DraftHole[]): Reading<number[]> {
+  if (row.open.every((text) => text.trim() === ""))
+    return { message: "How many holes were open? 0 where the plate was shut." };
+  const counts: number[] = [];
+  for (const [i, hole] of holes.entries()) {
+    const made = readCount(hole.count, 1, MOST_HOLES);
+    const reading = readCount(row.open[i]?.trim() || "0", 0, isGood(made) ? made.value : MOST_HOLES);
+    if (!isGood(reading)) return reading;
+    counts.push(reading.value);
+  }
+  return { value: counts };
+}

@@ -1,0 +1,62 @@
+import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import type { TypedQuantity } from "../../../../shared/units/parse.ts";
+import type { Draft, DraftHole, DraftRow } from "./draft.ts";
+import { columnsOf, fieldsOf, KINDS } from "./kinds.ts";
+import { quantityText } from "./texts.ts";
+
+type Json = Readonly<Record<string, unknown>>;
+
+function isQuantity(value: unknown): value is TypedQuantity {
+  return typeof value === "object" && value !== null && "value" in value && "unit" in value;
+}
+
+/** @returns a stored value as the text that would have been typed for it */
+export function textOf(value: unknown): string {
+  if (value === undefined || value === null) return "";
+  if (isQuantity(value)) return quantityText(value);
+  if (typeof value === "boolean") return value ? "yes" : "";
+  return String(value);
+}
+
+function at(data: unknown, path: string): unknown {
+  return path.split(".").reduce<unknown>((value, key) => (value as Json | undefined)?.[key], data);
+}
+
+/** A stored test as a draft; {@link readDraft} gives the same test back. */
+export function writeDraft(test: BenchTest): Draft {
+  const spec = KINDS[test.kind];
+  const fields = Object.fromEntries(fieldsOf(spec).map(({ key }) => [key, textOf(at(test, key))]));
+  const columns = columnsOf(spec, fields).map(({ key }) => key);
+  const plate = "plate" in test ? test.plate : undefined;
+  const rows = (test.rows as readonly Json[]).map((row, key): DraftRow => {
+    const open = Array.isArray(row.open) ? row.open.map(String) : [];
+    return {
+      key,
+      cells: Object.fromEntries(columns.map((column) => [column, textOf(row[column])])),
+      open: plate?.holes.map((_, i) => open[i] ?? "") ?? [],
+      aside: typeof row.setAside === "string" ? row.setAside : null,
+    };
+  });
+  return { kind: test.kind, fields, holes: plate?.holes.map(holeOf) ?? [], rows, units: unitsOf(test) };
+}
+
+function holeOf(hole: object, key: number): DraftHole {
+  const { diameter, thickness, count, edge, dischargeCoefficient } = hole as Json;
+  return {
+    key,
+    diameter: textOf(diameter),
+    thickness: textOf(thickness),
+    count: textOf(count),
+    edge: textOf(edge) || "sharp",
+    dischargeCoefficient: textOf(dischargeCoefficient),
+  };
+}
+
+/** @returns by column, the unit that was typed last */
+export function unitsOf(test: BenchTest): Record<string, string> {
+  const units: Record<string, string> = {};
+  for (const row of test.rows as readonly Json[]) {
+    for (const [column, value] of Object.entries(row)) if (isQuantity(value)) units[column] = value.unit;
+  }
+  return units;
+}

@@ -1,0 +1,49 @@
+import { describe, expect, it } from "vitest";
+import { readCsv } from "../../../client/views/bench/import/csv.ts";
+import { guessMapping } from "../../../client/views/bench/import/mapping.ts";
+import { readPoints } from "../../../client/views/bench/import/points.ts";
+import { draftsOf, headOf } from "../../../client/views/bench/import/tests.ts";
+import { csvName, exportCsv } from "../../../client/views/bench/list/exportCsv.ts";
+import { readDraft } from "../../../client/views/bench/record/readDraft.ts";
+import { type BenchTest, benchTest } from "../../../shared/model/tests/index.ts";
+import { KNOWN_CURVE, PLATE_CURVE, PULL } from "./examples.ts";
+
+function importedBack(text: string): BenchTest {
+  const table = readCsv(text);
+  const { fields, holes } = headOf(table.head);
+  const mapping = guessMapping(table.header);
+  const { good } = readPoints({ table, mapping, commonSpeed: "", holeKinds: holes.length });
+  const [draft] = draftsOf({ kind: "curve", fields, holes, rows: [], units: {} }, good, false);
+  return benchTest.parse(readDraft(draft).data);
+}
+
+describe("exportCsv, a curve test", () => {
+  it.each([
+    ["a bleed plate, mixed units and a row set aside", PLATE_CURVE],
+    ["a flow meter", KNOWN_CURVE],
+  ])("with %s imports back as the same test", (_with, test) => {
+    expect(importedBack(exportCsv(test))).toEqual(test);
+  });
+
+  it("writes a column's one unit into its header, and each cell's own where there are several", () => {
+    const lines = exportCsv(PLATE_CURVE).split("\r\n");
+    const header = lines.find((line) => line.startsWith("speed"));
+    expect(header).toBe("speed,pressure [mmH2O],current [A],open 1,open 2,set aside");
+    expect(lines).toContain("24000 rpm,120,1.2,0,0,");
+    expect(lines).toContain("400 Hz,95.5,,4,0,");
+    expect(lines).toContain('24000 rpm,-1e-7,,8,4,"plate lifted, redo"');
+  });
+});
+
+describe("exportCsv, any test", () => {
+  it("writes what stands above the rows as head lines", () => {
+    const lines = exportCsv(PULL).split("\r\n");
+    expect(lines).toContain("# kind = pull");
+    expect(lines).toContain("# rigMass = 12.5 g");
+    expect(lines).toContain("held,letGo [g],voltage [V],gap [mm],set aside");
+  });
+
+  it("is saved under a name that tells it apart", () => {
+    expect(csvName(PULL)).toBe("2026-03-14-pull-test-side-pane-second-rotor.csv");
+  });
+});

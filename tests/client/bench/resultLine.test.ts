@@ -1,0 +1,44 @@
+import { describe, expect, it } from "vitest";
+import { resultLine } from "../../../client/views/bench/list/resultLine.ts";
+import { groupSpeeds } from "../../../client/views/bench/record/speeds.ts";
+import type { BenchTest } from "../../../shared/model/tests/index.ts";
+import { FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL } from "./examples.ts";
+
+const line = (test: BenchTest) => resultLine(test).replaceAll("\u2009", " ");
+const pulls = (rows: unknown[]) => ({ ...PULL, rows }) as BenchTest;
+const g = (value: number) => ({ value, unit: "g" });
+
+describe("resultLine, what a test found in its own units", () => {
+  it.each([
+    ["a pull and one set aside", PULL, "held 410 g, let go at 430 g; 1 set aside"],
+    ["a curve at one speed", PLATE_CURVE, "2 points, 1 speed; 1 set aside"],
+    ["a curve at two speeds, one of which wandered", KNOWN_CURVE, "3 points, 2 speeds"],
+    ["a motor", MOTOR, "2 runs, 3–4.1 V, 1 without load"],
+    ["a leak read in two units", LEAK, "2 points, 50 Pa to 0.8 kPa"],
+    ["slides", FRICTION, "2 slides, slid at 35–37°"],
+  ])("of %s", (_what, test, expected) => {
+    expect(line(test)).toBe(expected);
+  });
+
+  it("of several pulls gives the ranges", () => {
+    const rows = [
+      { held: g(410), letGo: g(430) },
+      { held: g(380), letGo: g(400) },
+    ];
+    expect(line(pulls(rows))).toBe("2 pulls: held 380–410 g, let go at 400–430 g");
+  });
+
+  it("of a pull that was stopped early says so", () => {
+    expect(line(pulls([{ held: g(500), letGo: null }]))).toBe("held 500 g, never pulled off");
+  });
+
+  it("says so where every row is set aside", () => {
+    expect(line(pulls([{ held: g(1), letGo: null, setAside: "dust" }]))).toBe("every row is set aside");
+  });
+});
+
+describe("groupSpeeds, readings that wander", () => {
+  it("puts what lies within 3 % together, slowest first, the readings in their order", () => {
+    expect(groupSpeeds([1000, 600, 9.9, 606, 10.01, 9.95])).toEqual([[2, 4, 5], [1, 3], [0]]);
+  });
+});
