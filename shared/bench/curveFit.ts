@@ -1,0 +1,163 @@
+import { NotEnoughDataError } from "../numeric/errors.ts";
+import { fitPolynomial } from "../numeric/leastSquares.ts";
+
+export interface CurvePoint {
+  readonly x: number;
+  readonly y: number;
+  readonly weight: number;
+}
+
+export interface CurveFit {
+  /** ascending powers of x */
+  readonly coefficients: readonly number[];
+  /** of the coefficients; empty where no residual is left over */
+  readonly covariance: readonly (readonly number[])[];
+  readonly degree: number;
+  /** why this degree, in words */
+  readonly reason: string;
+  /** 0 where no residual is left over */
+  readonly residualSd: number;
+  readonly rSquared: number;
+  /** null where there are too few points for it */
+  readonly aicc: number | null;
+  /** null where one point alone holds a coefficient */
+  readonly leaveOneOutSd: number | null;
+  /** indices of points whose studentised residual is beyond ±3 */
+  readonly outliers: readonly number[];
+  readonly dof: number;
+}
+
+export type DegreeWish = number | "auto";
+
+const HIGHEST_DEGREE = 4;
+/** A studentised residual beyond it marks a point as an outlier [-]. Common practice, no source. */
+const OUTLIER = 3;
+/** Residuals below this share of the largest |y| are rounding, no evidence for or against a degree [-]. */
+const ROUNDING = 1e-9;
+
+/**
+ * Weighted polynomial through points, its degree by the corrected Akaike criterion.
+ *
+ *     AICc = n·ln(RSS/n) + 2k + 2k(k+1)/(n−k−1),  k = degree + 2
+ *
+ * @param points - x, y, weight [any unit]
+ * @param wish - the degree, or "auto": 1…4, never more than a third of the points [-]
+ * @param flows - how many different x there are: a degree needs one more than itself [-]
+ * @returns the fit, why its degree, and what stands out [unit of y over powers of x]
+ * @throws {NotEnoughDataError} on fewer different x than the degree wished for needs, or fewer than two
+ *
+ * Valid for independent residuals of equal spread once weighted.
+ * Source: Hurvich & Tsai, Biometrika 76 (1989) 297–307; Cook & Weisberg, Residuals and Influence in Regression (1982)
+ */
+export function fitCurve(points: readonly CurvePoint[], wish: DegreeWish, flows: number): CurveFit {
+  if (flows < 2)
+    throw new NotEnoughDataError(
+      "All points lie at one flow.",
+      "Take readings at two more flows at least, one of them blocked.",
+      "points",
+    );
+  if (wish !== "auto") return fitAtDegree(points, wish, flows);
+  const most = Math.max(1, Math.min(HIGHEST_DEGREE, Math.floor(points.length / 3), flows - 1));
+  const tried = Array.from({ length: most }, (_, i) => fitDegree(points, i + 1));
+  const judged = tried.filter((fit) => fit.aicc !== null);
+  const [lowest] = tried;
+  if (judged.length === 0)
+    return {
+      ...lowest,
+      reason: `degree 1, the lowest: ${points.length} points are too few to weigh one degree against another`,
+    };
+  const best = judged.reduce((a, b) => ((b.aicc ?? 0) < (a.aicc ?? 0) ? b : a));
+  return { ...best, reason: reasonFor(best, judged, most) };
+}
+
+function fitAtDegree(points: readonly CurvePoint[], degree: number, flows: number): CurveFit {
+  if (flows < degree + 1)
+    throw new NotEnoughDataError(
+      `A curve of degree ${degree} needs ${degree + 1} different flows, there are ${flows}.`,
+      "Take readings at more flows, or ask for a lower degree.",
+      "points",
+    );
+  return { ...fitDegree(points, degree), reason: `degree ${degree}, as asked for` };
+}
+
+function reasonFor(best: CurveFit, judged: readonly CurveFit[], most: number): string {
+  const aicc = (fit: CurveFit) => `${fit.degree}: ${(fit.aicc ?? 0).toFixed(1)}`;
+  const limit =
+    most < HIGHEST_DEGREE ? `; ${most} is the most that the number of points and flows allows` : "";
+  return `degree ${best.degree} has the lowest AICc (${judged.map(aicc).join(", ")})${limit}`;
+}
+
+function fitDegree(points: readonly CurvePoint[], degree: number): CurveFit {
+  const weights = points.map((point) => point.weight);
+  const fit = fitPolynomial(
+    points.map((point) => point.x),
+    points.map((point) => point.y),
+    degree,
+    weights,
+  );
+  const size = points.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0);
+  const studentised = studentise(fit, weights);
+  const outliers = studentised.flatMap((t, i) =>
+    Math.abs(t) > OUTLIER && Math.abs(fit.residuals[i]) > ROUNDING * size ? [i] : [],
+  );
+  return {
+    coefficients: fit.coefficients,
+    covariance: fit.covariance ?? [],
+    degree,
+    reason: "",
+    residualSd: fit.residualSd,
+    rSquared: fit.rSquared,
+    aicc: correctedAkaike(fit.rss, weights, degree, size),
+    leaveOneOutSd: leaveOneOut(fit, weights),
+    outliers,
+    dof: fit.dof,
+  };
+}
+
+/** k counts the coefficients and the variance. Weights are taken relative to their mean. */
+function correctedAkaike(
+  rss: number,
+  weights: readonly number[],
+  degree: number,
+  size: number,
+): number | null {
+  const n = weights.length;
+  const k = degree + 2;
+  if (!(n - k - 1 > 0)) return null;
+  const meanWeight = weights.reduce((sum, w) => sum + w, 0) / n;
+  const meanSquare = Math.max(rss / meanWeight / n, (ROUNDING * size) ** 2, Number.MIN_VALUE);
+  return n * Math.log(meanSquare) + 2 * k + (2 * k * (k + 1)) / (n - k - 1);
+}
+
+interface Residuals {
+  readonly residuals: readonly number[];
+  readonly leverages: readonly number[];
+  readonly residualSd: number;
+  readonly dof: number;
+}
+
+/** Each residual over its own standard deviation, that taken from the fit without the point (Cook & Weisberg). */
+function studentise(fit: Residuals, weights: readonly number[]): number[] {
+  const { residuals, leverages, residualSd, dof } = fit;
+  if (!(dof > 1 && residualSd > 0)) return residuals.map(() => 0);
+  return residuals.map((residual, i) => {
+    const free = 1 - leverages[i];
+    if (!(free > ROUNDING)) return 0;
+    const inner = (residual * Math.sqrt(weights[i])) / (residualSd * Math.sqrt(free));
+    const left = (dof - inner * inner) / (dof - 1);
+    return left > 0 ? inner / Math.sqrt(left) : Math.sign(inner) * Number.POSITIVE_INFINITY;
+  });
+}
+
+/** Root mean square of what each point misses the curve through all others by, weighted. */
+function leaveOneOut(fit: Residuals, weights: readonly number[]): number | null {
+  let sum = 0;
+  let total = 0;
+  for (const [i, residual] of fit.residuals.entries()) {
+    const free = 1 - fit.leverages[i];
+    if (!(free > ROUNDING)) return null;
+    sum += weights[i] * (residual / free) ** 2;
+    total += weights[i];
+  }
+  return Math.sqrt(sum / total);
+}

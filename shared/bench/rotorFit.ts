@@ -1,0 +1,176 @@
+import { NotEnoughDataError } from "../numeric/errors.ts";
+import {
+  differentiatePolynomial,
+  evaluatePolynomial,
+  firstPositiveZero,
+  maximumOn,
+} from "../numeric/polynomial.ts";
+import type { Note } from "../physics/note.ts";
+import { type CurveFit, type DegreeWish, fitCurve } from "./curveFit.ts";
+import { distinctFlows, type RotorPoint, type RotorReadingPoint, rotorPoints } from "./rotorPoints.ts";
+import { fitTwoPoint } from "./twoPointFit.ts";
+
+export interface RotorFitRequest {
+  /** [m] */
+  readonly diameter: number;
+  readonly points: readonly RotorReadingPoint[];
+  readonly degree?: DegreeWish;
+}
+
+export interface RotorFit {
+  /** ψ in ascending powers of φ [-] */
+  readonly psi: readonly number[];
+  /** λ in ascending powers of φ; null without shaft power [-] */
+  readonly lambda: readonly number[] | null;
+  readonly degree: number;
+  readonly reason: string;
+  /** of ψ; 0 where the points leave no residual [-] */
+  readonly residualSd: number;
+  readonly rSquared: number;
+  readonly aicc: number | null;
+  /** of ψ [-] */
+  readonly leaveOneOutSd: number | null;
+  /** of psi; empty where the points leave no residual */
+  readonly covariance: readonly (readonly number[])[];
+  readonly phiMin: number;
+  readonly phiMax: number;
+  /** whether ψ rises with φ somewhere before it reaches zero */
+  readonly stall: boolean;
+  /** indices into the points given */
+  readonly outliers: readonly number[];
+  readonly warnings: readonly Note[];
+  /** degrees of freedom of the residuals, 0 where none is left over [-] */
+  readonly dof: number;
+}
+
+/** A slope of ψ that counts as rising, over the largest |ψ| and φ_max: below it lies rounding [-]. */
+const RISING = 1e-9;
+
+/**
+ * Curve of a rotor family from bench readings at any speeds, sizes and densities.
+ *
+ *     ψ = Σ cⱼφʲ by weighted least squares, degree 1…4 by AICc; two flows only: ψ = ψ₀(1 − (φ/φ_free)²)
+ *
+ * @param request - diameter [m]; points: speed [rpm], flow [m³/s], pressure [Pa], density [kg/m³], shaft power [W], weight [-]; degree, "auto" unless given [-]
+ * @returns ψ(φ) and λ(φ) with their statistics, the fitted range and what to know about it [-]
+ * @throws {OutOfRangeError} on a reading that can't be, by its path
+ * @throws {NotEnoughDataError} on one point, all points at one flow, fewer flows than the degree needs, no pressure at no flow
+ *
+ * Valid between phiMin and phiMax; the residuals count as independent. Density is 1.2 kg/m³ where none is given.
+ * Source: docs/method/fits/rotor.md
+ */
+export function fitRotor(request: RotorFitRequest): RotorFit {
+  const points = rotorPoints(request.diameter, request.points);
+  const wish = request.degree ?? "auto";
+  const phis = points.map((point) => point.phi);
+  const flows = distinctFlows(phis);
+  const fit = fitPsi(points, wish, flows);
+  if (!(fit.coefficients[0] > 0))
+    throw new NotEnoughDataError(
+      "The curve makes no pressure at no flow.",
+      "Take a blocked reading, and check that the pressure sensor's ports are not swapped.",
+      "points",
+    );
+  const phiMin = Math.min(...phis);
+  const phiMax = Math.max(...phis);
+  const shaft = fitLambda(points, wish);
+  const stall = risesBeforeZero(fit.coefficients, phiMax);
+  return {
+    psi: fit.coefficients,
+    lambda: shaft.lambda,
+    degree: fit.degree,
+    reason: fit.reason,
+    residualSd: fit.residualSd,
+    rSquared: fit.rSquared,
+    aicc: fit.aicc,
+    leaveOneOutSd: fit.leaveOneOutSd,
+    covariance: fit.covariance,
+    phiMin,
+    phiMax,
+    stall,
+    outliers: fit.outliers,
+    warnings: [...psiNotes(fit, points, stall), ...shaft.warnings],
+    dof: fit.dof,
+  };
+}
+
+type PsiFit = CurveFit & { readonly twoPoint?: boolean };
+
+function fitPsi(points: readonly RotorPoint[], wish: DegreeWish, flows: number): PsiFit {
+  if (flows === 2 && wish === "auto") return fitTwoPoint(points);
+  return fitCurve(
+    points.map(({ phi, psi, weight }) => ({ x: phi, y: psi, weight })),
+    wish,
+    flows,
+  );
+}
+
+function fitLambda(
+  points: readonly RotorPoint[],
+  wish: DegreeWish,
+): { lambda: readonly number[] | null; warnings: Note[] } {
+  const known = points.flatMap(({ phi, lambda, weight }) =>
+    lambda === null ? [] : [{ x: phi, y: lambda, weight }],
+  );
+  if (known.length === 0) return { lambda: null, warnings: [] };
+  const flows = distinctFlows(known.map((point) => point.x));
+  if (flows < 2)
+    return {
+      lambda: null,
+      warnings: [
+        {
+          code: "shaft-power-at-one-flow",
+          message:
+            "Shaft power is known at one flow only: no power curve. Read the torque or the current at a second flow.",
+        },
+      ],
+    };
+  const degree = wish === "auto" || flows <= wish ? "auto" : wish;
+  return { lambda: fitCurve(known, degree, flows).coefficients, warnings: [] };
+}
+
+function risesBeforeZero(psi: readonly number[], phiMax: number): boolean {
+  const end = firstPositiveZero(psi) ?? phiMax;
+  const steepest = maximumOn(differentiatePolynomial(psi), 0, end).value;
+  const scale = psi.reduce((sum, c, j) => sum + Math.abs(c) * end ** j, 0) / end;
+  return steepest > RISING * scale;
+}
+
+function psiNotes(fit: PsiFit, points: readonly RotorPoint[], stall: boolean): Note[] {
+  const notes: Note[] = [];
+  const note = (code: string, message: string) => notes.push({ code, message });
+  const phiMax = Math.max(...points.map((point) => point.phi));
+  const phiMin = Math.min(...points.map((point) => point.phi));
+  const psi0 = fit.coefficients[0];
+  if (fit.twoPoint)
+    note(
+      "two-point",
+      "The curve rests on two flows only, ψ = ψ₀(1 − (φ/φ_free)²): a stall hump between them stays unseen. Take readings between.",
+    );
+  if (fit.dof === 0)
+    note("no-residual", "The points leave no residual: the doubt of the curve is unknown. Repeat readings.");
+  if (!fit.twoPoint && fit.degree > Math.max(1, Math.floor(points.length / 3)))
+    note("degree-high", `Degree ${fit.degree} is more than a third of the ${points.length} points.`);
+  if (stall)
+    note("stall", "The pressure rises with the flow over part of the curve: the rotor stalls there.");
+  if (fit.degree === 1 && points.length < 5)
+    note("few-points", "So few points give a straight line; five or more show the curve's shape.");
+  if (phiMin > 0.05 * phiMax) note("no-blocked-reading", "No blocked reading: ψ at no flow is extrapolated.");
+  if (evaluatePolynomial(fit.coefficients, phiMax) > OPEN * psi0)
+    note("no-open-reading", "No open reading: the end of the curve is extrapolated. Open more holes.");
+  if (firstPositiveZero(fit.coefficients) === null)
+    note("no-free-flow", "The fitted curve never comes down to no pressure. Take readings at larger flows.");
+  if (points.some((point) => point.psi < 0))
+    note("negative-pressure", "Readings with a pressure below 0 lie past the open end of the curve.");
+  if (points.every((point) => point.psi === points[0].psi))
+    note("no-variation", "The pressure is the same at every flow. Check the sensor.");
+  if (fit.outliers.length > 0)
+    note(
+      "outliers",
+      `Points ${fit.outliers.join(", ")} (counted from 0) stand more than 3 standard deviations off the curve.`,
+    );
+  return notes;
+}
+
+/** A last reading above this share of the blocked pressure leaves the end of the curve open [-]. Judgement. */
+const OPEN = 0.3;
