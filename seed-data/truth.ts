@@ -1,0 +1,248 @@
+import type { Build } from "../shared/model/build.ts";
+
+/**
+ * The invented truth behind the demo: what the glasshouse crawler's parts really are. The tests of the demo are
+ * readings of these numbers through noisy instruments; nothing here was measured on anything that exists.
+ */
+export const FAMILIES = {
+  "swept-nine": {
+    name: "Swept nine",
+    form: "centrifugal",
+    psi: [1.06, -1.4, -31],
+    lambda: [0.022, 1.15],
+    sizes: [0.038, 0.044],
+    blades: 9,
+    exitAngle: 42,
+    inletRatio: 0.52,
+    widthRatio: 0.13,
+  },
+  "straight-seven": {
+    name: "Straight seven",
+    form: "centrifugal",
+    psi: [1.24, 0.7, -38],
+    lambda: [0.036, 1.62],
+    sizes: [0.042, 0.05],
+    blades: 7,
+    exitAngle: 88,
+    inletRatio: 0.5,
+    widthRatio: 0.15,
+  },
+  "tube-five": {
+    name: "Tube five",
+    form: "axial",
+    psi: [0.31, -0.25, -2.1],
+    lambda: [0.046, 0.16],
+    sizes: [0.046, 0.055],
+    blades: 5,
+    exitAngle: 30,
+    inletRatio: 1,
+    widthRatio: 0.25,
+  },
+} as const;
+
+export const MOTORS = {
+  "coreless-12": {
+    name: "Coreless can, 12 mm",
+    kv: 7600,
+    resistance: 0.42,
+    noLoadCurrent: 0.16,
+    viscousTorque: 6e-9,
+    thermalResistance: 38,
+    mass: 0.011,
+    diameter: 0.012,
+    length: 0.025,
+    rated: 3.7,
+    price: 6,
+  },
+  "bell-18": {
+    name: "Bell motor, 18 mm",
+    kv: 4900,
+    resistance: 0.19,
+    noLoadCurrent: 0.34,
+    viscousTorque: 1.5e-8,
+    thermalResistance: 24,
+    mass: 0.019,
+    diameter: 0.022,
+    length: 0.018,
+    rated: 7.4,
+    price: 14,
+  },
+  "bell-22": {
+    name: "Bell motor, 22 mm",
+    kv: 3300,
+    resistance: 0.13,
+    noLoadCurrent: 0.42,
+    viscousTorque: 3e-8,
+    thermalResistance: 17,
+    mass: 0.031,
+    diameter: 0.028,
+    length: 0.021,
+    rated: 11.1,
+    price: 19,
+  },
+  "brushed-20": {
+    name: "Brushed can, 20 mm",
+    kv: 3900,
+    resistance: 0.61,
+    noLoadCurrent: 0.28,
+    viscousTorque: 2e-8,
+    thermalResistance: 29,
+    mass: 0.028,
+    diameter: 0.0204,
+    length: 0.028,
+    rated: 7.2,
+    price: 4,
+  },
+} as const;
+
+/** Open-circuit curve of the demo's cells: the shape of a lithium polymer cell, the points invented. */
+const CURVE: [number, number][] = [
+  [0, 3.3],
+  [0.05, 3.52],
+  [0.1, 3.62],
+  [0.2, 3.7],
+  [0.3, 3.74],
+  [0.4, 3.77],
+  [0.5, 3.81],
+  [0.6, 3.87],
+  [0.7, 3.94],
+  [0.8, 4.02],
+  [0.9, 4.1],
+  [1, 4.19],
+];
+
+export const PACKS = {
+  "one-cell-650": {
+    name: "One cell, 650 mAh",
+    series: 1,
+    capacity: 650,
+    cellResistance: 0.031,
+    wire: 0.012,
+    mass: 0.018,
+    price: 7,
+  },
+  "two-cell-450": {
+    name: "Two cells, 450 mAh",
+    series: 2,
+    capacity: 450,
+    cellResistance: 0.026,
+    wire: 0.014,
+    mass: 0.029,
+    price: 11,
+  },
+  "three-cell-850": {
+    name: "Three cells, 850 mAh",
+    series: 3,
+    capacity: 850,
+    cellResistance: 0.015,
+    wire: 0.014,
+    mass: 0.071,
+    price: 17,
+  },
+} as const;
+export const CELL_CURVE = CURVE;
+
+export const SKIRTS = {
+  "felt-ring": {
+    name: "Felt ring, 110 mm",
+    perimeter: 0.345,
+    area: 0.0093,
+    land: 0.004,
+    edge: "rounded",
+    gap: 0.0005,
+    friction: 0.32,
+    share: 0,
+    openings: [],
+  },
+  "square-lip": {
+    name: "Square lip, 96 by 84 mm",
+    perimeter: 0.36,
+    area: 0.0079,
+    land: 0.003,
+    edge: "square",
+    gap: 0.0006,
+    friction: 0.28,
+    share: 0,
+    openings: [{ area: 6e-6, dischargeCoefficient: 0.61 }],
+  },
+  "wide-land": {
+    name: "Wide land, 130 mm",
+    perimeter: 0.408,
+    area: 0.0128,
+    land: 0.008,
+    edge: "square",
+    gap: 0.0004,
+    friction: 0.3,
+    share: 0.1,
+    openings: [{ area: 1.2e-5, dischargeCoefficient: 0.61 }],
+  },
+} as const;
+
+export const SURFACES = {
+  "side-pane": {
+    name: "Side pane, clean glass",
+    roughness: 0.00001,
+    wheelFriction: 0.81,
+    skirtFriction: 0.31,
+  },
+  "roof-pane": {
+    name: "Roof pane, old rolled glass",
+    roughness: 0.00012,
+    wheelFriction: 0.72,
+    skirtFriction: 0.29,
+  },
+  "ridge-board": {
+    name: "Ridge board, painted",
+    roughness: 0.00022,
+    wheelFriction: 0.64,
+    skirtFriction: 0.36,
+  },
+} as const;
+
+export type BuildTruth = Pick<
+  Build,
+  "name" | "rotor" | "diameter" | "motor" | "pack" | "skirt" | "surface" | "note"
+> & { mass: number; charge: number; aux: number };
+
+const vehicleNote = "Invented for the demo.";
+export const BUILDS: Record<string, BuildTruth> = {
+  "pane-crawler": {
+    name: "Pane crawler, second rotor",
+    rotor: "swept-nine",
+    diameter: 0.044,
+    motor: "bell-18",
+    pack: "two-cell-450",
+    skirt: "square-lip",
+    surface: "side-pane",
+    mass: 0.6,
+    charge: 0.6,
+    aux: 0.35,
+    note: `Wipes the side panes, camera on top. ${vehicleNote}`,
+  },
+  "roof-crawler": {
+    name: "Roof crawler, heavy wiper",
+    rotor: "straight-seven",
+    diameter: 0.042,
+    motor: "brushed-20",
+    pack: "two-cell-450",
+    skirt: "felt-ring",
+    surface: "roof-pane",
+    mass: 0.62,
+    charge: 0.6,
+    aux: 0.3,
+    note: `Carries the long wiper under the roof panes. ${vehicleNote}`,
+  },
+  "ridge-runner": {
+    name: "Ridge runner, tube fan",
+    rotor: "tube-five",
+    diameter: 0.05,
+    motor: "bell-22",
+    pack: "two-cell-450",
+    skirt: "wide-land",
+    surface: "ridge-board",
+    mass: 1.12,
+    charge: 0.6,
+    aux: 0.4,
+    note: `First try with an axial fan for the ridge boards. ${vehicleNote}`,
+  },
+};
