@@ -19,7 +19,6 @@ export function PointPanel({ test, row, derived = [] }: PointPanelProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const place = test ? `${test.id}#${row}` : "";
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another reading has no problem yet
   useEffect(() => setProblem(null), [place]);
   const said = test?.data.rows[row];
   if (!test || !said)

@@ -1,0 +1,98 @@
+import type { LeakFit } from "../../../../shared/bench/leakFit.ts";
+import { type Bench, findById, type StoredTest, testsOf } from "../../../../shared/book/bench.ts";
+import { leakBasis } from "../../../../shared/book/leakBasis.ts";
+import { airOfDay, leakPoints } from "../../../../shared/book/readings.ts";
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import type { Air } from "../../../../shared/physics/air.ts";
+import { EDGE_LOSS, gapFlow } from "../../../../shared/physics/restriction/lipGap.ts";
+import { openingFlow } from "../../../../shared/physics/restriction/opening.ts";
+import { toSI } from "../../../../shared/units/parse.ts";
+import type { Source } from "../plot/plot.ts";
+import { testName } from "../typed.ts";
+
+export interface LeakPoint extends Source {
+  readonly key: string;
+  readonly test: number;
+  readonly aside: string | null;
+  /** [Pa] */
+  readonly pressure: number;
+  /** [m³/s] */
+  readonly flow: number;
+}
+
+/** Leak tests of one skirt on one surface at one gap. */
+export interface LeakGroup {
+  readonly key: string;
+  readonly skirt: StoredOf<"skirts">;
+  readonly surface: StoredOf<"surfaces">;
+  /** stand-off: the shim, or the skirt's set gap [m] */
+  readonly gap: number;
+  readonly fit: LeakFit | null;
+  readonly points: readonly LeakPoint[];
+  readonly air: Air;
+}
+
+export interface LeakPage {
+  readonly groups: readonly LeakGroup[];
+  readonly tests: readonly { readonly id: string; readonly title: string }[];
+}
+
+const MICRO = 1e6;
+
+function gapOf(test: StoredTest<"leak">, skirt: StoredOf<"skirts">): number {
+  return test.data.gap ? toSI(test.data.gap, "length") : skirt.data.gap;
+}
+
+function pointsOf(test: StoredTest<"leak">, index: number): LeakPoint[] {
+  return leakPoints(test.data).map((point) => ({
+    key: `${test.id}#${point.row}`,
+    testId: test.id,
+    row: point.row,
+    test: index,
+    aside: point.setAside,
+    pressure: point.pressure,
+    flow: point.flow,
+  }));
+}
+
+/** @returns the leak tests with this skirt or on this surface, those at one gap together */
+export function leakPage(bench: Bench, part: "skirt" | "surface", id: string): LeakPage {
+  const tests = testsOf(bench, "leak").filter((test) => test.data[part] === id);
+  const groups = new Map<string, { first: LeakGroup; points: LeakPoint[] }>();
+  tests.forEach((test, index) => {
+    const skirt = findById(bench.skirts, test.data.skirt);
+    const surface = findById(bench.surfaces, test.data.surface);
+    if (!skirt || !surface) return;
+    const gap = gapOf(test, skirt);
+    const key = `${skirt.id} ${surface.id} ${Math.round(gap * MICRO)}`;
+    const points = pointsOf(test, index);
+    const known = groups.get(key);
+    if (known) {
+      known.points.push(...points);
+      return;
+    }
+    const fit = leakBasis(bench, skirt.id, surface.id, gap)?.fit ?? null;
+    const air = airOfDay(test.data.air);
+    groups.set(key, { first: { key, skirt, surface, gap, fit, points, air }, points });
+  });
+  return {
+    groups: [...groups.values()].map(({ first }) => first),
+    tests: tests.map((test) => {
+      const stored = findById(bench.tests, test.id);
+      return { id: test.id, title: stored ? testName(stored) : test.id };
+    }),
+  };
+}
+
+/** @returns flow that the lip-gap law gives for the same skirt, surface and gap, its listed openings included [m³/s] */
+export function lipFlow(group: LeakGroup, pressure: number): number {
+  const { perimeter, land, edge, lossSum, openings } = group.skirt.data;
+  const lip = {
+    perimeter,
+    land,
+    lossSum: lossSum ?? EDGE_LOSS[edge],
+    height: group.gap + group.surface.data.roughness,
+  };
+  const through = openings.reduce((sum, opening) => sum + openingFlow(opening, group.air, pressure), 0);
+  return gapFlow(lip, group.air, pressure) + through;
+}

@@ -1,0 +1,116 @@
+import { inUnit } from "../../../../shared/units/format.ts";
+import { axisOver, type Line, logAxisOver, type Mark, type Plot } from "../plot/plot.ts";
+import { type LeakGroup, type LeakPage, type LeakPoint, lipFlow } from "./leakData.ts";
+
+const STEPS = 40;
+/** How far the lines run past the readings, as a ratio of pressures. */
+const BEYOND = 1.6;
+const PERCENT = 100;
+
+const litres = (flow: number) => inUnit(flow, "flow", "L/s");
+
+/** @returns what a group is called: its surface (or skirt) and its gap */
+export function groupTitle(group: LeakGroup, part: "skirt" | "surface"): string {
+  const other = part === "skirt" ? group.surface.data.name : group.skirt.data.name;
+  return `${other}, ${inUnit(group.gap, "length", "mm").toFixed(2)} mm`;
+}
+
+function pressuresOf(points: readonly LeakPoint[]): { least: number; most: number } {
+  const all = points.map((point) => point.pressure).filter((pressure) => pressure > 0);
+  return { least: Math.min(...all), most: Math.max(...all) };
+}
+
+function along(from: number, to: number, flow: (pressure: number) => number): Line["points"] {
+  return Array.from({ length: STEPS + 1 }, (_, i) => {
+    const pressure = from * (to / from) ** (i / STEPS);
+    return { x: pressure, y: litres(flow(pressure)) };
+  });
+}
+
+function linesOf(group: LeakGroup, title: string): Line[] {
+  const { least, most } = pressuresOf(group.points);
+  if (!(most >= least)) return [];
+  const { key, fit } = group;
+  const lip: Line = {
+    key: `${key} lip`,
+    tone: "needed",
+    style: "dots",
+    points: along(least / BEYOND, most * BEYOND, (pressure) => lipFlow(group, pressure)),
+    label: "lip gap, computed",
+  };
+  if (!fit) return [lip];
+  const law = (pressure: number) => fit.coefficient * pressure ** fit.exponent;
+  const draw = (part: string, style: Line["style"], from: number, to: number, label?: string): Line => ({
+    key: `${key} ${part}`,
+    tone: "leak",
+    style,
+    points: along(from, to, law),
+    label,
+  });
+  const [lo, hi] = fit.pressureRange;
+  return [
+    lip,
+    draw("below", "dashed", lo / BEYOND, lo),
+    draw("tested", "solid", lo, hi),
+    draw("beyond", "dashed", hi, hi * BEYOND, title),
+  ];
+}
+
+function markOf(point: LeakPoint, y: number): Mark {
+  const { key, testId, row, test, pressure, aside } = point;
+  return {
+    key,
+    testId,
+    row,
+    x: pressure,
+    y,
+    shape: test,
+    tone: "leak",
+    aside: aside !== null,
+    outlier: false,
+  };
+}
+
+/** Leak readings on double logarithmic axes, where the law is a straight line, with the lip-gap law's own prediction. */
+export function leakPlot(page: LeakPage, part: "skirt" | "surface"): Plot {
+  const points = page.groups
+    .flatMap((group) => group.points)
+    .filter((each) => each.pressure > 0 && each.flow > 0);
+  const lines = page.groups.flatMap((group) => linesOf(group, groupTitle(group, part)));
+  const ys = [
+    ...points.map((point) => litres(point.flow)),
+    ...lines.flatMap((line) => line.points.map((p) => p.y)),
+  ];
+  const xs = points.map((point) => point.pressure);
+  return {
+    x: logAxisOver("pressure in the cavity, Pa", [
+      ...xs,
+      ...lines.flatMap((line) => line.points.map((p) => p.x)),
+    ]),
+    y: logAxisOver("flow, L/s", ys),
+    lines,
+    marks: points.map((point) => markOf(point, litres(point.flow))),
+    shapes: page.tests.map((test, shape) => ({ key: test.id, shape, text: test.title })),
+  };
+}
+
+/** What the fitted laws miss each reading by, in percent of the flow. */
+export function leakResidualPlot(page: LeakPage): Plot {
+  const marks = page.groups.flatMap(({ points, fit }) =>
+    points.flatMap((point) => {
+      if (!fit || !(point.pressure > 0)) return [];
+      const law = fit.coefficient * point.pressure ** fit.exponent;
+      return [markOf(point, (point.flow / law - 1) * PERCENT)];
+    }),
+  );
+  const most = Math.max(1, ...marks.filter((mark) => !mark.aside).map((mark) => Math.abs(mark.y)));
+  return {
+    x: logAxisOver(
+      "pressure in the cavity, Pa",
+      marks.flatMap((mark) => [mark.x / BEYOND, mark.x * BEYOND]),
+    ),
+    y: axisOver("residual, % of the flow", [-most, most]),
+    levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
+    marks,
+  };
+}

@@ -1,0 +1,115 @@
+import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
+import { axisOver, type Band, type Bracket, type Line, type Mark, type Plot } from "../plot/plot.ts";
+import { testName } from "../typed.ts";
+import type { MotorPage, MotorPoint } from "./motorData.ts";
+
+const STEPS = 40;
+const BEYOND = 1.08;
+const MILLI = 1000;
+
+const fastest = (page: MotorPage) => Math.max(1, ...page.points.map((point) => point.rpm));
+
+function speeds(page: MotorPage): number[] {
+  const end = fastest(page) * BEYOND;
+  return Array.from({ length: STEPS + 1 }, (_, i) => (end * i) / STEPS);
+}
+
+function markOf(point: MotorPoint, y: number, tone: Mark["tone"] = "rotor"): Mark {
+  const { key, testId, row, test, rpm, aside } = point;
+  const out = aside !== null || !point.fullThrottle;
+  return { key, testId, row, x: rpm, y, shape: test, tone, aside: out, outlier: false };
+}
+
+const shapesOf = (page: MotorPage) =>
+  page.tests.map((test, shape) => ({ key: test.id, shape, text: testName(test) }));
+
+function backEmfLine(page: MotorPage): Line {
+  const perRpm = torqueConstant(page.basis.constants.kv) * RPM;
+  return {
+    key: "back-emf",
+    tone: "rotor",
+    style: page.basis.fit ? "solid" : "dashed",
+    points: speeds(page).map((rpm) => ({ x: rpm, y: perRpm * rpm })),
+    label: page.basis.fit ? "back-EMF, fitted" : "back-EMF, as stated",
+  };
+}
+
+/** Band of the back-EMF line: the standard error of K_v times t. */
+function backEmfBand(page: MotorPage, quantile: number): Band[] {
+  const error = page.basis.fit?.standardErrors.kv;
+  if (!error) return [];
+  const { kv } = page.basis.constants;
+  const perRpm = torqueConstant(kv) * RPM;
+  const share = (quantile * error) / kv;
+  const points = speeds(page).map((rpm) => ({
+    x: rpm,
+    lo: perRpm * rpm * (1 - share),
+    hi: perRpm * rpm * (1 + share),
+  }));
+  return [{ key: "kv", tone: "rotor", strength: "mean", points }];
+}
+
+/** Voltage against speed: the reading above, what the winding's resistance leaves of it on the back-EMF line, the drop between as a bar. */
+export function voltagePlot(page: MotorPage, quantile: number): Plot {
+  const drops = page.points.map((point): Bracket => {
+    const { key, testId, row, rpm, backEmf, voltage, aside, fullThrottle } = point;
+    return {
+      key: `${key}-drop`,
+      testId,
+      row,
+      along: "y",
+      at: rpm,
+      lo: backEmf,
+      hi: voltage,
+      tone: "quiet",
+      aside: aside !== null || !fullThrottle,
+    };
+  });
+  const line = backEmfLine(page);
+  return {
+    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    y: axisOver("voltage, V", [...page.points.map((p) => p.voltage), ...line.points.map((p) => p.y)], [0]),
+    bands: backEmfBand(page, quantile),
+    lines: [line],
+    brackets: drops,
+    marks: page.points.map((point) => markOf(point, point.backEmf)),
+    shapes: shapesOf(page),
+  };
+}
+
+/** Current against speed, with what friction alone draws. */
+export function currentPlot(page: MotorPage): Plot {
+  const { kv, frictionTorque, viscousTorque } = page.basis.constants;
+  const perAmpere = torqueConstant(kv);
+  const free: Line = {
+    key: "free",
+    tone: "leak",
+    style: "long",
+    points: speeds(page).map((rpm) => ({
+      x: rpm,
+      y: (frictionTorque + viscousTorque * rpm * RPM) / perAmpere,
+    })),
+    label: "friction alone",
+  };
+  return {
+    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    y: axisOver("current, A", [...page.points.map((p) => p.current), ...free.points.map((p) => p.y)], [0]),
+    lines: [free],
+    marks: page.points.map((point) => markOf(point, point.current)),
+    shapes: shapesOf(page),
+  };
+}
+
+/** What the constants miss each reading by. */
+export function motorResidualPlot(page: MotorPage): Plot {
+  const marks = page.points
+    .filter((point) => point.fullThrottle)
+    .map((point) => markOf(point, point.residual * MILLI));
+  const most = Math.max(1, ...marks.filter((mark) => !mark.aside).map((mark) => Math.abs(mark.y)));
+  return {
+    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    y: axisOver("residual, mV", [-most, most]),
+    levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
+    marks,
+  };
+}

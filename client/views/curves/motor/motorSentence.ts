@@ -1,0 +1,36 @@
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { counted } from "../words.ts";
+import type { MotorPage } from "./motorData.ts";
+
+/** @returns "7 810 ± 40 rpm/V": digits by the standard error where one is known */
+export function withError(value: number, error: number | null, name: "kv" | "resistance"): string {
+  if (error === null) return formatQuantity(value, name);
+  const text = formatQuantity(value, name, { uncertainty: error });
+  const [number, ...unit] = text.split("\u2009").length > 1 ? splitUnit(text) : [text];
+  const plain = splitUnit(formatQuantity(error, name, { uncertainty: error }))[0];
+  return `${number} ± ${plain}\u2009${unit.join("")}`;
+}
+
+function splitUnit(text: string): [string, string] {
+  const at = text.lastIndexOf("\u2009");
+  return [text.slice(0, at), text.slice(at + 1)];
+}
+
+/** @returns the answer of a motor's page, made from its tests */
+export function motorSentence({ motor, basis, tests, points }: MotorPage): string {
+  const { name } = motor.data;
+  const { fit, constants } = basis;
+  const used = points.filter((point) => point.aside === null && point.fullThrottle).length;
+  if (tests.length === 0)
+    return `No motor test of ${name} is logged: its maker's ${formatQuantity(constants.kv, "kv")} and ${formatQuantity(constants.resistance, "resistance")} are used.`;
+  if (!fit) return `The tests of ${name} don't settle its constants yet: its maker's figures are used.`;
+  const kv = withError(fit.kv, fit.standardErrors.kv, "kv");
+  const resistance = withError(fit.resistance, fit.standardErrors.resistance, "resistance");
+  return `${name} turns at ${kv} and has ${resistance}, from ${counted(used, "row")} of ${counted(tests.length, "test")}.`;
+}
+
+/** @returns a friction torque in millinewton metres, and what no-load current it draws */
+export function frictionText(torque: number, viscous: number): string {
+  const still = `${formatFixed(torque * 1e3, 3)}\u2009mN·m`;
+  return viscous > 0 ? `${still} + ${formatFixed(viscous * 1e9, 1)}\u2009nN·m·s × ω` : still;
+}

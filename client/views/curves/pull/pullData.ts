@@ -1,0 +1,83 @@
+import { fitPull, type PullFit } from "../../../../shared/bench/pullFit.ts";
+import { type Bench, findById, type StoredTest, testsOf } from "../../../../shared/book/bench.ts";
+import { pullTrials } from "../../../../shared/book/readings.ts";
+import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import type { Source } from "../plot/plot.ts";
+import { testName } from "../typed.ts";
+import { type PullPrediction, predictedPull } from "./predicted.ts";
+
+export interface PullPoint extends Source {
+  readonly key: string;
+  readonly test: number;
+  readonly aside: string | null;
+  /** [N] */
+  readonly held: number;
+  readonly letGo: number | null;
+  /** null where the parts don't say enough [N] */
+  readonly predicted: number | null;
+}
+
+export interface PullPage {
+  readonly points: readonly PullPoint[];
+  readonly tests: readonly { readonly id: string; readonly title: string }[];
+  /** what keeps a prediction from being made, once each */
+  readonly missing: readonly string[];
+  /** measured over predicted; null where too few brackets say it */
+  readonly ratio: PullFit | null;
+  readonly problem: string | null;
+}
+
+function pointsOf(bench: Bench, test: StoredTest<"pull">, index: number): (PullPoint & PullPrediction)[] {
+  return pullTrials(test.data).map((trial) => ({
+    key: `${test.id}#${trial.row}`,
+    testId: test.id,
+    row: trial.row,
+    test: index,
+    aside: trial.setAside,
+    held: trial.held,
+    letGo: trial.letGo,
+    ...predictedPull(bench, test.data, trial),
+  }));
+}
+
+function ratioOf(points: readonly PullPoint[]): Pick<PullPage, "ratio" | "problem"> {
+  const trials = points.flatMap(({ aside, held, letGo, predicted }) =>
+    aside === null && predicted !== null && predicted > 0
+      ? [{ held: held / predicted, letGo: letGo === null ? null : letGo / predicted }]
+      : [],
+  );
+  if (trials.length === 0) return { ratio: null, problem: null };
+  try {
+    return { ratio: fitPull({ trials }), problem: null };
+  } catch (error) {
+    if (!(error instanceof NotEnoughDataError || error instanceof OutOfRangeError)) throw error;
+    return { ratio: null, problem: error.message };
+  }
+}
+
+/** @returns every pull with this skirt or on this surface beside what its parts are predicted to pull */
+export function pullPage(bench: Bench, part: "skirt" | "surface", id: string): PullPage {
+  const tests = testsOf(bench, "pull").filter((test) => test.data[part] === id);
+  const points = tests.flatMap((test, index) => pointsOf(bench, test, index));
+  return {
+    points,
+    tests: tests.map((test) => {
+      const stored = findById(bench.tests, test.id);
+      return { id: test.id, title: stored ? testName(stored) : test.id };
+    }),
+    missing: [...new Set(points.flatMap((point) => point.missing))],
+    ...ratioOf(points),
+  };
+}
+
+/** @returns of the pulls that count, how many brackets hold their prediction, lie above it, lie below it */
+export function agreement(points: readonly PullPoint[]): { meets: number; above: number; below: number } {
+  const count = { meets: 0, above: 0, below: 0 };
+  for (const { aside, held, letGo, predicted } of points) {
+    if (aside !== null || predicted === null) continue;
+    if (held > predicted) count.above += 1;
+    else if (letGo !== null && letGo < predicted) count.below += 1;
+    else count.meets += 1;
+  }
+  return count;
+}

@@ -1,0 +1,55 @@
+import { formatFixed } from "../../../../shared/units/format.ts";
+import { axisOver, type Mark, type Plot } from "../plot/plot.ts";
+import { testName } from "../typed.ts";
+import type { RotorFamily } from "./family.ts";
+import { readingsInUse } from "./family.ts";
+import { groupsOf, type ReadingGroup } from "./groups.ts";
+
+const PERCENT = 100;
+const LONGEST_NAME = 18;
+
+const shortened = (text: string) =>
+  text.length > LONGEST_NAME ? `${text.slice(0, LONGEST_NAME - 1)}…` : text;
+
+const rpmText = (rpm: number) => `${formatFixed(Number(rpm.toPrecision(3)), 0)} rpm`;
+
+/** @returns what a group is called: its test and its speed */
+export function groupName(family: RotorFamily, group: ReadingGroup): string {
+  return `${shortened(testName(family.tests[group.test]))}, ${rpmText(group.rpm)}`;
+}
+
+/** Residuals by test and speed, one strip each with its mean: a nominal speed shows as a strip off zero. */
+export function groupPlot(family: RotorFamily): Plot {
+  const groups = groupsOf(readingsInUse(family));
+  const marks = groups.flatMap((group, strip) =>
+    group.readings.flatMap((reading): Mark[] => {
+      if (reading.residual === null) return [];
+      const { key, testId, row, test, outlier } = reading;
+      const x = reading.residual * PERCENT;
+      return [{ key, testId, row, x, y: strip, shape: test, tone: "rotor", aside: false, outlier }];
+    }),
+  );
+  const most = Math.max(0.5, ...marks.map((mark) => Math.abs(mark.x)));
+  return {
+    x: axisOver("residual, % of blocked pressure", [-most, most]),
+    y: { label: "", from: groups.length - 0.5, to: -0.5 },
+    levels: [{ key: "zero", along: "y", at: 0, tone: "quiet" }],
+    lines: groups.flatMap((group, strip) =>
+      group.mean === null
+        ? []
+        : [
+            {
+              key: group.key,
+              tone: "ink" as const,
+              style: "solid" as const,
+              points: [
+                { x: group.mean * PERCENT, y: strip - 0.32 },
+                { x: group.mean * PERCENT, y: strip + 0.32 },
+              ],
+            },
+          ],
+    ),
+    marks,
+    strips: groups.map((group) => groupName(family, group)),
+  };
+}

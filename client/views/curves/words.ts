@@ -1,0 +1,51 @@
+import { formatFixed } from "../../../shared/units/format.ts";
+
+const SMALL = [
+  "no",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+];
+
+/** @returns "3 tests", "1 test" */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** @returns a small number in words, as a sentence begins or reads it; digits from 13 on */
+export function inWords(count: number): string {
+  return SMALL[count] ?? String(count);
+}
+
+/** @returns "a", "a and b", "a, b and c" */
+export function listed(words: readonly string[]): string {
+  if (words.length < 2) return words.join("");
+  return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
+}
+
+/** @returns a share as percent with two digits, "1.4 %", "0.32 %", "14 %" */
+export function percent(share: number, digits = 2): string {
+  if (!Number.isFinite(share)) return "–";
+  const value = Math.abs(share * 100);
+  const decimals = value === 0 ? 0 : Math.min(3, Math.max(0, digits - 1 - Math.floor(Math.log10(value))));
+  return `${formatFixed(share * 100, decimals)} %`;
+}
+
+/** @returns an amount in percent with its direction in words: "2.1 % high", "0.4 % low" */
+export function offBy(share: number): string {
+  return `${percent(Math.abs(share))} ${share >= 0 ? "high" : "low"}`;
+}
+
+/** @returns the text with a capital at its start */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
