@@ -81,7 +81,7 @@ function parametersOf({ path, query, needsIfMatch }: Route): Json[] {
 
 /** @returns a name for the operation that no other route has, such as "putRotorsById" */
 function operationId({ method, path }: Route): string {
-  const words = path.split(/[/:-]+/).filter(Boolean);
+  const words = path.split(/[/:.-]+/).filter(Boolean);
   const named = words.map((word) => (word === "id" ? "ById" : word[0].toUpperCase() + word.slice(1)));
   return method + named.join("");
 }

@@ -3,7 +3,9 @@ import { archiveRoutes } from "./archive.ts";
 import { benchRoutes } from "./bench.ts";
 import { collectionRoutes } from "./collections.ts";
 import { eventRoutes } from "./events.ts";
+import { fitRoutes } from "./fits.ts";
 import { openApiRoute } from "./openapi.ts";
+import { predictRoutes } from "./predict.ts";
 import type { Route } from "./route.ts";
 
 /** Every route of the API. A new one is one more line here; its documentation comes with it. */
@@ -13,6 +15,8 @@ export function apiRoutes(store: Store, clock: () => Date): Route[] {
     ...benchRoutes(store, clock),
     ...archiveRoutes(store, clock),
     ...eventRoutes(store),
+    ...predictRoutes(),
+    ...fitRoutes(),
   ];
   return [...routes, openApiRoute(routes)];
 }

@@ -19,6 +19,11 @@ export class Store {
     this.collections = byCollection((name) => new Collection(name, database, references, this.feed));
   }
 
+  /** the data file */
+  get file(): string {
+    return this.database.name;
+  }
+
   counts(): Readonly<Record<CollectionName, number>> {
     return byCollection((name) => this.collections[name].count());
   }

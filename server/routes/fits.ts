@@ -1,0 +1,28 @@
+import { fitMotor } from "../../shared/bench/motorFit.ts";
+import { fitRotor } from "../../shared/bench/rotorFit.ts";
+import {
+  motorFitRequest,
+  motorFitResponse,
+  rotorFitRequest,
+  rotorFitResponse,
+} from "../../shared/model/api/fits.ts";
+import { computeRoute } from "./compute.ts";
+import type { Route } from "./route.ts";
+
+/** From readings given inline to the constants of a part: the functions that the stored tests go through as well. */
+export const fitRoutes = (): Route[] => [
+  computeRoute({
+    path: "/fit/rotor",
+    summary: "Curve of a rotor family from readings of speed, flow and pressure",
+    request: rotorFitRequest,
+    response: rotorFitResponse,
+    compute: fitRotor,
+  }),
+  computeRoute({
+    path: "/fit/motor",
+    summary: "Constants of a motor from readings of voltage, current and speed",
+    request: motorFitRequest,
+    response: motorFitResponse,
+    compute: fitMotor,
+  }),
+];

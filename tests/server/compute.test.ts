@@ -1,0 +1,100 @@
+import { describe, expect, it } from "vitest";
+import { motorFitResponse, rotorFitResponse } from "../../shared/model/api/fits.ts";
+import { predictResponse } from "../../shared/model/api/predict.ts";
+import { freshBench } from "./support/api.ts";
+
+const crawler = {
+  rotor: { diameter: 0.042, psi: [0.9, 0.1, -8], lambda: [0.02, 0.3], phiMax: 0.3 },
+  motor: { kv: 7800, resistance: 0.35, frictionTorque: 2e-4 },
+  pack: { openCircuitVoltage: 4.1, cellResistance: 0.05, wireResistance: 0.02 },
+  skirt: { perimeter: 0.25, area: 0.004, gap: 0.0006, land: 0.003, edge: "square" },
+  vehicle: { mass: 0.18 },
+};
+
+describe("POST /predict", () => {
+  it("of a build given inline: answers in the documented shape, nothing more", async () => {
+    const { body } = await freshBench().api.post("/api/v1/predict").send(crawler).expect(200);
+    expect(predictResponse.parse(body)).toEqual(body);
+    expect(body.point.pressure).toBeGreaterThan(0);
+    expect(body.attitudes.map(({ angle }: { angle: number }) => angle)).toEqual([0, 90, 180]);
+    // F_s is at least Δp·A: there is no jet, and the land only adds.
+    expect(body.suction).toBeGreaterThanOrEqual(body.point.pressure * crawler.skirt.area);
+  });
+
+  it("with optional parts left out or given as their defaults: the same", async () => {
+    const { api } = freshBench();
+    const air = { temperature: 293.15, pressure: 101325, humidity: 0.5 };
+    const supply = { duty: 1, driverResistance: 0, auxCurrent: 0 };
+    const plain = await api.post("/api/v1/predict").send(crawler);
+    const spelled = await api.post("/api/v1/predict").send({ ...crawler, air, supply });
+    expect(spelled.body).toEqual(plain.body);
+  });
+
+  it.each([
+    ["skirt.gap", { skirt: { ...crawler.skirt, gap: -1 } }],
+    ["skirt.lossSum", { skirt: { ...crawler.skirt, lossSum: 1.5 } }],
+    ["vehicle.mass", { vehicle: { mass: "180 g" } }],
+    ["rotor.psi", { rotor: { ...crawler.rotor, psi: [-1] } }],
+    ["motor.colour", { motor: { ...crawler.motor, colour: 1 } }],
+    ["pack", { pack: undefined }],
+    ["air.humidity", { air: { humidity: 50 } }],
+  ])("with a wrong %s: 400 that names it", async (path, change) => {
+    const { body } = await freshBench()
+      .api.post("/api/v1/predict")
+      .send({ ...crawler, ...change })
+      .expect(400);
+    expect(body.error.fields.map((field: { path: string }) => field.path)).toEqual([path]);
+  });
+});
+
+describe("POST /fit/rotor", () => {
+  // Made from ψ = 0.9 − 8φ² at 24 000 rpm and 1.2 kg/m³ by the definitions of φ and ψ.
+  const diameter = 0.042;
+  const tipSpeed = (24_000 * Math.PI * diameter) / 60;
+  const points = [0, 0.05, 0.1, 0.15, 0.2, 0.25].map((phi) => ({
+    rpm: 24_000,
+    flow: phi * (Math.PI / 4) * diameter ** 2 * tipSpeed,
+    pressure: 0.5 * 1.2 * tipSpeed ** 2 * (0.9 - 8 * phi ** 2),
+  }));
+
+  it("of points on a parabola: gives the parabola back, in the documented shape", async () => {
+    const request = { diameter, points, degree: 2 };
+    const { body } = await freshBench().api.post("/api/v1/fit/rotor").send(request).expect(200);
+    expect(rotorFitResponse.parse(body)).toEqual(body);
+    expect(body.psi[0]).toBeCloseToRelative(0.9, 1e-9);
+    expect(body.psi[2]).toBeCloseToRelative(-8, 1e-9);
+  });
+
+  it("of one point: 422 that says what to measure next", async () => {
+    const request = { diameter, points: points.slice(0, 1) };
+    const { body } = await freshBench().api.post("/api/v1/fit/rotor").send(request).expect(422);
+    expect(body.error.code).toBe("not-enough-data");
+    expect(body.error.fields).toHaveLength(1);
+    expect(body.error.fields[0].message.length).toBeGreaterThan(20);
+  });
+});
+
+describe("POST /fit/motor", () => {
+  // V = R·I + ω/K_v with R = 0.35 Ω and K_v = 7800 rpm/V.
+  const row = (voltage: number, current: number) => ({
+    voltage,
+    current,
+    rpm: 7800 * (voltage - 0.35 * current),
+  });
+
+  it("of exact rows: gives the constants back, in the documented shape", async () => {
+    const rows = [{ ...row(2, 0.2), noLoad: true }, { ...row(4, 0.25), noLoad: true }, row(4, 3), row(4, 8)];
+    const { body } = await freshBench().api.post("/api/v1/fit/motor").send({ rows }).expect(200);
+    expect(motorFitResponse.parse(body)).toEqual(body);
+    expect(body.kv).toBeCloseToRelative(7800, 1e-9);
+    expect(body.resistance).toBeCloseToRelative(0.35, 1e-9);
+  });
+
+  it("of rows at one load only: 422 that says what to measure next", async () => {
+    const { body } = await freshBench()
+      .api.post("/api/v1/fit/motor")
+      .send({ rows: [row(3, 1)] })
+      .expect(422);
+    expect(body.error.code).toBe("not-enough-data");
+  });
+});

@@ -1,0 +1,83 @@
+import type { AddressInfo } from "node:net";
+import { describe, expect, it, onTestFinished } from "vitest";
+import { type ChangeEvent, changeEvent } from "../../shared/model/api/book.ts";
+import { type Bench, freshBench } from "./support/api.ts";
+import { samples } from "./support/records.ts";
+
+interface Listening {
+  readonly heard: ChangeEvent[];
+  /** resolves when that many changes were heard */
+  until(count: number): Promise<void>;
+  readonly ended: Promise<void>;
+}
+
+async function listen({ app, store }: Bench): Promise<Listening> {
+  const server = app.listen(0);
+  const { port } = server.address() as AddressInfo;
+  const response = await fetch(`http://127.0.0.1:${port}/api/v1/events`);
+  expect(response.headers.get("content-type")).toMatch(/^text\/event-stream/);
+  const heard: ChangeEvent[] = [];
+  const waiting = new Set<() => void>();
+  const read = async () => {
+    const decoder = new TextDecoder();
+    let text = "";
+    for await (const chunk of response.body ?? []) {
+      text += decoder.decode(chunk, { stream: true });
+      const events = text.split("\n\n");
+      text = events.pop() ?? "";
+      for (const event of events) {
+        const data = /^event: change\ndata: (.*)$/m.exec(event)?.[1];
+        if (data) heard.push(changeEvent.parse(JSON.parse(data)));
+      }
+      for (const wake of waiting) wake();
+    }
+  };
+  const until = async (count: number) => {
+    while (heard.length < count) await new Promise<void>((resolve) => waiting.add(resolve));
+  };
+  expect(store.isEmpty()).toBe(true);
+  const ended = read();
+  onTestFinished(async () => {
+    store.feed.close();
+    await ended;
+    server.close();
+  });
+  return { heard, until, ended };
+}
+
+describe("the stream of changes", () => {
+  it("tells each write once, in order, to every listener", async () => {
+    const bench = freshBench();
+    const laptop = await listen(bench);
+    const phone = await listen(bench);
+    const { body } = await bench.api.post("/api/v1/motors").send(samples.motors);
+    const { id } = body;
+    await bench.api.put(`/api/v1/motors/${id}`).set("If-Match", '"1"').send(samples.motors).expect(200);
+    await bench.api.delete(`/api/v1/motors/${id}`).expect(204);
+    await bench.api.post("/api/v1/bench/empty").expect(200);
+    await Promise.all([laptop.until(4), phone.until(4)]);
+    expect(laptop.heard).toEqual([
+      { collection: "motors", id, revision: 1, change: "created" },
+      { collection: "motors", id, revision: 2, change: "replaced" },
+      { collection: "motors", id, revision: 2, change: "deleted" },
+      { collection: null, id: null, revision: null, change: "emptied" },
+    ]);
+    expect(phone.heard).toEqual(laptop.heard);
+  });
+
+  it("tells nothing of a write that was refused", async () => {
+    const bench = freshBench();
+    const listener = await listen(bench);
+    await bench.api.post("/api/v1/motors").send({ name: "no motor" }).expect(400);
+    await bench.api.post("/api/v1/surfaces").send(samples.surfaces).expect(201);
+    await listener.until(1);
+    expect(listener.heard.map(({ collection }) => collection)).toEqual(["surfaces"]);
+  });
+
+  it("ends when the server stops", async () => {
+    const bench = freshBench();
+    const listener = await listen(bench);
+    bench.store.feed.close();
+    await expect(listener.ended).resolves.toBeUndefined();
+  });
+});
