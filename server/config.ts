@@ -12,8 +12,11 @@ const GREATEST_PORT = 65_535;
 
 /** @throws {RangeError} on a PORT that is none */
 export function configFrom(environment: Readonly<Record<string, string | undefined>>): Config {
-  const { PORT = String(DEFAULT_PORT), HOST = "127.0.0.1", GRIPCURVE_DB = "data/gripcurve.db" } = environment;
-  const port = Number(PORT);
+  // Set to nothing counts as not set.
+  const PORT = environment.PORT || String(DEFAULT_PORT);
+  const HOST = environment.HOST || "127.0.0.1";
+  const GRIPCURVE_DB = environment.GRIPCURVE_DB || "data/gripcurve.db";
+  const port = /^\d+$/.test(PORT) ? Number(PORT) : Number.NaN;
   if (!(Number.isInteger(port) && port >= 0 && port <= GREATEST_PORT)) {
     throw new RangeError(
       `PORT is "${PORT}"; allowed: a whole number from 0 to ${GREATEST_PORT}, for example 4310.`,

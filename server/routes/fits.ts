@@ -1,8 +1,14 @@
+import { fitLeak } from "../../shared/bench/leakFit.ts";
 import { fitMotor } from "../../shared/bench/motorFit.ts";
+import { fitPull } from "../../shared/bench/pullFit.ts";
 import { fitRotor } from "../../shared/bench/rotorFit.ts";
 import {
+  leakFitRequest,
+  leakFitResponse,
   motorFitRequest,
   motorFitResponse,
+  pullFitRequest,
+  pullFitResponse,
   rotorFitRequest,
   rotorFitResponse,
 } from "../../shared/model/api/fits.ts";
@@ -24,5 +30,19 @@ export const fitRoutes = (): Route[] => [
     request: motorFitRequest,
     response: motorFitResponse,
     compute: fitMotor,
+  }),
+  computeRoute({
+    path: "/fit/leak",
+    summary: "Power law of a skirt's leak from readings of pressure and flow",
+    request: leakFitRequest,
+    response: leakFitResponse,
+    compute: fitLeak,
+  }),
+  computeRoute({
+    path: "/fit/pull",
+    summary: "Distribution of the pull from loads that held and loads that let go",
+    request: pullFitRequest,
+    response: pullFitResponse,
+    compute: fitPull,
   }),
 ];

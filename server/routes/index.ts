@@ -1,6 +1,7 @@
 import type { Store } from "../store/store.ts";
 import { archiveRoutes } from "./archive.ts";
 import { benchRoutes } from "./bench.ts";
+import { bleedRoutes } from "./bleed.ts";
 import { collectionRoutes } from "./collections.ts";
 import { eventRoutes } from "./events.ts";
 import { fitRoutes } from "./fits.ts";
@@ -17,6 +18,7 @@ export function apiRoutes(store: Store, clock: () => Date): Route[] {
     ...eventRoutes(store),
     ...predictRoutes(),
     ...fitRoutes(),
+    ...bleedRoutes(),
   ];
   return [...routes, openApiRoute(routes)];
 }

@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { motorFitResponse, rotorFitResponse } from "../../shared/model/api/fits.ts";
+import {
+  bleedResponse,
+  leakFitResponse,
+  motorFitResponse,
+  pullFitResponse,
+  rotorFitResponse,
+} from "../../shared/model/api/fits.ts";
 import { predictResponse } from "../../shared/model/api/predict.ts";
 import { freshBench } from "./support/api.ts";
 
@@ -96,5 +102,76 @@ describe("POST /fit/motor", () => {
       .send({ rows: [row(3, 1)] })
       .expect(422);
     expect(body.error.code).toBe("not-enough-data");
+  });
+});
+
+describe("POST /fit/leak", () => {
+  // Q = 3·10⁻⁵·Δp^0.6
+  const points = [50, 100, 200, 400].map((pressure) => ({ pressure, flow: 3e-5 * pressure ** 0.6 }));
+
+  it("of points on a power law: gives the power law back, in the documented shape", async () => {
+    const { body } = await freshBench().api.post("/api/v1/fit/leak").send({ points }).expect(200);
+    expect(leakFitResponse.parse(body)).toEqual(body);
+    expect(body.coefficient).toBeCloseToRelative(3e-5, 1e-6);
+    expect(body.exponent).toBeCloseToRelative(0.6, 1e-6);
+  });
+
+  it("of one point: 422 that says what to measure next", async () => {
+    const request = { points: points.slice(0, 1) };
+    const { body } = await freshBench().api.post("/api/v1/fit/leak").send(request).expect(422);
+    expect(body.error.code).toBe("not-enough-data");
+  });
+});
+
+describe("POST /fit/pull", () => {
+  it("of narrow brackets: gives their mean, in the documented shape", async () => {
+    const trials = [4, 4.4, 3.6, 4.2, 3.8].map((force) => ({ held: force - 1e-4, letGo: force + 1e-4 }));
+    const { body } = await freshBench().api.post("/api/v1/fit/pull").send({ trials }).expect(200);
+    expect(pullFitResponse.parse(body)).toEqual(body);
+    // The mean of 4, 4.4, 3.6, 4.2 and 3.8.
+    expect(body.mean).toBeCloseToRelative(4, 1e-6);
+    expect(body.median).toBeCloseToRelative(4, 1e-6);
+  });
+
+  it("of a load that let go below the one that held: 422 that names the trial", async () => {
+    const trials = [
+      { held: 4, letGo: 5 },
+      { held: 4, letGo: 3 },
+    ];
+    const { body } = await freshBench().api.post("/api/v1/fit/pull").send({ trials }).expect(422);
+    expect(body.error.fields[0].path).toMatch(/^trials\.1/);
+  });
+});
+
+describe("POST /bleed", () => {
+  const hole = { diameter: 0.01, thickness: 0.002, count: 2, dischargeCoefficient: 0.6 };
+
+  it("of a calibrated plate: Q = N·C_d·A·√(2Δp/ρ), within the expansion of the air, in the documented shape", async () => {
+    const { body } = await freshBench()
+      .api.post("/api/v1/bleed")
+      .send({ holes: [hole], pressure: 100 })
+      .expect(200);
+    expect(bleedResponse.parse(body)).toEqual(body);
+    // 1.1992 kg/m³: moist air at 20 °C, 1013.25 hPa, 50 %. At 100 Pa the expansion takes below 0.1 % off.
+    const expected = 2 * 0.6 * (Math.PI / 4) * 0.01 ** 2 * Math.sqrt((2 * 100) / 1.1992);
+    expect(body.flow).toBeCloseToRelative(expected, 1e-3);
+    expect(body.dischargeCoefficient).toBeCloseToRelative(0.6, 1e-12);
+  });
+
+  it("of two kinds of hole: the coefficient of all together weighs them by area", async () => {
+    const holes = [hole, { ...hole, diameter: 0.005, count: 4, dischargeCoefficient: 0.9 }];
+    const { body } = await freshBench().api.post("/api/v1/bleed").send({ holes, pressure: 100 }).expect(200);
+    // Areas 2·10² and 4·5² stand as 2 to 1.
+    expect(body.dischargeCoefficient).toBeCloseToRelative((2 * 0.6 + 0.9) / 3, 1e-12);
+  });
+
+  it.each([
+    ["holes.0.diameter", { holes: [{ ...hole, diameter: -1 }], pressure: 100 }],
+    ["holes", { holes: [], pressure: 100 }],
+    ["pressure", { holes: [hole], pressure: -3 }],
+    ["holes.0.edge", { holes: [{ ...hole, edge: "wavy" }], pressure: 3 }],
+  ])("with a wrong %s: 400 that names it", async (path, request) => {
+    const { body } = await freshBench().api.post("/api/v1/bleed").send(request).expect(400);
+    expect(body.error.fields.map((field: { path: string }) => field.path)).toEqual([path]);
   });
 });

@@ -1,0 +1,52 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import supertest from "supertest";
+import { describe, expect, it } from "vitest";
+import { createApp } from "../../server/app.ts";
+import { freshFolder, freshStore, steppingClock } from "./support/bench.ts";
+
+function served(build: (folder: string) => void) {
+  const client = freshFolder();
+  build(client);
+  return supertest(createApp({ store: freshStore(), clock: steppingClock(), client }));
+}
+
+const built = () =>
+  served((folder) => {
+    mkdirSync(join(folder, "assets"));
+    writeFileSync(join(folder, "index.html"), "<!doctype html><title>Gripcurve</title>");
+    writeFileSync(join(folder, "assets", "index-a1b2.js"), "export {};");
+  });
+
+describe("the built client", () => {
+  it.each(["/", "/match/some-build", "/bench"])(
+    "at %s: is the page, to be asked for anew each time",
+    async (path) => {
+      const { text, headers } = await built().get(path).expect(200);
+      expect(text).toContain("<title>Gripcurve</title>");
+      expect(headers["content-type"]).toMatch(/^text\/html/);
+      expect(headers["cache-control"]).toBe("no-cache");
+    },
+  );
+
+  it("its hashed files: may be kept for good; one that is missing is a 404 and not the page", async () => {
+    const api = built();
+    const { headers } = await api.get("/assets/index-a1b2.js").expect(200);
+    expect(headers["cache-control"]).toBe("public, max-age=31536000, immutable");
+    const { body } = await api.get("/assets/index-old.js").expect(404);
+    expect(body.error.code).toBe("not-found");
+  });
+
+  it("never stands in for an address of the API, nor answers another method", async () => {
+    const api = built();
+    await api.get("/api/v1/nothing").expect(404).expect("content-type", /json/);
+    await api.post("/match").expect(405);
+  });
+
+  it("not built yet: says in plain text how to build it", async () => {
+    const { text } = await served(() => {})
+      .get("/match")
+      .expect(404);
+    expect(text).toMatch(/npm run build/);
+  });
+});
