@@ -32,6 +32,8 @@ export interface ColumnSpec {
   /** a circumstance, not a reading: its last value is filled in for the next row */
   readonly carried?: boolean;
   readonly hint?: string;
+  /** what an empty cell means, where it means something */
+  readonly fallback?: string;
   /** "bleed-plate" or "known-flow": only where the flow is taken so */
   readonly flowFrom?: string;
 }
@@ -183,7 +185,14 @@ const motor: KindSpec = {
     { key: "current", label: "Current", dimension: "current", need: "required" },
     { key: "speed", label: "Speed", dimension: "speed", need: "required", hint: "0 = blocked" },
     { key: "noLoad", label: "No load", dimension: null, need: "check" },
-    { key: "throttle", label: "Throttle", dimension: "fraction", need: "optional", carried: true },
+    {
+      key: "throttle",
+      label: "Throttle",
+      dimension: "fraction",
+      need: "optional",
+      carried: true,
+      fallback: "100 %",
+    },
   ],
   instruments: [
     { key: "voltage", label: "Voltage", dimension: "voltage" },

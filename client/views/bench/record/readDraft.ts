@@ -37,7 +37,7 @@ export function carriedOf(spec: KindSpec): ReadonlySet<string> {
 export function readDraft(draft: Draft): ReadDraft {
   const spec = KINDS[draft.kind];
   const errors = new Map<string, string>();
-  const data: Json = { kind: draft.kind };
+  const data: Json = { kind: draft.kind, instruments: {} };
   for (const field of fieldsOf(spec))
     take(data, field.key, readField(field, draft.fields[field.key] ?? ""), errors);
   requireWhole(draft, errors);
@@ -151,7 +151,8 @@ function readReason(text: string): Reading<string> {
 
 function readCell(column: ColumnSpec, text: string, unit?: string): Reading<unknown> | null {
   if (column.dimension === null) return { value: text === "yes" };
-  if (text.trim() !== "") return readQuantity(text, column.dimension, unit);
+  const said = text.trim() === "" ? (column.fallback ?? "") : text;
+  if (said !== "") return readQuantity(said, column.dimension, unit);
   if (column.need === "nullable") return { value: null };
   return column.need === "optional" ? null : { message: needed(column.label, column.dimension) };
 }

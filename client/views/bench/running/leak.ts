@@ -1,0 +1,32 @@
+import { fitLeak } from "../../../../shared/bench/leakFit.ts";
+import { inUse, leakPoints } from "../../../../shared/book/readings.ts";
+import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
+import { attempt, digits, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+
+const SHOWN_AT = 100;
+
+function figuresOf(coefficient: number, exponent: number, error: number | null): Figure[] {
+  const flow = coefficient * SHOWN_AT ** exponent;
+  return [
+    { label: "C", text: `${digits(coefficient * 1e3)} L/(s·Pa^x)` },
+    { label: "x", text: withError(exponent, error) },
+    { label: `Leak at ${SHOWN_AT} Pa`, text: formatQuantity(flow, "flow") },
+  ];
+}
+
+/** Flow of each row, C and x so far. */
+export function runLeak(test: LeakTest, keys: readonly number[]): Running {
+  if (test.rows.length === 0) return { ...NOTHING_YET, next: "Type a first point." };
+  const read = attempt(() => leakPoints(test));
+  if (!read.found) return { ...NOTHING_YET, next: read.next };
+  const points = read.found;
+  const byRow = new Map(points.map((point) => [keys[point.row], formatQuantity(point.flow, "flow")]));
+  const { found: fit, next } = attempt(() => fitLeak({ points: inUse(points) }));
+  return {
+    figures: fit ? figuresOf(fit.coefficient, fit.exponent, fit.standardErrors.exponent) : [],
+    byRow,
+    next,
+    notes: fit?.warnings.map((warning) => warning.message) ?? [],
+  };
+}

@@ -1,0 +1,32 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import type { ReadDraft } from "../record/readDraft.ts";
+import { runCurve } from "./curve.ts";
+import { runFriction } from "./friction.ts";
+import { runLeak } from "./leak.ts";
+import { runMotor } from "./motor.ts";
+import { runPull } from "./pull.ts";
+import { NOTHING_YET, type Running } from "./result.ts";
+
+const says = ({ errors }: ReadDraft, start: string): boolean =>
+  [...errors.keys()].some((path) => path.startsWith(start));
+
+/** What a half-typed test says so far. Only rows that can be read are in it; fields above them may be missing. */
+export function runningResult(read: ReadDraft, bench: Bench): Running {
+  if (says(read, "plate"))
+    return { ...NOTHING_YET, next: "Describe the bleed plate's holes: they are the flow meter." };
+  const { data, rowKeys } = read;
+  const test = (says(read, "air.") ? { ...data, air: undefined } : data) as unknown as BenchTest;
+  switch (test.kind) {
+    case "curve":
+      return runCurve(test, rowKeys, bench);
+    case "pull":
+      return runPull(test, rowKeys, bench);
+    case "motor":
+      return runMotor(test, rowKeys);
+    case "leak":
+      return runLeak(test, rowKeys);
+    case "friction":
+      return runFriction(test, rowKeys);
+  }
+}
