@@ -60,14 +60,16 @@ const LINE_HEIGHT = 16;
 const LEADER = 12;
 const BASELINE = 4;
 
-/** Labels down the side of a plot at `x`, pushed apart, each led to its height by a hairline. */
+/** Labels down the side of a plot at `x`, pushed apart, each led to its height by a hairline; `inside` puts them left of `x`, over their heights. */
 export function sideLabels(
   g: Group,
   labels: readonly SideLabel[],
-  context: { readonly x: number; readonly height: number },
+  context: { readonly x: number; readonly height: number; readonly inside?: boolean },
 ): void {
+  const { x, inside = false } = context;
+  const lift = inside ? LINE_HEIGHT / 2 : 0;
   const centres = pushApart(
-    labels.map((label) => ({ at: label.y, size: LINE_HEIGHT })),
+    labels.map((label) => ({ at: label.y - lift, size: LINE_HEIGHT })),
     -LINE_HEIGHT / 2,
     context.height + LINE_HEIGHT / 2,
   );
@@ -76,12 +78,17 @@ export function sideLabels(
     .data(placed, (label) => label.key)
     .join("path")
     .attr("class", "leader")
-    .attr("d", (label) => `M${context.x},${label.y}L${context.x + LEADER},${label.centre}`);
+    .attr("d", (label) =>
+      inside && Math.abs(label.centre + lift - label.y) < 2
+        ? ""
+        : `M${x},${label.y}L${x + (inside ? -LEADER : LEADER)},${label.centre}`,
+    );
   g.selectAll<SVGTextElement, (typeof placed)[number]>("text")
     .data(placed, (label) => label.key)
     .join("text")
     .attr("class", (label) => label.tone)
-    .attr("x", context.x + LEADER + 3)
+    .attr("text-anchor", inside ? "end" : "start")
+    .attr("x", x + (inside ? -LEADER - 3 : LEADER + 3))
     .attr("y", (label) => label.centre + BASELINE)
     .text((label) => label.text);
 }

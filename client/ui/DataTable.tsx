@@ -1,13 +1,29 @@
+import { useState } from "preact/hooks";
 import { formatFixed } from "../../shared/units/format.ts";
 import type { Table } from "./table.ts";
 
 const DECIMALS = 3;
 
+export interface DataTableProps {
+  readonly title: string;
+  /** the table, or a way to make it once it is opened */
+  readonly table: Table | (() => Table);
+}
+
 /** A chart's numbers as a table that opens beside it. */
-export function DataTable({ title, table }: { title: string; table: Table }) {
+export function DataTable({ title, table }: DataTableProps) {
+  const [open, setOpen] = useState(false);
   return (
-    <details class="data-table">
+    <details class="data-table" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{title}</summary>
+      {open && <Rows title={title} table={typeof table === "function" ? table() : table} />}
+    </details>
+  );
+}
+
+function Rows({ title, table }: { title: string; table: Table }) {
+  return (
+    <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard */}
       <section class="data-table-scroll" aria-label={title} tabIndex={0}>
         <table>
@@ -31,7 +47,7 @@ export function DataTable({ title, table }: { title: string; table: Table }) {
           </tbody>
         </table>
       </section>
-    </details>
+    </>
   );
 }
 

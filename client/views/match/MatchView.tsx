@@ -1,3 +1,144 @@
+import { useEffect, useMemo, useRef } from "preact/hooks";
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { headerTools } from "../../app/Navigation.tsx";
+import { href, route } from "../../app/router.ts";
+import { motionMs } from "../../charts/motion.ts";
+import { bench as benchSignal } from "../../state/bench.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { Empty } from "../../ui/Empty.tsx";
+import { BuildPicker } from "./BuildPicker.tsx";
+import { EmptyBench } from "./EmptyBench.tsx";
+import { HandlePanel } from "./HandlePanel.tsx";
+import { type Changes, withChanges } from "./handles.ts";
+import { fanLabel, leakLabel, pictureSentence } from "./labels.ts";
+import { OVERLAY_DASHES, type Overlay } from "./layers/overlays.ts";
+import { MatchChart } from "./MatchChart.tsx";
+import { Missing } from "./Missing.tsx";
+import { findingOf, isChanged, type Outcome, settingsOf, solve } from "./model.ts";
+import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";
+import { OverlayTable } from "./OverlayTable.tsx";
+import { pictureOf } from "./picture.ts";
+import { answerSentence, governsInWords } from "./sentence.ts";
+import { changes, current, fromAddress, overlayIds, settled, unknownBuild } from "./state.ts";
+import { marginText, Verdict } from "./Verdict.tsx";
+
+/** Does it hold? Fan against leak, and what the crossing means. */
 export default function MatchView() {
-  return null;
+  useEffect(() => {
+    headerTools.value = <BuildPicker />;
+    return () => {
+      headerTools.value = null;
+    };
+  }, []);
+  const book = benchSignal.value;
+  const build = current.value;
+  if (!book) return null;
+  if (unknownBuild.value)
+    return (
+      <Empty
+        title="The bench book has no such build."
+        action={{ label: "Show another build", href: href("match") }}
+      >
+        <p>The address names “{route.value.id}”. It may have been deleted.</p>
+      </Empty>
+    );
+  if (!build) return <EmptyBench bench={book} />;
+  return <MatchOf key={build.id} bench={book} build={build} />;
+}
+
+/** The book solved for one build, with and without what is tried. */
+function useOutcomes(bench: Bench, build: StoredOf<"builds">, tried: Changes) {
+  const asStored = useMemo(() => solve(bench, build.data), [bench, build]);
+  const outcome = useMemo(
+    () => (isChanged(tried) ? solve(bench, withChanges(build.data, tried)) : asStored),
+    [bench, build, asStored, tried],
+  );
+  return { asStored, outcome };
+}
+
+function useOverlays(bench: Bench, shown: string, ids: readonly string[]): Overlay[] {
+  return useMemo(() => {
+    const builds = ids.flatMap((id) => bench.builds.find((build) => build.id === id && id !== shown) ?? []);
+    return builds.slice(0, MOST_OVERLAYS).flatMap((build, i) => {
+      const picture = pictureOf(bench, solve(bench, build.data));
+      const letter = String.fromCharCode("A".charCodeAt(0) + i);
+      return picture
+        ? [{ id: build.id, name: build.data.name, letter, dash: OVERLAY_DASHES[i], picture }]
+        : [];
+    });
+  }, [bench, shown, ids]);
+}
+
+function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) {
+  const loaded = useRef<string | null>(null);
+  if (loaded.current !== build.id) {
+    loaded.current = build.id;
+    fromAddress();
+  }
+  const tried = changes.value;
+  const { asStored, outcome } = useOutcomes(bench, build, tried);
+  const overlays = useOverlays(bench, build.id, overlayIds.value);
+  const settings = useMemo(() => settingsOf(bench, build.data, asStored.resolved), [bench, build, asStored]);
+  const ghost = useMemo(() => pictureOf(bench, asStored), [bench, asStored]);
+  const picture = useMemo(
+    () => (outcome === asStored ? ghost : pictureOf(bench, outcome)),
+    [bench, outcome, ghost],
+  );
+  return (
+    <div class="match">
+      <Head outcome={outcome} name={build.data.name} />
+      <HandlePanel bench={bench} build={build.data} resolved={outcome.resolved} settings={settings} />
+      <section class="match-picture" aria-label="The picture">
+        {picture ? (
+          <MatchChart
+            drawing={{
+              picture,
+              ghost: isChanged(tried) ? ghost : null,
+              overlays,
+              fan: fanLabel(bench, outcome),
+              leak: leakLabel(outcome),
+              duration: motionMs(settled.value),
+            }}
+            sentence={pictureSentence(outcome)}
+            fileName={`match ${build.data.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
+          />
+        ) : (
+          <Missing outcome={outcome} build={build.id} />
+        )}
+        <OverlayPicker bench={bench} shown={build.id} />
+        <OverlayTable overlays={overlays} />
+      </section>
+      <Verdict bench={bench} outcome={outcome} />
+    </div>
+  );
+}
+
+/** The answer and its line of figures. */
+function Head({ outcome, name }: { outcome: Outcome; name: string }) {
+  const finding = findingOf(outcome);
+  const { prediction } = outcome;
+  if (!finding || !prediction)
+    return (
+      <div class="match-answer">
+        <Answer sentence={`${name} can't be answered for yet.`}>This is missing:</Answer>
+      </div>
+    );
+  const { parked, driving } = prediction.worst;
+  const grams = formatFixed((prediction.suction / STANDARD_GRAVITY) * 1000, 0);
+  return (
+    <div class="match-answer" aria-live="polite">
+      <Answer sentence={answerSentence(finding)}>
+        Worst attitude {parked.angle.toFixed(0)}°:{" "}
+        {parked.margin === null ? "no pull needed" : `${marginText(parked.margin)} the pull it needs`}
+        {parked.governs.length > 0 && `, ${governsInWords(parked.governs)} governs`}
+        {driving.margin !== null && `; driving ${marginText(driving.margin)} at ${driving.angle.toFixed(0)}°`}
+        .
+        {prediction.point &&
+          ` ${grams}\u2009g of pull at ${formatQuantity(prediction.point.pressure, "pressure")}.`}
+      </Answer>
+    </div>
+  );
 }

@@ -26,10 +26,8 @@ export interface Handle {
   /** null: a bare number */
   readonly dimension: DimensionName | null;
   readonly unit?: string;
-  /** in the shown unit */
+  /** digits of the shown number; the slider's steps are one of the last */
   readonly decimals: number;
-  /** step of the slider, SI */
-  readonly step: number;
   /** what the model takes, SI, both inclusive */
   readonly limits: readonly [number, number];
   /** where the slider runs for a build that stands at `was`, SI */
@@ -54,7 +52,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Rotor diameter",
     dimension: "length",
     decimals: 1,
-    step: 0.1 * MM,
     limits: [LEAST_DIAMETER, 2],
     slide: (was) => [0.5 * was, 1.6 * was],
     put: (build, diameter) => ({ ...build, diameter }),
@@ -64,7 +61,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Cells in series",
     dimension: null,
     decimals: 0,
-    step: 1,
     limits: [1, 60],
     slide: (was) => [1, Math.max(6, was)],
     put: (build, series) => withOverride(build, { series }),
@@ -74,7 +70,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Charge",
     dimension: "fraction",
     decimals: 0,
-    step: 0.01,
     limits: [0, 1],
     slide: () => [0, 1],
     put: (build, charge) => ({ ...build, charge }),
@@ -84,7 +79,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Duty",
     dimension: "fraction",
     decimals: 0,
-    step: 0.01,
     limits: [0.01, 1],
     slide: () => [0.01, 1],
     put: (build, duty) => ({ ...build, supply: { ...build.supply, duty } }),
@@ -94,7 +88,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Gap",
     dimension: "length",
     decimals: 2,
-    step: 0.01 * MM,
     limits: [0, 0.1],
     slide: (was) => [0, Math.max(2 * MM, 2 * was)],
     put: (build, gap) => withOverride(build, { gap }),
@@ -104,7 +97,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Mass",
     dimension: "mass",
     decimals: 0,
-    step: GRAM,
     limits: [0.1 * GRAM, 1e4],
     slide: (was) => [0.3 * was, 2.5 * was],
     put: (build, mass) => ({ ...build, vehicle: { ...build.vehicle, mass } }),
@@ -114,7 +106,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Wheel friction μ",
     dimension: null,
     decimals: 2,
-    step: 0.01,
     limits: [0, 5],
     slide: (was) => [0.05, Math.max(1.5, was)],
     put: (build, wheelFriction) => withOverride(build, { wheelFriction }),
@@ -124,7 +115,6 @@ export const HANDLES: readonly Handle[] = [
     label: "Air temperature",
     dimension: "temperature",
     decimals: 0,
-    step: 1,
     limits: [253.15, 333.15],
     slide: () => [CELSIUS - 10, CELSIUS + 45],
     put: (build, temperature) => ({ ...build, air: { ...build.air, temperature } }),
@@ -135,7 +125,6 @@ export const HANDLES: readonly Handle[] = [
     dimension: "pressure",
     unit: "hPa",
     decimals: 0,
-    step: 100,
     limits: [30e3, 120e3],
     slide: () => [70e3, 106e3],
     put: (build, pressure) => ({ ...build, air: { ...build.air, pressure } }),

@@ -1,0 +1,25 @@
+import { navigate } from "../../app/router.ts";
+import { bench } from "../../state/bench.ts";
+import { current } from "./state.ts";
+
+/** Which build is on the screen, at the right end of the header. */
+export function BuildPicker() {
+  const builds = bench.value?.builds ?? [];
+  if (builds.length === 0) return null;
+  return (
+    <label class="build-picker">
+      <span class="quiet">build:</span>{" "}
+      <select
+        value={current.value?.id ?? ""}
+        onChange={(event) => navigate("match", event.currentTarget.value)}
+      >
+        {!current.value && <option value="">choose a build</option>}
+        {builds.map((build) => (
+          <option key={build.id} value={build.id}>
+            {build.data.name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -1,0 +1,75 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import { href } from "../../app/router.ts";
+
+interface Step {
+  readonly done: boolean;
+  readonly text: string;
+  readonly label: string;
+  readonly to: string;
+}
+
+function stepsOf(bench: Bench): Step[] {
+  const part = (
+    name: "rotors" | "motors" | "packs" | "skirts" | "surfaces",
+    text: string,
+    label: string,
+  ): Step => ({
+    done: bench[name].length > 0,
+    text,
+    label,
+    to: href("parts", `${name}/new`),
+  });
+  const test = (kind: "curve" | "friction", text: string, label: string): Step => ({
+    done: bench.tests.some((each) => each.data.kind === kind),
+    text,
+    label,
+    to: href("bench", `new/${kind}`),
+  });
+  return [
+    part("rotors", "A rotor: its name and the diameters you print it in.", "Add a rotor"),
+    part("motors", "A motor: what its maker states.", "Add a motor"),
+    part("packs", "A pack: cells in series and their voltage by charge.", "Add a pack"),
+    part("skirts", "A skirt: its perimeter, its area and the gap it is set to.", "Add a skirt"),
+    part("surfaces", "A surface: what the vehicle clings to.", "Add a surface"),
+    test("curve", "A curve test of the rotor: blocked, open and a few between.", "Log a curve test"),
+    test(
+      "friction",
+      "A friction test: tilt the vehicle on the surface until it slides.",
+      "Log a friction test",
+    ),
+    {
+      done: bench.builds.length > 0,
+      text: "A build: one of each, and the mass it will have.",
+      label: "Put a build together",
+      to: href("parts", "builds/new"),
+    },
+  ];
+}
+
+/** What fills an empty bench, in order. */
+export function EmptyBench({ bench }: { bench: Bench }) {
+  const steps = stepsOf(bench);
+  const next = steps.findIndex((step) => !step.done);
+  return (
+    <div class="empty">
+      <h1>Nothing to match yet.</h1>
+      <p>
+        A build brings rotor, motor, pack, skirt and surface together. This fills the bench, in this order:
+      </p>
+      <ol class="steps">
+        {steps.map((step, i) => (
+          <li key={step.label}>
+            <span>{step.text}</span>{" "}
+            {step.done ? (
+              <span class="good">there</span>
+            ) : (
+              <a class={i === next ? "button primary" : "button"} href={step.to}>
+                {step.label}
+              </a>
+            )}
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}

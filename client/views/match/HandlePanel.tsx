@@ -1,0 +1,56 @@
+import { useState } from "preact/hooks";
+import type { Bench, Resolved } from "../../../shared/book/resolve.ts";
+import type { Build } from "../../../shared/model/build.ts";
+import { Basis } from "./basis.tsx";
+import { Handle } from "./Handle.tsx";
+import { HANDLES, type HandleKey, type Settings } from "./handles.ts";
+import { isChanged } from "./model.ts";
+import { SaveBuild } from "./SaveBuild.tsx";
+import { changes, settle } from "./state.ts";
+
+export interface HandlePanelProps {
+  readonly bench: Bench;
+  /** as stored */
+  readonly build: Build;
+  /** the build as tried, for what its values rest on */
+  readonly resolved: Resolved | null;
+  readonly settings: Settings;
+}
+
+/** What can be changed. On a phone one handle at a time stays within the thumb's reach. */
+export function HandlePanel({ bench, build, resolved, settings }: HandlePanelProps) {
+  const [picked, setPicked] = useState<HandleKey>("gap");
+  const tried = isChanged(changes.value);
+  return (
+    <section class="match-handles" aria-label="What if">
+      <div class="handles-head">
+        <h2>What if…</h2>
+        <label class="handle-picker">
+          <span class="visually-hidden">Which handle</span>
+          <select value={picked} onChange={(event) => setPicked(event.currentTarget.value as HandleKey)}>
+            {HANDLES.map((handle) => (
+              <option key={handle.key} value={handle.key}>
+                {handle.label}
+              </option>
+            ))}
+          </select>
+        </label>
+        {tried && (
+          <button type="button" class="plain" onClick={() => settle({})}>
+            Reset all
+          </button>
+        )}
+      </div>
+      {HANDLES.map((handle) => (
+        <div key={handle.key} class={handle.key === picked ? "handle-slot picked-handle" : "handle-slot"}>
+          <Handle
+            handle={handle}
+            was={settings[handle.key]}
+            basis={<Basis bench={bench} build={build} resolved={resolved} handle={handle.key} />}
+          />
+        </div>
+      ))}
+      {tried && <SaveBuild build={build} />}
+    </section>
+  );
+}

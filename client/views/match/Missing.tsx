@@ -1,0 +1,41 @@
+import type { Missing as MissingPart } from "../../../shared/book/resolve.ts";
+import { href } from "../../app/router.ts";
+import { Problem } from "../../ui/Problem.tsx";
+import type { Outcome } from "./model.ts";
+
+const TEST_WORDS = {
+  curve: "Log a curve test",
+  pull: "Log a pull test",
+  motor: "Log a motor test",
+  leak: "Log a leak test",
+  friction: "Log a friction test",
+} as const;
+
+function Line({ part, build }: { part: MissingPart; build: string }) {
+  return (
+    <li>
+      <p>{part.message}</p>
+      {part.test ? (
+        <a class="button" href={href("bench", `new/${part.test}`)}>
+          {TEST_WORDS[part.test]}
+        </a>
+      ) : (
+        <a class="button" href={href("parts", `builds/${build}`)}>
+          Choose another part
+        </a>
+      )}
+    </li>
+  );
+}
+
+/** What a build still lacks, and the test that gives it. */
+export function Missing({ outcome, build }: { outcome: Outcome; build: string }) {
+  if (outcome.problem) return <Problem message={outcome.problem} />;
+  return (
+    <ul class="missing">
+      {outcome.resolved?.missing.map((part) => (
+        <Line key={part.path} part={part} build={build} />
+      ))}
+    </ul>
+  );
+}

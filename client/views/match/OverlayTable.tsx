@@ -1,0 +1,55 @@
+import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
+import { href } from "../../app/router.ts";
+import type { Overlay } from "./layers/overlays.ts";
+import { findingOf } from "./model.ts";
+import { answerSentence, gradeOf } from "./sentence.ts";
+import { marginText } from "./Verdict.tsx";
+
+const SAMPLE = { width: 44, height: 10 };
+
+/** What the laid-over builds hold, under the picture. */
+export function OverlayTable({ overlays }: { overlays: readonly Overlay[] }) {
+  if (overlays.length === 0) return null;
+  return (
+    <table class="overlay-table">
+      <thead>
+        <tr>
+          <th scope="col">Line</th>
+          <th scope="col">Build</th>
+          <th scope="col">Pull</th>
+          <th scope="col">Worst</th>
+        </tr>
+      </thead>
+      <tbody>
+        {overlays.map((overlay) => (
+          <Line key={overlay.id} overlay={overlay} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Line({ overlay }: { overlay: Overlay }) {
+  const { outcome } = overlay.picture;
+  const finding = findingOf(outcome);
+  const worst = finding?.worst.parked;
+  return (
+    <tr>
+      <td>
+        <svg {...SAMPLE} class="overlay-sample" aria-hidden="true">
+          <line x2={SAMPLE.width} y1="5" y2="5" stroke-dasharray={overlay.dash} />
+        </svg>{" "}
+        {overlay.letter}
+      </td>
+      <td>
+        <a href={href("match", overlay.id)}>{overlay.name}</a>
+        {finding && <small class="quiet"> {answerSentence(finding)}</small>}
+      </td>
+      <td>{formatFixed(((outcome.prediction?.suction ?? 0) / STANDARD_GRAVITY) * 1000, 0)} g</td>
+      <td class={gradeOf(worst?.margin ?? null, outcome.build.targetMargin)}>
+        {worst ? `${marginText(worst.margin)} at ${worst.angle.toFixed(0)}°` : "–"}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,117 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
+import { Caution } from "../../ui/Caution.tsx";
+import { type AttitudeRow, attitudeRows, type Outcome } from "./model.ts";
+import { RestsOn } from "./RestsOn.tsx";
+import { governsInWords, gradeOf, worstName } from "./sentence.ts";
+
+const GRADE_WORDS = { good: "holds", near: "little to spare", bad: "falls" } as const;
+
+/** @returns a margin as shown: "1.50 ×", or that no pull is needed */
+export function marginText(margin: number | null): string {
+  return margin === null ? "no pull needed" : `${formatFixed(margin, 2)}\u2009×`;
+}
+
+function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "drivingModes">): string {
+  return driving === null
+    ? "driving needs none"
+    : `driving ${marginText(driving)}, ${governsInWords(drivingModes)}`;
+}
+
+interface RowProps extends Pick<AttitudeRow, "parked" | "driving" | "parkedModes" | "drivingModes"> {
+  readonly title: string;
+  readonly target: number;
+}
+
+function Row({ title, target, parked, parkedModes, driving, drivingModes }: RowProps) {
+  const grade = gradeOf(parked, target);
+  return (
+    <tr>
+      <th scope="row">
+        {title}
+        <small>
+          {parkedModes.length > 0 && `${governsInWords(parkedModes)} governs; `}
+          {drivingText({ driving, drivingModes })}
+        </small>
+      </th>
+      <td class={grade}>
+        <span class="margin">{marginText(parked)}</span>
+        <small>{GRADE_WORDS[grade]}</small>
+      </td>
+    </tr>
+  );
+}
+
+/** What the picture means: margins by attitude, what they rest on, warnings, cautions. */
+export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
+  const { prediction, build } = outcome;
+  if (!prediction) return null;
+  const { parked, driving } = prediction.worst;
+  return (
+    <section class="match-verdict" aria-label="What it means">
+      <h2>Holds?</h2>
+      <table class="holds">
+        <tbody>
+          {attitudeRows(outcome).map((row) => (
+            <Row
+              key={row.angle}
+              {...row}
+              title={`${row.title} ${row.angle.toFixed(0)}°`}
+              target={build.targetMargin}
+            />
+          ))}
+          <Row
+            title={`Worst, ${parked.angle.toFixed(0)}°`}
+            target={build.targetMargin}
+            parked={parked.margin}
+            parkedModes={parked.governs}
+            driving={driving.margin}
+            drivingModes={driving.governs}
+          />
+        </tbody>
+      </table>
+      <p class="quiet small">
+        Parked, and driving nose uphill; driving is hardest at {driving.angle.toFixed(0)}° (
+        {worstName(driving.angle)}). Wanted: {formatFixed(build.targetMargin, 2)} ×.
+      </p>
+      <RestsOn bench={bench} outcome={outcome} />
+      <Warnings outcome={outcome} />
+      <Caution>
+        A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+        from under it.
+      </Caution>
+      <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
+      <OverVoltage bench={bench} outcome={outcome} />
+    </section>
+  );
+}
+
+function Warnings({ outcome }: { outcome: Outcome }) {
+  const notes = [...(outcome.prediction?.warnings ?? []), ...(outcome.resolved?.motor?.notes ?? [])];
+  if (notes.length === 0) return null;
+  return (
+    <>
+      <h2>Mind</h2>
+      <ul class="notes">
+        {notes.map((note) => (
+          <li key={note.code + note.message}>{note.message}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** Shown only where the pack's voltage lies above what the motor's maker rates it for. */
+function OverVoltage({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
+  const motor = bench.motors.find((each) => each.id === outcome.build.motor)?.data;
+  const volts = outcome.prediction?.point?.packVoltage;
+  if (!motor?.ratedVoltage || volts === undefined) return null;
+  const applied = volts * outcome.build.supply.duty;
+  if (applied <= motor.ratedVoltage) return null;
+  return (
+    <Caution>
+      The motor gets {formatFixed(applied, 1)} V and is rated for {formatFixed(motor.ratedVoltage, 1)} V: over
+      its rated voltage it overheats in seconds.
+    </Caution>
+  );
+}

@@ -1,0 +1,118 @@
+import type { Bench, Resolved } from "../../../shared/book/resolve.ts";
+import type { Build } from "../../../shared/model/build.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
+import { Mark } from "../../ui/Mark.tsx";
+import type { HandleKey } from "./handles.ts";
+
+interface BasisProps {
+  readonly bench: Bench;
+  readonly build: Build;
+  readonly resolved: Resolved | null;
+  readonly handle: HandleKey;
+}
+
+const mm = (metres: number) => formatQuantity(metres, "length");
+
+export function count(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? "" : "s"}`;
+}
+
+function doubt(uncertainty: number | null | undefined, say: (u: number) => string): string {
+  return uncertainty ? `, ± ${say(uncertainty)}` : "";
+}
+
+function RotorLine({ build, resolved }: BasisProps) {
+  const rotor = resolved?.rotor;
+  if (!rotor) return <>no curve test yet</>;
+  if (rotor.basis === "estimated")
+    return (
+      <>
+        from its geometry, ± 30 % <Mark word="estimated" />
+      </>
+    );
+  const sizes = rotor.testedDiameters.map(mm).join(" and ");
+  if (resolved.scaledFrom === null)
+    return (
+      <>
+        tested at {sizes} {rotor.basis === "two-point" && <Mark word="two-point" />}
+      </>
+    );
+  return (
+    <>
+      {mm(build.diameter)} from {mm(resolved.scaledFrom)} <Mark word="scaled" title={`tested at ${sizes}`} />
+    </>
+  );
+}
+
+function GapLine({ bench, build, resolved }: BasisProps) {
+  const skirt = bench.skirts.find((each) => each.id === build.skirt);
+  const spread = doubt(resolved?.gap.uncertainty, mm);
+  if (resolved?.leak) return <>leak measured at this gap, {count(resolved.leak.testIds.length, "test")}</>;
+  if (resolved?.gap.basis === "what-if") return <>set in the build{spread}</>;
+  return (
+    <>
+      as the skirt is set{spread} {skirt?.data.estimated.includes("gap") && <Mark word="estimated" />}
+    </>
+  );
+}
+
+function FrictionLine({ bench, build, resolved }: BasisProps) {
+  const friction = resolved?.friction;
+  const surface = bench.surfaces.find((each) => each.id === build.surface)?.data.name ?? "this surface";
+  if (!friction) return <>no friction test on {surface} yet</>;
+  const spread = doubt(friction.uncertainty, (u) => u.toFixed(2));
+  if (friction.basis === "what-if") return <>set in the build</>;
+  if (friction.basis === "measured")
+    return (
+      <>
+        tilt board on {surface}, {count(friction.testIds.length, "test")}
+        {spread}
+      </>
+    );
+  return (
+    <>
+      for {surface}
+      {spread} <Mark word="stated" />
+    </>
+  );
+}
+
+function MassLine({ build }: BasisProps) {
+  return <>set in the build{doubt(build.uncertainty["vehicle.mass"], (u) => formatQuantity(u, "mass"))}</>;
+}
+
+function ChargeLine({ resolved }: BasisProps) {
+  const volts = resolved?.input?.pack.openCircuitVoltage;
+  return volts === undefined ? (
+    <>state of charge</>
+  ) : (
+    <>{formatQuantity(volts, "voltage")} a cell, open circuit</>
+  );
+}
+
+/** What a handle's value rests on: measured, stated or set, with its uncertainty where one is known. */
+export function Basis(props: BasisProps) {
+  const pack = props.bench.packs.find((each) => each.id === props.build.pack);
+  switch (props.handle) {
+    case "diameter":
+      return <RotorLine {...props} />;
+    case "series":
+      return (
+        <>
+          {props.build.overrides.series === undefined
+            ? `as in ${pack?.data.name ?? "the pack"}`
+            : "set in the build"}
+        </>
+      );
+    case "charge":
+      return <ChargeLine {...props} />;
+    case "gap":
+      return <GapLine {...props} />;
+    case "wheelFriction":
+      return <FrictionLine {...props} />;
+    case "mass":
+      return <MassLine {...props} />;
+    default:
+      return <>set in the build</>;
+  }
+}

@@ -1,0 +1,35 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
+import { decimalsByUncertainty, formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import type { Outcome } from "./model.ts";
+
+const MM = 1000;
+
+/** @returns the fan curve's direct label: "Rotor B8, 42 mm — full, 60 % and cut-off charge" */
+export function fanLabel(bench: Bench, { build, resolved }: Outcome): string {
+  const rotor = bench.rotors.find((each) => each.id === build.rotor)?.data.name ?? "rotor";
+  const scaled =
+    resolved?.rotor?.basis === "estimated" ? ", estimated" : resolved?.scaledFrom ? ", scaled" : "";
+  const charge = formatQuantity(build.charge, "fraction", { digits: 2 });
+  return `${rotor}, ${formatQuantity(build.diameter, "length")}${scaled} — full, ${charge} and cut-off charge`;
+}
+
+/** @returns the leak curve's direct label: "leak at 0.60 ± 0.10 mm" */
+export function leakLabel({ resolved }: Outcome): string {
+  if (!resolved) return "leak";
+  const { value, uncertainty } = resolved.gap;
+  if (resolved.leak) return `leak as measured at ${formatQuantity(value, "length")}`;
+  if (!uncertainty) return `leak at ${formatQuantity(value, "length")}`;
+  const decimals = Math.min(2, decimalsByUncertainty(uncertainty * MM));
+  const shown = formatFixed(value * MM, decimals);
+  return `leak at ${shown} ± ${formatFixed(uncertainty * MM, decimals)}\u2009mm`;
+}
+
+/** @returns what the picture shows, for those who don't see it */
+export function pictureSentence({ prediction, build }: Outcome): string {
+  const start = `Rotor curve and leak curve of ${build.name}, pressure against flow.`;
+  if (!prediction?.point) return `${start} They meet nowhere.`;
+  const { flow, pressure } = prediction.point;
+  const grams = formatFixed((prediction.suction / STANDARD_GRAVITY) * 1000, 0);
+  return `${start} They meet at ${formatQuantity(flow, "flow")} and ${formatQuantity(pressure, "pressure")}, which pulls ${grams} grams.`;
+}

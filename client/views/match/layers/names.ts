@@ -1,0 +1,179 @@
+import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import type { Group } from "../../../charts/frame.ts";
+import {
+  type Box,
+  type Obstacle,
+  placeFree,
+  type Spot,
+  textWidth,
+  type WantedBox,
+} from "../../../charts/place.ts";
+import type { Picture } from "../picture.ts";
+import type { MatchContext } from "./context.ts";
+import type { Overlay } from "./overlays.ts";
+
+interface Name {
+  readonly key: string;
+  readonly lines: readonly string[];
+  readonly tone: string;
+  /** what it speaks of [px] */
+  readonly anchor: Spot;
+  readonly spots: readonly Spot[];
+  /** a hairline leads to the anchor */
+  readonly led: boolean;
+}
+
+const LINE = 15;
+const AWAY = 24;
+const LEAST_LEADER = 12;
+/** Every how many-th point of a curve counts as an obstacle. */
+const THINNING = 2;
+
+function size(lines: readonly string[]): { width: number; height: number } {
+  return { width: Math.max(...lines.map((line) => textWidth(line))), height: lines.length * LINE + 3 };
+}
+
+/** Spots round an anchor, right of it first, ever farther off. */
+function around({ x, y }: Spot, lines: readonly string[]): Spot[] {
+  const { width, height } = size(lines);
+  return [1, 2, 3.5].flatMap((far) => {
+    const away = AWAY * far;
+    return [
+      { x: x + away, y: y - height - away / 2 },
+      { x: x + away, y: y + away / 2 },
+      { x: x - width - away, y: y + away / 2 },
+      { x: x - width - away, y: y - height - away / 2 },
+      { x: x - width / 2, y: y - height - away },
+      { x: x - width / 2, y: y + away },
+    ];
+  });
+}
+
+function pointName(picture: Picture, { x, y }: MatchContext): Name[] {
+  const { prediction } = picture.outcome;
+  if (!prediction?.point) return [];
+  const { flow, pressure, rpm, extrapolated } = prediction.point;
+  const pull = formatFixed((prediction.suction / STANDARD_GRAVITY) * 1000, 0);
+  const lines = [
+    `${formatFixed(pressure, 0)} Pa · ${pull} g`,
+    `${formatQuantity(flow, "flow")} · ${formatFixed(Math.round(rpm), 0)} rpm`,
+    ...(extrapolated ? ["extrapolated"] : []),
+  ];
+  const anchor = { x: x(flow), y: y(pressure) };
+  return [{ key: "point", lines, tone: "strong-text", anchor, spots: around(anchor, lines), led: true }];
+}
+
+function fanName(picture: Picture, text: string, { x, y, width }: MatchContext): Name[] {
+  const { full } = picture.curves;
+  if (full.length === 0) return [];
+  const whole = textWidth(text) > width * 0.62 ? text.split(" — ") : [text];
+  const spots = [0.12, 0.06, 0.2, 0.3, 0.42, 0.55, 0.68].map((share) => {
+    const point = full[Math.round(share * (full.length - 1))];
+    return { x: x(point.flow) + 10, y: y(point.pressure) - size(whole).height };
+  });
+  const anchor = { x: x(full[0].flow), y: y(full[0].pressure) };
+  return [{ key: "fan", lines: whole, tone: "rotor-text", anchor, spots, led: false }];
+}
+
+/** Last point of a curve inside the plot. */
+function endInside(
+  points: readonly { flow: number; pressure: number }[],
+  { x, y, width }: MatchContext,
+): Spot | null {
+  const inside = points.findLast((point) => x(point.flow) <= width && y(point.pressure) >= 0);
+  return inside ? { x: x(inside.flow), y: y(inside.pressure) } : null;
+}
+
+function leakName(picture: Picture, text: string, context: MatchContext): Name[] {
+  const end = endInside(picture.curves.leak, context);
+  if (!end) return [];
+  const { width } = size([text]);
+  const spots = [4, 22, 40, 64, 92, 130].flatMap((down) => [
+    { x: end.x + 10, y: end.y + down },
+    { x: end.x - width - 12, y: end.y + down },
+  ]);
+  return [{ key: "leak", lines: [text], tone: "leak-text", anchor: end, spots, led: false }];
+}
+
+function overlayNames(overlays: readonly Overlay[], { x, y }: MatchContext): Name[] {
+  return overlays.flatMap(({ id, letter, name, picture }) => {
+    const at = picture.outcome.prediction?.point ?? picture.curves.rest[0];
+    if (!at) return [];
+    const anchor = { x: x(at.flow), y: y(at.pressure) };
+    const lines = [`${letter} ${name}`];
+    return [
+      { key: `overlay ${id}`, lines, tone: "quiet-text", anchor, spots: around(anchor, lines), led: true },
+    ];
+  });
+}
+
+function ghostName(ghost: Picture | null, { x, y }: MatchContext): Name[] {
+  const point = ghost?.outcome.prediction?.point;
+  if (!point) return [];
+  const anchor = { x: x(point.flow), y: y(point.pressure) };
+  const lines = ["as it was"];
+  return [{ key: "ghost", lines, tone: "quiet-text", anchor, spots: around(anchor, lines), led: true }];
+}
+
+function obstaclesOf(picture: Picture, { x, y, width }: MatchContext): Obstacle[] {
+  const { rest, full, cutOff, leak } = picture.curves;
+  const curves = [rest, full, cutOff, leak].flatMap((curve) =>
+    curve.filter((_, i) => i % THINNING === 0).map((point): Obstacle => [x(point.flow), y(point.pressure)]),
+  );
+  const crosses = picture.measured.slice(0, 200).map((point): Obstacle => [x(point.flow), y(point.pressure)]);
+  const levels = picture.levels.flatMap((level) =>
+    [0.25, 0.5, 0.75, 0.95].map((share): Obstacle => [share * width, y(level.pressure)]),
+  );
+  return [...curves, ...crosses, ...levels];
+}
+
+function leader(name: Name, box: Box): string {
+  const nearestX = Math.min(box.x + box.width, Math.max(box.x, name.anchor.x));
+  const nearestY = Math.min(box.y + box.height, Math.max(box.y, name.anchor.y));
+  const [dx, dy] = [nearestX - name.anchor.x, nearestY - name.anchor.y];
+  const length = Math.hypot(dx, dy);
+  if (!name.led || length < LEAST_LEADER) return "";
+  const start = 8 / length;
+  return `M${name.anchor.x + dx * start},${name.anchor.y + dy * start}L${nearestX - (3 * dx) / length},${nearestY - (3 * dy) / length}`;
+}
+
+/** Direct labels in the plot: operating point, curves, ghost, laid-over builds; none on another, led where they stand off. */
+export function namesLayer(
+  g: Group,
+  data: {
+    readonly picture: Picture;
+    readonly ghost: Picture | null;
+    readonly overlays: readonly Overlay[];
+    readonly fan: string;
+    readonly leak: string;
+  },
+  context: MatchContext,
+): void {
+  const names = [
+    ...pointName(data.picture, context),
+    ...leakName(data.picture, data.leak, context),
+    ...fanName(data.picture, data.fan, context),
+    ...overlayNames(data.overlays, context),
+    ...ghostName(data.ghost, context),
+  ];
+  const wanted: WantedBox[] = names.map((name) => ({ ...size(name.lines), spots: name.spots }));
+  const room = { x: 0, y: 0, width: context.width, height: context.height };
+  const boxes = placeFree(wanted, obstaclesOf(data.picture, context), room);
+  const placed = names.map((name, i) => ({ ...name, box: boxes[i] }));
+  g.selectAll<SVGPathElement, (typeof placed)[number]>("path")
+    .data(placed, (name) => name.key)
+    .join("path")
+    .attr("class", "leader")
+    .attr("d", (name) => leader(name, name.box));
+  const texts = placed.flatMap((name) =>
+    name.lines.map((text, i) => ({ ...name, key: `${name.key} ${i}`, text, line: i })),
+  );
+  g.selectAll<SVGTextElement, (typeof texts)[number]>("text")
+    .data(texts, (text) => text.key)
+    .join("text")
+    .attr("class", (text) => `halo ${text.line === 0 ? text.tone : text.tone.replace("strong", "quiet")}`)
+    .attr("x", (text) => text.box.x)
+    .attr("y", (text) => text.box.y + LINE * (text.line + 1) - 3)
+    .text((text) => text.text);
+}

@@ -1,0 +1,96 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { FamilyPoint } from "../../../shared/book/rotorBasis.ts";
+import { coefficientsOf } from "../../../shared/physics/fanlaws/coefficients.ts";
+import { RPM } from "../../../shared/physics/motor.ts";
+import type { Machine } from "../../../shared/physics/point/machine.ts";
+import { balancedSpeed } from "../../../shared/physics/point/speed.ts";
+import { assemble } from "../../../shared/physics/predict.ts";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import type { Outcome } from "./model.ts";
+
+/** A reading of a curve test, carried by the fan laws to the build's size, air and speed. */
+export interface MeasuredPoint {
+  readonly key: string;
+  /** [m³/s] */
+  readonly flow: number;
+  /** [Pa] */
+  readonly pressure: number;
+  /** what was read, in words */
+  readonly read: string;
+  /** title or day of its test */
+  readonly test: string;
+  readonly setAside: string | null;
+}
+
+/** φ and ψ of a reading; a pressure below 0, past the open end, keeps its sign. */
+function coefficients(point: FamilyPoint, diameter: number, density: number): { phi: number; psi: number } {
+  const state = {
+    diameter: point.diameter ?? diameter,
+    speed: point.rpm * RPM,
+    density: point.density ?? density,
+  };
+  const reading = { flow: point.flow, pressure: Math.abs(point.pressure), shaftPower: null };
+  const { phi, psi } = coefficientsOf(reading, state);
+  return { phi, psi: point.pressure < 0 ? -psi : psi };
+}
+
+/** φ and ψ of the readings never change with the handles; they are kept per list of readings. */
+const kept = new WeakMap<readonly FamilyPoint[], { phi: number; psi: number }[]>();
+
+function coefficientsOfAll(points: readonly FamilyPoint[], diameter: number, density: number) {
+  const found = kept.get(points);
+  if (found) return found;
+  const made = points.map((point) => coefficients(point, diameter, density));
+  kept.set(points, made);
+  return made;
+}
+
+/** Speeds of the machine over φ, asked once for a grid: a reading between two takes their straight line. */
+const GRID = 48;
+
+function tipSpeeds(machine: Machine, most: number): (phi: number) => number {
+  const speeds = Array.from(
+    { length: GRID + 1 },
+    (_, i) => balancedSpeed(machine, (most * i) / GRID).speed * machine.radius,
+  );
+  return (phi) => {
+    const at = most > 0 ? Math.min(GRID - 1e-9, (phi / most) * GRID) : 0;
+    const i = Math.floor(at);
+    return speeds[i] + (at - i) * (speeds[i + 1] - speeds[i]);
+  };
+}
+
+function words(point: FamilyPoint): string {
+  return [
+    `${formatFixed(Math.round(point.rpm), 0)} rpm`,
+    point.diameter ? formatQuantity(point.diameter, "length") : "",
+    formatQuantity(point.flow, "flow"),
+    formatQuantity(point.pressure, "pressure"),
+  ]
+    .filter(Boolean)
+    .join(" · ");
+}
+
+/** @returns the family's readings as they would stand on the shown curve; none for an estimated rotor */
+export function measuredPoints(bench: Bench, { resolved }: Outcome): MeasuredPoint[] {
+  const rotor = resolved?.rotor;
+  const input = resolved?.input;
+  if (!rotor || !input || rotor.points.length === 0) return [];
+  const { machine } = assemble(input);
+  const reduced = coefficientsOfAll(rotor.points, input.rotor.diameter, machine.air.density);
+  const most = reduced.reduce((largest, { phi }) => Math.max(largest, phi), 0);
+  const tipSpeed = tipSpeeds(machine, most);
+  const titles = new Map(bench.tests.map((test) => [test.id, test.data.title || test.data.date]));
+  return rotor.points.map((point, i) => {
+    const { phi, psi } = reduced[i];
+    const u = tipSpeed(phi);
+    return {
+      key: `${point.testId} ${point.row}`,
+      flow: phi * machine.area * u,
+      pressure: 0.5 * machine.air.density * u * u * psi * machine.sizeLaw.factor(u),
+      read: words(point),
+      test: titles.get(point.testId) ?? point.testId,
+      setAside: point.setAside,
+    };
+  });
+}

@@ -1,0 +1,138 @@
+import { type Bench, type Resolved, resolveBuild } from "../../../shared/book/resolve.ts";
+import type { Build } from "../../../shared/model/build.ts";
+import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
+import { type Prediction, predict, STANDARD_ANGLES } from "../../../shared/physics/predict.ts";
+import type { Changes, Settings } from "./handles.ts";
+import type { AttitudeMargins, Finding } from "./sentence.ts";
+
+const WALL = 90;
+const CEILING = 180;
+
+/** A build, made into numbers and solved. */
+export interface Outcome {
+  readonly build: Build;
+  readonly resolved: Resolved | null;
+  readonly prediction: Prediction | null;
+  /** pull per pascal at the operating point [m²]; null without one */
+  readonly pullPerPascal: number | null;
+  /** why there is no prediction although nothing is missing */
+  readonly problem: string | null;
+}
+
+/** Attitudes to answer for: floor, wall, ceiling and the user's own, each once [°]. */
+function anglesOf(build: Build): number[] {
+  return [...new Set([...STANDARD_ANGLES, ...build.attitudes.map((each) => each.angle)])];
+}
+
+/** @returns the build solved; a number that cannot be, or too little data, is said and not thrown */
+export function solve(bench: Bench, build: Build): Outcome {
+  const nothing = { build, resolved: null, prediction: null, pullPerPascal: null };
+  try {
+    const resolved = resolveBuild(bench, build);
+    if (!resolved.input) return { ...nothing, resolved, problem: null };
+    const prediction = predict(resolved.input, anglesOf(build));
+    const { point, suction } = prediction;
+    const pulls = point !== null && point.pressure > 0 && suction > 0;
+    return {
+      build,
+      resolved,
+      prediction,
+      pullPerPascal: pulls ? suction / point.pressure : null,
+      problem: null,
+    };
+  } catch (error) {
+    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
+    return { ...nothing, problem: `${error.message}.`.replace(/\.\.$/, ".") };
+  }
+}
+
+/** @returns where the handles stand without a change, SI */
+export function settingsOf(bench: Bench, build: Build, resolved: Resolved | null): Settings {
+  const pack = bench.packs.find((each) => each.id === build.pack);
+  const surface = bench.surfaces.find((each) => each.id === build.surface);
+  return {
+    diameter: build.diameter,
+    series: build.overrides.series ?? pack?.data.series ?? 1,
+    charge: build.charge,
+    duty: build.supply.duty,
+    gap: resolved?.gap.value ?? build.overrides.gap ?? 0,
+    mass: build.vehicle.mass,
+    wheelFriction:
+      resolved?.friction?.value ?? build.overrides.wheelFriction ?? surface?.data.wheelFriction ?? 0,
+    temperature: build.air.temperature,
+    pressure: build.air.pressure,
+  };
+}
+
+/** One attitude with its verdict, for the table and for the sentence. */
+export interface AttitudeRow extends AttitudeMargins {
+  /** as the table says it: "Roof pane" */
+  readonly title: string;
+  readonly parkedModes: readonly string[];
+  readonly drivingModes: readonly string[];
+}
+
+interface Named {
+  readonly title: string;
+  readonly name: string;
+  readonly angle: number;
+}
+
+/** The ceiling, the wall, then the user's own; one that repeats the wall's or ceiling's angle stands behind its name. */
+function namedAttitudes(build: Build): Named[] {
+  const own = (angle: number) =>
+    build.attitudes.filter((each) => each.angle === angle).map((each) => each.name);
+  const standard = (title: string, angle: number): Named => {
+    const also = own(angle);
+    return {
+      title: also.length > 0 ? `${title} (${also.join(", ")})` : title,
+      name: `the ${title.toLowerCase()}`,
+      angle,
+    };
+  };
+  const others = build.attitudes
+    .filter((each) => each.angle !== WALL && each.angle !== CEILING && each.angle !== 0)
+    .map((each) => ({ title: each.name, name: `the ${decapitalised(each.name)}`, angle: each.angle }));
+  return [standard("Ceiling", CEILING), standard("Wall", WALL), ...others];
+}
+
+/** "Roof pane" in a sentence is "roof pane"; "LED strip" stays. */
+function decapitalised(name: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
+}
+
+/** @returns every attitude that the build must hold, with its margins */
+export function attitudeRows({ build, prediction }: Outcome): AttitudeRow[] {
+  if (!prediction) return [];
+  return namedAttitudes(build).flatMap((named) => {
+    const hold = prediction.attitudes.find((each) => each.angle === named.angle);
+    if (!hold) return [];
+    return [
+      {
+        ...named,
+        parked: hold.parked.margin,
+        driving: hold.driving.margin,
+        parkedModes: hold.parked.governs,
+        drivingModes: hold.driving.governs,
+      },
+    ];
+  });
+}
+
+/** @returns what the sentence is made from; null without a prediction */
+export function findingOf(outcome: Outcome): Finding | null {
+  const { prediction, build } = outcome;
+  if (!prediction) return null;
+  const { parked, driving } = prediction.worst;
+  return {
+    turns: prediction.point !== null,
+    attitudes: attitudeRows(outcome),
+    worst: { parked, driving },
+    target: build.targetMargin,
+  };
+}
+
+/** @returns whether anything is tried */
+export function isChanged(changes: Changes): boolean {
+  return Object.keys(changes).length > 0;
+}

@@ -1,0 +1,61 @@
+import { computed, signal } from "@preact/signals";
+import { go, href, route } from "../../app/router.ts";
+import { bench } from "../../state/bench.ts";
+import { type Changes, changesFromQuery, changesToQuery } from "./handles.ts";
+
+const LAST_BUILD = "gripcurve-build";
+
+/** The stored build on the screen: the address's, else the last one looked at, else the book's first. */
+export const current = computed(() => {
+  const builds = bench.value?.builds ?? [];
+  const wanted = route.value.view === "match" ? route.value.id : null;
+  if (wanted !== null) return builds.find((build) => build.id === wanted) ?? null;
+  const last = sessionStorage.getItem(LAST_BUILD);
+  return builds.find((build) => build.id === last) ?? builds[0] ?? null;
+});
+
+/** true where the address names a build that the book does not have */
+export const unknownBuild = computed(
+  () =>
+    bench.value !== null && route.value.view === "match" && route.value.id !== null && current.value === null,
+);
+
+/** What is tried against the build, SI. */
+export const changes = signal<Changes>({});
+
+/** false while a handle is held */
+export const settled = signal(true);
+
+/** Other builds laid over the picture. */
+export const overlayIds = signal<readonly string[]>([]);
+
+/** Takes what the address carries: the changes and the builds laid over. */
+export function fromAddress(): void {
+  const { query } = route.peek();
+  changes.value = changesFromQuery(query);
+  overlayIds.value = (query.get("over") ?? "").split(",").filter(Boolean);
+  if (current.peek()) sessionStorage.setItem(LAST_BUILD, current.peek()?.id ?? "");
+}
+
+/** Writes the changes and the builds laid over into the address, so that a link or a reload brings them back. */
+export function toAddress(): void {
+  const build = current.peek();
+  if (!build) return;
+  const over = overlayIds.peek();
+  const query = { ...changesToQuery(changes.peek()), ...(over.length > 0 ? { over: over.join(",") } : {}) };
+  const address = href("match", build.id, query);
+  if (address !== location.pathname + location.search) go(address, { replace: true });
+}
+
+/** Tries something while a handle is held: nothing is written, no curve glides. */
+export function tryOut(next: Changes): void {
+  settled.value = false;
+  changes.value = next;
+}
+
+/** The handle is let go. */
+export function settle(next: Changes = changes.peek()): void {
+  settled.value = true;
+  changes.value = next;
+  toAddress();
+}

@@ -1,0 +1,56 @@
+import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
+import type { Table } from "../../ui/table.ts";
+import type { Picture } from "./picture.ts";
+
+const LITRES = 1000;
+const GRAMS = 1000;
+
+type Row = [curve: string, flow: number | null, pressure: number, pull: number | null, note: string];
+
+/** @returns what Match draws, as numbers: each curve's points, the operating point, the levels, the readings */
+export function pictureTable({ curves, levels, measured, outcome }: Picture): Table {
+  const factor = outcome.pullPerPascal;
+  const grams = (pressure: number) =>
+    factor === null ? null : (pressure * factor * GRAMS) / STANDARD_GRAVITY;
+  const row = (curve: string, flow: number | null, pressure: number, note = ""): Row => [
+    curve,
+    flow === null ? null : flow * LITRES,
+    pressure,
+    grams(pressure),
+    note,
+  ];
+  const fan = (name: string, points: Picture["curves"]["rest"]) =>
+    points.map((point) => row(name, point.flow, point.pressure, point.extrapolated ? "extrapolated" : ""));
+  const leak = (name: string, points: Picture["curves"]["leak"]) =>
+    points.map((point) => row(name, point.flow, point.pressure));
+  const point = outcome.prediction?.point;
+  return {
+    columns: ["what", "flow (L/s)", "pressure (Pa)", "pull (g)", "note"],
+    rows: [
+      ...(point
+        ? [row("operating point", point.flow, point.pressure, point.extrapolated ? "extrapolated" : "")]
+        : []),
+      ...levels.map((level) =>
+        row(`needed: ${level.title} ${level.angle.toFixed(0)}°`, null, level.pressure),
+      ),
+      ...fan("rotor, charge shown", curves.rest),
+      ...fan("rotor, full charge", curves.full),
+      ...fan("rotor, cut-off charge", curves.cutOff),
+      ...leak("leak", curves.leak),
+      ...(curves.leakDoubt
+        ? [
+            ...leak("leak, smaller gap", curves.leakDoubt.less),
+            ...leak("leak, larger gap", curves.leakDoubt.more),
+          ]
+        : []),
+      ...measured.map((each) =>
+        row(
+          "reading",
+          each.flow,
+          each.pressure,
+          each.setAside === null ? each.read : `set aside; ${each.read}`,
+        ),
+      ),
+    ],
+  };
+}

@@ -1,0 +1,38 @@
+import { describe, expect, it } from "vitest";
+import { placeFree } from "../../../client/charts/place.ts";
+
+const room = { x: 0, y: 0, width: 200, height: 100 };
+const label = (...spots: [number, number][]) => ({
+  width: 40,
+  height: 16,
+  spots: spots.map(([x, y]) => ({ x, y })),
+});
+
+describe("placeFree", () => {
+  it("takes the first spot, with nothing in the way, for each label", () => {
+    expect(placeFree([label([10, 10], [50, 50])], [], room)).toMatchObject([{ x: 10, y: 10 }]);
+  });
+
+  it("moves the second label, with the first on its best spot, to the next free one", () => {
+    const boxes = placeFree([label([10, 10]), label([20, 12], [20, 40])], [], room);
+    expect(boxes[1]).toMatchObject({ x: 20, y: 40 });
+  });
+
+  it("rather covers a curve than another text, with no spot quite free, and rather neither", () => {
+    const curve: [number, number][] = [
+      [30, 48],
+      [32, 50],
+    ];
+    const boxes = placeFree(
+      [label([10, 10]), label([20, 12], [20, 40]), label([20, 42], [120, 70])],
+      curve,
+      room,
+    );
+    expect(boxes[1]).toMatchObject({ x: 20, y: 40 });
+    expect(boxes[2]).toMatchObject({ x: 120, y: 70 });
+  });
+
+  it("stays in the plot, with the best spot over its edge, when another is within", () => {
+    expect(placeFree([label([190, 10], [100, 10])], [], room)).toMatchObject([{ x: 100 }]);
+  });
+});
