@@ -69,7 +69,10 @@ function buildTruth(id: string, charge: number): PredictInput {
   return {
     air: DAY,
     rotor: { diameter: build.diameter, psi, lambda, phiMin: 0, phiMax: 1, sizeCorrection: null },
-    motor: { ...motorTruth(build.motor as Id<typeof MOTORS>), thermalResistance: null },
+    motor: {
+      ...motorTruth(build.motor as Id<typeof MOTORS>),
+      thermalResistance: MOTORS[build.motor as Id<typeof MOTORS>].thermalResistance,
+    },
     pack: {
       series: pack.series,
       parallel: 1,

@@ -1,6 +1,6 @@
 import type { Cell } from "../model/parts/pack.ts";
 import { findRoot } from "../numeric/root.ts";
-import { arrivalPoint, operatingPoints } from "../physics/operatingPoint.ts";
+import { crossingNear } from "../physics/operatingPoint.ts";
 import { openCircuitCurve } from "../physics/pack.ts";
 import { assemble, type PredictInput } from "../physics/predict.ts";
 
@@ -15,10 +15,15 @@ export interface CellVoltages {
 /** Digits to which the cut-off is worth knowing [-]. */
 const TOLERANCE = 1e-6;
 
-function packCurrentAt(input: PredictInput, openCircuitVoltage: number): number {
-  const { machine, leak } = assemble({ ...input, pack: { ...input.pack, openCircuitVoltage } });
-  const point = arrivalPoint(operatingPoints(machine, leak));
-  return input.supply.duty * (point?.current ?? 0) + input.supply.auxCurrent;
+/** Pack current by cell voltage, each crossing looked for next to the one before. */
+function packCurrentLaw(input: PredictInput): (openCircuitVoltage: number) => number {
+  let phi = 0;
+  return (openCircuitVoltage) => {
+    const { machine, leak } = assemble({ ...input, pack: { ...input.pack, openCircuitVoltage } });
+    const point = crossingNear(machine, leak, phi);
+    phi = point?.phi ?? phi;
+    return input.supply.duty * (point?.current ?? 0) + input.supply.auxCurrent;
+  };
 }
 
 /**
@@ -33,7 +38,8 @@ function packCurrentAt(input: PredictInput, openCircuitVoltage: number): number 
 export function cutOffVoltage(input: PredictInput, cell: Cell): number {
   const ocv = openCircuitCurve(cell.curve);
   const [empty, full] = [ocv(0), ocv(1)];
-  const sag = (voltage: number) => (cell.resistance * packCurrentAt(input, voltage)) / input.pack.parallel;
+  const packCurrent = packCurrentLaw(input);
+  const sag = (voltage: number) => (cell.resistance * packCurrent(voltage)) / input.pack.parallel;
   const excess = (voltage: number) => voltage - sag(voltage) - cell.minimumVoltage;
   if (excess(empty) >= 0) return empty;
   if (excess(full) <= 0) return full;

@@ -1,5 +1,6 @@
 import { bleedFlow } from "../bench/bleed.ts";
 import type { RotorReadingPoint } from "../bench/rotorPoints.ts";
+import type { ReadingDoubt } from "../bench/rotorWeights.ts";
 import type { AirAsRead, Instrument, Plate } from "../model/tests/common.ts";
 import type { CurveTest } from "../model/tests/curve.ts";
 import type { FrictionTest } from "../model/tests/friction.ts";
@@ -8,7 +9,6 @@ import type { MotorTest } from "../model/tests/motor.ts";
 import type { PullTest } from "../model/tests/pull.ts";
 import { type Air, airFrom, DEFAULT_WEATHER } from "../physics/air.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
-import { coefficientsOf } from "../physics/fanlaws/coefficients.ts";
 import { type MotorConstants, RPM, shaftTorque } from "../physics/motor.ts";
 import type { DimensionName } from "../units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../units/parse.ts";
@@ -40,13 +40,22 @@ export function instrumentUncertainty(
   return Math.hypot(relative, maybe(instrument.absolute, name) ?? 0);
 }
 
+interface MeteredFlow {
+  /** [m³/s] */
+  readonly flow: number;
+  /** standard, relative, of the plate's law [-] */
+  readonly uncertainty: number;
+}
+
+const NO_FLOW: MeteredFlow = { flow: 0, uncertainty: 0 };
+
 function plateFlow(
   plate: Plate | undefined,
   open: readonly number[] | undefined,
   air: Air,
   pressure: number,
-): number {
-  if (!plate || !open) return 0;
+): MeteredFlow {
+  if (!plate || !open) return NO_FLOW;
   const holes = plate.holes.map((hole, k) => ({
     diameter: toSI(hole.diameter, "length"),
     thickness: toSI(hole.thickness, "length"),
@@ -55,26 +64,23 @@ function plateFlow(
     dischargeCoefficient: hole.dischargeCoefficient,
   }));
   const openNow = holes.filter((kind) => kind.count > 0);
-  if (openNow.length === 0 || !(pressure > 0)) return 0;
-  return bleedFlow({ holes: openNow, air, pressure }).flow;
+  if (openNow.length === 0 || !(pressure > 0)) return NO_FLOW;
+  return bleedFlow({ holes: openNow, air, pressure });
 }
 
-/** Weight on the squared residual of ψ: one over its variance from pressure sensor and tachometer; none where neither states an uncertainty. */
-function psiWeight(
-  test: CurveTest,
-  point: RotorReadingPoint,
-  density: number,
-  diameter: number,
-): number | undefined {
-  const { pressure: gauge, speed: tachometer } = test.instruments;
-  const speed = point.rpm * RPM;
-  const ofPressure = instrumentUncertainty(gauge, point.pressure, "pressure");
-  const ofSpeed = instrumentUncertainty(tachometer, speed, "speed");
-  if (!(ofPressure > 0)) return undefined;
-  const state = { diameter, speed, density };
-  const { psi } = coefficientsOf({ flow: 0, pressure: Math.abs(point.pressure), shaftPower: null }, state);
-  const { psi: psiOfGauge } = coefficientsOf({ flow: 0, pressure: ofPressure, shaftPower: null }, state);
-  return 1 / (psiOfGauge ** 2 + ((2 * psi * ofSpeed) / speed) ** 2);
+/** @returns what the instruments leave uncertain in one row; null where the pressure sensor states nothing */
+function doubtOf(test: CurveTest, pressure: number, speed: number, flow: MeteredFlow): ReadingDoubt | null {
+  const { pressure: gauge, speed: tachometer, flow: meter } = test.instruments;
+  const ofPressure = instrumentUncertainty(gauge, Math.abs(pressure), "pressure");
+  if (!(ofPressure > 0)) return null;
+  const fromPlate = test.flowFrom === "bleed-plate";
+  const ofMeter = flow.flow > 0 ? instrumentUncertainty(meter, flow.flow, "flow") / flow.flow : 0;
+  return {
+    pressure: ofPressure,
+    speed: instrumentUncertainty(tachometer, speed, "speed") / speed,
+    flow: fromPlate ? flow.uncertainty : ofMeter,
+    flowFromPressure: fromPlate,
+  };
 }
 
 /** @returns shaft power [W] of a row: from the torque read, else from the current of a known motor; undefined where neither is there */
@@ -88,6 +94,9 @@ function rowShaftPower(
   return Math.max(0, shaftTorque(motor, toSI(row.current, "current"), speed)) * speed;
 }
 
+/** A curve test's row, and what its instruments leave uncertain (null where they state nothing). */
+export type CurveReading = Reading<RotorReadingPoint> & { readonly doubt: ReadingDoubt | null };
+
 /**
  * A curve test's rows in SI, flows taken from the bleed plate where it was the flow meter.
  *
@@ -96,27 +105,24 @@ function rowShaftPower(
  * @returns points for {@link fitRotor}: rpm, flow [m³/s], pressure [Pa], density [kg/m³], shaft power [W], diameter [m]
  * @throws {OutOfRangeError} on a plate pressure beyond the ambient's
  */
-export function curveReadings(test: CurveTest, motor: MotorConstants | null): Reading<RotorReadingPoint>[] {
+export function curveReadings(test: CurveTest, motor: MotorConstants | null): CurveReading[] {
   const air = airOfDay(test.air);
   const diameter = toSI(test.diameter, "length");
   return test.rows.map((row, index) => {
     const speed = toSI(row.speed, "speed");
     const pressure = toSI(row.pressure, "pressure");
-    const density = maybe(row.density, "density") ?? air.density;
-    const known = maybe(row.flow, "flow");
-    const flow =
-      test.flowFrom === "known-flow" ? (known ?? 0) : plateFlow(test.plate, row.open, air, pressure);
-    const point = {
+    const metered: MeteredFlow =
+      test.flowFrom === "known-flow"
+        ? { flow: maybe(row.flow, "flow") ?? 0, uncertainty: 0 }
+        : plateFlow(test.plate, row.open, air, pressure);
+    return {
       rpm: speed / RPM,
-      flow,
+      flow: metered.flow,
       pressure,
-      density,
+      density: maybe(row.density, "density") ?? air.density,
       diameter,
       shaftPower: rowShaftPower(row, speed, motor),
-    };
-    return {
-      ...point,
-      weight: psiWeight(test, point, density, diameter),
+      doubt: doubtOf(test, pressure, speed, metered),
       row: index,
       setAside: row.setAside ?? null,
     };
@@ -153,7 +159,7 @@ export function leakPoints(test: LeakTest): Reading<{ pressure: number; flow: nu
     const flow =
       test.flowFrom === "known-flow"
         ? (maybe(row.flow, "flow") ?? 0)
-        : plateFlow(test.plate, row.open, air, drop);
+        : plateFlow(test.plate, row.open, air, drop).flow;
     return { pressure: toSI(row.pressure, "pressure"), flow, row: index, setAside: row.setAside ?? null };
   });
 }

@@ -1,5 +1,5 @@
 import { fitRotor, type RotorFit } from "../bench/rotorFit.ts";
-import type { RotorReadingPoint } from "../bench/rotorPoints.ts";
+import { rotorWeights } from "../bench/rotorWeights.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { tipSpeed } from "../physics/fanlaws/coefficients.ts";
@@ -9,10 +9,10 @@ import type { TestedAt } from "../physics/point/sizeLaw.ts";
 import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis } from "./motorBasis.ts";
-import { curveReadings, type Reading } from "./readings.ts";
+import { type CurveReading, curveReadings } from "./readings.ts";
 
 /** A reading with the test it stands in. */
-export type FamilyPoint = Reading<RotorReadingPoint> & { readonly testId: string };
+export type FamilyPoint = CurveReading & { readonly testId: string };
 
 /** Curve of a family and what it rests on. */
 export interface RotorBasis {
@@ -51,15 +51,18 @@ function familyPoints(bench: Bench, rotorId: string): FamilyPoint[] {
 }
 
 /** Weights count only where every reading has one; a mixture would weigh by who stated an uncertainty. */
-function commonWeights(points: readonly FamilyPoint[]): FamilyPoint[] {
-  const all = points.every((point) => point.weight !== undefined);
-  return points.map((point) => (all ? point : { ...point, weight: undefined }));
+function weighed(used: readonly FamilyPoint[], diameter: number): readonly FamilyPoint[] {
+  const doubts = used.flatMap((point) => (point.doubt ? [point.doubt] : []));
+  if (doubts.length < used.length) return used;
+  const first = fitRotor({ diameter, points: used });
+  const weights = rotorWeights(diameter, used, doubts, first.psi);
+  return used.map((point, i) => ({ ...point, weight: weights[i] }));
 }
 
 function fitted(points: readonly FamilyPoint[]): RotorAnswer {
-  const used = commonWeights(points.filter((point) => point.setAside === null));
+  const used = points.filter((point) => point.setAside === null);
   const diameters = used.map((point) => point.diameter ?? 0);
-  const fit = fitRotor({ diameter: diameters[0], points: used });
+  const fit = fitRotor({ diameter: diameters[0], points: weighed(used, diameters[0]) });
   return {
     basis: fit.warnings.some((note) => note.code === "two-point") ? "two-point" : "measured",
     psi: fit.psi,

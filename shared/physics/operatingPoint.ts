@@ -149,6 +149,32 @@ export function operatingPoints(machine: Machine, leak: LeakLaw): Crossing[] {
   return [...new Set(roots)].map((phi) => crossingAt(machine, leak, phi)).sort((a, b) => a.flow - b.flow);
 }
 
+/** Half-width, relative to φ, in which a neighbouring crossing is looked for. */
+const NEAR = 0.25;
+
+/**
+ * The crossing next to a known one, after a small change of voltage, air or gap.
+ *
+ *     as {@link operatingPoints}, between ¾ and 1¼ of φ alone
+ *
+ * @param machine - rotor, motor, pack and supply at one state of the air
+ * @param leak - what leaks, at the same air
+ * @param phi - of the crossing before the change [-], ≥ 0
+ * @returns the crossing; the arrival point of a full scan where none lies so near; null where there is none
+ * @throws {NotEnoughDataError} as {@link operatingPoints}
+ *
+ * Valid for changes that leave one crossing there. Source: docs/method/operating-point.md
+ */
+export function crossingNear(machine: Machine, leak: LeakLaw, phi: number): Crossing | null {
+  if (!overcomesFriction(machine)) return null;
+  if (phi > 0 && !isSealed(leak)) {
+    const excess = (x: number) => excessFlow(machine, leak, x);
+    const [lo, hi] = [phi * (1 - NEAR), Math.min(machine.phiEnd, phi * (1 + NEAR))];
+    if (excess(lo) > 0 && excess(hi) < 0) return crossingAt(machine, leak, findRoot(excess, lo, hi).root);
+  }
+  return arrivalPoint(operatingPoints(machine, leak));
+}
+
 /** @returns the point a vehicle set down on a surface arrives at: the stable crossing of largest flow, null where none is */
 export function arrivalPoint(points: readonly Crossing[]): Crossing | null {
   return points.findLast((point) => point.stable) ?? null;

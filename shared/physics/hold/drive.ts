@@ -1,4 +1,4 @@
-import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
+import { OutOfRangeError, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import { cosineOfDegrees, sineOfDegrees } from "./angle.ts";
 import { checkVehicle, type Vehicle, vehicleWeight } from "./vehicle.ts";
 
@@ -65,6 +65,6 @@ function checkDrive(drive: Drive): void {
   requirePositive("drive.wheelRadius", drive.wheelRadius);
   requirePositive("drive.motors", drive.motors);
   requirePositive("drive.gearRatio", drive.gearRatio);
-  requirePositive("drive.gearEfficiency", drive.gearEfficiency);
-  requireNonNegative("1 − drive.gearEfficiency", 1 - drive.gearEfficiency);
+  if (!(drive.gearEfficiency > 0 && drive.gearEfficiency <= 1))
+    throw new OutOfRangeError("drive.gearEfficiency", drive.gearEfficiency, "above 0, up to 1");
 }

@@ -1,0 +1,69 @@
+import { describe, expect, it } from "vitest";
+import { type PredictInput, predict } from "../../../shared/physics/predict.ts";
+
+/** Facts of the trade: common practice, no source. Each is an order of magnitude or a direction, no measured value. */
+const SMALL_CUP: PredictInput = {
+  air: { temperature: 293.15, pressure: 101325, humidity: 0.5 },
+  rotor: {
+    diameter: 0.03,
+    psi: [1, -1.5, -30],
+    lambda: [0.03, 1.2],
+    phiMin: 0,
+    phiMax: 0.16,
+    sizeCorrection: null,
+  },
+  motor: { kv: 7000, resistance: 1.2, frictionTorque: 1.5e-4, viscousTorque: 0, thermalResistance: null },
+  pack: { series: 1, parallel: 1, openCircuitVoltage: 3.7, cellResistance: 0.08, wireResistance: 0.03 },
+  supply: { duty: 1, driverResistance: 0, auxCurrent: 0 },
+  skirt: {
+    perimeter: 0.25,
+    area: 0.0045,
+    gap: 0.0006,
+    roughness: 0,
+    land: 0.002,
+    edge: "square",
+    openings: [],
+    measuredLeak: null,
+  },
+  vehicle: {
+    mass: 0.03,
+    wheelFriction: 0.7,
+    skirtFriction: 0.3,
+    skirtShare: 0,
+    rollingResistance: 0.02,
+    driven: "both",
+    wheelbase: 0.08,
+    track: 0.07,
+    cgHeight: 0.012,
+    cgFromRear: 0.04,
+    suctionFromRear: 0.04,
+    jolt: 0,
+    jetArea: null,
+    jetAngle: 0,
+  },
+};
+const withGap = (gap: number): PredictInput => ({ ...SMALL_CUP, skirt: { ...SMALL_CUP.skirt, gap } });
+
+describe("one small printed rotor on a single 3.7 V lithium cell, through a palm-sized cup", () => {
+  // Common practice, no source: a pull of the order of 65 grams-force, 0.3–1.5 N over plausible gaps.
+  it.each([0.0005, 0.0007, 0.001])("at a gap of %s m pulls between 0.3 and 1.5 N", (gap) => {
+    const { suction } = predict(withGap(gap));
+    expect(suction).toBeGreaterThan(0.3);
+    expect(suction).toBeLessThan(1.5);
+  });
+});
+
+describe("a vehicle with μ < 1, at one and the same pull", () => {
+  // Common practice, no source: such builds run well overhead and struggle on walls.
+  it.each([0.3, 0.5, 0.7, 0.95])(
+    "with μ = %s has a smaller margin on the wall than on the ceiling",
+    (wheelFriction) => {
+      const { attitudes } = predict(
+        { ...SMALL_CUP, vehicle: { ...SMALL_CUP.vehicle, wheelFriction } },
+        [90, 180],
+      );
+      const [wall, ceiling] = attitudes.map((attitude) => attitude.parked.margin ?? 0);
+      expect(wall).toBeLessThan(ceiling);
+    },
+  );
+});
