@@ -1,8 +1,7 @@
 import { z } from "zod";
 import { errorResponse } from "../shared/model/api/errors.ts";
+import { DocumentSchemas, type Json } from "./openapiSchemas.ts";
 import type { Documented, Route } from "./routes/route.ts";
-
-type Json = Readonly<Record<string, unknown>>;
 
 const BASE = "/api/v1";
 
@@ -18,22 +17,10 @@ const REFUSALS: Readonly<Record<number, string>> = {
   428: "If-Match is missing",
 };
 
-const ERROR_REFERENCE = { $ref: "#/components/schemas/Error" };
-
-/** JSON Schema without the dialect's name, which OpenAPI 3.1 states once for the whole document. */
-function schemaOf(schema: z.ZodType, io: "input" | "output"): Json {
-  const { $schema: _dialect, ...rest } = z.toJSONSchema(schema, { io, unrepresentable: "any" });
-  return rest;
-}
-
-function responseOf({
-  description,
-  schema,
-  contentType = "application/json",
-  headers = {},
-}: Documented): Json {
+function responseOf(documentedAnswer: Documented, schemas: DocumentSchemas): Json {
+  const { description, schema, contentType = "application/json", headers = {} } = documentedAnswer;
   const hasContent = schema !== undefined || contentType !== "application/json";
-  const content = { [contentType]: schema ? { schema: schemaOf(schema, "output") } : {} };
+  const content = { [contentType]: schema ? { schema: schemas.of(schema, "output") } : {} };
   const documented = Object.entries(headers).map(([name, text]) => [
     name,
     { description: text, schema: { type: "string" } },
@@ -45,9 +32,9 @@ function responseOf({
   };
 }
 
-const refusalOf = (status: number): Json => ({
+const refusalOf = (status: number, schemas: DocumentSchemas): Json => ({
   description: REFUSALS[status],
-  content: { "application/json": { schema: ERROR_REFERENCE } },
+  content: { "application/json": { schema: schemas.of(errorResponse, "output") } },
 });
 
 /** The statuses with which a route may refuse: its own, and those that its body and its query bring. */
@@ -86,14 +73,17 @@ function operationId({ method, path }: Route): string {
   return method + named.join("");
 }
 
-function operationOf(route: Route): Json {
+function operationOf(route: Route, schemas: DocumentSchemas): Json {
   const responses = [
-    ...Object.entries(route.responses).map(([status, documented]) => [status, responseOf(documented)]),
-    ...refusalsOf(route).map((status) => [String(status), refusalOf(status)]),
+    ...Object.entries(route.responses).map(([status, documented]) => [
+      status,
+      responseOf(documented, schemas),
+    ]),
+    ...refusalsOf(route).map((status) => [String(status), refusalOf(status, schemas)]),
   ];
   const requestBody = route.body && {
     required: true,
-    content: { "application/json": { schema: schemaOf(route.body, "input") } },
+    content: { "application/json": { schema: schemas.of(route.body, "input") } },
   };
   return {
     operationId: operationId(route),
@@ -108,17 +98,19 @@ function operationOf(route: Route): Json {
 /** @returns the path as OpenAPI writes it, "/rotors/{id}" */
 export const documentedPath = (path: string): string => path.replace(/:(\w+)/g, "{$1}");
 
-function pathsOf(routes: readonly Route[]): Json {
+function pathsOf(routes: readonly Route[], schemas: DocumentSchemas): Json {
   const paths = new Map<string, Record<string, Json>>();
   for (const route of routes) {
     const path = documentedPath(route.path);
-    paths.set(path, { ...paths.get(path), [route.method]: operationOf(route) });
+    paths.set(path, { ...paths.get(path), [route.method]: operationOf(route, schemas) });
   }
   return Object.fromEntries(paths);
 }
 
 /** @returns the OpenAPI 3.1 document of the routes, from the same schemas that validate */
 export function openApiDocument(routes: readonly Route[]): Json {
+  const schemas = new DocumentSchemas();
+  const paths = pathsOf(routes, schemas);
   return {
     openapi: "3.1.0",
     info: {
@@ -128,7 +120,7 @@ export function openApiDocument(routes: readonly Route[]): Json {
     },
     servers: [{ url: BASE }],
     tags: [...new Set(routes.map(({ tag }) => tag))].map((name) => ({ name })),
-    paths: pathsOf(routes),
-    components: { schemas: { Error: schemaOf(errorResponse, "output") } },
+    paths,
+    components: { schemas: schemas.components },
   };
 }
