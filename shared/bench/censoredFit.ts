@@ -1,6 +1,7 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { normalQuantile } from "../numeric/normalQuantile.ts";
-import { type Bracket, bestAlpha, fallingRoot, likelihoodOf } from "./censoredLikelihood.ts";
+import { type Bracket, bestAlpha, likelihoodOf } from "./censoredLikelihood.ts";
+import { fallingRoot } from "./fallingRoot.ts";
 
 export type Interval = readonly [number, number];
 

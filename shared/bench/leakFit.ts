@@ -3,7 +3,7 @@ import { fitLinear } from "../numeric/leastSquares.ts";
 import type { Fluid } from "../physics/air.ts";
 import type { Note } from "../physics/note.ts";
 import { leakCoefficientAt, type MeasuredLeak } from "../physics/restriction/measuredLeak.ts";
-import { fallingRoot } from "./censoredLikelihood.ts";
+import { fallingRoot } from "./fallingRoot.ts";
 
 export interface LeakFitPoint {
   /** [Pa] */

@@ -51,9 +51,14 @@ const FEW_TRIALS = 5;
  * Source: {@link fitCensored}; docs/method/fits/pull.md
  */
 export function fitPull(request: PullFitRequest): PullFit {
+  return fitTrials(request, " N");
+}
+
+/** As {@link fitPull}, the loads in another unit: that stands in the messages only. */
+export function fitTrials(request: PullFitRequest, unit: string): PullFit {
   const { distribution = "normal" } = request;
   const trials = informative(request.trials);
-  requireAnswerable(trials);
+  requireAnswerable(trials, unit);
   const fit = fitCensored(trials.map((trial) => bracketOf(trial, distribution)));
   const { mean, sd, meanInterval, sdInterval, logLikelihood } = fit;
   return {
@@ -65,7 +70,7 @@ export function fitPull(request: PullFitRequest): PullFit {
     logLikelihood,
     warnings: [
       ...emptyNote(request.trials.length - trials.length),
-      ...pullNotes(fit, trials.length, distribution),
+      ...pullNotes(fit, trials.length, distribution, unit),
     ],
   };
 }
@@ -75,32 +80,32 @@ function informative(trials: readonly PullTrial[]): PullTrial[] {
     requireNonNegative(`trials.${i}.held`, held);
     if (letGo === null) return;
     requireNonNegative(`trials.${i}.letGo`, letGo);
-    if (held > letGo) throw new OutOfRangeError(`trials.${i}.held`, held, `up to letGo, ${letGo} N`);
+    if (held > letGo) throw new OutOfRangeError(`trials.${i}.held`, held, `up to letGo, ${letGo}`);
   });
   return trials.filter(({ held, letGo }) => held > 0 || letGo !== null);
 }
 
-function requireAnswerable(trials: readonly PullTrial[]): void {
-  const newtons = (loads: readonly number[], pick: (...x: number[]) => number) =>
-    Number(pick(...loads).toPrecision(4));
+function requireAnswerable(trials: readonly PullTrial[], unit: string): void {
+  const inUnit = (loads: readonly number[], pick: (...x: number[]) => number) =>
+    `${Number(pick(...loads).toPrecision(4))}${unit}`;
   if (trials.length > 0 && trials.every(({ letGo }) => letGo === null)) {
-    const most = newtons(
+    const most = inUnit(
       trials.map((trial) => trial.held),
       Math.max,
     );
     throw new NotEnoughDataError(
-      `All pulls held, up to ${most} N: the strength has no upper bound yet.`,
+      `All pulls held, up to ${most}: the strength has no upper bound yet.`,
       "Pull with larger loads until it lets go, in three runs or more.",
       "trials",
     );
   }
   if (trials.length > 0 && trials.every(({ held }) => held === 0)) {
-    const least = newtons(
+    const least = inUnit(
       trials.flatMap(({ letGo }) => letGo ?? []),
       Math.min,
     );
     throw new NotEnoughDataError(
-      `Every pull let go at once, down to ${least} N: the strength has no lower bound yet.`,
+      `Every pull let go at once, down to ${least}: the strength has no lower bound yet.`,
       "Begin with smaller loads, in three runs or more.",
       "trials",
     );
@@ -128,14 +133,14 @@ function emptyNote(count: number): Note[] {
   ];
 }
 
-function pullNotes(fit: CensoredFit, trials: number, distribution: Distribution): Note[] {
+function pullNotes(fit: CensoredFit, trials: number, distribution: Distribution, unit: string): Note[] {
   const notes: Note[] = [];
   const note = (code: string, message: string) => notes.push({ code, message });
   if (fit.common) {
     const [low, high] = fit.common.map((x) => (distribution === "normal" ? x : Math.exp(x)).toPrecision(4));
     note(
       "no-scatter-seen",
-      `Every bracket contains ${low} to ${high} N: the scatter is below the load steps. Repeat with finer steps to see it.`,
+      `Every bracket contains ${low} to ${high}${unit}: the scatter is below the load steps. Repeat with finer steps to see it.`,
     );
   }
   if (trials < FEW_TRIALS)

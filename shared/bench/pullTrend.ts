@@ -1,5 +1,5 @@
 import { requirePositive } from "../numeric/errors.ts";
-import { type Distribution, fitPull, type PullFit, type PullTrial } from "./pullFit.ts";
+import { type Distribution, fitTrials, type PullFit, type PullTrial } from "./pullFit.ts";
 
 export interface PullTrendTrial extends PullTrial {
   /** pull that the model gives at the charge, gap and supply of this trial [N] */
@@ -35,12 +35,10 @@ export function fitPullTrend(
   distribution: Distribution = "lognormal",
 ): PullTrendFit {
   requirePositive("reference", reference);
-  const ratio = fitPull({
-    trials: trials.map(({ held, letGo, predicted }, i) => {
-      const by = requirePositive(`trials.${i}.predicted`, predicted);
-      return { held: held / by, letGo: letGo === null ? null : letGo / by };
-    }),
-    distribution,
+  const scaled = trials.map(({ held, letGo, predicted }, i) => {
+    const by = requirePositive(`trials.${i}.predicted`, predicted);
+    return { held: held / by, letGo: letGo === null ? null : letGo / by };
   });
+  const ratio = fitTrials({ trials: scaled, distribution }, " of the prediction");
   return { ratio, median: ratio.median * reference, reference };
 }

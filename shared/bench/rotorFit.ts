@@ -1,13 +1,9 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
-import {
-  differentiatePolynomial,
-  evaluatePolynomial,
-  firstPositiveZero,
-  maximumOn,
-} from "../numeric/polynomial.ts";
 import type { Note } from "../physics/note.ts";
-import { type CurveFit, type DegreeWish, fitCurve } from "./curveFit.ts";
+import { type DegreeWish, fitCurve } from "./curveFit.ts";
+import { type PsiFit, psiNotes } from "./rotorNotes.ts";
 import { distinctFlows, type RotorPoint, type RotorReadingPoint, rotorPoints } from "./rotorPoints.ts";
+import { hasStallHump } from "./stallHump.ts";
 import { fitTwoPoint } from "./twoPointFit.ts";
 
 export interface RotorFitRequest {
@@ -34,7 +30,7 @@ export interface RotorFit {
   readonly covariance: readonly (readonly number[])[];
   readonly phiMin: number;
   readonly phiMax: number;
-  /** whether ψ rises with φ somewhere before it reaches zero */
+  /** whether ψ rises with φ somewhere before it reaches zero, by more than the fit's doubt */
   readonly stall: boolean;
   /** indices into the points given */
   readonly outliers: readonly number[];
@@ -42,9 +38,6 @@ export interface RotorFit {
   /** degrees of freedom of the residuals, 0 where none is left over [-] */
   readonly dof: number;
 }
-
-/** A slope of ψ that counts as rising, over the largest |ψ| and φ_max: below it lies rounding [-]. */
-const RISING = 1e-9;
 
 /**
  * Curve of a rotor family from bench readings at any speeds, sizes and densities.
@@ -74,7 +67,7 @@ export function fitRotor(request: RotorFitRequest): RotorFit {
   const phiMin = Math.min(...phis);
   const phiMax = Math.max(...phis);
   const shaft = fitLambda(points, wish);
-  const stall = risesBeforeZero(fit.coefficients, phiMax);
+  const stall = hasStallHump(fit.coefficients, fit.covariance, phiMax);
   return {
     psi: fit.coefficients,
     lambda: shaft.lambda,
@@ -93,8 +86,6 @@ export function fitRotor(request: RotorFitRequest): RotorFit {
     dof: fit.dof,
   };
 }
-
-type PsiFit = CurveFit & { readonly twoPoint?: boolean };
 
 function fitPsi(points: readonly RotorPoint[], wish: DegreeWish, flows: number): PsiFit {
   if (flows === 2 && wish === "auto") return fitTwoPoint(points);
@@ -128,49 +119,3 @@ function fitLambda(
   const degree = wish === "auto" || flows <= wish ? "auto" : wish;
   return { lambda: fitCurve(known, degree, flows).coefficients, warnings: [] };
 }
-
-function risesBeforeZero(psi: readonly number[], phiMax: number): boolean {
-  const end = firstPositiveZero(psi) ?? phiMax;
-  const steepest = maximumOn(differentiatePolynomial(psi), 0, end).value;
-  const scale = psi.reduce((sum, c, j) => sum + Math.abs(c) * end ** j, 0) / end;
-  return steepest > RISING * scale;
-}
-
-function psiNotes(fit: PsiFit, points: readonly RotorPoint[], stall: boolean): Note[] {
-  const notes: Note[] = [];
-  const note = (code: string, message: string) => notes.push({ code, message });
-  const phiMax = Math.max(...points.map((point) => point.phi));
-  const phiMin = Math.min(...points.map((point) => point.phi));
-  const psi0 = fit.coefficients[0];
-  if (fit.twoPoint)
-    note(
-      "two-point",
-      "The curve rests on two flows only, ψ = ψ₀(1 − (φ/φ_free)²): a stall hump between them stays unseen. Take readings between.",
-    );
-  if (fit.dof === 0)
-    note("no-residual", "The points leave no residual: the doubt of the curve is unknown. Repeat readings.");
-  if (!fit.twoPoint && fit.degree > Math.max(1, Math.floor(points.length / 3)))
-    note("degree-high", `Degree ${fit.degree} is more than a third of the ${points.length} points.`);
-  if (stall)
-    note("stall", "The pressure rises with the flow over part of the curve: the rotor stalls there.");
-  if (fit.degree === 1 && points.length < 5)
-    note("few-points", "So few points give a straight line; five or more show the curve's shape.");
-  if (phiMin > 0.05 * phiMax) note("no-blocked-reading", "No blocked reading: ψ at no flow is extrapolated.");
-  if (evaluatePolynomial(fit.coefficients, phiMax) > OPEN * psi0)
-    note("no-open-reading", "No open reading: the end of the curve is extrapolated. Open more holes.");
-  if (firstPositiveZero(fit.coefficients) === null)
-    note("no-free-flow", "The fitted curve never comes down to no pressure. Take readings at larger flows.");
-  if (points.some((point) => point.psi < 0))
-    note("negative-pressure", "Readings with a pressure below 0 lie past the open end of the curve.");
-  if (points.every((point) => point.psi === points[0].psi))
-    note("no-variation", "The pressure is the same at every flow. Check the sensor.");
-  if (fit.outliers.length > 0)
-    note(
-      "outliers",
-      `Points ${fit.outliers.join(", ")} (counted from 0) stand more than 3 standard deviations off the curve.`,
-    );
-  return notes;
-}
-
-/** A last reading above this share of the blocked pressure leaves the end of the curve open [-]. Judgement. */
-const OPEN = 0.3;

@@ -1,4 +1,5 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
+import { fitLinear } from "../numeric/leastSquares.ts";
 import { twoPointCurve } from "../physics/fanlaws/coefficients.ts";
 import type { CurveFit } from "./curveFit.ts";
 import type { RotorPoint } from "./rotorPoints.ts";
@@ -6,21 +7,21 @@ import type { RotorPoint } from "./rotorPoints.ts";
 /**
  * Curve of a rotor of which only two flows are known, as a rule blocked and open.
  *
- *     ψ = ψ₀(1 − (φ/φ_free)²) through the weighted means of the two groups of readings
+ *     ψ = ψ₀(1 − (φ/φ_free)²) by weighted least squares in ψ₀ and ψ₀/φ_free²
  *
  * @param points - φ, ψ, weight, at two flows; repeats of one flow lie within 1 % of the largest [-]
- * @returns the curve as a fit without residuals [-]
+ * @returns the curve as a fit; without repeats it leaves no residual [-]
  * @throws {NotEnoughDataError} where the pressure doesn't fall from the smaller flow to the larger
  *
  * Valid as a first guess; where neither reading is blocked ψ₀ is extrapolated. Source: {@link twoPointCurve}
  */
 export function fitTwoPoint(points: readonly RotorPoint[]): CurveFit & { readonly twoPoint: true } {
-  const phis = points.map((point) => point.phi);
-  const between = (Math.min(...phis) + Math.max(...phis)) / 2;
-  const near = meanPoint(points.filter((point) => point.phi < between));
-  const far = meanPoint(points.filter((point) => point.phi >= between));
-  const fall = (near.psi - far.psi) / (far.square - near.square);
-  const psi0 = near.psi + fall * near.square;
+  const fit = fitLinear({
+    design: points.map(({ phi }) => [1, -(phi ** 2)]),
+    response: points.map((point) => point.psi),
+    weights: points.map((point) => point.weight),
+  });
+  const [psi0, fall] = fit.coefficients;
   if (!(fall > 0 && psi0 > 0))
     throw new NotEnoughDataError(
       "Two flows are known, and the pressure doesn't fall from one to the other.",
@@ -29,27 +30,24 @@ export function fitTwoPoint(points: readonly RotorPoint[]): CurveFit & { readonl
     );
   return {
     coefficients: twoPointCurve(psi0, Math.sqrt(psi0 / fall)),
-    covariance: [],
+    covariance: fit.covariance === null ? [] : onPowers(fit.covariance),
     degree: 2,
     reason: "two flows only: the parabola ψ₀(1 − (φ/φ_free)²) through them",
-    residualSd: 0,
-    rSquared: 1,
+    residualSd: fit.residualSd,
+    rSquared: fit.rSquared,
     aicc: null,
     leaveOneOutSd: null,
     outliers: [],
-    dof: 0,
+    dof: fit.dof,
     twoPoint: true,
   };
 }
 
-function meanPoint(points: readonly RotorPoint[]): { psi: number; square: number } {
-  let weight = 0;
-  let psi = 0;
-  let square = 0;
-  for (const point of points) {
-    weight += point.weight;
-    psi += point.weight * point.psi;
-    square += point.weight * point.phi ** 2;
-  }
-  return { psi: psi / weight, square: square / weight };
+/** From (ψ₀, fall) to the coefficients of 1, φ, φ². */
+function onPowers([[level, both], [, fall]]: readonly (readonly number[])[]): number[][] {
+  return [
+    [level, 0, -both],
+    [0, 0, 0],
+    [-both, 0, fall],
+  ];
 }
