@@ -42,6 +42,32 @@ export class PreciseSum {
     return this.add(product);
   }
 
+  /** Adds Σₖ a[from + k·stride]·b[k] over all of b, as `addProduct` would, in one run of local numbers. @returns this sum */
+  addDot(a: Doubled, from: number, stride: number, b: Doubled): this {
+    const { hi: aHi, lo: aLo } = a;
+    const { hi: bHi, lo: bLo } = b;
+    let { sum, errors } = this;
+    for (let k = 0, i = from; k < bHi.length; k += 1, i += stride) {
+      const x = aHi[i];
+      const y = bHi[k];
+      const product = x * y;
+      const xBig = SPLITTER * x;
+      const yBig = SPLITTER * y;
+      const xHigh = xBig - (xBig - x);
+      const yHigh = yBig - (yBig - y);
+      const xLow = x - xHigh;
+      const yLow = y - yHigh;
+      const total = sum + product;
+      const virtual = total - sum;
+      errors += xLow * yLow - (product - xHigh * yHigh - xLow * yHigh - xHigh * yLow);
+      errors += sum - (total - virtual) + (product - virtual) + (x * bLo[k] + aLo[i] * y);
+      sum = total;
+    }
+    this.sum = sum;
+    this.errors = errors;
+    return this;
+  }
+
   /** the sum, rounded once */
   get hi(): number {
     return this.sum + this.errors;

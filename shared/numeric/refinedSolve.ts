@@ -1,4 +1,4 @@
-import { addDoubledProduct, type Doubled, doubledZeros, PreciseSum, store } from "./doubleDouble.ts";
+import { type Doubled, doubledZeros, PreciseSum, store } from "./doubleDouble.ts";
 import { applyQ, applyTransposedQ, type Qr, solveTransposedUpper, solveUpper } from "./qr.ts";
 
 /** Steps of refinement; each gains about 16 − log₁₀κ digits, so three do for all but nearly dependent columns. */
@@ -28,15 +28,17 @@ export function solveRefined(problem: Problem, qr: Qr): Doubled {
   const x = doubledZeros(columns);
   const residual = new Float64Array(rows);
   const sum = new PreciseSum();
-  let before = Number.POSITIVE_INFINITY;
+  let before = 1;
   for (let step = 0; step < MAX_STEPS; step += 1) {
-    const f = defect(problem, x, residual);
-    const change = correction(qr, f, orthogonality(problem, residual));
-    const size = relativeSize(change, x.hi);
+    const f = step === 0 ? Float64Array.from(problem.response.hi) : defect(problem, x, residual);
+    const g = step === 0 ? new Float64Array(columns) : orthogonality(problem, residual);
+    const change = correction(qr, f, g);
+    const size = step === 0 ? 1 : relativeSize(change, x.hi);
     if (step > 1 && !(size < before / 2)) break;
     for (let j = 0; j < columns; j += 1) store(x, j, sum.start(x.hi[j], x.lo[j]).add(change[j]));
+    // each step shrinks the error by as much as the one before it did
+    if (step > 0 && size * (size / before) < Number.EPSILON ** 2) break;
     for (let i = 0; i < rows; i += 1) residual[i] += f[i];
-    if (size < Number.EPSILON ** 2) break;
     before = size;
   }
   return x;
@@ -44,14 +46,13 @@ export function solveRefined(problem: Problem, qr: Qr): Doubled {
 
 /** f = b − r − Ax */
 function defect(problem: Problem, x: Doubled, residual: Float64Array): Float64Array {
-  const { rows, columns, matrix, response } = problem;
+  const { rows, matrix, response } = problem;
   const f = new Float64Array(rows);
   const negative = { hi: x.hi.map((v) => -v), lo: x.lo.map((v) => -v) };
   const sum = new PreciseSum();
   for (let i = 0; i < rows; i += 1) {
     sum.start(response.hi[i], response.lo[i]).add(-residual[i]);
-    for (let j = 0; j < columns; j += 1) addDoubledProduct(sum, matrix, i + j * rows, negative, j);
-    f[i] = sum.hi;
+    f[i] = sum.addDot(matrix, i, rows, negative).hi;
   }
   return f;
 }
@@ -60,15 +61,9 @@ function defect(problem: Problem, x: Doubled, residual: Float64Array): Float64Ar
 function orthogonality(problem: Problem, residual: Float64Array): Float64Array {
   const { rows, columns, matrix } = problem;
   const g = new Float64Array(columns);
+  const negative = { hi: residual.map((v) => -v), lo: new Float64Array(rows) };
   const sum = new PreciseSum();
-  for (let j = 0; j < columns; j += 1) {
-    sum.start();
-    for (let i = 0; i < rows; i += 1) {
-      sum.addProduct(matrix.hi[i + j * rows], -residual[i]);
-      sum.add(-matrix.lo[i + j * rows] * residual[i]);
-    }
-    g[j] = sum.hi;
-  }
+  for (let j = 0; j < columns; j += 1) g[j] = sum.start().addDot(matrix, j * rows, 1, negative).hi;
   return g;
 }
 

@@ -1,4 +1,4 @@
-import { addDoubledProduct, type Doubled, doubledZeros, PreciseSum, store } from "./doubleDouble.ts";
+import { type Doubled, doubledZeros, PreciseSum, store } from "./doubleDouble.ts";
 import { NotEnoughDataError, OutOfRangeError, requireFinite, requireNonNegative } from "./errors.ts";
 import { factorQr, inverseUpperColumns, type Qr, rowLeverages, upperFactor } from "./qr.ts";
 import { type Problem, solveRefined } from "./refinedSolve.ts";
@@ -123,22 +123,13 @@ function weighted(basis: Basis, response: readonly number[], weights: readonly n
 function residualsOf(basis: Basis, response: readonly number[], solution: Doubled): number[] {
   const rows = response.length;
   const sum = new PreciseSum();
-  return response.map((value, i) => {
-    sum.start(-value);
-    for (let j = 0; j < basis.columns; j += 1)
-      addDoubledProduct(sum, basis.matrix, i + j * rows, solution, j);
-    return 0 - sum.hi;
-  });
+  return response.map((value, i) => 0 - sum.start(-value).addDot(basis.matrix, i, rows, solution).hi);
 }
 
 function transformed(basis: Basis, solution: Doubled): number[] {
   const { columns, transform } = basis;
   const sum = new PreciseSum();
-  return Array.from({ length: columns }, (_, i) => {
-    sum.start();
-    for (let j = 0; j < columns; j += 1) addDoubledProduct(sum, transform, j * columns + i, solution, j);
-    return sum.hi;
-  });
+  return Array.from({ length: columns }, (_, i) => sum.start().addDot(transform, i, columns, solution).hi);
 }
 
 /** cov = s²·MMᵀ with M = transform·R⁻¹: sums of squares, so that variances lose no digits. */
