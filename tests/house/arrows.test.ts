@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, relative, resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 
@@ -17,6 +17,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
 const PACKAGES: Readonly<Record<string, readonly string[]>> = { units: ["mathjs"], model: ["zod"] };
 
 function filesIn(folder: string): string[] {
+  if (!existsSync(resolve(ROOT, folder))) return [];
   return readdirSync(resolve(ROOT, folder), { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
     .map((entry) => resolve(entry.parentPath, entry.name));

@@ -1,0 +1,234 @@
+import { moistAirDensity } from "./air.ts";
+import { readingOf } from "./fanlaws/coefficients.ts";
+import { holdOf, type Mode } from "./hold/holdAt.ts";
+import { compileHold } from "./hold/law.ts";
+import { vehicleWeight } from "./hold/vehicle.ts";
+import { shaftTorque } from "./motor.ts";
+import { motorCurrent } from "./pack.ts";
+import { type LeakLaw, landFriction, leakFlow } from "./point/leakLaw.ts";
+import { assemble, type Point, type PredictInput, type Prediction, suctionAt } from "./predict.ts";
+import { landShare } from "./suction.ts";
+import { explain, type Working } from "./working.ts";
+
+function airWorking({ air }: PredictInput): Working {
+  return explain(
+    {
+      title: "density of the air",
+      equation: "ρ = p·Mₐ/(Z·R·T)·[1 − x_v(1 − M_v/Mₐ)]",
+      inputs: {
+        temperature: ["T", "temperature", "K"],
+        pressure: ["p", "pressure of the air", "Pa"],
+        humidity: ["h", "relative humidity", ""],
+      },
+      output: ["ρ", "kg/m³"],
+      source: "CIPM-2007: Picard, Davis, Gläser, Fujii, Metrologia 45 (2008) 149–155",
+      evaluate: moistAirDensity,
+    },
+    air,
+  );
+}
+
+function pressureWorking(input: PredictInput, point: Point, density: number): Working {
+  const { diameter } = input.rotor;
+  return explain(
+    {
+      title: "pressure of the rotor",
+      equation: "Δp = ½ρu²·ψ(φ),  u = ω·D/2",
+      inputs: {
+        density: ["ρ", "density of the air", "kg/m³"],
+        diameter: ["D", "rotor diameter", "m"],
+        speed: ["ω", "speed", "rad/s"],
+        phi: ["φ", "flow coefficient", ""],
+        psi: ["ψ", "pressure coefficient of the fitted curve, size correction included", ""],
+      },
+      output: ["Δp", "Pa"],
+      source: "definition of ψ; fan laws at one φ (Eck; ISO 13348)",
+      evaluate: ({ phi, psi, ...state }) => readingOf({ phi, psi, lambda: null }, state).pressure,
+    },
+    { density, diameter, speed: point.speed, phi: point.phi, psi: point.psi },
+  );
+}
+
+function flowWorking(point: Point, leak: LeakLaw): Working {
+  return explain(
+    {
+      title: "flow through the leak at that pressure",
+      equation: "Q(Δp) = Q_gap + Σ C_d·A·√(2Δp/ρ);  gap: Δp = ½ρv²[K + f·ℓ/(2h)]",
+      inputs: {
+        pressure: ["Δp", "depression of the cavity", "Pa"],
+        density: ["ρ", "density of the air", "kg/m³"],
+        height: ["h", "gap and roughness together", "m"],
+        openArea: ["Σ C_d·A", "openings", "m²"],
+      },
+      output: ["Q", "m³/s"],
+      source:
+        "plane Poiseuille flow, Blasius; a measured leak in the gap's place where a leak test is logged",
+      evaluate: ({ pressure }) => leakFlow(leak, pressure),
+    },
+    {
+      pressure: point.pressure,
+      density: leak.air.density,
+      height: leak.gap?.height ?? 0,
+      openArea: leak.openArea,
+    },
+  );
+}
+
+function currentWorking(input: PredictInput, point: Point): Working {
+  const { machine } = assemble(input);
+  const { supply } = input;
+  return explain(
+    {
+      title: "current of the motor",
+      equation: "I = (δV_oc − δR_b·I_aux − k·ω)/(R_m + R_d + δ²R_b)",
+      inputs: {
+        openCircuitVoltage: ["V_oc", "open-circuit voltage of the pack", "V"],
+        duty: ["δ", "duty", ""],
+        packResistance: ["R_b", "pack and wires", "Ω"],
+        driverResistance: ["R_d", "driver", "Ω"],
+        auxCurrent: ["I_aux", "other loads", "A"],
+        windingResistance: ["R_m", "winding, warm", "Ω"],
+        torqueConstant: ["k", "torque constant, 60/(2πK_v)", "N·m/A"],
+        speed: ["ω", "speed", "rad/s"],
+      },
+      output: ["I", "A"],
+      source: "equivalent DC machine; Kirchhoff",
+      evaluate: ({ windingResistance, torqueConstant, speed, ...circuit }) =>
+        motorCurrent(circuit, windingResistance, torqueConstant, speed),
+    },
+    {
+      ...supply,
+      openCircuitVoltage: machine.openCircuitVoltage,
+      packResistance: machine.packResistance,
+      windingResistance: warmResistance(input, point),
+      torqueConstant: machine.torqueConstant,
+      speed: point.speed,
+    },
+  );
+}
+
+/** The winding's resistance at the point, from its own current: V_drive − k·ω over I, less the circuit's. */
+function warmResistance(input: PredictInput, point: Point): number {
+  const { machine } = assemble(input);
+  const drop = machine.drivingVoltage - machine.torqueConstant * point.speed;
+  return drop / point.motorCurrent - machine.circuitResistance;
+}
+
+function torqueWorking({ motor }: PredictInput, point: Point): Working {
+  return explain(
+    {
+      title: "torque left for the rotor",
+      equation: "M = k·I − M_c − M_v·ω",
+      inputs: {
+        kv: ["K_v", "speed constant; k = 60/(2πK_v)", "rpm/V"],
+        frictionTorque: ["M_c", "constant friction", "N·m"],
+        viscousTorque: ["M_v", "friction per speed", "N·m·s"],
+        current: ["I", "current", "A"],
+        speed: ["ω", "speed", "rad/s"],
+      },
+      output: ["M", "N·m"],
+      source: "equivalent DC machine; the rotor takes λ·½ρAu²·D/2, the same",
+      evaluate: ({ current, speed, ...constants }) => shaftTorque(constants, current, speed),
+    },
+    { ...motor, current: point.motorCurrent, speed: point.speed },
+  );
+}
+
+function suctionWorking(input: PredictInput, point: Point, leak: LeakLaw): Working {
+  const { skirt } = input;
+  return explain(
+    {
+      title: "pull",
+      equation: "F = Δp·(A + σ·P·ℓ) + jet,  σ = 1 − ½Δp_friction/Δp",
+      inputs: {
+        pressure: ["Δp", "depression of the cavity", "Pa"],
+        flow: ["Q", "flow", "m³/s"],
+        area: ["A", "area inside the lip", "m²"],
+        perimeter: ["P", "length of the lip", "m"],
+        land: ["ℓ", "width of the lip", "m"],
+        share: ["σ", "share of the depression that acts under the lip", ""],
+      },
+      output: ["F", "N"],
+      source: "pressure times area; fall of pressure under the land",
+      evaluate: ({ pressure, flow }) => suctionAt(input, leak, pressure, flow),
+    },
+    {
+      pressure: point.pressure,
+      flow: point.flow,
+      area: skirt.area,
+      perimeter: skirt.perimeter,
+      land: skirt.land,
+      share: landShare(point.pressure, landFriction(leak, point.pressure)),
+    },
+  );
+}
+
+const NEEDS: Readonly<Record<Mode, string>> = {
+  liftOff: "F + W·cos θ > 0",
+  slide: "[μ_w(1−σ_s) + μ_s·σ_s](F + W·cos θ) ≥ W·sin θ",
+  tip: "both axle lines stay loaded, for headings up, down and across",
+  climb: "μ_w·N_driven ≥ W·sin θ + c_rr(1−σ_s)N + μ_s·σ_s·N",
+};
+
+/** @returns working of the margin at one attitude [°], by the mode that governs while driving; null where none does */
+export function marginWorking(input: PredictInput, suction: number, angle: number): Working | null {
+  const hold = holdOf(compileHold(input.vehicle), suction, angle);
+  const mode = hold.driving.governs[0];
+  if (mode === undefined || !(hold.required[mode] < Number.POSITIVE_INFINITY)) return null;
+  return explain(
+    {
+      title: `margin at ${angle.toFixed(0)}°`,
+      equation: `margin = F/F_needed,  F_needed from ${NEEDS[mode]}`,
+      inputs: {
+        suction: ["F", "pull", "N"],
+        needed: ["F_needed", "pull needed", "N"],
+        weight: ["W", "weight, jolts included", "N"],
+        angle: ["θ", "inclination in degrees, 180 is a ceiling", ""],
+        friction: ["μ_w", "friction of the wheels", ""],
+      },
+      output: ["margin", ""],
+      source: "statics of a body held by suction; docs/method/holding.md",
+      evaluate: () => hold.driving.margin ?? Number.NaN,
+    },
+    {
+      suction,
+      needed: hold.required[mode],
+      weight: vehicleWeight(input.vehicle),
+      angle,
+      friction: input.vehicle.wheelFriction,
+    },
+  );
+}
+
+/**
+ * Working of a prediction, from the air to the margins.
+ *
+ *     each step by the function that the prediction itself calls
+ *
+ * @param input - what was predicted, SI
+ * @param prediction - its answer
+ * @param angles - attitudes whose margins are worked out [°]
+ * @returns workings in the order in which the figures follow from each other; none where there is no operating point
+ * @throws {OutOfRangeError} as {@link assemble}
+ *
+ * Valid as the prediction. Source: docs/method/operating-point.md
+ */
+export function workingsOf(
+  input: PredictInput,
+  prediction: Prediction,
+  angles: readonly number[],
+): Working[] {
+  const { point, suction } = prediction;
+  if (!point) return [];
+  const { leak } = assemble(input);
+  const margins = angles.flatMap((angle) => marginWorking(input, Math.max(0, suction), angle) ?? []);
+  return [
+    airWorking(input),
+    pressureWorking(input, point, leak.air.density),
+    flowWorking(point, leak),
+    currentWorking(input, point),
+    torqueWorking(input, point),
+    suctionWorking(input, point, leak),
+    ...margins,
+  ];
+}

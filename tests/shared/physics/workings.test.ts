@@ -1,0 +1,30 @@
+import { describe, expect, it } from "vitest";
+import { resolveBuild } from "../../../shared/book/resolve.ts";
+import { predict } from "../../../shared/physics/predict.ts";
+import { workingsOf } from "../../../shared/physics/workings.ts";
+import { demoBench } from "../../support/demoBench.ts";
+
+const bench = demoBench();
+
+describe("workings, of every build of the demo", () => {
+  it.each(bench.builds.map((build) => [build.id, build] as const))(
+    "%s: each result is the prediction's own figure",
+    (_id, build) => {
+      const { input } = resolveBuild(bench, build.data);
+      if (!input) return expect.fail("no input");
+      const prediction = predict(input, [90, 180]);
+      const { point } = prediction;
+      if (!point) return expect.fail("no point");
+      const [air, pressure, flow, current, torque, pull, wall] = workingsOf(input, prediction, [90, 180]).map(
+        (w) => w.result.value,
+      );
+      expect(air).toBe(prediction.air.density);
+      expect(pressure).toBeCloseToRelative(point.pressure, 1e-12);
+      expect(flow).toBeCloseToRelative(point.flow, 1e-9);
+      expect(current).toBeCloseToRelative(point.motorCurrent, 1e-9);
+      expect(torque * point.speed).toBeCloseToRelative(point.shaftPower, 1e-8);
+      expect(pull).toBe(prediction.suction);
+      expect(wall).toBe(prediction.attitudes[0].driving.margin);
+    },
+  );
+});
