@@ -14,4 +14,5 @@ export interface View {
 /** Every view, in the navigation's order. A new view is one line here and one name in the router. */
 export const VIEWS: readonly View[] = [
   { name: "match", label: "Match", listed: true, load: () => import("../views/match/MatchView.tsx") },
+  { name: "curves", label: "Curves", listed: true, load: () => import("../views/curves/CurvesView.tsx") },
 ];

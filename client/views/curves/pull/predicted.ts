@@ -3,6 +3,7 @@ import type { PullTrial } from "../../../../shared/book/readings.ts";
 import { type Resolved, resolveBuild } from "../../../../shared/book/resolve.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
+import { DEFAULT_WEATHER } from "../../../../shared/physics/air.ts";
 import { type PredictInput, predict } from "../../../../shared/physics/predict.ts";
 import { toSI } from "../../../../shared/units/parse.ts";
 
@@ -21,7 +22,7 @@ const ANY_FRICTION = 1;
 
 function airOf(test: PullTest): Build["air"] {
   const { air } = test;
-  if (!air) return { temperature: 293.15, pressure: 101325, humidity: 0.5 };
+  if (!air) return DEFAULT_WEATHER;
   return {
     temperature: toSI(air.temperature, "temperature"),
     pressure: toSI(air.pressure, "pressure"),

@@ -1,6 +1,6 @@
+import { rotorBands } from "../../../../shared/bench/rotorBands.ts";
 import { studentQuantile } from "../../../../shared/numeric/student.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
-import { curveVariance, informationOf } from "./information.ts";
 import type { BandAt } from "./plots.ts";
 
 /** Two-sided 95 %. */
@@ -17,22 +17,24 @@ export function typicalWeight(family: Pick<RotorFamily, "readings">): number {
   return weights[Math.floor(weights.length / 2)] ?? 1;
 }
 
-/**
- * Half-widths of the 95 % bands of a family's curve.
- *
- *     mean: t·s·√(xᵀ(XᵀWX)⁻¹x);  next reading: t·s·√(1/w + xᵀ(XᵀWX)⁻¹x)
- *
- * @returns of ψ at φ; null everywhere where the points leave no residual
- */
+/** @returns residual sd of ψ of a reading like those that are there; the fit's own is that of a reading of weight 1 */
+export function typicalSd(family: RotorFamily): number {
+  return (family.fit?.residualSd ?? 0) / Math.sqrt(typicalWeight(family));
+}
+
+/** @returns half-widths of the 95 % bands of ψ at φ, the next reading taken to be like those that are there; null where the points leave no residual */
 export function bandsFor(family: RotorFamily): BandAt {
   const { fit } = family;
-  const inverse = fit && informationOf(fit);
-  if (!fit || !inverse) return () => null;
-  const scale = bandQuantile(fit.dof) * fit.residualSd;
-  const ofReading = 1 / typicalWeight(family);
+  if (!fit || fit.covariance.length === 0) return () => null;
+  const judged = { ...fit, residualSd: typicalSd(family) };
   return (phi) => {
-    const variance = Math.max(0, curveVariance(inverse, phi));
-    return { mean: scale * Math.sqrt(variance), prediction: scale * Math.sqrt(ofReading + variance) };
+    const bands = rotorBands(judged, phi);
+    return (
+      bands && {
+        mean: (bands.mean.high - bands.mean.low) / 2,
+        prediction: (bands.prediction.high - bands.prediction.low) / 2,
+      }
+    );
   };
 }
 

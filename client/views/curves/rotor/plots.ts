@@ -35,7 +35,7 @@ function curveOf(family: RotorFamily, as: Shown["as"]): ((phi: number) => number
   return as === "lambda" ? power : (phi) => Math.max(0, (phi * psi(phi)) / power(phi));
 }
 
-function valueOf(reading: FamilyReading, as: Shown["as"]): number | null {
+function shownValue(reading: FamilyReading, as: Shown["as"]): number | null {
   if (as === "psi" || as === "pressure") return reading.psi;
   if (reading.lambda === null) return null;
   if (as === "lambda") return reading.lambda;
@@ -46,7 +46,7 @@ function linesOf(family: RotorFamily, shown: Shown): Line[] {
   const curve = curveOf(family, shown.as);
   const { answer } = family;
   if (!curve || answer.basis === "missing") return [];
-  const units = unitsOf(shown);
+  const units = unitsOf(family, shown);
   const at = (phi: number) => ({ x: units.x(phi), y: units.y(curve(phi)) });
   const draw = (key: string, style: Line["style"], from: number, to: number): Line[] =>
     to - from > 1e-9 ? [{ key, tone: "rotor", style, points: span(from, to).map(at) }] : [];
@@ -62,7 +62,7 @@ function linesOf(family: RotorFamily, shown: Shown): Line[] {
 function bandsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Band[] {
   const { answer } = family;
   if (answer.basis === "missing" || (shown.as !== "psi" && shown.as !== "pressure")) return [];
-  const units = unitsOf(shown);
+  const units = unitsOf(family, shown);
   const estimate = answer.basis === "estimated";
   const make = (strength: Band["strength"]): Band => ({
     key: strength,
@@ -89,9 +89,9 @@ function mark(reading: FamilyReading, x: number, y: number): Mark {
 
 /** @returns the family's chart: readings, fitted curve, bands, in what is to be shown */
 export function curvePlot(family: RotorFamily, shown: Shown, bandAt: BandAt): Plot {
-  const units = unitsOf(shown);
+  const units = unitsOf(family, shown);
   const marks = family.readings.flatMap((reading) => {
-    const value = valueOf(reading, shown.as);
+    const value = shownValue(reading, shown.as);
     return value === null ? [] : [mark(reading, units.x(reading.phi), units.y(value))];
   });
   const lines = linesOf(family, shown);
@@ -114,7 +114,7 @@ const PERCENT = 100;
 
 /** @returns the residuals on the same x as the curve, in percent of blocked pressure */
 export function residualPlot(family: RotorFamily, shown: Shown, bandAt: BandAt): Plot {
-  const units = unitsOf(shown);
+  const units = unitsOf(family, shown);
   const psi0 = family.fit?.psi[0] ?? 1;
   const seen = family.readings.flatMap((reading) =>
     reading.residual === null ? [] : [mark(reading, units.x(reading.phi), reading.residual * PERCENT)],

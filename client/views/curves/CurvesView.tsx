@@ -1,0 +1,55 @@
+import type { Bench } from "../../../shared/book/bench.ts";
+import { href, route } from "../../app/router.ts";
+import { bench as book } from "../../state/bench.ts";
+import { Empty } from "../../ui/Empty.tsx";
+import { type Place, placeOf, placeToShow } from "./address.ts";
+import { MotorView } from "./motor/MotorView.tsx";
+import { PartList } from "./PartList.tsx";
+import { RotorView } from "./rotor/RotorView.tsx";
+import { SkirtView } from "./SkirtView.tsx";
+import { SurfaceView } from "./SurfaceView.tsx";
+
+/** Curves: what the tests say of each part. */
+export default function CurvesView() {
+  const bench = book.value;
+  if (!bench) return null;
+  const place = placeToShow(bench, placeOf(route.value.id));
+  return (
+    <div class="curves">
+      <PartList bench={bench} place={place} />
+      {place?.id ? (
+        <PartPage key={`${place.collection}/${place.id}`} bench={bench} place={place} />
+      ) : (
+        <NoPart />
+      )}
+    </div>
+  );
+}
+
+function PartPage({ bench, place }: { bench: Bench; place: Place }) {
+  const id = place.id ?? "";
+  if (place.collection === "rotors") return <RotorView bench={bench} id={id} />;
+  if (place.collection === "motors") return <MotorView bench={bench} id={id} />;
+  if (place.collection === "skirts") return <SkirtView bench={bench} id={id} />;
+  return <SurfaceView bench={bench} id={id} />;
+}
+
+function NoPart() {
+  if (placeOf(route.value.id)?.id)
+    return (
+      <Empty
+        title="The book has no such part."
+        action={{ label: "Show the first part with tests", href: href("curves") }}
+      >
+        <p>It may have been removed, or the address has a slip in it.</p>
+      </Empty>
+    );
+  return (
+    <Empty
+      title="No curve to draw yet."
+      action={{ label: "Log a curve test", href: href("bench", "new/curve") }}
+    >
+      <p>Curves come from bench tests of rotors, motors, skirts and surfaces.</p>
+    </Empty>
+  );
+}

@@ -1,0 +1,65 @@
+import { type Bench, findById } from "../../../shared/book/bench.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
+import { href } from "../../app/router.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { Empty } from "../../ui/Empty.tsx";
+import { AsideList } from "./AsideList.tsx";
+import { testsOfPart } from "./address.ts";
+import { useChosen } from "./chosen.ts";
+import { LeakSection } from "./leak/LeakSection.tsx";
+import { leakPage } from "./leak/leakData.ts";
+import { leakSentence } from "./leak/leakSentence.ts";
+import { Facts, Page } from "./Page.tsx";
+import { PointPanel } from "./PointPanel.tsx";
+import { PullSection } from "./pull/PullSection.tsx";
+import { pullPage } from "./pull/pullData.ts";
+import { pullSentence } from "./pull/pullSentence.ts";
+import { TestList } from "./TestList.tsx";
+
+/** A skirt's page: its leak and the pulls made with it. */
+export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
+  const tests = testsOfPart(bench, "skirts", id);
+  const chosen = useChosen(tests);
+  const skirt = findById(bench.skirts, id);
+  if (!skirt) return null;
+  const leak = leakPage(bench, "skirt", id);
+  const pull = pullPage(bench, "skirt", id);
+  const { name, gap, perimeter, land, area } = skirt.data;
+  if (tests.length === 0)
+    return (
+      <Empty
+        title={`What ${name} leaks is computed from its gap alone; no test of it is logged.`}
+        action={{ label: "Log a leak test", href: href("bench", "new/leak", { skirt: id }) }}
+      >
+        <p>A leak test or a pull test with this skirt fills this page.</p>
+      </Empty>
+    );
+  const hasLeak = leak.groups.length > 0;
+  const picture = (
+    <>
+      <Answer sentence={hasLeak ? leakSentence(leak.groups[0]) : pullSentence(pull)}>
+        {hasLeak && pull.points.length > 0 ? pullSentence(pull) : null}
+      </Answer>
+      {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} />}
+      {pull.points.length > 0 && <PullSection page={pull} name={name} tests={tests} chosen={chosen} />}
+    </>
+  );
+  const facts = [
+    { label: "gap as set", text: formatQuantity(gap, "length") },
+    { label: "lip", text: formatQuantity(perimeter, "length") },
+    { label: "land", text: formatQuantity(land, "length") },
+    { label: "area inside", text: formatQuantity(area, "area") },
+  ];
+  const meaning = (
+    <>
+      <section>
+        <h2>{name}</h2>
+        <Facts facts={facts} />
+      </section>
+      <PointPanel test={chosen.test} row={chosen.row} />
+      <TestList tests={tests} />
+      <AsideList tests={tests} onChoose={chosen.choose} />
+    </>
+  );
+  return <Page picture={picture} meaning={meaning} />;
+}

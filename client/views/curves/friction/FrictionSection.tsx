@@ -1,0 +1,65 @@
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+import type { Table } from "../../../ui/table.ts";
+import { type Chosen, describeReading } from "../chosen.ts";
+import { Notes } from "../Page.tsx";
+import { PlotChart } from "../plot/PlotChart.tsx";
+import type { FrictionGroup } from "./frictionData.ts";
+import { frictionPlot } from "./frictionPlot.ts";
+import { frictionSentence } from "./frictionSentence.ts";
+
+const DEGREES = 180 / Math.PI;
+const STRIP = 24;
+const FRAME = 92;
+
+const degrees = (angle: number | null) => (angle === null ? null : angle * DEGREES);
+
+function tableOf(group: FrictionGroup): Table {
+  return {
+    columns: ["test", "row", "held, °", "slid, °", "set aside"],
+    rows: group.slides.map((slide) => [
+      slide.title,
+      slide.row + 1,
+      degrees(slide.held),
+      degrees(slide.slid),
+      slide.aside ?? "",
+    ]),
+  };
+}
+
+export interface FrictionSectionProps {
+  readonly group: FrictionGroup;
+  readonly surface: string;
+  readonly tests: readonly StoredOf<"tests">[];
+  readonly chosen: Chosen;
+}
+
+/** The slides of one contact on one surface: brackets of tilt, and the friction they make. */
+export function FrictionSection({ group, surface, tests, chosen }: FrictionSectionProps) {
+  const { fit, problem } = group;
+  return (
+    <section>
+      <h2>{group.title} on the tilt board</h2>
+      <p>{frictionSentence(group, surface)}</p>
+      {fit?.interval && (
+        <p class="quiet">
+          95 % interval of μ {formatFixed(fit.interval[0], 2)} to {formatFixed(fit.interval[1], 2)}; single
+          slides scatter by {formatFixed(fit.sd, 3)}.
+        </p>
+      )}
+      {problem && <p class="near">{problem}</p>}
+      <PlotChart
+        name={`friction ${group.title} ${surface}`}
+        sentence={`Tilts that held and tilts that slid, ${group.title.toLowerCase()} on ${surface}, a strip a slide.`}
+        plot={frictionPlot(group)}
+        height={() => FRAME + group.slides.length * STRIP}
+        tableTitle="Slides"
+        table={() => tableOf(group)}
+        describe={(key) => describeReading(tests, key)}
+        chosen={chosen.key}
+        onChoose={chosen.choose}
+      />
+      <Notes notes={fit?.warnings ?? []} />
+    </section>
+  );
+}

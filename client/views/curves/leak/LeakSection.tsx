@@ -1,0 +1,119 @@
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import type { Table } from "../../../ui/table.ts";
+import { type Chosen, describeReading } from "../chosen.ts";
+import { Legend } from "../Legend.tsx";
+import { Notes } from "../Page.tsx";
+import { PlotChart } from "../plot/PlotChart.tsx";
+import { percent } from "../words.ts";
+import { type LeakPage, lipFlow } from "./leakData.ts";
+import { groupTitle, leakPlot, leakResidualPlot } from "./leakPlot.ts";
+import { againstLip, exponentText, leakSentence } from "./leakSentence.ts";
+
+const tall = (width: number) => Math.max(280, Math.min(400, width * 0.55));
+const low = (width: number) => (width < 500 ? 180 : 170);
+
+function tableOf(page: LeakPage): Table {
+  return {
+    columns: ["test", "row", "pressure, Pa", "flow, L/s", "lip gap, L/s", "set aside"],
+    rows: page.groups.flatMap((group) =>
+      group.points.map((point) => [
+        page.tests[point.test].title,
+        point.row + 1,
+        point.pressure,
+        inUnit(point.flow, "flow", "L/s"),
+        inUnit(lipFlow(group, point.pressure), "flow", "L/s"),
+        point.aside ?? "",
+      ]),
+    ),
+  };
+}
+
+export interface LeakSectionProps {
+  readonly page: LeakPage;
+  readonly part: "skirt" | "surface";
+  readonly name: string;
+  readonly tests: readonly StoredOf<"tests">[];
+  readonly chosen: Chosen;
+}
+
+/** Leak tests: readings, the fitted law, the lip gap's own prediction. */
+export function LeakSection({ page, part, name, tests, chosen }: LeakSectionProps) {
+  const plot = leakPlot(page, part);
+  const common = {
+    tableTitle: "Readings of the leak tests",
+    table: () => tableOf(page),
+    describe: (key: string) => describeReading(tests, key),
+    chosen: chosen.key,
+    onChoose: chosen.choose,
+  };
+  return (
+    <section>
+      <h2>Leak</h2>
+      {page.groups.map((group) => (
+        <p key={group.key}>{leakSentence(group)}</p>
+      ))}
+      <PlotChart
+        {...common}
+        name={`leak ${name}`}
+        sentence={`Leak flow against cavity pressure for ${name}, on logarithmic axes: readings, fitted law, and what the lip gap computes to.`}
+        plot={plot}
+        height={tall}
+      />
+      <div class="curves-legend-narrow">
+        <Legend shapes={plot.shapes ?? []} />
+      </div>
+      <PlotChart
+        {...common}
+        name={`leak ${name} residuals`}
+        sentence={`What the fitted leak laws of ${name} miss each reading by.`}
+        plot={leakResidualPlot(page)}
+        height={low}
+      />
+      <LeakFits page={page} part={part} />
+      <Notes notes={page.groups.flatMap((group) => group.fit?.warnings ?? [])} />
+    </section>
+  );
+}
+
+function LeakFits({ page, part }: Pick<LeakSectionProps, "page" | "part">) {
+  return (
+    <div class="curves-scroll">
+      <table class="curves-table">
+        <thead>
+          <tr>
+            <th scope="col">{part === "skirt" ? "surface, gap" : "skirt, gap"}</th>
+            <th scope="col">C</th>
+            <th scope="col">x</th>
+            <th scope="col">residual sd</th>
+            <th scope="col">against lip gap</th>
+          </tr>
+        </thead>
+        <tbody>
+          {page.groups.map((group) => {
+            const ratio = againstLip(group);
+            return (
+              <tr key={group.key}>
+                <th scope="row">{groupTitle(group, part)}</th>
+                <td>{group.fit ? scientific(group.fit.coefficient) : "–"}</td>
+                <td>{exponentText(group)}</td>
+                <td>{group.fit ? formatQuantity(group.fit.residualSd, "flow", { digits: 2 }) : "–"}</td>
+                <td>{ratio === null ? "–" : percent(ratio, 3)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      <p class="quiet small">Q = C·Δp^x, C in m³/(s·Pa^x) at the air of the test.</p>
+    </div>
+  );
+}
+
+const SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+
+/** @returns "4.52·10⁻⁵" */
+function scientific(value: number): string {
+  const [digits, power] = value.toExponential(2).split("e");
+  const raised = [...String(Math.abs(Number(power)))].map((digit) => SUPERSCRIPTS[Number(digit)]).join("");
+  return `${digits}·10${Number(power) < 0 ? "⁻" : ""}${raised}`;
+}

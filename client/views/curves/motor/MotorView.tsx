@@ -1,0 +1,170 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { href } from "../../../app/router.ts";
+import { Answer } from "../../../ui/Answer.tsx";
+import { Empty } from "../../../ui/Empty.tsx";
+import { Mark } from "../../../ui/Mark.tsx";
+import type { Table } from "../../../ui/table.ts";
+import { AsideList } from "../AsideList.tsx";
+import { type Chosen, describeReading, useChosen } from "../chosen.ts";
+import { Legend } from "../Legend.tsx";
+import { Facts, Notes, Page } from "../Page.tsx";
+import { PointPanel } from "../PointPanel.tsx";
+import { PlotChart } from "../plot/PlotChart.tsx";
+import { bandQuantile } from "../rotor/bands.ts";
+import { testName } from "../typed.ts";
+import { type MotorPage, motorPage } from "./motorData.ts";
+import { currentPlot, motorResidualPlot, voltagePlot } from "./motorPlots.ts";
+import { frictionText, motorSentence, withError } from "./motorSentence.ts";
+
+/** Constants that the fit settles: K_v and R. */
+const CONSTANTS = 2;
+
+const tall = (width: number) => Math.max(260, Math.min(380, width * 0.5));
+const low = (width: number) => (width < 500 ? 180 : 170);
+
+function tableOf(page: MotorPage): Table {
+  return {
+    columns: ["test", "row", "rpm", "voltage, V", "current, A", "V − R·I, V", "residual, mV", "set aside"],
+    rows: page.points.map((point) => [
+      testName(page.tests[point.test]),
+      point.row + 1,
+      point.rpm,
+      point.voltage,
+      point.current,
+      point.backEmf,
+      point.residual * 1e3,
+      point.aside ?? "",
+    ]),
+  };
+}
+
+/** A motor's page: voltage and current against speed, K_v, resistance and friction. */
+export function MotorView({ bench, id }: { bench: Bench; id: string }) {
+  const page = motorPage(bench, id);
+  const chosen = useChosen(page?.tests ?? []);
+  if (!page) return null;
+  if (page.points.length === 0)
+    return (
+      <Empty
+        title={motorSentence(page)}
+        action={{ label: "Log a motor test", href: href("bench", "new/motor", { motor: id }) }}
+      >
+        <p>
+          A motor test fills this page: voltage, current and speed without load and under two or three loads,
+          and an ohmmeter's reading if you have one.
+        </p>
+      </Empty>
+    );
+  return (
+    <Page
+      picture={<MotorPicture page={page} chosen={chosen} />}
+      meaning={<MotorMeaning page={page} chosen={chosen} />}
+    />
+  );
+}
+
+function MotorPicture({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
+  const used = page.points.filter((point) => point.aside === null && point.fullThrottle).length;
+  const quantile = used > CONSTANTS ? bandQuantile(used - CONSTANTS) : Number.NaN;
+  const plot = voltagePlot(page, quantile);
+  const common = {
+    table: () => tableOf(page),
+    tableTitle: "Rows of the motor tests",
+    describe: (key: string) => describeReading(page.tests, key),
+    chosen: chosen.key,
+    onChoose: chosen.choose,
+  };
+  const { name } = page.motor.data;
+  return (
+    <>
+      <Answer sentence={motorSentence(page)}>
+        Friction {frictionText(page.basis.constants.frictionTorque, page.basis.constants.viscousTorque)}.{" "}
+        {!page.basis.fit && <Mark word="stated" />}
+      </Answer>
+      <h2>Voltage, and what the winding leaves of it</h2>
+      <PlotChart
+        {...common}
+        name={`${name} voltage`}
+        sentence={`Voltage of ${name} against its speed; less the drop over the winding, the readings lie on the back-EMF line.`}
+        plot={plot}
+        height={tall}
+      />
+      <div class="curves-legend-narrow">
+        <Legend shapes={plot.shapes ?? []} />
+      </div>
+      <h2>Current</h2>
+      <PlotChart
+        {...common}
+        name={`${name} current`}
+        sentence={`Current of ${name} against its speed, and what friction alone draws.`}
+        plot={currentPlot(page)}
+        height={tall}
+      />
+      <h2>Residuals</h2>
+      <PlotChart
+        {...common}
+        name={`${name} residuals`}
+        sentence={`What the constants of ${name} miss each full-throttle reading of voltage by.`}
+        plot={motorResidualPlot(page)}
+        height={low}
+      />
+    </>
+  );
+}
+
+function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
+  const { fit, constants, notes } = page.basis;
+  const facts = fit
+    ? [
+        { label: "speed constant", text: withError(fit.kv, fit.standardErrors.kv, "kv") },
+        { label: "resistance", text: withError(fit.resistance, fit.standardErrors.resistance, "resistance") },
+        {
+          label: "correlation of the two",
+          text: fit.correlation === null ? "–" : formatFixed(fit.correlation, 2),
+        },
+        { label: "residual sd", text: `${formatFixed(fit.residualSd * 1e3, 1)}\u2009mV` },
+      ]
+    : [
+        { label: "speed constant", text: <Stated text={formatQuantity(constants.kv, "kv")} /> },
+        { label: "resistance", text: <Stated text={formatQuantity(constants.resistance, "resistance")} /> },
+      ];
+  return (
+    <>
+      <section>
+        <h2>Constants</h2>
+        <Facts
+          facts={[
+            ...facts,
+            { label: "friction", text: frictionText(constants.frictionTorque, constants.viscousTorque) },
+          ]}
+        />
+        <Notes notes={notes} />
+      </section>
+      <section>
+        <h2>Tests</h2>
+        <ul class="curves-list">
+          {page.tests.map((test, i) => (
+            <li key={test.id}>
+              <a href={href("bench", test.id)}>{testName(test)}</a>
+              <span class="quiet">
+                {" "}
+                {page.points.filter((point) => point.test === i && point.aside === null).length} rows used
+              </span>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <PointPanel test={chosen.test} row={chosen.row} />
+      <AsideList tests={page.tests} onChoose={chosen.choose} />
+    </>
+  );
+}
+
+function Stated({ text }: { text: string }) {
+  return (
+    <>
+      {text} <Mark word="stated" />
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import type { Table } from "../../../ui/table.ts";
+import { type Chosen, describeReading } from "../chosen.ts";
+import { Facts, Notes } from "../Page.tsx";
+import { PlotChart } from "../plot/PlotChart.tsx";
+import { agreement, type PullPage } from "./pullData.ts";
+import { pullPlot } from "./pullPlot.ts";
+import { pullSentence, ratioText } from "./pullSentence.ts";
+
+const square = (width: number) => Math.max(300, Math.min(420, width * 0.7));
+const grams = (load: number | null) => (load === null ? null : inUnit(load, "load", "g"));
+
+function tableOf(page: PullPage): Table {
+  return {
+    columns: ["test", "row", "predicted, g", "held, g", "let go, g", "set aside"],
+    rows: page.points.map((point) => [
+      page.tests[point.test].title,
+      point.row + 1,
+      grams(point.predicted),
+      grams(point.held),
+      grams(point.letGo),
+      point.aside ?? "",
+    ]),
+  };
+}
+
+export interface PullSectionProps {
+  readonly page: PullPage;
+  readonly name: string;
+  readonly tests: readonly StoredOf<"tests">[];
+  readonly chosen: Chosen;
+}
+
+/** Pull tests against what their parts are predicted to hold. */
+export function PullSection({ page, name, tests, chosen }: PullSectionProps) {
+  const { meets, above, below } = agreement(page.points);
+  return (
+    <section>
+      <h2>Pull, measured against predicted</h2>
+      <p>{pullSentence(page)}</p>
+      {page.points.some((point) => point.predicted !== null) && (
+        <PlotChart
+          name={`pull ${name}`}
+          sentence={`Loads that held and loads that let go with ${name}, against the predicted pull; on the dotted line both agree.`}
+          plot={pullPlot(page)}
+          height={square}
+          tableTitle="Pulls"
+          table={() => tableOf(page)}
+          describe={(key) => [...describeReading(tests, key), ...predictedLine(page, key)]}
+          chosen={chosen.key}
+          onChoose={chosen.choose}
+        />
+      )}
+      <Facts
+        facts={[
+          { label: "measured over predicted, mean (95 %)", text: ratioText(page) },
+          { label: "hold the prediction, held more, let go at less", text: `${meets}, ${above}, ${below}` },
+        ]}
+      />
+      {page.problem && <p class="near">{page.problem}</p>}
+      {page.missing.map((message) => (
+        <p key={message} class="near">
+          {message}
+        </p>
+      ))}
+      <Notes notes={page.ratio?.warnings ?? []} />
+    </section>
+  );
+}
+
+function predictedLine(page: PullPage, key: string): string[] {
+  const predicted = page.points.find((point) => point.key === key)?.predicted;
+  return predicted == null ? [] : [`predicted ${Math.round(inUnit(predicted, "load", "g"))} g`];
+}

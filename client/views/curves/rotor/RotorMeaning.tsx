@@ -1,0 +1,138 @@
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { href } from "../../../app/router.ts";
+import { AsideList } from "../AsideList.tsx";
+import type { Chosen } from "../chosen.ts";
+import { type Fact, Facts, Notes } from "../Page.tsx";
+import { PointPanel } from "../PointPanel.tsx";
+import { testName } from "../typed.ts";
+import { capital, counted, percent } from "../words.ts";
+import { typicalSd } from "./bands.ts";
+import { contributions } from "./contributions.ts";
+import type { RotorFamily } from "./family.ts";
+import { missingInUnits, nextReadings } from "./nextReadings.ts";
+import { offsetSentences } from "./offsets.ts";
+import type { BandAt } from "./plots.ts";
+import { missingSentence } from "./sentence.ts";
+import { type Shown, unitsOf } from "./shown.ts";
+
+const R_SQUARED_DECIMALS = 4;
+
+function factsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Fact[] {
+  const { fit } = family;
+  if (!fit) return [];
+  const units = unitsOf(family, shown);
+  const flows = shown.as === "pressure";
+  const range = [fit.phiMin, fit.phiMax].map((phi) => formatFixed(units.x(phi), flows ? 2 : 3));
+  const blocked = bandAt(0);
+  const psi0 = fit.psi[0];
+  const leaveOneOut = fit.leaveOneOutSd;
+  return [
+    { label: "degree", text: fit.degree },
+    { label: "fitted from", text: `${range[0]} to ${range[1]}${flows ? "\u2009L/s" : " (φ)"}` },
+    {
+      label: "ψ with no flow",
+      text: `${formatFixed(psi0, 3)}${blocked ? ` ± ${formatFixed(blocked.mean, 3)}` : ""}`,
+    },
+    ...(family.phiFree === null
+      ? []
+      : [{ label: "φ with no pressure", text: formatFixed(family.phiFree, 3) }]),
+    { label: "R²", text: formatFixed(fit.rSquared, R_SQUARED_DECIMALS) },
+    { label: "residual sd", text: fit.dof > 0 ? `${percent(typicalSd(family) / psi0)} of blocked` : "–" },
+    {
+      label: "leave-one-out",
+      text: leaveOneOut === null ? "–" : `${percent(leaveOneOut / psi0)} of blocked`,
+    },
+    { label: "AICc", text: fit.aicc === null ? "–" : formatFixed(fit.aicc, 1) },
+    { label: "pressure rises with flow", text: fit.stall ? "over a part: stall" : "nowhere" },
+  ];
+}
+
+export interface RotorMeaningProps {
+  readonly family: RotorFamily;
+  readonly shown: Shown;
+  readonly bandAt: BandAt;
+  readonly chosen: Chosen;
+}
+
+/** What the fit says: figures, what to measure next, what each test brought, the reading that was chosen. */
+export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProps) {
+  const { fit } = family;
+  const judged = fit !== null && bandAt(fit.phiMin) !== null;
+  return (
+    <>
+      <PointPanel test={chosen.test} row={chosen.row} />
+      {fit && (
+        <>
+          <section>
+            <h2>What is missing</h2>
+            <p>
+              {judged
+                ? missingSentence(missingInUnits(family, shown, nextReadings(family)))
+                : "Repeat readings, and take some at more flows: how sure the curve is cannot be told yet."}
+            </p>
+            <Notes notes={fit.warnings.filter((note) => note.code !== "outliers")} />
+          </section>
+          <section>
+            <h2>The fit</h2>
+            <Facts facts={factsOf(family, shown, bandAt)} />
+            <p class="quiet small">{capital(fit.reason)}.</p>
+          </section>
+          <Outliers family={family} chosen={chosen} />
+        </>
+      )}
+      <Contributions family={family} />
+      <AsideList tests={family.tests} onChoose={chosen.choose} />
+    </>
+  );
+}
+
+function Outliers({ family, chosen }: { family: RotorFamily; chosen: Chosen }) {
+  const outliers = family.readings.filter((reading) => reading.outlier);
+  if (outliers.length === 0) return null;
+  return (
+    <section>
+      <h2>Far off the curve</h2>
+      <ul class="curves-list">
+        {outliers.map((reading) => (
+          <li key={reading.key}>
+            <button type="button" class="plain" onClick={() => chosen.choose(reading.key)}>
+              {testName(family.tests[reading.test])}, row {reading.row + 1}
+            </button>
+            <span class="quiet">
+              {" "}
+              {reading.residual === null ? "" : `${percent(reading.residual)} of blocked pressure`}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Contributions({ family }: { family: RotorFamily }) {
+  const said = offsetSentences(family);
+  return (
+    <section>
+      <h2>What each test brought</h2>
+      <ul class="curves-list">
+        {contributions(family).map((each) => {
+          const test = family.tests[each.test];
+          return (
+            <li key={test.id}>
+              <a href={href("bench", test.id)}>{testName(test)}</a>
+              <div class="quiet small">
+                {counted(each.used, "reading")} at {formatQuantity(each.diameter, "length")}
+                {each.speeds.length > 0 && `, ${each.speeds.map(rpmText).join(", ")} rpm`}
+                {each.share !== null && `; ${percent(each.share)} of what fixes the curve`}
+                {each.rms !== null && `; off by ${percent(each.rms)} rms`}
+              </div>
+              {said.has(test.id) && <div class="small">{said.get(test.id)}</div>}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+const rpmText = (rpm: number) => formatFixed(Number(rpm.toPrecision(3)), 0);

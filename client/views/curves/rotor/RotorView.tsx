@@ -1,0 +1,97 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { href } from "../../../app/router.ts";
+import { Answer } from "../../../ui/Answer.tsx";
+import { Empty } from "../../../ui/Empty.tsx";
+import { Mark } from "../../../ui/Mark.tsx";
+import { useChosen } from "../chosen.ts";
+import { Page } from "../Page.tsx";
+import { counted, percent } from "../words.ts";
+import { bandsFor, sureness } from "./bands.ts";
+import { familyRms } from "./contributions.ts";
+import { type RotorFamily, readingsInUse, rotorFamily } from "./family.ts";
+import { RotorCharts } from "./RotorCharts.tsx";
+import { RotorControls } from "./RotorControls.tsx";
+import { RotorMeaning } from "./RotorMeaning.tsx";
+import { rotorSentence } from "./sentence.ts";
+import { unitsOf } from "./shown.ts";
+import { shownOf, useShown } from "./shownState.ts";
+
+/** A rotor family's page: readings, curve, bands, residuals, in coefficients and at any speed. */
+export function RotorView({ bench, id }: { bench: Bench; id: string }) {
+  const family = rotorFamily(bench, id);
+  const [state, change] = useShown(family);
+  const chosen = useChosen(family?.tests ?? []);
+  if (!family) return null;
+  if (family.answer.basis === "missing" && family.tests.length === 0) return <Untested family={family} />;
+  const bandAt = bandsFor(family);
+  const shown = shownOf(state);
+  return (
+    <Page
+      picture={
+        <>
+          <Answer sentence={rotorSentence(family, sureness(family, bandAt))}>
+            <Figures
+              family={family}
+              sizeFactor={unitsOf(family, shown).sizeFactor}
+              scaled={isScaled(family, state)}
+            />
+          </Answer>
+          {family.answer.basis === "missing" && <p class="near">{family.answer.missing.message}</p>}
+          <RotorControls family={family} state={state} change={change} />
+          <RotorCharts family={family} shown={shown} bandAt={bandAt} chosen={chosen} />
+        </>
+      }
+      meaning={<RotorMeaning family={family} shown={shown} bandAt={bandAt} chosen={chosen} />}
+    />
+  );
+}
+
+const SAME_SIZE = 1e-3;
+
+function isScaled(family: RotorFamily, state: { readonly as: string; readonly diameter: number }): boolean {
+  if (state.as !== "pressure" || family.readings.length === 0) return false;
+  return !family.readings.some((reading) => Math.abs(reading.diameter / state.diameter - 1) < SAME_SIZE);
+}
+
+interface FiguresProps {
+  readonly family: RotorFamily;
+  readonly scaled: boolean;
+  readonly sizeFactor: number;
+}
+
+function Figures({ family, scaled, sizeFactor }: FiguresProps) {
+  const used = readingsInUse(family).length;
+  const rms = familyRms(family);
+  const aside = family.readings.length - used;
+  const { basis } = family.answer;
+  return (
+    <>
+      {used > 0 && `${counted(used, "reading")} in the fit${aside > 0 ? `, ${aside} set aside` : ""}. `}
+      {rms !== null && `They scatter about it by ${percent(rms)} of blocked pressure. `}
+      {family.fit?.stall && "It rises with the flow over a part: the rotor can stall there. "}
+      {basis === "two-point" && <Mark word="two-point" />}
+      {basis === "estimated" && <Mark word="estimated" />}
+      {scaled && (
+        <Mark
+          word="scaled"
+          title={`This size was not tested; its pressure is corrected for size by ${percent(sizeFactor - 1)}.`}
+        />
+      )}
+    </>
+  );
+}
+
+function Untested({ family }: { family: RotorFamily }) {
+  const { name } = family.rotor.data;
+  return (
+    <Empty
+      title={`The curve of ${name} is not known yet.`}
+      action={{ label: "Log a curve test", href: href("bench", "new/curve", { rotor: family.rotor.id }) }}
+    >
+      <p>
+        A curve test fills this page: pressure readings from blocked to open, the flow known or taken from a
+        drilled plate. Two more readings than you think you need.
+      </p>
+    </Empty>
+  );
+}
