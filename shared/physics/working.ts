@@ -43,7 +43,7 @@ export interface Relation<K extends string> {
  */
 export function explain<K extends string>(
   relation: Relation<K>,
-  inputs: Readonly<Record<K, number>>,
+  inputs: Readonly<Record<NoInfer<K>, number>>,
 ): Working {
   const values = (Object.entries(relation.inputs) as [K, Description][]).map(
     ([key, [symbol, meaning, unit]]) => ({ symbol, meaning, unit, value: inputs[key] }),
