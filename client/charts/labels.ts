@@ -60,35 +60,26 @@ const LINE_HEIGHT = 16;
 const LEADER = 12;
 const BASELINE = 4;
 
-/** Labels down the side of a plot at `x`, pushed apart, each led to its height by a hairline; `inside` puts them left of `x`, over their heights. */
+/** Labels down the side of a plot at `x`, pushed apart, each led to its height by a hairline. */
 export function sideLabels(
   g: Group,
   labels: readonly SideLabel[],
-  context: { readonly x: number; readonly height: number; readonly inside?: boolean },
+  { x, height }: { readonly x: number; readonly height: number },
 ): void {
-  const { x, inside = false } = context;
-  const lift = inside ? LINE_HEIGHT / 2 : 0;
-  const centres = pushApart(
-    labels.map((label) => ({ at: label.y - lift, size: LINE_HEIGHT })),
-    -LINE_HEIGHT / 2,
-    context.height + LINE_HEIGHT / 2,
-  );
+  const half = LINE_HEIGHT / 2;
+  const wanted = labels.map((label) => ({ at: label.y, size: LINE_HEIGHT }));
+  const centres = pushApart(wanted, -half, height + half);
   const placed = labels.map((label, i) => ({ ...label, centre: centres[i] }));
   g.selectAll<SVGPathElement, (typeof placed)[number]>(".leader")
     .data(placed, (label) => label.key)
     .join("path")
     .attr("class", "leader")
-    .attr("d", (label) =>
-      inside && Math.abs(label.centre + lift - label.y) < 2
-        ? ""
-        : `M${x},${label.y}L${x + (inside ? -LEADER : LEADER)},${label.centre}`,
-    );
+    .attr("d", (label) => `M${x},${label.y}L${x + LEADER},${label.centre}`);
   g.selectAll<SVGTextElement, (typeof placed)[number]>("text")
     .data(placed, (label) => label.key)
     .join("text")
     .attr("class", (label) => label.tone)
-    .attr("text-anchor", inside ? "end" : "start")
-    .attr("x", x + (inside ? -LEADER - 3 : LEADER + 3))
+    .attr("x", x + LEADER + 3)
     .attr("y", (label) => label.centre + BASELINE)
     .text((label) => label.text);
 }

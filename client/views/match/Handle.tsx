@@ -118,7 +118,7 @@ function NumberEntry({ handle, value, id, onValue }: NumberEntryProps) {
           onInput={(event) => type(event.currentTarget.value)}
           onBlur={() => !problem && setDraft(null)}
         />
-        {unit && <span class="handle-unit">{unit}</span>}
+        <span class="handle-unit">{unit}</span>
       </span>
       {problem && (
         <span class="field-error handle-problem" id={`${id}-problem`} role="alert">

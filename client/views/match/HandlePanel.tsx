@@ -15,10 +15,12 @@ export interface HandlePanelProps {
   /** the build as tried, for what its values rest on */
   readonly resolved: Resolved | null;
   readonly settings: Settings;
+  /** what it comes to, in a few words: stands beside the handle on a phone */
+  readonly effect: string | null;
 }
 
 /** What can be changed. On a phone one handle at a time stays within the thumb's reach. */
-export function HandlePanel({ bench, build, resolved, settings }: HandlePanelProps) {
+export function HandlePanel({ bench, build, resolved, settings, effect }: HandlePanelProps) {
   const [picked, setPicked] = useState<HandleKey>("gap");
   const tried = isChanged(changes.value);
   return (
@@ -50,6 +52,7 @@ export function HandlePanel({ bench, build, resolved, settings }: HandlePanelPro
           />
         </div>
       ))}
+      {effect && <output class="handle-effect">{effect}</output>}
       {tried && <SaveBuild build={build} />}
     </section>
   );

@@ -90,7 +90,13 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
   return (
     <div class="match">
       <Head outcome={outcome} name={build.data.name} />
-      <HandlePanel bench={bench} build={build.data} resolved={outcome.resolved} settings={settings} />
+      <HandlePanel
+        bench={bench}
+        build={build.data}
+        resolved={outcome.resolved}
+        settings={settings}
+        effect={effectOf(outcome)}
+      />
       <section class="match-picture" aria-label="The picture">
         {picture ? (
           <MatchChart
@@ -114,6 +120,12 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
       <Verdict bench={bench} outcome={outcome} />
     </div>
   );
+}
+
+function effectOf({ prediction }: Outcome): string | null {
+  if (!prediction) return null;
+  const { margin, angle } = prediction.worst.parked;
+  return `worst ${angle.toFixed(0)}°: ${marginText(margin)}`;
 }
 
 /** The answer and its line of figures. */

@@ -11,7 +11,7 @@ interface BasisProps {
   readonly handle: HandleKey;
 }
 
-const mm = (metres: number) => formatQuantity(metres, "length");
+const mm = (metres: number) => formatQuantity(metres, "length", { digits: 2 });
 
 export function count(n: number, what: string): string {
   return `${n} ${what}${n === 1 ? "" : "s"}`;
@@ -78,7 +78,12 @@ function FrictionLine({ bench, build, resolved }: BasisProps) {
 }
 
 function MassLine({ build }: BasisProps) {
-  return <>set in the build{doubt(build.uncertainty["vehicle.mass"], (u) => formatQuantity(u, "mass"))}</>;
+  return (
+    <>
+      set in the build
+      {doubt(build.uncertainty["vehicle.mass"], (u) => formatQuantity(u, "mass", { digits: 1 }))}
+    </>
+  );
 }
 
 function ChargeLine({ resolved }: BasisProps) {

@@ -2,7 +2,7 @@ import { scaleLinear } from "d3";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { axisBottom, axisSide } from "../../charts/axes.ts";
 import type { ChartSize } from "../../charts/Chart.tsx";
-import { chartFrame, type Frame } from "../../charts/frame.ts";
+import { chartFrame, type Frame, type Margin } from "../../charts/frame.ts";
 import type { MatchContext } from "./layers/context.ts";
 import { curvesLayer, ghostLayer } from "./layers/curves.ts";
 import { levelsLayer } from "./layers/levels.ts";
@@ -30,11 +30,14 @@ const LITRES = 1000;
 const GRAMS = 1000;
 /** From this width on level labels stand beside the plot [px]. */
 const WIDE = 560;
-const MARGIN = { top: 30, bottom: 48, left: 54 } as const;
-const RIGHT = { wide: 188, narrow: 52 } as const;
+const MARGIN = {
+  wide: { top: 30, right: 188, bottom: 48, left: 54 },
+  narrow: { top: 30, right: 110, bottom: 48, left: 44 },
+} as const;
 
-export function matchMargin(width: number) {
-  return { ...MARGIN, right: width >= WIDE ? RIGHT.wide : RIGHT.narrow };
+/** @returns the room round the plot: axes, and level labels at the right */
+export function matchMargin(width: number): Margin {
+  return width >= WIDE ? MARGIN.wide : MARGIN.narrow;
 }
 
 /** @returns scales of the plot: flow [m³/s] and pressure [Pa] to pixels */

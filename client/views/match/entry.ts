@@ -5,8 +5,6 @@ import type { Handle } from "./handles.ts";
 
 export type Entry = { readonly value: number } | { readonly problem: string };
 
-const MOST_DECIMALS = 6;
-
 /** @returns the number of a handle in its shown unit */
 export function shownNumber(handle: Handle, si: number): number {
   return handle.dimension ? inUnit(si, handle.dimension, handle.unit) : si;
@@ -22,17 +20,17 @@ export function unitOf(handle: Handle): string {
   return handle.dimension ? shownUnit(handle.dimension, handle.unit).label : "";
 }
 
-/** @returns the number as a field shows it: as many digits as the handle has, more only where a typed value had them */
+/** @returns the number as a field shows it: the handle's digits, one more where the value has it */
 export function entryText(handle: Handle, si: number): string {
   const shown = shownNumber(handle, si);
   const text = shown.toFixed(handle.decimals);
-  const off = Math.abs(Number(text) - shown) > 1e-6 * Math.max(1, Math.abs(shown));
-  return off ? String(Number(shown.toFixed(MOST_DECIMALS))) : text;
+  const finer = shown.toFixed(handle.decimals + 1);
+  return handle.decimals > 0 && Number(finer) !== Number(text) ? finer : text;
 }
 
 /** @returns the value with its unit, as a sentence shows it */
 export function withUnit(handle: Handle, si: number): string {
-  const text = formatFixed(Number(entryText(handle, si)), handle.decimals);
+  const text = formatFixed(shownNumber(handle, si), handle.decimals);
   const unit = unitOf(handle);
   return unit === "" ? text : `${text}\u2009${unit}`;
 }

@@ -113,7 +113,7 @@ export function answerSentence(finding: Finding): string {
   const kept = finding.attitudes.filter((each) => !falls(each.parked)).map((each) => each.name);
   if (kept.length === 0) {
     const all = finding.attitudes.map((each) => each.name);
-    return `Falls: the pull is too small for ${listed(all, "and for")}.`;
+    return `Falls: the pull is too small for ${listed(all)}.`;
   }
   return `Holds ${listed(kept)} but not ${listed(lost, "or")}.${climbing(finding)}`;
 }

@@ -68,7 +68,7 @@ describe("answerSentence", () => {
 
   it("says that it falls, with no attitude held, and lists them", () => {
     expect(answerSentence(finding({ wall: 0.5, ceiling: 0.7, worst: [127, 0.4] }))).toBe(
-      "Falls: the pull is too small for the wall and for the ceiling.",
+      "Falls: the pull is too small for the wall and the ceiling.",
     );
   });
 

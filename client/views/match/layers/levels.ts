@@ -3,15 +3,21 @@ import { type SideLabel, sideLabels } from "../../../charts/labels.ts";
 import type { Level } from "../picture.ts";
 import type { MatchContext } from "./context.ts";
 
-const LABEL_X = 50;
+/** Right of the plot and its pull axis [px]. */
+const LABEL_X = { wide: 50, narrow: 42 } as const;
+const WALL = 90;
+const CEILING = 180;
 
-function words(level: Level, beyond: boolean, wide: boolean): string {
-  const degrees = `${level.angle.toFixed(0)}°`;
-  const title = wide ? level.title : level.title.split(" (")[0];
-  return beyond ? `↑ ${title}, ${degrees}` : `${title}, ${degrees}`;
+/** On a phone one word: "wall", "153°"; the table has the names. */
+function words({ title, angle, key }: Level, wide: boolean): string {
+  const degrees = `${angle.toFixed(0)}°`;
+  if (wide) return `${title}, ${degrees}`;
+  if (angle === WALL) return "wall";
+  if (angle === CEILING) return "ceiling";
+  return key === "worst" ? "worst" : degrees;
 }
 
-/** Dotted level lines: above one it holds, below it falls. A level beyond the plot is named at its top; on a phone the names stand in the plot at its right end. */
+/** Dotted level lines: above one it holds, below it falls. A level beyond the plot is named at its top. */
 export function levelsLayer(g: Group, levels: readonly Level[], context: MatchContext): void {
   const { y, width, height, wide } = context;
   const top = y.domain()[1];
@@ -25,9 +31,9 @@ export function levelsLayer(g: Group, levels: readonly Level[], context: MatchCo
     .attr("y2", (level) => y(level.pressure));
   const labels: SideLabel[] = levels.map((level) => ({
     key: level.key,
-    text: words(level, level.pressure > top, wide),
+    text: (level.pressure > top ? "↑ " : "") + words(level, wide),
     y: Math.max(0, y(level.pressure)),
-    tone: wide ? "needed-text" : "needed-text halo",
+    tone: "needed-text",
   }));
-  sideLabels(g, labels, wide ? { x: width + LABEL_X, height } : { x: width, height, inside: true });
+  sideLabels(g, labels, { x: width + (wide ? LABEL_X.wide : LABEL_X.narrow), height });
 }

@@ -1,4 +1,5 @@
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
+import type { LeakCurvePoint } from "../../../../shared/physics/curves.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import type { Group } from "../../../charts/frame.ts";
 import {
@@ -12,6 +13,8 @@ import {
 import type { Picture } from "../picture.ts";
 import type { MatchContext } from "./context.ts";
 import type { Overlay } from "./overlays.ts";
+
+type FlowPoint = Pick<LeakCurvePoint, "flow" | "pressure">;
 
 interface Name {
   readonly key: string;
@@ -27,8 +30,6 @@ interface Name {
 const LINE = 15;
 const AWAY = 24;
 const LEAST_LEADER = 12;
-/** Every how many-th point of a curve counts as an obstacle. */
-const THINNING = 2;
 
 function size(lines: readonly string[]): { width: number; height: number } {
   return { width: Math.max(...lines.map((line) => textWidth(line))), height: lines.length * LINE + 3 };
@@ -37,7 +38,7 @@ function size(lines: readonly string[]): { width: number; height: number } {
 /** Spots round an anchor, right of it first, ever farther off. */
 function around({ x, y }: Spot, lines: readonly string[]): Spot[] {
   const { width, height } = size(lines);
-  return [1, 2, 3.5].flatMap((far) => {
+  return [0.8, 1.5, 2.5, 4].flatMap((far) => {
     const away = AWAY * far;
     return [
       { x: x + away, y: y - height - away / 2 },
@@ -64,36 +65,44 @@ function pointName(picture: Picture, { x, y }: MatchContext): Name[] {
   return [{ key: "point", lines, tone: "strong-text", anchor, spots: around(anchor, lines), led: true }];
 }
 
-function fanName(picture: Picture, text: string, { x, y, width }: MatchContext): Name[] {
-  const { full } = picture.curves;
-  if (full.length === 0) return [];
-  const whole = textWidth(text) > width * 0.62 ? text.split(" — ") : [text];
-  const spots = [0.12, 0.06, 0.2, 0.3, 0.42, 0.55, 0.68].map((share) => {
-    const point = full[Math.round(share * (full.length - 1))];
-    return { x: x(point.flow) + 10, y: y(point.pressure) - size(whole).height };
+/** Spots beside a curve at several places along it: right of it, left of it, above and below. */
+function along(
+  points: readonly FlowPoint[],
+  shares: readonly number[],
+  lines: readonly string[],
+  { x, y }: MatchContext,
+): Spot[] {
+  const { width, height } = size(lines);
+  return shares.flatMap((share) => {
+    const point = points[Math.round(share * (points.length - 1))];
+    const [px, py] = [x(point.flow), y(point.pressure)];
+    return [
+      { x: px + 10, y: py - height },
+      { x: px + 10, y: py + 4 },
+      { x: px - width - 10, y: py - height },
+      { x: px - width - 10, y: py + 4 },
+      { x: px - width / 2, y: py - height - 18 },
+    ];
   });
-  const anchor = { x: x(full[0].flow), y: y(full[0].pressure) };
-  return [{ key: "fan", lines: whole, tone: "rotor-text", anchor, spots, led: false }];
 }
 
-/** Last point of a curve inside the plot. */
-function endInside(
-  points: readonly { flow: number; pressure: number }[],
-  { x, y, width }: MatchContext,
-): Spot | null {
-  const inside = points.findLast((point) => x(point.flow) <= width && y(point.pressure) >= 0);
-  return inside ? { x: x(inside.flow), y: y(inside.pressure) } : null;
+function fanName(picture: Picture, text: string, context: MatchContext): Name[] {
+  const { full } = picture.curves;
+  if (full.length === 0) return [];
+  const lines = textWidth(text) > context.width * 0.62 ? text.split(" — ") : [text];
+  const spots = along(full, [0.12, 0.06, 0.2, 0.3, 0.42, 0.55, 0.68, 0.8], lines, context);
+  const anchor = { x: context.x(full[0].flow), y: context.y(full[0].pressure) };
+  return [{ key: "fan", lines, tone: "rotor-text", anchor, spots, led: false }];
 }
 
 function leakName(picture: Picture, text: string, context: MatchContext): Name[] {
-  const end = endInside(picture.curves.leak, context);
+  const { x, y, width } = context;
+  const inside = picture.curves.leak.filter((point) => x(point.flow) <= width && y(point.pressure) >= 0);
+  const end = inside.at(-1);
   if (!end) return [];
-  const { width } = size([text]);
-  const spots = [4, 22, 40, 64, 92, 130].flatMap((down) => [
-    { x: end.x + 10, y: end.y + down },
-    { x: end.x - width - 12, y: end.y + down },
-  ]);
-  return [{ key: "leak", lines: [text], tone: "leak-text", anchor: end, spots, led: false }];
+  const anchor = { x: x(end.flow), y: y(end.pressure) };
+  const spots = along(inside, [1, 0.96, 0.92, 0.87, 0.8, 0.7, 0.6, 0.5], [text], context);
+  return [{ key: "leak", lines: [text], tone: "leak-text", anchor, spots, led: false }];
 }
 
 function overlayNames(overlays: readonly Overlay[], { x, y }: MatchContext): Name[] {
@@ -119,7 +128,7 @@ function ghostName(ghost: Picture | null, { x, y }: MatchContext): Name[] {
 function obstaclesOf(picture: Picture, { x, y, width }: MatchContext): Obstacle[] {
   const { rest, full, cutOff, leak } = picture.curves;
   const curves = [rest, full, cutOff, leak].flatMap((curve) =>
-    curve.filter((_, i) => i % THINNING === 0).map((point): Obstacle => [x(point.flow), y(point.pressure)]),
+    curve.map((point): Obstacle => [x(point.flow), y(point.pressure)]),
   );
   const crosses = picture.measured.slice(0, 200).map((point): Obstacle => [x(point.flow), y(point.pressure)]);
   const levels = picture.levels.flatMap((level) =>

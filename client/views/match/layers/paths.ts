@@ -1,3 +1,4 @@
+import { transition } from "d3";
 import type { Group } from "../../../charts/frame.ts";
 
 export interface PathMark {
@@ -22,10 +23,6 @@ export function paths(
     .attr("class", (mark) => mark.look)
     .attr("stroke-dasharray", (mark) => mark.dash ?? null)
     .order();
-  if (duration > 0)
-    joined
-      .transition()
-      .duration(duration)
-      .attr("d", (mark) => mark.d);
+  if (duration > 0) joined.transition(transition().duration(duration)).attr("d", (mark) => mark.d);
   else joined.interrupt().attr("d", (mark) => mark.d);
 }

@@ -1,3 +1,4 @@
+import { transition } from "d3";
 import type { Point } from "../../../../shared/physics/predict.ts";
 import type { Group } from "../../../charts/frame.ts";
 import type { MatchContext } from "./context.ts";
@@ -32,6 +33,6 @@ export function pointLayer(
     .attr("class", (ring) => (ring.key === "ghost" ? "ghost-ring" : "predicted"));
   const cx = (ring: Ring) => x(ring.at.flow);
   const cy = (ring: Ring) => y(ring.at.pressure);
-  if (duration > 0) joined.transition().duration(duration).attr("cx", cx).attr("cy", cy);
+  if (duration > 0) joined.transition(transition().duration(duration)).attr("cx", cx).attr("cy", cy);
   else joined.interrupt().attr("cx", cx).attr("cy", cy);
 }
