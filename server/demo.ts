@@ -22,8 +22,8 @@ function seedsOf(name: CollectionName): readonly Seed[] {
   return z.array(z.strictObject({ id: identifier(), data })).parse(FILES[file] ?? []);
 }
 
-/** @returns the invented demo, checked like any other input, as if it was entered at that moment */
-export function demoBook(at: Date): Book {
+/** @returns the invented demo, each record checked like any other input, as if it was entered at that moment */
+function demoBook(at: Date): Book {
   const time = at.toISOString();
   const records = byCollection((name) =>
     seedsOf(name).map((seed) => ({ ...seed, revision: 1, createdAt: time, updatedAt: time })),
@@ -31,16 +31,18 @@ export function demoBook(at: Date): Book {
   return { records, revisions: byCollection(() => []) };
 }
 
-/** @returns the name of the copy kept of what was there @throws {NotEmptyError} on a book that holds records */
-export function loadDemo(store: Store, at: Date): string | null {
+function checkedDemo(at: Date): Book {
   const book = demoBook(at);
   requireConsistent(book);
-  return store.load(book, true, { at });
+  return book;
+}
+
+/** @returns the name of the copy kept of what was there @throws {NotEmptyError} on a book that holds records */
+export function loadDemo(store: Store, at: Date): string | null {
+  return store.load(checkedDemo(at), true, { at });
 }
 
 /** Loads the demo at the very first start of a data file; never again by itself. */
 export function loadDemoOnFirstStart(store: Store, at: Date): void {
-  if (!store.isNew()) return;
-  if (store.isEmpty()) loadDemo(store, at);
-  store.markStarted();
+  store.firstStart(() => checkedDemo(at));
 }

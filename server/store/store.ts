@@ -37,13 +37,20 @@ export class Store {
     return this.#mark("demo") === "yes";
   }
 
-  /** @returns true before the first start was marked by {@link markStarted} */
-  isNew(): boolean {
-    return this.#mark("started") === undefined;
-  }
-
-  markStarted(): void {
-    this.#setMark("started", "yes");
+  /**
+   * At the very first start of a data file, and never again, puts a demo in where the book is empty. Of two servers that start at once, one does.
+   *
+   * @param demo - makes the demo; asked for only when it is needed
+   */
+  firstStart(demo: () => Book): void {
+    this.#write(() => {
+      if (this.#mark("started") !== undefined) return;
+      if (this.isEmpty()) {
+        fill(this.collections, demo());
+        this.#setMark("demo", "yes");
+      }
+      this.#setMark("started", "yes");
+    });
   }
 
   /** Everything in the book, read in one transaction. */
