@@ -17,6 +17,8 @@ const DEFAULT_TOLERANCE = 1e-14;
 const DEFAULT_MAX_ITERATIONS = 1200;
 /** Width below which a bracket counts as one number: a root at 0 can meet no relative tolerance. */
 const FLOOR = 1e-300;
+/** Evaluations after which a bracket that holds 0 is taken for one whose root lies at 0 or decades below its ends. */
+const PATIENCE = 50;
 /** Ends of one sign further apart than this ratio are halved by their geometric mean, so that decades cost as little as digits. */
 const WIDE_RATIO = 1e3;
 
@@ -61,7 +63,7 @@ export function findRoot(
     const best = Math.abs(fa) < Math.abs(fb) ? a : b;
     const width = tolerance * Math.abs(best) + FLOOR;
     if (fa === 0 || Math.abs(b - a) < width) return { root: best, converged: true, iterations };
-    x = keptInside(next(a, b, c, fa, fb, fc), a, b, width / 2);
+    x = keptInside(next(a, b, c, fa, fb, fc, iterations > PATIENCE), a, b, width / 2);
   }
   throw new NoConvergenceError(`no root to ${tolerance} within ${maxIterations} evaluations`, maxIterations);
 }
@@ -73,8 +75,17 @@ function evaluate(f: (x: number) => number, x: number, iterations: number): numb
 }
 
 /** The next place to look at: Chandrupatla's criterion admits the interpolation on a bracket within a few decades, else the middle. */
-function next(a: number, b: number, c: number, fa: number, fb: number, fc: number): number {
-  if (isWide(a, b)) return middle(a, b);
+function next(
+  a: number,
+  b: number,
+  c: number,
+  fa: number,
+  fb: number,
+  fc: number,
+  impatient: boolean,
+): number {
+  if (isWide(a, b)) return geometricMean(a, b);
+  if (impatient && Math.sign(a) !== Math.sign(b)) return towardsZero(a, b);
   const xi = (a - b) / (c - b);
   const phi = (fa - fb) / (fc - fb);
   const admitted = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi;
@@ -90,8 +101,16 @@ function isWide(a: number, b: number): boolean {
 }
 
 function middle(a: number, b: number): number {
-  if (!isWide(a, b)) return a + (b - a) / 2;
+  return isWide(a, b) ? geometricMean(a, b) : a + (b - a) / 2;
+}
+
+function geometricMean(a: number, b: number): number {
   return Math.sign(a) * Math.sqrt(Math.abs(a)) * Math.sqrt(Math.abs(b));
+}
+
+/** Between ends of opposite sign 0 itself; beside an end at 0 the middle of the decades down to FLOOR. */
+function towardsZero(a: number, b: number): number {
+  return a !== 0 && b !== 0 ? 0 : (Math.sign(a + b) * Math.sqrt(FLOOR) * Math.sqrt(Math.abs(a + b))) / 2;
 }
 
 /** At least `margin` away from both ends, so that every step shortens the bracket. */

@@ -39,7 +39,7 @@ describe("wilson, by its own equation", () => {
   it("has ends whose distance from the share found is z standard deviations there", () => {
     fc.assert(
       fc.property(counts, ([x, n, confidence]) => {
-        const z = normalQuantile((1 + confidence) / 2);
+        const z = -normalQuantile((1 - confidence) / 2);
         for (const p of wilson(x, n, confidence))
           expect(Math.abs((x / n - p) ** 2 - (z * z * p * (1 - p)) / n)).toBeLessThan(1e-14);
       }),

@@ -11,6 +11,8 @@ describe("findRoot, on equations with a known answer", () => {
     ["eˣ = 1e-200", (x) => Math.exp(x) - 1e-200, -1000, 0, -200 * Math.LN10],
     ["x⁹ = 1e-9, flat", (x) => x ** 9 - 1e-9, 0, 10, 0.1],
     ["a jump", (x) => (x < 1 / 3 ? -1 : 1), 0, 1, 1 / 3],
+    ["a root 250 decades below its bracket", (x) => x - 1e-250 + x ** 3, 0, 5, 1e-250],
+    ["the same on both sides of 0", (x) => Math.atan(1e250 * x - 1), -3, 5, 1e-250],
     ["six hundred decades, ln x = 1", (x) => Math.log(x) - 1, 1e-300, 1e300, Math.E],
   ];
   it.each(cases)("%s is met to 14 digits", (_, f, lo, hi, exact) => {
@@ -31,6 +33,18 @@ describe("findRoot, on equations with a known answer", () => {
 
   it("ends at a root at zero, which no relative tolerance can meet", () => {
     expect(Math.abs(findRoot((x) => x ** 3, -1, 2.1).root)).toBeLessThan(1e-100);
+  });
+
+  it("ends at a root at zero from every bracket about it, in few evaluations", () => {
+    const end = fc.double({ min: 0.01, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(end, end, end, fc.constantFrom(0, 1), (lo, hi, slope, shape) => {
+        const f = (x: number): number => (shape === 0 ? x ** 3 + slope * x : Math.expm1(slope * x));
+        const { root, iterations } = findRoot(f, -lo, Math.min(hi, 600 / slope));
+        expect(Math.abs(root)).toBeLessThan(1e-290);
+        expect(iterations).toBeLessThan(130);
+      }),
+    );
   });
 
   it("gives back y from f(y), for any increasing cubic", () => {
