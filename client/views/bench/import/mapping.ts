@@ -1,6 +1,6 @@
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { dimension } from "../../../../shared/units/dimensions.ts";
-import { isGood, readQuantity } from "../record/texts.ts";
+import { isGood, readQuantity, unitLabels } from "../record/texts.ts";
 
 /** What a column of the file is. */
 export type Role =
@@ -149,6 +149,5 @@ export function namesUnit(header: string, role: Role): boolean {
 export function unitChoices(role: Role, present: string): string[] {
   const name = roleDimension(role);
   if (name === null) return [];
-  const labels = dimension(name).shown.map((unit) => unit.label);
-  return labels.includes(present) ? labels : [present, ...labels];
+  return unitLabels(name, present);
 }

@@ -259,6 +259,9 @@ export const KINDS: Readonly<Record<TestKind, KindSpec>> = { curve, pull, motor,
 /** The kinds in the order in which the screen offers them. */
 export const KIND_ORDER: readonly TestKind[] = ["pull", "curve", "leak", "motor", "friction"];
 
+/** As many rows a test can have, pull and friction tests a fifth of it. */
+export const MOST_ROWS = 5000;
+
 /** Asked of every kind. */
 export const HEAD_FIELDS: readonly FieldSpec[] = [
   { type: "date", key: "date", label: "Date" },

@@ -71,3 +71,9 @@ export function settled(
   const meant = reading.value.unit;
   return { text: carriesUnit(typed, meant) ? typed : `${typed} ${meant}`, unit: meant };
 }
+
+/** @returns the units to choose from, the present one among them even where it is none of the usual */
+export function unitLabels(name: DimensionName, present: string): string[] {
+  const labels = dimension(name).shown.map((unit) => unit.label);
+  return labels.includes(present) ? labels : [present, ...labels];
+}

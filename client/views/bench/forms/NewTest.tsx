@@ -1,0 +1,42 @@
+import { useMemo } from "preact/hooks";
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import { navigate, route } from "../../../app/router.ts";
+import { bench } from "../../../state/bench.ts";
+import { KINDS } from "../record/kinds.ts";
+import { dayOf, firstDraft } from "./defaults.ts";
+import { keptDraft } from "./kept.ts";
+import { createForm, forget } from "./model.ts";
+import { TestForm } from "./TestForm.tsx";
+
+const PART_KEYS = ["rotor", "motor", "pack", "skirt", "surface"] as const;
+
+function newForm(kind: TestKind) {
+  const address = `new/${kind}`;
+  const { query } = route.peek();
+  const parts = Object.fromEntries(
+    PART_KEYS.flatMap((key) => (query.get(key) ? [[key, query.get(key) ?? ""]] : [])),
+  );
+  const book = bench.peek();
+  const kept = keptDraft(address);
+  if (kept?.draft.kind === kind) return createForm(address, kept.draft, null);
+  if (!book) throw new Error("A form needs the bench book.");
+  const asked = { kind, today: dayOf(new Date()), buildId: query.get("build"), parts };
+  return createForm(address, firstDraft(book, asked), null);
+}
+
+/** A new test, set up as the last one of its kind. */
+export function NewTest({ kind }: { readonly kind: TestKind }) {
+  const form = useMemo(() => newForm(kind), [kind]);
+  return (
+    <TestForm
+      form={form}
+      id={null}
+      sentence={`New ${KINDS[kind].name.toLowerCase()}`}
+      onSaved={(record) => navigate("bench", null, { saved: record.id })}
+      onCancel={() => {
+        forget(form);
+        navigate("bench");
+      }}
+    />
+  );
+}

@@ -1,0 +1,112 @@
+import { useId } from "preact/hooks";
+import { type DraftHole, withNewHole, withoutHole } from "../record/draft.ts";
+import { anchorOf, change, type FormModel, leave, leaveHole, typeHole } from "./model.ts";
+
+/** The bleed plate: its kinds of hole. With a pressure reading it is the flow meter. */
+export function PlateEditor({ form }: { readonly form: FormModel }) {
+  const { holes } = form.draft.value;
+  const error = form.shown.value.get("plate");
+  return (
+    <fieldset class="bench-plate" id={anchorOf("plate")}>
+      <legend>Bleed plate</legend>
+      {holes.map((hole, i) => (
+        <HoleLine key={hole.key} form={form} hole={hole} number={i + 1} />
+      ))}
+      {error && (
+        <p class="field-error" role="alert">
+          {error}
+        </p>
+      )}
+      <button type="button" onClick={() => change(form, withNewHole(form.draft.value), "plate")}>
+        {holes.length === 0 ? "Describe the holes" : "Add another kind of hole"}
+      </button>
+    </fieldset>
+  );
+}
+
+type TextKey = "diameter" | "thickness" | "count" | "dischargeCoefficient";
+
+const INPUTS: readonly { readonly name: TextKey; readonly label: string; readonly placeholder: string }[] = [
+  { name: "count", label: "Count", placeholder: "8" },
+  { name: "diameter", label: "Diameter", placeholder: "3 mm" },
+  { name: "thickness", label: "Thickness", placeholder: "2 mm" },
+  { name: "dischargeCoefficient", label: "Own C_d, if calibrated", placeholder: "computed" },
+];
+
+function HoleLine({
+  form,
+  hole,
+  number,
+}: {
+  readonly form: FormModel;
+  readonly hole: DraftHole;
+  readonly number: number;
+}) {
+  return (
+    <div class="bench-hole">
+      {INPUTS.map((input) => (
+        <HoleInput key={input.name} form={form} hole={hole} number={number} {...input} />
+      ))}
+      <label class="bench-hole-field" id={anchorOf(`plate.holes.${hole.key}.edge`)}>
+        <span class="field-label">Edge</span>
+        <select
+          aria-label={`Hole ${number}, edge`}
+          value={hole.edge}
+          onChange={(event) => typeHole(form, hole.key, "edge", event.currentTarget.value)}
+        >
+          <option value="sharp">sharp</option>
+          <option value="rounded">rounded</option>
+        </select>
+      </label>
+      <button
+        type="button"
+        class="plain"
+        aria-label={`Take hole ${number} off the plate`}
+        onClick={() => change(form, withoutHole(form.draft.value, hole.key))}
+      >
+        remove
+      </button>
+    </div>
+  );
+}
+
+interface HoleInputProps {
+  readonly form: FormModel;
+  readonly hole: DraftHole;
+  readonly number: number;
+  readonly name: TextKey;
+  readonly label: string;
+  readonly placeholder: string;
+}
+
+function HoleInput({ form, hole, number, name, label, placeholder }: HoleInputProps) {
+  const id = useId();
+  const path = `plate.holes.${hole.key}.${name}`;
+  const error = form.shown.value.get(path);
+  const isLength = name === "diameter" || name === "thickness";
+  return (
+    <div class="bench-hole-field" id={anchorOf(path)}>
+      <label class="field-label" for={id}>
+        {label}
+      </label>
+      <input
+        id={id}
+        type="text"
+        inputMode={isLength ? "text" : "decimal"}
+        autoComplete="off"
+        aria-label={`Hole ${number}, ${label.toLowerCase()}`}
+        aria-invalid={error ? "true" : undefined}
+        aria-describedby={error ? `${id}-error` : undefined}
+        placeholder={placeholder}
+        value={hole[name]}
+        onInput={(event) => typeHole(form, hole.key, name, event.currentTarget.value)}
+        onBlur={() => (isLength ? leaveHole(form, hole.key, name) : leave(form, path))}
+      />
+      {error && (
+        <span class="field-error" id={`${id}-error`} role="alert">
+          {error}
+        </span>
+      )}
+    </div>
+  );
+}

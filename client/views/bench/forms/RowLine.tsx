@@ -1,0 +1,214 @@
+import { useId } from "preact/hooks";
+import { type DraftRow, withoutRow, withRow } from "../record/draft.ts";
+import { type ColumnSpec, hasPlate } from "../record/kinds.ts";
+import { anchorOf, change, type FormModel, leave, leaveCell, typeCell, unitOf } from "./model.ts";
+
+interface RowLineProps {
+  readonly form: FormModel;
+  readonly row: DraftRow;
+  readonly index: number;
+  /** its readings are shown as a hint, never filled in */
+  readonly before: DraftRow | null;
+  readonly columns: readonly ColumnSpec[];
+  readonly soFar: string;
+  /** Enter in the last row's cells; null in the others, where it goes to the next cell */
+  readonly onEnd: (() => void) | null;
+}
+
+/** Enter goes on as the tabulator does; from the last cell of the last row it adds a row. */
+function goOn(event: KeyboardEvent, onEnd: (() => void) | null): void {
+  if (event.key !== "Enter" || !(event.currentTarget instanceof HTMLElement)) return;
+  event.preventDefault();
+  const cells = [
+    ...(event.currentTarget.closest("tbody")?.querySelectorAll<HTMLInputElement>("input.bench-cell") ?? []),
+  ];
+  const next = cells[cells.indexOf(event.currentTarget as HTMLInputElement) + 1];
+  if (next) next.focus();
+  else onEnd?.();
+}
+
+/** One row of readings, with what it says alone, and the way to set it aside. */
+export function RowLine({ form, row, index, before, columns, soFar, onEnd }: RowLineProps) {
+  const name = `${form.spec.row} ${index + 1}`;
+  const says = (key: string) => form.shown.value.get(`rows.${row.key}.${key}`);
+  const wrong = form.shown.value.get(`rows.${row.key}`);
+  const setAside = (aside: string | null) =>
+    change(
+      form,
+      withRow(form.draft.value, row.key, (old) => ({ ...old, aside })),
+      `rows.${row.key}.setAside`,
+    );
+  return (
+    <tr class={row.aside === null ? "" : "bench-aside"} data-row={row.key} id={anchorOf(`rows.${row.key}`)}>
+      <th scope="row" class="bench-number">
+        {index + 1}
+      </th>
+      {columns.map((column) => (
+        <Cell
+          key={column.key}
+          form={form}
+          row={row}
+          column={column}
+          name={name}
+          last={before?.cells[column.key] ?? ""}
+          error={says(column.key)}
+          onEnd={onEnd}
+        />
+      ))}
+      {hasPlate(form.spec, form.draft.value.fields) && (
+        <OpenCells form={form} row={row} name={name} error={says("open")} onEnd={onEnd} />
+      )}
+      <td class="bench-so-far" aria-live="polite">
+        {wrong ? <span class="field-error">{wrong}</span> : soFar}
+      </td>
+      <td class="bench-actions">
+        {row.aside === null ? (
+          <>
+            <button type="button" class="plain" onClick={() => setAside("")} aria-label={`Set ${name} aside`}>
+              set aside
+            </button>
+            <button
+              type="button"
+              class="plain"
+              aria-label={`Take ${name} out of the form`}
+              onClick={() => change(form, withoutRow(form.draft.value, row.key))}
+            >
+              remove
+            </button>
+          </>
+        ) : (
+          <Aside row={row} form={form} name={name} error={says("setAside")} onChange={setAside} />
+        )}
+      </td>
+    </tr>
+  );
+}
+
+interface CellProps {
+  readonly form: FormModel;
+  readonly row: DraftRow;
+  readonly column: ColumnSpec;
+  readonly name: string;
+  readonly last: string;
+  readonly error: string | undefined;
+  readonly onEnd: (() => void) | null;
+}
+
+function Cell({ form, row, column, name, last, error, onEnd }: CellProps) {
+  const id = useId();
+  const path = `rows.${row.key}.${column.key}`;
+  const text = row.cells[column.key] ?? "";
+  const { dimension: quantity } = column;
+  if (quantity === null) {
+    return (
+      <td data-label={column.label} id={anchorOf(path)}>
+        <input
+          type="checkbox"
+          aria-label={`${name}, ${column.label.toLowerCase()}`}
+          checked={text === "yes"}
+          onChange={(event) => typeCell(form, row.key, column.key, event.currentTarget.checked ? "yes" : "")}
+        />
+      </td>
+    );
+  }
+  return (
+    <td data-label={column.label} id={anchorOf(path)}>
+      <input
+        class="bench-cell"
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        spellcheck={false}
+        aria-label={`${name}, ${column.label.toLowerCase()}`}
+        aria-invalid={error ? "true" : undefined}
+        aria-describedby={error ? `${id}-error` : undefined}
+        placeholder={last === "" ? (column.fallback ?? unitOf(form, column.key, quantity)) : `last ${last}`}
+        value={text}
+        onInput={(event) => typeCell(form, row.key, column.key, event.currentTarget.value)}
+        onBlur={() => leaveCell(form, row.key, column.key, quantity)}
+        onKeyDown={(event) => goOn(event, onEnd)}
+      />
+      {error && (
+        <span class="field-error" id={`${id}-error`} role="alert">
+          {error}
+        </span>
+      )}
+    </td>
+  );
+}
+
+interface OpenCellsProps {
+  readonly form: FormModel;
+  readonly row: DraftRow;
+  readonly name: string;
+  readonly error: string | undefined;
+  readonly onEnd: (() => void) | null;
+}
+
+function OpenCells({ form, row, name, error, onEnd }: OpenCellsProps) {
+  const path = `rows.${row.key}.open`;
+  const type = (at: number, text: string) =>
+    change(
+      form,
+      withRow(form.draft.value, row.key, (old) => ({
+        ...old,
+        open: form.draft.value.holes.map((_, i) => (i === at ? text : (old.open[i] ?? ""))),
+      })),
+      path,
+    );
+  return form.draft.value.holes.map((hole, i) => (
+    <td key={hole.key} data-label={`Open, hole ${i + 1}`} id={i === 0 ? anchorOf(path) : undefined}>
+      <input
+        class="bench-cell bench-count"
+        type="text"
+        inputMode="numeric"
+        autoComplete="off"
+        aria-label={`${name}, open holes of kind ${i + 1}`}
+        aria-invalid={error ? "true" : undefined}
+        placeholder="0"
+        value={row.open[i] ?? ""}
+        onInput={(event) => type(i, event.currentTarget.value)}
+        onBlur={() => leave(form, path)}
+        onKeyDown={(event) => goOn(event, onEnd)}
+      />
+      {error && i === 0 && (
+        <span class="field-error" role="alert">
+          {error}
+        </span>
+      )}
+    </td>
+  ));
+}
+
+interface AsideProps {
+  readonly form: FormModel;
+  readonly row: DraftRow;
+  readonly name: string;
+  readonly error: string | undefined;
+  readonly onChange: (aside: string | null) => void;
+}
+
+function Aside({ form, row, name, error, onChange }: AsideProps) {
+  const path = `rows.${row.key}.setAside`;
+  return (
+    <span id={anchorOf(path)} class="bench-reason">
+      <input
+        type="text"
+        aria-label={`Why ${name} is set aside`}
+        aria-invalid={error ? "true" : undefined}
+        placeholder="why?"
+        value={row.aside ?? ""}
+        onInput={(event) => onChange(event.currentTarget.value)}
+        onBlur={() => leave(form, path)}
+      />
+      <button type="button" class="plain" onClick={() => onChange(null)} aria-label={`Count ${name} again`}>
+        count again
+      </button>
+      {error && (
+        <span class="field-error" role="alert">
+          {error}
+        </span>
+      )}
+    </span>
+  );
+}

@@ -1,0 +1,87 @@
+import { useState } from "preact/hooks";
+import { AIR_FIELDS, type FieldSpec, HEAD_FIELDS, instrumentFields, NOTE_FIELD } from "../record/kinds.ts";
+import { BoundField } from "./BoundField.tsx";
+import type { FormModel } from "./model.ts";
+
+/** Some fields side by side. */
+export function Fields({
+  form,
+  fields,
+}: {
+  readonly form: FormModel;
+  readonly fields: readonly FieldSpec[];
+}) {
+  return (
+    <div class="bench-fields">
+      {fields.map((field) => (
+        <BoundField key={field.key} form={form} field={field} />
+      ))}
+    </div>
+  );
+}
+
+/** @returns the kind's own fields by their keys, in that order */
+export function pick(form: FormModel, ...keys: readonly string[]): FieldSpec[] {
+  return keys.flatMap((key) => form.spec.fields.filter((field) => field.key === key));
+}
+
+interface FoldProps {
+  readonly form: FormModel;
+  readonly title: string;
+  /** what it says while folded */
+  readonly says: string;
+  readonly fields: readonly FieldSpec[];
+  /** open at first */
+  readonly starts?: boolean;
+}
+
+/** Fields that seldom change, folded away; unfolded where one of them is wrong. */
+export function Fold({ form, title, says, fields, starts = false }: FoldProps) {
+  const [open, setOpen] = useState(starts);
+  const isWrong = fields.some(({ key }) => form.shown.value.has(key));
+  return (
+    <details
+      class="bench-fold"
+      open={open || isWrong}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
+      <summary>
+        <span class="bench-fold-title">{title}</span> {says}
+      </summary>
+      <Fields form={form} fields={fields} />
+    </details>
+  );
+}
+
+function airWords({ draft }: FormModel): string {
+  const { fields } = draft.value;
+  const given = AIR_FIELDS.map(({ key }) => fields[key]).filter(Boolean);
+  return given.length > 0 ? given.join(" · ") : "20 °C · 1013 hPa · 50 % unless read";
+}
+
+function instrumentWords({ draft, spec }: FormModel): string {
+  const { fields } = draft.value;
+  const given = spec.instruments.flatMap(({ key, label }) => {
+    const percent = fields[`instruments.${key}.percent`];
+    const parts = [percent ? `${percent} %` : "", fields[`instruments.${key}.absolute`]].filter(Boolean);
+    return parts.length > 0 ? [`${label.toLowerCase()} ±${parts.join(" and ")}`] : [];
+  });
+  return given.length > 0 ? given.join(" · ") : "not stated";
+}
+
+/** What every kind has: date and title, the air, the instruments, a note. */
+export function CommonFields({ form }: { readonly form: FormModel }) {
+  return (
+    <>
+      <Fields form={form} fields={HEAD_FIELDS} />
+      <Fold form={form} title="Air" says={airWords(form)} fields={AIR_FIELDS} />
+      <Fold
+        form={form}
+        title="Instruments"
+        says={instrumentWords(form)}
+        fields={instrumentFields(form.spec)}
+      />
+      <BoundField form={form} field={NOTE_FIELD} />
+    </>
+  );
+}

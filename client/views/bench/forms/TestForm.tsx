@@ -1,0 +1,86 @@
+import type { ComponentType } from "preact";
+import { useMemo, useRef, useState } from "preact/hooks";
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import { bench, keep } from "../../../state/bench.ts";
+import { Answer } from "../../../ui/Answer.tsx";
+import { RunningPanel } from "../running/RunningPanel.tsx";
+import { NOTHING_YET } from "../running/result.ts";
+import { runningResult } from "../running/run.ts";
+import { ChangedMeanwhile } from "./ChangedMeanwhile.tsx";
+import { CurveFields } from "./curve.tsx";
+import { ErrorSummary } from "./ErrorSummary.tsx";
+import { FrictionFields } from "./friction.tsx";
+import { LeakFields } from "./leak.tsx";
+import { type FormModel, forget } from "./model.ts";
+import { MotorFields } from "./motor.tsx";
+import { PullFields } from "./pull.tsx";
+import { RowTable } from "./RowTable.tsx";
+import { CommonFields } from "./Sections.tsx";
+import { save } from "./save.ts";
+
+const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly form: FormModel }>>> = {
+  curve: CurveFields,
+  pull: PullFields,
+  motor: MotorFields,
+  leak: LeakFields,
+  friction: FrictionFields,
+};
+
+interface TestFormProps {
+  readonly form: FormModel;
+  readonly sentence: string;
+  /** the stored test's id; null for a new one */
+  readonly id: string | null;
+  readonly onSaved: (record: StoredOf<"tests">) => void;
+  readonly onCancel: () => void;
+}
+
+/** The form of a test of any kind: readings first, what they say beside them, the circumstances below. */
+export function TestForm({ form, sentence, id, onSaved, onCancel }: TestFormProps) {
+  const [changed, setChanged] = useState(false);
+  const summary = useRef<HTMLDivElement>(null);
+  const book = bench.value;
+  const read = form.read.value;
+  const running = useMemo(() => (book ? runningResult(read, book) : NOTHING_YET), [read, book]);
+  const Own = KIND_FIELDS[form.spec.kind];
+  const send = async () => {
+    const saved = await save(form, id);
+    if ("record" in saved) {
+      forget(form);
+      keep("tests", saved.record);
+      onSaved(saved.record);
+    } else if ("changedMeanwhile" in saved) setChanged(true);
+    else requestAnimationFrame(() => summary.current?.focus());
+  };
+  return (
+    <form
+      class={`bench-form bench-form-${form.spec.kind}`}
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!form.saving.value) void send();
+      }}
+    >
+      <Answer sentence={sentence} />
+      <ErrorSummary form={form} box={summary} />
+      {changed && id !== null && <ChangedMeanwhile form={form} id={id} onDone={() => setChanged(false)} />}
+      <div class="bench-form-columns">
+        <div class="bench-form-main">
+          <Own form={form} />
+          <RowTable form={form} running={running} />
+          <CommonFields form={form} />
+        </div>
+        <RunningPanel running={running} />
+      </div>
+      <div class="bench-save">
+        <button type="submit" class="primary" disabled={form.saving.value}>
+          {form.saving.value ? "Saving…" : id === null ? "Save the test" : "Save the correction"}
+        </button>
+        <button type="button" onClick={onCancel}>
+          Discard
+        </button>
+      </div>
+    </form>
+  );
+}

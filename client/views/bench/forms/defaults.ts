@@ -1,0 +1,103 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import type { Draft } from "../record/draft.ts";
+import { fieldsOf, KINDS } from "../record/kinds.ts";
+import { unitsOf, writeDraft } from "../record/writeDraft.ts";
+
+/** Belongs to the one test in which it was typed. */
+const OF_ONE_TEST: ReadonlySet<string> = new Set(["title", "date", "note", "charge", "resistance"]);
+
+const STARTING: Readonly<Record<string, string>> = {
+  flowFrom: "bleed-plate",
+  direction: "straight-off",
+  contact: "wheels",
+  duty: "100 %",
+};
+
+/** Weather is of the day, a setting lasts until it is changed. */
+const isOfOneTest = (path: string): boolean => OF_ONE_TEST.has(path) || path.startsWith("air.");
+
+/** @returns the day on the maker's own calendar, YYYY-MM-DD */
+export function dayOf(now: Date): string {
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** @returns a length in metres as a maker would type it, "42 mm" */
+export function millimetres(metres: number): string {
+  return `${Number(inUnit(metres, "length", "mm").toPrecision(6))} mm`;
+}
+
+/** @returns the diameters in which a rotor is printed, as text */
+export function sizesOf(bench: Bench | null, rotorId: string | undefined): string[] {
+  const rotor = bench?.rotors.find(({ id }) => id === rotorId);
+  return rotor?.data.sizes.map(({ diameter }) => millimetres(diameter)) ?? [];
+}
+
+/** @returns the newest test of a kind, by its day */
+export function lastOf(bench: Bench, kind: TestKind): StoredOf<"tests"> | null {
+  const order = (test: StoredOf<"tests">) => `${test.data.date} ${test.createdAt}`;
+  return bench.tests
+    .filter((test) => test.data.kind === kind)
+    .reduce<StoredOf<"tests"> | null>(
+      (last, test) => (last && order(last) >= order(test) ? last : test),
+      null,
+    );
+}
+
+function fromBuild(bench: Bench, buildId: string | null): Record<string, string> {
+  const build = bench.builds.find(({ id }) => id === buildId) ?? bench.builds[0];
+  if (!build) return {};
+  const { rotor, motor, pack, skirt, surface, diameter } = build.data;
+  return { rotor, motor, pack, skirt, surface, diameter: millimetres(diameter) };
+}
+
+/** The only part of its collection needs no choosing. */
+function onlyParts(bench: Bench): Record<string, string> {
+  const { rotors, motors, packs, skirts, surfaces } = bench;
+  const lists = { rotor: rotors, motor: motors, pack: packs, skirt: skirts, surface: surfaces };
+  const size = rotors.length === 1 && rotors[0].data.sizes.length === 1 ? rotors[0].data.sizes[0] : null;
+  return {
+    ...Object.fromEntries(
+      Object.entries(lists).flatMap(([key, list]) => (list.length === 1 ? [[key, list[0].id]] : [])),
+    ),
+    ...(size ? { diameter: millimetres(size.diameter) } : {}),
+  };
+}
+
+function fromLast(test: BenchTest | undefined): Record<string, string> {
+  if (!test) return {};
+  const { fields } = writeDraft(test);
+  return Object.fromEntries(
+    Object.entries(fields).filter(([path, text]) => text !== "" && !isOfOneTest(path)),
+  );
+}
+
+export interface Asked {
+  readonly kind: TestKind;
+  readonly today: string;
+  /** the build whose parts are meant, where no test of the kind was logged */
+  readonly buildId?: string | null;
+  /** parts that the address names, "skirt" → id */
+  readonly parts?: Readonly<Record<string, string>>;
+}
+
+/** A new test's draft: set up as the last one of its kind, else as the build; one empty row. */
+export function firstDraft(bench: Bench, { kind, today, buildId = null, parts = {} }: Asked): Draft {
+  const spec = KINDS[kind];
+  const last = lastOf(bench, kind)?.data;
+  const known = { ...onlyParts(bench), ...fromBuild(bench, buildId), ...fromLast(last), ...parts };
+  const fields = Object.fromEntries(
+    fieldsOf(spec).map((field) => {
+      const text = known[field.key as keyof typeof known] ?? STARTING[field.key] ?? "";
+      const isGone = field.type === "part" && !bench[field.collection].some(({ id }) => id === text);
+      const notMeant = field.type === "part" && !field.required && last === undefined;
+      return [field.key, isGone || notMeant ? "" : text];
+    }),
+  );
+  const holes = last ? writeDraft(last).holes : [];
+  const row = { key: 0, cells: {}, open: holes.map(() => ""), aside: null };
+  return { kind, fields: { ...fields, date: today }, holes, rows: [row], units: last ? unitsOf(last) : {} };
+}

@@ -1,0 +1,55 @@
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+import { ApiError, api } from "../../../state/api.ts";
+import { formErrors } from "../record/fieldErrors.ts";
+import type { FormModel } from "./model.ts";
+
+/** Greatest body that the server takes [byte]. */
+export const GREATEST_BODY = 2 ** 20;
+const MEGABYTE = 1e6;
+
+/** @returns why a body is too large to be sent, in words; null where it is not */
+export function tooLarge(data: unknown): string | null {
+  const size = new TextEncoder().encode(JSON.stringify(data)).length;
+  if (size <= GREATEST_BODY) return null;
+  return `This test takes ${formatFixed(size / MEGABYTE, 1)} MB to send, more than the 1 MB that the server takes. Save it as several tests with fewer rows each.`;
+}
+
+export type Saved =
+  | { readonly record: StoredOf<"tests"> }
+  | { readonly changedMeanwhile: true }
+  | { readonly refused: true };
+
+const STATUS_CHANGED = 412;
+
+/** Sends what is typed. Whatever is refused stays as it was typed, with the server's word beside each field. */
+export async function save(form: FormModel, id: string | null): Promise<Saved> {
+  form.submitted.value = true;
+  form.serverErrors.value = new Map();
+  form.problem.value = null;
+  const { data, errors, rowKeys } = form.read.value;
+  if (errors.size > 0) return { refused: true };
+  const large = tooLarge(data);
+  if (large) {
+    form.problem.value = large;
+    return { refused: true };
+  }
+  form.saving.value = true;
+  try {
+    const revision = form.revision.value;
+    const record =
+      id === null || revision === null
+        ? await api.post<StoredOf<"tests">>("/tests", data)
+        : await api.put<StoredOf<"tests">>(`/tests/${encodeURIComponent(id)}`, data, revision);
+    return { record };
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    if (error.status === STATUS_CHANGED) return { changedMeanwhile: true };
+    const holeKeys = form.draft.value.holes.map((hole) => hole.key);
+    form.serverErrors.value = formErrors(error.fields, { rowKeys, holeKeys });
+    form.problem.value = error.message;
+    return { refused: true };
+  } finally {
+    form.saving.value = false;
+  }
+}

@@ -1,0 +1,127 @@
+import { Field } from "../../../ui/Field.tsx";
+import { isGood, readQuantity } from "../record/texts.ts";
+import type { CsvTable } from "./csv.ts";
+import {
+  type ColumnMapping,
+  mappingFor,
+  namesUnit,
+  ROLE_LABELS,
+  ROLES,
+  type Role,
+  unitChoices,
+} from "./mapping.ts";
+import type { ImportModel } from "./model.ts";
+
+interface ColumnMapperProps {
+  readonly model: ImportModel;
+  readonly table: CsvTable;
+}
+
+/** What each column of the file is, and in which unit: guessed from the header, always changeable. */
+export function ColumnMapper({ model, table }: ColumnMapperProps) {
+  const mapping = model.mapping.value;
+  const put = (at: number, next: ColumnMapping) => {
+    model.mapping.value = mapping.map((column, i) => (i === at ? next : column));
+  };
+  const hasSpeed = mapping.some((column) => column.role === "speed");
+  return (
+    <section>
+      <h2>Columns</h2>
+      <div class="data-table-scroll">
+        <table class="bench-mapping">
+          <thead>
+            <tr>
+              <th scope="col">In the file</th>
+              <th scope="col">First cell</th>
+              <th scope="col">It is</th>
+              <th scope="col">Unit</th>
+            </tr>
+          </thead>
+          <tbody>
+            {table.header.map((name, i) => (
+              <MappingRow
+                key={i}
+                name={name}
+                sample={table.lines[0]?.cells[i] ?? ""}
+                column={mapping[i]}
+                onChange={(next) => put(i, next)}
+              />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {!hasSpeed && <CommonSpeed model={model} />}
+    </section>
+  );
+}
+
+interface MappingRowProps {
+  readonly name: string;
+  readonly sample: string;
+  readonly column: ColumnMapping;
+  readonly onChange: (column: ColumnMapping) => void;
+}
+
+function MappingRow({ name, sample, column, onChange }: MappingRowProps) {
+  const units = unitChoices(column.role, column.unit);
+  const called = name === "" ? "column without a name" : name;
+  return (
+    <tr class={column.role === "ignore" ? "quiet" : ""}>
+      <th scope="row">{called}</th>
+      <td>{sample}</td>
+      <td>
+        <select
+          aria-label={`What ${called} is`}
+          value={column.role}
+          onChange={(event) => onChange(mappingFor(event.currentTarget.value as Role, name))}
+        >
+          {ROLES.map((role) => (
+            <option key={role} value={role}>
+              {ROLE_LABELS[role]}
+            </option>
+          ))}
+        </select>
+      </td>
+      <td>
+        {units.length > 0 && (
+          <select
+            aria-label={`Unit of ${called}`}
+            value={column.unit}
+            onChange={(event) => onChange({ ...column, unit: event.currentTarget.value })}
+          >
+            {units.map((unit) => (
+              <option key={unit} value={unit}>
+                {unit}
+              </option>
+            ))}
+          </select>
+        )}
+        {!namesUnit(name, column.role) && <span class="quiet small"> not in the header: check it</span>}
+      </td>
+    </tr>
+  );
+}
+
+function CommonSpeed({ model }: { readonly model: ImportModel }) {
+  const text = model.commonSpeed.value;
+  const reading = text.trim() === "" ? null : readQuantity(text, "speed");
+  const error = reading && !isGood(reading) ? reading.message : null;
+  return (
+    <div class="bench-field">
+      <Field label="One speed for all points" hint="no column has it" error={error}>
+        {(input) => (
+          <input
+            {...input}
+            type="text"
+            autoComplete="off"
+            placeholder="as 24000 rpm"
+            value={text}
+            onInput={(event) => {
+              model.commonSpeed.value = event.currentTarget.value;
+            }}
+          />
+        )}
+      </Field>
+    </div>
+  );
+}

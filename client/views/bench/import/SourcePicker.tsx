@@ -1,0 +1,100 @@
+import { useId } from "preact/hooks";
+import { CsvError, DELIMITERS } from "./csv.ts";
+import { type ImportModel, takeIn } from "./model.ts";
+import { readFile } from "./source.ts";
+
+const DELIMITER_NAMES: Readonly<Record<string, string>> = {
+  ",": "comma",
+  ";": "semicolon",
+  "\t": "tabulator",
+  "|": "bar",
+};
+
+async function choose(model: ImportModel, file: File | undefined): Promise<void> {
+  if (!file) return;
+  try {
+    takeIn(model, await readFile(file));
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    model.message.value = error.message;
+    model.table.value = null;
+  }
+}
+
+/** Where the table comes from: a file or pasted text; how it is delimited is found, and can be changed. */
+export function SourcePicker({ model }: { readonly model: ImportModel }) {
+  const id = useId();
+  const table = model.table.value;
+  const message = model.message.value;
+  return (
+    <section class="bench-source">
+      <div class="bench-fields">
+        <div class="field">
+          <label class="field-label" for={`${id}-file`}>
+            A file
+          </label>
+          <input
+            id={`${id}-file`}
+            type="file"
+            accept=".csv,.tsv,.txt,text/csv,text/plain"
+            onChange={(event) => void choose(model, event.currentTarget.files?.[0])}
+          />
+        </div>
+        <div class="field bench-paste">
+          <label class="field-label" for={`${id}-text`}>
+            or pasted text
+          </label>
+          <textarea
+            id={`${id}-text`}
+            rows={table ? 2 : 6}
+            spellcheck={false}
+            aria-invalid={message ? "true" : undefined}
+            aria-describedby={message ? `${id}-message` : undefined}
+            placeholder={"rpm, flow [L/s], pressure [Pa]\n24000, 0, 1250"}
+            value={model.source.value?.name === "" ? model.source.value.text : ""}
+            onInput={(event) => takeIn(model, { name: "", text: event.currentTarget.value })}
+          />
+        </div>
+      </div>
+      {message && (
+        <p class="field-error" id={`${id}-message`} role="alert">
+          {message}
+        </p>
+      )}
+      {table && <Spelling model={model} />}
+    </section>
+  );
+}
+
+function Spelling({ model }: { readonly model: ImportModel }) {
+  const { source, table, choices } = model;
+  if (!source.value || !table.value) return null;
+  const from = source.value;
+  return (
+    <p class="bench-spelling">
+      {from.name !== "" && <strong>{from.name}</strong>} {table.value.lines.length} lines, cells apart by{" "}
+      <select
+        aria-label="What stands between the cells"
+        value={table.value.delimiter}
+        onChange={(event) => takeIn(model, from, { ...choices.value, delimiter: event.currentTarget.value })}
+      >
+        {DELIMITERS.map((delimiter) => (
+          <option key={delimiter} value={delimiter}>
+            {DELIMITER_NAMES[delimiter]}
+          </option>
+        ))}
+      </select>
+      , decimals by{" "}
+      <select
+        aria-label="The decimal sign"
+        value={table.value.decimal}
+        onChange={(event) =>
+          takeIn(model, from, { ...choices.value, decimal: event.currentTarget.value === "," ? "," : "." })
+        }
+      >
+        <option value=".">point</option>
+        <option value=",">comma</option>
+      </select>
+    </p>
+  );
+}

@@ -1,0 +1,129 @@
+import { go, href, navigate, route } from "../../../app/router.ts";
+import { bench } from "../../../state/bench.ts";
+import { Answer } from "../../../ui/Answer.tsx";
+import { Problem } from "../../../ui/Problem.tsx";
+import { KIND_ORDER, KINDS } from "../record/kinds.ts";
+import { type Filters, filtersOf, isFiltered, queryOf } from "./filters.ts";
+import { usePages } from "./pages.ts";
+import { counted, resultLine } from "./resultLine.ts";
+import { TestRow } from "./TestRow.tsx";
+import { nameOf, partChoices } from "./words.ts";
+
+/** Buttons for a new test of each kind. */
+function NewButtons() {
+  return (
+    <p class="bench-buttons bench-new">
+      {KIND_ORDER.map((kind) => (
+        <a key={kind} class="button" href={href("bench", `new/${kind}`)}>
+          {KINDS[kind].name}
+        </a>
+      ))}
+      <a class="button" href={href("bench", "import")}>
+        Import a curve from CSV
+      </a>
+    </p>
+  );
+}
+
+function answerOf(): string {
+  const tests = bench.value?.tests ?? [];
+  if (tests.length === 0) return "No test is logged yet.";
+  const kinds = new Set(tests.map((test) => test.data.kind)).size;
+  return `${counted(tests.length, "test")} of ${counted(kinds, "kind")} ${tests.length === 1 ? "is" : "are"} in the book.`;
+}
+
+/** Every test of the book, newest first. */
+export function TestList() {
+  const { query } = route.value;
+  const filters = filtersOf(query);
+  const saved = query.get("saved");
+  const tests = bench.value?.tests;
+  const { items, hasMore, failure, more } = usePages(filters, tests);
+  const isEmpty = tests?.length === 0;
+  const savedTest = tests?.find((test) => test.id === saved);
+  return (
+    <div class="bench-list">
+      <Answer sentence={answerOf()}>
+        {isEmpty && "A test of any kind starts the book; everything else is computed from what was read."}
+      </Answer>
+      {savedTest && (
+        <p class="bench-saved" role="status">
+          Saved: {nameOf(savedTest.data)}, {resultLine(savedTest.data)}.{" "}
+          <a href={href("bench", `new/${savedTest.data.kind}`)}>
+            Log another {KINDS[savedTest.data.kind].name.toLowerCase()}
+          </a>
+        </p>
+      )}
+      <h2>{isEmpty ? "Log the first" : "Log a new one"}</h2>
+      <NewButtons />
+      {!isEmpty && <FilterBar filters={filters} />}
+      {failure && <Problem message={`The list could not be read. ${failure}`} />}
+      {items?.length === 0 && !isEmpty && (
+        <p>
+          No test matches.{" "}
+          <button type="button" class="plain" onClick={() => navigate("bench")}>
+            Show all
+          </button>
+        </p>
+      )}
+      <ol class="bench-tests">
+        {items?.map((test) => (
+          <TestRow key={test.id} test={test} isNew={test.id === saved} />
+        ))}
+      </ol>
+      {hasMore && (
+        <button type="button" onClick={more}>
+          More
+        </button>
+      )}
+    </div>
+  );
+}
+
+function FilterBar({ filters }: { readonly filters: Filters }) {
+  const choose = (change: Partial<Filters>) =>
+    go(href("bench", null, queryOf({ ...filters, ...change })), { replace: true });
+  return (
+    <search class="bench-filters">
+      <label>
+        <span class="field-label">Kind</span>
+        <select value={filters.kind} onChange={(event) => choose({ kind: event.currentTarget.value })}>
+          <option value="">all kinds</option>
+          {KIND_ORDER.map((kind) => (
+            <option key={kind} value={kind}>
+              {KINDS[kind].name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span class="field-label">Part</span>
+        <select value={filters.part} onChange={(event) => choose({ part: event.currentTarget.value })}>
+          <option value="">all parts</option>
+          {partChoices(bench.value).map(({ key, title, parts }) => (
+            <optgroup key={key} label={title}>
+              {parts.map((part) => (
+                <option key={part.id} value={`${key}:${part.id}`}>
+                  {part.name}
+                </option>
+              ))}
+            </optgroup>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span class="field-label">Title contains</span>
+        <input
+          type="search"
+          value={filters.text}
+          onInput={(event) => choose({ text: event.currentTarget.value })}
+        />
+      </label>
+      {isFiltered(filters) && (
+        <button type="button" class="plain" onClick={() => navigate("bench")}>
+          show all
+        </button>
+      )}
+    </search>
+  );
+}

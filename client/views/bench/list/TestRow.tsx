@@ -1,0 +1,94 @@
+import { useState } from "preact/hooks";
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import { href } from "../../../app/router.ts";
+import { ApiError, api } from "../../../state/api.ts";
+import { bench, drop } from "../../../state/bench.ts";
+import { KINDS } from "../record/kinds.ts";
+import { csvName, exportCsv } from "./exportCsv.ts";
+import { resultLine } from "./resultLine.ts";
+import { nameOf, partNames } from "./words.ts";
+
+type Stored = StoredOf<"tests">;
+
+function download(test: Stored["data"]): void {
+  const address = URL.createObjectURL(new Blob([exportCsv(test)], { type: "text/csv" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = csvName(test);
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address));
+}
+
+/** One test of the list: what it found, and what can be done with it. */
+export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew: boolean }) {
+  const [asking, setAsking] = useState(false);
+  const { data } = test;
+  const parts = partNames(data, bench.value);
+  return (
+    <li class={isNew ? "bench-test bench-test-new" : "bench-test"}>
+      <time dateTime={data.date}>{data.date}</time>
+      <div class="bench-test-words">
+        <p class="bench-test-title">
+          <a href={href("bench", test.id)}>{nameOf(data)}</a>
+          {data.title !== "" && <span class="quiet"> {KINDS[data.kind].name.toLowerCase()}</span>}
+        </p>
+        <p class="bench-test-result">{resultLine(data)}</p>
+        {parts !== "" && <p class="quiet small">{parts}</p>}
+        {data.note !== "" && <p class="quiet small bench-test-note">{data.note}</p>}
+      </div>
+      {asking ? (
+        <Confirm test={test} onKeep={() => setAsking(false)} />
+      ) : (
+        <div class="bench-test-actions">
+          <button
+            type="button"
+            class="plain"
+            onClick={() => download(data)}
+            aria-label={`Save ${nameOf(data)} of ${data.date} as CSV`}
+          >
+            CSV
+          </button>
+          <button
+            type="button"
+            class="plain"
+            onClick={() => setAsking(true)}
+            aria-label={`Delete ${nameOf(data)} of ${data.date}`}
+          >
+            delete
+          </button>
+        </div>
+      )}
+    </li>
+  );
+}
+
+function Confirm({ test, onKeep }: { readonly test: Stored; readonly onKeep: () => void }) {
+  const [failure, setFailure] = useState<string | null>(null);
+  const remove = async () => {
+    try {
+      await api.remove(`/tests/${encodeURIComponent(test.id)}`, test.revision);
+      drop("tests", test.id);
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      setFailure(error.message);
+    }
+  };
+  return (
+    <div class="bench-confirm" role="alertdialog" aria-label="Delete this test?">
+      <p>Delete this test? Every figure that rests on it is computed anew without it.</p>
+      <p class="bench-buttons">
+        <button type="button" onClick={() => void remove()}>
+          Delete it
+        </button>
+        <button type="button" onClick={onKeep}>
+          Keep it
+        </button>
+      </p>
+      {failure && (
+        <p class="field-error" role="alert">
+          {failure}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import { KINDS, type PartCollection } from "../record/kinds.ts";
+
+/** @returns a test's title, its kind where it has none */
+export function nameOf(test: BenchTest): string {
+  return test.title === "" ? KINDS[test.kind].name : test.title;
+}
+
+/** @returns the names of a test's parts, "B8 42 mm · pane glass" */
+export function partNames(test: BenchTest, bench: Bench | null): string {
+  const said = test as unknown as Readonly<Record<string, unknown>>;
+  const names = KINDS[test.kind].fields.flatMap((field) => {
+    if (field.type !== "part") return [];
+    const part = bench?.[field.collection].find(({ id }) => id === said[field.key]);
+    return part ? [part.data.name] : [];
+  });
+  return names.join(" · ");
+}
+
+export interface PartChoice {
+  /** "rotor" */
+  readonly key: string;
+  readonly title: string;
+  readonly parts: readonly { readonly id: string; readonly name: string }[];
+}
+
+const CHOICES: readonly (readonly [key: string, title: string, collection: PartCollection])[] = [
+  ["rotor", "Rotors", "rotors"],
+  ["motor", "Motors", "motors"],
+  ["pack", "Packs", "packs"],
+  ["skirt", "Skirts", "skirts"],
+  ["surface", "Surfaces", "surfaces"],
+];
+
+/** @returns the parts by which the list can be filtered */
+export function partChoices(bench: Bench | null): PartChoice[] {
+  return CHOICES.flatMap(([key, title, collection]) => {
+    const parts = (bench?.[collection] ?? []).map(({ id, data }) => ({ id, name: data.name }));
+    return parts.length > 0 ? [{ key, title, parts }] : [];
+  });
+}

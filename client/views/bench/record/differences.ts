@@ -1,0 +1,58 @@
+import type { Draft } from "./draft.ts";
+import { labelOf } from "./fieldErrors.ts";
+
+/** One field that says something else than before. */
+export interface Difference {
+  readonly path: string;
+  /** "Pull 2, let go" */
+  readonly label: string;
+  /** empty where it said nothing */
+  readonly before: string;
+  readonly after: string;
+}
+
+/** Every text of a draft by a path with the places of rows and holes, empty ones left out. */
+function flat(draft: Draft): Map<string, string> {
+  const texts = new Map(Object.entries(draft.fields));
+  draft.holes.forEach(({ key: _, ...hole }, i) => {
+    for (const [name, text] of Object.entries(hole)) texts.set(`plate.holes.${i}.${name}`, text);
+  });
+  draft.rows.forEach((row, i) => {
+    for (const [column, text] of Object.entries(row.cells)) texts.set(`rows.${i}.${column}`, text);
+    texts.set(`rows.${i}.open`, row.open.join(" + "));
+    texts.set(`rows.${i}.setAside`, row.aside ?? "");
+  });
+  return new Map([...texts].filter(([, text]) => text !== ""));
+}
+
+/** Rows and holes renumbered by their places, so that two drafts can be laid side by side. */
+export function byPlace(draft: Draft): Draft {
+  return {
+    ...draft,
+    holes: draft.holes.map((hole, key) => ({ ...hole, key })),
+    rows: draft.rows.map((row, key) => ({ ...row, key })),
+  };
+}
+
+/**
+ * What one draft says otherwise than another, field by field, in the order of the form.
+ *
+ * @param textFor - how a text is shown, a part's id by its name
+ */
+export function differences(
+  before: Draft,
+  after: Draft,
+  textFor: (path: string, text: string) => string = (_path, text) => text,
+): Difference[] {
+  const was = flat(before);
+  const is = flat(after);
+  const longer = byPlace(after.rows.length >= before.rows.length ? after : before);
+  return [...new Set([...was.keys(), ...is.keys()])]
+    .filter((path) => was.get(path) !== is.get(path))
+    .map((path) => ({
+      path,
+      label: labelOf(path, longer),
+      before: textFor(path, was.get(path) ?? ""),
+      after: textFor(path, is.get(path) ?? ""),
+    }));
+}

@@ -1,0 +1,14 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { fieldsOf, type KindSpec } from "./kinds.ts";
+
+/** @returns how a field's text is shown: a part by its name, a choice by its label, anything else as typed */
+export function shownText(spec: KindSpec, bench: Bench | null): (path: string, text: string) => string {
+  const fields = new Map(fieldsOf(spec).map((field) => [field.key, field]));
+  return (path, text) => {
+    const field = fields.get(path);
+    if (field?.type === "part")
+      return bench?.[field.collection].find(({ id }) => id === text)?.data.name ?? text;
+    if (field?.type === "choice") return field.options.find(([value]) => value === text)?.[1] ?? text;
+    return text;
+  };
+}
