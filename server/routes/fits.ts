@@ -1,5 +1,6 @@
 import { fitLeak } from "../../shared/bench/leakFit.ts";
 import { fitMotor } from "../../shared/bench/motorFit.ts";
+import { fitPropeller } from "../../shared/bench/propellerFit.ts";
 import { fitPull } from "../../shared/bench/pullFit.ts";
 import { fitRotor } from "../../shared/bench/rotorFit.ts";
 import {
@@ -7,6 +8,8 @@ import {
   leakFitResponse,
   motorFitRequest,
   motorFitResponse,
+  propellerFitRequest,
+  propellerFitResponse,
   pullFitRequest,
   pullFitResponse,
   rotorFitRequest,
@@ -44,5 +47,12 @@ export const fitRoutes = (): Route[] => [
     request: pullFitRequest,
     response: pullFitResponse,
     compute: fitPull,
+  }),
+  computeRoute({
+    path: "/fit/propeller",
+    summary: "Thrust and power coefficients of an open propeller from a thrust test",
+    request: propellerFitRequest,
+    response: propellerFitResponse,
+    compute: fitPropeller,
   }),
 ];

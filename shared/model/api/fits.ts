@@ -80,6 +80,34 @@ export const leakFitResponse = z.strictObject({
   warnings: z.array(warning),
 });
 
+export const propellerFitRequest = z.strictObject({
+  diameter: positive("m", 5),
+  chord: positive("m, at 75 % of the radius", 1).optional(),
+  rows: z
+    .array(
+      z.strictObject({
+        rpm: positive("rpm", 1e6),
+        thrust: anyNumber("N", 1e5),
+        shaftPower: nonNegative("W", 1e6).optional(),
+        density: positive("kg/m³", 20).optional(),
+      }),
+    )
+    .min(1)
+    .max(MAX_POINTS),
+});
+
+const line = z.tuple([z.number(), z.number()]).describe("coefficient at referenceReynolds, and per ln Re");
+
+export const propellerFitResponse = z.strictObject({
+  thrust: line,
+  power: line.nullable(),
+  referenceReynolds: z.number(),
+  chord: z.number(),
+  residualSd: z.strictObject({ thrust: z.number(), power: z.number().nullable() }),
+  standardErrors: z.strictObject({ thrust: z.number().nullable(), power: z.number().nullable() }),
+  warnings: z.array(warning),
+});
+
 export const pullFitRequest = z.strictObject({
   trials: z
     .array(z.strictObject({ held: nonNegative("N", 1e6), letGo: nonNegative("N", 1e6).nullable() }))

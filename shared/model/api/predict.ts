@@ -26,6 +26,19 @@ export const ductedRotor = z.strictObject({
   sizeCorrection: sizeCorrection.nullable().default(null),
 });
 
+const drifting = (what: string) =>
+  z.tuple([anyNumber("", 10), anyNumber("", 10)]).describe(`${what} at referenceReynolds, and per ln Re`);
+
+/** An open propeller that presses the vehicle on, with or without a skirt. */
+export const propellerRotor = z.strictObject({
+  kind: z.literal("propeller"),
+  diameter: positive("m", 5),
+  thrust: drifting("C_T"),
+  power: drifting("C_P"),
+  referenceReynolds: positive("", 1e9),
+  chord: positive("m, at 75 % of the radius", 1),
+});
+
 export const motorInput = z.strictObject({
   kv: positive("rpm/V", 1e6),
   resistance: positive("Ω at 20 °C", 1e4),
@@ -67,19 +80,26 @@ export const vehicleInput = z.strictObject({
   skirtFriction: nonNegative("", 5).default(0.3),
 });
 
-/** Body of POST /predict: one operating point, everything inline, SI. */
-export const predictRequest = z.strictObject({
-  air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
-  rotor: ductedRotor,
-  motor: motorInput,
-  pack: packInput,
-  supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
-  skirt: skirtInput.refine((skirt) => skirt.edge === undefined || skirt.lossSum === undefined, {
-    message: "give edge or lossSum, not both",
-    path: ["lossSum"],
-  }),
-  vehicle: vehicleInput,
+const edgeOrLoss = skirtInput.refine((skirt) => skirt.edge === undefined || skirt.lossSum === undefined, {
+  message: "give edge or lossSum, not both",
+  path: ["lossSum"],
 });
+
+/** Body of POST /predict: one operating point, everything inline, SI. */
+export const predictRequest = z
+  .strictObject({
+    air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
+    rotor: z.discriminatedUnion("kind", [ductedRotor, propellerRotor]),
+    motor: motorInput,
+    pack: packInput,
+    supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
+    skirt: edgeOrLoss.nullable().optional().describe("null only with a propeller"),
+    vehicle: vehicleInput,
+  })
+  .refine(({ rotor, skirt }) => rotor.kind === "propeller" || (skirt !== null && skirt !== undefined), {
+    message: "a ducted rotor needs a skirt: perimeter, area, gap, land",
+    path: ["skirt"],
+  });
 
 const nullableMargin = z.number().nullable();
 const governed = z.strictObject({ margin: nullableMargin, governs: z.array(z.string()) });
@@ -100,13 +120,25 @@ export const operatingPoint = z.strictObject({
   extrapolated: z.boolean(),
 });
 
+/** Of a propeller: what belongs to a cavity is null, thrust is added. */
+export const propellerPoint = operatingPoint.extend({
+  flow: z.null(),
+  pressure: z.null(),
+  phi: z.null(),
+  psi: z.null(),
+  lambda: z.null(),
+  thrust: z.number().describe("N, towards the surface"),
+});
+
 export const warning = z.strictObject({ code: z.string(), message: z.string() });
 
 /** Answer of POST /predict. */
 export const predictResponse = z.strictObject({
   air: z.strictObject({ density: z.number(), viscosity: z.number(), soundSpeed: z.number() }),
-  point: operatingPoint.nullable(),
-  points: z.array(operatingPoint.extend({ stable: z.boolean() })),
+  point: z.union([operatingPoint, propellerPoint]).nullable(),
+  points: z.array(
+    z.union([operatingPoint.extend({ stable: z.boolean() }), propellerPoint.extend({ stable: z.boolean() })]),
+  ),
   suction: z.number().describe("N, jet included"),
   attitudes: z.array(
     z.strictObject({

@@ -37,18 +37,10 @@ export interface SupplyInput {
   readonly auxCurrent: number;
 }
 
-/** Rotor, motor and supply, made ready to be asked for their speed at any φ. */
-export interface Machine {
-  readonly rotor: RotorInput;
+/** Motor, pack and driver as one circuit. */
+export interface Circuit {
   readonly motor: MotorInput;
   readonly supply: SupplyInput;
-  readonly air: Fluid;
-  /** of the air, where the winding's heat goes [K] */
-  readonly ambient: number;
-  /** D/2 [m] */
-  readonly radius: number;
-  /** πD²/4 [m²] */
-  readonly area: number;
   /** k_t [N·m/A] */
   readonly torqueConstant: number;
   /** V_oc of the pack [V] */
@@ -59,9 +51,51 @@ export interface Machine {
   readonly drivingVoltage: number;
   /** R_d + δ²R_b: all of the circuit but the winding [Ω] */
   readonly circuitResistance: number;
+}
+
+/** Rotor, motor and supply, made ready to be asked for their speed at any φ. */
+export interface Machine extends Circuit {
+  readonly rotor: RotorInput;
+  readonly air: Fluid;
+  /** of the air, where the winding's heat goes [K] */
+  readonly ambient: number;
+  /** D/2 [m] */
+  readonly radius: number;
+  /** πD²/4 [m²] */
+  readonly area: number;
   /** end of the curve: first positive zero of ψ; infinite when ψ has none [-] */
   readonly phiEnd: number;
   readonly sizeLaw: SizeLaw;
+}
+
+/**
+ * Puts motor, pack and driver together.
+ *
+ *     V_drive = δ(V_oc − R_b·I_aux),  R = R_d + δ²R_b  (+ R_m)
+ *
+ * @param input - motor [rpm/V, Ω, N·m, N·m·s/rad, K/W], pack [V, Ω], supply [-, Ω, A]
+ * @returns the circuit, in SI units [-]
+ * @throws {OutOfRangeError} on a number that no circuit can have
+ *
+ * Valid for one equivalent DC machine on one pack. Source: docs/method/motor.md
+ */
+export function assembleCircuit(input: {
+  readonly motor: MotorInput;
+  readonly pack: PackInput;
+  readonly supply: SupplyInput;
+}): Circuit {
+  const { motor, pack, supply } = input;
+  const resistance = packResistance(pack);
+  const openCircuitVoltage = pack.series * pack.openCircuitVoltage;
+  return {
+    motor,
+    supply,
+    torqueConstant: torqueConstant(motor.kv),
+    openCircuitVoltage,
+    packResistance: resistance,
+    drivingVoltage: supply.duty * (openCircuitVoltage - resistance * supply.auxCurrent),
+    circuitResistance: supply.driverResistance + supply.duty ** 2 * resistance,
+  };
 }
 
 /**
@@ -83,30 +117,22 @@ export function assembleMachine(input: {
   readonly air: Fluid;
   readonly ambient: number;
 }): Machine {
-  const { rotor, motor, pack, supply, air, ambient } = input;
-  const resistance = packResistance(pack);
-  const openCircuitVoltage = pack.series * pack.openCircuitVoltage;
+  const { rotor, air, ambient } = input;
   const phiEnd = firstPositiveZero(rotor.psi) ?? Number.POSITIVE_INFINITY;
   return {
+    ...assembleCircuit(input),
     rotor,
-    motor,
-    supply,
     air,
     ambient,
     radius: rotor.diameter / 2,
     area: (Math.PI / 4) * rotor.diameter ** 2,
-    torqueConstant: torqueConstant(motor.kv),
-    openCircuitVoltage,
-    packResistance: resistance,
-    drivingVoltage: supply.duty * (openCircuitVoltage - resistance * supply.auxCurrent),
-    circuitResistance: supply.driverResistance + supply.duty ** 2 * resistance,
     phiEnd,
     sizeLaw: sizeLaw(rotor, phiEnd, air),
   };
 }
 
 /** @returns whether the motor turns at all: its torque at standstill against its own friction */
-export function overcomesFriction(machine: Machine): boolean {
+export function overcomesFriction(machine: Circuit): boolean {
   const { motor, torqueConstant: k, drivingVoltage, circuitResistance } = machine;
   return (k * drivingVoltage) / (motor.resistance + circuitResistance) > motor.frictionTorque;
 }
