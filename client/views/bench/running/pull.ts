@@ -1,10 +1,20 @@
 import { fitPull } from "../../../../shared/bench/pullFit.ts";
 import type { Bench } from "../../../../shared/book/bench.ts";
+import { motorBasis } from "../../../../shared/book/motorBasis.ts";
+import { type PullPrediction, predictedPull } from "../../../../shared/book/pullPrediction.ts";
 import { inUse, type PullTrial, pullTrials, type Reading } from "../../../../shared/book/readings.ts";
+import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
-import { predictedPull } from "./predictedPull.ts";
+import type { MarkWord } from "../../../ui/Mark.tsx";
 import { attempt, type Figure, type Running } from "./result.ts";
+
+/** What the bracket is of: the rig's own weight is accounted for. */
+const LOADED: Readonly<Record<PullTest["direction"], string>> = {
+  "straight-off": "Pull on the surface",
+  along: "Drag along the surface",
+  ceiling: "Hung from the ceiling",
+};
 
 /** @returns a force both ways: "4.05 N (413 g)" */
 export function bothWays(force: number): string {
@@ -47,30 +57,55 @@ function median(trials: readonly Reading<PullTrial>[]): {
   return { figures: [figure, { label: "95 % interval", text: between(low, high) }], next: null, notes };
 }
 
+const PARTS = ["rotor", "diameter", "motor", "pack", "skirt", "surface", "duty"] as const;
+
+/** @returns what the prediction rests on, where it is not on tests inside their range */
+function markOf(test: PullTest, bench: Bench, { extrapolated }: PullPrediction): MarkWord | undefined {
+  const rotor = rotorBasis(bench, test.rotor)?.basis;
+  if (rotor === "estimated" || rotor === "two-point") return rotor;
+  if (extrapolated) return "extrapolated";
+  return motorBasis(bench, test.motor)?.basis === "stated" ? "stated" : undefined;
+}
+
+type Predicted = { readonly figures: readonly Figure[]; readonly notes: readonly string[] };
+
+function predictedFigure(test: PullTest, last: Pick<PullTrial, "voltage" | "gap">, bench: Bench): Predicted {
+  if (PARTS.some((key) => test[key] === undefined))
+    return { figures: [], notes: ["No predicted pull yet: choose all parts of the set-up."] };
+  const { found, next } = attempt(() => predictedPull(bench, test, last));
+  if (!found || found.predicted === null)
+    return { figures: [], notes: [`No predicted pull: ${found?.missing[0] ?? next ?? ""}`] };
+  const figure = {
+    label: "Predicted for these parts",
+    text: bothWays(found.predicted),
+    mark: markOf(test, bench, found),
+  };
+  return { figures: [figure], notes: [] };
+}
+
+function nextOf(test: PullTest, count: number, wish: string | null): string | null {
+  if (test.rigMass === undefined) return "Give the rig's mass: it hangs on the cup as well.";
+  return count === 0 ? "Type a first pull: what held, what let go." : wish;
+}
+
 /** The bracket so far, what the fit says of it, and the pull that the parts should make. */
 export function runPull(test: PullTest, keys: readonly number[], bench: Bench): Running {
   const canRead = test.rigMass !== undefined && test.direction !== undefined;
   const trials = canRead ? pullTrials(test) : [];
   const used = inUse(trials);
-  const last = used.at(-1) ?? { voltage: null, gap: null };
-  const { found: predicted, next: why } = attempt(() => predictedPull(test, last, bench));
-  const lacks = predicted && "lacks" in predicted ? predicted.lacks : why;
-  const force = predicted && "force" in predicted ? predicted : null;
   const bracket = bracketOf(used);
   const strength = used.length > 1 ? median(used) : { figures: [], next: null, notes: [] };
-  const mark = force?.extrapolated ? "extrapolated" : force?.basis === "estimated" ? "estimated" : undefined;
+  const predicted: Predicted = canRead
+    ? predictedFigure(test, used.at(-1) ?? { voltage: null, gap: null }, bench)
+    : { figures: [], notes: [] };
   return {
     figures: [
-      ...(bracket ? [{ label: "Pull on the surface", text: bracket }] : []),
+      ...(bracket ? [{ label: LOADED[test.direction], text: bracket }] : []),
       ...strength.figures,
-      ...(force ? [{ label: "Predicted for these parts", text: bothWays(force.force), mark } as Figure] : []),
+      ...predicted.figures,
     ],
     byRow: new Map(trials.map((trial) => [keys[trial.row], rowText(trial)])),
-    next: canRead
-      ? used.length === 0
-        ? "Type a first pull: what held, what let go."
-        : strength.next
-      : "Give the rig's mass: it hangs on the cup as well.",
-    notes: [...strength.notes, ...(lacks ? [`No predicted pull: ${lacks}`] : [])],
+    next: nextOf(test, used.length, strength.next),
+    notes: [...strength.notes, ...predicted.notes],
   };
 }

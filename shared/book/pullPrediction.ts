@@ -1,0 +1,116 @@
+import type { Build } from "../model/build.ts";
+import type { PullTest } from "../model/tests/pull.ts";
+import { DEFAULT_WEATHER } from "../physics/air.ts";
+import { STANDARD_GRAVITY } from "../physics/constants.ts";
+import { type PredictInput, predict } from "../physics/predict.ts";
+import { toSI } from "../units/parse.ts";
+import type { Bench } from "./bench.ts";
+import type { PullTrial } from "./readings.ts";
+import { resolveBuild } from "./resolve.ts";
+
+export interface PullPrediction {
+  /** [N]; null where the parts don't say enough */
+  readonly predicted: number | null;
+  readonly missing: readonly string[];
+  /** the operating point lies outside the rotor's tested range */
+  readonly extrapolated: boolean;
+}
+
+/** A rig that weighs nothing is given a gram: the prediction asks for a mass, and the suction doesn't depend on it [kg]. */
+const LEAST_MASS = 1e-3;
+/** Taken when nobody said how full the pack was, as for a build [-]. */
+const USUAL_CHARGE = 0.6;
+/** Stands in where no wheel touches: a pull straight off doesn't ask for friction [-]. */
+const ANY_FRICTION = 1;
+
+function airOf(test: PullTest): Build["air"] {
+  const { air } = test;
+  if (!air) return DEFAULT_WEATHER;
+  return {
+    temperature: toSI(air.temperature, "temperature"),
+    pressure: toSI(air.pressure, "pressure"),
+    humidity: toSI(air.humidity, "fraction"),
+  };
+}
+
+/** The rig as a build of the parts it was made of. */
+function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Build {
+  const along = test.direction === "along";
+  return {
+    name: test.title === "" ? "pull test" : test.title,
+    rotor: test.rotor,
+    diameter: toSI(test.diameter, "length"),
+    motor: test.motor,
+    pack: test.pack,
+    skirt: test.skirt,
+    surface: test.surface,
+    charge: test.charge ? toSI(test.charge, "fraction") : USUAL_CHARGE,
+    supply: { duty: toSI(test.duty, "fraction"), driverResistance: 0, auxCurrent: 0 },
+    air: airOf(test),
+    vehicle: {
+      mass: Math.max(LEAST_MASS, toSI(test.rigMass, "mass")),
+      rollingResistance: 0,
+      driven: "both",
+      wheelbase: 0.1,
+      track: 0.1,
+      cgHeight: 0,
+      cgFromRear: 0.05,
+      suctionFromRear: 0.05,
+      jolt: 0,
+      jetArea: null,
+      jetAngle: 0,
+    },
+    attitudes: [],
+    targetMargin: 1,
+    overrides: {
+      ...(trial.gap === null ? {} : { gap: trial.gap }),
+      ...(along ? {} : { wheelFriction: ANY_FRICTION }),
+    },
+    uncertainty: {},
+    note: "",
+  };
+}
+
+/** A voltage read at the terminals under load already holds the pack's and the wire's sag. */
+function atTerminals(input: PredictInput, voltage: number | null): PredictInput {
+  if (voltage === null) return input;
+  const pack = {
+    ...input.pack,
+    openCircuitVoltage: voltage / input.pack.series,
+    cellResistance: 0,
+    wireResistance: 0,
+  };
+  return { ...input, pack };
+}
+
+/** Friction that wheels and skirt share by the load that each carries [-]. */
+function sharedFriction({ wheelFriction, skirtFriction, skirtShare }: PredictInput["vehicle"]): number {
+  return wheelFriction * (1 - skirtShare) + skirtFriction * skirtShare;
+}
+
+/**
+ * Load that the parts of a pull test are predicted to hold in one pull.
+ *
+ *     straight off and hung from the ceiling: F_s;  dragged along: [μ_w(1 − σ_s) + μ_s·σ_s]·(F_s + W_rig)
+ *
+ * @param bench - the whole bench book
+ * @param test - as stored
+ * @param trial - voltage read [V], shim [m]
+ * @returns the load, to set beside the bracket of {@link pullTrials} [N]; null, and what is missing, where the parts don't say enough
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ */
+export function predictedPull(
+  bench: Bench,
+  test: PullTest,
+  trial: Pick<PullTrial, "voltage" | "gap">,
+): PullPrediction {
+  const resolved = resolveBuild(bench, rigAsBuild(test, trial));
+  if (!resolved.input)
+    return { predicted: null, missing: resolved.missing.map(({ message }) => message), extrapolated: false };
+  const input = atTerminals(resolved.input, trial.voltage);
+  const { suction, point } = predict(input);
+  const extrapolated = point?.extrapolated ?? false;
+  if (test.direction !== "along") return { predicted: suction, missing: [], extrapolated };
+  const rig = toSI(test.rigMass, "mass") * STANDARD_GRAVITY;
+  return { predicted: sharedFriction(input.vehicle) * (suction + rig), missing: [], extrapolated };
+}
