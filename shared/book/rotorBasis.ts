@@ -23,7 +23,7 @@ export interface RotorBasis {
   readonly phiMax: number;
   /** null for an estimate */
   readonly fit: RotorFit | null;
-  /** every reading, those set aside included */
+  /** every reading, those set aside included; those in the fit carry the weight that they had in it, where one was given */
   readonly points: readonly FamilyPoint[];
   /** by rising size [m] */
   readonly testedDiameters: readonly number[];
@@ -62,7 +62,9 @@ function weighed(used: readonly FamilyPoint[], diameter: number): readonly Famil
 function fitted(points: readonly FamilyPoint[]): RotorAnswer {
   const used = points.filter((point) => point.setAside === null);
   const diameters = used.map((point) => point.diameter ?? 0);
-  const fit = fitRotor({ diameter: diameters[0], points: weighed(used, diameters[0]) });
+  const weighted = weighed(used, diameters[0]);
+  const fit = fitRotor({ diameter: diameters[0], points: weighted });
+  const inFit = new Map(used.map((point, i) => [point, weighted[i]]));
   return {
     basis: fit.warnings.some((note) => note.code === "two-point") ? "two-point" : "measured",
     psi: fit.psi,
@@ -70,7 +72,7 @@ function fitted(points: readonly FamilyPoint[]): RotorAnswer {
     phiMin: fit.phiMin,
     phiMax: fit.phiMax,
     fit,
-    points,
+    points: points.map((point) => inFit.get(point) ?? point),
     testedDiameters: [...new Set(diameters)].sort((a, b) => a - b),
     testIds: [...new Set(points.map((point) => point.testId))],
   };

@@ -8,12 +8,12 @@ import { testsOfPart } from "./address.ts";
 import { useChosen } from "./chosen.ts";
 import { LeakSection } from "./leak/LeakSection.tsx";
 import { leakPage } from "./leak/leakData.ts";
-import { leakSentence } from "./leak/leakSentence.ts";
+import { exponentText, leakSentence } from "./leak/leakSentence.ts";
 import { Facts, Page } from "./Page.tsx";
 import { PointPanel } from "./PointPanel.tsx";
 import { PullSection } from "./pull/PullSection.tsx";
 import { pullPage } from "./pull/pullData.ts";
-import { pullSentence } from "./pull/pullSentence.ts";
+import { pullSentence, ratioText } from "./pull/pullSentence.ts";
 import { TestList } from "./TestList.tsx";
 
 /** A skirt's page: its leak and the pulls made with it. */
@@ -38,10 +38,13 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
   const picture = (
     <>
       <Answer sentence={hasLeak ? leakSentence(leak.groups[0]) : pullSentence(pull)}>
-        {hasLeak && pull.points.length > 0 ? pullSentence(pull) : null}
+        {hasLeak && `Its flow goes as pressure to the ${exponentText(leak.groups[0])}. `}
+        {hasLeak && pull.ratio && `Pulls come out at ${ratioText(pull)} × the prediction.`}
       </Answer>
-      {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} />}
-      {pull.points.length > 0 && <PullSection page={pull} name={name} tests={tests} chosen={chosen} />}
+      {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} answered />}
+      {pull.points.length > 0 && (
+        <PullSection page={pull} name={name} tests={tests} chosen={chosen} answered={!hasLeak} />
+      )}
     </>
   );
   const facts = [

@@ -16,8 +16,8 @@ import { leakSentence } from "./leak/leakSentence.ts";
 import { Facts, Page } from "./Page.tsx";
 import { PointPanel } from "./PointPanel.tsx";
 import { PullSection } from "./pull/PullSection.tsx";
-import { pullPage } from "./pull/pullData.ts";
-import { pullSentence } from "./pull/pullSentence.ts";
+import { type PullPage, pullPage } from "./pull/pullData.ts";
+import { pullSentence, ratioText } from "./pull/pullSentence.ts";
 import { TestList } from "./TestList.tsx";
 
 /** A surface's page: what slides on it, what leaks over it, what was pulled off it. */
@@ -46,14 +46,36 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
   ];
   const picture = (
     <>
-      <Answer sentence={sentences[0]}>{sentences.length > 1 ? sentences[1] : null}</Answer>
-      {friction.map((group) => (
-        <FrictionSection key={group.key} group={group} surface={name} tests={tests} chosen={chosen} />
+      <Answer sentence={sentences[0]}>{figuresOf(friction.slice(1), pull)}</Answer>
+      {friction.map((group, i) => (
+        <FrictionSection
+          key={group.key}
+          group={group}
+          surface={name}
+          tests={tests}
+          chosen={chosen}
+          answered={i === 0}
+        />
       ))}
       {leak.groups.length > 0 && (
-        <LeakSection page={leak} part="surface" name={name} tests={tests} chosen={chosen} />
+        <LeakSection
+          page={leak}
+          part="surface"
+          name={name}
+          tests={tests}
+          chosen={chosen}
+          answered={friction.length === 0}
+        />
       )}
-      {pull.points.length > 0 && <PullSection page={pull} name={name} tests={tests} chosen={chosen} />}
+      {pull.points.length > 0 && (
+        <PullSection
+          page={pull}
+          name={name}
+          tests={tests}
+          chosen={chosen}
+          answered={friction.length + leak.groups.length === 0}
+        />
+      )}
     </>
   );
   const meaning = (
@@ -76,6 +98,12 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
     </>
   );
   return <Page picture={picture} meaning={meaning} />;
+}
+
+function figuresOf(others: readonly FrictionGroup[], pull: PullPage): string {
+  const said = others.flatMap(({ fit, title }) => (fit ? [`${title}: μ = ${muText(fit)}.`] : []));
+  if (pull.ratio) said.push(`Pulls come out at ${ratioText(pull)} × the prediction.`);
+  return said.join(" ");
 }
 
 function WheelFriction({ groups, stated }: { groups: readonly FrictionGroup[]; stated: number | undefined }) {

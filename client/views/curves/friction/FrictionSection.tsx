@@ -32,15 +32,17 @@ export interface FrictionSectionProps {
   readonly surface: string;
   readonly tests: readonly StoredOf<"tests">[];
   readonly chosen: Chosen;
+  /** whether the page's answer has already said it */
+  readonly answered: boolean;
 }
 
 /** The slides of one contact on one surface: brackets of tilt, and the friction they make. */
-export function FrictionSection({ group, surface, tests, chosen }: FrictionSectionProps) {
+export function FrictionSection({ group, surface, tests, chosen, answered }: FrictionSectionProps) {
   const { fit, problem } = group;
   return (
     <section>
       <h2>{group.title} on the tilt board</h2>
-      <p>{frictionSentence(group, surface)}</p>
+      {!answered && <p>{frictionSentence(group, surface)}</p>}
       {fit?.interval && (
         <p class="quiet">
           95 % interval of μ {formatFixed(fit.interval[0], 2)} to {formatFixed(fit.interval[1], 2)}; single

@@ -60,6 +60,9 @@ export function frictionPlot(group: FrictionGroup): Plot {
     levels: fit ? [{ key: "mu", along: "y", at: tilt(fit.mu), tone: "rotor" }] : [],
     brackets,
     marks,
-    strips: slides.map((slide, i) => `slide ${i + 1}${slide.aside === null ? "" : ", aside"}`),
+    strips: slides.map((slide, i) => ({
+      title: "",
+      detail: `slide ${i + 1}${slide.aside === null ? "" : ", aside"}`,
+    })),
   };
 }

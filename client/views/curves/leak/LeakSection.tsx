@@ -35,10 +35,12 @@ export interface LeakSectionProps {
   readonly name: string;
   readonly tests: readonly StoredOf<"tests">[];
   readonly chosen: Chosen;
+  /** whether the page's answer has already said what the first group says */
+  readonly answered: boolean;
 }
 
 /** Leak tests: readings, the fitted law, the lip gap's own prediction. */
-export function LeakSection({ page, part, name, tests, chosen }: LeakSectionProps) {
+export function LeakSection({ page, part, name, tests, chosen, answered }: LeakSectionProps) {
   const plot = leakPlot(page, part);
   const common = {
     tableTitle: "Readings of the leak tests",
@@ -50,7 +52,7 @@ export function LeakSection({ page, part, name, tests, chosen }: LeakSectionProp
   return (
     <section>
       <h2>Leak</h2>
-      {page.groups.map((group) => (
+      {page.groups.slice(answered ? 1 : 0).map((group) => (
         <p key={group.key}>{leakSentence(group)}</p>
       ))}
       <PlotChart

@@ -71,6 +71,9 @@ function markOf(point: LeakPoint, y: number): Mark {
   };
 }
 
+const shapesOf = (page: LeakPage) =>
+  page.tests.map((test, shape) => ({ key: test.id, shape, text: test.title }));
+
 /** Leak readings on double logarithmic axes, where the law is a straight line, with the lip-gap law's own prediction. */
 export function leakPlot(page: LeakPage, part: "skirt" | "surface"): Plot {
   const points = page.groups
@@ -90,7 +93,7 @@ export function leakPlot(page: LeakPage, part: "skirt" | "surface"): Plot {
     y: logAxisOver("flow, L/s", ys),
     lines,
     marks: points.map((point) => markOf(point, litres(point.flow))),
-    shapes: page.tests.map((test, shape) => ({ key: test.id, shape, text: test.title })),
+    shapes: shapesOf(page),
   };
 }
 
@@ -112,5 +115,7 @@ export function leakResidualPlot(page: LeakPage): Plot {
     y: axisOver("residual, % of the flow", [-most, most]),
     levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
     marks,
+    shapes: shapesOf(page),
+    namedAbove: true,
   };
 }

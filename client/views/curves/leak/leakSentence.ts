@@ -36,6 +36,6 @@ export function leakSentence(group: LeakGroup): string {
   const at = `${formatQuantity(flow, "flow")} at ${formatQuantity(pressure, "pressure")}`;
   if (ratio === null) return `${who} leaks ${at}.`;
   const more = ratio >= 1 ? "more" : "less";
-  const gap = formatQuantity(group.gap, "length");
+  const gap = formatQuantity(group.gap, "length", { digits: 2 });
   return `${who} leaks ${at}, ${percent(Math.abs(ratio - 1))} ${more} than a lip gap of ${gap} computes to.`;
 }

@@ -15,7 +15,7 @@ import { bandQuantile } from "../rotor/bands.ts";
 import { testName } from "../typed.ts";
 import { type MotorPage, motorPage } from "./motorData.ts";
 import { currentPlot, motorResidualPlot, voltagePlot } from "./motorPlots.ts";
-import { frictionText, motorSentence, withError } from "./motorSentence.ts";
+import { frictionText, motorSentence, resistanceText, withError } from "./motorSentence.ts";
 
 /** Constants that the fit settles: K_v and R. */
 const CONSTANTS = 2;
@@ -118,7 +118,7 @@ function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
   const facts = fit
     ? [
         { label: "speed constant", text: withError(fit.kv, fit.standardErrors.kv, "kv") },
-        { label: "resistance", text: withError(fit.resistance, fit.standardErrors.resistance, "resistance") },
+        { label: "resistance", text: resistanceText(fit) },
         {
           label: "correlation of the two",
           text: fit.correlation === null ? "–" : formatFixed(fit.correlation, 2),

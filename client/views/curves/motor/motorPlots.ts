@@ -111,5 +111,7 @@ export function motorResidualPlot(page: MotorPage): Plot {
     y: axisOver("residual, mV", [-most, most]),
     levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
     marks,
+    shapes: shapesOf(page),
+    namedAbove: true,
   };
 }

@@ -1,3 +1,4 @@
+import type { MotorFit } from "../../../../shared/bench/motorFit.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { counted } from "../words.ts";
 import type { MotorPage } from "./motorData.ts";
@@ -16,6 +17,13 @@ function splitUnit(text: string): [string, string] {
   return [text.slice(0, at), text.slice(at + 1)];
 }
 
+/** @returns the winding's resistance with its doubt, or that an ohmmeter gave it */
+export function resistanceText({ resistance, standardErrors }: MotorFit): string {
+  const given = standardErrors.resistance === null && standardErrors.kv !== null;
+  const text = withError(resistance, standardErrors.resistance, "resistance");
+  return given ? `${text} by ohmmeter` : text;
+}
+
 /** @returns the answer of a motor's page, made from its tests */
 export function motorSentence({ motor, basis, tests, points }: MotorPage): string {
   const { name } = motor.data;
@@ -25,7 +33,7 @@ export function motorSentence({ motor, basis, tests, points }: MotorPage): strin
     return `No motor test of ${name} is logged: its maker's ${formatQuantity(constants.kv, "kv")} and ${formatQuantity(constants.resistance, "resistance")} are used.`;
   if (!fit) return `The tests of ${name} don't settle its constants yet: its maker's figures are used.`;
   const kv = withError(fit.kv, fit.standardErrors.kv, "kv");
-  const resistance = withError(fit.resistance, fit.standardErrors.resistance, "resistance");
+  const resistance = resistanceText(fit);
   return `${name} turns at ${kv} and has ${resistance}, from ${counted(used, "row")} of ${counted(tests.length, "test")}.`;
 }
 

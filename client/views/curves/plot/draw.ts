@@ -1,16 +1,14 @@
 import { axisBottom, axisSide } from "../../../charts/axes.ts";
 import type { ChartSize } from "../../../charts/Chart.tsx";
 import { chartFrame, type Frame, type Margin } from "../../../charts/frame.ts";
-import { drawEdgeLabels, edgeLabels } from "./labels.ts";
+import { CHARACTER, drawEdgeLabels, edgeLabels } from "./labels.ts";
 import { bands, brackets, levels, lines, marks } from "./layers.ts";
 import type { Spot } from "./nearest.ts";
-import type { Plot } from "./plot.ts";
+import type { Plot, Strip } from "./plot.ts";
 import { logTicks, type Scales, scalesOf } from "./scales.ts";
 
 /** From this width on the tests are named beside their points; below it a legend stands under the chart. */
 const WIDE = 620;
-const CHARACTER = 6.7;
-const LONGEST_LABEL = 30;
 const LEFT = 52;
 const NARROW_RIGHT = 14;
 const LABEL_FRAME = 36;
@@ -23,18 +21,43 @@ export function namesInside(width: number): boolean {
 }
 
 const longest = (texts: readonly (string | undefined)[]) =>
-  Math.min(LONGEST_LABEL, Math.max(0, ...texts.map((text) => text?.length ?? 0)));
+  Math.max(0, ...texts.map((text) => text?.length ?? 0));
+
+const stripText = ({ title, detail }: Strip) => (title === "" ? detail : `${title}, ${detail}`);
+
+/** Largest share of the width that names at the right, and names of strips at the left, may take. */
+const NAMES_SHARE = 0.34;
+const STRIPS_SHARE = 0.44;
 
 function marginOf(plot: Plot, width: number): Margin {
   const names = namesInside(width) ? (plot.shapes ?? []).map((shape) => shape.text) : [];
-  const room = longest([...names, ...(plot.lines ?? []).map((line) => line.label)]) * CHARACTER;
-  const left = plot.strips ? Math.min(width * 0.42, longest(plot.strips) * CHARACTER + 12) : LEFT;
-  return { top: TOP, right: room > 0 ? room + LABEL_FRAME : NARROW_RIGHT, bottom: BOTTOM, left };
+  const lines = (plot.lines ?? []).map((line) => line.label);
+  const room = longest([...names.map((name) => `  ${name}`), ...lines]) * CHARACTER;
+  const right = room > 0 ? Math.min(room + LABEL_FRAME, width * NAMES_SHARE) : NARROW_RIGHT;
+  if (!plot.strips) return { top: TOP, right, bottom: BOTTOM, left: LEFT };
+  const left = longest(plot.strips.map(stripText)) * CHARACTER + STRIP_GAP;
+  return { top: STRIP_TOP, right, bottom: BOTTOM, left: Math.min(width * STRIPS_SHARE, left) };
+}
+
+const STRIP_GAP = 14;
+const STRIP_TOP = 8;
+
+/** A strip's name in the room that it has: its title gives way, its detail stays. */
+function fitted(strip: Strip, room: number): string {
+  const characters = Math.floor((room - STRIP_GAP) / CHARACTER);
+  const whole = stripText(strip);
+  const left = characters - strip.detail.length - 3;
+  if (whole.length <= characters || strip.title === "") return whole;
+  return left > 2 ? `${strip.title.slice(0, left)}…, ${strip.detail}` : strip.detail;
 }
 
 function ticks(axis: Plot["x"]): { ticks?: readonly number[] } {
   return axis.log ? { ticks: logTicks(axis.from, axis.to) } : {};
 }
+
+/** Plots lower than this get their ticks closer together [px]. */
+const LOW = 200;
+const LOW_SPACING = 28;
 
 function strips(frame: Frame, names: readonly string[], { y }: Scales): void {
   frame
@@ -61,8 +84,20 @@ export function drawPlot(
   const frame = chartFrame(svg, { ...size, margin });
   const scales = scalesOf(plot, frame);
   const box = { ...scales, width: frame.width, height: frame.height };
-  if (plot.strips) strips(frame, plot.strips, scales);
-  else axisSide(frame, scales.y, { side: "left", label: plot.y.label, grid: true, ...ticks(plot.y) });
+  if (plot.strips)
+    strips(
+      frame,
+      plot.strips.map((strip) => fitted(strip, margin.left)),
+      scales,
+    );
+  else
+    axisSide(frame, scales.y, {
+      side: "left",
+      label: plot.y.label,
+      grid: true,
+      spacing: frame.height < LOW ? LOW_SPACING : undefined,
+      ...ticks(plot.y),
+    });
   axisBottom(frame, scales.x, { label: plot.x.label, grid: plot.strips !== undefined, ...ticks(plot.x) });
   const clipped = { clipped: true };
   bands(frame.layer("bands", clipped), plot.bands ?? [], scales);
@@ -70,7 +105,8 @@ export function drawPlot(
   lines(frame.layer("lines", clipped), plot.lines ?? [], scales);
   brackets(frame.layer("brackets", clipped), plot.brackets ?? [], box);
   marks(frame.layer("marks"), plot.marks ?? [], scales);
-  drawEdgeLabels(frame.layer("names"), edgeLabels(plot, scales, namesInside(size.width)), box);
+  const names = plot.namedAbove ? [] : edgeLabels(plot, scales, namesInside(size.width));
+  drawEdgeLabels(frame.layer("names"), names, { ...box, room: margin.right });
   const spots = spotsOf(plot, scales, margin);
   drawChosen(
     frame,

@@ -12,6 +12,15 @@ interface EdgeLabel {
   readonly from: { readonly x: number; readonly y: number };
 }
 
+/** Width of a character of the chart's type, taken large [px]. */
+export const CHARACTER = 6.7;
+
+/** A name in the room that it has; what is cut off, the reading itself says whole. */
+function shortened(text: string, room: number): string {
+  const characters = Math.floor(room / CHARACTER);
+  return text.length > characters ? `${text.slice(0, characters - 1).trimEnd()}…` : text;
+}
+
 const LINE_HEIGHT = 17;
 const GAP = 14;
 const GLYPH = 16;
@@ -43,7 +52,7 @@ export function edgeLabels(plot: Plot, scales: Scales, tests: boolean): EdgeLabe
 export function drawEdgeLabels(
   g: Group,
   labels: readonly EdgeLabel[],
-  box: { width: number; height: number },
+  box: { width: number; height: number; room: number },
 ): void {
   const centres = pushApart(
     labels.map((label) => ({ at: label.from.y, size: LINE_HEIGHT })),
@@ -76,7 +85,7 @@ export function drawEdgeLabels(
     .attr("class", (label) => `tone-text-${label.tone}`)
     .attr("x", (label) => left + 2 + (label.shape === null ? 0 : GLYPH))
     .attr("y", (label) => label.centre + BASELINE)
-    .text((label) => label.text);
+    .text((label) => shortened(label.text, box.room - GAP - 2 - (label.shape === null ? 0 : GLYPH)));
 }
 
 const RING_GAP = 8;

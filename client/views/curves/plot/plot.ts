@@ -71,6 +71,13 @@ export interface Level {
   readonly label?: string;
 }
 
+export interface Strip {
+  /** cut where it is too long */
+  readonly title: string;
+  /** never cut */
+  readonly detail: string;
+}
+
 export interface Plot {
   readonly x: Axis;
   readonly y: Axis;
@@ -81,8 +88,10 @@ export interface Plot {
   readonly brackets?: readonly Bracket[];
   /** one a test, in the order of the shapes */
   readonly shapes?: readonly ShapeLabel[];
+  /** the names stand on the chart above; their room is kept, so that both charts share their x axis */
+  readonly namedAbove?: boolean;
   /** names of the rows of a strip chart, from the top, in the place of numbers on the y axis */
-  readonly strips?: readonly string[];
+  readonly strips?: readonly Strip[];
 }
 
 /** Room beyond the data, as a share of their span. */

@@ -4,7 +4,7 @@ import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading } from "../chosen.ts";
 import { Facts, Notes } from "../Page.tsx";
 import { PlotChart } from "../plot/PlotChart.tsx";
-import { agreement, type PullPage } from "./pullData.ts";
+import type { PullPage } from "./pullData.ts";
 import { pullPlot } from "./pullPlot.ts";
 import { pullSentence, ratioText } from "./pullSentence.ts";
 
@@ -30,15 +30,16 @@ export interface PullSectionProps {
   readonly name: string;
   readonly tests: readonly StoredOf<"tests">[];
   readonly chosen: Chosen;
+  /** whether the page's answer has already said it */
+  readonly answered: boolean;
 }
 
 /** Pull tests against what their parts are predicted to hold. */
-export function PullSection({ page, name, tests, chosen }: PullSectionProps) {
-  const { meets, above, below } = agreement(page.points);
+export function PullSection({ page, name, tests, chosen, answered }: PullSectionProps) {
   return (
     <section>
       <h2>Pull, measured against predicted</h2>
-      <p>{pullSentence(page)}</p>
+      {!answered && <p>{pullSentence(page)}</p>}
       {page.points.some((point) => point.predicted !== null) && (
         <PlotChart
           name={`pull ${name}`}
@@ -52,12 +53,7 @@ export function PullSection({ page, name, tests, chosen }: PullSectionProps) {
           onChoose={chosen.choose}
         />
       )}
-      <Facts
-        facts={[
-          { label: "measured over predicted, mean (95 %)", text: ratioText(page) },
-          { label: "hold the prediction, held more, let go at less", text: `${meets}, ${above}, ${below}` },
-        ]}
-      />
+      <Facts facts={[{ label: "measured over predicted, median (95 %)", text: ratioText(page) }]} />
       {page.problem && <p class="near">{page.problem}</p>}
       {page.missing.map((message) => (
         <p key={message} class="near">

@@ -1,10 +1,11 @@
-import { fitPull, type PullFit } from "../../../../shared/bench/pullFit.ts";
+import { fitPullTrend } from "../../../../shared/bench/pullTrend.ts";
 import { type Bench, findById, type StoredTest, testsOf } from "../../../../shared/book/bench.ts";
+import { type PullPrediction, predictedPull } from "../../../../shared/book/pullPrediction.ts";
 import { pullTrials } from "../../../../shared/book/readings.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import type { Note } from "../../../../shared/physics/note.ts";
 import type { Source } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
-import { type PullPrediction, predictedPull } from "./predicted.ts";
 
 export interface PullPoint extends Source {
   readonly key: string;
@@ -17,13 +18,21 @@ export interface PullPoint extends Source {
   readonly predicted: number | null;
 }
 
+/** Measured over predicted pull [-]. */
+export interface PullRatio {
+  readonly median: number;
+  /** 95 % of the median; null where the trials set no end */
+  readonly interval: readonly [number, number] | null;
+  readonly warnings: readonly Note[];
+}
+
 export interface PullPage {
   readonly points: readonly PullPoint[];
   readonly tests: readonly { readonly id: string; readonly title: string }[];
   /** what keeps a prediction from being made, once each */
   readonly missing: readonly string[];
   /** measured over predicted; null where too few brackets say it */
-  readonly ratio: PullFit | null;
+  readonly ratio: PullRatio | null;
   readonly problem: string | null;
 }
 
@@ -42,13 +51,13 @@ function pointsOf(bench: Bench, test: StoredTest<"pull">, index: number): (PullP
 
 function ratioOf(points: readonly PullPoint[]): Pick<PullPage, "ratio" | "problem"> {
   const trials = points.flatMap(({ aside, held, letGo, predicted }) =>
-    aside === null && predicted !== null && predicted > 0
-      ? [{ held: held / predicted, letGo: letGo === null ? null : letGo / predicted }]
-      : [],
+    aside === null && predicted !== null && predicted > 0 ? [{ held, letGo, predicted }] : [],
   );
   if (trials.length === 0) return { ratio: null, problem: null };
   try {
-    return { ratio: fitPull({ trials }), problem: null };
+    const { median, meanInterval, warnings } = fitPullTrend(trials, trials[0].predicted).ratio;
+    const interval = meanInterval && ([Math.exp(meanInterval[0]), Math.exp(meanInterval[1])] as const);
+    return { ratio: { median, interval, warnings }, problem: null };
   } catch (error) {
     if (!(error instanceof NotEnoughDataError || error instanceof OutOfRangeError)) throw error;
     return { ratio: null, problem: error.message };

@@ -1,9 +1,20 @@
 import { inUnit } from "../../../../shared/units/format.ts";
-import { axisOver, type Band, type Bracket, type Line, type Plot } from "../plot/plot.ts";
+import type { Band, Bracket, Line, Plot } from "../plot/plot.ts";
 import type { PullPage } from "./pullData.ts";
 
 const grams = (load: number) => inUnit(load, "load", "g");
-const ROOM = 1.12;
+const ROOM = 0.12;
+/** Pulls that lie closer together than this share of the largest are looked at closely, without the zero. */
+const CLOSE = 0.6;
+
+/** One span for both axes, so that the line on which they agree is the diagonal. */
+function span(brackets: readonly Bracket[]): { least: number; most: number } {
+  const values = brackets.flatMap(({ at, lo, hi }) => [at, lo, hi ?? lo]);
+  const high = Math.max(1, ...values);
+  const low = Math.min(high, ...values);
+  const room = Math.max(high - low, high * ROOM) * ROOM;
+  return { least: low > CLOSE * high ? low - room : 0, most: high + room };
+}
 
 /** Brackets of every pull against what its parts are predicted to hold; on the one-to-one line both agree. */
 export function pullPlot(page: PullPage): Plot {
@@ -14,11 +25,9 @@ export function pullPlot(page: PullPage): Plot {
     const at = grams(predicted);
     return [{ key, testId, row, along: "y", at, lo: grams(held), hi, tone: "rotor", aside: aside !== null }];
   });
-  const most = Math.max(1, ...brackets.flatMap(({ at, lo, hi }) => [at, lo, hi ?? lo])) * ROOM;
-  const through = (slope: number) => [
-    { x: 0, y: 0 },
-    { x: most, y: slope * most },
-  ];
+  const { least, most } = span(brackets);
+  const through = (slope: number) =>
+    [Math.max(least, least / slope), Math.min(most, most / slope)].map((x) => ({ x, y: slope * x }));
   const lines: Line[] = [
     { key: "one", tone: "quiet", style: "dots", points: through(1), label: "as predicted" },
   ];
@@ -28,21 +37,21 @@ export function pullPlot(page: PullPage): Plot {
       key: "mean",
       tone: "rotor",
       style: "solid",
-      points: through(page.ratio.mean),
-      label: "mean",
+      points: through(page.ratio.median),
+      label: "as measured",
     });
-    const interval = page.ratio.meanInterval;
+    const interval = page.ratio.interval;
     if (interval)
       bands.push({
         key: "mean",
         tone: "rotor",
         strength: "mean",
-        points: [0, most].map((x) => ({ x, lo: x * interval[0], hi: x * interval[1] })),
+        points: [least, most].map((x) => ({ x, lo: x * interval[0], hi: x * interval[1] })),
       });
   }
   return {
-    x: axisOver("predicted pull, g", [most], [0]),
-    y: axisOver("pull that held and that let go, g", [most], [0]),
+    x: { label: "predicted pull, g", from: least, to: most },
+    y: { label: "pull that held and that let go, g", from: least, to: most },
     bands,
     lines,
     brackets,

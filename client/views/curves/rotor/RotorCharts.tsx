@@ -57,7 +57,8 @@ const COEFFICIENT_WORDS = {
 
 function what(family: RotorFamily, shown: Shown): string {
   const { name } = family.rotor.data;
-  if (shown.as !== "pressure") return `${COEFFICIENT_WORDS[shown.as]} of ${name} against its flow coefficient`;
+  if (shown.as !== "pressure")
+    return `${COEFFICIENT_WORDS[shown.as]} of ${name} against its flow coefficient`;
   const size = formatQuantity(shown.diameter, "length");
   return `Pressure of ${name} against flow at ${formatFixed(shown.rpm, 0)} rpm and ${size}`;
 }

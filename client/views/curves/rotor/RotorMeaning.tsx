@@ -6,9 +6,10 @@ import { type Fact, Facts, Notes } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
 import { testName } from "../typed.ts";
 import { capital, counted, percent } from "../words.ts";
-import { typicalSd } from "./bands.ts";
+import { plainResidualSd } from "./bands.ts";
 import { contributions } from "./contributions.ts";
 import type { RotorFamily } from "./family.ts";
+import { speedText } from "./groupPlot.ts";
 import { missingInUnits, nextReadings } from "./nextReadings.ts";
 import { offsetSentences } from "./offsets.ts";
 import type { BandAt } from "./plots.ts";
@@ -26,6 +27,7 @@ function factsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Fact[] {
   const blocked = bandAt(0);
   const psi0 = fit.psi[0];
   const leaveOneOut = fit.leaveOneOutSd;
+  const residualSd = plainResidualSd(family);
   return [
     { label: "degree", text: fit.degree },
     { label: "fitted from", text: `${range[0]} to ${range[1]}${flows ? "\u2009L/s" : " (φ)"}` },
@@ -37,7 +39,7 @@ function factsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Fact[] {
       ? []
       : [{ label: "φ with no pressure", text: formatFixed(family.phiFree, 3) }]),
     { label: "R²", text: formatFixed(fit.rSquared, R_SQUARED_DECIMALS) },
-    { label: "residual sd", text: fit.dof > 0 ? `${percent(typicalSd(family) / psi0)} of blocked` : "–" },
+    { label: "residual sd", text: residualSd === null ? "–" : `${percent(residualSd)} of blocked` },
     {
       label: "leave-one-out",
       text: leaveOneOut === null ? "–" : `${percent(leaveOneOut / psi0)} of blocked`,
@@ -75,7 +77,7 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
           <section>
             <h2>The fit</h2>
             <Facts facts={factsOf(family, shown, bandAt)} />
-            <p class="quiet small">{capital(fit.reason)}.</p>
+            <p class="quiet small">{capital(fit.reason).replace(/-(?=\d)/g, "−")}.</p>
           </section>
           <Outliers family={family} chosen={chosen} />
         </>
@@ -122,7 +124,7 @@ function Contributions({ family }: { family: RotorFamily }) {
               <a href={href("bench", test.id)}>{testName(test)}</a>
               <div class="quiet small">
                 {counted(each.used, "reading")} at {formatQuantity(each.diameter, "length")}
-                {each.speeds.length > 0 && `, ${each.speeds.map(rpmText).join(", ")} rpm`}
+                {each.groups.length > 0 && `, ${each.groups.map(speedText).join(", ")} rpm`}
                 {each.share !== null && `; ${percent(each.share)} of what fixes the curve`}
                 {each.rms !== null && `; off by ${percent(each.rms)} rms`}
               </div>
@@ -134,5 +136,3 @@ function Contributions({ family }: { family: RotorFamily }) {
     </section>
   );
 }
-
-const rpmText = (rpm: number) => formatFixed(Number(rpm.toPrecision(3)), 0);

@@ -9,26 +9,26 @@ const UPPER = 0.975;
 /** @returns Student's t of a two-sided 95 % band */
 export const bandQuantile = (dof: number): number => studentQuantile(UPPER, dof);
 
-/** @returns weight of a reading like those that are there: their middle one */
-export function typicalWeight(family: Pick<RotorFamily, "readings">): number {
-  const weights = readingsInUse(family)
-    .map((reading) => reading.weight)
-    .sort((a, b) => a - b);
-  return weights[Math.floor(weights.length / 2)] ?? 1;
+/** So many readings round a flow say how precise another one there would be. */
+const NEIGHBOURS = 5;
+
+/** @returns weight that one more reading at φ would have in the fit: that of its neighbours, their variances averaged */
+export function weightNear(family: Pick<RotorFamily, "readings">): (phi: number) => number {
+  const used = readingsInUse(family);
+  return (phi) => {
+    const near = [...used].sort((a, b) => Math.abs(a.phi - phi) - Math.abs(b.phi - phi)).slice(0, NEIGHBOURS);
+    if (near.length === 0) return 1;
+    return near.length / near.reduce((sum, reading) => sum + 1 / reading.weight, 0);
+  };
 }
 
-/** @returns residual sd of ψ of a reading like those that are there; the fit's own is that of a reading of weight 1 */
-export function typicalSd(family: RotorFamily): number {
-  return (family.fit?.residualSd ?? 0) / Math.sqrt(typicalWeight(family));
-}
-
-/** @returns half-widths of the 95 % bands of ψ at φ, the next reading taken to be like those that are there; null where the points leave no residual */
+/** @returns half-widths of the 95 % bands of ψ at φ, the next reading taken to be as precise as its neighbours; null where the points leave no residual */
 export function bandsFor(family: RotorFamily): BandAt {
   const { fit } = family;
   if (!fit || fit.covariance.length === 0) return () => null;
-  const judged = { ...fit, residualSd: typicalSd(family) };
+  const weight = weightNear(family);
   return (phi) => {
-    const bands = rotorBands(judged, phi);
+    const bands = rotorBands({ ...fit, residualSd: fit.residualSd / Math.sqrt(weight(phi)) }, phi);
     return (
       bands && {
         mean: (bands.mean.high - bands.mean.low) / 2,
@@ -36,6 +36,14 @@ export function bandsFor(family: RotorFamily): BandAt {
       }
     );
   };
+}
+
+/** @returns residual sd of the readings as they stand, each counting alike, over ψ with no flow; the fit's own is that of a reading of weight 1 */
+export function plainResidualSd(family: RotorFamily): number | null {
+  const { fit } = family;
+  if (!fit || !(fit.dof > 0)) return null;
+  const sum = readingsInUse(family).reduce((total, { residual }) => total + (residual ?? 0) ** 2, 0);
+  return Math.sqrt(sum / fit.dof);
 }
 
 const PLACES = 60;

@@ -1,5 +1,5 @@
 import { type FamilyReading, type RotorFamily, readingsInUse } from "./family.ts";
-import { groupsOf } from "./groups.ts";
+import { groupsOf, type ReadingGroup } from "./groups.ts";
 import { informationOf, sharesOf } from "./information.ts";
 
 export interface Contribution {
@@ -7,8 +7,8 @@ export interface Contribution {
   readonly used: number;
   readonly aside: number;
   readonly diameter: number;
-  /** speeds of its groups [rpm] */
-  readonly speeds: readonly number[];
+  /** its readings by speed */
+  readonly groups: readonly ReadingGroup[];
   readonly phiMin: number;
   readonly phiMax: number;
   /** root mean square residual over ψ with no flow; null without a fit [-] */
@@ -50,7 +50,7 @@ export function contributions(family: RotorFamily): Contribution[] {
       used: own.length,
       aside: all.length - own.length,
       diameter: all[0]?.diameter ?? 0,
-      speeds: groupsOf(own).map((group) => group.rpm),
+      groups: groupsOf(own),
       phiMin: Math.min(...phis),
       phiMax: Math.max(...phis),
       rms: rmsOf(own),

@@ -6,17 +6,15 @@ import { readingsInUse } from "./family.ts";
 import { groupsOf, type ReadingGroup } from "./groups.ts";
 
 const PERCENT = 100;
-const LONGEST_NAME = 18;
+const rounded = (rpm: number) => formatFixed(Number(rpm.toPrecision(3)), 0);
 
-const shortened = (text: string) =>
-  text.length > LONGEST_NAME ? `${text.slice(0, LONGEST_NAME - 1)}…` : text;
-
-const rpmText = (rpm: number) => `${formatFixed(Number(rpm.toPrecision(3)), 0)} rpm`;
-
-/** @returns what a group is called: its test and its speed */
-export function groupName(family: RotorFamily, group: ReadingGroup): string {
-  return `${shortened(testName(family.tests[group.test]))}, ${rpmText(group.rpm)}`;
+/** @returns the speeds of a group in rpm: one number, or from slowest to fastest where it varied */
+export function speedText({ rpm, range }: ReadingGroup): string {
+  return range[1] > VARIED * range[0] ? `${rounded(range[0])}–${rounded(range[1])}` : rounded(rpm);
 }
+
+/** Speeds that differ by more than this ratio are told as a range. */
+const VARIED = 1.06;
 
 /** Residuals by test and speed, one strip each with its mean: a nominal speed shows as a strip off zero. */
 export function groupPlot(family: RotorFamily): Plot {
@@ -50,6 +48,9 @@ export function groupPlot(family: RotorFamily): Plot {
           ],
     ),
     marks,
-    strips: groups.map((group) => groupName(family, group)),
+    strips: groups.map((group) => ({
+      title: testName(family.tests[group.test]),
+      detail: `${speedText(group)} rpm`,
+    })),
   };
 }

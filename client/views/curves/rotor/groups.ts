@@ -5,6 +5,8 @@ export interface ReadingGroup {
   readonly test: number;
   /** mean of the group */
   readonly rpm: number;
+  /** slowest and fastest of it */
+  readonly range: readonly [number, number];
   readonly readings: readonly FamilyReading[];
   /** mean and root mean square of the residuals, over ψ with no flow; null without a fit [-] */
   readonly mean: number | null;
@@ -23,13 +25,18 @@ function grouped(test: number, readings: readonly FamilyReading[]): ReadingGroup
     key: `${test}@${Math.round(rpm)}`,
     test,
     rpm,
+    range: [Math.min(...readings.map((each) => each.rpm)), Math.max(...readings.map((each) => each.rpm))],
     readings,
     mean: residuals.length > 0 ? meanOf(residuals) : null,
     rms: residuals.length > 0 ? Math.sqrt(meanOf(residuals.map((r) => r * r))) : null,
   };
 }
 
-/** @returns the readings by test and speed, slow ones first: a nominal speed or a wrong tachometer shows as a group off the others */
+/**
+ * The readings by test and speed, slow ones first. A test whose speed followed the load (one voltage, no governor) stays one group.
+ *
+ * @returns groups: a nominal speed or a wrong tachometer shows as one that is off the others
+ */
 export function groupsOf(readings: readonly FamilyReading[]): ReadingGroup[] {
   const tests = [...new Set(readings.map((reading) => reading.test))].sort((a, b) => a - b);
   return tests.flatMap((test) => {
@@ -40,6 +47,7 @@ export function groupsOf(readings: readonly FamilyReading[]): ReadingGroup[] {
       if (last && reading.rpm <= last[last.length - 1].rpm * (1 + SAME_SPEED)) last.push(reading);
       else groups.push([reading]);
     }
-    return groups.map((group) => grouped(test, group));
+    const steady = groups.filter((group) => group.length > 1).length >= groups.length / 2;
+    return (steady ? groups : [own]).map((group) => grouped(test, group));
   });
 }

@@ -17,8 +17,8 @@ export interface MissingQuestion {
   readonly inverse: Information;
   /** degrees of freedom now */
   readonly dof: number;
-  /** of one more reading: the typical weight of those that are there */
-  readonly weight: number;
+  /** that one more reading at x would have */
+  readonly weight: (x: number) => number;
   /** where the curve is used, and so where the band counts */
   readonly from: number;
   readonly to: number;
@@ -55,7 +55,8 @@ function widestBand(
 function tryCount(question: MissingQuestion, places: readonly number[], count: number): number[] {
   const t = question.quantile(question.dof + count);
   return places.map(
-    (place) => widestBand(withReadings(question.inverse, place, count * question.weight), places, t).width,
+    (place) =>
+      widestBand(withReadings(question.inverse, place, count * question.weight(place)), places, t).width,
   );
 }
 

@@ -1,5 +1,5 @@
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import { bandQuantile, typicalWeight } from "./bands.ts";
+import { bandQuantile, weightNear } from "./bands.ts";
 import type { RotorFamily } from "./family.ts";
 import { informationOf } from "./information.ts";
 import { type MissingReadings, missingReadings } from "./missing.ts";
@@ -14,7 +14,7 @@ export function nextReadings(family: RotorFamily): MissingReadings | null {
   return missingReadings({
     inverse,
     dof: fit.dof,
-    weight: typicalWeight(family),
+    weight: weightNear(family),
     from: 0,
     to: phiFree ?? fit.phiMax,
     quantile: bandQuantile,

@@ -26,7 +26,7 @@ export function familyOffsets(family: RotorFamily): readonly TestOffset[] {
 
 /** @returns what a test's offset means, in words */
 export function offsetSentence({ offset, standardError, stands }: TestOffset, tests: number): string {
-  const size = `${offBy(offset)} (± ${percent(standardError)})`;
+  const size = `${offBy(offset)} (±\u202f${percent(standardError)})`;
   if (!stands) return `Its speeds agree with the others': ${size}.`;
   if (tests === 2)
     return `Against the middle of the two tests its tachometer reads about ${offBy(offset)}; a third test shows which is wrong.`;

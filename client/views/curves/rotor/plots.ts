@@ -134,5 +134,7 @@ export function residualPlot(family: RotorFamily, shown: Shown, bandAt: BandAt):
     bands,
     levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
     marks: seen,
+    shapes: shapesOf(family),
+    namedAbove: true,
   };
 }

@@ -1,7 +1,7 @@
 import { capital, counted, inWords, percent } from "../words.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
 
-const ESTIMATE_DOUBT = "± 30 %";
+const ESTIMATE_DOUBT = "±\u202f30\u202f%";
 
 /** How well the curve is known: the largest half-width of its mean's 95 % band within the tested range, over ψ with no flow. */
 export type Sureness = number | null;
@@ -18,7 +18,7 @@ export function rotorSentence(family: RotorFamily, sureness: Sureness): string {
   if (answer.basis === "two-point") return `The curve of ${name} rests on two flows only, ${from}.`;
   if (sureness === null)
     return `The curve of ${name} is drawn ${from}; how sure it is, its points cannot say.`;
-  return `The curve of ${name} is known ${from} to ± ${percent(sureness)} of blocked pressure.`;
+  return `The curve of ${name} is known ${from} to ±\u202f${percent(sureness)} of blocked pressure.`;
 }
 
 export interface MissingInUnits {
