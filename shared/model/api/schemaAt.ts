@@ -35,7 +35,7 @@ export function coreOf(schema: z.core.$ZodType): z.core.$ZodType {
   return layers[layers.length - 1];
 }
 
-/** The option of a union that the value means: by its discriminator, else the first that has children. */
+/** The option of a union that the value means: by its discriminator (the default one where it says none), else the first that has children. */
 function optionFor(union: z.ZodUnion, value: unknown): z.core.$ZodType | undefined {
   const options = union.options.map(coreOf);
   if (!(union instanceof z.ZodDiscriminatedUnion)) {
@@ -44,7 +44,9 @@ function optionFor(union: z.ZodUnion, value: unknown): z.core.$ZodType | undefin
   const key = union.def.discriminator;
   const said = valueAt(value, [key]);
   return options.find((option) => {
-    const tag = option instanceof z.ZodObject ? coreOf(option.shape[key]) : undefined;
+    if (!(option instanceof z.ZodObject)) return false;
+    const tag = coreOf(option.shape[key]);
+    if (said === undefined) return option.shape[key] instanceof z.ZodDefault;
     return tag instanceof z.ZodLiteral && tag.values.has(said as string);
   });
 }
