@@ -18,7 +18,7 @@ export interface WorkingProps {
 export function Working({ title, equation, values, result, source }: WorkingProps) {
   return (
     <details class="working">
-      <summary>Show working: {title}</summary>
+      <summary>{title}</summary>
       <p class="working-equation">{equation}</p>
       <table>
         <tbody>

@@ -1,5 +1,8 @@
+import { useState } from "preact/hooks";
 import type { Bench } from "../../../shared/book/resolve.ts";
 import { href } from "../../app/router.ts";
+import { ApiError, api } from "../../state/api.ts";
+import { reload } from "../../state/bench.ts";
 
 interface Step {
   readonly done: boolean;
@@ -70,6 +73,31 @@ export function EmptyBench({ bench }: { bench: Bench }) {
           </li>
         ))}
       </ol>
+      <LoadDemo bench={bench} />
     </div>
+  );
+}
+
+/** The way back to the demo, offered while the book is empty. */
+function LoadDemo({ bench }: { bench: Bench }) {
+  const [problem, setProblem] = useState<string | null>(null);
+  if (Object.values(bench).some((records) => records.length > 0)) return null;
+  const load = async () => {
+    try {
+      await api.post("/bench/demo", {});
+      await reload();
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      setProblem(error.message);
+    }
+  };
+  return (
+    <p class="quiet">
+      Or look at the{" "}
+      <button type="button" class="plain" onClick={() => void load()}>
+        invented demo
+      </button>
+      . {problem && <span class="bad">{problem}</span>}
+    </p>
   );
 }

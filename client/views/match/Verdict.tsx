@@ -4,6 +4,7 @@ import { Caution } from "../../ui/Caution.tsx";
 import { type AttitudeRow, attitudeRows, type Outcome } from "./model.ts";
 import { RestsOn } from "./RestsOn.tsx";
 import { governsInWords, gradeOf, worstName } from "./sentence.ts";
+import { WorkingOut } from "./WorkingOut.tsx";
 
 const GRADE_WORDS = { good: "holds", near: "little to spare", bad: "falls" } as const;
 
@@ -74,6 +75,7 @@ export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
         Parked, and driving nose uphill; driving is hardest at {driving.angle.toFixed(0)}° (
         {worstName(driving.angle)}). Wanted: {formatFixed(build.targetMargin, 2)} ×.
       </p>
+      <WorkingOut outcome={outcome} />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
       <Caution>

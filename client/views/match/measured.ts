@@ -2,7 +2,7 @@ import type { Bench } from "../../../shared/book/resolve.ts";
 import type { FamilyPoint } from "../../../shared/book/rotorBasis.ts";
 import { coefficientsOf } from "../../../shared/physics/fanlaws/coefficients.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
-import type { Machine } from "../../../shared/physics/point/machine.ts";
+import { type Machine, overcomesFriction } from "../../../shared/physics/point/machine.ts";
 import { balancedSpeed } from "../../../shared/physics/point/speed.ts";
 import { assemble } from "../../../shared/physics/predict.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
@@ -71,19 +71,21 @@ function words(point: FamilyPoint): string {
     .join(" · ");
 }
 
-/** @returns the family's readings as they would stand on the shown curve; none for an estimated rotor */
+/** @returns the family's readings as they would stand on the shown curve; none for an estimated rotor or one that stands still */
 export function measuredPoints(bench: Bench, { resolved }: Outcome): MeasuredPoint[] {
   const rotor = resolved?.rotor;
   const input = resolved?.input;
   if (!rotor || !input || rotor.points.length === 0) return [];
   const { machine } = assemble(input);
+  if (!overcomesFriction(machine)) return [];
   const reduced = coefficientsOfAll(rotor.points, input.rotor.diameter, machine.air.density);
   const most = reduced.reduce((largest, { phi }) => Math.max(largest, phi), 0);
   const tipSpeed = tipSpeeds(machine, most);
   const titles = new Map(bench.tests.map((test) => [test.id, test.data.title || test.data.date]));
-  return rotor.points.map((point, i) => {
+  return rotor.points.flatMap((point, i) => {
     const { phi, psi } = reduced[i];
     const u = tipSpeed(phi);
+    if (!(u > 0)) return [];
     return {
       key: `${point.testId} ${point.row}`,
       flow: phi * machine.area * u,

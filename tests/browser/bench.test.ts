@@ -1,0 +1,294 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { PHONE, useScreens } from "./support/page.ts";
+
+const screens = useScreens();
+const REFUSED = /Failed to load resource/;
+
+let server: OwnServer;
+beforeAll(async () => {
+  server = await startOwnServer();
+});
+afterAll(async () => {
+  await server.stop();
+});
+
+const fixture = (path: string) => new URL(`../fixtures/${path}`, import.meta.url).pathname;
+const at = (path: string) => server.address + path;
+
+async function ask<T>(path: string, init?: RequestInit): Promise<T> {
+  const headers = { "Content-Type": "application/json", ...init?.headers };
+  const response = await fetch(at(`/api/v1${path}`), { ...init, headers });
+  return (await response.json()) as T;
+}
+
+interface Stored {
+  readonly id: string;
+  readonly revision: number;
+  readonly data: Record<string, unknown> & { rows: Record<string, { value: number; unit: string }>[] };
+}
+
+const cell = (page: Page, name: string) => page.getByLabel(name, { exact: true });
+const save = (page: Page, name: RegExp | string = "Save the test") =>
+  page.getByRole("button", { name }).click();
+
+/** @returns true where nothing sticks out of the screen sideways */
+const fits = (page: Page) =>
+  page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
+
+/** A family of the test's own, so that an import leaves the demo's curves alone. */
+const newRotor = (name: string) =>
+  ask<Stored>("/rotors", { method: "POST", body: JSON.stringify({ name, sizes: [{ diameter: 0.07 }] }) });
+
+describe("Bench, a pull test on a phone", () => {
+  it("is logged through the form, set up as the last one, and found again after the server was started anew", async () => {
+    const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE, allowed: REFUSED });
+    await cell(page, "pull 1, held").fill("410");
+    await cell(page, "pull 1, let go").fill("4.3 N");
+    await cell(page, "pull 1, voltage").fill("3.92");
+    await page.getByRole("button", { name: "Add pull" }).click();
+    expect(await cell(page, "pull 1, held").inputValue()).toBe("410 g");
+    expect(await cell(page, "pull 2, held").evaluate((input) => input === document.activeElement)).toBe(true);
+    // the last unit typed in the column is meant from now on
+    await cell(page, "pull 2, let go").fill("4.5");
+    await cell(page, "pull 2, held").fill("430 g");
+    await page.getByLabel("Title").fill("evening pull, side pane");
+    expect(await page.locator(".bench-running").textContent()).toMatch(/\d N to .* g\)/);
+    expect(await fits(page)).toBe(true);
+    await save(page);
+    await page.locator(".bench-saved").waitFor();
+    expect(await page.locator(".bench-saved").textContent()).toMatch(
+      /2 pulls: held 410–430\s?g, let go at 4\.3–4\.5\s?N/,
+    );
+
+    await server.restart();
+    await page.goto(at("/bench?q=evening"));
+    const found = page.locator(".bench-test");
+    await found.first().waitFor();
+    expect(await found.count()).toBe(1);
+    expect(await found.textContent()).toMatch(/evening pull, side pane.*held 410–430/);
+  });
+
+  it("keeps what was typed, through a look at another view and a reload, until it is saved or discarded", async () => {
+    const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE });
+    await cell(page, "pull 1, held").fill("123");
+    await page.getByRole("link", { name: "Match" }).click();
+    await page.waitForURL(/\/match/);
+    await page.goto(at("/bench/new/pull"));
+    expect(await cell(page, "pull 1, held").inputValue()).toMatch(/^123/);
+    await page.getByRole("button", { name: "Discard" }).click();
+    await page.goto(at("/bench/new/pull"));
+    expect(await cell(page, "pull 1, held").inputValue()).toBe("");
+  });
+});
+
+describe("Bench, nonsense in every field", () => {
+  it.each(["pull", "curve", "leak", "motor", "friction"])(
+    "a %s test says by each field what is wrong and loses nothing",
+    async (kind) => {
+      const page = await screens.open(at(`/bench/new/${kind}`));
+      for (const fold of await page.locator(".bench-fold:not([open]) > summary").all()) await fold.click();
+      for (const more of await page.locator(".bench-more button").all())
+        await more
+          .first()
+          .click({ timeout: 2000 })
+          .catch(() => {});
+      const inputs = page.locator(".bench-form input[type=text], .bench-form .bench-rows input[type=text]");
+      const judged = inputs.and(page.locator(":not([id^=at-title] *)"));
+      const count = await judged.count();
+      expect(count).toBeGreaterThan(3);
+      for (let i = 0; i < count; i++) await judged.nth(i).fill("rubbish");
+      await save(page);
+      await page.locator(".bench-summary").waitFor();
+      for (let i = 0; i < count; i++) {
+        const input = judged.nth(i);
+        expect(await input.inputValue()).toBe("rubbish");
+        const place = input.locator("xpath=ancestor::*[starts-with(@id, 'at-')][1]");
+        expect(await place.locator(".field-error").first().textContent()).toMatch(
+          /rubbish|needed|whole number/,
+        );
+      }
+      const links = page.locator(".bench-summary a");
+      expect(await links.count()).toBeGreaterThanOrEqual(count - 1);
+      await links.last().click();
+      expect(await page.locator("input:focus, textarea:focus, select:focus").count()).toBe(1);
+    },
+  );
+
+  it("a number that the server refuses is said beside the field, with the server's limits", async () => {
+    const page = await screens.open(at("/bench/new/friction"), { allowed: REFUSED });
+    await cell(page, "slide 1, slid").fill("95°");
+    await save(page);
+    const place = page.locator("#at-rows-0-slid");
+    await place.locator(".field-error").waitFor();
+    expect(await place.locator(".field-error").textContent()).toMatch(/95.*allowed/);
+    expect(await cell(page, "slide 1, slid").inputValue()).toBe("95°");
+  });
+});
+
+describe("Bench, a correction", () => {
+  it("keeps what the test said before and shows the difference", async () => {
+    const [test] = (await ask<{ items: Stored[] }>("/tests?kind=friction&limit=1")).items;
+    const page = await screens.open(at(`/bench/${test.id}`));
+    await cell(page, "slide 1, slid").fill("44.5°");
+    await save(page, "Save the correction");
+    await page.locator(".bench-saved").waitFor();
+    await page.goto(at(`/bench/${test.id}`));
+    const difference = page.locator(".bench-revisions tr", { hasText: "Slide 1, slid" });
+    await difference.waitFor();
+    const { value, unit } = test.data.rows[0].slid;
+    expect(await difference.textContent()).toBe(`Slide 1, slid${value} ${unit}44.5 °`);
+  });
+
+  it("made over someone else's says so, reads theirs in and keeps the typed values in sight", async () => {
+    const [test] = (await ask<{ items: Stored[] }>("/tests?kind=motor&limit=1")).items;
+    const page = await screens.open(at(`/bench/${test.id}`), { allowed: REFUSED });
+    await page.getByLabel("Title").fill("mine");
+    await ask(`/tests/${test.id}`, {
+      method: "PUT",
+      headers: { "If-Match": `"${test.revision}"` },
+      body: JSON.stringify({ ...test.data, title: "theirs" }),
+    });
+    await save(page, "Save the correction");
+    await page.getByText("someone changed this test meanwhile").waitFor();
+    expect(await page.getByLabel("Title").inputValue()).toBe("mine");
+    await page.getByRole("button", { name: /Reload it/ }).click();
+    const difference = page.locator(".bench-differences tr", { hasText: "Title" });
+    await difference.waitFor();
+    expect(await difference.textContent()).toBe("Titleminetheirs");
+    expect(await page.getByLabel("Title").inputValue()).toBe("theirs");
+    await page.getByRole("button", { name: "Put mine back" }).click();
+    await save(page, "Save the correction");
+    await page.locator(".bench-saved").waitFor();
+    expect((await ask<Stored>(`/tests/${test.id}`)).data.title).toBe("mine");
+  });
+});
+
+describe("Bench, a CSV file", () => {
+  // openCeFaDB (M. Probst), CC-BY-4.0; RespiraWorks ventilator project, Apache-2.0: see tests/fixtures
+  it.each([
+    ["fan-three-speeds/600rpm.csv", 43, 1],
+    ["fan-three-speeds/800-1000rpm.csv", 47, 2],
+    ["small-blower/binned.csv", 40, 3],
+  ] as const)("%s becomes %s points, saved one test a speed", async (path, points, speeds) => {
+    const rotor = await newRotor(`import of ${path.replace(/\W+/g, " ")}`);
+    const page = await screens.open(at("/bench/import"));
+    await page.getByLabel("A file").setInputFiles(fixture(path));
+    await page.getByLabel("Rotor", { exact: true }).selectOption(rotor.id);
+    await page.getByLabel("Rotor diameter").fill("70 mm");
+    await page.getByLabel("one test a speed").check();
+    expect(await page.locator("main h1").textContent()).toMatch(/can be read, none is kept out/);
+    expect(await page.locator(".bench-running").textContent()).toMatch(/R²/);
+    await page.getByRole("button", { name: `Save ${points} points as ${speeds} curve test` }).click();
+    await page.locator(".bench-saved").waitFor();
+    const { items } = await ask<{ items: Stored[] }>(`/tests?rotor=${rotor.id}`);
+    expect(items.map(({ data }) => data.rows.length).reduce((sum, n) => sum + n, 0)).toBe(points);
+    expect(items).toHaveLength(speeds);
+  });
+
+  it("with lines that can't be read, pasted with semicolons and decimal commas, keeps those out and says why", async () => {
+    const rotor = await newRotor("import with bad lines");
+    const page = await screens.open(at("/bench/import"), { viewport: PHONE });
+    await page
+      .getByLabel("or pasted text")
+      .fill("U;Fluss [L/s];Druck [Pa]\n3,7;0;1250,5\n3,7;x;1100\n3,7;1,5\n3,7;2,5;400");
+    expect(await page.locator("main h1").textContent()).toBe("Choose the column with the flow.");
+    await page.getByLabel("What Fluss [L/s] is").selectOption("flow");
+    await page.getByLabel("One speed for all points").fill("24000");
+    expect(await page.locator("main h1").textContent()).toBe(
+      "Two lines can be read, two lines are kept out.",
+    );
+    expect(await page.locator(".bench-bad").allTextContents()).toEqual([
+      expect.stringMatching(/^3.*kept out: flow "x" is no number/),
+      expect.stringMatching(/^4.*kept out: 2 cells, the header has 3/),
+    ]);
+    expect(await fits(page)).toBe(true);
+    await page.getByLabel("Rotor", { exact: true }).selectOption(rotor.id);
+    await page.getByLabel("Rotor diameter").fill("70 mm");
+    await page.getByRole("button", { name: "Save 2 points as 1 curve test" }).click();
+    await page.locator(".bench-saved").waitFor();
+    const { items } = await ask<{ items: Stored[] }>(`/tests?rotor=${rotor.id}`);
+    expect(items[0].data.rows).toEqual([
+      {
+        speed: { value: 24000, unit: "rpm" },
+        pressure: { value: 1250.5, unit: "Pa" },
+        flow: { value: 0, unit: "L/s" },
+        voltage: { value: 3.7, unit: "V" },
+      },
+      {
+        speed: { value: 24000, unit: "rpm" },
+        pressure: { value: 400, unit: "Pa" },
+        flow: { value: 2.5, unit: "L/s" },
+        voltage: { value: 3.7, unit: "V" },
+      },
+    ]);
+  });
+
+  it("with nothing in it, or a header alone, is refused in words", async () => {
+    const page = await screens.open(at("/bench/import"));
+    const give = (text: string) =>
+      page
+        .getByLabel("A file")
+        .setInputFiles({ name: "a.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+    await give("");
+    expect(await page.locator(".bench-source .field-error").textContent()).toMatch(/nothing in it/);
+    await give("n,Q,p\r\n");
+    expect(await page.locator(".bench-source .field-error").textContent()).toMatch(/only a header/);
+  });
+
+  it("that makes a body over 1 MB is not sent, and says so", async () => {
+    const rotor = await newRotor("import of much");
+    const page = await screens.open(at("/bench/import"));
+    const sent: string[] = [];
+    page.on("request", (request) => request.method() === "POST" && sent.push(request.url()));
+    const row =
+      "24000.123456789,1.234567891234,1000.123456789,1.191234567,3.712345678,1.212345678,0.0123456789";
+    const text = `n_rpm,Q_Ls,p_Pa,rho_kgm3,voltage_V,current_A,torque_Nm\n${`${row}\n`.repeat(4900)}`;
+    await page
+      .getByLabel("A file")
+      .setInputFiles({ name: "much.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+    await page.getByLabel("Rotor", { exact: true }).selectOption(rotor.id);
+    await page.getByLabel("Rotor diameter").fill("70 mm");
+    await page.getByRole("button", { name: /^Save 4900 points/ }).click();
+    expect(await page.locator(".bench-summary").textContent()).toMatch(/MB to send, more than the 1 MB/);
+    expect(sent).toEqual([]);
+  });
+});
+
+describe("Bench, the list", () => {
+  it("is narrowed by kind and part, paged by more, and a test is deleted after a question", async () => {
+    const page = await screens.open(at("/bench"));
+    const rows = page.locator(".bench-test");
+    await rows.first().waitFor();
+    expect(await rows.count()).toBe(25);
+    await page.getByRole("button", { name: "More" }).click();
+    await page.waitForFunction(() => document.querySelectorAll(".bench-test").length > 25);
+    await page.getByLabel("Kind").selectOption("leak");
+    await page.waitForURL(/kind=leak/);
+    await page.waitForFunction(() => document.querySelectorAll(".bench-test").length < 10);
+    const before = await rows.count();
+    for (const text of await rows.allTextContents()) expect(text).toMatch(/leak test/);
+    await rows
+      .first()
+      .getByRole("button", { name: /^Delete/ })
+      .click();
+    await page.getByRole("button", { name: "Keep it" }).click();
+    expect(await rows.count()).toBe(before);
+    await rows
+      .first()
+      .getByRole("button", { name: /^Delete/ })
+      .click();
+    await page.getByRole("button", { name: "Delete it" }).click();
+    await page.waitForFunction((n) => document.querySelectorAll(".bench-test").length === n, before - 1);
+  });
+
+  it("of an empty book has one button for each kind", async () => {
+    const page = await screens.open(at("/bench"));
+    await page.getByRole("button", { name: "Start an empty bench" }).click();
+    await page.getByRole("button", { name: /empty/i }).last().click();
+    await page.getByText("No test is logged yet.").waitFor();
+    for (const name of ["Pull test", "Curve test", "Leak test", "Motor test", "Friction test"])
+      expect(await page.getByRole("link", { name, exact: true }).count()).toBe(1);
+  });
+});

@@ -1,0 +1,217 @@
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { inputOfBuild } from "./support/inline.ts";
+import { PHONE, useScreens } from "./support/page.ts";
+
+const screens = useScreens();
+
+const textOf = async (locator: Locator) => (await locator.textContent()) ?? "";
+const answer = (page: Page) => textOf(page.locator("main h1"));
+const handle = (page: Page, key: string) => page.locator(`[data-handle=${key}]`);
+const slider = (page: Page, key: string) => handle(page, key).locator("input[type=range]");
+const entry = (page: Page, key: string) => handle(page, key).locator("input[type=text]");
+
+/** The demo's builds by what they are there for. */
+async function buildNamed(pattern: RegExp): Promise<{ id: string; data: { name: string } }> {
+  const response = await fetch(`${inject("address")}/api/v1/builds?limit=100`);
+  const { items } = (await response.json()) as { items: { id: string; data: { name: string } }[] };
+  const found = items.find((item) => pattern.test(item.data.name));
+  if (!found) throw new Error(`The demo has no build ${pattern}.`);
+  return found;
+}
+
+/** Moves a slider's thumb with the mouse, as a hand does, from where it is to a value. */
+async function drag(page: Page, key: string, to: number): Promise<void> {
+  const control = slider(page, key);
+  await control.scrollIntoViewIfNeeded();
+  const box = await control.boundingBox();
+  if (!box) throw new Error(`The slider ${key} is not on the screen.`);
+  const [low, high, now] = await control.evaluate((input: HTMLInputElement) =>
+    [input.min, input.max, input.value].map(Number),
+  );
+  const THUMB = 16;
+  const at = (value: number) => box.x + THUMB / 2 + ((value - low) / (high - low)) * (box.width - THUMB);
+  await page.mouse.move(at(now), box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(at(to), box.y + box.height / 2, { steps: 12 });
+}
+
+describe("Match", () => {
+  it("opens with the demo, on a fresh start, and answers in words with its figures", async () => {
+    const page = await screens.open("/");
+    expect(await answer(page)).toMatch(/^(Holds|Falls)/);
+    expect(await page.getByText("Demo numbers, invented").isVisible()).toBe(true);
+    expect(await page.locator("svg[role=img]").getAttribute("aria-label")).toMatch(
+      /They meet at .* pulls \d+ grams/,
+    );
+  });
+
+  it("loses the wall in words and asks the server nothing, with the gap dragged from 0.3 to 1.2 mm, while it moves", async () => {
+    const build = await buildNamed(/second rotor/);
+    const page = await screens.open(`/match/${build.id}?gap=0.0003`);
+    expect(await answer(page)).toMatch(/^Holds everywhere/);
+    const asked: string[] = [];
+    page.on("request", (request) => asked.push(request.url()));
+    await drag(page, "gap", 1.2);
+    expect(await answer(page)).toMatch(/but not the wall/);
+    await page.mouse.up();
+    expect(asked).toEqual([]);
+    expect(Number(await entry(page, "gap").inputValue())).toBeCloseTo(1.2, 1);
+    const wall = page.locator(".holds tr", { hasText: "Wall" });
+    expect(await textOf(wall.locator("td"))).toMatch(/falls/);
+    expect(await page.locator(".ghost-line").first().isVisible()).toBe(true);
+  });
+
+  it("keeps view, build and changes, with the page loaded again, as they were", async () => {
+    const build = await buildNamed(/second rotor/);
+    const page = await screens.open(`/match/${build.id}`);
+    await entry(page, "gap").fill("0.9");
+    const before = await answer(page);
+    await page.reload();
+    await page.locator("main h1").waitFor();
+    expect(await answer(page)).toBe(before);
+    expect(await entry(page, "gap").inputValue()).toBe("0.90");
+    expect(await page.locator(".build-picker select").inputValue()).toBe(build.id);
+  });
+
+  it("shows the figures of POST /predict, for the same numbers put in, to the last digit shown", async () => {
+    const build = await buildNamed(/second rotor/);
+    const page = await screens.open(`/match/${build.id}`);
+    await page.getByText("Show working", { exact: true }).click();
+    await page.locator(".working summary", { hasText: "pull" }).click();
+    const working = await textOf(page.locator(".working[open] .working-equation + table + p .figure"));
+    const shown = await textOf(page.locator(".holds tr").last().locator(".margin"));
+    const { suction, worst } = await predictedByServer(build.id);
+    expect(Number.parseFloat(working)).toBeCloseToRelative(suction, 1e-4);
+    expect(Number.parseFloat(shown)).toBeCloseTo(worst.parked.margin, 2);
+  });
+
+  it("says beside the field what is wrong and keeps the answer, with values out of range typed, and breaks nothing", async () => {
+    const page = await screens.open("/match");
+    const before = await answer(page);
+    for (const [key, text] of [
+      ["gap", "-3"],
+      ["gap", "900"],
+      ["mass", "heavy"],
+      ["series", "1.5"],
+      ["charge", "140"],
+      ["wheelFriction", ""],
+    ] as const) {
+      await entry(page, key).fill(text);
+      expect(await textOf(handle(page, key).locator(".field-error"))).toMatch(/for example/);
+      expect(await entry(page, key).getAttribute("aria-invalid")).toBe("true");
+    }
+    expect(await answer(page)).toBe(before);
+  });
+
+  it("answers still, with one handle after the other moved to its lowest and then to its highest, in words", async () => {
+    const page = await screens.open("/match");
+    const keys = await page
+      .locator("[data-handle]")
+      .evaluateAll((all) => all.map((each) => each.getAttribute("data-handle") ?? ""));
+    expect(keys).toHaveLength(9);
+    for (const end of ["Home", "End"]) {
+      for (const key of keys) {
+        await slider(page, key).focus();
+        await page.keyboard.press(end);
+        expect(await answer(page)).toMatch(/^(Holds|Falls)/);
+      }
+    }
+  });
+
+  it("takes one handle back, then all, with two changed, to what was", async () => {
+    const page = await screens.open("/match");
+    const before = await answer(page);
+    await entry(page, "gap").fill("1.5");
+    await entry(page, "mass").fill("900");
+    await handle(page, "gap").getByRole("button", { name: /^back/ }).click();
+    expect(await textOf(handle(page, "gap"))).not.toMatch(/was/);
+    expect(await textOf(handle(page, "mass"))).toMatch(/was/);
+    await page.getByRole("button", { name: "Reset all" }).click();
+    expect(await answer(page)).toBe(before);
+    expect(new URL(page.url()).search).toBe("");
+  });
+
+  it("saves what is tried as a build of its own, with a name typed, and goes to it", async () => {
+    const build = await buildNamed(/second rotor/);
+    const page = await screens.open(`/match/${build.id}`);
+    await entry(page, "gap").fill("0.4");
+    const tried = await answer(page);
+    await page.getByRole("button", { name: "Save as a new build" }).click();
+    await page.getByLabel("Name of the new build").fill("Crawler with a closer skirt");
+    await page.getByRole("button", { name: "Save", exact: true }).click();
+    await page.waitForURL(/crawler-with-a-closer-skirt/);
+    expect(await textOf(page.locator(".build-picker select option:checked"))).toBe(
+      "Crawler with a closer skirt",
+    );
+    expect(await answer(page)).toBe(tried);
+    expect(await entry(page, "gap").inputValue()).toBe("0.40");
+  });
+
+  it("lays another build over it, with its box checked, in a line style of its own and a label", async () => {
+    const page = await screens.open("/match");
+    await page.getByText("Lay other builds over it").click();
+    const box = page.locator(".overlay-picker input").first();
+    await box.check();
+    expect(await page.locator(".overlay-fan").getAttribute("stroke-dasharray")).toMatch(/\d/);
+    expect(await page.locator(".overlay-table tbody tr").count()).toBe(1);
+    expect(page.url()).toContain("over=");
+  });
+
+  it("tells a reading's own values, reached by the arrow keys, beside its cross", async () => {
+    const page = await screens.open("/match");
+    await page.locator(".reading-picker").focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await textOf(page.locator(".chart-tooltip"))).toMatch(/^Read: .* rpm .*\sPa/);
+    await page.keyboard.press("Escape");
+    expect(await page.locator(".chart-tooltip").count()).toBe(0);
+  });
+
+  it("reaches every handle, by the tab key alone, in order", async () => {
+    const page = await screens.open("/match");
+    const reached = new Set<string>();
+    for (let i = 0; i < 60; i++) {
+      await page.keyboard.press("Tab");
+      const at = await page.evaluate(() => {
+        const active = document.activeElement;
+        const key = active?.closest("[data-handle]")?.getAttribute("data-handle");
+        return key ? `${key} ${active?.getAttribute("type")}` : null;
+      });
+      if (at) reached.add(at);
+    }
+    expect(reached.size).toBe(18);
+  });
+
+  it("never scrolls sideways and shows what it means first, on a phone, with a handle in reach", async () => {
+    const page = await screens.open("/match", { viewport: PHONE, hasTouch: true });
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide).toBe(PHONE.width);
+    const top = async (selector: string) => (await page.locator(selector).boundingBox())?.y ?? Number.NaN;
+    expect(await top(".match-verdict")).toBeLessThan(await top(".match-picture"));
+    const panel = await page.locator(".match-handles").boundingBox();
+    expect((panel?.y ?? 0) + (panel?.height ?? 0)).toBeLessThanOrEqual(PHONE.height + 1);
+  });
+
+  it("says so, for a build that the book does not have, and offers another", async () => {
+    const page = await screens.open("/match/no-such-build");
+    expect(await answer(page)).toBe("The bench book has no such build.");
+    await page.getByRole("link", { name: "Show another build" }).click();
+    await page.locator("svg[role=img]").waitFor();
+  });
+});
+
+interface Answered {
+  readonly suction: number;
+  readonly worst: { readonly parked: { readonly margin: number } };
+}
+
+/** The stored build, asked of the server: its own numbers, inline. */
+async function predictedByServer(id: string): Promise<Answered> {
+  const response = await fetch(`${inject("address")}/api/v1/predict`, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(await inputOfBuild(inject("address"), id)),
+  });
+  expect(response.status).toBe(200);
+  return (await response.json()) as Answered;
+}

@@ -1,0 +1,78 @@
+import { execFileSync } from "node:child_process";
+import { accessSync, constants, existsSync } from "node:fs";
+import { delimiter, isAbsolute, join } from "node:path";
+
+const NAMES = [
+  "chromium",
+  "chromium-browser",
+  "google-chrome",
+  "google-chrome-stable",
+  "msedge",
+  "microsoft-edge",
+];
+/** Where browsers lie that are not on the PATH: macOS and Windows. */
+const ELSEWHERE = [
+  "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+  "/Applications/Chromium.app/Contents/MacOS/Chromium",
+  "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
+  "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
+  "C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe",
+];
+
+function isExecutable(file: string): boolean {
+  try {
+    accessSync(file, constants.X_OK);
+    return true;
+  } catch (error) {
+    if (error instanceof Error) return false;
+    throw error;
+  }
+}
+
+function onPath(name: string): string | null {
+  const folders = (process.env.PATH ?? "").split(delimiter).filter(Boolean);
+  return folders.map((folder) => join(folder, name)).find(isExecutable) ?? null;
+}
+
+function asked(): string | null {
+  const wish = process.env.CHROMIUM_PATH;
+  if (!wish) return null;
+  const found = isAbsolute(wish) ? wish : onPath(wish);
+  if (found && isExecutable(found)) return found;
+  throw new Error(`CHROMIUM_PATH is "${wish}", which is no program that can be run.`);
+}
+
+function installed(): string | null {
+  for (const name of NAMES) {
+    const found = onPath(name);
+    if (found) return found;
+  }
+  return ELSEWHERE.find(isExecutable) ?? null;
+}
+
+/** On Debian and as root the package manager may bring it. */
+function installOnDebian(): string | null {
+  if (!existsSync("/etc/debian_version") || process.getuid?.() !== 0) return null;
+  const run = (...args: string[]) =>
+    execFileSync("apt-get", args, {
+      stdio: "ignore",
+      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+    });
+  run("update", "-q");
+  run("install", "-q", "-y", "--no-install-recommends", "chromium", "fonts-dejavu-core");
+  return onPath("chromium");
+}
+
+/**
+ * The browser that the tests drive.
+ *
+ * @returns path of a Chromium, Chrome or Edge
+ * @throws {Error} that says how to get one
+ */
+export function findChromium(): string {
+  const found = asked() ?? installed() ?? installOnDebian();
+  if (found) return found;
+  throw new Error(
+    "The browser tests need Chromium, Chrome or Edge: install one, or set CHROMIUM_PATH to its program, for example CHROMIUM_PATH=/usr/bin/chromium.",
+  );
+}

@@ -1,0 +1,19 @@
+import { type Bench, resolveBuild } from "../../../shared/book/resolve.ts";
+import type { PredictInput } from "../../../shared/physics/predict.ts";
+
+const NAMES = ["rotors", "motors", "packs", "skirts", "surfaces", "tests", "builds"] as const;
+
+/** @returns a stored build's numbers as POST /predict takes them */
+export async function inputOfBuild(address: string, id: string): Promise<PredictInput> {
+  const lists = await Promise.all(
+    NAMES.map(async (name) => {
+      const response = await fetch(`${address}/api/v1/${name}?limit=500`);
+      return [name, ((await response.json()) as { items: unknown }).items] as const;
+    }),
+  );
+  const bench = Object.fromEntries(lists) as unknown as Bench;
+  const build = bench.builds.find((each) => each.id === id);
+  const input = build && resolveBuild(bench, build.data).input;
+  if (!input) throw new Error(`The build ${id} has no numbers.`);
+  return input;
+}

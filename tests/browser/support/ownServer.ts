@@ -1,0 +1,71 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { once } from "node:events";
+import { mkdtempSync, rmSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+const root = new URL("../../..", import.meta.url).pathname;
+const PROGRAM = join(root, ".build", "browser-tests", "server", "main.js");
+const PATIENCE = 20_000;
+
+/** A server of a test file's own, with the demo in a data file of its own: it may be written to and started anew. */
+export interface OwnServer {
+  readonly address: string;
+  /** Ends the process and starts another on the same data file and port. */
+  readonly restart: () => Promise<void>;
+  readonly stop: () => Promise<void>;
+}
+
+async function freePort(): Promise<number> {
+  const probe = createServer().listen(0, "127.0.0.1");
+  await once(probe, "listening");
+  const address = probe.address();
+  probe.close();
+  await once(probe, "close");
+  if (address === null || typeof address === "string") throw new Error("No port is free.");
+  return address.port;
+}
+
+async function start(port: number, file: string): Promise<ChildProcess> {
+  const server = spawn(process.execPath, [PROGRAM], {
+    cwd: root,
+    env: { ...process.env, PORT: String(port), HOST: "127.0.0.1", GRIPCURVE_DB: file },
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  await new Promise<void>((resolve, reject) => {
+    const late = setTimeout(() => reject(new Error("The server said no ready line within 20 s.")), PATIENCE);
+    server.once("exit", (code) => reject(new Error(`The server ended with ${code} before it was ready.`)));
+    server.stdout?.on("data", (chunk: Buffer) => {
+      if (!chunk.toString().includes("is ready at")) return;
+      clearTimeout(late);
+      resolve();
+    });
+  });
+  return server;
+}
+
+async function end(server: ChildProcess): Promise<void> {
+  const ended = once(server, "exit");
+  server.kill("SIGTERM");
+  await ended;
+}
+
+/** Starts the built server, as the global set-up built it. */
+export async function startOwnServer(): Promise<OwnServer> {
+  const folder = mkdtempSync(join(tmpdir(), "gripcurve-bench-"));
+  const file = join(folder, "bench.db");
+  const port = await freePort();
+  let server = await start(port, file);
+  return {
+    address: `http://127.0.0.1:${port}`,
+    restart: async () => {
+      await end(server);
+      server = await start(port, file);
+    },
+    stop: async () => {
+      await end(server);
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
