@@ -10,12 +10,13 @@ import { testName, typedRow } from "./typed.ts";
 export interface PointPanelProps {
   readonly test: StoredOf<"tests"> | null;
   readonly row: number;
+  readonly onClose: () => void;
   /** figures made from the reading, below what was typed */
   readonly derived?: readonly { readonly label: string; readonly text: string }[];
 }
 
 /** The reading that was chosen on a chart: what was typed, where it stands, and setting it aside or taking it back. */
-export function PointPanel({ test, row, derived = [] }: PointPanelProps) {
+export function PointPanel({ test, row, onClose, derived = [] }: PointPanelProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const place = test ? `${test.id}#${row}` : "";
@@ -36,9 +37,12 @@ export function PointPanel({ test, row, derived = [] }: PointPanelProps) {
     setBusy(false);
   };
   return (
-    <section class="curves-point" aria-label="The chosen reading">
+    <section class="curves-point chosen" aria-label="The chosen reading">
       <h2>
         Row {row + 1} of <a href={href("bench", test.id)}>{testName(test)}</a>
+        <button type="button" class="plain curves-point-close" onClick={onClose}>
+          Close
+        </button>
       </h2>
       <dl class="curves-facts">
         {[...typedRow(test.data, row), ...derived].map(({ label, text }) => (

@@ -55,11 +55,11 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
   ];
   const meaning = (
     <>
+      <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
       <section>
         <h2>{name}</h2>
         <Facts facts={facts} />
       </section>
-      <PointPanel test={chosen.test} row={chosen.row} />
       <TestList tests={tests} />
       <AsideList tests={tests} onChoose={chosen.choose} />
     </>

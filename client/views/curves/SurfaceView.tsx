@@ -80,6 +80,7 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
   );
   const meaning = (
     <>
+      <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
       <section>
         <h2>{name}</h2>
         <Facts
@@ -92,7 +93,6 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
           ]}
         />
       </section>
-      <PointPanel test={chosen.test} row={chosen.row} />
       <TestList tests={tests} />
       <AsideList tests={tests} onChoose={chosen.choose} />
     </>

@@ -6,6 +6,7 @@ export interface Chosen {
   /** key of the reading, "test#row"; null where none is chosen */
   readonly key: string | null;
   readonly choose: (key: string) => void;
+  readonly close: () => void;
   readonly test: StoredOf<"tests"> | null;
   readonly row: number;
 }
@@ -29,6 +30,7 @@ export function useChosen(tests: readonly StoredOf<"tests">[]): Chosen {
   const found = readingAt(tests, key);
   return {
     key,
+    close: () => setKey(null),
     choose: (chosen) => setKey(READING.exec(chosen)?.[0] ?? null),
     test: found?.test ?? null,
     row: found?.row ?? 0,

@@ -2,7 +2,6 @@ import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading } from "../chosen.ts";
-import { Legend } from "../Legend.tsx";
 import { Notes } from "../Page.tsx";
 import { PlotChart } from "../plot/PlotChart.tsx";
 import { percent } from "../words.ts";
@@ -62,9 +61,6 @@ export function LeakSection({ page, part, name, tests, chosen, answered }: LeakS
         plot={plot}
         height={tall}
       />
-      <div class="curves-legend-narrow">
-        <Legend shapes={plot.shapes ?? []} />
-      </div>
       <PlotChart
         {...common}
         name={`leak ${name} residuals`}

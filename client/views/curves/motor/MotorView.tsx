@@ -7,7 +7,6 @@ import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { AsideList } from "../AsideList.tsx";
 import { type Chosen, describeReading, useChosen } from "../chosen.ts";
-import { Legend } from "../Legend.tsx";
 import { Facts, Notes, Page } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
 import { PlotChart } from "../plot/PlotChart.tsx";
@@ -90,9 +89,6 @@ function MotorPicture({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
         plot={plot}
         height={tall}
       />
-      <div class="curves-legend-narrow">
-        <Legend shapes={plot.shapes ?? []} />
-      </div>
       <h2>Current</h2>
       <PlotChart
         {...common}
@@ -131,6 +127,7 @@ function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
       ];
   return (
     <>
+      <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
       <section>
         <h2>Constants</h2>
         <Facts
@@ -155,7 +152,6 @@ function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
           ))}
         </ul>
       </section>
-      <PointPanel test={chosen.test} row={chosen.row} />
       <AsideList tests={page.tests} onChoose={chosen.choose} />
     </>
   );

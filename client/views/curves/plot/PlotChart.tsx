@@ -3,6 +3,7 @@ import { Chart } from "../../../charts/Chart.tsx";
 import { DataTable } from "../../../ui/DataTable.tsx";
 import { SaveChart } from "../../../ui/SaveChart.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { Legend } from "../Legend.tsx";
 import { drawPlot } from "./draw.ts";
 import type { Spot } from "./nearest.ts";
 import { PointReader } from "./PointReader.tsx";
@@ -49,6 +50,7 @@ export function PlotChart(props: PlotChartProps) {
           />
         )}
       </Chart>
+      {!plot.namedAbove && <Legend plot={plot} />}
       <figcaption class="curves-caption">
         <DataTable title={props.tableTitle} table={props.table()} />
         <SaveChart name={props.name} svg={() => svg.current} table={props.table} />

@@ -30,8 +30,9 @@ const NAMES_SHARE = 0.34;
 const STRIPS_SHARE = 0.44;
 
 function marginOf(plot: Plot, width: number): Margin {
-  const names = namesInside(width) ? (plot.shapes ?? []).map((shape) => shape.text) : [];
-  const lines = (plot.lines ?? []).map((line) => line.label);
+  const inside = namesInside(width);
+  const names = inside ? (plot.shapes ?? []).map((shape) => shape.text) : [];
+  const lines = inside ? (plot.lines ?? []).map((line) => line.label) : [];
   const room = longest([...names.map((name) => `  ${name}`), ...lines]) * CHARACTER;
   const right = room > 0 ? Math.min(room + LABEL_FRAME, width * NAMES_SHARE) : NARROW_RIGHT;
   if (!plot.strips) return { top: TOP, right, bottom: BOTTOM, left: LEFT };
@@ -51,8 +52,8 @@ function fitted(strip: Strip, room: number): string {
   return left > 2 ? `${strip.title.slice(0, left)}…, ${strip.detail}` : strip.detail;
 }
 
-function ticks(axis: Plot["x"]): { ticks?: readonly number[] } {
-  return axis.log ? { ticks: logTicks(axis.from, axis.to) } : {};
+function ticks(axis: Plot["x"], length: number): { ticks?: readonly number[] } {
+  return axis.log ? { ticks: logTicks(axis.from, axis.to, length) } : {};
 }
 
 /** Plots lower than this get their ticks closer together [px]. */
@@ -96,16 +97,21 @@ export function drawPlot(
       label: plot.y.label,
       grid: true,
       spacing: frame.height < LOW ? LOW_SPACING : undefined,
-      ...ticks(plot.y),
+      ...ticks(plot.y, frame.height),
     });
-  axisBottom(frame, scales.x, { label: plot.x.label, grid: plot.strips !== undefined, ...ticks(plot.x) });
+  axisBottom(frame, scales.x, {
+    label: plot.x.label,
+    grid: plot.strips !== undefined,
+    ...ticks(plot.x, frame.width),
+  });
   const clipped = { clipped: true };
   bands(frame.layer("bands", clipped), plot.bands ?? [], scales);
   levels(frame.layer("levels", clipped), plot.levels ?? [], box);
   lines(frame.layer("lines", clipped), plot.lines ?? [], scales);
   brackets(frame.layer("brackets", clipped), plot.brackets ?? [], box);
   marks(frame.layer("marks"), plot.marks ?? [], scales);
-  const names = plot.namedAbove ? [] : edgeLabels(plot, scales, namesInside(size.width));
+  const named = namesInside(size.width) && !plot.namedAbove;
+  const names = named ? edgeLabels(plot, scales) : [];
   drawEdgeLabels(frame.layer("names"), names, { ...box, room: margin.right });
   const spots = spotsOf(plot, scales, margin);
   drawChosen(

@@ -42,9 +42,8 @@ function testLabel(test: ShapeLabel, marks: readonly Mark[], { x, y }: Scales): 
 }
 
 /** @returns what stands at the right edge: each line's name at its end, each test's at its rightmost reading */
-export function edgeLabels(plot: Plot, scales: Scales, tests: boolean): EdgeLabel[] {
+export function edgeLabels(plot: Plot, scales: Scales): EdgeLabel[] {
   const named = (plot.lines ?? []).flatMap((line) => lineLabel(line, scales));
-  if (!tests) return named;
   return [...named, ...(plot.shapes ?? []).flatMap((test) => testLabel(test, plot.marks ?? [], scales))];
 }
 

@@ -17,13 +17,25 @@ export function scalesOf(plot: Plot, frame: Pick<Frame, "rangeX" | "rangeY">): S
   return { x: scaleOf(plot.x, frame.rangeX), y: scaleOf(plot.y, frame.rangeY) };
 }
 
-const DECADE_STEPS = [1, 2, 5];
+/** Least pixels between two ticks of a logarithmic axis. */
+const LOG_SPACING = 36;
 
-/** @returns 1, 2, 5 of each decade between two positive numbers */
-export function logTicks(from: number, to: number): number[] {
+/** 1, 2, 5 of a decade where the axis has room for them, else the decades alone. */
+function stepsFor(from: number, to: number, length: number): readonly number[] {
+  const decade = length / Math.log10(to / from);
+  return decade * Math.log10(2) >= LOG_SPACING
+    ? [1, 2, 5]
+    : decade * Math.log10(3) >= LOG_SPACING
+      ? [1, 3]
+      : [1];
+}
+
+/** @returns round numbers of each decade between two positive ones, as many as `length` pixels have room for */
+export function logTicks(from: number, to: number, length: number): number[] {
+  const steps = stepsFor(from, to, length);
   const ticks: number[] = [];
   for (let e = Math.floor(Math.log10(from)); e <= Math.ceil(Math.log10(to)); e++) {
-    for (const step of DECADE_STEPS) {
+    for (const step of steps) {
       const value = Number(`${step}e${e}`);
       if (value >= from && value <= to) ticks.push(value);
     }

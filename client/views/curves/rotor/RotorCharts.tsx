@@ -1,12 +1,11 @@
 import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading } from "../chosen.ts";
-import { Legend } from "../Legend.tsx";
 import { PlotChart } from "../plot/PlotChart.tsx";
 import { testName } from "../typed.ts";
 import type { RotorFamily } from "./family.ts";
 import { groupPlot } from "./groupPlot.ts";
-import { type BandAt, curvePlot, residualPlot, shapesOf } from "./plots.ts";
+import { type BandAt, curvePlot, residualPlot } from "./plots.ts";
 import type { Shown } from "./shown.ts";
 
 const tall = (width: number) => Math.max(300, Math.min(460, width * 0.58));
@@ -90,9 +89,6 @@ export function RotorCharts({ family, shown, bandAt, chosen }: RotorChartsProps)
         plot={curvePlot(family, shown, bandAt)}
         height={tall}
       />
-      <div class="curves-legend-narrow">
-        <Legend shapes={shapesOf(family)} />
-      </div>
       {family.fit && (
         <>
           <h2>Residuals along the curve</h2>

@@ -62,7 +62,7 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
   const judged = fit !== null && bandAt(fit.phiMin) !== null;
   return (
     <>
-      <PointPanel test={chosen.test} row={chosen.row} />
+      <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
       {fit && (
         <>
           <section>
@@ -94,6 +94,7 @@ function Outliers({ family, chosen }: { family: RotorFamily; chosen: Chosen }) {
   return (
     <section>
       <h2>Far off the curve</h2>
+      <p class="quiet small">Each judged by how precise its instruments make it.</p>
       <ul class="curves-list">
         {outliers.map((reading) => (
           <li key={reading.key}>

@@ -9,16 +9,24 @@ const UPPER = 0.975;
 /** @returns Student's t of a two-sided 95 % band */
 export const bandQuantile = (dof: number): number => studentQuantile(UPPER, dof);
 
-/** So many readings round a flow say how precise another one there would be. */
-const NEIGHBOURS = 5;
+/** Readings within about this share of the flows that were tested say how precise another one there would be [-]. */
+const REACH = 0.1;
 
-/** @returns weight that one more reading at φ would have in the fit: that of its neighbours, their variances averaged */
+/** @returns weight that one more reading at φ would have in the fit: the readings' variances averaged, near ones counting most */
 export function weightNear(family: Pick<RotorFamily, "readings">): (phi: number) => number {
   const used = readingsInUse(family);
+  const phis = used.map((reading) => reading.phi);
+  const reach = REACH * (Math.max(...phis) - Math.min(...phis)) || 1;
   return (phi) => {
-    const near = [...used].sort((a, b) => Math.abs(a.phi - phi) - Math.abs(b.phi - phi)).slice(0, NEIGHBOURS);
-    if (near.length === 0) return 1;
-    return near.length / near.reduce((sum, reading) => sum + 1 / reading.weight, 0);
+    const nearest = Math.min(...phis.map((each) => Math.abs(each - phi)));
+    let [near, variance] = [0, 0];
+    for (const reading of used) {
+      const distance = Math.abs(reading.phi - phi) / reach;
+      const counts = Math.exp(((nearest / reach) ** 2 - distance ** 2) / 2);
+      near += counts;
+      variance += counts / reading.weight;
+    }
+    return near > 0 ? near / variance : 1;
   };
 }
 
