@@ -35,6 +35,16 @@ describe("fitLeak, on scattered readings", () => {
       expect(Math.min(squares(fit.exponent - step), squares(fit.exponent + step))).toBeGreaterThan(least);
   });
 
+  // Computed once with scipy.optimize.curve_fit (SciPy 1.17.1), a library outside the project.
+  it("gives the coefficients and standard errors of a reference library", () => {
+    const fit = fitLeak({ points });
+    expect(fit.coefficient).toBeCloseToRelative(2.7755482248205085e-5, 1e-6);
+    expect(fit.exponent).toBeCloseToRelative(0.6127090198291903, 1e-7);
+    expect(fit.standardErrors.coefficient).toBeCloseToRelative(2.39680022e-6, 1e-5);
+    expect(fit.standardErrors.exponent).toBeCloseToRelative(1.24893586e-2, 1e-5);
+    expect(fit.residualSd).toBeCloseToRelative(2.6641140322706665e-5, 1e-6);
+  });
+
   it("gives standard errors that seeded repeats of the test scatter by", () => {
     let seed = 1;
     const uniform = () => {
