@@ -13,7 +13,13 @@ export interface View {
 
 /** Every view, in the navigation's order. A new view is one line here and one name in the router. */
 export const VIEWS: readonly View[] = [
-  { name: "match", label: "Match", listed: true, load: () => import("../views/match/MatchView.tsx") },
   { name: "bench", label: "Bench", listed: true, load: () => import("../views/bench/BenchView.tsx") },
   { name: "curves", label: "Curves", listed: true, load: () => import("../views/curves/CurvesView.tsx") },
+  { name: "match", label: "Match", listed: true, load: () => import("../views/match/MatchView.tsx") },
+  {
+    name: "parts",
+    label: "Parts and builds",
+    listed: false,
+    load: () => import("../views/parts/PartsView.tsx"),
+  },
 ];

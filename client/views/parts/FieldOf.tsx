@@ -1,0 +1,194 @@
+import type { TypedQuantity } from "../../../shared/units/parse.ts";
+import { bench } from "../../state/bench.ts";
+import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
+import { QuantityField } from "../../ui/QuantityField.tsx";
+import { doubtPath, markable, marksIn, toggledMark } from "./draft.ts";
+import type {
+  FieldSpec,
+  FormSpec,
+  ListSpec,
+  MarksSpec,
+  NumberSpec,
+  QuantitySpec,
+  ReferenceSpec,
+  SingleSpec,
+} from "./spec.ts";
+
+type Value = string | TypedQuantity | null;
+
+export interface Editing {
+  readonly form: FormSpec;
+  readonly valueAt: (path: string) => Value | undefined;
+  readonly rowsOf: (path: string) => number;
+  readonly errorAt: (path: string) => string | undefined;
+  readonly set: (path: string, value: Value) => void;
+  /** what the parser says of a field that cannot be read */
+  readonly problem: (path: string, message: string | null) => void;
+  readonly addRow: (spec: ListSpec) => void;
+  readonly dropRow: (spec: ListSpec, at: number) => void;
+}
+
+interface Props<S extends FieldSpec> {
+  readonly spec: S;
+  /** where the value lies, rows included */
+  readonly path: string;
+  readonly editing: Editing;
+}
+
+const asText = (value: Value | undefined) => (typeof value === "string" ? value : "");
+const asQuantity = (value: Value | undefined) => (typeof value === "object" ? (value ?? null) : null);
+
+function labelOf(spec: SingleSpec): string {
+  return spec.required ? spec.label : `${spec.label}, optional`;
+}
+
+function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
+  const records = bench.value?.[spec.collection] ?? [];
+  const options = [
+    { value: "", label: records.length === 0 ? "none in the book yet" : "choose" },
+    ...records.map((record) => ({ value: record.id, label: record.data.name })),
+  ];
+  return (
+    <SelectField
+      label={spec.label}
+      value={asText(editing.valueAt(path))}
+      options={options}
+      error={editing.errorAt(path)}
+      onChange={(value) => editing.set(path, value)}
+    />
+  );
+}
+
+function NumericField({ spec, path, editing, label }: Props<QuantitySpec | NumberSpec> & { label: string }) {
+  if (spec.kind === "number")
+    return (
+      <TextField
+        label={label}
+        hint={spec.hint}
+        value={asText(editing.valueAt(path))}
+        error={editing.errorAt(path)}
+        onChange={(value) => editing.set(path, value)}
+      />
+    );
+  return (
+    <QuantityField
+      label={label}
+      dimension={spec.dimension}
+      defaultUnit={spec.unit}
+      hint={spec.hint}
+      value={asQuantity(editing.valueAt(path))}
+      error={editing.errorAt(path)}
+      onChange={(value) => editing.set(path, value)}
+      onProblem={(message) => editing.problem(path, message)}
+    />
+  );
+}
+
+function WithDoubt({ spec, path, editing }: Props<QuantitySpec | NumberSpec>) {
+  const field = <NumericField spec={spec} path={path} editing={editing} label={labelOf(spec)} />;
+  if (!spec.doubt) return field;
+  return (
+    <div class="field-pair">
+      {field}
+      <NumericField
+        spec={{ ...spec, hint: "standard uncertainty" }}
+        path={doubtPath(spec.doubt)}
+        editing={editing}
+        label="±"
+      />
+    </div>
+  );
+}
+
+function ListField({ spec, path, editing }: Props<ListSpec>) {
+  const count = editing.rowsOf(path);
+  const error = editing.errorAt(path);
+  return (
+    <fieldset class="list-field">
+      <legend class="field-label">{spec.required ? spec.label : `${spec.label}, optional`}</legend>
+      {Array.from({ length: count }, (_, i) => (
+        <div class="list-row" key={i}>
+          {spec.columns.map((column) => (
+            <FieldOf key={column.path} spec={column} path={`${path}.${i}.${column.path}`} editing={editing} />
+          ))}
+          {count > (spec.required ? 1 : 0) && (
+            <button type="button" class="plain" onClick={() => editing.dropRow(spec, i)}>
+              Take out<span class="visually-hidden"> row {i + 1}</span>
+            </button>
+          )}
+        </div>
+      ))}
+      {error && (
+        <span class="field-error" role="alert">
+          {error}
+        </span>
+      )}
+      <button type="button" onClick={() => editing.addRow(spec)}>
+        {spec.add}
+      </button>
+    </fieldset>
+  );
+}
+
+/** Boxes for the numbers that are guesses or makers' figures. */
+function MarksField({ spec, path, editing }: Props<MarksSpec>) {
+  const marks = marksIn(editing.valueAt(path));
+  return (
+    <fieldset class="list-field">
+      <legend class="field-label">{spec.label}</legend>
+      {markable(editing.form).map((field) => (
+        <label key={field.path} class="mark-box">
+          <input
+            type="checkbox"
+            checked={marks.includes(field.path)}
+            onChange={() => editing.set(path, toggledMark(editing.valueAt(path), field.path))}
+          />{" "}
+          {field.label}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** One field of a form by its kind. */
+export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
+  switch (spec.kind) {
+    case "list":
+      return <ListField spec={spec} path={path} editing={editing} />;
+    case "marks":
+      return <MarksField spec={spec} path={path} editing={editing} />;
+    case "reference":
+      return <ReferenceField spec={spec} path={path} editing={editing} />;
+    case "quantity":
+    case "number":
+      return <WithDoubt spec={spec} path={path} editing={editing} />;
+    case "choice":
+      return (
+        <SelectField
+          label={spec.label}
+          value={asText(editing.valueAt(path))}
+          options={spec.options.map(([value, label]) => ({ value, label }))}
+          error={editing.errorAt(path)}
+          onChange={(value) => editing.set(path, value)}
+        />
+      );
+    case "note":
+      return (
+        <NoteField
+          label={labelOf(spec)}
+          value={asText(editing.valueAt(path))}
+          error={editing.errorAt(path)}
+          onChange={(value) => editing.set(path, value)}
+        />
+      );
+    default:
+      return (
+        <TextField
+          label={labelOf(spec)}
+          value={asText(editing.valueAt(path))}
+          error={editing.errorAt(path)}
+          onChange={(value) => editing.set(path, value)}
+        />
+      );
+  }
+}

@@ -1,0 +1,138 @@
+import { useRef, useState } from "preact/hooks";
+import type { Stored } from "../../../shared/model/record.ts";
+import { href, navigate } from "../../app/router.ts";
+import { ApiError, api } from "../../state/api.ts";
+import { keep } from "../../state/bench.ts";
+import { Problem } from "../../ui/Problem.tsx";
+import { type Draft, draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
+import { type Editing, FieldOf } from "./FieldOf.tsx";
+import { RemovePart } from "./RemovePart.tsx";
+import type { FormSpec, Section } from "./spec.ts";
+
+type Data = Record<string, unknown>;
+
+interface Props {
+  readonly form: FormSpec;
+  /** null: a new one */
+  readonly record: Stored<Data> | null;
+}
+
+type Errors = Readonly<Record<string, string>>;
+
+function errorsOf(list: readonly { readonly path: string; readonly message: string }[]): Errors {
+  return Object.fromEntries(list.map(({ path, message }) => [path, message]));
+}
+
+function useEditing(form: FormSpec, record: Stored<Data> | null) {
+  const [state, setState] = useState<FormState>(() => draftOf(form, record?.data ?? {}));
+  const [errors, setErrors] = useState<Errors>({});
+  const problems = useRef(new Map<string, string>());
+  const forget = (path: string) => setErrors(({ [path]: _gone, ...rest }) => rest);
+  const change = (path: string, value: Draft[string]) => {
+    setState((now) => ({ ...now, values: { ...now.values, [path]: value } }));
+    forget(path);
+  };
+  const editing: Editing = {
+    form,
+    valueAt: (path) => state.values[path],
+    rowsOf: (path) => state.rows[path] ?? 0,
+    errorAt: (path) => errors[path],
+    set: change,
+    problem: (path, message) => {
+      if (message === null) problems.current.delete(path);
+      else problems.current.set(path, message);
+    },
+    addRow: (spec) =>
+      setState((now) => ({ ...now, rows: { ...now.rows, [spec.path]: (now.rows[spec.path] ?? 0) + 1 } })),
+    dropRow: (spec, at) => {
+      problems.current.clear();
+      setErrors({});
+      setState((now) => withoutRow(now, spec, at));
+    },
+  };
+  return { state, editing, errors, setErrors, problems: problems.current };
+}
+
+/** Adds or corrects one part or build; every refusal stands beside its field. It corrects the record as it was when the form opened: one changed meanwhile is refused. */
+export function PartForm({ form, record: now }: Props) {
+  const [record] = useState(now);
+  const { state, editing, errors, setErrors, problems } = useEditing(form, record);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [sending, setSending] = useState(false);
+  const refuse = (list: Parameters<typeof errorsOf>[0], message: string | null) => {
+    setErrors(errorsOf(list));
+    setTrouble(message);
+  };
+  const send = async (event: Event) => {
+    event.preventDefault();
+    const { data, refused } = readForm(form, state, record?.data ?? {});
+    const unread = [...problems].map(([path, message]) => ({ path, message }));
+    const all = [...refused.filter(({ path }) => !problems.has(path)), ...unread];
+    if (all.length > 0) return refuse(all, "Nothing was saved: look at the marked fields.");
+    setSending(true);
+    try {
+      const path = `/${form.collection}`;
+      const saved = record
+        ? await api.put<Stored<Data>>(`${path}/${record.id}`, data, record.revision)
+        : await api.post<Stored<Data>>(path, data);
+      keep(form.collection, saved);
+      navigate("parts", null, { saved: `${form.collection}/${saved.id}` });
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      refuse(error.fields, error.message);
+    } finally {
+      setSending(false);
+    }
+  };
+  const title = record ? String(record.data.name) : `Add a ${form.one}`;
+  return (
+    <form class="part-form" onSubmit={(event) => void send(event)} noValidate>
+      <p class="small">
+        <a href={href("parts")}>Parts and builds</a>
+      </p>
+      <h1>{title}</h1>
+      {form.sections.map((section) => (
+        <SectionOf key={section.title} section={section} editing={editing} open={hasError(section, errors)} />
+      ))}
+      {trouble && <Problem message={trouble} />}
+      <div class="form-end">
+        <button type="submit" class="primary" disabled={sending}>
+          Save
+        </button>
+        <a class="button" href={href("parts")}>
+          Cancel
+        </a>
+        {record && <RemovePart form={form} record={record} />}
+      </div>
+    </form>
+  );
+}
+
+function hasError(section: Section, errors: Errors): boolean {
+  return section.fields.some((field) =>
+    Object.keys(errors).some((path) => path === field.path || path.startsWith(`${field.path}.`)),
+  );
+}
+
+function SectionOf({ section, editing, open }: { section: Section; editing: Editing; open: boolean }) {
+  const fields = (
+    <div class="form-fields">
+      {section.fields.map((spec) => (
+        <FieldOf key={spec.path} spec={spec} path={spec.path} editing={editing} />
+      ))}
+    </div>
+  );
+  if (!section.folded)
+    return (
+      <section>
+        <h2>{section.title}</h2>
+        {fields}
+      </section>
+    );
+  return (
+    <details class="form-section" open={open || undefined}>
+      <summary>{section.title}</summary>
+      {fields}
+    </details>
+  );
+}

@@ -1,0 +1,65 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Stored } from "../../../shared/model/record.ts";
+import { href, route } from "../../app/router.ts";
+import { bench } from "../../state/bench.ts";
+import { Empty } from "../../ui/Empty.tsx";
+import { FORMS } from "./forms.ts";
+import { PartForm } from "./PartForm.tsx";
+import type { FormSpec } from "./spec.ts";
+
+/** Parts and builds: lists, and a form for each. */
+export default function PartsView() {
+  const book = bench.value;
+  if (!book) return null;
+  const [collection, id] = (route.value.id ?? "").split("/");
+  if (!collection) return <Lists book={book} />;
+  const form = FORMS.find((each) => each.collection === collection);
+  const list = { label: "Show parts and builds", href: href("parts") };
+  if (!form) return <Empty title={`There are no “${collection}” here.`} action={list} />;
+  if (!id || id === "new") return <PartForm key={`${collection} new`} form={form} record={null} />;
+  const record = recordsOf(book, form).find((each) => each.id === id);
+  if (!record) return <Empty title={`The bench book has no such ${form.one}.`} action={list} />;
+  return <PartForm key={record.id} form={form} record={record} />;
+}
+
+function recordsOf(book: Bench, form: FormSpec) {
+  return book[form.collection] as readonly Stored<{
+    readonly name: string;
+    readonly [key: string]: unknown;
+  }>[];
+}
+
+function Lists({ book }: { book: Bench }) {
+  const saved = route.value.query.get("saved");
+  return (
+    <div class="parts">
+      <h1>Parts and builds</h1>
+      <p class="quiet">
+        Tests are logged on the <a href={href("bench")}>Bench</a>; what they are logged for stands here.
+      </p>
+      <div class="parts-lists">
+        {FORMS.map((form) => (
+          <section key={form.collection} aria-label={form.many}>
+            <h2>{form.many}</h2>
+            <ul>
+              {recordsOf(book, form).map((record) => (
+                <li key={record.id}>
+                  <a href={href("parts", `${form.collection}/${record.id}`)}>{record.data.name}</a>
+                  {saved === `${form.collection}/${record.id}` && <span class="good"> saved</span>}
+                  {form.collection === "builds" && (
+                    <a class="small quiet" href={href("match", record.id)}>
+                      match
+                    </a>
+                  )}
+                </li>
+              ))}
+            </ul>
+            <a class="button" href={href("parts", `${form.collection}/new`)}>
+              Add a {form.one}
+            </a>
+          </section>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,101 @@
+import { type FormSpec, nameField, noteField, number, quantity } from "../spec.ts";
+
+export const buildForm: FormSpec = {
+  collection: "builds",
+  one: "build",
+  many: "Builds",
+  sections: [
+    {
+      title: "The parts",
+      fields: [
+        nameField,
+        { kind: "reference", path: "rotor", label: "Rotor", collection: "rotors", required: true },
+        quantity("diameter", "Rotor diameter", "length", { required: true }),
+        { kind: "reference", path: "motor", label: "Motor", collection: "motors", required: true },
+        { kind: "reference", path: "pack", label: "Pack", collection: "packs", required: true },
+        { kind: "reference", path: "skirt", label: "Skirt", collection: "skirts", required: true },
+        { kind: "reference", path: "surface", label: "Surface", collection: "surfaces", required: true },
+        quantity("vehicle.mass", "Mass, everything on board", "mass", {
+          required: true,
+          doubt: "vehicle.mass",
+        }),
+        noteField,
+      ],
+    },
+    {
+      title: "What it must hold",
+      fields: [
+        number("targetMargin", "Wanted margin", { hint: "1.5 unless given" }),
+        {
+          kind: "list",
+          path: "attitudes",
+          label: "Attitudes beside wall and ceiling",
+          add: "Add an attitude",
+          columns: [
+            { kind: "text", path: "name", label: "Name", required: true },
+            number("angle", "Angle, °: 0 floor, 90 wall, 180 ceiling", { required: true }),
+          ],
+        },
+      ],
+    },
+    {
+      title: "Charge, throttle and other loads",
+      folded: true,
+      fields: [
+        quantity("charge", "State of charge", "fraction", { hint: "60 % unless given" }),
+        quantity("supply.duty", "Duty", "fraction", { hint: "100 % unless given" }),
+        quantity("supply.driverResistance", "Driver", "resistance", { unit: "mΩ" }),
+        quantity("supply.auxCurrent", "Other loads on the pack", "current"),
+      ],
+    },
+    {
+      title: "Wheels and balance",
+      folded: true,
+      fields: [
+        quantity("vehicle.wheelbase", "Between the axles", "length", { hint: "110 mm unless given" }),
+        quantity("vehicle.track", "Between left and right wheels", "length", { hint: "90 mm unless given" }),
+        quantity("vehicle.cgHeight", "Height of the centre of gravity", "length", {
+          hint: "20 mm unless given",
+        }),
+        quantity("vehicle.cgFromRear", "Centre of gravity ahead of the rear axle", "length", {
+          hint: "55 mm unless given",
+        }),
+        quantity("vehicle.suctionFromRear", "Suction ahead of the rear axle", "length", {
+          hint: "55 mm unless given",
+        }),
+        {
+          kind: "choice",
+          path: "vehicle.driven",
+          label: "Driven axles",
+          options: [
+            ["both", "both"],
+            ["front", "front"],
+            ["rear", "rear"],
+          ],
+        },
+        number("vehicle.rollingResistance", "Rolling resistance", { hint: "0.02 unless given" }),
+        number("vehicle.jolt", "Jolts, in g on top of gravity", { hint: "0 unless given" }),
+        quantity("vehicle.jetArea", "Exhaust area, where its thrust counts", "area"),
+        number("vehicle.jetAngle", "Exhaust, ° from straight off the surface", { hint: "0 unless given" }),
+      ],
+    },
+    {
+      title: "Air",
+      folded: true,
+      fields: [
+        quantity("air.temperature", "Temperature", "temperature", { hint: "20 °C unless given" }),
+        quantity("air.pressure", "Pressure", "pressure", { unit: "hPa", hint: "1013.25 hPa unless given" }),
+        quantity("air.humidity", "Humidity", "fraction", { hint: "50 % unless given" }),
+      ],
+    },
+    {
+      title: "Set in this build, in the place of its parts' values",
+      folded: true,
+      fields: [
+        number("overrides.series", "Cells in series"),
+        quantity("overrides.gap", "Gap", "length"),
+        number("overrides.wheelFriction", "Friction of the wheels"),
+      ],
+    },
+  ],
+};

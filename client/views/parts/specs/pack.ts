@@ -1,0 +1,50 @@
+import { type FormSpec, marksField, nameField, noteField, number, quantity } from "../spec.ts";
+
+export const packForm: FormSpec = {
+  collection: "packs",
+  one: "pack",
+  many: "Packs",
+  sections: [
+    {
+      title: "The pack",
+      fields: [
+        nameField,
+        number("series", "Cells in series", { required: true }),
+        number("parallel", "Cells in parallel", { hint: "1 unless given" }),
+        quantity("wireResistance", "Wires and plugs", "resistance", { unit: "mΩ" }),
+        quantity("mass", "Mass", "mass"),
+        noteField,
+      ],
+    },
+    {
+      title: "One cell",
+      fields: [
+        quantity("cell.capacity", "Capacity", "charge", { required: true }),
+        quantity("cell.resistance", "Resistance", "resistance", { required: true, unit: "mΩ" }),
+        quantity("cell.minimumVoltage", "Least voltage under load", "voltage", {
+          required: true,
+          hint: "never below the maker's minimum",
+        }),
+        quantity("cell.maxCurrent", "Greatest current", "current"),
+        {
+          kind: "list",
+          path: "cell.curve",
+          label: "Open-circuit voltage by charge, from 0 to 100 %",
+          required: true,
+          tuple: true,
+          add: "Add a point",
+          columns: [
+            quantity("0", "Charge", "fraction", { required: true }),
+            quantity("1", "Voltage", "voltage", { required: true }),
+          ],
+        },
+      ],
+    },
+    {
+      title: "Size and price",
+      folded: true,
+      fields: [quantity("height", "Height", "length"), number("price", "Price")],
+    },
+    { title: "Estimates", folded: true, fields: [marksField] },
+  ],
+};

@@ -1,0 +1,58 @@
+import { type FormSpec, marksField, nameField, noteField, number, quantity } from "../spec.ts";
+
+export const skirtForm: FormSpec = {
+  collection: "skirts",
+  one: "skirt",
+  many: "Skirts",
+  sections: [
+    {
+      title: "The lip round the cavity",
+      fields: [
+        nameField,
+        quantity("perimeter", "Length along the lip", "length", { required: true }),
+        quantity("area", "Area inside the lip", "area", { required: true }),
+        quantity("land", "Width of the lip, along the flow", "length", { required: true }),
+        quantity("gap", "Gap as set", "length", { required: true, doubt: "gap" }),
+        {
+          kind: "choice",
+          path: "edge",
+          label: "Edge",
+          options: [
+            ["square", "square"],
+            ["thin", "thin"],
+            ["rounded", "rounded"],
+          ],
+        },
+        noteField,
+      ],
+    },
+    {
+      title: "Openings beside the lip: wheel slots, wire holes",
+      folded: true,
+      fields: [
+        {
+          kind: "list",
+          path: "openings",
+          label: "Openings",
+          add: "Add an opening",
+          columns: [
+            quantity("area", "Area", "area", { required: true, unit: "mm²" }),
+            number("dischargeCoefficient", "C_d", { hint: "0.61 unless given" }),
+          ],
+        },
+      ],
+    },
+    {
+      title: "Contact with the surface",
+      folded: true,
+      fields: [
+        number("share", "Share of the load that the skirt carries, 0 to 1", { hint: "0 unless given" }),
+        number("friction", "Friction of the skirt", { hint: "0.3 unless given" }),
+        quantity("height", "Height", "length"),
+        quantity("mass", "Mass", "mass"),
+        number("price", "Price"),
+      ],
+    },
+    { title: "Estimates", folded: true, fields: [marksField] },
+  ],
+};

@@ -1,0 +1,93 @@
+import type { Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { useScreens } from "./support/page.ts";
+
+const screens = useScreens();
+
+const heading = async (page: Page) => (await page.locator("main h1").textContent()) ?? "";
+const fill = (page: Page, label: string | RegExp, text: string) => page.getByLabel(label).first().fill(text);
+const save = (page: Page) => page.getByRole("button", { name: "Save", exact: true }).click();
+
+async function records(name: string): Promise<{ id: string; data: Record<string, unknown> }[]> {
+  const response = await fetch(`${inject("address")}/api/v1/${name}?limit=500`);
+  return ((await response.json()) as { items: { id: string; data: Record<string, unknown> }[] }).items;
+}
+
+describe("Parts and builds", () => {
+  it("adds a skirt, with its sizes typed in four units, and the book keeps SI", async () => {
+    const page = await screens.open("/parts/skirts/new");
+    await fill(page, "Name", "Foam lip");
+    await fill(page, "Length along the lip", "25 cm");
+    await fill(page, "Area inside the lip", "4000 mm²");
+    await fill(page, "Width of the lip, along the flow", "0.118 in");
+    await fill(page, "Gap as set", "0,6");
+    await save(page);
+    await page.getByText("saved", { exact: true }).waitFor();
+    const kept = (await records("skirts")).find((each) => each.data.name === "Foam lip")?.data;
+    expect(kept?.perimeter).toBeCloseToRelative(0.25, 1e-12);
+    expect(kept?.area).toBeCloseToRelative(0.004, 1e-12);
+    expect(kept?.land).toBeCloseToRelative(0.118 * 0.0254, 1e-12);
+    expect(kept?.gap).toBeCloseToRelative(0.0006, 1e-12);
+  });
+
+  it("says beside each field what is wrong, with a unit of another quantity and fields left empty, and stores nothing", async () => {
+    const page = await screens.open("/parts/skirts/new");
+    const before = (await records("skirts")).length;
+    await fill(page, "Length along the lip", "25 g");
+    await save(page);
+    expect(
+      await page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error").textContent(),
+    ).toMatch(/Read "25 g".*for example/);
+    expect(await page.locator(".field", { hasText: /^Name/ }).locator(".field-error").textContent()).toBe(
+      "Name is needed.",
+    );
+    expect((await records("skirts")).length).toBe(before);
+  });
+
+  it("shows the server's own refusal, with a value beyond the model's limits, beside its field", async () => {
+    const page = await screens.open("/parts/skirts/new", { allowed: /400/ });
+    await fill(page, "Name", "Too wide");
+    await fill(page, "Length along the lip", "500 m");
+    await fill(page, "Area inside the lip", "40");
+    await fill(page, "Width of the lip, along the flow", "3");
+    await fill(page, "Gap as set", "0.6");
+    await save(page);
+    const error = page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error");
+    expect(await error.textContent()).toMatch(/500/);
+  });
+
+  it("keeps a part that a build uses, with its deletion asked for, and names the build", async () => {
+    const [build] = await records("builds");
+    const page = await screens.open(`/parts/motors/${String(build.data.motor)}`, { allowed: /409/ });
+    await page.getByRole("button", { name: "Delete" }).click();
+    await page.getByRole("button", { name: "Yes, delete" }).click();
+    expect(await page.locator(".remove-part .field-error").textContent()).toContain(String(build.data.name));
+  });
+
+  it("corrects a build, with another mass typed, and Match answers with it", async () => {
+    const build = (await records("builds")).find((each) => /second rotor/.test(String(each.data.name)));
+    const page = await screens.open(`/parts/builds/${build?.id}`);
+    await fill(page, "Mass, everything on board", "571 g");
+    await save(page);
+    await page.getByText("saved", { exact: true }).waitFor();
+    await page.goto(`/match/${build?.id}`);
+    expect(await page.locator("[data-handle=mass] input[type=text]").inputValue()).toBe("571");
+  });
+});
+
+describe("An empty bench", () => {
+  it("is one click and a word away, with the demo loaded, and says in order what fills it; the demo comes back", async () => {
+    const page = await screens.open("/match");
+    await page.getByRole("button", { name: "Start an empty bench" }).click();
+    await page.getByRole("button", { name: "Yes, start empty" }).click();
+    await page.getByText("Nothing to match yet.").waitFor();
+    expect(await page.locator(".steps li").count()).toBe(8);
+    expect(await records("builds")).toEqual([]);
+    await page.getByRole("link", { name: "Add a motor" }).click();
+    expect(await heading(page)).toBe("Add a motor");
+    await page.goBack();
+    await page.getByRole("button", { name: "invented demo" }).click();
+    await page.locator("svg[role=img]").waitFor();
+    expect(await page.getByText("Demo numbers, invented").isVisible()).toBe(true);
+  });
+});

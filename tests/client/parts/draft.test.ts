@@ -1,0 +1,128 @@
+import { describe, expect, it } from "vitest";
+import {
+  draftOf,
+  type FormState,
+  readForm,
+  toggledMark,
+  withoutRow,
+} from "../../../client/views/parts/draft.ts";
+import { FORMS } from "../../../client/views/parts/forms.ts";
+import { getAt, setAt } from "../../../client/views/parts/paths.ts";
+import type { FormSpec, ListSpec } from "../../../client/views/parts/spec.ts";
+import { COLLECTIONS } from "../../../shared/model/record.ts";
+import { demoBench } from "../../support/demoBench.ts";
+
+const form = (collection: FormSpec["collection"]): FormSpec => {
+  const found = FORMS.find((each) => each.collection === collection);
+  if (!found) throw new Error(`no form for ${collection}`);
+  return found;
+};
+
+const with_ = (state: FormState, values: FormState["values"], rows: FormState["rows"] = {}): FormState => ({
+  values: { ...state.values, ...values },
+  rows: { ...state.rows, ...rows },
+});
+
+describe("readForm", () => {
+  it.each(FORMS.map((each) => [each.collection, each] as const))(
+    "gives back what it was filled with, for every demo record of the %s, to 11 digits",
+    (collection, spec) => {
+      const records = demoBench()[collection];
+      expect(records.length).toBeGreaterThan(0);
+      for (const { data } of records) {
+        const { data: again, refused } = readForm(spec, draftOf(spec, data), data);
+        expect(refused).toEqual([]);
+        const parsed = COLLECTIONS[collection].parse(again);
+        expect(rounded(parsed)).toEqual(rounded(COLLECTIONS[collection].parse(data)));
+      }
+    },
+  );
+
+  it("stores SI, with the units typed, and leaves empty fields out", () => {
+    const skirt = form("skirts");
+    const filled = with_(draftOf(skirt, {}), {
+      name: "  Soft lip ",
+      perimeter: { value: 25, unit: "cm" },
+      area: { value: 40, unit: "cm²" },
+      land: { value: 3, unit: "mm" },
+      gap: { value: 0.6, unit: "mm" },
+      "uncertainty.gap": { value: 0.1, unit: "mm" },
+    });
+    const { data, refused } = readForm(skirt, filled);
+    expect(refused).toEqual([]);
+    expect(rounded(data)).toEqual({
+      name: "Soft lip",
+      perimeter: 0.25,
+      area: 0.004,
+      land: 0.003,
+      gap: 0.0006,
+      edge: "square",
+      uncertainty: { gap: 0.0001 },
+    });
+  });
+
+  it("names each field that is needed, with nothing filled in, once", () => {
+    const { refused } = readForm(form("motors"), draftOf(form("motors"), {}));
+    expect(refused.map(({ path }) => path)).toEqual(["name", "kv", "resistance", "noLoadCurrent"]);
+  });
+
+  it("says what it read, with letters where a number belongs, beside that field", () => {
+    const pack = form("packs");
+    const { refused } = readForm(pack, with_(draftOf(pack, {}), { series: "two" }));
+    expect(refused.find(({ path }) => path === "series")?.message).toMatch(/Read “two”/);
+  });
+
+  it("stores the cell's curve as pairs, from its rows, in order", () => {
+    const pack = form("packs");
+    const filled = with_(
+      draftOf(pack, {}),
+      {
+        "cell.curve.0.0": { value: 0, unit: "%" },
+        "cell.curve.0.1": { value: 3.3, unit: "V" },
+        "cell.curve.1.0": { value: 100, unit: "%" },
+        "cell.curve.1.1": { value: 4.2, unit: "V" },
+      },
+      { "cell.curve": 2 },
+    );
+    expect(getAt(readForm(pack, filled).data, "cell.curve")).toEqual([
+      [0, 3.3],
+      [1, 4.2],
+    ]);
+  });
+
+  it("keeps what has no field here, with a record corrected, as it was", () => {
+    const before = { name: "B8", kind: "ducted", sizes: [{ diameter: 0.042 }], uncertainty: { other: 1 } };
+    const { data } = readForm(form("rotors"), draftOf(form("rotors"), before), before);
+    expect(data).toMatchObject({ kind: "ducted", uncertainty: { other: 1 } });
+  });
+});
+
+describe("rows and marks", () => {
+  it("moves later rows up, with one in the middle taken out, without loss", () => {
+    const rotor = form("rotors");
+    const sizes = rotor.sections[0].fields.find((field): field is ListSpec => field.kind === "list");
+    if (!sizes) throw new Error("the rotor's form has no sizes");
+    const state = draftOf(rotor, { sizes: [{ diameter: 0.03 }, { diameter: 0.04 }, { diameter: 0.05 }] });
+    const { data } = readForm(rotor, withoutRow(state, sizes, 1));
+    expect(data.sizes).toEqual([{ diameter: 0.03 }, { diameter: 0.05 }]);
+  });
+
+  it("toggles a mark, twice, back to none", () => {
+    const marked = toggledMark("gap", "land");
+    expect(marked).toBe("gap,land");
+    expect(toggledMark(marked, "gap")).toBe("land");
+  });
+});
+
+describe("setAt", () => {
+  it("takes an emptied group away, with its last key unset, so that no half group is sent", () => {
+    expect(setAt({ a: 1, geometry: { bladeCount: 8 } }, "geometry.bladeCount", undefined)).toEqual({ a: 1 });
+  });
+});
+
+/** Numbers to 11 significant digits: a field shows 12. */
+function rounded(value: unknown): unknown {
+  return JSON.parse(
+    JSON.stringify(value, (_key, each) => (typeof each === "number" ? Number(each.toPrecision(11)) : each)),
+  );
+}
