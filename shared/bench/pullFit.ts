@@ -57,7 +57,7 @@ export function fitPull(request: PullFitRequest): PullFit {
 /** As {@link fitPull}, the loads in another unit: that stands in the messages only. */
 export function fitTrials(request: PullFitRequest, unit: string): PullFit {
   const { distribution = "normal" } = request;
-  const trials = informative(request.trials);
+  const trials = informative(request.trials, distribution);
   requireAnswerable(trials, unit);
   const fit = fitCensored(trials.map((trial) => bracketOf(trial, distribution)));
   const { mean, sd, meanInterval, sdInterval, logLikelihood } = fit;
@@ -75,11 +75,13 @@ export function fitTrials(request: PullFitRequest, unit: string): PullFit {
   };
 }
 
-function informative(trials: readonly PullTrial[]): PullTrial[] {
+function informative(trials: readonly PullTrial[], distribution: Distribution): PullTrial[] {
   trials.forEach(({ held, letGo }, i) => {
     requireNonNegative(`trials.${i}.held`, held);
     if (letGo === null) return;
     requireNonNegative(`trials.${i}.letGo`, letGo);
+    if (distribution === "lognormal" && letGo === 0)
+      throw new OutOfRangeError(`trials.${i}.letGo`, letGo, "above 0 for a log-normal strength");
     if (held > letGo) throw new OutOfRangeError(`trials.${i}.held`, held, `up to letGo, ${letGo}`);
   });
   return trials.filter(({ held, letGo }) => held > 0 || letGo !== null);
@@ -122,7 +124,6 @@ function bracketOf({ held, letGo }: PullTrial, distribution: Distribution): Brac
   const low = held > 0 ? held : Number.NEGATIVE_INFINITY;
   const high = letGo ?? Number.POSITIVE_INFINITY;
   if (distribution === "normal") return { low, high, count: 1 };
-  if (high === 0) throw new OutOfRangeError("trials.letGo", high, "above 0 for a log-normal strength");
   return { low: held > 0 ? Math.log(held) : low, high: Math.log(high), count: 1 };
 }
 

@@ -184,6 +184,12 @@ describe("fitPull, on trials that can't answer", () => {
     expectOutOfRange(refused([trial(8, 9), trial(load, 9)]), "trials.1.held");
   });
 
+  it("letting go without any load is refused for a log-normal strength, taken for a normal one", () => {
+    const trials = [trial(0, 0), trial(1, 2), trial(2.5, 3)];
+    expectOutOfRange(() => fitPull({ trials, distribution: "lognormal" }), "trials.0.letGo");
+    expectAllFinite(fitPull({ trials }));
+  });
+
   it("a pull without load says nothing and is left out", () => {
     const fit = fitPull({ trials: [trial(8, 9), trial(9.5, 10), trial(0, null)] });
     expect(fit.warnings.map((note) => note.code)).toContain("empty-trials");
