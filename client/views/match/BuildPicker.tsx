@@ -1,4 +1,4 @@
-import { navigate } from "../../app/router.ts";
+import { href, navigate } from "../../app/router.ts";
 import { bench } from "../../state/bench.ts";
 import { current } from "./state.ts";
 
@@ -7,19 +7,26 @@ export function BuildPicker() {
   const builds = bench.value?.builds ?? [];
   if (builds.length === 0) return null;
   return (
-    <label class="build-picker">
-      <span class="quiet">build:</span>{" "}
-      <select
-        value={current.value?.id ?? ""}
-        onChange={(event) => navigate("match", event.currentTarget.value)}
-      >
-        {!current.value && <option value="">choose a build</option>}
-        {builds.map((build) => (
-          <option key={build.id} value={build.id}>
-            {build.data.name}
-          </option>
-        ))}
-      </select>
-    </label>
+    <span class="build-picker">
+      <label>
+        <span class="quiet">build:</span>{" "}
+        <select
+          value={current.value?.id ?? ""}
+          onChange={(event) => navigate("match", event.currentTarget.value)}
+        >
+          {!current.value && <option value="">choose a build</option>}
+          {builds.map((build) => (
+            <option key={build.id} value={build.id}>
+              {build.data.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      {current.value && (
+        <a class="small" href={href("parts", `builds/${current.value.id}`)}>
+          edit<span class="visually-hidden"> this build</span>
+        </a>
+      )}
+    </span>
   );
 }

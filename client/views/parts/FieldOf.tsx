@@ -1,3 +1,4 @@
+import { shownUnit } from "../../../shared/units/dimensions.ts";
 import type { TypedQuantity } from "../../../shared/units/parse.ts";
 import { bench } from "../../state/bench.ts";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
@@ -70,9 +71,10 @@ function NumericField({ spec, path, editing, label }: Props<QuantitySpec | Numbe
         onChange={(value) => editing.set(path, value)}
       />
     );
+  const unit = shownUnit(spec.dimension, spec.unit).label;
   return (
     <QuantityField
-      label={label}
+      label={`${label} (${unit})`}
       dimension={spec.dimension}
       defaultUnit={spec.unit}
       hint={spec.hint}

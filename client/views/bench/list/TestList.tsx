@@ -21,6 +21,9 @@ function NewButtons() {
       <a class="button" href={href("bench", "import")}>
         Import a curve from CSV
       </a>
+      <a class="button" href={href("parts")}>
+        Parts and builds
+      </a>
     </p>
   );
 }
