@@ -82,7 +82,8 @@ function windingAt(circuit: Circuit, ambient: number, speed: number): Winding {
   const { motor, torqueConstant: k, drivingVoltage, circuitResistance } = circuit;
   const current = (temperature: number) =>
     (drivingVoltage - k * speed) / (windingResistance(motor.resistance, temperature) + circuitResistance);
-  const { thermalResistance } = motor;
+  const { thermalResistance, windingTemperature: now } = motor;
+  if (now !== undefined) return { current: current(now), temperature: now };
   if (thermalResistance === null)
     return { current: current(WINDING_REFERENCE_TEMPERATURE), temperature: WINDING_REFERENCE_TEMPERATURE };
   const excess = (temperature: number) =>

@@ -2,6 +2,7 @@ import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.
 import type { Fluid } from "../air.ts";
 import { torqueConstant } from "../motor.ts";
 import { type Pack, packResistance } from "../pack.ts";
+import { windingResistance } from "../winding.ts";
 import { type SizeLaw, sizeLaw, type TestedAt } from "./sizeLaw.ts";
 
 /** What the rotor's curve is: coefficients by rising power of φ, and the range they were fitted on. */
@@ -24,6 +25,8 @@ export interface MotorInput {
   readonly viscousTorque: number;
   /** [K/W]; null: winding taken cold */
   readonly thermalResistance: number | null;
+  /** of the winding at this moment, in the place of the one it settles at [K] */
+  readonly windingTemperature?: number;
 }
 
 export interface PackInput extends Pack {
@@ -93,7 +96,7 @@ export function assembleCircuit(input: {
     torqueConstant: torqueConstant(motor.kv),
     openCircuitVoltage,
     packResistance: resistance,
-    drivingVoltage: supply.duty * (openCircuitVoltage - resistance * supply.auxCurrent),
+    drivingVoltage: drivingVoltage(supply, openCircuitVoltage, resistance),
     circuitResistance: supply.driverResistance + supply.duty ** 2 * resistance,
   };
 }
@@ -131,10 +134,41 @@ export function assembleMachine(input: {
   };
 }
 
+function drivingVoltage(supply: SupplyInput, openCircuitVoltage: number, packResistance: number): number {
+  return supply.duty * (openCircuitVoltage - packResistance * supply.auxCurrent);
+}
+
+/**
+ * The same circuit at another state of its pack, and of its winding where that is given.
+ *
+ *     V_drive = δ(V_oc − R_b·I_aux)
+ *
+ * @param circuit - from {@link assembleCircuit} or {@link assembleMachine}, whose other parts it keeps [-]
+ * @param openCircuitVoltage - V_oc of the pack [V]
+ * @param windingTemperature - of the winding at this moment [K]; as it was unless given
+ * @returns the circuit at that state, in SI units [-]
+ *
+ * Valid and source: as {@link assembleCircuit}
+ */
+export function circuitAt<C extends Circuit>(
+  circuit: C,
+  openCircuitVoltage: number,
+  windingTemperature = circuit.motor.windingTemperature,
+): C {
+  return {
+    ...circuit,
+    motor: { ...circuit.motor, windingTemperature },
+    openCircuitVoltage,
+    drivingVoltage: drivingVoltage(circuit.supply, openCircuitVoltage, circuit.packResistance),
+  };
+}
+
 /** @returns whether the motor turns at all: its torque at standstill against its own friction */
 export function overcomesFriction(machine: Circuit): boolean {
   const { motor, torqueConstant: k, drivingVoltage, circuitResistance } = machine;
-  return (k * drivingVoltage) / (motor.resistance + circuitResistance) > motor.frictionTorque;
+  const { resistance, windingTemperature: warm } = motor;
+  const winding = warm === undefined ? resistance : windingResistance(resistance, warm);
+  return (k * drivingVoltage) / (winding + circuitResistance) > motor.frictionTorque;
 }
 
 /** @returns ψ at φ, size correction included, at tip speed u [-] */

@@ -6,7 +6,7 @@ import { type Machine, overcomesFriction } from "./machine.ts";
 import { peakEfficiency } from "./sizeLaw.ts";
 
 /** Winding temperatures above this end the varnish of common wire (class 155 of IEC 60085) [K]. */
-const WINDING_ALARM = CELSIUS_ZERO + 155;
+export const WINDING_ALARM = CELSIUS_ZERO + 155;
 const MILLINEWTONS = 1000;
 
 /** @returns whether ψ rises with φ anywhere on the curve that is solved on: a stall hump */

@@ -2,7 +2,7 @@ import { evaluatePolynomial } from "../../numeric/polynomial.ts";
 import { findRoot } from "../../numeric/root.ts";
 import { WINDING_REFERENCE_TEMPERATURE } from "../constants.ts";
 import { windingResistance } from "../winding.ts";
-import type { Machine } from "./machine.ts";
+import type { Circuit, Machine, MotorInput } from "./machine.ts";
 
 /** Speed, current and winding of the machine where its torques balance at one φ. */
 export interface Balance {
@@ -30,10 +30,10 @@ function balanceAt(machine: Machine, lambda: number, winding: number, temperatur
   return { speed, current, windingResistance: winding, windingTemperature: temperature };
 }
 
-function warmBalance(machine: Machine, lambda: number, thermalResistance: number): Balance {
-  const { ambient, motor } = machine;
-  const at = (temperature: number) =>
-    balanceAt(machine, lambda, windingResistance(motor.resistance, temperature), temperature);
+type AtWinding = (resistance: number, temperature: number) => Balance;
+
+/** The winding at which the heat of its own current holds it. */
+function settled(at: (temperature: number) => Balance, ambient: number, thermalResistance: number): Balance {
   const excess = (temperature: number) => {
     const { current, windingResistance: warm } = at(temperature);
     return ambient + thermalResistance * current ** 2 * warm - temperature;
@@ -44,8 +44,16 @@ function warmBalance(machine: Machine, lambda: number, thermalResistance: number
   return at(findRoot(excess, ambient, ambient + rise).root);
 }
 
+function withWinding(motor: MotorInput, ambient: number, balance: AtWinding): Balance {
+  const { resistance, thermalResistance, windingTemperature: now } = motor;
+  const at = (temperature: number) => balance(windingResistance(resistance, temperature), temperature);
+  if (now !== undefined) return at(now);
+  if (thermalResistance !== null) return settled(at, ambient, thermalResistance);
+  return balance(resistance, WINDING_REFERENCE_TEMPERATURE);
+}
+
 /**
- * Speed at which motor and rotor balance at one flow coefficient, the winding settled.
+ * Speed at which motor and rotor balance at one flow coefficient, the winding settled unless its temperature is given.
  *
  *     k·I − M_c − M_v·ω = ½ρA(D/2)³ω²·λ(φ),  I = (V_drive − k·ω)/(R_m + R),  T = T_a + R_th·I²·R_m(T)
  *
@@ -56,8 +64,30 @@ function warmBalance(machine: Machine, lambda: number, thermalResistance: number
  * Valid where the motor overcomes its friction. The heat of a winding at fixed voltage falls in the end as it warms, so a temperature always exists. Source: docs/method/motor.md
  */
 export function balancedSpeed(machine: Machine, phi: number): Balance {
-  const { motor, rotor } = machine;
+  const { motor, ambient, rotor } = machine;
   const lambda = evaluatePolynomial(rotor.lambda, phi);
-  if (motor.thermalResistance !== null) return warmBalance(machine, lambda, motor.thermalResistance);
-  return balanceAt(machine, lambda, motor.resistance, WINDING_REFERENCE_TEMPERATURE);
+  return withWinding(motor, ambient, (winding, temperature) =>
+    balanceAt(machine, lambda, winding, temperature),
+  );
+}
+
+/**
+ * Current of a motor that stands still although it is switched on.
+ *
+ *     I = V_drive/(R_m + R), 0 where other loads leave no voltage;  winding as in {@link balancedSpeed}
+ *
+ * @param circuit - from {@link assembleCircuit} [-]
+ * @param ambient - of the air, where the winding's heat goes [K]
+ * @returns speed 0 [rad/s], current [A], winding resistance [Ω] and temperature [K]
+ *
+ * Valid where the motor can't overcome its friction. Source: Ohm's law; docs/method/motor.md
+ */
+export function standingBalance(circuit: Circuit, ambient: number): Balance {
+  const voltage = Math.max(0, circuit.drivingVoltage);
+  return withWinding(circuit.motor, ambient, (winding, temperature) => ({
+    speed: 0,
+    current: voltage / (winding + circuit.circuitResistance),
+    windingResistance: winding,
+    windingTemperature: temperature,
+  }));
 }

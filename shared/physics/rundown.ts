@@ -1,0 +1,152 @@
+import { OutOfRangeError } from "../numeric/errors.ts";
+import { CONDITION_COUNT, compileHold, type HoldLaw } from "./hold/law.ts";
+import { worstAttitude } from "./hold/worst.ts";
+import type { Note } from "./note.ts";
+import {
+  type End,
+  type EndReason,
+  endInside,
+  type Fall,
+  marginLaw,
+  type Watch,
+  watch,
+} from "./rundown/events.ts";
+import { checkRundown, DEFAULT_TARGET_MARGIN, type RundownInput, stepOf } from "./rundown/input.ts";
+import { type Moment, type RundownLaw, rundownLaw } from "./rundown/law.ts";
+import { rundownNotes } from "./rundown/notes.ts";
+import { stepped } from "./rundown/step.ts";
+
+export type { Fall } from "./rundown/events.ts";
+export type { CellInput, RundownInput } from "./rundown/input.ts";
+
+export type Sample = Pick<
+  Moment,
+  | "time"
+  | "charge"
+  | "packVoltage"
+  | "cellVoltage"
+  | "rpm"
+  | "pressure"
+  | "suction"
+  | "packCurrent"
+  | "windingTemperature"
+>;
+
+export interface AttitudeFalls {
+  /** θ [°] */
+  readonly angle: number;
+  /** the driving margin falls below 1 */
+  readonly holds: Fall;
+  /** the driving margin falls below the target */
+  readonly target: Fall;
+}
+
+export interface Rundown {
+  readonly end: { readonly time: number; readonly reason: EndReason };
+  readonly attitudes: readonly AttitudeFalls[];
+  readonly samples: readonly Sample[];
+  readonly warnings: readonly Note[];
+}
+
+/** Longest run: twelve hours at the usual step of a second. */
+const MOST_STEPS = 43_200;
+/** Rows of the answer, about. */
+const MOST_SAMPLES = 300;
+const [WALL, CEILING] = [90, 180];
+
+interface Watched {
+  readonly angle: number;
+  readonly holds: Watch;
+  readonly target: Watch;
+}
+
+function anglesOf(input: RundownInput, hold: HoldLaw, start: Moment): number[] {
+  if (input.angles) return [...new Set(input.angles)];
+  const worst = worstAttitude(hold, CONDITION_COUNT, Math.max(0, start.suction));
+  return [...new Set([WALL, CEILING, worst])].filter((angle) => angle > 0);
+}
+
+function watched(input: RundownInput, law: RundownLaw, start: Moment): Watched[] {
+  const hold = compileHold(input.vehicle);
+  return anglesOf(input, hold, start).map((angle) => {
+    const marginAt = marginLaw(hold, angle);
+    const level = input.targetMargin ?? DEFAULT_TARGET_MARGIN;
+    return { angle, holds: watch(law, marginAt, 1, start), target: watch(law, marginAt, level, start) };
+  });
+}
+
+function tooLong(rows: readonly Moment[], step: number): OutOfRangeError {
+  const hours = (MOST_STEPS * step) / 3600;
+  const left = (100 * rows[rows.length - 1].charge).toFixed(0);
+  const allowed = `a run of at most ${hours.toPrecision(3)} h (${MOST_STEPS} steps of ${step} s); this one has ${left} % of its charge left then`;
+  return new OutOfRangeError("pack.cell.capacity", rows[0].charge, allowed);
+}
+
+interface Run {
+  readonly rows: readonly Moment[];
+  readonly reason: EndReason;
+}
+
+function run(input: RundownInput, law: RundownLaw, start: Moment, watches: readonly Watched[]): Run {
+  const { minimumVoltage } = input.pack.cell;
+  const step = stepOf(input);
+  const rows = [start];
+  if (start.cellVoltage <= minimumVoltage) return { rows, reason: "minimum-voltage" };
+  let now = start;
+  let end: End | null = null;
+  while (!end) {
+    if (rows.length > MOST_STEPS) throw tooLong(rows, step);
+    const next = stepped(law, now, step);
+    end = endInside(law, now, next, minimumVoltage);
+    const reached = end?.moment ?? next;
+    for (const { holds, target } of watches) {
+      holds.see(now, reached);
+      target.see(now, reached);
+    }
+    rows.push(reached);
+    now = reached;
+  }
+  return { rows, reason: end.reason };
+}
+
+function sampleOf(moment: Moment): Sample {
+  const { time, charge, packVoltage, cellVoltage } = moment;
+  const { rpm, pressure, suction, packCurrent, windingTemperature } = moment;
+  return { time, charge, packVoltage, cellVoltage, rpm, pressure, suction, packCurrent, windingTemperature };
+}
+
+function thinned(rows: readonly Moment[]): Sample[] {
+  const every = Math.ceil(rows.length / MOST_SAMPLES);
+  return rows.filter((_, i) => i % every === 0 || i === rows.length - 1).map(sampleOf);
+}
+
+/**
+ * A build from a state of charge to its end: when each attitude stops holding, and all that changes on the way.
+ *
+ *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT;  ends at V_oc(z) − R_cell·I_pack/N_p = V_min or z = 0
+ *
+ * @param input - build with its cell, all SI; start charge, target margin [-], step [s], attitudes [°]
+ * @returns end [s], falls of each attitude's driving margin [s, V], samples in SI units (rpm [rpm]), warnings
+ * @throws {OutOfRangeError} with the path of a number that can't be; on a run of more than 43 200 steps
+ * @throws {NotEnoughDataError} on a curve that stops short, a time constant without a thermal resistance, a rotor curve that doesn't reach the leak
+ *
+ * Valid for slow changes: rotor and pressure follow at once. Without a time constant the winding is settled at every moment, or cold where its thermal resistance isn't known.
+ * Source: classical Runge–Kutta method; docs/method/run-down.md
+ */
+export function runDown(input: RundownInput): Rundown {
+  checkRundown(input);
+  const law = rundownLaw(input);
+  const start = law.momentAt(0, input.startCharge ?? 1, 0);
+  const watches = watched(input, law, start);
+  const { rows, reason } = run(input, law, start, watches);
+  return {
+    end: { time: rows[rows.length - 1].time, reason },
+    attitudes: watches.map(({ angle, holds, target }) => ({
+      angle,
+      holds: holds.answer(),
+      target: target.answer(),
+    })),
+    samples: thinned(rows),
+    warnings: rundownNotes(input, law, rows),
+  };
+}

@@ -1,0 +1,140 @@
+import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import type { Note } from "../note.ts";
+import { type Crossing, crossingNear } from "../operatingPoint.ts";
+import type { LeakLaw } from "../point/leakLaw.ts";
+import {
+  assembleCircuit,
+  type Circuit,
+  circuitAt,
+  type Machine,
+  overcomesFriction,
+} from "../point/machine.ts";
+import { type Balance, balancedSpeed, standingBalance } from "../point/speed.ts";
+import { assemble, type PredictInput, predict, suctionAt } from "../predict.ts";
+import { type PropellerPredictInput, predictPropeller } from "../propeller.ts";
+import { windingResistance } from "../winding.ts";
+import type { RundownInput } from "./input.ts";
+
+/** What a build draws and how it pulls at one voltage and winding temperature. */
+export interface Drawn extends Balance {
+  /** of the cavity [Pa]; null with a propeller */
+  readonly pressure: number | null;
+  /** F_s, jet included, or thrust [N] */
+  readonly suction: number;
+  /** the rotor turns, and its point lasts */
+  readonly works: boolean;
+}
+
+/** A build, asked again and again while its cell empties. */
+export interface Draw {
+  /** the circuit at the voltage it was put together with */
+  readonly circuit: Circuit;
+  /** at an open-circuit voltage of one cell [V] and a winding temperature, settled unless given [K] */
+  readonly at: (cellVoltage: number, winding: number | undefined) => Drawn;
+  /** notes of the prediction at an open-circuit voltage of one cell [V] */
+  readonly notesAt: (cellVoltage: number) => readonly Note[];
+}
+
+/** Looks for each crossing next to the one before; where none lasts any more, it is not looked for again. */
+function tracker(leak: LeakLaw): (machine: Machine) => Crossing | null {
+  let near = 0;
+  let lost = false;
+  return (machine) => {
+    if (lost || !overcomesFriction(machine)) return null;
+    const crossing = crossingNear(machine, leak, near);
+    if (crossing) near = crossing.phi;
+    else lost = true;
+    return crossing;
+  };
+}
+
+/** Without a point the motor stands still, or turns against no flow while the fan hunts. */
+function balanceWithoutPoint(machine: Machine): Balance {
+  if (!overcomesFriction(machine)) return standingBalance(machine, machine.ambient);
+  const balance = balancedSpeed(machine, 0);
+  if (Number.isNaN(balance.speed))
+    throw new NotEnoughDataError(
+      "The rotor's power coefficient is below 0 at no flow, so what it draws isn't known.",
+      "Measure current and speed with the rotor blocked.",
+      "rotor.lambda",
+    );
+  return balance;
+}
+
+function ductedDraw(input: PredictInput): Draw {
+  const { machine, leak } = assemble(input);
+  const { series } = input.pack;
+  const track = tracker(leak);
+  return {
+    circuit: machine,
+    at: (cellVoltage, winding) => {
+      const now = circuitAt(machine, series * cellVoltage, winding);
+      const crossing = track(now);
+      if (!crossing) return { ...balanceWithoutPoint(now), pressure: 0, suction: 0, works: false };
+      const { speed, current, windingResistance, windingTemperature, pressure, flow } = crossing;
+      const suction = suctionAt(input, leak, pressure, flow);
+      return { speed, current, windingResistance, windingTemperature, pressure, suction, works: true };
+    },
+    notesAt: (openCircuitVoltage) =>
+      predict({ ...input, pack: { ...input.pack, openCircuitVoltage } }).warnings,
+  };
+}
+
+function propellerDraw(input: PropellerPredictInput): Draw {
+  const { motor, pack } = input;
+  const circuit = assembleCircuit(input);
+  const predicted = (openCircuitVoltage: number, windingTemperature?: number) => {
+    const now = { ...motor, windingTemperature };
+    return predictPropeller({ ...input, motor: now, pack: { ...pack, openCircuitVoltage } }, []);
+  };
+  return {
+    circuit,
+    at: (cellVoltage, winding) => {
+      const { point, suction } = predicted(cellVoltage, winding);
+      if (!point) {
+        const now = circuitAt(circuit, pack.series * cellVoltage, winding);
+        const standing = standingBalance(now, input.air.temperature);
+        return { ...standing, pressure: null, suction: 0, works: false };
+      }
+      const { speed, motorCurrent: current, windingTemperature } = point;
+      const resistance = windingResistance(motor.resistance, windingTemperature);
+      return {
+        speed,
+        current,
+        windingResistance: resistance,
+        windingTemperature,
+        pressure: null,
+        suction,
+        works: true,
+      };
+    },
+    notesAt: (cellVoltage) => predicted(cellVoltage).warnings,
+  };
+}
+
+/**
+ * Makes a build ready to be asked at falling voltages.
+ *
+ *     the operating point of METHOD 6, each looked for next to the one before
+ *
+ * @param input - build with its cell, all SI [-]
+ * @param full - open-circuit voltage of the full cell [V]
+ * @returns what it draws [A, rad/s, K] and how it pulls [Pa, N], by voltage [V] and winding temperature [K]
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ *
+ * Valid for a voltage that changes slowly from call to call. Source: docs/method/run-down.md
+ */
+export function drawOf(input: RundownInput, full: number): Draw {
+  const { rotor, skirt, ...rest } = input;
+  const { cell, series, parallel, wireResistance } = input.pack;
+  const pack = {
+    series,
+    parallel,
+    wireResistance,
+    cellResistance: cell.resistance,
+    openCircuitVoltage: full,
+  };
+  if ("thrust" in rotor) return propellerDraw({ ...rest, rotor, pack });
+  if (!skirt) throw new OutOfRangeError("skirt", Number.NaN, "a skirt: perimeter, area, gap, land");
+  return ductedDraw({ ...rest, rotor, skirt, pack });
+}

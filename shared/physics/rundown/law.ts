@@ -1,0 +1,91 @@
+import { RPM } from "../motor.ts";
+import type { Note } from "../note.ts";
+import { openCircuitCurve, packCurrent, packVoltage } from "../pack.ts";
+import { drawOf } from "./draw.ts";
+import type { RundownInput } from "./input.ts";
+
+/** Everything that is true of a run at one moment, and how fast its state changes. */
+export interface Moment {
+  /** since the start [s] */
+  readonly time: number;
+  /** z [-] */
+  readonly charge: number;
+  /** ΔT of the winding over the air [K]; 0 where it has no time constant */
+  readonly rise: number;
+  /** dz/dt [1/s] */
+  readonly chargeRate: number;
+  /** dΔT/dt [K/s] */
+  readonly riseRate: number;
+  readonly packVoltage: number;
+  /** of one cell, loaded [V] */
+  readonly cellVoltage: number;
+  readonly packCurrent: number;
+  readonly windingTemperature: number;
+  readonly rpm: number;
+  /** of the cavity [Pa]; null with a propeller */
+  readonly pressure: number | null;
+  /** F_s, jet included, or thrust [N] */
+  readonly suction: number;
+  /** the rotor turns, and its point lasts */
+  readonly works: boolean;
+}
+
+export interface RundownLaw {
+  readonly momentAt: (time: number, charge: number, rise: number) => Moment;
+  /** notes of the prediction at a charge, its winding settled [-] */
+  readonly notesAt: (charge: number) => readonly Note[];
+}
+
+/** dΔT/dt = (I²·R_m·R_th − ΔT)/τ_th; null where the winding has no time constant. */
+function heating({
+  motor,
+}: RundownInput): ((current: number, resistance: number, rise: number) => number) | null {
+  const { thermalResistance, thermalTimeConstant } = motor;
+  if (thermalResistance === null || thermalTimeConstant === null || thermalTimeConstant === undefined)
+    return null;
+  return (current, resistance, rise) =>
+    (current ** 2 * resistance * thermalResistance - rise) / thermalTimeConstant;
+}
+
+/**
+ * The law of a run-down: from charge and winding temperature to everything else, and to their rates.
+ *
+ *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT,  I from the operating point at V_oc(z) and T
+ *
+ * @param input - build with its cell, all SI [-]
+ * @returns the law, asked by time [s], charge [-] and winding rise [K]
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ *
+ * Valid for charges from 1 down; a trial step that overshoots the empty cell sees the curve's end there.
+ * Source: docs/method/run-down.md
+ */
+export function rundownLaw(input: RundownInput): RundownLaw {
+  const { cell, parallel, series } = input.pack;
+  const curve = openCircuitCurve(cell.curve);
+  const { circuit, at, notesAt } = drawOf(input, curve(1));
+  const heat = heating(input);
+  const momentAt = (time: number, charge: number, rise: number): Moment => {
+    const voltage = curve(Math.max(0, charge));
+    const drawn = at(voltage, heat ? input.air.temperature + rise : undefined);
+    const { speed, current, windingResistance, windingTemperature, pressure, suction, works } = drawn;
+    const { packResistance } = circuit;
+    const supply = { ...circuit.supply, openCircuitVoltage: series * voltage, packResistance };
+    const fromPack = packCurrent(supply, current);
+    return {
+      time,
+      charge,
+      rise,
+      chargeRate: -fromPack / (parallel * cell.capacity),
+      riseRate: heat ? heat(current, windingResistance, rise) : 0,
+      packVoltage: packVoltage(supply, current),
+      cellVoltage: voltage - (cell.resistance * fromPack) / parallel,
+      packCurrent: fromPack,
+      windingTemperature,
+      rpm: speed / RPM,
+      pressure,
+      suction,
+      works,
+    };
+  };
+  return { momentAt, notesAt: (charge) => notesAt(curve(charge)) };
+}

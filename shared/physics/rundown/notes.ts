@@ -1,0 +1,67 @@
+import { CELSIUS_ZERO } from "../constants.ts";
+import type { Note } from "../note.ts";
+import { WINDING_ALARM } from "../point/notes.ts";
+import type { RundownInput } from "./input.ts";
+import type { Moment, RundownLaw } from "./law.ts";
+
+const MINUTE = 60;
+const minutes = (time: number): string => `${(time / MINUTE).toFixed(1)} min`;
+
+/** The prediction's own, each once; its winding is settled, the run's need not be. */
+function settledNotes(law: RundownLaw, start: Moment, end: Moment): Note[] {
+  const all = [start, end].flatMap(({ charge }) => law.notesAt(charge));
+  const first = (note: Note, i: number) => all.findIndex(({ code }) => code === note.code) === i;
+  return all.filter((note, i) => first(note, i) && note.code !== "winding-too-hot");
+}
+
+function windingNotes(rows: readonly Moment[]): Note[] {
+  const hot = rows.find(({ windingTemperature }) => windingTemperature > WINDING_ALARM);
+  if (!hot) return [];
+  const hottest = rows.reduce((most, { windingTemperature }) => Math.max(most, windingTemperature), 0);
+  const message = `The winding passes ${WINDING_ALARM - CELSIUS_ZERO} °C, the class of common enamelled wire, after ${minutes(hot.time)} and reaches ${(hottest - CELSIUS_ZERO).toFixed(0)} °C.`;
+  return [{ code: "winding-too-hot", message }];
+}
+
+function pointNotes(rows: readonly Moment[]): Note[] {
+  const lost = rows[0].works ? rows.find(({ works }) => !works) : undefined;
+  if (!lost) return [];
+  const message = `From ${minutes(lost.time)} on the rotor has no operating point that lasts: nothing is held any more.`;
+  return [{ code: "point-lost", message }];
+}
+
+function cellNotes(input: RundownInput, rows: readonly Moment[]): Note[] {
+  const { cell, parallel } = input.pack;
+  const notes: Note[] = [];
+  const most = rows.reduce((sum, { packCurrent }) => Math.max(sum, packCurrent), 0) / parallel;
+  if (most > (cell.maxCurrent ?? Number.POSITIVE_INFINITY)) {
+    const message = `A cell gives up to ${most.toPrecision(3)} A, above the ${cell.maxCurrent} A that its maker allows.`;
+    notes.push({ code: "cell-current-high", message });
+  }
+  if (rows.length === 1) {
+    const message = `Under this load the cell is at ${rows[0].cellVoltage.toFixed(2)} V from the start, not above its minimum of ${cell.minimumVoltage} V: there is no run.`;
+    notes.push({ code: "below-minimum-at-start", message });
+  }
+  return notes;
+}
+
+/**
+ * What a reader should know about a run-down.
+ *
+ *     the prediction's notes at start and end; winding, point and cell along the run
+ *
+ * @param input - build with its cell, all SI [-]
+ * @param law - of the run-down [-]
+ * @param rows - every moment of the run [-]
+ * @returns notes, each once [-]
+ * @throws {NotEnoughDataError} as {@link predict}
+ *
+ * Valid for any run. Source: docs/method/run-down.md
+ */
+export function rundownNotes(input: RundownInput, law: RundownLaw, rows: readonly Moment[]): Note[] {
+  return [
+    ...settledNotes(law, rows[0], rows[rows.length - 1]),
+    ...windingNotes(rows),
+    ...pointNotes(rows),
+    ...cellNotes(input, rows),
+  ];
+}
