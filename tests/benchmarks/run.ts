@@ -1,3 +1,4 @@
+import { compiledSolvesPerSecond } from "./compiledSweep.ts";
 import { runSweep, SWEEP_SIZE, sweepTables } from "./sweepCases.ts";
 
 /** `npm run bench` prints a table; `npm run bench -- --json` prints one JSON object. */
@@ -15,13 +16,17 @@ function timedSweep() {
   return { solvesPerSecond: SWEEP_SIZE / seconds, sums: runs[0].sums };
 }
 
-const sweep = timedSweep();
+const { solvesPerSecond, sums } = timedSweep();
+const compiled = compiledSolvesPerSecond(RUNS);
+const ratioToC = compiled === null ? null : solvesPerSecond / compiled;
+
 if (process.argv.includes("--json")) {
-  console.log(JSON.stringify({ sweep }));
+  console.log(JSON.stringify({ sweep: { solvesPerSecond, ratioToC, sums } }));
 } else {
   console.log(`sweep of ${SWEEP_SIZE} operating points, one core, median of ${RUNS} runs`);
-  console.log(`  solves per second  ${Math.round(sweep.solvesPerSecond)}`);
-  console.log(`  sum of pressure    ${sweep.sums.pressure.toExponential(10)} Pa`);
-  console.log(`  sum of speed       ${sweep.sums.speed.toExponential(10)} rad/s`);
-  console.log(`  sum of flow        ${sweep.sums.flow.toExponential(10)} m³/s`);
+  console.log(`  solves per second  ${Math.round(solvesPerSecond)}`);
+  console.log(`  ratio to C at -O2  ${ratioToC === null ? "no C compiler found" : ratioToC.toFixed(2)}`);
+  console.log(`  sum of pressure    ${sums.pressure.toExponential(10)} Pa`);
+  console.log(`  sum of speed       ${sums.speed.toExponential(10)} rad/s`);
+  console.log(`  sum of flow        ${sums.flow.toExponential(10)} m³/s`);
 }
