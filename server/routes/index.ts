@@ -8,6 +8,7 @@ import { fitRoutes } from "./fits.ts";
 import { openApiRoute } from "./openapi.ts";
 import { predictRoutes } from "./predict.ts";
 import type { Route } from "./route.ts";
+import { rundownRoutes } from "./rundown.ts";
 
 /** Every route of the API. A new one is one more line here; its documentation comes with it. */
 export function apiRoutes(store: Store, clock: () => Date): Route[] {
@@ -17,6 +18,7 @@ export function apiRoutes(store: Store, clock: () => Date): Route[] {
     ...archiveRoutes(store, clock),
     ...eventRoutes(store),
     ...predictRoutes(),
+    ...rundownRoutes(),
     ...fitRoutes(),
     ...bleedRoutes(),
   ];

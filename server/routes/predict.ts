@@ -1,3 +1,4 @@
+import { doubtOf, type UncertainBuild } from "../../shared/decide/uncertainty.ts";
 import { type PredictRequest, predictRequest, predictResponse } from "../../shared/model/api/predict.ts";
 import { OutOfRangeError } from "../../shared/numeric/errors.ts";
 import { predict } from "../../shared/physics/predict.ts";
@@ -5,11 +6,20 @@ import { predictPropeller } from "../../shared/physics/propeller.ts";
 import { computeRoute } from "./compute.ts";
 import type { Route } from "./route.ts";
 
+const doubted = (build: UncertainBuild, { uncertainty, samples, seed }: PredictRequest) =>
+  uncertainty && doubtOf(build, { uncertainty, samples, seed });
+
 /** A propeller presses by its thrust, a ducted rotor through its skirt; the schema has seen that the skirt is there. */
-function predictEither({ rotor, skirt, ...rest }: PredictRequest) {
-  if (rotor.kind === "propeller") return predictPropeller({ ...rest, rotor });
+function predictEither(request: PredictRequest) {
+  const { rotor, skirt, air, motor, pack, supply, vehicle } = request;
+  const rest = { air, motor, pack, supply, vehicle };
+  if (rotor.kind === "propeller") {
+    const build = { ...rest, rotor };
+    return { ...predictPropeller(build), doubt: doubted(build, request) };
+  }
   if (!skirt) throw new OutOfRangeError("skirt", Number.NaN, "a skirt: perimeter, area, gap, land");
-  return predict({ ...rest, rotor, skirt });
+  const build = { ...rest, rotor, skirt };
+  return { ...predict(build), doubt: doubted(build, request) };
 }
 
 /** What a build does at one state, everything given inline. */

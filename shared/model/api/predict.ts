@@ -3,6 +3,7 @@ import { supply, weather } from "../build.ts";
 import { edgeShape, openingPart } from "../parts/skirt.ts";
 import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
 import { vehicleShape } from "../vehicle.ts";
+import { checkUncertainty, doubt } from "./doubt.ts";
 
 const coefficients = (what: string) =>
   z.array(anyNumber("", 1e9)).min(1).max(9).describe(`${what}, ascending powers of φ`);
@@ -85,21 +86,37 @@ const edgeOrLoss = skirtInput.refine((skirt) => skirt.edge === undefined || skir
   path: ["lossSum"],
 });
 
+/** What every body has that gives a build inline, SI. */
+export const predictBody = {
+  air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
+  rotor: z.discriminatedUnion("kind", [ductedRotor, propellerRotor]),
+  motor: motorInput,
+  pack: packInput,
+  supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
+  skirt: edgeOrLoss.nullable().optional().describe("null only with a propeller"),
+  vehicle: vehicleInput,
+};
+
+/** A refinement of such bodies. */
+export const needsSkirt = {
+  check: (body: { readonly rotor: { readonly kind: string }; readonly skirt?: object | null }): boolean =>
+    body.rotor.kind === "propeller" || (body.skirt !== null && body.skirt !== undefined),
+  otherwise: { message: "a ducted rotor needs a skirt: perimeter, area, gap, land", path: ["skirt"] },
+};
+
 /** Body of POST /predict: one operating point, everything inline, SI. */
 export const predictRequest = z
   .strictObject({
-    air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
-    rotor: z.discriminatedUnion("kind", [ductedRotor, propellerRotor]),
-    motor: motorInput,
-    pack: packInput,
-    supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
-    skirt: edgeOrLoss.nullable().optional().describe("null only with a propeller"),
-    vehicle: vehicleInput,
+    ...predictBody,
+    uncertainty: z
+      .record(z.string().max(64), nonNegative("standard uncertainty in the number's own unit"))
+      .optional()
+      .describe("standard uncertainty by path, for example skirt.gap or rotor.psi.0"),
+    samples: z.int().min(128).max(20_000).optional().describe("of the doubt, 2048 unless given"),
+    seed: z.int().min(0).max(4_294_967_295).optional().describe("of the samples, 1 unless given"),
   })
-  .refine(({ rotor, skirt }) => rotor.kind === "propeller" || (skirt !== null && skirt !== undefined), {
-    message: "a ducted rotor needs a skirt: perimeter, area, gap, land",
-    path: ["skirt"],
-  });
+  .refine(needsSkirt.check, needsSkirt.otherwise)
+  .superRefine(checkUncertainty);
 
 const nullableMargin = z.number().nullable();
 const governed = z.strictObject({ margin: nullableMargin, governs: z.array(z.string()) });
@@ -158,6 +175,7 @@ export const predictResponse = z.strictObject({
     driving: governed.extend({ angle: z.number() }),
   }),
   warnings: z.array(warning),
+  doubt: doubt.optional().describe("only where uncertainties are given"),
 });
 
 export type PredictRequest = z.output<typeof predictRequest>;

@@ -1,0 +1,70 @@
+import { z } from "zod";
+import { cell } from "../parts/pack.ts";
+import { nonNegative, positive, within } from "../scalar.ts";
+import { motorInput, needsSkirt, predictBody, warning } from "./predict.ts";
+
+const cellPack = z.strictObject({
+  series: z.int().min(1).max(60).default(1),
+  parallel: z.int().min(1).max(60).default(1),
+  wireResistance: nonNegative("Ω", 100).default(0),
+  cell: cell.describe("one cell, its open-circuit curve by charge"),
+});
+
+const warmingMotor = motorInput
+  .extend({ thermalTimeConstant: positive("s, of the winding", 1e5).nullable().default(null) })
+  .refine((motor) => motor.thermalTimeConstant === null || motor.thermalResistance !== null, {
+    message: "a thermal time constant needs a thermal resistance, in K/W",
+    path: ["thermalResistance"],
+  });
+
+/** Body of POST /rundown: that of /predict with a cell in the pack, everything inline, SI. */
+export const rundownRequest = z
+  .strictObject({
+    ...predictBody,
+    motor: warmingMotor,
+    pack: cellPack,
+    startCharge: positive("fraction", 1).default(1),
+    targetMargin: positive("", 100).default(1.5),
+    step: within("s", 0.01, 1).default(1),
+    angles: z
+      .array(within("degrees", 0, 180))
+      .min(1)
+      .max(12)
+      .optional(),
+  })
+  .refine(needsSkirt.check, needsSkirt.otherwise);
+
+const fall = z.strictObject({
+  time: z.number().nullable().describe("s; null unless it falls"),
+  packVoltage: z.number().nullable().describe("V, loaded; null unless it falls"),
+  state: z.enum(["falls", "holds-to-the-end", "never-held"]),
+});
+
+/** Answer of POST /rundown. */
+export const rundownResponse = z.strictObject({
+  end: z.strictObject({ time: z.number().describe("s"), reason: z.enum(["minimum-voltage", "empty"]) }),
+  attitudes: z.array(
+    z.strictObject({
+      angle: z.number().describe("degrees"),
+      holds: fall.describe("the driving margin falls below 1"),
+      target: fall.describe("the driving margin falls below the target"),
+    }),
+  ),
+  samples: z.array(
+    z.strictObject({
+      time: z.number().describe("s"),
+      charge: z.number(),
+      packVoltage: z.number().describe("V"),
+      cellVoltage: z.number().describe("V, loaded"),
+      rpm: z.number(),
+      pressure: z.number().nullable().describe("Pa; null with a propeller"),
+      suction: z.number().describe("N"),
+      packCurrent: z.number().describe("A"),
+      windingTemperature: z.number().describe("K"),
+    }),
+  ),
+  warnings: z.array(warning),
+});
+
+export type RundownRequest = z.output<typeof rundownRequest>;
+export type RundownResponse = z.output<typeof rundownResponse>;
