@@ -1,0 +1,167 @@
+import type { Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { PHONE, useScreens } from "./support/page.ts";
+
+const screens = useScreens();
+let server: OwnServer;
+beforeAll(async () => {
+  server = await startOwnServer();
+});
+afterAll(() => server.stop());
+
+const open = (path: string, options = {}) => screens.open(server.address + path, options);
+const textOf = async (locator: Locator) => ((await locator.textContent()) ?? "").replace(/\s/g, " ");
+const answer = (page: Page) => textOf(page.locator("main h1"));
+const figures = (page: Page) => textOf(page.locator(".answer-figures"));
+const reader = (page: Page, nth = 0) => page.locator(".curves-reader").nth(nth);
+const panel = (page: Page) => page.getByRole("region", { name: "The chosen reading" });
+
+/** Chooses the first reading from the left by keyboard alone. */
+async function chooseFirst(page: Page): Promise<void> {
+  await reader(page).focus();
+  await page.keyboard.press("Home");
+  await page.keyboard.press("Enter");
+  await panel(page).waitFor();
+}
+
+interface StoredTest {
+  readonly revision: number;
+  readonly data: { readonly rows: readonly { readonly setAside?: string }[] };
+}
+
+async function storedTest(id: string): Promise<StoredTest> {
+  const response = await fetch(`${server.address}/api/v1/tests/${id}`);
+  return (await response.json()) as StoredTest;
+}
+
+describe("Curves, a rotor family of the demo", () => {
+  it("answers with tests, sizes and doubt, and draws curve, bands, readings and residuals", async () => {
+    const page = await open("/curves/rotors/swept-nine");
+    expect(await answer(page)).toMatch(/known from 4 tests at 2 sizes to ± [\d.]+ % of blocked pressure/);
+    expect(await page.locator("svg[role=img]").count()).toBe(3);
+    const [curve] = await page.locator("svg[role=img]").all();
+    expect(await curve.locator(".curves-band").count()).toBe(2);
+    expect(await curve.locator(".layer-marks .curves-mark").count()).toBe(40);
+    expect(await textOf(page.locator(".curves-meaning"))).toMatch(/more readings? (at|between)/);
+  });
+
+  it("reads the values as typed from a reading, by keyboard alone, and leads to its test", async () => {
+    const page = await open("/curves/rotors/swept-nine");
+    await reader(page).focus();
+    await page.keyboard.press("End");
+    const tip = await textOf(page.locator(".chart-tooltip"));
+    expect(tip).toMatch(/Swept nine.*row \d+speed \d+ rpm/);
+    expect(await textOf(page.locator("[aria-live=polite]").first())).toContain("rpm");
+    await page.keyboard.press("Enter");
+    const link = panel(page).getByRole("link");
+    expect(await link.getAttribute("href")).toMatch(/^\/bench\/[a-z0-9-]+$/);
+    expect(await textOf(panel(page))).toMatch(/pressure[\d.]+ Pa/);
+  });
+
+  it("shows what was typed beside the pointer as well, over a reading, and nothing beside it over none", async () => {
+    const page = await open("/curves/rotors/swept-nine");
+    const mark = page.locator(".layer-marks .curves-mark").nth(3);
+    const box = await mark.boundingBox();
+    if (!box) throw new Error("no mark on the screen");
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    expect(await textOf(page.locator(".chart-tooltip"))).toContain("rpm");
+    const plot = await reader(page).boundingBox();
+    await page.mouse.move((plot?.x ?? 0) + 300, (plot?.y ?? 0) + 40);
+    expect(await page.locator(".chart-tooltip").count()).toBe(0);
+  });
+
+  it("sets a reading aside with a reason, in the book as well, and takes it back", async () => {
+    const page = await open("/curves/rotors/swept-nine");
+    const before = await answer(page);
+    expect(await figures(page)).toMatch(/^40 readings in the fit\./);
+    await chooseFirst(page);
+    const id = ((await panel(page).getByRole("link").getAttribute("href")) ?? "").split("/").at(-1) ?? "";
+    await panel(page).getByRole("button", { name: "Set it aside" }).click();
+    expect(await textOf(panel(page).getByRole("alert"))).toMatch(/Say why/);
+    await panel(page).getByLabel("Why leave it out").fill("hose came off");
+    await panel(page).getByRole("button", { name: "Set it aside" }).click();
+    await panel(page).getByText("Set aside: “hose came off”").waitFor();
+    expect(await figures(page)).toMatch(/^39 readings in the fit, 1 set aside\./);
+    expect(await page.locator(".layer-marks .curves-mark.aside").count()).toBeGreaterThan(0);
+    const reasons = (await storedTest(id)).data.rows.flatMap((row) => row.setAside ?? []);
+    expect(reasons).toEqual(["hose came off"]);
+    await panel(page).getByRole("button", { name: "Take it back" }).click();
+    await panel(page).getByRole("button", { name: "Set it aside" }).waitFor();
+    expect(await answer(page)).toBe(before);
+    const after = await storedTest(id);
+    expect(after.data.rows.every((row) => row.setAside === undefined)).toBe(true);
+    expect(after.revision).toBe(3);
+  });
+
+  it("says that the test was changed meanwhile, when another screen was faster, and stores nothing", async () => {
+    const page = await open("/curves/rotors/tube-five", { allowed: /412/ });
+    await page.route("**/api/v1/tests/**", async (route) => {
+      const headers = { ...route.request().headers(), "if-match": '"99"' };
+      await route.continue(route.request().method() === "PUT" ? { headers } : {});
+    });
+    await chooseFirst(page);
+    await panel(page).getByLabel("Why leave it out").fill("a draught");
+    await panel(page).getByRole("button", { name: "Set it aside" }).click();
+    expect(await textOf(panel(page).getByRole("alert"))).toMatch(/chang/i);
+    expect(await figures(page)).not.toContain("set aside");
+  });
+
+  it("goes to another speed and to coefficients, and keeps both in the address", async () => {
+    const page = await open("/curves/rotors/swept-nine");
+    const number = page.getByLabel("Speed, rpm");
+    await number.fill("12000");
+    await number.press("Tab");
+    expect(new URL(page.url()).searchParams.get("rpm")).toBe("12000");
+    expect(await page.locator("svg[role=img]").first().getAttribute("aria-label")).toContain(
+      "at 12\u2009000 rpm",
+    );
+    await page.getByLabel("ψ against φ").check();
+    await page.reload();
+    await page.locator("main h1").first().waitFor();
+    expect(await page.locator("svg[role=img]").first().getAttribute("aria-label")).toMatch(
+      /^Pressure coefficient/,
+    );
+  });
+});
+
+describe("Curves, the other parts of the demo", () => {
+  it.each([
+    ["/curves/motors/bell-18", /rpm\/V/],
+    ["/curves/skirts/felt-ring", /leaks [\d.]+ L\/s/],
+    ["/curves/surfaces/ridge-board", /μ = 0\.\d\d/],
+  ])("answers at %s", async (path, expected) => {
+    const page = await open(path);
+    expect(await answer(page)).toMatch(expected);
+    expect(await page.locator("svg[role=img]").count()).toBeGreaterThan(2);
+    for (const label of await page.locator("svg[role=img]").all())
+      expect(((await label.getAttribute("aria-label")) ?? "").length).toBeGreaterThan(30);
+  });
+
+  it("says that a part is not in the book, at an address of none", async () => {
+    const page = await open("/curves/rotors/no-such");
+    expect(await answer(page)).toBe("The book has no such part.");
+  });
+
+  it.each(["rotors/swept-nine", "motors/bell-18", "skirts/felt-ring", "surfaces/ridge-board"])(
+    "has no type under 12 px and no sideways scrolling, %s on a phone",
+    async (path) => {
+      const page = await open(`/curves/${path}`, { viewport: PHONE });
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+      ).toBeLessThanOrEqual(0);
+      const small = await page
+        .locator("main :is(text, p, dt, dd, li, span, a, td, th)")
+        .evaluateAll((all) =>
+          all
+            .filter(
+              (each) =>
+                (each.textContent ?? "").trim() !== "" &&
+                Number.parseFloat(getComputedStyle(each).fontSize) < 12,
+            )
+            .map((each) => each.textContent),
+        );
+      expect(small).toEqual([]);
+    },
+  );
+});
