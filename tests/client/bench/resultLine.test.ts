@@ -12,12 +12,17 @@ describe("resultLine, what a test found in its own units", () => {
   it.each([
     ["a pull and one set aside", PULL, "held 410 g, let go at 430 g; 1 set aside"],
     ["a curve at one speed", PLATE_CURVE, "2 points, 1 speed; 1 set aside"],
-    ["a curve at two speeds, one of which wandered", KNOWN_CURVE, "3 points, 2 speeds"],
+    ["a curve whose speed moved with the load", KNOWN_CURVE, "3 points, 600–1000 rpm"],
     ["a motor", MOTOR, "2 runs, 3–4.1 V, 1 without load"],
     ["a leak read in two units", LEAK, "2 points, 50 Pa to 0.8 kPa"],
     ["slides", FRICTION, "2 slides, slid at 35–37°"],
   ])("of %s", (_what, test, expected) => {
     expect(line(test)).toBe(expected);
+  });
+
+  it("of a curve counts the speeds that were set, each with several points", () => {
+    const rows = KNOWN_CURVE.rows.flatMap((row) => [row, row, row]);
+    expect(line({ ...KNOWN_CURVE, rows } as BenchTest)).toBe("9 points, 2 speeds");
   });
 
   it("of several pulls gives the ranges", () => {

@@ -1,9 +1,9 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { dimension } from "../../../../shared/units/dimensions.ts";
 import { type ColumnSpec, columnsOf, hasPlate } from "../record/kinds.ts";
 import { unitLabels } from "../record/texts.ts";
 import type { Running } from "../running/result.ts";
-import { addRow, anchorOf, chooseUnit, type FormModel, unitOf } from "./model.ts";
+import { addRow, anchorOf, chooseUnit, type FormModel, keepFocus, unitOf } from "./model.ts";
 import { RowLine } from "./RowLine.tsx";
 
 /** Rows drawn at first; a test of thousands of rows is opened piece by piece. */
@@ -39,7 +39,7 @@ export function RowTable({ form, running }: RowTableProps) {
   const body = useRef<HTMLTableSectionElement>(null);
   const added = useRef<number | null>(null);
   const draft = form.draft.value;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (added.current === null) return;
     focusFirstCell(body.current, added.current);
     added.current = null;
@@ -91,7 +91,7 @@ export function RowTable({ form, running }: RowTableProps) {
         </button>
       )}
       <div id={anchorOf("rows")} class="bench-add">
-        <button type="button" onClick={add}>
+        <button type="button" onMouseDown={keepFocus} onClick={add}>
           Add {form.spec.row}
         </button>
         {more.length > 0 && (
@@ -120,6 +120,7 @@ function ColumnHead({ form, column }: { readonly form: FormModel; readonly colum
   return (
     <th scope="col">
       {column.label}
+      {column.hint && <span class="bench-column-hint">{column.hint}</span>}
       {name !== null && (
         <select
           class="bench-unit"
@@ -135,7 +136,6 @@ function ColumnHead({ form, column }: { readonly form: FormModel; readonly colum
           ))}
         </select>
       )}
-      {column.hint && <span class="bench-column-hint">{column.hint}</span>}
     </th>
   );
 }

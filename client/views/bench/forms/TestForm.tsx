@@ -12,7 +12,7 @@ import { CurveFields } from "./curve.tsx";
 import { ErrorSummary } from "./ErrorSummary.tsx";
 import { FrictionFields } from "./friction.tsx";
 import { LeakFields } from "./leak.tsx";
-import { type FormModel, forget } from "./model.ts";
+import { type FormModel, forget, keepFocus } from "./model.ts";
 import { MotorFields } from "./motor.tsx";
 import { PullFields } from "./pull.tsx";
 import { RowTable } from "./RowTable.tsx";
@@ -67,14 +67,18 @@ export function TestForm({ form, sentence, id, onSaved, onCancel }: TestFormProp
       {changed && id !== null && <ChangedMeanwhile form={form} id={id} onDone={() => setChanged(false)} />}
       <div class="bench-form-columns">
         <div class="bench-form-main">
-          <Own form={form} />
+          <div class="bench-own">
+            <Own form={form} />
+          </div>
           <RowTable form={form} running={running} />
-          <CommonFields form={form} />
+          <div class="bench-common">
+            <CommonFields form={form} />
+          </div>
         </div>
         <RunningPanel running={running} />
       </div>
       <div class="bench-save">
-        <button type="submit" class="primary" disabled={form.saving.value}>
+        <button type="submit" class="primary" onMouseDown={keepFocus} disabled={form.saving.value}>
           {form.saving.value ? "Saving…" : id === null ? "Save the test" : "Save the correction"}
         </button>
         <button type="button" onClick={onCancel}>

@@ -143,6 +143,14 @@ export function addRow(form: FormModel): number {
   return next.rows[next.rows.length - 1].key;
 }
 
+/**
+ * Keeps a pressed button from taking the focus: leaving a field may put a message under it, and a button that moves
+ * away between press and release is never clicked.
+ */
+export function keepFocus(event: MouseEvent): void {
+  event.preventDefault();
+}
+
 /** @returns the id under which a field is found on the page */
 export function anchorOf(path: string): string {
   return `at-${path.replaceAll(".", "-")}`;

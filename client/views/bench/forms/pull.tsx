@@ -1,37 +1,40 @@
 import { bench } from "../../../state/bench.ts";
 import { Caution } from "../../../ui/Caution.tsx";
+import { shownText } from "../record/names.ts";
 import type { FormModel } from "./model.ts";
-import { Fields, Fold, pick } from "./Sections.tsx";
+import { Fold, pick } from "./Sections.tsx";
 
 const PARTS = ["rotor", "diameter", "motor", "pack", "skirt", "surface"] as const;
+const SETTING = ["direction", "rigMass", "duty", "charge"] as const;
 
-const areGiven = (form: FormModel): boolean => PARTS.every((key) => form.draft.value.fields[key]);
+const isWhole = ({ draft }: FormModel): boolean =>
+  [...PARTS, "rigMass", "duty"].every((key) => draft.value.fields[key]);
 
-function partWords(form: FormModel): string {
-  const book = bench.value;
+/** The set-up in one line, so that a pull taken with another one is noticed. */
+function setUpWords(form: FormModel): string {
   const { fields } = form.draft.value;
-  const words = pick(form, ...PARTS).map((field) => {
-    const text = fields[field.key] ?? "";
-    if (field.type !== "part" || !book) return text;
-    return book[field.collection].find(({ id }) => id === text)?.data.name ?? "";
-  });
-  const given = words.filter(Boolean).join(" · ");
-  return areGiven(form) ? given : [given, "not all are chosen yet"].filter(Boolean).join(" – ");
+  const show = shownText(form.spec, bench.value);
+  const shown = (key: string) => show(key, fields[key] ?? "");
+  const rig = fields.rigMass ? `rig ${fields.rigMass}` : "";
+  const words = [...PARTS.map(shown), shown("direction"), rig, fields.duty].filter(Boolean).join(" · ");
+  return isWhole(form) ? words : [words, "not all is chosen yet"].filter(Boolean).join(" – ");
 }
 
-/** What a pull test asks above its pulls: the parts folded away once they are known, so that the loads come first. */
+/** What a pull test asks above its pulls: the set-up, folded away once it is known, so that the loads come first. */
 export function PullFields({ form }: { readonly form: FormModel }) {
   return (
     <>
       <Fold
         form={form}
-        title="Parts"
-        says={partWords(form)}
-        fields={pick(form, ...PARTS)}
-        starts={!areGiven(form)}
+        title="Set-up"
+        says={setUpWords(form)}
+        fields={pick(form, ...PARTS, ...SETTING)}
+        starts={!isWhole(form)}
       />
-      <Fields form={form} fields={pick(form, "direction", "rigMass", "duty", "charge")} />
-      <Caution>Hang the load low over something soft, and keep feet and pets from under it.</Caution>
+      <Caution>
+        Hang the load low over something soft; keep hands out of the rotor's plane, feet and pets from under
+        the load.
+      </Caution>
     </>
   );
 }

@@ -33,8 +33,7 @@ export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew
           {data.title !== "" && <span class="quiet"> {KINDS[data.kind].name.toLowerCase()}</span>}
         </p>
         <p class="bench-test-result">{resultLine(data)}</p>
-        {parts !== "" && <p class="quiet small">{parts}</p>}
-        {data.note !== "" && <p class="quiet small bench-test-note">{data.note}</p>}
+        <p class="quiet small bench-test-note">{[parts, data.note].filter(Boolean).join(" – ")}</p>
       </div>
       {asking ? (
         <Confirm test={test} onKeep={() => setAsking(false)} />

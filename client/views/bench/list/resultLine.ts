@@ -42,9 +42,14 @@ function pullLine(rows: PullTest["rows"]): string {
   return `${count}held ${held}, ${end}`;
 }
 
+/** Fewer points than this a speed: nobody set those speeds, the load moved them. A judgement. */
+const LEAST_PER_SPEED = 3;
+
 function curveLine(rows: CurveTest["rows"]): string {
-  const speeds = groupSpeeds(rows.map((row) => toSI(row.speed, "speed")));
-  return `${counted(rows.length, "point")}, ${counted(speeds.length, "speed")}`;
+  const groups = groupSpeeds(rows.map((row) => toSI(row.speed, "speed"))).length;
+  const wandered = groups > 1 && groups > rows.length / LEAST_PER_SPEED;
+  const speeds = rows.map((row) => row.speed);
+  return `${counted(rows.length, "point")}, ${wandered ? range(speeds, "speed") : counted(groups, "speed")}`;
 }
 
 function motorLine(rows: MotorTest["rows"]): string {
