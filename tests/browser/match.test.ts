@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
 import { inputOfBuild } from "./support/inline.ts";
@@ -165,6 +166,26 @@ describe("Match", () => {
     expect(await textOf(page.locator(".chart-tooltip"))).toMatch(/^Read: .* rpm .*\sPa/);
     await page.keyboard.press("Escape");
     expect(await page.locator(".chart-tooltip").count()).toBe(0);
+  });
+
+  it("saves the chart, as SVG, PNG and CSV, with its own colours, as a picture and with its units", async () => {
+    const page = await screens.open("/match");
+    const saved = async (format: string): Promise<Buffer> => {
+      const [download] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name: format, exact: true }).click(),
+      ]);
+      expect(download.suggestedFilename()).toBe(`match-pane-crawler-second-rotor.${format.toLowerCase()}`);
+      return readFileSync(await download.path());
+    };
+    const svg = (await saved("SVG")).toString();
+    expect(svg).toMatch(/^<svg [^>]*xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+    expect(svg).toMatch(/class="rotor-line"[^>]*stroke="rgb\(10, 106, 106\)"/);
+    const png = await saved("PNG");
+    expect([...png.subarray(1, 4)].map((code) => String.fromCharCode(code)).join("")).toBe("PNG");
+    const csv = (await saved("CSV")).toString().split("\r\n");
+    expect(csv[0]).toBe("what,flow (L/s),pressure (Pa),pull (g),note");
+    expect(csv[1]).toMatch(/^operating point,[\d.]+,[\d.]+,[\d.]+,/);
   });
 
   it("reaches every handle, by the tab key alone, in order", async () => {

@@ -20,6 +20,11 @@ export interface ReadingPickerProps {
 const REACH = 18;
 const TOOLTIP_WIDTH = 260;
 
+/** @returns places of the readings by rising flow; asked only when one is picked */
+function byFlow(points: readonly MeasuredPoint[]): number[] {
+  return points.map((_, i) => i).sort((a, b) => points[a].flow - points[b].flow);
+}
+
 function nearest({ points, scales }: ReadingPickerProps, x: number, y: number): number | null {
   let [best, least] = [-1, REACH];
   points.forEach((point, i) => {
@@ -55,8 +60,7 @@ export function readingWords(point: MeasuredPoint): string {
 /** Lies over the plot: the pointer picks the nearest reading, the arrow keys step through them by flow. */
 export function ReadingPicker(props: ReadingPickerProps) {
   const { points, plot, picked, onPick, scales } = props;
-  const order = points.map((_, i) => i).sort((a, b) => points[a].flow - points[b].flow);
-  const rank = picked === null ? 0 : order.indexOf(picked);
+  const rank = picked === null ? 0 : byFlow(points).indexOf(picked);
   const point = picked === null ? null : points[picked];
   const atPointer = (event: PointerEvent) => {
     const box = (event.currentTarget as HTMLElement).getBoundingClientRect();
@@ -84,14 +88,16 @@ export function ReadingPicker(props: ReadingPickerProps) {
         onPointerMove={atPointer}
         onPointerDown={atPointer}
         onPointerLeave={() => onPick(null)}
-        onFocus={(event) => event.currentTarget.matches(":focus-visible") && onPick(order[0] ?? null)}
+        onFocus={(event) =>
+          event.currentTarget.matches(":focus-visible") && onPick(byFlow(points)[0] ?? null)
+        }
         onBlur={() => onPick(null)}
         onKeyDown={(event) => {
           if (event.key === "Escape") return onPick(null);
           const to = moved(event.key, picked === null ? -1 : rank, points.length);
           if (to === null) return;
           event.preventDefault();
-          onPick(order[to] ?? null);
+          onPick(byFlow(points)[to] ?? null);
         }}
       />
       {point && (
