@@ -23,7 +23,7 @@ interface ErrorSummaryProps {
 export function ErrorSummary({ form, box }: ErrorSummaryProps) {
   const lines = form.submitted.value ? summaryOf(form.shown.value, form.draft.value) : [];
   if (lines.length === 0 && !form.problem.value) return null;
-  const count = lines.length === 1 ? "One field needs" : `${lines.length} fields need`;
+  const count = lines.length === 1 ? "one field needs" : `${lines.length} fields need`;
   return (
     <div class="problem bench-summary" role="alert" tabIndex={-1} ref={box}>
       <p>

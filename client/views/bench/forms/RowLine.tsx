@@ -157,7 +157,11 @@ function OpenCells({ form, row, name, error, onEnd }: OpenCellsProps) {
       path,
     );
   return form.draft.value.holes.map((hole, i) => (
-    <td key={hole.key} data-label={`Open, hole ${i + 1}`} id={i === 0 ? anchorOf(path) : undefined}>
+    <td
+      key={hole.key}
+      data-label={`Open of ${hole.count || "?"} × ${hole.diameter || "?"}`}
+      id={i === 0 ? anchorOf(path) : undefined}
+    >
       <input
         class="bench-cell bench-count"
         type="text"

@@ -141,11 +141,11 @@ function ColumnHead({ form, column }: { readonly form: FormModel; readonly colum
 }
 
 function OpenHeads({ form }: { readonly form: FormModel }) {
-  return form.draft.value.holes.map((hole, i) => (
+  return form.draft.value.holes.map((hole) => (
     <th scope="col" key={hole.key}>
-      {form.draft.value.holes.length === 1 ? "Holes open" : `Open, hole ${i + 1}`}
+      Open
       <span class="bench-column-hint">
-        of {hole.count || "?"}, {hole.diameter || "?"}
+        of {hole.count || "?"} × {hole.diameter || "?"}
       </span>
     </th>
   ));

@@ -51,17 +51,19 @@ export function ImportView() {
       </Answer>
       <SourcePicker model={model} />
       {model.table.value && (
-        <div class="bench-form-columns">
-          <div class="bench-form-main">
-            <ColumnMapper model={model} table={model.table.value} />
-            <Preview model={model} table={model.table.value} />
-            <h2>The test</h2>
-            <CurveFields form={model.form} />
-            <CommonFields form={model.form} />
-            <SaveImport model={model} />
+        <>
+          <div class="bench-form-columns">
+            <div class="bench-form-main">
+              <ColumnMapper model={model} table={model.table.value} />
+              <Preview model={model} table={model.table.value} />
+              <h2>The test</h2>
+              <CurveFields form={model.form} />
+              <CommonFields form={model.form} />
+            </div>
+            <RunningPanel running={running} />
           </div>
-          <RunningPanel running={running} />
-        </div>
+          <SaveImport model={model} />
+        </>
       )}
     </div>
   );

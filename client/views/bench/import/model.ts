@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, type Signal, signal } from "@preact/sign
 import type { Bench } from "../../../../shared/book/bench.ts";
 import { dayOf, firstDraft } from "../forms/defaults.ts";
 import { createForm, type FormModel } from "../forms/model.ts";
-import { MOST_ROWS } from "../record/kinds.ts";
+import { type FieldTexts, MOST_ROWS } from "../record/kinds.ts";
 import type { CsvChoices, CsvTable } from "./csv.ts";
 import { type ColumnMapping, guessMapping } from "./mapping.ts";
 import { missingRoles, type Points, type PointsRequest, readPoints } from "./points.ts";
@@ -32,11 +32,18 @@ export interface ImportModel {
 
 const NO_POINTS: Points = { good: [], bad: [] };
 
-/** @returns an import with nothing in it, its test set up as the last curve test */
+/** Nothing of an earlier test is taken for a file's own: whose rotor, motor and instruments it was, must be said. */
+function blank(fields: FieldTexts): FieldTexts {
+  return Object.fromEntries(Object.keys(fields).map((key) => [key, KEPT.has(key) ? fields[key] : ""]));
+}
+
+const KEPT: ReadonlySet<string> = new Set(["date"]);
+
+/** @returns an import with nothing in it */
 export function createImport(bench: Bench, now: Date): ImportModel {
   const asked = { kind: "curve", today: dayOf(now) } as const;
   const draft = firstDraft(bench, asked);
-  const fields = { ...draft.fields, flowFrom: "known-flow" };
+  const fields = { ...blank(draft.fields), flowFrom: "known-flow" };
   const isAboveRows = (path: string) => !path.startsWith("rows");
   const form = createForm(null, { ...draft, fields, holes: [], rows: [] }, null, isAboveRows);
   const source = signal<Source | null>(null);

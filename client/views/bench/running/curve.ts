@@ -9,7 +9,7 @@ import { toSI } from "../../../../shared/units/parse.ts";
 import { attempt, digits, type Figure, NOTHING_YET, type Running } from "./result.ts";
 
 function rowText(reading: { flow: number }, phi: number, psi: number): string {
-  return `${formatQuantity(reading.flow, "flow")}, φ ${digits(phi)}, ψ ${digits(psi)}`;
+  return `${formatQuantity(reading.flow, "flow")} φ\u00a0${digits(phi)} ψ\u00a0${digits(psi)}`;
 }
 
 function figuresOf(fit: RotorFit, count: number): Figure[] {
