@@ -37,7 +37,8 @@ const SAME_SIZE = 1e-3;
 /** Fitted range given to an estimate: it was tested nowhere. */
 const ESTIMATE_RANGE = 1e-9;
 
-function familyPoints(bench: Bench, rotorId: string): FamilyPoint[] {
+/** @returns every reading of a rotor's curve tests, those set aside included, whether or not they make a curve */
+export function familyPoints(bench: Bench, rotorId: string): FamilyPoint[] {
   return testsOf(bench, "curve")
     .filter((test) => test.data.rotor === rotorId)
     .flatMap((test, index) => {

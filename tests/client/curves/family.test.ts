@@ -66,6 +66,23 @@ describe("rotorFamily", () => {
     expect(plainResidualSd(family)).toBeCloseToRelative(Math.sqrt(squares / (family.fit?.dof ?? 1)), 1e-12);
   });
 
+  it("shows readings that are too few for a curve, and those that are all set aside", () => {
+    const { id } = curveTests[0];
+    const one = {
+      ...bench,
+      tests: bench.tests
+        .filter((test) => test.id === id)
+        .map((test) => ({ ...test, data: { ...test.data, rows: test.data.rows.slice(0, 1) } })),
+    } as Bench;
+    expect(familyIn(one).answer.basis).toBe("missing");
+    expect(familyIn(one).readings.map(({ residual }) => residual)).toEqual([null]);
+    const aside = {
+      ...one,
+      tests: one.tests.map((test) => ({ ...test, data: withRowSetAside(test.data, 0, "wet") })),
+    };
+    expect(familyIn(aside).readings.map((reading) => reading.aside)).toEqual(["wet"]);
+  });
+
   it("is null for a rotor that the book does not have", () => {
     expect(rotorFamily(bench, "none")).toBeNull();
   });

@@ -89,7 +89,7 @@ export function RotorCharts({ family, shown, bandAt, chosen }: RotorChartsProps)
         plot={curvePlot(family, shown, bandAt)}
         height={tall}
       />
-      {family.fit && (
+      {family.fit && family.fit.dof > 0 && (
         <>
           <h2>Residuals along the curve</h2>
           <PlotChart

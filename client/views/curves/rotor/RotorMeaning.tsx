@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
 import { AsideList } from "../AsideList.tsx";
@@ -38,7 +39,7 @@ function factsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Fact[] {
     ...(family.phiFree === null
       ? []
       : [{ label: "φ with no pressure", text: formatFixed(family.phiFree, 3) }]),
-    { label: "R²", text: formatFixed(fit.rSquared, R_SQUARED_DECIMALS) },
+    { label: "R²", text: fit.dof > 0 ? formatFixed(fit.rSquared, R_SQUARED_DECIMALS) : "–" },
     { label: "residual sd", text: residualSd === null ? "–" : `${percent(residualSd)} of blocked` },
     {
       label: "leave-one-out",
@@ -59,17 +60,21 @@ export interface RotorMeaningProps {
 /** What the fit says: figures, what to measure next, what each test brought, the reading that was chosen. */
 export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProps) {
   const { fit } = family;
+  const next = useMemo(() => nextReadings(family), [family]);
   const judged = fit !== null && bandAt(fit.phiMin) !== null;
   return (
     <>
-      <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
+      {family.readings.length > 0 && (
+        <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
+      )}
+      {!fit && <FillIt family={family} />}
       {fit && (
         <>
           <section>
             <h2>What is missing</h2>
             <p>
               {judged
-                ? missingSentence(missingInUnits(family, shown, nextReadings(family)))
+                ? missingSentence(missingInUnits(family, shown, next))
                 : "Repeat readings, and take some at more flows: how sure the curve is cannot be told yet."}
             </p>
             <Notes notes={fit.warnings.filter((note) => note.code !== "outliers")} />
@@ -82,9 +87,24 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
           <Outliers family={family} chosen={chosen} />
         </>
       )}
-      <Contributions family={family} />
+      {family.tests.length > 0 && <Contributions family={family} />}
       <AsideList tests={family.tests} onChoose={chosen.choose} />
     </>
+  );
+}
+
+/** What turns an estimate, or no curve at all, into a curve. */
+function FillIt({ family }: { family: RotorFamily }) {
+  return (
+    <section>
+      <h2>What is missing</h2>
+      <p>
+        A curve test: pressure readings from blocked to open, the flow known or taken from a drilled plate.
+      </p>
+      <a class="button" href={href("bench", "new/curve", { rotor: family.rotor.id })}>
+        Log a curve test
+      </a>
+    </section>
   );
 }
 
@@ -113,12 +133,13 @@ function Outliers({ family, chosen }: { family: RotorFamily; chosen: Chosen }) {
 }
 
 function Contributions({ family }: { family: RotorFamily }) {
-  const said = offsetSentences(family);
+  const said = useMemo(() => offsetSentences(family), [family]);
+  const brought = useMemo(() => contributions(family), [family]);
   return (
     <section>
       <h2>What each test brought</h2>
       <ul class="curves-list">
-        {contributions(family).map((each) => {
+        {brought.map((each) => {
           const test = family.tests[each.test];
           return (
             <li key={test.id}>

@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import type { Bench } from "../../../../shared/book/bench.ts";
 import { href } from "../../../app/router.ts";
 import { Answer } from "../../../ui/Answer.tsx";
@@ -18,12 +19,12 @@ import { shownOf, useShown } from "./shownState.ts";
 
 /** A rotor family's page: readings, curve, bands, residuals, in coefficients and at any speed. */
 export function RotorView({ bench, id }: { bench: Bench; id: string }) {
-  const family = rotorFamily(bench, id);
+  const family = useMemo(() => rotorFamily(bench, id), [bench, id]);
+  const bandAt = useMemo(() => (family ? bandsFor(family) : () => null), [family]);
   const [state, change] = useShown(family);
   const chosen = useChosen(family?.tests ?? []);
   if (!family) return null;
   if (family.answer.basis === "missing" && family.tests.length === 0) return <Untested family={family} />;
-  const bandAt = bandsFor(family);
   const shown = shownOf(state);
   return (
     <Page

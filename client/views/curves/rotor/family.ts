@@ -1,7 +1,12 @@
 import type { RotorFit } from "../../../../shared/bench/rotorFit.ts";
 import { rotorPoints } from "../../../../shared/bench/rotorPoints.ts";
 import { type Bench, findById } from "../../../../shared/book/bench.ts";
-import { type RotorAnswer, rotorBasis } from "../../../../shared/book/rotorBasis.ts";
+import {
+  type FamilyPoint,
+  familyPoints,
+  type RotorAnswer,
+  rotorBasis,
+} from "../../../../shared/book/rotorBasis.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { evaluatePolynomial, firstPositiveZero } from "../../../../shared/numeric/polynomial.ts";
 import type { Source } from "../plot/plot.ts";
@@ -24,7 +29,7 @@ export interface FamilyReading extends Source {
   readonly pressure: number;
   /** of the reading in the fit, relative to the others [-] */
   readonly weight: number;
-  /** ψ read less ψ fitted, over ψ with no flow; null without a fit [-] */
+  /** ψ read less ψ fitted, over ψ with no flow; null without a fit, or where the fit leaves no residual [-] */
   readonly residual: number | null;
 }
 
@@ -55,18 +60,22 @@ export function rotorFamily(bench: Bench, rotorId: string): RotorFamily | null {
     answer,
     fit,
     tests,
-    readings: readingsOf(answer, tests, fit),
+    readings: readingsOf(pointsOf(bench, rotorId, answer), tests, fit),
     phiFree: psi === null ? null : firstPositiveZero(psi),
   };
 }
 
+/** Readings that make no curve, or are all set aside, are shown all the same. */
+function pointsOf(bench: Bench, rotorId: string, answer: RotorAnswer): readonly FamilyPoint[] {
+  if (answer.basis !== "missing" && answer.points.length > 0) return answer.points;
+  return familyPoints(bench, rotorId);
+}
+
 function readingsOf(
-  answer: RotorAnswer,
+  points: readonly FamilyPoint[],
   tests: readonly StoredOf<"tests">[],
   fit: RotorFit | null,
 ): FamilyReading[] {
-  if (answer.basis === "missing") return [];
-  const { points } = answer;
   const weighted = points.every((point) => point.setAside !== null || point.weight !== undefined);
   let used = -1;
   return points.flatMap((point) => {
@@ -89,7 +98,7 @@ function readingsOf(
         flow: point.flow,
         pressure: point.pressure,
         weight: weighted ? (point.weight ?? 1) : 1,
-        residual: fit && (seen.psi - evaluatePolynomial(fit.psi, seen.phi)) / fit.psi[0],
+        residual: fit && fit.dof > 0 ? (seen.psi - evaluatePolynomial(fit.psi, seen.phi)) / fit.psi[0] : null,
       },
     ];
   });
