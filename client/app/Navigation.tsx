@@ -1,10 +1,17 @@
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { href, route } from "./router.ts";
+import { showsBuild } from "../state/build.ts";
+import { href, route, type ViewName } from "./router.ts";
 import { VIEWS } from "./views.ts";
 
 /** What the view on the screen puts at the right end of the header, such as its build picker. */
 export const headerTools = signal<ComponentChildren>(null);
+
+/** From one view of a build to another, the build and what is tried go along. */
+function addressOf(view: ViewName): string {
+  const { view: shown, id, query } = route.value;
+  return showsBuild(view) && showsBuild(shown) ? href(view, id, query) : href(view);
+}
 
 /** The header: the name, the views, and the tools of the view on the screen. */
 export function Navigation() {
@@ -17,7 +24,7 @@ export function Navigation() {
         {VIEWS.filter((view) => view.listed).map((view) => (
           <a
             key={view.name}
-            href={href(view.name)}
+            href={addressOf(view.name)}
             aria-current={view.name === route.value.view ? "page" : undefined}
           >
             {view.label}

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useState } from "preact/hooks";
+import { changes, settle, tryOut } from "../../state/build.ts";
+import { type Changes, changed, type Handle as HandleKind } from "../../state/handles.ts";
 import { entryText, readEntry, shownNumber, siOf, unitOf, withUnit } from "./entry.ts";
-import { type Changes, changed, type Handle as HandleKind } from "./handles.ts";
-import { changes, settle, tryOut } from "./state.ts";
 
 /** Keeps a value that lies on the slider's grid there in spite of rounding. */
 const GRID_SLACK = 1e-9;

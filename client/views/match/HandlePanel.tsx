@@ -1,12 +1,12 @@
 import { useState } from "preact/hooks";
 import type { Bench, Resolved } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
+import { changes, settle } from "../../state/build.ts";
+import { HANDLES, type HandleKey, type Settings } from "../../state/handles.ts";
+import { isChanged } from "../../state/outcome.ts";
 import { Basis } from "./basis.tsx";
 import { Handle } from "./Handle.tsx";
-import { HANDLES, type HandleKey, type Settings } from "./handles.ts";
-import { isChanged } from "./model.ts";
 import { SaveBuild } from "./SaveBuild.tsx";
-import { changes, settle } from "./state.ts";
 
 export interface HandlePanelProps {
   readonly bench: Bench;

@@ -1,62 +1,32 @@
-import { useEffect, useMemo, useRef } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import type { Bench } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
-import { headerTools } from "../../app/Navigation.tsx";
-import { href, route } from "../../app/router.ts";
 import { motionMs } from "../../charts/motion.ts";
-import { bench as benchSignal } from "../../state/bench.ts";
+import { overlayIds, settled } from "../../state/build.ts";
+import { isChanged, type Outcome, settingsOf, solve } from "../../state/outcome.ts";
+import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
-import { Empty } from "../../ui/Empty.tsx";
-import { BuildPicker } from "./BuildPicker.tsx";
-import { EmptyBench } from "./EmptyBench.tsx";
+import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import { Missing } from "../../ui/Missing.tsx";
+import { governsInWords, marginText } from "../../ui/verdictWords.ts";
+import { findingOf } from "./finding.ts";
 import { HandlePanel } from "./HandlePanel.tsx";
-import { type Changes, withChanges } from "./handles.ts";
 import { fanLabel, leakLabel, pictureSentence } from "./labels.ts";
 import { OVERLAY_DASHES, type Overlay } from "./layers/overlays.ts";
 import { MatchChart } from "./MatchChart.tsx";
-import { Missing } from "./Missing.tsx";
-import { findingOf, isChanged, type Outcome, settingsOf, solve } from "./model.ts";
 import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";
 import { OverlayTable } from "./OverlayTable.tsx";
 import { pictureOf } from "./picture.ts";
-import { answerSentence, governsInWords } from "./sentence.ts";
-import { changes, current, fromAddress, overlayIds, settled, unknownBuild } from "./state.ts";
-import { marginText, Verdict } from "./Verdict.tsx";
+import { answerSentence } from "./sentence.ts";
+import { Verdict } from "./Verdict.tsx";
 
 /** Does it hold? Fan against leak, and what the crossing means. */
 export default function MatchView() {
-  useEffect(() => {
-    headerTools.value = <BuildPicker />;
-    return () => {
-      headerTools.value = null;
-    };
-  }, []);
-  const book = benchSignal.value;
-  const build = current.value;
-  if (!book) return null;
-  if (unknownBuild.value)
-    return (
-      <Empty
-        title="The bench book has no such build."
-        action={{ label: "Show another build", href: href("match") }}
-      >
-        <p>The address names “{route.value.id}”. It may have been deleted.</p>
-      </Empty>
-    );
-  if (!build) return <EmptyBench bench={book} />;
-  return <MatchOf key={build.id} bench={book} build={build} />;
-}
-
-/** The book solved for one build, with and without what is tried. */
-function useOutcomes(bench: Bench, build: StoredOf<"builds">, tried: Changes) {
-  const asStored = useMemo(() => solve(bench, build.data), [bench, build]);
-  const outcome = useMemo(
-    () => (isChanged(tried) ? solve(bench, withChanges(build.data, tried)) : asStored),
-    [bench, build, asStored, tried],
+  return (
+    <BuildOnScreen>{(bench, build) => <MatchOf key={build.id} bench={bench} build={build} />}</BuildOnScreen>
   );
-  return { asStored, outcome };
 }
 
 function useOverlays(bench: Bench, shown: string, ids: readonly string[]): Overlay[] {
@@ -73,13 +43,7 @@ function useOverlays(bench: Bench, shown: string, ids: readonly string[]): Overl
 }
 
 function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) {
-  const loaded = useRef<string | null>(null);
-  if (loaded.current !== build.id) {
-    loaded.current = build.id;
-    fromAddress();
-  }
-  const tried = changes.value;
-  const { asStored, outcome } = useOutcomes(bench, build, tried);
+  const { tried, asStored, outcome } = useOutcomes(bench, build);
   const overlays = useOverlays(bench, build.id, overlayIds.value);
   const settings = useMemo(() => settingsOf(bench, build.data, asStored.resolved), [bench, build, asStored]);
   const ghost = useMemo(() => pictureOf(bench, asStored), [bench, asStored]);

@@ -1,5 +1,5 @@
 import type { Bench } from "../../../shared/book/resolve.ts";
-import { overlayIds, toAddress } from "./state.ts";
+import { overlayIds, toAddress } from "../../state/build.ts";
 
 /** Most builds that a reader can still tell apart in one picture; as many line styles are there. */
 export const MOST_OVERLAYS = 7;

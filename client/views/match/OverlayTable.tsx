@@ -1,10 +1,10 @@
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
+import { gradeOf, marginText } from "../../ui/verdictWords.ts";
+import { findingOf } from "./finding.ts";
 import type { Overlay } from "./layers/overlays.ts";
-import { findingOf } from "./model.ts";
-import { answerSentence, gradeOf } from "./sentence.ts";
-import { marginText } from "./Verdict.tsx";
+import { answerSentence } from "./sentence.ts";
 
 const SAMPLE = { width: 44, height: 10 };
 

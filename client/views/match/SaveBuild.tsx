@@ -4,9 +4,9 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { navigate } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
 import { keep } from "../../state/bench.ts";
+import { changes } from "../../state/build.ts";
+import { withChanges } from "../../state/handles.ts";
 import { TextField } from "../../ui/Field.tsx";
-import { withChanges } from "./handles.ts";
-import { changes } from "./state.ts";
 
 const MOST_LETTERS = 120;
 

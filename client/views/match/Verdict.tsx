@@ -1,17 +1,11 @@
 import type { Bench } from "../../../shared/book/resolve.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
+import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
 import { Caution } from "../../ui/Caution.tsx";
-import { type AttitudeRow, attitudeRows, type Outcome } from "./model.ts";
-import { RestsOn } from "./RestsOn.tsx";
-import { governsInWords, gradeOf, worstName } from "./sentence.ts";
+import { RestsOn } from "../../ui/RestsOn.tsx";
+import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
+import { Warnings } from "../../ui/Warnings.tsx";
 import { WorkingOut } from "./WorkingOut.tsx";
-
-const GRADE_WORDS = { good: "holds", near: "little to spare", bad: "falls" } as const;
-
-/** @returns a margin as shown: "1.50 ×", or that no pull is needed */
-export function marginText(margin: number | null): string {
-  return margin === null ? "no pull needed" : `${formatFixed(margin, 2)}\u2009×`;
-}
 
 function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "drivingModes">): string {
   return driving === null
@@ -85,21 +79,6 @@ export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
       <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
       <OverVoltage bench={bench} outcome={outcome} />
     </section>
-  );
-}
-
-function Warnings({ outcome }: { outcome: Outcome }) {
-  const notes = [...(outcome.prediction?.warnings ?? []), ...(outcome.resolved?.motor?.notes ?? [])];
-  if (notes.length === 0) return null;
-  return (
-    <>
-      <h2>Mind</h2>
-      <ul class="notes">
-        {notes.map((note) => (
-          <li key={note.code + note.message}>{note.message}</li>
-        ))}
-      </ul>
-    </>
   );
 }
 

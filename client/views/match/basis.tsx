@@ -1,8 +1,9 @@
 import type { Bench, Resolved } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
+import type { HandleKey } from "../../state/handles.ts";
+import { count } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
-import type { HandleKey } from "./handles.ts";
 
 interface BasisProps {
   readonly bench: Bench;
@@ -12,10 +13,6 @@ interface BasisProps {
 }
 
 const mm = (metres: number) => formatQuantity(metres, "length", { digits: 2 });
-
-export function count(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? "" : "s"}`;
-}
 
 function doubt(uncertainty: number | null | undefined, say: (u: number) => string): string {
   return uncertainty ? `, ± ${say(uncertainty)}` : "";

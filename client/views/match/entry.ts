@@ -1,7 +1,7 @@
 import { shownUnit } from "../../../shared/units/dimensions.ts";
 import { formatFixed, formatQuantity, fromUnit, inUnit } from "../../../shared/units/format.ts";
 import { parseNumber } from "../../../shared/units/number.ts";
-import type { Handle } from "./handles.ts";
+import type { Handle } from "../../state/handles.ts";
 
 export type Entry = { readonly value: number } | { readonly problem: string };
 

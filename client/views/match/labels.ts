@@ -1,7 +1,7 @@
 import type { Bench } from "../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { decimalsByUncertainty, formatFixed, formatQuantity } from "../../../shared/units/format.ts";
-import type { Outcome } from "./model.ts";
+import type { Outcome } from "../../state/outcome.ts";
 
 const MM = 1000;
 

@@ -6,7 +6,7 @@ import { type Machine, overcomesFriction } from "../../../shared/physics/point/m
 import { balancedSpeed } from "../../../shared/physics/point/speed.ts";
 import { assemble } from "../../../shared/physics/predict.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
-import type { Outcome } from "./model.ts";
+import type { Outcome } from "../../state/outcome.ts";
 
 /** A reading of a curve test, carried by the fan laws to the build's size, air and speed. */
 export interface MeasuredPoint {

@@ -7,8 +7,8 @@ import {
 } from "../../../shared/physics/curves.ts";
 import { requiredSuction } from "../../../shared/physics/hold/holdAt.ts";
 import type { PredictInput } from "../../../shared/physics/predict.ts";
+import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 import { type MeasuredPoint, measuredPoints } from "./measured.ts";
-import { attitudeRows, type Outcome } from "./model.ts";
 
 const CURVE_POINTS = 60;
 /** A level line far above the rotor's blocked pressure is named at the top instead of flattening the curves. */

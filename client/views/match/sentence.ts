@@ -1,13 +1,5 @@
-import type { Mode } from "../../../shared/physics/hold/holdAt.ts";
-
-export interface AttitudeMargins {
-  /** as the sentence says it: "the wall", "the roof pane at 153°" */
-  readonly name: string;
-  readonly angle: number;
-  /** null where no suction is needed */
-  readonly parked: number | null;
-  readonly driving: number | null;
-}
+import type { AttitudeMargins } from "../../state/outcome.ts";
+import { listed, SAME_ANGLE, worstName } from "../../ui/verdictWords.ts";
 
 export interface Finding {
   /** false: the rotor stands still or finds no lasting point */
@@ -20,46 +12,6 @@ export interface Finding {
   };
   /** margin that is wanted */
   readonly target: number;
-}
-
-export type Grade = "good" | "near" | "bad";
-
-const MODE_WORDS: Readonly<Record<Mode, string>> = {
-  liftOff: "lift-off",
-  slide: "slide",
-  tip: "tip",
-  climb: "climb",
-};
-
-/** Steepness beyond the wall is an overhang. */
-const WALL = 90;
-const CEILING = 180;
-/** Attitudes this close are the same one to a reader [°]. */
-const SAME = 0.5;
-
-/** @returns bad below 1, near below the target, else good; where no suction is needed, good */
-export function gradeOf(margin: number | null, target: number): Grade {
-  if (margin === null) return "good";
-  if (margin < 1) return "bad";
-  return margin < target ? "near" : "good";
-}
-
-/** @returns the modes that govern, in words: "slide", "lift-off and slide" */
-export function governsInWords(modes: readonly string[]): string {
-  return listed(modes.map((mode) => MODE_WORDS[mode as Mode] ?? mode));
-}
-
-function listed(words: readonly string[], joint = "and"): string {
-  if (words.length < 2) return words.join("");
-  return `${words.slice(0, -1).join(", ")} ${joint} ${words.at(-1)}`;
-}
-
-/** @returns what the worst attitude is called */
-export function worstName(angle: number): string {
-  if (Math.abs(angle - WALL) < SAME) return "the wall";
-  if (Math.abs(angle - CEILING) < SAME) return "the ceiling";
-  if (angle < SAME) return "the floor";
-  return angle > WALL ? "the overhang" : "the slope";
 }
 
 function worstAt(angle: number): string {
@@ -76,7 +28,7 @@ function falls(margin: number | null): boolean {
 function fallen(finding: Finding): string[] {
   const names = finding.attitudes.filter((each) => falls(each.parked)).map((each) => each.name);
   const { parked } = finding.worst;
-  const named = finding.attitudes.some((each) => Math.abs(each.angle - parked.angle) < SAME);
+  const named = finding.attitudes.some((each) => Math.abs(each.angle - parked.angle) < SAME_ANGLE);
   return falls(parked.margin) && !named ? [...names, worstAt(parked.angle)] : names;
 }
 

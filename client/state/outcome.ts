@@ -1,9 +1,8 @@
-import { type Bench, type Resolved, resolveBuild } from "../../../shared/book/resolve.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { type Prediction, predict, STANDARD_ANGLES } from "../../../shared/physics/predict.ts";
+import { type Bench, type Resolved, resolveBuild } from "../../shared/book/resolve.ts";
+import type { Build } from "../../shared/model/build.ts";
+import { NotEnoughDataError, OutOfRangeError } from "../../shared/numeric/errors.ts";
+import { type Prediction, predict, STANDARD_ANGLES } from "../../shared/physics/predict.ts";
 import type { Changes, Settings } from "./handles.ts";
-import type { AttitudeMargins, Finding } from "./sentence.ts";
 
 const WALL = 90;
 const CEILING = 180;
@@ -64,6 +63,15 @@ export function settingsOf(bench: Bench, build: Build, resolved: Resolved | null
   };
 }
 
+export interface AttitudeMargins {
+  /** as the sentence says it: "the wall", "the roof pane at 153°" */
+  readonly name: string;
+  readonly angle: number;
+  /** null where no suction is needed */
+  readonly parked: number | null;
+  readonly driving: number | null;
+}
+
 /** One attitude with its verdict, for the table and for the sentence. */
 export interface AttitudeRow extends AttitudeMargins {
   /** as the table says it: "Roof pane" */
@@ -117,19 +125,6 @@ export function attitudeRows({ build, prediction }: Outcome): AttitudeRow[] {
       },
     ];
   });
-}
-
-/** @returns what the sentence is made from; null without a prediction */
-export function findingOf(outcome: Outcome): Finding | null {
-  const { prediction, build } = outcome;
-  if (!prediction) return null;
-  const { parked, driving } = prediction.worst;
-  return {
-    turns: prediction.point !== null,
-    attitudes: attitudeRows(outcome),
-    worst: { parked, driving },
-    target: build.targetMargin,
-  };
 }
 
 /** @returns whether anything is tried */

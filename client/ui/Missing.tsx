@@ -1,7 +1,7 @@
-import type { Missing as MissingPart } from "../../../shared/book/resolve.ts";
-import { href } from "../../app/router.ts";
-import { Problem } from "../../ui/Problem.tsx";
-import type { Outcome } from "./model.ts";
+import type { Missing as MissingPart } from "../../shared/book/resolve.ts";
+import { href } from "../app/router.ts";
+import type { Outcome } from "../state/outcome.ts";
+import { Problem } from "./Problem.tsx";
 
 const TEST_WORDS = {
   curve: "Log a curve test",

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { entryText, readEntry, withUnit } from "../../../client/views/match/entry.ts";
 import {
   changed,
   changesFromQuery,
@@ -8,7 +7,8 @@ import {
   type Handle,
   type HandleKey,
   withChanges,
-} from "../../../client/views/match/handles.ts";
+} from "../../../client/state/handles.ts";
+import { entryText, readEntry, withUnit } from "../../../client/views/match/entry.ts";
 import { build } from "../../../shared/model/build.ts";
 
 const handle = (key: HandleKey): Handle => {

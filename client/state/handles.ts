@@ -1,5 +1,5 @@
-import type { Build } from "../../../shared/model/build.ts";
-import type { DimensionName } from "../../../shared/units/dimensions.ts";
+import type { Build } from "../../shared/model/build.ts";
+import type { DimensionName } from "../../shared/units/dimensions.ts";
 
 export const HANDLE_KEYS = [
   "diameter",

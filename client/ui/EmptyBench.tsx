@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
-import type { Bench } from "../../../shared/book/resolve.ts";
-import { href } from "../../app/router.ts";
-import { ApiError, api } from "../../state/api.ts";
-import { reload } from "../../state/bench.ts";
+import type { Bench } from "../../shared/book/resolve.ts";
+import { href } from "../app/router.ts";
+import { ApiError, api } from "../state/api.ts";
+import { reload } from "../state/bench.ts";
 
 interface Step {
   readonly done: boolean;

@@ -1,14 +1,21 @@
 import { computed, signal } from "@preact/signals";
-import { go, href, route } from "../../app/router.ts";
-import { bench } from "../../state/bench.ts";
+import { go, href, route, type ViewName } from "../app/router.ts";
+import { bench } from "./bench.ts";
 import { type Changes, changesFromQuery, changesToQuery } from "./handles.ts";
 
+/** Views of one build: they share the build on the screen and what is tried against it. */
+const BUILD_VIEWS: readonly ViewName[] = ["match", "attitudes"];
 const LAST_BUILD = "gripcurve-build";
+
+/** @returns whether a view shows one build */
+export function showsBuild(view: ViewName): boolean {
+  return BUILD_VIEWS.includes(view);
+}
 
 /** The stored build on the screen: the address's, else the last one looked at, else the book's first. */
 export const current = computed(() => {
   const builds = bench.value?.builds ?? [];
-  const wanted = route.value.view === "match" ? route.value.id : null;
+  const wanted = showsBuild(route.value.view) ? route.value.id : null;
   if (wanted !== null) return builds.find((build) => build.id === wanted) ?? null;
   const last = sessionStorage.getItem(LAST_BUILD);
   return builds.find((build) => build.id === last) ?? builds[0] ?? null;
@@ -17,7 +24,7 @@ export const current = computed(() => {
 /** true where the address names a build that the book does not have */
 export const unknownBuild = computed(
   () =>
-    bench.value !== null && route.value.view === "match" && route.value.id !== null && current.value === null,
+    bench.value !== null && showsBuild(route.value.view) && route.value.id !== null && current.value === null,
 );
 
 /** What is tried against the build, SI. */
@@ -43,7 +50,7 @@ export function toAddress(): void {
   if (!build) return;
   const over = overlayIds.peek();
   const query = { ...changesToQuery(changes.peek()), ...(over.length > 0 ? { over: over.join(",") } : {}) };
-  const address = href("match", build.id, query);
+  const address = href(route.peek().view, build.id, query);
   if (address !== location.pathname + location.search) go(address, { replace: true });
 }
 

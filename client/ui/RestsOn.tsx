@@ -1,10 +1,10 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
-import type { TestKind } from "../../../shared/model/tests/index.ts";
-import { formatQuantity } from "../../../shared/units/format.ts";
-import { href } from "../../app/router.ts";
-import { Mark } from "../../ui/Mark.tsx";
-import { count } from "./basis.tsx";
-import type { Outcome } from "./model.ts";
+import type { Bench } from "../../shared/book/resolve.ts";
+import type { TestKind } from "../../shared/model/tests/index.ts";
+import { formatQuantity } from "../../shared/units/format.ts";
+import { href } from "../app/router.ts";
+import type { Outcome } from "../state/outcome.ts";
+import { count } from "./count.ts";
+import { Mark } from "./Mark.tsx";
 
 const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   curve: "curve test",

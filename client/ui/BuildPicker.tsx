@@ -1,6 +1,6 @@
-import { href, navigate } from "../../app/router.ts";
-import { bench } from "../../state/bench.ts";
-import { current } from "./state.ts";
+import { href, navigate, route } from "../app/router.ts";
+import { bench } from "../state/bench.ts";
+import { current } from "../state/build.ts";
 
 /** Which build is on the screen, at the right end of the header. */
 export function BuildPicker() {
@@ -12,7 +12,7 @@ export function BuildPicker() {
         <span class="quiet">build:</span>{" "}
         <select
           value={current.value?.id ?? ""}
-          onChange={(event) => navigate("match", event.currentTarget.value)}
+          onChange={(event) => navigate(route.value.view, event.currentTarget.value)}
         >
           {!current.value && <option value="">choose a build</option>}
           {builds.map((build) => (

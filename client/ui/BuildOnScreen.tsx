@@ -1,0 +1,39 @@
+import type { ComponentChildren } from "preact";
+import { useEffect } from "preact/hooks";
+import type { Bench } from "../../shared/book/resolve.ts";
+import type { StoredOf } from "../../shared/model/record.ts";
+import { headerTools } from "../app/Navigation.tsx";
+import { href, route } from "../app/router.ts";
+import { bench } from "../state/bench.ts";
+import { current, unknownBuild } from "../state/build.ts";
+import { BuildPicker } from "./BuildPicker.tsx";
+import { Empty } from "./Empty.tsx";
+import { EmptyBench } from "./EmptyBench.tsx";
+
+export interface BuildOnScreenProps {
+  readonly children: (bench: Bench, build: StoredOf<"builds">) => ComponentChildren;
+}
+
+/** The frame of a view of one build: its picker in the header, and what stands in its place where there is none. */
+export function BuildOnScreen({ children }: BuildOnScreenProps) {
+  useEffect(() => {
+    headerTools.value = <BuildPicker />;
+    return () => {
+      headerTools.value = null;
+    };
+  }, []);
+  const book = bench.value;
+  const build = current.value;
+  if (!book) return null;
+  if (unknownBuild.value)
+    return (
+      <Empty
+        title="The bench book has no such build."
+        action={{ label: "Show another build", href: href(route.value.view) }}
+      >
+        <p>The address names “{route.value.id}”. It may have been deleted.</p>
+      </Empty>
+    );
+  if (!build) return <EmptyBench bench={book} />;
+  return <>{children(book, build)}</>;
+}

@@ -1,0 +1,51 @@
+import type { Mode } from "../../shared/physics/hold/holdAt.ts";
+import { formatFixed } from "../../shared/units/format.ts";
+
+export type Grade = "good" | "near" | "bad";
+
+/** A grade in words: colour never speaks alone. */
+export const GRADE_WORDS = { good: "holds", near: "little to spare", bad: "falls" } as const;
+
+const MODE_WORDS: Readonly<Record<Mode, string>> = {
+  liftOff: "lift-off",
+  slide: "slide",
+  tip: "tip",
+  climb: "climb",
+};
+
+/** Steepness beyond the wall is an overhang. */
+const WALL = 90;
+const CEILING = 180;
+/** Attitudes this close are the same one to a reader [°]. */
+export const SAME_ANGLE = 0.5;
+
+/** @returns bad below 1, near below the target, else good; where no suction is needed, good */
+export function gradeOf(margin: number | null, target: number): Grade {
+  if (margin === null) return "good";
+  if (margin < 1) return "bad";
+  return margin < target ? "near" : "good";
+}
+
+/** @returns the modes that govern, in words: "slide", "lift-off and slide" */
+export function governsInWords(modes: readonly string[]): string {
+  return listed(modes.map((mode) => MODE_WORDS[mode as Mode] ?? mode));
+}
+
+/** @returns words in a row: "wall, ceiling and roof" */
+export function listed(words: readonly string[], joint = "and"): string {
+  if (words.length < 2) return words.join("");
+  return `${words.slice(0, -1).join(", ")} ${joint} ${words.at(-1)}`;
+}
+
+/** @returns what the worst attitude is called */
+export function worstName(angle: number): string {
+  if (Math.abs(angle - WALL) < SAME_ANGLE) return "the wall";
+  if (Math.abs(angle - CEILING) < SAME_ANGLE) return "the ceiling";
+  if (angle < SAME_ANGLE) return "the floor";
+  return angle > WALL ? "the overhang" : "the slope";
+}
+
+/** @returns a margin as shown: "1.50 ×", or that no pull is needed */
+export function marginText(margin: number | null): string {
+  return margin === null ? "no pull needed" : `${formatFixed(margin, 2)}\u2009×`;
+}
