@@ -1,0 +1,102 @@
+import { OutOfRangeError, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
+import type { Weather } from "../../physics/air.ts";
+import type { PredictInput, SkirtInput } from "../../physics/predict.ts";
+
+/** What was held true before the tests: normal, cut at 0. */
+export interface Belief {
+  readonly mean: number;
+  /** standard uncertainty */
+  readonly sd: number;
+}
+
+/** One pull: the rig as a build, and the bracket of forces on the surface. */
+export interface CalibrationPull {
+  /** its gap and wheel friction are what is looked for, those given don't count */
+  readonly input: PredictInput;
+  readonly direction: "straight-off" | "ceiling" | "along";
+  /** weight that presses on the surface in a pull along a floor, 0 unless given [kg] */
+  readonly rigMass?: number;
+  /** largest force that held, the rig's own weight accounted for; 0 where it let go at once [N] */
+  readonly held: number;
+  /** smallest force that let go; null where the pull was stopped before [N] */
+  readonly letGo: number | null;
+}
+
+/** One reading of a leak test with the same skirt on the same surface. */
+export interface CalibrationLeak {
+  readonly input: { readonly skirt: SkirtInput; readonly air: Weather };
+  /** depression in the cavity [Pa] */
+  readonly pressure: number;
+  /** [m³/s] */
+  readonly flow: number;
+}
+
+export interface CalibrationRequest {
+  /** gap [m], friction of the wheels [-] */
+  readonly prior: { readonly gap: Belief; readonly friction: Belief };
+  /** relative sd of a single pull: the middle of what is held likely, 0.05 unless given [-] */
+  readonly scatter?: number;
+  /** the same of a single flow reading, 0.05 unless given [-] */
+  readonly leakScatter?: number;
+  readonly pulls: readonly CalibrationPull[];
+  readonly leaks?: readonly CalibrationLeak[];
+}
+
+/** Relative sd of a single pull or flow reading where none is stated [-]. Judgement. */
+const USUAL_SCATTER = 0.05;
+/** A scatter beyond this is no measurement [-]. Judgement. */
+const MOST_SCATTER = 1;
+
+/** A request whose numbers were looked at, defaults filled in, pulls that say nothing left out. */
+export interface Checked {
+  readonly prior: CalibrationRequest["prior"];
+  readonly scatter: number;
+  readonly leakScatter: number;
+  readonly pulls: readonly CalibrationPull[];
+  /** place of each of the pulls in the request [-] */
+  readonly places: readonly number[];
+  readonly leaks: readonly CalibrationLeak[];
+}
+
+function checkedBelief(path: string, belief: Belief): void {
+  requireNonNegative(`${path}.mean`, belief.mean);
+  requirePositive(`${path}.sd`, belief.sd);
+}
+
+function checkedScatter(path: string, scatter: number): number {
+  if (!(scatter <= MOST_SCATTER))
+    throw new OutOfRangeError(path, scatter, `greater than 0, up to ${MOST_SCATTER}`);
+  return requirePositive(path, scatter);
+}
+
+function checkedPull(pull: CalibrationPull, path: string): void {
+  const { held, letGo } = pull;
+  requireNonNegative(`${path}.held`, held);
+  requireNonNegative(`${path}.rigMass`, pull.rigMass ?? 0);
+  if (letGo === null) return;
+  requirePositive(`${path}.letGo`, letGo);
+  if (held > letGo) throw new OutOfRangeError(`${path}.held`, held, `up to letGo, ${letGo}`);
+}
+
+/** @returns the request checked, defaults filled in @throws {OutOfRangeError} naming the number that can't be */
+export function checkedRequest(request: CalibrationRequest): Checked {
+  const { prior, pulls, leaks = [] } = request;
+  checkedBelief("prior.gap", prior.gap);
+  checkedBelief("prior.friction", prior.friction);
+  pulls.forEach((pull, i) => {
+    checkedPull(pull, `pulls.${i}`);
+  });
+  leaks.forEach(({ pressure, flow }, i) => {
+    requirePositive(`leaks.${i}.pressure`, pressure);
+    requirePositive(`leaks.${i}.flow`, flow);
+  });
+  const places = pulls.flatMap(({ held, letGo }, i) => (held > 0 || letGo !== null ? [i] : []));
+  return {
+    prior,
+    scatter: checkedScatter("scatter", request.scatter ?? USUAL_SCATTER),
+    leakScatter: checkedScatter("leakScatter", request.leakScatter ?? USUAL_SCATTER),
+    pulls: places.map((i) => pulls[i]),
+    places,
+    leaks,
+  };
+}

@@ -1,0 +1,105 @@
+import { createPchip, type Pchip } from "../../numeric/pchip.ts";
+import { airFrom } from "../../physics/air.ts";
+import { STANDARD_GRAVITY } from "../../physics/constants.ts";
+import { crossingNear } from "../../physics/operatingPoint.ts";
+import { leakFlow, leakLaw } from "../../physics/point/leakLaw.ts";
+import { assemble, type PredictInput, suctionAt } from "../../physics/predict.ts";
+import { EDGE_LOSS } from "../../physics/restriction/lipGap.ts";
+import type { CalibrationLeak, CalibrationPull } from "./data.ts";
+
+/** Any law of the gap [m]. */
+export type GapLaw = (gap: number) => number;
+
+/** Gaps between which a monotone cubic stands in for the operating point: it is then off by about a millionth. */
+const INTERVALS = 64;
+
+/** From the widest gap down: there the crossing of largest flow, where a vehicle set down arrives, only moves or falls. */
+function tabulated(input: PredictInput, widest: number): Pchip {
+  const gaps = Array.from({ length: INTERVALS + 1 }, (_, i) => (widest * i) / INTERVALS);
+  let phi = 0;
+  const suctions = gaps.toReversed().map((gap) => {
+    const at = { ...input, skirt: { ...input.skirt, gap } };
+    const { machine, leak } = assemble(at);
+    const crossing = crossingNear(machine, leak, phi);
+    phi = crossing?.phi ?? 0;
+    return crossing ? suctionAt(at, leak, crossing.pressure, crossing.flow) : 0;
+  });
+  return createPchip(gaps, suctions.reverse());
+}
+
+function suctionLaw(input: PredictInput, widest: number): GapLaw {
+  let curve = tabulated(input, widest);
+  return (gap) => {
+    while (gap > curve.clampedTo[1]) curve = tabulated(input, 2 * curve.clampedTo[1]);
+    return curve.value(gap);
+  };
+}
+
+/**
+ * Suction force of each pull as a law of the gap; pulls of one and the same rig share theirs.
+ *
+ *     F_s(h): the operating point at gap h
+ *
+ * @param pulls - each with its rig as a build, all SI [-]
+ * @param widest - gap up to which the law is made at first [m], > 0; wider ones follow when asked for
+ * @returns a law each: gap [m] → F_s [N], 0 where the motor does not turn
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ *
+ * Valid and source: as {@link crossingNear}
+ */
+export function suctionLaws(pulls: readonly CalibrationPull[], widest: number): GapLaw[] {
+  const made = new Map<string, GapLaw>();
+  return pulls.map(({ input }) => {
+    const { air, rotor, motor, pack, supply, skirt, vehicle } = input;
+    const { jetArea, jetAngle } = vehicle;
+    const key = JSON.stringify([air, rotor, motor, pack, supply, { ...skirt, gap: 0 }, jetArea, jetAngle]);
+    const law = made.get(key) ?? suctionLaw(input, widest);
+    made.set(key, law);
+    return law;
+  });
+}
+
+/** How a pull's force follows from suction and friction: (fixed + perFriction·μ)·(F_s + weight). */
+export interface Grip {
+  readonly fixed: number;
+  readonly perFriction: number;
+  /** [N] */
+  readonly weight: number;
+}
+
+/**
+ * Share of suction and friction in the force that a pull is predicted to hold.
+ *
+ *     straight off and hung from the ceiling: F_s;  along: [μ_w(1 − σ_s) + μ_s·σ_s]·(F_s + m_rig·g)
+ *
+ * @param pull - direction, mass of the rig [kg], share and friction of the skirt [-]
+ * @returns fixed part, part per μ_w [-], weight [N]
+ *
+ * Valid for a rig on a level floor. Source: Coulomb friction; METHOD 10
+ */
+export function gripOf(pull: CalibrationPull): Grip {
+  if (pull.direction !== "along") return { fixed: 1, perFriction: 0, weight: 0 };
+  const { skirtShare, skirtFriction } = pull.input.vehicle;
+  return {
+    fixed: skirtShare * skirtFriction,
+    perFriction: 1 - skirtShare,
+    weight: (pull.rigMass ?? 0) * STANDARD_GRAVITY,
+  };
+}
+
+/** @returns predicted force of a pull [N] at a suction [N] and friction [-] */
+export function forceOf(grip: Grip, suction: number, friction: number): number {
+  return (grip.fixed + grip.perFriction * friction) * (suction + grip.weight);
+}
+
+/** @returns predicted flow of a leak reading as a law of the gap, gap [m] → Q [m³/s] */
+export function flowLaw({ input, pressure }: CalibrationLeak): GapLaw {
+  const { perimeter, roughness, land, edge, lossSum, openings } = input.skirt;
+  const air = airFrom(input.air);
+  const lip = { perimeter, land, lossSum: lossSum ?? EDGE_LOSS[edge ?? "square"] };
+  return (gap) =>
+    leakFlow(
+      leakLaw({ gap: { ...lip, height: gap + roughness }, openings, measuredLeak: null }, air),
+      pressure,
+    );
+}

@@ -1,0 +1,146 @@
+import { minimise } from "../../numeric/minimise.ts";
+import type { Checked } from "./data.ts";
+import { flowLaw, forceOf, type GapLaw, type Grip, gripOf, suctionLaws } from "./forces.ts";
+import { type Integral, integrate } from "./integral.ts";
+import { leakLikelihood, logNormalDensity, pullLikelihood } from "./likelihood.ts";
+
+/** Prior sd of ln(scatter): a scatter half or twice the stated one is no surprise. Judgement. */
+export const SCATTER_DOUBT = Math.LN2;
+/** Prior standard deviations beyond the prior's mean up to which forces are tabulated and the grid begins [-]. */
+export const REACH = 6;
+
+/** Friction and scatter of pulls at the peak. */
+export interface Peak {
+  readonly gap: number;
+  readonly friction: number;
+  readonly scatter: number;
+  readonly log: number;
+}
+
+/** What a gap leaves open: friction's mean and variance given the gap, and where its peak lies. */
+export interface GivenGap {
+  readonly friction: number;
+  readonly variance: number;
+  /** ln μ and ln s where both are looked for, ln s alone, or nothing */
+  readonly mode: readonly number[];
+}
+
+/**
+ * Density of gap, friction and scatter, given all tests of a build.
+ *
+ *     p(h)·p(μ)·p(ln s)·Π L_pull(h, μ, s) · ∫ p(ln s_Q)·Π L_leak(h, s_Q) d ln s_Q
+ */
+export class Posterior {
+  readonly tellsFriction: boolean;
+  private readonly grips: readonly Grip[];
+  private readonly suctions: readonly GapLaw[];
+  private readonly flows: readonly GapLaw[];
+
+  constructor(readonly request: Checked) {
+    const { gap } = request.prior;
+    this.grips = request.pulls.map(gripOf);
+    this.suctions = suctionLaws(request.pulls, gap.mean + REACH * gap.sd);
+    this.flows = request.leaks.map(flowLaw);
+    this.tellsFriction = this.grips.some((grip) => grip.perFriction > 0);
+  }
+
+  /** @returns predicted force of each pull [N] at a gap [m] and friction [-] */
+  forces(gap: number, friction: number): number[] {
+    return this.grips.map((grip, i) => forceOf(grip, this.suctions[i](gap), friction));
+  }
+
+  /** @returns predicted flow of each leak reading [m³/s] at a gap [m] */
+  leakFlows(gap: number): number[] {
+    return this.flows.map((flow) => flow(gap));
+  }
+
+  /** Logarithm of the density of a gap, all else integrated over, and what is known of friction there. */
+  atGap(gap: number, near: readonly number[] | null): { readonly log: number; readonly known: GivenGap } {
+    const leak = this.ofGapAlone(gap);
+    const start = near ?? this.start();
+    const belief = this.request.prior.friction;
+    const known = { friction: belief.mean, variance: belief.sd ** 2, mode: start };
+    if (start.length === 0 || leak === Number.NEGATIVE_INFINITY) return { log: leak, known };
+    const suctions = this.suctions.map((suction) => suction(gap));
+    const density = (x: readonly number[]) =>
+      this.givenSuctions(suctions, x) + (this.tellsFriction ? x[0] : 0);
+    if (density(start) === Number.NEGATIVE_INFINITY) return { log: Number.NEGATIVE_INFINITY, known };
+    const integral = integrate(density, start, this.widest());
+    return {
+      log: leak + integral.log,
+      known: this.tellsFriction ? frictionOf(integral) : { ...known, mode: integral.mode },
+    };
+  }
+
+  /** The most likely gap, friction and scatter together, in search from a place near it. */
+  peak(gap: number, mode: readonly number[], gapStep: number): Peak {
+    const friction = this.tellsFriction ? [Math.exp(mode[0])] : [];
+    const start = [gap, ...friction, ...mode.slice(-1)];
+    const steps = [gapStep, ...friction.map((mu) => mu / 50), ...mode.slice(-1).map(() => 1 / 10)];
+    const { x, value } = minimise((at) => -this.joint(at), start, { steps, tolerance: 1e-7 });
+    const scatter = mode.length > 0 ? Math.exp(x[x.length - 1]) : this.request.scatter;
+    return {
+      gap: x[0],
+      friction: this.tellsFriction ? x[1] : this.request.prior.friction.mean,
+      scatter,
+      log: -value,
+    };
+  }
+
+  private joint([gap, ...rest]: readonly number[]): number {
+    if (!(gap >= 0) || (this.tellsFriction && !(rest[0] > 0))) return Number.NEGATIVE_INFINITY;
+    if (rest.length === 0) return this.ofGapAlone(gap);
+    const suctions = this.suctions.map((suction) => suction(gap));
+    const logs = this.tellsFriction ? [Math.log(rest[0]), rest[1]] : rest;
+    return this.ofGapAlone(gap) + this.givenSuctions(suctions, logs);
+  }
+
+  /** Prior of the gap and all leak readings, their scatter integrated over. */
+  private ofGapAlone(gap: number): number {
+    const { prior, leaks, leakScatter } = this.request;
+    const ofPrior = logNormalDensity(gap, prior.gap.mean, prior.gap.sd);
+    if (leaks.length === 0) return ofPrior;
+    const flows = this.leakFlows(gap);
+    if (!flows.every((flow) => flow > 0)) return Number.NEGATIVE_INFINITY;
+    const ratios = leaks.map(({ flow }, i) => flow / flows[i]);
+    const logFlows = flows.reduce((sum, flow) => sum + Math.log(flow), 0);
+    const density = ([log]: readonly number[]) =>
+      leakLikelihood(ratios, logFlows, Math.exp(log)) + scatterPrior(log, leakScatter);
+    return ofPrior + integrate(density, [Math.log(leakScatter)], [SCATTER_DOUBT]).log;
+  }
+
+  /** Pulls at known suctions, with the priors of friction (in μ) and scatter (in ln s). */
+  private givenSuctions(suctions: readonly number[], x: readonly number[]): number {
+    const { prior, pulls, scatter } = this.request;
+    const friction = this.tellsFriction ? Math.exp(x[0]) : prior.friction.mean;
+    const logScatter = x[x.length - 1];
+    const s = Math.exp(logScatter);
+    let sum = scatterPrior(logScatter, scatter);
+    if (this.tellsFriction) sum += logNormalDensity(friction, prior.friction.mean, prior.friction.sd);
+    for (let i = 0; i < pulls.length; i += 1)
+      sum += pullLikelihood(pulls[i].held, pulls[i].letGo, forceOf(this.grips[i], suctions[i], friction), s);
+    return sum;
+  }
+
+  private start(): readonly number[] {
+    const { prior, pulls, scatter } = this.request;
+    if (pulls.length === 0) return [];
+    const { mean, sd } = prior.friction;
+    return this.tellsFriction ? [Math.log(Math.max(mean, sd)), Math.log(scatter)] : [Math.log(scatter)];
+  }
+
+  private widest(): readonly number[] {
+    const { mean, sd } = this.request.prior.friction;
+    return this.tellsFriction ? [sd / Math.max(mean, sd), SCATTER_DOUBT] : [SCATTER_DOUBT];
+  }
+}
+
+function scatterPrior(log: number, stated: number): number {
+  return logNormalDensity(log, Math.log(stated), SCATTER_DOUBT);
+}
+
+function frictionOf({ places, mode }: Integral): GivenGap {
+  const mean = places.reduce((sum, { x, share }) => sum + share * Math.exp(x[0]), 0);
+  const variance = places.reduce((sum, { x, share }) => sum + share * (Math.exp(x[0]) - mean) ** 2, 0);
+  return { friction: mean, variance, mode };
+}

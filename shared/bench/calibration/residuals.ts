@@ -1,0 +1,45 @@
+import type { Checked } from "./data.ts";
+
+/** Measured against predicted of one pull, at the most likely gap and friction. */
+export interface PullResidual {
+  /** place in the request */
+  readonly pull: number;
+  /** [N] */
+  readonly predicted: number;
+  readonly held: number;
+  readonly letGo: number | null;
+  /** the prediction lies within the bracket */
+  readonly inside: boolean;
+  /** from the prediction to the bracket's nearer end, in stated scatters; above 0 where it held more than predicted, 0 inside [-] */
+  readonly deviation: number;
+}
+
+/** The same of one reading of a leak test. */
+export interface LeakResidual {
+  /** [m³/s] */
+  readonly predicted: number;
+  readonly measured: number;
+  /** [-], as that of a pull; above 0 where more leaked than predicted */
+  readonly deviation: number;
+}
+
+function deviationOf(low: number, high: number, predicted: number, scatter: number): number {
+  const off = predicted < low ? low - predicted : predicted > high ? high - predicted : 0;
+  return off === 0 ? 0 : off / (scatter * predicted);
+}
+
+/** @returns residuals of the pulls at predicted forces [N] */
+export function pullResiduals(request: Checked, forces: readonly number[]): PullResidual[] {
+  return request.pulls.map(({ held, letGo }, i) => {
+    const deviation = deviationOf(held, letGo ?? Number.POSITIVE_INFINITY, forces[i], request.scatter);
+    return { pull: request.places[i], predicted: forces[i], held, letGo, inside: deviation === 0, deviation };
+  });
+}
+
+/** @returns residuals of the leak readings at predicted flows [m³/s] */
+export function leakResiduals(request: Checked, flows: readonly number[]): LeakResidual[] {
+  return request.leaks.map(({ flow }, i) => {
+    const deviation = deviationOf(flow, flow, flows[i], request.leakScatter);
+    return { predicted: flows[i], measured: flow, deviation };
+  });
+}
