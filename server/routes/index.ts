@@ -2,6 +2,7 @@ import type { Store } from "../store/store.ts";
 import { archiveRoutes } from "./archive.ts";
 import { benchRoutes } from "./bench.ts";
 import { bleedRoutes } from "./bleed.ts";
+import { calibrateRoutes } from "./calibrate.ts";
 import { collectionRoutes } from "./collections.ts";
 import { eventRoutes } from "./events.ts";
 import { fitRoutes } from "./fits.ts";
@@ -21,6 +22,7 @@ export function apiRoutes(store: Store, clock: () => Date): Route[] {
     ...rundownRoutes(),
     ...fitRoutes(),
     ...bleedRoutes(),
+    ...calibrateRoutes(),
   ];
   return [...routes, openApiRoute(routes)];
 }

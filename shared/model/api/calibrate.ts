@@ -1,0 +1,87 @@
+import { z } from "zod";
+import { supply, weather } from "../build.ts";
+import { nonNegative, positive } from "../scalar.ts";
+import { ductedRotor, motorInput, packInput, skirtInput, vehicleInput, warning } from "./predict.ts";
+
+const MAX_PULLS = 300;
+const MAX_LEAK_READINGS = 1000;
+
+const skirt = skirtInput.refine((given) => given.edge === undefined || given.lossSum === undefined, {
+  message: "give edge or lossSum, not both",
+  path: ["lossSum"],
+});
+const air = weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 });
+
+/** As the body of POST /predict, with a ducted rotor; the gap and wheel friction in it don't count. */
+const rig = z.strictObject({
+  air,
+  rotor: ductedRotor,
+  motor: motorInput,
+  pack: packInput,
+  supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
+  skirt,
+  vehicle: vehicleInput,
+});
+
+const scatter = () => positive("", 1).default(0.05);
+
+export const calibrateRequest = z.strictObject({
+  prior: z
+    .strictObject({
+      gap: z.strictObject({ mean: nonNegative("m", 0.1), sd: positive("m", 0.1) }),
+      friction: z.strictObject({ mean: nonNegative("", 5), sd: positive("", 5) }),
+    })
+    .describe("what was held true before the tests, normal, cut at 0"),
+  scatter: scatter().describe("relative standard deviation of a single pull"),
+  leakScatter: scatter().describe("relative standard deviation of a single flow reading"),
+  pulls: z
+    .array(
+      z.strictObject({
+        input: rig,
+        direction: z.enum(["straight-off", "ceiling", "along"]),
+        rigMass: nonNegative("kg, pressing on the floor in a pull along it", 100).optional(),
+        held: nonNegative("N, on the surface, the rig's own weight accounted for", 1e6),
+        letGo: nonNegative("N", 1e6).nullable(),
+      }),
+    )
+    .max(MAX_PULLS),
+  leaks: z
+    .array(
+      z.strictObject({
+        input: z.strictObject({ skirt, air }),
+        pressure: positive("Pa", 1e5),
+        flow: positive("m³/s", 100),
+      }),
+    )
+    .max(MAX_LEAK_READINGS)
+    .default([]),
+});
+
+const calibrated = z.strictObject({
+  mean: z.number(),
+  sd: z.number(),
+  best: z.number().describe("most likely value, together with that of the other"),
+  interval: z.tuple([z.number(), z.number().nullable()]).describe("95 %; 0 or null where that side is open"),
+});
+
+export const calibrateResponse = z.strictObject({
+  gap: calibrated,
+  friction: calibrated.nullable().describe("null where no pull along the surface tells it"),
+  covariance: z.array(z.array(z.number())).describe("of gap and friction; of the gap alone without friction"),
+  scatter: z.number().nullable().describe("most likely relative sd of a single pull; null without pulls"),
+  logPosterior: z.number(),
+  residuals: z.array(
+    z.strictObject({
+      pull: z.int().describe("place in the request"),
+      predicted: z.number().describe("N"),
+      held: z.number(),
+      letGo: z.number().nullable(),
+      inside: z.boolean(),
+      deviation: z.number().describe("from the prediction to the bracket, in stated scatters"),
+    }),
+  ),
+  leakResiduals: z.array(
+    z.strictObject({ predicted: z.number().describe("m³/s"), measured: z.number(), deviation: z.number() }),
+  ),
+  warnings: z.array(warning),
+});
