@@ -49,7 +49,7 @@ export interface RotorFit {
  * @throws {OutOfRangeError} on a reading that can't be, by its path
  * @throws {NotEnoughDataError} on one point, all points at one flow, fewer flows than the degree needs, no pressure at no flow
  *
- * Valid between phiMin and phiMax; the residuals count as independent. Density is 1.2 kg/m³ where none is given.
+ * Valid between phiMin and phiMax; the residuals count as independent. A row without a density takes the mean of those that state one, 1.2 kg/m³ where none does.
  * Source: docs/method/fits/rotor.md
  */
 export function fitRotor(request: RotorFitRequest): RotorFit {

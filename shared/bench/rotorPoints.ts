@@ -10,7 +10,7 @@ export interface RotorReadingPoint {
   readonly flow: number;
   /** static depression of the cavity; below 0 past the open end of the curve [Pa] */
   readonly pressure: number;
-  /** 1.2, the standard air of ISO 5801, unless given [kg/m³] */
+  /** unless given: the mean of the rows that state one; 1.2, the standard air of ISO 5801, where none does [kg/m³] */
   readonly density?: number;
   /** [W] */
   readonly shaftPower?: number;
@@ -45,15 +45,27 @@ export interface RotorPoint {
  */
 export function rotorPoints(diameter: number, readings: readonly RotorReadingPoint[]): RotorPoint[] {
   requirePositive("diameter", diameter);
-  return readings.map((reading, i) => rotorPoint(diameter, reading, `points.${i}`));
+  const density = usualDensity(readings);
+  return readings.map((reading, i) => rotorPoint({ diameter, density }, reading, `points.${i}`));
 }
 
-function rotorPoint(diameter: number, reading: RotorReadingPoint, path: string): RotorPoint {
+/** Density for the rows that state none: the mean of those that do, taken in the same room; else standard air. */
+function usualDensity(readings: readonly RotorReadingPoint[]): number {
+  const stated = readings.flatMap(({ density }) => (density !== undefined && density > 0 ? [density] : []));
+  if (stated.length === 0) return STANDARD_AIR_DENSITY;
+  return stated.reduce((sum, density) => sum + density, 0) / stated.length;
+}
+
+function rotorPoint(
+  usual: { readonly diameter: number; readonly density: number },
+  reading: RotorReadingPoint,
+  path: string,
+): RotorPoint {
   const pressure = requireFinite(`${path}.pressure`, reading.pressure);
   const state = {
-    diameter: requirePositive(`${path}.diameter`, reading.diameter ?? diameter),
+    diameter: requirePositive(`${path}.diameter`, reading.diameter ?? usual.diameter),
     speed: RPM * requirePositive(`${path}.rpm`, reading.rpm),
-    density: requirePositive(`${path}.density`, reading.density ?? STANDARD_AIR_DENSITY),
+    density: requirePositive(`${path}.density`, reading.density ?? usual.density),
   };
   const shaftPower = reading.shaftPower ?? null;
   for (const [name, value] of [
