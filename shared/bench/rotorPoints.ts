@@ -49,8 +49,17 @@ export function rotorPoints(diameter: number, readings: readonly RotorReadingPoi
   return readings.map((reading, i) => rotorPoint({ diameter, density }, reading, `points.${i}`));
 }
 
-/** Density for the rows that state none: the mean of those that do, taken in the same room; else standard air. */
-function usualDensity(readings: readonly RotorReadingPoint[]): number {
+/**
+ * Density for rows that state none.
+ *
+ *     the mean of those that do, taken in the same room; 1.2 kg/m³, the standard air of ISO 5801, where none does
+ *
+ * @param readings - rows, their density where stated [kg/m³]
+ * @returns density [kg/m³]
+ *
+ * Valid for tests of one place and season. Source: common practice, no source
+ */
+export function usualDensity(readings: readonly Pick<RotorReadingPoint, "density">[]): number {
   const stated = readings.flatMap(({ density }) => (density !== undefined && density > 0 ? [density] : []));
   if (stated.length === 0) return STANDARD_AIR_DENSITY;
   return stated.reduce((sum, density) => sum + density, 0) / stated.length;

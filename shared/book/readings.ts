@@ -102,7 +102,7 @@ export type CurveReading = Reading<RotorReadingPoint> & { readonly doubt: Readin
  *
  * @param test - as stored
  * @param motor - constants of the motor that turned it, null where they aren't known
- * @returns points for {@link fitRotor}: rpm, flow [m³/s], pressure [Pa], density [kg/m³], shaft power [W], diameter [m]
+ * @returns points for {@link fitRotor}: rpm, flow [m³/s], pressure [Pa], density [kg/m³] where the row or the day states one, shaft power [W], diameter [m]
  * @throws {OutOfRangeError} on a plate pressure beyond the ambient's
  */
 export function curveReadings(test: CurveTest, motor: MotorConstants | null): CurveReading[] {
@@ -119,7 +119,7 @@ export function curveReadings(test: CurveTest, motor: MotorConstants | null): Cu
       rpm: speed / RPM,
       flow: metered.flow,
       pressure,
-      density: maybe(row.density, "density") ?? air.density,
+      density: maybe(row.density, "density") ?? (test.air ? air.density : undefined),
       diameter,
       shaftPower: rowShaftPower(row, speed, motor),
       doubt: doubtOf(test, pressure, speed, metered),

@@ -1,7 +1,9 @@
 import { fitRotor, type RotorFit } from "../bench/rotorFit.ts";
+import { usualDensity } from "../bench/rotorPoints.ts";
 import { rotorWeights } from "../bench/rotorWeights.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
+import { STANDARD_AIR_DENSITY } from "../physics/constants.ts";
 import { tipSpeed } from "../physics/fanlaws/coefficients.ts";
 import { estimatedRotor } from "../physics/fanlaws/estimate.ts";
 import { RPM } from "../physics/motor.ts";
@@ -39,7 +41,7 @@ const ESTIMATE_RANGE = 1e-9;
 
 /** @returns every reading of a rotor's curve tests, those set aside included, whether or not they make a curve */
 export function familyPoints(bench: Bench, rotorId: string): FamilyPoint[] {
-  return testsOf(bench, "curve")
+  const points = testsOf(bench, "curve")
     .filter((test) => test.data.rotor === rotorId)
     .flatMap((test, index) => {
       const motor = test.data.motor ? motorBasis(bench, test.data.motor) : null;
@@ -49,6 +51,8 @@ export function familyPoints(bench: Bench, rotorId: string): FamilyPoint[] {
         testId: test.id,
       }));
     });
+  const density = usualDensity(points);
+  return points.map((point) => ({ ...point, density: point.density ?? density }));
 }
 
 /** Weights count only where every reading has one; a mixture would weigh by who stated an uncertainty. */
@@ -152,6 +156,6 @@ export function testedAt(basis: RotorBasis, diameter: number): TestedAt | null {
   return {
     testedDiameter: nearest,
     testedTipSpeed: median(there.map((point) => tipSpeed(nearest, point.rpm * RPM))),
-    testedDensity: median(there.map((point) => point.density ?? 0)),
+    testedDensity: median(there.map((point) => point.density ?? STANDARD_AIR_DENSITY)),
   };
 }
