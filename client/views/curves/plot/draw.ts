@@ -127,6 +127,7 @@ const CHOSEN = 11;
 function drawChosen(frame: Frame, spots: readonly Spot[], margin: Margin): void {
   frame
     .layer("chosen")
+    .attr("data-unsaved", "")
     .selectAll<SVGCircleElement, Spot>("circle")
     .data(spots, (spot) => spot.key)
     .join("circle")

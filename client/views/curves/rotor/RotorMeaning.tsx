@@ -65,7 +65,12 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
   return (
     <>
       {family.readings.length > 0 && (
-        <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
+        <PointPanel
+          test={chosen.test}
+          row={chosen.row}
+          onClose={chosen.close}
+          derived={derivedOf(family, chosen.key)}
+        />
       )}
       {!fit && <FillIt family={family} />}
       {fit && (
@@ -91,6 +96,18 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
       <AsideList tests={family.tests} onChoose={chosen.choose} />
     </>
   );
+}
+
+/** What a reading comes to: its flow, its coefficients, how far off the curve it lies. */
+function derivedOf(family: RotorFamily, key: string | null): { label: string; text: string }[] {
+  const reading = family.readings.find((each) => each.key === key);
+  if (!reading) return [];
+  const { flow, phi, psi, residual } = reading;
+  return [
+    { label: "makes a flow of", text: formatQuantity(flow, "flow") },
+    { label: "φ, ψ", text: `${formatFixed(phi, 3)}, ${formatFixed(psi, 3)}` },
+    ...(residual === null ? [] : [{ label: "off the curve", text: `${percent(residual)} of blocked` }]),
+  ];
 }
 
 /** What turns an estimate, or no curve at all, into a curve. */

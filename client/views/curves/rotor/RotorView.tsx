@@ -54,6 +54,13 @@ function isScaled(family: RotorFamily, state: { readonly as: string; readonly di
   return !family.readings.some((reading) => Math.abs(reading.diameter / state.diameter - 1) < SAME_SIZE);
 }
 
+function countText(used: number, aside: number, fitted: boolean): string {
+  const left = aside > 0 ? `, ${aside} set aside` : "";
+  return fitted
+    ? `${counted(used, "reading")} in the fit${left}.`
+    : `${counted(used, "reading")}${left}, no curve yet.`;
+}
+
 interface FiguresProps {
   readonly family: RotorFamily;
   readonly scaled: boolean;
@@ -67,7 +74,7 @@ function Figures({ family, scaled, sizeFactor }: FiguresProps) {
   const { basis } = family.answer;
   return (
     <>
-      {used > 0 && `${counted(used, "reading")} in the fit${aside > 0 ? `, ${aside} set aside` : ""}. `}
+      {used + aside > 0 && `${countText(used, aside, family.fit !== null)} `}
       {rms !== null && `They scatter about it by ${percent(rms)} of blocked pressure. `}
       {family.fit?.stall && "It rises with the flow over a part: the rotor can stall there. "}
       {basis === "two-point" && <Mark word="two-point" />}

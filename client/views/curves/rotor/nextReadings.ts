@@ -40,7 +40,7 @@ export function missingInUnits(
   const flows = shown.as === "pressure";
   return {
     count: missing.count,
-    from: `${flows ? "" : "φ = "}${formatFixed(from, decimals)}`,
+    from: `${flows ? "" : "φ = "}${from === 0 ? "0" : formatFixed(from, decimals)}`,
     to: formatFixed(to, decimals),
     unit: flows ? "L/s" : "",
     at: flows ? `at ${formatFixed(shown.rpm, 0)} rpm and ${formatQuantity(shown.diameter, "length")}` : "",

@@ -13,10 +13,13 @@ const BEYOND = 1.1;
 /** Doubt of an estimate from the rotor's shape [-]. METHOD 3. */
 const ESTIMATE_DOUBT = 0.3;
 
+/** End of the axis where no reading has a flow [φ]. */
+const ANY_FLOW = 0.2;
+
 /** @returns where the drawn curve ends [φ]: open, or a little past the last reading */
 export function endOf(family: RotorFamily): number {
   const farthest = Math.max(0, ...family.readings.map((reading) => reading.phi));
-  return Math.max(family.phiFree ?? farthest * BEYOND, farthest) || 1;
+  return Math.max(family.phiFree ?? farthest * BEYOND, farthest) || ANY_FLOW;
 }
 
 function span(from: number, to: number, steps = STEPS): number[] {
