@@ -73,6 +73,15 @@ describe("readDraft, what is wrong said by the field's path", () => {
   });
 });
 
+describe("readDraft, a cell without a unit", () => {
+  it("means the unit that was typed last in its column, else the quantity's first", () => {
+    const draft = withCell(writeDraft(PULL), 0, "held", "4");
+    const held = (units: Draft["units"]) => readDraft({ ...draft, units }).data.rows;
+    expect(held({ held: "N" })).toMatchObject([{ held: { value: 4, unit: "N" } }, {}]);
+    expect(held({})).toMatchObject([{ held: { value: 4, unit: "g" } }, {}]);
+  });
+});
+
 describe("readDraft, the bleed plate", () => {
   it("takes a count left empty beside others as shut", () => {
     const draft = withRow(writeDraft(PLATE_CURVE), 1, (row) => ({ ...row, open: ["4", ""] }));

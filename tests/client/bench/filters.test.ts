@@ -29,9 +29,9 @@ describe("pagePath, one page of the API's list", () => {
 
 describe("tooLarge, before a body is sent", () => {
   it("takes what the server takes and says how large the rest is", () => {
-    // a JSON string has two quotes around its letters; the limit is 1 MiB
-    expect(tooLarge("x".repeat(2 ** 20 - 2))).toBeNull();
-    expect(tooLarge("x".repeat(2 ** 20 - 1))).toMatch(/1\.0 MB to send, more than the 1 MB/);
-    expect(tooLarge("é".repeat(2 ** 20 - 2))).toMatch(/2\.1 MB/);
+    // a JSON string has two quotes around its letters; the limit is 1 000 000 byte
+    expect(tooLarge("x".repeat(1e6 - 2))).toBeNull();
+    expect(tooLarge("x".repeat(1e6 - 1))).toMatch(/1\.0 MB to send, more than the 1 MB/);
+    expect(tooLarge("é".repeat(1e6 - 2))).toMatch(/2\.0 MB/);
   });
 });

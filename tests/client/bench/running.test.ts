@@ -9,6 +9,7 @@ import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
 import type { Running } from "../../../client/views/bench/running/result.ts";
 import { runningResult } from "../../../client/views/bench/running/run.ts";
 import type { Bench } from "../../../shared/book/bench.ts";
+import type { BenchTest } from "../../../shared/model/tests/index.ts";
 import { EXAMPLES, FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL } from "./examples.ts";
 
 const EMPTY: Bench = { rotors: [], motors: [], packs: [], skirts: [], surfaces: [], tests: [], builds: [] };
@@ -29,6 +30,18 @@ describe("runningResult, by hand calculation", () => {
     const running = run(withField(writeDraft(PULL), "rigMass", "12 g"));
     // (410 − 12) g and (430 − 12) g times 9.80665 m/s²; the row set aside takes no part
     expect(said(running, "Pull on the surface")).toBe("3.90 N to 4.10 N (398 g to 418 g)");
+  });
+
+  it("several pulls: the tightest bracket they agree on, and a contradiction where they don't", () => {
+    const rows = (...brackets: [number, number][]) =>
+      brackets.map(([held, letGo]) => ({
+        held: { value: held, unit: "N" },
+        letGo: { value: letGo, unit: "N" },
+      }));
+    const pulls = (...brackets: [number, number][]) =>
+      run(withField(writeDraft({ ...PULL, rows: rows(...brackets) } as BenchTest), "rigMass", "0 g"));
+    expect(said(pulls([3, 5], [4, 6]), "Pull on the surface")).toMatch(/^4\.00 N to 5\.00 N/);
+    expect(said(pulls([3, 4], [5, 6]), "Pull on the surface")).toMatch(/^scattered: one let go at 4\.00 N/);
   });
 
   it("a curve: φ and ψ of a row from its own speed, size and density", () => {

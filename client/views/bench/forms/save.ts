@@ -5,7 +5,7 @@ import { formErrors } from "../record/fieldErrors.ts";
 import type { FormModel } from "./model.ts";
 
 /** Greatest body that the server takes [byte]. */
-export const GREATEST_BODY = 2 ** 20;
+const GREATEST_BODY = 1e6;
 const MEGABYTE = 1e6;
 
 /** @returns why a body is too large to be sent, in words; null where it is not */

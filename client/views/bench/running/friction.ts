@@ -1,5 +1,5 @@
 import { fitFriction } from "../../../../shared/bench/frictionFit.ts";
-import { frictionSlides, inUse } from "../../../../shared/book/readings.ts";
+import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
 import type { FrictionTest } from "../../../../shared/model/tests/friction.ts";
 import { attempt, digits, NOTHING_YET, type Running, withError } from "./result.ts";
 
@@ -14,7 +14,9 @@ export function runFriction(test: FrictionTest, keys: readonly number[]): Runnin
   const slides = frictionSlides(test);
   if (slides.length === 0) return { ...NOTHING_YET, next: "Type a first slide: the tilt at which it slid." };
   const byRow = new Map(slides.map((slide) => [keys[slide.row], rowText(slide)]));
-  const { found: fit, next } = attempt(() => fitFriction({ slides: inUse(slides) }));
+  const { found: fit, next } = attempt(() =>
+    fitFriction({ slides: inUse(slides), angleUncertainty: tiltUncertainty([test]) }),
+  );
   return {
     figures: fit ? [{ label: "μ", text: withError(fit.mu, fit.uncertainty) }] : [],
     byRow,
