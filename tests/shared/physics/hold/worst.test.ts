@@ -51,6 +51,14 @@ describe("worstAngle", () => {
     expect(driving.angle).toBeLessThan(90);
   });
 
+  it("of a vehicle that a strong pull both tips and stops is the attitude with the larger shortfall", () => {
+    const outside = { ...crawler, suctionFromRear: -0.05 };
+    const both = { ...outside, wheelFriction: 0.1, skirtShare: 0.9, skirtFriction: 0.1 };
+    const { parked, driving } = worstAngle(both, 100);
+    expect(driving).toMatchObject({ margin: 0, angle: parked.angle, governs: ["tip", "climb"] });
+    expect(worstAngle(both, 0.1).driving.angle).not.toBe(parked.angle);
+  });
+
   it("without suction is still the attitude that needs most", () => {
     const { parked } = worstAngle(crawler, 0);
     expect(parked.margin).toBe(0);
