@@ -3,7 +3,7 @@ import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { type Bench, oncePerBench, testsOf } from "./bench.ts";
 import type { Missing } from "./missing.ts";
-import { frictionSlides, inUse } from "./readings.ts";
+import { frictionSlides, inUse, tiltUncertainty } from "./readings.ts";
 
 /** Friction of one contact on one surface and what it rests on. */
 export interface FrictionBasis {
@@ -36,7 +36,8 @@ function tested(
     const slides = tests.flatMap((test) => inUse(frictionSlides(test.data)));
     if (slides.length === 0) return { fit: null, testIds: [] };
     try {
-      return { fit: fitFriction({ slides }), testIds };
+      const angleUncertainty = tiltUncertainty(tests.map((test) => test.data));
+      return { fit: fitFriction({ slides, angleUncertainty }), testIds };
     } catch (error) {
       if (error instanceof NotEnoughDataError) return { fit: null, testIds: [] };
       throw error;

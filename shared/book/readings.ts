@@ -210,6 +210,15 @@ export function frictionSlides(test: FrictionTest): Reading<{ held: number | nul
   }));
 }
 
+/** @returns standard uncertainty of the tilt board's angle [rad], the largest of the tests'; 0 where none is stated */
+export function tiltUncertainty(tests: readonly FrictionTest[]): number {
+  const ofTest = (test: FrictionTest) => {
+    const steepest = Math.max(...frictionSlides(test).map((slide) => slide.slid ?? slide.held ?? 0));
+    return instrumentUncertainty(test.instruments.angle, steepest, "angle");
+  };
+  return Math.max(0, ...tests.map(ofTest));
+}
+
 /** @returns the rows that take part in a fit */
 export function inUse<T extends { readonly setAside: string | null }>(readings: readonly T[]): T[] {
   return readings.filter((reading) => reading.setAside === null);

@@ -1,7 +1,7 @@
 import { type FrictionFit, fitFriction } from "../../../../shared/bench/frictionFit.ts";
 import type { Bench, StoredTest } from "../../../../shared/book/bench.ts";
 import { findById, testsOf } from "../../../../shared/book/bench.ts";
-import { frictionSlides, inUse } from "../../../../shared/book/readings.ts";
+import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
 import type { Source } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
@@ -48,7 +48,8 @@ function fitted(tests: FrictionTests): Pick<FrictionGroup, "fit" | "problem"> {
   const slides = tests.flatMap((test) => inUse(frictionSlides(test.data)));
   if (slides.length === 0) return { fit: null, problem: "Every slide is set aside." };
   try {
-    return { fit: fitFriction({ slides }), problem: null };
+    const angleUncertainty = tiltUncertainty(tests.map((test) => test.data));
+    return { fit: fitFriction({ slides, angleUncertainty }), problem: null };
   } catch (error) {
     if (!(error instanceof NotEnoughDataError || error instanceof OutOfRangeError)) throw error;
     return { fit: null, problem: error.message };
