@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { predictResponse } from "../../shared/model/api/predict.ts";
+import { expectPrinted, workedExample } from "../support/workedExample.ts";
 import { freshBench } from "./support/api.ts";
 
 const crawler = {
@@ -81,6 +82,12 @@ describe("POST /predict with uncertainties", () => {
     const { p5, p50, p95 } = body.doubt.attitudes[2].driving;
     expect((p95 - p5) / p50).toBeGreaterThan(0.14);
     expect((p95 - p5) / p50).toBeLessThan(0.19);
+  });
+
+  it("of the worked example in docs/method/uncertainty.md: gives what is printed there", async () => {
+    const { request, answer } = workedExample("uncertainty");
+    const { body } = await post(request).expect(200);
+    expectPrinted(body, answer);
   });
 
   it.each([

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rundownResponse } from "../../shared/model/api/rundown.ts";
+import { expectPrinted, workedExample } from "../support/workedExample.ts";
 import { freshBench } from "./support/api.ts";
 
 const cell = {
@@ -90,6 +91,12 @@ describe("POST /rundown", () => {
 
   const withCell = (change: object) => ({ pack: { ...crawler.pack, cell: { ...cell, ...change } } });
   const curve = (...points: number[][]) => withCell({ curve: points });
+  it("of the worked example in docs/method/run-down.md: gives what is printed there", async () => {
+    const { request, answer } = workedExample("run-down");
+    const { body } = await post(request).expect(200);
+    expectPrinted(body, answer);
+  });
+
   it.each([
     ["pack.cell.curve", withCell({ curve: undefined })],
     ["pack.cell.curve", curve([0, 3.2], [0.5, 3.7], [0.4, 3.8], [1, 4.2])],
