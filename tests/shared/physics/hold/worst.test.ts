@@ -57,6 +57,9 @@ describe("worstAngle", () => {
     const { parked, driving } = worstAngle(both, 100);
     expect(driving).toMatchObject({ margin: 0, angle: parked.angle, governs: ["tip", "climb"] });
     expect(worstAngle(both, 0.1).driving.angle).not.toBe(parked.angle);
+    const dragging = { ...crawler, skirtShare: 0.9, skirtFriction: 0.9 };
+    const slightly = { ...dragging, suctionFromRear: -0.005 };
+    expect(worstAngle(slightly, 100).driving.angle).toBe(worstAngle(dragging, 100).driving.angle);
   });
 
   it("without suction is still the attitude that needs most", () => {
