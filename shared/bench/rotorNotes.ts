@@ -47,7 +47,7 @@ function shapeNotes(fit: PsiFit, count: number, stall: boolean): Note[] {
   if (fit.outliers.length > 0)
     note(
       "outliers",
-      `Points ${fit.outliers.join(", ")} (counted from 0) stand more than 3 standard deviations off the curve.`,
+      `Points ${fit.outliers.map((index) => index + 1).join(", ")} (counted from 1) stand more than 3 standard deviations off the curve.`,
     );
   return notes;
 }
