@@ -17,6 +17,12 @@ export const VIEWS: readonly View[] = [
   { name: "curves", label: "Curves", listed: true, load: () => import("../views/curves/CurvesView.tsx") },
   { name: "match", label: "Match", listed: true, load: () => import("../views/match/MatchView.tsx") },
   {
+    name: "attitudes",
+    label: "Attitudes",
+    listed: true,
+    load: () => import("../views/attitudes/AttitudesView.tsx"),
+  },
+  {
     name: "parts",
     label: "Parts and builds",
     listed: false,

@@ -1,0 +1,61 @@
+import { useState } from "preact/hooks";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { TextField } from "../../ui/Field.tsx";
+import { nameProblem, readAngle, withAttitude } from "./ownAttitudes.ts";
+import { saveBuild } from "./saveBuild.ts";
+
+interface Problems {
+  readonly name?: string | null;
+  readonly angle?: string | null;
+  readonly whole?: string | null;
+}
+
+/** Adds an attitude of the user's own to the build as it is stored. */
+export function AddAttitude({ build }: { build: StoredOf<"builds"> }) {
+  const [name, setName] = useState("");
+  const [angle, setAngle] = useState("");
+  const [problems, setProblems] = useState<Problems>({});
+  const add = async (event: Event) => {
+    event.preventDefault();
+    const read = readAngle(angle);
+    const wrongName = nameProblem(name, build.data.attitudes);
+    if (wrongName !== null || "problem" in read)
+      return setProblems({ name: wrongName, angle: "problem" in read ? read.problem : null });
+    const whole = await saveBuild(build, withAttitude(build.data, { name, angle: read.angle }));
+    setProblems({ whole });
+    if (whole !== null) return;
+    setName("");
+    setAngle("");
+  };
+  return (
+    <form class="attitude-add" onSubmit={(event) => void add(event)} noValidate>
+      <h2>An attitude of your own</h2>
+      <TextField
+        label="Name"
+        value={name}
+        placeholder="Roof pane"
+        error={problems.name}
+        onChange={(text) => {
+          setName(text);
+          setProblems({ ...problems, name: null });
+        }}
+      />
+      <TextField
+        label="Degrees, 0 floor to 180 ceiling"
+        value={angle}
+        placeholder="153.5"
+        error={problems.angle}
+        onChange={(text) => {
+          setAngle(text);
+          setProblems({ ...problems, angle: null });
+        }}
+      />
+      <button type="submit">Add to the build</button>
+      {problems.whole && (
+        <span class="field-error" role="alert">
+          {problems.whole}
+        </span>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,86 @@
+import { useState } from "preact/hooks";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { GRADE_WORDS, governsInWords, gradeOf, marginText } from "../../ui/verdictWords.ts";
+import { withoutAttitude } from "./ownAttitudes.ts";
+import type { NamedStand, Rose } from "./rose.ts";
+import { saveBuild } from "./saveBuild.ts";
+import type { Need } from "./stand.ts";
+import { degrees, grams, needText } from "./words.ts";
+
+function NeedCell({ need, target }: { need: Need; target: number }) {
+  if (need.pull === 0) return <td class="good">none needed</td>;
+  const grade = gradeOf(need.margin, target);
+  return (
+    <td class={grade}>
+      <span class="margin">{marginText(need.margin)}</span>
+      <small>{GRADE_WORDS[grade]}</small>
+      <small>
+        {needText(need)}, {governsInWords(need.modes)}
+      </small>
+    </td>
+  );
+}
+
+interface RowProps {
+  readonly named: NamedStand;
+  readonly target: number;
+  readonly onRemove: (() => void) | null;
+}
+
+function Row({ named: { title, stand, kind }, target, onRemove }: RowProps) {
+  const angle = kind === "worst" ? Math.round(stand.angle) : stand.angle;
+  return (
+    <tr>
+      <th scope="row">
+        {title} {degrees(angle)}
+        {onRemove && (
+          <button type="button" class="plain small" onClick={onRemove}>
+            remove<span class="visually-hidden"> {title}</span>
+          </button>
+        )}
+      </th>
+      <NeedCell need={stand.parked} target={target} />
+      <NeedCell need={stand.driving} target={target} />
+    </tr>
+  );
+}
+
+/** Each attitude: needed against made, parked and driving; the user's own can be taken out. */
+export function AttitudeTable({ rose, build }: { rose: Rose; build: StoredOf<"builds"> }) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const remove = async (key: string) =>
+    setProblem(await saveBuild(build, withoutAttitude(build.data, Number(key.slice("own ".length)))));
+  const target = build.data.targetMargin;
+  return (
+    <>
+      <table class="holds attitude-table">
+        <caption class="quiet small">
+          {grams(rose.made)} made, {marginText(target)} of the need wanted. Under each margin: the pull needed
+          and what lets go first.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Attitude</th>
+            <th scope="col">Parked</th>
+            <th scope="col">Driving uphill</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rose.named.map((named) => (
+            <Row
+              key={named.key}
+              named={named}
+              target={target}
+              onRemove={named.kind === "own" ? () => void remove(named.key) : null}
+            />
+          ))}
+        </tbody>
+      </table>
+      {problem && (
+        <span class="field-error" role="alert">
+          {problem}
+        </span>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,93 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { href } from "../../app/router.ts";
+import { changesToQuery } from "../../state/handles.ts";
+import { isChanged, type Outcome } from "../../state/outcome.ts";
+import { useOutcomes } from "../../state/useOutcomes.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import { Caution } from "../../ui/Caution.tsx";
+import { Missing } from "../../ui/Missing.tsx";
+import { RestsOn } from "../../ui/RestsOn.tsx";
+import { Warnings } from "../../ui/Warnings.tsx";
+import { AddAttitude } from "./AddAttitude.tsx";
+import { AskAngle } from "./AskAngle.tsx";
+import { AttitudeTable } from "./AttitudeTable.tsx";
+import { DrivePanel } from "./DrivePanel.tsx";
+import { RoseChart } from "./RoseChart.tsx";
+import { type Rose, roseOf } from "./rose.ts";
+import { standAt } from "./stand.ts";
+import { figures, needSentence } from "./words.ts";
+
+/** Where does it need most? Pull needed against pull made, from floor over wall to ceiling. */
+export default function AttitudesView() {
+  return (
+    <BuildOnScreen>
+      {(bench, build) => <AttitudesOf key={build.id} bench={bench} build={build} />}
+    </BuildOnScreen>
+  );
+}
+
+interface OfBuild {
+  readonly bench: Bench;
+  readonly build: StoredOf<"builds">;
+}
+
+function AttitudesOf({ bench, build }: OfBuild) {
+  const { tried, outcome } = useOutcomes(bench, build);
+  const rose = useMemo(() => roseOf(outcome), [outcome]);
+  return (
+    <div class="attitudes">
+      <div class="attitudes-answer" aria-live="polite">
+        {rose ? (
+          <Answer sentence={needSentence(rose)}>{figures(rose)}</Answer>
+        ) : (
+          <Answer sentence={`${build.data.name} can't be answered for yet.`}>This is missing:</Answer>
+        )}
+        {isChanged(tried) && (
+          <p class="small">
+            With what is <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>, not as
+            the build is stored.
+          </p>
+        )}
+      </div>
+      {rose ? (
+        <Answered bench={bench} build={build} outcome={outcome} rose={rose} />
+      ) : (
+        <section class="attitudes-picture" aria-label="What is missing">
+          <Missing outcome={outcome} build={build.id} />
+        </section>
+      )}
+    </div>
+  );
+}
+
+function Answered({ bench, build, outcome, rose }: OfBuild & { outcome: Outcome; rose: Rose }) {
+  const [angle, setAngle] = useState<number | null>(null);
+  const shown = angle ?? Math.round(rose.worst.driving.angle);
+  const asked = angle === null ? null : standAt(rose.input.vehicle, rose.made, angle);
+  return (
+    <>
+      <div class="attitudes-change">
+        <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
+        <AddAttitude build={build} />
+        <DrivePanel rose={rose} />
+      </div>
+      <section class="attitudes-picture" aria-label="The picture">
+        <RoseChart rose={rose} asked={asked} />
+      </section>
+      <section class="attitudes-meaning" aria-label="What it means">
+        <h2>Needed against made</h2>
+        <AttitudeTable rose={rose} build={build} />
+        <RestsOn bench={bench} outcome={outcome} />
+        <Warnings outcome={outcome} />
+        <Caution>
+          A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+          from under it, never above passers-by.
+        </Caution>
+        <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
+      </section>
+    </>
+  );
+}

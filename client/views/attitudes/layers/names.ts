@@ -1,0 +1,64 @@
+import type { Group } from "../../../charts/frame.ts";
+import { type Box, type Obstacle, placeFree, textWidth, type WantedBox } from "../../../charts/place.ts";
+import type { Rose } from "../rose.ts";
+import { STATES } from "../stand.ts";
+import { grams } from "../words.ts";
+import { type PolarContext, spot } from "./polar.ts";
+
+interface Name {
+  readonly text: string;
+  readonly tone: string;
+  /** distance from the centre at an attitude [px] */
+  readonly at: (angle: number) => number;
+}
+
+const LINE = 17;
+const BASELINE = 13;
+const STEP = 4;
+const OFFSETS = [6, -6, 12, -12] as const;
+
+function namesOf(rose: Rose, { r, radius }: PolarContext): Name[] {
+  const needed = STATES.map((state) => ({
+    text: `needed ${state}`,
+    tone: "needed-text halo",
+    at: (angle: number) => Math.min(radius, r(rose.stands[angle][state].pull)),
+  }));
+  const made = { text: `made ${grams(rose.made)}`, tone: "rotor-text halo", at: () => r(rose.made) };
+  return rose.made > 0 ? [made, ...needed] : needed;
+}
+
+/** Spots beside a curve, all along it. */
+function wantedOf({ text, at }: Name): WantedBox {
+  const width = textWidth(text) + 4;
+  const spots = OFFSETS.flatMap((offset) =>
+    Array.from({ length: 180 / STEP - 1 }, (_, i) => (i + 1) * STEP).flatMap((angle) => {
+      const [x, y] = spot(angle, at(angle) + offset);
+      const left = offset > 0 ? x : x - width;
+      const top = y - LINE / 2 + (offset > 0 ? 1 : -1) * Math.cos((angle * Math.PI) / 180) * (LINE / 2);
+      return [{ x: left, y: top }];
+    }),
+  );
+  return { width, height: LINE, spots };
+}
+
+/** The curves' names, beside the curves and on nothing else. */
+export function namesLayer(g: Group, rose: Rose, context: PolarContext): void {
+  const names = namesOf(rose, context);
+  const points = (at: (angle: number) => number): Obstacle[] =>
+    rose.stands.map((stand) => spot(stand.angle, at(stand.angle)));
+  const spokes = rose.named.flatMap(({ stand }) =>
+    Array.from({ length: 30 }, (_, i): Obstacle => spot(stand.angle, (i / 30) * context.radius)),
+  );
+  const obstacles = [...names.flatMap((name) => points(name.at)), ...spokes];
+  const { radius } = context;
+  const room = { x: 2, y: -radius, width: radius - 2, height: 2 * radius };
+  const boxes = placeFree(names.map(wantedOf), obstacles, room);
+  const placed = names.map((name, i) => ({ ...name, box: boxes[i] }));
+  g.selectAll<SVGTextElement, Name & { readonly box: Box }>("text")
+    .data(placed, (name) => name.text)
+    .join("text")
+    .attr("class", (name) => name.tone)
+    .attr("x", (name) => name.box.x + 2)
+    .attr("y", (name) => name.box.y + BASELINE)
+    .text((name) => name.text);
+}

@@ -1,0 +1,104 @@
+import type { Group } from "../../../charts/frame.ts";
+import { pushApart } from "../../../charts/labels.ts";
+import { textWidth } from "../../../charts/place.ts";
+import { governsInWords } from "../../../ui/verdictWords.ts";
+import type { NamedStand, Rose } from "../rose.ts";
+import type { Sector } from "../sectors.ts";
+import { STATES, type Stand, type State } from "../stand.ts";
+import { degrees } from "../words.ts";
+import { type PolarContext, spot } from "./polar.ts";
+import { RING } from "./rings.ts";
+
+interface RimLabel {
+  readonly key: string;
+  readonly text: string;
+  readonly angle: number;
+  /** from where the hairline starts, beyond the rim [px] */
+  readonly from: number;
+  readonly tone: string;
+}
+
+const LINE = 16;
+const BASELINE = 4;
+/** Labels stand this far outside the rim [px]. */
+const AWAY = 32;
+const BEFORE_TEXT = 3;
+
+function attitude({ key, title, kind, stand }: NamedStand): RimLabel {
+  const angle = kind === "worst" ? Math.round(stand.angle) : stand.angle;
+  return {
+    key,
+    text: `${title} ${degrees(angle)}`,
+    angle: stand.angle,
+    from: 0,
+    tone: kind === "worst" ? "strong-text" : "",
+  };
+}
+
+function sector(state: State, { from, to, mode }: Sector): RimLabel {
+  return {
+    key: `${state} ${mode} ${from}`,
+    text: `${mode === null ? "no pull" : governsInWords([mode])}, ${state}`,
+    angle: (from + to) / 2,
+    from: RING[state],
+    tone: "quiet-text",
+  };
+}
+
+function labelsOf(rose: Rose, asked: Stand | null): RimLabel[] {
+  return [
+    ...rose.named.map(attitude),
+    ...STATES.flatMap((state) => rose.sectors[state].map((each) => sector(state, each))),
+    ...(asked
+      ? [
+          {
+            key: "asked",
+            text: `asked ${degrees(asked.angle)}`,
+            angle: asked.angle,
+            from: 0,
+            tone: "needed-text",
+          },
+        ]
+      : []),
+  ];
+}
+
+/** Cuts a long name so that it fits, its degrees kept. */
+function fitted(text: string, room: number): string {
+  if (textWidth(text) <= room) return text;
+  const at = text.lastIndexOf(" ");
+  const tail = text.slice(at);
+  let head = text.slice(0, at);
+  while (head.length > 1 && textWidth(`${head}…${tail}`) > room) head = head.slice(0, -1);
+  return `${head.trimEnd()}…${tail}`;
+}
+
+interface Placed extends RimLabel {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Names of attitudes and sectors round the rim, pushed apart, each led to its place by a hairline. */
+export function rimLabelsLayer(g: Group, rose: Rose, asked: Stand | null, context: PolarContext): void {
+  const { radius, beside } = context;
+  const labels = labelsOf(rose, asked);
+  const outer = radius + AWAY;
+  const wanted = labels.map((label) => ({ at: spot(label.angle, outer)[1], size: LINE }));
+  const centres = pushApart(wanted, -outer, outer);
+  const placed: Placed[] = labels.map((label, i) => {
+    const nearest = Math.max(0, Math.abs(centres[i]) - LINE / 2);
+    return { ...label, y: centres[i], x: Math.sqrt(Math.max(0, outer ** 2 - nearest ** 2)) };
+  });
+  g.selectAll<SVGPathElement, Placed>(".leader")
+    .data(placed, (label) => label.key)
+    .join("path")
+    .attr("class", "leader")
+    .attr("d", (label) => `M${spot(label.angle, radius + label.from)}L${label.x},${label.y}`);
+  g.selectAll<SVGTextElement, Placed>("text")
+    .data(placed, (label) => label.key)
+    .join("text")
+    .attr("class", (label) => label.tone)
+    .attr("x", (label) => label.x + BEFORE_TEXT)
+    .attr("y", (label) => label.y + BASELINE)
+    .text((label) => fitted(label.text, radius + beside - label.x - BEFORE_TEXT));
+}

@@ -1,0 +1,54 @@
+import { holdOf, type Mode, requiredSuction } from "../../../shared/physics/hold/holdAt.ts";
+import { compileHold } from "../../../shared/physics/hold/law.ts";
+import type { Vehicle } from "../../../shared/physics/hold/vehicle.ts";
+
+export const STATES = ["parked", "driving"] as const;
+export type State = (typeof STATES)[number];
+
+/** What one state needs on one attitude. */
+export interface Need {
+  /** smallest pull that keeps it [N]; 0 where none is needed, infinite where none suffices */
+  readonly pull: number;
+  /** pull made over pull needed; null where none is needed */
+  readonly margin: number | null;
+  /** what lets go first; none where no pull is needed */
+  readonly modes: readonly Mode[];
+}
+
+/** How a vehicle stands on one attitude. */
+export interface Stand extends Readonly<Record<State, Need>> {
+  /** [°] */
+  readonly angle: number;
+}
+
+export const MODES: Readonly<Record<State, readonly Mode[]>> = {
+  parked: ["liftOff", "slide", "tip"],
+  driving: ["liftOff", "slide", "tip", "climb"],
+};
+/** Needs closer than this, relatively, tie. */
+const TIE = 1e-9;
+
+/** @returns the modes that need most pull; none where no pull is needed */
+export function governing(required: Readonly<Record<Mode, number>>, modes: readonly Mode[]): Mode[] {
+  const most = Math.max(...modes.map((mode) => required[mode]));
+  return most > 0 ? modes.filter((mode) => required[mode] >= most * (1 - TIE)) : [];
+}
+
+/**
+ * How a vehicle stands on one attitude.
+ *
+ * @param vehicle - SI
+ * @param suction - pull made [N], ≥ 0
+ * @param angle - 0 floor, 90 wall, 180 ceiling [°]
+ * @returns pull needed [N], margin and governing modes, parked and driving nose uphill
+ */
+export function standAt(vehicle: Vehicle, suction: number, angle: number): Stand {
+  const hold = holdOf(compileHold(vehicle), suction, angle);
+  const pull = requiredSuction(vehicle, angle);
+  const need = (state: State): Need => ({
+    pull: pull[state],
+    margin: hold[state].margin,
+    modes: governing(hold.required, MODES[state]),
+  });
+  return { angle, parked: need("parked"), driving: need("driving") };
+}

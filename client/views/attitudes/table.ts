@@ -1,0 +1,44 @@
+import type { Table } from "../../ui/table.ts";
+import { governsInWords } from "../../ui/verdictWords.ts";
+import type { Rose } from "./rose.ts";
+import type { Need, Stand } from "./stand.ts";
+import { inGrams } from "./words.ts";
+
+const STEP = 5;
+
+function cells(need: Need): (string | number | null)[] {
+  const pull = Number.isFinite(need.pull) ? inGrams(need.pull) : "no pull suffices";
+  return [pull, need.margin, need.modes.length > 0 ? governsInWords(need.modes) : "no pull needed"];
+}
+
+/** @returns what Attitudes draws, as numbers: the named attitudes, then every fifth degree */
+export function roseTable({ named, stands, made, spread }: Rose): Table {
+  const row = (title: string, stand: Stand) => [
+    title,
+    stand.angle,
+    inGrams(made),
+    spread ? inGrams(spread.less) : null,
+    spread ? inGrams(spread.more) : null,
+    ...cells(stand.parked),
+    ...cells(stand.driving),
+  ];
+  return {
+    columns: [
+      "attitude",
+      "angle (°)",
+      "made (g)",
+      "made, wider gap (g)",
+      "made, narrower gap (g)",
+      "needed parked (g)",
+      "margin parked",
+      "governs parked",
+      "needed driving (g)",
+      "margin driving",
+      "governs driving",
+    ],
+    rows: [
+      ...named.map(({ title, stand }) => row(title, stand)),
+      ...stands.filter((stand) => stand.angle % STEP === 0).map((stand) => row("", stand)),
+    ],
+  };
+}

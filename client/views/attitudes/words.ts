@@ -1,0 +1,101 @@
+import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { governsInWords, marginText, worstName } from "../../ui/verdictWords.ts";
+import type { Rose } from "./rose.ts";
+import type { Need, Stand } from "./stand.ts";
+
+const GRAMS = 1000;
+const THIN_SPACE = "\u2009";
+
+/** @returns a force as the mass that weighs it [g] */
+export function inGrams(newton: number): number {
+  return (newton / STANDARD_GRAVITY) * GRAMS;
+}
+
+/** @returns "893 g" */
+export function grams(newton: number): string {
+  return `${formatFixed(inGrams(newton), 0)}${THIN_SPACE}g`;
+}
+
+/** @returns "128°", "153.5°": a decimal only where there is one */
+export function degrees(angle: number): string {
+  const text = angle.toFixed(1);
+  return `${text.endsWith(".0") ? text.slice(0, -2) : text}°`;
+}
+
+/** @returns "an overhang", "the wall" */
+export function kindOf(angle: number): string {
+  const name = worstName(angle);
+  if (name === "the overhang") return "an overhang";
+  return name === "the slope" ? "a slope" : name;
+}
+
+/** @returns what is needed, in words: "893 g", "none", "no pull suffices" */
+export function needText({ pull }: Need): string {
+  if (pull === 0) return "none";
+  return Number.isFinite(pull) ? grams(pull) : "no pull suffices";
+}
+
+function ofMade(pull: number, made: number): string {
+  return pull <= made
+    ? `${grams(pull)} of the ${grams(made)} it makes`
+    : `${grams(pull)}, more than the ${grams(made)} it makes`;
+}
+
+function climbing({ worst, made }: Rose): string {
+  const { angle, driving } = worst.driving;
+  if (worst.parked.parked.pull > made || driving.pull <= made) return "";
+  const kind = kindOf(angle).replace(/^an? /, "the ");
+  const why = Number.isFinite(driving.pull) ? `that takes ${grams(driving.pull)}` : "no pull does it";
+  return ` It cannot drive up ${kind} at ${degrees(Math.round(angle))}: ${why}.`;
+}
+
+/** @returns the answer to "where does it need most, and is that there?" */
+export function needSentence(rose: Rose): string {
+  const { worst, made, outcome } = rose;
+  const { angle, parked } = worst.parked;
+  const where = `${degrees(Math.round(angle))}, ${kindOf(angle)}`;
+  if (!outcome.prediction?.point)
+    return "It makes no pull: the rotor comes to no steady speed, so nothing is held.";
+  if (parked.pull === 0) return `It needs no pull anywhere when parked.${climbing(rose)}`;
+  if (!Number.isFinite(parked.pull)) return `No pull holds it at ${where}.`;
+  return `It needs most at ${where}: ${ofMade(parked.pull, made)}.${climbing(rose)}`;
+}
+
+/** @returns the pull made with its spread, worded as the gap's doubt alone */
+export function madeText({ made, spread }: Rose): string {
+  if (!spread) return `It makes ${grams(made)}.`;
+  const doubt = formatQuantity(spread.doubt, "length", { digits: 2 });
+  return `It makes ${grams(made)}; ${grams(spread.less)} to ${grams(spread.more)} by the gap's doubt of ± ${doubt} alone.`;
+}
+
+function stateText(need: Need): string {
+  if (need.pull === 0) return "no pull";
+  if (!Number.isFinite(need.pull)) return "more than any pull can do";
+  return `${grams(need.pull)} (${marginText(need.margin)}, ${governsInWords(need.modes)} governs)`;
+}
+
+/** @returns the answer for any one attitude */
+export function standSentence({ angle, parked, driving }: Stand, made: number): string {
+  return `At ${degrees(angle)}, ${kindOf(angle)}, it needs ${stateText(parked)} parked and ${stateText(driving)} driving nose uphill; it makes ${grams(made)}.`;
+}
+
+/** @returns the line of figures under the answer */
+export function figures(rose: Rose): string {
+  const { parked, driving } = rose.worst;
+  const least = parked.parked.margin === null ? "" : `Parked ${marginText(parked.parked.margin)} there. `;
+  return `${least}Driving nose uphill is hardest at ${degrees(Math.round(driving.angle))}: ${stateText(driving.driving)}. ${madeText(rose)}`;
+}
+
+/** Stretches of attitudes, whole degrees, on which more is needed than the drawing's rim. */
+export function beyondRim({ stands, rim }: Rose): string | null {
+  const over = stands.filter((stand) => stand.driving.pull > rim).map((stand) => stand.angle);
+  if (over.length === 0) return null;
+  return `Between ${over[0]}° and ${over.at(-1)}° driving needs more than the rim shows; the table has it.`;
+}
+
+/** @returns what the picture shows, for those who don't see it */
+export function roseSentence(rose: Rose): string {
+  const { worst, made, outcome } = rose;
+  return `Half-rose of the pull ${outcome.build.name} needs, from floor over wall to ceiling, against the ${formatFixed(inGrams(made), 0)} grams it makes. Parked it needs most at ${degrees(Math.round(worst.parked.angle))}: ${needText(worst.parked.parked)}; driving at ${degrees(Math.round(worst.driving.angle))}: ${needText(worst.driving.driving)}.`;
+}
