@@ -49,7 +49,7 @@ export function fanCurveOf({ machine }: Pick<Assembly, "machine">, count = 60): 
   for (let i = 0; i < count; i++) {
     const phi = (end * i) / (count - 1);
     const { speed } = balancedSpeed(machine, phi);
-    if (Number.isNaN(speed)) continue;
+    if (!(speed > 0)) continue;
     const tipSpeed = speed * radius;
     points.push({
       phi,

@@ -34,14 +34,15 @@ interface Flows {
 function flowsAt(machine: Machine, phi: number): Flows {
   const balance = balancedSpeed(machine, phi);
   const tipSpeed = balance.speed * machine.radius;
-  const pressure = 0.5 * machine.air.density * tipSpeed ** 2 * psiAt(machine, phi, tipSpeed);
+  const psi = tipSpeed > 0 ? psiAt(machine, phi, tipSpeed) : 0;
+  const pressure = 0.5 * machine.air.density * tipSpeed ** 2 * psi;
   return { balance, flow: phi * machine.area * tipSpeed, pressure };
 }
 
-/** Leak less rotor flow at the rotor's pressure: above 0 the leak admits more than the rotor moves. NaN where no speed is steady. */
+/** Leak less rotor flow at the rotor's pressure: above 0 the leak admits more than the rotor moves. NaN where the rotor stands, or no speed is steady. */
 function excessFlow(machine: Machine, leak: LeakLaw, phi: number): number {
-  const { flow, pressure } = flowsAt(machine, phi);
-  if (Number.isNaN(pressure)) return Number.NaN;
+  const { balance, flow, pressure } = flowsAt(machine, phi);
+  if (!(balance.speed > 0)) return Number.NaN;
   return leakFlow(leak, Math.max(0, pressure)) - flow;
 }
 
@@ -49,7 +50,7 @@ function endOfCurve(machine: Machine, excess: (phi: number) => number): number {
   if (Number.isFinite(machine.phiEnd)) return machine.phiEnd;
   let end = machine.rotor.phiMax;
   for (let i = 0; i < MOST_DOUBLINGS; i++) {
-    if (excess(end) < 0) return end;
+    if (excess(end) < 0 || balancedSpeed(machine, end).speed === 0) return end;
     end *= 2;
   }
   throw new NotEnoughDataError(
@@ -135,14 +136,14 @@ function crossingAt(machine: Machine, leak: LeakLaw, phi: number): Crossing {
  *
  * @param machine - rotor, motor, pack and supply at one state of the air
  * @param leak - what leaks, at the same air
- * @returns crossings: φ, ψ, λ [-], ω [rad/s], Q [m³/s], Δp [Pa], I [A], R_m [Ω], T [K], stable or not; none where the motor does not turn
+ * @returns crossings: φ, ψ, λ [-], ω [rad/s], Q [m³/s], Δp [Pa], I [A], R_m [Ω], T [K], stable or not; none where the motor does not turn, cold or once its winding has settled
  * @throws {NotEnoughDataError} where ψ has no zero and the leak stays under it
  *
  * Valid on φ from 0 to the first positive zero of ψ. Stable: the leak's line rises more steeply than the rotor's at fixed speed, and the coupled pair returns (dM/dω < 0, determinant > 0). Source: docs/method/operating-point.md
  */
 export function operatingPoints(machine: Machine, leak: LeakLaw): Crossing[] {
   if (!overcomesFriction(machine)) return [];
-  if (isSealed(leak)) return [crossingAt(machine, leak, 0)];
+  if (isSealed(leak)) return balancedSpeed(machine, 0).speed === 0 ? [] : [crossingAt(machine, leak, 0)];
   const excess = (phi: number) => excessFlow(machine, leak, phi);
   const end = endOfCurve(machine, excess);
   const roots = bracketsOf(excess, end).map(([lo, hi]) => findRoot(excess, lo, hi).root);

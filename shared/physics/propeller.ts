@@ -1,25 +1,24 @@
+import { OutOfRangeError } from "../numeric/errors.ts";
 import { findRoot } from "../numeric/root.ts";
 import { type Air, airFrom, airNotes, type Weather } from "./air.ts";
-import { WINDING_REFERENCE_TEMPERATURE } from "./constants.ts";
 import { compressibilityNotes } from "./fanlaws/notes.ts";
 import { propellerReynolds, propellerUnits } from "./fanlaws/propeller.ts";
 import { holdOf } from "./hold/holdAt.ts";
 import { compileHold } from "./hold/law.ts";
 import { type Vehicle, vehicleNotes } from "./hold/vehicle.ts";
 import { worstOf } from "./hold/worst.ts";
-import { noLoadSpeed, RPM, shaftTorque } from "./motor.ts";
+import { RPM, shaftTorque } from "./motor.ts";
 import type { Note } from "./note.ts";
 import { packCurrent, packVoltage } from "./pack.ts";
 import {
   assembleCircuit,
   type Circuit,
   type MotorInput,
-  overcomesFriction,
   type PackInput,
   type SupplyInput,
 } from "./point/machine.ts";
+import { type Balance, standing, withWinding } from "./point/speed.ts";
 import { type Attitude, type Prediction, STANDARD_ANGLES } from "./predict.ts";
-import { windingResistance } from "./winding.ts";
 
 /** An open propeller that presses the vehicle on: coefficients at a reference Reynolds number and per ln Re. */
 export interface PropellerInput {
@@ -68,33 +67,8 @@ export type PropellerPrediction = Omit<Prediction, "point" | "points"> & {
   readonly points: readonly (PropellerPoint & { readonly stable: boolean })[];
 };
 
-interface Winding {
-  readonly current: number;
-  readonly temperature: number;
-}
-
-/** Times the winding's temperature rise is doubled in search of its steady value. */
-const FIRST_RISE = 50;
 /** Least speed, relative to the unloaded one, at which a balance is looked for. */
 const SLOWEST = 1e-6;
-
-function windingAt(circuit: Circuit, ambient: number, speed: number): Winding {
-  const { motor, torqueConstant: k, drivingVoltage, circuitResistance } = circuit;
-  const current = (temperature: number) =>
-    (drivingVoltage - k * speed) / (windingResistance(motor.resistance, temperature) + circuitResistance);
-  const { thermalResistance, windingTemperature: now } = motor;
-  if (now !== undefined) return { current: current(now), temperature: now };
-  if (thermalResistance === null)
-    return { current: current(WINDING_REFERENCE_TEMPERATURE), temperature: WINDING_REFERENCE_TEMPERATURE };
-  const excess = (temperature: number) =>
-    ambient +
-    thermalResistance * current(temperature) ** 2 * windingResistance(motor.resistance, temperature) -
-    temperature;
-  let rise = FIRST_RISE;
-  while (excess(ambient + rise) > 0) rise *= 2;
-  const temperature = findRoot(excess, ambient, ambient + rise).root;
-  return { current: current(temperature), temperature };
-}
 
 function thrustAndPower(rotor: PropellerInput, air: Air, speed: number): { thrust: number; power: number } {
   const state = { diameter: rotor.diameter, speed, density: air.density };
@@ -106,20 +80,33 @@ function thrustAndPower(rotor: PropellerInput, air: Air, speed: number): { thrus
   };
 }
 
+/** ω at which the torques balance with the winding at one resistance; 0 where its torque is less than the friction. */
+function speedAt(input: PropellerPredictInput, air: Air, circuit: Circuit, winding: number): number {
+  const { torqueConstant: k, drivingVoltage, circuitResistance } = circuit;
+  const net = (speed: number) =>
+    shaftTorque(input.motor, (drivingVoltage - k * speed) / (winding + circuitResistance), speed) -
+    thrustAndPower(input.rotor, air, speed).power / speed;
+  const unloaded = drivingVoltage / k;
+  if (!(unloaded > 0 && net(SLOWEST * unloaded) > 0)) return 0;
+  const { power } = thrustAndPower(input.rotor, air, unloaded);
+  if (net(unloaded) > 0) throw new OutOfRangeError("rotor.power", power, "coefficients that take power");
+  return findRoot(net, SLOWEST * unloaded, unloaded).root;
+}
+
+function balanceOf(input: PropellerPredictInput, air: Air, circuit: Circuit): Balance {
+  const { torqueConstant: k, drivingVoltage, circuitResistance } = circuit;
+  return withWinding(input.motor, input.air.temperature, (winding, windingTemperature) => {
+    const speed = speedAt(input, air, circuit, winding);
+    if (speed === 0) return standing(circuit, winding, windingTemperature);
+    const current = (drivingVoltage - k * speed) / (winding + circuitResistance);
+    return { speed, current, windingResistance: winding, windingTemperature };
+  });
+}
+
 function pointOf(input: PropellerPredictInput, air: Air): PropellerPoint | null {
   const circuit = assembleCircuit(input);
-  if (!overcomesFriction(circuit)) return null;
-  const ambient = input.air.temperature;
-  const net = (speed: number) => {
-    const { current } = windingAt(circuit, ambient, speed);
-    return shaftTorque(input.motor, current, speed) - thrustAndPower(input.rotor, air, speed).power / speed;
-  };
-  const unloaded = noLoadSpeed(
-    { ...input.motor, resistance: input.motor.resistance + circuit.circuitResistance },
-    circuit.drivingVoltage,
-  );
-  const speed = findRoot(net, SLOWEST * unloaded, unloaded).root;
-  const { current, temperature } = windingAt(circuit, ambient, speed);
+  const { speed, current, windingTemperature } = balanceOf(input, air, circuit);
+  if (!(speed > 0)) return null;
   const { thrust, power } = thrustAndPower(input.rotor, air, speed);
   const electrical = {
     ...circuit.supply,
@@ -139,7 +126,7 @@ function pointOf(input: PropellerPredictInput, air: Air): PropellerPoint | null 
     motorCurrent: current,
     packCurrent: packCurrent(electrical, current),
     packVoltage: packVoltage(electrical, current),
-    windingTemperature: temperature,
+    windingTemperature,
     extrapolated: false,
   };
 }

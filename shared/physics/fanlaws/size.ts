@@ -49,7 +49,11 @@ export function ackeretEfficiency(efficiency: number, testedReynolds: number, re
   const ratio = requirePositive("testedReynolds", testedReynolds) / requirePositive("reynolds", reynolds);
   const scaled = 1 - (1 - efficiency) * (1 - ACKERET.share + ACKERET.share * ratio ** ACKERET.power);
   if (!(scaled > 0))
-    throw new OutOfRangeError("reynolds", reynolds, "large enough that some efficiency is left");
+    throw new OutOfRangeError(
+      "rotor.sizeCorrection",
+      reynolds,
+      "a Reynolds number at which some efficiency is left; without the correction there is an answer",
+    );
   return scaled;
 }
 

@@ -163,12 +163,17 @@ export function circuitAt<C extends Circuit>(
   };
 }
 
-/** @returns whether the motor turns at all: its torque at standstill against its own friction */
-export function overcomesFriction(machine: Circuit): boolean {
+/** Before it warms, or as given. */
+function firstWinding({ motor, ambient }: Circuit & { readonly ambient: number }): number {
+  const { resistance, thermalResistance, windingTemperature } = motor;
+  if (windingTemperature !== undefined) return windingResistance(resistance, windingTemperature);
+  return thermalResistance === null ? resistance : windingResistance(resistance, ambient);
+}
+
+/** @returns whether the motor turns at all: its torque at standstill, its winding not warmed yet, against its own friction */
+export function overcomesFriction(machine: Circuit & { readonly ambient: number }): boolean {
   const { motor, torqueConstant: k, drivingVoltage, circuitResistance } = machine;
-  const { resistance, windingTemperature: warm } = motor;
-  const winding = warm === undefined ? resistance : windingResistance(resistance, warm);
-  return (k * drivingVoltage) / (winding + circuitResistance) > motor.frictionTorque;
+  return (k * drivingVoltage) / (firstWinding(machine) + circuitResistance) > motor.frictionTorque;
 }
 
 /** @returns ψ at φ, size correction included, at tip speed u [-] */

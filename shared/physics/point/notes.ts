@@ -4,6 +4,7 @@ import type { Note } from "../note.ts";
 import type { Crossing } from "../operatingPoint.ts";
 import { type Machine, overcomesFriction } from "./machine.ts";
 import { peakEfficiency } from "./sizeLaw.ts";
+import { balancedSpeed } from "./speed.ts";
 
 /** Winding temperatures above this end the varnish of common wire (class 155 of IEC 60085) [K]. */
 export const WINDING_ALARM = CELSIUS_ZERO + 155;
@@ -22,6 +23,11 @@ function noPoint(machine: Machine, crossings: readonly Crossing[]): Note {
   if (!overcomesFriction(machine)) {
     const message =
       "The motor can't overcome its own friction at this voltage: the rotor stands still and nothing is held.";
+    return { code: "motor-stalled", message };
+  }
+  if (crossings.length === 0 && balancedSpeed(machine, 0).speed === 0) {
+    const message =
+      "The motor turns while it is cold, but its winding settles so hot that it can't overcome its own friction any more: the rotor stops and nothing is held.";
     return { code: "motor-stalled", message };
   }
   const message =

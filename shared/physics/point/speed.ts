@@ -6,7 +6,7 @@ import type { Circuit, Machine, MotorInput } from "./machine.ts";
 
 /** Speed, current and winding of the machine where its torques balance at one φ. */
 export interface Balance {
-  /** ω [rad/s]; NaN where no steady speed exists (λ below 0 drives the rotor) */
+  /** ω [rad/s]; 0 where a winding that warms takes the motor below its friction; NaN where no steady speed exists (λ below 0 drives the rotor) */
   readonly speed: number;
   /** I of the winding [A] */
   readonly current: number;
@@ -19,12 +19,19 @@ export interface Balance {
 /** Temperature rise up to which a warm winding is looked for [K]; doubled until the heat falls behind. */
 const FIRST_RISE = 50;
 
+/** Where the shaft stands: current by the winding alone, none where other loads leave no voltage. */
+export function standing(circuit: Circuit, winding: number, temperature: number): Balance {
+  const current = Math.max(0, circuit.drivingVoltage) / (winding + circuit.circuitResistance);
+  return { speed: 0, current, windingResistance: winding, windingTemperature: temperature };
+}
+
 function balanceAt(machine: Machine, lambda: number, winding: number, temperature: number): Balance {
   const { torqueConstant: k, air, area, radius, motor } = machine;
   const resistance = winding + machine.circuitResistance;
   const load = 0.5 * air.density * area * radius ** 3 * lambda;
   const damping = (k * k) / resistance + motor.viscousTorque;
   const drive = (k * machine.drivingVoltage) / resistance - motor.frictionTorque;
+  if (drive <= 0) return standing(machine, winding, temperature);
   const speed = (2 * drive) / (damping + Math.sqrt(damping * damping + 4 * load * drive));
   const current = (machine.drivingVoltage - k * speed) / resistance;
   return { speed, current, windingResistance: winding, windingTemperature: temperature };
@@ -44,7 +51,8 @@ function settled(at: (temperature: number) => Balance, ambient: number, thermalR
   return at(findRoot(excess, ambient, ambient + rise).root);
 }
 
-function withWinding(motor: MotorInput, ambient: number, balance: AtWinding): Balance {
+/** @returns the balance with the winding as given, settled in its own heat, or at 20 °C where nothing tells its temperature */
+export function withWinding(motor: MotorInput, ambient: number, balance: AtWinding): Balance {
   const { resistance, thermalResistance, windingTemperature: now } = motor;
   const at = (temperature: number) => balance(windingResistance(resistance, temperature), temperature);
   if (now !== undefined) return at(now);
@@ -59,9 +67,9 @@ function withWinding(motor: MotorInput, ambient: number, balance: AtWinding): Ba
  *
  * @param machine - from {@link assembleMachine}
  * @param phi - flow coefficient [-]
- * @returns speed [rad/s], current [A], winding resistance [Ω] and temperature [K]; speed NaN where none is steady
+ * @returns speed [rad/s], current [A], winding resistance [Ω] and temperature [K]; speed 0 where the settled winding leaves too little torque for the friction, NaN where none is steady
  *
- * Valid where the motor overcomes its friction. The heat of a winding at fixed voltage falls in the end as it warms, so a temperature always exists. Source: docs/method/motor.md
+ * Valid where the cold motor overcomes its friction. The heat of a winding at fixed voltage falls in the end as it warms, so a temperature always exists. Source: docs/method/motor.md
  */
 export function balancedSpeed(machine: Machine, phi: number): Balance {
   const { motor, ambient, rotor } = machine;
@@ -83,11 +91,7 @@ export function balancedSpeed(machine: Machine, phi: number): Balance {
  * Valid where the motor can't overcome its friction. Source: Ohm's law; docs/method/motor.md
  */
 export function standingBalance(circuit: Circuit, ambient: number): Balance {
-  const voltage = Math.max(0, circuit.drivingVoltage);
-  return withWinding(circuit.motor, ambient, (winding, temperature) => ({
-    speed: 0,
-    current: voltage / (winding + circuit.circuitResistance),
-    windingResistance: winding,
-    windingTemperature: temperature,
-  }));
+  return withWinding(circuit.motor, ambient, (winding, temperature) =>
+    standing(circuit, winding, temperature),
+  );
 }

@@ -112,7 +112,7 @@ function checkGap(gap: LipGap, air: Fluid): void {
   requireNonNegative("gap.land", gap.land);
   requireNonNegative("gap.lossSum", gap.lossSum);
   if (!(gap.land > 0 || gap.lossSum > 0))
-    throw new OutOfRangeError("gap.lossSum", gap.lossSum, "greater than 0 where the land is 0");
+    throw new OutOfRangeError("skirt.lossSum", gap.lossSum, "greater than 0 where the land is 0");
   requirePositive("air.density", air.density);
   requirePositive("air.viscosity", air.viscosity);
 }

@@ -86,6 +86,47 @@ describe("the operating point, in its limits", () => {
   });
 });
 
+describe("the operating point, of a winding that warms", () => {
+  const volts = 2 * 3.8 - (0.026 * 2 + 0.014) * 0.35;
+  const others = 0.02 + 0.026 * 2 + 0.014;
+  const k = 60 / (2 * Math.PI * 4900);
+  /** R = R₂₀(1 + 0.00393·(T − 20 °C)) at T = T_a + R_th·I²R(T), I = V/(R + R_rest): METHOD 5, by halving */
+  function settledStanding(thermalResistance: number): number {
+    let [lo, hi] = [293.15, 1e5];
+    for (let i = 0; i < 100; i++) {
+      const middle = (lo + hi) / 2;
+      const resistance = 0.19 * (1 + 0.00393 * (middle - 293.15));
+      const heat = (volts / (resistance + others)) ** 2 * resistance;
+      if (293.15 + thermalResistance * heat > middle) lo = middle;
+      else hi = middle;
+    }
+    return 0.19 * (1 + 0.00393 * (lo - 293.15));
+  }
+  const motor = (frictionTorque: number) => ({ ...MOTOR, frictionTorque, thermalResistance: 10 });
+
+  it.each([0, 3e-4])(
+    "with a gap of %s m is none where the hot winding leaves less than the friction",
+    (gap) => {
+      const between = (k * volts) / (settledStanding(10) + others);
+      expect(operatingPoints(machine({ motor: motor(1.01 * between) }), leak(gap))).toEqual([]);
+      const [point] = operatingPoints(machine({ motor: motor(0.99 * between) }), leak(gap));
+      expect(point.speed).toBeGreaterThan(0);
+    },
+  );
+
+  it("of a curve without a zero is none as well, no lack of data", () => {
+    const rotor = { ...ROTOR, psi: [1, 1], sizeCorrection: null };
+    expect(operatingPoints(machine({ rotor, motor: motor(0.04) }), leak(3e-4))).toEqual([]);
+  });
+
+  it("in cold air starts from the cold winding, not from 20 °C", () => {
+    const frictionTorque = (1.02 * (k * volts)) / (0.19 + others);
+    const cold = { ...MOTOR, frictionTorque, thermalResistance: 1e-4 };
+    expect(operatingPoints(machine({ motor: cold, ambient: 258.15 }), leak(3e-4))).toHaveLength(1);
+    expect(operatingPoints(machine({ motor: cold }), leak(3e-4))).toEqual([]);
+  });
+});
+
 describe("the operating point, on random machines and gaps", () => {
   it("balances pressure and torque to 1e-9", () => {
     const inputs = fc.record({

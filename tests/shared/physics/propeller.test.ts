@@ -57,6 +57,36 @@ describe("an open propeller's operating point", () => {
     },
   );
 
+  it("in cold air, without load but friction, turns at the speed of its cold winding", () => {
+    const cold = { ...INPUT.motor, frictionTorque: 1e-4, thermalResistance: 0.01 };
+    const { point } = predictPropeller({
+      ...INPUT,
+      air: { ...INPUT.air, temperature: 258.15 },
+      rotor: { ...INPUT.rotor, power: [0, 0] },
+      motor: cold,
+    });
+    const k = 60 / (2 * Math.PI * 2300);
+    // R = R₂₀(1 + 0.00393·(T − 20 °C)), T = −15 °C: METHOD 5
+    const resistance = 0.12 * (1 + 0.00393 * -35) + 0.01 + 0.03;
+    const voltage = 2 * 3.8 - 0.03 * 0.2;
+    expect(point?.speed).toBeCloseToRelative((voltage - (1e-4 / k) * resistance) / k, 1e-6);
+  });
+
+  it("of a motor whose settled winding can't overcome its friction is none, with a warning", () => {
+    // Cold: k·V/R = 0.2 N·m against 0.15 N·m of friction; the standing current then heats the winding by far.
+    const hot = { ...INPUT.motor, frictionTorque: 0.15, thermalResistance: 20 };
+    expect(predictPropeller({ ...INPUT, motor: { ...hot, thermalResistance: null } }).point).not.toBeNull();
+    const prediction = predictPropeller({ ...INPUT, motor: hot });
+    expect(prediction.point).toBeNull();
+    expect(prediction.warnings.map((warning) => warning.code)).toContain("motor-stalled");
+  });
+
+  it("whose power coefficient gives power instead of taking it is refused by name", () => {
+    expect(() => predictPropeller({ ...INPUT, rotor: { ...INPUT.rotor, power: [-1, 0] } })).toThrow(
+      /rotor\.power/,
+    );
+  });
+
   it("of a motor that can't overcome its friction is none, with a warning", () => {
     const prediction = predictPropeller({ ...INPUT, motor: { ...INPUT.motor, frictionTorque: 1 } });
     expect(prediction.point).toBeNull();

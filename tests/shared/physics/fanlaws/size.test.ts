@@ -32,7 +32,7 @@ describe("size correction", () => {
     expectOutOfRange(() => sizeCorrectionFactor(Number.NaN, 1, 1), "peak efficiency");
     expectOutOfRange(() => sizeCorrectionFactor(0.5, 0, 1), "testedReynolds");
     expectOutOfRange(() => sizeCorrectionFactor(0.5, 1, 0), "reynolds");
-    expectOutOfRange(() => sizeCorrectionFactor(0.3, 1e9, 1), "reynolds");
+    expectOutOfRange(() => sizeCorrectionFactor(0.3, 1e9, 1), "rotor.sizeCorrection");
   });
 });
 

@@ -142,7 +142,7 @@ describe("gap, refusals", () => {
     ["gap.height", { height: -1e-4 }],
     ["gap.land", { land: Number.NaN }],
     ["gap.lossSum", { lossSum: -1 }],
-    ["gap.lossSum", { lossSum: 0, land: 0 }],
+    ["skirt.lossSum", { lossSum: 0, land: 0 }],
   ])("by %s of %o", (quantity, change) => {
     expectOutOfRange(() => gapFlow({ ...square, ...change }, air, 100), quantity);
     expectOutOfRange(() => gapPressure({ ...square, ...change }, air, 1e-3), quantity);
