@@ -43,7 +43,7 @@ export interface Calibration {
   readonly covariance: readonly (readonly number[])[];
   /** most likely relative sd of a single pull [-]; null without pulls */
   readonly scatter: number | null;
-  /** at the most likely gap, friction and scatter; up to a constant that the priors alone decide */
+  /** at the most likely gap, friction and scatter; up to a constant that priors and flow readings alone decide */
   readonly logPosterior: number;
   readonly residuals: readonly PullResidual[];
   readonly leakResiduals: readonly LeakResidual[];
@@ -57,7 +57,7 @@ const CONFIDENCE = 0.95;
  *
  *     p(h, μ, s | tests) ∝ p(h)·p(μ)·p(s)·Π [Φ((letGo − F)/(sF)) − Φ((held − F)/(sF))]·Π φ-density of the leak flows;  F = F_s(h), along: μ(F_s(h) + W)
  *
- * @param request - priors of gap [m] and friction [-] (normal, cut at 0); scatter of a pull and of a flow reading [-]; pulls: rig, direction, rig mass [kg], held and letGo [N]; leak readings: skirt, air, pressure [Pa], flow [m³/s]
+ * @param request - priors of gap [m] and friction [-] (normal, cut at 0); scatter of a pull and of a flow reading, meter's uncertainty [-]; pulls: rig, direction, rig mass [kg], held and letGo [N]; leak readings: skirt, air, pressure [Pa], flow [m³/s]
  * @returns gap [m] and friction [-] with standard uncertainty and 95 % interval, covariance, scatter [-], measured against predicted, notes
  * @throws {OutOfRangeError} naming the number that can't be; a pull that held although nothing can pull there
  * @throws {NotEnoughDataError} where a rotor's curve does not reach down to the leak

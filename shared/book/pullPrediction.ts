@@ -23,8 +23,8 @@ const USUAL_CHARGE = 0.6;
 /** Stands in where no wheel touches: a pull straight off doesn't ask for friction [-]. */
 const ANY_FRICTION = 1;
 
-function airOf(test: PullTest): Build["air"] {
-  const { air } = test;
+/** @returns the weather of a test's day as a build states it; 20 °C, 101 325 Pa, 50 % where none was read */
+export function weatherOf({ air }: Pick<PullTest, "air">): Build["air"] {
   if (!air) return DEFAULT_WEATHER;
   return {
     temperature: toSI(air.temperature, "temperature"),
@@ -34,7 +34,7 @@ function airOf(test: PullTest): Build["air"] {
 }
 
 /** The rig as a build of the parts it was made of. */
-function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Build {
+export function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Build {
   const along = test.direction === "along";
   return {
     name: test.title === "" ? "pull test" : test.title,
@@ -46,7 +46,7 @@ function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): 
     surface: test.surface,
     charge: test.charge ? toSI(test.charge, "fraction") : USUAL_CHARGE,
     supply: { duty: toSI(test.duty, "fraction"), driverResistance: 0, auxCurrent: 0 },
-    air: airOf(test),
+    air: weatherOf(test),
     vehicle: {
       mass: Math.max(LEAST_MASS, toSI(test.rigMass, "mass")),
       rollingResistance: 0,
@@ -72,7 +72,7 @@ function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): 
 }
 
 /** A voltage read at the terminals under load already holds the pack's and the wire's sag. */
-function atTerminals(input: PredictInput, voltage: number | null): PredictInput {
+export function atTerminals(input: PredictInput, voltage: number | null): PredictInput {
   if (voltage === null) return input;
   const pack = {
     ...input.pack,

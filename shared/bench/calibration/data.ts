@@ -24,6 +24,7 @@ export interface CalibrationPull {
 
 /** One reading of a leak test with the same skirt on the same surface. */
 export interface CalibrationLeak {
+  /** openings: those alone that were open in the leak test */
   readonly input: { readonly skirt: SkirtInput; readonly air: Weather };
   /** depression in the cavity [Pa] */
   readonly pressure: number;
@@ -38,12 +39,16 @@ export interface CalibrationRequest {
   readonly scatter?: number;
   /** the same of a single flow reading, 0.05 unless given [-] */
   readonly leakScatter?: number;
+  /** relative standard uncertainty that all flow readings share, the meter's, 0.03 unless given [-] */
+  readonly meterUncertainty?: number;
   readonly pulls: readonly CalibrationPull[];
   readonly leaks?: readonly CalibrationLeak[];
 }
 
 /** Relative sd of a single pull or flow reading where none is stated [-]. Judgement. */
 const USUAL_SCATTER = 0.05;
+/** Of a bleed plate's flow, METHOD 2 [-]. */
+const USUAL_METER = 0.03;
 /** A scatter beyond this is no measurement [-]. Judgement. */
 const MOST_SCATTER = 1;
 
@@ -52,6 +57,7 @@ export interface Checked {
   readonly prior: CalibrationRequest["prior"];
   readonly scatter: number;
   readonly leakScatter: number;
+  readonly meterUncertainty: number;
   readonly pulls: readonly CalibrationPull[];
   /** place of each of the pulls in the request [-] */
   readonly places: readonly number[];
@@ -67,6 +73,12 @@ function checkedScatter(path: string, scatter: number): number {
   if (!(scatter <= MOST_SCATTER))
     throw new OutOfRangeError(path, scatter, `greater than 0, up to ${MOST_SCATTER}`);
   return requirePositive(path, scatter);
+}
+
+function checkedMeter(uncertainty: number): number {
+  if (!(uncertainty <= MOST_SCATTER))
+    throw new OutOfRangeError("meterUncertainty", uncertainty, `0 up to ${MOST_SCATTER}`);
+  return requireNonNegative("meterUncertainty", uncertainty);
 }
 
 function checkedPull(pull: CalibrationPull, path: string): void {
@@ -95,6 +107,7 @@ export function checkedRequest(request: CalibrationRequest): Checked {
     prior,
     scatter: checkedScatter("scatter", request.scatter ?? USUAL_SCATTER),
     leakScatter: checkedScatter("leakScatter", request.leakScatter ?? USUAL_SCATTER),
+    meterUncertainty: checkedMeter(request.meterUncertainty ?? USUAL_METER),
     pulls: places.map((i) => pulls[i]),
     places,
     leaks,

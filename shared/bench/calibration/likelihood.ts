@@ -43,19 +43,37 @@ export function pullLikelihood(held: number, letGo: number | null, force: number
   return high > low ? logNormalInterval(low, high) : logNormalDensity(held, force, sd);
 }
 
+/** Flow readings of a leak, against their predictions at one gap. */
+export interface LeakMisfit {
+  readonly count: number;
+  /** of ln(measured/predicted flow) [-] */
+  readonly mean: number;
+  /** Σ(that − mean)² [-] */
+  readonly squares: number;
+}
+
+/** @returns what the flow readings [m³/s] say against their predictions [m³/s] */
+export function leakMisfit(measured: readonly number[], predicted: readonly number[]): LeakMisfit {
+  const logs = measured.map((flow, i) => Math.log(flow / predicted[i]));
+  const mean = logs.reduce((sum, log) => sum + log, 0) / logs.length;
+  return { count: logs.length, mean, squares: logs.reduce((sum, log) => sum + (log - mean) ** 2, 0) };
+}
+
 /**
- * Log-likelihood of a leak test's flows.
+ * Log-likelihood of a leak test's flows: each with its own scatter, all with one and the same error of the meter.
  *
- *     Σ ln φ-density of Q about Q_predicted with sd s·Q_predicted = −Σ ln Q_p − n·ln(s√2π) − R/(2s²),  R = Σ(Q/Q_p − 1)²
+ *     r = ln(Q/Q_p) normal about 0 with covariance s²·I + b²·1·1ᵀ:  −(n − 1)·ln s − ½ ln(s² + n·b²) − ½[Σ(r − r̄)²/s² + n·r̄²/(s² + n·b²)] − ½n·ln 2π
  *
- * @param ratios - measured over predicted flow [-], of each reading
- * @param logFlows - Σ ln Q_predicted [ln m³/s]
+ * @param misfit - number of readings, mean and squares of r [-]
  * @param scatter - relative sd of a single reading, s [-], > 0
+ * @param meter - relative standard uncertainty that all share, b [-]
  * @returns L [-]
  *
- * Valid for independent readings. Source: definition
+ * Valid for relative errors well below 1. Source: the matrix determinant lemma and the Sherman–Morrison formula on a normal density
  */
-export function leakLikelihood(ratios: readonly number[], logFlows: number, scatter: number): number {
-  const squares = ratios.reduce((sum, ratio) => sum + (ratio - 1) ** 2, 0);
-  return -logFlows - ratios.length * (Math.log(scatter) + LOG_ROOT_TWO_PI) - squares / (2 * scatter ** 2);
+export function leakLikelihood(misfit: LeakMisfit, scatter: number, meter: number): number {
+  const { count, mean, squares } = misfit;
+  const shared = scatter ** 2 + count * meter ** 2;
+  const sum = squares / scatter ** 2 + (count * mean ** 2) / shared;
+  return -(count - 1) * Math.log(scatter) - Math.log(shared) / 2 - sum / 2 - count * LOG_ROOT_TWO_PI;
 }

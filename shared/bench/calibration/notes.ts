@@ -11,8 +11,9 @@ const DOUBTED = 3;
 /** A posterior sd above this share of the prior's was hardly narrowed [-]. Judgement. */
 const HARDLY = 0.9;
 
-const mm = (metres: number): string => `${Number((metres * 1e3).toPrecision(3))} mm`;
-const newtons = (force: number): string => `${Number(force.toPrecision(3))} N`;
+const digits = (value: number): string => `${Number(value.toPrecision(3))}`;
+const mm = (metres: number): string => `${digits(metres * 1e3)} mm`;
+const newtons = (force: number): string => `${digits(force)} N`;
 
 /** Which end of a bracket all pulls lack. */
 export type Side = "held" | "let-go" | "both";
@@ -39,7 +40,7 @@ export function coverageNotes(request: Checked, asked: number, tellsFriction: bo
   if (!tellsFriction)
     note(
       "friction-not-told",
-      `No pull along the surface tells the friction: it keeps what was held true before, ${prior.friction.mean} ± ${prior.friction.sd}. Pull along the surface until it slides.`,
+      `No pull along the surface tells the friction: it keeps what was held true before, ${digits(prior.friction.mean)} ± ${digits(prior.friction.sd)}. Pull along the surface until it slides.`,
     );
   const loads = pulls.map(({ held, letGo }) => letGo ?? held);
   const side = sideOf(pulls);
@@ -87,7 +88,7 @@ export function priorNotes(
 
 export const gapNotes = (prior: Belief, found: Found): Note[] => priorNotes("gap", prior, found, mm);
 export const frictionNotes = (prior: Belief, found: Found): Note[] =>
-  priorNotes("friction", prior, found, (value) => `${Number(value.toPrecision(3))}`);
+  priorNotes("friction", prior, found, digits);
 
 /**
  * Tests that contradict each other or the model: at the most likely gap they lie further off than the stated scatter allows.

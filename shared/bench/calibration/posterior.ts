@@ -2,10 +2,12 @@ import { minimise } from "../../numeric/minimise.ts";
 import type { Checked } from "./data.ts";
 import { flowLaw, forceOf, type GapLaw, type Grip, gripOf, suctionLaws } from "./forces.ts";
 import { type Integral, integrate } from "./integral.ts";
-import { leakLikelihood, logNormalDensity, pullLikelihood } from "./likelihood.ts";
+import { leakLikelihood, leakMisfit, logNormalDensity, pullLikelihood } from "./likelihood.ts";
 
 /** Prior sd of ln(scatter): a scatter half or twice the stated one is no surprise. Judgement. */
 export const SCATTER_DOUBT = Math.LN2;
+/** Relative sd that no pull or flow reading falls below [-]. Judgement. */
+const LEAST_SCATTER = 1e-3;
 /** Prior standard deviations beyond the prior's mean up to which forces are tabulated and the grid begins [-]. */
 export const REACH = 6;
 
@@ -78,7 +80,7 @@ export class Posterior {
     const start = [gap, ...friction, ...mode.slice(-1)];
     const steps = [gapStep, ...friction.map((mu) => mu / 50), ...mode.slice(-1).map(() => 1 / 10)];
     const { x, value } = minimise((at) => -this.joint(at), start, { steps, tolerance: 1e-7 });
-    const scatter = mode.length > 0 ? Math.exp(x[x.length - 1]) : this.request.scatter;
+    const scatter = mode.length > 0 ? scatterOf(x[x.length - 1]) : this.request.scatter;
     return {
       gap: x[0],
       friction: this.tellsFriction ? x[1] : this.request.prior.friction.mean,
@@ -97,15 +99,15 @@ export class Posterior {
 
   /** Prior of the gap and all leak readings, their scatter integrated over. */
   private ofGapAlone(gap: number): number {
-    const { prior, leaks, leakScatter } = this.request;
+    const { prior, leaks, leakScatter, meterUncertainty } = this.request;
     const ofPrior = logNormalDensity(gap, prior.gap.mean, prior.gap.sd);
     if (leaks.length === 0) return ofPrior;
     const flows = this.leakFlows(gap);
     if (!flows.every((flow) => flow > 0)) return Number.NEGATIVE_INFINITY;
-    const ratios = leaks.map(({ flow }, i) => flow / flows[i]);
-    const logFlows = flows.reduce((sum, flow) => sum + Math.log(flow), 0);
+    const measured = leaks.map(({ flow }) => flow);
+    const misfit = leakMisfit(measured, flows);
     const density = ([log]: readonly number[]) =>
-      leakLikelihood(ratios, logFlows, Math.exp(log)) + scatterPrior(log, leakScatter);
+      leakLikelihood(misfit, scatterOf(log), meterUncertainty) + scatterPrior(log, leakScatter);
     return ofPrior + integrate(density, [Math.log(leakScatter)], [SCATTER_DOUBT]).log;
   }
 
@@ -114,7 +116,7 @@ export class Posterior {
     const { prior, pulls, scatter } = this.request;
     const friction = this.tellsFriction ? Math.exp(x[0]) : prior.friction.mean;
     const logScatter = x[x.length - 1];
-    const s = Math.exp(logScatter);
+    const s = scatterOf(logScatter);
     let sum = scatterPrior(logScatter, scatter);
     if (this.tellsFriction) sum += logNormalDensity(friction, prior.friction.mean, prior.friction.sd);
     for (let i = 0; i < pulls.length; i += 1)
@@ -133,6 +135,11 @@ export class Posterior {
     const { mean, sd } = this.request.prior.friction;
     return this.tellsFriction ? [sd / Math.max(mean, sd), SCATTER_DOUBT] : [SCATTER_DOUBT];
   }
+}
+
+/** Readings that agree better than any load or flow can be read don't make it vanish. */
+function scatterOf(log: number): number {
+  return Math.hypot(Math.exp(log), LEAST_SCATTER);
 }
 
 function scatterPrior(log: number, stated: number): number {

@@ -19,7 +19,7 @@ export interface LeakResidual {
   /** [m³/s] */
   readonly predicted: number;
   readonly measured: number;
-  /** [-], as that of a pull; above 0 where more leaked than predicted */
+  /** in stated uncertainties, scatter and meter together; above 0 where more leaked than predicted [-] */
   readonly deviation: number;
 }
 
@@ -38,8 +38,9 @@ export function pullResiduals(request: Checked, forces: readonly number[]): Pull
 
 /** @returns residuals of the leak readings at predicted flows [m³/s] */
 export function leakResiduals(request: Checked, flows: readonly number[]): LeakResidual[] {
+  const stated = Math.hypot(request.leakScatter, request.meterUncertainty);
   return request.leaks.map(({ flow }, i) => {
-    const deviation = deviationOf(flow, flow, flows[i], request.leakScatter);
+    const deviation = deviationOf(flow, flow, flows[i], stated);
     return { predicted: flows[i], measured: flow, deviation };
   });
 }

@@ -34,6 +34,9 @@ export const calibrateRequest = z.strictObject({
     .describe("what was held true before the tests, normal, cut at 0"),
   scatter: scatter().describe("relative standard deviation of a single pull"),
   leakScatter: scatter().describe("relative standard deviation of a single flow reading"),
+  meterUncertainty: nonNegative("", 1)
+    .default(0.03)
+    .describe("relative standard uncertainty that all flow readings share, the meter's"),
   pulls: z
     .array(
       z.strictObject({
@@ -48,7 +51,9 @@ export const calibrateRequest = z.strictObject({
   leaks: z
     .array(
       z.strictObject({
-        input: z.strictObject({ skirt, air }),
+        input: z
+          .strictObject({ skirt, air })
+          .describe("the skirt with the openings that were open in the leak test, and no others"),
         pressure: positive("Pa", 1e5),
         flow: positive("m³/s", 100),
       }),

@@ -1,0 +1,173 @@
+import {
+  type Belief,
+  type Calibration,
+  type CalibrationLeak,
+  type CalibrationPull,
+  calibrate,
+} from "../bench/calibration.ts";
+import type { Build } from "../model/build.ts";
+import type { StoredOf } from "../model/record.ts";
+import { NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
+import type { PredictInput } from "../physics/predict.ts";
+import { toSI } from "../units/parse.ts";
+import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./bench.ts";
+import { wheelFriction } from "./frictionBasis.ts";
+import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
+import { inUse, leakPoints, type PullTrial, pullTrials, type Reading } from "./readings.ts";
+import { resolveBuild } from "./resolve.ts";
+
+/** Where a row of a test stands in the book. */
+export interface RowOfTest {
+  readonly testId: string;
+  readonly row: number;
+}
+
+/** Gap and friction from all pull and leak tests of a build's skirt on its surface. */
+export interface BuildCalibration {
+  /** null where the tests can't be brought together; `why` then says it */
+  readonly answer: Calibration | null;
+  readonly why: string | null;
+  readonly prior: { readonly gap: Belief; readonly friction: Belief };
+  /** rows behind the residuals: the residual of place `pull` belongs to `pulls[pull]` */
+  readonly pulls: readonly RowOfTest[];
+  /** in the order of the leak residuals */
+  readonly leaks: readonly RowOfTest[];
+  /** pulls whose rig the book doesn't know well enough */
+  readonly leftOut: readonly RowOfTest[];
+  /** every test that takes part */
+  readonly testIds: readonly string[];
+}
+
+/** Doubt about a gap that nobody stated one for: printed parts to ±0.2 mm unless measured [m]. Common practice, no source. */
+const PRINTED = 2e-4;
+/** Doubt about a friction that nobody stated one for, and the least that a stated one is given [-]. Judgement. */
+const USUAL_FRICTION_DOUBT = 0.15;
+const LEAST_FRICTION_DOUBT = 0.01;
+/** What is held true where nothing is known of the wheels on a surface: rubber slips somewhere there [-]. Judgement. */
+const ANY_FRICTION: Belief = { mean: 0.7, sd: 0.3 };
+/** The least doubt that a gap is given [m]. Judgement. */
+const LEAST_GAP_DOUBT = 1e-6;
+/** Shims closer than this to the set gap count as that gap [m]. */
+const SAME_GAP = 1e-6;
+/** With fewer pulls a calibration would be the prior's word. Judgement. */
+const LEAST_PULLS = 2;
+
+interface Setting {
+  readonly bench: Bench;
+  readonly skirt: StoredOf<"skirts">;
+  readonly surface: StoredOf<"surfaces">;
+}
+
+/** The roughness allowance takes part in the doubt: tests tell the two together. */
+function gapPrior({ skirt, surface }: Setting, ofBuild: number | undefined): Belief {
+  const stated = ofBuild ?? skirt.data.uncertainty.gap ?? PRINTED;
+  const sd = Math.hypot(stated, surface.data.uncertainty.roughness ?? 0);
+  return { mean: skirt.data.gap, sd: Math.max(LEAST_GAP_DOUBT, sd) };
+}
+
+function frictionPrior({ bench, surface }: Setting): Belief {
+  const known = wheelFriction(bench, surface, undefined);
+  if (known.basis === "missing") return ANY_FRICTION;
+  const sd = Math.max(LEAST_FRICTION_DOUBT, known.uncertainty ?? USUAL_FRICTION_DOUBT);
+  return { mean: known.value, sd };
+}
+
+const says = ({ held, letGo }: PullTrial): boolean => held > 0 || letGo !== null;
+
+const isOn = ({ skirt, surface }: Setting, data: { readonly skirt: string; readonly surface: string }) =>
+  data.skirt === skirt.id && data.surface === surface.id;
+
+/** Gap and friction stated here, so that no calibration is asked for; a leak test counts by its own readings, not in the gap's place. */
+function rigOf(
+  { bench, skirt }: Setting,
+  { data }: StoredTest<"pull">,
+  trial: PullTrial,
+): PredictInput | null {
+  const rig = rigAsBuild(data, trial);
+  const overrides = { gap: skirt.data.gap, wheelFriction: ANY_FRICTION.mean };
+  const { input } = resolveBuild(bench, { ...rig, overrides });
+  return input && atTerminals({ ...input, skirt: { ...input.skirt, measuredLeak: null } }, trial.voltage);
+}
+
+type PullRow = RowOfTest & { readonly pull: CalibrationPull | null };
+
+function pullRows(setting: Setting): PullRow[] {
+  const own = ({ gap }: PullTrial) => gap === null || Math.abs(gap - setting.skirt.data.gap) < SAME_GAP;
+  return testsOf(setting.bench, "pull").flatMap((test) => {
+    if (!isOn(setting, test.data)) return [];
+    const { direction } = test.data;
+    const rigMass = toSI(test.data.rigMass, "mass");
+    const trials: Reading<PullTrial>[] = inUse(pullTrials(test.data)).filter(
+      (trial) => own(trial) && says(trial),
+    );
+    return trials.map((trial) => {
+      const input = rigOf(setting, test, trial);
+      const { held, letGo, row } = trial;
+      return { testId: test.id, row, pull: input && { input, direction, rigMass, held, letGo } };
+    });
+  });
+}
+
+/** A leak test's flow is the lip's own: openings that are listed stay in parallel to it (METHOD 2). */
+function leakRows(setting: Setting, skirt: PredictInput["skirt"]): (RowOfTest & { leak: CalibrationLeak })[] {
+  return testsOf(setting.bench, "leak").flatMap((test) => {
+    if (!isOn(setting, test.data)) return [];
+    const shim = test.data.gap ? toSI(test.data.gap, "length") : setting.skirt.data.gap;
+    if (Math.abs(shim - setting.skirt.data.gap) >= SAME_GAP) return [];
+    const input = { skirt: { ...skirt, openings: [] }, air: weatherOf(test.data) };
+    const usable = inUse(leakPoints(test.data)).filter(({ pressure, flow }) => pressure > 0 && flow > 0);
+    return usable.map(({ pressure, flow, row }) => ({
+      testId: test.id,
+      row,
+      leak: { input, pressure, flow },
+    }));
+  });
+}
+
+const placeOf = ({ testId, row }: RowOfTest): RowOfTest => ({ testId, row });
+
+function answerFor(setting: Setting, gapDoubt: number | undefined): BuildCalibration | null {
+  const rows = pullRows(setting);
+  const used = rows.flatMap(({ pull, ...place }) => (pull ? [{ ...placeOf(place), pull }] : []));
+  if (used.length < LEAST_PULLS) return null;
+  const leaks = leakRows(setting, used[0].pull.input.skirt);
+  const prior = { gap: gapPrior(setting, gapDoubt), friction: frictionPrior(setting) };
+  const request = { prior, pulls: used.map(({ pull }) => pull), leaks: leaks.map(({ leak }) => leak) };
+  return {
+    ...attempt(() => calibrate(request)),
+    prior,
+    pulls: used.map(placeOf),
+    leaks: leaks.map(placeOf),
+    leftOut: rows.filter(({ pull }) => pull === null).map(placeOf),
+    testIds: [...new Set([...used, ...leaks].map(({ testId }) => testId))],
+  };
+}
+
+function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why"> {
+  try {
+    return { answer: run(), why: null };
+  } catch (error) {
+    if (!(error instanceof NotEnoughDataError || error instanceof OutOfRangeError)) throw error;
+    return { answer: null, why: error.message };
+  }
+}
+
+/**
+ * Gap and friction that the pull and leak tests of a build's skirt on its surface tell, whatever rotor they were taken with.
+ *
+ *     prior of the gap: as set, its stated doubt (±0.2 mm unless stated) and the roughness allowance's; of friction: tilt tests, else the surface's
+ *
+ * @param bench - the whole bench book
+ * @param build - a stored build, or one changed by what-if handles
+ * @returns the calibration and the rows that it rests on; null on fewer than two pulls at the set gap, or an unknown skirt or surface
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ */
+export function calibrationOf(bench: Bench, build: Build): BuildCalibration | null {
+  const skirt = findById(bench.skirts, build.skirt);
+  const surface = findById(bench.surfaces, build.surface);
+  if (!skirt || !surface) return null;
+  const gapDoubt = build.uncertainty["skirt.gap"];
+  return oncePerBench(bench, `calibration ${skirt.id} ${surface.id} ${gapDoubt}`, () =>
+    answerFor({ bench, skirt, surface }, gapDoubt),
+  );
+}
