@@ -35,15 +35,15 @@ export interface Draw {
   readonly notesAt: (cellVoltage: number) => readonly Note[];
 }
 
-/** Looks for each crossing next to the one before; where none lasts any more, it is not looked for again. */
+/** Looks for each crossing next to the one before; where none lasts, it is not looked for at that voltage and below it again. */
 function tracker(leak: LeakLaw): (machine: Machine) => Crossing | null {
   let near = 0;
-  let lost = false;
+  let lostAt = Number.NEGATIVE_INFINITY;
   return (machine) => {
-    if (lost || !overcomesFriction(machine)) return null;
+    if (machine.openCircuitVoltage <= lostAt || !overcomesFriction(machine)) return null;
     const crossing = crossingNear(machine, leak, near);
     if (crossing) near = crossing.phi;
-    else lost = true;
+    else lostAt = machine.openCircuitVoltage;
     return crossing;
   };
 }

@@ -29,10 +29,17 @@ export function marginLaw(hold: HoldLaw, angle: number): MarginAt {
   };
 }
 
-/** @returns part of the step after which a quantity that ends it below 0 passes 0 [s] */
-function passing(law: RundownLaw, from: Moment, h: number, excess: (moment: Moment) => number): number {
-  if (!(excess(from) > 0)) return 0;
-  return findRoot((s) => excess(stepped(law, from, s)), 0, h, { tolerance: TOLERANCE }).root;
+/** @returns part of the step after which a quantity passes 0 that is not above it at the step's end [s] */
+function passing(law: RundownLaw, from: Moment, to: Moment, excess: (moment: Moment) => number): number {
+  const h = to.time - from.time;
+  const [first, last] = [excess(from), excess(to)];
+  if (!(first > 0)) return 0;
+  // The ends as they were found: solved anew they could differ by a rounding, and with it in sign.
+  const inside = (s: number) => {
+    if (s === 0) return first;
+    return s === h ? last : excess(stepped(law, from, s));
+  };
+  return findRoot(inside, 0, h, { tolerance: TOLERANCE }).root;
 }
 
 /** When a margin passed its level, and where the pack stood then. */
@@ -69,7 +76,7 @@ export function watch(law: RundownLaw, marginAt: MarginAt, level: number, start:
   return {
     see: (from, to) => {
       if (!held || fall || marginAt(to) >= level) return;
-      const after = passing(law, from, to.time - from.time, (moment) => marginAt(moment) - level);
+      const after = passing(law, from, to, (moment) => marginAt(moment) - level);
       fall = stepped(law, from, after);
     },
     answer: () => {
@@ -100,13 +107,12 @@ export interface End {
  * Valid for steps in which voltage and charge fall. Source: docs/method/run-down.md
  */
 export function endInside(law: RundownLaw, from: Moment, to: Moment, minimumVoltage: number): End | null {
-  const h = to.time - from.time;
   const whenLow =
     to.cellVoltage <= minimumVoltage
-      ? passing(law, from, h, (moment) => moment.cellVoltage - minimumVoltage)
+      ? passing(law, from, to, (moment) => moment.cellVoltage - minimumVoltage)
       : Number.POSITIVE_INFINITY;
   const whenEmpty =
-    to.charge <= 0 ? passing(law, from, h, (moment) => moment.charge) : Number.POSITIVE_INFINITY;
+    to.charge <= 0 ? passing(law, from, to, (moment) => moment.charge) : Number.POSITIVE_INFINITY;
   if (Math.min(whenLow, whenEmpty) === Number.POSITIVE_INFINITY) return null;
   if (whenLow <= whenEmpty) return { moment: stepped(law, from, whenLow), reason: "minimum-voltage" };
   return { moment: { ...stepped(law, from, whenEmpty), charge: 0 }, reason: "empty" };

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { NotEnoughDataError } from "../../../shared/numeric/errors.ts";
 import { predict } from "../../../shared/physics/predict.ts";
@@ -248,6 +249,53 @@ describe("runDown, of the whole build with a knee in its curve", () => {
     expect(runDown(input).warnings.map(({ code }) => code)).toContain("cell-current-high");
     expect(runDown(crawler).warnings.map(({ code }) => code)).not.toContain("cell-current-high");
   });
+});
+
+describe("runDown, of any build", () => {
+  const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const anyBuild = fc.record({
+    gap: between(0, 2e-3),
+    mass: between(0.05, 3),
+    friction: between(0.1, 1.4),
+    frictionTorque: between(0, 0.03),
+    capacity: between(20, 400),
+    minimumVoltage: between(1, 4.2),
+    startCharge: between(0.01, 1),
+    thermalResistance: fc.option(between(1, 60)),
+    thermalTimeConstant: fc.option(between(4, 100)),
+    auxCurrent: between(0, 3),
+  });
+
+  it("charge and voltage fall to the end, the target goes first, every fall lies within the run", () => {
+    fc.assert(
+      fc.property(anyBuild, (any) => {
+        const { thermalResistance, capacity, minimumVoltage, startCharge, auxCurrent } = any;
+        const thermalTimeConstant = thermalResistance === null ? null : any.thermalTimeConstant;
+        const { motor, skirt, vehicle, supply } = PANE_CRAWLER;
+        const answer = runDown({
+          ...withCell({ capacity, minimumVoltage }),
+          startCharge,
+          motor: { ...motor, frictionTorque: any.frictionTorque, thermalResistance, thermalTimeConstant },
+          skirt: { ...skirt, gap: any.gap },
+          vehicle: { ...vehicle, mass: any.mass, wheelFriction: any.friction },
+          supply: { ...supply, auxCurrent },
+        });
+        const { end, samples, attitudes } = answer;
+        expectAllFinite(answer);
+        for (let i = 1; i < samples.length; i++) {
+          expect(samples[i].time).toBeGreaterThanOrEqual(samples[i - 1].time);
+          expect(samples[i].charge).toBeLessThanOrEqual(samples[i - 1].charge);
+        }
+        for (const { holds, target } of attitudes) {
+          expect(holds.time ?? 0).toBeLessThanOrEqual(end.time);
+          if (target.state === "holds-to-the-end") expect(holds.state).toBe("holds-to-the-end");
+          if (holds.state === "never-held") expect(target.state).toBe("never-held");
+          if (holds.time !== null) expect(target.time ?? 0).toBeLessThanOrEqual(holds.time);
+        }
+      }),
+      { numRuns: 60, seed: 4 },
+    );
+  }, 60_000);
 });
 
 describe("runDown, of a motor that cannot turn", () => {
