@@ -47,12 +47,12 @@ export function coverageNotes(request: Checked, asked: number, tellsFriction: bo
   if (side === "held")
     note(
       "all-held",
-      `All pulls held, up to ${newtons(Math.max(...loads))}: the strength has no upper bound yet, so the gap may be anything narrower. Pull with larger loads until it lets go, in three runs or more.`,
+      `All pulls held, up to ${newtons(Math.max(...loads))}: the strength has no upper bound yet${leaks.length > 0 ? "" : ", so the gap may be anything narrower"}. Pull with larger loads until it lets go, in three runs or more.`,
     );
   if (side === "let-go")
     note(
       "all-let-go",
-      `Every pull let go at once, down to ${newtons(Math.min(...loads))}: the strength has no lower bound yet, so the gap may be anything wider. Begin with smaller loads, in three runs or more.`,
+      `Every pull let go at once, down to ${newtons(Math.min(...loads))}: the strength has no lower bound yet${leaks.length > 0 ? "" : ", so the gap may be anything wider"}. Begin with smaller loads, in three runs or more.`,
     );
   return notes;
 }
