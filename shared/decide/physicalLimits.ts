@@ -5,6 +5,7 @@ const LEAST = 1e-12;
 /** Ranges that end on both sides: shares, and where the relations themselves end. */
 const RANGES: Readonly<Record<string, readonly [number, number]>> = {
   "air.temperature": [253.15, 333.15],
+  "air.pressure": [30e3, 120e3],
   "air.humidity": [0, 1],
   "supply.duty": [0, 1],
   "skirt.measuredLeak.exponent": [0.5, 1],

@@ -1,4 +1,4 @@
-import { OutOfRangeError } from "../numeric/errors.ts";
+import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import { scrambledSobol } from "../numeric/sobol.ts";
 import { cosineOfDegrees, sineOfDegrees } from "../physics/hold/angle.ts";
 import {
@@ -101,6 +101,25 @@ function samplesOf({ samples = DEFAULT_SAMPLES }: Uncertainty): number {
   throw new OutOfRangeError("samples", samples, `a whole number, 2 to ${MOST_SAMPLES}`);
 }
 
+/** A sample far out may be a build that can't be: then it is the uncertainty that is too large, not a number that was given. */
+function answered(solve: () => number): number {
+  try {
+    return solve();
+  } catch (error) {
+    if (
+      error instanceof OutOfRangeError ||
+      error instanceof NotEnoughDataError ||
+      error instanceof NoConvergenceError
+    )
+      throw new NotEnoughDataError(
+        `A sample far from the build as stated has no answer: ${error.message}`.replace(/\.?$/, "."),
+        "State smaller uncertainties.",
+        "uncertainty",
+      );
+    throw error;
+  }
+}
+
 interface Sampled {
   readonly parked: readonly Float64Array[];
   readonly driving: readonly Float64Array[];
@@ -128,7 +147,7 @@ function sampled(
       values[j][i] = write(uniform[i * inputs.length + j]);
     });
     compileHold(copy.vehicle, hold);
-    const suction = suctionNow();
+    const suction = answered(suctionNow);
     angles.forEach((angle, j) => {
       parked[j][i] = marginAt(hold, PARKED_COUNT, suction, angle);
       driving[j][i] = marginAt(hold, CONDITION_COUNT, suction, angle);
@@ -160,7 +179,7 @@ function sharesOf({ worst, values }: Sampled, inputs: readonly Uncertain[]): Dou
  * @param asked - standard uncertainty by path [unit of each number], samples and seed [-]
  * @returns 5, 50 and 95 % of the margins and P(hold) on floor, wall, ceiling and the nominal worst attitude [°, -]; shares of the variance of the worst driving margin [-]
  * @throws {OutOfRangeError} on a path at which there is no number, a negative uncertainty, a count of samples beyond 2…100 000, more than 64 paths
- * @throws {NotEnoughDataError} where a sample's rotor curve does not reach down to its leak
+ * @throws {NotEnoughDataError} where uncertainties are so large that a sample has no answer
  *
  * Valid for independent inputs. With a stall hump the crossing next to the nominal one is taken in every sample. Source: docs/method/uncertainty.md
  */

@@ -4,6 +4,7 @@ import { limitsOf } from "../../../shared/decide/physicalLimits.ts";
 import { cutNormal } from "../../../shared/decide/uncertainInput.ts";
 import { doubtOf } from "../../../shared/decide/uncertainty.ts";
 import { varianceShares } from "../../../shared/decide/varianceShares.ts";
+import { NotEnoughDataError } from "../../../shared/numeric/errors.ts";
 import { standardNormalSamples } from "../../../shared/numeric/sampling.ts";
 import { predict } from "../../../shared/physics/predict.ts";
 import { predictPropeller } from "../../../shared/physics/propeller.ts";
@@ -169,6 +170,16 @@ describe("doubtOf, at its limits", () => {
       "vehicle.skirtShare": 2,
     };
     expectAllFinite(doubtOf(crawler, { uncertainty, samples: 512 }));
+  });
+
+  it("of a curve so unsure that a sample's has no end: says that the uncertainty is too large", () => {
+    try {
+      doubtOf(crawler, { uncertainty: { "rotor.psi.2": 60 } });
+      expect.unreachable("it should refuse");
+    } catch (error) {
+      expect(error).toBeInstanceOf(NotEnoughDataError);
+      expect(error).toMatchObject({ path: "uncertainty", need: "State smaller uncertainties." });
+    }
   });
 
   it.each([
