@@ -48,6 +48,7 @@ function settled(at: (temperature: number) => Balance, ambient: number, thermalR
   if (Number.isNaN(excess(ambient))) return at(ambient);
   let rise = FIRST_RISE;
   while (excess(ambient + rise) > 0) rise *= 2;
+  if (Number.isNaN(excess(ambient + rise))) return at(ambient + rise);
   return at(findRoot(excess, ambient, ambient + rise).root);
 }
 

@@ -119,6 +119,14 @@ describe("the operating point, of a winding that warms", () => {
     expect(operatingPoints(machine({ rotor, motor: motor(0.04) }), leak(3e-4))).toEqual([]);
   });
 
+  it("on a curve whose λ falls below 0 further out is found where λ is above 0", () => {
+    const rotor = { ...ROTOR, psi: [0.9, 0.1, -8], lambda: [0.2, -1], phiMax: 0.3 };
+    const warm = { ...MOTOR, kv: 7800, resistance: 0.35, frictionTorque: 2e-4, thermalResistance: 20 };
+    const [point] = operatingPoints(machine({ rotor, motor: warm }), leak(6e-4));
+    expect(point.lambda).toBeGreaterThan(0);
+    expect(point.windingTemperature).toBeGreaterThan(300);
+  });
+
   it("in cold air starts from the cold winding, not from 20 °C", () => {
     const frictionTorque = (1.02 * (k * volts)) / (0.19 + others);
     const cold = { ...MOTOR, frictionTorque, thermalResistance: 1e-4 };
