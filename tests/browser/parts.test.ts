@@ -4,7 +4,6 @@ import { useScreens } from "./support/page.ts";
 
 const screens = useScreens();
 
-const heading = async (page: Page) => (await page.locator("main h1").textContent()) ?? "";
 const fill = (page: Page, label: string | RegExp, text: string) => page.getByLabel(label).first().fill(text);
 const save = (page: Page) => page.getByRole("button", { name: "Save", exact: true }).click();
 
@@ -84,7 +83,7 @@ describe("An empty bench", () => {
     expect(await page.locator(".steps li").count()).toBe(8);
     expect(await records("builds")).toEqual([]);
     await page.getByRole("link", { name: "Add a motor" }).click();
-    expect(await heading(page)).toBe("Add a motor");
+    await page.getByRole("heading", { level: 1, name: "Add a motor" }).waitFor();
     await page.goBack();
     await page.getByRole("button", { name: "invented demo" }).click();
     await page.locator("svg[role=img]").waitFor();
