@@ -235,6 +235,20 @@ describe("runDown, of the whole build with a knee in its curve", () => {
     expectAllFinite(answer);
   });
 
+  it("of a flat cell with a winding that warms: runs into the settled point of the prediction, from the cold one", () => {
+    const motor = { ...PANE_CRAWLER.motor, thermalResistance: 15 };
+    const flat = withCell({ curve: FLAT });
+    const { samples } = runDown({ ...flat, motor: { ...motor, thermalTimeConstant: 5 } });
+    const { cell, ...rest } = PACK;
+    const pack = { ...rest, cellResistance: cell.resistance, openCircuitVoltage: 3.7 };
+    const settled = predict({ ...PANE_CRAWLER, motor, pack }).point;
+    const cold = predict({ ...PANE_CRAWLER, pack }).point;
+    expect(samples[0].rpm).toBeCloseToRelative(cold?.rpm ?? 0, 1e-10);
+    expect(samples.at(-1)?.rpm).toBeCloseToRelative(settled?.rpm ?? 0, 1e-8);
+    expect(samples.at(-1)?.windingTemperature).toBeCloseToRelative(settled?.windingTemperature ?? 0, 1e-8);
+    expect(settled?.rpm).toBeLessThan(0.99 * (cold?.rpm ?? 0));
+  });
+
   it("tells a winding that gets too hot, with the run's own temperature", () => {
     const motor = { ...PANE_CRAWLER.motor, thermalResistance: 60, thermalTimeConstant: 35 };
     const { warnings, samples } = runDown({ ...crawler, motor });
