@@ -45,7 +45,12 @@ export function worstName(angle: number): string {
   return angle > WALL ? "the overhang" : "the slope";
 }
 
-/** @returns a margin as shown: "1.50 ×", or that no pull is needed */
+/** A margin below 1 that two or three decimals would round up to it [-] */
+const NEARLY = { two: 0.995, three: 0.9995 } as const;
+
+/** @returns a margin as shown: "1.50 ×", or that no pull is needed; one below 1 never reads as 1 */
 export function marginText(margin: number | null): string {
-  return margin === null ? "no pull needed" : `${formatFixed(margin, 2)}\u2009×`;
+  if (margin === null) return "no pull needed";
+  if (margin < 1 && margin >= NEARLY.three) return "just under 1\u2009×";
+  return `${formatFixed(margin, margin < 1 && margin >= NEARLY.two ? 3 : 2)}\u2009×`;
 }

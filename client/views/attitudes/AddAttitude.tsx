@@ -37,7 +37,7 @@ export function AddAttitude({ build }: { build: StoredOf<"builds"> }) {
         error={problems.name}
         onChange={(text) => {
           setName(text);
-          setProblems({ ...problems, name: null });
+          setProblems((before) => ({ ...before, name: null }));
         }}
       />
       <TextField
@@ -47,7 +47,7 @@ export function AddAttitude({ build }: { build: StoredOf<"builds"> }) {
         error={problems.angle}
         onChange={(text) => {
           setAngle(text);
-          setProblems({ ...problems, angle: null });
+          setProblems((before) => ({ ...before, angle: null }));
         }}
       />
       <button type="submit">Add to the build</button>

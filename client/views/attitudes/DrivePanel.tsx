@@ -5,7 +5,7 @@ import { parseNumber } from "../../../shared/units/number.ts";
 import { TextField } from "../../ui/Field.tsx";
 import { type DriveAnswer, driveAnswer, type Load } from "./driving.ts";
 import type { Rose } from "./rose.ts";
-import { degrees, grams } from "./words.ts";
+import { degrees, grams, unbroken } from "./words.ts";
 
 interface Entry {
   readonly key: "diameter" | "motors" | "ratio" | "efficiency" | "stall";
@@ -67,12 +67,12 @@ export function DrivePanel({ rose }: { rose: Rose }) {
           value={texts[entry.key]}
           placeholder={entry.example}
           error={problemOf(entry, texts[entry.key])}
-          onChange={(text) => setTexts({ ...texts, [entry.key]: text })}
+          onChange={(text) => setTexts((before) => ({ ...before, [entry.key]: text }))}
         />
       ))}
       <output>
         {typed ? (
-          <Climb rose={rose} answer={driveAnswer(rose, typed.drive, typed.stall)} />
+          <Climb made={rose.made} answer={driveAnswer(rose, typed.drive, typed.stall)} />
         ) : (
           <p class="quiet small">With all five typed, the torque and the gear that would do stand here.</p>
         )}
@@ -82,16 +82,16 @@ export function DrivePanel({ rose }: { rose: Rose }) {
 }
 
 function loadText({ angle, torque, share }: Load): string {
-  return `${formatQuantity(torque, "torque")} a motor at ${degrees(Math.round(angle))}, ${formatFixed(share * 100, 0)}\u2009% of stall`;
+  return unbroken(
+    `${formatQuantity(torque, "torque")} a motor at ${degrees(angle)}, ${formatFixed(share * 100, 0)}\u2009% of stall`,
+  );
 }
 
-function Climb({ rose, answer }: { rose: Rose; answer: DriveAnswer }) {
-  const { atWorst, hardest, enoughRatio } = answer;
-  const { angle, driving } = rose.worst.driving;
-  const slips = driving.margin !== null && driving.margin < 1;
+function Climb({ made, answer }: { made: number; answer: DriveAnswer }) {
+  const { atWorst, hardest, enoughRatio, slips } = answer;
   return (
     <>
-      <p>Where the wheels grip worst: {loadText(atWorst)}.</p>
+      <p>Where climbing needs most pull: {loadText(atWorst)}.</p>
       <p class={hardest.flagged ? "bad" : "good"}>
         Hardest for the motors: {loadText(hardest)}.{" "}
         {hardest.flagged
@@ -103,11 +103,8 @@ function Climb({ rose, answer }: { rose: Rose; answer: DriveAnswer }) {
       </p>
       {slips && (
         <p class="bad">
-          The wheels slip at {degrees(Math.round(angle))}:{" "}
-          {Number.isFinite(driving.pull)
-            ? `climbing there takes ${grams(driving.pull)} of pull, and it makes ${grams(rose.made)}`
-            : "no pull makes them grip"}
-          . No gear helps.
+          The wheels slip from {slips.from}° to {slips.to}°: climbing there takes more than the {grams(made)}{" "}
+          of pull that it makes. No gear helps.
         </p>
       )}
     </>

@@ -6,7 +6,7 @@ import { drawRose, roseHeight } from "./drawRose.ts";
 import type { Rose } from "./rose.ts";
 import type { Stand } from "./stand.ts";
 import { roseTable } from "./table.ts";
-import { beyondRim, roseSentence } from "./words.ts";
+import { bandText, beyondRim, roseSentence } from "./words.ts";
 
 export interface RoseChartProps {
   readonly rose: Rose;
@@ -30,7 +30,7 @@ export function RoseChart({ rose, asked }: RoseChartProps) {
       <p class="quiet small">
         Where the needed curve stays inside the arc of the pull made, it holds. Dots: parked; dashes: driving
         nose uphill. The rings outside name what lets go first, parked inside, driving outside.
-        {rose.spread && " The band round the arc is the gap's doubt alone."}
+        {` ${bandText(rose)}`}
         {beyond && ` ${beyond}`}
       </p>
       <div class="chart-foot">

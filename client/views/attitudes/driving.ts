@@ -1,4 +1,6 @@
 import { type Drive, driveLoad, driveTorque } from "../../../shared/physics/hold/drive.ts";
+import { holdOf } from "../../../shared/physics/hold/holdAt.ts";
+import { compileHold } from "../../../shared/physics/hold/law.ts";
 import type { Rose } from "./rose.ts";
 
 /** What a drive motor does at one attitude. */
@@ -13,16 +15,30 @@ export interface Load {
 }
 
 export interface DriveAnswer {
-  /** where the wheels grip worst */
+  /** where climbing needs most pull, by whole degrees */
   readonly atWorst: Load;
   /** where the motors work hardest, by whole degrees */
   readonly hardest: Load;
   /** turns of the motor per turn of the wheel at which the hardest takes half of the stall torque */
   readonly enoughRatio: number;
+  /** attitudes on which the wheels slip, whole degrees, first and last; null: on none */
+  readonly slips: { readonly from: number; readonly to: number } | null;
 }
 
 /** Half of the stall torque: above it a drive is flagged. Common practice, no source. */
 const WANTED_SHARE = 0.5;
+
+interface Climb {
+  readonly angle: number;
+  /** pull that lets the wheels climb [N] */
+  readonly need: number;
+}
+
+/** The grip of the wheels alone: pull that climbing needs, degree by degree. */
+function climbs({ input, made, stands }: Rose): Climb[] {
+  const law = compileHold(input.vehicle);
+  return stands.map(({ angle }) => ({ angle, need: holdOf(law, made, angle).required.climb }));
+}
 
 /**
  * What climbing asks of the drive.
@@ -33,16 +49,21 @@ const WANTED_SHARE = 0.5;
  * @returns loads at the worst climbing attitude and at the one that takes most torque, and the gear ratio that would do
  * @throws {OutOfRangeError} on a drive that can't be
  */
-export function driveAnswer({ input, made, worst, stands }: Rose, drive: Drive, stall: number): DriveAnswer {
+export function driveAnswer(rose: Rose, drive: Drive, stall: number): DriveAnswer {
+  const { input, made, stands } = rose;
   const at = (angle: number): Load => {
     const torque = Math.max(0, driveTorque(input.vehicle, made, angle, drive));
     return { angle, torque, ...driveLoad(torque, stall) };
   };
   const loads = stands.map((stand) => at(stand.angle));
   const hardest = loads.reduce((most, load) => (load.torque > most.torque ? load : most));
+  const grips = climbs(rose);
+  const worst = grips.reduce((most, climb) => (climb.need > most.need ? climb : most));
+  const short = grips.filter((climb) => climb.need > made);
   return {
-    atWorst: at(worst.driving.angle),
+    atWorst: at(worst.angle),
     hardest,
     enoughRatio: (drive.gearRatio * hardest.share) / WANTED_SHARE,
+    slips: short.length > 0 ? { from: short[0].angle, to: short[short.length - 1].angle } : null,
   };
 }

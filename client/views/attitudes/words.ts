@@ -6,6 +6,12 @@ import type { Need, Stand } from "./stand.ts";
 
 const GRAMS = 1000;
 const THIN_SPACE = "\u2009";
+const NARROW_NO_BREAK_SPACE = "\u202f";
+
+/** @returns text in which no line breaks between a figure and its unit */
+export function unbroken(text: string): string {
+  return text.replaceAll(THIN_SPACE, NARROW_NO_BREAK_SPACE);
+}
 
 /** @returns a force as the mass that weighs it [g] */
 export function inGrams(newton: number): number {
@@ -69,6 +75,14 @@ export function madeText({ made, spread }: Rose): string {
   return `It makes ${grams(made)}; ${grams(spread.less)} to ${grams(spread.more)} by the gap's doubt of ± ${doubt} alone.`;
 }
 
+/** @returns what the band round the arc is, or why there is none */
+export function bandText({ spread, outcome }: Rose): string {
+  if (spread) return "The band round the arc is the gap's doubt alone.";
+  if (outcome.resolved?.leak)
+    return "No band round the arc: the leak rests on a leak test, not on the gap's size.";
+  return "No band round the arc: the skirt states no uncertainty of its gap.";
+}
+
 function stateText(need: Need): string {
   if (need.pull === 0) return "no pull";
   if (!Number.isFinite(need.pull)) return "more than any pull can do";
@@ -77,14 +91,18 @@ function stateText(need: Need): string {
 
 /** @returns the answer for any one attitude */
 export function standSentence({ angle, parked, driving }: Stand, made: number): string {
-  return `At ${degrees(angle)}, ${kindOf(angle)}, it needs ${stateText(parked)} parked and ${stateText(driving)} driving nose uphill; it makes ${grams(made)}.`;
+  return unbroken(
+    `At ${degrees(angle)}, ${kindOf(angle)}, it needs ${stateText(parked)} parked and ${stateText(driving)} driving nose uphill; it makes ${grams(made)}.`,
+  );
 }
 
 /** @returns the line of figures under the answer */
 export function figures(rose: Rose): string {
   const { parked, driving } = rose.worst;
   const least = parked.parked.margin === null ? "" : `Parked ${marginText(parked.parked.margin)} there. `;
-  return `${least}Driving nose uphill is hardest at ${degrees(Math.round(driving.angle))}: ${stateText(driving.driving)}. ${madeText(rose)}`;
+  return unbroken(
+    `${least}Driving nose uphill is hardest at ${degrees(Math.round(driving.angle))}: ${stateText(driving.driving)}. ${madeText(rose)}`,
+  );
 }
 
 /** Stretches of attitudes, whole degrees, on which more is needed than the drawing's rim. */

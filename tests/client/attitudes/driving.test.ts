@@ -44,4 +44,13 @@ describe("driveAnswer", () => {
     const { atWorst, hardest } = driveAnswer(rose(), DRIVE, STALL);
     expect(atWorst.torque).toBeLessThanOrEqual(hardest.torque * (1 + 1e-4));
   });
+
+  it("slips nowhere, with pull to spare, and slips about the worst overhang, with half of what climbing needs", () => {
+    const found = rose();
+    expect(driveAnswer(found, DRIVE, STALL).slips).toBeNull();
+    const weak = driveAnswer({ ...found, made: found.worst.driving.driving.pull / 2 }, DRIVE, STALL);
+    expect(weak.slips?.from).toBeLessThan(found.worst.driving.angle);
+    expect(weak.slips?.to).toBeGreaterThan(found.worst.driving.angle);
+    expect(Math.abs(weak.atWorst.angle - found.worst.driving.angle)).toBeLessThanOrEqual(1);
+  });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { governsInWords, gradeOf, worstName } from "../../../client/ui/verdictWords.ts";
+import { governsInWords, gradeOf, marginText, worstName } from "../../../client/ui/verdictWords.ts";
 
 describe("gradeOf", () => {
   it.each([
@@ -28,5 +28,18 @@ describe("words", () => {
     [0, "the floor"],
   ])("calls %s°, as a worst attitude, %s", (angle, name) => {
     expect(worstName(angle)).toBe(name);
+  });
+});
+
+describe("marginText", () => {
+  it.each([
+    [1.684, "1.68\u2009×"],
+    [1, "1.00\u2009×"],
+    [0.998, "0.998\u2009×"],
+    [0.99999, "just under 1\u2009×"],
+    [0.9949, "0.99\u2009×"],
+    [null, "no pull needed"],
+  ])("writes %s, as a margin, as %s, and nothing below 1 as 1", (margin, text) => {
+    expect(marginText(margin)).toBe(text);
   });
 });

@@ -15,7 +15,9 @@ interface Name {
 const LINE = 17;
 const BASELINE = 13;
 const STEP = 4;
-const OFFSETS = [6, -6, 12, -12] as const;
+/** Names keep off the rim by so much [px]. */
+const INSET = 6;
+const OFFSETS = [6, -6, 12, -12, 20, -20] as const;
 
 function namesOf(rose: Rose, { r, radius }: PolarContext): Name[] {
   const needed = STATES.map((state) => ({
@@ -27,18 +29,25 @@ function namesOf(rose: Rose, { r, radius }: PolarContext): Name[] {
   return rose.made > 0 ? [made, ...needed] : needed;
 }
 
-/** Spots beside a curve, all along it. */
-function wantedOf({ text, at }: Name): WantedBox {
+/** Whether a box lies in the half disc, so that it covers neither rings nor labels outside. */
+function within({ x, y, width, height }: Box, radius: number): boolean {
+  const far = Math.max(Math.abs(y), Math.abs(y + height));
+  return x >= 0 && Math.hypot(x + width, far) <= radius - INSET;
+}
+
+/** Spots beside a curve, all along it, in the half disc. */
+function wantedOf({ text, at }: Name, radius: number): WantedBox {
   const width = textWidth(text) + 4;
-  const spots = OFFSETS.flatMap((offset) =>
-    Array.from({ length: 180 / STEP - 1 }, (_, i) => (i + 1) * STEP).flatMap((angle) => {
+  const all = OFFSETS.flatMap((offset) =>
+    Array.from({ length: 180 / STEP - 1 }, (_, i) => {
+      const angle = (i + 1) * STEP;
       const [x, y] = spot(angle, at(angle) + offset);
-      const left = offset > 0 ? x : x - width;
-      const top = y - LINE / 2 + (offset > 0 ? 1 : -1) * Math.cos((angle * Math.PI) / 180) * (LINE / 2);
-      return [{ x: left, y: top }];
+      const lift = Math.sign(offset) * Math.cos((angle * Math.PI) / 180) * (LINE / 2);
+      return { x: offset > 0 ? x : x - width, y: y - LINE / 2 + lift };
     }),
   );
-  return { width, height: LINE, spots };
+  const spots = all.filter((each) => within({ ...each, width, height: LINE }, radius));
+  return { width, height: LINE, spots: spots.length > 0 ? spots : all };
 }
 
 /** The curves' names, beside the curves and on nothing else. */
@@ -52,7 +61,11 @@ export function namesLayer(g: Group, rose: Rose, context: PolarContext): void {
   const obstacles = [...names.flatMap((name) => points(name.at)), ...spokes];
   const { radius } = context;
   const room = { x: 2, y: -radius, width: radius - 2, height: 2 * radius };
-  const boxes = placeFree(names.map(wantedOf), obstacles, room);
+  const boxes = placeFree(
+    names.map((name) => wantedOf(name, radius)),
+    obstacles,
+    room,
+  );
   const placed = names.map((name, i) => ({ ...name, box: boxes[i] }));
   g.selectAll<SVGTextElement, Name & { readonly box: Box }>("text")
     .data(placed, (name) => name.text)

@@ -1,0 +1,187 @@
+import { readFileSync } from "node:fs";
+import type { Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { LAPTOP, PHONE, useScreens } from "./support/page.ts";
+
+const screens = useScreens();
+let server: OwnServer;
+
+beforeAll(async () => {
+  server = await startOwnServer();
+});
+afterAll(async () => {
+  await server.stop();
+});
+
+const open = (path: string, options = {}) => screens.open(server.address + path, options);
+const textOf = async (locator: Locator) => (await locator.textContent()) ?? "";
+const answer = (page: Page) => textOf(page.locator("main h1"));
+const row = (page: Page, title: string) => page.locator(".attitude-table tbody tr", { hasText: title });
+const field = (page: Page, label: string) => page.locator(".field", { hasText: label });
+
+/** Types a new attitude into its form and sends it. */
+async function add(page: Page, name: string, degrees: string): Promise<void> {
+  const form = page.locator("form.attitude-add");
+  await form.getByLabel("Name").fill(name);
+  await form.getByLabel(/^Degrees/).fill(degrees);
+  await form.getByRole("button", { name: "Add to the build" }).click();
+}
+
+/** Stores a record. @returns its id */
+async function record(collection: string, id: string, data: unknown): Promise<string> {
+  const response = await fetch(`${server.address}/api/v1/${collection}`, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(data),
+  });
+  expect(response.status, id).toBe(201);
+  return ((await response.json()) as { id: string }).id;
+}
+
+describe("Attitudes", () => {
+  it("opens from the navigation, with the demo, and says where it needs most and of how much", async () => {
+    const page = await open("/match");
+    await page.getByRole("navigation").getByRole("link", { name: "Attitudes" }).click();
+    await page.locator(".attitudes h1").waitFor();
+    expect(await answer(page)).toMatch(
+      /^It needs most at \d+°, an overhang: \d+\sg of the \d+\sg it makes\.$/,
+    );
+    expect(await page.locator("svg[role=img]").getAttribute("aria-label")).toMatch(/Half-rose .* grams/);
+    expect(await textOf(row(page, "Wall 90°"))).toMatch(/×.*holds/);
+  });
+
+  it("keeps an attitude of 153.5°, added with a name, through a reload, and takes it out again", async () => {
+    const page = await open("/attitudes/pane-crawler");
+    await add(page, "Gable pane", "153,5°");
+    await row(page, "Gable pane 153.5°").waitFor();
+    expect(await page.locator("form.attitude-add").getByLabel("Name").inputValue()).toBe("");
+    await page.reload();
+    await row(page, "Gable pane 153.5°").waitFor();
+    expect(await page.locator(".layer-rim-labels text", { hasText: "Gable pane 153.5°" }).count()).toBe(1);
+    await page.getByRole("button", { name: "remove Gable pane" }).click();
+    await row(page, "Gable pane").waitFor({ state: "detached" });
+    await page.reload();
+    await row(page, "Ceiling").waitFor();
+    expect(await row(page, "Gable pane").count()).toBe(0);
+  });
+
+  it.each(["steep", "200", "-5", ""])(
+    "says beside the field what is wrong, with “%s” typed as an angle, and stores nothing",
+    async (text) => {
+      const page = await open("/attitudes/pane-crawler");
+      const before = await page.locator(".attitude-table tbody tr").count();
+      await add(page, "Nowhere", text);
+      expect(await textOf(field(page, "Degrees").locator(".field-error"))).toMatch(/for example “153.5”/);
+      expect(await page.locator(".attitude-table tbody tr").count()).toBe(before);
+      const response = await fetch(`${server.address}/api/v1/builds/pane-crawler`);
+      expect(await response.text()).not.toContain("Nowhere");
+    },
+  );
+
+  it("answers in words and marks the spoke, with another angle typed or slid, and keeps the answer on nonsense", async () => {
+    const page = await open("/attitudes/pane-crawler");
+    const asked = page.locator(".attitude-asked");
+    await page.getByLabel("Inclination, °").fill("70");
+    expect(await textOf(asked)).toMatch(/^At 70°, a slope, it needs .* parked and .* driving nose uphill/);
+    expect(await page.locator(".spoke-asked").count()).toBe(1);
+    await page.getByLabel("Inclination, slider").focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await textOf(asked)).toMatch(/^At 70\.5°/);
+    await page.locator(".attitude-ask summary").click();
+    await page.getByLabel("Inclination, slider").press("ArrowRight");
+    expect(await textOf(page.locator(".attitude-ask details[open]"))).toMatch(
+      /margin at 71°.*F_needed.*Source:/,
+    );
+    const before = await textOf(asked);
+    await page.getByLabel("Inclination, °").fill("a lot");
+    expect(await textOf(field(page, "Inclination").locator(".field-error"))).toMatch(/Read “a lot”/);
+    expect(await textOf(asked)).toBe(before);
+  });
+
+  it("carries what is tried in Match along, from one view to the other and back, and says so", async () => {
+    const page = await open("/match/pane-crawler?mass=1.2");
+    await page.getByRole("navigation").getByRole("link", { name: "Attitudes" }).click();
+    await page.locator(".attitudes h1").waitFor();
+    expect(await answer(page)).toMatch(/more than the/);
+    await page.getByRole("link", { name: "tried in Match" }).click();
+    await page.locator(".match").waitFor();
+    expect(new URL(page.url()).search).toBe("?mass=1.2");
+  });
+
+  it("names what is missing and the test that gives it, with a surface without friction, and keeps the view", async () => {
+    const surface = await record("surfaces", "bare-board", { name: "Bare board", roughness: 0 });
+    const stored = await fetch(`${server.address}/api/v1/builds/pane-crawler`);
+    const { data } = (await stored.json()) as { data: Record<string, unknown> };
+    const build = await record("builds", "on-bare-board", { ...data, name: "On bare board", surface });
+    const page = await open(`/attitudes/${build}`);
+    expect(await answer(page)).toBe("On bare board can't be answered for yet.");
+    await page.getByRole("link", { name: "Log a friction test" }).waitFor();
+    expect(await page.locator("svg[role=img]").count()).toBe(0);
+  });
+
+  it("tells torque, share of stall and the gear that would do, with a weak drive typed, and keeps none of it", async () => {
+    const page = await open("/attitudes/pane-crawler");
+    await page.getByText("Torque to climb").click();
+    const drive = page.locator(".attitude-drive");
+    for (const [label, text] of [
+      [/^Wheel diameter/, "32"],
+      [/^Drive motors/, "2"],
+      [/^Gear ratio/, "10"],
+      [/^Gear efficiency/, "60"],
+      [/^Stall torque/, "1"],
+    ] as const)
+      await drive.getByLabel(label).fill(text);
+    expect(await textOf(drive)).toMatch(
+      /mN·m a motor at \d+°.*above half of stall.*gear ratio of [\d.]+ or more/,
+    );
+    await drive.getByLabel(/^Drive motors/).fill("1.5");
+    expect(await textOf(drive.locator(".field-error"))).toMatch(/whole numbers/);
+  });
+
+  it.each([
+    ["a laptop", LAPTOP],
+    ["a phone", PHONE],
+  ])(
+    "lets no label lie on another and never scrolls sideways, on %s, with every demo build",
+    async (_, viewport) => {
+      const page = await open("/attitudes", { viewport });
+      for (const id of ["pane-crawler", "ridge-runner", "roof-crawler"]) {
+        await page.locator(".build-picker select").selectOption(id);
+        await page.waitForURL(new RegExp(id));
+        await page.locator(".layer-names text").first().waitFor();
+        expect(await page.evaluate(overlapping), id).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+      }
+    },
+  );
+
+  it("saves the numbers, as CSV, with their units", async () => {
+    const page = await open("/attitudes/pane-crawler");
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "CSV", exact: true }).click(),
+    ]);
+    const lines = readFileSync(await download.path(), "utf8").split("\r\n");
+    expect(lines[0]).toMatch(/^attitude,angle \(°\),made \(g\)/);
+    expect(lines.find((line) => line.startsWith("Wall,90,"))).toBeDefined();
+  });
+});
+
+/** Runs in the page: pairs of labels of the picture that lie on each other or leave the screen. */
+function overlapping(): string[] {
+  const texts = [...document.querySelectorAll(".chart svg text")];
+  const boxes = texts.map((text) => ({ text: text.textContent ?? "", box: text.getBoundingClientRect() }));
+  const SLACK = 2.5;
+  const pairs = boxes.flatMap((a, i) =>
+    boxes.slice(i + 1).flatMap((b) => {
+      const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+      const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+      return across > SLACK && down > SLACK ? [`${a.text} on ${b.text}`] : [];
+    }),
+  );
+  return [
+    ...pairs,
+    ...boxes.filter(({ box }) => box.right > innerWidth).map(({ text }) => `${text} cut off`),
+  ];
+}
