@@ -4,7 +4,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   root: new URL("..", import.meta.url).pathname,
   test: {
-    setupFiles: ["tests/support/matchers.ts"],
+    setupFiles: ["tests/support/matchers.ts", "tests/support/sameCases.ts"],
     projects: [
       {
         extends: true,
