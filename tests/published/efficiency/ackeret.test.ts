@@ -15,7 +15,7 @@ describe("efficiency at another Reynolds number", () => {
 });
 
 describe("Reynolds number of a rotor", () => {
-  // Douglas et al., problem of chapter 9 (attribution from memory): a quarter-scale fan at three times the speed needs 533 kPa for 100 kPa. Found in a public transcription. Three printed digits.
+  // Douglas et al., problem of chapter 9 (attribution from memory): a quarter-scale fan at three times the speed needs 533 kPa for 100 kPa. Found in a public copy. Three printed digits.
   it("at 533 kPa in quarter scale and 4200 rpm is that of the full size at 100 kPa and 1400 rpm", () => {
     const density = (pressure: number) => pressure / (287.05 * 293.15);
     const reynolds = (diameter: number, rpm: number, pressure: number) =>

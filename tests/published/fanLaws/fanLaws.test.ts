@@ -46,7 +46,7 @@ describe("a fan rescaled in speed, size and density", () => {
 });
 
 describe("a fan rescaled in size", () => {
-  // Douglas et al., problem of chapter 9 (attribution from memory); answer 9.15 m/s found in a public transcription. Three printed digits.
+  // Douglas et al., problem of chapter 9 (attribution from memory); answer 9.15 m/s found in a public copy. Three printed digits.
   it("to a quarter at three times the speed has the textbook's 9.15 m/s for 12.2 m/s", () => {
     const area = (diameter: number) => (Math.PI / 4) * diameter ** 2;
     const from = { diameter: 1.83, speed: radPerSecond(1400), density: 1.2 };
