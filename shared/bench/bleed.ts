@@ -47,8 +47,8 @@ export function bleedFlow(request: BleedRequest): BleedFlow {
   let doubt = 0;
   let area = 0;
   let coefficientArea = 0;
-  for (const kind of holes) {
-    const through = holeFlow(kind, air, pressure);
+  for (const [index, kind] of holes.entries()) {
+    const through = holeFlow(kind, air, pressure, `holes.${index}`);
     const own = kind.dischargeCoefficient === undefined ? through.uncertainty : calibration;
     const kindArea = kind.count * kind.diameter ** 2;
     flow += through.flow;

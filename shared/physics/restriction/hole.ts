@@ -43,6 +43,8 @@ const UNCERTAINTY = { usual: 0.03, doubtful: 0.06, creeping: 0.15 } as const;
 const DOUBTFUL_REYNOLDS = 2000;
 const DOUBTFUL_RATIO = { from: 0.4, to: 1 } as const;
 const LONGEST = 10;
+/** Lichtarowicz's line reaches 0 near 97 bores; well before it the hole is a tube, of which it says nothing (choice). */
+const NO_HOLE_FROM = 50;
 
 /**
  * Volume flow through holes at a given suction.
@@ -52,14 +54,15 @@ const LONGEST = 10;
  * @param holes - bore, wall, rounding [m], count [-], edge, own C_d [-]
  * @param air - density [kg/m³], viscosity [Pa·s], ambient pressure p₁ [Pa]
  * @param pressure - Δp across the wall [Pa], ≥ 0 and below the ambient pressure
+ * @param path - of the holes in what the caller was given, "hole" unless given [-]
  * @returns flow [m³/s], C_d [-], its relative uncertainty [-], Re_d [-]
- * @throws {OutOfRangeError} on a negative or non-finite input, a count that is no whole number, Δp ≥ p₁
+ * @throws {OutOfRangeError} on a negative or non-finite input, a count that is no whole number, Δp ≥ p₁, a wall of more than 50 bores without its own C_d
  *
  * Valid for t/d ≤ 10, holes several bores apart; p₂/p₁ ≥ 0.75. {@link holeNotes} says what lies outside.
  * Source: {@link holeDischargeCoefficient}; ISO 5167-2:2003, 5.3.2.2 (β → 0); docs/method/restriction.md
  */
-export function holeFlow(holes: Holes, air: HoleAir, pressure: number): HoleFlow {
-  checkHoles(holes, air);
+export function holeFlow(holes: Holes, air: HoleAir, pressure: number, path = "hole"): HoleFlow {
+  checkHoles(holes, air, path);
   requireNonNegative("pressure", pressure);
   if (!(pressure < air.pressure))
     throw new OutOfRangeError("pressure", pressure, `below the ambient pressure, ${air.pressure}`);
@@ -151,14 +154,20 @@ export function holeNotes(holes: Holes, air: HoleAir, pressure: number): Note[] 
   return notes;
 }
 
-function checkHoles(holes: Holes, air: HoleAir): void {
-  requirePositive("hole.diameter", holes.diameter);
-  requireNonNegative("hole.thickness", holes.thickness);
+function checkHoles(holes: Holes, air: HoleAir, path = "hole"): void {
+  requirePositive(`${path}.diameter`, holes.diameter);
+  requireNonNegative(`${path}.thickness`, holes.thickness);
   if (!(Number.isInteger(holes.count) && holes.count >= 1))
-    throw new OutOfRangeError("hole.count", holes.count, "a whole number, 1 or more");
-  if (holes.inletRadius !== undefined) requireNonNegative("hole.inletRadius", holes.inletRadius);
+    throw new OutOfRangeError(`${path}.count`, holes.count, "a whole number, 1 or more");
+  if (holes.inletRadius !== undefined) requireNonNegative(`${path}.inletRadius`, holes.inletRadius);
   if (holes.dischargeCoefficient !== undefined)
-    requirePositive("hole.dischargeCoefficient", holes.dischargeCoefficient);
+    requirePositive(`${path}.dischargeCoefficient`, holes.dischargeCoefficient);
+  else if (!(holes.thickness <= NO_HOLE_FROM * holes.diameter))
+    throw new OutOfRangeError(
+      `${path}.thickness`,
+      holes.thickness,
+      `at most ${NO_HOLE_FROM} bores, ${(NO_HOLE_FROM * holes.diameter).toPrecision(3)} m; a longer one is a tube and needs its own discharge coefficient`,
+    );
   requirePositive("air.density", air.density);
   requirePositive("air.viscosity", air.viscosity);
   requirePositive("air.pressure", air.pressure);

@@ -54,6 +54,10 @@ describe("bleedFlow, on a plate that can't be", () => {
   it("no holes are refused", () => {
     expect(() => bleedFlow({ holes: [], air, pressure: 100 })).toThrow(NotEnoughDataError);
   });
+  it("a hole too long for its bore is refused by its place in the list", () => {
+    const tube = { ...small, thickness: 0.2 };
+    expectOutOfRange(() => bleedFlow({ holes: [small, tube], air, pressure: 100 }), "holes.1.thickness");
+  });
   it("a negative pressure is refused", () => {
     expectOutOfRange(() => bleedFlow({ holes: [small], air, pressure: -1 }), "pressure");
   });

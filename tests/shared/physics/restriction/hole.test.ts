@@ -130,6 +130,7 @@ describe("holes, refusals", () => {
   it.each([
     ["hole.diameter", { diameter: 0 }],
     ["hole.thickness", { thickness: -1 }],
+    ["hole.thickness", { thickness: 51 * 6e-3 }],
     ["hole.count", { count: 0 }],
     ["hole.count", { count: 1.5 }],
     ["hole.inletRadius", { inletRadius: -1e-3 }],
@@ -141,6 +142,13 @@ describe("holes, refusals", () => {
 
   it.each(["density", "viscosity", "pressure"] as const)("by air without %s", (field) => {
     expectOutOfRange(() => holeFlow(plate, { ...air, [field]: 0 }, 100), `air.${field}`);
+  });
+
+  it("of a tube do not come where it brings its own coefficient", () => {
+    expect(holeFlow({ ...plate, thickness: 0.6, dischargeCoefficient: 0.4 }, air, 100).flow).toBeGreaterThan(
+      0,
+    );
+    expect(holeFlow({ ...plate, thickness: 50 * 6e-3 }, air, 100).dischargeCoefficient).toBeGreaterThan(0.3);
   });
 
   it("by a pressure below 0, or of the whole atmosphere", () => {
