@@ -55,9 +55,11 @@ describe("Attitudes", () => {
     const page = await open("/attitudes/pane-crawler");
     await add(page, "Gable pane", "153,5°");
     await row(page, "Gable pane 153.5°").waitFor();
-    expect(await page.locator("form.attitude-add").getByLabel("Name").inputValue()).toBe("");
+    await add(page, "Gable pane", "20");
+    expect(await textOf(field(page, "Name").locator(".field-error"))).toMatch(/one of its attitudes already/);
     await page.reload();
     await row(page, "Gable pane 153.5°").waitFor();
+    expect(await page.locator("form.attitude-add").getByLabel("Name").inputValue()).toBe("");
     expect(await page.locator(".layer-rim-labels text", { hasText: "Gable pane 153.5°" }).count()).toBe(1);
     await page.getByRole("button", { name: "remove Gable pane" }).click();
     await row(page, "Gable pane").waitFor({ state: "detached" });
@@ -155,6 +157,21 @@ describe("Attitudes", () => {
       }
     },
   );
+
+  it("shortens names that are too long and keeps their degrees, on a phone, with twelve attitudes of one's own", async () => {
+    const stored = await fetch(`${server.address}/api/v1/builds/pane-crawler`);
+    const { data } = (await stored.json()) as { data: Record<string, unknown> };
+    const attitudes = Array.from({ length: 12 }, (_, i) => ({
+      name: `A pane under the ridge of the palm house, number ${i + 1}`,
+      angle: 140 + i,
+    }));
+    const build = await record("builds", "many-panes", { ...data, name: "Many panes", attitudes });
+    const page = await open(`/attitudes/${build}`, { viewport: PHONE });
+    await page.locator(".layer-names text").first().waitFor();
+    expect(await page.evaluate(overlapping)).toEqual([]);
+    expect(await page.locator(".layer-rim-labels text", { hasText: /^A pane.*… 15\d°$/ }).count()).toBe(2);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+  });
 
   it("saves the numbers, as CSV, with their units", async () => {
     const page = await open("/attitudes/pane-crawler");

@@ -15,7 +15,7 @@ import type { Stand } from "./stand.ts";
 const LEFT = 52;
 const EDGE = 42;
 /** Least room right of the rim for labels [px]. */
-const BESIDE = { wide: 230, narrow: 150 } as const;
+const BESIDE = { wide: 230, narrow: 156 } as const;
 const WIDE = 560;
 const SHARE = 0.38;
 const [SHORT, LONG] = [255, 430];

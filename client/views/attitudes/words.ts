@@ -72,7 +72,7 @@ export function needSentence(rose: Rose): string {
 export function madeText({ made, spread }: Rose): string {
   if (!spread) return `It makes ${grams(made)}.`;
   const doubt = formatQuantity(spread.doubt, "length", { digits: 2 });
-  return `It makes ${grams(made)}; ${grams(spread.less)} to ${grams(spread.more)} by the gap's doubt of ± ${doubt} alone.`;
+  return `It makes ${grams(made)}; ${grams(spread.less)} to ${grams(spread.more)} by the gap's doubt of ±\u00a0${doubt} alone.`;
 }
 
 /** @returns what the band round the arc is, or why there is none */

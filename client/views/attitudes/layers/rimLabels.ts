@@ -63,8 +63,12 @@ function labelsOf(rose: Rose, asked: Stand | null): RimLabel[] {
   ];
 }
 
+/** Bold type runs wider [-]. */
+const BOLD = 1.08;
+
 /** Cuts a long name so that it fits, its degrees kept. */
-function fitted(text: string, room: number): string {
+function fitted({ text, tone }: RimLabel, space: number): string {
+  const room = tone === "strong-text" ? space / BOLD : space;
   if (textWidth(text) <= room) return text;
   const at = text.lastIndexOf(" ");
   const tail = text.slice(at);
@@ -100,5 +104,5 @@ export function rimLabelsLayer(g: Group, rose: Rose, asked: Stand | null, contex
     .attr("class", (label) => label.tone)
     .attr("x", (label) => label.x + BEFORE_TEXT)
     .attr("y", (label) => label.y + BASELINE)
-    .text((label) => fitted(label.text, radius + beside - label.x - BEFORE_TEXT));
+    .text((label) => fitted(label, radius + beside - label.x - BEFORE_TEXT));
 }
