@@ -23,6 +23,12 @@ export const VIEWS: readonly View[] = [
     load: () => import("../views/attitudes/AttitudesView.tsx"),
   },
   {
+    name: "run-down",
+    label: "Run-down",
+    listed: true,
+    load: () => import("../views/rundown/RundownView.tsx"),
+  },
+  {
     name: "parts",
     label: "Parts and builds",
     listed: false,

@@ -4,7 +4,7 @@ import { bench } from "./bench.ts";
 import { type Changes, changesFromQuery, changesToQuery } from "./handles.ts";
 
 /** Views of one build: they share the build on the screen and what is tried against it. */
-const BUILD_VIEWS: readonly ViewName[] = ["match", "attitudes"];
+const BUILD_VIEWS: readonly ViewName[] = ["match", "attitudes", "run-down"];
 const LAST_BUILD = "gripcurve-build";
 
 /** @returns whether a view shows one build */

@@ -1,0 +1,158 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { href } from "../../app/router.ts";
+import { changesToQuery } from "../../state/handles.ts";
+import { isChanged, type Outcome } from "../../state/outcome.ts";
+import { useOutcomes } from "../../state/useOutcomes.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import { Caution } from "../../ui/Caution.tsx";
+import { Mark } from "../../ui/Mark.tsx";
+import { Missing } from "../../ui/Missing.tsx";
+import { Problem } from "../../ui/Problem.tsx";
+import { RestsOn } from "../../ui/RestsOn.tsx";
+import type { Answered } from "./answer.ts";
+import { FallTable } from "./FallTable.tsx";
+import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
+import { questionOf } from "./question.ts";
+import { RundownChart } from "./RundownChart.tsx";
+import { RunSlider } from "./RunSlider.tsx";
+import { useReply } from "./useReply.ts";
+import { WindingNote } from "./WindingNote.tsx";
+import { alarmText, endSentence, rundownSentence } from "./words.ts";
+
+const PERCENT = 100;
+
+/** How long does it hold? The charge from start to end, and what is lost on the way. */
+export default function RundownView() {
+  return (
+    <BuildOnScreen>
+      {(bench, build) => <RundownOf key={build.id} bench={bench} build={build} />}
+    </BuildOnScreen>
+  );
+}
+
+interface OfBuild {
+  readonly bench: Bench;
+  readonly build: StoredOf<"builds">;
+}
+
+function RundownOf({ bench, build }: OfBuild) {
+  const { tried, outcome } = useOutcomes(bench, build);
+  const [startCharge, setStartCharge] = useState(1);
+  const [wanted, setWanted] = useState<number | null>(null);
+  const targetMargin = wanted ?? build.data.targetMargin;
+  const question = useMemo(
+    () => questionOf(bench, outcome, { startCharge, targetMargin }),
+    [bench, outcome, startCharge, targetMargin],
+  );
+  const { reply, busy } = useReply(question);
+  const answered = question && reply && "answered" in reply ? reply.answered : null;
+  const problem = question && reply && "problem" in reply ? reply.problem : null;
+  return (
+    <div class="rundown" aria-busy={question !== null && busy}>
+      <div class="rundown-answer" aria-live="polite">
+        <Head bench={bench} outcome={outcome} answered={answered} waits={question !== null && !problem} />
+        {problem && <Problem message={problem} />}
+        {isChanged(tried) && (
+          <p class="small">
+            With what is <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>, not as
+            the build is stored; the charge is the one set here.
+          </p>
+        )}
+      </div>
+      {question ? (
+        <section class="rundown-change" aria-label="What if">
+          <h2>What if…</h2>
+          <RunSlider
+            handle={START_CHARGE}
+            value={startCharge * PERCENT}
+            hint="state of charge when it is set down"
+            onValue={(percent) => setStartCharge(percent / PERCENT)}
+          />
+          <RunSlider
+            handle={TARGET_MARGIN}
+            value={targetMargin}
+            hint={wanted === null ? "as in the build" : `the build wants ${build.data.targetMargin}\u2009×`}
+            onValue={setWanted}
+          />
+        </section>
+      ) : (
+        <section class="rundown-picture" aria-label="What is missing">
+          <Missing outcome={outcome} build={build.id} />
+        </section>
+      )}
+      {answered && <Meaning bench={bench} build={build} outcome={outcome} answered={answered} busy={busy} />}
+    </div>
+  );
+}
+
+interface HeadProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  readonly answered: Answered | null;
+  /** an answer is on its way */
+  readonly waits: boolean;
+}
+
+function Head({ bench, outcome, answered, waits }: HeadProps) {
+  const { build } = outcome;
+  if (!answered)
+    return waits ? (
+      <Answer sentence={`Running ${build.name} down…`} />
+    ) : (
+      <Answer sentence={`${build.name} can't be answered for yet.`}>This is missing:</Answer>
+    );
+  const pack = bench.packs.find((each) => each.id === build.pack)?.data;
+  const guessed = pack?.estimated.length ? pack.estimated.join(", ") : null;
+  return (
+    <Answer sentence={rundownSentence(answered)}>
+      {alarmText(answered)} {endSentence(answered)}{" "}
+      {guessed && <Mark word="estimated" title={`of the pack: ${guessed}`} />}
+    </Answer>
+  );
+}
+
+function Meaning({
+  bench,
+  build,
+  outcome,
+  answered,
+  busy,
+}: OfBuild & { outcome: Outcome; answered: Answered; busy: boolean }) {
+  const motor = bench.motors.find((each) => each.id === outcome.build.motor);
+  const notes = [...answered.warnings, ...(outcome.resolved?.motor?.notes ?? [])];
+  return (
+    <>
+      <section class="rundown-picture" aria-label="The picture">
+        {busy && <div class="shell-loading" role="progressbar" aria-label="Running down" />}
+        <RundownChart answered={answered} build={build.data.name} />
+        {motor && <WindingNote answered={answered} motor={motor} />}
+      </section>
+      <section class="rundown-meaning" aria-label="What it means">
+        <h2>Stops holding</h2>
+        <FallTable answered={answered} />
+        <RestsOn bench={bench} outcome={outcome} />
+        {notes.length > 0 && (
+          <>
+            <h2>Mind</h2>
+            <ul class="notes">
+              {notes.map((note) => (
+                <li key={note.code + note.message}>{note.message}</li>
+              ))}
+            </ul>
+          </>
+        )}
+        <Caution>
+          Lithium cells: never below the maker's minimum, charge attended, stop if swollen or hot, fire-safe
+          place.
+        </Caution>
+        <Caution>
+          A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+          from under it, never above passers-by.
+        </Caution>
+      </section>
+    </>
+  );
+}

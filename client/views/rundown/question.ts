@@ -1,0 +1,56 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { RundownInput } from "../../../shared/physics/rundown.ts";
+import { attitudeRows, type Outcome } from "../../state/outcome.ts";
+
+/** An attitude to answer for. */
+export interface Named {
+  readonly key: string;
+  /** as the table says it: "Roof pane" */
+  readonly title: string;
+  /** as a sentence says it: "the roof pane" */
+  readonly name: string;
+  readonly angle: number;
+}
+
+/** What is asked of a run, all of it plain data: it goes to another thread. */
+export interface Question {
+  readonly input: RundownInput;
+  readonly named: readonly Named[];
+  readonly windingEstimated: boolean;
+}
+
+/** What the view's own handles set. */
+export interface Asked {
+  /** z₀ [-] */
+  readonly startCharge: number;
+  readonly targetMargin: number;
+}
+
+/** The motor's figures that its winding's temperature rests on. */
+const THERMAL = ["thermalResistance", "thermalTimeConstant"];
+
+/** @returns the run that a build asks for; null where the build has no numbers yet */
+export function questionOf(bench: Bench, outcome: Outcome, asked: Asked): Question | null {
+  const { build, resolved } = outcome;
+  const pack = bench.packs.find((each) => each.id === build.pack)?.data;
+  const motor = bench.motors.find((each) => each.id === build.motor)?.data;
+  if (!resolved?.input || !pack || !motor) return null;
+  const { openCircuitVoltage: _at, cellResistance: _of, ...wiring } = resolved.input.pack;
+  const thermalTimeConstant =
+    motor.thermalResistance === undefined ? null : (motor.thermalTimeConstant ?? null);
+  return {
+    input: {
+      ...resolved.input,
+      motor: { ...resolved.input.motor, thermalTimeConstant },
+      pack: { ...wiring, cell: pack.cell },
+      ...asked,
+    },
+    windingEstimated: motor.estimated.some((path) => THERMAL.includes(path)),
+    named: attitudeRows(outcome).map(({ title, name, angle }) => ({
+      key: `at ${angle}`,
+      title,
+      name,
+      angle,
+    })),
+  };
+}

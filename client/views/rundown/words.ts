@@ -1,0 +1,143 @@
+import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
+import { listed } from "../../ui/verdictWords.ts";
+import type { Answered, Track } from "./answer.ts";
+
+const MINUTE = 60;
+const THIN_SPACE = "\u2009";
+/** An alarm is set to hundredths of a volt; it is rounded up, never down. */
+const ALARM_STEPS = 100;
+const ROUNDING_SLACK = 1e-9;
+
+/** @returns "3.4 minutes", "40 seconds" */
+export function duration(seconds: number): string {
+  if (seconds < MINUTE) return `${formatFixed(seconds, 0)} seconds`;
+  return `${formatFixed(seconds / MINUTE, 1)} minutes`;
+}
+
+/** @returns "7.04 V" */
+export function volts(value: number, decimals = 2): string {
+  return `${formatFixed(value, decimals)}${THIN_SPACE}V`;
+}
+
+const inState = (tracks: readonly Track[], state: Fall["state"]) =>
+  tracks.filter((track) => track.holds.state === state);
+
+const namesOf = (tracks: readonly Track[], joint = "and") =>
+  listed(
+    tracks.map((track) => track.name),
+    joint,
+  );
+
+interface Loss {
+  readonly track: Track;
+  readonly time: number;
+  readonly packVoltage: number;
+}
+
+/** @returns the first attitude that is held at the start and lost on the way */
+export function firstLoss(tracks: readonly Track[], level: "holds" | "target"): Loss | null {
+  const losses = tracks.flatMap((track) => {
+    const { time, packVoltage } = track[level];
+    return time === null || packVoltage === null ? [] : [{ track, time, packVoltage }];
+  });
+  return losses.reduce<Loss | null>((first, each) => (first && first.time <= each.time ? first : each), null);
+}
+
+function endText({ end }: Answered): string {
+  return `the charge ends after ${duration(end.time)}`;
+}
+
+/** @returns the answer to "how long does it hold?" */
+export function rundownSentence(answered: Answered): string {
+  const { tracks, end } = answered;
+  if (end.time === 0) return "There is no run: the loaded cell is at its minimum from the start.";
+  const never = inState(tracks, "never-held");
+  const lost = firstLoss(tracks, "holds");
+  if (never.length === tracks.length)
+    return `It holds nothing it must while it drives, even at the start; ${endText(answered)}.`;
+  const but = never.length > 0 ? ` ${capital(namesOf(never))} it never holds while it drives.` : "";
+  if (lost)
+    return `It stops holding ${lost.track.name} after ${duration(lost.time)}, at ${volts(lost.packVoltage, 1)}.${but}`;
+  if (never.length === 0) return `It holds everywhere it must go until ${endText(answered)}.`;
+  return `It holds ${namesOf(inState(tracks, "holds-to-the-end"))} until ${endText(answered)}.${but}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A voltage to set the alarm to, and why there. */
+export interface Alarm {
+  /** of one loaded cell, rounded up to hundredths, never below its minimum [V] */
+  readonly cell: number;
+  /** what lets go there; null: the end of the charge sets it */
+  readonly lost: Track | null;
+}
+
+/** @returns the alarm that goes before a margin passes its level; null where nothing is held at that level from the start */
+export function alarmFor(answered: Answered, level: "holds" | "target"): Alarm | null {
+  const { tracks, samples, end } = answered;
+  if (tracks.length > 0 && tracks.every((track) => track[level].state === "never-held")) return null;
+  const lost = firstLoss(tracks, level);
+  const cell = cellVoltageAt(samples, lost?.time ?? end.time);
+  return { cell: upward(Math.max(cell, answered.minimumVoltage)), lost: lost?.track ?? null };
+}
+
+/** @returns loaded voltage of one cell at a moment of the run, between two samples by their straight line [V] */
+export function cellVoltageAt(samples: readonly Sample[], time: number): number {
+  const after = samples.findIndex((sample) => sample.time >= time);
+  if (after < 0) return samples[samples.length - 1].cellVoltage;
+  if (after === 0) return samples[0].cellVoltage;
+  const [from, to] = [samples[after - 1], samples[after]];
+  const share = (time - from.time) / (to.time - from.time);
+  return from.cellVoltage + share * (to.cellVoltage - from.cellVoltage);
+}
+
+function upward(voltage: number): number {
+  return Math.ceil(voltage * ALARM_STEPS - ROUNDING_SLACK) / ALARM_STEPS;
+}
+
+/** @returns the alarm in words */
+export function alarmText(answered: Answered): string {
+  const alarm = alarmFor(answered, "holds");
+  const kept = alarmFor(answered, "target");
+  if (!alarm) return "No alarm helps: nothing is held from the start.";
+  const why = alarm.lost ? `where ${alarm.lost.name} is lost` : "where the charge ends";
+  const target = `${formatFixed(answered.targetMargin, 2)}${THIN_SPACE}×`;
+  const wanted =
+    kept?.lost && kept.cell > alarm.cell
+      ? `; set to ${volts(kept.cell)} a cell it warns before ${kept.lost.name} falls below the ${target} wanted`
+      : "";
+  return `Low-voltage alarm: at least ${volts(alarm.cell)} a cell under load, ${why}${wanted}.`;
+}
+
+/** @returns when the charge ends, and why then */
+export function endSentence({ end, minimumVoltage }: Answered): string {
+  const why =
+    end.reason === "empty"
+      ? "the cell is empty"
+      : `the loaded cell reaches its minimum of ${volts(minimumVoltage)}`;
+  return `The charge ends after ${duration(end.time)}, when ${why}.`;
+}
+
+/** @returns when a level is passed, as a cell of the table says it */
+export function fallWords(
+  fall: Fall,
+  samples: readonly Sample[],
+): { readonly head: string; readonly rest: string } {
+  if (fall.time === null || fall.packVoltage === null)
+    return fall.state === "never-held"
+      ? { head: "never held", rest: "" }
+      : { head: "holds to the end", rest: "" };
+  const minutes = `${formatFixed(fall.time / MINUTE, 1)}${THIN_SPACE}min`;
+  return {
+    head: minutes,
+    rest: `${volts(fall.packVoltage)}, ${volts(cellVoltageAt(samples, fall.time))} a cell`,
+  };
+}
+
+/** @returns what the picture shows, for those who don't see it */
+export function pictureSentence(answered: Answered, build: string): string {
+  return `Margins of ${build} against minutes while it drives, with pack voltage, speed and winding temperature below. ${rundownSentence(answered)} ${endSentence(answered)}`;
+}
