@@ -8,6 +8,9 @@ export function LeakFields({ form }: { readonly form: FormModel }) {
   return (
     <>
       <Fields form={form} fields={pick(form, "skirt", "surface", "gap", "flowFrom")} />
+      <p class="quiet">
+        Tape the skirt's listed openings while you read: they stay beside a measured leak and are added to it.
+      </p>
       {hasPlate(form.spec, form.draft.value.fields) && <PlateEditor form={form} />}
     </>
   );
