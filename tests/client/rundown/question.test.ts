@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import { solve } from "../../../client/state/outcome.ts";
+import { questionOf } from "../../../client/views/rundown/question.ts";
+import { demoBench } from "../../support/demoBench.ts";
+
+const bench = demoBench();
+const asked = { startCharge: 0.8, targetMargin: 1.7 };
+
+function pane() {
+  const build = bench.builds.find((each) => each.id === "pane-crawler")?.data;
+  if (!build) throw new Error("The demo has no pane crawler.");
+  return build;
+}
+
+function withMotor(change: object) {
+  const motors = bench.motors.map((motor) => ({ ...motor, data: { ...motor.data, ...change } }));
+  return { ...bench, motors };
+}
+
+describe("questionOf", () => {
+  it("takes cell, thermal figures and attitudes from the book, with a demo build, and the handles as set", () => {
+    const question = questionOf(bench, solve(bench, pane()), asked);
+    const pack = bench.packs.find((each) => each.id === pane().pack)?.data;
+    expect(question?.input.pack.cell).toEqual(pack?.cell);
+    expect(question?.input.pack.series).toBe(2);
+    expect(question?.input.motor).toMatchObject({ thermalResistance: 7, thermalTimeConstant: 45 });
+    expect(question?.input).toMatchObject(asked);
+    expect(question?.named.map((each) => each.angle)).toEqual([180, 90, 153]);
+    expect(question?.windingEstimated).toBe(true);
+  });
+
+  it("is plain data, with everything in it, so that it can go to another thread", () => {
+    const question = questionOf(bench, solve(bench, pane()), asked);
+    expect(structuredClone(question)).toEqual(question);
+  });
+
+  it("leaves the time constant out, with no thermal resistance beside it", () => {
+    const book = withMotor({ thermalResistance: undefined });
+    const question = questionOf(book, solve(book, pane()), asked);
+    expect(question?.input.motor).toMatchObject({ thermalResistance: null, thermalTimeConstant: null });
+  });
+
+  it("is none, with a build whose rotor is not in the book", () => {
+    const build = { ...pane(), rotor: "gone" };
+    expect(questionOf(bench, solve(bench, build), asked)).toBeNull();
+  });
+});
