@@ -102,6 +102,7 @@ describe("POST /rundown", () => {
     ["pack.cell.curve", curve([0, 3.2], [0.5, 3.7], [0.4, 3.8], [1, 4.2])],
     ["pack.cell.curve", curve([0, 3.9], [1, 3.7])],
     ["pack.cell.curve", curve([0.2, 3.4], [1, 4.2])],
+    ["pack.cell.curve", curve()],
     ["pack.cell.capacity", withCell({ capacity: 0 })],
     ["pack.cell", { pack: { series: 2 } }],
     ["pack.openCircuitVoltage", { pack: { ...crawler.pack, openCircuitVoltage: 3.9 } }],

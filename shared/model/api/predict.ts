@@ -112,7 +112,7 @@ export const predictRequest = z
       .record(z.string().max(64), nonNegative("standard uncertainty in the number's own unit"))
       .optional()
       .describe("standard uncertainty by path, for example skirt.gap or rotor.psi.0"),
-    samples: z.int().min(128).max(20_000).optional().describe("of the doubt, 2048 unless given"),
+    samples: z.int().min(128).max(20_000).optional().describe("of the doubt, 128 or more, 2048 unless given"),
     seed: z.int().min(0).max(4_294_967_295).optional().describe("of the samples, 1 unless given"),
   })
   .refine(needsSkirt.check, needsSkirt.otherwise)

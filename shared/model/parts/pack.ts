@@ -21,7 +21,7 @@ export const cellCurve = z
   .refine((points) => points.every((point, i) => i === 0 || point[1] >= points[i - 1][1]), {
     message: "voltage must not fall as charge rises",
   })
-  .refine((points) => points[0][0] === 0 && points[points.length - 1][0] === 1, {
+  .refine((points) => points.length === 0 || (points[0][0] === 0 && points[points.length - 1][0] === 1), {
     message: "the curve must run from charge 0 to charge 1",
   });
 
