@@ -15,7 +15,7 @@ export const weather = z.strictObject({
 });
 
 export const supply = z.strictObject({
-  duty: within("fraction of the pack's voltage", 0.01, 1).default(1),
+  duty: within("fraction of the pack's voltage", 0, 1).default(1),
   driverResistance: nonNegative("Ω", 100).default(0),
   auxCurrent: nonNegative("A, other loads on the pack", 1e3).default(0),
 });

@@ -175,3 +175,14 @@ describe("POST /bleed", () => {
     expect(body.error.fields.map((field: { path: string }) => field.path)).toEqual([path]);
   });
 });
+
+describe("POST /predict, at duty 0", () => {
+  it("answers that the rotor stands still", async () => {
+    const { body } = await freshBench()
+      .api.post("/api/v1/predict")
+      .send({ ...crawler, supply: { duty: 0 } })
+      .expect(200);
+    expect(body.point).toBeNull();
+    expect(body.warnings.map(({ code }: { code: string }) => code)).toContain("motor-stalled");
+  });
+});
