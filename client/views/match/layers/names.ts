@@ -89,7 +89,9 @@ function along(
 function fanName(picture: Picture, text: string, context: MatchContext): Name[] {
   const { full } = picture.curves;
   if (full.length === 0) return [];
-  const lines = textWidth(text) > context.width * 0.62 ? text.split(" — ") : [text];
+  const [who, charges] = text.split(" — ");
+  const long = textWidth(text) > context.width * 0.62;
+  const lines = !context.wide ? [who] : long && charges ? [who, charges] : [text];
   const spots = along(full, [0.12, 0.06, 0.2, 0.3, 0.42, 0.55, 0.68, 0.8], lines, context);
   const anchor = { x: context.x(full[0].flow), y: context.y(full[0].pressure) };
   return [{ key: "fan", lines, tone: "rotor-text", anchor, spots, led: false }];
