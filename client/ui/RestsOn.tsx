@@ -3,7 +3,7 @@ import type { TestKind } from "../../shared/model/tests/index.ts";
 import { formatQuantity } from "../../shared/units/format.ts";
 import { href } from "../app/router.ts";
 import type { Outcome } from "../state/outcome.ts";
-import { count } from "./count.ts";
+import { counted } from "./count.ts";
 import { Mark } from "./Mark.tsx";
 
 const KIND_WORDS: Readonly<Record<TestKind, string>> = {
@@ -19,7 +19,7 @@ function countsByKind(bench: Bench, ids: readonly string[]): string[] {
   const counts = new Map<TestKind, number>();
   for (const test of bench.tests)
     if (used.has(test.id)) counts.set(test.data.kind, (counts.get(test.data.kind) ?? 0) + 1);
-  return [...counts].map(([kind, n]) => count(n, KIND_WORDS[kind]));
+  return [...counts].map(([kind, n]) => counted(n, KIND_WORDS[kind]));
 }
 
 interface Part {

@@ -1,7 +1,7 @@
 import type { Bench } from "../../../shared/book/bench.ts";
 import { href, navigate } from "../../app/router.ts";
+import { counted } from "../../ui/count.ts";
 import { CURVE_COLLECTIONS, CURVE_PARTS, type CurveCollection, type Place, testsOfPart } from "./address.ts";
-import { counted } from "./words.ts";
 
 interface Entry {
   readonly id: string;

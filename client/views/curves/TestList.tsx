@@ -1,8 +1,8 @@
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
+import { counted } from "../../ui/count.ts";
 import { asideRows } from "./setAside.ts";
 import { testName } from "./typed.ts";
-import { counted } from "./words.ts";
 
 const KIND = { curve: "curve", pull: "pull", motor: "motor", leak: "leak", friction: "friction" } as const;
 

@@ -1,31 +1,5 @@
 import { formatFixed } from "../../../shared/units/format.ts";
 
-const SMALL = [
-  "no",
-  "one",
-  "two",
-  "three",
-  "four",
-  "five",
-  "six",
-  "seven",
-  "eight",
-  "nine",
-  "ten",
-  "eleven",
-  "twelve",
-];
-
-/** @returns "3 tests", "1 test" */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
-/** @returns a small number in words, as a sentence begins or reads it; digits from 13 on */
-export function inWords(count: number): string {
-  return SMALL[count] ?? String(count);
-}
-
 /** @returns "a", "a and b", "a, b and c" */
 export function listed(words: readonly string[]): string {
   if (words.length < 2) return words.join("");

@@ -2,7 +2,7 @@ import type { Bench, Resolved } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import type { HandleKey } from "../../state/handles.ts";
-import { count } from "../../ui/count.ts";
+import { counted } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
 
 interface BasisProps {
@@ -44,7 +44,7 @@ function RotorLine({ build, resolved }: BasisProps) {
 function GapLine({ bench, build, resolved }: BasisProps) {
   const skirt = bench.skirts.find((each) => each.id === build.skirt);
   const spread = doubt(resolved?.gap.uncertainty, mm);
-  if (resolved?.leak) return <>leak measured at this gap, {count(resolved.leak.testIds.length, "test")}</>;
+  if (resolved?.leak) return <>leak measured at this gap, {counted(resolved.leak.testIds.length, "test")}</>;
   if (resolved?.gap.basis === "what-if") return <>set in the build{spread}</>;
   return (
     <>
@@ -62,7 +62,7 @@ function FrictionLine({ bench, build, resolved }: BasisProps) {
   if (friction.basis === "measured")
     return (
       <>
-        tilt board on {surface}, {count(friction.testIds.length, "test")}
+        tilt board on {surface}, {counted(friction.testIds.length, "test")}
         {spread}
       </>
     );

@@ -1,10 +1,10 @@
 import { useRef, useState } from "preact/hooks";
 import { navigate } from "../../../app/router.ts";
 import { keep } from "../../../state/bench.ts";
+import { counted } from "../../../ui/count.ts";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
 import type { FormModel } from "../forms/model.ts";
 import { save } from "../forms/save.ts";
-import { counted } from "../list/resultLine.ts";
 import { type ImportModel, keyOf, tooManyRows } from "./model.ts";
 
 /** Shows in the one form on the screen what was wrong in the test that was sent; its rows are named by their lines. */

@@ -1,4 +1,5 @@
 import { toSI } from "../../../../shared/units/parse.ts";
+import { inWords } from "../../../ui/count.ts";
 import type { DraftRow } from "../record/draft.ts";
 import { isGood, type Reading, readQuantity } from "../record/texts.ts";
 import { type CsvLine, type CsvTable, readCell } from "./csv.ts";
@@ -102,24 +103,6 @@ export function readPoints(request: PointsRequest): Points {
     bad: lines.filter((line): line is BadLine => "reason" in line),
   };
 }
-
-const WORDS = [
-  "no",
-  "one",
-  "two",
-  "three",
-  "four",
-  "five",
-  "six",
-  "seven",
-  "eight",
-  "nine",
-  "ten",
-  "eleven",
-  "twelve",
-];
-
-const inWords = (count: number): string => WORDS[count] ?? String(count);
 
 /** @returns how many lines become points and how many are kept out, in words */
 export function countInWords({ good, bad }: Points): string {

@@ -1,11 +1,12 @@
 import { go, href, navigate, route } from "../../../app/router.ts";
 import { bench } from "../../../state/bench.ts";
 import { Answer } from "../../../ui/Answer.tsx";
+import { counted } from "../../../ui/count.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { KIND_ORDER, KINDS } from "../record/kinds.ts";
 import { type Filters, filtersOf, isFiltered, queryOf } from "./filters.ts";
 import { usePages } from "./pages.ts";
-import { counted, resultLine } from "./resultLine.ts";
+import { resultLine } from "./resultLine.ts";
 import { TestRow } from "./TestRow.tsx";
 import { nameOf, partChoices } from "./words.ts";
 

@@ -6,17 +6,13 @@ import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../../../../shared/units/parse.ts";
+import { counted } from "../../../ui/count.ts";
 import { groupSpeeds } from "../record/speeds.ts";
 
 const THIN_SPACE = "\u2009";
 
 const shown = ({ value, unit }: TypedQuantity): string =>
   unit === "°" ? `${value}°` : `${value}${THIN_SPACE}${unit}`;
-
-/** @returns "1 point", "12 points" */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
 
 /** @returns readings from the least to the greatest, as they were typed: "380–430 g" */
 export function range(readings: readonly TypedQuantity[], dimension: DimensionName): string {

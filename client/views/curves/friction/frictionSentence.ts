@@ -1,5 +1,5 @@
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { counted } from "../words.ts";
+import { counted } from "../../../ui/count.ts";
 import type { FrictionGroup } from "./frictionData.ts";
 
 const DECIMALS = 2;

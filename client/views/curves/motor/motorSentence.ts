@@ -1,6 +1,6 @@
 import type { MotorFit } from "../../../../shared/bench/motorFit.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import { counted } from "../words.ts";
+import { counted } from "../../../ui/count.ts";
 import type { MotorPage } from "./motorData.ts";
 
 /** @returns "7 810 ± 40 rpm/V": digits by the standard error where one is known */

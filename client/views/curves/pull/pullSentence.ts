@@ -1,5 +1,6 @@
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { capital, counted, listed } from "../words.ts";
+import { counted } from "../../../ui/count.ts";
+import { capital, listed } from "../words.ts";
 import { agreement, type PullPage } from "./pullData.ts";
 
 const DECIMALS = 2;

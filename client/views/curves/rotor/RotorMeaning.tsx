@@ -1,12 +1,13 @@
 import { useMemo } from "preact/hooks";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
+import { counted } from "../../../ui/count.ts";
 import { AsideList } from "../AsideList.tsx";
 import type { Chosen } from "../chosen.ts";
 import { type Fact, Facts, Notes } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
 import { testName } from "../typed.ts";
-import { capital, counted, percent } from "../words.ts";
+import { capital, percent } from "../words.ts";
 import { plainResidualSd } from "./bands.ts";
 import { contributions } from "./contributions.ts";
 import type { RotorFamily } from "./family.ts";

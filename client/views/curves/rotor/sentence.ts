@@ -1,4 +1,5 @@
-import { capital, counted, inWords, percent } from "../words.ts";
+import { counted, inWords } from "../../../ui/count.ts";
+import { capital, percent } from "../words.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
 
 const ESTIMATE_DOUBT = "±\u202f30\u202f%";
