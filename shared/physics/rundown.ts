@@ -2,20 +2,24 @@ import { OutOfRangeError } from "../numeric/errors.ts";
 import { CONDITION_COUNT, compileHold, type HoldLaw } from "./hold/law.ts";
 import { worstAttitude } from "./hold/worst.ts";
 import type { Note } from "./note.ts";
+import { type CycleSegment, type Judged, judgedAt, loadsOf } from "./rundown/cycle.ts";
+import { cycleLaw } from "./rundown/cycleLaw.ts";
 import {
   type End,
   type EndReason,
   endInside,
   type Fall,
+  lowestCell,
   marginLaw,
   type Watch,
   watch,
 } from "./rundown/events.ts";
 import { checkRundown, DEFAULT_TARGET_MARGIN, type RundownInput, stepOf } from "./rundown/input.ts";
-import { type Moment, type RundownLaw, rundownLaw } from "./rundown/law.ts";
+import { type Moment, type RundownLaw, steadyLaw } from "./rundown/law.ts";
 import { rundownNotes } from "./rundown/notes.ts";
 import { stepped } from "./rundown/step.ts";
 
+export type { CycleSegment } from "./rundown/cycle.ts";
 export type { Fall } from "./rundown/events.ts";
 export type { CellInput, RundownInput } from "./rundown/input.ts";
 
@@ -30,7 +34,21 @@ export type Sample = Pick<
   | "suction"
   | "packCurrent"
   | "windingTemperature"
->;
+> & {
+  /** the same moment under each load of the drive cycle, by rising current; the figures beside it are their mean then */
+  readonly loads?: readonly LoadSample[];
+};
+
+/** A moment under one load of the drive cycle. */
+export interface LoadSample {
+  /** [A] */
+  readonly driveCurrent: number;
+  /** F_s, jet included, or thrust [N] */
+  readonly suction: number;
+  readonly packVoltage: number;
+  /** of one cell, loaded [V] */
+  readonly cellVoltage: number;
+}
 
 export interface AttitudeFalls {
   /** θ [°] */
@@ -39,6 +57,8 @@ export interface AttitudeFalls {
   readonly holds: Fall;
   /** the driving margin falls below the target */
   readonly target: Fall;
+  /** with a drive cycle: the load it is judged by, and whether parked or driving */
+  readonly judged?: { readonly driveCurrent: number; readonly parked: boolean };
 }
 
 export interface Rundown {
@@ -56,6 +76,7 @@ const [WALL, CEILING] = [90, 180];
 
 interface Watched {
   readonly angle: number;
+  readonly judged: Judged | null;
   readonly holds: Watch;
   readonly target: Watch;
 }
@@ -69,9 +90,11 @@ function anglesOf(input: RundownInput, hold: HoldLaw, start: Moment): number[] {
 function watched(input: RundownInput, law: RundownLaw, start: Moment): Watched[] {
   const hold = compileHold(input.vehicle);
   return anglesOf(input, hold, start).map((angle) => {
-    const marginAt = marginLaw(hold, angle);
+    const judged = isCycle(input.cycle) ? judgedAt(input.cycle, angle) : null;
+    const marginAt = marginLaw(hold, angle, judged);
     const level = input.targetMargin ?? DEFAULT_TARGET_MARGIN;
-    return { angle, holds: watch(law, marginAt, 1, start), target: watch(law, marginAt, level, start) };
+    const holds = watch(law, marginAt, 1, start, judged);
+    return { angle, judged, holds, target: watch(law, marginAt, level, start, judged) };
   });
 }
 
@@ -91,7 +114,7 @@ function run(input: RundownInput, law: RundownLaw, start: Moment, watches: reado
   const { minimumVoltage } = input.pack.cell;
   const step = stepOf(input);
   const rows = [start];
-  if (start.cellVoltage <= minimumVoltage) return { rows, reason: "minimum-voltage" };
+  if (lowestCell(start) <= minimumVoltage) return { rows, reason: "minimum-voltage" };
   let now = start;
   let end: End | null = null;
   while (!end) {
@@ -109,15 +132,64 @@ function run(input: RundownInput, law: RundownLaw, start: Moment, watches: reado
   return { rows, reason: end.reason };
 }
 
-function sampleOf(moment: Moment): Sample {
-  const { time, charge, packVoltage, cellVoltage } = moment;
-  const { rpm, pressure, suction, packCurrent, windingTemperature } = moment;
-  return { time, charge, packVoltage, cellVoltage, rpm, pressure, suction, packCurrent, windingTemperature };
+function isCycle(cycle: RundownInput["cycle"]): cycle is readonly CycleSegment[] {
+  return cycle !== undefined && cycle.length > 0;
 }
 
-function thinned(rows: readonly Moment[]): Sample[] {
+/**
+ * The law of a build's run: under its drive cycle, or under a steady load where it has none.
+ *
+ *     as {@link cycleLaw} and {@link steadyLaw}
+ *
+ * @param input - build with its cell, all SI [-]
+ * @returns the law, asked by time [s], charge [-] and winding rise [K]
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ *
+ * Valid and source: as there
+ */
+export function rundownLaw(input: RundownInput): RundownLaw {
+  return isCycle(input.cycle) ? cycleLaw(input, input.cycle) : steadyLaw(input);
+}
+
+function loadSamples(moment: Moment, { cycle }: RundownInput): Pick<Sample, "loads"> {
+  const { under } = moment;
+  if (!under || !cycle) return {};
+  const loads = loadsOf(cycle).map(({ driveCurrent }, i) => {
+    const { suction, packVoltage, cellVoltage } = under[i];
+    return { driveCurrent, suction, packVoltage, cellVoltage };
+  });
+  return { loads };
+}
+
+function sampleOf(moment: Moment, input: RundownInput): Sample {
+  const { time, charge, packVoltage, cellVoltage } = moment;
+  const { rpm, pressure, suction, packCurrent, windingTemperature } = moment;
+  return {
+    time,
+    charge,
+    packVoltage,
+    cellVoltage,
+    rpm,
+    pressure,
+    suction,
+    packCurrent,
+    windingTemperature,
+    ...loadSamples(moment, input),
+  };
+}
+
+function thinned(rows: readonly Moment[], input: RundownInput): Sample[] {
   const every = Math.ceil(rows.length / MOST_SAMPLES);
-  return rows.filter((_, i) => i % every === 0 || i === rows.length - 1).map(sampleOf);
+  return rows
+    .filter((_, i) => i % every === 0 || i === rows.length - 1)
+    .map((moment) => sampleOf(moment, input));
+}
+
+function fallsOf({ angle, judged, holds, target }: Watched, { cycle }: RundownInput): AttitudeFalls {
+  const falls = { angle, holds: holds.answer(), target: target.answer() };
+  if (!judged || !cycle) return falls;
+  const { driveCurrent } = loadsOf(cycle)[judged.load];
+  return { ...falls, judged: { driveCurrent, parked: judged.parked } };
 }
 
 /**
@@ -125,8 +197,8 @@ function thinned(rows: readonly Moment[]): Sample[] {
  *
  *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT;  ends at V_oc(z) − R_cell·I_pack/N_p = V_min or z = 0
  *
- * @param input - build with its cell, all SI; start charge, target margin [-], step [s], attitudes [°]
- * @returns end [s], falls of each attitude's driving margin [s, V], samples in SI units (rpm [rpm]), warnings
+ * @param input - build with its cell, all SI; start charge, target margin [-], step [s], attitudes [°], drive cycle [°, -, A]
+ * @returns end [s], falls of each attitude's driving margin (parked where a cycle only parks it there) [s, V], samples in SI units (rpm [rpm]), warnings
  * @throws {OutOfRangeError} with the path of a number that can't be; on a run of more than 43 200 steps
  * @throws {NotEnoughDataError} on a curve that stops short, a time constant without a thermal resistance, a rotor curve that doesn't reach the leak
  *
@@ -141,12 +213,8 @@ export function runDown(input: RundownInput): Rundown {
   const { rows, reason } = run(input, law, start, watches);
   return {
     end: { time: rows[rows.length - 1].time, reason },
-    attitudes: watches.map(({ angle, holds, target }) => ({
-      angle,
-      holds: holds.answer(),
-      target: target.answer(),
-    })),
-    samples: thinned(rows),
+    attitudes: watches.map((each) => fallsOf(each, input)),
+    samples: thinned(rows, input),
     warnings: rundownNotes(input, law, rows),
   };
 }

@@ -81,6 +81,30 @@ describe("POST /rundown", () => {
     expect(body.samples[0].suction).toBeGreaterThan(0);
   });
 
+  it("through a drive cycle: answers in the documented shape, each load beside the mean", async () => {
+    const cycle = [
+      { angle: 90, share: 0.6, driveCurrent: 1.2 },
+      { angle: 0, share: 0.4, moving: false },
+    ];
+    const { body } = await post({ ...crawler, cycle }).expect(200);
+    expect(rundownResponse.parse(body)).toEqual(body);
+    expect(body.attitudes[0].judged).toEqual({ driveCurrent: 1.2, parked: false });
+    expect(body.samples[0].loads.map(({ driveCurrent }: { driveCurrent: number }) => driveCurrent)).toEqual([
+      0, 1.2,
+    ]);
+    const plain = await post(crawler);
+    expect(body.end.time).toBeLessThan(plain.body.end.time);
+    expect(plain.body.samples[0].loads).toBeUndefined();
+  });
+
+  it("of shares that are not the whole: 422 that says their sum", async () => {
+    const cycle = [{ angle: 90, share: 0.6, driveCurrent: 1.2 }];
+    const { body } = await post({ ...crawler, cycle }).expect(422);
+    expect(body.error.fields).toEqual([
+      { path: "cycle", message: "the shares add up to 0.6; they must add up to 1, for example 0.6 and 0.4" },
+    ]);
+  });
+
   it("of a run without an end in sight: 422 that says how long a run may be", async () => {
     const motor = { ...crawler.motor, frictionTorque: 1 };
     const pack = { ...crawler.pack, cell: { ...cell, capacity: 1e7, minimumVoltage: 0.1 } };
@@ -106,6 +130,9 @@ describe("POST /rundown", () => {
     ["pack.cell.capacity", withCell({ capacity: 0 })],
     ["pack.cell", { pack: { series: 2 } }],
     ["pack.openCircuitVoltage", { pack: { ...crawler.pack, openCircuitVoltage: 3.9 } }],
+    ["cycle", { cycle: [] }],
+    ["cycle.0.driveCurrent", { cycle: [{ angle: 90, share: 1, driveCurrent: 1, moving: false }] }],
+    ["cycle.0.angle", { cycle: [{ angle: 190, share: 1 }] }],
     ["startCharge", { startCharge: 0 }],
     ["startCharge", { startCharge: 80 }],
     ["step", { step: 5 }],

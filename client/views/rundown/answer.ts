@@ -2,9 +2,14 @@ import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/err
 import { holdOf } from "../../../shared/physics/hold/holdAt.ts";
 import { CONDITION_COUNT, compileHold, type HoldLaw } from "../../../shared/physics/hold/law.ts";
 import { worstAttitude } from "../../../shared/physics/hold/worst.ts";
-import { rundownLaw } from "../../../shared/physics/rundown/law.ts";
 import type { RundownInput } from "../../../shared/physics/rundown.ts";
-import { type Fall, type Rundown, runDown, type Sample } from "../../../shared/physics/rundown.ts";
+import {
+  type Fall,
+  type Rundown,
+  runDown,
+  rundownLaw,
+  type Sample,
+} from "../../../shared/physics/rundown.ts";
 import { SAME_ANGLE, worstName } from "../../ui/verdictWords.ts";
 import type { Named, Question } from "./question.ts";
 

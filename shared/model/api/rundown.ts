@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { driveCycle } from "../cycle.ts";
 import { cell } from "../parts/pack.ts";
 import { nonNegative, positive, within } from "../scalar.ts";
 import { motorInput, needsSkirt, predictBody, warning } from "./predict.ts";
@@ -31,13 +32,27 @@ export const rundownRequest = z
       .min(1)
       .max(12)
       .optional(),
+    cycle: driveCycle.optional(),
   })
   .refine(needsSkirt.check, needsSkirt.otherwise);
 
 const fall = z.strictObject({
   time: z.number().nullable().describe("s; null unless it falls"),
   packVoltage: z.number().nullable().describe("V, loaded; null unless it falls"),
+  cellVoltage: z.number().nullable().optional().describe("V, loaded; only with a cycle"),
   state: z.enum(["falls", "holds-to-the-end", "never-held"]),
+});
+
+const judged = z.strictObject({
+  driveCurrent: z.number().describe("A, of the segment it is judged by"),
+  parked: z.boolean().describe("the cycle only ever parks there: the parked margin counts"),
+});
+
+const loadSample = z.strictObject({
+  driveCurrent: z.number().describe("A"),
+  suction: z.number().describe("N"),
+  packVoltage: z.number().describe("V"),
+  cellVoltage: z.number().describe("V, loaded"),
 });
 
 /** Answer of POST /rundown. */
@@ -48,6 +63,7 @@ export const rundownResponse = z.strictObject({
       angle: z.number().describe("degrees"),
       holds: fall.describe("the driving margin falls below 1"),
       target: fall.describe("the driving margin falls below the target"),
+      judged: judged.optional().describe("only with a cycle"),
     }),
   ),
   samples: z.array(
@@ -61,6 +77,10 @@ export const rundownResponse = z.strictObject({
       suction: z.number().describe("N"),
       packCurrent: z.number().describe("A"),
       windingTemperature: z.number().describe("K"),
+      loads: z
+        .array(loadSample)
+        .optional()
+        .describe("only with a cycle: under each drive current; the figures beside it are their mean"),
     }),
   ),
   warnings: z.array(warning),

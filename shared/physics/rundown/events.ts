@@ -1,32 +1,37 @@
 import { findRoot } from "../../numeric/root.ts";
 import { cosineOfDegrees, sineOfDegrees } from "../hold/angle.ts";
-import { CONDITION_COUNT, type HoldLaw, marginOver, neededSuction } from "../hold/law.ts";
+import { drivingMargin, type HoldLaw, parkedMargin } from "../hold/law.ts";
+import type { Judged } from "./cycle.ts";
 import type { Moment, RundownLaw } from "./law.ts";
 import { stepped } from "./step.ts";
 
 /** Digits to which a moment inside a step is located, relative to the step's part before it [-]. */
 const TOLERANCE = 1e-10;
 
-/** Driving margin on one attitude at a moment of the run [-]; infinite where no suction is needed. */
+/** Margin on one attitude at a moment of the run [-]; infinite where no suction is needed. */
 export type MarginAt = (moment: Moment) => number;
 
+/** @returns the moment under the load that an attitude is judged by, the moment itself where there is no cycle */
+export function judgedMoment(moment: Moment, judged: Judged | null): Moment {
+  return judged && moment.under ? moment.under[judged.load] : moment;
+}
+
 /**
- * Driving margin of a vehicle on one attitude, by the moment of a run.
+ * Margin of a vehicle on one attitude, by the moment of a run: driving, or parked where a cycle only ever parks it there.
  *
- *     F/F_required over all holding conditions
+ *     F/F_required over the holding conditions
  *
  * @param hold - from {@link compileHold} [-, N, N]
  * @param angle - θ of the surface [°]
+ * @param judged - load of the cycle, and whether parked; null without a cycle [-]
  * @returns function from a moment to its margin [-]
  *
- * Valid as {@link neededSuction}. Source: as there
+ * Valid as {@link drivingMargin}. Source: as there
  */
-export function marginLaw(hold: HoldLaw, angle: number): MarginAt {
+export function marginLaw(hold: HoldLaw, angle: number, judged: Judged | null): MarginAt {
   const [sine, cosine] = [sineOfDegrees(angle), cosineOfDegrees(angle)];
-  return (moment) => {
-    const pulling = Math.max(0, moment.suction);
-    return marginOver(pulling, neededSuction(hold, 0, CONDITION_COUNT, pulling, sine, cosine));
-  };
+  const margin = judged?.parked ? parkedMargin : drivingMargin;
+  return (moment) => margin(hold, Math.max(0, judgedMoment(moment, judged).suction), sine, cosine);
 }
 
 /** @returns part of the step after which a quantity passes 0 that is not above it at the step's end [s] */
@@ -48,6 +53,8 @@ export interface Fall {
   readonly time: number | null;
   /** loaded [V]; null where it never passed */
   readonly packVoltage: number | null;
+  /** of one cell, loaded [V]; null where it never passed; only with a drive cycle */
+  readonly cellVoltage?: number | null;
   readonly state: "falls" | "holds-to-the-end" | "never-held";
 }
 
@@ -66,11 +73,18 @@ export interface Watch {
  * @param marginAt - margin by moment [-]
  * @param level - 1, or the target [-]
  * @param start - the first moment of the run [-]
+ * @param judged - load of the cycle; null without a cycle [-]
  * @returns the watch, shown each step in turn; its answer: time [s] and pack voltage [V] of the first fall, and the state
  *
  * Valid for steps in which the margin passes the level once. Source: docs/method/run-down.md
  */
-export function watch(law: RundownLaw, marginAt: MarginAt, level: number, start: Moment): Watch {
+export function watch(
+  law: RundownLaw,
+  marginAt: MarginAt,
+  level: number,
+  start: Moment,
+  judged: Judged | null,
+): Watch {
   const held = marginAt(start) >= level;
   let fall: Moment | null = null;
   return {
@@ -80,8 +94,11 @@ export function watch(law: RundownLaw, marginAt: MarginAt, level: number, start:
       fall = stepped(law, from, after);
     },
     answer: () => {
-      if (fall) return { time: fall.time, packVoltage: fall.packVoltage, state: "falls" };
-      return { time: null, packVoltage: null, state: held ? "holds-to-the-end" : "never-held" };
+      const at = fall && judgedMoment(fall, judged);
+      const cell = judged ? { cellVoltage: at ? at.cellVoltage : null } : {};
+      if (at) return { time: at.time, packVoltage: at.packVoltage, state: "falls", ...cell };
+      const state = held ? "holds-to-the-end" : "never-held";
+      return { time: null, packVoltage: null, state, ...cell };
     },
   };
 }
@@ -91,6 +108,12 @@ export type EndReason = "minimum-voltage" | "empty";
 export interface End {
   readonly moment: Moment;
   readonly reason: EndReason;
+}
+
+/** @returns voltage of one cell under the heaviest load of the moment [V] */
+export function lowestCell(moment: Moment): number {
+  const all = moment.under ?? [moment];
+  return all.reduce((least, { cellVoltage }) => Math.min(least, cellVoltage), Number.POSITIVE_INFINITY);
 }
 
 /**
@@ -104,12 +127,12 @@ export interface End {
  * @param minimumVoltage - V_min of the loaded cell [V]
  * @returns the last moment and why it is the last; null where the run goes on [-]
  *
- * Valid for steps in which voltage and charge fall. Source: docs/method/run-down.md
+ * Valid for steps in which voltage and charge fall; with a cycle the load that takes the cell lowest counts. Source: docs/method/run-down.md
  */
 export function endInside(law: RundownLaw, from: Moment, to: Moment, minimumVoltage: number): End | null {
   const whenLow =
-    to.cellVoltage <= minimumVoltage
-      ? passing(law, from, to, (moment) => moment.cellVoltage - minimumVoltage)
+    lowestCell(to) <= minimumVoltage
+      ? passing(law, from, to, (moment) => lowestCell(moment) - minimumVoltage)
       : Number.POSITIVE_INFINITY;
   const whenEmpty =
     to.charge <= 0 ? passing(law, from, to, (moment) => moment.charge) : Number.POSITIVE_INFINITY;

@@ -2,6 +2,7 @@ import { NotEnoughDataError, OutOfRangeError, requirePositive } from "../../nume
 import type { MotorInput, RotorInput } from "../point/machine.ts";
 import type { PredictInput, SkirtInput } from "../predict.ts";
 import type { PropellerInput } from "../propeller.ts";
+import { type CycleSegment, checkCycle } from "./cycle.ts";
 
 export interface CellInput {
   /** C_cell [C] */
@@ -40,6 +41,8 @@ export interface RundownInput extends Pick<PredictInput, "air" | "supply" | "veh
   readonly step?: number;
   /** attitudes to answer for; wall, ceiling and the worst one unless given [°] */
   readonly angles?: readonly number[];
+  /** what the drive draws, by share of the time; a steady load unless given */
+  readonly cycle?: readonly CycleSegment[];
 }
 
 export const DEFAULT_TARGET_MARGIN = 1.5;
@@ -51,7 +54,7 @@ const STEPS_PER_TIME_CONSTANT = 10;
 /**
  * Stops at a run-down that can't be.
  *
- *     C, V_min, τ_th, target > 0; 0 < z₀ ≤ 1; the curve from 0 to 1; a time constant needs a thermal resistance
+ *     C, V_min, τ_th, target > 0; 0 < z₀ ≤ 1; the curve from 0 to 1; a time constant needs a thermal resistance; the cycle as {@link checkCycle}
  *
  * @param input - build with its cell, all SI [-]
  * @returns nothing
@@ -70,6 +73,7 @@ export function checkRundown(input: RundownInput): void {
   for (const angle of input.angles ?? [])
     if (!(angle >= 0 && angle <= 180)) throw new OutOfRangeError("angles", angle, "0 to 180");
   checkWinding(input.motor);
+  if (input.cycle && input.cycle.length > 0) checkCycle(input.cycle);
   if (!(cell.curve[0]?.[0] === 0 && cell.curve[cell.curve.length - 1]?.[0] === 1))
     throw new NotEnoughDataError(
       "The cell's curve does not run from empty to full.",

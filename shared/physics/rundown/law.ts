@@ -28,6 +28,8 @@ export interface Moment {
   readonly suction: number;
   /** the rotor turns, and its point lasts */
   readonly works: boolean;
+  /** the same moment under each load of the drive cycle, by rising current; the figures above are their mean then */
+  readonly under?: readonly Moment[];
 }
 
 export interface RundownLaw {
@@ -48,7 +50,7 @@ function heating({
 }
 
 /**
- * The law of a run-down: from charge and winding temperature to everything else, and to their rates.
+ * The law of a run-down under a steady load: from charge and winding temperature to everything else, and to their rates.
  *
  *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT,  I from the operating point at V_oc(z) and T
  *
@@ -59,7 +61,7 @@ function heating({
  * Valid for charges from 1 down; a trial step that overshoots the empty cell sees the curve's end there.
  * Source: docs/method/run-down.md
  */
-export function rundownLaw(input: RundownInput): RundownLaw {
+export function steadyLaw(input: RundownInput): RundownLaw {
   const { cell, parallel, series } = input.pack;
   const curve = openCircuitCurve(cell.curve);
   const { circuit, at, notesAt } = drawOf(input, curve(1));

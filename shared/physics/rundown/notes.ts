@@ -1,6 +1,7 @@
 import { CELSIUS_ZERO } from "../constants.ts";
 import type { Note } from "../note.ts";
 import { WINDING_ALARM } from "../point/notes.ts";
+import { lowestCell } from "./events.ts";
 import type { RundownInput } from "./input.ts";
 import type { Moment, RundownLaw } from "./law.ts";
 
@@ -29,16 +30,21 @@ function pointNotes(rows: readonly Moment[]): Note[] {
   return [{ code: "point-lost", message }];
 }
 
+/** @returns pack current under the heaviest load of the moment [A] */
+function mostCurrent(moment: Moment): number {
+  return (moment.under ?? [moment]).reduce((most, { packCurrent }) => Math.max(most, packCurrent), 0);
+}
+
 function cellNotes(input: RundownInput, rows: readonly Moment[]): Note[] {
   const { cell, parallel } = input.pack;
   const notes: Note[] = [];
-  const most = rows.reduce((sum, { packCurrent }) => Math.max(sum, packCurrent), 0) / parallel;
+  const most = rows.reduce((sum, row) => Math.max(sum, mostCurrent(row)), 0) / parallel;
   if (most > (cell.maxCurrent ?? Number.POSITIVE_INFINITY)) {
     const message = `A cell gives up to ${most.toPrecision(3)} A, above the ${cell.maxCurrent} A that its maker allows.`;
     notes.push({ code: "cell-current-high", message });
   }
   if (rows.length === 1) {
-    const message = `Under this load the cell is at ${rows[0].cellVoltage.toFixed(2)} V from the start, not above its minimum of ${cell.minimumVoltage} V: there is no run.`;
+    const message = `Under this load the cell is at ${lowestCell(rows[0]).toFixed(2)} V from the start, not above its minimum of ${cell.minimumVoltage} V: there is no run.`;
     notes.push({ code: "below-minimum-at-start", message });
   }
   return notes;
