@@ -1,0 +1,87 @@
+/** What is kept of each set: eight numbers of the solution, and two masks. All else follows from the set's parts. */
+export const STORED = [
+  "speed",
+  "flow",
+  "pressure",
+  "suction",
+  "parked",
+  "driving",
+  "windingTemperature",
+  "packCurrent",
+  "time",
+] as const;
+export type Stored = (typeof STORED)[number];
+
+/** What follows from the stored numbers and the parts. */
+export const DERIVED = ["margin", "mass", "rotorFactor", "height", "price"] as const;
+export type Column = Stored | (typeof DERIVED)[number];
+
+/** What a set's flags say, one bit each. */
+export const FLAG = {
+  /** no operating point: the motor does not turn, or no point lasts */
+  noPoint: 1,
+  /** no answer at all: the numbers do not belong together */
+  unsolved: 2,
+  /** φ outside the fitted range */
+  extrapolated: 4,
+  /** solved by the scan of every crossing: one crossing alone is not proven for this rotor */
+  scanned: 8,
+  /** winding taken cold: its thermal resistance is not known */
+  coldWinding: 16,
+  /** the run was followed step by step: its current is too uneven for the quadrature */
+  steppedRun: 32,
+} as const;
+
+/** Solved sets from `from` up, one typed array a column over one buffer, which can be handed from thread to thread. */
+export interface Chunk extends Readonly<Record<Stored, Float64Array>> {
+  /** index of the first set */
+  readonly from: number;
+  readonly count: number;
+  readonly buffer: ArrayBuffer;
+  /** bits of {@link FLAG} */
+  readonly flags: Uint16Array;
+  /** bits of the limits that the set breaks, in the order of LIMITS */
+  readonly broken: Uint16Array;
+}
+
+/** Bytes that a set takes. */
+export const BYTES_PER_SET =
+  STORED.length * Float64Array.BYTES_PER_ELEMENT + 2 * Uint16Array.BYTES_PER_ELEMENT;
+
+/**
+ * A chunk over a buffer.
+ *
+ *     columns of 8 bytes first, then the two masks
+ *
+ * @param from - index of the first set [-]
+ * @param count - sets [-]
+ * @param buffer - memory, of count·{@link BYTES_PER_SET} bytes; new unless given
+ * @returns views on it, SI
+ *
+ * Valid for any chunk; a chunk that came from another thread is rebuilt from its buffer
+ */
+export function chunkOver(
+  from: number,
+  count: number,
+  buffer: ArrayBuffer = new ArrayBuffer(count * BYTES_PER_SET),
+): Chunk {
+  const column = (name: Stored) =>
+    new Float64Array(buffer, STORED.indexOf(name) * count * Float64Array.BYTES_PER_ELEMENT, count);
+  const masks = STORED.length * count * Float64Array.BYTES_PER_ELEMENT;
+  return {
+    from,
+    count,
+    buffer,
+    speed: column("speed"),
+    flow: column("flow"),
+    pressure: column("pressure"),
+    suction: column("suction"),
+    parked: column("parked"),
+    driving: column("driving"),
+    windingTemperature: column("windingTemperature"),
+    packCurrent: column("packCurrent"),
+    time: column("time"),
+    flags: new Uint16Array(buffer, masks, count),
+    broken: new Uint16Array(buffer, masks + count * Uint16Array.BYTES_PER_ELEMENT, count),
+  };
+}
