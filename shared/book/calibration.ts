@@ -7,14 +7,14 @@ import {
 } from "../bench/calibration.ts";
 import type { Build } from "../model/build.ts";
 import type { StoredOf } from "../model/record.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
+import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { toSI } from "../units/parse.ts";
 import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./bench.ts";
 import { wheelFriction } from "./frictionBasis.ts";
 import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
 import { inUse, leakPoints, type PullTrial, pullTrials, type Reading } from "./readings.ts";
-import { resolveBuild } from "./resolve.ts";
+import { resolveAsSet } from "./resolve.ts";
 
 /** Where a row of a test stands in the book. */
 export interface RowOfTest {
@@ -77,16 +77,22 @@ const says = ({ held, letGo }: PullTrial): boolean => held > 0 || letGo !== null
 const isOn = ({ skirt, surface }: Setting, data: { readonly skirt: string; readonly surface: string }) =>
   data.skirt === skirt.id && data.surface === surface.id;
 
-/** Gap and friction stated here, so that no calibration is asked for; a leak test counts by its own readings, not in the gap's place. */
-function rigOf(
-  { bench, skirt }: Setting,
-  { data }: StoredTest<"pull">,
-  trial: PullTrial,
-): PredictInput | null {
-  const rig = rigAsBuild(data, trial);
+/** The rig of a test, whatever the gap and friction: a leak test counts by its own readings, not in the gap's place. Null where the book doesn't know its parts well enough. */
+function rigOf({ bench, skirt }: Setting, { data }: StoredTest<"pull">): PredictInput | null {
+  const rig = rigAsBuild(data, { voltage: null, gap: null });
   const overrides = { gap: skirt.data.gap, wheelFriction: ANY_FRICTION.mean };
-  const { input } = resolveBuild(bench, { ...rig, overrides });
-  return input && atTerminals({ ...input, skirt: { ...input.skirt, measuredLeak: null } }, trial.voltage);
+  try {
+    const { input } = resolveAsSet(bench, { ...rig, overrides });
+    return input && { ...input, skirt: { ...input.skirt, measuredLeak: null } };
+  } catch (error) {
+    if (!isKnown(error)) throw error;
+    return null;
+  }
+}
+
+/** What the book's numbers can do wrong; anything else is a fault of the code. */
+function isKnown(error: unknown): error is Error {
+  return [NotEnoughDataError, OutOfRangeError, NoConvergenceError].some((kind) => error instanceof kind);
 }
 
 type PullRow = RowOfTest & { readonly pull: CalibrationPull | null };
@@ -100,10 +106,10 @@ function pullRows(setting: Setting): PullRow[] {
     const trials: Reading<PullTrial>[] = inUse(pullTrials(test.data)).filter(
       (trial) => own(trial) && says(trial),
     );
-    return trials.map((trial) => {
-      const input = rigOf(setting, test, trial);
-      const { held, letGo, row } = trial;
-      return { testId: test.id, row, pull: input && { input, direction, rigMass, held, letGo } };
+    const rig = trials.length > 0 ? rigOf(setting, test) : null;
+    return trials.map(({ held, letGo, row, voltage }) => {
+      const pull = rig && { input: atTerminals(rig, voltage), direction, rigMass, held, letGo };
+      return { testId: test.id, row, pull };
     });
   });
 }
@@ -147,7 +153,7 @@ function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why
   try {
     return { answer: run(), why: null };
   } catch (error) {
-    if (!(error instanceof NotEnoughDataError || error instanceof OutOfRangeError)) throw error;
+    if (!isKnown(error)) throw error;
     return { answer: null, why: error.message };
   }
 }

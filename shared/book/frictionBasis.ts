@@ -2,12 +2,13 @@ import { type FrictionFit, fitFriction } from "../bench/frictionFit.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { type Bench, oncePerBench, testsOf } from "./bench.ts";
+import type { BuildCalibration } from "./calibration.ts";
 import type { Missing } from "./missing.ts";
 import { frictionSlides, inUse, tiltUncertainty } from "./readings.ts";
 
 /** Friction of one contact on one surface and what it rests on. */
 export interface FrictionBasis {
-  readonly basis: "what-if" | "measured" | "stated";
+  readonly basis: "what-if" | "measured" | "calibrated" | "stated";
   readonly value: number;
   /** standard uncertainty; null where none is stated */
   readonly uncertainty: number | null;
@@ -59,6 +60,17 @@ export function wheelFriction(
     return { basis: "stated", value, uncertainty: uncertainty.wheelFriction ?? null, testIds: [] };
   const message = `No friction of the wheels on ${surface.data.name} is known: tilt the vehicle on it until it slides, fan off.`;
   return { basis: "missing", missing: { path: "friction", message, test: "friction" } };
+}
+
+/** @returns friction of the wheels as pulls along the surface tell it, the tilt board's word within it; null where they don't, or another is tried */
+export function calibratedFriction(
+  whatIf: number | undefined,
+  calibration: BuildCalibration | null,
+): FrictionBasis | null {
+  const friction = calibration?.answer?.friction;
+  if (whatIf !== undefined || !calibration || !friction) return null;
+  const { testIds } = calibration;
+  return { basis: "calibrated", value: friction.mean, uncertainty: friction.sd, testIds };
 }
 
 /** @returns friction of the skirt: tilt-board tests, the surface's stated value, else the skirt's own */

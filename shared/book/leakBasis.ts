@@ -3,6 +3,7 @@ import { NotEnoughDataError } from "../numeric/errors.ts";
 import type { MeasuredLeak } from "../physics/restriction/measuredLeak.ts";
 import { toSI } from "../units/parse.ts";
 import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import type { GapBasis } from "./gapBasis.ts";
 import { airOfDay, inUse, leakPoints } from "./readings.ts";
 
 export interface LeakBasis {
@@ -11,6 +12,8 @@ export interface LeakBasis {
   readonly testIds: readonly string[];
 }
 
+type LeakGap = Pick<GapBasis, "value" | "standing">;
+
 /** Shims closer than this to the gap asked for count as that gap [m]. */
 const SAME_GAP = 1e-6;
 
@@ -18,12 +21,22 @@ function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-function answerFor(bench: Bench, skirtId: string, surfaceId: string, gap: number): LeakBasis | null {
-  const skirt = findById(bench.skirts, skirtId);
+/** A test at the gap as set was taken at the very gap that the vehicle stands on, whatever number that gap is now given [m]. */
+function gapOfTest(shim: number | null, stated: number, standing: number): number {
+  return shim === null || Math.abs(shim - stated) < SAME_GAP ? standing : shim;
+}
+
+function answerFor(
+  bench: Bench,
+  skirtId: string,
+  surfaceId: string,
+  { value, standing }: LeakGap,
+): LeakBasis | null {
+  const stated = findById(bench.skirts, skirtId)?.data.gap;
   const tests = testsOf(bench, "leak").filter(({ data }) => {
-    const shim = data.gap ? toSI(data.gap, "length") : skirt?.data.gap;
-    const sameGap = shim !== undefined && Math.abs(shim - gap) < SAME_GAP;
-    return data.skirt === skirtId && data.surface === surfaceId && sameGap;
+    if (stated === undefined || data.skirt !== skirtId || data.surface !== surfaceId) return false;
+    const shim = data.gap ? toSI(data.gap, "length") : null;
+    return Math.abs(gapOfTest(shim, stated, standing) - value) < SAME_GAP;
   });
   const points = tests.flatMap((test) => inUse(leakPoints(test.data)));
   if (points.length === 0) return null;
@@ -40,9 +53,19 @@ function answerFor(bench: Bench, skirtId: string, surfaceId: string, gap: number
   }
 }
 
-/** @returns the leak measured with this skirt on this surface at this gap [m]; null where no leak test says it */
-export function leakBasis(bench: Bench, skirtId: string, surfaceId: string, gap: number): LeakBasis | null {
-  return oncePerBench(bench, `leak ${skirtId} ${surfaceId} ${gap}`, () =>
+/**
+ * The leak measured with a skirt on a surface at one gap, to stand in the gap's place.
+ *
+ * @param bench - the whole bench book
+ * @param skirtId - of the skirt
+ * @param surfaceId - of the surface
+ * @param gap - asked for, and the one that the vehicle stands on as set [m]
+ * @returns the fitted leak and its tests; null where no leak test says it
+ *
+ * Valid where a test without a shim was taken with the skirt as it is set: its gap then is the standing one, calibrated or not. Source: METHOD 2; docs/method/calibration.md
+ */
+export function leakBasis(bench: Bench, skirtId: string, surfaceId: string, gap: LeakGap): LeakBasis | null {
+  return oncePerBench(bench, `leak ${skirtId} ${surfaceId} ${gap.value} ${gap.standing}`, () =>
     answerFor(bench, skirtId, surfaceId, gap),
   );
 }

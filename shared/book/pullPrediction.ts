@@ -6,7 +6,7 @@ import { type PredictInput, predict } from "../physics/predict.ts";
 import { toSI } from "../units/parse.ts";
 import type { Bench } from "./bench.ts";
 import type { PullTrial } from "./readings.ts";
-import { resolveBuild } from "./resolve.ts";
+import { resolveAsSet } from "./resolve.ts";
 
 export interface PullPrediction {
   /** [N]; null where the parts don't say enough */
@@ -89,7 +89,7 @@ function sharedFriction({ wheelFriction, skirtFriction, skirtShare }: PredictInp
 }
 
 /**
- * Load that the parts of a pull test are predicted to hold in one pull.
+ * Load that the parts of a pull test are predicted to hold in one pull, the gap as set: no pull test has a word in it.
  *
  *     straight off and hung from the ceiling: F_s;  dragged along: [μ_w(1 − σ_s) + μ_s·σ_s]·(F_s + W_rig)
  *
@@ -104,7 +104,7 @@ export function predictedPull(
   test: PullTest,
   trial: Pick<PullTrial, "voltage" | "gap">,
 ): PullPrediction {
-  const resolved = resolveBuild(bench, rigAsBuild(test, trial));
+  const resolved = resolveAsSet(bench, rigAsBuild(test, trial));
   if (!resolved.input)
     return { predicted: null, missing: resolved.missing.map(({ message }) => message), extrapolated: false };
   const input = atTerminals(resolved.input, trial.voltage);

@@ -2,35 +2,40 @@ import type { Build } from "../model/build.ts";
 import type { StoredOf } from "../model/record.ts";
 import { openCircuitVoltage } from "../physics/pack.ts";
 import type { PredictInput, SkirtInput } from "../physics/predict.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
+import type { PropellerPredictInput } from "../physics/propeller.ts";
 import { type Bench, findById } from "./bench.ts";
+import { type BuildCalibration, calibrationOf } from "./calibration.ts";
 import { type CellVoltages, cutOffVoltage } from "./cellVoltages.ts";
-import { type FrictionBasis, skirtFriction, wheelFriction } from "./frictionBasis.ts";
+import { calibratedFriction, type FrictionBasis, skirtFriction, wheelFriction } from "./frictionBasis.ts";
+import { type GapBasis, gapBasis } from "./gapBasis.ts";
 import { type LeakBasis, leakBasis } from "./leakBasis.ts";
 import type { Missing } from "./missing.ts";
 import { type MotorBasis, motorBasis } from "./motorBasis.ts";
+import { type PropellerBasis, powerMissing, powerOf, propellerBasis } from "./propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis, testedAt } from "./rotorBasis.ts";
 
 export type { Bench } from "./bench.ts";
+export type { GapBasis } from "./gapBasis.ts";
 export type { Missing } from "./missing.ts";
 
-/** The gap and what it rests on. */
-export interface GapBasis {
-  readonly basis: "set" | "what-if";
-  /** stand-off without the surface's roughness [m] */
-  readonly value: number;
-  /** standard uncertainty [m]; null where none is stated */
-  readonly uncertainty: number | null;
-}
-
-/** A build made into numbers, and what each rests on; `input` is null where something essential is missing. */
+/** A build made into numbers, and what each rests on; `input` and `propeller` are both null where something essential is missing. */
 export interface Resolved {
+  /** of a build with a ducted rotor */
   readonly input: PredictInput | null;
+  /** of a build that an open propeller presses on */
+  readonly propeller: PropellerPredictInput | null;
   readonly missing: readonly Missing[];
+  /** of a ducted rotor */
   readonly rotor: RotorBasis | null;
+  /** of an open propeller */
+  readonly thrust: PropellerBasis | null;
   /** nearest tested size where the build's own was not tested [m]; null where it was */
   readonly scaledFrom: number | null;
   readonly motor: MotorBasis | null;
   readonly gap: GapBasis;
+  /** gap and friction as pull and leak tests tell them together, with their covariance; null where they don't, or were not asked */
+  readonly calibration: BuildCalibration | null;
   readonly friction: FrictionBasis | null;
   readonly skirtFriction: FrictionBasis | null;
   /** a leak test in the gap's place; null: the lip-gap law */
@@ -38,6 +43,11 @@ export interface Resolved {
   readonly cellVoltage: CellVoltages | null;
   /** every test that the figures rest on */
   readonly tests: readonly string[];
+}
+
+/** @returns the numbers of a build of either kind; null where something essential is missing */
+export function solvable(resolved: Resolved): AnyPredictInput | null {
+  return resolved.input ?? resolved.propeller;
 }
 
 interface Parts {
@@ -60,17 +70,16 @@ function partsOf(bench: Bench, build: Build): Parts {
   };
 }
 
-function missingParts(parts: Parts): Missing[] {
-  return Object.entries(parts).flatMap(([path, part]) =>
-    part ? [] : [{ path, message: `The build's ${path} is not in the book.` }],
-  );
-}
+const isPropellerBuild = ({ rotor }: Parts): boolean => rotor?.data.kind === "propeller";
 
-function gapOf(build: Build, skirt: StoredOf<"skirts"> | null): GapBasis {
-  const uncertainty = build.uncertainty["skirt.gap"] ?? skirt?.data.uncertainty.gap ?? null;
-  const whatIf = build.overrides.gap;
-  if (whatIf !== undefined) return { basis: "what-if", value: whatIf, uncertainty };
-  return { basis: "set", value: skirt?.data.gap ?? 0, uncertainty };
+function missingParts(build: Build, parts: Parts): Missing[] {
+  return Object.entries(parts).flatMap(([path, part]) => {
+    if (part) return [];
+    if (path !== "skirt" || build.skirt)
+      return [{ path, message: `The build's ${path} is not in the book.` }];
+    if (!parts.rotor || isPropellerBuild(parts)) return [];
+    return [{ path, message: "A ducted rotor pulls through a skirt, and this build has none: choose one." }];
+  });
 }
 
 function skirtInput(
@@ -93,6 +102,32 @@ function skirtInput(
   };
 }
 
+interface Blower {
+  readonly rotor: RotorBasis | null;
+  readonly thrust: PropellerBasis | null;
+  readonly missing: readonly Missing[];
+}
+
+/** What moves the air, by its tests, and what they lack. */
+function blowerOf(bench: Bench, build: Build, parts: Parts): Blower {
+  if (!parts.rotor) return { rotor: null, thrust: null, missing: [] };
+  if (isPropellerBuild(parts)) {
+    const answer = propellerBasis(bench, build.rotor);
+    if (answer.basis === "missing") return { rotor: null, thrust: null, missing: [answer.missing] };
+    const lacks = powerMissing(bench, answer);
+    return { rotor: null, thrust: answer, missing: lacks ? [lacks] : [] };
+  }
+  const answer = rotorBasis(bench, build.rotor);
+  if (answer.basis === "missing") return { rotor: null, thrust: null, missing: [answer.missing] };
+  return { rotor: answer, thrust: null, missing: rotorMissing(answer) };
+}
+
+/** The nearest tested size [m], where the build's own was not tested. */
+function scaledFrom({ rotor, thrust }: Blower, diameter: number): number | null {
+  const nearest = nearestTested({ testedDiameters: (rotor ?? thrust)?.testedDiameters ?? [] }, diameter);
+  return nearest !== null && Math.abs(nearest / diameter - 1) > SAME_SIZE ? nearest : null;
+}
+
 function rotorMissing(rotor: RotorBasis): Missing[] {
   if (rotor.lambda) return [];
   const message =
@@ -103,46 +138,72 @@ function rotorMissing(rotor: RotorBasis): Missing[] {
 /**
  * Turns a build of the book into the numbers that a prediction takes, and says what each rests on.
  *
+ *     gap and friction: tried in the build, else calibrated by pull and leak tests, else as {@link resolveAsSet}
+ *
  * @param bench - the whole bench book
  * @param build - a stored build, or one changed by what-if handles
  * @returns input for {@link predict} (null where something essential is missing), the basis of each part, the tests used
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
 export function resolveBuild(bench: Bench, build: Build): Resolved {
+  return resolved(bench, build, calibrationOf(bench, build));
+}
+
+/**
+ * As {@link resolveBuild}, with the gap as set and friction as tilted or stated: what a calibration compares its tests with.
+ *
+ * @param bench - the whole bench book
+ * @param build - a stored build, or a rig as one
+ * @returns input and bases, none of them from pull tests
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ */
+export function resolveAsSet(bench: Bench, build: Build): Resolved {
+  return resolved(bench, build, null);
+}
+
+function resolved(bench: Bench, build: Build, calibration: BuildCalibration | null): Resolved {
   const parts = partsOf(bench, build);
-  const gap = gapOf(build, parts.skirt);
-  const rotorAnswer = parts.rotor && rotorBasis(bench, build.rotor);
-  const rotor = rotorAnswer && rotorAnswer.basis !== "missing" ? rotorAnswer : null;
+  const gap = gapBasis(build, parts.skirt, calibration);
+  const blower = blowerOf(bench, build, parts);
+  const { rotor, thrust } = blower;
   const motor = motorBasis(bench, build.motor);
-  const frictionAnswer = parts.surface && wheelFriction(bench, parts.surface, build.overrides.wheelFriction);
+  const frictionAnswer =
+    calibratedFriction(build.overrides.wheelFriction, calibration) ??
+    (parts.surface && wheelFriction(bench, parts.surface, build.overrides.wheelFriction));
   const friction = frictionAnswer && frictionAnswer.basis !== "missing" ? frictionAnswer : null;
   const missing = [
-    ...missingParts(parts),
-    ...(rotorAnswer?.basis === "missing" ? [rotorAnswer.missing] : []),
-    ...(rotor ? rotorMissing(rotor) : []),
+    ...missingParts(build, parts),
+    ...blower.missing,
     ...(frictionAnswer?.basis === "missing" ? [frictionAnswer.missing] : []),
   ];
-  const nearest = rotor && nearestTested(rotor, build.diameter);
   const ofSkirt = parts.skirt && parts.surface ? skirtFriction(bench, parts.surface, parts.skirt) : null;
-  const leak = leakBasis(bench, build.skirt, build.surface, gap.value);
-  const input = inputOf(build, parts, { rotor, motor, gap, friction, ofSkirt, leak });
-  const used = [rotor, motor, friction, ofSkirt, leak].flatMap((basis) => basis?.testIds ?? []);
+  const leak = rotor && build.skirt ? leakBasis(bench, build.skirt, build.surface, gap) : null;
+  const bases = { rotor, thrust, motor, gap, friction, ofSkirt, leak };
+  const input = inputOf(build, parts, bases);
+  const propeller = propellerInput(build, parts, bases);
+  const either = input ?? propeller;
+  const used = [rotor, thrust, motor, rotor && gap, friction, ofSkirt, leak].flatMap(
+    (basis) => basis?.testIds ?? [],
+  );
   return {
     input,
+    propeller,
     missing,
     rotor,
-    scaledFrom: nearest !== null && Math.abs(nearest / build.diameter - 1) > SAME_SIZE ? nearest : null,
+    thrust,
+    scaledFrom: scaledFrom(blower, build.diameter),
     motor,
     gap,
+    calibration,
     friction,
     skirtFriction: ofSkirt,
     leak,
-    cellVoltage: input && parts.pack && cellVoltages(input, build, parts.pack),
-    tests: [...new Set(used)],
+    cellVoltage: either && parts.pack && cellVoltages(either, build, parts.pack),
+    tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],
   };
 }
 
-function cellVoltages(input: PredictInput, build: Build, pack: StoredOf<"packs">): CellVoltages {
+function cellVoltages(input: AnyPredictInput, build: Build, pack: StoredOf<"packs">): CellVoltages {
   const { cell } = pack.data;
   return {
     full: openCircuitVoltage(cell.curve, 1),
@@ -153,6 +214,7 @@ function cellVoltages(input: PredictInput, build: Build, pack: StoredOf<"packs">
 
 interface Bases {
   readonly rotor: RotorBasis | null;
+  readonly thrust: PropellerBasis | null;
   readonly motor: MotorBasis | null;
   readonly gap: GapBasis;
   readonly friction: FrictionBasis | null;
@@ -160,22 +222,12 @@ interface Bases {
   readonly leak: LeakBasis | null;
 }
 
-function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput | null {
-  const { rotor, motor, gap, friction, ofSkirt, leak } = bases;
-  const { pack, skirt, surface } = parts;
-  if (!rotor?.lambda || !motor || !pack || !skirt || !surface || !friction || !ofSkirt || !parts.motor)
-    return null;
-  const { psi, lambda, phiMin, phiMax } = rotor;
+/** Numbers that a build has whatever moves its air; null where one of them is missing. */
+function commonInput(build: Build, parts: Parts, { motor, friction, ofSkirt }: Bases) {
+  const { pack, skirt } = parts;
+  if (!motor || !pack || !parts.surface || !friction || !parts.motor) return null;
   return {
     air: build.air,
-    rotor: {
-      diameter: build.diameter,
-      psi,
-      lambda,
-      phiMin,
-      phiMax,
-      sizeCorrection: testedAt(rotor, build.diameter),
-    },
     motor: { ...motor.constants, thermalResistance: parts.motor.data.thermalResistance ?? null },
     pack: {
       series: build.overrides.series ?? pack.data.series,
@@ -185,12 +237,43 @@ function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput | null 
       wireResistance: pack.data.wireResistance,
     },
     supply: build.supply,
-    skirt: skirtInput(skirt, surface, gap.value, leak),
     vehicle: {
       ...build.vehicle,
       wheelFriction: friction.value,
-      skirtFriction: ofSkirt.value,
-      skirtShare: skirt.data.share,
+      skirtFriction: ofSkirt?.value ?? 0,
+      skirtShare: skirt?.data.share ?? 0,
     },
+  };
+}
+
+/** A propeller presses with or without a skirt; one that is there rubs with its share of the load. */
+function propellerInput(build: Build, parts: Parts, bases: Bases): PropellerPredictInput | null {
+  const common = commonInput(build, parts, bases);
+  const power = bases.thrust && powerOf(bases.thrust);
+  if (!common || !bases.thrust || !power || (build.skirt && !parts.skirt)) return null;
+  const { fit, chordRatio } = bases.thrust;
+  const rotor = {
+    kind: "propeller",
+    diameter: build.diameter,
+    thrust: fit.thrust,
+    power,
+    referenceReynolds: fit.referenceReynolds,
+    chord: chordRatio * build.diameter,
+    testedReynolds: fit.testedReynolds,
+  } as const;
+  return { ...common, rotor };
+}
+
+function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput | null {
+  const { rotor, gap, leak } = bases;
+  const { skirt, surface } = parts;
+  const common = commonInput(build, parts, bases);
+  if (!common || !rotor?.lambda || !skirt || !surface) return null;
+  const { psi, lambda, phiMin, phiMax } = rotor;
+  const sizeCorrection = testedAt(rotor, build.diameter);
+  return {
+    ...common,
+    rotor: { diameter: build.diameter, psi, lambda, phiMin, phiMax, sizeCorrection },
+    skirt: skirtInput(skirt, surface, gap.value, leak),
   };
 }

@@ -17,7 +17,11 @@ export const skirt = z.strictObject({
   land: nonNegative("m, lip width along the flow", 1),
   edge: edgeShape.default("square"),
   lossSum: nonNegative("entry plus exit loss, in the place of the edge's", 20).optional(),
-  gap: nonNegative("m, stand-off as set", 0.1),
+  gap: nonNegative("m, stand-off as set or measured", 0.1),
+  gapBasis: z
+    .enum(["set", "measured"])
+    .default("set")
+    .describe("measured: with feeler gauges or shims under the finished vehicle"),
   openings: z.array(openingPart).max(40).default([]),
   share: fraction().default(0).describe("share of the normal force that the skirt carries"),
   friction: nonNegative("skirt on the surface", 5).default(0.3),

@@ -70,7 +70,7 @@ export function leakPage(bench: Bench, part: "skirt" | "surface", id: string): L
       known.points.push(...points);
       return;
     }
-    const fit = leakBasis(bench, skirt.id, surface.id, gap)?.fit ?? null;
+    const fit = leakBasis(bench, skirt.id, surface.id, { value: gap, standing: skirt.data.gap })?.fit ?? null;
     const air = airOfDay(test.data.air);
     groups.set(key, { first: { key, skirt, surface, gap, fit, points, air }, points });
   });

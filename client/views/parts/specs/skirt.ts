@@ -15,6 +15,15 @@ export const skirtForm: FormSpec = {
         quantity("gap", "Gap as set", "length", { required: true, doubt: "gap" }),
         {
           kind: "choice",
+          path: "gapBasis",
+          label: "How the gap is known",
+          options: [
+            ["set", "set by its parts"],
+            ["measured", "measured with feeler gauges or shims"],
+          ],
+        },
+        {
+          kind: "choice",
           path: "edge",
           label: "Edge",
           options: [
