@@ -17,6 +17,8 @@ export interface ThrustRow {
   readonly shaftPower?: number;
   /** 1.2, the standard air of ISO 5801, unless given [kg/m³] */
   readonly density?: number;
+  /** the request's unless given; the chord goes with it [m] */
+  readonly diameter?: number;
 }
 
 export interface PropellerFitRequest {
@@ -29,6 +31,8 @@ export interface PropellerFitRequest {
 
 /** C = C₀ + slope·ln(Re/Re_ref) */
 export type ReynoldsLine = readonly [number, number];
+/** Of C₀ and slope; the slope's part is 0 where no drift was kept. */
+export type LineCovariance = readonly (readonly number[])[];
 
 export interface PropellerFit {
   /** C_T at the reference, and per ln Re; the second is 0 where no drift is shown [-] */
@@ -36,17 +40,23 @@ export interface PropellerFit {
   /** C_P likewise; null without shaft power [-] */
   readonly power: ReynoldsLine | null;
   readonly referenceReynolds: number;
+  /** least and greatest of the rows [-] */
+  readonly testedReynolds: readonly [number, number];
   /** the chord that Re was taken with [m] */
   readonly chord: number;
   /** [N, W] */
   readonly residualSd: { readonly thrust: number; readonly power: number | null };
   /** of the coefficients at the reference; null where no residual is left over [-] */
   readonly standardErrors: { readonly thrust: number | null; readonly power: number | null };
+  /** of each coefficient and its drift, 2 by 2; null where no residual is left over [-] */
+  readonly covariance: { readonly thrust: LineCovariance | null; readonly power: LineCovariance | null };
+  /** readings less coefficients */
+  readonly dof: { readonly thrust: number; readonly power: number | null };
   readonly warnings: readonly Note[];
 }
 
 /** Chord over diameter of small propellers, where none is given [-]. Common practice, no source. */
-const USUAL_CHORD = 0.1;
+export const USUAL_CHORD = 0.1;
 /** A drift needs this many different speeds before it is believed (METHOD 3). */
 const SPEEDS_FOR_DRIFT = 3;
 /** Speeds closer than this share count as one [-]. Judgement. */
@@ -58,7 +68,7 @@ const CONFIDENCE = 0.95;
  *
  *     T = ρn²D⁴·[C_T + c_T ln(Re/Re_ref)],  P = ρn³D⁵·[C_P + c_P ln(Re/Re_ref)] by least squares in T and P; the drifts c kept with three speeds or more where |c| is significant at 5 %
  *
- * @param request - diameter [m], chord [m]; rows: speed [rpm], thrust [N], shaft power [W], density [kg/m³]
+ * @param request - diameter [m], chord [m]; rows: speed [rpm], thrust [N], shaft power [W], density [kg/m³], diameter where it differs [m]
  * @returns C_T and C_P with their drifts [-], reference Reynolds number [-], residual sd [N, W], notes
  * @throws {OutOfRangeError} on a row that can't be, by its path
  * @throws {NotEnoughDataError} without rows, or where the rows show no thrust
@@ -69,7 +79,7 @@ const CONFIDENCE = 0.95;
 export function fitPropeller(request: PropellerFitRequest): PropellerFit {
   const diameter = requirePositive("diameter", request.diameter);
   const chord = requirePositive("chord", request.chord ?? USUAL_CHORD * diameter);
-  const rows = request.rows.map((row, i) => scaledRow(row, diameter, chord, `rows.${i}`));
+  const rows = request.rows.map((row, i) => scaledRow(row, diameter, chord / diameter, `rows.${i}`));
   if (rows.length === 0)
     throw new NotEnoughDataError(
       "No row is given.",
@@ -101,9 +111,12 @@ export function fitPropeller(request: PropellerFitRequest): PropellerFit {
     thrust: thrust.line,
     power: power?.line ?? null,
     referenceReynolds: Math.exp(reference),
+    testedReynolds: [Math.exp(Math.min(...logs)), Math.exp(Math.max(...logs))],
     chord,
     residualSd: { thrust: thrust.residualSd, power: power?.residualSd ?? null },
     standardErrors: { thrust: thrust.standardError, power: power?.standardError ?? null },
+    covariance: { thrust: thrust.covariance, power: power?.covariance ?? null },
+    dof: { thrust: thrust.dof, power: power?.dof ?? null },
     warnings: notesFor(speeds, rows.length, powered.length, request.chord === undefined),
   };
 }
@@ -117,7 +130,8 @@ interface ScaledRow {
   readonly powerUnit: number;
 }
 
-function scaledRow(row: ThrustRow, diameter: number, chord: number, path: string): ScaledRow {
+function scaledRow(row: ThrustRow, usual: number, chordRatio: number, path: string): ScaledRow {
+  const diameter = requirePositive(`${path}.diameter`, row.diameter ?? usual);
   const state: RotorState = {
     diameter,
     speed: RPM * requirePositive(`${path}.rpm`, row.rpm),
@@ -126,7 +140,9 @@ function scaledRow(row: ThrustRow, diameter: number, chord: number, path: string
   const units = propellerUnits(state);
   return {
     speed: state.speed,
-    logReynolds: Math.log(propellerReynolds(state, chord, airFrom(DEFAULT_WEATHER).viscosity)),
+    logReynolds: Math.log(
+      propellerReynolds(state, chordRatio * diameter, airFrom(DEFAULT_WEATHER).viscosity),
+    ),
     thrust: requireFinite(`${path}.thrust`, row.thrust),
     shaftPower:
       row.shaftPower === undefined ? null : requireNonNegative(`${path}.shaftPower`, row.shaftPower),
@@ -151,6 +167,8 @@ interface LineFit {
   readonly line: ReynoldsLine;
   readonly residualSd: number;
   readonly standardError: number | null;
+  readonly covariance: LineCovariance | null;
+  readonly dof: number;
 }
 
 interface ScaledValue {
@@ -163,20 +181,28 @@ interface ScaledValue {
 function fitLine(values: readonly ScaledValue[], speeds: number): LineFit {
   const response = values.map(({ value }) => value);
   if (speeds >= SPEEDS_FOR_DRIFT) {
-    const { coefficients, standardErrors, residualSd, dof } = fitLinear({
+    const { coefficients, standardErrors, residualSd, dof, covariance } = fitLinear({
       design: values.map(({ unit, log }) => [unit, unit * log]),
       response,
     });
     const [level, drift] = coefficients;
     const limit = standardErrors && studentQuantile((1 + CONFIDENCE) / 2, dof) * standardErrors[1];
     if (standardErrors && limit !== null && Math.abs(drift) > limit)
-      return { line: [level, drift], residualSd, standardError: standardErrors[0] };
+      return { line: [level, drift], residualSd, standardError: standardErrors[0], covariance, dof };
   }
-  const { coefficients, standardErrors, residualSd } = fitLinear({
+  const { coefficients, standardErrors, residualSd, dof } = fitLinear({
     design: values.map(({ unit }) => [unit]),
     response,
   });
-  return { line: [coefficients[0], 0], residualSd, standardError: standardErrors?.[0] ?? null };
+  const standardError = standardErrors?.[0] ?? null;
+  const covariance =
+    standardError === null
+      ? null
+      : [
+          [standardError ** 2, 0],
+          [0, 0],
+        ];
+  return { line: [coefficients[0], 0], residualSd, standardError, covariance, dof };
 }
 
 function notesFor(speeds: number, rows: number, powered: number, chordAssumed: boolean): Note[] {

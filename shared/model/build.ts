@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { driveCycle } from "./cycle.ts";
 import { fraction, identifier, name, nonNegative, note, positive, uncertainties, within } from "./scalar.ts";
 import { vehicleShape } from "./vehicle.ts";
 
@@ -36,7 +37,7 @@ export const build = z.strictObject({
   diameter: positive("m", 2),
   motor: identifier(),
   pack: identifier(),
-  skirt: identifier(),
+  skirt: identifier().nullable().default(null).describe("only a propeller's build may go without"),
   surface: identifier(),
   charge: fraction().default(0.6).describe("state of charge at which the figures are shown"),
   supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
@@ -48,6 +49,8 @@ export const build = z.strictObject({
     .default([])
     .describe("attitudes of the user's own, beside floor, wall and ceiling"),
   targetMargin: within("", 1, 20).default(1.5),
+  fallHeight: nonNegative("m, to the ground below where it works", 1000).optional(),
+  cycle: driveCycle.optional().describe("what its drive draws, where, for what share of the time"),
   overrides: overrides.default({}),
   uncertainty: uncertainties().describe(
     "standard uncertainty by path, for example skirt.gap or vehicle.mass",

@@ -32,6 +32,8 @@ export interface PropellerInput {
   readonly referenceReynolds: number;
   /** at 75 % of the radius [m] */
   readonly chord: number;
+  /** least and greatest Reynolds number that the coefficients were measured at; beyond them the point is marked extrapolated [-] */
+  readonly testedReynolds?: readonly [number, number];
 }
 
 export interface PropellerPredictInput {
@@ -73,7 +75,7 @@ const SLOWEST = 1e-6;
 function thrustAndPower(rotor: PropellerInput, air: Air, speed: number): { thrust: number; power: number } {
   const state = { diameter: rotor.diameter, speed, density: air.density };
   const unit = propellerUnits(state);
-  const drift = Math.log(propellerReynolds(state, rotor.chord, air.viscosity) / rotor.referenceReynolds);
+  const drift = Math.log(reynoldsAt(rotor, air, speed) / rotor.referenceReynolds);
   return {
     thrust: unit.thrust * (rotor.thrust[0] + rotor.thrust[1] * drift),
     power: unit.power * (rotor.power[0] + rotor.power[1] * drift),
@@ -103,6 +105,24 @@ function balanceOf(input: PropellerPredictInput, air: Air, circuit: Circuit): Ba
   });
 }
 
+/** Rounding of a Reynolds number at the end of the tested range [-]. */
+const RANGE_SLACK = 1e-9;
+
+function reynoldsAt(rotor: PropellerInput, air: Air, speed: number): number {
+  return propellerReynolds(
+    { diameter: rotor.diameter, speed, density: air.density },
+    rotor.chord,
+    air.viscosity,
+  );
+}
+
+function isBeyond(rotor: PropellerInput, air: Air, speed: number): boolean {
+  if (!rotor.testedReynolds) return false;
+  const [least, most] = rotor.testedReynolds;
+  const reynolds = reynoldsAt(rotor, air, speed);
+  return reynolds < least * (1 - RANGE_SLACK) || reynolds > most * (1 + RANGE_SLACK);
+}
+
 function pointOf(input: PropellerPredictInput, air: Air): PropellerPoint | null {
   const circuit = assembleCircuit(input);
   const { speed, current, windingTemperature } = balanceOf(input, air, circuit);
@@ -127,8 +147,14 @@ function pointOf(input: PropellerPredictInput, air: Air): PropellerPoint | null 
     packCurrent: packCurrent(electrical, current),
     packVoltage: packVoltage(electrical, current),
     windingTemperature,
-    extrapolated: false,
+    extrapolated: isBeyond(input.rotor, air, speed),
   };
+}
+
+function beyondNote({ testedReynolds }: PropellerInput, reynolds: number): Note {
+  const tested = (testedReynolds ?? []).map((end) => Math.round(end)).join(" to ");
+  const message = `The propeller turns at Re = ${Math.round(reynolds)}, beyond the tested range ${tested}: extrapolated.`;
+  return { code: "extrapolated", message };
 }
 
 function notesOf(input: PropellerPredictInput, air: Air, point: PropellerPoint | null): Note[] {
@@ -143,6 +169,7 @@ function notesOf(input: PropellerPredictInput, air: Air, point: PropellerPoint |
       code: "no-thrust",
       message: "The propeller's thrust comes out at 0 or below: its coefficients do not reach this speed.",
     });
+  if (point.extrapolated) notes.push(beyondNote(input.rotor, reynoldsAt(input.rotor, air, point.speed)));
   if (input.motor.thermalResistance === null)
     notes.push({
       code: "winding-cold",

@@ -90,6 +90,7 @@ export const propellerFitRequest = z.strictObject({
         thrust: anyNumber("N", 1e5),
         shaftPower: nonNegative("W", 1e6).optional(),
         density: positive("kg/m³", 20).optional(),
+        diameter: positive("m, where it differs", 5).optional(),
       }),
     )
     .min(1)
@@ -98,13 +99,18 @@ export const propellerFitRequest = z.strictObject({
 
 const line = z.tuple([z.number(), z.number()]).describe("coefficient at referenceReynolds, and per ln Re");
 
+const lineCovariance = z.array(z.array(z.number())).nullable().describe("of coefficient and drift, 2 by 2");
+
 export const propellerFitResponse = z.strictObject({
   thrust: line,
   power: line.nullable(),
   referenceReynolds: z.number(),
+  testedReynolds: z.tuple([z.number(), z.number()]).describe("least and greatest of the rows"),
   chord: z.number(),
   residualSd: z.strictObject({ thrust: z.number(), power: z.number().nullable() }),
   standardErrors: z.strictObject({ thrust: z.number().nullable(), power: z.number().nullable() }),
+  covariance: z.strictObject({ thrust: lineCovariance, power: lineCovariance }),
+  dof: z.strictObject({ thrust: z.number(), power: z.number().nullable() }),
   warnings: z.array(warning),
 });
 

@@ -38,6 +38,10 @@ export const propellerRotor = z.strictObject({
   power: drifting("C_P"),
   referenceReynolds: positive("", 1e9),
   chord: positive("m, at 75 % of the radius", 1),
+  testedReynolds: z
+    .tuple([positive("", 1e9), positive("", 1e9)])
+    .optional()
+    .describe("least and greatest that was tested"),
 });
 
 export const motorInput = z.strictObject({

@@ -4,6 +4,7 @@ import { frictionTest } from "./friction.ts";
 import { leakTest } from "./leak.ts";
 import { motorTest } from "./motor.ts";
 import { pullTest } from "./pull.ts";
+import { thrustTest } from "./thrust.ts";
 
 /** A bench test of any kind. A new kind is one more file here and one more line in this union. */
 export const benchTest = z.discriminatedUnion("kind", [
@@ -12,6 +13,7 @@ export const benchTest = z.discriminatedUnion("kind", [
   motorTest,
   leakTest,
   frictionTest,
+  thrustTest,
 ]);
 
 export type BenchTest = z.output<typeof benchTest>;
@@ -22,4 +24,5 @@ export const TEST_KINDS = [
   "motor",
   "leak",
   "friction",
+  "thrust",
 ] as const satisfies readonly TestKind[];

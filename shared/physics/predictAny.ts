@@ -1,0 +1,35 @@
+import { type PredictInput, type Prediction, predict, STANDARD_ANGLES } from "./predict.ts";
+import { type PropellerPredictInput, type PropellerPrediction, predictPropeller } from "./propeller.ts";
+
+/** A build of either kind: pressed on by a cavity's suction, or by a propeller's thrust. */
+export type AnyPredictInput = PredictInput | PropellerPredictInput;
+export type AnyPrediction = Prediction | PropellerPrediction;
+
+/** @returns whether the build is pressed on by an open propeller */
+export function isPropeller(input: AnyPredictInput): input is PropellerPredictInput {
+  return "thrust" in input.rotor;
+}
+
+/**
+ * What a build of either kind does at one state.
+ *
+ *     ducted: {@link predict};  propeller: {@link predictPropeller}
+ *
+ * @param input - build, all SI [-]
+ * @param angles - attitudes to answer for, floor, wall and ceiling unless given [°]
+ * @returns as the one that answers [SI]
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ *
+ * Valid and source: as the one that answers
+ */
+export function predictAny(
+  input: AnyPredictInput,
+  angles: readonly number[] = STANDARD_ANGLES,
+): AnyPrediction {
+  return isPropeller(input) ? predictPropeller(input, angles) : predict(input, angles);
+}
+
+/** @returns the same build with its cells at another open-circuit voltage [V] */
+export function atCellVoltage<T extends AnyPredictInput>(input: T, openCircuitVoltage: number): T {
+  return { ...input, pack: { ...input.pack, openCircuitVoltage } };
+}
