@@ -26,7 +26,7 @@ export const driveCycle = z
   .max(12)
   .superRefine((segments, context) => {
     const sum = segments.reduce((total, { share }) => total + share, 0);
-    if (Math.abs(sum - 1) <= SHARE_SLACK) return;
+    if (segments.length === 0 || Math.abs(sum - 1) <= SHARE_SLACK) return;
     const message = `the shares add up to ${Number(sum.toFixed(4))}; they must add up to 1, for example 0.6 and 0.4`;
     context.addIssue({ code: "custom", message });
   })

@@ -97,9 +97,9 @@ describe("POST /rundown", () => {
     expect(plain.body.samples[0].loads).toBeUndefined();
   });
 
-  it("of shares that are not the whole: 422 that says their sum", async () => {
+  it("of shares that are not the whole: 400 that says their sum", async () => {
     const cycle = [{ angle: 90, share: 0.6, driveCurrent: 1.2 }];
-    const { body } = await post({ ...crawler, cycle }).expect(422);
+    const { body } = await post({ ...crawler, cycle }).expect(400);
     expect(body.error.fields).toEqual([
       { path: "cycle", message: "the shares add up to 0.6; they must add up to 1, for example 0.6 and 0.4" },
     ]);
