@@ -19,7 +19,11 @@ export interface LeakFit {
   readonly exponent: number;
   /** as their values; null where no residual is left over, or x was held at a bound */
   readonly standardErrors: { readonly coefficient: number | null; readonly exponent: number | null };
-  /** of the flow [m³/s] */
+  /** of (ln C_L, x), what the bands are made from; null where no residual is left over, 0 along an x held at a bound [-] */
+  readonly covariance: readonly (readonly number[])[] | null;
+  /** points less constants fitted [-] */
+  readonly dof: number;
+  /** of the flow, every point counting alike [m³/s] */
   readonly residualSd: number;
   /** smallest and largest pressure used [Pa] */
   readonly pressureRange: readonly [number, number];
@@ -111,7 +115,7 @@ function usable(points: readonly LeakFitPoint[]): LeakFitPoint[] {
   return kept;
 }
 
-type LawFit = Pick<LeakFit, "coefficient" | "exponent" | "standardErrors" | "residualSd">;
+type LawFit = Omit<LeakFit, "pressureRange" | "warnings">;
 
 /** Q = A·(Δp/p₀)^x with p₀ amid the pressures, where A and x hardly depend on each other. */
 class PowerLaw {
@@ -156,23 +160,33 @@ class PowerLaw {
       design: shape.map((s, i) => [s, amplitude * s * this.logs[i]]),
       response: this.flows.map((flow, i) => flow - amplitude * shape[i]),
     });
-    const [[aa, ax], [, xx]] = fit.covariance ?? [
-      [0, 0],
-      [0, 0],
-    ];
-    const log = Math.log(this.middle);
-    const relative = aa / amplitude ** 2 - (2 * log * ax) / amplitude + log ** 2 * xx;
     const coefficient = amplitude * this.middle ** -exponent;
-    const known = fit.covariance !== null;
+    const covariance = fit.covariance && this.ofCoefficient(fit.covariance, amplitude);
     return {
       coefficient,
       exponent,
+      covariance,
+      dof: fit.dof,
       standardErrors: {
-        coefficient: known ? coefficient * Math.sqrt(Math.max(0, relative)) : null,
-        exponent: known ? Math.sqrt(xx) : null,
+        coefficient: covariance && coefficient * Math.sqrt(covariance[0][0]),
+        exponent: covariance && Math.sqrt(covariance[1][1]),
       },
       residualSd: fit.residualSd,
     };
+  }
+
+  /** ln C_L = ln A − x·ln p₀: the covariance of (A, x) restated for (ln C_L, x). */
+  private ofCoefficient(
+    [[aa, ax], [, xx]]: readonly (readonly number[])[],
+    amplitude: number,
+  ): LeakFit["covariance"] {
+    const log = Math.log(this.middle);
+    const variance = aa / amplitude ** 2 - (2 * log * ax) / amplitude + log ** 2 * xx;
+    const both = ax / amplitude - log * xx;
+    return [
+      [Math.max(0, variance), both],
+      [both, xx],
+    ];
   }
 
   atBound(exponent: number): LawFit {
@@ -181,9 +195,18 @@ class PowerLaw {
       response: this.flows,
     });
     const scale = this.middle ** -exponent;
+    const relative = fit.standardErrors && fit.standardErrors[0] / fit.coefficients[0];
     return {
       coefficient: fit.coefficients[0] * scale,
       exponent,
+      covariance:
+        relative === null
+          ? null
+          : [
+              [relative ** 2, 0],
+              [0, 0],
+            ],
+      dof: fit.dof,
       standardErrors: {
         coefficient: fit.standardErrors && fit.standardErrors[0] * scale,
         exponent: null,

@@ -22,8 +22,10 @@ export interface MotorFit {
   readonly correlation: number | null;
   /** [rpm/V, Ω]; null where unknown */
   readonly standardErrors: { readonly kv: number | null; readonly resistance: number | null };
-  /** of V [V] */
+  /** of V, every row counting alike; 0 where no residual is left over [V] */
   readonly residualSd: number;
+  /** k_e and R_m as a pair, with their covariance */
+  readonly voltage: VoltageFit;
   readonly warnings: readonly Note[];
 }
 
@@ -58,6 +60,7 @@ export function fitMotor(request: MotorFitRequest): MotorFit {
       resistance: resistanceError,
     },
     residualSd: fit.residualSd,
+    voltage: fit,
     warnings: [...rowNotes(request.rows, rows, fit), ...friction.warnings],
   };
 }

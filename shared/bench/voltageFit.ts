@@ -25,8 +25,10 @@ export interface VoltageFit {
   readonly standardErrors: { readonly backEmf: number | null; readonly resistance: number | null };
   /** of the scaled columns; 1 where R_m was given [-] */
   readonly conditionNumber: number;
-  /** of V [V] */
+  /** of V, every row counting alike; 0 where no residual is left over [V] */
   readonly residualSd: number;
+  /** rows less constants fitted; 0 where repeats are all there is [-] */
+  readonly dof: number;
   /** whether each of the two constants is known by itself; together they predict well even where not */
   readonly toldApart: boolean;
 }
@@ -101,6 +103,7 @@ function fitGivenResistance(rows: readonly MotorRow[], resistance: number): Volt
     standardErrors: { backEmf: scattered ? (fit.standardErrors?.[0] ?? null) : null, resistance: null },
     conditionNumber: 1,
     residualSd: scattered ? fit.residualSd : 0,
+    dof: scattered ? fit.dof : 0,
     toldApart: true,
   };
 }
@@ -127,6 +130,7 @@ function fitBoth(rows: readonly MotorRow[]): VoltageFit {
     standardErrors: { backEmf: backEmfError, resistance: resistanceError },
     conditionNumber,
     residualSd: errors ? fit.residualSd : 0,
+    dof: errors ? fit.dof : 0,
     toldApart: sure && resistance > 0 && backEmf > 0,
   };
 }

@@ -1,6 +1,6 @@
+import { informationOf, powers, sharesOf } from "../../../../shared/bench/information.ts";
 import { type FamilyReading, type RotorFamily, readingsInUse } from "./family.ts";
 import { groupsOf, type ReadingGroup } from "./groups.ts";
-import { informationOf, sharesOf } from "./information.ts";
 
 export interface Contribution {
   readonly test: number;
@@ -38,7 +38,7 @@ export function contributions(family: RotorFamily): Contribution[] {
     inverse &&
     sharesOf(
       inverse,
-      used.map(({ phi, weight, test }) => ({ x: phi, weight, group: test })),
+      used.map(({ phi, weight, test }) => ({ row: powers(phi, inverse.length), weight, group: test })),
       family.tests.length,
     );
   return family.tests.map((_, test) => {

@@ -1,8 +1,8 @@
+import { informationOf, powers } from "../../../../shared/bench/information.ts";
+import { type MissingReadings, missingReadings } from "../../../../shared/bench/missingReadings.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { bandQuantile, weightNear } from "./bands.ts";
 import type { RotorFamily } from "./family.ts";
-import { informationOf } from "./information.ts";
-import { type MissingReadings, missingReadings } from "./missing.ts";
 import type { MissingInUnits } from "./sentence.ts";
 import { type Shown, unitsOf } from "./shown.ts";
 
@@ -13,6 +13,7 @@ export function nextReadings(family: RotorFamily): MissingReadings | null {
   if (!fit || !inverse) return null;
   return missingReadings({
     inverse,
+    row: (phi) => powers(phi, inverse.length),
     dof: fit.dof,
     weight: weightNear(family),
     from: 0,

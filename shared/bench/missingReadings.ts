@@ -1,9 +1,9 @@
-import { curveVariance, type Information, withReadings } from "./information.ts";
+import { type Information, varianceAt, withReadings } from "./information.ts";
 
 export interface MissingReadings {
   /** how many more */
   readonly count: number;
-  /** where they serve nearly as well as at the best place, in the fit's own x */
+  /** where they serve nearly as well as at the best place [unit of x] */
   readonly from: number;
   readonly to: number;
   readonly best: number;
@@ -15,6 +15,8 @@ export interface MissingReadings {
 
 export interface MissingQuestion {
   readonly inverse: Information;
+  /** design row at x */
+  readonly row: (x: number) => readonly number[];
   /** degrees of freedom now */
   readonly dof: number;
   /** that one more reading at x would have */
@@ -40,13 +42,14 @@ const placesOf = ({ from, to }: { from: number; to: number }) =>
 
 /** Largest half-width of the mean's band over the range, and where; relative to one reading's sd. */
 function widestBand(
+  { row }: MissingQuestion,
   inverse: Information,
   places: readonly number[],
   t: number,
 ): { at: number; width: number } {
   let widest = { at: places[0], width: 0 };
   for (const at of places) {
-    const width = t * Math.sqrt(Math.max(0, curveVariance(inverse, at)));
+    const width = t * Math.sqrt(varianceAt(inverse, row(at)));
     if (width > widest.width) widest = { at, width };
   }
   return widest;
@@ -54,10 +57,10 @@ function widestBand(
 
 function tryCount(question: MissingQuestion, places: readonly number[], count: number): number[] {
   const t = question.quantile(question.dof + count);
-  return places.map(
-    (place) =>
-      widestBand(withReadings(question.inverse, place, count * question.weight(place)), places, t).width,
-  );
+  return places.map((place) => {
+    const added = withReadings(question.inverse, question.row(place), count * question.weight(place));
+    return widestBand(question, added, places, t).width;
+  });
 }
 
 /** The unbroken stretch round the best place where more readings serve nearly as well. */
@@ -71,14 +74,18 @@ function stretch(widths: readonly number[], best: number): [number, number] {
 }
 
 /**
- * Which few readings would shrink the largest band of a fitted curve most, from its design matrix: each candidate place is
- * tried with 1, 2 … readings of the usual weight, the scatter taken as it is.
+ * Which few readings would shrink the largest band of a fitted curve most.
  *
- * @returns the least number that halves the band; else two readings and what they do; null where they do next to nothing
+ *     each place is tried with 1, 2 … 6 readings of the usual weight, the scatter taken as it is: max over the range of t·√(xᵀA′x) against that of now
+ *
+ * @param question - information of the fit, its design rows, degrees of freedom, weights and range [-]
+ * @returns the least number that halves the band, else two readings and what they do [unit of x]; null where they do next to nothing
+ *
+ * Valid for linear models and those linearised at their answer. Source: {@link withReadings}; the widest band is the G-criterion of Kiefer & Wolfowitz, Canad. J. Math. 12 (1960) 363–366
  */
 export function missingReadings(question: MissingQuestion): MissingReadings | null {
   const places = placesOf(question);
-  const now = widestBand(question.inverse, places, question.quantile(question.dof));
+  const now = widestBand(question, question.inverse, places, question.quantile(question.dof));
   if (!(now.width > 0)) return null;
   const answers = Array.from({ length: MOST_READINGS }, (_, i) => {
     const widths = tryCount(question, places, i + 1);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { informationOf } from "../../../client/views/curves/rotor/information.ts";
-import { type MissingQuestion, missingReadings } from "../../../client/views/curves/rotor/missing.ts";
+import { informationOf, powers } from "../../../shared/bench/information.ts";
+import { type MissingQuestion, missingReadings } from "../../../shared/bench/missingReadings.ts";
 import { fitPolynomial } from "../../../shared/numeric/leastSquares.ts";
 import { studentQuantile } from "../../../shared/numeric/student.ts";
 
@@ -15,7 +15,15 @@ function question(xs: readonly number[], degree: number, range: [number, number]
   );
   const inverse = informationOf({ covariance: fit.covariance ?? [], residualSd: fit.residualSd });
   if (!inverse) throw new Error("no residual left");
-  return { inverse, dof: fit.dof, weight: () => 1, from: range[0], to: range[1], quantile };
+  return {
+    inverse,
+    row: (x) => powers(x, degree + 1),
+    dof: fit.dof,
+    weight: () => 1,
+    from: range[0],
+    to: range[1],
+    quantile,
+  };
 }
 
 /** Largest half-width of a straight line's band over a range, in the closed form of Draper & Smith, section 1.4. */
