@@ -9,6 +9,7 @@ const TEST_WORDS = {
   motor: "Log a motor test",
   leak: "Log a leak test",
   friction: "Log a friction test",
+  thrust: "Log a thrust test",
 } as const;
 
 function Line({ part, build }: { part: MissingPart; build: string }) {

@@ -12,6 +12,7 @@ const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   motor: "motor test",
   leak: "leak test",
   friction: "friction test",
+  thrust: "thrust test",
 };
 
 function countsByKind(bench: Bench, ids: readonly string[]): string[] {

@@ -18,8 +18,11 @@ export interface StoredTest<K extends TestKind> {
   readonly data: TestOf<K>;
 }
 
-/** @returns the record with that identifier, null where the book has none */
-export function findById<T extends { readonly id: string }>(records: readonly T[], id: string): T | null {
+/** @returns the record with that identifier, null where the book has none or none is named */
+export function findById<T extends { readonly id: string }>(
+  records: readonly T[],
+  id: string | null | undefined,
+): T | null {
   return records.find((record) => record.id === id) ?? null;
 }
 

@@ -3,6 +3,8 @@ import { findRoot } from "../numeric/root.ts";
 import { crossingNear } from "../physics/operatingPoint.ts";
 import { openCircuitCurve } from "../physics/pack.ts";
 import { assemble, type PredictInput } from "../physics/predict.ts";
+import { type AnyPredictInput, atCellVoltage, isPropeller } from "../physics/predictAny.ts";
+import { type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
 
 /** Open-circuit voltages of one cell at the states that Match draws [V]. */
 export interface CellVoltages {
@@ -26,6 +28,11 @@ function packCurrentLaw(input: PredictInput): (openCircuitVoltage: number) => nu
   };
 }
 
+function propellerCurrentLaw(input: PropellerPredictInput): (openCircuitVoltage: number) => number {
+  return (voltage) =>
+    predictPropeller(atCellVoltage(input, voltage), []).point?.packCurrent ?? input.supply.auxCurrent;
+}
+
 /**
  * Open-circuit voltage at which a cell under the build's own load reaches its minimum.
  *
@@ -35,10 +42,10 @@ function packCurrentLaw(input: PredictInput): (openCircuitVoltage: number) => nu
  * @param cell - minimum voltage [V], open-circuit curve [-, V], resistance [Ω]
  * @returns V_oc of one cell [V], within its curve
  */
-export function cutOffVoltage(input: PredictInput, cell: Cell): number {
+export function cutOffVoltage(input: AnyPredictInput, cell: Cell): number {
   const ocv = openCircuitCurve(cell.curve);
   const [empty, full] = [ocv(0), ocv(1)];
-  const packCurrent = packCurrentLaw(input);
+  const packCurrent = isPropeller(input) ? propellerCurrentLaw(input) : packCurrentLaw(input);
   const sag = (voltage: number) => (cell.resistance * packCurrent(voltage)) / input.pack.parallel;
   const excess = (voltage: number) => voltage - sag(voltage) - cell.minimumVoltage;
   if (excess(empty) >= 0) return empty;

@@ -7,6 +7,7 @@ import type { FrictionTest } from "../model/tests/friction.ts";
 import type { LeakTest } from "../model/tests/leak.ts";
 import type { MotorTest } from "../model/tests/motor.ts";
 import type { PullTest } from "../model/tests/pull.ts";
+import type { ThrustTest } from "../model/tests/thrust.ts";
 import { type Air, airFrom, DEFAULT_WEATHER } from "../physics/air.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
 import { type MotorConstants, RPM, shaftTorque } from "../physics/motor.ts";
@@ -123,6 +124,58 @@ export function curveReadings(test: CurveTest, motor: MotorConstants | null): Cu
       diameter,
       shaftPower: rowShaftPower(row, speed, motor),
       doubt: doubtOf(test, pressure, speed, metered),
+      row: index,
+      setAside: row.setAside ?? null,
+    };
+  });
+}
+
+/** A thrust test's row in SI. */
+export interface ThrustReading {
+  readonly rpm: number;
+  /** towards the surface [N] */
+  readonly thrust: number;
+  /** [W]; undefined where neither torque nor the current of a known motor gives any */
+  readonly shaftPower: number | undefined;
+  /** of the motor [A] */
+  readonly current: number | null;
+  /** where the day's air was read [kg/m³] */
+  readonly density: number | undefined;
+  /** [m] */
+  readonly diameter: number;
+}
+
+/** A propeller that turns takes power: a current that leaves none for it says nothing. */
+function propellerPower(
+  row: ThrustTest["rows"][number],
+  speed: number,
+  motor: MotorConstants | null,
+): number | undefined {
+  const current = maybe(row.current, "current");
+  const fromCurrent = motor && current !== undefined ? shaftTorque(motor, current, speed) : 0;
+  const torque = maybe(row.torque, "torque") ?? fromCurrent;
+  return torque > 0 ? torque * speed : undefined;
+}
+
+/**
+ * A thrust test's rows in SI.
+ *
+ * @param test - as stored
+ * @param motor - constants of the motor that turned it, null where they aren't known
+ * @returns rows for {@link fitPropeller}: rpm, thrust [N], shaft power by torque, else by the motor's current [W], density [kg/m³], diameter [m]
+ */
+export function thrustReadings(test: ThrustTest, motor: MotorConstants | null): Reading<ThrustReading>[] {
+  const density = test.air ? airOfDay(test.air).density : undefined;
+  const diameter = toSI(test.diameter, "length");
+  return test.rows.map((row, index) => {
+    const speed = toSI(row.speed, "speed");
+    return {
+      rpm: speed / RPM,
+      thrust: toSI(row.thrust, "load"),
+      shaftPower: propellerPower(row, speed, motor),
+      current: maybe(row.current, "current") ?? null,
+      density,
+      diameter,
       row: index,
       setAside: row.setAside ?? null,
     };

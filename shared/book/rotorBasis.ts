@@ -128,7 +128,7 @@ export function rotorBasis(bench: Bench, rotorId: string): RotorAnswer {
 }
 
 /** @returns the tested size nearest in proportion [m]; null where none was tested */
-export function nearestTested(basis: RotorBasis, diameter: number): number | null {
+export function nearestTested(basis: Pick<RotorBasis, "testedDiameters">, diameter: number): number | null {
   const distance = (tested: number) => Math.abs(Math.log(tested / diameter));
   return basis.testedDiameters.reduce<number | null>(
     (best, tested) => (best === null || distance(tested) < distance(best) ? tested : best),

@@ -4,7 +4,14 @@ import { counted } from "../../ui/count.ts";
 import { asideRows } from "./setAside.ts";
 import { testName } from "./typed.ts";
 
-const KIND = { curve: "curve", pull: "pull", motor: "motor", leak: "leak", friction: "friction" } as const;
+const KIND = {
+  curve: "curve",
+  pull: "pull",
+  motor: "motor",
+  leak: "leak",
+  friction: "friction",
+  thrust: "thrust",
+} as const;
 
 /** The tests that a page rests on, each a way to the Bench. */
 export function TestList({ tests }: { tests: readonly StoredOf<"tests">[] }) {

@@ -57,6 +57,7 @@ const KIND_WORD = {
   motor: "Motor test",
   leak: "Leak test",
   friction: "Friction test",
+  thrust: "Thrust test",
 } as const;
 
 /** @returns the test's title, or its kind and day where it has none */

@@ -3,7 +3,7 @@ import { dimension } from "../../../../shared/units/dimensions.ts";
 import { bench } from "../../../state/bench.ts";
 import { Field, type FieldInput } from "../../../ui/Field.tsx";
 import type { FieldSpec } from "../record/kinds.ts";
-import { sizesOf } from "./defaults.ts";
+import { partsFor, sizesOf } from "./defaults.ts";
 import { anchorOf, type FormModel, leave, leaveField, typeField } from "./model.ts";
 
 interface BoundFieldProps {
@@ -119,7 +119,7 @@ function PartSelect({
   readonly onChange: (id: string) => void;
   readonly onLeave: () => void;
 }) {
-  const parts = bench.value?.[field.collection] ?? [];
+  const parts = bench.value ? partsFor(bench.value, field) : [];
   const isGone = value !== "" && !parts.some((part) => part.id === value);
   return (
     <select

@@ -18,6 +18,7 @@ import { PullFields } from "./pull.tsx";
 import { RowTable } from "./RowTable.tsx";
 import { CommonFields } from "./Sections.tsx";
 import { save } from "./save.ts";
+import { ThrustFields } from "./thrust.tsx";
 
 const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly form: FormModel }>>> = {
   curve: CurveFields,
@@ -25,6 +26,7 @@ const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly form: Form
   motor: MotorFields,
   leak: LeakFields,
   friction: FrictionFields,
+  thrust: ThrustFields,
 };
 
 interface TestFormProps {

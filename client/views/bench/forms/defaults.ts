@@ -3,7 +3,7 @@ import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import type { Draft } from "../record/draft.ts";
-import { fieldsOf, KINDS } from "../record/kinds.ts";
+import { type FieldSpec, fieldsOf, KINDS, type KindSpec } from "../record/kinds.ts";
 import { unitsOf, writeDraft } from "../record/writeDraft.ts";
 
 /** Belongs to the one test in which it was typed. */
@@ -36,6 +36,26 @@ export function sizesOf(bench: Bench | null, rotorId: string | undefined): strin
   return rotor?.data.sizes.map(({ diameter }) => millimetres(diameter)) ?? [];
 }
 
+/** @returns the parts that a field offers: of the rotors only those of the kind that the test is about */
+export function partsFor(
+  bench: Bench,
+  field: FieldSpec & { readonly type: "part" },
+): readonly { readonly id: string; readonly data: { readonly name: string } }[] {
+  if (!field.rotors) return bench[field.collection];
+  return bench.rotors.filter(({ data }) => data.kind === field.rotors);
+}
+
+/** The first rotor of the kind that the test is about, where only one of that kind is in the book. */
+function onlyOfKind(bench: Bench, spec: KindSpec): Record<string, string> {
+  const found = spec.fields.flatMap((field) =>
+    field.type === "part" && field.rotors ? [partsFor(bench, field)] : [],
+  );
+  const rotor = found[0]?.length === 1 ? bench.rotors.find(({ id }) => id === found[0][0].id) : undefined;
+  if (!rotor) return {};
+  const { sizes } = rotor.data;
+  return { rotor: rotor.id, ...(sizes.length === 1 ? { diameter: millimetres(sizes[0].diameter) } : {}) };
+}
+
 /** @returns the newest test of a kind, by its day */
 export function lastOf(bench: Bench, kind: TestKind): StoredOf<"tests"> | null {
   const order = (test: StoredOf<"tests">) => `${test.data.date} ${test.createdAt}`;
@@ -47,11 +67,21 @@ export function lastOf(bench: Bench, kind: TestKind): StoredOf<"tests"> | null {
     );
 }
 
-function fromBuild(bench: Bench, buildId: string | null): Record<string, string> {
-  const build = bench.builds.find(({ id }) => id === buildId) ?? bench.builds[0];
-  if (!build) return {};
+/** A propeller's build tells nothing for a curve test, a ducted one's nothing for a thrust test. */
+function suits(bench: Bench, spec: KindSpec): (build: StoredOf<"builds">) => boolean {
+  const wanted = spec.fields.flatMap((field) =>
+    field.type === "part" && field.rotors ? [field.rotors] : [],
+  );
+  if (wanted.length === 0) return () => true;
+  return ({ data }) => bench.rotors.find(({ id }) => id === data.rotor)?.data.kind === wanted[0];
+}
+
+function fromBuild(bench: Bench, buildId: string | null, spec: KindSpec): Record<string, string> {
+  const build = bench.builds.find(({ id }) => id === buildId) ?? bench.builds.find(suits(bench, spec));
+  if (!build || !suits(bench, spec)(build)) return {};
   const { rotor, motor, pack, skirt, surface, diameter } = build.data;
-  return { rotor, motor, pack, skirt, surface, diameter: millimetres(diameter) };
+  const parts = { rotor, motor, pack, surface, diameter: millimetres(diameter) };
+  return skirt ? { ...parts, skirt } : parts;
 }
 
 /** The only part of its collection needs no choosing. */
@@ -88,11 +118,17 @@ export interface Asked {
 export function firstDraft(bench: Bench, { kind, today, buildId = null, parts = {} }: Asked): Draft {
   const spec = KINDS[kind];
   const last = lastOf(bench, kind)?.data;
-  const known = { ...onlyParts(bench), ...fromBuild(bench, buildId), ...fromLast(last), ...parts };
+  const known = {
+    ...onlyParts(bench),
+    ...onlyOfKind(bench, spec),
+    ...fromBuild(bench, buildId, spec),
+    ...fromLast(last),
+    ...parts,
+  };
   const fields = Object.fromEntries(
     fieldsOf(spec).map((field) => {
       const text = known[field.key as keyof typeof known] ?? STARTING[field.key] ?? "";
-      const isGone = field.type === "part" && !bench[field.collection].some(({ id }) => id === text);
+      const isGone = field.type === "part" && !partsFor(bench, field).some(({ id }) => id === text);
       const notMeant = field.type === "part" && !field.required && last === undefined;
       return [field.key, isGone || notMeant ? "" : text];
     }),

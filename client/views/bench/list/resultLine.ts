@@ -4,6 +4,7 @@ import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
 import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
+import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../../../../shared/units/parse.ts";
 import { counted } from "../../../ui/count.ts";
@@ -74,6 +75,18 @@ function frictionLine(rows: FrictionTest["rows"]): string {
   return `${counted(rows.length, "slide")}, held ${range(held, "angle")}, never slid`;
 }
 
+function thrustLine(rows: ThrustTest["rows"]): string {
+  const thrusts = range(
+    rows.map((row) => row.thrust),
+    "load",
+  );
+  const speeds = range(
+    rows.map((row) => row.speed),
+    "speed",
+  );
+  return `${counted(rows.length, "reading")}, ${thrusts} at ${speeds}`;
+}
+
 function lineOf(test: BenchTest): string {
   switch (test.kind) {
     case "pull":
@@ -86,6 +99,8 @@ function lineOf(test: BenchTest): string {
       return leakLine(test.rows.filter(counts));
     case "friction":
       return frictionLine(test.rows.filter(counts));
+    case "thrust":
+      return thrustLine(test.rows.filter(counts));
   }
 }
 

@@ -1,3 +1,4 @@
+import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
 import type { CollectionName } from "../../../../shared/model/record.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
@@ -17,7 +18,13 @@ export type PartCollection = Exclude<CollectionName, "tests" | "builds">;
 export type FieldSpec = Named &
   (
     | { readonly type: "quantity"; readonly dimension: DimensionName; readonly required: boolean }
-    | { readonly type: "part"; readonly collection: PartCollection; readonly required: boolean }
+    | {
+        readonly type: "part";
+        readonly collection: PartCollection;
+        readonly required: boolean;
+        /** of the rotors, those of one kind alone */
+        readonly rotors?: Rotor["kind"];
+      }
     | { readonly type: "choice"; readonly options: readonly (readonly [value: string, label: string])[] }
     | { readonly type: "number" | "text" | "note" | "date" }
   );
@@ -66,6 +73,15 @@ const part = (
   hint?: string,
 ): FieldSpec => ({ type: "part", key, label, collection, required, hint });
 
+const rotorPart = (label: string, rotors: Rotor["kind"]): FieldSpec => ({
+  type: "part",
+  key: "rotor",
+  label,
+  collection: "rotors",
+  required: true,
+  rotors,
+});
+
 const asked = (
   key: string,
   label: string,
@@ -98,7 +114,7 @@ const curve: KindSpec = {
   row: "point",
   plate: true,
   fields: [
-    part("rotor", "Rotor", "rotors"),
+    rotorPart("Rotor", "ducted"),
     asked("diameter", "Rotor diameter", "length"),
     part("motor", "Motor that turned it", "motors", false, "gives the shaft power from its current"),
     FLOW_FROM,
@@ -254,10 +270,36 @@ const friction: KindSpec = {
   instruments: [{ key: "angle", label: "Angle", dimension: "angle" }],
 };
 
-export const KINDS: Readonly<Record<TestKind, KindSpec>> = { curve, pull, motor, leak, friction };
+const thrust: KindSpec = {
+  kind: "thrust",
+  name: "Thrust test",
+  row: "reading",
+  plate: false,
+  fields: [
+    rotorPart("Propeller", "propeller"),
+    asked("diameter", "Propeller diameter", "length"),
+    part("motor", "Motor that turned it", "motors", false, "gives the shaft power from its current"),
+  ],
+  columns: [
+    { key: "speed", label: "Speed", dimension: "speed", need: "required" },
+    { key: "thrust", label: "Thrust", dimension: "load", need: "required", hint: "towards the surface" },
+    { key: "current", label: "Current", dimension: "current", need: "optional", hint: "of the motor" },
+    { key: "torque", label: "Torque", dimension: "torque", need: "optional" },
+    { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional" },
+    { key: "throttle", label: "Throttle", dimension: "fraction", need: "optional" },
+  ],
+  instruments: [
+    { key: "thrust", label: "Thrust", dimension: "load" },
+    { key: "speed", label: "Speed", dimension: "speed" },
+    { key: "torque", label: "Torque", dimension: "torque" },
+    { key: "current", label: "Current", dimension: "current" },
+  ],
+};
+
+export const KINDS: Readonly<Record<TestKind, KindSpec>> = { curve, pull, motor, leak, friction, thrust };
 
 /** The kinds in the order in which the screen offers them. */
-export const KIND_ORDER: readonly TestKind[] = ["pull", "curve", "leak", "motor", "friction"];
+export const KIND_ORDER: readonly TestKind[] = ["pull", "curve", "leak", "motor", "friction", "thrust"];
 
 /** As many rows a test can have, pull and friction tests a fifth of it. */
 export const MOST_ROWS = 5000;

@@ -7,6 +7,7 @@ import { runLeak } from "./leak.ts";
 import { runMotor } from "./motor.ts";
 import { runPull } from "./pull.ts";
 import { NOTHING_YET, type Running } from "./result.ts";
+import { runThrust } from "./thrust.ts";
 
 const says = ({ errors }: ReadDraft, start: string): boolean =>
   [...errors.keys()].some((path) => path.startsWith(start));
@@ -28,5 +29,7 @@ export function runningResult(read: ReadDraft, bench: Bench): Running {
       return runLeak(test, rowKeys);
     case "friction":
       return runFriction(test, rowKeys);
+    case "thrust":
+      return runThrust(test, rowKeys, bench);
   }
 }

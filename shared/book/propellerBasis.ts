@@ -1,0 +1,117 @@
+import { fitPropeller, type PropellerFit, USUAL_CHORD } from "../bench/propellerFit.ts";
+import type { StoredOf } from "../model/record.ts";
+import { NotEnoughDataError } from "../numeric/errors.ts";
+import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import type { Missing } from "./missing.ts";
+import { motorBasis } from "./motorBasis.ts";
+import { inUse, type Reading, type ThrustReading, thrustReadings } from "./readings.ts";
+
+/** A reading of a propeller with the test it stands in. */
+export type ThrustPoint = Reading<ThrustReading> & { readonly testId: string };
+
+/** Coefficients of a propeller family and what they rest on. */
+export interface PropellerBasis {
+  readonly basis: "measured";
+  readonly fit: PropellerFit;
+  /** at 75 % radius, over the diameter [-] */
+  readonly chordRatio: number;
+  /** no chord is stated: a tenth of the diameter stands in for it */
+  readonly chordAssumed: boolean;
+  /** every reading, those set aside included */
+  readonly points: readonly ThrustPoint[];
+  /** by rising size [m] */
+  readonly testedDiameters: readonly number[];
+  readonly testIds: readonly string[];
+  /** motor tests behind the shaft power */
+  readonly motorTestIds: readonly string[];
+}
+
+export type PropellerAnswer = PropellerBasis | { readonly basis: "missing"; readonly missing: Missing };
+
+/** @returns every reading of a propeller's thrust tests, those set aside included, whether or not they make coefficients */
+export function thrustPoints(bench: Bench, rotorId: string): ThrustPoint[] {
+  return testsOf(bench, "thrust")
+    .filter((test) => test.data.rotor === rotorId)
+    .flatMap((test) => {
+      const motor = test.data.motor ? motorBasis(bench, test.data.motor) : null;
+      const readings = thrustReadings(test.data, motor?.constants ?? null);
+      return readings.map((reading) => ({ ...reading, testId: test.id }));
+    });
+}
+
+/** @returns chord at 75 % radius over the diameter [-], and whether it is only the usual one */
+export function chordOf({ data }: StoredOf<"rotors">): { readonly ratio: number; readonly assumed: boolean } {
+  if (data.chord === undefined) return { ratio: USUAL_CHORD, assumed: true };
+  return { ratio: data.chord / data.sizes[0].diameter, assumed: false };
+}
+
+function missingTest(message: string): PropellerAnswer {
+  return { basis: "missing", missing: { path: "rotor", message, test: "thrust" } };
+}
+
+function motorTests(bench: Bench, points: readonly ThrustPoint[]): string[] {
+  const tests = new Set(points.map((point) => point.testId));
+  const motors = testsOf(bench, "thrust").flatMap(({ id, data }) => (tests.has(id) ? [data.motor] : []));
+  return [...new Set(motors)].flatMap((id) => (id && motorBasis(bench, id)?.testIds) || []);
+}
+
+function fitted(bench: Bench, rotor: StoredOf<"rotors">, points: readonly ThrustPoint[]): PropellerAnswer {
+  const used = inUse(points);
+  const diameter = used[0].diameter;
+  const { ratio, assumed } = chordOf(rotor);
+  const chord = assumed ? undefined : ratio * diameter;
+  return {
+    basis: "measured",
+    fit: fitPropeller({ diameter, chord, rows: used }),
+    chordRatio: ratio,
+    chordAssumed: assumed,
+    points,
+    testedDiameters: [...new Set(used.map((point) => point.diameter))].sort((a, b) => a - b),
+    testIds: [...new Set(points.map((point) => point.testId))],
+    motorTestIds: motorTests(bench, used),
+  };
+}
+
+function answerFor(bench: Bench, rotorId: string): PropellerAnswer {
+  const rotor = findById(bench.rotors, rotorId);
+  if (!rotor) return { basis: "missing", missing: { path: "rotor", message: "The book has no such rotor." } };
+  const points = thrustPoints(bench, rotorId);
+  if (inUse(points).length === 0)
+    return missingTest(
+      `No thrust test of ${rotor.data.name} is logged: weigh its thrust at three speeds or more, and log the motor's current.`,
+    );
+  try {
+    return fitted(bench, rotor, points);
+  } catch (error) {
+    if (!(error instanceof NotEnoughDataError)) throw error;
+    return missingTest(error.message);
+  }
+}
+
+/** @returns the propeller's coefficients from all its thrust tests, else what is missing */
+export function propellerBasis(bench: Bench, rotorId: string): PropellerAnswer {
+  return oncePerBench(bench, `propeller ${rotorId}`, () => answerFor(bench, rotorId));
+}
+
+/** @returns the coefficients of power as a prediction takes them; null where there are none that take power */
+export function powerOf({ fit }: PropellerBasis): PropellerFit["power"] {
+  return fit.power && fit.power[0] > 0 ? fit.power : null;
+}
+
+/** @returns why a propeller's power is not known, and what gives it; null where it is known */
+export function powerMissing(bench: Bench, basis: PropellerBasis): Missing | null {
+  if (powerOf(basis)) return null;
+  const used = inUse(basis.points);
+  const named = testsOf(bench, "thrust").some(({ id, data }) => basis.testIds.includes(id) && data.motor);
+  const read = used.some((point) => point.current !== null);
+  const message =
+    "The propeller's power is not known: " +
+    (read && !named
+      ? "name the motor in its thrust test, so that shaft power follows from the current."
+      : read
+        ? "the current read is no more than its motor takes by itself. Check the ammeter, and test the motor without load."
+        : named
+          ? "log the motor's current in its thrust test, or read the torque."
+          : "in its thrust test name the motor and log its current, or read the torque.");
+  return { path: "rotor.power", message, test: "thrust" };
+}
