@@ -1,0 +1,86 @@
+import { OutOfRangeError } from "../numeric/errors.ts";
+import { cosineOfDegrees, sineOfDegrees } from "../physics/hold/angle.ts";
+import { CONDITION_COUNT, CONDITIONS, compileHold, marginOver, neededSuction } from "../physics/hold/law.ts";
+import type { Vehicle } from "../physics/hold/vehicle.ts";
+import { worstAttitude } from "../physics/hold/worst.ts";
+import { type Point, type PredictInput, predict } from "../physics/predict.ts";
+import { type PropellerPoint, type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
+import type { UncertainBuild } from "./uncertainty.ts";
+
+/** Which margin is wanted. */
+export interface Wanted {
+  /** θ [°], or the vehicle's own worst */
+  readonly attitude: number | "worst";
+  readonly mode: "parked" | "driving";
+}
+
+/** The pull of a build, and the point it comes from; null: the rotor stands. */
+export interface Pulled {
+  /** [N] */
+  readonly suction: number;
+  readonly point: Point | PropellerPoint | null;
+}
+
+/**
+ * The pull of a build of either kind.
+ *
+ *     F_s of {@link predict}, or T of {@link predictPropeller};  0 where it would push off
+ *
+ * @param build - ducted, or with a propeller, all SI [-]
+ * @returns pull [N] and operating point
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ * @throws {NotEnoughDataError} where the rotor's curve does not reach down to the leak
+ *
+ * Valid and source: as the two
+ */
+export function pulled(build: UncertainBuild): Pulled {
+  if ("thrust" in build.rotor) return predictPropeller(build as PropellerPredictInput, []);
+  const { suction, point } = predict(build as PredictInput, []);
+  return { suction: Math.max(0, suction), point };
+}
+
+/**
+ * The margin of a pull on the attitude that is wanted.
+ *
+ *     F_s/F_required(θ), the least over θ for the worst
+ *
+ * @param vehicle - every field in SI units [-]
+ * @param suction - F_s [N], ≥ 0
+ * @param wanted - attitude [°] and whether parked or driving
+ * @returns margin [-]; infinite where nothing is needed, 0 where no suction suffices
+ * @throws {OutOfRangeError} on a vehicle that can't be, an attitude beyond 0…180°
+ *
+ * Valid as the holding conditions. Source: docs/method/holding.md
+ */
+export function wantedMargin(vehicle: Vehicle, suction: number, wanted: Wanted): number {
+  const law = compileHold(vehicle);
+  const conditions = wanted.mode === "parked" ? CONDITIONS.tip[1] : CONDITION_COUNT;
+  const angle = wanted.attitude === "worst" ? worstAttitude(law, conditions, suction) : wanted.attitude;
+  if (!(angle >= 0 && angle <= 180)) throw new OutOfRangeError("attitude", angle, "0 to 180°");
+  const needed = neededSuction(law, 0, conditions, suction, sineOfDegrees(angle), cosineOfDegrees(angle));
+  return marginOver(suction, needed);
+}
+
+/** @returns whether two builds pull alike because nothing that makes the pull differs: the same parts, the same jet */
+function pullsAlike(one: UncertainBuild, other: UncertainBuild): boolean {
+  const parts = ["air", "rotor", "motor", "pack", "supply", "skirt"] as const;
+  const [a, b]: Partial<PredictInput>[] = [one as PredictInput, other as PredictInput];
+  const jets = a.vehicle?.jetArea === b.vehicle?.jetArea && a.vehicle?.jetAngle === b.vehicle?.jetAngle;
+  return jets && parts.every((part) => a[part] === b[part]);
+}
+
+/**
+ * Pull of a build's variants; the build's own is worked out once and kept for variants that differ in the vehicle alone.
+ *
+ *     as {@link pulled}
+ *
+ * @param base - the build as it stands, all SI [-]
+ * @returns function from a variant, which shares the unchanged parts, to its pull [N]
+ * @throws {OutOfRangeError} as {@link pulled}
+ *
+ * Valid and source: as {@link pulled}
+ */
+export function pullOfVariants(base: UncertainBuild): (variant: UncertainBuild) => Pulled {
+  const own = pulled(base);
+  return (variant) => (pullsAlike(base, variant) ? own : pulled(variant));
+}

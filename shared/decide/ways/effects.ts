@@ -1,0 +1,104 @@
+import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import { findRoot } from "../../numeric/root.ts";
+import { openCircuitCurve } from "../../physics/pack.ts";
+import { type CellInput, runDown } from "../../physics/rundown.ts";
+import type { UncertainBuild } from "../uncertainty.ts";
+import type { Pulled } from "../wanted.ts";
+
+export interface Change {
+  readonly now: number;
+  readonly then: number;
+}
+
+/** What a change of a handle does beside the margin; null where it can't be known. */
+export interface Effects {
+  /** settled [K] */
+  readonly windingTemperature: Change | null;
+  /** [m/s] */
+  readonly tipSpeed: Change | null;
+  /** rotor stress then over now [-] */
+  readonly rotorStress: number | null;
+  /** [A] */
+  readonly packCurrent: Change | null;
+  /** until the cell is empty or at its minimum [s] */
+  readonly runTime: Change | null;
+}
+
+/** A build, its point and its run time, which is worked out when asked for. */
+export interface State {
+  readonly build: UncertainBuild;
+  readonly point: Pulled["point"];
+  readonly runTime: () => number | null;
+}
+
+/**
+ * Charge of a cell by its voltage at rest.
+ *
+ *     V_oc(z) = V, inverse of the cell's curve
+ *
+ * @param cell - with its open-circuit curve, rising [-, V]
+ * @param voltage - V at rest [V]
+ * @returns z [-]; null where the curve does not reach the voltage
+ * @throws {OutOfRangeError} on a curve that can't be
+ *
+ * Valid for a rising curve. Source: docs/method/run-down.md
+ */
+export function chargeAt(cell: CellInput, voltage: number): number | null {
+  const curve = openCircuitCurve(cell.curve);
+  if (!(voltage >= curve(0) && voltage <= curve(1))) return null;
+  return findRoot((charge) => curve(charge) - voltage, 0, 1).root;
+}
+
+/**
+ * Time until a build's pack is done, from the charge that its voltage at rest says.
+ *
+ *     end of {@link runDown}
+ *
+ * @param build - of either kind, all SI [-]
+ * @param cell - of its pack [SI]; null: not known
+ * @returns time [s]; null without a cell, outside its curve, at no charge, or where there is no run
+ *
+ * Valid and source: as {@link runDown}
+ */
+export function runTimeOf(build: UncertainBuild, cell: CellInput | null): number | null {
+  const startCharge = cell && chargeAt(cell, build.pack.openCircuitVoltage);
+  if (!cell || !startCharge) return null;
+  const { series, parallel, wireResistance } = build.pack;
+  const pack = { series, parallel, wireResistance, cell };
+  const vehicle = { jetArea: null, jetAngle: 0, ...build.vehicle };
+  try {
+    return runDown({ ...build, vehicle, pack, startCharge, angles: [] }).end.time;
+  } catch (error) {
+    if (error instanceof OutOfRangeError || error instanceof NotEnoughDataError) return null;
+    throw error;
+  }
+}
+
+function changed(now: number | null | undefined, then: number | null | undefined): Change | null {
+  return typeof now === "number" && typeof then === "number" ? { now, then } : null;
+}
+
+/**
+ * What a change does beside the margin.
+ *
+ *     rotor stress ∝ ρ·u² for rotors of one shape and material:  σ₂/σ₁ = (u₂/u₁)²
+ *
+ * @param now - the build as it stands [SI]
+ * @param then - the build with the change [SI]
+ * @returns winding [K], tip speed [m/s], stress [-], pack current [A], run time [s]
+ *
+ * Valid for rotors of one shape. Source: Timoshenko & Goodier, Theory of Elasticity, art. 32 (disc stress is ρω²r² times a shape factor)
+ */
+export function effectsOf(now: State, then: State): Effects {
+  const tip = ({ build, point }: State) => (point ? (point.speed * build.rotor.diameter) / 2 : null);
+  const winding = ({ build, point }: State) =>
+    build.motor.thermalResistance === null ? null : point?.windingTemperature;
+  const tipSpeed = changed(tip(now), tip(then));
+  return {
+    windingTemperature: changed(winding(now), winding(then)),
+    tipSpeed,
+    rotorStress: tipSpeed && tipSpeed.now > 0 ? (tipSpeed.then / tipSpeed.now) ** 2 : null,
+    packCurrent: changed(now.point?.packCurrent, then.point?.packCurrent),
+    runTime: changed(now.runTime(), then.runTime()),
+  };
+}
