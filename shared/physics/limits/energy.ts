@@ -49,3 +49,27 @@ export function fallingEnergy(mass: number, height: number): number {
 export function fallingSpeed(height: number): number {
   return Math.sqrt(2 * STANDARD_GRAVITY * requireNonNegative("height", height));
 }
+
+/**
+ * Energy that a turning rotor holds.
+ *
+ *     E = ½·J·ω²,  J = ½·m·(r_o² + r_i²)
+ *
+ * @param rotor - mass with its blades [kg], radius and bore's radius [m]
+ * @param speed - ω [rad/s], ≥ 0
+ * @returns E [J]
+ * @throws {OutOfRangeError} on a negative or non-finite number
+ *
+ * Valid for a rotor whose mass lies evenly over its disc; with heavy blades at the rim up to twice as much. Source: moment of inertia of a ring
+ */
+export function rotorEnergy(
+  rotor: { readonly mass: number; readonly outerRadius: number; readonly boreRadius: number },
+  speed: number,
+): number {
+  const { mass, outerRadius, boreRadius } = rotor;
+  const squares =
+    requireNonNegative("rotor.outerRadius", outerRadius) ** 2 +
+    requireNonNegative("rotor.boreRadius", boreRadius) ** 2;
+  const inertia = 0.5 * requireNonNegative("rotor.mass", mass) * squares;
+  return 0.5 * inertia * requireNonNegative("speed", speed) ** 2;
+}

@@ -1,0 +1,103 @@
+import type { Blades, LimitsInput, RotorBody } from "../decide/limits/input.ts";
+import type { LimitKey } from "../decide/limits/limit.ts";
+import type { Build } from "../model/build.ts";
+import { MATERIALS } from "../model/parts/materials.ts";
+import type { Motor } from "../model/parts/motor.ts";
+import type { Pack } from "../model/parts/pack.ts";
+import type { Rotor } from "../model/parts/rotor.ts";
+import type { RundownInput } from "../physics/rundown.ts";
+import { type Bench, findById } from "./bench.ts";
+import { motorThermal } from "./motorThermal.ts";
+
+type RotorSize = Rotor["sizes"][number];
+
+function nearestSize(rotor: Rotor, diameter: number): RotorSize {
+  const off = (size: RotorSize) => Math.abs(Math.log(size.diameter / diameter));
+  return rotor.sizes.reduce((best, size) => (off(size) < off(best) ? size : best));
+}
+
+/** Mass of the nearest size, carried to the build's diameter with its cube. */
+function rotorMass(rotor: Rotor, diameter: number): number | null {
+  const { mass, diameter: of } = nearestSize(rotor, diameter);
+  return mass === undefined ? null : mass * (diameter / of) ** 3;
+}
+
+/** The blades at the build's diameter: all of one shape, their middle between inlet and rim, at the rim where the inlet isn't known. */
+function bladesOf({ material, geometry, sizes }: Rotor, diameter: number): Blades | null {
+  if (material?.bladeMass === undefined || material.rimThickness === undefined) return null;
+  const scale = diameter / sizes[0].diameter;
+  const middle = (1 + (geometry?.inletRatio ?? 1)) / 2;
+  return {
+    mass: material.bladeMass * scale ** 3,
+    rimThickness: material.rimThickness * scale,
+    radius: (middle * diameter) / 2,
+    count: geometry?.bladeCount ?? null,
+  };
+}
+
+/** @returns the rotor as a turning disc, a usual material's figures where it gives none of its own; null without a material */
+function bodyOf(rotor: Rotor, diameter: number): RotorBody | null {
+  const { material } = rotor;
+  if (!material) return null;
+  const usual = material.preset && MATERIALS[material.preset];
+  const density = material.density ?? usual?.density;
+  const poisson = material.poissonRatio ?? usual?.poissonRatio;
+  const strength = material.strength ?? usual?.strength;
+  if (density === undefined || poisson === undefined || strength === undefined) return null;
+  const { boreDiameter } = material;
+  return { density, poisson, strength, boreDiameter, blades: bladesOf(rotor, diameter) };
+}
+
+function rotorGuessed({ material, estimated }: Rotor): boolean {
+  const usual = material?.preset !== undefined;
+  const filled = usual && [material?.density, material?.poissonRatio, material?.strength].includes(undefined);
+  return filled || estimated.some((path) => path.startsWith("material."));
+}
+
+interface Parts {
+  readonly rotor: Rotor | undefined;
+  readonly motor: Motor | undefined;
+  readonly pack: Pack | undefined;
+}
+
+/** Which limits rest on a guess: by the marks of the parts they come from. */
+function estimatedOf({ rotor, motor, pack }: Parts): LimitKey[] {
+  const marked = (part: { readonly estimated: readonly string[] } | undefined, ...paths: string[]) =>
+    part?.estimated.some((path) => paths.includes(path)) ?? false;
+  const guesses: Record<LimitKey, boolean> = {
+    winding:
+      (motor && motorThermal(motor).basis === "estimated") || marked(motor, "windingLimit", "resistance"),
+    "motor-voltage": marked(motor, "ratedVoltage"),
+    "motor-current": marked(motor, "maxCurrent"),
+    "cell-current": marked(pack, "cell.maxCurrent"),
+    "cell-voltage": marked(pack, "cell.minimumVoltage", "cell.resistance"),
+    "rotor-speed": rotor !== undefined && rotorGuessed(rotor),
+  };
+  return (Object.keys(guesses) as LimitKey[]).filter((key) => guesses[key]);
+}
+
+/**
+ * A build's limits as the book holds them.
+ *
+ * @param bench - the whole bench book
+ * @param build - a stored build, or one changed by what-if handles
+ * @param run - the build's numbers with its cell, at the charge to judge it at
+ * @returns input for {@link limitsOf}; what the book does not hold is null
+ */
+export function limitsInput(bench: Bench, build: Build, run: RundownInput): LimitsInput {
+  const rotor = findById(bench.rotors, build.rotor)?.data;
+  const motor = findById(bench.motors, build.motor)?.data;
+  const pack = findById(bench.packs, build.pack)?.data;
+  return {
+    build: run,
+    motor: {
+      windingLimit: motor?.windingLimit ?? null,
+      ratedVoltage: motor?.ratedVoltage ?? null,
+      maxCurrent: motor?.maxCurrent ?? null,
+    },
+    rotor: rotor ? bodyOf(rotor, build.diameter) : null,
+    rotorMass: rotor ? rotorMass(rotor, build.diameter) : null,
+    fallHeight: build.fallHeight ?? null,
+    estimated: estimatedOf({ rotor, motor, pack }),
+  };
+}

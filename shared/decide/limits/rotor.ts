@@ -1,0 +1,95 @@
+import { airFrom } from "../../physics/air.ts";
+import { burstSpeed, type Disc, type RimLoad, rotorStress, speedFactor } from "../../physics/limits/disc.ts";
+import { LEAST_SPEED_FACTOR } from "../../physics/limits/rotorNotes.ts";
+import type { RundownInput } from "../../physics/rundown.ts";
+import type { LimitsInput, RotorBody } from "./input.ts";
+import { judge, type Limit } from "./limit.ts";
+
+/** A turning rotor against its strength. */
+export interface RotorFigures {
+  /** ω [rad/s] */
+  readonly speed: number;
+  /** [m/s] */
+  readonly tipSpeed: number;
+  /** tip speed over the speed of sound [-] */
+  readonly mach: number;
+  /** σ of disc and blades [Pa]; null where the material isn't known */
+  readonly stress: number | null;
+  /** across printed layers [Pa] */
+  readonly strength: number | null;
+  /** √(strength/σ) [-]; infinite at rest */
+  readonly factor: number | null;
+  /** at which it reaches its strength [rad/s] */
+  readonly burstSpeed: number | null;
+  /** at which it should not be run: burst speed over the safety factor [rad/s] */
+  readonly safeSpeed: number | null;
+}
+
+const NO_MATERIAL = "The rotor's material and bore: choose a material on the rotor's page.";
+const PROPELLER =
+  "The propeller's greatest speed, from its maker: the stress of open blades is not that of a disc.";
+
+function discOf({ density, poisson, boreDiameter }: RotorBody, diameter: number): Disc {
+  return { outerRadius: diameter / 2, boreRadius: boreDiameter / 2, density, poisson };
+}
+
+function rimOf({ blades }: RotorBody): RimLoad | null {
+  return blades && { bladeMass: blades.mass, bladeRadius: blades.radius, rimThickness: blades.rimThickness };
+}
+
+/**
+ * The rotor at a speed, against its strength.
+ *
+ *     σ = σ_disc + σ_rim,  factor = √(strength/σ),  ω_safe = ω_burst/2
+ *
+ * @param input - rotor [kg/m³, Pa, m, kg], diameter [m], air
+ * @param speed - ω [rad/s], ≥ 0
+ * @returns stresses [Pa], factor on speed [-], speeds [rad/s], tip speed [m/s]; null what needs the material
+ * @throws {OutOfRangeError} on a disc that can't be
+ *
+ * Valid as {@link rotorStress}; the safety factor of 2 on speed, 4 in stress, is common practice, no source. Source: docs/method/limits.md
+ */
+export function rotorFigures(input: LimitsInput, speed: number): RotorFigures {
+  const { build, rotor } = input;
+  const tipSpeed = (speed * build.rotor.diameter) / 2;
+  const running = { speed, tipSpeed, mach: tipSpeed / airFrom(build.air).soundSpeed };
+  if (!rotor || isOpen(build))
+    return { ...running, stress: null, strength: null, factor: null, burstSpeed: null, safeSpeed: null };
+  const [disc, rim] = [discOf(rotor, build.rotor.diameter), rimOf(rotor)];
+  const stress = rotorStress(disc, rim, speed);
+  const burst = burstSpeed(disc, rim, rotor.strength);
+  return {
+    ...running,
+    stress,
+    strength: rotor.strength,
+    factor: speedFactor(rotor.strength, stress),
+    burstSpeed: burst,
+    safeSpeed: burst / LEAST_SPEED_FACTOR,
+  };
+}
+
+function isOpen(build: RundownInput): boolean {
+  return "thrust" in build.rotor;
+}
+
+/**
+ * The rotor's speed against the one at which it should not be run.
+ *
+ *     ω/(ω_burst/2)
+ *
+ * @param input - of the build; whether its rotor rests on an estimate
+ * @param figures - from {@link rotorFigures} [rad/s]
+ * @returns the limit: ω [rad/s], ω_safe [rad/s], their ratio [-]
+ *
+ * Valid and source: as {@link rotorFigures}
+ */
+export function rotorLimit(input: LimitsInput, { speed, safeSpeed }: RotorFigures): Limit {
+  return judge({
+    key: "rotor-speed",
+    value: speed,
+    limit: safeSpeed,
+    missing: isOpen(input.build) ? PROPELLER : NO_MATERIAL,
+    caution: "rotor",
+    estimated: input.estimated.includes("rotor-speed"),
+  });
+}

@@ -1,0 +1,52 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
+import { openCircuitCurve, packCurrent, packVoltage } from "../../physics/pack.ts";
+import { type Draw, type Drawn, drawOf } from "../../physics/rundown/draw.ts";
+import type { RundownInput } from "../../physics/rundown.ts";
+
+/** A build at constant charge, its winding settled. */
+export interface State extends Drawn {
+  readonly draw: Draw;
+  /** open circuit, of one cell at the build's charge [V] */
+  readonly openCell: number;
+  /** open circuit, of one full cell [V] */
+  readonly fullCell: number;
+  /** δ·V_b, at the driver's output [V] */
+  readonly motorVoltage: number;
+  /** of one cell [A] */
+  readonly cellCurrent: number;
+  /** of one cell, loaded [V] */
+  readonly cellVoltage: number;
+}
+
+/**
+ * Where a build settles at its charge.
+ *
+ *     V_m = δ·V_b,  I_cell = (δI + I_aux)/N_p,  V_cell = V_oc − R_cell·I_cell
+ *
+ * @param build - with its cell and start charge, all SI [-]
+ * @returns speed [rad/s], currents [A], voltages [V], temperature [K]
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ *
+ * Valid in steady state. Source: docs/method/motor.md
+ */
+export function stateOf(build: RundownInput): State {
+  const { cell, series, parallel } = build.pack;
+  const charge = build.startCharge ?? 1;
+  if (!(charge >= 0 && charge <= 1)) throw new OutOfRangeError("startCharge", charge, "0 to 1");
+  const curve = openCircuitCurve(cell.curve);
+  const [openCell, fullCell] = [curve(charge), curve(1)];
+  const draw = drawOf(build, openCell);
+  const drawn = draw.at(openCell, undefined);
+  const { packResistance } = draw.circuit;
+  const supply = { ...build.supply, openCircuitVoltage: series * openCell, packResistance };
+  const cellCurrent = packCurrent(supply, drawn.current) / parallel;
+  return {
+    ...drawn,
+    draw,
+    openCell,
+    fullCell,
+    motorVoltage: build.supply.duty * packVoltage(supply, drawn.current),
+    cellCurrent,
+    cellVoltage: openCell - cell.resistance * cellCurrent,
+  };
+}
