@@ -101,7 +101,7 @@ describe("POST /rundown", () => {
     const cycle = [{ angle: 90, share: 0.6, driveCurrent: 1.2 }];
     const { body } = await post({ ...crawler, cycle }).expect(400);
     expect(body.error.fields).toEqual([
-      { path: "cycle", message: "the shares add up to 0.6; they must add up to 1, for example 0.6 and 0.4" },
+      { path: "cycle", message: "The shares add up to 0.6; they must add up to 1, for example 0.6 and 0.4." },
     ]);
   });
 
