@@ -4,12 +4,15 @@ import { frictionFromNoLoad, type MotorConstants } from "../physics/motor.ts";
 import type { Note } from "../physics/note.ts";
 import { toSI } from "../units/parse.ts";
 import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import { type MotorThermal, motorThermal } from "./motorThermal.ts";
 import { inUse, type MotorReading, motorRows, type Reading } from "./readings.ts";
 
 export interface MotorBasis {
   readonly basis: "measured" | "stated";
   readonly constants: MotorConstants;
   readonly fit: MotorFit | null;
+  /** how the winding sheds its heat: as stated, or estimated from the can's size */
+  readonly thermal: MotorThermal;
   readonly rows: readonly (Reading<MotorReading> & { readonly testId: string })[];
   readonly testIds: readonly string[];
   /** why tests are logged and the maker's figures used all the same */
@@ -39,7 +42,15 @@ function answerFor(bench: Bench, motorId: string): MotorBasis | null {
   const tests = testsOf(bench, "motor").filter((test) => test.data.motor === motorId);
   const rows = tests.flatMap((test) => motorRows(test.data).map((row) => ({ ...row, testId: test.id })));
   const testIds = tests.map((test) => test.id);
-  const maker = { basis: "stated", constants: stated(motor.data), fit: null, rows, testIds } as const;
+  const thermal = motorThermal(motor.data);
+  const maker = {
+    basis: "stated",
+    constants: stated(motor.data),
+    fit: null,
+    thermal,
+    rows,
+    testIds,
+  } as const;
   const full = inUse(rows).filter((row) => row.throttle === 1);
   if (full.length === 0) return { ...maker, notes: [] };
   try {
@@ -52,7 +63,7 @@ function answerFor(bench: Bench, motorId: string): MotorBasis | null {
       frictionTorque: friction,
       viscousTorque: hasNoLoad ? fit.viscousTorque : maker.constants.viscousTorque,
     };
-    return { basis: "measured", constants, fit, rows, testIds, notes: fit.warnings };
+    return { basis: "measured", constants, fit, thermal, rows, testIds, notes: fit.warnings };
   } catch (error) {
     if (!(error instanceof NotEnoughDataError)) throw error;
     const message = `The motor tests don't settle the constants, the maker's figures are used: ${error.message}`;

@@ -228,7 +228,7 @@ function commonInput(build: Build, parts: Parts, { motor, friction, ofSkirt }: B
   if (!motor || !pack || !parts.surface || !friction || !parts.motor) return null;
   return {
     air: build.air,
-    motor: { ...motor.constants, thermalResistance: parts.motor.data.thermalResistance ?? null },
+    motor: { ...motor.constants, thermalResistance: motor.thermal.thermalResistance },
     pack: {
       series: build.overrides.series ?? pack.data.series,
       parallel: pack.data.parallel,

@@ -26,18 +26,13 @@ export interface Asked {
   readonly targetMargin: number;
 }
 
-/** The motor's figures that its winding's temperature rests on. */
-const THERMAL = ["thermalResistance", "thermalTimeConstant"];
-
 /** @returns the run that a build asks for; null where the build has no numbers yet */
 export function questionOf(bench: Bench, outcome: Outcome, asked: Asked): Question | null {
   const { build, resolved } = outcome;
   const pack = bench.packs.find((each) => each.id === build.pack)?.data;
-  const motor = bench.motors.find((each) => each.id === build.motor)?.data;
-  if (!resolved?.input || !pack || !motor) return null;
+  if (!resolved?.input || !resolved.motor || !pack) return null;
   const { openCircuitVoltage: _at, cellResistance: _of, ...wiring } = resolved.input.pack;
-  const thermalTimeConstant =
-    motor.thermalResistance === undefined ? null : (motor.thermalTimeConstant ?? null);
+  const { thermalTimeConstant, basis } = resolved.motor.thermal;
   return {
     input: {
       ...resolved.input,
@@ -45,7 +40,7 @@ export function questionOf(bench: Bench, outcome: Outcome, asked: Asked): Questi
       pack: { ...wiring, cell: pack.cell },
       ...asked,
     },
-    windingEstimated: motor.estimated.some((path) => THERMAL.includes(path)),
+    windingEstimated: basis === "estimated",
     named: attitudeRows(outcome).map(({ title, name, angle }) => ({
       key: `at ${angle}`,
       title,

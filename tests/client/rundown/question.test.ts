@@ -34,8 +34,16 @@ describe("questionOf", () => {
     expect(structuredClone(question)).toEqual(question);
   });
 
-  it("leaves the time constant out, with no thermal resistance beside it", () => {
-    const book = withMotor({ thermalResistance: undefined });
+  it("estimates the thermal resistance from the can, with none stated, and marks it", () => {
+    const book = withMotor({ thermalResistance: undefined, estimated: [] });
+    const question = questionOf(book, solve(book, pane()), asked);
+    const area = Math.PI * 0.022 * 0.018 + (Math.PI / 2) * 0.022 ** 2;
+    expect(question?.input.motor.thermalResistance).toBeCloseToRelative(1 / (15 * area), 1e-12);
+    expect(question?.windingEstimated).toBe(true);
+  });
+
+  it("leaves the time constant out, with no thermal resistance beside it and no size to estimate it from", () => {
+    const book = withMotor({ thermalResistance: undefined, length: undefined });
     const question = questionOf(book, solve(book, pane()), asked);
     expect(question?.input.motor).toMatchObject({ thermalResistance: null, thermalTimeConstant: null });
   });
