@@ -44,6 +44,38 @@ const DROP = normalQuantile((1 + CONFIDENCE) / 2) ** 2 / 2;
  * Source: Meeker & Escobar, Statistical Methods for Reliability Data (1998), ch. 7–8; Burridge (1981)
  */
 export function fitCensored(brackets: readonly Bracket[]): CensoredFit {
+  const { scaled, scale, common } = prepare(brackets);
+  return sharesAValue(common, scale) ? withoutScatter(scaled, scale, common) : withScatter(scaled, scale);
+}
+
+/**
+ * The maximum of {@link fitCensored}'s likelihood alone, without its intervals.
+ *
+ *     max L(m, s)
+ *
+ * @param brackets - as there [unit of F]
+ * @returns L [-]
+ * @throws {NotEnoughDataError} as there
+ *
+ * Valid and source: as {@link fitCensored}
+ */
+export function bestLikelihood(brackets: readonly Bracket[]): number {
+  const { scaled, scale, common } = prepare(brackets);
+  if (!sharesAValue(common, scale)) {
+    const { top } = maximum(scaled);
+    return top - exactCount(scaled) * Math.log(scale.span);
+  }
+  refuseExact(scaled);
+  return touchingLikelihood(scaled, (common[0] - scale.origin) / scale.span);
+}
+
+interface Prepared {
+  readonly scaled: Bracket[];
+  readonly scale: Scale;
+  readonly common: Interval;
+}
+
+function prepare(brackets: readonly Bracket[]): Prepared {
   const lows = brackets.map((b) => b.low).filter(Number.isFinite);
   const highs = brackets.map((b) => b.high).filter(Number.isFinite);
   if (lows.length === 0) throw new NotEnoughDataError("Nothing held.", "Begin with smaller loads.", "trials");
@@ -52,11 +84,11 @@ export function fitCensored(brackets: readonly Bracket[]): CensoredFit {
   const bounds = [...lows, ...highs];
   const [least, most] = [Math.min(...bounds), Math.max(...bounds)];
   const scale: Scale = { origin: (least + most) / 2, span: most - least || Math.abs(most) || 1 };
-  const scaled = scaleBrackets(brackets, scale);
   const common: Interval = [Math.max(...lows), Math.min(...highs)];
-  if (common[0] <= common[1] + LEAST_SD * scale.span) return withoutScatter(scaled, scale, common);
-  return withScatter(scaled, scale);
+  return { scaled: scaleBrackets(brackets, scale), scale, common };
 }
+
+const sharesAValue = (common: Interval, { span }: Scale) => common[0] <= common[1] + LEAST_SD * span;
 
 interface Scale {
   readonly origin: number;
@@ -82,7 +114,8 @@ function scaleBrackets(brackets: readonly Bracket[], { origin, span }: Scale): B
   });
 }
 
-function withScatter(brackets: readonly Bracket[], scale: Scale): CensoredFit {
+/** Where L is highest, in the scaled unit. */
+function maximum(brackets: readonly Bracket[]): { logBeta: number; mean: number; top: number } {
   let alpha = 0;
   const slope = (logBeta: number) => {
     alpha = bestAlpha(brackets, Math.exp(logBeta), alpha);
@@ -97,7 +130,12 @@ function withScatter(brackets: readonly Bracket[], scale: Scale): CensoredFit {
     );
   const beta = Math.exp(logBeta);
   const mean = bestAlpha(brackets, beta, alpha) / beta;
-  const top = likelihoodOf(brackets, mean * beta, beta).value;
+  return { logBeta, mean, top: likelihoodOf(brackets, mean * beta, beta).value };
+}
+
+function withScatter(brackets: readonly Bracket[], scale: Scale): CensoredFit {
+  const { logBeta, mean, top } = maximum(brackets);
+  const beta = Math.exp(logBeta);
   const ends: Interval = [mean, mean];
   return {
     mean: out(scale, mean),
@@ -109,13 +147,17 @@ function withScatter(brackets: readonly Bracket[], scale: Scale): CensoredFit {
   };
 }
 
-function withoutScatter(brackets: readonly Bracket[], scale: Scale, common: Interval): CensoredFit {
+function refuseExact(brackets: readonly Bracket[]): void {
   if (exactCount(brackets) > 0)
     throw new NotEnoughDataError(
       "The readings show no scatter at all: exact ones agree with every other.",
       "Give what held and what let go as two loads, or repeat with finer steps.",
       "trials",
     );
+}
+
+function withoutScatter(brackets: readonly Bracket[], scale: Scale, common: Interval): CensoredFit {
+  refuseExact(brackets);
   const logBeta = -Math.log(LEAST_SD);
   const top = touchingLikelihood(brackets, (common[0] - scale.origin) / scale.span);
   const inner = common.map((x) => (x - scale.origin) / scale.span);
