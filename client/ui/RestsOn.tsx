@@ -1,10 +1,11 @@
-import type { Bench } from "../../shared/book/resolve.ts";
+import type { Bench, Resolved } from "../../shared/book/resolve.ts";
 import type { TestKind } from "../../shared/model/tests/index.ts";
-import { formatQuantity } from "../../shared/units/format.ts";
 import { href } from "../app/router.ts";
 import type { Outcome } from "../state/outcome.ts";
 import { counted } from "./count.ts";
+import { calibratedFrictionWords, gapWords } from "./gapWords.ts";
 import { Mark } from "./Mark.tsx";
+import { marksOf } from "./marks.ts";
 
 const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   curve: "curve test",
@@ -23,37 +24,27 @@ function countsByKind(bench: Bench, ids: readonly string[]): string[] {
   return [...counts].map(([kind, n]) => counted(n, KIND_WORDS[kind]));
 }
 
-interface Part {
-  readonly name: string;
-  readonly data: { readonly name: string; readonly estimated: readonly string[] };
+/** The leak measured at that very gap needs no gap; what the gap itself rests on is said all the same. */
+function gapLine(resolved: Resolved): string {
+  const gap = `Gap ${gapWords(resolved)}`;
+  return resolved.leak ? `${gap}; the leak was measured there and stands in its place.` : `${gap}.`;
 }
 
-/** Fields of the parts in use that are guesses or makers' figures. */
-function estimatedParts(bench: Bench, { build }: Outcome): Part[] {
-  const parts = [
-    { name: "rotor", data: bench.rotors.find((each) => each.id === build.rotor)?.data },
-    { name: "motor", data: bench.motors.find((each) => each.id === build.motor)?.data },
-    { name: "pack", data: bench.packs.find((each) => each.id === build.pack)?.data },
-    { name: "skirt", data: bench.skirts.find((each) => each.id === build.skirt)?.data },
-    { name: "surface", data: bench.surfaces.find((each) => each.id === build.surface)?.data },
-  ];
-  return parts.flatMap(({ name, data }) => (data && data.estimated.length > 0 ? [{ name, data }] : []));
-}
+const DOUBTS = ["conflict", "prior-doubted"];
 
-/** "cell.resistance" and "noLoadCurrent" as a reader says them. */
-function fieldWords(path: string): string {
-  return path
-    .replace(/\./g, " ")
-    .replace(/([a-z])([A-Z])/g, "$1 $2")
-    .toLowerCase();
+/** Notes of a calibration in use that its figures should not be read without. */
+function doubted({ gap, friction, calibration }: Resolved): string[] {
+  const used = gap.basis === "calibrated" || friction?.basis === "calibrated";
+  const notes = used ? (calibration?.answer?.warnings ?? []) : [];
+  return notes.filter(({ code }) => DOUBTS.includes(code)).map(({ message }) => message);
 }
 
 /** On how many tests the figures rest, and what is scaled, stated or estimated in them. */
 export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
-  const { resolved, build, prediction } = outcome;
+  const { resolved } = outcome;
   if (!resolved) return null;
   const counts = countsByKind(bench, resolved.tests);
-  const motor = bench.motors.find((each) => each.id === build.motor);
+  const friction = calibratedFrictionWords(resolved);
   return (
     <>
       <h2>Rests on</h2>
@@ -65,45 +56,14 @@ export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
         )}
       </p>
       <ul class="rests">
-        {resolved.rotor?.basis === "estimated" && (
-          <li>
-            <Mark word="estimated" /> rotor curve, from its geometry, ± 30 %
-          </li>
-        )}
-        {resolved.rotor?.basis === "two-point" && (
-          <li>
-            <Mark word="two-point" /> rotor curve, from blocked and open readings alone
-          </li>
-        )}
-        {resolved.scaledFrom !== null && (
-          <li>
-            <Mark word="scaled" /> rotor of {formatQuantity(build.diameter, "length")}, from{" "}
-            {formatQuantity(resolved.scaledFrom, "length")}
-          </li>
-        )}
-        {prediction?.point?.extrapolated && (
-          <li>
-            <Mark word="extrapolated" /> operating point, beyond the tested flows
-          </li>
-        )}
-        {resolved.motor?.basis === "stated" && (
-          <li>
-            <Mark word="stated" /> motor {motor?.data.name}, by its maker
-          </li>
-        )}
-        {resolved.friction?.basis === "stated" && (
-          <li>
-            <Mark word="stated" /> friction of the wheels
-          </li>
-        )}
-        {resolved.skirtFriction?.basis === "stated" && (resolved.input?.vehicle.skirtShare ?? 0) > 0 && (
-          <li>
-            <Mark word="stated" /> friction of the skirt
-          </li>
-        )}
-        {estimatedParts(bench, outcome).map((part) => (
-          <li key={part.name}>
-            <Mark word="estimated" /> {part.data.name}: {part.data.estimated.map(fieldWords).join(", ")}
+        <li>{gapLine(resolved)}</li>
+        {friction && <li>Friction of the wheels {friction}.</li>}
+        {doubted(resolved).map((message) => (
+          <li key={message}>{message}</li>
+        ))}
+        {marksOf(bench, outcome).map(({ word, what }) => (
+          <li key={word + what}>
+            <Mark word={word} /> {what}
           </li>
         ))}
       </ul>

@@ -10,6 +10,7 @@ import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
+import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { AddAttitude } from "./AddAttitude.tsx";
 import { AskAngle } from "./AskAngle.tsx";
@@ -41,7 +42,10 @@ function AttitudesOf({ bench, build }: OfBuild) {
     <div class="attitudes">
       <div class="attitudes-answer" aria-live="polite">
         {rose ? (
-          <Answer sentence={needSentence(rose)}>{figures(rose)}</Answer>
+          <Answer sentence={needSentence(rose)}>
+            {figures(rose)}
+            <VerdictMarks bench={bench} outcome={outcome} />
+          </Answer>
         ) : (
           <Answer sentence={`${build.data.name} can't be answered for yet.`}>This is missing:</Answer>
         )}
@@ -78,7 +82,10 @@ function Answered({ bench, build, outcome, rose }: OfBuild & { outcome: Outcome;
         <RoseChart rose={rose} asked={asked} />
       </section>
       <section class="attitudes-meaning" aria-label="What it means">
-        <h2>Needed against made</h2>
+        <h2>
+          Needed against made
+          <VerdictMarks bench={bench} outcome={outcome} />
+        </h2>
         <AttitudeTable rose={rose} build={build} />
         <RestsOn bench={bench} outcome={outcome} />
         <Warnings outcome={outcome} />

@@ -10,6 +10,7 @@ import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Missing } from "../../ui/Missing.tsx";
+import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { governsInWords, marginText } from "../../ui/verdictWords.ts";
 import { findingOf } from "./finding.ts";
 import { HandlePanel } from "./HandlePanel.tsx";
@@ -53,7 +54,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
   );
   return (
     <div class="match">
-      <Head outcome={outcome} name={build.data.name} />
+      <Head bench={bench} outcome={outcome} name={build.data.name} />
       <HandlePanel
         bench={bench}
         build={build.data}
@@ -79,7 +80,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
           <Missing outcome={outcome} build={build.id} />
         )}
         <OverlayPicker bench={bench} shown={build.id} />
-        <OverlayTable overlays={overlays} />
+        <OverlayTable bench={bench} overlays={overlays} />
       </section>
       <Verdict bench={bench} outcome={outcome} />
     </div>
@@ -93,7 +94,7 @@ function effectOf({ prediction }: Outcome): string | null {
 }
 
 /** The answer and its line of figures. */
-function Head({ outcome, name }: { outcome: Outcome; name: string }) {
+function Head({ bench, outcome, name }: { bench: Bench; outcome: Outcome; name: string }) {
   const finding = findingOf(outcome);
   const { prediction } = outcome;
   if (!finding || !prediction)
@@ -114,6 +115,7 @@ function Head({ outcome, name }: { outcome: Outcome; name: string }) {
         .
         {prediction.point &&
           ` ${grams}\u2009g of pull at ${formatQuantity(prediction.point.pressure, "pressure")}.`}
+        <VerdictMarks bench={bench} outcome={outcome} />
       </Answer>
     </div>
   );

@@ -1,6 +1,8 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
+import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { gradeOf, marginText } from "../../ui/verdictWords.ts";
 import { findingOf } from "./finding.ts";
 import type { Overlay } from "./layers/overlays.ts";
@@ -9,7 +11,7 @@ import { answerSentence } from "./sentence.ts";
 const SAMPLE = { width: 44, height: 10 };
 
 /** What the laid-over builds hold, under the picture. */
-export function OverlayTable({ overlays }: { overlays: readonly Overlay[] }) {
+export function OverlayTable({ bench, overlays }: { bench: Bench; overlays: readonly Overlay[] }) {
   if (overlays.length === 0) return null;
   return (
     <table class="overlay-table">
@@ -23,14 +25,14 @@ export function OverlayTable({ overlays }: { overlays: readonly Overlay[] }) {
       </thead>
       <tbody>
         {overlays.map((overlay) => (
-          <Line key={overlay.id} overlay={overlay} />
+          <Line key={overlay.id} bench={bench} overlay={overlay} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Line({ overlay }: { overlay: Overlay }) {
+function Line({ bench, overlay }: { bench: Bench; overlay: Overlay }) {
   const { outcome } = overlay.picture;
   const finding = findingOf(outcome);
   const worst = finding?.worst.parked;
@@ -45,6 +47,7 @@ function Line({ overlay }: { overlay: Overlay }) {
       <td>
         <a href={href("match", overlay.id)}>{overlay.name}</a>
         {finding && <small class="quiet"> {answerSentence(finding)}</small>}
+        <VerdictMarks bench={bench} outcome={outcome} />
       </td>
       <td>{formatFixed(((outcome.prediction?.suction ?? 0) / STANDARD_GRAVITY) * 1000, 0)} g</td>
       <td class={gradeOf(worst?.margin ?? null, outcome.build.targetMargin)}>

@@ -3,6 +3,7 @@ import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
 import { Caution } from "../../ui/Caution.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
+import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { WorkingOut } from "./WorkingOut.tsx";
@@ -44,7 +45,10 @@ export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
   const { parked, driving } = prediction.worst;
   return (
     <section class="match-verdict" aria-label="What it means">
-      <h2>Holds?</h2>
+      <h2>
+        Holds?
+        <VerdictMarks bench={bench} outcome={outcome} />
+      </h2>
       <table class="holds">
         <tbody>
           {attitudeRows(outcome).map((row) => (

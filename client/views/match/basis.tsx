@@ -3,6 +3,7 @@ import type { Build } from "../../../shared/model/build.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import type { HandleKey } from "../../state/handles.ts";
 import { counted } from "../../ui/count.ts";
+import { calibratedFrictionWords, gapWords } from "../../ui/gapWords.ts";
 import { Mark } from "../../ui/Mark.tsx";
 
 interface BasisProps {
@@ -43,12 +44,13 @@ function RotorLine({ build, resolved }: BasisProps) {
 
 function GapLine({ bench, build, resolved }: BasisProps) {
   const skirt = bench.skirts.find((each) => each.id === build.skirt);
-  const spread = doubt(resolved?.gap.uncertainty, mm);
-  if (resolved?.leak) return <>leak measured at this gap, {counted(resolved.leak.testIds.length, "test")}</>;
-  if (resolved?.gap.basis === "what-if") return <>set in the build{spread}</>;
+  if (!resolved) return <>not known</>;
+  const guessed = resolved.gap.basis === "set" && skirt?.data.estimated.includes("gap");
   return (
     <>
-      as the skirt is set{spread} {skirt?.data.estimated.includes("gap") && <Mark word="estimated" />}
+      {gapWords(resolved)}
+      {resolved.leak && `; leak measured there, ${counted(resolved.leak.testIds.length, "test")}`}{" "}
+      {guessed && <Mark word="estimated" />}
     </>
   );
 }
@@ -59,6 +61,8 @@ function FrictionLine({ bench, build, resolved }: BasisProps) {
   if (!friction) return <>no friction test on {surface} yet</>;
   const spread = doubt(friction.uncertainty, (u) => u.toFixed(2));
   if (friction.basis === "what-if") return <>set in the build</>;
+  const calibrated = resolved && calibratedFrictionWords(resolved);
+  if (calibrated) return <>{calibrated}</>;
   if (friction.basis === "measured")
     return (
       <>

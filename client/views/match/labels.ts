@@ -1,9 +1,8 @@
 import type { Bench } from "../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { decimalsByUncertainty, formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import type { Outcome } from "../../state/outcome.ts";
-
-const MM = 1000;
+import { gapText } from "../../ui/gapWords.ts";
 
 /** @returns the fan curve's direct label: "Rotor B8, 42 mm — full, 60 % and cut-off charge" */
 export function fanLabel(bench: Bench, { build, resolved }: Outcome): string {
@@ -18,11 +17,7 @@ export function fanLabel(bench: Bench, { build, resolved }: Outcome): string {
 export function leakLabel({ resolved }: Outcome): string {
   if (!resolved) return "leak";
   const { value, uncertainty } = resolved.gap;
-  if (resolved.leak) return `leak as measured at ${formatQuantity(value, "length")}`;
-  if (!uncertainty) return `leak at ${formatQuantity(value, "length")}`;
-  const decimals = Math.min(2, decimalsByUncertainty(uncertainty * MM));
-  const shown = formatFixed(value * MM, decimals);
-  return `leak at ${shown} ± ${formatFixed(uncertainty * MM, decimals)}\u2009mm`;
+  return resolved.leak ? `leak as measured at ${gapText(value)}` : `leak at ${gapText(value, uncertainty)}`;
 }
 
 /** @returns what the picture shows, for those who don't see it */

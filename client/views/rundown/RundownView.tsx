@@ -8,10 +8,10 @@ import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
-import { Mark } from "../../ui/Mark.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
+import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import type { Answered } from "./answer.ts";
 import { FallTable } from "./FallTable.tsx";
 import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
@@ -104,12 +104,10 @@ function Head({ bench, outcome, answered, waits }: HeadProps) {
     ) : (
       <Answer sentence={`${build.name} can't be answered for yet.`}>This is missing:</Answer>
     );
-  const pack = bench.packs.find((each) => each.id === build.pack)?.data;
-  const guessed = pack?.estimated.length ? pack.estimated.join(", ") : null;
   return (
     <Answer sentence={rundownSentence(answered)}>
-      {alarmText(answered)} {endSentence(answered)}{" "}
-      {guessed && <Mark word="estimated" title={`of the pack: ${guessed}`} />}
+      {alarmText(answered)} {endSentence(answered)}
+      <VerdictMarks bench={bench} outcome={outcome} />
     </Answer>
   );
 }
@@ -131,7 +129,10 @@ function Meaning({
         {motor && <WindingNote answered={answered} motor={motor} />}
       </section>
       <section class="rundown-meaning" aria-label="What it means">
-        <h2>Stops holding</h2>
+        <h2>
+          Stops holding
+          <VerdictMarks bench={bench} outcome={outcome} />
+        </h2>
         <FallTable answered={answered} />
         <RestsOn bench={bench} outcome={outcome} />
         {notes.length > 0 && (

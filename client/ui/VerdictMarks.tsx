@@ -1,0 +1,20 @@
+import type { Bench } from "../../shared/book/resolve.ts";
+import type { Outcome } from "../state/outcome.ts";
+import { Mark } from "./Mark.tsx";
+import { verdictMarks } from "./marks.ts";
+
+/** Beside a verdict: what of it is extrapolated, estimated, scaled or known by two points; nothing where nothing is. */
+export function VerdictMarks({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
+  const marks = verdictMarks(bench, outcome);
+  if (marks.length === 0) return null;
+  return (
+    <span class="verdict-marks">
+      {marks.map(({ word, what }) => (
+        <span key={word}>
+          {" "}
+          <Mark word={word} title={what} />
+        </span>
+      ))}
+    </span>
+  );
+}

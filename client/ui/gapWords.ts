@@ -1,0 +1,54 @@
+import type { Resolved } from "../../shared/book/resolve.ts";
+import { decimalsFor, formatFixed } from "../../shared/units/format.ts";
+import { counted } from "./count.ts";
+
+const MM = 1000;
+const THIN_SPACE = "\u2009";
+const LEAST_DECIMALS = 2;
+const MOST_DECIMALS = 4;
+const FRICTION_DECIMALS = 2;
+
+/** @returns "0.60 mm", "0.47 ± 0.04 mm", with as many digits as the uncertainty allows */
+export function gapText(gap: number, uncertainty: number | null = null): string {
+  const digits = uncertainty ? decimalsFor(uncertainty * MM, 1) : LEAST_DECIMALS;
+  const decimals = Math.min(MOST_DECIMALS, Math.max(LEAST_DECIMALS, digits));
+  const spread = uncertainty ? ` ± ${formatFixed(uncertainty * MM, decimals)}` : "";
+  return `${formatFixed(gap * MM, decimals)}${spread}${THIN_SPACE}mm`;
+}
+
+/** @returns "7 pulls", "7 pulls and 1 leak test" */
+export function calibrationTests({ calibration }: Pick<Resolved, "calibration">): string {
+  if (!calibration) return "no test";
+  const leaks = new Set(calibration.leaks.map(({ testId }) => testId)).size;
+  const pulls = counted(calibration.pulls.length, "pull");
+  return leaks === 0 ? pulls : `${pulls} and ${counted(leaks, "leak test")}`;
+}
+
+/**
+ * What the gap of a build rests on.
+ *
+ * @param resolved - gap, calibration
+ * @returns "set 0.60 mm", "measured 0.60 mm", "calibrated 0.47 ± 0.04 mm from 7 pulls (set 0.60 mm)", "0.90 mm tried (calibrated 0.47 mm)"
+ */
+export function gapWords({ gap, calibration }: Pick<Resolved, "gap" | "calibration">): string {
+  const { basis, value, uncertainty, stated, standing } = gap;
+  const said = stated ? `${stated.basis} ${gapText(stated.value)}` : "not stated";
+  if (basis === "calibrated")
+    return `calibrated ${gapText(value, uncertainty)} from ${calibrationTests({ calibration })} (${said})`;
+  if (basis === "what-if") {
+    const instead = calibration?.answer ? `calibrated ${gapText(standing)}, ${said}` : said;
+    return `${gapText(value, uncertainty)} in the build (${instead})`;
+  }
+  return `${basis} ${gapText(value, uncertainty)}`;
+}
+
+/** @returns "calibrated 0.72 ± 0.01 from 7 pulls"; null where the wheels' friction is not calibrated */
+export function calibratedFrictionWords({
+  friction,
+  calibration,
+}: Pick<Resolved, "friction" | "calibration">): string | null {
+  if (friction?.basis !== "calibrated") return null;
+  const spread = friction.uncertainty ? ` ± ${formatFixed(friction.uncertainty, FRICTION_DECIMALS)}` : "";
+  const value = formatFixed(friction.value, FRICTION_DECIMALS) + spread;
+  return `calibrated ${value} from ${calibrationTests({ calibration })}`;
+}

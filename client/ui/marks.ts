@@ -1,0 +1,96 @@
+import type { Bench } from "../../shared/book/resolve.ts";
+import { formatQuantity } from "../../shared/units/format.ts";
+import type { Outcome } from "../state/outcome.ts";
+import type { MarkWord } from "./Mark.tsx";
+
+/** Something in a build that does not rest on a measurement alone. */
+export interface BuildMark {
+  readonly word: MarkWord;
+  /** what is so marked, as a list says it */
+  readonly what: string;
+}
+
+/** Words that a verdict itself carries; what a maker states is named among what it rests on. */
+const OF_A_VERDICT: readonly MarkWord[] = ["extrapolated", "estimated", "scaled", "two-point"];
+
+/** "cell.resistance" and "noLoadCurrent" as a reader says them. */
+function fieldWords(path: string): string {
+  return path
+    .replace(/\./g, " ")
+    .replace(/([a-z])([A-Z])/g, "$1 $2")
+    .toLowerCase();
+}
+
+function rotorMarks({ resolved, build }: Outcome): BuildMark[] {
+  const basis = resolved?.rotor?.basis;
+  const marks: BuildMark[] = [];
+  if (basis === "estimated")
+    marks.push({ word: "estimated", what: "rotor curve, from its geometry, ± 30 %" });
+  if (basis === "two-point")
+    marks.push({ word: "two-point", what: "rotor curve, from blocked and open readings alone" });
+  const from = resolved?.scaledFrom ?? null;
+  if (from !== null) {
+    const [own, tested] = [build.diameter, from].map((size) => formatQuantity(size, "length"));
+    marks.push({ word: "scaled", what: `rotor of ${own}, from ${tested}` });
+  }
+  return marks;
+}
+
+function statedMarks(bench: Bench, { resolved, build }: Outcome): BuildMark[] {
+  const motor = bench.motors.find((each) => each.id === build.motor)?.data.name ?? "";
+  const share = resolved?.input?.vehicle.skirtShare ?? 0;
+  const stated: [boolean, string][] = [
+    [resolved?.motor?.basis === "stated", `motor ${motor}, by its maker`],
+    [resolved?.friction?.basis === "stated", "friction of the wheels"],
+    [resolved?.skirtFriction?.basis === "stated" && share > 0, "friction of the skirt"],
+  ];
+  return stated.flatMap(([is, what]) => (is ? [{ word: "stated" as const, what }] : []));
+}
+
+/** The estimated figures that the prediction asks for no longer: a calibration or a handle stands in their place. */
+function replaced({ resolved }: Outcome, collection: string): readonly string[] {
+  const gap = resolved?.gap.basis === "calibrated" || resolved?.gap.basis === "what-if" || !!resolved?.leak;
+  const friction = resolved?.friction && resolved.friction.basis !== "stated";
+  if (collection === "skirts") return gap ? ["gap"] : [];
+  return collection === "surfaces" && friction ? ["wheelFriction"] : [];
+}
+
+/** Fields of the parts in use that are guesses or makers' figures. */
+function estimatedMarks(bench: Bench, outcome: Outcome): BuildMark[] {
+  const { build } = outcome;
+  const parts = [
+    { of: "rotors", data: bench.rotors.find((each) => each.id === build.rotor)?.data },
+    { of: "motors", data: bench.motors.find((each) => each.id === build.motor)?.data },
+    { of: "packs", data: bench.packs.find((each) => each.id === build.pack)?.data },
+    { of: "skirts", data: bench.skirts.find((each) => each.id === build.skirt)?.data },
+    { of: "surfaces", data: bench.surfaces.find((each) => each.id === build.surface)?.data },
+  ];
+  return parts.flatMap(({ of, data }) => {
+    const gone = replaced(outcome, of);
+    const fields = (data?.estimated ?? []).filter((path) => !gone.includes(path));
+    if (!data || fields.length === 0) return [];
+    return [{ word: "estimated" as const, what: `${data.name}: ${fields.map(fieldWords).join(", ")}` }];
+  });
+}
+
+/** @returns all in a build that is extrapolated, estimated, scaled, known by two points or stated, in a list's order */
+export function marksOf(bench: Bench, outcome: Outcome): BuildMark[] {
+  const beyond: BuildMark[] = outcome.prediction?.point?.extrapolated
+    ? [{ word: "extrapolated", what: "operating point, beyond the tested flows" }]
+    : [];
+  return [
+    ...rotorMarks(outcome),
+    ...beyond,
+    ...statedMarks(bench, outcome),
+    ...estimatedMarks(bench, outcome),
+  ];
+}
+
+/** @returns the words that a build's verdict carries, once each, with all that stands behind each */
+export function verdictMarks(bench: Bench, outcome: Outcome): BuildMark[] {
+  const marks = marksOf(bench, outcome);
+  return OF_A_VERDICT.flatMap((word) => {
+    const what = marks.filter((mark) => mark.word === word).map((mark) => mark.what);
+    return what.length > 0 ? [{ word, what: what.join("; ") }] : [];
+  });
+}

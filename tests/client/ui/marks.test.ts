@@ -1,0 +1,83 @@
+import { describe, expect, it } from "vitest";
+import { type Outcome, solve } from "../../../client/state/outcome.ts";
+import { marksOf, verdictMarks } from "../../../client/ui/marks.ts";
+import type { Bench } from "../../../shared/book/bench.ts";
+import type { Build } from "../../../shared/model/build.ts";
+import { demoBench } from "../../support/demoBench.ts";
+
+const bench = demoBench();
+
+function solved(id: string, change: Partial<Build> = {}, book: Bench = bench): Outcome {
+  const stored = bench.builds.find((record) => record.id === id);
+  if (!stored) throw new Error(`no build ${id}`);
+  return solve(book, { ...stored.data, ...change });
+}
+
+const without = (
+  marked: "skirts" | "packs" | "rotors" | "motors" | "surfaces",
+  estimated: string[],
+): Bench => ({
+  ...bench,
+  [marked]: bench[marked].map((part) => ({ ...part, data: { ...part.data, estimated } })),
+});
+
+const words = (outcome: Outcome, book: Bench = bench) => verdictMarks(book, outcome).map(({ word }) => word);
+
+describe("the marks of a verdict", () => {
+  it("of a size that was not tested: scaled, with both sizes", () => {
+    const mark = verdictMarks(bench, solved("pane-crawler", { diameter: 0.041 }));
+    expect(mark.find(({ word }) => word === "scaled")?.what).toMatch(
+      /41\.0\u2009mm, from (38|44)\.0\u2009mm/,
+    );
+  });
+
+  it("of a tested size: not scaled", () => {
+    expect(words(solved("pane-crawler"))).not.toContain("scaled");
+  });
+
+  it("of a point beyond the tested flows: extrapolated", () => {
+    const outcome = solved("pane-crawler");
+    const { prediction } = outcome;
+    if (!prediction?.point) throw new Error("no point");
+    expect(words(outcome)).not.toContain("extrapolated");
+    const beyond = { ...prediction, point: { ...prediction.point, extrapolated: true } };
+    expect(words({ ...outcome, prediction: beyond })).toContain("extrapolated");
+  });
+
+  it.each(["two-point", "estimated"] as const)("of a rotor curve that is %s: that word", (basis) => {
+    const outcome = solved("pane-crawler");
+    const rotor = outcome.resolved?.rotor;
+    if (!outcome.resolved || !rotor) throw new Error("no rotor");
+    const marked = { ...outcome, resolved: { ...outcome.resolved, rotor: { ...rotor, basis } } } as Outcome;
+    const mark = verdictMarks(bench, marked).find(({ word }) => word === basis);
+    expect(mark?.what).toMatch(/rotor curve/);
+  });
+
+  it.each([
+    ["packs", "cell.resistance", "cell resistance"],
+    ["motors", "noLoadCurrent", "no load current"],
+    ["surfaces", "roughness", "roughness"],
+  ] as const)("of an estimate in the %s: estimated, the field named", (part, path, said) => {
+    const book = without(part, [path]);
+    const mark = verdictMarks(book, solved("pane-crawler", {}, book)).find(
+      ({ word }) => word === "estimated",
+    );
+    expect(mark?.what).toContain(said);
+  });
+
+  it("of a guessed gap that pull tests calibrated: no mark; of one that nothing tells: estimated", () => {
+    const guessed = without("skirts", ["gap"]);
+    const pulled = solved("pane-crawler", {}, guessed);
+    expect(marksOf(guessed, pulled).some(({ what }) => /gap/.test(what))).toBe(false);
+    const untested = { ...guessed, tests: guessed.tests.filter(({ data }) => data.kind !== "pull") };
+    const marks = marksOf(untested, solved("pane-crawler", {}, untested));
+    expect(marks.some(({ word, what }) => word === "estimated" && /gap/.test(what))).toBe(true);
+  });
+
+  it("of what a maker states: named among what it rests on, no mark of the verdict", () => {
+    const book = { ...bench, tests: bench.tests.filter(({ data }) => data.kind !== "motor") };
+    const outcome = solved("pane-crawler", {}, book);
+    expect(marksOf(book, outcome).map(({ word }) => word)).toContain("stated");
+    expect(words(outcome, book)).not.toContain("stated");
+  });
+});
