@@ -1,0 +1,111 @@
+import type { Note } from "../physics/note.ts";
+import { type Turnable, turnableInputs } from "./sensitivityInputs.ts";
+import type { UncertainBuild } from "./uncertainty.ts";
+import { pullOfVariants, type Wanted, wantedMargin } from "./wanted.ts";
+
+export interface Sensitivity {
+  /** "skirt.gap"; "rotor.psi" for the whole curve */
+  readonly path: string;
+  /** SI; 1 for a curve */
+  readonly value: number;
+  /** % of margin per % of the input */
+  readonly elasticity: number;
+}
+
+export interface Sensitivities {
+  /** null where no pull is needed */
+  readonly margin: number | null;
+  /** largest first, whatever the sign; none where there is no margin */
+  readonly sensitivities: readonly Sensitivity[];
+  readonly warnings: readonly Note[];
+}
+
+/** Steps of ln x: the usual one, and one for places next to a turn of the margin. */
+const STEPS = [1e-3, 1e-5] as const;
+/** A smooth margin's two estimates differ by less, of order step². */
+const SMOOTH = 1e-4;
+/** A smooth margin's slopes on either side differ by less at the usual step, of order step. */
+const ALIKE = 0.05;
+
+interface Slope {
+  readonly elasticity: number;
+  /** slopes below and above where they differ: the margin turns here */
+  readonly sides: readonly [number, number] | null;
+}
+
+/** Fourth-order difference from one side, for an input that stands at its most (Fornberg 1988, table 3). */
+function fromBelow(f: (t: number) => number, h: number): number {
+  return ((25 / 12) * f(0) - 4 * f(-h) + 3 * f(-2 * h) - (4 / 3) * f(-3 * h) + (1 / 4) * f(-4 * h)) / h;
+}
+
+function central(f: (t: number) => number, h: number): Slope {
+  const [f0, plus, minus, plusTwo, minusTwo] = [0, h, -h, 2 * h, -2 * h].map(f);
+  const [second, fourth] = [(plus - minus) / (2 * h), (8 * (plus - minus) - (plusTwo - minusTwo)) / (12 * h)];
+  const [below, above] = [(f0 - minus) / h, (plus - f0) / h];
+  const smooth = Math.abs(second - fourth) < SMOOTH && Math.abs(above - below) < ALIKE;
+  return smooth ? { elasticity: fourth, sides: null } : { elasticity: second, sides: [below, above] };
+}
+
+function slopeOf(logMargin: (build: UncertainBuild) => number, { times, mostFactor }: Turnable): Slope {
+  const f = (t: number) => logMargin(times(Math.exp(t)));
+  const [usual, fine] = STEPS;
+  if (mostFactor < Math.exp(2 * usual)) return { elasticity: fromBelow(f, usual), sides: null };
+  const slope = central(f, usual);
+  return slope.sides ? central(f, fine) : slope;
+}
+
+function notesOf(inputs: readonly Turnable[], slopes: readonly Slope[]): Note[] {
+  const turned = slopes.flatMap(({ sides }, i) =>
+    sides ? [`${inputs[i].path} (${sides[0].toFixed(2)} below, ${sides[1].toFixed(2)} above)`] : [],
+  );
+  if (turned.length === 0) return [];
+  const message = `Another mode takes over just here, so a step down and a step up differ: ${turned.join(", ")}.`;
+  return [{ code: "margin-turns", message }];
+}
+
+function zeroNotes(zeros: readonly Turnable[]): Note[] {
+  if (zeros.length === 0) return [];
+  const message = `Left out, for a per cent of 0 is nothing: ${zeros.map(({ path }) => path).join(", ")}.`;
+  return [{ code: "left-out-at-zero", message }];
+}
+
+const NO_PULL: Note = {
+  code: "no-pull-needed",
+  message: "No pull is needed on this attitude: there is no margin to move.",
+};
+const NOTHING_HELD: Note = {
+  code: "nothing-held",
+  message: "The margin is 0: nothing pulls, or no pull would do. See Ways to hold.",
+};
+
+/**
+ * How much each number of a build moves the margin on the wanted attitude.
+ *
+ *     ∂ ln m/∂ ln x ≈ [8(f₁ − f₋₁) − (f₂ − f₋₂)]/(12h),  f_k = ln m(x·e^{kh}),  h = 10⁻³
+ *
+ * @param build - of either kind, all SI [-]
+ * @param wanted - attitude [°] and whether parked or driving
+ * @returns margin [-]; per cent of margin per per cent of each input, largest first [-]; what was left out
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ * @throws {NotEnoughDataError} where the build as it stands has no answer
+ *
+ * Valid for small changes, all else as it stands. Where the governing mode changes just here the mean of both sides is given, with a note.
+ * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 25.3.21; docs/method/sensitivities.md
+ */
+export function sensitivitiesOf(build: UncertainBuild, wanted: Wanted): Sensitivities {
+  const pull = pullOfVariants(build);
+  const marginOf = (each: UncertainBuild) => wantedMargin(each.vehicle, pull(each).suction, wanted);
+  const margin = marginOf(build);
+  if (margin === Number.POSITIVE_INFINITY) return { margin: null, sensitivities: [], warnings: [NO_PULL] };
+  if (!(margin > 0)) return { margin, sensitivities: [], warnings: [NOTHING_HELD] };
+  const inputs = turnableInputs(build);
+  const turned = inputs.filter(({ value }) => value !== 0);
+  const slopes = turned.map((input) => slopeOf((each) => Math.log(marginOf(each)), input));
+  return {
+    margin,
+    sensitivities: turned
+      .map(({ path, value }, i) => ({ path, value, elasticity: slopes[i].elasticity }))
+      .sort((a, b) => Math.abs(b.elasticity) - Math.abs(a.elasticity)),
+    warnings: [...notesOf(turned, slopes), ...zeroNotes(inputs.filter(({ value }) => value === 0))],
+  };
+}
