@@ -52,6 +52,7 @@ export const MOTORS = {
     diameter: 0.012,
     length: 0.025,
     rated: 3.7,
+    maxCurrent: 2.5,
     price: 6,
   },
   "bell-18": {
@@ -65,6 +66,7 @@ export const MOTORS = {
     diameter: 0.022,
     length: 0.018,
     rated: 7.4,
+    maxCurrent: 9,
     price: 14,
   },
   "bell-22": {
@@ -78,6 +80,7 @@ export const MOTORS = {
     diameter: 0.028,
     length: 0.021,
     rated: 11.1,
+    maxCurrent: 12,
     price: 19,
   },
   "brushed-20": {
@@ -91,6 +94,7 @@ export const MOTORS = {
     diameter: 0.0204,
     length: 0.028,
     rated: 7.2,
+    maxCurrent: 5,
     price: 4,
   },
 } as const;
@@ -202,7 +206,7 @@ export const SURFACES = {
 export type BuildTruth = Pick<
   Build,
   "name" | "rotor" | "diameter" | "motor" | "pack" | "skirt" | "surface" | "note"
-> & { mass: number; charge: number; aux: number };
+> & { mass: number; charge: number; aux: number; fallHeight: number };
 
 const vehicleNote = "Invented for the demo.";
 export const BUILDS: Record<string, BuildTruth> = {
@@ -217,6 +221,7 @@ export const BUILDS: Record<string, BuildTruth> = {
     mass: 0.56,
     charge: 0.6,
     aux: 0.35,
+    fallHeight: 2.5,
     note: `Wipes the side panes, camera on top. ${vehicleNote}`,
   },
   "roof-crawler": {
@@ -230,6 +235,7 @@ export const BUILDS: Record<string, BuildTruth> = {
     mass: 0.56,
     charge: 0.6,
     aux: 0.3,
+    fallHeight: 4,
     note: `Carries the long wiper under the roof panes. ${vehicleNote}`,
   },
   "ridge-runner": {
@@ -243,6 +249,7 @@ export const BUILDS: Record<string, BuildTruth> = {
     mass: 1.12,
     charge: 0.6,
     aux: 0.4,
+    fallHeight: 5.5,
     note: `First try with an axial fan for the ridge boards. ${vehicleNote}`,
   },
 };

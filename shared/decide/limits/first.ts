@@ -1,5 +1,6 @@
 import { CELSIUS_ZERO } from "../../physics/constants.ts";
 import type { Limit, LimitKey } from "./limit.ts";
+import type { OverVoltage } from "./overVoltage.ts";
 import type { RotorFigures } from "./rotor.ts";
 import type { WarmUp } from "./warmUp.ts";
 
@@ -25,13 +26,13 @@ const SUBJECT: Readonly<Record<LimitKey, string>> = {
   "rotor-speed": "the rotor's speed",
 };
 
-const BEYOND: Readonly<Record<LimitKey, string>> = {
-  winding: "The winding settles above its limit",
-  "motor-voltage": "The motor gets more than its rated voltage",
-  "motor-current": "The motor draws more than its maker allows",
-  "cell-current": "The cells give more than their maker allows",
-  "cell-voltage": "The loaded cell is below its minimum voltage",
-  "rotor-speed": "The rotor turns faster than it should be run",
+/** What burns or bursts by itself; a voltage is a cause, and acts through these. */
+const HURTS = ["rotor-speed", "motor-current", "cell-current", "winding"] as const;
+const BEYOND: Readonly<Record<(typeof HURTS)[number], string>> = {
+  winding: "The winding settles above its limit: the motor burns first",
+  "motor-current": "The motor draws more than its maker allows: it is the first to burn",
+  "cell-current": "The cells give more than their maker allows: they are the first to burn",
+  "rotor-speed": "The rotor turns faster than it should be run: it is the first to burst",
 };
 
 /** @returns a time as a sentence says it: "48 s", "3.4 min" */
@@ -64,19 +65,26 @@ function unknownOf(limits: readonly Limit[]): string {
 }
 
 function nearest(limits: readonly Limit[]): First {
-  const known = limits.filter(({ ratio }) => ratio !== null);
+  const known = HURTS.flatMap((key) => {
+    const limit = limits.find((each) => each.key === key);
+    return limit && limit.ratio !== null ? [{ key, ratio: limit.ratio }] : [];
+  });
   if (known.length === 0)
     return {
       key: null,
       time: null,
       sentence: "What burns or bursts first can't be said: no limit is known.",
     };
-  const most = known.reduce((a, b) => ((b.ratio ?? 0) > (a.ratio ?? 0) ? b : a));
-  if (most.verdict === "beyond")
-    return { key: most.key, time: null, sentence: `${BEYOND[most.key]}; nothing else is known to be nearer to burning or bursting.` };
-  const share = `${(PERCENT * (most.ratio ?? 0)).toFixed(0)} %`;
+  const most = known.reduce((a, b) => (b.ratio > a.ratio ? b : a));
+  if (most.ratio > 1) return { key: most.key, time: null, sentence: `${BEYOND[most.key]}.` };
+  const share = `${(PERCENT * most.ratio).toFixed(0)} %`;
   const sentence = `Nothing burns or bursts: nearest is ${SUBJECT[most.key]}, ${share} of the way to its limit.`;
   return { key: most.key, time: null, sentence };
+}
+
+/** @returns what an over-voltage does, in numbers: "At 2.00 × the rated voltage: pressure × 4.0, heat × 7.6." */
+export function overVoltageInWords({ ratio, pressureRatio, heatRatio }: OverVoltage): string {
+  return `At ${ratio.toFixed(2)} × the motor's rated voltage: pressure × ${pressureRatio.toFixed(2)}, heat in the winding × ${heatRatio.toFixed(2)}.`;
 }
 
 /**
@@ -87,12 +95,19 @@ function nearest(limits: readonly Limit[]): First {
  * @param limits - each judged [-]
  * @param figures - of the rotor [-]
  * @param warm - the winding from cold [s]; null where it isn't known
- * @returns what, after what time [s], and a sentence that also names what could not be judged
+ * @param over - the same build at the rated voltage [-]; null where it isn't known
+ * @returns what, after what time [s], and a sentence that also names an over-voltage and what could not be judged
  *
  * Valid at the build's charge, held. Source: docs/method/limits.md
  */
-export function firstOf(limits: readonly Limit[], figures: RotorFigures, warm: WarmUp | null): First {
+export function firstOf(
+  limits: readonly Limit[],
+  figures: RotorFigures,
+  warm: WarmUp | null,
+  over: OverVoltage | null,
+): First {
   const winding = limits.find(({ key }) => key === "winding");
   const first = bursts(figures) ?? burns(winding, warm) ?? nearest(limits);
-  return { ...first, sentence: first.sentence + unknownOf(limits) };
+  const law = over && over.ratio > 1 ? ` ${overVoltageInWords(over)}` : "";
+  return { ...first, sentence: first.sentence + law + unknownOf(limits) };
 }

@@ -52,13 +52,14 @@ export function limitsOf(input: LimitsInput): Limits {
   const limits = [windingLimit(input, state), ...supplyLimits(input, state), rotorLimit(input, rotor)];
   const warm = warmUp(build, state, motor.windingLimit);
   const { ratedVoltage } = motor;
+  const over = ratedVoltage === null ? null : overVoltageOf(build, state.motorVoltage, ratedVoltage);
   return {
     charge: build.startCharge ?? 1,
     limits,
-    first: firstOf(limits, rotor, warm),
+    first: firstOf(limits, rotor, warm, over),
     warmUp: warm,
     warmUpMissing: warmUpMissing(input),
-    overVoltage: ratedVoltage === null ? null : overVoltageOf(build, state.motorVoltage, ratedVoltage),
+    overVoltage: over,
     rotor,
     energies: energiesOf(input, rotor),
   };

@@ -68,6 +68,22 @@ export function rotorFigures(input: LimitsInput, speed: number): RotorFigures {
   };
 }
 
+/**
+ * Speed at which a rotor reaches its strength.
+ *
+ *     σ(ω) = strength
+ *
+ * @param rotor - as a turning disc with its blades [kg/m³, Pa, m]
+ * @param diameter - D [m]
+ * @returns ω [rad/s]
+ * @throws {OutOfRangeError} on a disc that can't be
+ *
+ * Valid and source: as {@link rotorFigures}
+ */
+export function burstSpeedOf(rotor: RotorBody, diameter: number): number {
+  return burstSpeed(discOf(rotor, diameter), rimOf(rotor), rotor.strength);
+}
+
 function isOpen(build: RundownInput): boolean {
   return "thrust" in build.rotor;
 }
