@@ -6,8 +6,10 @@ import { predictPropeller } from "../../shared/physics/propeller.ts";
 import { computeRoute } from "./compute.ts";
 import type { Route } from "./route.ts";
 
-const doubted = (build: UncertainBuild, { uncertainty, samples, seed }: PredictRequest) =>
-  uncertainty && doubtOf(build, { uncertainty, samples, seed });
+function doubted(build: UncertainBuild, { uncertainty, correlated, samples, seed }: PredictRequest) {
+  if (!uncertainty && !correlated) return undefined;
+  return doubtOf(build, { uncertainty: uncertainty ?? {}, correlated, samples, seed });
+}
 
 /** A propeller presses by its thrust, a ducted rotor through its skirt; the schema has seen that the skirt is there. */
 function predictEither(request: PredictRequest) {

@@ -1,82 +1,71 @@
 import { OutOfRangeError, requireNonNegative } from "../numeric/errors.ts";
-import { normalCdf } from "../numeric/normal.ts";
-import { normalQuantile } from "../numeric/normalQuantile.ts";
+import { type Correlated, correlatedInput } from "./correlated.ts";
+import { cutNormal } from "./cutNormal.ts";
+import { requirePlace } from "./numberAt.ts";
 import { limitsOf } from "./physicalLimits.ts";
 
-/** A number of an input that is known only so well. */
+/** One number of an input, or several together, known only so well. */
 export interface Uncertain {
   /** from the top of the input: "skirt.gap", "rotor.psi.0" */
-  readonly path: string;
-  /** writes the value at a uniform number into the copy that the samples share */
-  readonly write: (uniform: number) => number;
+  readonly paths: readonly string[];
+  /** uniform numbers that a sample takes: 1 for a number by itself */
+  readonly dimensions: number;
+  /**
+   * Writes a sample into the copy that the samples share, from uniform numbers beginning at a place;
+   * leaves the independent values behind it in `independent`.
+   */
+  readonly write: (uniforms: Float64Array, from: number, independent: Float64Array) => void;
 }
 
-type Node = Record<string, unknown>;
-
-const isNode = (value: unknown): value is Node => typeof value === "object" && value !== null;
-
-function holderOf(input: object, path: string): { readonly holder: Node; readonly key: string } {
-  const keys = path.split(".");
-  const last = keys.length - 1;
-  let holder: unknown = input;
-  for (const key of keys.slice(0, last)) holder = isNode(holder) ? holder[key] : undefined;
-  return { holder: isNode(holder) ? holder : {}, key: keys[last] };
-}
-
-/**
- * Value of a normal distribution that is cut at its limits, by the share below it.
- *
- *     x = m + u·Φ⁻¹[Φ(a) + p·(Φ(b) − Φ(a))],  a and b the limits less m, over u
- *
- * @param mean - of the uncut distribution, within the limits [any unit]
- * @param sd - of the uncut distribution, ≥ 0 [same unit]
- * @param limits - least and greatest value, infinite where there is none [same unit]
- * @returns function from a share p, above 0 and below 1 [-], to the value [same unit]
- * @throws {OutOfRangeError} on a negative standard deviation
- *
- * Valid for a mean within the limits; exactly the mean at sd 0. Source: inverse of the truncated normal distribution
- */
-export function cutNormal(
-  mean: number,
-  sd: number,
-  limits: readonly [number, number],
-): (share: number) => number {
-  requireNonNegative("uncertainty", sd);
-  if (sd === 0) return () => mean;
-  const [low, high] = limits.map((limit) => (limit - mean) / sd);
-  const below = normalCdf(low);
-  const width = normalCdf(high) - below;
-  return (share) => {
-    const z = below === 0 && width === 1 ? normalQuantile(share) : normalQuantile(below + share * width);
-    return Math.min(limits[1], Math.max(limits[0], mean + sd * z));
+function single(copy: object, path: string, sd: number): Uncertain {
+  const { holder, key, value } = requirePlace(copy, path, `uncertainty.${path}`);
+  requireNonNegative(`uncertainty.${path}`, sd);
+  const at = cutNormal(value, sd, limitsOf(path));
+  const write: Uncertain["write"] = (uniforms, from, independent) => {
+    const x = at(uniforms[from]);
+    holder[key] = x;
+    independent[0] = x;
   };
+  return { paths: [path], dimensions: 1, write };
+}
+
+/** A number has one uncertainty: by itself or in one group. */
+function checkOnce(paths: readonly string[], groups: readonly Correlated[]): void {
+  const taken = new Set(paths);
+  groups.forEach((group, g) => {
+    group.paths.forEach((path, i) => {
+      if (taken.has(path))
+        throw new OutOfRangeError(
+          `correlated.${g}.paths.${i}`,
+          Number.NaN,
+          `each path once, ${path} stands elsewhere`,
+        );
+      taken.add(path);
+    });
+  });
 }
 
 /**
  * Finds the numbers of an input that carry an uncertainty.
  *
- *     each normal, cut at what is possible
+ *     each normal, cut at what is possible; groups jointly so
  *
  * @param copy - the input's own copy, into which samples are written [SI]
  * @param uncertainty - standard uncertainty by path [unit of each number]
- * @returns writers, in the order of the paths [unit of each number]
- * @throws {OutOfRangeError} on a path at which there is no number, a negative uncertainty
+ * @param correlated - groups that are uncertain together [unit of each number, squared]
+ * @returns writers, in the order of the paths, then of the groups [unit of each number]
+ * @throws {OutOfRangeError} on a path at which there is no number or that stands twice, a negative uncertainty, a matrix that is no covariance
  *
  * Valid for plain objects and lists. Source: docs/method/uncertainty.md
  */
-export function uncertainInputs(copy: object, uncertainty: Readonly<Record<string, number>>): Uncertain[] {
-  return Object.entries(uncertainty).map(([path, sd]) => {
-    const { holder, key } = holderOf(copy, path);
-    const mean = Object.hasOwn(holder, key) ? holder[key] : undefined;
-    if (typeof mean !== "number" || key === "length")
-      throw new OutOfRangeError(`uncertainty.${path}`, sd, "the path of a number of the input");
-    requireNonNegative(`uncertainty.${path}`, sd);
-    const at = cutNormal(mean, sd, limitsOf(path));
-    const write = (uniform: number): number => {
-      const value = at(uniform);
-      holder[key] = value;
-      return value;
-    };
-    return { path, write };
-  });
+export function uncertainInputs(
+  copy: object,
+  uncertainty: Readonly<Record<string, number>>,
+  correlated: readonly Correlated[] = [],
+): Uncertain[] {
+  checkOnce(Object.keys(uncertainty), correlated);
+  return [
+    ...Object.entries(uncertainty).map(([path, sd]) => single(copy, path, sd)),
+    ...correlated.map((group, g) => correlatedInput(copy, group, `correlated.${g}`)),
+  ];
 }

@@ -10,28 +10,28 @@ import {
   neededSuction,
 } from "../physics/hold/law.ts";
 import { worstAttitude } from "../physics/hold/worst.ts";
-import { arrivalPoint, crossingNear, operatingPoints } from "../physics/operatingPoint.ts";
-import { assemble, type PredictInput, STANDARD_ANGLES, suctionAt } from "../physics/predict.ts";
-import { type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
+import { type PredictInput, STANDARD_ANGLES } from "../physics/predict.ts";
+import type { PropellerPredictInput } from "../physics/propeller.ts";
+import type { Correlated } from "./correlated.ts";
+import { pointLaw, type SampledPoint } from "./sampledPoint.ts";
+import { type Quantiles, quantilesOf, type Spread, shareError, spreadOf } from "./spread.ts";
 import { type Uncertain, uncertainInputs } from "./uncertainInput.ts";
 import { varianceShares } from "./varianceShares.ts";
+
+export type { Correlated } from "./correlated.ts";
+export type { Quantiles, Spread } from "./spread.ts";
 
 export interface Uncertainty {
   /** standard uncertainty by path ("skirt.gap"), in the number's own unit */
   readonly uncertainty: Readonly<Record<string, number>>;
+  /** groups that are uncertain together, independent of each other and of the rest */
+  readonly correlated?: readonly Correlated[];
   /** 2048 unless given */
   readonly samples?: number;
   /** 1 unless given */
   readonly seed?: number;
-}
-
-/** Quantiles of a margin: null where no suction is needed. */
-export interface Spread {
-  readonly p5: number | null;
-  readonly p50: number | null;
-  readonly p95: number | null;
-  /** share of samples with a margin of 1 or more, or no suction needed */
-  readonly holds: number;
+  /** attitudes to answer for [°]; floor, wall, ceiling and the nominal worst unless given */
+  readonly angles?: readonly number[];
 }
 
 export interface AttitudeDoubt {
@@ -41,59 +41,42 @@ export interface AttitudeDoubt {
   readonly driving: Spread;
 }
 
+/** A number's part of the doubt, or that of a group, its paths joined by {@link TOGETHER}. */
+export interface Share {
+  readonly path: string;
+  readonly share: number;
+}
+
 export interface Doubt {
   readonly attitudes: readonly AttitudeDoubt[];
+  /** of each attitude's P(hold) [-] */
+  readonly samplingError: readonly {
+    readonly angle: number;
+    readonly parked: number;
+    readonly driving: number;
+  }[];
+  /** F_s [N] */
+  readonly suction: Quantiles;
+  /** the operating point's flow [m³/s] and pressure [Pa]; null without a cavity or without a point */
+  readonly point: { readonly flow: Quantiles; readonly pressure: Quantiles } | null;
   /** of the variance of the worst driving margin, largest first */
-  readonly shares: readonly { readonly path: string; readonly share: number }[];
+  readonly shares: readonly Share[];
 }
 
 /** A build of either kind. */
 export type UncertainBuild = PredictInput | PropellerPredictInput;
 
+/** Between the paths of a group that is uncertain together. */
+export const TOGETHER = " + ";
+
 const DEFAULT_SAMPLES = 2048;
 const DEFAULT_SEED = 1;
 const MOST_SAMPLES = 100_000;
-const [P5, P50, P95] = [0.05, 0.5, 0.95];
 const PARKED_COUNT = CONDITIONS.tip[1];
-
-/** Suction of a build by its present numbers [N], each operating point looked for next to that of the nominal build. */
-function suctionLaw(build: UncertainBuild): () => number {
-  if ("thrust" in build.rotor) {
-    const propeller = build as PropellerPredictInput;
-    return () => predictPropeller(propeller, []).suction;
-  }
-  const input = build as PredictInput;
-  const nominal = assemble(input);
-  let near = arrivalPoint(operatingPoints(nominal.machine, nominal.leak))?.phi ?? 0;
-  return () => {
-    const { machine, leak } = assemble(input);
-    const point = crossingNear(machine, leak, near);
-    if (near === 0) near = point?.phi ?? 0;
-    return point ? Math.max(0, suctionAt(input, leak, point.pressure, point.flow)) : 0;
-  };
-}
 
 function marginAt(hold: HoldLaw, conditions: number, suction: number, angle: number): number {
   const needed = neededSuction(hold, 0, conditions, suction, sineOfDegrees(angle), cosineOfDegrees(angle));
   return marginOver(suction, needed);
-}
-
-function quantile(sorted: Float64Array, share: number): number | null {
-  const place = share * (sorted.length - 1);
-  const [below, above] = [sorted[Math.floor(place)], sorted[Math.ceil(place)]];
-  if (above === Number.POSITIVE_INFINITY) return null;
-  return below + (place - Math.floor(place)) * (above - below);
-}
-
-function spreadOf(margins: Float64Array): Spread {
-  const sorted = margins.toSorted();
-  const held = margins.reduce((count, margin) => (margin >= 1 ? count + 1 : count), 0);
-  return {
-    p5: quantile(sorted, P5),
-    p50: quantile(sorted, P50),
-    p95: quantile(sorted, P95),
-    holds: held / margins.length,
-  };
 }
 
 function samplesOf({ samples = DEFAULT_SAMPLES }: Uncertainty): number {
@@ -102,9 +85,9 @@ function samplesOf({ samples = DEFAULT_SAMPLES }: Uncertainty): number {
 }
 
 /** A sample far out may be a build that can't be: then it is the uncertainty that is too large, not a number that was given. */
-function answered(solve: () => number): number {
+function answered(solve: (into: SampledPoint) => void, into: SampledPoint): void {
   try {
-    return solve();
+    solve(into);
   } catch (error) {
     if (
       error instanceof OutOfRangeError ||
@@ -125,8 +108,25 @@ interface Sampled {
   readonly driving: readonly Float64Array[];
   /** driving margin on each sample's own worst attitude */
   readonly worst: Float64Array;
-  /** values of each input */
+  readonly suction: Float64Array;
+  readonly flow: Float64Array;
+  readonly pressure: Float64Array;
+  /** independent values of each input, in the inputs' order */
   readonly values: readonly Float64Array[];
+}
+
+function emptySamples(count: number, angles: number, dimensions: number): Sampled {
+  const column = () => new Float64Array(count);
+  const columns = (wanted: number) => Array.from({ length: wanted }, column);
+  return {
+    parked: columns(angles),
+    driving: columns(angles),
+    worst: column(),
+    suction: column(),
+    flow: column(),
+    pressure: column(),
+    values: columns(dimensions),
+  };
 }
 
 function sampled(
@@ -136,64 +136,101 @@ function sampled(
   asked: Uncertainty,
 ): Sampled {
   const count = samplesOf(asked);
-  const uniform = scrambledSobol(count, Math.max(1, inputs.length), asked.seed ?? DEFAULT_SEED);
-  const column = () => new Float64Array(count);
-  const [parked, driving] = [angles.map(column), angles.map(column)];
-  const [worst, values] = [column(), inputs.map(column)];
-  const suctionNow = suctionLaw(copy);
+  const dimensions = inputs.reduce((sum, input) => sum + input.dimensions, 0);
+  const uniform = scrambledSobol(count, Math.max(1, dimensions), asked.seed ?? DEFAULT_SEED);
+  const into = emptySamples(count, angles.length, dimensions);
+  const independent = new Float64Array(Math.max(1, dimensions));
+  const solve = pointLaw(copy);
+  const point: SampledPoint = { suction: 0, flow: 0, pressure: 0 };
   const hold = compileHold(copy.vehicle);
   for (let i = 0; i < count; i++) {
-    inputs.forEach(({ write }, j) => {
-      values[j][i] = write(uniform[i * inputs.length + j]);
-    });
+    let place = 0;
+    for (const { write, dimensions: taken } of inputs) {
+      write(uniform, i * dimensions + place, independent);
+      for (let k = 0; k < taken; k++) into.values[place + k][i] = independent[k];
+      place += taken;
+    }
     compileHold(copy.vehicle, hold);
-    const suction = answered(suctionNow);
-    angles.forEach((angle, j) => {
-      parked[j][i] = marginAt(hold, PARKED_COUNT, suction, angle);
-      driving[j][i] = marginAt(hold, CONDITION_COUNT, suction, angle);
-    });
-    worst[i] = marginAt(hold, CONDITION_COUNT, suction, worstAttitude(hold, CONDITION_COUNT, suction));
+    answered(solve, point);
+    keep(into, i, point, hold, angles);
   }
-  return { parked, driving, worst, values };
+  return into;
+}
+
+function keep(into: Sampled, i: number, at: SampledPoint, hold: HoldLaw, angles: readonly number[]): void {
+  const { suction } = at;
+  into.suction[i] = suction;
+  into.flow[i] = at.flow;
+  into.pressure[i] = at.pressure;
+  for (let j = 0; j < angles.length; j++) {
+    into.parked[j][i] = marginAt(hold, PARKED_COUNT, suction, angles[j]);
+    into.driving[j][i] = marginAt(hold, CONDITION_COUNT, suction, angles[j]);
+  }
+  into.worst[i] = marginAt(hold, CONDITION_COUNT, suction, worstAttitude(hold, CONDITION_COUNT, suction));
 }
 
 /** Floor, wall, ceiling, and where the nominal build drives worst. */
 function anglesOf(build: UncertainBuild): number[] {
-  const worst = worstAttitude(compileHold(build.vehicle), CONDITION_COUNT, suctionLaw(build)());
+  const point: SampledPoint = { suction: 0, flow: 0, pressure: 0 };
+  pointLaw(build)(point);
+  const worst = worstAttitude(compileHold(build.vehicle), CONDITION_COUNT, point.suction);
   return [...new Set([...STANDARD_ANGLES, worst])];
 }
 
-function sharesOf({ worst, values }: Sampled, inputs: readonly Uncertain[]): Doubt["shares"] {
+function sharesOf({ worst, values }: Sampled, inputs: readonly Uncertain[]): Share[] {
   const needed = (_: number, i: number) => worst[i] < Number.POSITIVE_INFINITY;
   const columns = values.map((column) => Array.from(column).filter(needed));
-  const shares = varianceShares(columns, Array.from(worst).filter(needed));
-  return inputs.map(({ path }, j) => ({ path, share: shares[j] })).sort((a, b) => b.share - a.share);
+  const each = varianceShares(columns, Array.from(worst).filter(needed));
+  let place = 0;
+  const shares = inputs.map(({ paths, dimensions }) => {
+    const own = each.slice(place, place + dimensions);
+    place += dimensions;
+    return { path: paths.join(TOGETHER), share: own.reduce((sum, share) => sum + share, 0) };
+  });
+  return shares.sort((a, b) => b.share - a.share);
+}
+
+function pointOf({ flow, pressure }: Sampled): Doubt["point"] {
+  const turning = (_: number, i: number) => !Number.isNaN(flow[i]);
+  const flows = flow.filter(turning);
+  return flows.length === 0
+    ? null
+    : { flow: quantilesOf(flows), pressure: quantilesOf(pressure.filter(turning)) };
 }
 
 /**
  * What the uncertainties of a build's numbers make of its margins.
  *
- *     xᵢ normal, cut at what is possible, by scrambled Sobol points;  each sample through METHOD 1–7;  quantiles, P(hold), first-order shares
+ *     x normal, cut at what is possible, by scrambled Sobol points;  each sample through METHOD 1–7;  quantiles, P(hold), first-order shares
  *
  * @param build - nominal build, all SI [-]
- * @param asked - standard uncertainty by path [unit of each number], samples and seed [-]
- * @returns 5, 50 and 95 % of the margins and P(hold) on floor, wall, ceiling and the nominal worst attitude [°, -]; shares of the variance of the worst driving margin [-]
- * @throws {OutOfRangeError} on a path at which there is no number, a negative uncertainty, a count of samples beyond 2…100 000, more than 64 paths
+ * @param asked - standard uncertainty by path [unit of each number], groups with a covariance, samples and seed [-], attitudes [°]
+ * @returns 5, 50 and 95 % of the margins and P(hold) with its sampling error on every attitude asked for [°, -], of suction [N] and operating point [m³/s, Pa]; shares of the variance of the worst driving margin, one for each number or group [-]
+ * @throws {OutOfRangeError} on a path at which there is no number or that stands twice, a negative uncertainty, a matrix that is no covariance, a count of samples beyond 2…100 000, more than 64 independent directions
  * @throws {NotEnoughDataError} where uncertainties are so large that a sample has no answer
  *
- * Valid for independent inputs. With a stall hump the crossing next to the nominal one is taken in every sample. Source: docs/method/uncertainty.md
+ * Valid for numbers and groups independent of each other. With a stall hump the crossing next to the nominal one is taken in every sample. Source: docs/method/uncertainty.md
  */
 export function doubtOf(build: UncertainBuild, asked: Uncertainty): Doubt {
-  const angles = anglesOf(build);
+  const angles = asked.angles ?? anglesOf(build);
   const copy = structuredClone(build);
-  const inputs = uncertainInputs(copy, asked.uncertainty);
+  const inputs = uncertainInputs(copy, asked.uncertainty, asked.correlated);
   const margins = sampled(copy, inputs, angles, asked);
+  const attitudes = angles.map((angle, j) => ({
+    angle,
+    parked: spreadOf(margins.parked[j]),
+    driving: spreadOf(margins.driving[j]),
+  }));
+  const error = ({ holds }: Spread) => shareError(holds, margins.worst.length);
   return {
-    attitudes: angles.map((angle, j) => ({
+    attitudes,
+    samplingError: attitudes.map(({ angle, parked, driving }) => ({
       angle,
-      parked: spreadOf(margins.parked[j]),
-      driving: spreadOf(margins.driving[j]),
+      parked: error(parked),
+      driving: error(driving),
     })),
+    suction: quantilesOf(margins.suction),
+    point: pointOf(margins),
     shares: sharesOf(margins, inputs),
   };
 }

@@ -113,6 +113,95 @@ describe("POST /predict with uncertainties", () => {
     expect(body.error.fields.map((field: { path: string }) => field.path)).toEqual([path]);
   });
 
+  it("with numbers that are uncertain together: one share a group, the samples' error and the point's spread beside it", async () => {
+    const correlated = [
+      {
+        paths: ["motor.kv", "motor.resistance"],
+        covariance: [
+          [9000, 0.9],
+          [0.9, 1e-4],
+        ],
+      },
+    ];
+    const { body } = await post({ ...crawler, uncertainty, correlated }).expect(200);
+    expect(predictResponse.parse(body)).toEqual(body);
+    const { shares, samplingError, attitudes, point, suction } = body.doubt;
+    expect(shares.map(({ path }: { path: string }) => path)).toContain("motor.kv + motor.resistance");
+    expect(shares.length).toBe(6);
+    expect(samplingError.map(({ angle }: { angle: number }) => angle)).toEqual(
+      attitudes.map(({ angle }: { angle: number }) => angle),
+    );
+    expect(point.pressure.p5).toBeLessThan(body.point.pressure);
+    expect(point.pressure.p95).toBeGreaterThan(body.point.pressure);
+    expect(suction.p50).toBeCloseToRelative(body.suction, 0.02);
+    const alone = await post({ ...crawler, correlated }).expect(200);
+    expect(alone.body.doubt.shares.length).toBe(1);
+  });
+
+  const pair = (paths: string[], covariance: number[][]) => ({ correlated: [{ paths, covariance }] });
+  const [gap, mass] = ["skirt.gap", "vehicle.mass"];
+
+  it.each([
+    [
+      "correlated.0.paths.1",
+      pair(
+        [gap, "vehicle.maß"],
+        [
+          [1e-10, 0],
+          [0, 1e-4],
+        ],
+      ),
+    ],
+    [
+      "correlated.0.paths.1",
+      pair(
+        [gap, gap],
+        [
+          [1e-10, 0],
+          [0, 1e-10],
+        ],
+      ),
+    ],
+    ["correlated.0.paths.0", { uncertainty: { [mass]: 0.01 }, ...pair([mass], [[1e-4]]) }],
+    ["correlated.0.covariance", pair([gap, mass], [[1e-10]])],
+    [
+      "correlated.0.covariance.1.0",
+      pair(
+        [gap, mass],
+        [
+          [1e-10, 1e-8],
+          [0, 1e-4],
+        ],
+      ),
+    ],
+    [
+      "correlated.0.covariance.1.1",
+      pair([gap, mass], [
+        [1e-10, 0],
+        [0, "small"],
+      ] as number[][]),
+    ],
+    ["correlated.0.paths", pair([], [])],
+  ])("with a wrong %s: 400 that names it", async (path, change) => {
+    const { body } = await post({ ...crawler, ...change }).expect(400);
+    expect(body.error.fields.map((field: { path: string }) => field.path)).toEqual([path]);
+  });
+
+  it("with a matrix that no numbers can have as their covariance: 422 that names the place", async () => {
+    const { body } = await post({
+      ...crawler,
+      ...pair(
+        [gap, mass],
+        [
+          [1e-10, 2e-7],
+          [2e-7, 1e-4],
+        ],
+      ),
+    }).expect(422);
+    expect(body.error.fields[0].path).toBe("correlated.0.covariance.1.0");
+    expect(body.error.message).toContain("positive semi-definite");
+  });
+
   it("with an unknown path: says which it read and what a path looks like", async () => {
     const { body } = await post({ ...crawler, uncertainty: { "skirt.gpa": 1e-5 } }).expect(400);
     expect(body.error.message).toContain('"skirt.gpa"');

@@ -3,7 +3,7 @@ import { supply, weather } from "../build.ts";
 import { edgeShape, openingPart } from "../parts/skirt.ts";
 import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
 import { vehicleShape } from "../vehicle.ts";
-import { checkUncertainty, doubt } from "./doubt.ts";
+import { checkUncertainty, correlatedGroup, doubt } from "./doubt.ts";
 
 const coefficients = (what: string) =>
   z.array(anyNumber("", 1e9)).min(1).max(9).describe(`${what}, ascending powers of φ`);
@@ -116,6 +116,11 @@ export const predictRequest = z
       .record(z.string().max(64), nonNegative("standard uncertainty in the number's own unit"))
       .optional()
       .describe("standard uncertainty by path, for example skirt.gap or rotor.psi.0"),
+    correlated: z
+      .array(correlatedGroup)
+      .max(20)
+      .optional()
+      .describe("numbers that are uncertain together, each group independent of the rest"),
     samples: z.int().min(128).max(20_000).optional().describe("of the doubt, 128 or more, 2048 unless given"),
     seed: z.int().min(0).max(4_294_967_295).optional().describe("of the samples, 1 unless given"),
   })

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { cutNormal } from "../../../shared/decide/cutNormal.ts";
 import { limitsOf } from "../../../shared/decide/physicalLimits.ts";
-import { cutNormal } from "../../../shared/decide/uncertainInput.ts";
 import { doubtOf } from "../../../shared/decide/uncertainty.ts";
 import { varianceShares } from "../../../shared/decide/varianceShares.ts";
 import { NotEnoughDataError } from "../../../shared/numeric/errors.ts";

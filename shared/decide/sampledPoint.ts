@@ -1,0 +1,62 @@
+import { arrivalPoint, crossingNear, operatingPoints } from "../physics/operatingPoint.ts";
+import { type Followed, followCrossing } from "../physics/point/follow.ts";
+import { isSealed } from "../physics/point/leakLaw.ts";
+import { assemble, type PredictInput, suctionAt } from "../physics/predict.ts";
+import { isPropeller } from "../physics/predictAny.ts";
+import { predictPropeller } from "../physics/propeller.ts";
+import type { UncertainBuild } from "./uncertainty.ts";
+
+/** What a build's present numbers pull, and where. */
+export interface SampledPoint {
+  /** F_s, 0 where the rotor stands [N] */
+  suction: number;
+  /** Q [m³/s]; NaN where there is no such point */
+  flow: number;
+  /** Δp [Pa]; NaN where there is no such point */
+  pressure: number;
+}
+
+function write(into: SampledPoint, suction: number, flow: number, pressure: number): void {
+  into.suction = Math.max(0, suction);
+  into.flow = flow;
+  into.pressure = pressure;
+}
+
+function ducted(input: PredictInput): (into: SampledPoint) => void {
+  const nominal = assemble(input);
+  const first = arrivalPoint(operatingPoints(nominal.machine, nominal.leak));
+  const from: Followed = {
+    phi: first?.phi ?? 0,
+    flow: 0,
+    pressure: 0,
+    winding: first?.windingResistance ?? input.motor.resistance,
+    slope: 0,
+  };
+  const found = { ...from };
+  if (from.phi > 0 && followCrossing(nominal.machine, nominal.leak, from, found)) from.slope = found.slope;
+  return (into) => {
+    const { machine, leak } = assemble(input);
+    const quick = from.phi > 0 && !isSealed(leak) && followCrossing(machine, leak, from, found);
+    const point = quick ? found : crossingNear(machine, leak, from.phi);
+    if (from.phi === 0 && point) from.phi = point.phi;
+    if (!point) write(into, 0, Number.NaN, Number.NaN);
+    else write(into, suctionAt(input, leak, point.pressure, point.flow), point.flow, point.pressure);
+  };
+}
+
+/**
+ * Makes the law of a build's pull by its present numbers, asked again after each change of them.
+ *
+ *     METHOD 1–7, each operating point looked for next to that of the nominal build
+ *
+ * @param build - nominal at first; its numbers may be overwritten between two calls [SI]
+ * @returns writes suction [N], flow [m³/s] and pressure [Pa] of the present numbers
+ * @throws {OutOfRangeError} on numbers that can't be
+ * @throws {NotEnoughDataError} where the rotor's curve has no end
+ *
+ * Valid as {@link predict}; a propeller has no flow and no pressure. Source: docs/method/uncertainty.md
+ */
+export function pointLaw(build: UncertainBuild): (into: SampledPoint) => void {
+  if (!isPropeller(build)) return ducted(build);
+  return (into) => write(into, predictPropeller(build, []).suction, Number.NaN, Number.NaN);
+}

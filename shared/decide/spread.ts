@@ -1,0 +1,49 @@
+/** Value that 5, 50 and 95 % of the samples stay under; null where it is none. */
+export interface Quantiles {
+  readonly p5: number | null;
+  readonly p50: number | null;
+  readonly p95: number | null;
+}
+
+/** Quantiles of a margin: null where no suction is needed. */
+export interface Spread extends Quantiles {
+  /** share of samples with a margin of 1 or more, or no suction needed */
+  readonly holds: number;
+}
+
+const [P5, P50, P95] = [0.05, 0.5, 0.95];
+
+function quantile(sorted: Float64Array, share: number): number | null {
+  const place = share * (sorted.length - 1);
+  const [below, above] = [sorted[Math.floor(place)], sorted[Math.ceil(place)]];
+  if (!(above < Number.POSITIVE_INFINITY)) return null;
+  return below + (place - Math.floor(place)) * (above - below);
+}
+
+/** @returns 5, 50 and 95 % of the samples, by straight line between neighbours; null where one is infinite or NaN */
+export function quantilesOf(samples: Float64Array): Quantiles {
+  const sorted = samples.toSorted();
+  return { p5: quantile(sorted, P5), p50: quantile(sorted, P50), p95: quantile(sorted, P95) };
+}
+
+/** @returns quantiles of sampled margins and the share that holds */
+export function spreadOf(margins: Float64Array): Spread {
+  const held = margins.reduce((count, margin) => (margin >= 1 ? count + 1 : count), 0);
+  return { ...quantilesOf(margins), holds: held / margins.length };
+}
+
+/**
+ * Sampling error of a share that was counted.
+ *
+ *     √[p̃(1 − p̃)/(n + 3)],  p̃ = (k + 1)/(n + 2)
+ *
+ * @param share - k/n [-]
+ * @param count - n samples [-]
+ * @returns standard deviation of the share given the count, above 0 also where all or none are counted [-]
+ *
+ * Valid for independent random draws; even (Sobol) samples do better, so it is a bound there. Source: beta distribution of a share under Laplace's rule of succession
+ */
+export function shareError(share: number, count: number): number {
+  const middle = (share * count + 1) / (count + 2);
+  return Math.sqrt((middle * (1 - middle)) / (count + 3));
+}
