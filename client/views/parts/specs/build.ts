@@ -26,6 +26,10 @@ export const buildForm: FormSpec = {
       title: "What it must hold",
       fields: [
         number("targetMargin", "Wanted margin", { hint: "1.5 unless given" }),
+        quantity("fallHeight", "Height above the ground where it works", "length", {
+          unit: "m",
+          hint: "for the energy of a fall",
+        }),
         {
           kind: "list",
           path: "attitudes",

@@ -23,7 +23,7 @@ export const motorForm: FormSpec = {
         quantity("ratedVoltage", "Rated voltage", "voltage"),
         quantity("maxCurrent", "Greatest current", "current"),
         quantity("thermalResistance", "Thermal resistance, winding to air", "thermalResistance", {
-          hint: "without it the winding is taken cold",
+          hint: "empty: estimated from diameter and length; without these the winding is taken cold",
         }),
         quantity("thermalTimeConstant", "Thermal time constant", "time"),
         quantity("windingLimit", "Winding limit", "temperature"),

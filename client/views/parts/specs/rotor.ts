@@ -1,3 +1,4 @@
+import { MATERIAL_KEYS, MATERIALS } from "../../../../shared/model/parts/materials.ts";
 import { type FormSpec, marksField, nameField, noteField, number, quantity } from "../spec.ts";
 
 export const rotorForm: FormSpec = {
@@ -49,13 +50,37 @@ export const rotorForm: FormSpec = {
       ],
     },
     {
-      title: "Material: for the stress at speed; all four or none",
+      title: "Material: for the stress at speed; a usual one or figures of its own, and the bore",
       folded: true,
       fields: [
-        quantity("material.density", "Density", "density", { unit: "g/cm³" }),
-        number("material.poissonRatio", "Poisson's ratio", { hint: "for example 0.36" }),
-        quantity("material.strength", "Strength across printed layers", "stress"),
-        quantity("material.boreDiameter", "Bore", "length"),
+        {
+          kind: "choice",
+          path: "material.preset",
+          label: "Material, optional",
+          options: [
+            ["", "none of these; figures of its own"],
+            ...MATERIAL_KEYS.map((key) => [key, MATERIALS[key].name] as const),
+          ],
+        },
+        quantity("material.boreDiameter", "Bore, the hole for the shaft", "length", {
+          hint: "0 mm for none; needed with a material",
+        }),
+        quantity("material.strength", "Strength across printed layers", "stress", {
+          hint: "empty: the usual one, marked estimated",
+        }),
+        quantity("material.density", "Density", "density", {
+          unit: "g/cm³",
+          hint: "empty: the usual one of the material",
+        }),
+        number("material.poissonRatio", "Poisson's ratio", {
+          hint: "empty: the usual one; for example 0.36",
+        }),
+        quantity("material.bladeMass", "All blades of the first size together", "mass", {
+          hint: "they load the rim",
+        }),
+        quantity("material.rimThickness", "Disc at its rim, thickness in the first size", "length", {
+          hint: "needed with the blades' mass",
+        }),
       ],
     },
     { title: "Estimates", folded: true, fields: [marksField] },
