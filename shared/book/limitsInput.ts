@@ -8,19 +8,7 @@ import type { Rotor } from "../model/parts/rotor.ts";
 import type { RundownInput } from "../physics/rundown.ts";
 import { type Bench, findById } from "./bench.ts";
 import { motorThermal } from "./motorThermal.ts";
-
-type RotorSize = Rotor["sizes"][number];
-
-function nearestSize(rotor: Rotor, diameter: number): RotorSize {
-  const off = (size: RotorSize) => Math.abs(Math.log(size.diameter / diameter));
-  return rotor.sizes.reduce((best, size) => (off(size) < off(best) ? size : best));
-}
-
-/** Mass of the nearest size, carried to the build's diameter with its cube. */
-function rotorMass(rotor: Rotor, diameter: number): number | null {
-  const { mass, diameter: of } = nearestSize(rotor, diameter);
-  return mass === undefined ? null : mass * (diameter / of) ** 3;
-}
+import { rotorMass } from "./rotorSize.ts";
 
 /** The blades at the build's diameter: all of one shape, their middle between inlet and rim, at the rim where the inlet isn't known. */
 function bladesOf({ material, geometry, sizes }: Rotor, diameter: number): Blades | null {
@@ -36,7 +24,7 @@ function bladesOf({ material, geometry, sizes }: Rotor, diameter: number): Blade
 }
 
 /** @returns the rotor as a turning disc, a usual material's figures where it gives none of its own; null without a material */
-function bodyOf(rotor: Rotor, diameter: number): RotorBody | null {
+export function rotorBody(rotor: Rotor, diameter: number): RotorBody | null {
   const { material } = rotor;
   if (!material) return null;
   const usual = material.preset && MATERIALS[material.preset];
@@ -95,7 +83,7 @@ export function limitsInput(bench: Bench, build: Build, run: RundownInput): Limi
       ratedVoltage: motor?.ratedVoltage ?? null,
       maxCurrent: motor?.maxCurrent ?? null,
     },
-    rotor: rotor ? bodyOf(rotor, build.diameter) : null,
+    rotor: rotor ? rotorBody(rotor, build.diameter) : null,
     rotorMass: rotor ? rotorMass(rotor, build.diameter) : null,
     fallHeight: build.fallHeight ?? null,
     estimated: estimatedOf({ rotor, motor, pack }),

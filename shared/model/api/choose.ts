@@ -1,0 +1,175 @@
+import { z } from "zod";
+import { fraction, identifier, nonNegative, positive, within } from "../scalar.ts";
+
+/** Most entries of one admission list. */
+const MOST_LISTED = 400;
+
+/** First and last value and the step between; a step of 0 is refused where the ends differ. */
+const lengths = z
+  .strictObject({
+    from: nonNegative("m", 2),
+    to: nonNegative("m", 2),
+    step: nonNegative("m", 2).default(0),
+  })
+  .superRefine(({ from, to, step }, context) => {
+    const refuse = (path: string, message: string) =>
+      context.addIssue({ code: "custom", path: [path], message });
+    if (to < from) refuse("to", `Read ${to}; allowed: ${from} or greater, the range's end`);
+    if (to > from && step === 0)
+      refuse("step", "Read 0; allowed: above 0 where the ends differ, for example 0.001");
+  });
+
+const listed = <S extends z.ZodType>(entry: S) =>
+  z.array(entry).min(1, "admit at least one").max(MOST_LISTED);
+
+const wantedAttitude = z.strictObject({
+  angle: z.union([within("degrees", 0, 180), z.literal("worst")]),
+  mode: z.enum(["parked", "driving"]),
+});
+
+export const chooseWants = z.strictObject({
+  attitudes: z
+    .array(wantedAttitude)
+    .min(1, "name at least one attitude that must hold")
+    .max(24)
+    .default([{ angle: "worst", mode: "driving" }]),
+  targetMargin: within("", 1, 20).default(1.5),
+  leastTime: nonNegative("s, to the end of the charge", 1e6).nullable().default(null),
+  mostWinding: within("K", 250, 700).nullable().default(null),
+  leastRotorFactor: positive("burst speed over speed", 100).nullable().default(null),
+  mostHeight: positive("m, stack of motor, rotor, pack and skirt", 2).nullable().default(null),
+  mostPrice: nonNegative("any currency").nullable().default(null),
+  ratings: z
+    .boolean()
+    .default(true)
+    .describe("keep to the makers' motor current, motor voltage and cell current where they are known"),
+  leastChance: fraction().nullable().default(null).describe("P(hold), judged for a shortlist"),
+});
+
+/** Body of POST /choose: what is admitted, by the book's parts; the rest is as in a build. */
+export const chooseRequest = z.strictObject({
+  build: identifier().describe("the build that gives vehicle, air, supply, surface and charge"),
+  motors: listed(identifier()),
+  rotors: listed(
+    z.strictObject({
+      rotor: identifier(),
+      diameters: lengths.optional().describe("the family's own sizes unless given"),
+    }),
+  ),
+  packs: listed(identifier()),
+  skirts: listed(
+    z.strictObject({
+      skirt: identifier(),
+      gaps: lengths.optional().describe("the skirt's own gap, calibrated where tests tell it, unless given"),
+    }),
+  ),
+  duties: listed(within("fraction of the pack's voltage", 0.01, 1)).default([1]),
+  wants: chooseWants.prefault({}),
+});
+
+export const JOB_STATES = ["queued", "running", "done", "cancelled", "failed"] as const;
+
+/** How far a job has come. */
+export const chooseJob = z.strictObject({
+  id: z.string(),
+  state: z.enum(JOB_STATES),
+  sets: z.int().describe("to solve"),
+  solved: z.int(),
+  admissible: z.int().describe("of the solved ones"),
+  startedAt: z.iso.datetime(),
+  seconds: z.number().describe("since it began to run; its whole time once it ended"),
+  request: chooseRequest,
+  error: z.string().nullable(),
+});
+
+const nullable = z.number().nullable();
+
+/** SI; null: no suction needed, not known, or not computed. */
+const values = z.strictObject({
+  speed: nullable.describe("rad/s"),
+  flow: nullable.describe("m³/s"),
+  pressure: nullable.describe("Pa"),
+  suction: nullable.describe("N"),
+  parked: nullable.describe("least margin over the attitudes wanted parked"),
+  driving: nullable.describe("least margin over the attitudes wanted driving"),
+  windingTemperature: nullable.describe("K"),
+  packCurrent: nullable.describe("A"),
+  time: nullable.describe("s, to the end of the charge"),
+  margin: nullable.describe("the lesser of parked and driving"),
+  mass: nullable.describe("kg, whole vehicle"),
+  rotorFactor: nullable.describe("burst speed over speed"),
+  height: nullable.describe("m"),
+  price: nullable,
+});
+export const CHOOSE_COLUMNS = values.keyof().options;
+
+/** One set, as a row shows it. */
+export const chosenSet = z.strictObject({
+  index: z.int(),
+  parts: z.strictObject({ motor: z.string(), rotor: z.string(), pack: z.string(), skirt: z.string() }),
+  diameter: z.number().describe("m"),
+  gap: z.number().describe("m"),
+  duty: z.number(),
+  values,
+  trust: z.strictObject({
+    basis: z.enum(["measured", "two-point", "estimated"]),
+    scaled: z.boolean(),
+    sizeRatio: nullable.describe("diameter over the nearest tested one"),
+    speedRatio: nullable.describe("tip speed over the nearest tested one"),
+    extrapolated: z.boolean(),
+    coldWinding: z.boolean(),
+  }),
+  broken: z
+    .array(z.strictObject({ limit: z.string(), value: nullable, allowed: nullable }))
+    .describe("limits that it breaks, the first one first"),
+  onFront: z.boolean().describe("no other set is better in margin, mass and minutes at once"),
+});
+
+const wholeNumber = (low: number, high: number, otherwise: number) =>
+  z.coerce.number().int().min(low).max(high).default(otherwise);
+
+/** Query of a page of sets. */
+export const setsQuery = z.strictObject({
+  sort: z.enum(CHOOSE_COLUMNS).default("margin"),
+  order: z.enum(["least", "most"]).default("most"),
+  only: z.enum(["admissible", "front", "all"]).default("admissible"),
+  from: wholeNumber(0, 1e9, 0).describe("place of the first row"),
+  limit: wholeNumber(1, 500, 100),
+});
+
+export const setsPage = z.strictObject({
+  total: z.int().describe("rows in this sorting"),
+  from: z.int(),
+  items: z.array(chosenSet),
+});
+
+/** Query of the plot's points. */
+export const pointsQuery = z.strictObject({
+  x: z.enum(CHOOSE_COLUMNS).default("mass"),
+  y: z.enum(CHOOSE_COLUMNS).default("margin"),
+  limit: wholeNumber(10, 20_000, 4000),
+});
+
+/** Points of a plot: thinned by place where there are more than asked for; the front is always whole. */
+export const pointsAnswer = z.strictObject({
+  total: z.int(),
+  points: z.array(
+    z
+      .tuple([z.int(), z.number(), z.number(), z.int()])
+      .describe("index, x, y, 1 admissible + 2 on the front"),
+  ),
+});
+
+/** What to relax where nothing meets the limits, and the sets nearest to meeting them. */
+export const nearestAnswer = z.strictObject({
+  relaxations: z.array(
+    z.strictObject({ limit: z.string(), from: z.number(), to: z.number(), index: z.int() }),
+  ),
+  nearest: z.array(chosenSet),
+});
+
+export type ChooseRequest = z.output<typeof chooseRequest>;
+export type ChooseJob = z.output<typeof chooseJob>;
+export type JobState = ChooseJob["state"];
+export type SetsQuery = z.output<typeof setsQuery>;
+export type PointsQuery = z.output<typeof pointsQuery>;
