@@ -1,3 +1,4 @@
+import { fitFriction } from "../../shared/bench/frictionFit.ts";
 import { fitLeak } from "../../shared/bench/leakFit.ts";
 import { fitMotor } from "../../shared/bench/motorFit.ts";
 import { fitPropeller } from "../../shared/bench/propellerFit.ts";
@@ -15,8 +16,14 @@ import {
   rotorFitRequest,
   rotorFitResponse,
 } from "../../shared/model/api/fits.ts";
+import { frictionFitRequest, frictionFitResponse } from "../../shared/model/api/frictionFit.ts";
 import { computeRoute } from "./compute.ts";
+import { inlineFit } from "./inlineFit.ts";
 import type { Route } from "./route.ts";
+
+/** [rad] */
+const DEGREE = Math.PI / 180;
+const radians = (degrees: number | null) => degrees && degrees * DEGREE;
 
 /** From readings given inline to the constants of a part: the functions that the stored tests go through as well. */
 export const fitRoutes = (): Route[] => [
@@ -25,34 +32,45 @@ export const fitRoutes = (): Route[] => [
     summary: "Curve of a rotor family from readings of speed, flow and pressure",
     request: rotorFitRequest,
     response: rotorFitResponse,
-    compute: fitRotor,
+    compute: inlineFit("points", fitRotor),
   }),
   computeRoute({
     path: "/fit/motor",
     summary: "Constants of a motor from readings of voltage, current and speed",
     request: motorFitRequest,
     response: motorFitResponse,
-    compute: fitMotor,
+    compute: inlineFit("rows", fitMotor),
   }),
   computeRoute({
     path: "/fit/leak",
     summary: "Power law of a skirt's leak from readings of pressure and flow",
     request: leakFitRequest,
     response: leakFitResponse,
-    compute: fitLeak,
+    compute: inlineFit("points", fitLeak),
+  }),
+  computeRoute({
+    path: "/fit/friction",
+    summary: "Friction from the tilts that held and the tilts at which it slid",
+    request: frictionFitRequest,
+    response: frictionFitResponse,
+    compute: ({ slides, angleUncertainty }) =>
+      fitFriction({
+        slides: slides.map(({ held, slid }) => ({ held: radians(held), slid: radians(slid) })),
+        angleUncertainty: angleUncertainty * DEGREE,
+      }),
   }),
   computeRoute({
     path: "/fit/pull",
     summary: "Distribution of the pull from loads that held and loads that let go",
     request: pullFitRequest,
     response: pullFitResponse,
-    compute: fitPull,
+    compute: inlineFit("trials", fitPull),
   }),
   computeRoute({
     path: "/fit/propeller",
     summary: "Thrust and power coefficients of an open propeller from a thrust test",
     request: propellerFitRequest,
     response: propellerFitResponse,
-    compute: fitPropeller,
+    compute: inlineFit("rows", fitPropeller),
   }),
 ];
