@@ -12,6 +12,7 @@ import { type GapBasis, gapBasis } from "./gapBasis.ts";
 import { type LeakBasis, leakBasis } from "./leakBasis.ts";
 import type { Missing } from "./missing.ts";
 import { type MotorBasis, motorBasis } from "./motorBasis.ts";
+import { type PackBasis, packBasis } from "./packBasis.ts";
 import { type PropellerBasis, powerMissing, powerOf, propellerBasis } from "./propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis, testedAt } from "./rotorBasis.ts";
 
@@ -33,6 +34,8 @@ export interface Resolved {
   /** nearest tested size where the build's own was not tested [m]; null where it was */
   readonly scaledFrom: number | null;
   readonly motor: MotorBasis | null;
+  /** the pack's cell; null where its voltage by charge isn't known */
+  readonly pack: PackBasis | null;
   readonly gap: GapBasis;
   /** gap and friction as pull and leak tests tell them together, with their covariance; null where they don't, or were not asked */
   readonly calibration: BuildCalibration | null;
@@ -82,7 +85,8 @@ function missingParts(build: Build, parts: Parts): Missing[] {
   });
 }
 
-function skirtInput(
+/** @returns a skirt on a surface at one gap, a measured leak in its place where there is one, SI */
+export function skirtInput(
   skirt: StoredOf<"skirts">,
   surface: StoredOf<"surfaces">,
   gap: number,
@@ -167,6 +171,8 @@ function resolved(bench: Bench, build: Build, calibration: BuildCalibration | nu
   const blower = blowerOf(bench, build, parts);
   const { rotor, thrust } = blower;
   const motor = motorBasis(bench, build.motor);
+  const packAnswer = packBasis(bench, build.pack);
+  const pack = packAnswer && packAnswer.basis !== "missing" ? packAnswer : null;
   const frictionAnswer =
     calibratedFriction(build.overrides.wheelFriction, calibration) ??
     (parts.surface && wheelFriction(bench, parts.surface, build.overrides.wheelFriction));
@@ -174,15 +180,16 @@ function resolved(bench: Bench, build: Build, calibration: BuildCalibration | nu
   const missing = [
     ...missingParts(build, parts),
     ...blower.missing,
+    ...(packAnswer?.basis === "missing" ? [packAnswer.missing] : []),
     ...(frictionAnswer?.basis === "missing" ? [frictionAnswer.missing] : []),
   ];
   const ofSkirt = parts.skirt && parts.surface ? skirtFriction(bench, parts.surface, parts.skirt) : null;
   const leak = rotor && build.skirt ? leakBasis(bench, build.skirt, build.surface, gap) : null;
-  const bases = { rotor, thrust, motor, gap, friction, ofSkirt, leak };
+  const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak };
   const input = inputOf(build, parts, bases);
   const propeller = propellerInput(build, parts, bases);
   const either = input ?? propeller;
-  const used = [rotor, thrust, motor, rotor && gap, friction, ofSkirt, leak].flatMap(
+  const used = [rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak].flatMap(
     (basis) => basis?.testIds ?? [],
   );
   return {
@@ -193,18 +200,18 @@ function resolved(bench: Bench, build: Build, calibration: BuildCalibration | nu
     thrust,
     scaledFrom: scaledFrom(blower, build.diameter),
     motor,
+    pack,
     gap,
     calibration,
     friction,
     skirtFriction: ofSkirt,
     leak,
-    cellVoltage: either && parts.pack && cellVoltages(either, build, parts.pack),
+    cellVoltage: either && pack && cellVoltages(either, build, pack),
     tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],
   };
 }
 
-function cellVoltages(input: AnyPredictInput, build: Build, pack: StoredOf<"packs">): CellVoltages {
-  const { cell } = pack.data;
+function cellVoltages(input: AnyPredictInput, build: Build, { cell }: PackBasis): CellVoltages {
   return {
     full: openCircuitVoltage(cell.curve, 1),
     rest: openCircuitVoltage(cell.curve, build.charge),
@@ -216,6 +223,7 @@ interface Bases {
   readonly rotor: RotorBasis | null;
   readonly thrust: PropellerBasis | null;
   readonly motor: MotorBasis | null;
+  readonly pack: PackBasis | null;
   readonly gap: GapBasis;
   readonly friction: FrictionBasis | null;
   readonly ofSkirt: FrictionBasis | null;
@@ -223,17 +231,17 @@ interface Bases {
 }
 
 /** Numbers that a build has whatever moves its air; null where one of them is missing. */
-function commonInput(build: Build, parts: Parts, { motor, friction, ofSkirt }: Bases) {
+function commonInput(build: Build, parts: Parts, { motor, pack: known, friction, ofSkirt }: Bases) {
   const { pack, skirt } = parts;
-  if (!motor || !pack || !parts.surface || !friction || !parts.motor) return null;
+  if (!motor || !pack || !known || !parts.surface || !friction || !parts.motor) return null;
   return {
     air: build.air,
     motor: { ...motor.constants, thermalResistance: motor.thermal.thermalResistance },
     pack: {
       series: build.overrides.series ?? pack.data.series,
       parallel: pack.data.parallel,
-      openCircuitVoltage: openCircuitVoltage(pack.data.cell.curve, build.charge),
-      cellResistance: pack.data.cell.resistance,
+      openCircuitVoltage: openCircuitVoltage(known.cell.curve, build.charge),
+      cellResistance: known.cell.resistance,
       wireResistance: pack.data.wireResistance,
     },
     supply: build.supply,

@@ -14,7 +14,7 @@ export interface Part {
   readonly price?: number;
 }
 
-export interface AdmittedMotor extends Part, MotorInput {
+export interface AdmittedMotor extends Part, Omit<MotorInput, "windingTemperature"> {
   /** of the winding [K]; null or absent: the wanted one alone */
   readonly windingLimit?: number | null;
   /** of the winding, by its maker [A] */
@@ -60,6 +60,10 @@ export interface AdmittedPack extends Part {
 export interface AdmittedSkirt extends Part, Omit<SkirtInput, "gap"> {
   /** σ_s: share of the normal force that it carries [-] */
   readonly share: number;
+  /** μ_w of the wheels on the surface, as the tests with this skirt tell it [-] */
+  readonly wheelFriction: number;
+  /** μ_s of the skirt on the surface [-] */
+  readonly skirtFriction: number;
   /** stand-offs [m] */
   readonly gaps: readonly number[];
 }
@@ -96,7 +100,7 @@ export interface Problem {
   readonly fixed: {
     readonly air: Weather;
     /** mass: the vehicle without motor, rotor, pack and skirt */
-    readonly vehicle: Omit<VehicleInput, "skirtShare">;
+    readonly vehicle: Omit<VehicleInput, "skirtShare" | "wheelFriction" | "skirtFriction">;
     readonly supply: Omit<SupplyInput, "duty">;
     /** z at which every set is solved and its run begins [-] */
     readonly charge: number;

@@ -1,0 +1,33 @@
+import { findById } from "../bench.ts";
+import { rotorMass } from "../rotorSize.ts";
+import type { Context } from "./context.ts";
+
+/**
+ * Mass of a build without the parts that are chosen: motor, rotor, pack and skirt.
+ *
+ *     m − m_motor − m_rotor − m_pack − m_skirt
+ *
+ * @param context - the book and the build [kg]
+ * @returns the rest [kg]; what is missing is gathered as unusable
+ */
+export function bareMass({ bench, build, unusable }: Context): number {
+  const rotor = findById(bench.rotors, build.rotor)?.data;
+  const parts = {
+    motor: findById(bench.motors, build.motor)?.data.mass,
+    rotor: rotor && (rotorMass(rotor, build.diameter) ?? undefined),
+    pack: findById(bench.packs, build.pack)?.data.mass,
+    skirt: build.skirt ? findById(bench.skirts, build.skirt)?.data.mass : 0,
+  };
+  let bare = build.vehicle.mass;
+  for (const [part, mass] of Object.entries(parts)) {
+    if (mass === undefined) {
+      const message = `The ${part} of ${build.name} has no mass, so the vehicle without it can't be weighed: weigh the ${part}.`;
+      unusable.push({ path: "build", message });
+    }
+    bare -= mass ?? 0;
+  }
+  if (bare > 0) return bare;
+  const message = `${build.name} weighs less than its motor, rotor, pack and skirt together: correct its mass.`;
+  unusable.push({ path: "build", message });
+  return build.vehicle.mass;
+}

@@ -1,0 +1,28 @@
+import type { Build } from "../../model/build.ts";
+import type { Bench } from "../bench.ts";
+import type { Unusable } from "./refusal.ts";
+
+/** What every admission is made with. */
+export interface Context {
+  readonly bench: Bench;
+  /** gives all that is not admitted; nothing in it is tried */
+  readonly build: Build;
+  /** gathers what can't be used, so that all of it is told at once */
+  readonly unusable: Unusable[];
+}
+
+/** @returns entries made from what is admitted; those that can't be used are gathered under their path */
+export function admitted<A, E>(
+  { unusable }: Context,
+  path: string,
+  list: readonly A[],
+  make: (asked: A, at: string) => readonly E[] | string,
+): E[] {
+  return list.flatMap((asked, i) => {
+    const at = `${path}.${i}`;
+    const made = make(asked, at);
+    if (typeof made !== "string") return made;
+    unusable.push({ path: at, message: made });
+    return [];
+  });
+}

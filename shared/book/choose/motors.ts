@@ -1,0 +1,30 @@
+import type { AdmittedMotor } from "../../decide/choose/problem.ts";
+import { findById } from "../bench.ts";
+import { motorBasis } from "../motorBasis.ts";
+import { admitted, type Context } from "./context.ts";
+
+function motorOf({ bench }: Context, id: string): readonly AdmittedMotor[] | string {
+  const record = findById(bench.motors, id);
+  const basis = motorBasis(bench, id);
+  if (!record || !basis) return `The book has no motor ${id}.`;
+  const { name, mass, length, price, windingLimit, maxCurrent, ratedVoltage } = record.data;
+  if (mass === undefined) return `${name} has no mass: weigh it, on the motor's page.`;
+  return [
+    {
+      id,
+      mass,
+      height: length,
+      price,
+      ...basis.constants,
+      thermalResistance: basis.thermal.thermalResistance,
+      windingLimit: windingLimit ?? null,
+      maxCurrent: maxCurrent ?? null,
+      ratedVoltage: ratedVoltage ?? null,
+    },
+  ];
+}
+
+/** @returns the admitted motors, by their tests where there are any */
+export function admittedMotors(context: Context, ids: readonly string[]): AdmittedMotor[] {
+  return admitted(context, "motors", ids, (id) => motorOf(context, id));
+}

@@ -1,0 +1,19 @@
+import type { AdmittedPack } from "../../decide/choose/problem.ts";
+import { findById } from "../bench.ts";
+import { packBasis } from "../packBasis.ts";
+import { admitted, type Context } from "./context.ts";
+
+function packOf({ bench }: Context, id: string): readonly AdmittedPack[] | string {
+  const record = findById(bench.packs, id);
+  const basis = packBasis(bench, id);
+  if (!record || !basis) return `The book has no pack ${id}.`;
+  if (basis.basis === "missing") return basis.missing.message;
+  const { name, mass, height, price, series, parallel, wireResistance } = record.data;
+  if (mass === undefined) return `${name} has no mass: weigh it, on the pack's page.`;
+  return [{ id, mass, height, price, series, parallel, wireResistance, cell: basis.cell }];
+}
+
+/** @returns the admitted packs, by their discharge tests where there are any */
+export function admittedPacks(context: Context, ids: readonly string[]): AdmittedPack[] {
+  return admitted(context, "packs", ids, (id) => packOf(context, id));
+}

@@ -1,0 +1,49 @@
+import type { Problem } from "../../decide/choose/problem.ts";
+import type { ChooseRequest } from "../../model/api/choose.ts";
+import { type Bench, findById } from "../bench.ts";
+import { bareMass } from "./bareMass.ts";
+import type { Context } from "./context.ts";
+import { admittedMotors } from "./motors.ts";
+import { admittedPacks } from "./packs.ts";
+import { UnusablePartsError } from "./refusal.ts";
+import { admittedRotors } from "./rotors.ts";
+import { admittedSkirts } from "./skirts.ts";
+
+function contextOf(bench: Bench, { build: id }: ChooseRequest): Context {
+  const build = findById(bench.builds, id)?.data;
+  if (!build) throw new UnusablePartsError([{ path: "build", message: `The book has no build ${id}.` }]);
+  return { bench, build: { ...build, overrides: {} }, unusable: [] };
+}
+
+/**
+ * A question to the engine from the book's own parts.
+ *
+ *     every part as its tests say it; the vehicle's mass without the chosen parts, so that each set carries its own
+ *
+ * @param bench - the whole bench book
+ * @param request - what is admitted and what must hold, SI
+ * @returns the question in plain numbers
+ * @throws {UnusablePartsError} naming each admitted part that can't be solved with, and what it lacks
+ * @throws {OutOfRangeError} on a range that can't be
+ *
+ * Valid for ducted rotors. Source: docs/method/choosing.md
+ */
+export function chooseProblem(bench: Bench, request: ChooseRequest): Problem {
+  const context = contextOf(bench, request);
+  const { air, supply, charge, vehicle } = context.build;
+  const { duty: _each, ...rest } = supply;
+  const mass = bareMass(context);
+  const lists = {
+    motors: admittedMotors(context, request.motors),
+    rotors: admittedRotors(context, request.rotors),
+    packs: admittedPacks(context, request.packs),
+    skirts: admittedSkirts(context, request.skirts),
+  };
+  if (context.unusable.length > 0) throw new UnusablePartsError(context.unusable);
+  return {
+    fixed: { air, vehicle: { ...vehicle, mass }, supply: rest, charge, height: 0, price: 0 },
+    ...lists,
+    duties: request.duties,
+    wants: request.wants,
+  };
+}

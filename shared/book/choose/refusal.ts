@@ -1,0 +1,17 @@
+/** One admitted part that can't be solved with, and why. */
+export interface Unusable {
+  /** of the request: "motors.2" */
+  readonly path: string;
+  readonly message: string;
+}
+
+/** Parts are admitted that can't be solved with: nothing was solved. */
+export class UnusablePartsError extends Error {
+  readonly code = "unusable-parts";
+  constructor(readonly fields: readonly Unusable[]) {
+    const [first] = fields;
+    const more = fields.length > 1 ? ` (and ${fields.length - 1} more)` : "";
+    super(`${first.path}: ${first.message}${more}`);
+    this.name = "UnusablePartsError";
+  }
+}

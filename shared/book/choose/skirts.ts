@@ -1,0 +1,75 @@
+import { steppedValues } from "../../decide/choose/count.ts";
+import type { AdmittedSkirt } from "../../decide/choose/problem.ts";
+import type { ChooseRequest } from "../../model/api/choose.ts";
+import type { Build } from "../../model/build.ts";
+import type { StoredOf } from "../../model/record.ts";
+import { findById } from "../bench.ts";
+import { calibrationOf } from "../calibration.ts";
+import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
+import { gapBasis } from "../gapBasis.ts";
+import { leakBasis } from "../leakBasis.ts";
+import { skirtInput } from "../resolve.ts";
+import { admitted, type Context } from "./context.ts";
+
+type Asked = ChooseRequest["skirts"][number];
+
+interface Standing {
+  readonly context: Context;
+  readonly skirt: StoredOf<"skirts">;
+  readonly surface: StoredOf<"surfaces">;
+  readonly build: Build;
+}
+
+/** The skirt at one gap as a build with it would stand; without a gap, the skirt's own. */
+function atGap({ context, skirt, surface, build }: Standing, gap: number | null) {
+  const { bench } = context;
+  const tried = gap === null ? build : { ...build, overrides: { gap } };
+  const basis = gapBasis(tried, skirt, calibrationOf(bench, tried));
+  const leak = leakBasis(bench, skirt.id, surface.id, basis);
+  return skirtInput(skirt, surface, basis.value, leak);
+}
+
+function wheelsOf({ context, surface, build }: Standing): number | string {
+  const { bench } = context;
+  const answer =
+    calibratedFriction(undefined, calibrationOf(bench, build)) ?? wheelFriction(bench, surface, undefined);
+  return answer.basis === "missing" ? answer.missing.message : answer.value;
+}
+
+function skirtOf(
+  context: Context,
+  { skirt: id, gaps }: Asked,
+  at: string,
+): readonly AdmittedSkirt[] | string {
+  const { bench, build } = context;
+  const skirt = findById(bench.skirts, id);
+  const surface = findById(bench.surfaces, build.surface);
+  if (!skirt || !surface) return `The book has no skirt ${id}.`;
+  const { name, mass, height, price, share } = skirt.data;
+  if (mass === undefined) return `${name} has no mass: weigh it, on the skirt's page.`;
+  const standing = { context, skirt, surface, build: { ...build, skirt: id } };
+  const friction = wheelsOf(standing);
+  if (typeof friction === "string") return friction;
+  const own = {
+    id,
+    mass,
+    height,
+    price,
+    share,
+    wheelFriction: friction,
+    skirtFriction: skirtFriction(bench, surface, skirt).value,
+  };
+  const asked = gaps ? steppedValues(`${at}.gaps`, gaps) : [null];
+  const inputs = asked.map((gap) => atGap(standing, gap));
+  const law = inputs.filter(({ measuredLeak }) => measuredLeak === null);
+  const tested = inputs.filter(({ measuredLeak }) => measuredLeak !== null);
+  return [...(law.length > 0 ? [law] : []), ...tested.map((input) => [input])].map((group) => {
+    const { gap: _each, ...input } = group[0];
+    return { ...own, ...input, gaps: group.map(({ gap }) => gap) };
+  });
+}
+
+/** @returns the admitted skirts; a gap at which a leak was measured stands on its own, with that leak */
+export function admittedSkirts(context: Context, asked: readonly Asked[]): AdmittedSkirt[] {
+  return admitted(context, "skirts", asked, (each, at) => skirtOf(context, each, at));
+}
