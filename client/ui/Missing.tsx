@@ -10,6 +10,7 @@ const TEST_WORDS = {
   leak: "Log a leak test",
   friction: "Log a friction test",
   thrust: "Log a thrust test",
+  discharge: "Log a discharge test",
 } as const;
 
 function Line({ part, build }: { part: MissingPart; build: string }) {

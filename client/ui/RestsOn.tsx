@@ -14,6 +14,7 @@ const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   leak: "leak test",
   friction: "friction test",
   thrust: "thrust test",
+  discharge: "discharge test",
 };
 
 function countsByKind(bench: Bench, ids: readonly string[]): string[] {

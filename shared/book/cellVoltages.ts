@@ -1,10 +1,10 @@
-import type { Cell } from "../model/parts/pack.ts";
 import { findRoot } from "../numeric/root.ts";
 import { crossingNear } from "../physics/operatingPoint.ts";
 import { openCircuitCurve } from "../physics/pack.ts";
 import { assemble, type PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, atCellVoltage, isPropeller } from "../physics/predictAny.ts";
 import { type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
+import type { CellInput } from "../physics/rundown.ts";
 
 /** Open-circuit voltages of one cell at the states that Match draws [V]. */
 export interface CellVoltages {
@@ -42,7 +42,10 @@ function propellerCurrentLaw(input: PropellerPredictInput): (openCircuitVoltage:
  * @param cell - minimum voltage [V], open-circuit curve [-, V], resistance [Ω]
  * @returns V_oc of one cell [V], within its curve
  */
-export function cutOffVoltage(input: AnyPredictInput, cell: Cell): number {
+export function cutOffVoltage(
+  input: AnyPredictInput,
+  cell: Pick<CellInput, "curve" | "minimumVoltage" | "resistance">,
+): number {
   const ocv = openCircuitCurve(cell.curve);
   const [empty, full] = [ocv(0), ocv(1)];
   const packCurrent = isPropeller(input) ? propellerCurrentLaw(input) : packCurrentLaw(input);

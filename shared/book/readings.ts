@@ -1,8 +1,10 @@
 import { bleedFlow } from "../bench/bleed.ts";
+import type { DischargeReading } from "../bench/dischargeFit.ts";
 import type { RotorReadingPoint } from "../bench/rotorPoints.ts";
 import type { ReadingDoubt } from "../bench/rotorWeights.ts";
 import type { AirAsRead, Instrument, Plate } from "../model/tests/common.ts";
 import type { CurveTest } from "../model/tests/curve.ts";
+import type { DischargeTest } from "../model/tests/discharge.ts";
 import type { FrictionTest } from "../model/tests/friction.ts";
 import type { LeakTest } from "../model/tests/leak.ts";
 import type { MotorTest } from "../model/tests/motor.ts";
@@ -270,6 +272,46 @@ export function tiltUncertainty(tests: readonly FrictionTest[]): number {
     return instrumentUncertainty(test.instruments.angle, steepest, "angle");
   };
   return Math.max(0, ...tests.map(ofTest));
+}
+
+/** Charge drawn by each row [C]: as counted, else from current and time, the straight line between readings. */
+function drawnByRow({ rows }: DischargeTest): number[] {
+  const drawn: number[] = [];
+  rows.forEach((row, i) => {
+    const counted = maybe(row.charge, "charge");
+    const before = rows[i - 1];
+    if (counted !== undefined) drawn.push(counted);
+    else if (!before) drawn.push(0);
+    else {
+      const span = (maybe(row.time, "time") ?? 0) - (maybe(before.time, "time") ?? 0);
+      const mean = (toSI(row.current, "current") + toSI(before.current, "current")) / 2;
+      drawn.push(drawn[i - 1] + Math.max(0, span) * mean);
+    }
+  });
+  return drawn;
+}
+
+/**
+ * A discharge test's rows, of one cell.
+ *
+ * @param test - as stored
+ * @param pack - cells in series and parallel [-]
+ * @returns charge drawn since full [C], voltage [V], current [A] of one cell
+ */
+export function dischargeReadings(
+  test: DischargeTest,
+  pack: { readonly series: number; readonly parallel: number },
+): Reading<DischargeReading>[] {
+  const series = test.across === "pack" ? pack.series : 1;
+  const parallel = test.across === "cell" ? 1 : pack.parallel;
+  const drawn = drawnByRow(test);
+  return test.rows.map((row, index) => ({
+    drawn: drawn[index] / parallel,
+    voltage: toSI(row.voltage, "voltage") / series,
+    current: toSI(row.current, "current") / parallel,
+    row: index,
+    setAside: row.setAside ?? null,
+  }));
 }
 
 /** @returns the rows that take part in a fit */

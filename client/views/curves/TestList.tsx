@@ -11,6 +11,7 @@ const KIND = {
   leak: "leak",
   friction: "friction",
   thrust: "thrust",
+  discharge: "discharge",
 } as const;
 
 /** The tests that a page rests on, each a way to the Bench. */

@@ -12,6 +12,8 @@ const LABELS: Readonly<Record<string, string>> = {
   torque: "torque",
   density: "density",
   throttle: "throttle",
+  charge: "drawn",
+  time: "time",
   held: "held",
   letGo: "let go",
   slid: "slid",
@@ -58,6 +60,7 @@ const KIND_WORD = {
   leak: "Leak test",
   friction: "Friction test",
   thrust: "Thrust test",
+  discharge: "Discharge test",
 } as const;
 
 /** @returns the test's title, or its kind and day where it has none */

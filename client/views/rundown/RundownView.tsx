@@ -44,8 +44,8 @@ function RundownOf({ bench, build }: OfBuild) {
   const [wanted, setWanted] = useState<number | null>(null);
   const targetMargin = wanted ?? build.data.targetMargin;
   const question = useMemo(
-    () => questionOf(bench, outcome, { startCharge, targetMargin }),
-    [bench, outcome, startCharge, targetMargin],
+    () => questionOf(outcome, { startCharge, targetMargin }),
+    [outcome, startCharge, targetMargin],
   );
   const { reply, busy } = useReply(question);
   const answered = question && reply && "answered" in reply ? reply.answered : null;

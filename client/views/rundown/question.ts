@@ -1,5 +1,5 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
-import type { RundownInput } from "../../../shared/physics/rundown.ts";
+import { solvable } from "../../../shared/book/resolve.ts";
+import type { CycleSegment, RundownInput } from "../../../shared/physics/rundown.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 
 /** An attitude to answer for. */
@@ -24,21 +24,24 @@ export interface Asked {
   /** z₀ [-] */
   readonly startCharge: number;
   readonly targetMargin: number;
+  /** tried in the place of the build's own */
+  readonly cycle?: readonly CycleSegment[];
 }
 
 /** @returns the run that a build asks for; null where the build has no numbers yet */
-export function questionOf(bench: Bench, outcome: Outcome, asked: Asked): Question | null {
+export function questionOf(outcome: Outcome, asked: Asked): Question | null {
   const { build, resolved } = outcome;
-  const pack = bench.packs.find((each) => each.id === build.pack)?.data;
-  if (!resolved?.input || !resolved.motor || !pack) return null;
-  const { openCircuitVoltage: _at, cellResistance: _of, ...wiring } = resolved.input.pack;
+  const numbers = resolved && solvable(resolved);
+  if (!numbers || !resolved.motor || !resolved.pack) return null;
+  const { openCircuitVoltage: _at, cellResistance: _of, ...wiring } = numbers.pack;
   const { thermalTimeConstant, basis } = resolved.motor.thermal;
   return {
     input: {
-      ...resolved.input,
-      motor: { ...resolved.input.motor, thermalTimeConstant },
-      pack: { ...wiring, cell: pack.cell },
+      ...numbers,
+      motor: { ...numbers.motor, thermalTimeConstant },
+      pack: { ...wiring, cell: resolved.pack.cell },
       ...asked,
+      cycle: asked.cycle ?? build.cycle,
     },
     windingEstimated: basis === "estimated",
     named: attitudeRows(outcome).map(({ title, name, angle }) => ({

@@ -33,13 +33,25 @@ export const cell = z.strictObject({
   maxCurrent: positive("A", 1e4).optional(),
 });
 
+/** Kinds of cell whose open-circuit curve is published under an open licence. */
+export const CHEMISTRIES = ["lithium-ion", "lithium-iron-phosphate"] as const;
+
+/** A cell as the book keeps it: its curve may be left to a discharge test, or to what its chemistry is known to do. */
+export const storedCell = cell.extend({
+  curve: cellCurve.optional().describe("open-circuit, by charge; discharge tests take its place"),
+  chemistry: z
+    .enum(CHEMISTRIES)
+    .optional()
+    .describe("whose published curve stands in where there is no curve and no discharge test"),
+});
+
 /** A pack: cells in series and parallel, and the wire to the driver. */
 export const pack = z.strictObject({
   name: name(),
   series: z.int().min(1).max(60),
   parallel: z.int().min(1).max(60).default(1),
   wireResistance: nonNegative("Ω", 100).default(0),
-  cell,
+  cell: storedCell,
   mass: nonNegative("kg", 50).optional(),
   height: positive("m", 1).optional(),
   price: nonNegative("any currency").optional(),
@@ -49,4 +61,5 @@ export const pack = z.strictObject({
 });
 
 export type Cell = z.output<typeof cell>;
+export type StoredCell = z.output<typeof storedCell>;
 export type Pack = z.output<typeof pack>;

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { curveTest } from "./curve.ts";
+import { dischargeTest } from "./discharge.ts";
 import { frictionTest } from "./friction.ts";
 import { leakTest } from "./leak.ts";
 import { motorTest } from "./motor.ts";
@@ -14,6 +15,7 @@ export const benchTest = z.discriminatedUnion("kind", [
   leakTest,
   frictionTest,
   thrustTest,
+  dischargeTest,
 ]);
 
 export type BenchTest = z.output<typeof benchTest>;
@@ -25,4 +27,5 @@ export const TEST_KINDS = [
   "leak",
   "friction",
   "thrust",
+  "discharge",
 ] as const satisfies readonly TestKind[];

@@ -9,6 +9,7 @@ import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
 import { ChangedMeanwhile } from "./ChangedMeanwhile.tsx";
 import { CurveFields } from "./curve.tsx";
+import { DischargeFields } from "./discharge.tsx";
 import { ErrorSummary } from "./ErrorSummary.tsx";
 import { FrictionFields } from "./friction.tsx";
 import { LeakFields } from "./leak.tsx";
@@ -27,6 +28,7 @@ const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly form: Form
   leak: LeakFields,
   friction: FrictionFields,
   thrust: ThrustFields,
+  discharge: DischargeFields,
 };
 
 interface TestFormProps {

@@ -14,6 +14,8 @@ const STARTING: Readonly<Record<string, string>> = {
   direction: "straight-off",
   contact: "wheels",
   duty: "100 %",
+  across: "pack",
+  end: "empty",
 };
 
 /** Weather is of the day, a setting lasts until it is changed. */

@@ -1,4 +1,5 @@
 import type { CurveTest } from "../../../../shared/model/tests/curve.ts";
+import type { DischargeTest } from "../../../../shared/model/tests/discharge.ts";
 import type { FrictionTest } from "../../../../shared/model/tests/friction.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
@@ -87,6 +88,27 @@ function thrustLine(rows: ThrustTest["rows"]): string {
   return `${counted(rows.length, "reading")}, ${thrusts} at ${speeds}`;
 }
 
+function dischargeLine(rows: DischargeTest["rows"]): string {
+  const voltages = range(
+    rows.map((row) => row.voltage),
+    "voltage",
+  );
+  const drawn = rows.map((row) => row.charge).filter(isGiven);
+  const most = drawn.reduce<TypedQuantity | null>(
+    (least, each) => (least && toSI(least, "charge") >= toSI(each, "charge") ? least : each),
+    null,
+  );
+  const rests = rows.filter((row) => toSI(row.current, "current") === 0).length;
+  return [
+    counted(rows.length, "reading"),
+    voltages,
+    most ? `${shown(most)} drawn` : "",
+    rests > 0 ? `${rests} at rest` : "",
+  ]
+    .filter(Boolean)
+    .join(", ");
+}
+
 function lineOf(test: BenchTest): string {
   switch (test.kind) {
     case "pull":
@@ -99,6 +121,8 @@ function lineOf(test: BenchTest): string {
       return leakLine(test.rows.filter(counts));
     case "friction":
       return frictionLine(test.rows.filter(counts));
+    case "discharge":
+      return dischargeLine(test.rows.filter(counts));
     case "thrust":
       return thrustLine(test.rows.filter(counts));
   }

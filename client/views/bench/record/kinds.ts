@@ -296,10 +296,71 @@ const thrust: KindSpec = {
   ],
 };
 
-export const KINDS: Readonly<Record<TestKind, KindSpec>> = { curve, pull, motor, leak, friction, thrust };
+const discharge: KindSpec = {
+  kind: "discharge",
+  name: "Discharge test",
+  row: "reading",
+  plate: false,
+  fields: [
+    part("pack", "Pack", "packs"),
+    {
+      type: "choice",
+      key: "across",
+      label: "Voltage of",
+      options: [
+        ["pack", "the whole pack"],
+        ["plug", "one cell of it, at the balance plug"],
+        ["cell", "a single cell by itself"],
+      ],
+    },
+    {
+      type: "choice",
+      key: "end",
+      label: "Drawn from full",
+      options: [
+        ["empty", "down to the cell's minimum"],
+        ["stopped", "and stopped before"],
+      ],
+    },
+  ],
+  columns: [
+    {
+      key: "charge",
+      label: "Drawn so far",
+      dimension: "charge",
+      need: "optional",
+      hint: "or the time, in every row",
+    },
+    { key: "time", label: "Time", dimension: "time", need: "optional", hint: "where no charge is counted" },
+    { key: "voltage", label: "Voltage", dimension: "voltage", need: "required" },
+    { key: "current", label: "Current", dimension: "current", need: "required", hint: "0 at rest" },
+  ],
+  instruments: [
+    { key: "voltage", label: "Voltage", dimension: "voltage" },
+    { key: "current", label: "Current", dimension: "current" },
+  ],
+};
+
+export const KINDS: Readonly<Record<TestKind, KindSpec>> = {
+  curve,
+  pull,
+  motor,
+  leak,
+  friction,
+  thrust,
+  discharge,
+};
 
 /** The kinds in the order in which the screen offers them. */
-export const KIND_ORDER: readonly TestKind[] = ["pull", "curve", "leak", "motor", "friction", "thrust"];
+export const KIND_ORDER: readonly TestKind[] = [
+  "pull",
+  "curve",
+  "leak",
+  "motor",
+  "friction",
+  "discharge",
+  "thrust",
+];
 
 /** As many rows a test can have, pull and friction tests a fifth of it. */
 export const MOST_ROWS = 5000;

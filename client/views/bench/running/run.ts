@@ -2,6 +2,7 @@ import type { Bench } from "../../../../shared/book/bench.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { ReadDraft } from "../record/readDraft.ts";
 import { runCurve } from "./curve.ts";
+import { runDischarge } from "./discharge.ts";
 import { runFriction } from "./friction.ts";
 import { runLeak } from "./leak.ts";
 import { runMotor } from "./motor.ts";
@@ -29,6 +30,8 @@ export function runningResult(read: ReadDraft, bench: Bench): Running {
       return runLeak(test, rowKeys);
     case "friction":
       return runFriction(test, rowKeys);
+    case "discharge":
+      return runDischarge(test, rowKeys, bench);
     case "thrust":
       return runThrust(test, rowKeys, bench);
   }

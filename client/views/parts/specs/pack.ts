@@ -30,12 +30,22 @@ export const packForm: FormSpec = {
           kind: "list",
           path: "cell.curve",
           label: "Open-circuit voltage by charge, from 0 to 100 %",
-          required: true,
+          hint: "discharge tests take its place; without either, the chemistry's published curve stands in",
           tuple: true,
           add: "Add a point",
           columns: [
             quantity("0", "Charge", "fraction", { required: true }),
             quantity("1", "Voltage", "voltage", { required: true }),
+          ],
+        },
+        {
+          kind: "choice",
+          path: "cell.chemistry",
+          label: "Chemistry, where there is no curve",
+          options: [
+            ["", "not said"],
+            ["lithium-ion", "lithium-ion or lithium polymer, full at 4.2 V"],
+            ["lithium-iron-phosphate", "lithium iron phosphate, full at 3.6 V"],
           ],
         },
       ],

@@ -1,0 +1,46 @@
+import { type DischargeFit, fitDischarge } from "../../../../shared/bench/dischargeFit.ts";
+import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { dischargeReadings, inUse } from "../../../../shared/book/readings.ts";
+import type { DischargeTest } from "../../../../shared/model/tests/discharge.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
+import { attempt, digits, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+
+const MILLI = 1000;
+
+function figuresOf(fit: DischargeFit): Figure[] {
+  const { curve, resistance, resistanceError, resistanceFrom, capacity, capacityFrom } = fit;
+  const error = resistanceError === null ? null : MILLI * resistanceError;
+  const full = curve[curve.length - 1][1];
+  return [
+    {
+      label: "Cell resistance",
+      text: `${withError(MILLI * resistance, error)} mΩ`,
+      ...(resistanceFrom === "known" ? { mark: "stated" as const } : {}),
+    },
+    {
+      label: "Cell capacity",
+      text: formatQuantity(capacity, "charge"),
+      ...(capacityFrom === "known" ? { mark: "stated" as const } : {}),
+    },
+    { label: "Open-circuit, a cell", text: `${digits(full)} V full, ${digits(curve[0][1])} V empty` },
+  ];
+}
+
+/** Resistance, capacity and open-circuit voltage so far, or what to measure next. */
+export function runDischarge(test: DischargeTest, keys: readonly number[], bench: Bench): Running {
+  const pack = findById(bench.packs, test.pack ?? "")?.data;
+  if (!pack) return { ...NOTHING_YET, next: "Choose the pack: its cells in series and parallel are needed." };
+  const rows = dischargeReadings(test, pack);
+  if (rows.length === 0)
+    return { ...NOTHING_YET, next: "Type a first reading: the full pack at rest, nothing drawn yet." };
+  const byRow = new Map(rows.map((row) => [keys[row.row], `${digits(row.voltage)} V a cell`]));
+  const { resistance: knownResistance, capacity: knownCapacity } = pack.cell;
+  const runs = [{ readings: inUse(rows), emptied: test.end === "empty" }];
+  const { found: fit, next } = attempt(() => fitDischarge({ runs, knownResistance, knownCapacity }));
+  return {
+    figures: fit ? figuresOf(fit) : [],
+    byRow,
+    next,
+    notes: fit?.warnings.map((warning) => warning.message) ?? [],
+  };
+}

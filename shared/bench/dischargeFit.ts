@@ -1,0 +1,167 @@
+import { NotEnoughDataError, requireFinite, requireNonNegative, requirePositive } from "../numeric/errors.ts";
+import type { Note } from "../physics/note.ts";
+import { openCircuitCurve } from "../physics/pack.ts";
+import { type CurvePoints, openCircuitPoints } from "./dischargeCurve.ts";
+import { type CellReading, toldResistance } from "./dischargeResistance.ts";
+
+/** One reading of a discharge, of one cell. */
+export interface DischargeReading {
+  /** since full [C] */
+  readonly drawn: number;
+  /** [V] */
+  readonly voltage: number;
+  /** 0 at rest [A] */
+  readonly current: number;
+}
+
+/** One discharge from full. */
+export interface DischargeRun {
+  readonly readings: readonly DischargeReading[];
+  /** drawn until the loaded cell reached its minimum */
+  readonly emptied: boolean;
+}
+
+export interface DischargeRequest {
+  readonly runs: readonly DischargeRun[];
+  /** of one cell, from elsewhere: used where the readings can't tell it [Ω]; null where it isn't known */
+  readonly knownResistance: number | null;
+  /** of one cell, for a discharge that was stopped before [C]; null where it isn't known */
+  readonly knownCapacity: number | null;
+}
+
+export interface DischargeFit {
+  /** open-circuit, by rising charge, from 0 to 1 [-, V] */
+  readonly curve: CurvePoints;
+  /** R of one cell [Ω] */
+  readonly resistance: number;
+  /** [Ω]; null where R is not from the readings */
+  readonly resistanceError: number | null;
+  /** rests among the readings, several currents, or not from the readings at all */
+  readonly resistanceFrom: "rests" | "currents" | "known";
+  /** of one cell [C] */
+  readonly capacity: number;
+  readonly capacityFrom: "emptied" | "known";
+  /** scatter of the readings about curve and sag; null where R is not from them [V] */
+  readonly residualSd: number | null;
+  /** by run and reading: charge [-], voltage less what the fit says [V] */
+  readonly residuals: readonly (readonly { readonly charge: number; readonly voltage: number }[])[];
+  readonly warnings: readonly Note[];
+}
+
+/** A current below this share of the largest is a rest [-]. Judgement. */
+const REST = 0.01;
+
+function checkRun({ readings }: DischargeRun, path: string): void {
+  readings.forEach(({ drawn, voltage, current }, i) => {
+    requireNonNegative(`${path}.readings.${i}.drawn`, drawn);
+    requirePositive(`${path}.readings.${i}.voltage`, requireFinite(`${path}.readings.${i}.voltage`, voltage));
+    requireNonNegative(`${path}.readings.${i}.current`, current);
+  });
+}
+
+const drawnIn = ({ readings }: DischargeRun): number =>
+  readings.reduce((most, { drawn }) => Math.max(most, drawn), 0);
+
+function capacityOf({
+  runs,
+  knownCapacity,
+}: DischargeRequest): Pick<DischargeFit, "capacity" | "capacityFrom"> {
+  const whole = runs.filter(({ emptied }) => emptied).map(drawnIn);
+  if (whole.length > 0)
+    return {
+      capacity: whole.reduce((sum, drawn) => sum + drawn, 0) / whole.length,
+      capacityFrom: "emptied",
+    };
+  if (knownCapacity === null)
+    throw new NotEnoughDataError(
+      "No discharge went to empty, so the capacity isn't known.",
+      "Draw on, attended, until the loaded cell reaches its maker's minimum.",
+      "runs",
+    );
+  return { capacity: requirePositive("knownCapacity", knownCapacity), capacityFrom: "known" };
+}
+
+/** Each run by its own capacity where it went to empty: what one day gave is the whole of that day's charge. */
+function chargesOf(run: DischargeRun, capacity: number): CellReading[] {
+  const whole = run.emptied ? drawnIn(run) : Math.max(capacity, drawnIn(run));
+  return run.readings.map(({ drawn, voltage, current }) => ({ charge: 1 - drawn / whole, voltage, current }));
+}
+
+type Sag = Pick<
+  DischargeFit,
+  "resistance" | "resistanceError" | "resistanceFrom" | "residualSd" | "warnings"
+>;
+
+const untold = (resistance: number): Omit<Sag, "warnings"> => ({
+  resistance,
+  resistanceError: null,
+  resistanceFrom: "known",
+  residualSd: null,
+});
+
+function sagOf(readings: readonly CellReading[], known: number | null): Sag {
+  const told = toldResistance(readings);
+  const most = readings.reduce((largest, { current }) => Math.max(largest, current), 0);
+  const rests = readings.some(({ current }) => current <= REST * most);
+  if (told)
+    return {
+      resistance: told.resistance,
+      resistanceError: told.standardError,
+      resistanceFrom: rests ? "rests" : "currents",
+      residualSd: told.residualSd,
+      warnings: [],
+    };
+  const need =
+    "Rest for a minute now and then, current 0, and read the voltage before and after; or read at two currents in turn.";
+  if (readings.every(({ current }) => current === 0)) return { ...untold(known ?? 0), warnings: [] };
+  if (known === null)
+    throw new NotEnoughDataError(
+      "The cell's resistance and its open-circuit voltage can't be told apart from these readings.",
+      need,
+      "rows",
+    );
+  const message = `The readings can't tell the cell's resistance from its open-circuit voltage; ${(1000 * known).toPrecision(3)} mΩ a cell is taken as the pack states it. ${need}`;
+  return {
+    ...untold(requireNonNegative("knownResistance", known)),
+    warnings: [{ code: "resistance-not-told", message }],
+  };
+}
+
+/**
+ * Open-circuit curve, resistance and capacity of a cell from its discharges.
+ *
+ *     V = V_oc(z) − R·I,  z = 1 − q/C
+ *
+ * @param request - discharges from full: charge drawn [C], voltage [V], current [A] of one cell; resistance [Ω] and capacity [C] known from elsewhere
+ * @returns curve from empty to full [-, V], R [Ω], C [C], residuals [V], notes
+ * @throws {OutOfRangeError} with the path of a reading that can't be
+ * @throws {NotEnoughDataError} where no discharge covers the charge from full to empty, or R and V_oc can't be told apart
+ *
+ * Valid for one R over the whole charge, at the temperature and age of the test; rests long enough to settle. Source: Kirchhoff's laws; charge counting; docs/method/fits/discharge.md
+ */
+export function fitDischarge(request: DischargeRequest): DischargeFit {
+  request.runs.forEach((run, i) => {
+    checkRun(run, `runs.${i}`);
+  });
+  const { capacity, capacityFrom } = capacityOf(request);
+  requirePositive("charge drawn", capacity);
+  const byRun = request.runs.map((run) => chargesOf(run, capacity));
+  const readings = byRun.flat();
+  const sag = sagOf(readings, request.knownResistance);
+  const { curve, warnings } = openCircuitPoints(readings, sag.resistance);
+  const at = openCircuitCurve(curve);
+  const residuals = byRun.map((run) =>
+    run.map(({ charge, voltage, current }) => ({
+      charge,
+      voltage: voltage - (at(charge) - sag.resistance * current),
+    })),
+  );
+  return {
+    curve,
+    ...sag,
+    capacity,
+    capacityFrom,
+    residuals,
+    warnings: [...sag.warnings, ...warnings],
+  };
+}

@@ -1,0 +1,94 @@
+import { type DischargeFit, fitDischarge } from "../bench/dischargeFit.ts";
+import type { Pack } from "../model/parts/pack.ts";
+import { NotEnoughDataError } from "../numeric/errors.ts";
+import { CHEMISTRY_TABLES, type ChemistryTable } from "../physics/cells/table.ts";
+import type { Note } from "../physics/note.ts";
+import type { CellInput } from "../physics/rundown.ts";
+import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import type { Missing } from "./missing.ts";
+import { dischargeReadings, inUse } from "./readings.ts";
+
+/** A pack's cell in numbers, and what its open-circuit curve rests on. */
+export interface PackBasis {
+  /** discharge tests of this pack, the pack's own stated curve, or its chemistry's published one */
+  readonly basis: "measured" | "stated" | "chemistry";
+  /** resistance and capacity from the tests where they tell them, else as the pack states them */
+  readonly cell: CellInput;
+  readonly fit: DischargeFit | null;
+  /** the published curve in use, with its source; null where it isn't */
+  readonly chemistry: ChemistryTable | null;
+  /** tests that the curve rests on */
+  readonly testIds: readonly string[];
+  /** why tests are logged and yet not used; what the fit says */
+  readonly notes: readonly Note[];
+}
+
+export type PackAnswer = PackBasis | { readonly basis: "missing"; readonly missing: Missing };
+
+interface Tested {
+  readonly fit: DischargeFit | null;
+  readonly testIds: readonly string[];
+  readonly notes: readonly Note[];
+}
+
+const NOT_TESTED: Tested = { fit: null, testIds: [], notes: [] };
+
+function tested(bench: Bench, packId: string, pack: Pack): Tested {
+  const tests = testsOf(bench, "discharge").filter(({ data }) => data.pack === packId);
+  const runs = tests.flatMap(({ data }) => {
+    const readings = inUse(dischargeReadings(data, pack));
+    return readings.length > 0 ? [{ readings, emptied: data.end === "empty" }] : [];
+  });
+  if (runs.length === 0) return NOT_TESTED;
+  const { resistance: knownResistance, capacity: knownCapacity } = pack.cell;
+  try {
+    const fit = fitDischarge({ runs, knownResistance, knownCapacity });
+    return { fit, testIds: tests.map(({ id }) => id), notes: fit.warnings };
+  } catch (error) {
+    if (!(error instanceof NotEnoughDataError)) throw error;
+    const message = `The discharge tests don't give the pack's curve: ${error.message}`;
+    return { ...NOT_TESTED, notes: [{ code: "discharge-not-enough", message }] };
+  }
+}
+
+function measuredCell(pack: Pack, fit: DischargeFit): CellInput {
+  const { curve: _stated, chemistry: _kind, ...cell } = pack.cell;
+  return { ...cell, resistance: fit.resistance, capacity: fit.capacity, curve: fit.curve };
+}
+
+function answerFor(bench: Bench, packId: string): PackAnswer | null {
+  const pack = findById(bench.packs, packId)?.data;
+  if (!pack) return null;
+  const { fit, testIds, notes } = tested(bench, packId, pack);
+  if (fit) return { basis: "measured", cell: measuredCell(pack, fit), fit, chemistry: null, testIds, notes };
+  const { chemistry, curve, ...cell } = pack.cell;
+  if (curve) return { basis: "stated", cell: { ...cell, curve }, fit: null, chemistry: null, testIds, notes };
+  if (chemistry) {
+    const table: ChemistryTable = CHEMISTRY_TABLES[chemistry];
+    return {
+      basis: "chemistry",
+      cell: { ...cell, curve: table.curve },
+      fit: null,
+      chemistry: table,
+      testIds,
+      notes,
+    };
+  }
+  const lacking = notes.map(({ message }) => ` ${message}`).join("");
+  const message = `The pack's voltage by charge is not known: log a discharge test, or name its chemistry on the pack's page.${lacking}`;
+  return { basis: "missing", missing: { path: "pack.cell.curve", message, test: "discharge" } };
+}
+
+/**
+ * What is known of a pack's cell: by its discharge tests, else its stated curve, else its chemistry's published one.
+ *
+ * @param bench - the whole bench book
+ * @param packId - of a stored pack
+ * @returns the cell in SI and what it rests on; what is missing where there is none of the three; null where the book has no such pack
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ *
+ * Valid for packs of like cells. Source: docs/method/fits/discharge.md
+ */
+export function packBasis(bench: Bench, packId: string): PackAnswer | null {
+  return oncePerBench(bench, `pack ${packId}`, () => answerFor(bench, packId));
+}

@@ -1,0 +1,60 @@
+import { z } from "zod";
+import { quantity } from "../quantity.ts";
+import { identifier } from "../scalar.ts";
+import { instrument, setAside, testHead } from "./common.ts";
+
+export const dischargeRow = z.strictObject({
+  charge: quantity("charge", { min: 0, max: 1e7 })
+    .optional()
+    .describe("drawn since full, as the meter counts it"),
+  time: quantity("time", { min: 0, max: 1e7 })
+    .optional()
+    .describe("since the start, where no charge was counted"),
+  voltage: quantity("voltage", { positive: true, max: 1000 }),
+  current: quantity("current", { min: 0, max: 1e4 }).describe("drawn while the voltage was read; 0 at rest"),
+  setAside,
+});
+
+interface Drawn {
+  readonly charge?: unknown;
+  readonly time?: unknown;
+}
+
+/** How much was drawn is counted in one way in every row. */
+function checkDrawn(rows: readonly Drawn[], context: z.RefinementCtx): void {
+  const counted = rows.filter((row) => row.charge !== undefined).length;
+  if (counted === rows.length) return;
+  const key = counted > 0 ? "charge" : "time";
+  const message =
+    key === "charge"
+      ? 'the charge drawn is needed in each row, or in none and the time in each, for example "120 mAh"'
+      : 'give the charge drawn so far, "120 mAh", or the time since the start, "12 min"';
+  rows.forEach((row, i) => {
+    if (row[key] === undefined) context.addIssue({ code: "custom", path: ["rows", i, key], message });
+  });
+}
+
+/** Discharge test: voltage and current of a pack or a cell while it is drawn from full to empty, rests among the rows or not. */
+export const dischargeTest = z
+  .strictObject({
+    kind: z.literal("discharge"),
+    ...testHead,
+    pack: identifier(),
+    across: z
+      .enum(["pack", "plug", "cell"])
+      .default("pack")
+      .describe(
+        "voltage of the whole pack, of one cell of it at the balance plug, or of a single cell alone",
+      ),
+    end: z
+      .enum(["empty", "stopped"])
+      .default("empty")
+      .describe("drawn down to the cell's minimum, or stopped before"),
+    instruments: z
+      .strictObject({ voltage: instrument("voltage").optional(), current: instrument("current").optional() })
+      .default({}),
+    rows: z.array(dischargeRow).min(1).max(5000),
+  })
+  .superRefine((test, context) => checkDrawn(test.rows, context));
+
+export type DischargeTest = z.output<typeof dischargeTest>;
