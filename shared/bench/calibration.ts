@@ -81,8 +81,14 @@ export function calibrate(request: CalibrationRequest): Calibration {
   const summary = summarise(nodes);
   const top = nodes.reduce((best, node) => (node.log > best.log ? node : best));
   const peak = posterior.peak(top.gap, top.known.mode, Math.sqrt(summary.gap.variance) / 4);
-  const pulls = pullResiduals(checked, posterior.forces(peak.gap, peak.friction));
-  const leaks = leakResiduals(checked, posterior.leakFlows(peak.gap));
+  const pulls = pullResiduals(checked, {
+    now: posterior.forces(peak.gap, peak.friction),
+    before: posterior.forces(prior.mean, checked.prior.friction.mean),
+  });
+  const leaks = leakResiduals(checked, {
+    now: posterior.leakFlows(peak.gap),
+    before: posterior.leakFlows(prior.mean),
+  });
   const found = answerOf(posterior, summary, peak);
   return {
     ...found,

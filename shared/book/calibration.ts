@@ -3,6 +3,7 @@ import {
   type Calibration,
   type CalibrationLeak,
   type CalibrationPull,
+  type CalibrationRequest,
   calibrate,
 } from "../bench/calibration.ts";
 import type { Build } from "../model/build.ts";
@@ -22,6 +23,9 @@ export interface RowOfTest {
   readonly row: number;
 }
 
+/** What a calibration asks of a build. */
+export type CalibratedBuild = Pick<Build, "skirt" | "surface" | "uncertainty">;
+
 /** Gap and friction from all pull and leak tests of a build's skirt on its surface. */
 export interface BuildCalibration {
   /** null where the tests can't be brought together; `why` then says it */
@@ -36,6 +40,8 @@ export interface BuildCalibration {
   readonly leftOut: readonly RowOfTest[];
   /** every test that takes part */
   readonly testIds: readonly string[];
+  /** what was handed to {@link calibrate} */
+  readonly request: CalibrationRequest;
 }
 
 /** Doubt about a gap that nobody stated one for: printed parts to ±0.2 mm unless measured [m]. Common practice, no source. */
@@ -141,12 +147,42 @@ function answerFor(setting: Setting, gapDoubt: number | undefined): BuildCalibra
   const request = { prior, pulls: used.map(({ pull }) => pull), leaks: leaks.map(({ leak }) => leak) };
   return {
     ...attempt(() => calibrate(request)),
+    request,
     prior,
     pulls: used.map(placeOf),
     leaks: leaks.map(placeOf),
     leftOut: rows.filter(({ pull }) => pull === null).map(placeOf),
     testIds: [...new Set([...used, ...leaks].map(({ testId }) => testId))],
   };
+}
+
+/** What a calibration says of the gap without one of its tests. */
+export interface Contribution {
+  readonly testId: string;
+  /** pulls or leak readings of it that took part */
+  readonly readings: number;
+  /** the gap without that test [m]; the prior where nothing else tells it, null where the rest can't be brought together */
+  readonly without: { readonly mean: number; readonly sd: number } | null;
+}
+
+/**
+ * What each test contributed to a calibration: the same once more without it.
+ *
+ * @param calibration - of a build
+ * @returns for each of its tests, how many readings and the gap that the others tell [m]
+ *
+ * Valid and source: as {@link calibrate}
+ */
+export function contributionsOf({ request, pulls, leaks, testIds }: BuildCalibration): Contribution[] {
+  return testIds.map((testId) => {
+    const others = {
+      ...request,
+      pulls: request.pulls.filter((_, i) => pulls[i].testId !== testId),
+      leaks: (request.leaks ?? []).filter((_, i) => leaks[i].testId !== testId),
+    };
+    const readings = [...pulls, ...leaks].filter((place) => place.testId === testId).length;
+    return { testId, readings, without: attempt(() => calibrate(others)).answer?.gap ?? null };
+  });
 }
 
 function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why"> {
@@ -168,7 +204,7 @@ function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why
  * @returns the calibration and the rows that it rests on; null on fewer than two pulls at the set gap, or an unknown skirt or surface
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
-export function calibrationOf(bench: Bench, build: Build): BuildCalibration | null {
+export function calibrationOf(bench: Bench, build: CalibratedBuild): BuildCalibration | null {
   const skirt = findById(bench.skirts, build.skirt);
   const surface = findById(bench.surfaces, build.surface);
   if (!skirt || !surface) return null;

@@ -5,6 +5,7 @@ import { Answer } from "../../ui/Answer.tsx";
 import { Empty } from "../../ui/Empty.tsx";
 import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
+import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
 import { useChosen } from "./chosen.ts";
 import { LeakSection } from "./leak/LeakSection.tsx";
 import { leakPage } from "./leak/leakData.ts";
@@ -24,7 +25,7 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
   if (!skirt) return null;
   const leak = leakPage(bench, "skirt", id);
   const pull = pullPage(bench, "skirt", id);
-  const { name, gap, perimeter, land, area } = skirt.data;
+  const { name, gap, gapBasis, perimeter, land, area } = skirt.data;
   if (tests.length === 0)
     return (
       <Empty
@@ -42,13 +43,17 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
         {hasLeak && pull.ratio && `Pulls come out at ${ratioText(pull)} × the prediction.`}
       </Answer>
       {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} answered />}
+      <CalibrationSection bench={bench} part="skirt" id={id} chosen={chosen} />
       {pull.points.length > 0 && (
         <PullSection page={pull} name={name} tests={tests} chosen={chosen} answered={!hasLeak} />
       )}
     </>
   );
   const facts = [
-    { label: "gap as set", text: formatQuantity(gap, "length") },
+    {
+      label: gapBasis === "measured" ? "gap as measured" : "gap as set",
+      text: formatQuantity(gap, "length"),
+    },
     { label: "lip", text: formatQuantity(perimeter, "length") },
     { label: "land", text: formatQuantity(land, "length") },
     { label: "area inside", text: formatQuantity(area, "area") },

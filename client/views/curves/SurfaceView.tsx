@@ -6,6 +6,7 @@ import { Empty } from "../../ui/Empty.tsx";
 import { Mark } from "../../ui/Mark.tsx";
 import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
+import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
 import { useChosen } from "./chosen.ts";
 import { FrictionSection } from "./friction/FrictionSection.tsx";
 import { type FrictionGroup, frictionGroups } from "./friction/frictionData.ts";
@@ -67,6 +68,7 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
           answered={friction.length === 0}
         />
       )}
+      <CalibrationSection bench={bench} part="surface" id={id} chosen={chosen} />
       {pull.points.length > 0 && (
         <PullSection
           page={pull}

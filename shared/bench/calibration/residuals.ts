@@ -6,6 +6,8 @@ export interface PullResidual {
   readonly pull: number;
   /** [N] */
   readonly predicted: number;
+  /** with gap and friction as held true before the tests [N] */
+  readonly before: number;
   readonly held: number;
   readonly letGo: number | null;
   /** the prediction lies within the bracket */
@@ -18,6 +20,8 @@ export interface PullResidual {
 export interface LeakResidual {
   /** [m³/s] */
   readonly predicted: number;
+  /** with the gap as held true before the tests [m³/s] */
+  readonly before: number;
   readonly measured: number;
   /** in stated uncertainties, scatter and meter together; above 0 where more leaked than predicted [-] */
   readonly deviation: number;
@@ -28,19 +32,26 @@ function deviationOf(low: number, high: number, predicted: number, scatter: numb
   return off === 0 ? 0 : off / (scatter * predicted);
 }
 
+/** Predictions at the most likely gap and friction, and at those held true before. */
+export interface Predicted {
+  readonly now: readonly number[];
+  readonly before: readonly number[];
+}
+
 /** @returns residuals of the pulls at predicted forces [N] */
-export function pullResiduals(request: Checked, forces: readonly number[]): PullResidual[] {
+export function pullResiduals(request: Checked, { now, before }: Predicted): PullResidual[] {
   return request.pulls.map(({ held, letGo }, i) => {
-    const deviation = deviationOf(held, letGo ?? Number.POSITIVE_INFINITY, forces[i], request.scatter);
-    return { pull: request.places[i], predicted: forces[i], held, letGo, inside: deviation === 0, deviation };
+    const deviation = deviationOf(held, letGo ?? Number.POSITIVE_INFINITY, now[i], request.scatter);
+    const place = { pull: request.places[i], predicted: now[i], before: before[i] };
+    return { ...place, held, letGo, inside: deviation === 0, deviation };
   });
 }
 
 /** @returns residuals of the leak readings at predicted flows [m³/s] */
-export function leakResiduals(request: Checked, flows: readonly number[]): LeakResidual[] {
+export function leakResiduals(request: Checked, { now, before }: Predicted): LeakResidual[] {
   const stated = Math.hypot(request.leakScatter, request.meterUncertainty);
   return request.leaks.map(({ flow }, i) => {
-    const deviation = deviationOf(flow, flow, flows[i], stated);
-    return { predicted: flows[i], measured: flow, deviation };
+    const deviation = deviationOf(flow, flow, now[i], stated);
+    return { predicted: now[i], before: before[i], measured: flow, deviation };
   });
 }

@@ -79,6 +79,7 @@ export const calibrateResponse = z.strictObject({
     z.strictObject({
       pull: z.int().describe("place in the request"),
       predicted: z.number().describe("N"),
+      before: z.number().describe("N, with gap and friction as in the prior"),
       held: z.number(),
       letGo: z.number().nullable(),
       inside: z.boolean(),
@@ -86,7 +87,12 @@ export const calibrateResponse = z.strictObject({
     }),
   ),
   leakResiduals: z.array(
-    z.strictObject({ predicted: z.number().describe("m³/s"), measured: z.number(), deviation: z.number() }),
+    z.strictObject({
+      predicted: z.number().describe("m³/s"),
+      before: z.number().describe("m³/s, with the gap as in the prior"),
+      measured: z.number(),
+      deviation: z.number(),
+    }),
   ),
   warnings: z.array(warning),
 });

@@ -1,0 +1,202 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { counted } from "../../../ui/count.ts";
+import { SelectField } from "../../../ui/Field.tsx";
+import { gapText } from "../../../ui/gapWords.ts";
+import { type Chosen, describeReading } from "../chosen.ts";
+import { type Fact, Facts } from "../Page.tsx";
+import { PlotChart } from "../plot/PlotChart.tsx";
+import { testName } from "../typed.ts";
+import { listed, percent } from "../words.ts";
+import { type CalibrationPage, calibrationPage, type Pair, pairsWith } from "./calibrationData.ts";
+import { calibratedLeakPlot, calibratedPullPlot } from "./calibrationPlots.ts";
+import {
+  calibrationSentence,
+  frictionText,
+  insideText,
+  intervalText,
+  leakOffText,
+  missingOf,
+  offText,
+} from "./calibrationSentence.ts";
+import { leakTable, pullTable } from "./calibrationTables.ts";
+
+const square = (width: number) => Math.max(300, Math.min(420, width * 0.7));
+
+export interface CalibrationSectionProps {
+  readonly bench: Bench;
+  /** whose page it is */
+  readonly part: "skirt" | "surface";
+  readonly id: string;
+  readonly chosen: Chosen;
+}
+
+/** Measured against predicted: pulls and leak readings, with the gap as set and as they calibrate it. */
+export function CalibrationSection({ bench, part, id, chosen }: CalibrationSectionProps) {
+  const pairs = useMemo(() => pairsWith(bench, part, id), [bench, part, id]);
+  const [picked, setPicked] = useState<string | null>(null);
+  const other = part === "skirt" ? "surface" : "skirt";
+  const pair = pairs.find((each) => each[other].id === picked) ?? pairs[0];
+  const page = useMemo(() => pair && calibrationPage(bench, pair), [bench, pair]);
+  if (!pair) return null;
+  return (
+    <section>
+      <h2>Measured against predicted</h2>
+      {pairs.length > 1 && (
+        <SelectField
+          label={part === "skirt" ? "On surface" : "With skirt"}
+          value={pair[other].id}
+          options={pairs.map((each) => ({ value: each[other].id, label: each[other].data.name }))}
+          onChange={setPicked}
+        />
+      )}
+      {page ? <Found page={page} chosen={chosen} /> : <NoAnswer pair={pair} />}
+    </section>
+  );
+}
+
+function NoAnswer({ pair }: { pair: Pair }) {
+  return <p class="near">The tests can't be brought together: {pair.calibration.why}</p>;
+}
+
+function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
+  const { pair, leaks, tests } = page;
+  const names = `${pair.skirt.data.name} on ${pair.surface.data.name}`;
+  const common = { chosen: chosen.key, onChoose: chosen.choose };
+  return (
+    <>
+      <p>
+        {calibrationSentence(page)}{" "}
+        {pair.builds.length > 0 &&
+          `${listed(pair.builds)} ${pair.builds.length === 1 ? "stands" : "stand"} on it.`}
+      </p>
+      <PlotChart
+        {...common}
+        name={`calibrated pull ${names}`}
+        sentence={`Loads that held and that let go with ${names} against the predicted pull: solid with the gap calibrated, dashed with the gap as set; on the dotted line both agree.`}
+        plot={calibratedPullPlot(page)}
+        height={square}
+        tableTitle="Pulls against predicted"
+        table={() => pullTable(page)}
+        describe={(key) => [...describeReading(tests, key), ...pullLines(page, key)]}
+      />
+      <p class="quiet small">
+        Solid bars: predicted with the gap calibrated; dashed: with the gap as set. The band is the scatter of
+        single pulls.
+      </p>
+      {leaks.length > 0 && (
+        <PlotChart
+          {...common}
+          name={`calibrated leak ${names}`}
+          sentence={`Leak flows of ${names} against the flow that the lip gap computes to, with the gap calibrated and as set; on the dotted line both agree.`}
+          plot={calibratedLeakPlot(page)}
+          height={square}
+          tableTitle="Leak readings against predicted"
+          table={() => leakTable(page)}
+          describe={(key) => [...describeReading(tests, key), ...leakLines(page, key)]}
+        />
+      )}
+      <Facts facts={factsOf(page)} />
+      <Contributions page={page} />
+      <Outside page={page} />
+      <ul class="curves-notes">
+        {missingOf(page).map((message) => (
+          <li key={message}>{message}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function pullLines({ pulls }: CalibrationPage, key: string): string[] {
+  const pull = pulls.find((each) => key === each.key || key === `${each.key}-set`);
+  if (!pull) return [];
+  const [now, before] = [pull.predicted, pull.before].map((load) => Math.round(inUnit(load, "load", "g")));
+  return [`predicted ${now} g, ${before} g with the gap as set`, offText(pull)];
+}
+
+function leakLines({ leaks }: CalibrationPage, key: string): string[] {
+  const leak = leaks.find((each) => key === each.key || key === `${each.key}-set`);
+  if (!leak) return [];
+  const [now, before] = [leak.predicted, leak.before].map((flow) =>
+    inUnit(flow, "flow", "L/s").toPrecision(3),
+  );
+  return [`predicted ${now} L/s, ${before} L/s with the gap as set`, leakOffText(leak)];
+}
+
+function factsOf(page: CalibrationPage): Fact[] {
+  const { pair, answer } = page;
+  const { prior } = pair.calibration;
+  const facts: Fact[] = [
+    { label: "gap before the tests", text: gapText(prior.gap.mean, prior.gap.sd) },
+    { label: "gap calibrated", text: gapText(answer.gap.mean, answer.gap.sd) },
+    {
+      label: "95 %",
+      text: intervalText(answer.gap, (gap) => formatQuantity(gap, "length", { uncertainty: answer.gap.sd })),
+    },
+    { label: "friction before the tests", text: frictionText(prior.friction.mean, prior.friction.sd) },
+    {
+      label: "friction calibrated",
+      text: answer.friction
+        ? frictionText(answer.friction.mean, answer.friction.sd)
+        : "not told: no pull along",
+    },
+    { label: "prediction lies in", text: insideText(page) },
+  ];
+  if (answer.scatter !== null)
+    facts.push({ label: "scatter of a single pull", text: percent(answer.scatter) });
+  return facts;
+}
+
+function Contributions({ page }: { page: CalibrationPage }) {
+  const { contributions, tests } = page;
+  const nameOf = (id: string) => {
+    const test = tests.find((each) => each.id === id);
+    return test ? testName(test) : id;
+  };
+  return (
+    <div class="curves-scroll">
+      <table class="curves-table">
+        <caption class="quiet small">What each test contributed: the gap without it.</caption>
+        <thead>
+          <tr>
+            <th scope="col">test</th>
+            <th scope="col">readings</th>
+            <th scope="col">gap without it</th>
+          </tr>
+        </thead>
+        <tbody>
+          {contributions.map(({ testId, readings, without }) => (
+            <tr key={testId}>
+              <th scope="row">{nameOf(testId)}</th>
+              <td>{readings}</td>
+              <td>{without ? gapText(without.mean, without.sd) : "–"}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Outside({ page }: { page: CalibrationPage }) {
+  const { pulls, tests } = page;
+  const outside = pulls.filter(({ inside }) => !inside);
+  if (outside.length === 0) return null;
+  return (
+    <>
+      <h3>{counted(outside.length, "pull")} outside</h3>
+      <ul class="curves-notes">
+        {outside.map((pull) => {
+          const test = tests.find((each) => each.id === pull.testId);
+          return (
+            <li key={pull.key}>
+              {test ? testName(test) : pull.testId}, row {pull.row + 1}: {offText(pull)}.
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}

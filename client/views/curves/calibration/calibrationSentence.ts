@@ -1,0 +1,73 @@
+import type { Calibrated } from "../../../../shared/bench/calibration.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+import { counted, inWords } from "../../../ui/count.ts";
+import { gapText } from "../../../ui/gapWords.ts";
+import { capital, listed, percent } from "../words.ts";
+import type { CalibrationPage, LeakReading, PullReading } from "./calibrationData.ts";
+
+/** Nearer to the gap as set than this many standard uncertainties, the two agree [-]. */
+const AGREES = 2;
+const FRICTION_DECIMALS = 3;
+const SCATTER_DIGITS = 2;
+
+const inAWord = (count: number, one: string) => `${inWords(count)} ${count === 1 ? one : `${one}s`}`;
+
+/** @returns "Seven pulls and one leak test put the gap at 0.47 ± 0.04 mm, not the 0.60 mm set." */
+export function calibrationSentence({ pair, answer, pulls, leaks }: CalibrationPage): string {
+  const { gap, gapBasis } = pair.skirt.data;
+  const leakTests = new Set(leaks.map(({ testId }) => testId)).size;
+  const tests = [inAWord(pulls.length, "pull"), ...(leakTests > 0 ? [inAWord(leakTests, "leak test")] : [])];
+  const { mean, sd } = answer.gap;
+  const said = `the ${gapText(gap)} ${gapBasis === "measured" ? "measured" : "set"}`;
+  const against = Math.abs(mean - gap) > AGREES * sd ? `not ${said}` : `in agreement with ${said}`;
+  return `${capital(listed(tests))} put the gap at ${gapText(mean, sd)}, ${against}.`;
+}
+
+/** @returns "0.39 to 0.55 mm"; "at most" or "at least" where the tests leave one side open */
+export function intervalText({ interval: [lo, hi] }: Calibrated, show: (value: number) => string): string {
+  if (hi === null) return `at least ${show(lo)}`;
+  return lo === 0 ? `at most ${show(hi)}` : `${show(lo)} to ${show(hi)}`;
+}
+
+/** @returns friction with its uncertainty, "0.715 ± 0.012" */
+export function frictionText(mean: number, sd: number): string {
+  return `${formatFixed(mean, FRICTION_DECIMALS)} ± ${formatFixed(sd, FRICTION_DECIMALS)}`;
+}
+
+const within = ({ held, letGo }: PullReading, predicted: number) =>
+  predicted >= held && (letGo === null || predicted <= letGo);
+
+/** @returns in how many brackets the prediction lies, with the gap calibrated and as set */
+export function insideText({ pulls }: CalibrationPage): string {
+  const now = pulls.filter(({ inside }) => inside).length;
+  const before = pulls.filter((pull) => within(pull, pull.before)).length;
+  return `${now} of ${counted(pulls.length, "bracket")}, ${before} with the gap as set`;
+}
+
+/** @returns how far a bracket's nearer end lies from its prediction, in words; "inside" within it */
+export function offText({ held, letGo, predicted, inside }: PullReading): string {
+  if (inside) return "inside";
+  if (held > predicted) return `held ${percent(held / predicted - 1, SCATTER_DIGITS)} more than predicted`;
+  return `let go ${percent(1 - (letGo ?? predicted) / predicted, SCATTER_DIGITS)} below the prediction`;
+}
+
+/** @returns a leak reading against its prediction, "2.1 % more" */
+export function leakOffText({ measured, predicted }: LeakReading): string {
+  const off = measured / predicted - 1;
+  return `${percent(Math.abs(off), SCATTER_DIGITS)} ${off >= 0 ? "more" : "less"}`;
+}
+
+/** @returns what would tell more: tests that are lacking, pulls that were left out */
+export function missingOf({ pair, answer, leaks }: CalibrationPage): string[] {
+  const { leftOut } = pair.calibration;
+  const missing: string[] = [];
+  if (leaks.length === 0)
+    missing.push(
+      `A leak test of ${pair.skirt.data.name} on ${pair.surface.data.name}, the gap as it is set, would tell the gap without the rotor.`,
+    );
+  if (leftOut.length > 0)
+    missing.push(
+      `${capital(inAWord(leftOut.length, "pull"))} had to stay out: the book doesn't know rotor, motor or pack well enough.`,
+    );
+  return [...answer.warnings.map(({ message }) => message), ...missing];
+}
