@@ -15,7 +15,8 @@ import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import type { Answered } from "./answer.ts";
 import { FallTable } from "./FallTable.tsx";
 import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
-import { questionOf } from "./question.ts";
+import { LimitsSection } from "./limits/LimitsSection.tsx";
+import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
 import { RunSlider } from "./RunSlider.tsx";
 import { useReply } from "./useReply.ts";
@@ -83,7 +84,16 @@ function RundownOf({ bench, build }: OfBuild) {
           <Missing outcome={outcome} build={build.id} />
         </section>
       )}
-      {answered && <Meaning bench={bench} build={build} outcome={outcome} answered={answered} busy={busy} />}
+      {question && answered && (
+        <Meaning
+          bench={bench}
+          build={build}
+          outcome={outcome}
+          question={question}
+          answered={answered}
+          busy={busy}
+        />
+      )}
     </div>
   );
 }
@@ -116,9 +126,10 @@ function Meaning({
   bench,
   build,
   outcome,
+  question,
   answered,
   busy,
-}: OfBuild & { outcome: Outcome; answered: Answered; busy: boolean }) {
+}: OfBuild & { outcome: Outcome; question: Question; answered: Answered; busy: boolean }) {
   const motor = bench.motors.find((each) => each.id === outcome.build.motor);
   const notes = [...answered.warnings, ...(outcome.resolved?.motor?.notes ?? [])];
   return (
@@ -127,6 +138,7 @@ function Meaning({
         {busy && <div class="shell-loading" role="progressbar" aria-label="Running down" />}
         <RundownChart answered={answered} build={build.data.name} />
         {motor && <WindingNote answered={answered} motor={motor} />}
+        <LimitsSection bench={bench} outcome={outcome} question={question} />
       </section>
       <section class="rundown-meaning" aria-label="What it means">
         <h2>

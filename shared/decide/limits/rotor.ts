@@ -29,11 +29,13 @@ const NO_MATERIAL = "The rotor's material and bore: choose a material on the rot
 const PROPELLER =
   "The propeller's greatest speed, from its maker: the stress of open blades is not that of a disc.";
 
-function discOf({ density, poisson, boreDiameter }: RotorBody, diameter: number): Disc {
+/** @returns the rotor as a disc at a diameter [m, kg/m³] */
+export function discOf({ density, poisson, boreDiameter }: RotorBody, diameter: number): Disc {
   return { outerRadius: diameter / 2, boreRadius: boreDiameter / 2, density, poisson };
 }
 
-function rimOf({ blades }: RotorBody): RimLoad | null {
+/** @returns its blades as a load on the rim, null without [kg, m] */
+export function rimOf({ blades }: RotorBody): RimLoad | null {
   return blades && { bladeMass: blades.mass, bladeRadius: blades.radius, rimThickness: blades.rimThickness };
 }
 

@@ -1,0 +1,51 @@
+import { useMemo } from "preact/hooks";
+import { limitsInput } from "../../../../shared/book/limitsInput.ts";
+import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+import { useWorker } from "../../../state/useWorker.ts";
+import { Problem } from "../../../ui/Problem.tsx";
+import type { Question } from "../question.ts";
+import type { LimitsReply } from "./answer.ts";
+import { LimitTable } from "./LimitTable.tsx";
+import { LimitWorkings } from "./LimitWorkings.tsx";
+import { WindingChart } from "./WindingChart.tsx";
+
+const FAILED: LimitsReply = {
+  problem: "The limits could not be worked out in this browser; reload the page.",
+};
+
+const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+
+interface Props {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  /** the run that is on the screen: the same numbers, at the same charge */
+  readonly question: Question;
+}
+
+/** What burns or bursts first: one sentence, the winding from cold, every limit with its caution. */
+export function LimitsSection({ bench, outcome, question }: Props) {
+  const input = useMemo(
+    () => limitsInput(bench, outcome.build, question.input),
+    [bench, outcome.build, question],
+  );
+  const { reply, asked, busy } = useWorker<LimitsInput, LimitsReply>(start, input, FAILED);
+  return (
+    <section class="limits" id="limits" aria-label="What burns or bursts first" aria-busy={busy}>
+      <h2>What burns or bursts first</h2>
+      {!reply && <p class="quiet">Working the limits out…</p>}
+      {reply && "problem" in reply && <Problem message={reply.problem} />}
+      {reply && "limits" in reply && (
+        <>
+          <p class="limits-answer" aria-live="polite">
+            {reply.limits.first.sentence}
+          </p>
+          <WindingChart limits={reply.limits} build={outcome.build.name} />
+          <LimitTable limits={reply.limits} />
+          {asked && <LimitWorkings input={asked} limits={reply.limits} />}
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,117 @@
+import { burstSpeed, rotorStress } from "../../physics/limits/disc.ts";
+import { windingResistance } from "../../physics/winding.ts";
+import { explain, type Working } from "../../physics/working.ts";
+import type { LimitsInput } from "./input.ts";
+import type { Limits } from "./limits.ts";
+import { discOf, rimOf } from "./rotor.ts";
+
+function windingWorking({ build }: LimitsInput, current: number, temperature: number): Working | null {
+  const { thermalResistance, resistance } = build.motor;
+  if (thermalResistance === null) return null;
+  return explain(
+    {
+      title: "settled temperature of the winding",
+      equation: "T = T_a + R_th·I²·R₂₀·[1 + 0.00393(T − 293.15)]",
+      inputs: {
+        ambient: ["T_a", "temperature of the air", "K"],
+        thermal: ["R_th", "thermal resistance, winding to air", "K/W"],
+        current: ["I", "current at the operating point", "A"],
+        resistance20: ["R₂₀", "resistance at 20 °C", "Ω"],
+        settled: ["T", "temperature put in, which the solver found", "K"],
+      },
+      output: ["T", "K"],
+      source: "heat balance in steady state; IEC 60028 for copper; docs/method/limits.md",
+      evaluate: ({ ambient, thermal, current: i, resistance20, settled }) =>
+        ambient + thermal * i ** 2 * windingResistance(resistance20, settled),
+    },
+    {
+      ambient: build.air.temperature,
+      thermal: thermalResistance,
+      current,
+      resistance20: resistance,
+      settled: temperature,
+    },
+  );
+}
+
+const DISC_INPUTS = {
+  diameter: ["D", "rotor diameter, r_o = D/2", "m"],
+  bore: ["2r_i", "bore", "m"],
+  density: ["ρ_m", "density of the material", "kg/m³"],
+  poisson: ["ν", "Poisson's ratio", ""],
+  bladeMass: ["m_b", "all blades together", "kg"],
+  bladeRadius: ["r_b", "where the blades' mass is", "m"],
+  rimThickness: ["t", "disc at its rim", "m"],
+} as const;
+const DISC_SOURCE = "Timoshenko & Goodier, Theory of Elasticity, art. 28 and 32; docs/method/limits.md";
+
+type DiscNumbers = Readonly<Record<keyof typeof DISC_INPUTS, number>>;
+
+const bodyOf = ({ diameter, bore, density, poisson, bladeMass, bladeRadius, rimThickness }: DiscNumbers) => {
+  const blades = bladeMass > 0 ? { mass: bladeMass, radius: bladeRadius, rimThickness, count: null } : null;
+  const rotor = { density, poisson, strength: 1, boreDiameter: bore, blades };
+  return { disc: discOf(rotor, diameter), rim: rimOf(rotor) };
+};
+
+function rotorWorkings({ build, rotor }: LimitsInput, speed: number): Working[] {
+  if (!rotor) return [];
+  const numbers: DiscNumbers = {
+    diameter: build.rotor.diameter,
+    bore: rotor.boreDiameter,
+    density: rotor.density,
+    poisson: rotor.poisson,
+    bladeMass: rotor.blades?.mass ?? 0,
+    bladeRadius: rotor.blades?.radius ?? 0,
+    rimThickness: rotor.blades?.rimThickness ?? 0,
+  };
+  const stress = explain(
+    {
+      title: "largest stress of the rotor",
+      equation:
+        "σ = (ρ_m·ω²/4)[(3 + ν)r_o² + (1 − ν)r_i²] + 2q·r_o²/(r_o² − r_i²),  q = m_b·ω²·r_b/(2π·r_o·t);  no bore: half of both",
+      inputs: { ...DISC_INPUTS, speed: ["ω", "speed", "rad/s"] },
+      output: ["σ", "Pa"],
+      source: DISC_SOURCE,
+      evaluate: (given) => {
+        const { disc, rim } = bodyOf(given);
+        return rotorStress(disc, rim, given.speed);
+      },
+    },
+    { ...numbers, speed },
+  );
+  const burst = explain(
+    {
+      title: "speed at which it bursts",
+      equation: "ω_burst = √(strength/σ(1 rad/s));  it should not be run above ω_burst/2",
+      inputs: { ...DISC_INPUTS, strength: ["strength", "across printed layers", "Pa"] },
+      output: ["ω_burst", "rad/s"],
+      source: `${DISC_SOURCE}; the safety factor of 2 on speed is common practice, no source`,
+      evaluate: (given) => {
+        const { disc, rim } = bodyOf(given);
+        return burstSpeed(disc, rim, given.strength);
+      },
+    },
+    { ...numbers, strength: rotor.strength },
+  );
+  return [stress, burst];
+}
+
+/**
+ * How the limits' figures came about.
+ *
+ *     settled winding, stress of the rotor, speed at which it bursts
+ *
+ * @param input - of the limits [SI]
+ * @param limits - from {@link limitsOf} [SI]
+ * @returns the workings of what is known [SI]
+ *
+ * Valid and source: as the relations
+ */
+export function limitWorkings(input: LimitsInput, limits: Limits): Working[] {
+  const value = (key: string) => limits.limits.find((limit) => limit.key === key)?.value ?? null;
+  const [temperature, current] = [value("winding"), value("motor-current")];
+  const winding =
+    temperature === null || current === null ? null : windingWorking(input, current, temperature);
+  const rotor = limits.rotor.stress === null ? [] : rotorWorkings(input, limits.rotor.speed);
+  return winding ? [winding, ...rotor] : rotor;
+}
