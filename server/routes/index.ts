@@ -10,6 +10,7 @@ import { openApiRoute } from "./openapi.ts";
 import { predictRoutes } from "./predict.ts";
 import type { Route } from "./route.ts";
 import { rundownRoutes } from "./rundown.ts";
+import { waysRoutes } from "./ways.ts";
 
 /** Every route of the API. A new one is one more line here; its documentation comes with it. */
 export function apiRoutes(store: Store, clock: () => Date): Route[] {
@@ -20,6 +21,7 @@ export function apiRoutes(store: Store, clock: () => Date): Route[] {
     ...eventRoutes(store),
     ...predictRoutes(),
     ...rundownRoutes(),
+    ...waysRoutes(),
     ...fitRoutes(),
     ...bleedRoutes(),
     ...calibrateRoutes(),

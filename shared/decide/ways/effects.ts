@@ -7,7 +7,7 @@ import type { Pulled } from "../wanted.ts";
 
 export interface Change {
   readonly now: number;
-  readonly then: number;
+  readonly after: number;
 }
 
 /** What a change of a handle does beside the margin; null where it can't be known. */
@@ -16,7 +16,7 @@ export interface Effects {
   readonly windingTemperature: Change | null;
   /** [m/s] */
   readonly tipSpeed: Change | null;
-  /** rotor stress then over now [-] */
+  /** rotor stress after over now [-] */
   readonly rotorStress: number | null;
   /** [A] */
   readonly packCurrent: Change | null;
@@ -65,17 +65,16 @@ export function runTimeOf(build: UncertainBuild, cell: CellInput | null): number
   if (!cell || !startCharge) return null;
   const { series, parallel, wireResistance } = build.pack;
   const pack = { series, parallel, wireResistance, cell };
-  const vehicle = { jetArea: null, jetAngle: 0, ...build.vehicle };
   try {
-    return runDown({ ...build, vehicle, pack, startCharge, angles: [] }).end.time;
+    return runDown({ ...build, pack, startCharge, angles: [] }).end.time;
   } catch (error) {
     if (error instanceof OutOfRangeError || error instanceof NotEnoughDataError) return null;
     throw error;
   }
 }
 
-function changed(now: number | null | undefined, then: number | null | undefined): Change | null {
-  return typeof now === "number" && typeof then === "number" ? { now, then } : null;
+function changed(now: number | null | undefined, after: number | null | undefined): Change | null {
+  return typeof now === "number" && typeof after === "number" ? { now, after } : null;
 }
 
 /**
@@ -84,21 +83,21 @@ function changed(now: number | null | undefined, then: number | null | undefined
  *     rotor stress ∝ ρ·u² for rotors of one shape and material:  σ₂/σ₁ = (u₂/u₁)²
  *
  * @param now - the build as it stands [SI]
- * @param then - the build with the change [SI]
+ * @param after - the build with the change [SI]
  * @returns winding [K], tip speed [m/s], stress [-], pack current [A], run time [s]
  *
  * Valid for rotors of one shape. Source: Timoshenko & Goodier, Theory of Elasticity, art. 32 (disc stress is ρω²r² times a shape factor)
  */
-export function effectsOf(now: State, then: State): Effects {
+export function effectsOf(now: State, after: State): Effects {
   const tip = ({ build, point }: State) => (point ? (point.speed * build.rotor.diameter) / 2 : null);
   const winding = ({ build, point }: State) =>
     build.motor.thermalResistance === null ? null : point?.windingTemperature;
-  const tipSpeed = changed(tip(now), tip(then));
+  const tipSpeed = changed(tip(now), tip(after));
   return {
-    windingTemperature: changed(winding(now), winding(then)),
+    windingTemperature: changed(winding(now), winding(after)),
     tipSpeed,
-    rotorStress: tipSpeed && tipSpeed.now > 0 ? (tipSpeed.then / tipSpeed.now) ** 2 : null,
-    packCurrent: changed(now.point?.packCurrent, then.point?.packCurrent),
-    runTime: changed(now.runTime(), then.runTime()),
+    rotorStress: tipSpeed && tipSpeed.now > 0 ? (tipSpeed.after / tipSpeed.now) ** 2 : null,
+    packCurrent: changed(now.point?.packCurrent, after.point?.packCurrent),
+    runTime: changed(now.runTime(), after.runTime()),
   };
 }

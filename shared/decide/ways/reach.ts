@@ -46,7 +46,8 @@ const [ROOT_TOLERANCE, PEAK_TOLERANCE] = [1e-12, 1e-7];
 
 function sideOf(now: number, end: number): number[] {
   if (end === now) return [];
-  return Array.from({ length: SIDE }, (_, i) => now + (end - now) * ((i + 1) / SIDE) ** 2);
+  const inner = Array.from({ length: SIDE - 1 }, (_, i) => now + (end - now) * ((i + 1) / SIDE) ** 2);
+  return [...inner, end];
 }
 
 function valuesOf({ now, limits: [low, high], whole }: Line): number[] {
@@ -108,8 +109,12 @@ function nearestEnd({ from, to }: Stretch, now: number): Pick<Reach, "value" | "
   return below < above ? { value: from, bound: "at-least" } : { value: to, bound: "at-most" };
 }
 
-function bestOf(places: readonly Place[]): Best {
-  const { x, margin } = places.reduce((best, place) => (place.margin > best.margin ? place : best));
+/** The largest margin; among equals the value nearest to the present one. */
+function bestOf(places: readonly Place[], now: number): Best {
+  const nearer = (a: Place, b: Place) => a.margin === b.margin && Math.abs(a.x - now) < Math.abs(b.x - now);
+  const { x, margin } = places.reduce((best, place) =>
+    place.margin > best.margin || nearer(place, best) ? place : best,
+  );
   return { value: x, margin: Number.isFinite(margin) ? margin : null };
 }
 
@@ -137,7 +142,7 @@ export function reach(marginAt: (x: number) => number, line: Line, target: numbe
     ? scanned
     : [...scanned, ...turns(margin, scanned, target)].sort((a, b) => a.x - b.x);
   const stretches = stretchesOf(places, target, line.whole ? null : edgeOf, (x) => margin(x) - target);
-  return { ...choose(stretches, line.now, margin(line.now) >= target), best: bestOf(places) };
+  return { ...choose(stretches, line.now, margin(line.now) >= target), best: bestOf(places, line.now) };
 }
 
 function choose(stretches: readonly Stretch[], now: number, met: boolean): Omit<Reach, "best"> {

@@ -94,6 +94,6 @@ function effectsAt(
   setting: Setting,
   pull: (build: UncertainBuild) => Pulled,
 ): Effects {
-  const then = stateOf(build, setting, pull);
-  return effectsOf(now, then.point === now.point ? { ...then, runTime: now.runTime } : then);
+  const after = stateOf(build, setting, pull);
+  return effectsOf(now, after.point === now.point ? { ...after, runTime: now.runTime } : after);
 }

@@ -46,7 +46,7 @@ describe("sensitivitiesOf, closed forms", () => {
     ["vehicle.wheelFriction", 0],
     ["vehicle.track", 0],
     ["skirt.perimeter", 0],
-  ])("sealed and unloaded, %s on the ceiling: %d %% per %%", (path, expected) => {
+  ])("sealed and unloaded, %s on the ceiling: the margin goes with its power %d", (path, expected) => {
     expect(Math.abs(elasticity(ofSealed, path) - expected)).toBeLessThan(1e-9);
   });
 
