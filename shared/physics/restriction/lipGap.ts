@@ -34,7 +34,7 @@ const PLATES_LAMINAR = 96;
 /** Blasius' law f = 0.3164 Re^(−1/4) [-]. Measured. */
 const BLASIUS = 0.3164;
 /** Reynolds number where the two laws of f cross, about 2039 [-]. */
-const CROSSING_REYNOLDS = (PLATES_LAMINAR / BLASIUS) ** (4 / 3);
+export const CROSSING_REYNOLDS = (PLATES_LAMINAR / BLASIUS) ** (4 / 3);
 /** The Newton steps fall from above and end when they stop falling; five or six suffice. */
 const MAX_STEPS = 60;
 /** A step of this size, relative to the velocity, is rounding. */

@@ -1,0 +1,122 @@
+import { NotEnoughDataError, OutOfRangeError, requireFinite, requirePositive } from "../../numeric/errors.ts";
+import type { Problem } from "./problem.ts";
+
+/** Most sets of one question: 5 million take about 400 MB of results and some ten seconds. */
+export const MOST_SETS = 5_000_000;
+/** Most values that a range may be cut into. */
+const MOST_VALUES = 10_000;
+/** A last value this close to the end of a range, in steps, is its end. */
+const ROUNDING = 1e-9;
+
+/** How many entries one admission brings, and its name in words. */
+export interface Admission {
+  readonly name: "motors" | "rotors" | "packs" | "duties" | "skirts";
+  /** sizes of rotors and gaps of skirts counted one by one */
+  readonly entries: number;
+}
+
+/** More sets than one question may ask for, told before any work. */
+export class TooManySetsError extends Error {
+  readonly code = "too-many-sets";
+  constructor(
+    readonly count: number,
+    readonly most: number,
+    /** largest first */
+    readonly admissions: readonly Admission[],
+    /** how to narrow it, one sentence */
+    readonly need: string,
+  ) {
+    super(
+      `These admissions make ${count.toLocaleString("en")} sets, at most ${most.toLocaleString("en")} are solved. ${need}`,
+    );
+    this.name = "TooManySetsError";
+  }
+}
+
+const WORDS = {
+  motors: "motors",
+  rotors: "rotor sizes (families times diameters)",
+  packs: "packs",
+  duties: "throttles",
+  skirts: "skirts and gaps",
+} as const;
+const [TOP] = [2];
+
+/** @returns what each admission multiplies the sets by, in the order of the index */
+export function admissionsOf(problem: Problem): Admission[] {
+  const inAll = (lists: readonly (readonly unknown[])[]) => lists.reduce((sum, list) => sum + list.length, 0);
+  return [
+    { name: "motors", entries: problem.motors.length },
+    { name: "rotors", entries: inAll(problem.rotors.map(({ sizes }) => sizes)) },
+    { name: "packs", entries: problem.packs.length },
+    { name: "duties", entries: problem.duties.length },
+    { name: "skirts", entries: inAll(problem.skirts.map(({ gaps }) => gaps)) },
+  ];
+}
+
+function refusal(count: number, most: number, admissions: readonly Admission[]): TooManySetsError {
+  const largest = [...admissions].sort((a, b) => b.entries - a.entries);
+  const [first, second] = largest.slice(0, TOP);
+  const kept = Math.max(1, Math.floor((first.entries * most) / count));
+  const alone =
+    (count / first.entries) * kept <= most
+      ? `${kept} of its ${first.entries} would do`
+      : `that alone does not do: narrow ${WORDS[second.name]} (${second.entries}) as well`;
+  return new TooManySetsError(
+    count,
+    most,
+    largest,
+    `Narrow ${WORDS[first.name]} first, the largest admission: ${alone}.`,
+  );
+}
+
+/**
+ * How many sets a question makes.
+ *
+ *     N = motors · Σ sizes · packs · duties · Σ gaps
+ *
+ * @param problem - admissions [-]
+ * @param most - refused above this [-]
+ * @returns N, 1 or more [-]
+ * @throws {NotEnoughDataError} on an empty admission, with its path
+ * @throws {TooManySetsError} above `most`
+ *
+ * Valid for any lists; nothing is solved. Source: product of the choices
+ */
+export function countSets(problem: Problem, most = MOST_SETS): number {
+  const admissions = admissionsOf(problem);
+  for (const { name, entries } of admissions)
+    if (entries === 0)
+      throw new NotEnoughDataError(`No ${WORDS[name]} are admitted.`, "Admit at least one.", name);
+  const count = admissions.reduce((product, { entries }) => product * entries, 1);
+  if (count > most) throw refusal(count, most, admissions);
+  return count;
+}
+
+/**
+ * Values of a range by a step, both ends among them.
+ *
+ *     from, from + step, … up to `to`
+ *
+ * @param path - of the range, for errors ("rotors.0.diameters")
+ * @param range - first and last value, step [any unit]
+ * @returns the values, one where both ends are the same [same unit]
+ * @throws {OutOfRangeError} on a step of 0 or less, an end below its start, more than 10 000 values
+ *
+ * Valid for any unit. Source: definition
+ */
+export function steppedValues(
+  path: string,
+  range: { readonly from: number; readonly to: number; readonly step: number },
+): number[] {
+  const { from, to, step } = range;
+  requireFinite(`${path}.from`, from);
+  if (!(to >= from && to < Number.POSITIVE_INFINITY))
+    throw new OutOfRangeError(`${path}.to`, to, `finite, ${from} or greater`);
+  if (to === from) return [from];
+  requirePositive(`${path}.step`, step);
+  const steps = Math.floor((to - from) / step + ROUNDING);
+  if (steps >= MOST_VALUES)
+    throw new OutOfRangeError(`${path}.step`, step, `at most ${MOST_VALUES} values in the range`);
+  return Array.from({ length: steps + 1 }, (_, i) => from + i * step);
+}

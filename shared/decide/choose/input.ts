@@ -1,0 +1,86 @@
+import { openCircuitVoltage } from "../../physics/pack.ts";
+import type { PredictInput } from "../../physics/predict.ts";
+import type { RundownInput } from "../../physics/rundown.ts";
+import type { Problem } from "./problem.ts";
+import type { Places } from "./result.ts";
+
+/** @returns mass of a set, the vehicle without its chosen parts included [kg] */
+export function massOf(problem: Problem, places: Places): number {
+  const { motor, rotor, size, pack, skirt } = places;
+  const parts = [
+    problem.motors[motor],
+    problem.rotors[rotor].sizes[size],
+    problem.packs[pack],
+    problem.skirts[skirt],
+  ];
+  return parts.reduce((sum, { mass }) => sum + mass, problem.fixed.vehicle.mass);
+}
+
+function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> {
+  const { air, vehicle, supply } = problem.fixed;
+  const rotor = problem.rotors[places.rotor];
+  const motor = problem.motors[places.motor];
+  const { gaps, share, wheelFriction, skirtFriction, ...skirt } = problem.skirts[places.skirt];
+  return {
+    air,
+    rotor: {
+      diameter: rotor.sizes[places.size].diameter,
+      psi: rotor.psi,
+      lambda: rotor.lambda,
+      phiMin: rotor.phiMin,
+      phiMax: rotor.phiMax,
+      sizeCorrection: rotor.sizeCorrection,
+    },
+    motor: {
+      kv: motor.kv,
+      resistance: motor.resistance,
+      frictionTorque: motor.frictionTorque,
+      viscousTorque: motor.viscousTorque,
+      thermalResistance: motor.thermalResistance,
+    },
+    supply: { ...supply, duty: problem.duties[places.duty] },
+    skirt: {
+      perimeter: skirt.perimeter,
+      area: skirt.area,
+      gap: gaps[places.gap],
+      roughness: skirt.roughness,
+      land: skirt.land,
+      edge: skirt.edge,
+      lossSum: skirt.lossSum,
+      openings: skirt.openings,
+      measuredLeak: skirt.measuredLeak,
+    },
+    vehicle: { ...vehicle, mass: massOf(problem, places), skirtShare: share, wheelFriction, skirtFriction },
+  };
+}
+
+/**
+ * A set as a build: what {@link predict} takes.
+ *
+ *     its own mass, its skirt's share, its cell's V_oc at the charge
+ *
+ * @param problem - the question, SI
+ * @param places - of the set [-]
+ * @returns the build, SI
+ * @throws {OutOfRangeError} on a charge outside the cell's curve
+ *
+ * Valid for any set. Source: definition
+ */
+export function inputOf(problem: Problem, places: Places): PredictInput {
+  const { series, parallel, wireResistance, cell } = problem.packs[places.pack];
+  const voltage = openCircuitVoltage(cell.curve, problem.fixed.charge);
+  return {
+    ...commonOf(problem, places),
+    pack: { series, parallel, wireResistance, cellResistance: cell.resistance, openCircuitVoltage: voltage },
+  };
+}
+
+/** @returns the set as {@link runDown} takes it, its winding settled at every moment, SI */
+export function runOf(problem: Problem, places: Places): RundownInput {
+  const { series, parallel, wireResistance, cell } = problem.packs[places.pack];
+  return {
+    ...commonOf(problem, places),
+    pack: { series, parallel, wireResistance, cell },
+    startCharge: problem.fixed.charge,
+  };
+}

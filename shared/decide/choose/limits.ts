@@ -1,0 +1,146 @@
+import { FLAG } from "./columns.ts";
+import type { Prepared } from "./prepare.ts";
+import { type Broken, LIMITS, type Limit } from "./result.ts";
+
+/** Place of each limit, and its bit in a set's mask. */
+export const PLACE = Object.fromEntries(LIMITS.map((limit, i) => [limit, i])) as Readonly<
+  Record<Limit, number>
+>;
+
+/** Limits of which a set must have as much or more; of the others as much or less. */
+const AT_LEAST: ReadonlySet<Limit> = new Set(["point", "parked", "driving", "rotorFactor", "time"]);
+/** By place. */
+export const IS_LEAST: readonly boolean[] = LIMITS.map((limit) => AT_LEAST.has(limit));
+
+/** What a set is judged by: stored numbers and its digits. */
+export interface Judged {
+  readonly motor: number;
+  readonly wheel: number;
+  readonly pack: number;
+  readonly duty: number;
+  readonly seal: number;
+  readonly flags: number;
+  readonly speed: number;
+  readonly parked: number;
+  readonly driving: number;
+  readonly windingTemperature: number;
+  readonly packCurrent: number;
+  readonly time: number;
+}
+
+const known = (value: number | null | undefined): number => value ?? Number.POSITIVE_INFINITY;
+
+/**
+ * Allowed values that do not depend on a set's solution; infinite where nothing is asked.
+ *
+ *     the smaller of the wanted one and, where ratings are kept, the maker's
+ *
+ * @param prepared - the question
+ * @param motor - place of the motor [-]
+ * @param pack - place of the pack [-]
+ * @param allowed - written, by place of LIMITS [SI]
+ * @returns nothing
+ *
+ * Valid for any set. Source: definition
+ */
+export function writeAllowed(
+  { problem }: Prepared,
+  motor: number,
+  pack: number,
+  allowed: Float64Array,
+): void {
+  const { wants, motors, packs } = problem;
+  const { windingLimit, maxCurrent, ratedVoltage } = motors[motor];
+  const kept = wants.ratings === true;
+  const target = (mode: "parked" | "driving") =>
+    wants.attitudes.some((attitude) => attitude.mode === mode)
+      ? wants.targetMargin
+      : Number.NEGATIVE_INFINITY;
+  allowed[PLACE.point] = 1;
+  allowed[PLACE.parked] = target("parked");
+  allowed[PLACE.driving] = target("driving");
+  allowed[PLACE.windingTemperature] = Math.min(
+    known(wants.mostWinding),
+    kept ? known(windingLimit) : Number.POSITIVE_INFINITY,
+  );
+  allowed[PLACE.rotorFactor] = wants.leastRotorFactor ?? Number.NEGATIVE_INFINITY;
+  allowed[PLACE.motorCurrent] = kept ? known(maxCurrent) : Number.POSITIVE_INFINITY;
+  allowed[PLACE.motorVoltage] = kept ? known(ratedVoltage) : Number.POSITIVE_INFINITY;
+  allowed[PLACE.cellCurrent] = kept ? known(packs[pack].cell.maxCurrent) : Number.POSITIVE_INFINITY;
+  allowed[PLACE.height] = known(wants.mostHeight);
+  allowed[PLACE.price] = known(wants.mostPrice);
+  allowed[PLACE.time] = wants.leastTime ?? Number.NEGATIVE_INFINITY;
+}
+
+/** @returns height of the stack with a set's parts [m], or its price [-] */
+export function sumOf(
+  { problem, radix }: Prepared,
+  of: "height" | "price",
+  { motor, wheel, pack, seal }: Pick<Judged, "motor" | "wheel" | "pack" | "seal">,
+): number {
+  const { motors, rotors, packs, skirts, fixed } = problem;
+  const { outer, inner } = radix.wheels[wheel];
+  const own = (motors[motor][of] ?? 0) + (rotors[outer].sizes[inner][of] ?? 0);
+  return fixed[of] + own + (packs[pack][of] ?? 0) + (skirts[radix.seals[seal].outer][of] ?? 0);
+}
+
+/** @returns burst speed over speed [-]; NaN where the strength is not known or the rotor stands */
+export function rotorFactorOf({ problem, radix }: Prepared, wheel: number, speed: number): number {
+  const { outer, inner } = radix.wheels[wheel];
+  return speed > 0 ? (problem.rotors[outer].sizes[inner].burstSpeed ?? Number.NaN) / speed : Number.NaN;
+}
+
+/**
+ * What a set has of each limit.
+ *
+ *     I = (I_pack − I_aux)/δ,  V_motor = δ(N_s·V_cell − R_b·I_pack),  I_cell = I_pack/N_p
+ *
+ * @param prepared - the question
+ * @param set - its digits and stored numbers, SI
+ * @param values - written, by place of LIMITS [SI]; NaN where it is not known
+ * @returns nothing
+ *
+ * Valid for any set. Source: docs/method/motor.md
+ */
+export function writeValues(prepared: Prepared, set: Judged, values: Float64Array): void {
+  const { problem, motors, packs } = prepared;
+  const { flags, packCurrent } = set;
+  const duty = problem.duties[set.duty];
+  const { series, parallel } = problem.packs[set.pack];
+  const table = packs[set.pack];
+  const cold = motors[set.motor].thermalResistance === null;
+  values[PLACE.point] = flags & (FLAG.noPoint | FLAG.unsolved) ? 0 : 1;
+  values[PLACE.parked] = set.parked;
+  values[PLACE.driving] = set.driving;
+  values[PLACE.windingTemperature] = cold ? Number.NaN : set.windingTemperature;
+  values[PLACE.rotorFactor] = rotorFactorOf(prepared, set.wheel, set.speed);
+  values[PLACE.motorCurrent] = (packCurrent - problem.fixed.supply.auxCurrent) / duty;
+  values[PLACE.motorVoltage] = duty * (series * table.voltage - table.resistance * packCurrent);
+  values[PLACE.cellCurrent] = packCurrent / parallel;
+  values[PLACE.height] = sumOf(prepared, "height", set);
+  values[PLACE.price] = sumOf(prepared, "price", set);
+  values[PLACE.time] = set.time;
+}
+
+/** @returns whether a value breaks the limit at a place; one that is not known breaks every limit that is asked for */
+export function breaks(place: number, value: number, allowed: number): boolean {
+  if (IS_LEAST[place]) return allowed > Number.NEGATIVE_INFINITY && !(value >= allowed);
+  return allowed < Number.POSITIVE_INFINITY && !(value <= allowed);
+}
+
+/** @returns bits of the limits that are broken, those before `until` looked at */
+export function brokenBits(values: Float64Array, allowed: Float64Array, until: number): number {
+  let bits = 0;
+  for (let place = 0; place < until; place++)
+    if (breaks(place, values[place], allowed[place])) bits |= 1 << place;
+  return bits;
+}
+
+const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
+
+/** @returns every broken limit in order, with what the set has and what is allowed */
+export function brokenLimits(bits: number, values: Float64Array, allowed: Float64Array): Broken[] {
+  return LIMITS.flatMap((limit, place) =>
+    bits & (1 << place) ? [{ limit, value: finite(values[place]), allowed: finite(allowed[place]) }] : [],
+  );
+}

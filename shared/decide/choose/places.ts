@@ -1,0 +1,118 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
+import type { Problem } from "./problem.ts";
+import type { Places } from "./result.ts";
+
+/** Rotor and size, or skirt and gap, laid out in one row. */
+interface Pair {
+  readonly outer: number;
+  readonly inner: number;
+}
+
+/** The mixed radix of a question's sets. */
+export interface Radix {
+  readonly motors: number;
+  /** rotor and size together */
+  readonly wheels: readonly Pair[];
+  readonly packs: number;
+  readonly duties: number;
+  /** skirt and gap together */
+  readonly seals: readonly Pair[];
+}
+
+function paired(lists: readonly (readonly unknown[])[]): Pair[] {
+  return lists.flatMap((list, outer) => list.map((_, inner) => ({ outer, inner })));
+}
+
+/**
+ * The mixed radix of a question's sets.
+ *
+ *     index = (((motor·W + wheel)·P + pack)·D + duty)·S + seal;  a wheel is a rotor at one size, a seal a skirt at one gap
+ *
+ * @param problem - admissions [-]
+ * @returns counts of motors, packs, duties [-], wheels and seals
+ *
+ * Valid for any lists; the gap runs fastest, so that neighbours are alike. Source: mixed radix
+ */
+export function radixOf(problem: Problem): Radix {
+  return {
+    motors: problem.motors.length,
+    wheels: paired(problem.rotors.map(({ sizes }) => sizes)),
+    packs: problem.packs.length,
+    duties: problem.duties.length,
+    seals: paired(problem.skirts.map(({ gaps }) => gaps)),
+  };
+}
+
+/** @returns the number of sets that a radix counts [-] */
+export function setsIn({ motors, wheels, packs, duties, seals }: Radix): number {
+  return motors * wheels.length * packs * duties * seals.length;
+}
+
+/**
+ * The parts that an index stands for.
+ *
+ *     remainders of the index by S, D, P, W in turn
+ *
+ * @param radix - from {@link radixOf}
+ * @param index - of the set, 0 to N − 1 [-]
+ * @returns places in the admitted lists [-]
+ * @throws {OutOfRangeError} on an index that counts no set
+ *
+ * Valid and source: as {@link radixOf}; the inverse of {@link indexOf}
+ */
+export function placesOf(radix: Radix, index: number): Places {
+  const count = setsIn(radix);
+  if (!(Number.isInteger(index) && index >= 0 && index < count))
+    throw new OutOfRangeError("index", index, `a whole number, 0 to ${count - 1}`);
+  const { wheels, packs, duties, seals } = radix;
+  let rest = index;
+  const digit = (base: number): number => {
+    const value = rest % base;
+    rest = (rest - value) / base;
+    return value;
+  };
+  const seal = seals[digit(seals.length)];
+  const duty = digit(duties);
+  const pack = digit(packs);
+  const wheel = wheels[digit(wheels.length)];
+  return {
+    motor: rest,
+    rotor: wheel.outer,
+    size: wheel.inner,
+    pack,
+    duty,
+    skirt: seal.outer,
+    gap: seal.inner,
+  };
+}
+
+/**
+ * The index of a set by its parts.
+ *
+ *     as {@link radixOf}
+ *
+ * @param radix - from {@link radixOf}
+ * @param places - in the admitted lists [-]
+ * @returns the index [-]
+ * @throws {OutOfRangeError} on a place that is not admitted
+ *
+ * Valid and source: as {@link radixOf}; the inverse of {@link placesOf}
+ */
+export function indexOf(radix: Radix, places: Places): number {
+  const at = (pairs: readonly Pair[], outer: number, inner: number) =>
+    pairs.findIndex((pair) => pair.outer === outer && pair.inner === inner);
+  const wheel = at(radix.wheels, places.rotor, places.size);
+  const seal = at(radix.seals, places.skirt, places.gap);
+  const digits: readonly (readonly [string, number, number])[] = [
+    ["motor", places.motor, radix.motors],
+    ["rotor and size", wheel, radix.wheels.length],
+    ["pack", places.pack, radix.packs],
+    ["duty", places.duty, radix.duties],
+    ["skirt and gap", seal, radix.seals.length],
+  ];
+  return digits.reduce((index, [name, value, base]) => {
+    if (!(Number.isInteger(value) && value >= 0 && value < base))
+      throw new OutOfRangeError(name, value, `0 to ${base - 1}`);
+    return index * base + value;
+  }, 0);
+}

@@ -1,0 +1,144 @@
+import { requireFinite, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
+import { maximumOn } from "../../numeric/polynomial.ts";
+import { type Air, airFrom } from "../../physics/air.ts";
+import { COPPER_TEMPERATURE_COEFFICIENT } from "../../physics/constants.ts";
+import { cosineOfDegrees } from "../../physics/hold/angle.ts";
+import { torqueConstant } from "../../physics/motor.ts";
+import { sizeLaw } from "../../physics/point/sizeLaw.ts";
+import { windingResistance } from "../../physics/winding.ts";
+import { countSets } from "./count.ts";
+import { type PackTable, packTable } from "./packTable.ts";
+import { type Radix, radixOf } from "./places.ts";
+import type { AdmittedMotor, AdmittedRotor, Problem } from "./problem.ts";
+import { type Seal, sealOf } from "./seal.ts";
+import { singleCrossing } from "./singleCrossing.ts";
+
+/** A motor's own numbers of a case. */
+export interface PreparedMotor {
+  readonly torqueConstant: number;
+  /** at the air's temperature, or at 20 °C where it is taken cold [Ω] */
+  readonly winding: number;
+  /** R₂₀·α·R_th [1/A²] */
+  readonly heating: number;
+  /** [K/W]; null: taken cold */
+  readonly thermalResistance: number | null;
+}
+
+/** A rotor at one size. */
+export interface Wheel {
+  readonly psi: readonly number[];
+  readonly lambda: readonly number[];
+  readonly diameter: number;
+  /** end of the curve; 0 where one crossing is not proven and every set is scanned [-] */
+  readonly phiEnd: number;
+  /** greatest λ on the curve [-] */
+  readonly mostLambda: number;
+  /** d ln F/d ln u up to which one crossing is proven; infinite where it does not matter [-] */
+  readonly mostSizeSlope: number;
+  /** a and b in F = a − b·u^−0.2 [-, (m/s)^0.2] */
+  readonly sizeMost: number;
+  readonly sizeFall: number;
+}
+
+/** A question made ready: every table that its sets share. Built anew in each thread. */
+export interface Prepared {
+  readonly problem: Problem;
+  readonly radix: Radix;
+  readonly count: number;
+  readonly air: Air;
+  /** cos α/A_out of the exhaust, 0 where none is counted [1/m²] */
+  readonly jet: number;
+  readonly motors: readonly PreparedMotor[];
+  readonly wheels: readonly Wheel[];
+  readonly packs: readonly PackTable[];
+  readonly seals: readonly Seal[];
+}
+
+function preparedMotor(motor: AdmittedMotor, ambient: number): PreparedMotor {
+  requireNonNegative("motor.frictionTorque", motor.frictionTorque);
+  requireNonNegative("motor.viscousTorque", motor.viscousTorque);
+  const { resistance, thermalResistance } = motor;
+  requirePositive("motor.resistance", resistance);
+  const cold = thermalResistance === null;
+  return {
+    torqueConstant: torqueConstant(motor.kv),
+    winding: cold ? resistance : windingResistance(resistance, ambient),
+    heating: cold
+      ? 0
+      : resistance *
+        COPPER_TEMPERATURE_COEFFICIENT *
+        requireNonNegative("motor.thermalResistance", thermalResistance),
+    thermalResistance,
+  };
+}
+
+/** Tip speeds at which the correction is asked for its two constants, far above any rotor's, where it always has a value [m/s]. */
+const [SLOW, FAST] = [1e6, 1e10];
+const ACKERET_POWER = -0.2;
+
+/** a and b in F = a − b·u^−0.2, from the one formula. */
+function sizeConstants(rotor: AdmittedRotor, diameter: number, phiEnd: number, air: Air): [number, number] {
+  if (!rotor.sizeCorrection) return [1, 0];
+  const { factor } = sizeLaw({ ...rotor, diameter }, phiEnd, air);
+  const [slow, fast] = [factor(SLOW), factor(FAST)];
+  const fall = (fast - slow) / (SLOW ** ACKERET_POWER - FAST ** ACKERET_POWER);
+  return [fast + fall * FAST ** ACKERET_POWER, fall];
+}
+
+function wheelsOf(rotor: AdmittedRotor, air: Air): Wheel[] {
+  const single = singleCrossing(rotor.psi, rotor.lambda);
+  const phiEnd = single?.phiEnd ?? 0;
+  const mostLambda = single ? maximumOn(rotor.lambda, 0, phiEnd).value : 0;
+  return rotor.sizes.map(({ diameter }) => {
+    requirePositive("rotor.diameter", diameter);
+    const [sizeMost, sizeFall] = single ? sizeConstants(rotor, diameter, phiEnd, air) : [1, 0];
+    const mostSizeSlope = sizeFall === 0 ? Number.POSITIVE_INFINITY : (single?.mostSizeSlope ?? 0);
+    const { psi, lambda } = rotor;
+    return { psi, lambda, diameter, phiEnd, mostLambda, mostSizeSlope, sizeMost, sizeFall };
+  });
+}
+
+function checkFixed({ fixed, duties, motors, rotors, packs, skirts }: Problem): void {
+  requireNonNegative("fixed.height", fixed.height);
+  requireFinite("fixed.price", fixed.price);
+  requireNonNegative("fixed.supply.driverResistance", fixed.supply.driverResistance);
+  requireNonNegative("fixed.supply.auxCurrent", fixed.supply.auxCurrent);
+  requirePositive("fixed.vehicle.mass", fixed.vehicle.mass);
+  for (const duty of duties)
+    if (duty > 1) requireNonNegative("duties", 1 - duty);
+    else requireNonNegative("duties", duty);
+  for (const part of [...motors, ...packs, ...skirts, ...rotors.flatMap(({ sizes }) => sizes)])
+    requireNonNegative("mass", part.mass);
+}
+
+/**
+ * Makes a question ready to be solved, in any thread.
+ *
+ *     every motor, wheel (rotor at a size), pack and seal (skirt at a gap) once
+ *
+ * @param problem - the question, SI
+ * @returns its tables
+ * @throws {NotEnoughDataError} on an empty admission, a curve that stops short
+ * @throws {TooManySetsError} above MOST_SETS
+ * @throws {OutOfRangeError} with a number that can't be
+ *
+ * Valid for any question. Source: docs/method/choosing.md
+ */
+export function prepare(problem: Problem): Prepared {
+  const count = countSets(problem);
+  checkFixed(problem);
+  const { vehicle, charge, air: weather } = problem.fixed;
+  const air = airFrom(weather);
+  const { jetArea, jetAngle } = vehicle;
+  return {
+    problem,
+    radix: radixOf(problem),
+    count,
+    air,
+    jet: jetArea === null ? 0 : cosineOfDegrees(jetAngle) / requirePositive("vehicle.jetArea", jetArea),
+    motors: problem.motors.map((motor) => preparedMotor(motor, weather.temperature)),
+    wheels: problem.rotors.flatMap((rotor) => wheelsOf(rotor, air)),
+    packs: problem.packs.map((pack, i) => packTable(pack, charge, `packs.${i}`)),
+    seals: problem.skirts.flatMap((skirt) => skirt.gaps.map((gap) => sealOf(problem, skirt, gap, air))),
+  };
+}

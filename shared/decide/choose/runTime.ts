@@ -1,0 +1,136 @@
+import { crossingNear } from "../../physics/operatingPoint.ts";
+import { circuitAt } from "../../physics/point/machine.ts";
+import { solveSealedCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { assemble } from "../../physics/predict.ts";
+import { runDown } from "../../physics/rundown.ts";
+import { FLAG } from "./columns.ts";
+import { inputOf, runOf } from "./input.ts";
+import { momentAt, type PackTable, stepAt } from "./packTable.ts";
+import { placesOf } from "./places.ts";
+import type { Prepared } from "./prepare.ts";
+import { solveFrom } from "./solveSet.ts";
+import { drivingVoltageAt, turnsAt, type Work } from "./work.ts";
+
+/** Repetitions of the first guess at the last voltage, with I ∝ V^1.5 as a fan's current about goes. */
+const GUESSES = 3;
+/** Newton steps on the quadratic for the last voltage. */
+const END_STEPS = 4;
+/** A fall of the cell's voltage below this share counts as none. */
+const FLAT = 1e-9;
+
+/** I_pack at another voltage of the cell [A]; NaN where it has none there. */
+type CurrentAt = (prepared: Prepared, work: Work, cellVoltage: number) => number;
+
+const fastCurrent: CurrentAt = (prepared, work, cellVoltage) => {
+  const { c, aside, solution } = work;
+  const full = c[WARM.drivingVoltage];
+  const voltage = drivingVoltageAt(prepared, work, cellVoltage);
+  if (!turnsAt(c, voltage)) return Number.NaN;
+  const ratio = voltage / full;
+  const { lip, sealed } = prepared.seals[work.seal];
+  aside.set(solution);
+  aside[WARM_RESULT.speed] *= ratio;
+  aside[WARM_RESULT.gapVelocity] *= lip ? ratio : ratio * ratio;
+  c[WARM.drivingVoltage] = voltage;
+  const solved = sealed ? solveSealedCase(c, aside) : solveFrom(c, aside, lip);
+  c[WARM.drivingVoltage] = full;
+  if (!solved) return Number.NaN;
+  return (
+    prepared.problem.duties[work.duty] * aside[WARM_RESULT.current] + prepared.problem.fixed.supply.auxCurrent
+  );
+};
+
+function scannedCurrent(index: number): CurrentAt {
+  return (prepared, work, cellVoltage) => {
+    const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
+    const { machine, leak } = assemble(input);
+    const now = circuitAt(machine, input.pack.series * cellVoltage);
+    const crossing = crossingNear(now, leak, work.solution[WARM_RESULT.phi]);
+    return crossing ? input.supply.duty * crossing.current + input.supply.auxCurrent : Number.NaN;
+  };
+}
+
+/** Last voltage of the cell, about, between that of the empty cell and the first. */
+function lastVoltage(table: PackTable, current: number): number {
+  const { voltage, minimumVoltage, cellResistance, lowest } = table;
+  let last = minimumVoltage;
+  for (let i = 0; i < GUESSES; i++) {
+    const share = last / voltage;
+    last = minimumVoltage + cellResistance * current * share * Math.sqrt(share);
+  }
+  return Math.max(lowest[lowest.length - 1], last);
+}
+
+/** ∫dz/I from the charge to the end, 1/I a quadratic in V through three solved voltages. */
+function quadrature(table: PackTable, current: number, middle: number, last: number, fall: number): number {
+  const { voltage, minimumVoltage, cellResistance } = table;
+  const first = 1 / current;
+  const half = (1 / middle - first) / (fall / 2);
+  const whole = (1 / last - 1 / middle) / (fall / 2);
+  const square = (whole - half) / fall;
+  const slope = half - (square * fall) / 2;
+  let x = fall;
+  for (let i = 0; i < END_STEPS; i++) {
+    const inverse = first + x * (slope + x * square);
+    const loaded = voltage + x - cellResistance / inverse - minimumVoltage;
+    x -= loaded / (1 + (cellResistance * (slope + 2 * x * square)) / (inverse * inverse));
+  }
+  const step = stepAt(table, voltage + Math.min(0, x));
+  const sum =
+    first * momentAt(table, 0, step) + slope * momentAt(table, 1, step) + square * momentAt(table, 2, step);
+  return table.capacity * sum;
+}
+
+/** The run followed step by step: where the rotor stops or changes its point on the way. */
+function followed(prepared: Prepared, index: number): number {
+  try {
+    return runDown({ ...runOf(prepared.problem, placesOf(prepared.radix, index)), angles: [] }).end.time;
+  } catch (error) {
+    if (error instanceof Error && "code" in error) return Number.NaN;
+    throw error;
+  }
+}
+
+/** What a run lasts [s], and the flag to add. */
+export interface RunTime {
+  time: number;
+  flag: number;
+}
+
+/**
+ * How long a set runs, from the charge to the cell's minimum under load or to empty, its winding settled.
+ *
+ *     t = N_p·C·∫dz/I_pack(V_oc(z));  1/I_pack a quadratic in V_oc through three operating points
+ *
+ * @param prepared - the question
+ * @param work - this thread's memory, case and solution of the set in it
+ * @param index - of the set [-]
+ * @param flags - of the set [-]
+ * @param out - written: time [s], NaN where even {@link runDown} has none, and FLAG.steppedRun or 0
+ * @returns nothing
+ *
+ * Valid within 0.1 % of {@link runDown} without a thermal time constant. Source: docs/method/choosing.md
+ */
+export function runTime(prepared: Prepared, work: Work, index: number, flags: number, out: RunTime): void {
+  const table = prepared.packs[work.pack];
+  const { voltage, minimumVoltage, cellResistance } = table;
+  const { supply } = prepared.problem.fixed;
+  const current = prepared.problem.duties[work.duty] * work.solution[WARM_RESULT.current] + supply.auxCurrent;
+  out.flag = 0;
+  out.time = 0;
+  if (voltage - cellResistance * current <= minimumVoltage) return;
+  const fall = lastVoltage(table, current) - voltage;
+  if (fall > -FLAT * voltage) {
+    const step = stepAt(table, minimumVoltage + cellResistance * current);
+    out.time = (table.capacity * momentAt(table, 0, step)) / current;
+    return;
+  }
+  const currentAt = flags & FLAG.scanned ? scannedCurrent(index) : fastCurrent;
+  const last = currentAt(prepared, work, voltage + fall);
+  const middle = currentAt(prepared, work, voltage + fall / 2);
+  if (last > 0 && middle > 0) out.time = quadrature(table, current, middle, last, fall);
+  else {
+    out.flag = FLAG.steppedRun;
+    out.time = followed(prepared, index);
+  }
+}

@@ -1,0 +1,236 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
+import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
+import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { type Chunk, chunkOver, FLAG } from "./columns.ts";
+import { marginOf } from "./holdNeeds.ts";
+import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
+import type { Prepared } from "./prepare.ts";
+import { LIMITS } from "./result.ts";
+import { type RunTime, runTime } from "./runTime.ts";
+import { solveSet } from "./solveSet.ts";
+import { createWork, type Work, writeSet } from "./work.ts";
+
+/** Sets that may start from each other: a chunk that begins inside a run solves its beginning too, so that where chunks end changes no digit. */
+export const RUN = 1024;
+
+/** The set that is being judged, and the room for its time; one object a thread, written anew for each set. */
+interface Row extends RunTime {
+  motor: number;
+  wheel: number;
+  pack: number;
+  duty: number;
+  seal: number;
+  flags: number;
+  speed: number;
+  flow: number;
+  pressure: number;
+  suction: number;
+  parked: number;
+  driving: number;
+  windingTemperature: number;
+  packCurrent: number;
+}
+
+const emptyRow = (): Row => ({
+  motor: 0,
+  wheel: 0,
+  pack: 0,
+  duty: 0,
+  seal: 0,
+  flags: 0,
+  speed: 0,
+  flow: 0,
+  pressure: 0,
+  suction: 0,
+  parked: 0,
+  driving: 0,
+  windingTemperature: 0,
+  packCurrent: 0,
+  time: 0,
+  flag: 0,
+});
+
+/** Half of the friction under the land is missing from the pull: σ_l = 1 − ½Δp_f/Δp. */
+const HALF = 0.5;
+
+function frictionUnderLand(c: Float64Array, w: number): number {
+  if (w <= c[WARM.gapCrossing]) return c[WARM.gapLaminar] * w;
+  return c[WARM.gapTurbulent] * w * w * Math.sqrt(Math.sqrt(1 / w));
+}
+
+/** F_s = Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; ½ of the land where its friction is not known. */
+function suctionOf(prepared: Prepared, { c, solution, seal }: Work): number {
+  const { lip, area, lipArea } = prepared.seals[seal];
+  const pressure = solution[WARM_RESULT.pressure];
+  const flow = solution[WARM_RESULT.flow];
+  const share =
+    lip && pressure > 0
+      ? 1 - (HALF * frictionUnderLand(c, solution[WARM_RESULT.gapVelocity])) / pressure
+      : HALF;
+  return pressure * (area + share * lipArea) + prepared.air.density * flow * flow * prepared.jet;
+}
+
+function writeMass(prepared: Prepared, row: Row): number {
+  const { problem, radix, seals } = prepared;
+  const { outer, inner } = radix.wheels[row.wheel];
+  const turning = problem.motors[row.motor].mass + problem.rotors[outer].sizes[inner].mass;
+  return problem.fixed.vehicle.mass + turning + problem.packs[row.pack].mass + seals[row.seal].mass;
+}
+
+function writeStanding(row: Row): void {
+  row.speed = 0;
+  row.flow = 0;
+  row.pressure = 0;
+  row.suction = 0;
+  row.windingTemperature = Number.NaN;
+  row.packCurrent = Number.NaN;
+}
+
+function writeTurning(prepared: Prepared, work: Work, row: Row): void {
+  const { solution } = work;
+  const { fixed, duties, rotors } = prepared.problem;
+  const { thermalResistance } = prepared.motors[row.motor];
+  const current = solution[WARM_RESULT.current];
+  const heat = current * current * solution[WARM_RESULT.windingResistance];
+  const phi = solution[WARM_RESULT.phi];
+  const { phiMin, phiMax } = rotors[prepared.radix.wheels[row.wheel].outer];
+  row.speed = solution[WARM_RESULT.speed];
+  row.flow = solution[WARM_RESULT.flow];
+  row.pressure = solution[WARM_RESULT.pressure];
+  row.suction = suctionOf(prepared, work);
+  row.windingTemperature =
+    thermalResistance === null
+      ? WINDING_REFERENCE_TEMPERATURE
+      : fixed.air.temperature + thermalResistance * heat;
+  row.packCurrent = duties[row.duty] * current + fixed.supply.auxCurrent;
+  if (phi < phiMin || phi > phiMax) row.flags |= FLAG.extrapolated;
+}
+
+function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void {
+  row.motor = work.motor;
+  row.wheel = work.wheel;
+  row.pack = work.pack;
+  row.duty = work.duty;
+  row.seal = work.seal;
+  row.flags = solveSet(prepared, work, index, (index / RUN) | 0);
+  if (prepared.motors[row.motor].thermalResistance === null) row.flags |= FLAG.coldWinding;
+  if (row.flags & (FLAG.noPoint | FLAG.unsolved)) writeStanding(row);
+  else writeTurning(prepared, work, row);
+  const pulling = Math.max(0, row.suction);
+  const mass = writeMass(prepared, row);
+  const { parked, driving } = prepared.seals[row.seal];
+  row.parked = marginOf(parked, mass, pulling);
+  row.driving = marginOf(driving, mass, pulling);
+  row.time = Number.NaN;
+}
+
+const isOneBit = (bits: number): boolean => (bits & (bits - 1)) === 0;
+const NO_RUN = 1 << PLACE.point;
+
+/** Judges a row; its time is found where it can still decide: no other limit broken, or one alone. */
+function judgeRow(prepared: Prepared, work: Work, row: Row, index: number): number {
+  const { values, allowed } = work;
+  writeValues(prepared, row, values);
+  const others = brokenBits(values, allowed, PLACE.time);
+  const asked = allowed[PLACE.time] > Number.NEGATIVE_INFINITY;
+  if (!(others === 0 || (asked && isOneBit(others) && others !== NO_RUN))) return others;
+  runTime(prepared, work, index, row.flags, row);
+  row.flags |= row.flag;
+  return breaks(PLACE.time, row.time, allowed[PLACE.time]) ? others | (1 << PLACE.time) : others;
+}
+
+function store(chunk: Chunk, at: number, row: Row, broken: number): void {
+  chunk.speed[at] = row.speed;
+  chunk.flow[at] = row.flow;
+  chunk.pressure[at] = row.pressure;
+  chunk.suction[at] = row.suction;
+  chunk.parked[at] = row.parked;
+  chunk.driving[at] = row.driving;
+  chunk.windingTemperature[at] = row.windingTemperature;
+  chunk.packCurrent[at] = row.packCurrent;
+  chunk.time[at] = row.time;
+  chunk.flags[at] = row.flags;
+  chunk.broken[at] = broken;
+}
+
+function checkRange({ count }: Prepared, from: number, to: number): void {
+  if (!(Number.isInteger(from) && from >= 0 && from < count))
+    throw new OutOfRangeError("from", from, `a whole number, 0 to ${count - 1}`);
+  if (!(Number.isInteger(to) && to > from && to <= count))
+    throw new OutOfRangeError("to", to, `a whole number, ${from + 1} to ${count}`);
+}
+
+/**
+ * Solves and judges the sets from one index up to another.
+ *
+ *     METHOD 1–9 for each set, its own mass included
+ *
+ * @param prepared - from {@link prepare}
+ * @param from - first index [-]
+ * @param to - behind the last one [-]
+ * @param chunk - where the results go; new unless given
+ * @returns the chunk, SI; `time` NaN where it decides nothing (two other limits broken), see {@link detailOf}
+ * @throws {OutOfRangeError} on a range that holds no set
+ *
+ * Valid for any question. Where chunks begin and end changes no digit. Source: docs/method/choosing.md
+ */
+export function solveChunk(
+  prepared: Prepared,
+  from: number,
+  to: number,
+  chunk: Chunk = chunkOver(from, to - from),
+): Chunk {
+  checkRange(prepared, from, to);
+  const work = createWork(prepared);
+  const row = emptyRow();
+  let [motor, pack] = [-1, -1];
+  for (let index = from - (from % RUN); index < to; index++) {
+    writeSet(prepared, work, index);
+    if (work.motor !== motor || work.pack !== pack) {
+      [motor, pack] = [work.motor, work.pack];
+      writeAllowed(prepared, motor, pack, work.allowed);
+    }
+    solveRow(prepared, work, row, index);
+    if (index < from) continue;
+    store(chunk, index - from, row, judgeRow(prepared, work, row, index));
+  }
+  return chunk;
+}
+
+/**
+ * One set solved by itself, its time found whatever limits it breaks.
+ *
+ *     as {@link solveChunk}
+ *
+ * @param prepared - from {@link prepare}
+ * @param index - of the set [-]
+ * @returns a row's numbers, SI, and the bits of all limits that it breaks, values and allowed ones by place of LIMITS
+ * @throws {OutOfRangeError} on an index that counts no set
+ *
+ * Valid as {@link solveChunk}
+ */
+export function solveOne(
+  prepared: Prepared,
+  index: number,
+): {
+  readonly row: Readonly<Row>;
+  readonly bits: number;
+  readonly values: Float64Array;
+  readonly allowed: Float64Array;
+} {
+  checkRange(prepared, index, index + 1);
+  const work = createWork(prepared);
+  const row = emptyRow();
+  for (let i = index - (index % RUN); i <= index; i++) {
+    writeSet(prepared, work, i);
+    solveRow(prepared, work, row, i);
+  }
+  const { values, allowed } = work;
+  writeAllowed(prepared, work.motor, work.pack, allowed);
+  if (!(row.flags & (FLAG.noPoint | FLAG.unsolved))) {
+    runTime(prepared, work, index, row.flags, row);
+    row.flags |= row.flag;
+  }
+  writeValues(prepared, row, values);
+  return { row, bits: brokenBits(values, allowed, LIMITS.length), values, allowed };
+}

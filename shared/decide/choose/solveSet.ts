@@ -1,0 +1,154 @@
+import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
+import { RESULT, solveCase } from "../../physics/point/newton.ts";
+import { solveSealedCase, solveWarmCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { assemble } from "../../physics/predict.ts";
+import { FLAG } from "./columns.ts";
+import { inputOf } from "./input.ts";
+import { placesOf } from "./places.ts";
+import type { Prepared, Wheel } from "./prepare.ts";
+import type { Seal } from "./seal.ts";
+import { KEPT, type Work } from "./work.ts";
+
+/** Where a curve is entered when no neighbour is known, in shares of its end [-]. */
+const FIRST_SHARE = 0.5;
+
+/** ω at which cold torques balance at φ [rad/s]. */
+function speedAt(c: Float64Array, phi: number): number {
+  const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
+  const radius = c[WARM.radius];
+  const k = c[WARM.torqueConstant];
+  const resistance = c[WARM.resistance];
+  const load = 0.5 * c[WARM.density] * Math.PI * radius ** 5 * lambda;
+  const damping = (k * k) / resistance + c[WARM.viscousTorque];
+  const drive = (k * c[WARM.drivingVoltage]) / resistance - c[WARM.frictionTorque];
+  return (2 * drive) / (damping + Math.sqrt(damping * damping + 4 * load * drive));
+}
+
+/** A start that needs no neighbour: the middle of the curve, and the w that a laminar lip, or the pressure there, gives. */
+function startAnew(c: Float64Array, start: Float64Array, lip: boolean): void {
+  const phi = FIRST_SHARE * c[WARM.phiEnd];
+  const speed = speedAt(c, phi);
+  const u = speed * c[WARM.radius];
+  const psi = c[0] + phi * (c[1] + phi * (c[2] + phi * (c[3] + phi * c[4])));
+  const rise = 0.5 * c[WARM.density] * u * u * psi;
+  const rub = c[WARM.gapLaminar];
+  start[WARM_RESULT.phi] = phi;
+  start[WARM_RESULT.speed] = speed;
+  start[WARM_RESULT.gapVelocity] = lip
+    ? (2 * rise) / (rub + Math.sqrt(rub * rub + 4 * c[WARM.gapInertia] * rise))
+    : rise;
+}
+
+/** A start from another solution, its φ in shares of the curve and its w with the tip speed. */
+function startFrom(work: Work, from: number, lip: boolean): void {
+  const { c, solution, kept } = work;
+  const phi = kept[KEPT * from] * c[WARM.phiEnd];
+  const speed = speedAt(c, phi);
+  const u = speed * c[WARM.radius];
+  solution[WARM_RESULT.phi] = phi;
+  solution[WARM_RESULT.speed] = speed;
+  solution[WARM_RESULT.gapVelocity] = kept[KEPT * from + 1] * (lip ? u : u * u);
+}
+
+function keep(work: Work, run: number, lip: boolean): void {
+  const { c, solution, kept, keptIn, seal } = work;
+  const u = solution[WARM_RESULT.speed] * c[WARM.radius];
+  kept[KEPT * seal] = solution[WARM_RESULT.phi] / c[WARM.phiEnd];
+  kept[KEPT * seal + 1] = solution[WARM_RESULT.gapVelocity] / (lip ? u : u * u);
+  keptIn[seal] = run;
+}
+
+/** Whether the case is one that the sweep's solver takes: lip gap, winding at one temperature, no size correction. */
+const isPlain = (c: Float64Array, lip: boolean): boolean =>
+  lip && c[WARM.heating] === 0 && c[WARM.sizeFall] === 0 && c[WARM.sizeMost] === 1;
+
+/** Solves the case from the start that lies in `solution`; writes current and winding too. */
+export function solveFrom(c: Float64Array, solution: Float64Array, lip: boolean): boolean {
+  if (!isPlain(c, lip)) return solveWarmCase(c, solution);
+  if (!solveCase(c, solution)) return false;
+  const emf = c[WARM.drivingVoltage] - c[WARM.torqueConstant] * solution[RESULT.speed];
+  solution[WARM_RESULT.current] = emf / c[WARM.resistance];
+  solution[WARM_RESULT.windingResistance] = c[WARM.windingResistance];
+  return true;
+}
+
+/** d ln F/d ln u of the size correction at the least speed on the curve, against what one crossing is proven for. */
+function isProven(wheel: Wheel, c: Float64Array, solution: Float64Array): boolean {
+  if (wheel.mostSizeSlope === Number.POSITIVE_INFINITY) return true;
+  const phi = solution[WARM_RESULT.phi];
+  const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
+  const least = solution[WARM_RESULT.speed] * c[WARM.radius] * Math.sqrt(lambda / wheel.mostLambda);
+  const lost = wheel.sizeFall * least ** -0.2;
+  return 0.2 * lost <= wheel.mostSizeSlope * (wheel.sizeMost - lost);
+}
+
+function solveFast(work: Work, wheel: Wheel, { lip, sealed }: Seal, run: number): boolean {
+  const { c, solution, keptIn, seal } = work;
+  if (sealed) {
+    solution[WARM_RESULT.speed] = speedAt(c, 0);
+    return solveSealedCase(c, solution);
+  }
+  const near = keptIn[seal] === run ? seal : seal - 1;
+  const known = near >= 0 && keptIn[near] === run && (near === seal || keptIn[seal] !== run);
+  if (known) startFrom(work, near, lip);
+  let solved = known && solveFrom(c, solution, lip);
+  if (!solved) {
+    startAnew(c, solution, lip);
+    solved = solveFrom(c, solution, lip);
+  }
+  if (!(solved && isProven(wheel, c, solution))) return false;
+  keep(work, run, lip);
+  return true;
+}
+
+/** Solves a set by the scan of every crossing. */
+function solveScanned(prepared: Prepared, work: Work, index: number): number {
+  const { machine, leak } = assemble(inputOf(prepared.problem, placesOf(prepared.radix, index)));
+  const arrival = arrivalPoint(operatingPoints(machine, leak));
+  if (!arrival) return FLAG.noPoint;
+  const { solution } = work;
+  solution[WARM_RESULT.phi] = arrival.phi;
+  solution[WARM_RESULT.speed] = arrival.speed;
+  solution[WARM_RESULT.flow] = arrival.flow;
+  solution[WARM_RESULT.pressure] = arrival.pressure;
+  solution[WARM_RESULT.current] = arrival.current;
+  solution[WARM_RESULT.windingResistance] = arrival.windingResistance;
+  const lip = prepared.seals[work.seal].leak[0];
+  solution[WARM_RESULT.gapVelocity] = lip > 0 ? throughLip(prepared, work, arrival) / lip : arrival.pressure;
+  return FLAG.scanned;
+}
+
+/** What is left of the flow for the lip. */
+function throughLip(
+  prepared: Prepared,
+  work: Work,
+  { flow, pressure }: { readonly flow: number; readonly pressure: number },
+): number {
+  const opening = prepared.seals[work.seal].leak[WARM.openingConductance - WARM.gapArea];
+  return flow - opening * Math.sqrt(pressure);
+}
+
+/**
+ * Solves the set that the case is written for.
+ *
+ *     METHOD 6: the stable crossing of largest flow; from a neighbour's solution where one crossing is proven, by the scan elsewhere
+ *
+ * @param prepared - the question
+ * @param work - this thread's memory, its case written for the set; the solution is left in it
+ * @param index - of the set [-]
+ * @param run - number of the run of sets that may start from each other [-]
+ * @returns flags of the set, bits of FLAG [-]
+ *
+ * Valid for any set; an answer that a prediction would refuse is flagged as unsolved. Source: docs/method/choosing.md
+ */
+export function solveSet(prepared: Prepared, work: Work, index: number, run: number): number {
+  const wheel = prepared.wheels[work.wheel];
+  if (!work.turns) return FLAG.noPoint;
+  if (wheel.phiEnd > 0 && solveFast(work, wheel, prepared.seals[work.seal], run)) return 0;
+  try {
+    return solveScanned(prepared, work, index);
+  } catch (error) {
+    if (error instanceof Error && "code" in error) return FLAG.unsolved;
+    throw error;
+  }
+}

@@ -1,0 +1,196 @@
+import { CASE, RESULT } from "./newton.ts";
+
+/**
+ * One operating point by Newton's method in (φ, w, ω), for what newton.ts leaves out: a winding that warms, a curve
+ * that changes with Reynolds number, a measured leak. w is the air's velocity in the lip gap or, without one, Δp.
+ * At a given current the warm winding is explicit, so no iteration is nested and nothing is allocated.
+ */
+
+/** Where each number of a case lies in its Float64Array: those of {@link CASE}, and more. */
+export const WARM = {
+  ...CASE,
+  /** C_L in the gap's place, where its area is 0 [m³/(s·Pa^x)] */
+  leakCoefficient: 24,
+  leakExponent: 25,
+  /** a and b in F = a − b·u^−0.2, the factor on ψ; 1 and 0: uncorrected */
+  sizeMost: 26,
+  sizeFall: 27,
+  /** of the winding at the air's temperature, or at 20 °C where it is taken cold [Ω] */
+  windingResistance: 28,
+  /** R₂₀·α·R_th [1/A²]; 0: taken cold */
+  heating: 29,
+  /** R_d + δ²R_b [Ω] */
+  circuitResistance: 30,
+  length: 31,
+} as const;
+
+/** Where each result lies: those of {@link RESULT}, gapVelocity being w, and more. */
+export const WARM_RESULT = {
+  ...RESULT,
+  /** I [A] */
+  current: 6,
+  /** R_m, warm [Ω] */
+  windingResistance: 7,
+  length: 8,
+} as const;
+
+const MAX_ITERATIONS = 40;
+/** A step this small is followed by none: Newton squares it, far below rounding. */
+const SETTLED = 1e-9;
+/** Power of the Reynolds number in Ackeret's formula. */
+const ACKERET_POWER = -0.2;
+
+/**
+ * Solves one case from a start near its crossing.
+ *
+ *     ½ρu²ψ(φ)(a − b·u^−0.2) = Δp(w),  φ·A·u = Q(w),  V − kω = I·(R_c + R_a/(1 − R₂₀αR_th·I²)),  k·I = M_c + M_v·ω + ½ρAr³λ(φ)ω²
+ *
+ * @param c - the case, laid out as {@link WARM}, SI
+ * @param result - laid out as {@link WARM_RESULT}; its φ [-], gap velocity [m/s] or pressure [Pa], and speed [rad/s] are the start, all > 0
+ * @returns whether it converged to a point whose winding has a temperature; results are written in place
+ *
+ * Valid for a skirt that leaks; ψ and λ for which one crossing alone exists, else the one found depends on the start. Source: docs/method/operating-point.md
+ */
+export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
+  const radius = c[WARM.radius];
+  const area = Math.PI * radius * radius;
+  const halfDensity = 0.5 * c[WARM.density];
+  const loadFactor = halfDensity * area * radius * radius * radius;
+  const k = c[WARM.torqueConstant];
+  const friction = c[WARM.frictionTorque];
+  const viscous = c[WARM.viscousTorque];
+  const voltage = c[WARM.drivingVoltage];
+  const end = c[WARM.phiEnd];
+  const gapArea = c[WARM.gapArea];
+  const inertia = c[WARM.gapInertia];
+  const opening = c[WARM.openingConductance];
+  const leak = c[WARM.leakCoefficient];
+  const exponent = c[WARM.leakExponent];
+  const most = c[WARM.sizeMost];
+  const fall = c[WARM.sizeFall];
+  const winding = c[WARM.windingResistance];
+  const heating = c[WARM.heating];
+  const circuit = c[WARM.circuitResistance];
+  let phi = result[WARM_RESULT.phi];
+  let w = result[WARM_RESULT.gapVelocity];
+  let speed = result[WARM_RESULT.speed];
+  let settled = false;
+  for (let iteration = 1; iteration <= MAX_ITERATIONS; iteration++) {
+    const psi = c[0] + phi * (c[1] + phi * (c[2] + phi * (c[3] + phi * c[4])));
+    const psiSlope = c[1] + phi * (2 * c[2] + phi * (3 * c[3] + phi * 4 * c[4]));
+    const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
+    const lambdaSlope = c[6] + phi * (2 * c[7] + phi * (3 * c[8] + phi * 4 * c[9]));
+    const u = speed * radius;
+    const lost = fall === 0 ? 0 : fall * u ** ACKERET_POWER;
+    const factor = most - lost;
+    const head = halfDensity * u * u;
+    const rise = head * psi * factor;
+    const riseByPhi = head * psiSlope * factor;
+    const riseBySpeed = (head * psi * (2 * factor - ACKERET_POWER * lost)) / speed;
+    const flow = phi * area * u;
+    const load = loadFactor * speed * speed;
+    const current = (friction + viscous * speed + load * lambda) / k;
+    const cool = 1 - heating * current * current;
+    if (settled) {
+      if (!(cool > 0 && factor > 0)) return false;
+      result[WARM_RESULT.phi] = phi;
+      result[WARM_RESULT.speed] = speed;
+      result[WARM_RESULT.flow] = flow;
+      result[WARM_RESULT.pressure] = rise;
+      result[WARM_RESULT.gapVelocity] = w;
+      result[WARM_RESULT.iterations] = iteration;
+      result[WARM_RESULT.current] = current;
+      result[WARM_RESULT.windingResistance] = winding / cool;
+      return true;
+    }
+    let [drop, dropSlope, through, throughSlope] = [w, 1, 0, 0];
+    if (gapArea > 0) {
+      const isLaminar = w <= c[WARM.gapCrossing];
+      const rub = isLaminar
+        ? c[WARM.gapLaminar] * w
+        : c[WARM.gapTurbulent] * w * w * Math.sqrt(Math.sqrt(1 / w));
+      drop = inertia * w * w + rub;
+      dropSlope = 2 * inertia * w + (isLaminar ? c[WARM.gapLaminar] : (1.75 * rub) / w);
+      through = gapArea * w;
+      throughSlope = gapArea;
+    } else if (leak > 0) {
+      through = leak * w ** exponent;
+      throughSlope = (exponent * through) / w;
+    }
+    const rootDrop = Math.sqrt(drop);
+    through += opening * rootDrop;
+    throughSlope += (opening * 0.5 * dropSlope) / rootDrop;
+    const emf = voltage - k * speed;
+    const short = emf * cool - current * (circuit * cool + winding);
+    const shortByCurrent = -2 * heating * current * (emf - current * circuit) - circuit * cool - winding;
+    const shortBySpeed = -k * cool + (shortByCurrent * (viscous + 2 * loadFactor * lambda * speed)) / k;
+    const speedAside = -short / shortBySpeed;
+    const speedByPhi = (-shortByCurrent * load * lambdaSlope) / (k * shortBySpeed);
+    const excessPressure = rise - drop + riseBySpeed * speedAside;
+    const excessFlow = flow - through + (flow / speed) * speedAside;
+    const riseSlope = riseByPhi + riseBySpeed * speedByPhi;
+    const flowSlope = area * u + (flow / speed) * speedByPhi;
+    const determinant = throughSlope * riseSlope - flowSlope * dropSlope;
+    const phiStep = (dropSlope * excessFlow - throughSlope * excessPressure) / determinant;
+    const wStep = (riseSlope * excessFlow - flowSlope * excessPressure) / determinant;
+    const speedStep = speedAside + speedByPhi * phiStep;
+    const [nextPhi, nextW, nextSpeed] = [phi + phiStep, w + wStep, speed + speedStep];
+    settled =
+      Math.abs(phiStep) < SETTLED * phi &&
+      Math.abs(wStep) < SETTLED * w &&
+      Math.abs(speedStep) < SETTLED * speed;
+    phi = nextPhi > 0 ? (nextPhi < end ? nextPhi : 0.5 * (phi + end)) : 0.5 * phi;
+    w = nextW > 0 ? nextW : 0.5 * w;
+    speed = nextSpeed > 0 ? nextSpeed : 0.5 * speed;
+  }
+  return false;
+}
+
+/**
+ * Solves one case of a skirt that nothing leaks through: φ is 0.
+ *
+ *     V − kω = I·(R_c + R_m(I)),  k·I = M_c + M_v·ω + ½ρAr³λ(0)ω²;  Δp = ½ρu²ψ(0)(a − b·u^−0.2)
+ *
+ * @param c - the case, laid out as {@link WARM}, SI
+ * @param result - laid out as {@link WARM_RESULT}; its speed is the start, > 0 [rad/s]
+ * @returns whether it converged; results are written in place, flow and φ exactly 0
+ *
+ * Valid for a motor that turns once its winding has settled. Source: docs/method/operating-point.md
+ */
+export function solveSealedCase(c: Float64Array, result: Float64Array): boolean {
+  const radius = c[WARM.radius];
+  const halfDensity = 0.5 * c[WARM.density];
+  const load = halfDensity * Math.PI * radius ** 5 * c[WARM.lambda];
+  const k = c[WARM.torqueConstant];
+  const heating = c[WARM.heating];
+  const circuit = c[WARM.circuitResistance];
+  const winding = c[WARM.windingResistance];
+  let speed = result[WARM_RESULT.speed];
+  let settled = false;
+  for (let iteration = 1; iteration <= MAX_ITERATIONS; iteration++) {
+    const current = (c[WARM.frictionTorque] + speed * (c[WARM.viscousTorque] + load * speed)) / k;
+    const cool = 1 - heating * current * current;
+    const u = speed * radius;
+    if (settled) {
+      const factor = c[WARM.sizeMost] - c[WARM.sizeFall] * u ** ACKERET_POWER;
+      if (!(cool > 0 && factor > 0)) return false;
+      result[WARM_RESULT.phi] = 0;
+      result[WARM_RESULT.speed] = speed;
+      result[WARM_RESULT.flow] = 0;
+      result[WARM_RESULT.pressure] = halfDensity * u * u * c[WARM.psi] * factor;
+      result[WARM_RESULT.gapVelocity] = 0;
+      result[WARM_RESULT.iterations] = iteration;
+      result[WARM_RESULT.current] = current;
+      result[WARM_RESULT.windingResistance] = winding / cool;
+      return true;
+    }
+    const emf = c[WARM.drivingVoltage] - k * speed;
+    const short = emf * cool - current * (circuit * cool + winding);
+    const byCurrent = -2 * heating * current * (emf - current * circuit) - circuit * cool - winding;
+    const bySpeed = -k * cool + (byCurrent * (c[WARM.viscousTorque] + 2 * load * speed)) / k;
+    const step = -short / bySpeed;
+    settled = Math.abs(step) < SETTLED * speed;
+    speed = speed + step > 0 ? speed + step : 0.5 * speed;
+  }
+  return false;
+}
