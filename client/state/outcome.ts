@@ -1,7 +1,9 @@
-import { type Bench, type Resolved, resolveBuild } from "../../shared/book/resolve.ts";
+import { type Bench, type Resolved, resolveBuild, solvable } from "../../shared/book/resolve.ts";
 import type { Build } from "../../shared/model/build.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../shared/numeric/errors.ts";
-import { type Prediction, predict, STANDARD_ANGLES } from "../../shared/physics/predict.ts";
+import { type Point, STANDARD_ANGLES } from "../../shared/physics/predict.ts";
+import { type AnyPrediction, predictAny } from "../../shared/physics/predictAny.ts";
+import type { PropellerPoint } from "../../shared/physics/propeller.ts";
 import type { Changes, Settings } from "./handles.ts";
 
 const WALL = 90;
@@ -11,8 +13,8 @@ const CEILING = 180;
 export interface Outcome {
   readonly build: Build;
   readonly resolved: Resolved | null;
-  readonly prediction: Prediction | null;
-  /** pull per pascal at the operating point [m²]; null without one */
+  readonly prediction: AnyPrediction | null;
+  /** pull per pascal at the operating point [m²]; null without one, and for a propeller */
   readonly pullPerPascal: number | null;
   /** why there is no prediction although nothing is missing */
   readonly problem: string | null;
@@ -23,26 +25,36 @@ function anglesOf(build: Build): number[] {
   return [...new Set([...STANDARD_ANGLES, ...build.attitudes.map((each) => each.angle)])];
 }
 
+function pullPerPascal({ point, suction }: AnyPrediction): number | null {
+  const pressure = point?.pressure ?? 0;
+  return pressure > 0 && suction > 0 ? suction / pressure : null;
+}
+
 /** @returns the build solved; a number that cannot be, or too little data, is said and not thrown */
 export function solve(bench: Bench, build: Build): Outcome {
   const nothing = { build, resolved: null, prediction: null, pullPerPascal: null };
   try {
     const resolved = resolveBuild(bench, build);
-    if (!resolved.input) return { ...nothing, resolved, problem: null };
-    const prediction = predict(resolved.input, anglesOf(build));
-    const { point, suction } = prediction;
-    const pulls = point !== null && point.pressure > 0 && suction > 0;
-    return {
-      build,
-      resolved,
-      prediction,
-      pullPerPascal: pulls ? suction / point.pressure : null,
-      problem: null,
-    };
+    const input = solvable(resolved);
+    if (!input) return { ...nothing, resolved, problem: null };
+    const prediction = predictAny(input, anglesOf(build));
+    return { build, resolved, prediction, pullPerPascal: pullPerPascal(prediction), problem: null };
   } catch (error) {
     if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
     return { ...nothing, problem: `${error.message}.`.replace(/\.\.$/, ".") };
   }
+}
+
+/** @returns the operating point of fan and leak; null without one, and for a propeller */
+export function cavityPoint({ prediction }: Pick<Outcome, "prediction">): Point | null {
+  const point = prediction?.point ?? null;
+  return point && point.pressure !== null ? point : null;
+}
+
+/** @returns the speed and thrust that a propeller settles at; null where it stands still, and for a ducted rotor */
+export function propellerPoint({ prediction }: Pick<Outcome, "prediction">): PropellerPoint | null {
+  const point = prediction?.point ?? null;
+  return point && point.pressure === null ? point : null;
 }
 
 /** @returns where the handles stand without a change, SI */

@@ -57,7 +57,7 @@ export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
         )}
       </p>
       <ul class="rests">
-        <li>{gapLine(resolved)}</li>
+        {!resolved.propeller && <li>{gapLine(resolved)}</li>}
         {friction && <li>Friction of the wheels {friction}.</li>}
         {doubted(resolved).map((message) => (
           <li key={message}>{message}</li>

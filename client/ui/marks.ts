@@ -1,4 +1,4 @@
-import type { Bench } from "../../shared/book/resolve.ts";
+import { type Bench, solvable } from "../../shared/book/resolve.ts";
 import { formatQuantity } from "../../shared/units/format.ts";
 import type { Outcome } from "../state/outcome.ts";
 import type { MarkWord } from "./Mark.tsx";
@@ -31,14 +31,17 @@ function rotorMarks({ resolved, build }: Outcome): BuildMark[] {
   const from = resolved?.scaledFrom ?? null;
   if (from !== null) {
     const [own, tested] = [build.diameter, from].map((size) => formatQuantity(size, "length"));
-    marks.push({ word: "scaled", what: `rotor of ${own}, from ${tested}` });
+    marks.push({
+      word: "scaled",
+      what: `${resolved?.thrust ? "propeller" : "rotor"} of ${own}, from ${tested}`,
+    });
   }
   return marks;
 }
 
 function statedMarks(bench: Bench, { resolved, build }: Outcome): BuildMark[] {
   const motor = bench.motors.find((each) => each.id === build.motor)?.data.name ?? "";
-  const share = resolved?.input?.vehicle.skirtShare ?? 0;
+  const share = (resolved && solvable(resolved))?.vehicle.skirtShare ?? 0;
   const stated: [boolean, string][] = [
     [resolved?.motor?.basis === "stated", `motor ${motor}, by its maker`],
     [resolved?.friction?.basis === "stated", "friction of the wheels"],
@@ -76,7 +79,12 @@ function estimatedMarks(bench: Bench, outcome: Outcome): BuildMark[] {
 /** @returns all in a build that is extrapolated, estimated, scaled, known by two points or stated, in a list's order */
 export function marksOf(bench: Bench, outcome: Outcome): BuildMark[] {
   const beyond: BuildMark[] = outcome.prediction?.point?.extrapolated
-    ? [{ word: "extrapolated", what: "operating point, beyond the tested flows" }]
+    ? [
+        {
+          word: "extrapolated",
+          what: `operating point, beyond the tested ${outcome.resolved?.propeller ? "speeds" : "flows"}`,
+        },
+      ]
     : [];
   return [
     ...rotorMarks(outcome),

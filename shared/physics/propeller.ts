@@ -2,10 +2,9 @@ import { OutOfRangeError } from "../numeric/errors.ts";
 import { findRoot } from "../numeric/root.ts";
 import { type Air, airFrom, airNotes, type Weather } from "./air.ts";
 import { compressibilityNotes } from "./fanlaws/notes.ts";
-import { propellerReynolds, propellerUnits } from "./fanlaws/propeller.ts";
 import { holdOf } from "./hold/holdAt.ts";
 import { compileHold } from "./hold/law.ts";
-import { type Vehicle, vehicleNotes } from "./hold/vehicle.ts";
+import { vehicleNotes } from "./hold/vehicle.ts";
 import { worstOf } from "./hold/worst.ts";
 import { RPM, shaftTorque } from "./motor.ts";
 import type { Note } from "./note.ts";
@@ -18,23 +17,10 @@ import {
   type SupplyInput,
 } from "./point/machine.ts";
 import { type Balance, standing, withWinding } from "./point/speed.ts";
-import { type Attitude, type Prediction, STANDARD_ANGLES } from "./predict.ts";
+import { type Attitude, type Prediction, STANDARD_ANGLES, type VehicleInput } from "./predict.ts";
+import { bladeReynolds, isBeyondTested, type PropellerInput, thrustAndPower } from "./propellerLaw.ts";
 
-/** An open propeller that presses the vehicle on: coefficients at a reference Reynolds number and per ln Re. */
-export interface PropellerInput {
-  readonly kind: "propeller";
-  /** [m] */
-  readonly diameter: number;
-  /** C_T at the reference, and per ln(Re/Re_ref) */
-  readonly thrust: readonly [number, number];
-  /** C_P likewise */
-  readonly power: readonly [number, number];
-  readonly referenceReynolds: number;
-  /** at 75 % of the radius [m] */
-  readonly chord: number;
-  /** least and greatest Reynolds number that the coefficients were measured at; beyond them the point is marked extrapolated [-] */
-  readonly testedReynolds?: readonly [number, number];
-}
+export type { PropellerInput } from "./propellerLaw.ts";
 
 export interface PropellerPredictInput {
   readonly air: Weather;
@@ -42,7 +28,8 @@ export interface PropellerPredictInput {
   readonly motor: MotorInput;
   readonly pack: PackInput;
   readonly supply: SupplyInput;
-  readonly vehicle: Vehicle;
+  /** its jet is not counted: the thrust is measured with the whole stream */
+  readonly vehicle: VehicleInput;
 }
 
 /** The operating point of a propeller: what belongs to a cavity is null. */
@@ -72,16 +59,6 @@ export type PropellerPrediction = Omit<Prediction, "point" | "points"> & {
 /** Least speed, relative to the unloaded one, at which a balance is looked for. */
 const SLOWEST = 1e-6;
 
-function thrustAndPower(rotor: PropellerInput, air: Air, speed: number): { thrust: number; power: number } {
-  const state = { diameter: rotor.diameter, speed, density: air.density };
-  const unit = propellerUnits(state);
-  const drift = Math.log(reynoldsAt(rotor, air, speed) / rotor.referenceReynolds);
-  return {
-    thrust: unit.thrust * (rotor.thrust[0] + rotor.thrust[1] * drift),
-    power: unit.power * (rotor.power[0] + rotor.power[1] * drift),
-  };
-}
-
 /** ω at which the torques balance with the winding at one resistance; 0 where its torque is less than the friction. */
 function speedAt(input: PropellerPredictInput, air: Air, circuit: Circuit, winding: number): number {
   const { torqueConstant: k, drivingVoltage, circuitResistance } = circuit;
@@ -103,24 +80,6 @@ function balanceOf(input: PropellerPredictInput, air: Air, circuit: Circuit): Ba
     const current = (drivingVoltage - k * speed) / (winding + circuitResistance);
     return { speed, current, windingResistance: winding, windingTemperature };
   });
-}
-
-/** Rounding of a Reynolds number at the end of the tested range [-]. */
-const RANGE_SLACK = 1e-9;
-
-function reynoldsAt(rotor: PropellerInput, air: Air, speed: number): number {
-  return propellerReynolds(
-    { diameter: rotor.diameter, speed, density: air.density },
-    rotor.chord,
-    air.viscosity,
-  );
-}
-
-function isBeyond(rotor: PropellerInput, air: Air, speed: number): boolean {
-  if (!rotor.testedReynolds) return false;
-  const [least, most] = rotor.testedReynolds;
-  const reynolds = reynoldsAt(rotor, air, speed);
-  return reynolds < least * (1 - RANGE_SLACK) || reynolds > most * (1 + RANGE_SLACK);
 }
 
 function pointOf(input: PropellerPredictInput, air: Air): PropellerPoint | null {
@@ -147,7 +106,7 @@ function pointOf(input: PropellerPredictInput, air: Air): PropellerPoint | null 
     packCurrent: packCurrent(electrical, current),
     packVoltage: packVoltage(electrical, current),
     windingTemperature,
-    extrapolated: isBeyond(input.rotor, air, speed),
+    extrapolated: isBeyondTested(input.rotor, air, speed),
   };
 }
 
@@ -169,7 +128,7 @@ function notesOf(input: PropellerPredictInput, air: Air, point: PropellerPoint |
       code: "no-thrust",
       message: "The propeller's thrust comes out at 0 or below: its coefficients do not reach this speed.",
     });
-  if (point.extrapolated) notes.push(beyondNote(input.rotor, reynoldsAt(input.rotor, air, point.speed)));
+  if (point.extrapolated) notes.push(beyondNote(input.rotor, bladeReynolds(input.rotor, air, point.speed)));
   if (input.motor.thermalResistance === null)
     notes.push({
       code: "winding-cold",

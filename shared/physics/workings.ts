@@ -6,11 +6,14 @@ import { vehicleWeight } from "./hold/vehicle.ts";
 import { shaftTorque } from "./motor.ts";
 import { motorCurrent } from "./pack.ts";
 import { type LeakLaw, landFriction, leakFlow } from "./point/leakLaw.ts";
+import { assembleCircuit } from "./point/machine.ts";
 import { assemble, type Point, type PredictInput, type Prediction, suctionAt } from "./predict.ts";
+import type { PropellerPredictInput } from "./propeller.ts";
 import { landShare } from "./suction.ts";
 import { explain, type Working } from "./working.ts";
 
-function airWorking({ air }: PredictInput): Working {
+/** @returns working of the air's density */
+export function airWorking({ air }: Pick<PredictInput, "air">): Working {
   return explain(
     {
       title: "density of the air",
@@ -74,8 +77,12 @@ function flowWorking(point: Point, leak: LeakLaw): Working {
   );
 }
 
-function currentWorking(input: PredictInput, point: Point): Working {
-  const { machine } = assemble(input);
+type Electrical = Pick<PredictInput, "motor" | "pack" | "supply">;
+type Turning = Pick<Point, "speed" | "motorCurrent">;
+
+/** @returns working of the motor's current at a point */
+export function currentWorking(input: Electrical, point: Turning): Working {
+  const machine = assembleCircuit(input);
   const { supply } = input;
   return explain(
     {
@@ -108,13 +115,18 @@ function currentWorking(input: PredictInput, point: Point): Working {
 }
 
 /** The winding's resistance at the point, from its own current: V_drive − k·ω over I, less the circuit's. */
-function warmResistance(input: PredictInput, point: Point): number {
-  const { machine } = assemble(input);
+function warmResistance(input: Electrical, point: Turning): number {
+  const machine = assembleCircuit(input);
   const drop = machine.drivingVoltage - machine.torqueConstant * point.speed;
   return drop / point.motorCurrent - machine.circuitResistance;
 }
 
-function torqueWorking({ motor }: PredictInput, point: Point): Working {
+/** @returns working of the torque that the motor leaves for what it turns */
+export function torqueWorking(
+  { motor }: Electrical,
+  point: Turning,
+  takes = "the rotor takes λ·½ρAu²·D/2, the same",
+): Working {
   return explain(
     {
       title: "torque left for the rotor",
@@ -127,7 +139,7 @@ function torqueWorking({ motor }: PredictInput, point: Point): Working {
         speed: ["ω", "speed", "rad/s"],
       },
       output: ["M", "N·m"],
-      source: "equivalent DC machine; the rotor takes λ·½ρAu²·D/2, the same",
+      source: `equivalent DC machine; ${takes}`,
       evaluate: ({ current, speed, ...constants }) => shaftTorque(constants, current, speed),
     },
     { ...motor, current: point.motorCurrent, speed: point.speed },
@@ -171,7 +183,11 @@ const NEEDS: Readonly<Record<Mode, string>> = {
 };
 
 /** @returns working of the margin at one attitude [°], by the mode that governs while driving; null where none does */
-export function marginWorking(input: PredictInput, suction: number, angle: number): Working | null {
+export function marginWorking(
+  input: Pick<PredictInput, "vehicle"> | Pick<PropellerPredictInput, "vehicle">,
+  suction: number,
+  angle: number,
+): Working | null {
   const hold = holdOf(compileHold(input.vehicle), suction, angle);
   const mode = hold.driving.governs[0];
   if (mode === undefined || !(hold.required[mode] < Number.POSITIVE_INFINITY)) return null;

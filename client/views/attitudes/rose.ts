@@ -1,5 +1,6 @@
-import type { Resolved } from "../../../shared/book/resolve.ts";
+import { type Resolved, solvable } from "../../../shared/book/resolve.ts";
 import { type PredictInput, predict } from "../../../shared/physics/predict.ts";
+import { type AnyPredictInput, isPropeller } from "../../../shared/physics/predictAny.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { SAME_ANGLE } from "../../ui/verdictWords.ts";
 import { type Sector, sectorsOf } from "./sectors.ts";
@@ -24,7 +25,7 @@ export interface NamedStand {
 
 export interface Rose {
   readonly outcome: Outcome;
-  readonly input: PredictInput;
+  readonly input: AnyPredictInput;
   /** pull made [N] */
   readonly made: number;
   readonly spread: Spread | null;
@@ -47,7 +48,8 @@ function pullAt(input: PredictInput, gap: number): number {
 }
 
 /** None where no uncertainty is stated or a measured leak stands in the gap's place. */
-function spreadOf(input: PredictInput, resolved: Resolved): Spread | null {
+function spreadOf(input: AnyPredictInput, resolved: Resolved): Spread | null {
+  if (isPropeller(input)) return null;
   const doubt = resolved.gap.uncertainty;
   if (doubt === null || doubt === 0 || resolved.leak) return null;
   const ends = [pullAt(input, input.skirt.gap - doubt), pullAt(input, input.skirt.gap + doubt)];
@@ -94,7 +96,7 @@ function namedStands(rose: Pick<Rose, "outcome" | "worst">, at: (angle: number) 
  */
 export function roseOf(outcome: Outcome): Rose | null {
   const { resolved, prediction } = outcome;
-  const input = resolved?.input;
+  const input = resolved && solvable(resolved);
   if (!input || !prediction) return null;
   const made = Math.max(0, prediction.suction);
   const at = (angle: number) => standAt(input.vehicle, made, angle);

@@ -21,7 +21,9 @@ export interface HandlePanelProps {
 
 /** What can be changed. On a phone one handle at a time stays within the thumb's reach. */
 export function HandlePanel({ bench, build, resolved, settings, effect }: HandlePanelProps) {
-  const [picked, setPicked] = useState<HandleKey>("gap");
+  const isPropeller = bench.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
+  const handles = isPropeller ? HANDLES.filter(({ key }) => key !== "gap") : HANDLES;
+  const [picked, setPicked] = useState<HandleKey>(isPropeller ? "mass" : "gap");
   const tried = isChanged(changes.value);
   return (
     <section class="match-handles" aria-label="What if">
@@ -30,7 +32,7 @@ export function HandlePanel({ bench, build, resolved, settings, effect }: Handle
         <label class="handle-picker">
           <span class="visually-hidden">Which handle</span>
           <select value={picked} onChange={(event) => setPicked(event.currentTarget.value as HandleKey)}>
-            {HANDLES.map((handle) => (
+            {handles.map((handle) => (
               <option key={handle.key} value={handle.key}>
                 {handle.label}
               </option>
@@ -43,7 +45,10 @@ export function HandlePanel({ bench, build, resolved, settings, effect }: Handle
           </button>
         )}
       </div>
-      {HANDLES.map((handle) => (
+      {isPropeller && (
+        <p class="quiet small">No gap to set: a propeller presses by its thrust, with or without a skirt.</p>
+      )}
+      {handles.map((handle) => (
         <div key={handle.key} class={handle.key === picked ? "handle-slot picked-handle" : "handle-slot"}>
           <Handle
             handle={handle}

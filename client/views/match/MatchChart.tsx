@@ -10,7 +10,8 @@ const SHAPE = 0.66;
 const LEAST_HEIGHT = 340;
 const MOST_HEIGHT = 620;
 
-function heightFor(width: number): number {
+/** @returns height of the picture at a width [px] */
+export function heightFor(width: number): number {
   return Math.round(Math.min(MOST_HEIGHT, Math.max(LEAST_HEIGHT, width * SHAPE)));
 }
 

@@ -5,7 +5,14 @@ import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { motionMs } from "../../charts/motion.ts";
 import { overlayIds, settled } from "../../state/build.ts";
-import { isChanged, type Outcome, settingsOf, solve } from "../../state/outcome.ts";
+import {
+  cavityPoint,
+  isChanged,
+  type Outcome,
+  propellerPoint,
+  settingsOf,
+  solve,
+} from "../../state/outcome.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
@@ -21,6 +28,8 @@ import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";
 import { OverlayTable } from "./OverlayTable.tsx";
 import { pictureOf } from "./picture.ts";
 import { answerSentence } from "./sentence.ts";
+import { ThrustSection } from "./thrust/ThrustSection.tsx";
+import { rpmText } from "./thrust/words.ts";
 import { Verdict } from "./Verdict.tsx";
 
 /** Does it hold? Fan against leak, and what the crossing means. */
@@ -63,7 +72,9 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
         effect={effectOf(outcome)}
       />
       <section class="match-picture" aria-label="The picture">
-        {picture ? (
+        {outcome.prediction && outcome.resolved?.propeller ? (
+          <ThrustSection bench={bench} id={build.id} asStored={asStored} outcome={outcome} />
+        ) : picture ? (
           <MatchChart
             drawing={{
               picture,
@@ -80,7 +91,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
           <Missing outcome={outcome} build={build.id} />
         )}
         <OverlayPicker bench={bench} shown={build.id} />
-        <OverlayTable bench={bench} overlays={overlays} />
+        {picture && <OverlayTable bench={bench} overlays={overlays} />}
       </section>
       <Verdict bench={bench} outcome={outcome} />
     </div>
@@ -91,6 +102,13 @@ function effectOf({ prediction }: Outcome): string | null {
   if (!prediction) return null;
   const { margin, angle } = prediction.worst.parked;
   return `worst ${angle.toFixed(0)}°: ${marginText(margin)}`;
+}
+
+/** What makes the pull: the cavity's pressure, or the propeller's speed. */
+function atWhat(outcome: Outcome): string {
+  const cavity = cavityPoint(outcome);
+  if (cavity) return formatQuantity(cavity.pressure, "pressure");
+  return rpmText(propellerPoint(outcome)?.speed ?? 0);
 }
 
 /** The answer and its line of figures. */
@@ -112,9 +130,7 @@ function Head({ bench, outcome, name }: { bench: Bench; outcome: Outcome; name: 
         {parked.margin === null ? "no pull needed" : `${marginText(parked.margin)} the pull it needs`}
         {parked.governs.length > 0 && `, ${governsInWords(parked.governs)} governs`}
         {driving.margin !== null && `; driving ${marginText(driving.margin)} at ${driving.angle.toFixed(0)}°`}
-        .
-        {prediction.point &&
-          ` ${grams}\u2009g of pull at ${formatQuantity(prediction.point.pressure, "pressure")}.`}
+        .{prediction.point && ` ${grams}\u2009g of pull at ${atWhat(outcome)}.`}
         <VerdictMarks bench={bench} outcome={outcome} />
       </Answer>
     </div>

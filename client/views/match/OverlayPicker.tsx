@@ -1,8 +1,18 @@
 import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Build } from "../../../shared/model/build.ts";
 import { overlayIds, toAddress } from "../../state/build.ts";
 
 /** Most builds that a reader can still tell apart in one picture; as many line styles are there. */
 export const MOST_OVERLAYS = 7;
+
+/** Fan against leak and thrust against speed share no axes. */
+function cannotLayOver(bench: Bench, shown: Build, other: Build): string | null {
+  const kindOf = ({ rotor }: Build) => bench.rotors.find(({ id }) => id === rotor)?.data.kind ?? "ducted";
+  if (kindOf(shown) === kindOf(other)) return null;
+  return kindOf(other) === "propeller"
+    ? "a propeller has no fan curve to lay over; open it by itself"
+    : "a ducted rotor has no thrust curve to lay over; open it by itself";
+}
 
 function toggle(id: string): void {
   const now = overlayIds.peek();
@@ -14,6 +24,8 @@ function toggle(id: string): void {
 export function OverlayPicker({ bench, shown }: { bench: Bench; shown: string }) {
   const others = bench.builds.filter((build) => build.id !== shown);
   if (others.length === 0) return null;
+  const here = bench.builds.find((build) => build.id === shown);
+  const why = (build: Build) => here && cannotLayOver(bench, here.data, build);
   const laid = overlayIds.value.filter((id) => others.some((build) => build.id === id));
   return (
     <details class="overlay-picker" open={laid.length > 0}>
@@ -25,10 +37,13 @@ export function OverlayPicker({ bench, shown }: { bench: Bench; shown: string })
               <input
                 type="checkbox"
                 checked={laid.includes(build.id)}
-                disabled={laid.length >= MOST_OVERLAYS && !laid.includes(build.id)}
+                disabled={
+                  !laid.includes(build.id) && (laid.length >= MOST_OVERLAYS || Boolean(why(build.data)))
+                }
                 onChange={() => toggle(build.id)}
               />{" "}
               {build.data.name}
+              {why(build.data) && <small class="quiet"> – {why(build.data)}</small>}
             </label>
           </li>
         ))}

@@ -2,6 +2,7 @@ import type { Bench } from "../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
+import type { Outcome } from "../../state/outcome.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { gradeOf, marginText } from "../../ui/verdictWords.ts";
 import { findingOf } from "./finding.ts";
@@ -10,8 +11,13 @@ import { answerSentence } from "./sentence.ts";
 
 const SAMPLE = { width: 44, height: 10 };
 
+/** A build laid over a picture of either kind. */
+type Laid = Pick<Overlay, "id" | "name" | "letter" | "dash"> & {
+  readonly picture: { readonly outcome: Outcome };
+};
+
 /** What the laid-over builds hold, under the picture. */
-export function OverlayTable({ bench, overlays }: { bench: Bench; overlays: readonly Overlay[] }) {
+export function OverlayTable({ bench, overlays }: { bench: Bench; overlays: readonly Laid[] }) {
   if (overlays.length === 0) return null;
   return (
     <table class="overlay-table">
@@ -32,7 +38,7 @@ export function OverlayTable({ bench, overlays }: { bench: Bench; overlays: read
   );
 }
 
-function Line({ bench, overlay }: { bench: Bench; overlay: Overlay }) {
+function Line({ bench, overlay }: { bench: Bench; overlay: Laid }) {
   const { outcome } = overlay.picture;
   const finding = findingOf(outcome);
   const worst = finding?.worst.parked;

@@ -9,6 +9,8 @@ interface Plot {
 }
 
 export interface ReadingPickerProps {
+  /** "Measured readings, by flow" unless given */
+  readonly label?: string;
   readonly points: readonly MeasuredPoint[];
   readonly plot: Plot;
   readonly scales: { readonly x: Scale; readonly y: Scale };
@@ -78,7 +80,7 @@ export function ReadingPicker(props: ReadingPickerProps) {
         }}
         role="slider"
         tabIndex={0}
-        aria-label="Measured readings, by flow"
+        aria-label={props.label ?? "Measured readings, by flow"}
         aria-valuemin={1}
         aria-valuemax={points.length}
         aria-valuenow={rank + 1}

@@ -1,4 +1,9 @@
 import { useState } from "preact/hooks";
+import type { Resolved } from "../../../shared/book/resolve.ts";
+import type { Prediction } from "../../../shared/physics/predict.ts";
+import type { AnyPrediction } from "../../../shared/physics/predictAny.ts";
+import { propellerWorkings } from "../../../shared/physics/propellerWorkings.ts";
+import type { Working } from "../../../shared/physics/working.ts";
 import { workingsOf } from "../../../shared/physics/workings.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 import { WorkingOf } from "../../ui/WorkingOf.tsx";
@@ -15,13 +20,23 @@ export function WorkingOut({ outcome }: { outcome: Outcome }) {
   );
 }
 
+const isOfCavity = (prediction: AnyPrediction): prediction is Prediction =>
+  prediction.point === null || prediction.point.pressure !== null;
+
+function stepsOf({ input, propeller }: Resolved, prediction: AnyPrediction, angles: number[]): Working[] {
+  if (input && isOfCavity(prediction)) return workingsOf(input, prediction, angles);
+  if (propeller && !isOfCavity(prediction)) return propellerWorkings(propeller, prediction, angles);
+  return [];
+}
+
 function Steps({ outcome }: { outcome: Outcome }) {
   const { prediction, resolved } = outcome;
-  if (!resolved?.input || !prediction) return null;
+  if (!resolved || !prediction) return null;
   const angles = [...attitudeRows(outcome).map((row) => row.angle), prediction.worst.driving.angle];
+  const workings = stepsOf(resolved, prediction, [...new Set(angles)]);
   return (
     <div>
-      {workingsOf(resolved.input, prediction, [...new Set(angles)]).map((working) => (
+      {workings.map((working) => (
         <WorkingOf key={working.title} working={working} />
       ))}
       <p class="quiet small">

@@ -1,4 +1,5 @@
-import type { Bench, Resolved } from "../../../shared/book/resolve.ts";
+import type { PropellerBasis } from "../../../shared/book/propellerBasis.ts";
+import { type Bench, type Resolved, solvable } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import type { HandleKey } from "../../state/handles.ts";
@@ -19,9 +20,36 @@ function doubt(uncertainty: number | null | undefined, say: (u: number) => strin
   return uncertainty ? `, ± ${say(uncertainty)}` : "";
 }
 
-function RotorLine({ build, resolved }: BasisProps) {
+const isPropeller = (bench: Bench, build: Build): boolean =>
+  bench.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
+
+interface PropellerLineProps extends Pick<BasisProps, "build"> {
+  readonly thrust: PropellerBasis;
+  /** the nearest tested size, where the build's own was not tested [m] */
+  readonly from: number | null;
+}
+
+function PropellerLine({ build, thrust, from }: PropellerLineProps) {
+  const sizes = thrust.testedDiameters.map(mm).join(" and ");
+  const tests = counted(thrust.testIds.length, "thrust test");
+  if (from === null)
+    return (
+      <>
+        tested at {sizes}, {tests}
+      </>
+    );
+  return (
+    <>
+      {mm(build.diameter)} from {mm(from)} <Mark word="scaled" title={`tested at ${sizes}`} />
+    </>
+  );
+}
+
+function RotorLine({ bench, build, resolved }: BasisProps) {
   const rotor = resolved?.rotor;
-  if (!rotor) return <>no curve test yet</>;
+  const thrust = resolved?.thrust;
+  if (thrust) return <PropellerLine build={build} thrust={thrust} from={resolved?.scaledFrom ?? null} />;
+  if (!rotor) return <>no {isPropeller(bench, build) ? "thrust" : "curve"} test yet</>;
   if (rotor.basis === "estimated")
     return (
       <>
@@ -88,7 +116,7 @@ function MassLine({ build }: BasisProps) {
 }
 
 function ChargeLine({ resolved }: BasisProps) {
-  const volts = resolved?.input?.pack.openCircuitVoltage;
+  const volts = (resolved && solvable(resolved))?.pack.openCircuitVoltage;
   return volts === undefined ? (
     <>state of charge</>
   ) : (

@@ -3,6 +3,7 @@ import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { axisBottom, axisSide } from "../../charts/axes.ts";
 import type { ChartSize } from "../../charts/Chart.tsx";
 import { chartFrame, type Frame, type Margin } from "../../charts/frame.ts";
+import { cavityPoint } from "../../state/outcome.ts";
 import type { MatchContext } from "./layers/context.ts";
 import { curvesLayer, ghostLayer } from "./layers/curves.ts";
 import { levelsLayer } from "./layers/levels.ts";
@@ -29,7 +30,7 @@ export interface MatchDrawing {
 const LITRES = 1000;
 const GRAMS = 1000;
 /** From this width on level labels stand beside the plot [px]. */
-const WIDE = 560;
+export const WIDE = 560;
 const MARGIN = {
   wide: { top: 30, right: 188, bottom: 48, left: 54 },
   narrow: { top: 30, right: 110, bottom: 48, left: 44 },
@@ -85,11 +86,7 @@ export function drawMatch(svg: SVGSVGElement, drawing: MatchDrawing, size: Chart
     { points: picture.measured, picked: drawing.picked },
     context,
   );
-  const ghostPoint = ghost?.outcome.prediction?.point ?? null;
-  pointLayer(
-    frame.layer("point"),
-    { point: picture.outcome.prediction?.point ?? null, ghost: ghostPoint },
-    context,
-  );
+  const ghostPoint = ghost && cavityPoint(ghost.outcome);
+  pointLayer(frame.layer("point"), { point: cavityPoint(picture.outcome), ghost: ghostPoint }, context);
   namesLayer(frame.layer("names"), drawing, context);
 }

@@ -1,7 +1,7 @@
 import type { Bench } from "../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
-import type { Outcome } from "../../state/outcome.ts";
+import { cavityPoint, type Outcome } from "../../state/outcome.ts";
 import { gapText } from "../../ui/gapWords.ts";
 
 /** @returns the fan curve's direct label: "Rotor B8, 42 mm — full, 60 % and cut-off charge" */
@@ -23,8 +23,9 @@ export function leakLabel({ resolved }: Outcome): string {
 /** @returns what the picture shows, for those who don't see it */
 export function pictureSentence({ prediction, build }: Outcome): string {
   const start = `Rotor curve and leak curve of ${build.name}, pressure against flow.`;
-  if (!prediction?.point) return `${start} They meet nowhere.`;
-  const { flow, pressure } = prediction.point;
+  const point = cavityPoint({ prediction });
+  if (!prediction || !point) return `${start} They meet nowhere.`;
+  const { flow, pressure } = point;
   const grams = formatFixed((prediction.suction / STANDARD_GRAVITY) * 1000, 0);
   return `${start} They meet at ${formatQuantity(flow, "flow")} and ${formatQuantity(pressure, "pressure")}, which pulls ${grams} grams.`;
 }

@@ -1,4 +1,5 @@
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
+import { cavityPoint } from "../../state/outcome.ts";
 import type { Table } from "../../ui/table.ts";
 import type { Picture } from "./picture.ts";
 
@@ -23,7 +24,7 @@ export function pictureTable({ curves, levels, measured, outcome }: Picture): Ta
     points.map((point) => row(name, point.flow, point.pressure, point.extrapolated ? "extrapolated" : ""));
   const leak = (name: string, points: Picture["curves"]["leak"]) =>
     points.map((point) => row(name, point.flow, point.pressure));
-  const point = outcome.prediction?.point;
+  const point = cavityPoint(outcome);
   return {
     columns: ["what", "flow (L/s)", "pressure (Pa)", "pull (g)", "note"],
     rows: [

@@ -40,7 +40,7 @@ describe("the marks of a verdict", () => {
     const { prediction } = outcome;
     if (!prediction?.point) throw new Error("no point");
     expect(words(outcome)).not.toContain("extrapolated");
-    const beyond = { ...prediction, point: { ...prediction.point, extrapolated: true } };
+    const beyond = { ...prediction, point: { ...prediction.point, extrapolated: true } } as typeof prediction;
     expect(words({ ...outcome, prediction: beyond })).toContain("extrapolated");
   });
 

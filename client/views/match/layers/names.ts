@@ -10,13 +10,14 @@ import {
   textWidth,
   type WantedBox,
 } from "../../../charts/place.ts";
+import { cavityPoint } from "../../../state/outcome.ts";
 import type { Picture } from "../picture.ts";
 import type { MatchContext } from "./context.ts";
 import type { Overlay } from "./overlays.ts";
 
 type FlowPoint = Pick<LeakCurvePoint, "flow" | "pressure">;
 
-interface Name {
+export interface Name {
   readonly key: string;
   readonly lines: readonly string[];
   readonly tone: string;
@@ -36,7 +37,7 @@ function size(lines: readonly string[]): { width: number; height: number } {
 }
 
 /** Spots round an anchor, right of it first, ever farther off. */
-function around({ x, y }: Spot, lines: readonly string[]): Spot[] {
+export function around({ x, y }: Spot, lines: readonly string[]): Spot[] {
   const { width, height } = size(lines);
   return [0.8, 1.5, 2.5, 4].flatMap((far) => {
     const away = AWAY * far;
@@ -52,10 +53,10 @@ function around({ x, y }: Spot, lines: readonly string[]): Spot[] {
 }
 
 function pointName(picture: Picture, { x, y }: MatchContext): Name[] {
-  const { prediction } = picture.outcome;
-  if (!prediction?.point) return [];
-  const { flow, pressure, rpm, extrapolated } = prediction.point;
-  const pull = formatFixed((prediction.suction / STANDARD_GRAVITY) * 1000, 0);
+  const point = cavityPoint(picture.outcome);
+  if (!point) return [];
+  const { flow, pressure, rpm, extrapolated } = point;
+  const pull = formatFixed(((picture.outcome.prediction?.suction ?? 0) / STANDARD_GRAVITY) * 1000, 0);
   const lines = [
     `${formatFixed(pressure, 0)} Pa · ${pull} g`,
     `${formatQuantity(flow, "flow")} · ${formatFixed(Math.round(rpm), 0)} rpm`,
@@ -66,7 +67,7 @@ function pointName(picture: Picture, { x, y }: MatchContext): Name[] {
 }
 
 /** Spots beside a curve at several places along it: right of it, left of it, above and below. */
-function along(
+export function along(
   points: readonly FlowPoint[],
   shares: readonly number[],
   lines: readonly string[],
@@ -109,7 +110,7 @@ function leakName(picture: Picture, text: string, context: MatchContext): Name[]
 
 function overlayNames(overlays: readonly Overlay[], { x, y }: MatchContext): Name[] {
   return overlays.flatMap(({ id, letter, name, picture }) => {
-    const at = picture.outcome.prediction?.point ?? picture.curves.rest[0];
+    const at = cavityPoint(picture.outcome) ?? picture.curves.rest[0];
     if (!at) return [];
     const anchor = { x: x(at.flow), y: y(at.pressure) };
     const lines = [`${letter} ${name}`];
@@ -120,7 +121,7 @@ function overlayNames(overlays: readonly Overlay[], { x, y }: MatchContext): Nam
 }
 
 function ghostName(ghost: Picture | null, { x, y }: MatchContext): Name[] {
-  const point = ghost?.outcome.prediction?.point;
+  const point = ghost && cavityPoint(ghost.outcome);
   if (!point) return [];
   const anchor = { x: x(point.flow), y: y(point.pressure) };
   const lines = ["as it was"];
@@ -168,9 +169,19 @@ export function namesLayer(
     ...overlayNames(data.overlays, context),
     ...ghostName(data.ghost, context),
   ];
+  drawNames(g, names, obstaclesOf(data.picture, context), context);
+}
+
+/** Places labels where nothing stands, by their order of importance, and draws them with their hairlines. */
+export function drawNames(
+  g: Group,
+  names: readonly Name[],
+  obstacles: readonly Obstacle[],
+  context: Pick<MatchContext, "width" | "height">,
+): void {
   const wanted: WantedBox[] = names.map((name) => ({ ...size(name.lines), spots: name.spots }));
   const room = { x: 0, y: 0, width: context.width, height: context.height };
-  const boxes = placeFree(wanted, obstaclesOf(data.picture, context), room);
+  const boxes = placeFree(wanted, obstacles, room);
   const placed = names.map((name, i) => ({ ...name, box: boxes[i] }));
   g.selectAll<SVGPathElement, (typeof placed)[number]>("path")
     .data(placed, (name) => name.key)

@@ -1,4 +1,5 @@
 import type { Group } from "../../../charts/frame.ts";
+import { cavityPoint } from "../../../state/outcome.ts";
 import type { Picture } from "../picture.ts";
 import type { MatchContext } from "./context.ts";
 import { curvePath } from "./curves.ts";
@@ -27,7 +28,7 @@ export const OVERLAY_DASHES = [
 const RING = 8;
 
 function overlayPoint({ picture }: Overlay) {
-  return picture.outcome.prediction?.point ?? null;
+  return cavityPoint(picture.outcome);
 }
 
 /** Other builds: each in its own line style, its operating point with its letter. */

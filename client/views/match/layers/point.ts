@@ -13,7 +13,7 @@ interface Ring {
 /** The operating point as a ring, and where it stood before anything was tried. */
 export function pointLayer(
   g: Group,
-  data: { readonly point: Point | null; readonly ghost: Point | null },
+  data: { readonly point: Ring["at"] | null; readonly ghost: Ring["at"] | null },
   { x, y, duration }: MatchContext,
 ): void {
   const rings: Ring[] = [

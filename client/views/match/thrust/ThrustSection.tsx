@@ -1,0 +1,67 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/resolve.ts";
+import { motionMs } from "../../../charts/motion.ts";
+import { overlayIds, settled } from "../../../state/build.ts";
+import { type Outcome, solve } from "../../../state/outcome.ts";
+import { OVERLAY_DASHES } from "../layers/overlays.ts";
+import { MOST_OVERLAYS } from "../OverlayPicker.tsx";
+import { OverlayTable } from "../OverlayTable.tsx";
+import type { ThrustOverlay } from "./draw.ts";
+import { thrustPictureOf } from "./picture.ts";
+import { ThrustChart } from "./ThrustChart.tsx";
+import { thrustLabel, thrustSentence } from "./words.ts";
+
+function useThrustOverlays(bench: Bench, shown: string, ids: readonly string[]): ThrustOverlay[] {
+  return useMemo(() => {
+    const builds = ids.flatMap((id) => bench.builds.find((build) => build.id === id && id !== shown) ?? []);
+    const pictures = builds.slice(0, MOST_OVERLAYS).flatMap(({ id, data }) => {
+      const picture = thrustPictureOf(bench, solve(bench, data));
+      return picture ? [{ id, name: data.name, picture }] : [];
+    });
+    return pictures.map((each, i) => ({
+      ...each,
+      letter: String.fromCharCode("A".charCodeAt(0) + i),
+      dash: OVERLAY_DASHES[i],
+    }));
+  }, [bench, shown, ids]);
+}
+
+interface ThrustSectionProps {
+  readonly bench: Bench;
+  /** of the build on the screen */
+  readonly id: string;
+  readonly asStored: Outcome;
+  readonly outcome: Outcome;
+}
+
+/** The picture of a build that a propeller presses on: no cavity, so press force against speed. */
+export function ThrustSection({ bench, id, asStored, outcome }: ThrustSectionProps) {
+  const overlays = useThrustOverlays(bench, id, overlayIds.value);
+  const before = useMemo(() => thrustPictureOf(bench, asStored), [bench, asStored]);
+  const picture = useMemo(
+    () => (outcome === asStored ? before : thrustPictureOf(bench, outcome)),
+    [bench, asStored, outcome, before],
+  );
+  if (!picture) return null;
+  const { name } = outcome.build;
+  return (
+    <>
+      <ThrustChart
+        drawing={{
+          picture,
+          ghost: outcome === asStored ? null : before,
+          overlays,
+          label: thrustLabel(bench, outcome),
+          duration: motionMs(settled.value),
+        }}
+        sentence={thrustSentence(outcome)}
+        fileName={`match ${name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
+      />
+      <p class="quiet small">
+        A propeller needs no cavity: it presses by its thrust, measured in free air. Next to a surface the
+        thrust differs, within about one diameter; the figure does not know by how much.
+      </p>
+      <OverlayTable bench={bench} overlays={overlays} />
+    </>
+  );
+}

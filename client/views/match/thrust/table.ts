@@ -1,0 +1,39 @@
+import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
+import { RPM } from "../../../../shared/physics/motor.ts";
+import type { Table } from "../../../ui/table.ts";
+import type { ThrustPicture } from "./picture.ts";
+
+const GRAMS = 1000;
+const CHARGES = { full: "full charge", rest: "charge shown", cutOff: "cut-off charge" } as const;
+
+type Row = [what: string, rpm: number | null, force: number, pull: number, note: string];
+
+/** @returns what the picture draws, as numbers: where it settles, the forces needed, the curve, the readings */
+export function thrustTable({ marks, levels, curve, measured }: ThrustPicture): Table {
+  const row = (what: string, speed: number | null, force: number, note = ""): Row => [
+    what,
+    speed === null ? null : speed / RPM,
+    force,
+    (force * GRAMS) / STANDARD_GRAVITY,
+    note,
+  ];
+  const beyond = (extrapolated: boolean) => (extrapolated ? "extrapolated" : "");
+  return {
+    columns: ["what", "speed (rpm)", "press force (N)", "pull (g)", "note"],
+    rows: [
+      ...marks.map((mark) => row(CHARGES[mark.key], mark.speed, mark.thrust, beyond(mark.extrapolated))),
+      ...levels.map((level) =>
+        row(`needed: ${level.title} ${level.angle.toFixed(0)}°`, null, level.pressure),
+      ),
+      ...curve.map((point) => row("propeller", point.speed, point.thrust, beyond(point.extrapolated))),
+      ...measured.map((each) =>
+        row(
+          "reading",
+          each.flow,
+          each.pressure,
+          each.setAside === null ? each.read : `set aside; ${each.read}`,
+        ),
+      ),
+    ],
+  };
+}
