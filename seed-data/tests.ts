@@ -1,3 +1,4 @@
+import { discharges } from "./discharges.ts";
 import { rigs } from "./rigs.ts";
 
 /** The demo's bench tests, read off {@link rigs} in the order of their days. */
@@ -30,6 +31,7 @@ export function tests(): { id: string; data: unknown }[] {
     motor("coreless-12", "2026-05-02", [2.4, 3.3, 4.1], false),
     curve("swept-nine", 0.038, "coreless-12", 3.9, "2026-05-03"),
     pull("ridge-runner", "ceiling", "2026-05-04", [0.85, 0.55]),
+    ...discharges(),
   ].map((data, index) => ({
     id: `demo-${String(index + 1).padStart(2, "0")}-${(data as { kind: string }).kind}`,
     data,

@@ -206,7 +206,7 @@ export const SURFACES = {
 export type BuildTruth = Pick<
   Build,
   "name" | "rotor" | "diameter" | "motor" | "pack" | "skirt" | "surface" | "note"
-> & { mass: number; charge: number; aux: number; fallHeight: number };
+> & { mass: number; charge: number; aux: number; fallHeight: number; cycle?: Build["cycle"] };
 
 const vehicleNote = "Invented for the demo.";
 export const BUILDS: Record<string, BuildTruth> = {
@@ -222,6 +222,11 @@ export const BUILDS: Record<string, BuildTruth> = {
     charge: 0.6,
     aux: 0.35,
     fallHeight: 2.5,
+    cycle: [
+      { angle: 90, share: 0.45, driveCurrent: 0.9, moving: true },
+      { angle: 153, share: 0.25, driveCurrent: 0.7, moving: true },
+      { angle: 153, share: 0.3, driveCurrent: 0, moving: false },
+    ],
     note: `Wipes the side panes, camera on top. ${vehicleNote}`,
   },
   "roof-crawler": {
