@@ -8,9 +8,9 @@ const LEAST_DECIMALS = 2;
 const MOST_DECIMALS = 4;
 const FRICTION_DECIMALS = 2;
 
-/** @returns "0.60 mm", "0.47 ± 0.04 mm", with as many digits as the uncertainty allows */
-export function gapText(gap: number, uncertainty: number | null = null): string {
-  const digits = uncertainty ? decimalsFor(uncertainty * MM, 1) : LEAST_DECIMALS;
+/** @returns "0.60 mm", "0.47 ± 0.04 mm": as many digits as show one of the uncertainty, or more where asked for */
+export function gapText(gap: number, uncertainty: number | null = null, shown = 1): string {
+  const digits = uncertainty ? decimalsFor(uncertainty * MM, shown) : LEAST_DECIMALS;
   const decimals = Math.min(MOST_DECIMALS, Math.max(LEAST_DECIMALS, digits));
   const spread = uncertainty ? ` ± ${formatFixed(uncertainty * MM, decimals)}` : "";
   return `${formatFixed(gap * MM, decimals)}${spread}${THIN_SPACE}mm`;

@@ -10,11 +10,12 @@ import {
 } from "../../../client/views/curves/calibration/calibrationPlots.ts";
 import {
   calibrationSentence,
-  insideText,
   intervalText,
+  isReached,
   leakOffText,
   missingOf,
   offText,
+  reachedText,
 } from "../../../client/views/curves/calibration/calibrationSentence.ts";
 import { leakTable, pullTable } from "../../../client/views/curves/calibration/calibrationTables.ts";
 import type { Bench } from "../../../shared/book/bench.ts";
@@ -106,8 +107,8 @@ describe("what stands in the section", () => {
     expect(off("predicted")).toBeLessThan(off("before"));
   });
 
-  it("how many brackets hold their prediction: more with the gap calibrated than with one that was set wrong", () => {
-    const text = insideText(pageOf("square-lip", gapAs("square-lip", 0.0008)));
+  it("how many brackets are reached: more with the gap calibrated than with one that was set wrong", () => {
+    const text = reachedText(pageOf("square-lip", gapAs("square-lip", 0.0008)));
     const [, now, before] = /^(\d) of 7 brackets, (\d) with/.exec(text) ?? [];
     expect(Number(now)).toBeGreaterThan(Number(before));
   });
@@ -125,6 +126,23 @@ describe("what stands in the section", () => {
     expect(missingOf(pageOf("wide-land")).join(" ")).not.toMatch(/leak test of/);
     expect(missingOf(pageOf("felt-ring")).join(" ")).not.toMatch(/Pull along/);
   });
+});
+
+describe("a pull outside", () => {
+  it.each([
+    [9.5, 10.5, true],
+    [10.9, 12, true],
+    [11.1, 12, false],
+    [8, 9.1, true],
+    [8, 8.9, false],
+    [8, null, true],
+  ])(
+    "with a bracket from %f to %o N, 10 N predicted and a scatter of 5 %%: reached %o",
+    (held, letGo, reached) => {
+      const [reading] = pageOf("square-lip").pulls;
+      expect(isReached({ ...reading, held, letGo }, 10, 0.05)).toBe(reached);
+    },
+  );
 });
 
 describe("words of a reading", () => {

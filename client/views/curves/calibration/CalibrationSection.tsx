@@ -14,11 +14,12 @@ import { calibratedLeakPlot, calibratedPullPlot } from "./calibrationPlots.ts";
 import {
   calibrationSentence,
   frictionText,
-  insideText,
   intervalText,
   leakOffText,
   missingOf,
   offText,
+  outsideOf,
+  reachedText,
 } from "./calibrationSentence.ts";
 import { leakTable, pullTable } from "./calibrationTables.ts";
 
@@ -82,8 +83,8 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
         describe={(key) => [...describeReading(tests, key), ...pullLines(page, key)]}
       />
       <p class="quiet small">
-        Solid bars: predicted with the gap calibrated; dashed: with the gap as set. The band is the scatter of
-        single pulls.
+        Solid bars: predicted with the gap calibrated; dashed: with the gap as set. The band is twice the
+        scatter of single pulls.
       </p>
       {leaks.length > 0 && (
         <PlotChart
@@ -129,8 +130,8 @@ function factsOf(page: CalibrationPage): Fact[] {
   const { pair, answer } = page;
   const { prior } = pair.calibration;
   const facts: Fact[] = [
-    { label: "gap before the tests", text: gapText(prior.gap.mean, prior.gap.sd) },
-    { label: "gap calibrated", text: gapText(answer.gap.mean, answer.gap.sd) },
+    { label: "gap before the tests", text: gapText(prior.gap.mean, prior.gap.sd, 2) },
+    { label: "gap calibrated", text: gapText(answer.gap.mean, answer.gap.sd, 2) },
     {
       label: "95 %",
       text: intervalText(answer.gap, (gap) => formatQuantity(gap, "length", { uncertainty: answer.gap.sd })),
@@ -142,7 +143,7 @@ function factsOf(page: CalibrationPage): Fact[] {
         ? frictionText(answer.friction.mean, answer.friction.sd)
         : "not told: no pull along",
     },
-    { label: "prediction lies in", text: insideText(page) },
+    { label: "reached within twice the scatter", text: reachedText(page) },
   ];
   if (answer.scatter !== null)
     facts.push({ label: "scatter of a single pull", text: percent(answer.scatter) });
@@ -156,9 +157,9 @@ function Contributions({ page }: { page: CalibrationPage }) {
     return test ? testName(test) : id;
   };
   return (
-    <div class="curves-scroll">
-      <table class="curves-table">
-        <caption class="quiet small">What each test contributed: the gap without it.</caption>
+    <>
+      <h3>What each test contributed</h3>
+      <table class="curves-table calibration-tests">
         <thead>
           <tr>
             <th scope="col">test</th>
@@ -171,18 +172,18 @@ function Contributions({ page }: { page: CalibrationPage }) {
             <tr key={testId}>
               <th scope="row">{nameOf(testId)}</th>
               <td>{readings}</td>
-              <td>{without ? gapText(without.mean, without.sd) : "–"}</td>
+              <td>{without ? gapText(without.mean, without.sd, 2) : "–"}</td>
             </tr>
           ))}
         </tbody>
       </table>
-    </div>
+    </>
   );
 }
 
 function Outside({ page }: { page: CalibrationPage }) {
-  const { pulls, tests } = page;
-  const outside = pulls.filter(({ inside }) => !inside);
+  const { tests } = page;
+  const outside = outsideOf(page);
   if (outside.length === 0) return null;
   return (
     <>

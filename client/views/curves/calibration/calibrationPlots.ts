@@ -1,6 +1,7 @@
 import { inUnit } from "../../../../shared/units/format.ts";
 import type { Axis, Band, Bracket, Line, Mark, Plot } from "../plot/plot.ts";
 import type { CalibrationPage, LeakReading, PullReading } from "./calibrationData.ts";
+import { OUTSIDE } from "./calibrationSentence.ts";
 
 const ROOM = 0.1;
 const CALIBRATED = 0;
@@ -21,9 +22,13 @@ function oneToOne({ from, to }: Pick<Axis, "from" | "to">): Line {
   return { key: "one", tone: "quiet", style: "dots", points, label: "as predicted" };
 }
 
-/** Scatter of a single pull or reading about the prediction, one standard deviation. */
+/** Twice the scatter of a single pull about the prediction: what lies beyond is outside. */
 function scatterBand({ from, to }: Pick<Axis, "from" | "to">, scatter: number, tone: Band["tone"]): Band {
-  const points = [from, to].map((x) => ({ x, lo: x * (1 - scatter), hi: x * (1 + scatter) }));
+  const points = [from, to].map((x) => ({
+    x,
+    lo: x * (1 - OUTSIDE * scatter),
+    hi: x * (1 + OUTSIDE * scatter),
+  }));
   return { key: "scatter", tone, strength: "mean", points };
 }
 
@@ -69,8 +74,8 @@ function markOf(leak: LeakReading, predicted: number, shape: number): Mark {
     x,
     y,
     shape,
-    tone: "leak",
-    aside: asSet,
+    tone: asSet ? "quiet" : "leak",
+    aside: false,
     outlier: false,
   };
 }
@@ -78,8 +83,8 @@ function markOf(leak: LeakReading, predicted: number, shape: number): Mark {
 /** Flows of the leak readings against what the lip law gives with the gap calibrated and as set. */
 export function calibratedLeakPlot({ leaks }: CalibrationPage): Plot {
   const marks = [
-    ...leaks.map((leak) => markOf(leak, leak.before, AS_SET)),
     ...leaks.map((leak) => markOf(leak, leak.predicted, CALIBRATED)),
+    ...leaks.map((leak) => markOf(leak, leak.before, AS_SET)),
   ];
   const axis = span(marks.flatMap(({ x, y }) => [x, y]));
   return {

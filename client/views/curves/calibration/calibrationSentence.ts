@@ -34,13 +34,25 @@ export function frictionText(mean: number, sd: number): string {
   return `${formatFixed(mean, FRICTION_DECIMALS)} ± ${formatFixed(sd, FRICTION_DECIMALS)}`;
 }
 
-const within = ({ held, letGo }: PullReading, predicted: number) =>
-  predicted >= held && (letGo === null || predicted <= letGo);
+/** A bracket further from its prediction than this many scatters of a single pull lies outside [-]. */
+export const OUTSIDE = 2;
 
-/** @returns in how many brackets the prediction lies, with the gap calibrated and as set */
-export function insideText({ pulls }: CalibrationPage): string {
-  const now = pulls.filter(({ inside }) => inside).length;
-  const before = pulls.filter((pull) => within(pull, pull.before)).length;
+/** @returns whether a bracket is reached by a predicted load and twice the scatter of a single pull about it */
+export function isReached({ held, letGo }: PullReading, predicted: number, scatter: number): boolean {
+  const room = OUTSIDE * scatter * predicted;
+  return predicted + room >= held && (letGo === null || predicted - room <= letGo);
+}
+
+/** @returns the pulls that lie outside: their bracket is not reached */
+export function outsideOf({ pulls, answer }: CalibrationPage): PullReading[] {
+  return pulls.filter((pull) => !isReached(pull, pull.predicted, answer.scatter ?? 0));
+}
+
+/** @returns how many brackets are reached, with the gap calibrated and as set */
+export function reachedText(page: CalibrationPage): string {
+  const { pulls, answer } = page;
+  const now = pulls.length - outsideOf(page).length;
+  const before = pulls.filter((pull) => isReached(pull, pull.before, answer.scatter ?? 0)).length;
   return `${now} of ${counted(pulls.length, "bracket")}, ${before} with the gap as set`;
 }
 
