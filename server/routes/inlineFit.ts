@@ -15,15 +15,15 @@ function finite(value: unknown): boolean {
  * A fit as the API asks it: whatever it can't answer is laid to its list of readings.
  *
  * @param field - the list of readings in the request: "points"
- * @param fit - throws as the fits of shared/bench do
+ * @param compute - throws as the fits of shared/bench do
  * @returns the same, which throws {@link Refusal} naming the field where the numbers themselves leave no answer
  */
-export function inlineFit<Q, A>(field: string, fit: (request: Q) => A): (request: Q) => A {
+export function inlineFit<Q, A>(field: string, compute: (request: Q) => A): (request: Q) => A {
   const tooFar = () => new Refusal(422, "out-of-range", SIZES, [{ path: field, message: SIZES }]);
   return (request) => {
     let answer: A;
     try {
-      answer = fit(request);
+      answer = compute(request);
     } catch (error) {
       if (error instanceof NotEnoughDataError && error.path === "")
         throw new NotEnoughDataError(error.message, "", field);
