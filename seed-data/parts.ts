@@ -1,3 +1,4 @@
+import { propellerRotors } from "./propellers.ts";
 import { BUILDS, CELL_CURVE, FAMILIES, MOTORS, PACKS, SKIRTS, SURFACES } from "./truth.ts";
 
 const INVENTED = "Invented for the demo.";
@@ -9,7 +10,7 @@ const discMass = (diameter: number) => Math.round(1240 * (Math.PI / 4) * diamete
 /** Blades of the demo's rotors, of the mass of the whole [-]. */
 const BLADE_SHARE = 0.04;
 
-export const rotors = list(FAMILIES, (truth) => ({
+const ductedRotors = list(FAMILIES, (truth) => ({
   name: truth.name,
   kind: "ducted",
   form: truth.form,
@@ -37,6 +38,8 @@ export const rotors = list(FAMILIES, (truth) => ({
   },
   note: INVENTED,
 }));
+
+export const rotors = [...ductedRotors, ...propellerRotors];
 
 /** What a maker's leaflet says: rounded, and a little too good. */
 export const motors = list(MOTORS, (truth) => ({

@@ -1,4 +1,5 @@
 import { discharges } from "./discharges.ts";
+import { thrusts } from "./propellers.ts";
 import { rigs } from "./rigs.ts";
 
 /** The demo's bench tests, read off {@link rigs} in the order of their days. */
@@ -32,6 +33,7 @@ export function tests(): { id: string; data: unknown }[] {
     curve("swept-nine", 0.038, "coreless-12", 3.9, "2026-05-03"),
     pull("ridge-runner", "ceiling", "2026-05-04", [0.85, 0.55]),
     ...discharges(),
+    ...thrusts(),
   ].map((data, index) => ({
     id: `demo-${String(index + 1).padStart(2, "0")}-${(data as { kind: string }).kind}`,
     data,

@@ -257,4 +257,18 @@ export const BUILDS: Record<string, BuildTruth> = {
     fallHeight: 5.5,
     note: `First try with an axial fan for the ridge boards. ${vehicleNote}`,
   },
+  "prop-scout": {
+    name: "Scout, pusher propeller",
+    rotor: "pusher-three",
+    diameter: 0.127,
+    motor: "bell-22",
+    pack: "two-cell-450",
+    skirt: null,
+    surface: "side-pane",
+    mass: 0.13,
+    charge: 0.6,
+    aux: 0.25,
+    fallHeight: 2.5,
+    note: `Looks for loose putty ahead of the wiper; pressed on by a propeller, without a skirt. ${vehicleNote}`,
+  },
 };

@@ -9,11 +9,23 @@ export const buildForm: FormSpec = {
       title: "The parts",
       fields: [
         nameField,
-        { kind: "reference", path: "rotor", label: "Rotor", collection: "rotors", required: true },
+        {
+          kind: "reference",
+          path: "rotor",
+          label: "Rotor or propeller",
+          collection: "rotors",
+          required: true,
+        },
         quantity("diameter", "Rotor diameter", "length", { required: true }),
         { kind: "reference", path: "motor", label: "Motor", collection: "motors", required: true },
         { kind: "reference", path: "pack", label: "Pack", collection: "packs", required: true },
-        { kind: "reference", path: "skirt", label: "Skirt", collection: "skirts", required: true },
+        {
+          kind: "reference",
+          path: "skirt",
+          label: "Skirt",
+          collection: "skirts",
+          hint: "a ducted rotor needs one; a propeller presses with or without",
+        },
         { kind: "reference", path: "surface", label: "Surface", collection: "surfaces", required: true },
         quantity("vehicle.mass", "Mass, everything on board", "mass", {
           required: true,

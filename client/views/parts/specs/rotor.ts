@@ -12,6 +12,15 @@ export const rotorForm: FormSpec = {
         nameField,
         {
           kind: "choice",
+          path: "kind",
+          label: "Kind",
+          options: [
+            ["ducted", "ducted: evacuates a cavity"],
+            ["propeller", "open propeller: presses by its thrust"],
+          ],
+        },
+        {
+          kind: "choice",
           path: "form",
           label: "Form",
           options: [
@@ -80,6 +89,15 @@ export const rotorForm: FormSpec = {
         }),
         quantity("material.rimThickness", "Disc at its rim, thickness in the first size", "length", {
           hint: "needed with the blades' mass",
+        }),
+      ],
+    },
+    {
+      title: "Propeller: what labels its Reynolds number",
+      folded: true,
+      fields: [
+        quantity("chord", "Chord at 75 % of the radius, first size", "length", {
+          hint: "a tenth of the diameter unless given",
         }),
       ],
     },

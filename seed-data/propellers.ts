@@ -1,0 +1,129 @@
+import { STANDARD_GRAVITY } from "../shared/physics/constants.ts";
+import { frictionFromNoLoad, RPM } from "../shared/physics/motor.ts";
+import { predictPropeller } from "../shared/physics/propeller.ts";
+import { noiseSource } from "./noise.ts";
+import { MOTORS } from "./truth.ts";
+
+const INVENTED = "Invented for the demo.";
+
+/** The invented truth behind the demo's propeller: coefficients at Re_ref, and per ln Re. */
+export const PROPELLERS = {
+  "pusher-three": {
+    name: "Pusher, three blades",
+    sizes: [0.102, 0.127],
+    chordRatio: 0.12,
+    thrust: [0.132, 0.009],
+    power: [0.064, -0.003],
+    referenceReynolds: 60_000,
+  },
+} as const;
+
+type PropellerId = keyof typeof PROPELLERS;
+type MotorId = keyof typeof MOTORS;
+
+export const propellerRotors = Object.entries(PROPELLERS).map(([id, truth]) => ({
+  id,
+  data: {
+    name: truth.name,
+    kind: "propeller",
+    form: "axial",
+    sizes: truth.sizes.map((diameter) => ({
+      diameter,
+      mass: Math.round(0.32 * diameter ** 2 * 1e6) / 1e6,
+      height: 0.011,
+      price: 2,
+    })),
+    chord: Math.round(truth.chordRatio * truth.sizes[0] * 1e5) / 1e5,
+    note: INVENTED,
+  },
+}));
+
+/** Duties at which the stand was read [-]. */
+const DUTIES = [0.3, 0.4, 0.5, 0.62, 0.75, 0.88, 1];
+const DAY = { temperature: 291.15, pressure: 100400, humidity: 0.68 };
+const GRAM = STANDARD_GRAVITY / 1000;
+
+/** An invented thrust stand: scale, tachometer and ammeter with their noise, the motor's winding cold. */
+function thrust(
+  { read }: ReturnType<typeof noiseSource>,
+  id: PropellerId,
+  diameter: number,
+  motor: MotorId,
+  supply: number,
+  date: string,
+) {
+  const { name, chordRatio, thrust: level, power, referenceReynolds } = PROPELLERS[id];
+  const { kv, resistance, noLoadCurrent, viscousTorque } = MOTORS[motor];
+  const frictionTorque = frictionFromNoLoad(kv, noLoadCurrent);
+  const rotor = {
+    kind: "propeller",
+    diameter,
+    thrust: level,
+    power,
+    referenceReynolds,
+    chord: chordRatio * diameter,
+  } as const;
+  const vehicle = {
+    mass: 0.1,
+    wheelFriction: 0.7,
+    skirtFriction: 0,
+    skirtShare: 0,
+    rollingResistance: 0,
+    driven: "both",
+    wheelbase: 0.1,
+    track: 0.1,
+    cgHeight: 0,
+    cgFromRear: 0.05,
+    suctionFromRear: 0.05,
+    jolt: 0,
+    jetArea: null,
+    jetAngle: 0,
+  } as const;
+  const rows = DUTIES.map((duty) => {
+    const { point } = predictPropeller({
+      air: DAY,
+      rotor,
+      motor: { kv, resistance, viscousTorque, frictionTorque, thermalResistance: null },
+      pack: { series: 1, parallel: 1, openCircuitVoltage: supply, cellResistance: 0.03, wireResistance: 0 },
+      supply: { duty, driverResistance: 0.02, auxCurrent: 0 },
+      vehicle,
+    });
+    if (!point) throw new Error(`${name} does not turn at duty ${duty}`);
+    return {
+      speed: { value: read(point.speed / RPM, 0.003, 10), unit: "rpm" },
+      thrust: { value: read(point.thrust / GRAM, 0.004, 0.5, 0.5), unit: "g" },
+      current: { value: read(point.motorCurrent, 0.008, 0.01), unit: "A" },
+      voltage: { value: read(point.packVoltage, 0.003, 0.01), unit: "V" },
+      throttle: { value: Math.round(100 * duty), unit: "%" },
+    };
+  });
+  return {
+    kind: "thrust",
+    title: `${name}, ${Math.round(diameter * 1000)} mm at ${supply} V`,
+    date,
+    air: {
+      temperature: { value: 18, unit: "°C" },
+      pressure: { value: 1004, unit: "hPa" },
+      humidity: { value: 68, unit: "%" },
+    },
+    note: INVENTED,
+    rotor: id,
+    diameter: { value: Math.round(diameter * 1e4) / 10, unit: "mm" },
+    motor,
+    instruments: {
+      thrust: { percent: 0.4, absolute: { value: 0.5, unit: "g" } },
+      speed: { percent: 0.3 },
+      current: { percent: 1 },
+    },
+    rows,
+  };
+}
+
+/** @returns the demo's thrust tests, read with a noise of their own: those before them keep theirs */
+export function thrusts() {
+  const noise = noiseSource(127);
+  return [
+    thrust(noise, "pusher-three", 0.127, "bell-22", 7.6, "2026-05-20"),
+    thrust(noise, "pusher-three", 0.102, "bell-22", 7.6, "2026-05-21"),
+  ];
+}
