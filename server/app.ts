@@ -1,4 +1,6 @@
 import express, { type Express } from "express";
+import { inThread } from "./jobs/inThread.ts";
+import { Jobs } from "./jobs/jobs.ts";
 import { serveClient } from "./middleware/client.ts";
 import { answerErrors } from "./middleware/errors.ts";
 import { onlyFinite } from "./middleware/finite.ts";
@@ -12,6 +14,8 @@ export interface AppOptions {
   readonly clock: () => Date;
   /** folder of the built client; without it only the API is served */
   readonly client?: string;
+  /** choosings under way; on the server's own thread unless given */
+  readonly jobs?: Jobs;
   /** where unexpected errors go */
   readonly log?: (error: unknown) => void;
 }
@@ -19,12 +23,12 @@ export interface AppOptions {
 const API = "/api/v1";
 
 /** The whole server but the listening. */
-export function createApp({ store, clock, client, log = console.error }: AppOptions): Express {
+export function createApp({ store, clock, client, log = console.error, jobs }: AppOptions): Express {
   const app = express();
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
   app.use(securityHeaders, refuseOtherOrigins);
-  app.use(API, mount(apiRoutes(store, clock)));
+  app.use(API, mount(apiRoutes(store, clock, jobs ?? new Jobs(inThread(), clock, log))));
   app.use("/api", mount([]));
   if (client) app.use(serveClient(client));
   app.use(answerErrors(log));

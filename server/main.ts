@@ -4,6 +4,8 @@ import { fileURLToPath } from "node:url";
 import { createApp } from "./app.ts";
 import { configFrom } from "./config.ts";
 import { loadDemoOnFirstStart } from "./demo.ts";
+import { Jobs } from "./jobs/jobs.ts";
+import { pool } from "./jobs/pool.ts";
 import { openStore } from "./store/store.ts";
 
 /** How long running requests may take after the signal to stop [ms]. */
@@ -11,15 +13,19 @@ const PATIENCE = 3_000;
 
 /** Built, this file lies in .build/server; the built client lies beside that folder. */
 const CLIENT = fileURLToPath(new URL("../client", import.meta.url));
+/** The worker is built beside this file. */
+const WORKER = fileURLToPath(new URL("./choose.js", import.meta.url));
 
 function start(): void {
   const { port, host, file } = configFrom(process.env);
   const clock = () => new Date();
   const store = openStore(file, clock());
   loadDemoOnFirstStart(store, clock());
-  const server = createServer(createApp({ store, clock, client: CLIENT }));
+  const jobs = new Jobs(pool(WORKER), clock, console.error);
+  const server = createServer(createApp({ store, clock, client: CLIENT, jobs }));
   const stop = () => {
     store.feed.close();
+    void jobs.close();
     server.close(() => store.close());
     server.closeIdleConnections();
     setTimeout(() => server.closeAllConnections(), PATIENCE).unref();

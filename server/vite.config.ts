@@ -2,16 +2,19 @@ import { defineConfig } from "vite";
 
 const root = new URL("..", import.meta.url).pathname;
 
-/** The server as one file that runs on Node; packages stay where npm put them. */
+/** The server, and its worker beside it, as files that run on Node; packages stay where npm put them. */
 export default defineConfig({
   root,
   publicDir: false,
   build: {
-    ssr: "server/main.ts",
+    ssr: true,
     outDir: ".build/server",
     emptyOutDir: true,
     target: "node20",
     sourcemap: true,
-    rollupOptions: { output: { entryFileNames: "main.js" } },
+    rollupOptions: {
+      input: { main: "server/main.ts", choose: "server/workers/choose.ts" },
+      output: { entryFileNames: "[name].js", chunkFileNames: "[name]-[hash].js" },
+    },
   },
 });

@@ -1,6 +1,9 @@
 import type { ErrorRequestHandler } from "express";
+import { UnusablePartsError } from "../../shared/book/choose/refusal.ts";
+import { TooManySetsError } from "../../shared/decide/choose/count.ts";
 import type { ErrorResponse, FieldError } from "../../shared/model/api/errors.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../shared/numeric/errors.ts";
+import { TooManyJobsError, UnknownJobError } from "../jobs/jobs.ts";
 import { Refusal } from "../refusal.ts";
 import { CursorError } from "../store/cursor.ts";
 import {
@@ -49,6 +52,16 @@ function storeRefusal(error: unknown): Refusal | null {
   return null;
 }
 
+/** Classes of choosing. */
+function chooseRefusal(error: unknown): Refusal | null {
+  if (error instanceof UnknownJobError) return new Refusal(404, error.code, error.message);
+  if (error instanceof TooManyJobsError) return new Refusal(409, error.code, error.message);
+  if (error instanceof UnusablePartsError) return new Refusal(422, error.code, error.message, error.fields);
+  if (error instanceof TooManySetsError)
+    return new Refusal(422, error.code, error.message, one(error.admissions[0].name, error.need));
+  return null;
+}
+
 /** Classes of the science: the request was well formed, but it has no answer. */
 function scienceRefusal(error: unknown): Refusal | null {
   if (error instanceof OutOfRangeError) {
@@ -65,7 +78,7 @@ function scienceRefusal(error: unknown): Refusal | null {
 function refusalOf(error: unknown): Refusal | null {
   if (error instanceof Refusal) return error;
   if (isBodyError(error)) return bodyRefusal(error);
-  return storeRefusal(error) ?? scienceRefusal(error);
+  return storeRefusal(error) ?? chooseRefusal(error) ?? scienceRefusal(error);
 }
 
 /** A percent sign that starts no character: express can't read such an address. */

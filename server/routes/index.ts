@@ -1,8 +1,10 @@
+import type { Jobs } from "../jobs/jobs.ts";
 import type { Store } from "../store/store.ts";
 import { archiveRoutes } from "./archive.ts";
 import { benchRoutes } from "./bench.ts";
 import { bleedRoutes } from "./bleed.ts";
 import { calibrateRoutes } from "./calibrate.ts";
+import { chooseRoutes } from "./choose.ts";
 import { collectionRoutes } from "./collections.ts";
 import { eventRoutes } from "./events.ts";
 import { fitRoutes } from "./fits.ts";
@@ -13,7 +15,7 @@ import { rundownRoutes } from "./rundown.ts";
 import { waysRoutes } from "./ways.ts";
 
 /** Every route of the API. A new one is one more line here; its documentation comes with it. */
-export function apiRoutes(store: Store, clock: () => Date): Route[] {
+export function apiRoutes(store: Store, clock: () => Date, jobs: Jobs): Route[] {
   const routes = [
     ...collectionRoutes(store, clock),
     ...benchRoutes(store, clock),
@@ -25,6 +27,7 @@ export function apiRoutes(store: Store, clock: () => Date): Route[] {
     ...fitRoutes(),
     ...bleedRoutes(),
     ...calibrateRoutes(),
+    ...chooseRoutes(store, jobs),
   ];
   return [...routes, openApiRoute(routes)];
 }

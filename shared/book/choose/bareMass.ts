@@ -2,10 +2,15 @@ import { findById } from "../bench.ts";
 import { rotorMass } from "../rotorSize.ts";
 import type { Context } from "./context.ts";
 
+/** @returns mass of the build's own skirt [kg]; null where it isn't weighed: it then stays in the vehicle's mass, whatever skirt is chosen */
+export function skirtMass({ bench, build }: Pick<Context, "bench" | "build">): number | null {
+  return (build.skirt && findById(bench.skirts, build.skirt)?.data.mass) || null;
+}
+
 /**
  * Mass of a build without the parts that are chosen: motor, rotor, pack and skirt.
  *
- *     m − m_motor − m_rotor − m_pack − m_skirt
+ *     m − m_motor − m_rotor − m_pack − m_skirt;  a skirt that isn't weighed stays in
  *
  * @param context - the book and the build [kg]
  * @returns the rest [kg]; what is missing is gathered as unusable
@@ -16,7 +21,7 @@ export function bareMass({ bench, build, unusable }: Context): number {
     motor: findById(bench.motors, build.motor)?.data.mass,
     rotor: rotor && (rotorMass(rotor, build.diameter) ?? undefined),
     pack: findById(bench.packs, build.pack)?.data.mass,
-    skirt: build.skirt ? findById(bench.skirts, build.skirt)?.data.mass : 0,
+    skirt: skirtMass({ bench, build }) ?? 0,
   };
   let bare = build.vehicle.mass;
   for (const [part, mass] of Object.entries(parts)) {

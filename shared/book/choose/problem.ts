@@ -1,13 +1,26 @@
 import type { Problem } from "../../decide/choose/problem.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
+import type { Note } from "../../physics/note.ts";
 import { type Bench, findById } from "../bench.ts";
-import { bareMass } from "./bareMass.ts";
+import { bareMass, skirtMass } from "./bareMass.ts";
 import type { Context } from "./context.ts";
 import { admittedMotors } from "./motors.ts";
 import { admittedPacks } from "./packs.ts";
 import { UnusablePartsError } from "./refusal.ts";
 import { admittedRotors } from "./rotors.ts";
 import { admittedSkirts } from "./skirts.ts";
+
+/** A question to the engine, and what it takes for granted. */
+export interface Question {
+  readonly problem: Problem;
+  readonly notes: readonly Note[];
+}
+
+function notesOf(context: Context): Note[] {
+  if (skirtMass(context) !== null) return [];
+  const message = `The skirt of ${context.build.name} isn't weighed, so every set is taken to carry its weight, whatever skirt it has.`;
+  return [{ code: "skirt-not-weighed", message }];
+}
 
 function contextOf(bench: Bench, { build: id }: ChooseRequest): Context {
   const build = findById(bench.builds, id)?.data;
@@ -22,13 +35,13 @@ function contextOf(bench: Bench, { build: id }: ChooseRequest): Context {
  *
  * @param bench - the whole bench book
  * @param request - what is admitted and what must hold, SI
- * @returns the question in plain numbers
+ * @returns the question in plain numbers, with notes
  * @throws {UnusablePartsError} naming each admitted part that can't be solved with, and what it lacks
  * @throws {OutOfRangeError} on a range that can't be
  *
  * Valid for ducted rotors. Source: docs/method/choosing.md
  */
-export function chooseProblem(bench: Bench, request: ChooseRequest): Problem {
+export function chooseProblem(bench: Bench, request: ChooseRequest): Question {
   const context = contextOf(bench, request);
   const { air, supply, charge, vehicle } = context.build;
   const { duty: _each, ...rest } = supply;
@@ -40,10 +53,9 @@ export function chooseProblem(bench: Bench, request: ChooseRequest): Problem {
     skirts: admittedSkirts(context, request.skirts),
   };
   if (context.unusable.length > 0) throw new UnusablePartsError(context.unusable);
+  const fixed = { air, vehicle: { ...vehicle, mass }, supply: rest, charge, height: 0, price: 0 };
   return {
-    fixed: { air, vehicle: { ...vehicle, mass }, supply: rest, charge, height: 0, price: 0 },
-    ...lists,
-    duties: request.duties,
-    wants: request.wants,
+    problem: { fixed, ...lists, duties: request.duties, wants: request.wants },
+    notes: notesOf(context),
   };
 }

@@ -9,6 +9,7 @@ import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBas
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
 import { skirtInput } from "../resolve.ts";
+import { skirtMass } from "./bareMass.ts";
 import { admitted, type Context } from "./context.ts";
 
 type Asked = ChooseRequest["skirts"][number];
@@ -46,13 +47,14 @@ function skirtOf(
   const surface = findById(bench.surfaces, build.surface);
   if (!skirt || !surface) return `The book has no skirt ${id}.`;
   const { name, mass, height, price, share } = skirt.data;
-  if (mass === undefined) return `${name} has no mass: weigh it, on the skirt's page.`;
+  const ownMass = skirtMass(context);
+  if (mass === undefined && ownMass !== null) return `${name} has no mass: weigh it, on the skirt's page.`;
   const standing = { context, skirt, surface, build: { ...build, skirt: id } };
   const friction = wheelsOf(standing);
   if (typeof friction === "string") return friction;
   const own = {
     id,
-    mass,
+    mass: ownMass === null ? 0 : (mass ?? 0),
     height,
     price,
     share,

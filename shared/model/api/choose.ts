@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { fraction, identifier, nonNegative, positive, within } from "../scalar.ts";
+import { warning } from "./predict.ts";
 
 /** Most entries of one admission list. */
 const MOST_LISTED = 400;
@@ -80,6 +81,7 @@ export const chooseJob = z.strictObject({
   seconds: z.number().describe("since it began to run; its whole time once it ended"),
   request: chooseRequest,
   error: z.string().nullable(),
+  notes: z.array(warning).describe("what the sets take for granted"),
 });
 
 const nullable = z.number().nullable();

@@ -1,0 +1,113 @@
+import { createHash } from "node:crypto";
+import type { Question } from "../../shared/book/choose/problem.ts";
+import { countSets } from "../../shared/decide/choose/count.ts";
+import { prepare } from "../../shared/decide/choose/prepare.ts";
+import type { Problem } from "../../shared/decide/choose/problem.ts";
+import type { ChooseRequest } from "../../shared/model/api/choose.ts";
+import { Job } from "./job.ts";
+import type { Runner } from "./runner.ts";
+import { Turns } from "./turns.ts";
+
+/** Sets of ended jobs that are kept, the newest always: some 230 MB. */
+const KEPT_SETS = 3_000_000;
+const KEPT_JOBS = 24;
+/** Jobs that may wait or run at once. */
+const MOST_OPEN = 8;
+const ID_LENGTH = 24;
+
+/** There is no such job: it was never asked for, was cancelled, or made room for newer ones. */
+export class UnknownJobError extends Error {
+  readonly code = "unknown-job";
+  constructor(id: string) {
+    super(
+      `There is no choosing under ${JSON.stringify(id)}: it was cancelled, or made room for newer ones. Ask again.`,
+    );
+    this.name = "UnknownJobError";
+  }
+}
+
+/** As many jobs are open as may be. */
+export class TooManyJobsError extends Error {
+  readonly code = "too-many-jobs";
+  constructor() {
+    super(`${MOST_OPEN} choosings are under way already; wait for one to end, or cancel one.`);
+    this.name = "TooManyJobsError";
+  }
+}
+
+/** @returns the name of a question: the same numbers have the same name */
+function nameOf(problem: Problem): string {
+  return createHash("sha256").update(JSON.stringify(problem)).digest("hex").slice(0, ID_LENGTH);
+}
+
+/** Every choosing that is under way or kept. */
+export class Jobs {
+  private readonly jobs = new Map<string, Job>();
+  private readonly turns: Turns;
+
+  constructor(
+    private readonly runner: Runner,
+    private readonly clock: () => Date,
+    log: (error: unknown) => void,
+  ) {
+    const fail = (job: Job, error: unknown) => {
+      log(error);
+      job.end("failed", "The sets could not be solved; what it was is in the server's log.");
+    };
+    this.turns = new Turns(runner, (job) => this.finish(job), fail);
+  }
+
+  /**
+   * Begins a question, or gives the job that has the same numbers.
+   *
+   * @throws {TooManySetsError} {NotEnoughDataError} {OutOfRangeError} before any work, as the engine
+   * @throws {TooManyJobsError} where too many are open
+   */
+  start(request: ChooseRequest, question: Question): { readonly job: Job; readonly known: boolean } {
+    const sets = countSets(question.problem);
+    const id = nameOf(question.problem);
+    const known = this.jobs.get(id);
+    if (known) return { job: known, known: true };
+    if ([...this.jobs.values()].filter((job) => !job.isOver).length >= MOST_OPEN)
+      throw new TooManyJobsError();
+    prepare(question.problem);
+    const job = new Job(id, request, question, sets, this.clock(), () => performance.now());
+    this.jobs.set(id, job);
+    this.turns.add(job);
+    return { job, known: false };
+  }
+
+  /** @throws {UnknownJobError} */
+  find(id: string): Job {
+    const job = this.jobs.get(id);
+    if (!job) throw new UnknownJobError(id);
+    return job;
+  }
+
+  /** Cancels what runs, forgets what ended. @throws {UnknownJobError} */
+  remove(id: string): void {
+    const job = this.find(id);
+    this.jobs.delete(id);
+    job.end("cancelled");
+  }
+
+  async close(): Promise<void> {
+    for (const id of [...this.jobs.keys()]) this.remove(id);
+    await this.runner.close();
+  }
+
+  private finish(job: Job): void {
+    job.end("done");
+    this.makeRoom();
+  }
+
+  /** Lets the oldest ended jobs go, the newest never. */
+  private makeRoom(): void {
+    const ended = [...this.jobs.values()].filter((job) => job.isOver).reverse();
+    let sets = 0;
+    ended.forEach((job, i) => {
+      sets += job.columns ? job.sets : 0;
+      if (i > 0 && (sets > KEPT_SETS || i >= KEPT_JOBS)) this.jobs.delete(job.id);
+    });
+  }
+}

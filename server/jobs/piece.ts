@@ -1,0 +1,22 @@
+import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
+import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
+import type { Piece } from "./runner.ts";
+
+/** Questions made ready that a thread keeps: as many as jobs are likely to run at once. */
+const KEPT = 8;
+const ready = new Map<string, Prepared>();
+
+function preparedOf({ key, problem }: Piece): Prepared {
+  const known = ready.get(key);
+  if (known) return known;
+  const made = prepare(problem);
+  const [oldest] = ready.keys();
+  if (ready.size >= KEPT && oldest !== undefined) ready.delete(oldest);
+  ready.set(key, made);
+  return made;
+}
+
+/** @returns the columns' memory of a solved piece @throws what the engine throws */
+export function solvePiece(piece: Piece): ArrayBuffer {
+  return solveChunk(preparedOf(piece), piece.from, piece.to).buffer;
+}

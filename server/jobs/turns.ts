@@ -1,0 +1,68 @@
+import { chunkOver } from "../../shared/decide/choose/columns.ts";
+import { RUN } from "../../shared/decide/choose/solveChunk.ts";
+import type { Job } from "./job.ts";
+import type { Runner } from "./runner.ts";
+
+/** Runs of neighbours in a job's first piece, before its pace is known. */
+const FIRST_RUNS = 1;
+const MOST_RUNS = 64;
+/** What one piece should take [ms]: short enough that a cancelled job frees its threads at once. */
+const PIECE_TIME = 40;
+/** Pieces that wait in a thread's queue, so that it never stands idle. */
+const AHEAD = 2;
+
+/** Hands the threads to the running jobs in turn, one piece each, so that none waits for another to end. */
+export class Turns {
+  private readonly waiting: Job[] = [];
+  private readonly runs = new WeakMap<Job, number>();
+  private flying = 0;
+
+  constructor(
+    private readonly runner: Runner,
+    private readonly finish: (job: Job) => void,
+    private readonly fail: (job: Job, error: unknown) => void,
+  ) {}
+
+  add(job: Job): void {
+    this.waiting.push(job);
+    this.fly();
+  }
+
+  private fly(): void {
+    while (this.flying < this.runner.threads * AHEAD) {
+      const job = this.waiting.shift();
+      if (!job) return;
+      if (job.isOver) continue;
+      void this.solve(job);
+      if (job.next < job.sets) this.waiting.push(job);
+    }
+  }
+
+  private async solve(job: Job): Promise<void> {
+    job.begin();
+    const from = job.next;
+    const to = Math.min(job.sets, from + RUN * (this.runs.get(job) ?? FIRST_RUNS));
+    job.next = to;
+    this.flying += 1;
+    const start = performance.now();
+    try {
+      const { id: key, question } = job;
+      const buffer = await this.runner.solve({ key, problem: question.problem, from, to });
+      if (!job.isOver) this.take(job, from, to - from, buffer, performance.now() - start);
+    } catch (error) {
+      if (!job.isOver) this.fail(job, error);
+    } finally {
+      this.flying -= 1;
+      this.fly();
+    }
+  }
+
+  private take(job: Job, from: number, count: number, buffer: ArrayBuffer, took: number): void {
+    job.take(chunkOver(from, count, buffer));
+    // A piece waits behind the one before it in its thread: its own time is that part of the whole.
+    const own = Math.max(1, took / AHEAD);
+    const runs = Math.round((count * PIECE_TIME) / (own * RUN));
+    this.runs.set(job, Math.max(1, Math.min(MOST_RUNS, runs)));
+    if (job.solved === job.sets) this.finish(job);
+  }
+}
