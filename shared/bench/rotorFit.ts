@@ -1,6 +1,6 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import type { Note } from "../physics/note.ts";
-import { type DegreeWish, fitCurve } from "./curveFit.ts";
+import { type CurveFit, type DegreeWish, fitCurve } from "./curveFit.ts";
 import { type PsiFit, psiNotes } from "./rotorNotes.ts";
 import { distinctFlows, type RotorPoint, type RotorReadingPoint, rotorPoints } from "./rotorPoints.ts";
 import { hasStallHump } from "./stallHump.ts";
@@ -28,6 +28,8 @@ export interface RotorFit {
   readonly leaveOneOutSd: number | null;
   /** of psi; empty where the points leave no residual */
   readonly covariance: readonly (readonly number[])[];
+  /** of lambda; empty without one, or where its points leave no residual */
+  readonly lambdaCovariance: readonly (readonly number[])[];
   readonly phiMin: number;
   readonly phiMax: number;
   /** whether ψ rises with φ somewhere before it reaches zero, by more than the fit's doubt */
@@ -78,6 +80,7 @@ export function fitRotor(request: RotorFitRequest): RotorFit {
     aicc: fit.aicc,
     leaveOneOutSd: fit.leaveOneOutSd,
     covariance: fit.covariance,
+    lambdaCovariance: shaft.covariance,
     phiMin,
     phiMax,
     stall,
@@ -99,15 +102,16 @@ function fitPsi(points: readonly RotorPoint[], wish: DegreeWish, flows: number):
 function fitLambda(
   points: readonly RotorPoint[],
   wish: DegreeWish,
-): { lambda: readonly number[] | null; warnings: Note[] } {
+): { lambda: readonly number[] | null; covariance: CurveFit["covariance"]; warnings: Note[] } {
   const known = points.flatMap(({ phi, lambda, weight }) =>
     lambda === null ? [] : [{ x: phi, y: lambda, weight }],
   );
-  if (known.length === 0) return { lambda: null, warnings: [] };
+  if (known.length === 0) return { lambda: null, covariance: [], warnings: [] };
   const flows = distinctFlows(known.map((point) => point.x));
   if (flows < 2)
     return {
       lambda: null,
+      covariance: [],
       warnings: [
         {
           code: "shaft-power-at-one-flow",
@@ -117,5 +121,6 @@ function fitLambda(
       ],
     };
   const degree = wish === "auto" || flows <= wish ? "auto" : wish;
-  return { lambda: fitCurve(known, degree, flows).coefficients, warnings: [] };
+  const { coefficients, covariance } = fitCurve(known, degree, flows);
+  return { lambda: coefficients, covariance, warnings: [] };
 }

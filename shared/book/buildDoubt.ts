@@ -1,0 +1,59 @@
+import type { Build } from "../model/build.ts";
+import { type Bench, findById } from "./bench.ts";
+import { type BuildDoubt, Collector } from "./doubt/collector.ts";
+import { addMotorDoubt } from "./doubt/motorDoubt.ts";
+import { addPackDoubt } from "./doubt/packDoubt.ts";
+import { addRotorDoubt, addThrustDoubt } from "./doubt/rotorDoubt.ts";
+import { addFrictionDoubt, addGapDoubt, addSkirtDoubt } from "./doubt/skirtDoubt.ts";
+import { type Resolved, solvable } from "./resolve.ts";
+
+export type { BuildDoubt, DoubtSource } from "./doubt/collector.ts";
+
+const NOTHING: BuildDoubt = { uncertainty: {}, correlated: [], sources: {} };
+
+/** What the build states of a number stands before whatever parts and tests say of it. */
+function addStated({ uncertainty, name }: Build, into: Collector): void {
+  for (const [path, sd] of Object.entries(uncertainty)) {
+    const what = path === "vehicle.mass" ? `mass of ${name}` : `${path} of ${name}`;
+    into.add(path, sd, { from: "stated", what, test: null });
+  }
+}
+
+function addBlower(bench: Bench, build: Build, { rotor, thrust }: Resolved, into: Collector): void {
+  const record = findById(bench.rotors, build.rotor)?.data;
+  if (!record) return;
+  if (rotor) addRotorDoubt(bench, record.name, rotor, into);
+  if (thrust) addThrustDoubt(record.name, thrust, into);
+}
+
+/**
+ * Gathers every uncertainty that a build's record, its parts and its tests state or leave, with where each comes from.
+ *
+ *     the build's own word first, then fits with their covariance, calibration, tilt tests, what the parts state; an estimated curve ±30 %
+ *
+ * @param bench - the whole bench book
+ * @param build - a stored build, or one changed by what-if handles
+ * @param resolved - its numbers, from {@link resolveBuild}
+ * @returns standard uncertainties and covariances as {@link doubtOf} takes them [unit of each number], sources by path; all empty where nothing is stated, or the build has no numbers
+ *
+ * Valid for tests independent of each other. Source: METHOD 11; docs/method/uncertainty.md
+ */
+export function buildDoubt(bench: Bench, build: Build, resolved: Resolved): BuildDoubt {
+  const input = solvable(resolved);
+  if (!input) return NOTHING;
+  const into = new Collector(input);
+  const motor = findById(bench.motors, build.motor)?.data;
+  const pack = findById(bench.packs, build.pack)?.data;
+  const skirt = (build.skirt && findById(bench.skirts, build.skirt)?.data) || null;
+  const surface = findById(bench.surfaces, build.surface)?.data;
+  addStated(build, into);
+  addBlower(bench, build, resolved, into);
+  if (motor && resolved.motor) addMotorDoubt(motor, resolved.motor, into);
+  if (pack && resolved.pack) addPackDoubt(pack, resolved.pack, build, into);
+  if (surface) {
+    addGapDoubt(bench, resolved, { skirt, surface }, into);
+    addFrictionDoubt(resolved, { skirt, surface }, into);
+  }
+  if (skirt) addSkirtDoubt(skirt, into);
+  return into.result();
+}

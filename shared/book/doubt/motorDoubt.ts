@@ -1,0 +1,89 @@
+import type { Motor } from "../../model/parts/motor.ts";
+import { fitLinear } from "../../numeric/leastSquares.ts";
+import { RPM, torqueConstant } from "../../physics/motor.ts";
+import type { MotorBasis } from "../motorBasis.ts";
+import { inUse } from "../readings.ts";
+import type { Collector, DoubtSource } from "./collector.ts";
+
+function makersDoubt({ name, uncertainty, kv }: Motor, into: Collector): void {
+  const source = { from: "stated", what: `maker's figures of ${name}`, test: "motor" } as const;
+  into.add("motor.kv", uncertainty.kv, source);
+  into.add("motor.resistance", uncertainty.resistance, source);
+  const noLoad = uncertainty.noLoadCurrent;
+  into.add("motor.frictionTorque", noLoad === undefined ? null : torqueConstant(kv) * noLoad, source);
+  into.add("motor.viscousTorque", uncertainty.viscousTorque, source);
+}
+
+/** The rows that told K_v: at full throttle. */
+const rowsInFit = ({ rows }: MotorBasis) => inUse(rows).filter((row) => row.throttle === 1);
+
+/** Change of K_v with the R_m that an ohmmeter gave: k_e = Σω(V − R·I)/Σω². */
+function kvByResistance(basis: MotorBasis): number {
+  let [currents, speeds] = [0, 0];
+  for (const { current, rpm } of rowsInFit(basis)) {
+    currents += current * rpm * RPM;
+    speeds += (rpm * RPM) ** 2;
+  }
+  const { kv } = basis.constants;
+  return speeds > 0 ? ((kv / torqueConstant(kv)) * currents) / speeds : 0;
+}
+
+/** K_v and R_m as the pair they are: a larger R_m leaves less of the voltage to k_e, by the fit or by the ohmmeter's word. */
+function constantsDoubt(
+  basis: MotorBasis,
+  stated: Motor["uncertainty"],
+  into: Collector,
+  source: DoubtSource,
+): void {
+  if (!basis.fit) return;
+  const { standardErrors, correlation } = basis.fit;
+  const kv = standardErrors.kv ?? 0;
+  const fromFit = standardErrors.resistance;
+  const resistance = fromFit ?? stated.resistance ?? 0;
+  const slope = fromFit === null ? kvByResistance(basis) : 0;
+  const both = fromFit === null ? slope * resistance ** 2 : (correlation ?? 0) * kv * resistance;
+  into.addGroup(
+    ["motor.kv", "motor.resistance"],
+    [
+      [kv ** 2 + (slope * resistance) ** 2, both],
+      [both, resistance ** 2],
+    ],
+    source,
+  );
+}
+
+/** M_c and M_v by the scatter of the rows without load; M_c alone where M_v was not told. */
+function frictionDoubt(basis: MotorBasis, into: Collector, source: DoubtSource): void {
+  const free = rowsInFit(basis).filter((row) => row.noLoad && row.rpm > 0);
+  const { constants } = basis;
+  const torques = free.map((row) => torqueConstant(constants.kv) * row.current);
+  const viscous = constants.viscousTorque > 0 && constants.frictionTorque > 0;
+  if (free.length < (viscous ? 3 : 2)) return;
+  const { covariance } = fitLinear({
+    design: free.map((row) => (viscous ? [1, row.rpm * RPM] : [1])),
+    response: torques,
+  });
+  if (covariance)
+    into.addGroup(
+      ["motor.frictionTorque", "motor.viscousTorque"].slice(0, viscous ? 2 : 1),
+      covariance,
+      source,
+    );
+}
+
+/** Constants of the motor, from its tests or as its maker states them, and its thermal resistance as stated. */
+export function addMotorDoubt(motor: Motor, basis: MotorBasis, into: Collector): void {
+  const source = { from: "fit", what: `motor tests of ${motor.name}`, test: "motor" } as const;
+  if (basis.basis === "stated") makersDoubt(motor, into);
+  else {
+    constantsDoubt(basis, motor.uncertainty, into, source);
+    frictionDoubt(basis, into, source);
+  }
+  const what = `thermal resistance of ${motor.name}`;
+  if (motor.thermalResistance !== undefined)
+    into.add("motor.thermalResistance", motor.uncertainty.thermalResistance, {
+      from: "stated",
+      what,
+      test: null,
+    });
+}

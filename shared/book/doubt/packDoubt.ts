@@ -1,0 +1,27 @@
+import type { Build } from "../../model/build.ts";
+import type { Pack } from "../../model/parts/pack.ts";
+import { openCircuitVoltage } from "../../physics/pack.ts";
+import type { PackBasis } from "../packBasis.ts";
+import type { Collector } from "./collector.ts";
+
+/** Half of the change of a cell's voltage over its charge's doubt, either way [V]. */
+function voltageDoubt({ cell }: PackBasis, charge: number, doubt: number): number {
+  const [low, high] = [Math.max(0, charge - doubt), Math.min(1, charge + doubt)];
+  const rise = openCircuitVoltage(cell.curve, high) - openCircuitVoltage(cell.curve, low);
+  return high > low ? (rise / (high - low)) * doubt : 0;
+}
+
+/** Resistances of cells and wire, and the voltage by the charge's doubt. */
+export function addPackDoubt(pack: Pack, basis: PackBasis, build: Build, into: Collector): void {
+  const { name, uncertainty } = pack;
+  const stated = (what: string) => ({ from: "stated", what: `${what} of ${name}`, test: null }) as const;
+  const fit = { from: "fit", what: `discharge tests of ${name}`, test: "discharge" } as const;
+  into.add("pack.cellResistance", basis.fit?.resistanceError, fit);
+  const cell = uncertainty["cell.resistance"] ?? uncertainty.cellResistance;
+  if (basis.basis !== "measured")
+    into.add("pack.cellResistance", cell, { ...stated("cell resistance"), test: "discharge" });
+  into.add("pack.wireResistance", uncertainty.wireResistance, stated("wire resistance"));
+  const { charge } = build.uncertainty;
+  if (charge !== undefined)
+    into.add("pack.openCircuitVoltage", voltageDoubt(basis, build.charge, charge), stated("state of charge"));
+}

@@ -1,0 +1,93 @@
+import type { Skirt } from "../../model/parts/skirt.ts";
+import type { Surface } from "../../model/parts/surface.ts";
+import { type Bench, testsOf } from "../bench.ts";
+import type { LeakBasis } from "../leakBasis.ts";
+import { type Resolved, solvable } from "../resolve.ts";
+import type { Collector, DoubtSource } from "./collector.ts";
+
+/** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. METHOD 2. */
+const PLATE = 0.03;
+
+interface On {
+  readonly skirt: Skirt | null;
+  readonly surface: Surface;
+}
+
+function isBare(bench: Bench, { testIds }: LeakBasis): boolean {
+  return testsOf(bench, "leak").some(
+    ({ id, data }) =>
+      testIds.includes(id) &&
+      data.flowFrom === "bleed-plate" &&
+      (data.plate?.holes ?? []).some((hole) => hole.dischargeCoefficient === undefined),
+  );
+}
+
+/** C_L and x of a leak test, from the covariance of (ln C_L, x) and the plate's own doubt. */
+function addLeak(bench: Bench, leak: LeakBasis, { skirt, surface }: On, into: Collector): void {
+  const { coefficient: c } = leak.leak;
+  const [[ll, lx], [, xx]] = leak.fit.covariance ?? [
+    [0, 0],
+    [0, 0],
+  ];
+  const plate = isBare(bench, leak) ? PLATE : 0;
+  into.addGroup(
+    ["skirt.measuredLeak.coefficient", "skirt.measuredLeak.exponent"],
+    [
+      [c * c * (ll + plate * plate), c * lx],
+      [c * lx, xx],
+    ],
+    { from: "fit", what: `leak test of ${skirt?.name ?? "the skirt"} on ${surface.name}`, test: "leak" },
+  );
+}
+
+/** Gap and, where the same tests told it, friction of the wheels; the roughness' doubt is in the calibration's. */
+function addCalibrated({ calibration, gap, friction }: Resolved, { skirt }: On, into: Collector): void {
+  const answer = calibration?.answer;
+  const source: DoubtSource = {
+    from: "calibration",
+    what: `pull and leak tests of ${skirt?.name ?? "the skirt"}`,
+    test: "pull",
+  };
+  if (answer && friction?.basis === "calibrated" && answer.covariance.length > 1)
+    into.addGroup(["skirt.gap", "vehicle.wheelFriction"], answer.covariance, source);
+  into.add("skirt.gap", gap.uncertainty, source);
+}
+
+/** How wide the gap is: a leak test in its place, the calibration's, else as stated with the surface's roughness. */
+export function addGapDoubt(bench: Bench, resolved: Resolved, on: On, into: Collector): void {
+  const { leak, gap } = resolved;
+  if (leak) addLeak(bench, leak, on, into);
+  else if (gap.basis === "calibrated") addCalibrated(resolved, on, into);
+  else {
+    const name = on.skirt?.name ?? "the skirt";
+    into.add("skirt.gap", gap.uncertainty, { from: "stated", what: `gap of ${name}`, test: "leak" });
+    const what = `roughness of ${on.surface.name}`;
+    into.add("skirt.roughness", on.surface.uncertainty.roughness, { from: "stated", what, test: "leak" });
+  }
+}
+
+/** Friction of the wheels, and of a skirt that carries load, on the surface: from tilt tests or as stated. */
+export function addFrictionDoubt(resolved: Resolved, { surface }: On, into: Collector): void {
+  for (const [path, contact, basis] of [
+    ["vehicle.wheelFriction", "wheels", resolved.friction],
+    ["vehicle.skirtFriction", "skirt", resolved.skirtFriction],
+  ] as const) {
+    if (contact === "skirt" && !((solvable(resolved)?.vehicle.skirtShare ?? 0) > 0)) continue;
+    const tilted = basis?.basis === "measured";
+    const what = `${tilted ? "tilt tests" : "friction"} of the ${contact} on ${surface.name}`;
+    into.add(path, basis?.uncertainty, { from: tilted ? "tests" : "stated", what, test: "friction" });
+  }
+}
+
+/** The skirt's own sizes, as stated. */
+export function addSkirtDoubt({ name, uncertainty }: Skirt, into: Collector): void {
+  const fields = { area: "area", perimeter: "perimeter", land: "land", lossSum: "edge loss" } as const;
+  for (const [field, words] of Object.entries(fields))
+    into.add(`skirt.${field}`, uncertainty[field], {
+      from: "stated",
+      what: `${words} of ${name}`,
+      test: null,
+    });
+  const share = { from: "stated", what: `load share of ${name}`, test: null } as const;
+  into.add("vehicle.skirtShare", uncertainty.share, share);
+}

@@ -1,0 +1,177 @@
+import { describe, expect, it } from "vitest";
+import type { Bench } from "../../../shared/book/bench.ts";
+import { buildDoubt } from "../../../shared/book/buildDoubt.ts";
+import { resolveBuild, solvable } from "../../../shared/book/resolve.ts";
+import { doubtOf } from "../../../shared/decide/uncertainty.ts";
+import type { Build } from "../../../shared/model/build.ts";
+import { demoBench } from "../../support/demoBench.ts";
+import { expectAllFinite } from "../../support/finite.ts";
+
+const bench = demoBench();
+
+function demo(id: string, changed: Partial<Build> = {}, book: Bench = bench) {
+  const data = book.builds.find((each) => each.id === id)?.data;
+  if (!data) throw new Error(`the demo has no ${id}`);
+  const build = { ...data, ...changed };
+  const resolved = resolveBuild(book, build);
+  const input = solvable(resolved);
+  if (!input) throw new Error("no numbers");
+  return { build, resolved, input, doubt: buildDoubt(book, build, resolved) };
+}
+
+const without = (kind: string): Bench => ({
+  ...bench,
+  tests: bench.tests.filter((test) => test.data.kind !== kind),
+});
+
+/** Standard uncertainty of a path, by itself or in its group. */
+function sdOf({ uncertainty, correlated }: ReturnType<typeof buildDoubt>, path: string): number {
+  const group = correlated.find(({ paths }) => paths.includes(path));
+  const i = group?.paths.indexOf(path) ?? 0;
+  return group ? Math.sqrt(group.covariance[i][i]) : (uncertainty[path] ?? 0);
+}
+
+describe("buildDoubt, of the demo", () => {
+  it.each(["pane-crawler", "roof-crawler", "ridge-runner"])(
+    "%s: every doubt has its source, every path once, and the samples take it",
+    (id) => {
+      const { input, doubt } = demo(id);
+      const paths = [...Object.keys(doubt.uncertainty), ...doubt.correlated.flatMap((group) => group.paths)];
+      expect([...paths].sort()).toEqual(Object.keys(doubt.sources).sort());
+      expect(new Set(paths).size).toBe(paths.length);
+      expectAllFinite(doubtOf(input, { ...doubt, samples: 256 }));
+    },
+  );
+
+  it("the pane crawler: curve, motor, friction and mass, each from where the book has it", () => {
+    const { sources, correlated } = demo("pane-crawler").doubt;
+    expect(sources["rotor.psi.0"]).toEqual({ from: "fit", what: "curve tests of Swept nine", test: "curve" });
+    expect(sources["motor.kv"]?.test).toBe("motor");
+    expect(sources["vehicle.wheelFriction"]).toMatchObject({ from: "tests", test: "friction" });
+    expect(sources["vehicle.mass"]).toMatchObject({ from: "stated", test: null });
+    expect(correlated.some(({ paths }) => paths.join() === "motor.kv,motor.resistance")).toBe(true);
+  });
+
+  it("the roof crawler: gap and friction calibrated together, with the covariance that the tests left", () => {
+    const { doubt, resolved } = demo("roof-crawler");
+    const group = doubt.correlated.find(({ paths }) => paths.includes("skirt.gap"));
+    expect(group?.paths).toEqual(["skirt.gap", "vehicle.wheelFriction"]);
+    expect(group?.covariance).toEqual(resolved.calibration?.answer?.covariance);
+    expect(doubt.sources["skirt.gap"]).toMatchObject({ from: "calibration", test: "pull" });
+  });
+
+  it("the ridge runner: a leak test in the gap's place, so neither gap nor roughness is in doubt", () => {
+    const { sources } = demo("ridge-runner").doubt;
+    expect(Object.keys(sources)).toContain("skirt.measuredLeak.coefficient");
+    expect(Object.keys(sources)).not.toContain("skirt.gap");
+    expect(Object.keys(sources)).not.toContain("skirt.roughness");
+  });
+});
+
+describe("buildDoubt, by what the records say", () => {
+  it("the build's own word stands before a part's or a fit's, also out of a group", () => {
+    const { doubt } = demo("pane-crawler", { uncertainty: { "motor.kv": 3, "skirt.gap": 2e-4 } });
+    expect(doubt.uncertainty["motor.kv"]).toBe(3);
+    expect(doubt.sources["motor.kv"]?.from).toBe("stated");
+    expect(doubt.correlated.flatMap(({ paths }) => paths)).not.toContain("motor.kv");
+    expect(doubt.sources["motor.resistance"]?.from).toBe("fit");
+  });
+
+  it("a path that is no number of this build is left out", () => {
+    const { doubt } = demo("pane-crawler", { uncertainty: { "skirt.gpa": 1, "vehicle.driven": 1 } });
+    expect(Object.keys(doubt.sources)).not.toContain("skirt.gpa");
+    expect(Object.keys(doubt.sources)).not.toContain("vehicle.driven");
+  });
+
+  it("without pull and leak tests: gap and roughness as stated by skirt and surface", () => {
+    const bare = {
+      ...bench,
+      tests: bench.tests.filter(({ data }) => data.kind !== "pull" && data.kind !== "leak"),
+    };
+    const { doubt } = demo("roof-crawler", {}, bare);
+    const surface = bench.surfaces.find(({ id }) => id === "roof-pane")?.data;
+    const skirt = bench.skirts.find(({ id }) => id === "felt-ring")?.data;
+    expect(doubt.uncertainty["skirt.gap"]).toBe(skirt?.uncertainty.gap);
+    expect(doubt.uncertainty["skirt.roughness"]).toBe(surface?.uncertainty.roughness);
+    expect(doubt.sources["skirt.gap"]).toMatchObject({ from: "stated", test: "leak" });
+  });
+
+  it("without curve tests, from the rotor's geometry: all of ψ by one factor of ±30 %, and all of λ by another", () => {
+    const rotors = bench.rotors.map((rotor) => ({
+      ...rotor,
+      data: {
+        ...rotor.data,
+        geometry: { bladeCount: 9, bladeExitAngle: 40, inletRatio: 0.5, widthRatio: 0.12 },
+      },
+    }));
+    const { doubt, input, resolved } = demo("pane-crawler", {}, { ...without("curve"), rotors });
+    const { psi, lambda } = resolved.input?.rotor ?? { psi: [], lambda: [] };
+    psi.forEach((c, j) => {
+      if (c !== 0) expect(sdOf(doubt, `rotor.psi.${j}`)).toBeCloseToRelative(0.3 * Math.abs(c), 1e-12);
+    });
+    const slope = lambda[1] ?? Number.NaN;
+    expect(sdOf(doubt, "rotor.lambda.1")).toBeCloseToRelative(0.3 * Math.abs(slope), 1e-12);
+    expect(doubt.sources["rotor.psi.0"]?.from).toBe("estimate");
+    const { suction } = doubtOf(input, { uncertainty: {}, correlated: doubt.correlated.slice(0, 1) });
+    expect((suction.p95 ?? 0) / (suction.p50 ?? 1)).toBeGreaterThan(1.3);
+  });
+
+  // V = R·I + k_e·ω: with an ohmmeter's R_m the fit gives k_e = Σω(V − R·I)/Σω². So both can be off together, and K_v alone hardly matters.
+  it("an ohmmeter's reading and its doubt: K_v goes with it, and the pull is surer than of the two apart", () => {
+    const { doubt, input } = demo("pane-crawler");
+    const pair = doubt.correlated.filter(({ paths }) => paths.includes("motor.kv"));
+    const apart = {
+      "motor.kv": sdOf(doubt, "motor.kv"),
+      "motor.resistance": sdOf(doubt, "motor.resistance"),
+    };
+    const width = ({ suction }: ReturnType<typeof doubtOf>) => (suction.p95 ?? 0) - (suction.p5 ?? 0);
+    expect(pair[0].covariance[0][1]).toBeGreaterThan(0);
+    const together = width(doubtOf(input, { uncertainty: {}, correlated: pair }));
+    expect(together).toBeLessThan(0.8 * width(doubtOf(input, { uncertainty: apart })));
+  });
+
+  it("two tests of a family whose tachometers disagree: the curve is less sure, at no flow by twice as much as the speed", () => {
+    const before = sdOf(demo("ridge-runner").doubt, "rotor.psi.0");
+    const off = bench.tests.map((test) =>
+      test.id === "demo-16-curve" && test.data.kind === "curve"
+        ? {
+            ...test,
+            data: {
+              ...test.data,
+              rows: test.data.rows.map((row) => ({
+                ...row,
+                speed: { ...row.speed, value: 1.06 * row.speed.value },
+              })),
+            },
+          }
+        : test,
+    );
+    const { doubt, resolved } = demo("ridge-runner", {}, { ...bench, tests: off });
+    const psi0 = resolved.input?.rotor.psi[0] ?? Number.NaN;
+    // Offsets 0, 0 and 6 % of three tests: s = 0.06/√3 = 3.46 %, of their mean 2.0 %, of ψ₀ twice that.
+    expect(sdOf(doubt, "rotor.psi.0") / psi0).toBeGreaterThan(0.03);
+    expect(sdOf(doubt, "rotor.psi.0") / psi0).toBeLessThan(0.06);
+    expect(before / psi0).toBeLessThan(0.01);
+  });
+
+  it("nothing stated and nothing tested: only the estimate's own doubt is left", () => {
+    const silent = <T extends { data: object }>(records: readonly T[]): T[] =>
+      records.map((record) => ({ ...record, data: { ...record.data, uncertainty: {} } }));
+    const geometry = { bladeCount: 9, bladeExitAngle: 40, inletRatio: 0.5, widthRatio: 0.12 };
+    const book: Bench = {
+      ...bench,
+      tests: [],
+      rotors: bench.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry } })),
+      motors: silent(bench.motors),
+      packs: silent(bench.packs),
+      skirts: silent(bench.skirts),
+      surfaces: silent(bench.surfaces).map((each) => ({
+        ...each,
+        data: { ...each.data, wheelFriction: 0.8 },
+      })),
+    };
+    const { doubt } = demo("pane-crawler", { uncertainty: {} }, book);
+    expect(Object.keys(doubt.sources).every((path) => path.startsWith("rotor."))).toBe(true);
+    expect(doubt.uncertainty).toEqual({});
+  });
+});
