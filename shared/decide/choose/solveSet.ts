@@ -72,9 +72,9 @@ export function solveFrom(c: Float64Array, solution: Float64Array, lip: boolean)
   return true;
 }
 
-/** d ln F/d ln u of the size correction at the least speed on the curve, against what one crossing is proven for. */
+/** At the least speed on the curve the size correction leaves some efficiency, and d ln F/d ln u is no more than one crossing is proven for. */
 function isProven(wheel: Wheel, c: Float64Array, solution: Float64Array): boolean {
-  if (wheel.mostSizeSlope === Number.POSITIVE_INFINITY) return true;
+  if (wheel.sizeFall === 0) return true;
   const phi = solution[WARM_RESULT.phi];
   const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
   const least = solution[WARM_RESULT.speed] * c[WARM.radius] * Math.sqrt(lambda / wheel.mostLambda);
