@@ -12,6 +12,7 @@ import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis } from "./motorBasis.ts";
 import { type CurveReading, curveReadings } from "./readings.ts";
+import { correctionAt, nearestSize } from "./testedSizes.ts";
 
 /** A reading with the test it stands in. */
 export type FamilyPoint = CurveReading & { readonly testId: string };
@@ -34,8 +35,6 @@ export interface RotorBasis {
 
 export type RotorAnswer = RotorBasis | { readonly basis: "missing"; readonly missing: Missing };
 
-/** Relative difference below which two diameters are one size. */
-const SAME_SIZE = 1e-3;
 /** Fitted range given to an estimate: it was tested nowhere. */
 const ESTIMATE_RANGE = 1e-9;
 
@@ -128,17 +127,29 @@ export function rotorBasis(bench: Bench, rotorId: string): RotorAnswer {
 }
 
 /** @returns the tested size nearest in proportion [m]; null where none was tested */
-export function nearestTested(basis: Pick<RotorBasis, "testedDiameters">, diameter: number): number | null {
-  const distance = (tested: number) => Math.abs(Math.log(tested / diameter));
-  return basis.testedDiameters.reduce<number | null>(
-    (best, tested) => (best === null || distance(tested) < distance(best) ? tested : best),
-    null,
-  );
+export function nearestTested(basis: RotorBasis, diameter: number): number | null {
+  const sizes = basis.testedDiameters.map((testedDiameter) => ({ testedDiameter }));
+  return nearestSize(sizes, diameter)?.testedDiameter ?? null;
 }
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 2)];
+}
+
+/** @returns each tested size with the middle of its tip speeds and air; none without λ, which the size correction needs */
+export function testedSizes(basis: RotorBasis): TestedAt[] {
+  if (!basis.lambda) return [];
+  return basis.testedDiameters.map((testedDiameter) => {
+    const there = basis.points.filter(
+      (point) => point.setAside === null && point.diameter === testedDiameter,
+    );
+    return {
+      testedDiameter,
+      testedTipSpeed: median(there.map((point) => tipSpeed(testedDiameter, point.rpm * RPM))),
+      testedDensity: median(there.map((point) => point.density ?? STANDARD_AIR_DENSITY)),
+    };
+  });
 }
 
 /**
@@ -149,13 +160,5 @@ function median(values: readonly number[]): number {
  * @returns tested diameter [m] and the middle of its tip speeds [m/s]
  */
 export function testedAt(basis: RotorBasis, diameter: number): TestedAt | null {
-  const nearest = nearestTested(basis, diameter);
-  if (nearest === null || !basis.lambda) return null;
-  if (Math.abs(nearest / diameter - 1) < SAME_SIZE) return null;
-  const there = basis.points.filter((point) => point.setAside === null && point.diameter === nearest);
-  return {
-    testedDiameter: nearest,
-    testedTipSpeed: median(there.map((point) => tipSpeed(nearest, point.rpm * RPM))),
-    testedDensity: median(there.map((point) => point.density ?? STANDARD_AIR_DENSITY)),
-  };
+  return correctionAt(testedSizes(basis), diameter);
 }

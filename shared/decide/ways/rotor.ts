@@ -6,7 +6,7 @@ const [SMALLEST, LARGEST] = [0.5, 2];
 /**
  * The rotor's diameter, by the fan laws.
  *
- *     D from half to twice the present;  ψ and λ kept, size correction where the build has it
+ *     D from half to twice the present;  ψ and λ kept, size correction where the build has it; a propeller's chord ∝ D
  *
  * @param setting - the build [SI], and its rotor at other diameters where known
  * @returns the handle [m]
@@ -16,8 +16,11 @@ const [SMALLEST, LARGEST] = [0.5, 2];
 export function rotorHandles({ build, rotorAt }: Setting): Handle[] {
   const { rotor } = build;
   const now = rotor.diameter;
-  const resized = (diameter: number) =>
-    diameter === now ? rotor : (rotorAt?.(diameter) ?? { ...rotor, diameter });
+  const resized = (diameter: number) => {
+    if (diameter === now) return rotor;
+    if ("thrust" in rotor) return { ...rotor, diameter, chord: (rotor.chord * diameter) / now };
+    return rotorAt?.(diameter) ?? { ...rotor, diameter };
+  };
   return [
     {
       key: "diameter",

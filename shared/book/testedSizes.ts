@@ -1,0 +1,22 @@
+import type { TestedAt } from "../physics/point/sizeLaw.ts";
+
+/** Relative difference below which two diameters are one size. */
+const SAME_SIZE = 1e-3;
+
+/** @returns of the tested sizes the one nearest in proportion; null where none was tested */
+export function nearestSize<T extends { readonly testedDiameter: number }>(
+  sizes: readonly T[],
+  diameter: number,
+): T | null {
+  const distance = ({ testedDiameter }: T) => Math.abs(Math.log(testedDiameter / diameter));
+  return sizes.reduce<T | null>(
+    (best, size) => (best === null || distance(size) < distance(best) ? size : best),
+    null,
+  );
+}
+
+/** @returns where a rotor of that diameter was tested, for its size correction; null at a tested size, or without one [m] */
+export function correctionAt(sizes: readonly TestedAt[], diameter: number): TestedAt | null {
+  const nearest = nearestSize(sizes, diameter);
+  return nearest && Math.abs(nearest.testedDiameter / diameter - 1) >= SAME_SIZE ? nearest : null;
+}
