@@ -58,7 +58,7 @@ export class Jobs {
   }
 
   /**
-   * Begins a question, or gives the job that has the same numbers.
+   * Begins a question, or gives the job that has the same numbers and did not fail.
    *
    * @throws {TooManySetsError} {NotEnoughDataError} {OutOfRangeError} before any work, as the engine
    * @throws {TooManyJobsError} where too many are open
@@ -67,7 +67,7 @@ export class Jobs {
     const sets = countSets(question.problem);
     const id = nameOf(question.problem);
     const known = this.jobs.get(id);
-    if (known) return { job: known, known: true };
+    if (known && known.state !== "failed") return { job: known, known: true };
     if ([...this.jobs.values()].filter((job) => !job.isOver).length >= MOST_OPEN)
       throw new TooManyJobsError();
     prepare(question.problem);
