@@ -20,7 +20,11 @@ function discharge(
   const row = (charge: number, current: number) => ({
     charge: { value: Math.round((1 - charge) * given), unit: "mAh" },
     voltage: {
-      value: read(series * (openCircuitVoltage(CELL_CURVE, charge) - cellResistance * current), 0.0005, 0.01),
+      value: read(
+        series * (openCircuitVoltage(CELL_CURVE, charge) - cellResistance * current),
+        0.0004,
+        series === 1 ? 0.001 : 0.01,
+      ),
       unit: "V",
     },
     current: { value: current === 0 ? 0 : read(current, 0.005, 0.01), unit: "A" },

@@ -12,7 +12,7 @@ export interface MadeCurve {
 }
 
 /** Points that a curve keeps at most; the monotone cubic goes through each. */
-const MOST_POINTS = 40;
+const MOST_POINTS = 60;
 /** Readings nearer in charge than this are one point [-]. */
 const SAME_CHARGE = 1e-3;
 /** Charge at an end that no reading covers, up to which a straight line goes on [-]. Judgement. */
@@ -46,15 +46,18 @@ function merged(points: readonly Point[]): Point[] {
   return groups.map(meanOf);
 }
 
-/** Many points become few, the first and the last as they are. */
+/** Many points that rise become few, more of them where the voltage is steep; the first and the last stay as they are. */
 function thinned(points: readonly Point[]): Point[] {
   if (points.length <= MOST_POINTS) return [...points];
-  const inner = points.slice(1, -1);
-  const count = MOST_POINTS - 2;
-  const groups = Array.from({ length: count }, (_, k) =>
-    inner.slice(Math.round((k * inner.length) / count), Math.round(((k + 1) * inner.length) / count)),
-  );
-  return [points[0], ...groups.map(meanOf), points[points.length - 1]];
+  const [first, last] = [points[0], points[points.length - 1]];
+  const span = last.voltage - first.voltage || 1;
+  const along = ({ charge, voltage }: Point) => (charge + (voltage - first.voltage) / span) / 2;
+  const groups = new Map<number, Point[]>();
+  for (const point of points.slice(1, -1)) {
+    const group = Math.floor(along(point) * (MOST_POINTS - 2));
+    groups.set(group, [...(groups.get(group) ?? []), point]);
+  }
+  return [first, ...[...groups.values()].map(meanOf), last];
 }
 
 function requireCover(points: readonly Point[]): void {
@@ -112,7 +115,7 @@ function notesOf(gap: number, corrected: number): Note[] {
  *
  * @param readings - of one cell: charge [-], voltage [V], current [A]
  * @param resistance - R of the cell [Ω]
- * @returns at most 40 points [-, V], notes on what was extended or put in order
+ * @returns at most 60 points [-, V], notes on what was extended or put in order
  * @throws {NotEnoughDataError} on fewer than three charges, or more than 5 % of charge not read at an end
  *
  * Valid between full and empty as the test had them. Source: Kirchhoff's laws; {@link nonFalling}; docs/method/fits/discharge.md
@@ -124,12 +127,13 @@ export function openCircuitPoints(readings: readonly CellReading[], resistance: 
   const points = merged(corrected);
   requireCover(points);
   const gap = Math.max(points[0].charge, 1 - points[points.length - 1].charge);
-  const all = thinned(toTheEnds(points));
+  const all = toTheEnds(points);
   const rising = nonFalling(all.map(({ voltage, weight }) => ({ value: voltage, weight })));
   const most = all.reduce((sum, { voltage }, i) => Math.max(sum, Math.abs(voltage - rising[i])), 0);
+  const ordered = all.map(({ charge, weight }, i) => ({ charge, voltage: rising[i], weight }));
   const rounded = (value: number) => Math.round(value / DIGITS) * DIGITS;
   return {
-    curve: all.map(({ charge }, i) => [rounded(charge), rounded(rising[i])] as const),
+    curve: thinned(ordered).map(({ charge, voltage }) => [rounded(charge), rounded(voltage)] as const),
     warnings: notesOf(gap, most),
   };
 }

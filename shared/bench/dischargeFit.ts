@@ -99,8 +99,9 @@ const untold = (resistance: number): Omit<Sag, "warnings"> => ({
   residualSd: null,
 });
 
-function sagOf(readings: readonly CellReading[], known: number | null): Sag {
-  const told = toldResistance(readings);
+function sagOf(runs: readonly (readonly CellReading[])[], known: number | null): Sag {
+  const told = toldResistance(runs);
+  const readings = runs.flat();
   const most = readings.reduce((largest, { current }) => Math.max(largest, current), 0);
   const rests = readings.some(({ current }) => current <= REST * most);
   if (told)
@@ -147,7 +148,7 @@ export function fitDischarge(request: DischargeRequest): DischargeFit {
   requirePositive("charge drawn", capacity);
   const byRun = request.runs.map((run) => chargesOf(run, capacity));
   const readings = byRun.flat();
-  const sag = sagOf(readings, request.knownResistance);
+  const sag = sagOf(byRun, request.knownResistance);
   const { curve, warnings } = openCircuitPoints(readings, sag.resistance);
   const at = openCircuitCurve(curve);
   const residuals = byRun.map((run) =>

@@ -1,6 +1,3 @@
-import { fitLinear } from "../numeric/leastSquares.ts";
-import { hatWeights, knotsAmong } from "./hatBasis.ts";
-
 /** A reading of one cell at its state of charge. */
 export interface CellReading {
   /** z [-] */
@@ -16,77 +13,118 @@ export interface ToldResistance {
   readonly resistance: number;
   /** [Ω] */
   readonly standardError: number;
-  /** scatter of the voltages about the model [V] */
+  /** scatter of a single voltage about the model [V] */
   readonly residualSd: number;
 }
 
-/** Pieces of the open-circuit line that are tried. */
-const FEWEST_KNOTS = 3;
-const MOST_KNOTS = 24;
-/** Current that the charge alone doesn't explain, as a share of the largest: below it one current is read. Judgement. */
-const LEAST_CONTRAST = 0.05;
+/** Step of current, as a share of the largest current, below which a reading tells nothing of R. Judgement. */
+const LEAST_STEP = 0.05;
+/** Steps of current that are needed for an error of R. */
+const FEWEST_STEPS = 4;
 /** Relative standard error of R above which it is not told apart; as METHOD 5 for a motor's constants [-]. */
 const MOST_DOUBT = 0.15;
-/** Squared volts below which a fit can't get better: readings have no more digits. */
-const LEAST_SQUARES = 1e-24;
+/** Huber's constant: 95 % efficiency on normal errors [-]. */
+const HUBER = 1.345;
+/** Standard deviation over median absolute deviation of a normal distribution [-]. */
+const NORMAL_MAD = 1.4826;
+/** Scatter below which voltages have no more digits [V]. */
+const LEAST_SCATTER = 1e-9;
+const ROUNDS = 50;
 
-interface Split {
-  readonly resistance: number;
-  readonly ofCurrent: number;
-  readonly squares: number;
-  readonly knots: number;
+/** How a reading lies off the straight line between its neighbours, over √(1 + s² + (1 − s)²) so that all scatter alike. */
+interface Step {
+  readonly voltage: number;
+  readonly current: number;
+  /** index of the middle reading, weights of the one before, of itself, of the one after */
+  readonly at: number;
+  readonly weights: readonly [number, number, number];
 }
 
-const squared = (list: readonly number[]): number => list.reduce((sum, x) => sum + x * x, 0);
-
-/** What of voltage and current the charge alone doesn't explain; their ratio is −R (Frisch, Waugh, Lovell). */
-function split(readings: readonly CellReading[], count: number): Split | null {
-  const charges = readings.map(({ charge }) => charge);
-  const knots = knotsAmong(charges, count);
-  if (knots.length < count || readings.length - count - 1 < 1) return null;
-  const design = charges.map((charge) => hatWeights(knots, charge));
-  const rest = (response: readonly number[]) => fitLinear({ design, response }).residuals;
-  const voltage = rest(readings.map((reading) => reading.voltage));
-  const current = rest(readings.map((reading) => reading.current));
-  const ofCurrent = squared(current);
-  if (!(ofCurrent > 0)) return null;
-  const resistance = -voltage.reduce((sum, v, i) => sum + v * current[i], 0) / ofCurrent;
-  const squares = squared(voltage.map((v, i) => v + resistance * current[i]));
-  return { resistance, ofCurrent, squares, knots: count };
+/** @param first - index of the first reading among those of all runs */
+function stepsOf(readings: readonly CellReading[], first: number): Step[] {
+  return readings.slice(1, -1).map((middle, i): Step => {
+    const [before, after] = [readings[i], readings[i + 2]];
+    const span = after.charge - before.charge;
+    const share = span === 0 ? 1 / 2 : (middle.charge - before.charge) / span;
+    const scale = 1 / Math.sqrt(1 + share ** 2 + (1 - share) ** 2);
+    const off = (pick: (reading: CellReading) => number) =>
+      scale * (pick(middle) - (1 - share) * pick(before) - share * pick(after));
+    return {
+      voltage: off((reading) => reading.voltage),
+      current: off((reading) => reading.current),
+      at: first + i + 1,
+      weights: [-scale * (1 - share), scale, -scale * share],
+    };
+  });
 }
 
-/** Akaike's criterion, corrected for few readings. */
-function criterion({ squares, knots }: Split, n: number): number {
-  const parameters = knots + 2;
-  if (n - parameters - 1 <= 0) return Number.POSITIVE_INFINITY;
-  const correction = (2 * parameters * (parameters + 1)) / (n - parameters - 1);
-  return n * Math.log(Math.max(squares, LEAST_SQUARES) / n) + 2 * parameters + correction;
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length / 2;
+  return (sorted[Math.floor(half)] + sorted[Math.ceil(half) - 1]) / 2;
+}
+
+const scatterOf = (steps: readonly Step[], resistance: number): number =>
+  Math.max(
+    LEAST_SCATTER,
+    NORMAL_MAD * median(steps.map(({ voltage, current }) => Math.abs(voltage + resistance * current))),
+  );
+
+/** Huber's weight of a step: 1 near the line, less beyond, as where the curve bends between three readings. */
+const weightOf = ({ voltage, current }: Step, resistance: number, scatter: number): number =>
+  Math.min(1, (HUBER * scatter) / Math.max(LEAST_SCATTER, Math.abs(voltage + resistance * current)));
+
+/** Each voltage's part in R; its squares give the error, neighbours sharing readings. */
+function errorOf(steps: readonly Step[], weights: readonly number[], count: number, scatter: number): number {
+  const parts = new Float64Array(count);
+  const sum = steps.reduce((total, { current }, k) => total + weights[k] * current ** 2, 0);
+  steps.forEach(({ at, current, weights: own }, k) => {
+    own.forEach((part, j) => {
+      parts[at - 1 + j] += (weights[k] * current * part) / sum;
+    });
+  });
+  return scatter * Math.hypot(...parts);
 }
 
 /**
  * Resistance of a cell from readings under different currents, told apart from its open-circuit voltage.
  *
- *     V = V_oc(z) − R·I, V_oc of straight pieces:  R = −Σ rᵥrᵢ/Σ rᵢ², r what the charge alone leaves over
+ *     each reading against the line between its neighbours in charge: ΔV = −R·ΔI + bend;  R by Huber's regression through 0
  *
- * @param readings - of one cell: charge [-], voltage [V], current [A]
- * @returns R with its standard error [Ω], scatter of the voltages [V]; null where they can't tell it: one current, too few readings, an error above 15 %, no resistance above 0
+ * @param runs - discharges, each its readings of one cell: charge [-], voltage [V], current [A], in the order they were taken
+ * @returns R with its standard error [Ω], scatter of a voltage [V]; null where they can't tell it: one current, too few steps of current, an error above 15 %, no resistance above 0
  *
- * Valid for one resistance over the whole discharge. Number of pieces by AICc. Source: least squares; Frisch & Waugh, Econometrica 1 (1933) 387–401 (from memory)
+ * Valid for one resistance over the whole discharge; bends of the curve between three readings count as outliers.
+ * Source: Huber, Ann. Math. Stat. 35 (1964) 73–101 (from memory); docs/method/fits/discharge.md
  */
-export function toldResistance(readings: readonly CellReading[]): ToldResistance | null {
-  const n = readings.length;
-  const tried = Array.from({ length: MOST_KNOTS - FEWEST_KNOTS + 1 }, (_, i) => FEWEST_KNOTS + i)
-    .map((count) => split(readings, count))
-    .filter((each) => each !== null);
-  const best = tried.reduce<Split | null>(
-    (least, each) => (least && criterion(least, n) <= criterion(each, n) ? least : each),
-    null,
+export function toldResistance(runs: readonly (readonly CellReading[])[]): ToldResistance | null {
+  const ordered = runs.map((readings) => [...readings].sort((a, b) => b.charge - a.charge));
+  const count = ordered.reduce((sum, { length }) => sum + length, 0);
+  const most = ordered.flat().reduce((largest, { current }) => Math.max(largest, current), 0);
+  let before = 0;
+  const steps = ordered
+    .flatMap((readings) => {
+      const own = stepsOf(readings, before);
+      before += readings.length;
+      return own;
+    })
+    .filter(({ current }) => Math.abs(current) > LEAST_STEP * most);
+  if (steps.length < FEWEST_STEPS) return null;
+  let resistance = median(steps.map(({ voltage, current }) => -voltage / current));
+  let weights: number[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const scatter = scatterOf(steps, resistance);
+    weights = steps.map((step) => weightOf(step, resistance, scatter));
+    const sum = (pick: (step: Step) => number) =>
+      steps.reduce((total, step, k) => total + weights[k] * pick(step), 0);
+    resistance = -sum(({ voltage, current }) => voltage * current) / sum(({ current }) => current ** 2);
+  }
+  const squares = steps.reduce(
+    (sum, { voltage, current }, k) => sum + weights[k] * (voltage + resistance * current) ** 2,
+    0,
   );
-  if (!best || !Number.isFinite(criterion(best, n))) return null;
-  const most = readings.reduce((largest, { current }) => Math.max(largest, current), 0);
-  if (!(Math.sqrt(best.ofCurrent / n) > LEAST_CONTRAST * most)) return null;
-  const residualSd = Math.sqrt(best.squares / (n - best.knots - 1));
-  const standardError = residualSd / Math.sqrt(best.ofCurrent);
-  if (!(best.resistance > 0 && standardError <= MOST_DOUBT * best.resistance)) return null;
-  return { resistance: best.resistance, standardError, residualSd };
+  const residualSd = Math.sqrt(squares / (steps.length - 1));
+  const standardError = errorOf(steps, weights, count, residualSd);
+  if (!(resistance > 0 && standardError <= MOST_DOUBT * resistance)) return null;
+  return { resistance, standardError, residualSd };
 }
