@@ -1,5 +1,6 @@
 import type { Question } from "../../shared/book/choose/problem.ts";
 import { type Chunk, chunkOver, STORED } from "../../shared/decide/choose/columns.ts";
+import type { Prepared } from "../../shared/decide/choose/prepare.ts";
 import type { ChooseJob, ChooseRequest, JobState } from "../../shared/model/api/choose.ts";
 
 type Listener = () => void;
@@ -15,6 +16,8 @@ export class Job {
   admissible = 0;
   /** first set that no piece was cut from */
   next = 0;
+  /** sets that no other dominates in margin, mass and time; rising */
+  front = new Uint32Array();
   /** all sets; null before the first piece comes back, and once the job is cancelled or failed */
   columns: Chunk | null = null;
   private began: number | null = null;
@@ -25,10 +28,14 @@ export class Job {
     readonly id: string,
     readonly request: ChooseRequest,
     readonly question: Question,
-    readonly sets: number,
+    readonly prepared: Prepared,
     private readonly startedAt: Date,
     private readonly now: () => number,
   ) {}
+
+  get sets(): number {
+    return this.prepared.count;
+  }
 
   get isOver(): boolean {
     return ENDED.includes(this.state);

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import type { Question } from "../../shared/book/choose/problem.ts";
 import { countSets } from "../../shared/decide/choose/count.ts";
+import { contestOf } from "../../shared/decide/choose/front.ts";
 import { prepare } from "../../shared/decide/choose/prepare.ts";
 import type { Problem } from "../../shared/decide/choose/problem.ts";
 import type { ChooseRequest } from "../../shared/model/api/choose.ts";
@@ -54,7 +55,10 @@ export class Jobs {
       log(error);
       job.end("failed", "The sets could not be solved; what it was is in the server's log.");
     };
-    this.turns = new Turns(runner, (job) => this.finish(job), fail);
+    const finish = (job: Job) => {
+      this.finish(job).catch((error) => fail(job, error));
+    };
+    this.turns = new Turns(runner, finish, fail);
   }
 
   /**
@@ -64,14 +68,15 @@ export class Jobs {
    * @throws {TooManyJobsError} where too many are open
    */
   start(request: ChooseRequest, question: Question): { readonly job: Job; readonly known: boolean } {
-    const sets = countSets(question.problem);
+    countSets(question.problem);
     const id = nameOf(question.problem);
     const known = this.jobs.get(id);
     if (known && known.state !== "failed") return { job: known, known: true };
     if ([...this.jobs.values()].filter((job) => !job.isOver).length >= MOST_OPEN)
       throw new TooManyJobsError();
-    prepare(question.problem);
-    const job = new Job(id, request, question, sets, this.clock(), () => performance.now());
+    const job = new Job(id, request, question, prepare(question.problem), this.clock(), () =>
+      performance.now(),
+    );
     this.jobs.set(id, job);
     this.turns.add(job);
     return { job, known: false };
@@ -96,7 +101,10 @@ export class Jobs {
     await this.runner.close();
   }
 
-  private finish(job: Job): void {
+  private async finish(job: Job): Promise<void> {
+    const { columns } = job;
+    if (!columns) return;
+    job.front = new Uint32Array(await this.runner.front(contestOf(job.prepared, [columns])));
     job.end("done");
     this.makeRoom();
   }

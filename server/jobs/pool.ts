@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { Piscina } from "piscina";
-import type { Piece, Runner } from "./runner.ts";
+import type { Contest, Piece, Runner } from "./runner.ts";
 
 /** An idle thread is let go after so long [ms]. */
 const IDLE = 30_000;
@@ -10,7 +10,7 @@ const MOST_THREADS = 8;
 /** @returns a pool of worker threads, one a core, that start with the first piece; `file` is the built worker */
 export function pool(file: string): Runner {
   const threads = Math.min(MOST_THREADS, Math.max(1, availableParallelism()));
-  const workers = new Piscina<Piece, ArrayBuffer>({
+  const workers = new Piscina({
     filename: file,
     minThreads: 0,
     maxThreads: threads,
@@ -18,7 +18,12 @@ export function pool(file: string): Runner {
   });
   return {
     threads,
-    solve: (piece) => workers.run(piece),
+    solve: (piece: Piece) => workers.run(piece, { name: "solve" }),
+    front: (contest: Contest) =>
+      workers.run(contest, {
+        name: "front",
+        transferList: contest.keys.map(({ buffer }) => buffer as ArrayBuffer),
+      }),
     close: () => workers.destroy(),
   };
 }

@@ -9,11 +9,19 @@ export interface Piece {
   readonly to: number;
 }
 
-/** What solves pieces: worker threads, or the caller's own thread. */
+/** Points to compare: by index the values of each objective, larger is better, and which of them count. */
+export interface Contest {
+  readonly keys: readonly Float64Array[];
+  readonly among: Uint32Array;
+}
+
+/** What solves pieces and compares sets: worker threads, or the caller's own thread. */
 export interface Runner {
   /** pieces that run at once */
   readonly threads: number;
   /** the solved sets as the memory of their columns, handed over */
   readonly solve: (piece: Piece) => Promise<ArrayBuffer>;
+  /** indices of the points that no other dominates, rising */
+  readonly front: (contest: Contest) => Promise<Uint32Array>;
   readonly close: () => Promise<void>;
 }

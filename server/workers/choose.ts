@@ -1,6 +1,10 @@
 import { move } from "piscina";
+import { nonDominated } from "../../shared/decide/choose/front.ts";
 import { solvePiece } from "../jobs/piece.ts";
-import type { Piece } from "../jobs/runner.ts";
+import type { Contest, Piece } from "../jobs/runner.ts";
 
-/** One thread of the pool: solves the piece it is handed and hands its memory back without copying. */
-export default (piece: Piece): ArrayBuffer => move(solvePiece(piece)) as ArrayBuffer;
+/** Solves a piece; its memory is handed back without copying. */
+export const solve = (piece: Piece): ArrayBuffer => move(solvePiece(piece)) as ArrayBuffer;
+
+/** Finds the sets that no other dominates. */
+export const front = ({ keys, among }: Contest): Uint32Array => nonDominated(keys, among);

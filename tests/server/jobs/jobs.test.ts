@@ -3,6 +3,7 @@ import { Jobs, TooManyJobsError, UnknownJobError } from "../../../server/jobs/jo
 import { solvePiece } from "../../../server/jobs/piece.ts";
 import type { Piece, Runner } from "../../../server/jobs/runner.ts";
 import { TooManySetsError } from "../../../shared/decide/choose/count.ts";
+import { nonDominated } from "../../../shared/decide/choose/front.ts";
 import { chooseQuestion } from "../../support/chooseQuestion.ts";
 import { steppingClock } from "../support/bench.ts";
 
@@ -23,6 +24,7 @@ function heldRunner(threads = 1): { runner: Runner; held: Held[]; asked: Piece[]
         asked.push(piece);
         held.push({ piece, solve: () => resolve(solvePiece(piece)), fail: reject });
       }),
+    front: ({ keys, among }) => Promise.resolve(nonDominated(keys, among)),
     close: () => Promise.resolve(),
   };
   return { runner, held, asked };
