@@ -2,11 +2,15 @@ import type { Bench } from "../../../shared/book/resolve.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
 import { Caution } from "../../ui/Caution.tsx";
+import { Later } from "../../ui/Later.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { WorkingOut } from "./WorkingOut.tsx";
+
+const ways = () => import("./ways/WaysToHold.tsx");
+const moves = () => import("./sensitivities/Sensitivities.tsx");
 
 function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "drivingModes">): string {
   return driving === null
@@ -74,8 +78,10 @@ export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
         {worstName(driving.angle)}). Wanted: {formatFixed(build.targetMargin, 2)} ×.
       </p>
       <WorkingOut outcome={outcome} />
+      <Later load={ways} what="Ways to hold" props={{ bench, outcome }} />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
+      <Later load={moves} what="What moves the margin" props={{ outcome, shares: null }} />
       <Caution>
         A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
         from under it.

@@ -1,0 +1,166 @@
+import { useMemo, useRef } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/resolve.ts";
+import { changes, settle, settled } from "../../../state/build.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+import { useWorker } from "../../../state/useWorker.ts";
+import { Mark } from "../../../ui/Mark.tsx";
+import { Problem } from "../../../ui/Problem.tsx";
+import type { Answered, Reply } from "./answer.ts";
+import { waysSentence } from "./heading.ts";
+import { WAY_NAMES } from "./names.ts";
+import { type Question, questionOf } from "./question.ts";
+import { choicesOf, wanted, wantedOf, wantedWords } from "./wanted.ts";
+import { effectsText, valueToTry, wayText, windingCaution } from "./words.ts";
+
+const FAILED: Reply = { problem: "The ways could not be worked out in this browser; reload the page." };
+const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+
+export interface WaysProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+}
+
+/** The question, kept while a handle is held. */
+function useQuestion(bench: Bench, outcome: Outcome): Question | null {
+  const kept = useRef<Question | null>(null);
+  const chosen = wantedOf(outcome, wanted.value);
+  const still = settled.value;
+  return useMemo(() => {
+    if (still || kept.current === null) kept.current = questionOf(bench, outcome, chosen);
+    return kept.current;
+  }, [bench, still ? outcome : null, chosen.attitude, chosen.mode, still]);
+}
+
+/** For each handle alone: how far it must go for the wanted margin, or may, and what it costs. */
+export default function WaysToHold({ bench, outcome }: WaysProps) {
+  const question = useQuestion(bench, outcome);
+  const { reply, asked, busy } = useWorker<Question, Reply>(startWorker, question, FAILED);
+  // The same element while nothing new came: it is not drawn again while a handle is dragged.
+  const found = useMemo(
+    () =>
+      reply &&
+      asked &&
+      "answered" in reply && (
+        <Found
+          answered={reply.answered}
+          asked={asked}
+          where={wantedWords(outcome, asked.asked)}
+          scaled={outcome.resolved?.rotor?.basis === "measured"}
+        />
+      ),
+    [reply, asked],
+  );
+  if (!question) return null;
+  return (
+    <section class="ways" aria-label="Ways to hold" aria-busy={busy}>
+      <h2>Ways to hold</h2>
+      <WantedPicker outcome={outcome} />
+      {busy && <div class="shell-loading" role="progressbar" aria-label="Looking for ways to hold" />}
+      {reply && "problem" in reply && <Problem message={reply.problem} />}
+      {found}
+    </section>
+  );
+}
+
+function WantedPicker({ outcome }: { outcome: Outcome }) {
+  const chosen = wantedOf(outcome, wanted.value);
+  const choices = choicesOf(outcome);
+  return (
+    <p class="ways-wanted">
+      <label>
+        <span class="visually-hidden">Attitude that must hold</span>
+        <select
+          value={String(chosen.attitude)}
+          onChange={(event) => {
+            const { attitude } = choices[event.currentTarget.selectedIndex];
+            wanted.value = { ...wanted.value, attitude };
+          }}
+        >
+          {choices.map(({ attitude, label }) => (
+            <option key={attitude} value={String(attitude)}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span class="visually-hidden">Parked or driving</span>
+        <select
+          value={chosen.mode}
+          onChange={(event) => {
+            const mode = event.currentTarget.value === "driving" ? "driving" : "parked";
+            wanted.value = { ...wanted.value, mode };
+          }}
+        >
+          <option value="parked">parked</option>
+          <option value="driving">driving</option>
+        </select>
+      </label>
+    </p>
+  );
+}
+
+interface FoundProps {
+  readonly answered: Answered;
+  readonly asked: Question;
+  readonly where: string;
+  /** another diameter rests on the fan laws */
+  readonly scaled: boolean;
+}
+
+function Found({ answered, asked, where, scaled }: FoundProps) {
+  const does = answered.ways.filter(({ state }) => state !== "never");
+  const never = answered.ways.filter(({ state }) => state === "never");
+  return (
+    <div aria-live="polite">
+      <p>{waysSentence(answered, asked.asked.targetMargin, where)}</p>
+      {answered.margin !== null && (
+        <ul class="ways-list">
+          {does.map((way) => (
+            <WayLine key={way.handle} way={way} asked={asked} scaled={scaled && way.handle === "diameter"} />
+          ))}
+          {never.map((way) => (
+            <li key={way.handle} class="quiet">
+              {wayText(way)}
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+interface WayLineProps {
+  readonly way: Answered["ways"][number];
+  readonly asked: Question;
+  readonly scaled: boolean;
+}
+
+function WayLine({ way, asked, scaled }: WayLineProps) {
+  const caution = way.effects && windingCaution(way.effects, asked.windingLimit);
+  return (
+    <li>
+      <span class="way-head">
+        <span class={way.state === "does" ? "way-value" : ""}>
+          {wayText(way)} {scaled && way.value !== null && <Mark word="scaled" title="by the fan laws" />}
+        </span>
+        <TryIt way={way} />
+      </span>
+      {way.effects && <small class="quiet">{effectsText(way.effects)}</small>}
+      {caution && <small class="bad">{caution}</small>}
+    </li>
+  );
+}
+
+/** Sets the what-if handle to the way's value. */
+function TryIt({ way }: { way: Answered["ways"][number] }) {
+  const { handle, label } = WAY_NAMES[way.handle];
+  const value = valueToTry(way);
+  if (way.state !== "does" || handle === null || value === null) return null;
+  return (
+    <button type="button" class="plain" onClick={() => settle({ ...changes.peek(), [handle]: value })}>
+      try it
+      <span class="visually-hidden">: {label}</span>
+    </button>
+  );
+}

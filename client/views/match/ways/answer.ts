@@ -1,0 +1,48 @@
+import { correctionAt } from "../../../../shared/book/testedSizes.ts";
+import { chargeAt } from "../../../../shared/decide/ways/effects.ts";
+import type { Setting } from "../../../../shared/decide/ways/handle.ts";
+import { type Way, type Ways, waysToHold } from "../../../../shared/decide/ways/ways.ts";
+import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import type { RotorInput } from "../../../../shared/physics/point/machine.ts";
+import type { SkirtInput } from "../../../../shared/physics/predict.ts";
+import type { Question } from "./question.ts";
+
+export interface Answered {
+  readonly margin: Ways["margin"];
+  /** the cell voltage's values as charges too, where the cell's curve says them */
+  readonly ways: readonly (Way & { readonly charge: number | null })[];
+}
+
+export type Reply = { readonly answered: Answered } | { readonly problem: string };
+
+/** The parts at other sizes: a rotor's size correction by the nearest tested one; the lip-gap law away from a measured leak's gap. */
+function settingOf({ build, cell, sizes }: Question): Setting {
+  if (!("skirt" in build)) return { build, cell };
+  const rotor: RotorInput = build.rotor;
+  const skirt: SkirtInput = build.skirt;
+  return {
+    build,
+    cell,
+    rotorAt: (diameter) => ({ ...rotor, diameter, sizeCorrection: correctionAt(sizes, diameter) }),
+    skirtAt: (gap) => ({ ...skirt, gap, measuredLeak: null }),
+  };
+}
+
+/** @returns every handle's way @throws as {@link waysToHold} */
+export function answerTo(question: Question): Answered {
+  const { cell, asked } = question;
+  const { margin, ways } = waysToHold(settingOf(question), asked);
+  const charge = ({ handle, value }: Way) =>
+    handle === "cellVoltage" && cell && value !== null ? chargeAt(cell, value) : null;
+  return { margin, ways: ways.map((way) => ({ ...way, charge: charge(way) })) };
+}
+
+/** @returns the ways, or in words why there are none */
+export function replyTo(question: Question): Reply {
+  try {
+    return { answered: answerTo(question) };
+  } catch (error) {
+    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
+    return { problem: `${error.message}.`.replace(/\.\.$/, ".") };
+  }
+}

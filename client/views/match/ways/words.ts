@@ -1,0 +1,99 @@
+import type { Change, Effects } from "../../../../shared/decide/ways/effects.ts";
+import type { Way } from "../../../../shared/decide/ways/ways.ts";
+import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
+import { shownUnit } from "../../../../shared/units/dimensions.ts";
+import { formatFixed, fromUnit, inUnit } from "../../../../shared/units/format.ts";
+import { marginText } from "../../../ui/verdictWords.ts";
+import { WAY_NAMES, type WayName } from "./names.ts";
+import { decimalsApart, roundedSafely } from "./rounding.ts";
+
+const THIN = "\u2009";
+const [PERCENT, MINUTE] = [100, 60];
+
+const shownOf = (name: WayName, si: number) => (name.dimension ? inUnit(si, name.dimension, name.unit) : si);
+
+/** A number in the handle's unit: "0.42 mm", "3.90 V a cell". */
+function withUnit(name: WayName, shown: number, decimals = name.decimals): string {
+  const unit = name.dimension ? shownUnit(name.dimension, name.unit).label : "";
+  const text = formatFixed(shown, decimals) + (unit === "" ? "" : THIN + unit);
+  return name.after ? `${text} ${name.after}` : text;
+}
+
+/** The stretch that meets the target, each end rounded into it. */
+function stretchText(name: WayName, from: number, to: number): string {
+  const [low, high] = [shownOf(name, from), shownOf(name, to)];
+  const decimals = decimalsApart(low, high, name.decimals);
+  const least = formatFixed(roundedSafely(low, "at-least", decimals), decimals);
+  return `${least} to ${withUnit(name, roundedSafely(high, "at-most", decimals), decimals)}`;
+}
+
+/** "Gap ≤ 0.42 mm", "Rotor 47.2 to 64.7 mm". */
+function boundText(name: WayName, { from, to, value, bound }: Way): string {
+  if (from !== null && to !== null && from !== to) return `${name.label} ${stretchText(name, from, to)}`;
+  const shown = roundedSafely(shownOf(name, value ?? 0), bound, name.decimals);
+  return `${name.label} ${bound === "at-most" ? "≤" : "≥"} ${withUnit(name, shown)}`;
+}
+
+/** How far a handle may go that already does: "Gap up to 0.61 mm". */
+function slackText(name: WayName, way: Way): string {
+  const { from, to, value, bound } = way;
+  if (value === null) return `${name.label}: any value does`;
+  if (from !== null && to !== null) return `${name.label} ${stretchText(name, from, to)}`;
+  const shown = roundedSafely(shownOf(name, value), bound, name.decimals);
+  return `${name.label} ${bound === "at-most" ? "up to" : "down to"} ${withUnit(name, shown)}`;
+}
+
+function neverText(name: WayName, { best, now }: Way): string {
+  const at = best.value === now ? "as it stands" : `at ${withUnit(name, shownOf(name, best.value))}`;
+  return `${name.label}: no value of this alone does it; ${marginText(best.margin)} at best, ${at}`;
+}
+
+/** @returns what a handle alone can do, as one line */
+export function wayText(way: Way): string {
+  const name = WAY_NAMES[way.handle];
+  if (way.state === "never") return neverText(name, way);
+  return way.state === "does" ? boundText(name, way) : slackText(name, way);
+}
+
+const signed = (value: number, decimals: number) => `${value < 0 ? "" : "+"}${formatFixed(value, decimals)}`;
+const differs = (change: Change | null, least: number): change is Change =>
+  change !== null && Math.abs(change.after - change.now) >= least;
+
+/** @returns what a change costs or brings beside the margin: "+9 K winding, 12 % more rotor stress, 1.4 min less" */
+export function effectsText({ windingTemperature, rotorStress, runTime, tipSpeed }: Effects): string {
+  const parts: string[] = [];
+  if (differs(windingTemperature, 0.5))
+    parts.push(`${signed(windingTemperature.after - windingTemperature.now, 0)}${THIN}K winding`);
+  const stress = Math.round(PERCENT * ((rotorStress ?? 1) - 1));
+  if (stress !== 0) parts.push(`${Math.abs(stress)}${THIN}% ${stress > 0 ? "more" : "less"} rotor stress`);
+  const minutes = runTime ? (runTime.after - runTime.now) / MINUTE : 0;
+  if (Math.abs(minutes) >= 0.05)
+    parts.push(`${formatFixed(Math.abs(minutes), 1)}${THIN}min ${minutes > 0 ? "more" : "less"}`);
+  if (parts.length > 0) return parts.join(", ");
+  return tipSpeed === null ? "the rotor stands still as the build is" : "no cost in heat, stress or time";
+}
+
+/** @returns that the winding would pass its limit, where it would */
+export function windingCaution({ windingTemperature }: Effects, limit: number | null): string | null {
+  if (limit === null || windingTemperature === null || windingTemperature.after <= limit) return null;
+  const [hot, most] = [windingTemperature.after, limit].map((kelvin) =>
+    formatFixed(kelvin - CELSIUS_ZERO, 0),
+  );
+  return `Winding at ${hot}${THIN}°C; it takes ${most}${THIN}°C`;
+}
+
+/** @returns SI value to try: the shown one, rounded to the safe side; as found where rounding would leave the stretch */
+export function valueToTry(way: Way & { readonly charge: number | null }): number | null {
+  const { handle, value, bound, from, to, charge } = way;
+  const name = WAY_NAMES[handle];
+  if (value === null || name.handle === null) return null;
+  if (handle === "cellVoltage") {
+    if (charge === null) return null;
+    const percent = roundedSafely(charge * PERCENT, bound, 0) / PERCENT;
+    return percent >= 0 && percent <= 1 ? percent : charge;
+  }
+  const shown = roundedSafely(shownOf(name, value), bound, name.decimals);
+  const si = name.dimension ? fromUnit(shown, name.dimension, name.unit) : shown;
+  const inside = si >= (from ?? way.limits[0]) && si <= (to ?? way.limits[1]);
+  return inside ? si : value;
+}
