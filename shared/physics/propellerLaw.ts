@@ -17,13 +17,14 @@ export interface PropellerInput {
   readonly testedReynolds?: readonly [number, number];
 }
 
+type BladeAir = Pick<Air, "density" | "viscosity">;
 type Blade = Pick<PropellerInput, "diameter" | "chord">;
 
 /** Rounding of a Reynolds number at the end of the tested range [-]. */
 const RANGE_SLACK = 1e-9;
 
 /** @returns Re of the blade at 75 % of the radius, at a speed [rad/s], > 0 */
-export function bladeReynolds({ diameter, chord }: Blade, air: Air, speed: number): number {
+export function bladeReynolds({ diameter, chord }: Blade, air: BladeAir, speed: number): number {
   return propellerReynolds({ diameter, speed, density: air.density }, chord, air.viscosity);
 }
 

@@ -78,6 +78,8 @@ export function madeText({ made, spread }: Rose): string {
 /** @returns what the band round the arc is, or why there is none */
 export function bandText({ spread, outcome }: Rose): string {
   if (spread) return "The band round the arc is the gap's doubt alone.";
+  if (outcome.resolved?.propeller)
+    return "No band round the arc: a propeller's press force does not depend on a gap.";
   if (outcome.resolved?.leak)
     return "No band round the arc: the leak rests on a leak test, not on the gap's size.";
   return "No band round the arc: the skirt states no uncertainty of its gap.";

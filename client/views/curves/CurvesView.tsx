@@ -1,10 +1,11 @@
-import type { Bench } from "../../../shared/book/bench.ts";
+import { type Bench, findById } from "../../../shared/book/bench.ts";
 import { href, route } from "../../app/router.ts";
 import { bench as book } from "../../state/bench.ts";
 import { Empty } from "../../ui/Empty.tsx";
 import { type Place, placeOf, placeToShow } from "./address.ts";
 import { MotorView } from "./motor/MotorView.tsx";
 import { PartList } from "./PartList.tsx";
+import { PropellerView } from "./propeller/PropellerView.tsx";
 import { RotorView } from "./rotor/RotorView.tsx";
 import { SkirtView } from "./SkirtView.tsx";
 import { SurfaceView } from "./SurfaceView.tsx";
@@ -28,6 +29,8 @@ export default function CurvesView() {
 
 function PartPage({ bench, place }: { bench: Bench; place: Place }) {
   const id = place.id ?? "";
+  if (place.collection === "rotors" && findById(bench.rotors, id)?.data.kind === "propeller")
+    return <PropellerView bench={bench} id={id} />;
   if (place.collection === "rotors") return <RotorView bench={bench} id={id} />;
   if (place.collection === "motors") return <MotorView bench={bench} id={id} />;
   if (place.collection === "skirts") return <SkirtView bench={bench} id={id} />;

@@ -4,7 +4,7 @@ import type { TestKind } from "../../../shared/model/tests/index.ts";
 
 /** The parts that this view draws curves of, and the kinds of tests that bear on each. */
 export const CURVE_PARTS = {
-  rotors: { title: "Rotors", one: "rotor", key: "rotor", kinds: ["curve"] },
+  rotors: { title: "Rotors", one: "rotor", key: "rotor", kinds: ["curve", "thrust"] },
   motors: { title: "Motors", one: "motor", key: "motor", kinds: ["motor"] },
   skirts: { title: "Skirts", one: "skirt", key: "skirt", kinds: ["leak", "pull"] },
   surfaces: { title: "Surfaces", one: "surface", key: "surface", kinds: ["friction", "leak", "pull"] },

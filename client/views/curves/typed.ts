@@ -4,6 +4,7 @@ import type { BenchTest } from "../../../shared/model/tests/index.ts";
 /** The parts of a row that carry a number and its unit, as they were typed. */
 const LABELS: Readonly<Record<string, string>> = {
   speed: "speed",
+  thrust: "thrust",
   pressure: "pressure",
   flow: "flow",
   platePressure: "plate's drop",

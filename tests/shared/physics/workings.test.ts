@@ -1,13 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { resolveBuild } from "../../../shared/book/resolve.ts";
 import { predict } from "../../../shared/physics/predict.ts";
+import { predictPropeller } from "../../../shared/physics/propeller.ts";
+import { propellerWorkings } from "../../../shared/physics/propellerWorkings.ts";
 import { workingsOf } from "../../../shared/physics/workings.ts";
 import { demoBench } from "../../support/demoBench.ts";
 
 const bench = demoBench();
 
 describe("workings, of every build of the demo", () => {
-  it.each(bench.builds.map((build) => [build.id, build] as const))(
+  it.each(bench.builds.filter(({ data }) => data.skirt !== null).map((build) => [build.id, build] as const))(
     "%s: each result is the prediction's own figure",
     (_id, build) => {
       const { input } = resolveBuild(bench, build.data);
@@ -27,4 +29,25 @@ describe("workings, of every build of the demo", () => {
       expect(wall).toBe(prediction.attitudes[0].driving.margin);
     },
   );
+
+  it("of the propeller's build: each result is the prediction's own figure", () => {
+    const build = bench.builds.find(({ id }) => id === "prop-scout");
+    const input = build && resolveBuild(bench, build.data).propeller;
+    if (!input) return expect.fail("no input");
+    const prediction = predictPropeller(input, [90, 180]);
+    const { point } = prediction;
+    if (!point) return expect.fail("no point");
+    const [air, current, torque, reynolds, force, wall] = propellerWorkings(input, prediction, [90]).map(
+      (w) => w.result.value,
+    );
+    expect(air).toBe(prediction.air.density);
+    expect(current).toBeCloseToRelative(point.motorCurrent, 1e-9);
+    expect(torque * point.speed).toBeCloseToRelative(point.shaftPower, 1e-8);
+    expect(reynolds).toBeCloseToRelative(
+      (air * 0.75 * point.speed * 0.5 * 0.127 * 0.12 * 0.127) / prediction.air.viscosity,
+      1e-3,
+    );
+    expect(force).toBe(prediction.suction);
+    expect(wall).toBe(prediction.attitudes[0].driving.margin);
+  });
 });

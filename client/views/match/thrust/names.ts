@@ -8,7 +8,7 @@ import { grams, rpmText } from "./words.ts";
 
 const CHARGE_WORDS = { full: "full charge", rest: "", cutOff: "cut-off" } as const;
 /** Charges nearer to each other than this are told by one label [px]. */
-const APART = 26;
+const APART = 14;
 
 function restName({ marks }: ThrustPicture, { x, y }: MatchContext): Name[] {
   const rest = marks.find((mark) => mark.key === "rest");
@@ -38,8 +38,10 @@ function curveName({ curve }: ThrustPicture, text: string, context: MatchContext
   const points = curve.map(({ speed, thrust }) => ({ flow: speed, pressure: thrust }));
   const end = points[points.length - 1];
   const anchor = { x: context.x(end.flow), y: context.y(end.pressure) };
-  const spots = along(points, [0.55, 0.5, 0.62, 0.45, 0.4, 0.7, 0.3], [text], context);
-  return [{ key: "curve", lines: [text], tone: "rotor-text", anchor, spots, led: false }];
+  const comma = text.lastIndexOf(", ");
+  const lines = context.wide ? [text] : [text.slice(0, comma), text.slice(comma + 2)];
+  const spots = along(points, [0.8, 0.9, 0.7, 0.62, 0.55, 0.45, 0.3], lines, context);
+  return [{ key: "curve", lines, tone: "rotor-text", anchor, spots, led: false }];
 }
 
 function otherNames({ ghost, overlays }: ThrustDrawing, { x, y }: MatchContext): Name[] {

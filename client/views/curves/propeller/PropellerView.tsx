@@ -1,0 +1,177 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { href } from "../../../app/router.ts";
+import { Answer } from "../../../ui/Answer.tsx";
+import { counted } from "../../../ui/count.ts";
+import { Empty } from "../../../ui/Empty.tsx";
+import type { Table } from "../../../ui/table.ts";
+import { AsideList } from "../AsideList.tsx";
+import { type Chosen, describeReading, useChosen } from "../chosen.ts";
+import { Facts, Notes, Page } from "../Page.tsx";
+import { PointPanel } from "../PointPanel.tsx";
+import { PlotChart } from "../plot/PlotChart.tsx";
+import { testName } from "../typed.ts";
+import { offBy } from "../words.ts";
+import { type PropellerPage, propellerPage, thrustContributions } from "./propellerData.ts";
+import { coefficientPlot, thrustResidualPlot } from "./propellerPlots.ts";
+import { coefficientText, driftText, propellerSentence } from "./propellerSentence.ts";
+
+const tall = (width: number) => Math.max(250, Math.min(340, width * 0.45));
+const low = (width: number) => (width < 500 ? 180 : 170);
+const GRAMS = 1000;
+
+function tableOf({ readings, tests }: PropellerPage): Table {
+  return {
+    columns: ["test", "row", "rpm", "Re", "C_T", "C_P", "thrust (N)", "residual (N)", "set aside"],
+    rows: readings.map((each) => [
+      testName(tests[each.test]),
+      each.row + 1,
+      each.rpm,
+      each.reynolds,
+      each.thrust,
+      each.power,
+      each.force,
+      each.residual,
+      each.aside ?? "",
+    ]),
+  };
+}
+
+/** A propeller's page: thrust and power coefficients against the Reynolds number, and what they rest on. */
+export function PropellerView({ bench, id }: { bench: Bench; id: string }) {
+  const page = useMemo(() => propellerPage(bench, id), [bench, id]);
+  const chosen = useChosen(page?.tests ?? []);
+  if (!page) return null;
+  if (page.readings.length === 0)
+    return (
+      <Empty
+        title={propellerSentence(page)}
+        action={{ label: "Log a thrust test", href: href("bench", "new/thrust", { rotor: id }) }}
+      >
+        <p>
+          A thrust test fills this page: speed, thrust on a scale and the motor's current at three throttle
+          settings or more, a clear diameter of air all round.
+        </p>
+      </Empty>
+    );
+  return (
+    <Page
+      picture={<PropellerPicture page={page} chosen={chosen} />}
+      meaning={<PropellerMeaning page={page} chosen={chosen} />}
+    />
+  );
+}
+
+function driftSentence({ fit }: PropellerPage): string {
+  if (!fit) return "";
+  const thrust = `C_T ${driftText(fit, "thrust")}`;
+  const power = fit.power ? `, C_P ${driftText(fit, "power")}` : "";
+  return `Over the speeds tested ${thrust}${power}.`;
+}
+
+function PropellerPicture({ page, chosen }: { page: PropellerPage; chosen: Chosen }) {
+  const { name } = page.rotor.data;
+  const common = {
+    table: () => tableOf(page),
+    tableTitle: "Rows of the thrust tests",
+    describe: (key: string) => describeReading(page.tests, key),
+    chosen: chosen.key,
+    onChoose: chosen.choose,
+  };
+  const hasPower = page.readings.some((reading) => reading.power !== null);
+  return (
+    <>
+      <Answer sentence={propellerSentence(page)}>{driftSentence(page)}</Answer>
+      {page.missing && <p class="near">{page.missing.message}</p>}
+      <h2>Thrust</h2>
+      <PlotChart
+        {...common}
+        name={`${name} thrust`}
+        sentence={`Thrust coefficient of ${name} against its Reynolds number: readings, fitted line, its 95 % band.`}
+        plot={coefficientPlot(page, "thrust")}
+        height={tall}
+      />
+      {hasPower && (
+        <>
+          <h2>Power</h2>
+          <PlotChart
+            {...common}
+            name={`${name} power`}
+            sentence={`Power coefficient of ${name} against its Reynolds number: readings, fitted line, its 95 % band.`}
+            plot={coefficientPlot(page, "power")}
+            height={tall}
+          />
+        </>
+      )}
+      {page.fit && (
+        <>
+          <h2>Residuals of the thrust</h2>
+          <PlotChart
+            {...common}
+            name={`${name} residuals`}
+            sentence={`What the fitted line of ${name} misses each thrust by.`}
+            plot={thrustResidualPlot(page)}
+            height={low}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+function factsOf({ fit, chord }: PropellerPage) {
+  const ratio = `${formatFixed(chord.ratio, 3)} of the diameter${chord.assumed ? ", not stated: it only labels Re" : ""}`;
+  if (!fit) return [{ label: "chord at 75 % radius", text: ratio }];
+  const [least, most] = fit.testedReynolds.map((re) => formatFixed(Math.round(re), 0));
+  const { thrust, power } = fit.residualSd;
+  return [
+    { label: "C_T", text: coefficientText(fit, "thrust") },
+    { label: "over the range", text: `C_T ${driftText(fit, "thrust")}` },
+    { label: "C_P", text: coefficientText(fit, "power") },
+    { label: "over the range", text: `C_P ${driftText(fit, "power")}` },
+    {
+      label: "residual sd",
+      text:
+        fit.dof.thrust > 0
+          ? `${formatFixed((thrust * GRAMS) / STANDARD_GRAVITY, 1)}\u2009g${power === null ? "" : `, ${formatFixed(power, 2)}\u2009W`}`
+          : "none left over",
+    },
+    { label: "stated at Re", text: formatFixed(Math.round(fit.referenceReynolds), 0) },
+    { label: "Re tested", text: `${least} to ${most}` },
+    { label: "chord at 75 % radius", text: ratio },
+  ];
+}
+
+function PropellerMeaning({ page, chosen }: { page: PropellerPage; chosen: Chosen }) {
+  return (
+    <>
+      <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
+      <section>
+        <h2>Coefficients</h2>
+        <Facts facts={factsOf(page)} />
+        <Notes notes={page.fit?.warnings ?? []} />
+      </section>
+      <section>
+        <h2>What each test brings</h2>
+        <ul class="curves-list">
+          {thrustContributions(page).map((each) => (
+            <li key={each.test.id}>
+              <a href={href("bench", each.test.id)}>{testName(each.test)}</a>
+              <span class="quiet small">
+                {" "}
+                {each.used === 0
+                  ? "every row is set aside"
+                  : `${counted(each.used, "row")} used, ${formatQuantity(each.diameter, "length")}, ${formatFixed(Math.round(each.slowest), 0)} to ${formatFixed(Math.round(each.fastest), 0)}\u2009rpm`}
+                {each.off !== null &&
+                  `; its thrusts lie ${offBy(each.off)}, as a speed read ${offBy(-each.off / 2)} would`}
+              </span>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <AsideList tests={page.tests} onChoose={chosen.choose} />
+    </>
+  );
+}
