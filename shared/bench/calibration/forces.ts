@@ -1,11 +1,11 @@
 import { createPchip, type Pchip } from "../../numeric/pchip.ts";
 import { airFrom } from "../../physics/air.ts";
 import { STANDARD_GRAVITY } from "../../physics/constants.ts";
-import { crossingNear } from "../../physics/operatingPoint.ts";
 import { leakFlow, leakLaw } from "../../physics/point/leakLaw.ts";
-import { assemble, type PredictInput, suctionAt } from "../../physics/predict.ts";
+import type { PredictInput } from "../../physics/predict.ts";
 import { EDGE_LOSS } from "../../physics/restriction/lipGap.ts";
 import type { CalibrationLeak, CalibrationPull } from "./data.ts";
+import { solvedSuctions, tracedSuctions } from "./suctions.ts";
 
 /** Any law of the gap [m]. */
 export type GapLaw = (gap: number) => number;
@@ -13,18 +13,9 @@ export type GapLaw = (gap: number) => number;
 /** Gaps between which a monotone cubic stands in for the operating point: it is then off by about a millionth. */
 const INTERVALS = 64;
 
-/** From the widest gap down: there the crossing of largest flow, where a vehicle set down arrives, only moves or falls. */
 function tabulated(input: PredictInput, widest: number): Pchip {
   const gaps = Array.from({ length: INTERVALS + 1 }, (_, i) => (widest * i) / INTERVALS);
-  let phi = 0;
-  const suctions = gaps.toReversed().map((gap) => {
-    const at = { ...input, skirt: { ...input.skirt, gap } };
-    const { machine, leak } = assemble(at);
-    const crossing = crossingNear(machine, leak, phi);
-    phi = crossing?.phi ?? 0;
-    return crossing ? suctionAt(at, leak, crossing.pressure, crossing.flow) : 0;
-  });
-  return createPchip(gaps, suctions.reverse());
+  return createPchip(gaps, tracedSuctions(input, gaps) ?? solvedSuctions(input, gaps));
 }
 
 function suctionLaw(input: PredictInput, widest: number): GapLaw {
@@ -45,7 +36,7 @@ function suctionLaw(input: PredictInput, widest: number): GapLaw {
  * @returns a law each: gap [m] → F_s [N], 0 where the motor does not turn
  * @throws {OutOfRangeError} with the path of a number that can't be
  *
- * Valid and source: as {@link crossingNear}
+ * Valid and source: as {@link solvedSuctions}
  */
 export function suctionLaws(pulls: readonly CalibrationPull[], widest: number): GapLaw[] {
   const made = new Map<string, GapLaw>();

@@ -137,7 +137,7 @@ describe("a pull outside", () => {
     [8, 8.9, false],
     [8, null, true],
   ])(
-    "with a bracket from %f to %o N, 10 N predicted and a scatter of 5 %%: reached %o",
+    "with a bracket from %f to %o N, 10 N predicted and one in twenty of scatter: reached %o",
     (held, letGo, reached) => {
       const [reading] = pageOf("square-lip").pulls;
       expect(isReached({ ...reading, held, letGo }, 10, 0.05)).toBe(reached);
