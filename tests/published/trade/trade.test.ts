@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { type Limits, limitsOf } from "../../../shared/decide/limits/limits.ts";
 import { type PredictInput, predict } from "../../../shared/physics/predict.ts";
 
 /** Facts of the trade: common practice, no source. Each is an order of magnitude or a direction, no measured value. */
@@ -66,4 +67,74 @@ describe("a vehicle with μ < 1, at one and the same pull", () => {
       expect(wall).toBeLessThan(ceiling);
     },
   );
+});
+
+/** A small fan rated 12 V and 0.18 A, its constants plausible and invented; class 130 wire. */
+function smallFan(voltage: number): Limits {
+  const { air, skirt, vehicle } = SMALL_CUP;
+  const cell = {
+    capacity: 1e6,
+    minimumVoltage: 1,
+    resistance: 0,
+    curve: [
+      [0, voltage],
+      [1, voltage],
+    ],
+  } as const;
+  return limitsOf({
+    build: {
+      air,
+      skirt: { ...skirt, gap: 0.001 },
+      vehicle,
+      rotor: { ...SMALL_CUP.rotor, diameter: 0.04 },
+      motor: {
+        kv: 1000,
+        resistance: 6,
+        frictionTorque: 4e-4,
+        viscousTorque: 0,
+        thermalResistance: 50,
+        thermalTimeConstant: 60,
+      },
+      pack: { series: 1, parallel: 1, wireResistance: 0, cell },
+      supply: { duty: 1, driverResistance: 0, auxCurrent: 0 },
+    },
+    motor: { windingLimit: 403.15, ratedVoltage: 12, maxCurrent: null },
+    rotor: null,
+    rotorMass: null,
+    fallHeight: null,
+    estimated: [],
+  });
+}
+
+describe("a small fan rated 12 V", () => {
+  const winding = (voltage: number) => {
+    const { limits, warmUp } = smallFan(voltage);
+    const ratio = limits.find(({ key }) => key === "winding")?.ratio ?? Number.NaN;
+    return { ratio, timeToLimit: warmUp?.timeToLimit ?? null };
+  };
+
+  // Common practice, no source: such a fan survives a while on 24 V and burns when taken further.
+  it("at 12 V hardly gets warm, and at 24 V comes near its winding's limit without burning in minutes", () => {
+    expect(winding(12)).toMatchObject({ timeToLimit: null });
+    expect(winding(12).ratio).toBeLessThan(0.2);
+    expect(winding(24).ratio).toBeGreaterThan(0.8);
+    expect(winding(24).timeToLimit ?? Number.POSITIVE_INFINITY).toBeGreaterThan(120);
+  });
+
+  it("beyond 24 V burns: within a minute at 36 V, within seconds at 48 V", () => {
+    expect(winding(36).timeToLimit).toBeLessThan(60);
+    expect(winding(48).timeToLimit).toBeLessThan(15);
+    expect(smallFan(48).first.sentence).toMatch(
+      /^The winding reaches 130 °C after \d+ s from cold: the motor burns first/,
+    );
+  });
+
+  // Common practice, no source: pressure grows with the square of the voltage at most, heat with the cube or worse.
+  it("on twice its voltage makes up to 4 times the pressure and more than 8 times the heat", () => {
+    const { overVoltage } = smallFan(24);
+    expect(overVoltage?.ratio).toBeCloseToRelative(2, 1e-12);
+    expect(overVoltage?.pressureRatio).toBeGreaterThan(3);
+    expect(overVoltage?.pressureRatio).toBeLessThan(4);
+    expect(overVoltage?.heatRatio).toBeGreaterThan(8);
+  });
 });
