@@ -84,6 +84,22 @@ export function sumOf(
   return fixed[of] + own + (packs[pack][of] ?? 0) + (skirts[radix.seals[seal].outer][of] ?? 0);
 }
 
+/** @returns mass of a set, the vehicle without its chosen parts included [kg] */
+export function massOfDigits(
+  { problem, radix, seals }: Prepared,
+  { motor, wheel, pack, seal }: Pick<Judged, "motor" | "wheel" | "pack" | "seal">,
+): number {
+  const { outer, inner } = radix.wheels[wheel];
+  const { mass } = problem.rotors[outer].sizes[inner];
+  return (
+    problem.fixed.vehicle.mass +
+    problem.motors[motor].mass +
+    mass +
+    problem.packs[pack].mass +
+    seals[seal].mass
+  );
+}
+
 /** @returns burst speed over speed [-]; NaN where the strength is not known or the rotor stands */
 export function rotorFactorOf({ problem, radix }: Prepared, wheel: number, speed: number): number {
   const { outer, inner } = radix.wheels[wheel];

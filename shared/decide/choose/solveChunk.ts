@@ -3,9 +3,8 @@ import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
 import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import { type Chunk, chunkOver, FLAG } from "./columns.ts";
 import { marginOf } from "./holdNeeds.ts";
-import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
+import { breaks, brokenBits, massOfDigits, PLACE, writeAllowed, writeValues } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
-import { LIMITS } from "./result.ts";
 import { type RunTime, runTime } from "./runTime.ts";
 import { solveSet } from "./solveSet.ts";
 import { createWork, type Work, writeSet } from "./work.ts";
@@ -70,13 +69,6 @@ function suctionOf(prepared: Prepared, { c, solution, seal }: Work): number {
   return pressure * (area + share * lipArea) + prepared.air.density * flow * flow * prepared.jet;
 }
 
-function writeMass(prepared: Prepared, row: Row): number {
-  const { problem, radix, seals } = prepared;
-  const { outer, inner } = radix.wheels[row.wheel];
-  const turning = problem.motors[row.motor].mass + problem.rotors[outer].sizes[inner].mass;
-  return problem.fixed.vehicle.mass + turning + problem.packs[row.pack].mass + seals[row.seal].mass;
-}
-
 function writeStanding(row: Row): void {
   row.speed = 0;
   row.flow = 0;
@@ -117,7 +109,7 @@ function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void
   if (row.flags & (FLAG.noPoint | FLAG.unsolved)) writeStanding(row);
   else writeTurning(prepared, work, row);
   const pulling = Math.max(0, row.suction);
-  const mass = writeMass(prepared, row);
+  const mass = massOfDigits(prepared, row);
   const { parked, driving } = prepared.seals[row.seal];
   row.parked = marginOf(parked, mass, pulling);
   row.driving = marginOf(driving, mass, pulling);
@@ -169,7 +161,7 @@ function checkRange({ count }: Prepared, from: number, to: number): void {
  * @param from - first index [-]
  * @param to - behind the last one [-]
  * @param chunk - where the results go; new unless given
- * @returns the chunk, SI; `time` NaN where it decides nothing (two other limits broken), see {@link detailOf}
+ * @returns the chunk, SI; `time` NaN where it decides nothing (two other limits broken), see {@link timeAlone}
  * @throws {OutOfRangeError} on a range that holds no set
  *
  * Valid for any question. Where chunks begin and end changes no digit. Source: docs/method/choosing.md
@@ -198,39 +190,24 @@ export function solveChunk(
 }
 
 /**
- * One set solved by itself, its time found whatever limits it breaks.
+ * How long one set runs, whatever limits it breaks.
  *
- *     as {@link solveChunk}
+ *     as {@link runTime}, the set solved by itself
  *
  * @param prepared - from {@link prepare}
  * @param index - of the set [-]
- * @returns a row's numbers, SI, and the bits of all limits that it breaks, values and allowed ones by place of LIMITS
+ * @returns time [s]; NaN where the motor does not turn or there is no answer
  * @throws {OutOfRangeError} on an index that counts no set
  *
- * Valid as {@link solveChunk}
+ * Valid as {@link runTime}
  */
-export function solveOne(
-  prepared: Prepared,
-  index: number,
-): {
-  readonly row: Readonly<Row>;
-  readonly bits: number;
-  readonly values: Float64Array;
-  readonly allowed: Float64Array;
-} {
+export function timeAlone(prepared: Prepared, index: number): number {
   checkRange(prepared, index, index + 1);
   const work = createWork(prepared);
-  const row = emptyRow();
-  for (let i = index - (index % RUN); i <= index; i++) {
-    writeSet(prepared, work, i);
-    solveRow(prepared, work, row, i);
-  }
-  const { values, allowed } = work;
-  writeAllowed(prepared, work.motor, work.pack, allowed);
-  if (!(row.flags & (FLAG.noPoint | FLAG.unsolved))) {
-    runTime(prepared, work, index, row.flags, row);
-    row.flags |= row.flag;
-  }
-  writeValues(prepared, row, values);
-  return { row, bits: brokenBits(values, allowed, LIMITS.length), values, allowed };
+  writeSet(prepared, work, index);
+  const flags = solveSet(prepared, work, index, 0);
+  if (flags & (FLAG.noPoint | FLAG.unsolved)) return Number.NaN;
+  const out = { time: Number.NaN, flag: 0 };
+  runTime(prepared, work, index, flags, out);
+  return out.time;
 }

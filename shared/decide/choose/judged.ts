@@ -1,0 +1,82 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
+import type { Chunk } from "./columns.ts";
+import { type Judged, writeAllowed, writeValues } from "./limits.ts";
+import type { Prepared } from "./prepare.ts";
+import { LIMITS } from "./result.ts";
+import { type Results, writeDigits } from "./values.ts";
+
+/** One stored set, read again: its digits, its stored numbers, what it has of each limit and what is allowed. */
+export interface Reading {
+  readonly set: { -readonly [K in keyof Judged]: number };
+  /** by place of LIMITS [SI] */
+  readonly values: Float64Array;
+  readonly allowed: Float64Array;
+}
+
+/** @returns memory for reading sets one after another */
+export function createReading(): Reading {
+  return {
+    set: {
+      motor: -1,
+      wheel: 0,
+      pack: -1,
+      duty: 0,
+      seal: 0,
+      flags: 0,
+      speed: 0,
+      parked: 0,
+      driving: 0,
+      windingTemperature: 0,
+      packCurrent: 0,
+      time: 0,
+    },
+    values: new Float64Array(LIMITS.length),
+    allowed: new Float64Array(LIMITS.length),
+  };
+}
+
+/**
+ * Reads one stored set.
+ *
+ *     its digits from the index, values and allowed values of every limit from its numbers
+ *
+ * @param prepared - the question
+ * @param chunk - that holds it
+ * @param at - place in the chunk [-]
+ * @param reading - written
+ * @returns nothing
+ *
+ * Valid for chunks of the question; allocates nothing
+ */
+export function read(prepared: Prepared, chunk: Chunk, at: number, reading: Reading): void {
+  const { set, values, allowed } = reading;
+  const { motor, pack } = set;
+  writeDigits(prepared, chunk.from + at, set);
+  set.flags = chunk.flags[at];
+  set.speed = chunk.speed[at];
+  set.parked = chunk.parked[at];
+  set.driving = chunk.driving[at];
+  set.windingTemperature = chunk.windingTemperature[at];
+  set.packCurrent = chunk.packCurrent[at];
+  set.time = chunk.time[at];
+  if (set.motor !== motor || set.pack !== pack) writeAllowed(prepared, set.motor, set.pack, allowed);
+  writeValues(prepared, set, values);
+}
+
+/**
+ * Where a set is stored.
+ *
+ *     the chunk whose range holds the index
+ *
+ * @param results - solved sets
+ * @param index - of the set [-]
+ * @returns chunk and place in it [-]
+ * @throws {OutOfRangeError} on an index that none holds
+ *
+ * Valid for any results
+ */
+export function placeIn(results: Results, index: number): { readonly chunk: Chunk; readonly at: number } {
+  const chunk = results.find(({ from, count }) => index >= from && index < from + count);
+  if (!chunk) throw new OutOfRangeError("index", index, "the index of a solved set");
+  return { chunk, at: index - chunk.from };
+}

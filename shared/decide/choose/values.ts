@@ -1,0 +1,101 @@
+import { type Chunk, type Column, STORED, type Stored } from "./columns.ts";
+import { massOfDigits, rotorFactorOf, sumOf } from "./limits.ts";
+import type { Prepared } from "./prepare.ts";
+
+/** Solved sets, chunk by chunk in the order of their indices, from 0 up without a hole. */
+export type Results = readonly Chunk[];
+
+/**
+ * Chunks in whatever order they came, put in the order of their indices.
+ *
+ *     sorted by their first index
+ *
+ * @param chunks - each set in one of them
+ * @returns the results
+ * @throws {RangeError} where sets are missing between two chunks, or are there twice
+ *
+ * Valid for chunks of one question
+ */
+export function gathered(chunks: readonly Chunk[]): Results {
+  const sorted = [...chunks].sort((a, b) => a.from - b.from);
+  let next = 0;
+  for (const { from, count } of sorted) {
+    if (from !== next) throw new RangeError(`a chunk begins at set ${from}, where ${next} was to come`);
+    next = from + count;
+  }
+  return sorted;
+}
+
+/** @returns how many sets were solved [-] */
+export function solvedCount(results: Results): number {
+  return results.reduce((sum, { count }) => sum + count, 0);
+}
+
+const isStored = (column: Column): column is Stored => STORED.some((stored) => stored === column);
+
+/** Digits of a set's index. */
+export interface Digits {
+  motor: number;
+  wheel: number;
+  pack: number;
+  duty: number;
+  seal: number;
+}
+
+/** Writes the digits of an index, as in {@link radixOf}; allocates nothing. */
+export function writeDigits({ radix }: Prepared, index: number, digits: Digits): void {
+  const { seals, wheels, packs, duties } = radix;
+  digits.seal = index % seals.length;
+  let rest = Math.floor(index / seals.length);
+  digits.duty = rest % duties;
+  rest = Math.floor(rest / duties);
+  digits.pack = rest % packs;
+  rest = Math.floor(rest / packs);
+  digits.wheel = rest % wheels.length;
+  digits.motor = Math.floor(rest / wheels.length);
+}
+
+function derivedAt(prepared: Prepared, column: Column, speed: number, digits: Digits): number {
+  if (column === "mass") return massOfDigits(prepared, digits);
+  if (column === "rotorFactor") return rotorFactorOf(prepared, digits.wheel, speed);
+  return sumOf(prepared, column === "height" ? "height" : "price", digits);
+}
+
+/**
+ * One column of all sets.
+ *
+ *     stored, or from the parts: margin = the smaller of parked and driving
+ *
+ * @param prepared - the question
+ * @param results - solved sets
+ * @param column - which
+ * @returns its values by index [SI]; infinite where no suction is needed, NaN where there is none
+ *
+ * Valid for any results of the question
+ */
+export function columnOf(prepared: Prepared, results: Results, column: Column): Float64Array {
+  const values = new Float64Array(solvedCount(results));
+  const digits: Digits = { motor: 0, wheel: 0, pack: 0, duty: 0, seal: 0 };
+  for (const chunk of results) {
+    if (isStored(column)) values.set(chunk[column], chunk.from);
+    else
+      for (let i = 0; i < chunk.count; i++) {
+        const at = chunk.from + i;
+        if (column === "margin") {
+          values[at] = Math.min(chunk.parked[i], chunk.driving[i]);
+          continue;
+        }
+        writeDigits(prepared, at, digits);
+        values[at] = derivedAt(prepared, column, chunk.speed[i], digits);
+      }
+  }
+  return values;
+}
+
+/** @returns indices of the sets that break no limit, rising */
+export function meetingSets(results: Results): Uint32Array {
+  const found: number[] = [];
+  for (const { from, count, broken } of results)
+    for (let i = 0; i < count; i++) if (broken[i] === 0) found.push(from + i);
+  return Uint32Array.from(found);
+}
