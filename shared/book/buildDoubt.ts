@@ -20,10 +20,10 @@ function addStated({ uncertainty, name }: Build, into: Collector): void {
 }
 
 function addBlower(bench: Bench, build: Build, { rotor, thrust }: Resolved, into: Collector): void {
-  const record = findById(bench.rotors, build.rotor)?.data;
+  const record = findById(bench.rotors, build.rotor);
   if (!record) return;
-  if (rotor) addRotorDoubt(bench, record.name, rotor, into);
-  if (thrust) addThrustDoubt(record.name, thrust, into);
+  if (rotor) addRotorDoubt(bench, record, rotor, into);
+  if (thrust) addThrustDoubt(record.data.name, thrust, into);
 }
 
 /**

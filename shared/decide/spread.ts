@@ -1,3 +1,6 @@
+/** Between the paths of a group that is uncertain together. */
+export const TOGETHER = " + ";
+
 /** Value that 5, 50 and 95 % of the samples stay under; null where it is none. */
 export interface Quantiles {
   readonly p5: number | null;

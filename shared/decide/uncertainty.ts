@@ -14,12 +14,12 @@ import { type PredictInput, STANDARD_ANGLES } from "../physics/predict.ts";
 import type { PropellerPredictInput } from "../physics/propeller.ts";
 import type { Correlated } from "./correlated.ts";
 import { pointLaw, type SampledPoint } from "./sampledPoint.ts";
-import { type Quantiles, quantilesOf, type Spread, shareError, spreadOf } from "./spread.ts";
+import { type Quantiles, quantilesOf, type Spread, shareError, spreadOf, TOGETHER } from "./spread.ts";
 import { type Uncertain, uncertainInputs } from "./uncertainInput.ts";
 import { varianceShares } from "./varianceShares.ts";
 
 export type { Correlated } from "./correlated.ts";
-export type { Quantiles, Spread } from "./spread.ts";
+export { type Quantiles, type Spread, TOGETHER } from "./spread.ts";
 
 export interface Uncertainty {
   /** standard uncertainty by path ("skirt.gap"), in the number's own unit */
@@ -65,9 +65,6 @@ export interface Doubt {
 
 /** A build of either kind. */
 export type UncertainBuild = PredictInput | PropellerPredictInput;
-
-/** Between the paths of a group that is uncertain together. */
-export const TOGETHER = " + ";
 
 const DEFAULT_SAMPLES = 2048;
 const DEFAULT_SEED = 1;

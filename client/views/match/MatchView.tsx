@@ -13,9 +13,11 @@ import {
   settingsOf,
   solve,
 } from "../../state/outcome.ts";
+import { type DoubtState, useDoubt } from "../../state/useDoubt.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import { sureText } from "../../ui/doubtWords.ts";
 import { Missing } from "../../ui/Missing.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { governsInWords, marginText } from "../../ui/verdictWords.ts";
@@ -54,6 +56,7 @@ function useOverlays(bench: Bench, shown: string, ids: readonly string[]): Overl
 
 function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) {
   const { tried, asStored, outcome } = useOutcomes(bench, build);
+  const sure = useDoubt(bench, outcome);
   const overlays = useOverlays(bench, build.id, overlayIds.value);
   const settings = useMemo(() => settingsOf(bench, build.data, asStored.resolved), [bench, build, asStored]);
   const ghost = useMemo(() => pictureOf(bench, asStored), [bench, asStored]);
@@ -63,7 +66,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
   );
   return (
     <div class="match">
-      <Head bench={bench} outcome={outcome} name={build.data.name} />
+      <Head bench={bench} outcome={outcome} name={build.data.name} sure={sure} />
       <HandlePanel
         bench={bench}
         build={build.data}
@@ -83,6 +86,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
               fan: fanLabel(bench, outcome),
               leak: leakLabel(outcome),
               duration: motionMs(settled.value),
+              spread: sure.doubt?.point ?? null,
             }}
             sentence={pictureSentence(outcome)}
             fileName={`match ${build.data.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
@@ -93,7 +97,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
         <OverlayPicker bench={bench} shown={build.id} />
         {picture && <OverlayTable bench={bench} overlays={overlays} />}
       </section>
-      <Verdict bench={bench} outcome={outcome} />
+      <Verdict bench={bench} outcome={outcome} sure={sure} />
     </div>
   );
 }
@@ -111,8 +115,15 @@ function atWhat(outcome: Outcome): string {
   return rpmText(propellerPoint(outcome)?.speed ?? 0);
 }
 
+interface HeadProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  readonly name: string;
+  readonly sure: DoubtState;
+}
+
 /** The answer and its line of figures. */
-function Head({ bench, outcome, name }: { bench: Bench; outcome: Outcome; name: string }) {
+function Head({ bench, outcome, name, sure }: HeadProps) {
   const finding = findingOf(outcome);
   const { prediction } = outcome;
   if (!finding || !prediction)
@@ -131,6 +142,7 @@ function Head({ bench, outcome, name }: { bench: Bench; outcome: Outcome; name: 
         {parked.governs.length > 0 && `, ${governsInWords(parked.governs)} governs`}
         {driving.margin !== null && `; driving ${marginText(driving.margin)} at ${driving.angle.toFixed(0)}°`}
         .{prediction.point && ` ${grams}\u2009g of pull at ${atWhat(outcome)}.`}
+        {sure.worst && ` Sure to hold there: ${sureText(sure.worst.parked.parked.holds)}.`}
         <VerdictMarks bench={bench} outcome={outcome} />
       </Answer>
     </div>

@@ -1,7 +1,11 @@
 import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
+import type { DoubtState } from "../../state/useDoubt.ts";
 import { Caution } from "../../ui/Caution.tsx";
+import { rangeText, sureText } from "../../ui/doubtWords.ts";
+import { HowSure } from "../../ui/HowSure.tsx";
 import { Later } from "../../ui/Later.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
@@ -18,12 +22,27 @@ function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "d
     : `driving ${marginText(driving)}, ${governsInWords(drivingModes)}`;
 }
 
+/** How sure an attitude is, and the range of its margin. */
+function Sure({ spread }: { spread: Spread | null }) {
+  if (!spread) return null;
+  const range = rangeText(spread);
+  return (
+    <small class="sure">
+      sure {sureText(spread.holds)}
+      {range && <br />}
+      {range}
+    </small>
+  );
+}
+
 interface RowProps extends Pick<AttitudeRow, "parked" | "driving" | "parkedModes" | "drivingModes"> {
   readonly title: string;
   readonly target: number;
+  /** of the parked margin; null where it isn't known */
+  readonly spread: Spread | null;
 }
 
-function Row({ title, target, parked, parkedModes, driving, drivingModes }: RowProps) {
+function Row({ title, target, spread, parked, parkedModes, driving, drivingModes }: RowProps) {
   const grade = gradeOf(parked, target);
   return (
     <tr>
@@ -37,16 +56,19 @@ function Row({ title, target, parked, parkedModes, driving, drivingModes }: RowP
       <td class={grade}>
         <span class="margin">{marginText(parked)}</span>
         <small>{GRADE_WORDS[grade]}</small>
+        <Sure spread={spread} />
       </td>
     </tr>
   );
 }
 
 /** What the picture means: margins by attitude, what they rest on, warnings, cautions. */
-export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
+export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outcome; sure: DoubtState }) {
   const { prediction, build } = outcome;
   if (!prediction) return null;
   const { parked, driving } = prediction.worst;
+  const spreadAt = (angle: number) =>
+    sure.doubt?.attitudes.find((each) => each.angle === angle)?.parked ?? null;
   return (
     <section class="match-verdict" aria-label="What it means">
       <h2>
@@ -61,11 +83,13 @@ export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
               {...row}
               title={`${row.title} ${row.angle.toFixed(0)}°`}
               target={build.targetMargin}
+              spread={spreadAt(row.angle)}
             />
           ))}
           <Row
             title={`Worst, ${parked.angle.toFixed(0)}°`}
             target={build.targetMargin}
+            spread={sure.worst?.parked.parked ?? null}
             parked={parked.margin}
             parkedModes={parked.governs}
             driving={driving.margin}
@@ -79,6 +103,7 @@ export function Verdict({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
       </p>
       <WorkingOut outcome={outcome} />
       <Later load={ways} what="Ways to hold" props={{ bench, outcome }} />
+      <HowSure state={sure} />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
       <Later load={moves} what="What moves the margin" props={{ outcome, shares: null }} />

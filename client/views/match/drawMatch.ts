@@ -1,4 +1,5 @@
 import { scaleLinear } from "d3";
+import type { Doubt } from "../../../shared/decide/uncertainty.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { axisBottom, axisSide } from "../../charts/axes.ts";
 import type { ChartSize } from "../../charts/Chart.tsx";
@@ -11,6 +12,7 @@ import { measuredLayer } from "./layers/measured.ts";
 import { namesLayer } from "./layers/names.ts";
 import { type Overlay, overlayLayer } from "./layers/overlays.ts";
 import { pointLayer } from "./layers/point.ts";
+import { spreadLayer } from "./layers/spread.ts";
 import type { Picture } from "./picture.ts";
 
 export interface MatchDrawing {
@@ -24,6 +26,8 @@ export interface MatchDrawing {
   /** index of the reading that is pointed at */
   readonly picked: number | null;
   readonly duration: number;
+  /** 5 to 95 % of the operating point's samples; null where not known */
+  readonly spread: Doubt["point"];
 }
 
 /** Flow is shown in litres, pull in grams. */
@@ -87,6 +91,7 @@ export function drawMatch(svg: SVGSVGElement, drawing: MatchDrawing, size: Chart
     context,
   );
   const ghostPoint = ghost && cavityPoint(ghost.outcome);
+  spreadLayer(frame.layer("spread"), drawing.spread, context);
   pointLayer(frame.layer("point"), { point: cavityPoint(picture.outcome), ghost: ghostPoint }, context);
   namesLayer(frame.layer("names"), drawing, context);
 }

@@ -1,9 +1,10 @@
 import { testOffsets } from "../../bench/testOffsets.ts";
+import type { StoredOf } from "../../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError } from "../../numeric/errors.ts";
-import { type Bench, testsOf } from "../bench.ts";
+import { type Bench, oncePerBench, testsOf } from "../bench.ts";
 import type { PropellerBasis } from "../propellerBasis.ts";
 import type { RotorBasis } from "../rotorBasis.ts";
-import type { Collector, DoubtSource } from "./collector.ts";
+import type { Collector } from "./collector.ts";
 
 type Matrix = readonly (readonly number[])[];
 
@@ -68,29 +69,30 @@ function plateShare(bench: Bench, { points }: RotorBasis): number {
   return used.length === 0 ? 0 : used.filter((point) => bare.has(point.testId)).length / used.length;
 }
 
-function fittedCurve(bench: Bench, rotor: RotorBasis, into: Collector, source: DoubtSource): void {
+/** Covariance of the coefficients of ψ, then of λ: the fit's own, and what shifts the whole curve. */
+function curveCovariance(bench: Bench, rotor: RotorBasis): number[][] {
   const { psi, lambda, fit } = rotor;
   const power = lambda ?? [];
   const own = besides(fit?.covariance ?? [], psi.length, fit?.lambdaCovariance ?? [], power.length);
   // a speed read e too high: cⱼ(1 + e)^(2−j) of ψ, and of λ, whose power is torque times speed;  a flow f too low: cⱼ(1 + f)^(−j)
   const bySpeed = [psi, power].flatMap((curve) => curve.map((c, j) => (2 - j) * c));
   const byFlow = [psi, power].flatMap((curve) => curve.map((c, j) => -j * c));
-  const shared = plus(
-    byFactor(speedDoubt(rotor), bySpeed),
-    byFactor(PLATE * plateShare(bench, rotor), byFlow),
-  );
-  into.addGroup(
-    [...pathsOf("rotor.psi", psi), ...pathsOf("rotor.lambda", lambda)],
-    plus(own, shared),
-    source,
-  );
+  const speed = byFactor(speedDoubt(rotor), bySpeed);
+  return plus(own, plus(speed, byFactor(PLATE * plateShare(bench, rotor), byFlow)));
 }
 
 /** A curve that is a guess: ψ by one factor; λ too where it was guessed. */
-export function addRotorDoubt(bench: Bench, name: string, rotor: RotorBasis, into: Collector): void {
+export function addRotorDoubt(
+  bench: Bench,
+  { id, data: { name } }: StoredOf<"rotors">,
+  rotor: RotorBasis,
+  into: Collector,
+): void {
   const { basis, psi, lambda } = rotor;
   if (basis === "measured") {
-    fittedCurve(bench, rotor, into, { from: "fit", what: `curve tests of ${name}`, test: "curve" });
+    const covariance = oncePerBench(bench, `curve covariance ${id}`, () => curveCovariance(bench, rotor));
+    const paths = [...pathsOf("rotor.psi", psi), ...pathsOf("rotor.lambda", lambda)];
+    into.addGroup(paths, covariance, { from: "fit", what: `curve tests of ${name}`, test: "curve" });
     return;
   }
   const what =

@@ -1,0 +1,63 @@
+import { useMemo } from "preact/hooks";
+import type { BuildDoubt } from "../../shared/book/buildDoubt.ts";
+import type { Bench } from "../../shared/book/resolve.ts";
+import type { AttitudeDoubt, Doubt } from "../../shared/decide/uncertainty.ts";
+import type { DoubtReply } from "./doubt/answer.ts";
+import { type DoubtQuestion, doubtQuestion, statesDoubt } from "./doubt/question.ts";
+import type { Outcome } from "./outcome.ts";
+import { useWorker } from "./useWorker.ts";
+
+/** How sure a build's verdict is, as far as it is worked out. */
+export interface DoubtState {
+  /** the last one worked out; null before the first, and where nothing is uncertain or there is no answer */
+  readonly doubt: Doubt | null;
+  /** on the attitudes that were worst when it was asked */
+  readonly worst: { readonly parked: AttitudeDoubt; readonly driving: AttitudeDoubt } | null;
+  /** where each doubt comes from, by path; of the build as it is now */
+  readonly sources: BuildDoubt["sources"];
+  /** no number of the build has an uncertainty: how sure can't be said */
+  readonly nothingStated: boolean;
+  /** why there is no answer */
+  readonly problem: string | null;
+  /** a newer one is on its way */
+  readonly busy: boolean;
+}
+
+const FAILED: DoubtReply = {
+  problem: "How sure it is could not be worked out in this browser; reload the page.",
+};
+
+const start = () => new Worker(new URL("./doubt/worker.ts", import.meta.url), { type: "module" });
+
+/** @returns what a reply says of the question that stands now */
+export function doubtState(
+  question: DoubtQuestion | null,
+  reply: DoubtReply | null,
+  busy: boolean,
+): DoubtState {
+  const stated = question !== null && statesDoubt(question);
+  const doubt = stated && reply && "doubt" in reply ? reply.doubt : null;
+  const [parked, driving] = doubt?.attitudes.slice(-2) ?? [];
+  return {
+    doubt,
+    worst: parked && driving ? { parked, driving } : null,
+    sources: question?.sources ?? {},
+    nothingStated: question !== null && !stated,
+    problem: stated && reply && "problem" in reply ? reply.problem : null,
+    busy: stated && busy,
+  };
+}
+
+/**
+ * How sure a build's verdict is, sampled in a thread of its own; the last answer stays while the next is worked out.
+ *
+ * @param bench - the whole bench book
+ * @param outcome - the solved build, the same object while nothing changed
+ * @returns the doubt with its sources; call it once a view and hand it on
+ */
+export function useDoubt(bench: Bench, outcome: Outcome): DoubtState {
+  const question = useMemo(() => doubtQuestion(bench, outcome), [bench, outcome]);
+  const asked = question && statesDoubt(question) ? question : null;
+  const { reply, busy } = useWorker<DoubtQuestion, DoubtReply>(start, asked, FAILED);
+  return doubtState(question, reply, busy);
+}

@@ -1,0 +1,31 @@
+import type { DoubtState } from "../state/useDoubt.ts";
+import { NOTHING_STATED, shareParts, shareText } from "./doubtWords.ts";
+
+/** What the doubt is made of, and where each part of it comes from. */
+export function HowSure({ state }: { state: DoubtState }) {
+  const { doubt, sources, nothingStated, problem } = state;
+  const parts = doubt ? shareParts(doubt.shares, sources) : [];
+  return (
+    <section class="how-sure" aria-busy={state.busy} aria-label="How sure">
+      <h2>How sure</h2>
+      {nothingStated && <p>{NOTHING_STATED}</p>}
+      {problem && <p>{problem}</p>}
+      {!doubt && state.busy && <p class="quiet small">Sampling…</p>}
+      {doubt && (
+        <>
+          <p class="quiet small">
+            Sure: the share of samples that hold, by what is stated and by what the tests leave open. Ranges:
+            90&#8239;% of the samples. What the doubt on the worst attitude is made of:
+          </p>
+          <ul class="shares">
+            {parts.map((part) => (
+              <li key={part.key}>
+                <span class="share">{shareText(part.share)}</span> {part.what}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}

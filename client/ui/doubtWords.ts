@@ -1,0 +1,55 @@
+import type { BuildDoubt, DoubtSource } from "../../shared/book/buildDoubt.ts";
+import { type Spread, TOGETHER } from "../../shared/decide/spread.ts";
+import type { Share } from "../../shared/decide/uncertainty.ts";
+import { formatFixed } from "../../shared/units/format.ts";
+
+const PERCENT = 100;
+/** Beyond these the tails speak, and nobody measured those [-]. */
+const [ALMOST_NEVER, ALMOST_ALWAYS] = [0.001, 0.999];
+/** Nearer to the ends than this a share is worth a decimal [-]. */
+const ENDS = 0.01;
+/** Shares below this are not worth a line [-]. */
+const SMALL_SHARE = 0.005;
+
+/** @returns "98 %", "99.4 %"; never 0 or 100 % */
+export function sureText(share: number): string {
+  if (share > ALMOST_ALWAYS) return ">\u200999.9\u2009%";
+  if (share < ALMOST_NEVER) return "<\u20090.1\u2009%";
+  const decimals = share < ENDS || share > 1 - ENDS ? 1 : 0;
+  return `${formatFixed(PERCENT * share, decimals)}\u2009%`;
+}
+
+/** @returns "1.79 to 2.46 ×", the margins between which 90 % of the samples lie; null where one of them needs no pull */
+export function rangeText({ p5, p95 }: Pick<Spread, "p5" | "p95">): string | null {
+  if (p5 === null || p95 === null) return null;
+  return `${formatFixed(p5, 2)} to ${formatFixed(p95, 2)}\u2009×`;
+}
+
+export const NOTHING_STATED =
+  "No uncertainty is stated, so how sure can't be said: state the gap's and the scale's.";
+
+/** A part of the doubt in words. */
+export interface SharePart {
+  readonly key: string;
+  readonly what: string;
+  /** of the variance of the worst driving margin [-] */
+  readonly share: number;
+  readonly source: DoubtSource;
+}
+
+/** @returns the parts of the doubt that are worth a line, largest first, those of one source together */
+export function shareParts(shares: readonly Share[], sources: BuildDoubt["sources"]): SharePart[] {
+  const parts = new Map<string, SharePart>();
+  for (const { path, share } of shares) {
+    const source = sources[path.split(TOGETHER)[0]];
+    if (!source) continue;
+    const known = parts.get(source.what)?.share ?? 0;
+    parts.set(source.what, { key: source.what, what: source.what, share: known + share, source });
+  }
+  return [...parts.values()].filter(({ share }) => share >= SMALL_SHARE).sort((a, b) => b.share - a.share);
+}
+
+/** @returns "38 %" */
+export function shareText(share: number): string {
+  return `${formatFixed(PERCENT * share, 0)}\u2009%`;
+}
