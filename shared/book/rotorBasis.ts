@@ -127,7 +127,7 @@ export function rotorBasis(bench: Bench, rotorId: string): RotorAnswer {
 }
 
 /** @returns the tested size nearest in proportion [m]; null where none was tested */
-export function nearestTested(basis: RotorBasis, diameter: number): number | null {
+export function nearestTested(basis: Pick<RotorBasis, "testedDiameters">, diameter: number): number | null {
   const sizes = basis.testedDiameters.map((testedDiameter) => ({ testedDiameter }));
   return nearestSize(sizes, diameter)?.testedDiameter ?? null;
 }
