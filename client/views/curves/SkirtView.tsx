@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { type Bench, findById } from "../../../shared/book/bench.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
@@ -7,11 +8,13 @@ import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
 import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
 import { useChosen } from "./chosen.ts";
+import { LeakMeaning } from "./leak/LeakMeaning.tsx";
 import { LeakSection } from "./leak/LeakSection.tsx";
 import { leakPage } from "./leak/leakData.ts";
 import { exponentText, leakSentence } from "./leak/leakSentence.ts";
 import { Facts, Page } from "./Page.tsx";
 import { PointPanel } from "./PointPanel.tsx";
+import { PullMeaning } from "./pull/PullMeaning.tsx";
 import { PullSection } from "./pull/PullSection.tsx";
 import { pullPage } from "./pull/pullData.ts";
 import { pullSentence, ratioText } from "./pull/pullSentence.ts";
@@ -22,9 +25,9 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
   const tests = testsOfPart(bench, "skirts", id);
   const chosen = useChosen(tests);
   const skirt = findById(bench.skirts, id);
+  const leak = useMemo(() => leakPage(bench, "skirt", id), [bench, id]);
+  const pull = useMemo(() => pullPage(bench, "skirt", id), [bench, id]);
   if (!skirt) return null;
-  const leak = leakPage(bench, "skirt", id);
-  const pull = pullPage(bench, "skirt", id);
   const { name, gap, gapBasis, perimeter, land, area } = skirt.data;
   if (tests.length === 0)
     return (
@@ -65,6 +68,8 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
         <h2>{name}</h2>
         <Facts facts={facts} />
       </section>
+      {hasLeak && <LeakMeaning page={leak} part="skirt" />}
+      {pull.points.length > 0 && <PullMeaning page={pull} />}
       <TestList tests={tests} />
       <AsideList tests={tests} onChoose={chosen.choose} />
     </>

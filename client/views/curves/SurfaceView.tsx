@@ -1,5 +1,7 @@
+import { useMemo } from "preact/hooks";
 import { type Bench, findById } from "../../../shared/book/bench.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { surfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Empty } from "../../ui/Empty.tsx";
@@ -8,17 +10,21 @@ import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
 import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
 import { useChosen } from "./chosen.ts";
+import { FrictionMeaning } from "./friction/FrictionMeaning.tsx";
 import { FrictionSection } from "./friction/FrictionSection.tsx";
 import { type FrictionGroup, frictionGroups } from "./friction/frictionData.ts";
 import { frictionSentence, muText } from "./friction/frictionSentence.ts";
+import { LeakMeaning } from "./leak/LeakMeaning.tsx";
 import { LeakSection } from "./leak/LeakSection.tsx";
 import { leakPage } from "./leak/leakData.ts";
 import { leakSentence } from "./leak/leakSentence.ts";
 import { Facts, Page } from "./Page.tsx";
 import { PointPanel } from "./PointPanel.tsx";
+import { PullMeaning } from "./pull/PullMeaning.tsx";
 import { PullSection } from "./pull/PullSection.tsx";
 import { type PullPage, pullPage } from "./pull/pullData.ts";
 import { pullSentence, ratioText } from "./pull/pullSentence.ts";
+import { RoughnessSection, roughnessText } from "./RoughnessSection.tsx";
 import { TestList } from "./TestList.tsx";
 
 /** A surface's page: what slides on it, what leaks over it, what was pulled off it. */
@@ -26,8 +32,12 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
   const tests = testsOfPart(bench, "surfaces", id);
   const chosen = useChosen(tests);
   const surface = findById(bench.surfaces, id);
+  const friction = useMemo(() => frictionGroups(bench, id), [bench, id]);
+  const leak = useMemo(() => leakPage(bench, "surface", id), [bench, id]);
+  const pull = useMemo(() => pullPage(bench, "surface", id), [bench, id]);
   if (!surface) return null;
-  const { name, roughness } = surface.data;
+  const { name } = surface.data;
+  const roughness = surfaceRoughness(bench, surface);
   if (tests.length === 0)
     return (
       <Empty
@@ -37,9 +47,6 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
         <p>Tilt the vehicle on it, fan off, until it slides; leak and pull tests on it show here as well.</p>
       </Empty>
     );
-  const friction = frictionGroups(bench, id);
-  const leak = leakPage(bench, "surface", id);
-  const pull = pullPage(bench, "surface", id);
   const sentences = [
     ...friction.slice(0, 1).map((group) => frictionSentence(group, name)),
     ...leak.groups.slice(0, 1).map(leakSentence),
@@ -87,7 +94,7 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
         <h2>{name}</h2>
         <Facts
           facts={[
-            { label: "roughness allowance", text: formatQuantity(roughness, "length") },
+            { label: "roughness allowance", text: roughnessText(roughness) },
             {
               label: "friction of the wheels",
               text: <WheelFriction groups={friction} stated={surface.data.wheelFriction} />,
@@ -95,6 +102,12 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
           ]}
         />
       </section>
+      <RoughnessSection roughness={roughness} surface={surface} />
+      {friction.map((group) => (
+        <FrictionMeaning key={group.key} group={group} tests={tests} />
+      ))}
+      {leak.groups.length > 0 && <LeakMeaning page={leak} part="surface" />}
+      {pull.points.length > 0 && <PullMeaning page={pull} />}
       <TestList tests={tests} />
       <AsideList tests={tests} onChoose={chosen.choose} />
     </>

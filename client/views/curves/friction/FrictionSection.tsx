@@ -1,12 +1,15 @@
+import { useMemo } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading } from "../chosen.ts";
 import { Notes } from "../Page.tsx";
 import { PlotChart } from "../plot/PlotChart.tsx";
+import { StrengthCharts } from "../strength/StrengthCharts.tsx";
 import type { FrictionGroup } from "./frictionData.ts";
 import { frictionPlot } from "./frictionPlot.ts";
 import { frictionSentence } from "./frictionSentence.ts";
+import { frictionStrength } from "./frictionStrength.ts";
 
 const DEGREES = 180 / Math.PI;
 const STRIP = 24;
@@ -39,6 +42,7 @@ export interface FrictionSectionProps {
 /** The slides of one contact on one surface: brackets of tilt, and the friction they make. */
 export function FrictionSection({ group, surface, tests, chosen, answered }: FrictionSectionProps) {
   const { fit, problem } = group;
+  const strength = useMemo(() => frictionStrength(group), [group]);
   return (
     <section>
       <h2>{group.title} on the tilt board</h2>
@@ -60,6 +64,14 @@ export function FrictionSection({ group, surface, tests, chosen, answered }: Fri
         describe={(key) => describeReading(tests, key)}
         chosen={chosen.key}
         onChoose={chosen.choose}
+      />
+      <StrengthCharts
+        strength={strength}
+        name={`${group.title} on ${surface}`}
+        tests={tests}
+        chosen={chosen}
+        table={() => tableOf(group)}
+        title="Share of slides that slid, against tilt"
       />
       <Notes notes={fit?.warnings ?? []} />
     </section>

@@ -1,5 +1,6 @@
+import { leakBands } from "../../../../shared/bench/leakBands.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
-import { axisOver, type Line, logAxisOver, type Mark, type Plot } from "../plot/plot.ts";
+import { axisOver, type Band, type Line, logAxisOver, type Mark, type Plot } from "../plot/plot.ts";
 import { type LeakGroup, type LeakPage, type LeakPoint, lipFlow } from "./leakData.ts";
 
 const STEPS = 40;
@@ -21,10 +22,7 @@ function pressuresOf(points: readonly LeakPoint[]): { least: number; most: numbe
 }
 
 function along(from: number, to: number, flow: (pressure: number) => number): Line["points"] {
-  return Array.from({ length: STEPS + 1 }, (_, i) => {
-    const pressure = from * (to / from) ** (i / STEPS);
-    return { x: pressure, y: litres(flow(pressure)) };
-  });
+  return pressuresAlong(from, to).map((pressure) => ({ x: pressure, y: litres(flow(pressure)) }));
 }
 
 function linesOf(group: LeakGroup, title: string): Line[] {
@@ -54,6 +52,27 @@ function linesOf(group: LeakGroup, title: string): Line[] {
     draw("tested", "solid", lo, hi),
     draw("beyond", "dashed", hi, hi * BEYOND, title),
   ];
+}
+
+const pressuresAlong = (from: number, to: number) =>
+  Array.from({ length: STEPS + 1 }, (_, i) => from * (to / from) ** (i / STEPS));
+
+/** The law's 95 % bands; `shown` turns a flow at a pressure into what the y axis holds. */
+function bandsOf(group: LeakGroup, shown: (flow: number, law: number) => number): Band[] {
+  const { key, fit } = group;
+  if (!fit || fit.covariance === null) return [];
+  const [lo, hi] = fit.pressureRange;
+  return (["prediction", "mean"] as const).map((strength) => ({
+    key: `${key} ${strength}`,
+    tone: "leak",
+    strength,
+    points: pressuresAlong(lo / BEYOND, hi * BEYOND).map((pressure) => {
+      const bands = leakBands(fit, pressure);
+      const { low, high } = bands?.[strength] ?? { low: Number.NaN, high: Number.NaN };
+      const law = bands?.flow ?? Number.NaN;
+      return { x: pressure, lo: shown(low, law), hi: shown(high, law) };
+    }),
+  }));
 }
 
 function markOf(point: LeakPoint, y: number): Mark {
@@ -91,6 +110,7 @@ export function leakPlot(page: LeakPage, part: "skirt" | "surface"): Plot {
       ...lines.flatMap((line) => line.points.map((p) => p.x)),
     ]),
     y: logAxisOver("flow, L/s", ys),
+    bands: page.groups.flatMap((group) => bandsOf(group, litres)),
     lines,
     marks: points.map((point) => markOf(point, litres(point.flow))),
     shapes: shapesOf(page),
@@ -113,6 +133,7 @@ export function leakResidualPlot(page: LeakPage): Plot {
       marks.flatMap((mark) => [mark.x / BEYOND, mark.x * BEYOND]),
     ),
     y: axisOver("residual, % of the flow", [-most, most]),
+    bands: page.groups.length === 1 ? bandsOf(page.groups[0], (flow, law) => (flow / law - 1) * PERCENT) : [],
     levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
     marks,
     shapes: shapesOf(page),

@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import type { Bench } from "../../../../shared/book/bench.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
@@ -6,14 +7,17 @@ import { Empty } from "../../../ui/Empty.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { AsideList } from "../AsideList.tsx";
+import { Brought } from "../Brought.tsx";
 import { type Chosen, describeReading, useChosen } from "../chosen.ts";
 import { Facts, Notes, Page } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
 import { PlotChart } from "../plot/PlotChart.tsx";
 import { bandQuantile } from "../rotor/bands.ts";
+import { contributionLines } from "../share.ts";
 import { testName } from "../typed.ts";
 import { type MotorPage, motorPage } from "./motorData.ts";
-import { currentPlot, motorResidualPlot, voltagePlot } from "./motorPlots.ts";
+import { motorContributions, motorMissing } from "./motorFacts.ts";
+import { currentPlot, motorResidualPlot, torquePlot, voltagePlot } from "./motorPlots.ts";
 import { frictionText, motorSentence, resistanceText, withError } from "./motorSentence.ts";
 
 /** Constants that the fit settles: K_v and R. */
@@ -97,11 +101,19 @@ function MotorPicture({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
         plot={currentPlot(page)}
         height={tall}
       />
+      <h2>Torque of the shaft</h2>
+      <PlotChart
+        {...common}
+        name={`${name} torque`}
+        sentence={`Shaft torque of ${name} against its speed at one voltage, with the 95 % band that its constants leave; readings brought to that voltage.`}
+        plot={torquePlot(page)}
+        height={tall}
+      />
       <h2>Residuals</h2>
       <PlotChart
         {...common}
         name={`${name} residuals`}
-        sentence={`What the constants of ${name} miss each full-throttle reading of voltage by.`}
+        sentence={`What the constants of ${name} miss each full-throttle reading of voltage by, in the 95 % bands of the fit and of one more reading.`}
         plot={motorResidualPlot(page)}
         height={low}
       />
@@ -111,6 +123,8 @@ function MotorPicture({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
 
 function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
   const { fit, constants, notes } = page.basis;
+  const missing = useMemo(() => motorMissing(page), [page]);
+  const brought = useMemo(() => broughtOf(page), [page]);
   const facts = fit
     ? [
         { label: "speed constant", text: withError(fit.kv, fit.standardErrors.kv, "kv") },
@@ -139,22 +153,25 @@ function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
         <Notes notes={notes} />
       </section>
       <section>
-        <h2>Tests</h2>
-        <ul class="curves-list">
-          {page.tests.map((test, i) => (
-            <li key={test.id}>
-              <a href={href("bench", test.id)}>{testName(test)}</a>
-              <span class="quiet">
-                {" "}
-                {page.points.filter((point) => point.test === i && point.aside === null).length} rows used
-              </span>
-            </li>
-          ))}
-        </ul>
+        <h2>What is missing</h2>
+        <p>{missing}</p>
       </section>
+      <Brought title="What each test brought" tests={brought} />
       <AsideList tests={page.tests} onChoose={chosen.choose} />
     </>
   );
+}
+
+function broughtOf(page: MotorPage) {
+  return motorContributions(page).map((contribution, i) => ({
+    id: page.tests[i].id,
+    title: testName(page.tests[i]),
+    lines: contributionLines(contribution, {
+      one: "row",
+      figure: "the speed constant",
+      alone: page.tests.length === 1,
+    }),
+  }));
 }
 
 function Stated({ text }: { text: string }) {

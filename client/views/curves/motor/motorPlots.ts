@@ -1,7 +1,9 @@
+import { torqueAt, voltageBands } from "../../../../shared/bench/motorBands.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
 import { axisOver, type Band, type Bracket, type Line, type Mark, type Plot } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
 import type { MotorPage, MotorPoint } from "./motorData.ts";
+import { currentAt, usualVoltage } from "./motorFacts.ts";
 
 const STEPS = 40;
 const BEYOND = 1.08;
@@ -100,6 +102,61 @@ export function currentPlot(page: MotorPage): Plot {
   };
 }
 
+/** Bands of the fitted voltage along the speed, at the current that the motor draws there at the usual voltage [mV]. */
+function voltageBandsOf(page: MotorPage): Band[] {
+  const { fit } = page.basis;
+  if (!fit) return [];
+  const voltage = usualVoltage(page);
+  return (["prediction", "mean"] as const).map((strength) => ({
+    key: strength,
+    tone: "rotor",
+    strength,
+    points: speeds(page).map((rpm) => {
+      const current = Math.max(0, currentAt(fit.voltage, voltage, rpm));
+      const half = MILLI * (voltageBands(fit.voltage, { current, rpm })?.[strength] ?? Number.NaN);
+      return { x: rpm, lo: -half, hi: half };
+    }),
+  }));
+}
+
+/** Shaft torque against speed at the usual voltage, with its band; each row brought to that voltage along its own residual [mN·m]. */
+export function torquePlot(page: MotorPage): Plot {
+  const { fit, constants } = page.basis;
+  const voltage = usualVoltage(page);
+  const { kv, resistance, frictionTorque, viscousTorque } = constants;
+  const perAmpere = torqueConstant(kv);
+  const lost = (rpm: number) => frictionTorque + viscousTorque * rpm * RPM;
+  const along = speeds(page).map((rpm) => {
+    const plain = (perAmpere * (voltage - perAmpere * RPM * rpm)) / resistance - lost(rpm);
+    const { low, high } = fit
+      ? torqueAt(fit.voltage, constants, voltage, rpm).mean
+      : { low: Number.NaN, high: Number.NaN };
+    return { x: rpm, y: MILLI * plain, lo: MILLI * low, hi: MILLI * high };
+  });
+  const seen = along.filter(({ y }) => y >= 0);
+  const marks = page.points
+    .filter((point) => point.fullThrottle)
+    .map((point) =>
+      markOf(
+        point,
+        MILLI * ((perAmpere * (voltage - point.backEmf)) / resistance - lost(point.rpm)),
+        "rotor",
+      ),
+    );
+  return {
+    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    y: axisOver(
+      `shaft torque at ${voltage.toFixed(1)}\u2009V, mN·m`,
+      seen.map(({ y }) => y),
+      [0],
+    ),
+    bands: fit ? [{ key: "torque", tone: "rotor", strength: "mean", points: along }] : [],
+    lines: [{ key: "torque", tone: "rotor", style: fit ? "solid" : "dashed", points: along }],
+    marks,
+    shapes: shapesOf(page),
+  };
+}
+
 /** What the constants miss each reading by. */
 export function motorResidualPlot(page: MotorPage): Plot {
   const marks = page.points
@@ -109,6 +166,7 @@ export function motorResidualPlot(page: MotorPage): Plot {
   return {
     x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
     y: axisOver("residual, mV", [-most, most]),
+    bands: voltageBandsOf(page),
     levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
     marks,
     shapes: shapesOf(page),

@@ -1,11 +1,14 @@
+import { useMemo } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading } from "../chosen.ts";
 import { Facts, Notes } from "../Page.tsx";
 import { PlotChart } from "../plot/PlotChart.tsx";
+import { PullTrend } from "./PullTrend.tsx";
 import type { PullPage } from "./pullData.ts";
 import { pullPlot } from "./pullPlot.ts";
+import { reducedPulls } from "./pullReduced.ts";
 import { pullSentence, ratioText } from "./pullSentence.ts";
 
 const square = (width: number) => Math.max(300, Math.min(420, width * 0.7));
@@ -13,10 +16,11 @@ const grams = (load: number | null) => (load === null ? null : inUnit(load, "loa
 
 function tableOf(page: PullPage): Table {
   return {
-    columns: ["test", "row", "predicted, g", "held, g", "let go, g", "set aside"],
+    columns: ["test", "row", "voltage, V", "predicted, g", "held, g", "let go, g", "set aside"],
     rows: page.points.map((point) => [
       page.tests[point.test].title,
       point.row + 1,
+      point.voltage,
       grams(point.predicted),
       grams(point.held),
       grams(point.letGo),
@@ -36,6 +40,7 @@ export interface PullSectionProps {
 
 /** Pull tests against what their parts are predicted to hold. */
 export function PullSection({ page, name, tests, chosen, answered }: PullSectionProps) {
+  const pulls = useMemo(() => reducedPulls(page), [page]);
   return (
     <section>
       <h2>Pull, measured against predicted</h2>
@@ -61,6 +66,9 @@ export function PullSection({ page, name, tests, chosen, answered }: PullSection
         </p>
       ))}
       <Notes notes={page.ratio?.warnings ?? []} />
+      {pulls && (
+        <PullTrend pulls={pulls} name={name} tests={tests} chosen={chosen} table={() => tableOf(page)} />
+      )}
     </section>
   );
 }

@@ -14,6 +14,8 @@ export interface PullPoint extends Source {
   /** [N] */
   readonly held: number;
   readonly letGo: number | null;
+  /** at the pack's terminals; null where it was not read [V] */
+  readonly voltage: number | null;
   /** null where the parts don't say enough [N] */
   readonly predicted: number | null;
 }
@@ -45,6 +47,7 @@ function pointsOf(bench: Bench, test: StoredTest<"pull">, index: number): (PullP
     aside: trial.setAside,
     held: trial.held,
     letGo: trial.letGo,
+    voltage: trial.voltage,
     ...predictedPull(bench, test.data, trial),
   }));
 }

@@ -1,0 +1,54 @@
+import type { SurfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
+import { counted } from "../../ui/count.ts";
+import { Mark } from "../../ui/Mark.tsx";
+
+const MICROMETRES = 1e6;
+
+/** @returns "148 ± 6 µm": heights of a lip are micrometres */
+function micrometres(value: number, sd: number | null): string {
+  const plain = Math.round(value * MICROMETRES);
+  if (sd === null) return `${plain}\u2009µm`;
+  const error = sd * MICROMETRES;
+  return `${plain} ± ${error < 1 ? "1" : Math.round(error)}\u2009µm`;
+}
+
+/** The allowance that counts, and whether it is stated or was told apart. */
+export function roughnessText({ basis, value, sd }: SurfaceRoughness) {
+  return (
+    <>
+      {micrometres(value, sd)} {basis === "stated" && <Mark word="stated" />}
+    </>
+  );
+}
+
+export interface RoughnessSectionProps {
+  readonly roughness: SurfaceRoughness;
+  readonly surface: StoredOf<"surfaces">;
+}
+
+/** Roughness allowance: what the surface states, what leak tests tell apart, what is missing. */
+export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) {
+  const { told, against, basis, missing } = roughness;
+  const stated = formatQuantity(surface.data.roughness, "length");
+  return (
+    <section>
+      <h2>Roughness</h2>
+      {told && against && (
+        <p>
+          The lip stands {micrometres(told.difference, told.uncertainty)} further off here than on{" "}
+          {against.data.name}, by {counted(told.tests, "leak test")} of the same skirt at the same gap.{" "}
+          {basis === "told apart" && `Stated were ${stated}.`}
+        </p>
+      )}
+      {told && told.inflation > 1 && (
+        <p class="quiet small">
+          The tests differ {told.inflation.toFixed(1)} times as much as their readings scatter: the doubt is
+          widened by that.
+        </p>
+      )}
+      {missing && <p>{missing}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,97 @@
+import { sharesOf } from "../../../../shared/bench/information.ts";
+import { type MissingReadings, missingReadings } from "../../../../shared/bench/missingReadings.ts";
+import { motorRow, pairInformation } from "../../../../shared/bench/motorBands.ts";
+import { fitMotor } from "../../../../shared/bench/motorFit.ts";
+import type { VoltageFit } from "../../../../shared/bench/voltageFit.ts";
+import { RPM } from "../../../../shared/physics/motor.ts";
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { bandQuantile } from "../rotor/bands.ts";
+import { missingSentence } from "../rotor/sentence.ts";
+import { type Contribution, orNull } from "../share.ts";
+import type { MotorPage, MotorPoint } from "./motorData.ts";
+
+/** @returns rows that the fit rests on */
+export const inFit = (page: MotorPage): MotorPoint[] =>
+  page.points.filter((point) => point.aside === null && point.fullThrottle);
+
+/** @returns voltage that lines over the speed are drawn for: the middle one of the rows that count [V] */
+export function usualVoltage(page: MotorPage): number {
+  const voltages = inFit(page)
+    .map((point) => point.voltage)
+    .filter((voltage) => voltage > 0)
+    .sort((a, b) => a - b);
+  return voltages[Math.floor(voltages.length / 2)] ?? 1;
+}
+
+/** @returns current that a motor draws at a voltage and speed [A] */
+export function currentAt(fit: VoltageFit, voltage: number, rpm: number): number {
+  return (voltage - fit.backEmf * RPM * rpm) / fit.resistance;
+}
+
+/** @returns what each test brought to the constants, in the order of the page's tests */
+export function motorContributions(page: MotorPage): Contribution[] {
+  const { fit } = page.basis;
+  const used = inFit(page);
+  const inverse = fit && pairInformation(fit.voltage);
+  const grouped = used.map((point) => ({ row: motorRow(point), weight: 1, group: point.test }));
+  const shares = inverse && sharesOf(inverse, grouped, page.tests.length);
+  return page.tests.map((_, test) => {
+    const own = used.filter((point) => point.test === test).length;
+    const aside = page.points.filter((point) => point.test === test && point.aside !== null).length;
+    return { used: own, aside, share: shares ? shares[test] : null, shift: shiftWithout(page, test) };
+  });
+}
+
+/** Of K_v. */
+function shiftWithout(page: MotorPage, test: number): number | null {
+  const { fit } = page.basis;
+  if (!fit) return null;
+  const given = fit.standardErrors.resistance === null ? fit.resistance : undefined;
+  const rows = inFit(page).filter((point) => point.test !== test);
+  const rest = orNull(() => fitMotor({ rows, resistance: given }));
+  return rest && fit.kv / rest.kv - 1;
+}
+
+/** @returns rows that would narrow the voltage's band most over the speeds that were tested, at the usual voltage */
+export function motorNext(page: MotorPage): MissingReadings | null {
+  const { fit } = page.basis;
+  const inverse = fit && pairInformation(fit.voltage);
+  if (!fit || !inverse) return null;
+  const voltage = usualVoltage(page);
+  const speeds = inFit(page).map((point) => point.rpm);
+  return missingReadings({
+    inverse,
+    row: (rpm) => motorRow({ current: currentAt(fit.voltage, voltage, rpm), rpm }),
+    dof: fit.voltage.dof,
+    weight: () => 1,
+    from: Math.min(...speeds),
+    to: Math.max(...speeds),
+    quantile: bandQuantile,
+  });
+}
+
+const AMPERES = 2;
+
+/** @returns which rows to take next, and at what current */
+export function motorMissing(page: MotorPage): string {
+  const { fit } = page.basis;
+  if (!fit)
+    return "Rows at full throttle without load and under two or three loads, or an ohmmeter's reading of the winding.";
+  if (!pairInformation(fit.voltage))
+    return "Rows at other loads: these leave nothing to judge the doubt of the constants by.";
+  const next = motorNext(page);
+  if (!next) return missingSentence(null);
+  const voltage = usualVoltage(page);
+  const amperes = [next.to, next.from].map((rpm) =>
+    formatFixed(Math.max(0, currentAt(fit.voltage, voltage, rpm)), AMPERES - 1),
+  );
+  const draws = amperes[0] === amperes[1] ? amperes[0] : `${amperes[0]} to ${amperes[1]}`;
+  return missingSentence({
+    count: next.count,
+    from: formatFixed(next.from, 0),
+    to: formatFixed(next.to, 0),
+    unit: "rpm",
+    at: `a load that draws ${draws}\u2009A at ${formatQuantity(voltage, "voltage")}`,
+    shrinks: next.shrinks,
+  });
+}
