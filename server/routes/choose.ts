@@ -4,6 +4,7 @@ import { currentBench } from "../jobs/currentBench.ts";
 import type { Jobs } from "../jobs/jobs.ts";
 import type { Store } from "../store/store.ts";
 import { streamJob } from "./chooseEvents.ts";
+import { chooseResultRoutes } from "./chooseResults.ts";
 import { type Route, route } from "./route.ts";
 
 const TAG = "choose";
@@ -64,6 +65,7 @@ export function chooseRoutes(store: Store, jobs: Jobs): Route[] {
       answer: ({ id }) => ({ status: 200, body: jobs.find(id).report() }),
     }),
     eventsRoute(jobs),
+    ...chooseResultRoutes(jobs),
     route({
       method: "delete",
       path: "/choose/:id",

@@ -162,12 +162,27 @@ export const pointsAnswer = z.strictObject({
   ),
 });
 
-/** What to relax where nothing meets the limits, and the sets nearest to meeting them. */
-export const nearestAnswer = z.strictObject({
+/** What keeps sets out: how many each limit does, the least change of each alone that lets one in, and the nearest sets. */
+export const missedAnswer = z.strictObject({
+  admissible: z.int(),
+  limits: z.array(
+    z.strictObject({
+      limit: z.string(),
+      broken: z.int().describe("sets that break it"),
+      alone: z.int().describe("sets that break it and no other"),
+    }),
+  ),
   relaxations: z.array(
     z.strictObject({ limit: z.string(), from: z.number(), to: z.number(), index: z.int() }),
   ),
-  nearest: z.array(chosenSet),
+  nearest: z.array(
+    z.strictObject({
+      shortfall: z
+        .number()
+        .describe("sum over the broken limits of what is missing, relative to what is allowed"),
+      set: chosenSet,
+    }),
+  ),
 });
 
 export type ChooseRequest = z.output<typeof chooseRequest>;

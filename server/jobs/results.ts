@@ -1,0 +1,121 @@
+import { detailOf } from "../../shared/decide/choose/detail.ts";
+import { frontOf } from "../../shared/decide/choose/front.ts";
+import { nearestSets, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
+import { rankedAll, rankedPage } from "../../shared/decide/choose/rank.ts";
+import { type ChosenSet, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
+import { columnOf, meetingSets, type Results } from "../../shared/decide/choose/values.ts";
+import type { PointsQuery, SetsQuery } from "../../shared/model/api/choose.ts";
+import { Refusal } from "../refusal.ts";
+import type { Job } from "./job.ts";
+
+/** Behind this row the whole order is worked out once and kept. */
+const DEEP = 2000;
+
+interface Kept {
+  readonly by: string;
+  readonly order: Uint32Array;
+}
+const kept = new WeakMap<Job, Kept>();
+const meeting = new WeakMap<Job, Uint32Array>();
+
+/** @throws {Refusal} 409 while the sets are still being solved */
+export function resultsOf(job: Job): Results {
+  if (job.state === "done" && job.columns) return [job.columns];
+  throw new Refusal(409, "not-done", `The choosing is ${job.state}; its sets can be read once it is done.`);
+}
+
+function meetingOf(job: Job): Uint32Array {
+  const known = meeting.get(job);
+  if (known) return known;
+  const found = meetingSets(resultsOf(job));
+  meeting.set(job, found);
+  return found;
+}
+
+/** @returns the sets that a page is taken from; undefined: every set */
+function amongOf(job: Job, only: SetsQuery["only"]): Uint32Array | undefined {
+  if (only === "all") return undefined;
+  return only === "front" ? job.front : meetingOf(job);
+}
+
+/** @returns indices of a page of sets, best first, and how many there are in all */
+export function pageOf(
+  job: Job,
+  { sort, order, only, from, limit }: SetsQuery,
+): { total: number; indices: Uint32Array } {
+  const results = resultsOf(job);
+  const among = amongOf(job, only);
+  const total = among?.length ?? job.sets;
+  const by: Objective = { column: sort, want: order };
+  if (from + limit <= DEEP)
+    return { total, indices: rankedPage(job.prepared, results, by, { skip: from, count: limit }, among) };
+  const key = `${sort} ${order} ${only}`;
+  const known = kept.get(job);
+  const ranked = known?.by === key ? known.order : rankedAll(job.prepared, results, by, among);
+  kept.set(job, { by: key, order: ranked });
+  return { total, indices: ranked.subarray(from, from + limit) };
+}
+
+/** Every how-many-th set is shown, so that no more than `limit` are. */
+function thinned(count: number, limit: number): number {
+  return Math.max(1, Math.ceil(count / limit));
+}
+
+const ADMISSIBLE = 1;
+const ON_FRONT = 2;
+
+/** Columns of which more is wanted; of all others less. */
+const MOST_WANTED = new Set(["margin", "parked", "driving", "time", "rotorFactor", "suction"]);
+const wanted = (column: Objective["column"]): Objective => ({
+  column,
+  want: MOST_WANTED.has(column) ? "most" : "least",
+});
+
+/** @returns points of a plot: index, x, y, and what they are; those that none dominates in the two are all there */
+export function pointsOf(job: Job, { x, y, limit }: PointsQuery) {
+  const results = resultsOf(job);
+  const [across, up] = [columnOf(job.prepared, results, x), columnOf(job.prepared, results, y)];
+  const admitted = meetingOf(job);
+  const front = new Set(frontOf(job.prepared, results, [wanted(x), wanted(y)], admitted));
+  const isAdmitted = (index: number) => results[0].broken[index] === 0;
+  const point = (index: number) =>
+    [
+      index,
+      across[index],
+      up[index],
+      (isAdmitted(index) ? ADMISSIBLE : 0) + (front.has(index) ? ON_FRONT : 0),
+    ] as const;
+  const step = thinned(job.sets, limit);
+  const some = Array.from({ length: Math.ceil(job.sets / step) }, (_, i) => i * step).filter(
+    (index) => !front.has(index),
+  );
+  const shown = (index: number) => Number.isFinite(across[index]) && Number.isFinite(up[index]);
+  return { total: job.sets, points: [...some, ...front].filter(shown).map(point) };
+}
+
+/** A set as the API tells it: without its places in the lists, which only the engine knows. */
+export type ToldSet = Omit<ChosenSet, "places"> & { readonly onFront: boolean };
+
+/** @returns one set in full, its time found whatever limits it breaks */
+export function setOf(job: Job, index: number): ToldSet {
+  const { places: _inLists, ...set } = detailOf(job.prepared, resultsOf(job), index);
+  return { ...set, onFront: job.front.includes(index) };
+}
+
+/** Sets told as nearest where no set, or hardly one, meets the limits. */
+const NEAREST = 10;
+
+/** @returns how many sets each limit keeps out, the least change of each alone that lets a set in, and the nearest sets */
+export function missedBy(job: Job) {
+  const results = resultsOf(job);
+  const { meeting, broken, alone } = tallyOf(results);
+  return {
+    admissible: meeting,
+    limits: LIMITS.map((limit, place) => ({ limit, broken: broken[place], alone: alone[place] })),
+    relaxations: relaxations(job.prepared, results),
+    nearest: nearestSets(job.prepared, results, NEAREST).map(({ index, shortfall }) => ({
+      shortfall,
+      set: setOf(job, index),
+    })),
+  };
+}
