@@ -11,6 +11,7 @@ import { RestsOn } from "../../ui/RestsOn.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
+import { LimitsLine } from "./LimitsLine.tsx";
 import { WorkingOut } from "./WorkingOut.tsx";
 
 const ways = () => import("./ways/WaysToHold.tsx");
@@ -112,22 +113,7 @@ export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outco
         from under it.
       </Caution>
       <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
-      <OverVoltage bench={bench} outcome={outcome} />
+      <LimitsLine bench={bench} outcome={outcome} />
     </section>
-  );
-}
-
-/** Shown only where the pack's voltage lies above what the motor's maker rates it for. */
-function OverVoltage({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
-  const motor = bench.motors.find((each) => each.id === outcome.build.motor)?.data;
-  const volts = outcome.prediction?.point?.packVoltage;
-  if (!motor?.ratedVoltage || volts === undefined) return null;
-  const applied = volts * outcome.build.supply.duty;
-  if (applied <= motor.ratedVoltage) return null;
-  return (
-    <Caution>
-      The motor gets {formatFixed(applied, 1)} V and is rated for {formatFixed(motor.ratedVoltage, 1)} V: over
-      its rated voltage it overheats in seconds.
-    </Caution>
   );
 }

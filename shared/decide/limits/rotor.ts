@@ -5,6 +5,12 @@ import type { RundownInput } from "../../physics/rundown.ts";
 import type { LimitsInput, RotorBody } from "./input.ts";
 import { judge, type Limit } from "./limit.ts";
 
+/** What a rotor's figures are asked of: its size, the air, its body where that is known. */
+export interface Turning {
+  readonly build: Pick<RundownInput, "rotor" | "air">;
+  readonly rotor: RotorBody | null;
+}
+
 /** A turning rotor against its strength. */
 export interface RotorFigures {
   /** ω [rad/s] */
@@ -51,7 +57,7 @@ export function rimOf({ blades }: RotorBody): RimLoad | null {
  *
  * Valid as {@link rotorStress}; the safety factor of 2 on speed, 4 in stress, is common practice, no source. Source: docs/method/limits.md
  */
-export function rotorFigures(input: LimitsInput, speed: number): RotorFigures {
+export function rotorFigures(input: Turning, speed: number): RotorFigures {
   const { build, rotor } = input;
   const tipSpeed = (speed * build.rotor.diameter) / 2;
   const running = { speed, tipSpeed, mach: tipSpeed / airFrom(build.air).soundSpeed };
@@ -86,7 +92,7 @@ export function burstSpeedOf(rotor: RotorBody, diameter: number): number {
   return burstSpeed(discOf(rotor, diameter), rimOf(rotor), rotor.strength);
 }
 
-function isOpen(build: RundownInput): boolean {
+function isOpen(build: Pick<RundownInput, "rotor">): boolean {
   return "thrust" in build.rotor;
 }
 
