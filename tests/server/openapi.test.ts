@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
+import { inThread } from "../../server/jobs/inThread.ts";
+import { Jobs } from "../../server/jobs/jobs.ts";
 import { documentedPath } from "../../server/openapi.ts";
 import { apiRoutes } from "../../server/routes/index.ts";
 import { mount } from "../../server/routes/mount.ts";
@@ -75,7 +77,8 @@ describe("the OpenAPI document", () => {
     const documented = Object.entries(paths).flatMap(([path, byMethod]) =>
       Object.keys(byMethod).map((method) => `${method} ${path}`),
     );
-    const router = mount(apiRoutes(freshStore(), () => new Date(0)));
+    const clock = () => new Date(0);
+    const router = mount(apiRoutes(freshStore(), clock, new Jobs(inThread(), clock, console.error)));
     const registered = router.stack.flatMap(({ route }) =>
       (route?.stack ?? []).flatMap(({ method }) =>
         method ? [`${method} ${documentedPath(route?.path ?? "")}`] : [],

@@ -1,0 +1,48 @@
+import type { Build } from "../../model/build.ts";
+import { type Bench, findById } from "../bench.ts";
+import { calibrationOf } from "../calibration.ts";
+import { gapBasis } from "../gapBasis.ts";
+
+/** A chosen set, as much of it as a build needs. */
+export interface SetChoice {
+  readonly parts: {
+    readonly motor: string;
+    readonly rotor: string;
+    readonly pack: string;
+    readonly skirt: string;
+  };
+  /** [m] */
+  readonly diameter: number;
+  /** [m] */
+  readonly gap: number;
+  readonly duty: number;
+  /** whole vehicle [kg] */
+  readonly mass: number;
+}
+
+/** Gaps closer than this are the same one [m]. */
+const SAME_GAP = 1e-9;
+
+/**
+ * A chosen set as a build, to be looked at and kept.
+ *
+ *     the build that gave the rest, with the set's parts and its mass; its gap is tried only where it isn't the skirt's own
+ *
+ * @param bench - the whole bench book
+ * @param base - the build that gave vehicle, air, supply and surface
+ * @param set - parts, sizes [m], duty [-], mass [kg]
+ * @returns a build that predicts what the set was chosen for
+ */
+export function buildOfSet(bench: Bench, base: Build, set: SetChoice): Build {
+  const build: Build = {
+    ...base,
+    ...set.parts,
+    diameter: set.diameter,
+    supply: { ...base.supply, duty: set.duty },
+    vehicle: { ...base.vehicle, mass: set.mass },
+    overrides: {},
+  };
+  const own = gapBasis(build, findById(bench.skirts, set.parts.skirt), calibrationOf(bench, build));
+  if (Math.abs(own.value - set.gap) < SAME_GAP) return build;
+  return { ...build, overrides: { gap: set.gap } };
+}

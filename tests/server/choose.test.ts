@@ -1,0 +1,161 @@
+import { describe, expect, it } from "vitest";
+import { loadDemo } from "../../server/demo.ts";
+import { buildOfSet } from "../../shared/book/choose/openedSet.ts";
+import { resolveBuild } from "../../shared/book/resolve.ts";
+import { chooseJob, chosenSet, missedAnswer, pointsAnswer, setsPage } from "../../shared/model/api/choose.ts";
+import { predict } from "../../shared/physics/predict.ts";
+import { chooseBody } from "../support/chooseQuestion.ts";
+import { demoBench } from "../support/demoBench.ts";
+import { freshBench } from "./support/api.ts";
+
+function demoServer() {
+  const bench = freshBench();
+  loadDemo(bench.store, new Date("2026-03-01T08:00:00Z"));
+  return bench;
+}
+
+type Api = ReturnType<typeof demoServer>["api"];
+
+async function chosen(api: Api, change: object = {}): Promise<string> {
+  const begun = await api.post("/api/v1/choose").send(chooseBody(change));
+  expect(begun.status, begun.text).toBe(202);
+  const { id } = chooseJob.parse(begun.body);
+  expect(begun.headers.location).toBe(`/api/v1/choose/${id}`);
+  const events = await api.get(`/api/v1/choose/${id}/events`);
+  expect(events.text).toContain("event: progress");
+  expect(events.text).toMatch(/event: done\ndata: .*"state":"done"/);
+  return `/api/v1/choose/${id}`;
+}
+
+describe("POST /choose, on the demo", () => {
+  it("ends with every set solved, and each of its answers is as its schema says", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api);
+    const job = chooseJob.parse((await api.get(at)).body);
+    expect(job).toMatchObject({ state: "done", solved: job.sets });
+    const page = setsPage.parse((await api.get(`${at}/sets?limit=500`)).body);
+    expect(page.total).toBe(job.admissible);
+    const margins = page.items.map(({ values }) => values.margin ?? Number.POSITIVE_INFINITY);
+    expect(margins).toEqual([...margins].sort((a, b) => b - a));
+    for (const { broken } of page.items) expect(broken).toEqual([]);
+    const points = pointsAnswer.parse((await api.get(`${at}/points?x=mass&y=time`)).body);
+    expect(points.total).toBe(job.sets);
+    const missed = missedAnswer.parse((await api.get(`${at}/missed`)).body);
+    expect(missed.admissible).toBe(job.admissible);
+  });
+
+  // The build that a set is opened as goes through the book, the fits and /predict's own solver: another way to the same numbers.
+  it("every twentieth set, opened as a build, predicts the same margin, pull and current to 1e-9", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api, { wants: { attitudes: [{ angle: 90, mode: "driving" }] } });
+    const bench = demoBench();
+    const base = bench.builds.find(({ id }) => id === "pane-crawler");
+    if (!base) throw new Error("the demo has no pane crawler");
+    const { sets } = (await api.get(at)).body;
+    for (let index = 0; index < sets; index += 20) {
+      const set = chosenSet.parse((await api.get(`${at}/set?index=${index}`)).body);
+      const build = buildOfSet(bench, base.data, { ...set, mass: set.values.mass ?? 0 });
+      const { input } = resolveBuild(bench, build);
+      if (!input) throw new Error(`set ${index} is no build`);
+      const { suction, point, attitudes } = predict(input);
+      expect(set.values.suction).toBeCloseToRelative(suction, 1e-9);
+      expect(set.values.packCurrent).toBeCloseToRelative(point?.packCurrent ?? 0, 1e-9);
+      expect(set.values.driving).toBeCloseToRelative(attitudes[1].driving.margin ?? 0, 1e-9);
+    }
+  });
+
+  it("asked again is the same job at once, with 200", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api);
+    const again = await api.post("/api/v1/choose").send(chooseBody());
+    expect(again.status).toBe(200);
+    expect(again.headers.location).toBe(at);
+    expect(again.body.state).toBe("done");
+  });
+
+  it("as a table has a line for each admissible set and no empty margin", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api);
+    const { admissible } = (await api.get(at)).body;
+    const table = await api.get(`${at}/sets.csv`);
+    expect(table.headers["content-type"]).toContain("text/csv");
+    const lines = table.text.trimEnd().split("\r\n");
+    expect(lines).toHaveLength(admissible + 1);
+    const place = lines[0].split(",").indexOf("margin");
+    for (const line of lines.slice(1)) expect(Number(line.split(",")[place])).toBeGreaterThanOrEqual(1.5);
+  });
+
+  it("deleted is gone: state, sets and events are 404", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api);
+    expect((await api.delete(at)).status).toBe(204);
+    for (const path of ["", "/sets", "/points", "/missed", "/events", "/sets.csv", "/set?index=0"])
+      expect((await api.get(at + path)).status, path).toBe(404);
+    expect((await api.delete(at)).status).toBe(404);
+  });
+
+  it("with limits that nothing meets tells the nearest sets and what to relax, by how much", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api, { wants: { targetMargin: 6, ratings: false } });
+    const missed = missedAnswer.parse((await api.get(`${at}/missed`)).body);
+    expect(missed.admissible).toBe(0);
+    expect(missed.relaxations).toHaveLength(1);
+    const [{ limit, from, to, index }] = missed.relaxations;
+    expect({ limit, from }).toEqual({ limit: "driving", from: 6 });
+    const set = chosenSet.parse((await api.get(`${at}/set?index=${index}`)).body);
+    expect(set.values.driving).toBe(to);
+    const relaxed = await chosen(api, { wants: { targetMargin: to, ratings: false } });
+    expect((await api.get(relaxed)).body.admissible).toBeGreaterThanOrEqual(1);
+    const tighter = await chosen(api, { wants: { targetMargin: to * 1.000001, ratings: false } });
+    expect((await api.get(tighter)).body.admissible).toBe(0);
+  });
+});
+
+describe("POST /choose, with what can't be", () => {
+  const refused = async (change: object) => {
+    const { api } = demoServer();
+    const answer = await api.post("/api/v1/choose").send({ ...chooseBody(), ...change });
+    return { status: answer.status, ...answer.body.error };
+  };
+
+  it.each([
+    ["no motor", { motors: [] }, 400, "motors"],
+    [
+      "a step of 0",
+      { rotors: [{ rotor: "swept-nine", diameters: { from: 0.03, to: 0.04, step: 0 } }] },
+      400,
+      "rotors.0.diameters.step",
+    ],
+    [
+      "an end before its start",
+      { skirts: [{ skirt: "square-lip", gaps: { from: 0.001, to: 0.0005, step: 0.0001 } }] },
+      400,
+      "skirts.0.gaps.to",
+    ],
+    ["a motor that the book has not", { motors: ["bell-18", "no-such"] }, 422, "motors.1"],
+    ["a build that the book has not", { build: "no-such" }, 422, "build"],
+    ["a margin below 1", { wants: { targetMargin: 0.5 } }, 400, "wants.targetMargin"],
+    ["an unknown key", { colour: "red" }, 400, "colour"],
+  ])("%s is refused, its field named", async (_what, change, status, path) => {
+    const answer = await refused(change);
+    expect(answer.status).toBe(status);
+    expect(answer.fields.map((field: { path: string }) => field.path)).toContain(path);
+  });
+
+  it("a billion sets are refused with the count and how to narrow it", async () => {
+    const answer = await refused({
+      rotors: [{ rotor: "swept-nine", diameters: { from: 0.02, to: 0.06, step: 0.000005 } }],
+      skirts: [{ skirt: "square-lip", gaps: { from: 0.0001, to: 0.0021, step: 2.5e-7 } }],
+      duties: Array.from({ length: 8 }, (_, i) => 0.3 + i / 10),
+    });
+    expect(answer).toMatchObject({ status: 422, code: "too-many-sets" });
+    expect(answer.message).toMatch(/1,02\d,\d\d\d,\d\d\d sets/);
+    expect(answer.fields[0].message).toContain("Narrow");
+  });
+
+  it("unknown jobs are 404 on every path", async () => {
+    const { api } = demoServer();
+    for (const path of ["", "/sets", "/events"])
+      expect((await api.get(`/api/v1/choose/none${path}`)).status).toBe(404);
+  });
+});
