@@ -98,8 +98,8 @@ interface Named {
   readonly angle: number;
 }
 
-/** The ceiling, the wall, then the user's own; one that repeats the wall's or ceiling's angle stands behind its name. */
-function namedAttitudes(build: Build): Named[] {
+/** @returns the ceiling, the wall, then the user's own; one that repeats the wall's or ceiling's angle stands behind its name. */
+export function namedAttitudes(build: Build): Named[] {
   const own = (angle: number) =>
     build.attitudes.filter((each) => each.angle === angle).map((each) => each.name);
   const standard = (title: string, angle: number): Named => {

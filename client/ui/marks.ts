@@ -1,3 +1,4 @@
+import type { PackBasis } from "../../shared/book/packBasis.ts";
 import { type Bench, solvable } from "../../shared/book/resolve.ts";
 import { formatQuantity } from "../../shared/units/format.ts";
 import type { Outcome } from "../state/outcome.ts";
@@ -55,7 +56,29 @@ function replaced({ resolved }: Outcome, collection: string): readonly string[] 
   const gap = resolved?.gap.basis === "calibrated" || resolved?.gap.basis === "what-if" || !!resolved?.leak;
   const friction = resolved?.friction && resolved.friction.basis !== "stated";
   if (collection === "skirts") return gap ? ["gap"] : [];
+  if (collection === "packs") return testedCell(resolved?.pack ?? null);
   return collection === "surfaces" && friction ? ["wheelFriction"] : [];
+}
+
+/** Figures of a pack that its discharge tests gave. */
+function testedCell(pack: PackBasis | null): readonly string[] {
+  if (!pack?.fit) return [];
+  const { resistanceFrom, capacityFrom } = pack.fit;
+  return [
+    "cell.curve",
+    ...(resistanceFrom === "known" ? [] : ["cell.resistance"]),
+    ...(capacityFrom === "known" ? [] : ["cell.capacity"]),
+  ];
+}
+
+/** A published curve in the place of the pack's own. */
+function chemistryMarks(bench: Bench, { resolved, build }: Outcome): BuildMark[] {
+  const table = resolved?.pack?.chemistry;
+  if (!table) return [];
+  const name = bench.packs.find((each) => each.id === build.pack)?.data.name ?? "";
+  return [
+    { word: "estimated", what: `voltage by charge of ${name}, a published curve of ${table.name} cells` },
+  ];
 }
 
 /** Fields of the parts in use that are guesses or makers' figures. */
@@ -90,6 +113,7 @@ export function marksOf(bench: Bench, outcome: Outcome): BuildMark[] {
     ...rotorMarks(outcome),
     ...beyond,
     ...statedMarks(bench, outcome),
+    ...chemistryMarks(bench, outcome),
     ...estimatedMarks(bench, outcome),
   ];
 }

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../shared/model/record.ts";
+import { saveBuild } from "../../state/saveBuild.ts";
 import { TextField } from "../../ui/Field.tsx";
 import { nameProblem, readAngle, withAttitude } from "./ownAttitudes.ts";
-import { saveBuild } from "./saveBuild.ts";
 
 interface Problems {
   readonly name?: string | null;

@@ -1,19 +1,34 @@
 import { useState } from "preact/hooks";
+import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
+import { saveBuild } from "../../state/saveBuild.ts";
+import { rangeText, sureText } from "../../ui/doubtWords.ts";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText } from "../../ui/verdictWords.ts";
 import { withoutAttitude } from "./ownAttitudes.ts";
 import type { NamedStand, Rose } from "./rose.ts";
-import { saveBuild } from "./saveBuild.ts";
 import type { Need } from "./stand.ts";
 import { degrees, grams, needText } from "./words.ts";
 
-function NeedCell({ need, target }: { need: Need; target: number }) {
+interface NeedProps {
+  readonly need: Need;
+  readonly target: number;
+  readonly sure: Spread | null;
+}
+
+function NeedCell({ need, target, sure }: NeedProps) {
   if (need.pull === 0) return <td class="good">none needed</td>;
   const grade = gradeOf(need.margin, target);
   return (
     <td class={grade}>
       <span class="margin">{marginText(need.margin)}</span>
       <small>{GRADE_WORDS[grade]}</small>
+      {sure && (
+        <small>
+          sure {sureText(sure.holds)}
+          {rangeText(sure) && <br />}
+          {rangeText(sure)}
+        </small>
+      )}
       <small>
         {needText(need)}, {governsInWords(need.modes)}
       </small>
@@ -27,7 +42,7 @@ interface RowProps {
   readonly onRemove: (() => void) | null;
 }
 
-function Row({ named: { title, stand, kind }, target, onRemove }: RowProps) {
+function Row({ named: { title, stand, kind, sure }, target, onRemove }: RowProps) {
   const angle = kind === "worst" ? Math.round(stand.angle) : stand.angle;
   return (
     <tr>
@@ -39,8 +54,8 @@ function Row({ named: { title, stand, kind }, target, onRemove }: RowProps) {
           </button>
         )}
       </th>
-      <NeedCell need={stand.parked} target={target} />
-      <NeedCell need={stand.driving} target={target} />
+      <NeedCell need={stand.parked} target={target} sure={sure?.parked ?? null} />
+      <NeedCell need={stand.driving} target={target} sure={sure?.driving ?? null} />
     </tr>
   );
 }

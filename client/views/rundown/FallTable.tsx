@@ -1,6 +1,7 @@
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
 import { marginText } from "../../ui/verdictWords.ts";
-import type { Answered } from "./answer.ts";
+import type { Answered, Track } from "./answer.ts";
 import { fallWords } from "./words.ts";
 
 const TONES = { falls: "near", "holds-to-the-end": "good", "never-held": "bad" } as const;
@@ -15,14 +16,20 @@ function FallCell({ fall, samples }: { fall: Fall; samples: readonly Sample[] })
   );
 }
 
+/** Under which part of the drive cycle an attitude is judged. */
+function judgedWords({ driveCurrent, parked }: NonNullable<Track["judged"]>): string {
+  return parked ? "parked" : `driving at ${formatFixed(driveCurrent, 1)}\u2009A`;
+}
+
 /** When each attitude is lost: minutes, volts of the pack, volts a cell. */
 export function FallTable({ answered }: { answered: Answered }) {
   const { tracks, samples, targetMargin } = answered;
   return (
     <table class="holds fall-table">
       <caption class="quiet small">
-        Driving nose uphill. Under the minutes: the voltage under load there, the pack's as it reaches the
-        driver, and a cell's at the cell.
+        Driving nose uphill{answered.cycled && ", each attitude under its own part of the drive cycle"}. Under
+        the minutes: the voltage under load there, the pack's as it reaches the driver, and a cell's at the
+        cell.
       </caption>
       <thead>
         <tr>
@@ -36,6 +43,7 @@ export function FallTable({ answered }: { answered: Answered }) {
           <tr key={track.key}>
             <th scope="row">
               {track.title} {track.angle.toFixed(0)}°
+              {track.judged && <small class="quiet fall-judged">{judgedWords(track.judged)}</small>}
             </th>
             <FallCell fall={track.holds} samples={samples} />
             {targetMargin !== 1 && <FallCell fall={track.target} samples={samples} />}

@@ -1,9 +1,10 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { href } from "../../app/router.ts";
+import { go, href, route } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
-import { isChanged, type Outcome } from "../../state/outcome.ts";
+import { isChanged, namedAttitudes, type Outcome } from "../../state/outcome.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
@@ -13,6 +14,9 @@ import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import type { Answered } from "./answer.ts";
+import { type Tried, triedFrom, withTried } from "./asked.ts";
+import { CellNote } from "./CellNote.tsx";
+import { CyclePanel } from "./CyclePanel.tsx";
 import { FallTable } from "./FallTable.tsx";
 import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
 import { LimitsSection } from "./limits/LimitsSection.tsx";
@@ -41,12 +45,19 @@ interface OfBuild {
 
 function RundownOf({ bench, build }: OfBuild) {
   const { tried, outcome } = useOutcomes(bench, build);
-  const [startCharge, setStartCharge] = useState(1);
-  const [wanted, setWanted] = useState<number | null>(null);
-  const targetMargin = wanted ?? build.data.targetMargin;
+  const [asked, setAsked] = useState<Tried>(() => triedFrom(route.peek().query));
+  const ask = (part: Partial<Tried>) => {
+    const next = { ...asked, ...part };
+    setAsked(next);
+    const { id, query } = route.peek();
+    go(href("run-down", id ?? build.id, withTried(query, next)), { replace: true });
+  };
+  const startCharge = asked.startCharge ?? 1;
+  const targetMargin = asked.targetMargin ?? build.data.targetMargin;
+  const cycle = asked.cycle ?? build.data.cycle ?? [];
   const question = useMemo(
-    () => questionOf(outcome, { startCharge, targetMargin }),
-    [outcome, startCharge, targetMargin],
+    () => questionOf(outcome, { startCharge, targetMargin, cycle }),
+    [outcome, startCharge, targetMargin, cycle],
   );
   const { reply, busy } = useReply(question);
   const answered = question && reply && "answered" in reply ? reply.answered : null;
@@ -70,13 +81,23 @@ function RundownOf({ bench, build }: OfBuild) {
             handle={START_CHARGE}
             value={startCharge * PERCENT}
             hint="state of charge when it is set down"
-            onValue={(percent) => setStartCharge(percent / PERCENT)}
+            onValue={(percent) => ask({ startCharge: percent === PERCENT ? null : percent / PERCENT })}
           />
           <RunSlider
             handle={TARGET_MARGIN}
             value={targetMargin}
-            hint={wanted === null ? "as in the build" : `the build wants ${build.data.targetMargin}\u2009×`}
-            onValue={setWanted}
+            hint={
+              asked.targetMargin === null
+                ? "as in the build"
+                : `the build wants ${build.data.targetMargin}\u2009×`
+            }
+            onValue={(value) => ask({ targetMargin: value === build.data.targetMargin ? null : value })}
+          />
+          <CyclePanel
+            build={build}
+            cycle={cycle}
+            places={placesOf(build.data)}
+            onCycle={(typed) => ask({ cycle: typed })}
           />
         </section>
       ) : (
@@ -96,6 +117,11 @@ function RundownOf({ bench, build }: OfBuild) {
       )}
     </div>
   );
+}
+
+/** Attitudes that a cycle can name. */
+function placesOf(build: Build) {
+  return [{ title: "Floor", angle: 0 }, ...namedAttitudes(build).filter(({ angle }) => angle > 0)];
 }
 
 interface HeadProps {
@@ -131,13 +157,16 @@ function Meaning({
   busy,
 }: OfBuild & { outcome: Outcome; question: Question; answered: Answered; busy: boolean }) {
   const motor = bench.motors.find((each) => each.id === outcome.build.motor);
-  const notes = [...answered.warnings, ...(outcome.resolved?.motor?.notes ?? [])];
+  const pack = bench.packs.find((each) => each.id === outcome.build.pack);
+  const { resolved } = outcome;
+  const notes = [...answered.warnings, ...(resolved?.motor?.notes ?? []), ...(resolved?.pack?.notes ?? [])];
   return (
     <>
       <section class="rundown-picture" aria-label="The picture">
         {busy && <div class="shell-loading" role="progressbar" aria-label="Running down" />}
         <RundownChart answered={answered} build={build.data.name} />
         {motor && <WindingNote answered={answered} motor={motor} />}
+        {pack && resolved?.pack && <CellNote pack={resolved.pack} name={pack.data.name} id={pack.id} />}
         <LimitsSection bench={bench} outcome={outcome} question={question} />
       </section>
       <section class="rundown-meaning" aria-label="What it means">

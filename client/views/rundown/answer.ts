@@ -4,6 +4,7 @@ import { CONDITION_COUNT, compileHold, type HoldLaw } from "../../../shared/phys
 import { worstAttitude } from "../../../shared/physics/hold/worst.ts";
 import type { RundownInput } from "../../../shared/physics/rundown.ts";
 import {
+  type AttitudeFalls,
   type Fall,
   type Rundown,
   runDown,
@@ -17,8 +18,10 @@ import type { Named, Question } from "./question.ts";
 export interface Track extends Named {
   readonly holds: Fall;
   readonly target: Fall;
-  /** driving margin by sample [-]; null where no pull is needed */
+  /** driving margin by sample, parked where the cycle only parks it there [-]; null where no pull is needed */
   readonly margins: readonly (number | null)[];
+  /** under which part of the drive cycle, where there is one */
+  readonly judged?: AttitudeFalls["judged"];
 }
 
 export interface Answered {
@@ -28,6 +31,8 @@ export interface Answered {
   readonly tracks: readonly Track[];
   /** of one loaded cell [V] */
   readonly minimumVoltage: number;
+  /** it drives a cycle; each attitude is judged under its own part of it */
+  readonly cycled: boolean;
   readonly targetMargin: number;
   /** null: the winding was taken cold; "settled": without a time constant */
   readonly winding: "followed" | "settled" | null;
@@ -57,8 +62,11 @@ export function answerTo({ input, named, windingEstimated }: Question): Answered
   const hold = compileHold(input.vehicle);
   const all = [...named, ...worstOf(input, hold, named)];
   const run = runDown({ ...input, angles: all.map((each) => each.angle) });
-  const marginAt = (sample: Sample, angle: number) =>
-    holdOf(hold, Math.max(0, sample.suction), angle).driving.margin;
+  const marginAt = (sample: Sample, { angle, judged }: AttitudeFalls) => {
+    const load = sample.loads?.find(({ driveCurrent }) => driveCurrent === judged?.driveCurrent) ?? sample;
+    const held = holdOf(hold, Math.max(0, load.suction), angle);
+    return (judged?.parked ? held.parked : held.driving).margin;
+  };
   return {
     end: run.end,
     samples: run.samples,
@@ -66,10 +74,12 @@ export function answerTo({ input, named, windingEstimated }: Question): Answered
     tracks: all.flatMap((each) => {
       const falls = run.attitudes.find(({ angle }) => angle === each.angle);
       if (!falls) return [];
-      const margins = run.samples.map((sample) => marginAt(sample, each.angle));
-      return [{ ...each, holds: falls.holds, target: falls.target, margins }];
+      const margins = run.samples.map((sample) => marginAt(sample, falls));
+      const { holds, target, judged } = falls;
+      return [{ ...each, holds, target, margins, ...(judged ? { judged } : {}) }];
     }),
     minimumVoltage: input.pack.cell.minimumVoltage,
+    cycled: (input.cycle ?? []).length > 0,
     targetMargin: input.targetMargin ?? 1,
     winding: windingOf(input),
     windingEstimated,

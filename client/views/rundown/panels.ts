@@ -12,8 +12,8 @@ export interface Panel {
 
 const THOUSAND = 1000;
 
-/** @returns the small charts of a run; the winding's only where its temperature is known */
-export function panelsOf({ winding, windingEstimated }: Answered): Panel[] {
+/** @returns the small charts of a run; the winding's only where its temperature is known, the cavity's only where there is one */
+export function panelsOf({ winding, windingEstimated, samples }: Answered): Panel[] {
   const voltage: Panel = {
     key: "voltage",
     label: "pack voltage under load, V",
@@ -29,5 +29,11 @@ export function panelsOf({ winding, windingEstimated }: Answered): Panel[] {
     label: `winding temperature, °C${windingEstimated ? " (estimated)" : ""}`,
     value: (sample) => sample.windingTemperature - CELSIUS_ZERO,
   };
-  return winding === null ? [voltage, speed] : [voltage, speed, temperature];
+  const pressure: Panel = {
+    key: "pressure",
+    label: "depression in the cavity, Pa",
+    value: (sample) => sample.pressure ?? 0,
+  };
+  const cavity = samples.some((sample) => sample.pressure !== null) ? [pressure] : [];
+  return [voltage, speed, ...cavity, ...(winding === null ? [] : [temperature])];
 }

@@ -33,13 +33,15 @@ interface Loss {
   readonly track: Track;
   readonly time: number;
   readonly packVoltage: number;
+  /** of one cell, loaded [V]; null: as the samples have it */
+  readonly cellVoltage: number | null;
 }
 
 /** @returns the first attitude that is held at the start and lost on the way */
 export function firstLoss(tracks: readonly Track[], level: "holds" | "target"): Loss | null {
   const losses = tracks.flatMap((track) => {
-    const { time, packVoltage } = track[level];
-    return time === null || packVoltage === null ? [] : [{ track, time, packVoltage }];
+    const { time, packVoltage, cellVoltage = null } = track[level];
+    return time === null || packVoltage === null ? [] : [{ track, time, packVoltage, cellVoltage }];
   });
   return losses.reduce<Loss | null>((first, each) => (first && first.time <= each.time ? first : each), null);
 }
@@ -50,6 +52,12 @@ function endText({ end }: Answered): string {
 
 /** @returns the answer to "how long does it hold?" */
 export function rundownSentence(answered: Answered): string {
+  const sentence = steadySentence(answered);
+  if (!answered.cycled || !sentence.startsWith("It ")) return sentence;
+  return `On its drive cycle it ${sentence.slice("It ".length)}`;
+}
+
+function steadySentence(answered: Answered): string {
   const { tracks, end } = answered;
   if (end.time === 0) return "There is no run: the loaded cell is at its minimum from the start.";
   const never = inState(tracks, "never-held");
@@ -80,18 +88,23 @@ export function alarmFor(answered: Answered, level: "holds" | "target"): Alarm |
   const { tracks, samples, end } = answered;
   if (tracks.length > 0 && tracks.every((track) => track[level].state === "never-held")) return null;
   const lost = firstLoss(tracks, level);
-  const cell = cellVoltageAt(samples, lost?.time ?? end.time);
+  const cell = lost?.cellVoltage ?? cellVoltageAt(samples, lost?.time ?? end.time);
   return { cell: upward(Math.max(cell, answered.minimumVoltage)), lost: lost?.track ?? null };
+}
+
+/** Under the heaviest load of a drive cycle, where there is one. */
+function lowestCell({ cellVoltage, loads }: Sample): number {
+  return (loads ?? []).reduce((least, load) => Math.min(least, load.cellVoltage), cellVoltage);
 }
 
 /** @returns loaded voltage of one cell at a moment of the run, between two samples by their straight line [V] */
 export function cellVoltageAt(samples: readonly Sample[], time: number): number {
   const after = samples.findIndex((sample) => sample.time >= time);
-  if (after < 0) return samples[samples.length - 1].cellVoltage;
-  if (after === 0) return samples[0].cellVoltage;
+  if (after < 0) return lowestCell(samples[samples.length - 1]);
+  if (after === 0) return lowestCell(samples[0]);
   const [from, to] = [samples[after - 1], samples[after]];
   const share = (time - from.time) / (to.time - from.time);
-  return from.cellVoltage + share * (to.cellVoltage - from.cellVoltage);
+  return lowestCell(from) + share * (lowestCell(to) - lowestCell(from));
 }
 
 function upward(voltage: number): number {
@@ -133,11 +146,11 @@ export function fallWords(
   const minutes = `${formatFixed(fall.time / MINUTE, 1)}${THIN_SPACE}min`;
   return {
     head: minutes,
-    rest: `${volts(fall.packVoltage)}, ${volts(cellVoltageAt(samples, fall.time))} a cell`,
+    rest: `${volts(fall.packVoltage)}, ${volts(fall.cellVoltage ?? cellVoltageAt(samples, fall.time))} a cell`,
   };
 }
 
 /** @returns what the picture shows, for those who don't see it */
 export function pictureSentence(answered: Answered, build: string): string {
-  return `Margins of ${build} against minutes while it drives, with pack voltage, speed and winding temperature below. ${rundownSentence(answered)} ${endSentence(answered)}`;
+  return `Margins of ${build} against minutes while it drives, with pack voltage, speed, pressure and winding temperature below. ${rundownSentence(answered)} ${endSentence(answered)}`;
 }

@@ -111,5 +111,6 @@ export const answered = (tracks: readonly Track[], change: Partial<Answered> = {
   targetMargin: 1.5,
   winding: "followed",
   windingEstimated: false,
+  cycled: false,
   ...change,
 });

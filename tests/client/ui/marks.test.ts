@@ -53,6 +53,26 @@ describe("the marks of a verdict", () => {
     expect(mark?.what).toMatch(/rotor curve/);
   });
 
+  it("of a pack without a curve, with its chemistry named: estimated, whose curve it is", () => {
+    const packs = bench.packs.map(({ data, ...record }) => {
+      const { curve: _own, ...cell } = data.cell;
+      return { ...record, data: { ...data, cell: { ...cell, chemistry: "lithium-ion" as const } } };
+    });
+    const book = { ...bench, packs, tests: bench.tests.filter(({ data }) => data.kind !== "discharge") };
+    const mark = verdictMarks(book, solved("pane-crawler", {}, book)).find(
+      ({ word }) => word === "estimated",
+    );
+    expect(mark?.what).toMatch(/voltage by charge of Two cells, 450 mAh, a published curve of lithium-ion/);
+  });
+
+  it("of a pack's estimated resistance: no more, once a discharge test has told it", () => {
+    const book = without("packs", ["cell.resistance"]);
+    const all = (pack: string) =>
+      marksOf(book, solved("pane-crawler", { pack }, book)).map(({ what }) => what);
+    expect(all("two-cell-450").join()).toMatch(/cell resistance/);
+    expect(all("one-cell-650").join()).not.toMatch(/cell resistance/);
+  });
+
   it.each([
     ["packs", "cell.resistance", "cell resistance"],
     ["motors", "noLoadCurrent", "no load current"],

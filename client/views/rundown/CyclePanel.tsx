@@ -1,0 +1,146 @@
+import { useState } from "preact/hooks";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import type { CycleSegment } from "../../../shared/physics/rundown.ts";
+import { saveBuild } from "../../state/saveBuild.ts";
+import { TextField } from "../../ui/Field.tsx";
+import { cycleText } from "./asked.ts";
+import { type CycleRow, MOST_ROWS, readRows, rowsOf, withRow } from "./cycleDraft.ts";
+
+export interface Place {
+  readonly angle: number;
+  readonly title: string;
+}
+
+export interface CyclePanelProps {
+  readonly build: StoredOf<"builds">;
+  /** as tried, else as the build has it */
+  readonly cycle: readonly CycleSegment[];
+  readonly places: readonly Place[];
+  /** null: as the build has it */
+  readonly onCycle: (cycle: readonly CycleSegment[] | null) => void;
+}
+
+const placeName = ({ title, angle }: Place): string => `${title} ${angle}°`;
+
+/** Where the vehicle is, for what share of the time, with what drive current: typed, tried at once, stored with the build. */
+export function CyclePanel({ build, cycle, places, onCycle }: CyclePanelProps) {
+  const [rows, setRows] = useState<readonly CycleRow[]>(() => rowsOf(cycle));
+  const [problem, setProblem] = useState<string | null>(null);
+  const read = readRows(rows);
+  const stored = build.data.cycle ?? [];
+  const isStored = read.cycle !== null && cycleText(read.cycle) === cycleText(stored);
+  const show = (next: readonly CycleRow[]) => {
+    setRows(next);
+    setProblem(null);
+    const { cycle: typed } = readRows(next);
+    if (typed) onCycle(cycleText(typed) === cycleText(stored) ? null : typed);
+  };
+  const change = (key: number, part: Partial<CycleRow>) =>
+    show(rows.map((row) => (row.key === key ? { ...row, ...part } : row)));
+  const save = async () => {
+    if (!read.cycle) return;
+    const { cycle: _old, ...rest } = build.data;
+    const segments = read.cycle.map((segment) => ({ ...segment, moving: segment.moving !== false }));
+    const refused = await saveBuild(build, segments.length > 0 ? { ...rest, cycle: segments } : rest);
+    setProblem(refused);
+    if (refused === null) onCycle(null);
+  };
+  return (
+    <details class="cycle" open={cycle.length > 0}>
+      <summary>Drive cycle</summary>
+      <p class="quiet small">
+        Its drive motors draw from the same pack: where it is, for what share of the time, with what current.
+        {rows.length === 0 && " None yet: the load beside the fan is steady."}
+      </p>
+      {rows.map((row, i) => (
+        <Segment
+          key={row.key}
+          row={row}
+          at={i}
+          places={places}
+          problems={read.problems}
+          onChange={(part) => change(row.key, part)}
+          onRemove={() => show(rows.filter(({ key }) => key !== row.key))}
+        />
+      ))}
+      {(read.whole ?? problem) && (
+        <p class="field-error" role="alert">
+          {read.whole ?? problem}
+        </p>
+      )}
+      <div class="cycle-buttons">
+        <button
+          type="button"
+          disabled={rows.length >= MOST_ROWS}
+          onClick={() => show(withRow(rows, places[0]?.angle ?? 0))}
+        >
+          Add a part
+        </button>
+        {!isStored && (
+          <>
+            <button type="button" disabled={read.cycle === null} onClick={() => void save()}>
+              Save to the build
+            </button>
+            <button type="button" onClick={() => show(rowsOf(stored))}>
+              As the build has it
+            </button>
+          </>
+        )}
+      </div>
+    </details>
+  );
+}
+
+interface SegmentProps {
+  readonly row: CycleRow;
+  readonly at: number;
+  readonly places: readonly Place[];
+  readonly problems: ReadonlyMap<string, string>;
+  readonly onChange: (part: Partial<CycleRow>) => void;
+  readonly onRemove: () => void;
+}
+
+function Segment({ row, at, places, problems, onChange, onRemove }: SegmentProps) {
+  const known = places.some(({ angle }) => String(angle) === row.angle);
+  return (
+    <fieldset class="cycle-part">
+      <legend>Part {at + 1}</legend>
+      <label class="field-label">
+        Where
+        <select value={row.angle} onChange={(event) => onChange({ angle: event.currentTarget.value })}>
+          {!known && <option value={row.angle}>{row.angle}°</option>}
+          {places.map((place) => (
+            <option key={place.angle} value={String(place.angle)}>
+              {placeName(place)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <TextField
+        label="Time, %"
+        value={row.share}
+        error={problems.get(`${at}.share`)}
+        onChange={(share) => onChange({ share })}
+      />
+      <TextField
+        label="Drive, A"
+        value={row.parked ? "0" : row.current}
+        error={problems.get(`${at}.current`)}
+        onChange={(current) => onChange({ current, parked: false })}
+      />
+      <label class="cycle-parked">
+        <input
+          type="checkbox"
+          checked={row.parked}
+          onChange={(event) =>
+            onChange(event.currentTarget.checked ? { parked: true, current: "0" } : { parked: false })
+          }
+        />
+        parked
+      </label>
+      <button type="button" class="plain" aria-label={`Remove part ${at + 1}`} onClick={onRemove}>
+        Remove
+      </button>
+    </fieldset>
+  );
+}
