@@ -1,6 +1,7 @@
 import { FLAG } from "./columns.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Broken, LIMITS, type Limit } from "./result.ts";
+import { sumAt } from "./sums.ts";
 
 /** Place of each limit, and its bit in a set's mask. */
 export const PLACE = Object.fromEntries(LIMITS.map((limit, i) => [limit, i])) as Readonly<
@@ -72,38 +73,9 @@ export function writeAllowed(
   allowed[PLACE.time] = wants.leastTime ?? Number.NEGATIVE_INFINITY;
 }
 
-/** @returns height of the stack with a set's parts [m], or its price [-] */
-export function sumOf(
-  { problem, radix }: Prepared,
-  of: "height" | "price",
-  { motor, wheel, pack, seal }: Pick<Judged, "motor" | "wheel" | "pack" | "seal">,
-): number {
-  const { motors, rotors, packs, skirts, fixed } = problem;
-  const { outer, inner } = radix.wheels[wheel];
-  const own = (motors[motor][of] ?? 0) + (rotors[outer].sizes[inner][of] ?? 0);
-  return fixed[of] + own + (packs[pack][of] ?? 0) + (skirts[radix.seals[seal].outer][of] ?? 0);
-}
-
-/** @returns mass of a set, the vehicle without its chosen parts included [kg] */
-export function massOfDigits(
-  { problem, radix, seals }: Prepared,
-  { motor, wheel, pack, seal }: Pick<Judged, "motor" | "wheel" | "pack" | "seal">,
-): number {
-  const { outer, inner } = radix.wheels[wheel];
-  const { mass } = problem.rotors[outer].sizes[inner];
-  return (
-    problem.fixed.vehicle.mass +
-    problem.motors[motor].mass +
-    mass +
-    problem.packs[pack].mass +
-    seals[seal].mass
-  );
-}
-
 /** @returns burst speed over speed [-]; NaN where the strength is not known or the rotor stands */
-export function rotorFactorOf({ problem, radix }: Prepared, wheel: number, speed: number): number {
-  const { outer, inner } = radix.wheels[wheel];
-  return speed > 0 ? (problem.rotors[outer].sizes[inner].burstSpeed ?? Number.NaN) / speed : Number.NaN;
+export function rotorFactorOf({ burstSpeeds }: Prepared, wheel: number, speed: number): number {
+  return speed > 0 ? burstSpeeds[wheel] / speed : Number.NaN;
 }
 
 /**
@@ -133,8 +105,8 @@ export function writeValues(prepared: Prepared, set: Judged, values: Float64Arra
   values[PLACE.motorCurrent] = (packCurrent - problem.fixed.supply.auxCurrent) / duty;
   values[PLACE.motorVoltage] = duty * (series * table.voltage - table.resistance * packCurrent);
   values[PLACE.cellCurrent] = packCurrent / parallel;
-  values[PLACE.height] = sumOf(prepared, "height", set);
-  values[PLACE.price] = sumOf(prepared, "price", set);
+  values[PLACE.height] = sumAt(prepared.sums.height, set);
+  values[PLACE.price] = sumAt(prepared.sums.price, set);
   values[PLACE.time] = set.time;
 }
 

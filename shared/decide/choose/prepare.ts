@@ -12,6 +12,7 @@ import { type Radix, radixOf } from "./places.ts";
 import type { AdmittedMotor, AdmittedRotor, Problem } from "./problem.ts";
 import { type Seal, sealOf } from "./seal.ts";
 import { singleCrossing } from "./singleCrossing.ts";
+import { type Summed, type Sums, sumsOf } from "./sums.ts";
 
 /** A motor's own numbers of a case. */
 export interface PreparedMotor {
@@ -52,6 +53,9 @@ export interface Prepared {
   readonly wheels: readonly Wheel[];
   readonly packs: readonly PackTable[];
   readonly seals: readonly Seal[];
+  readonly sums: Readonly<Record<Summed, Sums>>;
+  /** of each wheel [rad/s]; NaN: not known */
+  readonly burstSpeeds: Float64Array;
 }
 
 function preparedMotor(motor: AdmittedMotor, ambient: number): PreparedMotor {
@@ -139,6 +143,15 @@ export function prepare(problem: Problem): Prepared {
     motors: problem.motors.map((motor) => preparedMotor(motor, weather.temperature)),
     wheels: problem.rotors.flatMap((rotor) => wheelsOf(rotor, air)),
     packs: problem.packs.map((pack, i) => packTable(pack, charge, `packs.${i}`)),
+    sums: {
+      mass: sumsOf(problem, "mass"),
+      height: sumsOf(problem, "height"),
+      price: sumsOf(problem, "price"),
+    },
+    burstSpeeds: Float64Array.from(
+      problem.rotors.flatMap(({ sizes }) => sizes),
+      ({ burstSpeed }) => burstSpeed ?? Number.NaN,
+    ),
     seals: problem.skirts.flatMap((skirt) => skirt.gaps.map((gap) => sealOf(problem, skirt, gap, air))),
   };
 }

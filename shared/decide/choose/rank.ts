@@ -13,8 +13,11 @@ function keysOf(prepared: Prepared, results: Results, { column, want }: Objectiv
   return keys;
 }
 
-const everySet = (results: Results): Uint32Array =>
-  Uint32Array.from({ length: solvedCount(results) }, (_, i) => i);
+function everySet(results: Results): Uint32Array {
+  const all = new Uint32Array(solvedCount(results));
+  for (let i = 0; i < all.length; i++) all[i] = i;
+  return all;
+}
 
 /** Sinks the entry at `at` in a heap whose root comes last. */
 function sink(heap: Uint32Array, size: number, at: number, after: (a: number, b: number) => boolean): void {

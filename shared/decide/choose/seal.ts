@@ -21,7 +21,6 @@ export interface Seal {
   /** A_inside and P·ℓ [m²] */
   readonly area: number;
   readonly lipArea: number;
-  readonly mass: number;
   readonly parked: HoldNeeds;
   readonly driving: HoldNeeds;
 }
@@ -50,7 +49,7 @@ function lipNumbers(gap: LipGap, { density, viscosity }: Fluid): number[] {
  * Valid as its parts. Source: docs/method/restriction.md
  */
 export function sealOf(problem: Problem, skirt: AdmittedSkirt, standOff: number, air: Fluid): Seal {
-  const { perimeter, land, openings, measuredLeak, share, wheelFriction, skirtFriction, mass } = skirt;
+  const { perimeter, land, openings, measuredLeak, share, wheelFriction, skirtFriction } = skirt;
   const height =
     requireNonNegative("skirt.gap", standOff) + requireNonNegative("skirt.roughness", skirt.roughness);
   const lossSum = skirt.lossSum ?? EDGE_LOSS[skirt.edge ?? "square"];
@@ -67,7 +66,6 @@ export function sealOf(problem: Problem, skirt: AdmittedSkirt, standOff: number,
     leak: Float64Array.from(leak.slice(0, WARM.leakExponent - WARM.gapArea + 1)),
     area: requireNonNegative("skirt.area", skirt.area),
     lipArea: requirePositive("skirt.perimeter", perimeter) * requireNonNegative("skirt.land", land),
-    mass,
     parked: holdNeeds(vehicle, attitudes, "parked"),
     driving: holdNeeds(vehicle, attitudes, "driving"),
   };

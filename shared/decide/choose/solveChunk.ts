@@ -3,10 +3,11 @@ import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
 import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import { type Chunk, chunkOver, FLAG } from "./columns.ts";
 import { marginOf } from "./holdNeeds.ts";
-import { breaks, brokenBits, massOfDigits, PLACE, writeAllowed, writeValues } from "./limits.ts";
+import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
 import { type RunTime, runTime } from "./runTime.ts";
 import { solveSet } from "./solveSet.ts";
+import { sumAt } from "./sums.ts";
 import { createWork, type Work, writeSet } from "./work.ts";
 
 /** Sets that may start from each other: a chunk that begins inside a run solves its beginning too, so that where chunks end changes no digit. */
@@ -109,7 +110,7 @@ function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void
   if (row.flags & (FLAG.noPoint | FLAG.unsolved)) writeStanding(row);
   else writeTurning(prepared, work, row);
   const pulling = Math.max(0, row.suction);
-  const mass = massOfDigits(prepared, row);
+  const mass = sumAt(prepared.sums.mass, row);
   const { parked, driving } = prepared.seals[row.seal];
   row.parked = marginOf(parked, mass, pulling);
   row.driving = marginOf(driving, mass, pulling);

@@ -1,6 +1,7 @@
 import { type Chunk, type Column, STORED, type Stored } from "./columns.ts";
-import { massOfDigits, rotorFactorOf, sumOf } from "./limits.ts";
+import { rotorFactorOf } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
+import { type Summed, sumAt } from "./sums.ts";
 
 /** Solved sets, chunk by chunk in the order of their indices, from 0 up without a hole. */
 export type Results = readonly Chunk[];
@@ -55,10 +56,14 @@ export function writeDigits({ radix }: Prepared, index: number, digits: Digits):
   digits.motor = Math.floor(rest / wheels.length);
 }
 
-function derivedAt(prepared: Prepared, column: Column, speed: number, digits: Digits): number {
-  if (column === "mass") return massOfDigits(prepared, digits);
+function derivedAt(
+  prepared: Prepared,
+  column: Summed | "rotorFactor",
+  speed: number,
+  digits: Digits,
+): number {
   if (column === "rotorFactor") return rotorFactorOf(prepared, digits.wheel, speed);
-  return sumOf(prepared, column === "height" ? "height" : "price", digits);
+  return sumAt(prepared.sums[column], digits);
 }
 
 /**

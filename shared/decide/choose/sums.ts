@@ -1,0 +1,47 @@
+import type { Problem } from "./problem.ts";
+
+/** What adds up over the parts of a set. */
+export const SUMMED = ["mass", "height", "price"] as const;
+export type Summed = (typeof SUMMED)[number];
+
+/** What the parts bring to one sum, by their digits. */
+export interface Sums {
+  readonly fixed: number;
+  readonly motors: Float64Array;
+  readonly wheels: Float64Array;
+  readonly packs: Float64Array;
+  readonly seals: Float64Array;
+}
+
+type Summand = { readonly [S in Summed]?: number };
+
+/**
+ * Mass, height or price of every part, by its digit.
+ *
+ *     absent: 0
+ *
+ * @param problem - the question
+ * @param of - which [kg, m, -]
+ * @returns the summands [same unit]
+ *
+ * Valid for any question
+ */
+export function sumsOf(problem: Problem, of: Summed): Sums {
+  const { fixed, motors, rotors, packs, skirts } = problem;
+  const listed = (parts: readonly Summand[]) => Float64Array.from(parts, (part) => part[of] ?? 0);
+  return {
+    fixed: of === "mass" ? fixed.vehicle.mass : fixed[of],
+    motors: listed(motors),
+    wheels: listed(rotors.flatMap(({ sizes }) => sizes)),
+    packs: listed(packs),
+    seals: listed(skirts.flatMap((skirt) => skirt.gaps.map(() => skirt))),
+  };
+}
+
+/** @returns the sum of one set, by its digits */
+export function sumAt(
+  { fixed, motors, wheels, packs, seals }: Sums,
+  set: { readonly motor: number; readonly wheel: number; readonly pack: number; readonly seal: number },
+): number {
+  return fixed + motors[set.motor] + wheels[set.wheel] + packs[set.pack] + seals[set.seal];
+}
