@@ -4,10 +4,12 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, type Outcome } from "../../state/outcome.ts";
+import { type DoubtState, useDoubt } from "../../state/useDoubt.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
+import { HowSure } from "../../ui/HowSure.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
@@ -37,7 +39,8 @@ interface OfBuild {
 
 function AttitudesOf({ bench, build }: OfBuild) {
   const { tried, outcome } = useOutcomes(bench, build);
-  const rose = useMemo(() => roseOf(outcome), [outcome]);
+  const sure = useDoubt(bench, outcome);
+  const rose = useMemo(() => roseOf(outcome, sure.doubt), [outcome, sure.doubt]);
   return (
     <div class="attitudes">
       <div class="attitudes-answer" aria-live="polite">
@@ -57,7 +60,7 @@ function AttitudesOf({ bench, build }: OfBuild) {
         )}
       </div>
       {rose ? (
-        <Answered bench={bench} build={build} outcome={outcome} rose={rose} />
+        <Answered bench={bench} build={build} outcome={outcome} rose={rose} sure={sure} />
       ) : (
         <section class="attitudes-picture" aria-label="What is missing">
           <Missing outcome={outcome} build={build.id} />
@@ -67,7 +70,13 @@ function AttitudesOf({ bench, build }: OfBuild) {
   );
 }
 
-function Answered({ bench, build, outcome, rose }: OfBuild & { outcome: Outcome; rose: Rose }) {
+interface AnsweredProps extends OfBuild {
+  readonly outcome: Outcome;
+  readonly rose: Rose;
+  readonly sure: DoubtState;
+}
+
+function Answered({ bench, build, outcome, rose, sure }: AnsweredProps) {
   const [angle, setAngle] = useState<number | null>(null);
   const shown = angle ?? Math.round(rose.worst.driving.angle);
   const asked = angle === null ? null : standAt(rose.input.vehicle, rose.made, angle);
@@ -87,6 +96,7 @@ function Answered({ bench, build, outcome, rose }: OfBuild & { outcome: Outcome;
           <VerdictMarks bench={bench} outcome={outcome} />
         </h2>
         <AttitudeTable rose={rose} build={build} />
+        <HowSure state={sure} />
         <RestsOn bench={bench} outcome={outcome} />
         <Warnings outcome={outcome} />
         <Caution>

@@ -1,18 +1,15 @@
-import { type Resolved, solvable } from "../../../shared/book/resolve.ts";
-import { type PredictInput, predict } from "../../../shared/physics/predict.ts";
-import { type AnyPredictInput, isPropeller } from "../../../shared/physics/predictAny.ts";
+import { solvable } from "../../../shared/book/resolve.ts";
+import type { AttitudeDoubt, Doubt } from "../../../shared/decide/uncertainty.ts";
+import type { AnyPredictInput } from "../../../shared/physics/predictAny.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { SAME_ANGLE } from "../../ui/verdictWords.ts";
 import { type Sector, sectorsOf } from "./sectors.ts";
 import { type Stand, type State, standAt } from "./stand.ts";
 
-/** Pull made with a gap wider and narrower by its standard uncertainty, and by nothing else. */
+/** Pull made, from that which 5 % of the samples stay under to that which 95 % do [N]. */
 export interface Spread {
-  /** [N] */
   readonly less: number;
   readonly more: number;
-  /** of the gap [m] */
-  readonly doubt: number;
 }
 
 /** An attitude with a name, drawn as a spoke and told in the table. */
@@ -21,6 +18,8 @@ export interface NamedStand {
   readonly title: string;
   readonly kind: "standard" | "own" | "worst";
   readonly stand: Stand;
+  /** of the samples there; null where not worked out */
+  readonly sure: AttitudeDoubt | null;
 }
 
 export interface Rose {
@@ -43,17 +42,9 @@ const CEILING = 180;
 const MOST_HEADROOM = 2.2;
 const RIM = 1.06;
 
-function pullAt(input: PredictInput, gap: number): number {
-  return Math.max(0, predict({ ...input, skirt: { ...input.skirt, gap: Math.max(0, gap) } }).suction);
-}
-
-/** None where no uncertainty is stated or a measured leak stands in the gap's place. */
-function spreadOf(input: AnyPredictInput, resolved: Resolved): Spread | null {
-  if (isPropeller(input)) return null;
-  const doubt = resolved.gap.uncertainty;
-  if (doubt === null || doubt === 0 || resolved.leak) return null;
-  const ends = [pullAt(input, input.skirt.gap - doubt), pullAt(input, input.skirt.gap + doubt)];
-  return { less: Math.min(...ends), more: Math.max(...ends), doubt };
+function spreadOf(doubt: Doubt | null): Spread | null {
+  const { p5, p95 } = doubt?.suction ?? { p5: null, p95: null };
+  return p5 === null || p95 === null ? null : { less: p5, more: p95 };
 }
 
 function rimOf(made: number, spread: Spread | null, stands: readonly Stand[]): number {
@@ -63,16 +54,28 @@ function rimOf(made: number, spread: Spread | null, stands: readonly Stand[]): n
   return Math.max(made, spread?.more ?? 0, most) * RIM || 1;
 }
 
-function namedStands(rose: Pick<Rose, "outcome" | "worst">, at: (angle: number) => Stand): NamedStand[] {
-  const { worst, outcome } = rose;
+function namedStands(
+  { worst, outcome }: Pick<Rose, "outcome" | "worst">,
+  at: (angle: number) => Stand,
+  doubt: Doubt | null,
+): NamedStand[] {
+  const sureAt = (angle: number) => doubt?.attitudes.find((each) => each.angle === angle) ?? null;
+  const [parked = null, driving = null] = doubt?.attitudes.slice(-2) ?? [];
   const standard = (title: string, angle: number): NamedStand => ({
     key: `standard ${angle}`,
     title,
     kind: "standard",
     stand: at(angle),
+    sure: sureAt(angle),
   });
   const own = outcome.build.attitudes.map(
-    ({ name, angle }, i): NamedStand => ({ key: `own ${i}`, title: name, kind: "own", stand: at(angle) }),
+    ({ name, angle }, i): NamedStand => ({
+      key: `own ${i}`,
+      title: name,
+      kind: "own",
+      stand: at(angle),
+      sure: sureAt(angle),
+    }),
   );
   const apart = Math.abs(worst.parked.angle - worst.driving.angle) >= SAME_ANGLE;
   const first = { key: "worst", title: apart ? "Worst parked" : "Worst", kind: "worst" } as const;
@@ -81,9 +84,17 @@ function namedStands(rose: Pick<Rose, "outcome" | "worst">, at: (angle: number) 
     standard("Wall", CEILING / 2),
     standard("Ceiling", CEILING),
     ...own,
-    { ...first, stand: worst.parked },
+    { ...first, stand: worst.parked, sure: parked },
     ...(apart
-      ? [{ key: "worst driving", title: "Worst driving", kind: "worst", stand: worst.driving } as const]
+      ? [
+          {
+            key: "worst driving",
+            title: "Worst driving",
+            kind: "worst",
+            stand: worst.driving,
+            sure: driving,
+          } as const,
+        ]
       : []),
   ];
 }
@@ -92,16 +103,17 @@ function namedStands(rose: Pick<Rose, "outcome" | "worst">, at: (angle: number) 
  * Everything that Attitudes draws and tells of one build.
  *
  * @param outcome - the solved build
+ * @param doubt - of its samples, the worst parked and the worst driving attitude last; null where not worked out
  * @returns null where the build has no numbers
  */
-export function roseOf(outcome: Outcome): Rose | null {
+export function roseOf(outcome: Outcome, doubt: Doubt | null = null): Rose | null {
   const { resolved, prediction } = outcome;
   const input = resolved && solvable(resolved);
   if (!input || !prediction) return null;
   const made = Math.max(0, prediction.suction);
   const at = (angle: number) => standAt(input.vehicle, made, angle);
   const stands = Array.from({ length: CEILING + 1 }, (_, angle) => at(angle));
-  const spread = spreadOf(input, resolved);
+  const spread = spreadOf(doubt);
   const worst = { parked: at(prediction.worst.parked.angle), driving: at(prediction.worst.driving.angle) };
   return {
     outcome,
@@ -111,7 +123,7 @@ export function roseOf(outcome: Outcome): Rose | null {
     stands,
     sectors: { parked: sectorsOf(stands, "parked", at), driving: sectorsOf(stands, "driving", at) },
     worst,
-    named: namedStands({ outcome, worst }, at),
+    named: namedStands({ outcome, worst }, at, doubt),
     rim: rimOf(made, spread, stands),
   };
 }

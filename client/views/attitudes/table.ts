@@ -1,3 +1,4 @@
+import type { AttitudeDoubt } from "../../../shared/decide/uncertainty.ts";
 import type { Table } from "../../ui/table.ts";
 import { governsInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
@@ -5,6 +6,7 @@ import type { Need, Stand } from "./stand.ts";
 import { inGrams } from "./words.ts";
 
 const STEP = 5;
+const PERCENT = 100;
 
 function cells(need: Need): (string | number | null)[] {
   const pull = Number.isFinite(need.pull) ? inGrams(need.pull) : "no pull suffices";
@@ -13,7 +15,7 @@ function cells(need: Need): (string | number | null)[] {
 
 /** @returns what Attitudes draws, as numbers: the named attitudes, then every fifth degree */
 export function roseTable({ named, stands, made, spread }: Rose): Table {
-  const row = (title: string, stand: Stand) => [
+  const row = (title: string, stand: Stand, sure: AttitudeDoubt | null = null) => [
     title,
     stand.angle,
     inGrams(made),
@@ -21,23 +23,27 @@ export function roseTable({ named, stands, made, spread }: Rose): Table {
     spread ? inGrams(spread.more) : null,
     ...cells(stand.parked),
     ...cells(stand.driving),
+    sure && PERCENT * sure.parked.holds,
+    sure && PERCENT * sure.driving.holds,
   ];
   return {
     columns: [
       "attitude",
       "angle (°)",
       "made (g)",
-      "made, wider gap (g)",
-      "made, narrower gap (g)",
+      "made, 5 % (g)",
+      "made, 95 % (g)",
       "needed parked (g)",
       "margin parked",
       "governs parked",
       "needed driving (g)",
       "margin driving",
       "governs driving",
+      "sure parked (%)",
+      "sure driving (%)",
     ],
     rows: [
-      ...named.map(({ title, stand }) => row(title, stand)),
+      ...named.map(({ title, stand, sure }) => row(title, stand, sure)),
       ...stands.filter((stand) => stand.angle % STEP === 0).map((stand) => row("", stand)),
     ],
   };

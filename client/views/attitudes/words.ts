@@ -1,5 +1,5 @@
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
 import { governsInWords, marginText, worstName } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
 import type { Need, Stand } from "./stand.ts";
@@ -68,21 +68,16 @@ export function needSentence(rose: Rose): string {
   return `It needs most at ${where}: ${ofMade(parked.pull, made)}.${climbing(rose)}`;
 }
 
-/** @returns the pull made with its spread, worded as the gap's doubt alone */
+/** @returns the pull made, with the range that 90 % of the samples lie in */
 export function madeText({ made, spread }: Rose): string {
   if (!spread) return `It makes ${grams(made)}.`;
-  const doubt = formatQuantity(spread.doubt, "length", { digits: 2 });
-  return `It makes ${grams(made)}; ${grams(spread.less)} to ${grams(spread.more)} by the gap's doubt of ±\u00a0${doubt} alone.`;
+  return `It makes ${grams(made)}, very likely ${grams(spread.less)} to ${grams(spread.more)}.`;
 }
 
-/** @returns what the band round the arc is, or why there is none */
-export function bandText({ spread, outcome }: Rose): string {
-  if (spread) return "The band round the arc is the gap's doubt alone.";
-  if (outcome.resolved?.propeller)
-    return "No band round the arc: a propeller's press force does not depend on a gap.";
-  if (outcome.resolved?.leak)
-    return "No band round the arc: the leak rests on a leak test, not on the gap's size.";
-  return "No band round the arc: the skirt states no uncertainty of its gap.";
+/** @returns what the band round the arc and the percentages are; nothing where there are none */
+export function bandText({ spread }: Rose): string {
+  if (!spread) return "";
+  return "The band round the arc holds 90\u2009% of the samples of the pull made; a percentage is the share of them that hold there, parked.";
 }
 
 function stateText(need: Need): string {

@@ -1,8 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { replyTo } from "../../../client/state/doubt/answer.ts";
+import { doubtQuestion } from "../../../client/state/doubt/question.ts";
 import { type Outcome, solve } from "../../../client/state/outcome.ts";
 import { type Rose, roseOf } from "../../../client/views/attitudes/rose.ts";
 import { roseTable } from "../../../client/views/attitudes/table.ts";
 import {
+  bandText,
   beyondRim,
   degrees,
   grams,
@@ -10,8 +13,6 @@ import {
   needSentence,
   roseSentence,
 } from "../../../client/views/attitudes/words.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { isPropeller } from "../../../shared/physics/predictAny.ts";
 import { demoBench } from "../../support/demoBench.ts";
 
 const bench = demoBench();
@@ -35,26 +36,28 @@ describe("roseOf", () => {
     }
   });
 
-  it("spreads the pull made, with the gap's uncertainty alone, between the pulls of the two gaps", () => {
-    const { spread, input, made } = rose();
-    if (!spread || isPropeller(input)) throw new Error("The demo states the gap's uncertainty.");
-    const at = (gap: number) => predict({ ...input, skirt: { ...input.skirt, gap } }).suction;
-    expect(spread.less).toBeCloseToRelative(at(input.skirt.gap + spread.doubt), 1e-9);
-    expect(spread.more).toBeCloseToRelative(at(input.skirt.gap - spread.doubt), 1e-9);
-    expect(spread.less).toBeLessThan(made);
-    expect(spread.more).toBeGreaterThan(made);
+  it("spreads the pull made, with its samples: between their 5 and 95 %, each attitude with its own", () => {
+    const outcome = solve(bench, build);
+    const question = doubtQuestion(bench, outcome);
+    const reply = question && replyTo(question);
+    if (!reply || !("doubt" in reply)) throw new Error("The demo states uncertainties.");
+    const drawn = roseOf(outcome, reply.doubt);
+    if (!drawn?.spread) throw new Error("There is a spread.");
+    expect(drawn.spread).toEqual({ less: reply.doubt.suction.p5, more: reply.doubt.suction.p95 });
+    expect(drawn.spread.less).toBeLessThan(drawn.made);
+    expect(drawn.spread.more).toBeGreaterThan(drawn.made);
+    expect(madeText(drawn)).toContain(grams(drawn.spread.less));
+    for (const { stand, sure } of drawn.named) {
+      expect(sure?.angle).toBe(stand.angle);
+      expect((stand.parked.margin ?? 1) >= 1).toBe((sure?.parked.holds ?? 0) > 0.5);
+    }
   });
 
-  it("states no spread, without an uncertainty of the gap, and none in words", () => {
-    const sure = rose((outcome) => ({
-      ...outcome,
-      resolved: outcome.resolved && {
-        ...outcome.resolved,
-        gap: { ...outcome.resolved.gap, uncertainty: null },
-      },
-    }));
-    expect(sure.spread).toBeNull();
-    expect(madeText(sure)).toBe(`It makes ${grams(sure.made)}.`);
+  it("states no spread, before the samples are there, and none in words", () => {
+    const bare = rose();
+    expect(bare.spread).toBeNull();
+    expect(madeText(bare)).toBe(`It makes ${grams(bare.made)}.`);
+    expect(bandText(bare)).toBe("");
   });
 
   it("answers for floor, wall, ceiling, the build's own and the worst, in that order", () => {

@@ -1,6 +1,7 @@
 import type { Group } from "../../../charts/frame.ts";
 import { pushApart } from "../../../charts/labels.ts";
 import { textWidth } from "../../../charts/place.ts";
+import { sureText } from "../../../ui/doubtWords.ts";
 import { governsInWords } from "../../../ui/verdictWords.ts";
 import type { NamedStand, Rose } from "../rose.ts";
 import type { Sector } from "../sectors.ts";
@@ -12,6 +13,8 @@ import { RING } from "./rings.ts";
 interface RimLabel {
   readonly key: string;
   readonly text: string;
+  /** end of the text that is kept where a long name is cut */
+  readonly tail: string;
   readonly angle: number;
   /** from where the hairline starts, beyond the rim [px] */
   readonly from: number;
@@ -24,11 +27,17 @@ const BASELINE = 4;
 const AWAY = 32;
 const BEFORE_TEXT = 3;
 
-function attitude({ key, title, kind, stand }: NamedStand): RimLabel {
-  const angle = kind === "worst" ? Math.round(stand.angle) : stand.angle;
+function sureOf({ sure, stand }: NamedStand): string {
+  return sure && stand.parked.pull > 0 ? `, ${sureText(sure.parked.holds)}` : "";
+}
+
+function attitude(named: NamedStand): RimLabel {
+  const { key, title, kind, stand } = named;
+  const tail = ` ${degrees(kind === "worst" ? Math.round(stand.angle) : stand.angle)}${sureOf(named)}`;
   return {
     key,
-    text: `${title} ${degrees(angle)}`,
+    text: `${title}${tail}`,
+    tail,
     angle: stand.angle,
     from: 0,
     tone: kind === "worst" ? "strong-text" : "",
@@ -36,9 +45,11 @@ function attitude({ key, title, kind, stand }: NamedStand): RimLabel {
 }
 
 function sector(state: State, { from, to, mode }: Sector): RimLabel {
+  const tail = ` ${state}`;
   return {
     key: `${state} ${mode} ${from}`,
-    text: `${mode === null ? "no pull" : governsInWords([mode])}, ${state}`,
+    text: `${mode === null ? "no pull" : governsInWords([mode])},${tail}`,
+    tail,
     angle: (from + to) / 2,
     from: RING[state],
     tone: "quiet-text",
@@ -54,6 +65,7 @@ function labelsOf(rose: Rose, asked: Stand | null): RimLabel[] {
           {
             key: "asked",
             text: `asked ${degrees(asked.angle)}`,
+            tail: ` ${degrees(asked.angle)}`,
             angle: asked.angle,
             from: 0,
             tone: "needed-text",
@@ -66,13 +78,11 @@ function labelsOf(rose: Rose, asked: Stand | null): RimLabel[] {
 /** Bold type runs wider [-]. */
 const BOLD = 1.08;
 
-/** Cuts a long name so that it fits, its degrees kept. */
-function fitted({ text, tone }: RimLabel, space: number): string {
+/** Cuts a long name so that it fits, what stands behind it kept. */
+function fitted({ text, tail, tone }: RimLabel, space: number): string {
   const room = tone === "strong-text" ? space / BOLD : space;
   if (textWidth(text) <= room) return text;
-  const at = text.lastIndexOf(" ");
-  const tail = text.slice(at);
-  let head = text.slice(0, at);
+  let head = text.slice(0, -tail.length);
   while (head.length > 1 && textWidth(`${head}…${tail}`) > room) head = head.slice(0, -1);
   return `${head.trimEnd()}…${tail}`;
 }
