@@ -15,7 +15,6 @@ import { LimitsLine } from "./LimitsLine.tsx";
 import { WorkingOut } from "./WorkingOut.tsx";
 
 const ways = () => import("./ways/WaysToHold.tsx");
-const moves = () => import("./sensitivities/Sensitivities.tsx");
 
 function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "drivingModes">): string {
   return driving === null
@@ -107,7 +106,6 @@ export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outco
       <HowSure state={sure} />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
-      <Later load={moves} what="What moves the margin" props={{ outcome, shares: null }} />
       <Caution>
         A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
         from under it.

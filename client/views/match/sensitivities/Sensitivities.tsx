@@ -9,7 +9,16 @@ import { Problem } from "../../../ui/Problem.tsx";
 import { SaveChart } from "../../../ui/SaveChart.tsx";
 import { wanted, wantedOf, wantedWords } from "../ways/wanted.ts";
 import type { Question, Reply } from "./answer.ts";
-import { type Bar, barsInWords, barsOf, barsSentence, barsTable, drawnBars, type Shares } from "./bars.ts";
+import {
+  type Bar,
+  barsInWords,
+  barsOf,
+  barsSentence,
+  barsTable,
+  drawnBars,
+  type Shares,
+  tiedText,
+} from "./bars.ts";
 import { barsHeight, drawBars } from "./draw.ts";
 import { withNames } from "./names.ts";
 
@@ -78,6 +87,7 @@ interface FoundProps {
 function Found({ bars, notes, where, name }: FoundProps) {
   const svg = useRef<SVGSVGElement | null>(null);
   const drawn = drawnBars(bars);
+  const tied = tiedText(drawn);
   const known = drawn.some(({ share }) => share !== null);
   return (
     <>
@@ -94,6 +104,7 @@ function Found({ bars, notes, where, name }: FoundProps) {
             svgRef={svg}
             draw={(element, size) => drawBars(element, drawn, size)}
           />
+          {tied && <p class="quiet small">{tied}</p>}
           <div class="chart-foot">
             <SaveChart
               name={`margin ${name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}

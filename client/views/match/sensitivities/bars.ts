@@ -1,4 +1,5 @@
 import type { Sensitivities } from "../../../../shared/decide/sensitivities.ts";
+import { TOGETHER } from "../../../../shared/decide/spread.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { Table } from "../../../ui/table.ts";
 import { listed } from "../../../ui/verdictWords.ts";
@@ -12,6 +13,8 @@ export interface Bar {
   readonly elasticity: number;
   /** of the variance of the worst driving margin; null where it is not known */
   readonly share: number | null;
+  /** names of other inputs whose doubt is tied to this one's: the share is theirs together */
+  readonly tied: readonly string[];
 }
 
 export type Shares = readonly { readonly path: string; readonly share: number }[];
@@ -21,20 +24,28 @@ const [MOST, LEAST] = [10, 0.005];
 const THIN = "\u2009";
 const PERCENT = 100;
 
-/** A whole curve has the shares of its coefficients. */
-function shareOf(shares: Shares | null, path: string): number | null {
-  const own = shares?.filter((each) => each.path === path || each.path.startsWith(`${path}.`)) ?? [];
-  return own.length === 0 ? null : own.reduce((sum, { share }) => sum + share, 0);
+const belongs = (path: string, to: string) => path === to || path.startsWith(`${to}.`);
+
+/** The shares that name an input: a whole curve has those of its coefficients; tied doubts have one together. */
+function sharesOf(shares: Shares | null, path: string): Shares {
+  return shares?.filter((each) => each.path.split(TOGETHER).some((one) => belongs(one, path))) ?? [];
 }
 
 /** @returns every input's bar, largest first */
 export function barsOf({ sensitivities }: Sensitivities, shares: Shares | null): Bar[] {
-  return sensitivities.map(({ path, elasticity }) => ({
-    path,
-    name: inputName(path),
-    elasticity,
-    share: shareOf(shares, path),
-  }));
+  return sensitivities.map(({ path, elasticity }) => {
+    const own = sharesOf(shares, path);
+    const others = sensitivities.filter(
+      (other) => other.path !== path && sharesOf(own, other.path).length > 0,
+    );
+    return {
+      path,
+      name: inputName(path),
+      elasticity,
+      share: own.length === 0 ? null : own.reduce((sum, { share }) => sum + share, 0),
+      tied: others.map((other) => inputName(other.path)),
+    };
+  });
 }
 
 /** @returns the bars that are drawn: those that move anything */
@@ -47,11 +58,21 @@ export function elasticityText(elasticity: number): string {
   return `${elasticity < 0 ? "" : "+"}${formatFixed(elasticity, 2)}`;
 }
 
-/** @returns "31 % of the doubt"; "" where it is not known */
-export function shareText(share: number | null): string {
+/** @returns "31 % of the doubt", with a dagger where it is shared; "" where it is not known */
+export function shareText({ share, tied }: Pick<Bar, "share" | "tied">): string {
   if (share === null) return "";
   const percent = PERCENT * share;
-  return percent < 1 ? `under 1${THIN}% of the doubt` : `${formatFixed(percent, 0)}${THIN}% of the doubt`;
+  const size = percent < 1 ? "under 1" : formatFixed(percent, 0);
+  return `${size}${THIN}%${tied.length > 0 ? "†" : ""} of the doubt`;
+}
+
+/** @returns what the dagger means; null where none is drawn */
+export function tiedText(bars: readonly Bar[]): string | null {
+  const groups = bars
+    .filter(({ share, tied }) => share !== null && tied.length > 0)
+    .map(({ name, tied }) => [name, ...tied].map(inLine).sort());
+  const each = [...new Set(groups.map((names) => listed(names)))];
+  return each.length === 0 ? null : `† The same share for numbers whose doubts are tied: ${each.join("; ")}.`;
 }
 
 /** @returns the answer in one sentence: what moves the margin most, and which way */
@@ -74,11 +95,12 @@ const inLine = (name: string) =>
 /** @returns every input as a table */
 export function barsTable(bars: readonly Bar[]): Table {
   return {
-    columns: ["input", "% of margin per %", "share of the doubt, %"],
-    rows: bars.map(({ name, elasticity, share }) => [
+    columns: ["input", "% of margin per %", "share of the doubt, %", "tied to"],
+    rows: bars.map(({ name, elasticity, share, tied }) => [
       name,
       elasticity,
       share === null ? null : PERCENT * share,
+      tied.join(", "),
     ]),
   };
 }

@@ -5,6 +5,8 @@ import { type Bar, elasticityText, shareText } from "./bars.ts";
 
 const ROW = 40;
 const BAR = 9;
+/** By which the zero line looks out over a bar [px]. */
+const OVER = 2;
 /** Baseline of the row's text, and top of its bar [px]. */
 const [TEXT, TOP] = [14, 20];
 const MARGIN = { top: 4, right: 2, bottom: 6, left: 2 };
@@ -41,9 +43,7 @@ function texts(g: Group, bars: readonly Bar[], { width }: Place): void {
     .attr("x", width)
     .attr("text-anchor", "end")
     .attr("y", (_, i) => i * ROW + TEXT)
-    .text(({ elasticity, share }) =>
-      [shareText(share), elasticityText(elasticity)].filter(Boolean).join(", "),
-    );
+    .text((bar) => [shareText(bar), elasticityText(bar.elasticity)].filter(Boolean).join(", "));
 }
 
 function marks(g: Group, bars: readonly Bar[], { x, zero }: Place): void {
@@ -57,16 +57,17 @@ function marks(g: Group, bars: readonly Bar[], { x, zero }: Place): void {
     .attr("height", BAR);
 }
 
+/** A tick of the zero line at every bar: names may run across between them. */
 function zeroLine(g: Group, count: number, { zero, width }: Place): void {
   const bottom = count * ROW;
-  g.selectAll<SVGLineElement, null>("line")
-    .data([null])
+  g.selectAll<SVGLineElement, number>("line")
+    .data(Array.from({ length: count }, (_, i) => i * ROW + TOP))
     .join("line")
     .attr("class", "axis-line")
     .attr("x1", zero)
     .attr("x2", zero)
-    .attr("y1", 0)
-    .attr("y2", bottom);
+    .attr("y1", (top) => top - OVER)
+    .attr("y2", (top) => top + BAR + OVER);
   const sides = [
     { text: "← less margin", anchor: "end", at: zero - 6, room: zero },
     { text: "more margin →", anchor: "start", at: zero + 6, room: width - zero },

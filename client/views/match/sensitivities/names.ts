@@ -31,7 +31,7 @@ const NAMES: Readonly<Record<string, string>> = {
   "vehicle.cgHeight": "Height of the centre of gravity",
   "vehicle.track": "Track width",
   "air.pressure": "Air pressure",
-  "air.temperature": "Air temperature, of kelvin",
+  "air.temperature": "Air temperature (kelvin)",
 };
 
 const OPENING = /^skirt\.openings\.(\d+)\.area$/;

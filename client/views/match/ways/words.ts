@@ -40,6 +40,7 @@ function slackText(name: WayName, way: Way): string {
   if (value === null) return `${name.label}: any value does`;
   if (from !== null && to !== null) return `${name.label} ${stretchText(name, from, to)}`;
   const shown = roundedSafely(shownOf(name, value), bound, name.decimals);
+  if (value === way.now) return `${name.label}: no ${bound === "at-most" ? "more" : "fewer"} than ${shown}`;
   return `${name.label} ${bound === "at-most" ? "up to" : "down to"} ${withUnit(name, shown)}`;
 }
 
