@@ -14,13 +14,9 @@ import type { MotorPage, MotorPoint } from "./motorData.ts";
 export const inFit = (page: MotorPage): MotorPoint[] =>
   page.points.filter((point) => point.aside === null && point.fullThrottle);
 
-/** @returns voltage that lines over the speed are drawn for: the middle one of the rows that count [V] */
+/** @returns voltage that lines over the speed are drawn for: the highest of the rows that count, which reaches all of their speeds [V] */
 export function usualVoltage(page: MotorPage): number {
-  const voltages = inFit(page)
-    .map((point) => point.voltage)
-    .filter((voltage) => voltage > 0)
-    .sort((a, b) => a - b);
-  return voltages[Math.floor(voltages.length / 2)] ?? 1;
+  return Math.max(...inFit(page).map((point) => point.voltage), 0) || 1;
 }
 
 /** @returns current that a motor draws at a voltage and speed [A] */
@@ -52,7 +48,7 @@ function shiftWithout(page: MotorPage, test: number): number | null {
   return rest && fit.kv / rest.kv - 1;
 }
 
-/** @returns rows that would narrow the voltage's band most over the speeds that were tested, at the usual voltage */
+/** @returns rows that would narrow the voltage's band most over the speeds that were tested, at the highest voltage */
 export function motorNext(page: MotorPage): MissingReadings | null {
   const { fit } = page.basis;
   const inverse = fit && pairInformation(fit.voltage);
@@ -72,6 +68,9 @@ export function motorNext(page: MotorPage): MissingReadings | null {
 
 const AMPERES = 2;
 
+/** Two digits are as many as a load can be set to. */
+const rounded = (rpm: number) => Number(rpm.toPrecision(2));
+
 /** @returns which rows to take next, and at what current */
 export function motorMissing(page: MotorPage): string {
   const { fit } = page.basis;
@@ -88,8 +87,8 @@ export function motorMissing(page: MotorPage): string {
   const draws = amperes[0] === amperes[1] ? amperes[0] : `${amperes[0]} to ${amperes[1]}`;
   return missingSentence({
     count: next.count,
-    from: formatFixed(next.from, 0),
-    to: formatFixed(next.to, 0),
+    from: formatFixed(rounded(next.from), 0),
+    to: formatFixed(rounded(next.to), 0),
     unit: "rpm",
     at: `a load that draws ${draws}\u2009A at ${formatQuantity(voltage, "voltage")}`,
     shrinks: next.shrinks,

@@ -102,7 +102,7 @@ export function currentPlot(page: MotorPage): Plot {
   };
 }
 
-/** Bands of the fitted voltage along the speed, at the current that the motor draws there at the usual voltage [mV]. */
+/** Bands of the fitted voltage along the speed, at the current that the motor draws there at the highest voltage [mV]. */
 function voltageBandsOf(page: MotorPage): Band[] {
   const { fit } = page.basis;
   if (!fit) return [];
@@ -119,7 +119,7 @@ function voltageBandsOf(page: MotorPage): Band[] {
   }));
 }
 
-/** Shaft torque against speed at the usual voltage, with its band; each row brought to that voltage along its own residual [mN·m]. */
+/** Shaft torque against speed at the highest voltage, with its band; each row brought to that voltage along its own residual [mN·m]. */
 export function torquePlot(page: MotorPage): Plot {
   const { fit, constants } = page.basis;
   const voltage = usualVoltage(page);

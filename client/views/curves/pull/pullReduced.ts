@@ -16,6 +16,8 @@ export interface ReducedPulls {
   readonly voltage: number | null;
   /** of ln(measured/predicted) */
   readonly strength: Strength;
+  /** pulls that a trend is looked for in */
+  readonly counted: number;
   /** null where too few pulls say it */
   readonly againstVoltage: Drift | null;
   readonly againstOrder: Drift | null;
@@ -70,6 +72,7 @@ export function reducedPulls(page: PullPage): ReducedPulls | null {
     reference,
     voltage: middle.voltage,
     strength,
+    counted: counted.length,
     againstVoltage: driftOf(
       read.map(({ point }) => point),
       read.map(({ volts }) => volts),
