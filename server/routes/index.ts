@@ -8,6 +8,7 @@ import { chooseRoutes } from "./choose.ts";
 import { collectionRoutes } from "./collections.ts";
 import { eventRoutes } from "./events.ts";
 import { fitRoutes } from "./fits.ts";
+import { limitsRoutes } from "./limits.ts";
 import { openApiRoute } from "./openapi.ts";
 import { predictRoutes } from "./predict.ts";
 import type { Route } from "./route.ts";
@@ -23,6 +24,7 @@ export function apiRoutes(store: Store, clock: () => Date, jobs: Jobs): Route[] 
     ...eventRoutes(store),
     ...predictRoutes(),
     ...rundownRoutes(),
+    ...limitsRoutes(),
     ...waysRoutes(),
     ...fitRoutes(),
     ...bleedRoutes(),

@@ -4,14 +4,14 @@ import { cell } from "../parts/pack.ts";
 import { nonNegative, positive, within } from "../scalar.ts";
 import { motorInput, needsSkirt, predictBody, warning } from "./predict.ts";
 
-const cellPack = z.strictObject({
+export const cellPack = z.strictObject({
   series: z.int().min(1).max(60).default(1),
   parallel: z.int().min(1).max(60).default(1),
   wireResistance: nonNegative("Ω", 100).default(0),
   cell: cell.describe("one cell, its open-circuit curve by charge"),
 });
 
-const warmingMotor = motorInput
+export const warmingMotor = motorInput
   .extend({ thermalTimeConstant: positive("s, of the winding", 1e5).nullable().default(null) })
   .refine((motor) => motor.thermalTimeConstant === null || motor.thermalResistance !== null, {
     message: "a thermal time constant needs a thermal resistance, in K/W",

@@ -1,0 +1,105 @@
+import { z } from "zod";
+import { nonNegative, positive, within } from "../scalar.ts";
+import { needsSkirt, predictBody } from "./predict.ts";
+import { cellPack, warmingMotor } from "./rundown.ts";
+
+const motorLimits = z.strictObject({
+  windingLimit: within("K", 273.15, 600).nullable().default(null),
+  ratedVoltage: positive("V", 1e3).nullable().default(null),
+  maxCurrent: positive("A", 1e3).nullable().default(null),
+});
+
+const blades = z.strictObject({
+  mass: nonNegative("kg, all of them together", 50),
+  radius: positive("m, of their centre of gravity", 1),
+  rimThickness: positive("m, of the disc at its rim", 1),
+  count: z.int().min(1).max(200).nullable().default(null),
+});
+
+const rotorBody = z.strictObject({
+  density: positive("kg/m³", 30000),
+  poisson: within("", 0, 0.5),
+  strength: positive("Pa, across printed layers", 1e10),
+  boreDiameter: nonNegative("m, hole for the shaft; 0: none", 1),
+  blades: blades.nullable().default(null),
+});
+
+/** Body of POST /limits: that of /rundown, what the makers allow, and what the rotor is made of. */
+export const limitsRequest = z
+  .strictObject({
+    ...predictBody,
+    motor: warmingMotor,
+    pack: cellPack,
+    charge: within("fraction, held", 0, 1).default(1),
+    motorLimits: motorLimits.default({ windingLimit: null, ratedVoltage: null, maxCurrent: null }),
+    rotorBody: rotorBody.nullable().default(null).describe("null: its material isn't known"),
+    rotorMass: positive("kg, with its blades", 50).nullable().default(null),
+    fallHeight: nonNegative("m", 1000).nullable().default(null),
+  })
+  .refine(needsSkirt.check, needsSkirt.otherwise)
+  .refine((body) => !body.rotorBody || body.rotorBody.boreDiameter < body.rotor.diameter, {
+    message: "the bore must be less than the rotor's diameter, for example 0.0015 m",
+    path: ["rotorBody", "boreDiameter"],
+  });
+
+const number = (meaning: string) => z.number().nullable().describe(meaning);
+
+const limit = z.strictObject({
+  key: z.enum(["winding", "motor-voltage", "motor-current", "cell-current", "cell-voltage", "rotor-speed"]),
+  value: number("SI: K, V, A, rad/s; null where it isn't known"),
+  limit: number("what it must not pass, likewise"),
+  ratio: number("share of the way to the limit that is used; 1 at the limit"),
+  verdict: z.enum(["within", "near", "beyond", "unknown"]),
+  missing: z.string().nullable().describe("what gives what isn't known"),
+  caution: z.enum(["motor", "cells", "rotor", "fall"]),
+});
+
+const rotor = z.strictObject({
+  speed: z.number().describe("rad/s"),
+  tipSpeed: z.number().describe("m/s"),
+  mach: z.number(),
+  stress: number("Pa"),
+  strength: number("Pa"),
+  factor: number("on speed: √(strength/stress); null at rest"),
+  burstSpeed: number("rad/s"),
+  safeSpeed: number("rad/s, half of the burst speed: at which it should not be run"),
+});
+
+/** Answer of POST /limits. */
+export const limitsResponse = z.strictObject({
+  charge: z.number(),
+  first: z.strictObject({
+    key: limit.shape.key.nullable(),
+    time: number("s from switching on, cold; null where no time belongs to it"),
+    sentence: z.string(),
+  }),
+  limits: z.array(limit),
+  warmUp: z
+    .strictObject({
+      timeToLimit: number("s from cold; null where it never gets there, or no limit is known"),
+      samples: z.array(z.strictObject({ time: z.number(), temperature: z.number() })).describe("s, K"),
+    })
+    .nullable()
+    .describe("null without thermal resistance and time constant"),
+  warmUpMissing: z.string().nullable(),
+  overVoltage: z
+    .strictObject({
+      ratio: z.number().describe("motor voltage over the rated one"),
+      pressureRatio: z.number(),
+      heatRatio: z.number(),
+    })
+    .nullable(),
+  rotor,
+  energies: z.array(
+    z.strictObject({
+      key: z.enum(["rotor", "blade", "tenth", "fall"]),
+      energy: number("J"),
+      speed: number("m/s"),
+      missing: z.string().nullable(),
+      caution: limit.shape.caution,
+    }),
+  ),
+});
+
+export type LimitsRequest = z.output<typeof limitsRequest>;
+export type LimitsResponse = z.output<typeof limitsResponse>;
