@@ -78,7 +78,7 @@ export function startRouter(): void {
     const link = ownLink(event);
     if (!link) return;
     event.preventDefault();
-    go(link.pathname + link.search);
+    go(link.pathname + link.search + link.hash);
   });
   follow();
 }

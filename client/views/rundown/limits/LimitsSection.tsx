@@ -1,4 +1,4 @@
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import { limitsInput } from "../../../../shared/book/limitsInput.ts";
 import type { Bench } from "../../../../shared/book/resolve.ts";
 import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
@@ -31,8 +31,19 @@ export function LimitsSection({ bench, outcome, question }: Props) {
     [bench, outcome.build, question],
   );
   const { reply, asked, busy } = useWorker<LimitsInput, LimitsReply>(start, input, FAILED);
+  const section = useRef<HTMLElement>(null);
+  const shown = reply !== null;
+  useEffect(() => {
+    if (shown && location.hash === "#limits") section.current?.scrollIntoView();
+  }, [shown]);
   return (
-    <section class="limits" id="limits" aria-label="What burns or bursts first" aria-busy={busy}>
+    <section
+      ref={section}
+      class="limits"
+      id="limits"
+      aria-label="What burns or bursts first"
+      aria-busy={busy}
+    >
       <h2>What burns or bursts first</h2>
       {!reply && <p class="quiet">Working the limits out…</p>}
       {reply && "problem" in reply && <Problem message={reply.problem} />}

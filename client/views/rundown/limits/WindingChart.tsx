@@ -35,7 +35,7 @@ export function WindingChart({ limits, build }: { limits: Limits; build: string 
       />
       <p class="quiet small">
         At the supply of {(100 * limits.charge).toFixed(0)} % charge, held; a charge that runs down warms it
-        less. Dashed past the limit.{" "}
+        less.{warmUp.timeToLimit !== null && " Dashed past the limit."}{" "}
         {winding.estimated && <Mark word="estimated" title="thermal figures of the motor" />}
       </p>
       <div class="chart-foot">

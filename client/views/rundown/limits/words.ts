@@ -5,7 +5,7 @@ import type { RotorFigures } from "../../../../shared/decide/limits/rotor.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/rotorNotes.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { decimalsFor, formatFixed } from "../../../../shared/units/format.ts";
 
 const THIN_SPACE = "\u2009";
 const PERCENT = 100;
@@ -36,10 +36,10 @@ const LIMIT_NAMES: Readonly<Record<LimitKey, string>> = {
 };
 
 export const ENERGY_TITLES: Readonly<Record<Energy["key"], string>> = {
-  rotor: "In the turning rotor",
-  blade: "A blade that flies off",
-  tenth: "A tenth of the rotor that flies off",
-  fall: "The vehicle that falls",
+  rotor: "Energy of the turning rotor",
+  blade: "Energy of a blade that flies off",
+  tenth: "Energy of a tenth of the rotor that flies off",
+  fall: "Energy of the vehicle that falls",
 };
 
 /** The cautions of the trade, each where its limits stand. */
@@ -138,7 +138,7 @@ export function detailText(limit: Limit, limits: Limits): string {
 /** @returns an energy as shown, with the speed it comes at */
 export function energyText({ energy, speed }: Energy): string {
   if (energy === null) return "–";
-  const joules = `${formatFixed(energy, energy < 10 ? 1 : 0)}${THIN_SPACE}J`;
+  const joules = `${formatFixed(energy, decimalsFor(energy, 2))}${THIN_SPACE}J`;
   return speed === null ? joules : `${joules} at ${formatFixed(speed, 0)}${THIN_SPACE}m/s`;
 }
 
