@@ -39,6 +39,29 @@ function addStep(stairs: Staircase, y: number, z: number): void {
   third.splice(at, behind - at, z);
 }
 
+/** Points that are tried first against all others: most fall to one of them, without sorting. */
+const PROBES = 128;
+
+function dominates(keys: readonly Float64Array[], a: number, b: number): boolean {
+  let more = false;
+  for (const key of keys) {
+    if (!(key[a] >= key[b])) return false;
+    if (key[a] > key[b]) more = true;
+  }
+  return more;
+}
+
+/** The points that none of a few others dominates. */
+function withoutPlainLosers(keys: readonly Float64Array[], among: Uint32Array): Uint32Array {
+  const every = Math.ceil(among.length / PROBES);
+  if (every < 2) return among;
+  const probes = stairsOver(
+    keys,
+    among.filter((_, i) => i % every === 0),
+  );
+  return among.filter((index) => !probes.some((probe) => dominates(keys, probe, index)));
+}
+
 /**
  * The points that no other dominates: none has as much of everything and more of something.
  *
@@ -54,6 +77,11 @@ function addStep(stairs: Staircase, y: number, z: number): void {
 export function nonDominated(keys: readonly Float64Array[], among: Uint32Array): Uint32Array {
   if (!(keys.length >= 1 && keys.length <= MOST_OBJECTIVES))
     throw new OutOfRangeError("objectives", keys.length, "1 to 3");
+  return Uint32Array.from(stairsOver(keys, withoutPlainLosers(keys, among))).sort();
+}
+
+/** Sorted by the first objective, a staircase over the other two. */
+function stairsOver(keys: readonly Float64Array[], among: Uint32Array): number[] {
   const [x, y = x, z = y] = keys;
   const sorted = among.slice().sort((a, b) => x[b] - x[a] || y[b] - y[a] || z[b] - z[a] || a - b);
   const stairs: Staircase = { second: [], third: [] };
@@ -67,7 +95,7 @@ export function nonDominated(keys: readonly Float64Array[], among: Uint32Array):
     if (!equal && beforeKept) addStep(stairs, y[index], z[index]);
     before = index;
   }
-  return Uint32Array.from(kept).sort();
+  return kept;
 }
 
 /** Keys of which more is better; what is infinite (no suction needed) counts as the largest number. */
