@@ -4,9 +4,10 @@ import { countSets } from "../../shared/decide/choose/count.ts";
 import { contestOf } from "../../shared/decide/choose/front.ts";
 import { prepare } from "../../shared/decide/choose/prepare.ts";
 import type { Problem } from "../../shared/decide/choose/problem.ts";
-import type { ChooseRequest } from "../../shared/model/api/choose.ts";
+import type { ChooseRequest, ShortlistQuery } from "../../shared/model/api/choose.ts";
 import { Job } from "./job.ts";
 import type { Runner } from "./runner.ts";
+import { shortlistOf } from "./shortlist.ts";
 import { Turns } from "./turns.ts";
 
 /** Sets of ended jobs that are kept, the newest always: some 230 MB. */
@@ -87,6 +88,11 @@ export class Jobs {
     const job = this.jobs.get(id);
     if (!job) throw new UnknownJobError(id);
     return job;
+  }
+
+  /** @returns the first sets of a ranking with their chances @throws {UnknownJobError} {Refusal} */
+  shortlist(id: string, query: ShortlistQuery): ReturnType<typeof shortlistOf> {
+    return shortlistOf(this.find(id), this.runner, query);
   }
 
   /** Cancels what runs, forgets what ended. @throws {UnknownJobError} */

@@ -1,12 +1,13 @@
 import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
+import { type SetDoubt, setDoubt } from "../../shared/decide/choose/shortlist.ts";
 import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
-import type { Piece } from "./runner.ts";
+import type { Doubted, Piece } from "./runner.ts";
 
 /** Questions made ready that a thread keeps: as many as jobs are likely to run at once. */
 const KEPT = 8;
 const ready = new Map<string, Prepared>();
 
-function preparedOf({ key, problem }: Piece): Prepared {
+function preparedOf({ key, problem }: Pick<Piece, "key" | "problem">): Prepared {
   const known = ready.get(key);
   if (known) return known;
   const made = prepare(problem);
@@ -19,4 +20,9 @@ function preparedOf({ key, problem }: Piece): Prepared {
 /** @returns the columns' memory of a solved piece @throws what the engine throws */
 export function solvePiece(piece: Piece): ArrayBuffer {
   return solveChunk(preparedOf(piece), piece.from, piece.to).buffer;
+}
+
+/** @returns chance and spread of one set @throws as the engine */
+export function doubtSet({ index, asked, ...of }: Doubted): SetDoubt {
+  return setDoubt(preparedOf(of), index, asked);
 }

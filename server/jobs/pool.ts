@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { Piscina } from "piscina";
-import type { Contest, Piece, Runner } from "./runner.ts";
+import type { Contest, Doubted, Piece, Runner } from "./runner.ts";
 
 /** An idle thread is let go after so long [ms]. */
 const IDLE = 30_000;
@@ -24,6 +24,7 @@ export function pool(file: string): Runner {
         name: "front",
         transferList: contest.keys.map(({ buffer }) => buffer as ArrayBuffer),
       }),
+    doubt: (set: Doubted) => workers.run(set, { name: "doubt" }),
     close: () => workers.destroy(),
   };
 }

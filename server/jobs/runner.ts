@@ -1,4 +1,6 @@
 import type { Problem } from "../../shared/decide/choose/problem.ts";
+import type { SetDoubt } from "../../shared/decide/choose/shortlist.ts";
+import type { Uncertainty } from "../../shared/decide/uncertainty.ts";
 
 /** Sets `from` up to `to`, not included, of one question. */
 export interface Piece {
@@ -15,6 +17,14 @@ export interface Contest {
   readonly among: Uint32Array;
 }
 
+/** One set of a question whose doubt is asked for. */
+export interface Doubted {
+  readonly key: string;
+  readonly problem: Problem;
+  readonly index: number;
+  readonly asked: Omit<Uncertainty, "angles">;
+}
+
 /** What solves pieces and compares sets: worker threads, or the caller's own thread. */
 export interface Runner {
   /** pieces that run at once */
@@ -23,5 +33,7 @@ export interface Runner {
   readonly solve: (piece: Piece) => Promise<ArrayBuffer>;
   /** indices of the points that no other dominates, rising */
   readonly front: (contest: Contest) => Promise<Uint32Array>;
+  /** what the doubt of a set's numbers makes of its margin */
+  readonly doubt: (set: Doubted) => Promise<SetDoubt>;
   readonly close: () => Promise<void>;
 }

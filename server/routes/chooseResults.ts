@@ -9,6 +9,8 @@ import {
   type SetsQuery,
   setsPage,
   setsQuery,
+  shortlistAnswer,
+  shortlistQuery,
 } from "../../shared/model/api/choose.ts";
 import type { Job } from "../jobs/job.ts";
 import type { Jobs } from "../jobs/jobs.ts";
@@ -63,10 +65,27 @@ function tableRoute(jobs: Jobs): Route {
   };
 }
 
+function shortlistRoute(jobs: Jobs): Route {
+  return {
+    method: "get",
+    path: "/choose/:id/shortlist",
+    tag: TAG,
+    summary: "The first sets of a ranking, with P(hold) and the 5 % margin, ranked by what is surest",
+    query: shortlistQuery,
+    responses: { 200: { description: "surest first", schema: shortlistAnswer } },
+    refusals: [404, 409, 422],
+    serve: async (request, response) => {
+      const query = parsed(shortlistQuery, request.query);
+      response.json(await jobs.shortlist(String(request.params.id), query));
+    },
+  };
+}
+
 /** What came out of a choosing: by page, as points of a plot, one set in full, as a table. */
 export function chooseResultRoutes(jobs: Jobs): Route[] {
   return [
     tableRoute(jobs),
+    shortlistRoute(jobs),
     route({
       method: "get",
       path: "/choose/:id/sets",

@@ -1,8 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { loadDemo } from "../../server/demo.ts";
+import { findById } from "../../shared/book/bench.ts";
+import { buildDoubt } from "../../shared/book/buildDoubt.ts";
 import { buildOfSet } from "../../shared/book/choose/openedSet.ts";
 import { resolveBuild } from "../../shared/book/resolve.ts";
-import { chooseJob, chosenSet, missedAnswer, pointsAnswer, setsPage } from "../../shared/model/api/choose.ts";
+import { doubtOf } from "../../shared/decide/uncertainty.ts";
+import {
+  chooseJob,
+  chosenSet,
+  missedAnswer,
+  pointsAnswer,
+  setsPage,
+  shortlistAnswer,
+} from "../../shared/model/api/choose.ts";
 import { predict } from "../../shared/physics/predict.ts";
 import { chooseBody } from "../support/chooseQuestion.ts";
 import { demoBench } from "../support/demoBench.ts";
@@ -83,6 +93,28 @@ describe("POST /choose, on the demo", () => {
     expect(lines).toHaveLength(admissible + 1);
     const place = lines[0].split(",").indexOf("margin");
     for (const line of lines.slice(1)) expect(Number(line.split(",")[place])).toBeGreaterThanOrEqual(1.5);
+  });
+
+  it("its shortlist is ranked by the margin that 95 % reach, and agrees with the doubt of the set opened as a build", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api, { wants: { attitudes: [{ angle: 90, mode: "driving" }] } });
+    const answer = shortlistAnswer.parse((await api.get(`${at}/shortlist?count=4`)).body);
+    expect(answer.undoubted).toBe(false);
+    expect(answer.items).toHaveLength(4);
+    const sure = answer.items.map(({ margin5 }) => margin5 ?? Number.POSITIVE_INFINITY);
+    expect(sure).toEqual([...sure].sort((a, b) => b - a));
+    expect(answer.items[0].place).toBe(1);
+    const bench = demoBench();
+    const [{ set, margin5, chance }] = answer.items;
+    const base = findById(bench.builds, "pane-crawler");
+    if (!base) throw new Error("the demo has no pane crawler");
+    const build = buildOfSet(bench, base.data, { ...set, mass: set.values.mass ?? 0 });
+    const resolved = resolveBuild(bench, build);
+    if (!resolved.input) throw new Error("the set is no build");
+    const { uncertainty, correlated } = buildDoubt(bench, build, resolved);
+    const [wall] = doubtOf(resolved.input, { uncertainty, correlated, angles: [90] }).attitudes;
+    expect(margin5).toBeCloseToRelative(wall.driving.p5 ?? 0, 1e-9);
+    expect(chance).toBe(wall.driving.holds);
   });
 
   it("deleted is gone: state, sets and events are 404", async () => {

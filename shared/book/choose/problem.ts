@@ -1,5 +1,6 @@
 import type { Problem } from "../../decide/choose/problem.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
+import type { Build } from "../../model/build.ts";
 import type { Note } from "../../physics/note.ts";
 import { type Bench, findById } from "../bench.ts";
 import { bareMass, skirtMass } from "./bareMass.ts";
@@ -14,6 +15,10 @@ import { admittedSkirts } from "./skirts.ts";
 export interface Question {
   readonly problem: Problem;
   readonly notes: readonly Note[];
+  /** the book as it was when it was asked */
+  readonly bench: Bench;
+  /** gives vehicle, air, supply and surface */
+  readonly base: Build;
 }
 
 function notesOf(context: Context): Note[] {
@@ -57,5 +62,7 @@ export function chooseProblem(bench: Bench, request: ChooseRequest): Question {
   return {
     problem: { fixed, ...lists, duties: request.duties, wants: request.wants },
     notes: notesOf(context),
+    bench,
+    base: context.build,
   };
 }

@@ -162,6 +162,32 @@ export const pointsAnswer = z.strictObject({
   ),
 });
 
+/** Query of a shortlist: the first sets of a ranking, their doubt worked out. */
+export const shortlistQuery = z.strictObject({
+  sort: z.enum(CHOOSE_COLUMNS).default("margin"),
+  order: z.enum(["least", "most"]).default("most"),
+  only: z.enum(["admissible", "front", "all"]).default("admissible"),
+  count: wholeNumber(1, 100, 24).describe("sets to judge"),
+  rank: z
+    .enum(["chance", "margin5", "margin"])
+    .default("margin5")
+    .describe("what the shortlist is ranked by"),
+});
+
+export const shortlistAnswer = z.strictObject({
+  items: z.array(
+    z.strictObject({
+      place: z.int().describe("sets that differ by less than their doubt share one"),
+      chance: z.number().describe("P(hold), the least of the wanted attitudes"),
+      margin5: nullable.describe("margin that 95 % of the samples reach; null where no suction is needed"),
+      deviation: z.number().describe("standard deviation of the margin"),
+      enough: z.boolean().describe("chance is at least the wanted one"),
+      set: chosenSet,
+    }),
+  ),
+  undoubted: z.boolean().describe("no uncertainty is stated anywhere: the chances say nothing"),
+});
+
 /** What keeps sets out: how many each limit does, the least change of each alone that lets one in, and the nearest sets. */
 export const missedAnswer = z.strictObject({
   admissible: z.int(),
@@ -189,4 +215,5 @@ export type ChooseRequest = z.output<typeof chooseRequest>;
 export type ChooseJob = z.output<typeof chooseJob>;
 export type JobState = ChooseJob["state"];
 export type SetsQuery = z.output<typeof setsQuery>;
+export type ShortlistQuery = z.output<typeof shortlistQuery>;
 export type PointsQuery = z.output<typeof pointsQuery>;
