@@ -81,9 +81,13 @@ function capacityOf({
   return { capacity: requirePositive("knownCapacity", knownCapacity), capacityFrom: "known" };
 }
 
-/** Each run by its own capacity where it went to empty: what one day gave is the whole of that day's charge. */
+/** @returns the charge that counts as the whole in a run [C]: what it gave where it went to empty, else the capacity */
+export function wholeOf(run: DischargeRun, capacity: number): number {
+  return run.emptied ? drawnIn(run) : Math.max(capacity, drawnIn(run));
+}
+
 function chargesOf(run: DischargeRun, capacity: number): CellReading[] {
-  const whole = run.emptied ? drawnIn(run) : Math.max(capacity, drawnIn(run));
+  const whole = wholeOf(run, capacity);
   return run.readings.map(({ drawn, voltage, current }) => ({ charge: 1 - drawn / whole, voltage, current }));
 }
 

@@ -5,6 +5,7 @@ import { Empty } from "../../ui/Empty.tsx";
 import { type Place, placeOf, placeToShow } from "./address.ts";
 import { MotorView } from "./motor/MotorView.tsx";
 import { PartList } from "./PartList.tsx";
+import { PackView } from "./pack/PackView.tsx";
 import { PropellerView } from "./propeller/PropellerView.tsx";
 import { RotorView } from "./rotor/RotorView.tsx";
 import { SkirtView } from "./SkirtView.tsx";
@@ -33,6 +34,7 @@ function PartPage({ bench, place }: { bench: Bench; place: Place }) {
     return <PropellerView bench={bench} id={id} />;
   if (place.collection === "rotors") return <RotorView bench={bench} id={id} />;
   if (place.collection === "motors") return <MotorView bench={bench} id={id} />;
+  if (place.collection === "packs") return <PackView bench={bench} id={id} />;
   if (place.collection === "skirts") return <SkirtView bench={bench} id={id} />;
   return <SurfaceView bench={bench} id={id} />;
 }
@@ -52,7 +54,7 @@ function NoPart() {
       title="No curve to draw yet."
       action={{ label: "Log a curve test", href: href("bench", "new/curve") }}
     >
-      <p>Curves come from bench tests of rotors, motors, skirts and surfaces.</p>
+      <p>Curves come from bench tests of rotors, motors, packs, skirts and surfaces.</p>
     </Empty>
   );
 }

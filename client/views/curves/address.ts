@@ -6,6 +6,7 @@ import type { TestKind } from "../../../shared/model/tests/index.ts";
 export const CURVE_PARTS = {
   rotors: { title: "Rotors", one: "rotor", key: "rotor", kinds: ["curve", "thrust"] },
   motors: { title: "Motors", one: "motor", key: "motor", kinds: ["motor"] },
+  packs: { title: "Packs", one: "pack", key: "pack", kinds: ["discharge"] },
   skirts: { title: "Skirts", one: "skirt", key: "skirt", kinds: ["leak", "pull"] },
   surfaces: { title: "Surfaces", one: "surface", key: "surface", kinds: ["friction", "leak", "pull"] },
 } as const satisfies Record<string, { title: string; one: string; key: string; kinds: readonly TestKind[] }>;

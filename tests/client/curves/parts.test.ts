@@ -35,7 +35,8 @@ describe("addresses of Curves", () => {
   it("reads collection and part, and nothing else", () => {
     expect(placeOf("rotors/b8")).toEqual({ collection: "rotors", id: "b8" });
     expect(placeOf("rotors")).toEqual({ collection: "rotors", id: null });
-    expect(placeOf("packs/p1")).toBeNull();
+    expect(placeOf("packs/p1")).toEqual({ collection: "packs", id: "p1" });
+    expect(placeOf("builds/b1")).toBeNull();
     expect(placeOf(null)).toBeNull();
   });
 
@@ -44,7 +45,7 @@ describe("addresses of Curves", () => {
     expect(first.collection).toBe("rotors");
     expect(testsOfPart(bench, "rotors", known(first.id)).length).toBeGreaterThan(0);
     expect(placeToShow(bench, { collection: "rotors", id: "gone" })).toBeNull();
-    expect(placeToShow(without(bench, "curve"), null)?.collection).toBe("motors");
+    expect(placeToShow(without(without(bench, "curve"), "thrust"), null)?.collection).toBe("motors");
   });
 
   it("counts with a part only tests of the kinds that bear on it", () => {

@@ -1,0 +1,161 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { href } from "../../../app/router.ts";
+import { Answer } from "../../../ui/Answer.tsx";
+import { Caution } from "../../../ui/Caution.tsx";
+import { Mark } from "../../../ui/Mark.tsx";
+import type { Table } from "../../../ui/table.ts";
+import { AsideList } from "../AsideList.tsx";
+import { type Chosen, describeReading, useChosen } from "../chosen.ts";
+import { type Fact, Facts, Notes, Page } from "../Page.tsx";
+import { PointPanel } from "../PointPanel.tsx";
+import { PlotChart } from "../plot/PlotChart.tsx";
+import { TestList } from "../TestList.tsx";
+import { testName } from "../typed.ts";
+import { type PackPage, packPage } from "./packData.ts";
+import { packPlot, packResidualPlot } from "./packPlots.ts";
+import { cellResistanceText, packMissing, packSentence } from "./packSentence.ts";
+
+const MILLI = 1000;
+const PERCENT = 100;
+const tall = (width: number) => Math.max(280, Math.min(400, width * 0.55));
+const low = (width: number) => (width < 500 ? 180 : 170);
+
+function tableOf(page: PackPage): Table {
+  return {
+    columns: [
+      "test",
+      "row",
+      "charge, %",
+      "cell, V",
+      "cell, A",
+      "open circuit, V",
+      "residual, mV",
+      "set aside",
+    ],
+    rows: page.points.map((point) => [
+      testName(page.tests[point.test]),
+      point.row + 1,
+      point.charge * PERCENT,
+      point.voltage,
+      point.current,
+      point.openCircuit,
+      point.residual === null ? null : point.residual * MILLI,
+      point.aside ?? "",
+    ]),
+  };
+}
+
+/** A pack's page: what its cells give at which charge, and what that rests on. */
+export function PackView({ bench, id }: { bench: Bench; id: string }) {
+  const page = packPage(bench, id);
+  const chosen = useChosen(page?.tests ?? []);
+  if (!page) return null;
+  return (
+    <Page
+      picture={<PackPicture page={page} chosen={chosen} />}
+      meaning={<PackMeaning page={page} chosen={chosen} />}
+    />
+  );
+}
+
+function PackPicture({ page, chosen }: { page: PackPage; chosen: Chosen }) {
+  const { name } = page.pack.data;
+  const { basis } = page.basis;
+  const common = {
+    table: () => tableOf(page),
+    tableTitle: "Readings of the discharge tests",
+    describe: (key: string) => describeReading(page.tests, key),
+    chosen: chosen.key,
+    onChoose: chosen.choose,
+  };
+  return (
+    <>
+      <Answer sentence={packSentence(page)}>
+        Resistance {cellResistanceText(page)} a cell. {basis === "chemistry" && <Mark word="estimated" />}
+        {basis === "stated" && <Mark word="stated" />}
+      </Answer>
+      {basis === "missing" ? (
+        <p>
+          <a class="button" href={href("bench", "new/discharge", { pack: page.pack.id })}>
+            Log a discharge test
+          </a>
+        </p>
+      ) : (
+        <>
+          <h2>Voltage by charge</h2>
+          <PlotChart
+            {...common}
+            name={`${name} voltage by charge`}
+            sentence={`Open-circuit voltage of one cell of ${name} against its charge: readings with their sag under load taken out, and the curve in use.`}
+            plot={packPlot(page)}
+            height={tall}
+          />
+        </>
+      )}
+      {page.points.length > 0 && basis !== "missing" && (
+        <>
+          <h2>Residuals</h2>
+          <PlotChart
+            {...common}
+            name={`${name} residuals`}
+            sentence={`What curve and resistance of ${name} miss each reading by.`}
+            plot={packResidualPlot(page)}
+            height={low}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+function factsOf({ pack, basis }: PackPage): Fact[] {
+  const { cell, series, parallel } = pack.data;
+  const fit = basis.basis === "missing" ? null : basis.fit;
+  const capacity = fit?.capacity ?? cell.capacity;
+  return [
+    { label: "cells", text: `${series} in series, ${parallel} in parallel` },
+    { label: "capacity of a cell", text: formatQuantity(capacity, "charge") },
+    { label: "as stated", text: formatQuantity(cell.capacity, "charge") },
+    { label: "least under load", text: formatQuantity(cell.minimumVoltage, "voltage") },
+    ...(fit?.residualSd
+      ? [{ label: "scatter", text: `${formatFixed(fit.residualSd * MILLI, 1)}\u2009mV` }]
+      : []),
+  ];
+}
+
+function PackMeaning({ page, chosen }: { page: PackPage; chosen: Chosen }) {
+  const { pack, basis } = page;
+  const known = basis.basis === "missing" ? null : basis;
+  return (
+    <>
+      {page.points.length > 0 && <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />}
+      <section>
+        <h2>One cell</h2>
+        <Facts facts={[{ label: "resistance", text: cellResistanceText(page) }, ...factsOf(page)]} />
+        <Notes notes={known?.notes ?? []} />
+        {known?.chemistry && (
+          <p>
+            <Mark word="estimated" /> The curve is a published one of {known.chemistry.name}.{" "}
+            {known.chemistry.caveat} Source: {known.chemistry.source} ({known.chemistry.licence}).
+          </p>
+        )}
+      </section>
+      <section>
+        <h2>What is missing</h2>
+        <p>{packMissing(page)}</p>
+        {known?.basis !== "measured" && (
+          <p>
+            <a href={href("bench", "new/discharge", { pack: pack.id })}>Log a discharge test</a>
+          </p>
+        )}
+      </section>
+      {page.tests.length > 0 && <TestList tests={page.tests} />}
+      <AsideList tests={page.tests} onChoose={chosen.choose} />
+      <Caution>
+        Lithium cells: never below the maker's minimum, discharge attended, stop if swollen or hot, fire-safe
+        place.
+      </Caution>
+    </>
+  );
+}

@@ -1,0 +1,96 @@
+import { openCircuitCurve } from "../../../../shared/physics/pack.ts";
+import { axisOver, type Bracket, type Line, type Mark, type Plot } from "../plot/plot.ts";
+import { testName } from "../typed.ts";
+import type { PackPage, PackPoint } from "./packData.ts";
+
+const STEPS = 200;
+const PERCENT = 100;
+const MILLI = 1000;
+/** Least half-span of the residuals' axis [mV]. */
+const LEAST_SPAN = 1;
+
+const CURVE_NAMES = { measured: "open-circuit", stated: "as stated", chemistry: "published" } as const;
+
+function markOf(point: PackPoint, y: number): Mark {
+  const { key, testId, row, test, charge, aside } = point;
+  return {
+    key,
+    testId,
+    row,
+    x: charge * PERCENT,
+    y,
+    shape: test,
+    tone: "rotor",
+    aside: aside !== null,
+    outlier: false,
+  };
+}
+
+const shapesOf = (page: PackPage) =>
+  page.tests.map((test, shape) => ({ key: test.id, shape, text: testName(test) }));
+
+function curveLine({ basis }: PackPage): Line[] {
+  if (basis.basis === "missing") return [];
+  const curve = openCircuitCurve(basis.cell.curve);
+  const points = Array.from({ length: STEPS + 1 }, (_, i) => {
+    const charge = i / STEPS;
+    return { x: charge * PERCENT, y: curve(charge) };
+  });
+  const style = basis.basis === "measured" ? "solid" : "dashed";
+  return [{ key: "curve", tone: "rotor", style, points, label: CURVE_NAMES[basis.basis] }];
+}
+
+/** The sag of a loaded reading: from what was read up to the open circuit. */
+function sags(points: readonly PackPoint[]): Bracket[] {
+  return points
+    .filter(({ current }) => current > 0)
+    .map(({ key, testId, row, charge, voltage, openCircuit, aside }) => ({
+      key: `${key}-sag`,
+      testId,
+      row,
+      along: "y",
+      at: charge * PERCENT,
+      lo: voltage,
+      hi: openCircuit,
+      tone: "quiet",
+      aside: aside !== null,
+    }));
+}
+
+/** Voltage of one cell against its charge: readings with their sag taken out, the curve through them. */
+export function packPlot(page: PackPage): Plot {
+  const lines = curveLine(page);
+  const { minimumVoltage } = page.pack.data.cell;
+  const voltages = [
+    ...page.points.flatMap(({ voltage, openCircuit }) => [voltage, openCircuit]),
+    ...lines.flatMap((each) => each.points.map(({ y }) => y)),
+    minimumVoltage,
+  ];
+  return {
+    x: axisOver("charge, %", [0, PERCENT], [0, PERCENT]),
+    y: axisOver("voltage of a cell, V", voltages),
+    lines,
+    levels: [{ key: "minimum", along: "x", at: minimumVoltage, tone: "needed", label: "least under load" }],
+    brackets: sags(page.points),
+    marks: page.points.map((point) => markOf(point, point.openCircuit)),
+    shapes: shapesOf(page),
+  };
+}
+
+/** What curve and sag miss each reading by [mV]. */
+export function packResidualPlot(page: PackPage): Plot {
+  const marks = page.points.flatMap((point) =>
+    point.residual === null ? [] : [markOf(point, point.residual * MILLI)],
+  );
+  const most = marks
+    .filter(({ aside }) => !aside)
+    .reduce((largest, { y }) => Math.max(largest, Math.abs(y)), LEAST_SPAN);
+  return {
+    x: axisOver("charge, %", [0, PERCENT], [0, PERCENT]),
+    y: axisOver("residual, mV", [-most, most]),
+    levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
+    marks,
+    shapes: shapesOf(page),
+    namedAbove: true,
+  };
+}
