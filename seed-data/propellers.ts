@@ -38,8 +38,8 @@ export const propellerRotors = Object.entries(PROPELLERS).map(([id, truth]) => (
   },
 }));
 
-/** Duties at which the stand was read [-]. */
-const DUTIES = [0.3, 0.4, 0.5, 0.62, 0.75, 0.88, 1];
+/** Supplies at which the stand was read, full throttle [V]. */
+const SUPPLIES = [2.6, 3.4, 4.2, 5, 5.9, 6.8, 7.7];
 const DAY = { temperature: 291.15, pressure: 100400, humidity: 0.68 };
 const GRAM = STANDARD_GRAVITY / 1000;
 
@@ -49,7 +49,6 @@ function thrust(
   id: PropellerId,
   diameter: number,
   motor: MotorId,
-  supply: number,
   date: string,
 ) {
   const { name, chordRatio, thrust: level, power, referenceReynolds } = PROPELLERS[id];
@@ -79,27 +78,26 @@ function thrust(
     jetArea: null,
     jetAngle: 0,
   } as const;
-  const rows = DUTIES.map((duty) => {
+  const rows = SUPPLIES.map((supply) => {
     const { point } = predictPropeller({
       air: DAY,
       rotor,
       motor: { kv, resistance, viscousTorque, frictionTorque, thermalResistance: null },
       pack: { series: 1, parallel: 1, openCircuitVoltage: supply, cellResistance: 0.03, wireResistance: 0 },
-      supply: { duty, driverResistance: 0.02, auxCurrent: 0 },
+      supply: { duty: 1, driverResistance: 0.02, auxCurrent: 0 },
       vehicle,
     });
-    if (!point) throw new Error(`${name} does not turn at duty ${duty}`);
+    if (!point) throw new Error(`${name} does not turn at ${supply} V`);
     return {
       speed: { value: read(point.speed / RPM, 0.003, 10), unit: "rpm" },
       thrust: { value: read(point.thrust / GRAM, 0.004, 0.5, 0.5), unit: "g" },
       current: { value: read(point.motorCurrent, 0.008, 0.01), unit: "A" },
       voltage: { value: read(point.packVoltage, 0.003, 0.01), unit: "V" },
-      throttle: { value: Math.round(100 * duty), unit: "%" },
     };
   });
   return {
     kind: "thrust",
-    title: `${name}, ${Math.round(diameter * 1000)} mm at ${supply} V`,
+    title: `${name}, ${Math.round(diameter * 1000)} mm at ${SUPPLIES[0]} to ${SUPPLIES[SUPPLIES.length - 1]} V`,
     date,
     air: {
       temperature: { value: 18, unit: "°C" },
@@ -123,7 +121,7 @@ function thrust(
 export function thrusts() {
   const noise = noiseSource(127);
   return [
-    thrust(noise, "pusher-three", 0.127, "bell-22", 7.6, "2026-05-20"),
-    thrust(noise, "pusher-three", 0.102, "bell-22", 7.6, "2026-05-21"),
+    thrust(noise, "pusher-three", 0.127, "bell-22", "2026-05-20"),
+    thrust(noise, "pusher-three", 0.102, "bell-22", "2026-05-21"),
   ];
 }

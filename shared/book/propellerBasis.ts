@@ -98,20 +98,27 @@ export function powerOf({ fit }: PropellerBasis): PropellerFit["power"] {
   return fit.power && fit.power[0] > 0 ? fit.power : null;
 }
 
+const noCurrent = (named: boolean): string =>
+  named
+    ? "log the motor's current in its thrust test, at full throttle, or read the torque."
+    : "in its thrust test name the motor and log its current at full throttle, or read the torque.";
+
+function currentTellsNothing(named: boolean, read: readonly ThrustPoint[]): string {
+  if (!named) return "name the motor in its thrust test, so that shaft power follows from the current.";
+  return read.some((point) => point.fullThrottle)
+    ? "the current read is no more than its motor takes by itself. Check the ammeter, and test the motor without load."
+    : "the current was read at part throttle, where it isn't the motor's own. Read it at full throttle and change the supply's voltage, or read the torque.";
+}
+
 /** @returns why a propeller's power is not known, and what gives it; null where it is known */
 export function powerMissing(bench: Bench, basis: PropellerBasis): Missing | null {
   if (powerOf(basis)) return null;
   const used = inUse(basis.points);
-  const named = testsOf(bench, "thrust").some(({ id, data }) => basis.testIds.includes(id) && data.motor);
-  const read = used.some((point) => point.current !== null);
-  const message =
-    "The propeller's power is not known: " +
-    (read && !named
-      ? "name the motor in its thrust test, so that shaft power follows from the current."
-      : read
-        ? "the current read is no more than its motor takes by itself. Check the ammeter, and test the motor without load."
-        : named
-          ? "log the motor's current in its thrust test, or read the torque."
-          : "in its thrust test name the motor and log its current, or read the torque.");
+  const named = testsOf(bench, "thrust").some(
+    ({ id, data }) => basis.testIds.includes(id) && data.motor !== null,
+  );
+  const read = used.filter((point) => point.current !== null);
+  const why = read.length === 0 ? noCurrent(named) : currentTellsNothing(named, read);
+  const message = `The propeller's power is not known: ${why}`;
   return { path: "rotor.power", message, test: "thrust" };
 }

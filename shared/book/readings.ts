@@ -139,25 +139,30 @@ export interface ThrustReading {
   readonly thrust: number;
   /** [W]; undefined where neither torque nor the current of a known motor gives any */
   readonly shaftPower: number | undefined;
-  /** of the motor [A] */
+  /** as read [A] */
   readonly current: number | null;
+  /** false: the current read is not the motor's */
+  readonly fullThrottle: boolean;
   /** where the day's air was read [kg/m³] */
   readonly density: number | undefined;
   /** [m] */
   readonly diameter: number;
 }
 
-/** A propeller that turns takes power: a current that leaves none for it says nothing. */
+/** Below full throttle the ammeter in the pack's lead doesn't read the motor's current; a current that leaves no torque says nothing. */
 function propellerPower(
   row: ThrustTest["rows"][number],
   speed: number,
   motor: MotorConstants | null,
 ): number | undefined {
   const current = maybe(row.current, "current");
-  const fromCurrent = motor && current !== undefined ? shaftTorque(motor, current, speed) : 0;
-  const torque = maybe(row.torque, "torque") ?? fromCurrent;
+  const known = motor && current !== undefined && isFullThrottle(row);
+  const torque = maybe(row.torque, "torque") ?? (known ? shaftTorque(motor, current, speed) : 0);
   return torque > 0 ? torque * speed : undefined;
 }
+
+const isFullThrottle = ({ throttle }: ThrustTest["rows"][number]): boolean =>
+  toSI(throttle, "fraction") === 1;
 
 /**
  * A thrust test's rows in SI.
@@ -176,6 +181,7 @@ export function thrustReadings(test: ThrustTest, motor: MotorConstants | null): 
       thrust: toSI(row.thrust, "load"),
       shaftPower: propellerPower(row, speed, motor),
       current: maybe(row.current, "current") ?? null,
+      fullThrottle: isFullThrottle(row),
       density,
       diameter,
       row: index,

@@ -9,9 +9,11 @@ export const thrustRow = z.strictObject({
   torque: quantity("torque", { min: 0, max: 100 }).optional(),
   current: quantity("current", { min: 0, max: 1000 })
     .optional()
-    .describe("of the motor; with its constants it gives shaft power"),
+    .describe("of the motor at full throttle; with its constants it gives shaft power"),
   voltage: quantity("voltage", { min: 0, max: 1000 }).optional(),
-  throttle: quantity("fraction", { min: 0, max: 1 }).optional(),
+  throttle: quantity("fraction", { min: 0, max: 1 })
+    .default({ value: 100, unit: "%" })
+    .describe("below 100 % the current read is not the motor's and gives no shaft power"),
   setAside,
 });
 

@@ -283,10 +283,17 @@ const thrust: KindSpec = {
   columns: [
     { key: "speed", label: "Speed", dimension: "speed", need: "required" },
     { key: "thrust", label: "Thrust", dimension: "load", need: "required", hint: "towards the surface" },
-    { key: "current", label: "Current", dimension: "current", need: "optional", hint: "of the motor" },
+    { key: "current", label: "Current", dimension: "current", need: "optional", hint: "at full throttle" },
     { key: "torque", label: "Torque", dimension: "torque", need: "optional" },
     { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional" },
-    { key: "throttle", label: "Throttle", dimension: "fraction", need: "optional" },
+    {
+      key: "throttle",
+      label: "Throttle",
+      dimension: "fraction",
+      need: "optional",
+      carried: true,
+      fallback: "100 %",
+    },
   ],
   instruments: [
     { key: "thrust", label: "Thrust", dimension: "load" },

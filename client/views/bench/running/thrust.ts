@@ -16,7 +16,11 @@ function rowText(reading: ThrustReading): string {
   const { thrust, shaftPower, diameter, rpm, density = STANDARD_AIR_DENSITY } = reading;
   const state = { diameter, speed: rpm * RPM, density };
   const found = propellerCoefficients({ thrust, shaftPower: shaftPower ?? null }, state);
-  return `C_T\u00a0${digits(found.thrust)}${found.power === null ? "" : ` C_P\u00a0${digits(found.power)}`}`;
+  const level = `C_T\u00a0${digits(found.thrust)}`;
+  if (found.power !== null) return `${level} C_P\u00a0${digits(found.power)}`;
+  return reading.fullThrottle || reading.current === null
+    ? level
+    : `${level}, no C_P: throttle below 100\u00a0%`;
 }
 
 function driftText(fit: PropellerFit): string {
@@ -47,10 +51,12 @@ function wish(test: ThrustTest, fit: PropellerFit, used: readonly Reading<Thrust
   if (!fit.power) {
     if (used.some((reading) => reading.current !== null) && !test.motor)
       return "Name the motor that turned it: shaft power follows from its current.";
-    return "Log the motor's current, or the torque: without shaft power no build can be answered for.";
+    return "Log the motor's current at full throttle, or the torque: without shaft power no build can be answered for.";
   }
   const blind = fit.warnings.some((note) => note.code === "no-drift-seen");
-  return blind ? "Read another speed: with three or more a drift of the coefficients can be seen." : null;
+  return blind
+    ? "Read another speed, by the supply's voltage: with three or more a drift of the coefficients can be seen."
+    : null;
 }
 
 /** C_T and C_P so far, row by row and fitted, and what to measure next. */
