@@ -1,8 +1,8 @@
 import type { DoubtState } from "../state/useDoubt.ts";
 import { NOTHING_STATED, shareParts, shareText } from "./doubtWords.ts";
 
-/** What the doubt is made of, and where each part of it comes from. */
-export function HowSure({ state }: { state: DoubtState }) {
+/** What the doubt is made of, and where each part comes from; `ranges` names what shows the samples' spread. */
+export function HowSure({ state, ranges = "Ranges" }: { state: DoubtState; ranges?: string }) {
   const { doubt, sources, nothingStated, problem } = state;
   const parts = doubt ? shareParts(doubt.shares, sources) : [];
   return (
@@ -14,8 +14,8 @@ export function HowSure({ state }: { state: DoubtState }) {
       {doubt && (
         <>
           <p class="quiet small">
-            Sure: the share of samples that hold, by what is stated and by what the tests leave open. Ranges:
-            90&#8239;% of the samples. What the doubt on the worst attitude is made of:
+            Sure: the share of samples that hold, by what is stated and by what the tests leave open. {ranges}
+            : 90&#8239;% of the samples. What the doubt about driving on the worst attitude is made of:
           </p>
           <ul class="shares">
             {parts.map((part) => (

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
-import { rangeText, sureText } from "../../ui/doubtWords.ts";
+import { Sure } from "../../ui/Sure.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText } from "../../ui/verdictWords.ts";
 import { withoutAttitude } from "./ownAttitudes.ts";
 import type { NamedStand, Rose } from "./rose.ts";
@@ -22,13 +22,7 @@ function NeedCell({ need, target, sure }: NeedProps) {
     <td class={grade}>
       <span class="margin">{marginText(need.margin)}</span>
       <small>{GRADE_WORDS[grade]}</small>
-      {sure && (
-        <small>
-          sure {sureText(sure.holds)}
-          {rangeText(sure) && <br />}
-          {rangeText(sure)}
-        </small>
-      )}
+      <Sure spread={sure} />
       <small>
         {needText(need)}, {governsInWords(need.modes)}
       </small>

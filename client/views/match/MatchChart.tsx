@@ -27,6 +27,7 @@ export function MatchChart({ drawing, sentence, fileName }: MatchChartProps) {
   const [picked, setPicked] = useState<number | null>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
   const { measured } = drawing.picture;
+  const table = () => pictureTable(drawing.picture, drawing.spread);
   const chosen = picked !== null && picked < measured.length ? picked : null;
   const margin = matchMargin(size.width);
   const plot = {
@@ -52,8 +53,8 @@ export function MatchChart({ drawing, sentence, fileName }: MatchChartProps) {
         )}
       </Chart>
       <div class="chart-foot">
-        <SaveChart name={fileName} svg={() => svg.current} table={() => pictureTable(drawing.picture)} />
-        <DataTable title="The picture as a table" table={() => pictureTable(drawing.picture)} />
+        <SaveChart name={fileName} svg={() => svg.current} table={table} />
+        <DataTable title="The picture as a table" table={table} />
       </div>
     </>
   );

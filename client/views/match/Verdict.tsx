@@ -4,10 +4,10 @@ import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
 import type { DoubtState } from "../../state/useDoubt.ts";
 import { Caution } from "../../ui/Caution.tsx";
-import { rangeText, sureText } from "../../ui/doubtWords.ts";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { Later } from "../../ui/Later.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
+import { Sure } from "../../ui/Sure.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
@@ -20,19 +20,6 @@ function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "d
   return driving === null
     ? "driving needs none"
     : `driving ${marginText(driving)}, ${governsInWords(drivingModes)}`;
-}
-
-/** How sure an attitude is, and the range of its margin. */
-function Sure({ spread }: { spread: Spread | null }) {
-  if (!spread) return null;
-  const range = rangeText(spread);
-  return (
-    <small class="sure">
-      sure {sureText(spread.holds)}
-      {range && <br />}
-      {range}
-    </small>
-  );
 }
 
 interface RowProps extends Pick<AttitudeRow, "parked" | "driving" | "parkedModes" | "drivingModes"> {
@@ -103,7 +90,7 @@ export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outco
       </p>
       <WorkingOut outcome={outcome} />
       <Later load={ways} what="Ways to hold" props={{ bench, outcome }} />
-      <HowSure state={sure} />
+      <HowSure state={sure} ranges="Ranges, and the bars across the operating point" />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
       <Caution>

@@ -1,3 +1,4 @@
+import type { Doubt } from "../../../shared/decide/uncertainty.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { cavityPoint } from "../../state/outcome.ts";
 import type { Table } from "../../ui/table.ts";
@@ -8,8 +9,30 @@ const GRAMS = 1000;
 
 type Row = [curve: string, flow: number | null, pressure: number, pull: number | null, note: string];
 
+/** The operating point's samples: flow and pressure each by itself. */
+function sampledRows(spread: Doubt["point"]): Row[] {
+  if (!spread) return [];
+  return (["p5", "p50", "p95"] as const).flatMap((key): Row[] => {
+    const [flow, pressure] = [spread.flow[key], spread.pressure[key]];
+    if (flow === null || pressure === null) return [];
+    const percent = key.slice(1);
+    return [
+      [
+        `operating point, ${percent} % of samples`,
+        flow * LITRES,
+        pressure,
+        null,
+        "flow and pressure each by itself",
+      ],
+    ];
+  });
+}
+
 /** @returns what Match draws, as numbers: each curve's points, the operating point, the levels, the readings */
-export function pictureTable({ curves, levels, measured, outcome }: Picture): Table {
+export function pictureTable(
+  { curves, levels, measured, outcome }: Picture,
+  spread: Doubt["point"] = null,
+): Table {
   const factor = outcome.pullPerPascal;
   const grams = (pressure: number) =>
     factor === null ? null : (pressure * factor * GRAMS) / STANDARD_GRAVITY;
@@ -31,6 +54,7 @@ export function pictureTable({ curves, levels, measured, outcome }: Picture): Ta
       ...(point
         ? [row("operating point", point.flow, point.pressure, point.extrapolated ? "extrapolated" : "")]
         : []),
+      ...sampledRows(spread),
       ...levels.map((level) =>
         row(`needed: ${level.title} ${level.angle.toFixed(0)}°`, null, level.pressure),
       ),

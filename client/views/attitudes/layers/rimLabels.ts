@@ -27,13 +27,17 @@ const BASELINE = 4;
 const AWAY = 32;
 const BEFORE_TEXT = 3;
 
-function sureOf({ sure, stand }: NamedStand): string {
-  return sure && stand.parked.pull > 0 ? `, ${sureText(sure.parked.holds)}` : "";
+/** Room beside the rim from which on a name leaves some for a percentage [px]. */
+const ROOM_FOR_SURE = 200;
+
+function sureOf({ sure, stand }: NamedStand, beside: number): string {
+  const shown = sure && stand.parked.pull > 0 && beside >= ROOM_FOR_SURE;
+  return shown ? `, ${sureText(sure.parked.holds)}` : "";
 }
 
-function attitude(named: NamedStand): RimLabel {
+function attitude(named: NamedStand, beside: number): RimLabel {
   const { key, title, kind, stand } = named;
-  const tail = ` ${degrees(kind === "worst" ? Math.round(stand.angle) : stand.angle)}${sureOf(named)}`;
+  const tail = ` ${degrees(kind === "worst" ? Math.round(stand.angle) : stand.angle)}${sureOf(named, beside)}`;
   return {
     key,
     text: `${title}${tail}`,
@@ -56,9 +60,9 @@ function sector(state: State, { from, to, mode }: Sector): RimLabel {
   };
 }
 
-function labelsOf(rose: Rose, asked: Stand | null): RimLabel[] {
+function labelsOf(rose: Rose, asked: Stand | null, beside: number): RimLabel[] {
   return [
-    ...rose.named.map(attitude),
+    ...rose.named.map((named) => attitude(named, beside)),
     ...STATES.flatMap((state) => rose.sectors[state].map((each) => sector(state, each))),
     ...(asked
       ? [
@@ -95,7 +99,7 @@ interface Placed extends RimLabel {
 /** Names of attitudes and sectors round the rim, pushed apart, each led to its place by a hairline. */
 export function rimLabelsLayer(g: Group, rose: Rose, asked: Stand | null, context: PolarContext): void {
   const { radius, beside } = context;
-  const labels = labelsOf(rose, asked);
+  const labels = labelsOf(rose, asked, beside);
   const outer = radius + AWAY;
   const wanted = labels.map((label) => ({ at: spot(label.angle, outer)[1], size: LINE }));
   const centres = pushApart(wanted, -outer, outer);
