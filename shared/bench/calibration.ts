@@ -77,7 +77,13 @@ export function calibrate(request: CalibrationRequest): Calibration {
     if (at.log > Number.NEGATIVE_INFINITY) near = at.known.mode;
     return at;
   };
-  const nodes = gapGrid(density, Math.max(0, prior.mean - REACH * prior.sd), prior.mean + REACH * prior.sd);
+  const rough = (gap: number) => {
+    const at = posterior.roughlyAtGap(gap, near);
+    if (at.log > Number.NEGATIVE_INFINITY) near = at.mode;
+    return at.log;
+  };
+  const [from, to] = [Math.max(0, prior.mean - REACH * prior.sd), prior.mean + REACH * prior.sd];
+  const nodes = gapGrid(density, rough, from, to);
   const summary = summarise(nodes);
   const top = nodes.reduce((best, node) => (node.log > best.log ? node : best));
   const peak = posterior.peak(top.gap, top.known.mode, Math.sqrt(summary.gap.variance) / 4);

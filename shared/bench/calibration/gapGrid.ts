@@ -20,6 +20,7 @@ const MOST_PASSES = 60;
  *     widened while an end still counts, narrowed to what counts until 60 % of the nodes do
  *
  * @param density - logarithm of the density at a gap [m], and what is known with it
+ * @param rough - the same to a few tenths, at less cost, in search of the range [-]
  * @param from - narrowest gap to begin with [m], ≥ 0
  * @param to - widest gap to begin with [m]
  * @returns nodes by rising gap [m]
@@ -29,27 +30,52 @@ const MOST_PASSES = 60;
  */
 export function gapGrid<T>(
   density: (gap: number) => { readonly log: number; readonly known: T },
+  rough: (gap: number) => number,
   from: number,
   to: number,
 ): GapNode<T>[] {
-  let [lo, hi] = [from, to];
+  let range: Range = [from, to];
   for (let pass = 0; pass < MOST_PASSES; pass += 1) {
-    const gaps = Array.from({ length: NODES }, (_, i) => lo + ((hi - lo) * i) / (NODES - 1));
+    const gaps = gapsOver(range);
+    const next = nextRange(
+      gaps,
+      gaps.map((gap) => rough(gap)),
+    );
+    if (next) {
+      range = next;
+      continue;
+    }
     const nodes = gaps.map((gap) => ({ gap, ...density(gap) }));
-    const [first, last] = counting(nodes);
-    const width = hi - lo;
-    if (first === 0 && lo > 0) lo = Math.max(0, lo - width);
-    else if (last === NODES - 1) hi += width;
-    else if (last - first + 1 >= FILLED * NODES) return nodes;
-    else [lo, hi] = [gaps[Math.max(0, first - 1)], gaps[last + 1]];
+    const after = nextRange(
+      gaps,
+      nodes.map(({ log }) => log),
+    );
+    if (!after) return nodes;
+    range = after;
   }
   throw new NoConvergenceError("the grid over the gap did not settle", MOST_PASSES);
 }
 
-function counting(nodes: readonly { readonly log: number }[]): [number, number] {
-  const peak = nodes.reduce((most, { log }) => Math.max(most, log), Number.NEGATIVE_INFINITY);
+type Range = readonly [number, number];
+
+const gapsOver = ([lo, hi]: Range): number[] =>
+  Array.from({ length: NODES }, (_, i) => lo + ((hi - lo) * i) / (NODES - 1));
+
+/** Null where the grid holds all that counts, and little else. */
+function nextRange(gaps: readonly number[], logs: readonly number[]): Range | null {
+  const [first, last] = counting(logs);
+  const [lo, hi] = [gaps[0], gaps[NODES - 1]];
+  const width = hi - lo;
+  if (first === 0 && lo > 0) return [Math.max(0, lo - width), hi];
+  if (last === NODES - 1) return [lo, hi + width];
+  if (last - first + 1 >= FILLED * NODES) return null;
+  return [gaps[Math.max(0, first - 1)], gaps[last + 1]];
+}
+
+function counting(logs: readonly number[]): [number, number] {
+  const peak = logs.reduce((most, log) => Math.max(most, log), Number.NEGATIVE_INFINITY);
   if (peak === Number.NEGATIVE_INFINITY)
     throw new NoConvergenceError("no gap can give the forces that were measured", 0);
-  const counts = ({ log }: { readonly log: number }) => log > peak - DROP;
-  return [nodes.findIndex(counts), nodes.findLastIndex(counts)];
+  const counts = (log: number) => log > peak - DROP;
+  return [logs.findIndex(counts), logs.findLastIndex(counts)];
 }

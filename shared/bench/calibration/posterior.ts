@@ -1,8 +1,14 @@
 import { minimise } from "../../numeric/minimise.ts";
 import type { Checked } from "./data.ts";
 import { flowLaw, forceOf, type GapLaw, type Grip, gripOf, suctionLaws } from "./forces.ts";
-import { type Integral, integrate } from "./integral.ts";
-import { leakLikelihood, leakMisfit, logNormalDensity, pullLikelihood } from "./likelihood.ts";
+import { type Integral, integrate, roughIntegral } from "./integral.ts";
+import {
+  type LeakMisfit,
+  leakLikelihood,
+  leakMisfit,
+  logNormalDensity,
+  pullLikelihood,
+} from "./likelihood.ts";
 
 /** Prior sd of ln(scatter): a scatter half or twice the stated one is no surprise. Judgement. */
 export const SCATTER_DOUBT = Math.LN2;
@@ -37,6 +43,7 @@ export class Posterior {
   private readonly grips: readonly Grip[];
   private readonly suctions: readonly GapLaw[];
   private readonly flows: readonly GapLaw[];
+  private readonly ofGaps = new Map<number, number>();
 
   constructor(readonly request: Checked) {
     const { gap } = request.prior;
@@ -58,20 +65,38 @@ export class Posterior {
 
   /** Logarithm of the density of a gap, all else integrated over, and what is known of friction there. */
   atGap(gap: number, near: readonly number[] | null): { readonly log: number; readonly known: GivenGap } {
-    const leak = this.ofGapAlone(gap);
-    const start = near ?? this.start();
     const belief = this.request.prior.friction;
-    const known = { friction: belief.mean, variance: belief.sd ** 2, mode: start };
-    if (start.length === 0 || leak === Number.NEGATIVE_INFINITY) return { log: leak, known };
+    const known = { friction: belief.mean, variance: belief.sd ** 2, mode: near ?? this.start() };
+    const integral = this.over(gap, known.mode, integrate);
+    if (!("places" in integral)) return { log: integral.log, known };
+    return {
+      log: integral.log,
+      known: this.tellsFriction ? frictionOf(integral) : { ...known, mode: integral.mode },
+    };
+  }
+
+  /** The same to a few tenths, and the place of the peak there. */
+  roughlyAtGap(
+    gap: number,
+    near: readonly number[] | null,
+  ): { readonly log: number; readonly mode: readonly number[] } {
+    return this.over(gap, near ?? this.start(), roughIntegral);
+  }
+
+  /** All but the gap integrated over in one way or another; the start as the peak where there is nothing to integrate. */
+  private over<T extends { readonly log: number; readonly mode: readonly number[] }>(
+    gap: number,
+    start: readonly number[],
+    integral: (f: (x: readonly number[]) => number, start: readonly number[], widest: readonly number[]) => T,
+  ): T | { readonly log: number; readonly mode: readonly number[] } {
+    const leak = this.ofGapAlone(gap);
+    if (start.length === 0 || leak === Number.NEGATIVE_INFINITY) return { log: leak, mode: start };
     const suctions = this.suctions.map((suction) => suction(gap));
     const density = (x: readonly number[]) =>
       this.givenSuctions(suctions, x) + (this.tellsFriction ? x[0] : 0);
-    if (density(start) === Number.NEGATIVE_INFINITY) return { log: Number.NEGATIVE_INFINITY, known };
-    const integral = integrate(density, start, this.widest());
-    return {
-      log: leak + integral.log,
-      known: this.tellsFriction ? frictionOf(integral) : { ...known, mode: integral.mode },
-    };
+    if (density(start) === Number.NEGATIVE_INFINITY) return { log: Number.NEGATIVE_INFINITY, mode: start };
+    const found = integral(density, start, this.widest());
+    return { ...found, log: leak + found.log };
   }
 
   /** The most likely gap, friction and scatter together, in search from a place near it. */
@@ -97,8 +122,14 @@ export class Posterior {
     return this.ofGapAlone(gap) + this.givenSuctions(suctions, logs);
   }
 
-  /** Prior of the gap and all leak readings, their scatter integrated over. */
+  /** Prior of the gap and all leak readings, their scatter integrated over; asked twice of most gaps. */
   private ofGapAlone(gap: number): number {
+    const known = this.ofGaps.get(gap) ?? this.ofGap(gap);
+    this.ofGaps.set(gap, known);
+    return known;
+  }
+
+  private ofGap(gap: number): number {
     const { prior, leaks, leakScatter, meterUncertainty } = this.request;
     const ofPrior = logNormalDensity(gap, prior.gap.mean, prior.gap.sd);
     if (leaks.length === 0) return ofPrior;
@@ -108,7 +139,9 @@ export class Posterior {
     const misfit = leakMisfit(measured, flows);
     const density = ([log]: readonly number[]) =>
       leakLikelihood(misfit, scatterOf(log), meterUncertainty) + scatterPrior(log, leakScatter);
-    return ofPrior + integrate(density, [Math.log(leakScatter)], [SCATTER_DOUBT]).log;
+    const starts = [leakScatter, ...seenScatters(misfit)].map((scatter) => [Math.log(scatter)]);
+    const start = starts.reduce((best, each) => (density(each) > density(best) ? each : best));
+    return ofPrior + integrate(density, start, [SCATTER_DOUBT]).log;
   }
 
   /** Pulls at known suctions, with the priors of friction (in μ) and scatter (in ln s). */
@@ -135,6 +168,11 @@ export class Posterior {
     const { mean, sd } = this.request.prior.friction;
     return this.tellsFriction ? [sd / Math.max(mean, sd), SCATTER_DOUBT] : [SCATTER_DOUBT];
   }
+}
+
+/** Scatters that the readings themselves show: about their own mean, and about the prediction. */
+function seenScatters({ count, mean, squares }: LeakMisfit): number[] {
+  return [squares / count, squares / count + mean ** 2].map((square) => Math.sqrt(square) + LEAST_SCATTER);
 }
 
 /** Readings that agree better than any load or flow can be read don't make it vanish. */
