@@ -7,11 +7,12 @@ import { migrate, NewerBookError, schemaVersion } from "../../server/store/migra
 import { MIGRATIONS } from "../../server/store/migrations.ts";
 import { openStore } from "../../server/store/store.ts";
 import { freshFolder } from "../server/support/bench.ts";
-import { samples } from "../server/support/records.ts";
+import { sampleBuild, samples } from "../server/support/records.ts";
 
 const at = new Date("2026-03-01T08:00:00Z");
 const TIME = at.toISOString();
 const LATEST = MIGRATIONS[MIGRATIONS.length - 1].version;
+const BEFORE = `before-${String(LATEST).padStart(3, "0")}`;
 
 function opened(file: string): Database {
   const database = openDatabase(file);
@@ -52,12 +53,41 @@ describe("a book of an older schema, opened", () => {
     expect(store.collections.motors.list({ limit: 5 }).items).toHaveLength(1);
     store.close();
 
-    expect(copiesIn(folder)).toEqual(["book.db.20260301T080000Z-before-002.bak"]);
+    expect(copiesIn(folder)).toEqual([`book.db.20260301T080000Z-${BEFORE}.bak`]);
     const copy = new SQLite(join(folder, copiesIn(folder)[0]), { readonly: true });
     expect(copy.pragma("user_version", { simple: true })).toBe(1);
     expect(copy.pragma("integrity_check", { simple: true })).toBe("ok");
     expect(copy.prepare("SELECT count(*) FROM motors").pluck().get()).toBe(1);
     copy.close();
+  });
+
+  it("with builds in it: keeps them and what they point to, and takes one without a skirt from then on", () => {
+    const file = join(freshFolder(), "book.db");
+    const database = openDatabase(file);
+    migrate(database, MIGRATIONS.slice(0, 2), at);
+    const part = (table: string, body: object) =>
+      database
+        .prepare(
+          `INSERT INTO ${table} (id, name, body, revision, created_at, updated_at) VALUES ('one', 'One', ?, 1, ?, ?)`,
+        )
+        .run(JSON.stringify(body), TIME, TIME);
+    for (const table of ["rotors", "motors", "packs", "skirts", "surfaces"] as const)
+      part(table, samples[table]);
+    const parts = { rotor: "one", motor: "one", pack: "one", skirt: "one", surface: "one" };
+    const build = sampleBuild(parts);
+    database
+      .prepare(
+        "INSERT INTO builds (id, name, rotor, motor, pack, skirt, surface, body, revision, created_at, updated_at) VALUES ('crawler', ?, 'one', 'one', 'one', 'one', 'one', ?, 3, ?, ?)",
+      )
+      .run(build.name, JSON.stringify(build), TIME, TIME);
+    database.close();
+
+    const store = openStore(file, at);
+    expect(store.collections.builds.get("crawler")).toMatchObject({ revision: 3, data: build });
+    expect(() => store.collections.skirts.remove("one")).toThrow(/used/);
+    store.collections.builds.create({ ...build, skirt: null }, TIME);
+    expect(store.collections.builds.list({ limit: 5 }).items).toHaveLength(2);
+    store.close();
   });
 
   it("a second time at the latest schema, or for the first time at all: leaves no copy", () => {
@@ -73,14 +103,14 @@ describe("a book of an older schema, opened", () => {
     oldBook(file);
     const database = opened(file);
     const broken = {
-      version: 2,
+      version: LATEST,
       name: "broken",
       sql: "CREATE TABLE half (x TEXT) STRICT; SELECT nothing_such;",
     };
     expect(() => migrate(database, [...MIGRATIONS.slice(0, 1), broken], at)).toThrow(/nothing_such/);
     expect(schemaVersion(database)).toBe(1);
     expect(database.prepare("SELECT count(*) FROM sqlite_schema WHERE name = 'half'").pluck().get()).toBe(0);
-    expect(migrate(database, MIGRATIONS, at)).toBe("book.db.20260301T080000Z-before-002-2.bak");
+    expect(migrate(database, MIGRATIONS, at)).toBe(`book.db.20260301T080000Z-${BEFORE}-2.bak`);
     expect(schemaVersion(database)).toBe(LATEST);
   });
 
