@@ -42,7 +42,9 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
   const picture = (
     <>
       <Answer sentence={hasLeak ? leakSentence(leak.groups[0]) : pullSentence(pull)}>
-        {hasLeak && `Its flow goes as pressure to the ${exponentText(leak.groups[0])}. `}
+        {hasLeak &&
+          leak.groups[0].fit &&
+          `Its flow goes as pressure to the ${exponentText(leak.groups[0])}. `}
         {hasLeak && pull.ratio && `Pulls come out at ${ratioText(pull)} × the prediction.`}
       </Answer>
       {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} answered />}

@@ -15,7 +15,7 @@ function factsOf(group: FrictionGroup, tests: readonly StoredOf<"tests">[]) {
   const strength = frictionStrength(group);
   const brought = strengthContributions(strength, (mu, without) => mu / without - 1);
   return {
-    missing: strengthMissing(strength, degrees),
+    missing: group.problem ?? strengthMissing(strength, degrees),
     brought: [...brought].flatMap(([test, contribution]) => {
       const id = group.slides.find((slide) => slide.test === test)?.testId;
       const stored = tests.find((each) => each.id === id);
@@ -42,7 +42,7 @@ export function FrictionMeaning({
         <h2>What is missing of {whose}</h2>
         <p>{missing}</p>
       </section>
-      <Brought title={`What each friction test brought`} tests={brought} />
+      <Brought title="What each friction test brought" tests={brought} />
     </>
   );
 }

@@ -49,8 +49,8 @@ export function FrictionSection({ group, surface, tests, chosen, answered }: Fri
       {!answered && <p>{frictionSentence(group, surface)}</p>}
       {fit?.interval && (
         <p class="quiet">
-          95 % interval of μ {formatFixed(fit.interval[0], 2)} to {formatFixed(fit.interval[1], 2)}; single
-          slides scatter by {formatFixed(fit.sd, 3)}.
+          95 % interval of μ {formatFixed(fit.interval[0], 2)} to {formatFixed(fit.interval[1], 2)}
+          {fit.sd > 0 && `; single slides scatter by ${formatFixed(fit.sd, 3)}`}.
         </p>
       )}
       {problem && <p class="near">{problem}</p>}

@@ -61,13 +61,15 @@ export function LeakSection({ page, part, name, tests, chosen, answered }: LeakS
         plot={plot}
         height={tall}
       />
-      <PlotChart
-        {...common}
-        name={`leak ${name} residuals`}
-        sentence={`What the fitted leak laws of ${name} miss each reading by.`}
-        plot={leakResidualPlot(page)}
-        height={low}
-      />
+      {page.groups.some((group) => group.fit) && (
+        <PlotChart
+          {...common}
+          name={`leak ${name} residuals`}
+          sentence={`What the fitted leak laws of ${name} miss each reading by.`}
+          plot={leakResidualPlot(page)}
+          height={low}
+        />
+      )}
       <LeakFits page={page} part={part} />
       <Notes notes={page.groups.flatMap((group) => group.fit?.warnings ?? [])} />
     </section>
