@@ -60,7 +60,11 @@ describe("suction forces over the gap, traced along the curve", () => {
     };
     const widest = Array.from({ length: 100 }, (_, i) => 2e-3 + i * 2e-5).find((gap) => meets(gap) === 3);
     expect(widest).toBeDefined();
-    expect(tracedSuctions(waved, [0, 1e-3, widest ?? 0])).toBeNull();
+    const near = GAPS.map((_, i) => (widest ?? 0) * (1 - (64 - i) * 1e-4));
+    expect(tracedSuctions(waved, near)).toBeNull();
+    const before = near.map((gap) => gap - 2e-4);
+    expect(meets(before[64])).toBe(1);
+    expect(tracedSuctions(waved, before)).not.toBeNull();
   });
 });
 
