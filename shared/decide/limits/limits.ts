@@ -1,3 +1,5 @@
+import { loadsOf, underLoad } from "../../physics/rundown/cycle.ts";
+import type { RundownInput } from "../../physics/rundown.ts";
 import { type Energy, energiesOf } from "./energies.ts";
 import { type First, firstOf } from "./first.ts";
 import type { LimitsInput } from "./input.ts";
@@ -5,7 +7,7 @@ import type { Limit } from "./limit.ts";
 import { type OverVoltage, overVoltageOf } from "./overVoltage.ts";
 import { type RotorFigures, rotorFigures, rotorLimit } from "./rotor.ts";
 import { stateOf } from "./state.ts";
-import { supplyLimits } from "./supply.ts";
+import { cellLimits, motorLimits } from "./supply.ts";
 import { type WarmUp, warmUp } from "./warmUp.ts";
 import { windingLimit } from "./winding.ts";
 
@@ -22,6 +24,8 @@ export interface Limits {
   /** null where no rated voltage is known, or the rotor stands */
   readonly overVoltage: OverVoltage | null;
   readonly rotor: RotorFigures;
+  /** of the settled winding [A] */
+  readonly settledCurrent: number;
   readonly energies: readonly Energy[];
 }
 
@@ -33,10 +37,18 @@ function warmUpMissing({ build }: LimitsInput): string | null {
     : "The motor's thermal time constant: how long the winding takes to 63 % of its rise at a steady load.";
 }
 
+/** The build under the least and under the greatest drive current of its cycle: the one leaves the motor most voltage, the other asks most of the cells. */
+function underExtremes(build: RundownInput): { readonly light: RundownInput; readonly heavy: RundownInput } {
+  const { cycle } = build;
+  if (!cycle || cycle.length === 0) return { light: build, heavy: build };
+  const loads = loadsOf(cycle);
+  return { light: underLoad(build, loads[0]), heavy: underLoad(build, loads[loads.length - 1]) };
+}
+
 /**
  * What burns or bursts first, and how near everything else is.
  *
- *     the build settled at its charge, each figure over its limit; the winding from cold at that supply
+ *     each figure over its limit at the build's charge: the winding settled, all else just switched on, cold, when most flows; the winding from cold at that supply
  *
  * @param input - build with its cell [SI], limits of motor and rotor, height of the fall [m]
  * @returns limits with their ratios [-], the first to fail, winding against time [s, K], over-voltage [-], rotor [Pa, rad/s], energies [J]
@@ -47,12 +59,19 @@ function warmUpMissing({ build }: LimitsInput): string | null {
  */
 export function limitsOf(input: LimitsInput): Limits {
   const { build, motor } = input;
-  const state = stateOf(build);
-  const rotor = rotorFigures(input, state.speed);
-  const limits = [windingLimit(input, state), ...supplyLimits(input, state), rotorLimit(input, rotor)];
-  const warm = warmUp(build, state, motor.windingLimit);
+  const { light, heavy } = underExtremes(build);
+  const cold = build.air.temperature;
+  const [settled, started] = [stateOf(light), stateOf(light, cold)];
+  const rotor = rotorFigures(input, started.speed);
+  const limits = [
+    windingLimit(input, settled),
+    ...motorLimits(input, started),
+    ...cellLimits(input, stateOf(heavy, cold)),
+    rotorLimit(input, rotor),
+  ];
+  const warm = warmUp(light, settled, motor.windingLimit);
   const { ratedVoltage } = motor;
-  const over = ratedVoltage === null ? null : overVoltageOf(build, state.motorVoltage, ratedVoltage);
+  const over = ratedVoltage === null ? null : overVoltageOf(light, started.motorVoltage, ratedVoltage);
   return {
     charge: build.startCharge ?? 1,
     limits,
@@ -61,6 +80,7 @@ export function limitsOf(input: LimitsInput): Limits {
     warmUpMissing: warmUpMissing(input),
     overVoltage: over,
     rotor,
+    settledCurrent: settled.current,
     energies: energiesOf(input, rotor),
   };
 }

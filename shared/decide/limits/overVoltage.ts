@@ -8,7 +8,7 @@ export interface OverVoltage {
   readonly ratio: number;
   /** of the pull, which goes with the cavity's pressure, or of the thrust, over that at the rated voltage [-] */
   readonly pressureRatio: number;
-  /** of the winding's heat I²R, settled, over that at the rated voltage [-] */
+  /** of the winding's heat I²R over that at the rated voltage [-] */
   readonly heatRatio: number;
 }
 
@@ -21,7 +21,7 @@ function onSource(build: RundownInput, voltage: number): Drawn {
     pack: { series: 1, parallel: 1, wireResistance: 0, cell },
     supply: { duty: 1, driverResistance, auxCurrent: 0 },
   };
-  return drawOf(source, voltage).at(voltage, undefined);
+  return drawOf(source, voltage).at(voltage, build.air.temperature);
 }
 
 const pushOf = ({ pressure, suction }: Drawn) => pressure ?? suction;
@@ -30,7 +30,7 @@ const heatOf = ({ current, windingResistance }: Drawn) => current ** 2 * winding
 /**
  * What a voltage away from the rated one does to this build, by solving it at both.
  *
- *     Δp(V)/Δp(V_rated),  I²R(V)/I²R(V_rated), each at its own operating point and winding temperature
+ *     Δp(V)/Δp(V_rated),  I²R(V)/I²R(V_rated), each at its own operating point, just switched on, the winding cold
  *
  * @param build - with its cell, all SI [-]
  * @param voltage - δ·V_b, at the driver's output [V]
@@ -38,7 +38,7 @@ const heatOf = ({ current, windingResistance }: Drawn) => current ** 2 * winding
  * @returns ratios of voltage, pressure and heat [-]; null where the rotor stands at either voltage
  * @throws {OutOfRangeError} on a rated voltage that is not above 0
  *
- * Valid for steady state; without R_th both windings are cold. The rule of thumb is pressure with the square and heat with the cube or worse. Source: docs/method/operating-point.md
+ * Valid from the start on; a winding that warms takes a little off both. The rule of thumb is pressure with the square and heat with the cube or worse. Source: docs/method/operating-point.md
  */
 export function overVoltageOf(build: RundownInput, voltage: number, rated: number): OverVoltage | null {
   const ratio = voltage / requirePositive("motor.ratedVoltage", rated);

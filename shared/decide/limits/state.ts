@@ -3,7 +3,7 @@ import { openCircuitCurve, packCurrent, packVoltage } from "../../physics/pack.t
 import { type Draw, type Drawn, drawOf } from "../../physics/rundown/draw.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 
-/** A build at constant charge, its winding settled. */
+/** A build at constant charge. */
 export interface State extends Drawn {
   readonly draw: Draw;
   /** open circuit, of one cell at the build's charge [V] */
@@ -19,24 +19,25 @@ export interface State extends Drawn {
 }
 
 /**
- * Where a build settles at its charge.
+ * Where a build runs at its charge.
  *
  *     V_m = δ·V_b,  I_cell = (δI + I_aux)/N_p,  V_cell = V_oc − R_cell·I_cell
  *
  * @param build - with its cell and start charge, all SI [-]
+ * @param winding - temperature of the winding at this moment; settled unless given [K]
  * @returns speed [rad/s], currents [A], voltages [V], temperature [K]
  * @throws {OutOfRangeError} with the path of a number that can't be
  *
- * Valid in steady state. Source: docs/method/motor.md
+ * Valid once speed and pressure are steady, which they are long before the winding is warm. Source: docs/method/motor.md
  */
-export function stateOf(build: RundownInput): State {
+export function stateOf(build: RundownInput, winding?: number): State {
   const { cell, series, parallel } = build.pack;
   const charge = build.startCharge ?? 1;
   if (!(charge >= 0 && charge <= 1)) throw new OutOfRangeError("startCharge", charge, "0 to 1");
   const curve = openCircuitCurve(cell.curve);
   const [openCell, fullCell] = [curve(charge), curve(1)];
   const draw = drawOf(build, openCell);
-  const drawn = draw.at(openCell, undefined);
+  const drawn = draw.at(openCell, winding);
   const { packResistance } = draw.circuit;
   const supply = { ...build.supply, openCircuitVoltage: series * openCell, packResistance };
   const cellCurrent = packCurrent(supply, drawn.current) / parallel;

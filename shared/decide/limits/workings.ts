@@ -15,7 +15,7 @@ function windingWorking({ build }: LimitsInput, current: number, temperature: nu
       inputs: {
         ambient: ["T_a", "temperature of the air", "K"],
         thermal: ["R_th", "thermal resistance, winding to air", "K/W"],
-        current: ["I", "current at the operating point", "A"],
+        current: ["I", "current at the operating point, the winding settled", "A"],
         resistance20: ["R₂₀", "resistance at 20 °C", "Ω"],
         settled: ["T", "temperature put in, which the solver found", "K"],
       },
@@ -108,10 +108,8 @@ function rotorWorkings({ build, rotor }: LimitsInput, speed: number): Working[] 
  * Valid and source: as the relations
  */
 export function limitWorkings(input: LimitsInput, limits: Limits): Working[] {
-  const value = (key: string) => limits.limits.find((limit) => limit.key === key)?.value ?? null;
-  const [temperature, current] = [value("winding"), value("motor-current")];
-  const winding =
-    temperature === null || current === null ? null : windingWorking(input, current, temperature);
+  const temperature = limits.limits.find(({ key }) => key === "winding")?.value ?? null;
+  const winding = temperature === null ? null : windingWorking(input, limits.settledCurrent, temperature);
   const rotor = limits.rotor.stress === null ? [] : rotorWorkings(input, limits.rotor.speed);
   return winding ? [winding, ...rotor] : rotor;
 }

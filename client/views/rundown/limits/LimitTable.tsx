@@ -79,7 +79,8 @@ export function LimitTable({ limits }: { limits: Limits }) {
   return (
     <table class="holds limit-table">
       <caption class="quiet small">
-        At {(100 * limits.charge).toFixed(0)} % charge, settled. Near: from 80 % of the way to the limit on.
+        At {(100 * limits.charge).toFixed(0)} % charge; all but the winding just switched on, cold, when most
+        flows. Near: from 80 % of the way to the limit on.
       </caption>
       {GROUPS.map((group) => (
         <Group key={group.caution} {...group} limits={limits} />

@@ -124,7 +124,7 @@ function decapitalised(text: string): string {
 function voltageDetail({ overVoltage }: Limits): string {
   if (!overVoltage) return "";
   const { ratio, pressureRatio, heatRatio } = overVoltage;
-  return `At ${formatFixed(ratio, 2)} × the rated voltage: pressure × ${formatFixed(pressureRatio, 2)}, heat × ${formatFixed(heatRatio, 2)}; this build solved at both.`;
+  return `At ${formatFixed(ratio, 2)} × the rated voltage: pressure × ${formatFixed(pressureRatio, 2)}, heat × ${formatFixed(heatRatio, 2)}; this build solved at both, cold.`;
 }
 
 /** @returns what stands under a limit's name: what gives an unknown, or what follows from the figure */

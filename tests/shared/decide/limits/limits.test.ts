@@ -14,24 +14,31 @@ const limit = (limits: Limits, key: LimitKey) => {
 };
 const known = limitsOf(KNOWN);
 const { rotor, skirt, air, vehicle, motor, supply } = BUILD;
+const COLD = BUILD.air.temperature;
+
 /** The same build through the prediction itself, on a source of that voltage at the motor. */
 const onSource = (voltage: number) => {
   if ("thrust" in rotor || !skirt) throw new Error("the example is ducted");
   const pack = { series: 1, parallel: 1, openCircuitVoltage: voltage, cellResistance: 0, wireResistance: 0 };
   const stiff = { duty: 1, driverResistance: supply.driverResistance, auxCurrent: 0 };
-  return predict({ air, rotor, motor, pack, supply: stiff, skirt, vehicle }).point;
+  const cold = { ...motor, windingTemperature: COLD };
+  return predict({ air, rotor, motor: cold, pack, supply: stiff, skirt, vehicle }).point;
 };
 
 describe("limits of a build with everything known", () => {
-  const point = predict({
-    ...BUILD,
-    rotor: "thrust" in rotor ? (undefined as never) : rotor,
-    skirt: skirt as never,
-    pack: { series: 2, parallel: 1, openCircuitVoltage: 4.2, cellResistance: 0.026, wireResistance: 0.014 },
-  }).point;
+  const at = (windingTemperature?: number) =>
+    predict({
+      ...BUILD,
+      rotor: "thrust" in rotor ? (undefined as never) : rotor,
+      skirt: skirt as never,
+      motor: { ...motor, windingTemperature },
+      pack: { series: 2, parallel: 1, openCircuitVoltage: 4.2, cellResistance: 0.026, wireResistance: 0.014 },
+    }).point;
+  const [settled, point] = [at(), at(COLD)];
 
-  it("are those of the prediction's operating point", () => {
-    expect(limit(known, "winding").value).toBeCloseToRelative(point?.windingTemperature ?? 0, 1e-9);
+  it("are those of the prediction's operating point: the winding's settled, the others cold, when most flows", () => {
+    expect(limit(known, "winding").value).toBeCloseToRelative(settled?.windingTemperature ?? 0, 1e-9);
+    expect(point?.motorCurrent).toBeGreaterThan(settled?.motorCurrent ?? 0);
     expect(limit(known, "motor-voltage").value).toBeCloseToRelative(point?.packVoltage ?? 0, 1e-9);
     expect(limit(known, "motor-current").value).toBeCloseToRelative(point?.motorCurrent ?? 0, 1e-9);
     expect(limit(known, "cell-current").value).toBeCloseToRelative(point?.packCurrent ?? 0, 1e-9);
@@ -89,6 +96,19 @@ describe("limits of a build with everything known", () => {
     expect(burst.result.value).toBeCloseToRelative(known.rotor.burstSpeed ?? 0, 1e-12);
   });
 
+  it("with a drive cycle judge the cells under its greatest drive current, the motor under its least", () => {
+    const parked = { angle: 90, share: 0.5, driveCurrent: 0, moving: false };
+    const cycle = [parked, { angle: 90, share: 0.5, driveCurrent: 1.5 }];
+    const limits = limitsOf({ ...KNOWN, build: { ...BUILD, cycle } });
+    const driven = { ...BUILD, supply: { ...supply, auxCurrent: supply.auxCurrent + 1.5 } };
+    const heavy = limitsOf({ ...KNOWN, build: driven });
+    expect(limit(limits, "cell-current")).toEqual(limit(heavy, "cell-current"));
+    expect(limit(limits, "cell-voltage")).toEqual(limit(heavy, "cell-voltage"));
+    expect(limit(limits, "motor-voltage")).toEqual(limit(known, "motor-voltage"));
+    expect(limit(limits, "rotor-speed")).toEqual(limit(known, "rotor-speed"));
+    expect(limits.warmUp).toEqual(known.warmUp);
+  });
+
   it("refuse a rotor whose bore is as wide as itself", () => {
     const body = KNOWN.rotor && { ...KNOWN.rotor, boreDiameter: 0.044 };
     expectOutOfRange(() => limitsOf({ ...KNOWN, rotor: body }), "rotor.boreRadius");
@@ -105,10 +125,9 @@ describe("the over-voltage law", () => {
       if (!at || !rated) throw new Error("the example turns at both");
       expect(over?.ratio).toBeCloseToRelative(voltage / 7.4, 1e-12);
       expect(over?.pressureRatio).toBeCloseToRelative(at.pressure / rated.pressure, 1e-9);
-      const warm = (t: number) => 1 + 0.00393 * (t - 293.15);
+      // Both windings at the air's temperature, of one resistance: heat goes with I².
       const heat = (at.motorCurrent / rated.motorCurrent) ** 2;
-      const expected = (heat * warm(at.windingTemperature)) / warm(rated.windingTemperature);
-      expect(over?.heatRatio).toBeCloseToRelative(expected, 1e-9);
+      expect(over?.heatRatio).toBeCloseToRelative(heat, 1e-9);
     },
   );
 
