@@ -15,7 +15,7 @@ export interface CurveFit {
   readonly degree: number;
   /** why this degree, in words */
   readonly reason: string;
-  /** 0 where no residual is left over */
+  /** √(Σwe²/dof), of a reading of weight 1; 0 where no residual is left over */
   readonly residualSd: number;
   readonly rSquared: number;
   /** null where there are too few points for it */

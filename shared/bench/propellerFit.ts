@@ -44,7 +44,7 @@ export interface PropellerFit {
   readonly testedReynolds: readonly [number, number];
   /** the chord that Re was taken with [m] */
   readonly chord: number;
-  /** [N, W] */
+  /** of T and P, every row counting alike; 0 where no residual is left over [N, W] */
   readonly residualSd: { readonly thrust: number; readonly power: number | null };
   /** of the coefficients at the reference; null where no residual is left over [-] */
   readonly standardErrors: { readonly thrust: number | null; readonly power: number | null };

@@ -20,7 +20,7 @@ export interface RotorFit {
   readonly lambda: readonly number[] | null;
   readonly degree: number;
   readonly reason: string;
-  /** of ψ; 0 where the points leave no residual [-] */
+  /** of ψ, √(Σwe²/dof): of a reading of weight 1, which is every reading where none carries a weight; a weight w is known to residualSd/√w. 0 where the points leave no residual [-] */
   readonly residualSd: number;
   readonly rSquared: number;
   readonly aicc: number | null;
