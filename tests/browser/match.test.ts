@@ -42,7 +42,7 @@ describe("Match", () => {
     const page = await screens.open("/");
     expect(await answer(page)).toMatch(/^(Holds|Falls)/);
     expect(await page.getByText("Demo numbers, invented").isVisible()).toBe(true);
-    expect(await page.locator("svg[role=img]").getAttribute("aria-label")).toMatch(
+    expect(await page.locator("svg[role=img]").first().getAttribute("aria-label")).toMatch(
       /They meet at .* pulls \d+ grams/,
     );
   });
@@ -52,7 +52,7 @@ describe("Match", () => {
     const page = await screens.open(`/match/${build.id}?gap=0.0003`);
     expect(await answer(page)).toMatch(/^Holds everywhere/);
     const asked: string[] = [];
-    page.on("request", (request) => asked.push(request.url()));
+    page.on("request", (request) => request.url().includes("/api/") && asked.push(request.url()));
     await drag(page, "gap", 1.2);
     expect(await answer(page)).toMatch(/but not the wall/);
     await page.mouse.up();
@@ -152,7 +152,7 @@ describe("Match", () => {
   it("lays another build over it, with its box checked, in a line style of its own and a label", async () => {
     const page = await screens.open("/match");
     await page.getByText("Lay other builds over it").click();
-    const box = page.locator(".overlay-picker input").first();
+    const box = page.locator(".overlay-picker input:enabled").first();
     await box.check();
     expect(await page.locator(".overlay-fan").getAttribute("stroke-dasharray")).toMatch(/\d/);
     expect(await page.locator(".overlay-table tbody tr").count()).toBe(1);
@@ -173,7 +173,7 @@ describe("Match", () => {
     const saved = async (format: string): Promise<Buffer> => {
       const [download] = await Promise.all([
         page.waitForEvent("download"),
-        page.getByRole("button", { name: format, exact: true }).click(),
+        page.locator(".save-chart").first().getByRole("button", { name: format, exact: true }).click(),
       ]);
       expect(download.suggestedFilename()).toBe(`match-pane-crawler-second-rotor.${format.toLowerCase()}`);
       return readFileSync(await download.path());
@@ -217,7 +217,7 @@ describe("Match", () => {
     const page = await screens.open("/match/no-such-build");
     expect(await answer(page)).toBe("The bench book has no such build.");
     await page.getByRole("link", { name: "Show another build" }).click();
-    await page.locator("svg[role=img]").waitFor();
+    await page.locator("svg[role=img]").first().waitFor();
   });
 });
 

@@ -104,6 +104,8 @@ describe("effectsText", () => {
     expect(windingCaution(effects, 358.15)).toBe("Winding at 86\u2009°C; it takes 85\u2009°C");
     expect(windingCaution(effects, 360)).toBeNull();
     expect(windingCaution(effects, null)).toBeNull();
+    const cooler = { ...effects, windingTemperature: { now: 370, after: 365 } };
+    expect(windingCaution(cooler, 358.15)).toBeNull();
   });
 });
 

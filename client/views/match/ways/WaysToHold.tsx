@@ -45,7 +45,7 @@ export default function WaysToHold({ bench, outcome }: WaysProps) {
           answered={reply.answered}
           asked={asked}
           where={wantedWords(outcome, asked.asked)}
-          scaled={outcome.resolved?.rotor?.basis === "measured"}
+          scaled={rotorIsTested(outcome)}
         />
       ),
     [reply, asked],
@@ -60,6 +60,11 @@ export default function WaysToHold({ bench, outcome }: WaysProps) {
       {found}
     </section>
   );
+}
+
+/** Away from a tested size the fan laws speak. */
+function rotorIsTested({ resolved }: Outcome): boolean {
+  return resolved?.rotor?.basis === "measured" || (resolved?.thrust ?? null) !== null;
 }
 
 function WantedPicker({ outcome }: { outcome: Outcome }) {

@@ -74,9 +74,10 @@ export function effectsText({ windingTemperature, rotorStress, runTime, tipSpeed
   return tipSpeed === null ? "the rotor stands still as the build is" : "no cost in heat, stress or time";
 }
 
-/** @returns that the winding would pass its limit, where it would */
+/** @returns that the winding would be warmer than it is and past its limit, where it would */
 export function windingCaution({ windingTemperature }: Effects, limit: number | null): string | null {
-  if (limit === null || windingTemperature === null || windingTemperature.after <= limit) return null;
+  if (limit === null || !differs(windingTemperature, 0.5)) return null;
+  if (windingTemperature.after <= Math.max(limit, windingTemperature.now)) return null;
   const [hot, most] = [windingTemperature.after, limit].map((kelvin) =>
     formatFixed(kelvin - CELSIUS_ZERO, 0),
   );
