@@ -15,7 +15,7 @@ async function ready(path: string, options = {}): Promise<Page> {
 }
 
 describe("Run-down", () => {
-  it("answers for a demo build, worked out in a thread of its own, with sentence, alarm, picture and table", async () => {
+  it("answers for a demo build, worked out in threads of their own, with sentence, alarm, picture and table", async () => {
     const page = await ready("/run-down/roof-crawler");
     expect(await textOf(page.locator("main h1"))).toMatch(
       /^It stops holding the worst overhang after .*, at \d\.\d V\.$/,
@@ -23,8 +23,11 @@ describe("Run-down", () => {
     expect(await textOf(page.locator(".answer-figures"))).toMatch(
       /Low-voltage alarm: at least \d\.\d\d V a cell.*charge ends after/,
     );
-    expect(await page.locator(".chart > svg > svg").count()).toBe(4);
-    expect(page.workers().length).toBe(1);
+    // Margins; voltage, speed, pressure, winding.
+    expect(await page.locator(".chart > svg > svg").count()).toBe(5);
+    await page.locator(".limit-table").waitFor();
+    // The run and the limits.
+    expect(page.workers().length).toBe(2);
   });
 
   it("answers anew, with less charge at the start, and says what can't be, with text, keeping the answer", async () => {
@@ -46,7 +49,7 @@ describe("Run-down", () => {
     const page = await ready("/run-down/pane-crawler");
     const [saved] = await Promise.all([
       page.waitForEvent("download"),
-      page.getByRole("button", { name: "CSV" }).click(),
+      page.getByRole("button", { name: "CSV" }).first().click(),
     ]);
     const [head, ...rows] = (await readFile(await saved.path(), "utf8")).trim().split("\r\n");
     expect(head).toMatch(/time \(min\).*winding \(°C\).*margin, Ceiling/);
@@ -57,8 +60,39 @@ describe("Run-down", () => {
     const page = await ready("/run-down/pane-crawler", { viewport: PHONE });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
     const [meaning, picture] = await Promise.all(
-      [table(page), page.locator(".chart")].map((each) => each.boundingBox()),
+      [table(page), page.locator(".chart").first()].map((each) => each.boundingBox()),
     );
     expect(meaning?.y).toBeLessThan(picture?.y ?? 0);
+  });
+
+  it("says what burns or bursts first, with every limit in words and its caution, and the winding's picture saved as numbers", async () => {
+    const page = await ready("/run-down/pane-crawler");
+    await page.locator(".limit-table").waitFor();
+    expect(await textOf(page.locator(".limits-answer"))).toMatch(/^Nothing burns or bursts: nearest is/);
+    const rows = await page.locator(".limit-table tbody th[scope=row]").allTextContents();
+    expect(rows.length).toBe(9);
+    expect(await textOf(page.locator(".limit-table"))).toMatch(
+      /Winding, once settled.*limit 120 °C.*within, \d+ % of the way/,
+    );
+    expect(await page.locator(".limit-table .caution").count()).toBe(4);
+    const [saved] = await Promise.all([
+      page.waitForEvent("download"),
+      page.locator(".limits").getByRole("button", { name: "CSV" }).click(),
+    ]);
+    const [head, ...samples] = (await readFile(await saved.path(), "utf8")).trim().split("\r\n");
+    expect(head).toBe("time from cold (s),winding (°C)");
+    expect(samples.length).toBeGreaterThan(50);
+  });
+
+  it("with two cells more than Match's build says when the motor burns, and a link from Match leads there", async () => {
+    const page = await screens.open("/match/pane-crawler?series=4");
+    await page.getByRole("link", { name: "What burns or bursts first" }).click();
+    await page.locator(".limit-table").waitFor();
+    expect(await textOf(page.locator(".limits-answer"))).toMatch(
+      /^The winding reaches 120 °C after \d+ s from cold: the motor burns first\. At \d\.\d\d × the motor's rated voltage/,
+    );
+    expect(await page.locator(".limits .extrapolated").count()).toBe(1);
+    const top = () => page.locator("#limits").evaluate((element) => element.getBoundingClientRect().top);
+    await expect.poll(top).toBeLessThan(200);
   });
 });

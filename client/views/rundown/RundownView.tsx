@@ -8,7 +8,6 @@ import { isChanged, namedAttitudes, type Outcome } from "../../state/outcome.ts"
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
-import { Caution } from "../../ui/Caution.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
@@ -186,14 +185,6 @@ function Meaning({
             </ul>
           </>
         )}
-        <Caution>
-          Lithium cells: never below the maker's minimum, charge attended, stop if swollen or hot, fire-safe
-          place.
-        </Caution>
-        <Caution>
-          A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
-          from under it, never above passers-by.
-        </Caution>
       </section>
     </>
   );
