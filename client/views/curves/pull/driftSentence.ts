@@ -17,7 +17,7 @@ function pText(p: number, pulls: number): string {
 
 function ofVoltage(drift: Drift | null, pulls: number): string {
   if (!drift)
-    return "Whether a trend with voltage is left can't be told: it takes four pulls or more with the voltage read, not all at one.";
+    return "Whether a trend with voltage is left can't be told: it takes four pulls or more, some that held and some that let go, at unlike voltages.";
   const p = pText(drift.pValue, pulls);
   return drift.pValue < SIGNIFICANT
     ? `The prediction does not take out all of the charge: pulls over their predictions still ${way(drift.slope)} ${percent(Math.abs(Math.expm1(drift.slope)))} per volt (${p}).`
