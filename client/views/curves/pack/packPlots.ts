@@ -40,6 +40,11 @@ function curveLine({ basis }: PackPage): Line[] {
   return [{ key: "curve", tone: "rotor", style, points, label: CURVE_NAMES[basis.basis] }];
 }
 
+function minimumLine(voltage: number): Line {
+  const points = [0, PERCENT].map((x) => ({ x, y: voltage }));
+  return { key: "minimum", tone: "needed", style: "dots", points, label: "least under load" };
+}
+
 /** The sag of a loaded reading: from what was read up to the open circuit. */
 function sags(points: readonly PackPoint[]): Bracket[] {
   return points
@@ -59,18 +64,16 @@ function sags(points: readonly PackPoint[]): Bracket[] {
 
 /** Voltage of one cell against its charge: readings with their sag taken out, the curve through them. */
 export function packPlot(page: PackPage): Plot {
-  const lines = curveLine(page);
   const { minimumVoltage } = page.pack.data.cell;
+  const lines = [...curveLine(page), minimumLine(minimumVoltage)];
   const voltages = [
     ...page.points.flatMap(({ voltage, openCircuit }) => [voltage, openCircuit]),
     ...lines.flatMap((each) => each.points.map(({ y }) => y)),
-    minimumVoltage,
   ];
   return {
     x: axisOver("charge, %", [0, PERCENT], [0, PERCENT]),
     y: axisOver("voltage of a cell, V", voltages),
     lines,
-    levels: [{ key: "minimum", along: "x", at: minimumVoltage, tone: "needed", label: "least under load" }],
     brackets: sags(page.points),
     marks: page.points.map((point) => markOf(point, point.openCircuit)),
     shapes: shapesOf(page),
