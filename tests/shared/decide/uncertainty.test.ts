@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cutNormal } from "../../../shared/decide/cutNormal.ts";
 import { limitsOf } from "../../../shared/decide/physicalLimits.ts";
+import { shareError } from "../../../shared/decide/spread.ts";
 import { doubtOf } from "../../../shared/decide/uncertainty.ts";
 import { varianceShares } from "../../../shared/decide/varianceShares.ts";
 import { NotEnoughDataError } from "../../../shared/numeric/errors.ts";
@@ -117,6 +118,80 @@ describe("doubtOf, of five inputs at once", () => {
     expect(doubtOf(build, asked)).not.toEqual(doubtOf(build, { ...asked, seed: 8 }));
     expect(build).toEqual(before);
     expectAllFinite(doubt);
+  });
+});
+
+describe("doubtOf, as samples of a share", () => {
+  const uncertainty = {
+    "skirt.gap": 8e-5,
+    "vehicle.wheelFriction": 0.06,
+    "vehicle.mass": 0.03,
+    "pack.openCircuitVoltage": 0.1,
+    "rotor.psi.0": 0.04,
+  };
+  const build = ofMass(1);
+  const brute = bruteForceMargins(build, uncertainty, 100_000);
+  const truth = brute.filter((margin) => margin >= 1).length / brute.length;
+  const WALL = 1;
+
+  it("2048 even samples against 100 000 independent draws: P(hold) within the error that is stated, both counted", () => {
+    const { attitudes, samplingError } = doubtOf(build, { uncertainty });
+    const together = Math.hypot(samplingError[WALL].driving, shareError(truth, brute.length));
+    expect(Math.abs(attitudes[WALL].driving.holds - truth)).toBeLessThan(2 * together);
+  });
+
+  it("twenty seeds of 512: they scatter by less than the error that is stated, round the same value", () => {
+    const runs = Array.from({ length: 20 }, (_, seed) =>
+      doubtOf(build, { uncertainty, seed, samples: 512, angles: [90] }),
+    );
+    const shares = runs.map(({ attitudes }) => attitudes[0].driving.holds);
+    const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
+    const sd = Math.sqrt(shares.reduce((sum, share) => sum + (share - mean) ** 2, 0) / (shares.length - 1));
+    expect(sd).toBeLessThan(0.7 * runs[0].samplingError[0].driving);
+    expect(Math.abs(mean - truth)).toBeLessThan(3 * shareError(truth, brute.length));
+  });
+
+  it("about nine of ten brute-force margins lie between 5 and 95 %", () => {
+    const { p5, p95 } = doubtOf(build, { uncertainty }).attitudes[WALL].driving;
+    const inside = brute.filter((margin) => margin > (p5 ?? 0) && margin < (p95 ?? 0)).length / brute.length;
+    expect(Math.abs(inside - 0.9)).toBeLessThan(0.01);
+  });
+
+  it("the attitudes asked for are those answered for, in their order", () => {
+    const angles = [153, 12, 90];
+    const { attitudes, samplingError } = doubtOf(build, { uncertainty, angles, samples: 256 });
+    expect(attitudes.map(({ angle }) => angle)).toEqual(angles);
+    expect(samplingError.map(({ angle }) => angle)).toEqual(angles);
+  });
+
+  it("the operating point's spread holds the point as stated, of a propeller there is none", () => {
+    const { point, suction } = doubtOf(build, { uncertainty });
+    const nominal = predict(build);
+    for (const [spread, value] of [
+      [point?.flow, nominal.point?.flow],
+      [point?.pressure, nominal.point?.pressure],
+      [suction, nominal.suction],
+    ] as const) {
+      expect(spread?.p5).toBeLessThan(value ?? 0);
+      expect(spread?.p95).toBeGreaterThan(value ?? 0);
+      expect(spread?.p50).toBeCloseToRelative(value ?? Number.NaN, 0.02);
+    }
+    const { point: none } = doubtOf(
+      { ...build, rotor: PANE_PROPELLER },
+      { uncertainty: { "vehicle.mass": 0.01 } },
+    );
+    expect(none).toBeNull();
+  });
+});
+
+// Standard deviation of a beta distribution with k + 1 and n − k + 1 (any handbook of statistics), worked by hand: n = 8.
+describe("shareError", () => {
+  it.each([
+    [0.5, 8, Math.sqrt((0.5 * 0.5) / 11)],
+    [1, 8, Math.sqrt((0.9 * 0.1) / 11)],
+    [0, 8, Math.sqrt((0.1 * 0.9) / 11)],
+  ])("of a share of %s in %s: that of its beta distribution, never 0", (share, count, sd) => {
+    expect(shareError(share, count)).toBeCloseToRelative(sd, 1e-12);
   });
 });
 

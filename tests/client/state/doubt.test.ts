@@ -1,0 +1,58 @@
+import { describe, expect, it } from "vitest";
+import { replyTo } from "../../../client/state/doubt/answer.ts";
+import { doubtQuestion, statesDoubt } from "../../../client/state/doubt/question.ts";
+import { solve } from "../../../client/state/outcome.ts";
+import { doubtState } from "../../../client/state/useDoubt.ts";
+import { demoBench } from "../../support/demoBench.ts";
+
+const bench = demoBench();
+const build = bench.builds[1].data;
+const outcome = solve(bench, build);
+
+function asked() {
+  const question = doubtQuestion(bench, outcome);
+  if (!question) throw new Error("The demo's second build has numbers.");
+  return question;
+}
+
+describe("how sure a build is, as asked and answered", () => {
+  it("asks for floor, wall, ceiling, the build's own, and the worst two last, in plain data", () => {
+    const question = asked();
+    const own = build.attitudes.map(({ angle }) => angle);
+    expect(question.asked.angles?.slice(0, -2)).toEqual([...new Set([0, 90, 180, ...own])]);
+    expect(question.asked.angles?.slice(-2)).toEqual([
+      outcome.prediction?.worst.parked.angle,
+      outcome.prediction?.worst.driving.angle,
+    ]);
+    expect(structuredClone(question)).toEqual(question);
+  });
+
+  it("answers with the worst attitudes' own spread; while the next is worked out the answer stays", () => {
+    const question = asked();
+    const reply = replyTo(question);
+    const state = doubtState(question, reply, true);
+    expect(state.busy).toBe(true);
+    expect(state.worst?.parked.angle).toBe(outcome.prediction?.worst.parked.angle);
+    const { p5, p95 } = state.worst?.parked.parked ?? { p5: null, p95: null };
+    expect(p5).toBeLessThan(outcome.prediction?.worst.parked.margin ?? 0);
+    expect(p95).toBeGreaterThan(outcome.prediction?.worst.parked.margin ?? 0);
+  });
+
+  it("of a build without any uncertainty: says that nothing is stated, and is not sure of anything", () => {
+    const question = { ...asked(), sources: {}, asked: { uncertainty: {}, correlated: [] } };
+    expect(statesDoubt(question)).toBe(false);
+    const state = doubtState(question, replyTo(asked()), true);
+    expect(state).toMatchObject({ nothingStated: true, doubt: null, worst: null, busy: false });
+  });
+
+  it("of uncertainties that leave no answer: says why", () => {
+    const reply = replyTo({ ...asked(), asked: { uncertainty: { "rotor.psi.2": 600 } } });
+    expect(reply).toHaveProperty("problem");
+    expect(doubtState(asked(), reply, false).problem).toContain("smaller uncertainties");
+  });
+
+  it("of a build without numbers: asks nothing", () => {
+    expect(doubtQuestion(bench, solve(bench, { ...build, motor: "no-such-motor" }))).toBeNull();
+    expect(doubtState(null, null, false)).toMatchObject({ nothingStated: false, doubt: null, problem: null });
+  });
+});

@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import { rangeText, shareParts, sureText } from "../../../client/ui/doubtWords.ts";
+import type { DoubtSource } from "../../../shared/book/buildDoubt.ts";
+
+describe("how sure, in words", () => {
+  it.each([
+    [1, ">\u200999.9\u2009%"],
+    [0.9995, ">\u200999.9\u2009%"],
+    [0.999, "99.9\u2009%"],
+    [0.994, "99.4\u2009%"],
+    [0.983, "98\u2009%"],
+    [0.5, "50\u2009%"],
+    [0.004, "0.4\u2009%"],
+    [0.0004, "<\u20090.1\u2009%"],
+    [0, "<\u20090.1\u2009%"],
+  ])("of a share of %s: never 0 and never 100 %%", (share, text) => {
+    expect(sureText(share)).toBe(text);
+  });
+
+  it("a range of margins: two decimals; none where a sample needs no pull", () => {
+    expect(rangeText({ p5: 1.786, p95: 2.4649 })).toBe("1.79 to 2.46\u2009×");
+    expect(rangeText({ p5: 1.2, p95: null })).toBeNull();
+  });
+
+  it("the parts of a doubt: those of one source together, largest first, crumbs left out", () => {
+    const source = (what: string): DoubtSource => ({ from: "fit", what, test: "curve" });
+    const parts = shareParts(
+      [
+        { path: "skirt.gap", share: 0.4 },
+        { path: "rotor.psi.0 + rotor.psi.1", share: 0.3 },
+        { path: "rotor.lambda.0", share: 0.2 },
+        { path: "vehicle.mass", share: 0.004 },
+      ],
+      {
+        "skirt.gap": source("gap"),
+        "rotor.psi.0": source("curve"),
+        "rotor.psi.1": source("curve"),
+        "rotor.lambda.0": source("curve"),
+        "vehicle.mass": source("scale"),
+      },
+    );
+    expect(parts.map(({ what, share }) => [what, Math.round(100 * share)])).toEqual([
+      ["curve", 50],
+      ["gap", 40],
+    ]);
+  });
+});
