@@ -118,4 +118,19 @@ export const FRICTION: BenchTest = benchTest.parse({
   ],
 });
 
-export const EXAMPLES = [PULL, PLATE_CURVE, KNOWN_CURVE, MOTOR, LEAK, FRICTION] as const;
+export const THRUST: BenchTest = benchTest.parse({
+  kind: "thrust",
+  title: "stand by the window",
+  date: "2026-03-20",
+  rotor: "p5",
+  diameter: typed(127, "mm"),
+  motor: "m1",
+  instruments: { thrust: { absolute: typed(0.5, "g") } },
+  rows: [
+    { speed: typed(6000, "rpm"), thrust: typed(40, "g"), torque: typed(3, "mN·m") },
+    { speed: typed(12000, "rpm"), thrust: typed(1.6, "N"), current: typed(4, "A"), throttle: typed(70, "%") },
+    { speed: typed(15000, "rpm"), thrust: typed(250, "g"), setAside: "stand shook" },
+  ],
+});
+
+export const EXAMPLES = [PULL, PLATE_CURVE, KNOWN_CURVE, MOTOR, LEAK, FRICTION, THRUST] as const;

@@ -10,7 +10,7 @@ import type { Running } from "../../../client/views/bench/running/result.ts";
 import { runningResult } from "../../../client/views/bench/running/run.ts";
 import type { Bench } from "../../../shared/book/bench.ts";
 import type { BenchTest } from "../../../shared/model/tests/index.ts";
-import { EXAMPLES, FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL } from "./examples.ts";
+import { EXAMPLES, FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL, THRUST } from "./examples.ts";
 
 const EMPTY: Bench = { rotors: [], motors: [], packs: [], skirts: [], surfaces: [], tests: [], builds: [] };
 
@@ -49,6 +49,27 @@ describe("runningResult, by hand calculation", () => {
     // 600 rpm, D = 38 mm: u = π·0.038·10 = 1.19381 m/s; A = π/4·0.038² = 1.134115e-3 m²
     // φ = 5e-4/(A·u) = 0.36929; ψ = 2·60/(1.19·u²) = 70.756
     expect(running.byRow.get(0)?.replace(/\s/g, " ")).toBe("0.500 L/s φ 0.369 ψ 70.8");
+  });
+
+  it("a thrust: C_T and C_P of a row from its own speed and size, no C_P from a current at part throttle", () => {
+    const running = run(writeDraft(THRUST));
+    // 6000 rpm: n = 100/s, ρn²D⁴ = 1.2·1e4·0.127⁴ = 3.12174 N; T = 0.04·9.80665 = 0.392266 N → 0.1257
+    // P = 3e-3·628.319 = 1.88496 W over ρn³D⁵ = 3.12174·100·0.127 = 39.6461 W → 0.0475
+    expect(running.byRow.get(0)?.replace(/\s/g, " ")).toBe("C_T 0.126 C_P 0.0475");
+    // 12 000 rpm: 1.6/(4·3.12174) = 0.1281
+    expect(running.byRow.get(1)?.replace(/\s/g, " ")).toBe("C_T 0.128, no C_P: throttle below 100 %");
+    expect(running.next).toMatch(/another speed/);
+  });
+
+  it("a thrust test without torque or motor: says what gives the power", () => {
+    const rows = THRUST.rows.map(({ ...row }) => ({
+      ...row,
+      torque: undefined,
+      throttle: { value: 100, unit: "%" },
+    }));
+    const running = run(writeDraft({ ...THRUST, motor: null, rows } as BenchTest));
+    expect(running.next).toMatch(/Name the motor/);
+    expect(said(running, "C_P")).toMatch(/not yet/);
   });
 
   it("slides: the tangents of the tilts", () => {
