@@ -34,6 +34,7 @@ export function tests(): { id: string; data: unknown }[] {
     pull("ridge-runner", "ceiling", "2026-05-04", [0.85, 0.55]),
     ...discharges(),
     ...thrusts(),
+    leak("square-lip", "side-pane", 0.0009, "2026-05-16"),
   ].map((data, index) => ({
     id: `demo-${String(index + 1).padStart(2, "0")}-${(data as { kind: string }).kind}`,
     data,

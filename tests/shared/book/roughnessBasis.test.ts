@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { SURFACES } from "../../../seed-data/truth.ts";
 import type { Bench } from "../../../shared/book/bench.ts";
 import { surfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
 import { EDGE_LOSS, gapFlow } from "../../../shared/physics/restriction/lipGap.ts";
@@ -136,5 +137,16 @@ describe("surfaceRoughness, tests that can't be compared", () => {
     const found = ask([test("a", "board", 0), test("b", "glass", ROUGH)], { board: 5e-5, glass: 0 });
     expect(found).toMatchObject({ basis: "stated", value: 5e-5 });
     expect(found.missing).toMatch(/Repeat both/);
+  });
+});
+
+describe("surfaceRoughness, the invented demo", () => {
+  it("finds the roof pane's allowance from the square lip on it and on the side pane, within three of its doubts of what the rows were made with", () => {
+    const roof = demo.surfaces.find(({ id }) => id === "roof-pane");
+    if (!roof) throw new Error("no roof pane");
+    const found = surfaceRoughness(demo, roof);
+    expect(found.basis).toBe("told apart");
+    expect(found.against?.id).toBe("side-pane");
+    expect(Math.abs(found.value - SURFACES["roof-pane"].roughness)).toBeLessThan(3 * (found.sd ?? 0));
   });
 });
