@@ -40,13 +40,25 @@ const fastCurrent: CurrentAt = (prepared, work, cellVoltage) => {
   );
 };
 
+/** NaN where a prediction refuses an answer. */
+function orNone(solve: () => number): number {
+  try {
+    return solve();
+  } catch (error) {
+    if (error instanceof Error && "code" in error) return Number.NaN;
+    throw error;
+  }
+}
+
 function scannedCurrent(index: number): CurrentAt {
   return (prepared, work, cellVoltage) => {
     const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
     const { machine, leak } = assemble(input);
     const now = circuitAt(machine, input.pack.series * cellVoltage);
-    const crossing = crossingNear(now, leak, work.solution[WARM_RESULT.phi]);
-    return crossing ? input.supply.duty * crossing.current + input.supply.auxCurrent : Number.NaN;
+    return orNone(() => {
+      const crossing = crossingNear(now, leak, work.solution[WARM_RESULT.phi]);
+      return crossing ? input.supply.duty * crossing.current + input.supply.auxCurrent : Number.NaN;
+    });
   };
 }
 
@@ -61,34 +73,45 @@ function lastVoltage(table: PackTable, current: number): number {
   return Math.max(lowest[lowest.length - 1], last);
 }
 
+/** The middle voltage keeps this share of the fall away from both ends. */
+const LEAST_SHARE = 0.15;
+
+/** Mean of V − V₀ over the charge down to the last voltage, about: where 1/I has to be right [V]. */
+function middleFall(table: PackTable, fall: number): number {
+  const step = stepAt(table, table.voltage + fall);
+  const mean = momentAt(table, 1, step) / momentAt(table, 0, step);
+  return Math.min(LEAST_SHARE * fall, Math.max((1 - LEAST_SHARE) * fall, mean));
+}
+
+/** A current and how far the cell has fallen where it flows. */
+interface Node {
+  fall: number;
+  current: number;
+}
+
 /** ∫dz/I from the charge to the end, 1/I a quadratic in V through three solved voltages. */
-function quadrature(table: PackTable, current: number, middle: number, last: number, fall: number): number {
+function quadrature(table: PackTable, current: number, middle: Node, last: Node): number {
   const { voltage, minimumVoltage, cellResistance } = table;
   const first = 1 / current;
-  const half = (1 / middle - first) / (fall / 2);
-  const whole = (1 / last - 1 / middle) / (fall / 2);
-  const square = (whole - half) / fall;
-  const slope = half - (square * fall) / 2;
-  let x = fall;
+  const near = (1 / middle.current - first) / middle.fall;
+  const far = (1 / last.current - 1 / middle.current) / (last.fall - middle.fall);
+  const square = (far - near) / last.fall;
+  const slope = near - square * middle.fall;
+  let x = last.fall;
   for (let i = 0; i < END_STEPS; i++) {
     const inverse = first + x * (slope + x * square);
     const loaded = voltage + x - cellResistance / inverse - minimumVoltage;
     x -= loaded / (1 + (cellResistance * (slope + 2 * x * square)) / (inverse * inverse));
   }
   const step = stepAt(table, voltage + Math.min(0, x));
-  const sum =
-    first * momentAt(table, 0, step) + slope * momentAt(table, 1, step) + square * momentAt(table, 2, step);
-  return table.capacity * sum;
+  const linear = first * momentAt(table, 0, step) + slope * momentAt(table, 1, step);
+  return table.capacity * (linear + square * momentAt(table, 2, step));
 }
 
 /** The run followed step by step: where the rotor stops or changes its point on the way. */
 function followed(prepared: Prepared, index: number): number {
-  try {
-    return runDown({ ...runOf(prepared.problem, placesOf(prepared.radix, index)), angles: [] }).end.time;
-  } catch (error) {
-    if (error instanceof Error && "code" in error) return Number.NaN;
-    throw error;
-  }
+  const run = { ...runOf(prepared.problem, placesOf(prepared.radix, index)), angles: [] };
+  return orNone(() => runDown(run).end.time);
 }
 
 /** What a run lasts [s], and the flag to add. */
@@ -126,9 +149,10 @@ export function runTime(prepared: Prepared, work: Work, index: number, flags: nu
     return;
   }
   const currentAt = flags & FLAG.scanned ? scannedCurrent(index) : fastCurrent;
-  const last = currentAt(prepared, work, voltage + fall);
-  const middle = currentAt(prepared, work, voltage + fall / 2);
-  if (last > 0 && middle > 0) out.time = quadrature(table, current, middle, last, fall);
+  const half = middleFall(table, fall);
+  const last = { fall, current: currentAt(prepared, work, voltage + fall) };
+  const middle = { fall: half, current: currentAt(prepared, work, voltage + half) };
+  if (last.current > 0 && middle.current > 0) out.time = quadrature(table, current, middle, last);
   else {
     out.flag = FLAG.steppedRun;
     out.time = followed(prepared, index);

@@ -161,19 +161,15 @@ function checkRange({ count }: Prepared, from: number, to: number): void {
  * @param prepared - from {@link prepare}
  * @param from - first index [-]
  * @param to - behind the last one [-]
- * @param chunk - where the results go; new unless given
+ * @param into - chunk where the results go; new unless given
  * @returns the chunk, SI; `time` NaN where it decides nothing (two other limits broken), see {@link timeAlone}
  * @throws {OutOfRangeError} on a range that holds no set
  *
  * Valid for any question. Where chunks begin and end changes no digit. Source: docs/method/choosing.md
  */
-export function solveChunk(
-  prepared: Prepared,
-  from: number,
-  to: number,
-  chunk: Chunk = chunkOver(from, to - from),
-): Chunk {
+export function solveChunk(prepared: Prepared, from: number, to: number, into?: Chunk): Chunk {
   checkRange(prepared, from, to);
+  const chunk = into ?? chunkOver(from, to - from);
   const work = createWork(prepared);
   const row = emptyRow();
   let [motor, pack] = [-1, -1];

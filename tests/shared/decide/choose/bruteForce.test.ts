@@ -1,0 +1,232 @@
+import { describe, expect, it } from "vitest";
+import type { Chunk, Column } from "../../../../shared/decide/choose/columns.ts";
+import { detailOf } from "../../../../shared/decide/choose/detail.ts";
+import { frontOf, USUAL_OBJECTIVES } from "../../../../shared/decide/choose/front.ts";
+import { nearestSets, relaxations, tallyOf } from "../../../../shared/decide/choose/nearest.ts";
+import { prepare } from "../../../../shared/decide/choose/prepare.ts";
+import type { Problem, Wants } from "../../../../shared/decide/choose/problem.ts";
+import { rankedAll, rankedPage } from "../../../../shared/decide/choose/rank.ts";
+import { LIMITS } from "../../../../shared/decide/choose/result.ts";
+import { solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
+import { columnOf, meetingSets } from "../../../../shared/decide/choose/values.ts";
+import {
+  dominatedBySome,
+  everyPlace,
+  type PlainSet,
+  plainlyBroken,
+  plainSet,
+} from "../../../support/plainChoice.ts";
+import { CURVE, motor, pack, question, rotor, skirt, WANTS } from "./questions.ts";
+
+/** Small cells, so that a run followed second by second is short. */
+const CELL = { capacity: 500, minimumVoltage: 3, resistance: 0.026, curve: CURVE, maxCurrent: 11 };
+/** The engine's time is a quadrature: its stated accuracy. */
+const TIME_AGREED = 1e-3;
+const AGREED = 1e-12;
+
+const small = (wants: Partial<Wants>): Problem =>
+  question({
+    motors: [
+      motor("small", { kv: 6200, resistance: 0.28, mass: 0.03, thermalResistance: 9 }),
+      motor("middle", { thermalResistance: 6, windingLimit: 330 }),
+      motor("still", { frictionTorque: 0.5 }),
+    ],
+    rotors: [
+      rotor("swept", { sizes: rotor("swept").sizes.slice(1) }),
+      rotor("unknown", { sizes: [{ diameter: 0.04, mass: 0.01, burstSpeed: null }] }),
+    ],
+    packs: [pack("two", 2, { cell: CELL }), pack("three", 3, { cell: CELL })],
+    skirts: [
+      skirt("lip", { gaps: [0.0003, 0.0006] }),
+      skirt("slotted", { openings: [{ area: 1.2e-5 }], gaps: [0.0004] }),
+    ],
+    duties: [0.8, 1],
+    wants: { ...WANTS, ...wants },
+  });
+
+function solved(problem: Problem) {
+  const prepared = prepare(problem);
+  const cuts = [0, 31, 64, prepared.count];
+  const results: Chunk[] = cuts.slice(1).map((to, i) => solveChunk(prepared, cuts[i], to));
+  const full = 4.18;
+  const plain = everyPlace(problem).map((places) => plainSet(problem, places, full));
+  return { problem, prepared, results, plain };
+}
+
+const easy = solved(
+  small({ targetMargin: 1.05, leastTime: 42.5, leastRotorFactor: 1.1, mostHeight: 0.0565, mostPrice: 36 }),
+);
+const hard = solved(
+  small({
+    attitudes: [{ angle: "worst", mode: "driving" }],
+    targetMargin: 3.6,
+    leastTime: 44,
+    mostWinding: 450,
+    leastRotorFactor: null,
+    mostHeight: null,
+    mostPrice: null,
+    ratings: false,
+  }),
+);
+
+const brokenNames = (mask: number) => LIMITS.filter((_, place) => mask & (1 << place));
+const maskAt = (results: readonly Chunk[], index: number) => {
+  const chunk = results.find(({ from, count }) => index >= from && index < from + count);
+  return chunk?.broken[index - chunk.from] ?? Number.NaN;
+};
+const meets = (set: PlainSet) => plainlyBroken(set).length === 0;
+const plainValue = (set: PlainSet, column: Column): number => {
+  if (column === "margin" || column === "mass" || column === "time") return set[column];
+  if (column === "suction") return set.prediction.suction;
+  return set.limits.find(({ limit }) => limit === column)?.value ?? Number.NaN;
+};
+
+describe.each([
+  ["limits that some sets meet", easy],
+  ["limits that none meets", hard],
+])("a small question with %s, against every set as a build of its own", (_, { prepared, results, plain }) => {
+  it("has as many sets, each the same parts", () => {
+    expect(prepared.count).toBe(plain.length);
+    plain.forEach(({ places, mass }, index) => {
+      const detail = detailOf(prepared, results, index);
+      expect(detail.places).toEqual(places);
+      expect(detail.values.mass).toBeCloseToRelative(mass, AGREED);
+    });
+  });
+
+  it("breaks the same limits, those of time where they decide", () => {
+    plain.forEach((set, index) => {
+      const expected = plainlyBroken(set).map(({ limit }) => limit);
+      const others = expected.filter((limit) => limit !== "time");
+      const decides = others.length <= 1 && !others.includes("point");
+      expect(brokenNames(maskAt(results, index))).toEqual(decides ? expected : others);
+    });
+  });
+
+  it("says why not: the same limits in order, the time's too, with value and allowed", () => {
+    plain.forEach((set, index) => {
+      const expected = plainlyBroken(set);
+      const { broken } = detailOf(prepared, results, index);
+      expect(broken.map(({ limit }) => limit)).toEqual(expected.map(({ limit }) => limit));
+      broken.forEach(({ limit, value, allowed }, i) => {
+        expect(allowed).toBe(expected[i].allowed);
+        if (Number.isNaN(expected[i].value)) expect(value).toBeNull();
+        else if (limit !== "point" && expected[i].value !== 0)
+          expect(value).toBeCloseToRelative(expected[i].value, limit === "time" ? TIME_AGREED : AGREED);
+      });
+    });
+  });
+
+  it("counts how many sets each limit keeps out, and how many by itself", () => {
+    const tally = tallyOf(results);
+    expect(tally.meeting).toBe(plain.filter(meets).length);
+    LIMITS.forEach((limit, place) => {
+      if (limit === "time") return;
+      const breaking = plain.filter((set) => plainlyBroken(set).some((broken) => broken.limit === limit));
+      expect(tally.broken[place]).toBe(breaking.length);
+    });
+    const alone = plain.map(plainlyBroken).filter((broken) => broken.length === 1);
+    LIMITS.forEach((limit, place) => {
+      if (limit !== "point")
+        expect(tally.alone[place]).toBe(alone.filter(([only]) => only.limit === limit).length);
+    });
+  });
+
+  it.each([
+    ["margin", "most"],
+    ["mass", "least"],
+    ["suction", "most"],
+    ["price", "least"],
+    ["rotorFactor", "most"],
+  ] as const)("ranks by %s, %s first, equals by index, unknown ones last", (column, want) => {
+    const sign = want === "most" ? -1 : 1;
+    const keys = plain.map((set) => {
+      const value = plainValue(set, column);
+      return Number.isNaN(value) ? Number.POSITIVE_INFINITY : Number((sign * value).toPrecision(11));
+    });
+    const order = rankedAll(prepared, results, { column, want });
+    const found = [...order].map((index) => keys[index]);
+    expect(found).toEqual([...keys].sort((a, b) => a - b));
+    for (const [skip, count] of [
+      [0, 5],
+      [7, 10],
+      [plain.length - 3, 10],
+      [plain.length, 4],
+    ])
+      expect(rankedPage(prepared, results, { column, want }, { skip, count })).toEqual(
+        order.slice(skip, skip + count),
+      );
+  });
+
+  it("marks the same non-dominated sets over margin, mass and time", () => {
+    const meeting = plain.map((set, index) => ({ set, index })).filter(({ set }) => meets(set));
+    expect([...meetingSets(results)]).toEqual(meeting.map(({ index }) => index));
+    const times = columnOf(prepared, results, "time");
+    const keys = [
+      meeting.map(({ set }) => Number(set.margin.toPrecision(11))),
+      meeting.map(({ set }) => -Number(set.mass.toPrecision(11))),
+      meeting.map(({ index }) => times[index]),
+    ];
+    const expected = meeting.filter((_set, i) => !dominatedBySome(keys, i)).map(({ index }) => index);
+    expect([...frontOf(prepared, results)]).toEqual(expected);
+    expect([...frontOf(prepared, results, USUAL_OBJECTIVES.slice(0, 2))]).toEqual(
+      meeting.filter((_set, i) => !dominatedBySome(keys.slice(0, 2), i)).map(({ index }) => index),
+    );
+  });
+
+  it("relaxes each limit alone by the least that lets a set in", () => {
+    const alone = plain.flatMap((set, index) => {
+      const broken = plainlyBroken(set);
+      return broken.length === 1 && broken[0].share < Number.POSITIVE_INFINITY
+        ? [{ index, ...broken[0] }]
+        : [];
+    });
+    const expected = LIMITS.flatMap((limit) => {
+      const [least] = alone
+        .filter((one) => one.limit === limit)
+        .sort((a, b) => a.share - b.share || a.index - b.index);
+      return least ? [least] : [];
+    });
+    const found = relaxations(prepared, results);
+    expect(found.map(({ limit, index, from }) => ({ limit, index, from }))).toEqual(
+      expected.map(({ limit, index, allowed }) => ({ limit, index, from: allowed })),
+    );
+    found.forEach(({ limit, to }, i) => {
+      expect(to).toBeCloseToRelative(expected[i].value, limit === "time" ? TIME_AGREED : AGREED);
+    });
+  });
+
+  it("names the nearest sets, those of a time not stored among them", () => {
+    const near = plain
+      .map((set, index) => ({
+        index,
+        shortfall: plainlyBroken(set).reduce((sum, { share }) => sum + share, 0),
+      }))
+      .filter(({ shortfall }) => shortfall > 0 && shortfall < Number.POSITIVE_INFINITY)
+      .sort((a, b) => a.shortfall - b.shortfall || a.index - b.index);
+    for (const count of [1, 4, 500]) {
+      const found = nearestSets(prepared, results, count);
+      expect(found.map(({ index }) => index)).toEqual(near.slice(0, count).map(({ index }) => index));
+      found.forEach(({ shortfall }, i) => {
+        expect(Math.abs(shortfall - near[i].shortfall)).toBeLessThan(TIME_AGREED);
+      });
+    }
+  });
+});
+
+describe("the two small questions", () => {
+  it("are what they are called: some sets meet the first, none the second, several limits bind", () => {
+    expect(tallyOf(easy.results).meeting).toBeGreaterThan(2);
+    expect(tallyOf(hard.results).meeting).toBe(0);
+    const binding = new Set(easy.plain.flatMap((set) => plainlyBroken(set).map(({ limit }) => limit)));
+    expect(binding.size).toBeGreaterThan(6);
+    expect(relaxations(hard.prepared, hard.results).length).toBeGreaterThan(0);
+  });
+
+  it("have no time so near to what is asked that its accuracy decides", () => {
+    for (const { plain, problem } of [easy, hard])
+      for (const { time } of plain)
+        if (!Number.isNaN(time))
+          expect(Math.abs(time / (problem.wants.leastTime ?? 1) - 1)).toBeGreaterThan(TIME_AGREED);
+  });
+});

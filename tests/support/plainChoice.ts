@@ -1,0 +1,164 @@
+import type { Problem } from "../../shared/decide/choose/problem.ts";
+import type { Limit, Places } from "../../shared/decide/choose/result.ts";
+import { type PredictInput, type Prediction, predict } from "../../shared/physics/predict.ts";
+import { runDown } from "../../shared/physics/rundown.ts";
+
+/** Choosing once more, as plainly as it can be written: each set a build of its own, every pair compared. */
+export interface PlainSet {
+  readonly places: Places;
+  readonly prediction: Prediction;
+  readonly mass: number;
+  readonly margin: number;
+  /** s; NaN where the motor does not turn */
+  readonly time: number;
+  /** what the set has of each limit, and what is allowed where it is asked for */
+  readonly limits: readonly {
+    readonly limit: Limit;
+    readonly value: number;
+    readonly allowed: number;
+    readonly least: boolean;
+  }[];
+}
+
+/** @returns whether another point has as much of everything and more of something; larger keys are better */
+export function dominatedBySome(keys: readonly ArrayLike<number>[], i: number): boolean {
+  const others = Array.from({ length: keys[0].length }, (_, j) => j);
+  return others.some((j) => keys.every((key) => key[j] >= key[i]) && keys.some((key) => key[j] > key[i]));
+}
+
+/** @returns every combination of places, the last of the list of digits running fastest */
+export function everyPlace(problem: Problem): Places[] {
+  const found: Places[] = [];
+  problem.motors.forEach((_m, motor) => {
+    problem.rotors.forEach(({ sizes }, rotor) => {
+      sizes.forEach((_s, size) => {
+        problem.packs.forEach((_p, pack) => {
+          problem.duties.forEach((_d, duty) => {
+            problem.skirts.forEach(({ gaps }, skirt) => {
+              gaps.forEach((_g, gap) => {
+                found.push({ motor, rotor, size, pack, duty, skirt, gap });
+              });
+            });
+          });
+        });
+      });
+    });
+  });
+  return found;
+}
+
+function chosen(problem: Problem, places: Places) {
+  const rotor = problem.rotors[places.rotor];
+  return {
+    motor: problem.motors[places.motor],
+    rotor,
+    size: rotor.sizes[places.size],
+    pack: problem.packs[places.pack],
+    skirt: problem.skirts[places.skirt],
+    duty: problem.duties[places.duty],
+  };
+}
+
+function buildOf(problem: Problem, places: Places, voltage: number): PredictInput {
+  const { motor, rotor, size, pack, skirt, duty } = chosen(problem, places);
+  const { air, vehicle, supply } = problem.fixed;
+  const mass = vehicle.mass + motor.mass + size.mass + pack.mass + skirt.mass;
+  return {
+    air,
+    rotor: { ...rotor, diameter: size.diameter },
+    motor,
+    pack: { ...pack, cellResistance: pack.cell.resistance, openCircuitVoltage: voltage },
+    supply: { ...supply, duty },
+    skirt: { ...skirt, gap: skirt.gaps[places.gap] },
+    vehicle: {
+      ...vehicle,
+      mass,
+      skirtShare: skirt.share,
+      wheelFriction: skirt.wheelFriction,
+      skirtFriction: skirt.skirtFriction,
+    },
+  };
+}
+
+function marginsOf({ wants }: Problem, prediction: Prediction, mode: "parked" | "driving"): number[] {
+  return wants.attitudes
+    .filter((wanted) => wanted.mode === mode)
+    .map(({ angle }) => {
+      const found = prediction.attitudes.find((attitude) => attitude.angle === angle);
+      return (
+        (angle === "worst" ? prediction.worst[mode].margin : found?.[mode].margin) ?? Number.POSITIVE_INFINITY
+      );
+    });
+}
+
+/** @returns one set, solved by the prediction and the run-down of its build; `voltage`: V_oc of one cell at the charge */
+export function plainSet(problem: Problem, places: Places, voltage: number): PlainSet {
+  const { motor, size, pack, skirt, duty, rotor } = chosen(problem, places);
+  const { wants, fixed } = problem;
+  const build = buildOf(problem, places, voltage);
+  const angles = wants.attitudes.flatMap(({ angle }) => (angle === "worst" ? [] : [angle]));
+  const prediction = predict(build, angles);
+  const { point } = prediction;
+  const run = {
+    ...build,
+    rotor: { ...rotor, diameter: size.diameter },
+    pack,
+    startCharge: fixed.charge,
+    angles: [],
+  };
+  const time = point ? runDown(run).end.time : Number.NaN;
+  const parked = marginsOf(problem, prediction, "parked");
+  const driving = marginsOf(problem, prediction, "driving");
+  const unknown = Number.NaN;
+  const sum = (of: "height" | "price") =>
+    fixed[of] + (motor[of] ?? 0) + (size[of] ?? 0) + (pack[of] ?? 0) + (skirt[of] ?? 0);
+  const least = (limit: Limit, value: number, allowed: number | null | undefined) =>
+    allowed === null || allowed === undefined ? [] : [{ limit, value, allowed, least: true }];
+  const most = (limit: Limit, value: number, allowed: number | null | undefined) =>
+    allowed === null || allowed === undefined ? [] : [{ limit, value, allowed, least: false }];
+  const warm = point && motor.thermalResistance !== null ? point.windingTemperature : unknown;
+  const windingLimits = [wants.mostWinding, wants.ratings ? motor.windingLimit : null].filter(
+    (limit) => typeof limit === "number",
+  );
+  const rated = <T>(value: T) => (wants.ratings ? value : null);
+  const limits = [
+    ...least("point", point ? 1 : 0, 1),
+    ...least("parked", Math.min(...parked), parked.length > 0 ? wants.targetMargin : null),
+    ...least("driving", Math.min(...driving), driving.length > 0 ? wants.targetMargin : null),
+    ...most("windingTemperature", warm, windingLimits.length > 0 ? Math.min(...windingLimits) : null),
+    ...least(
+      "rotorFactor",
+      point && size.burstSpeed !== null ? size.burstSpeed / point.speed : unknown,
+      wants.leastRotorFactor,
+    ),
+    ...most("motorCurrent", point?.motorCurrent ?? unknown, rated(motor.maxCurrent)),
+    ...most("motorVoltage", point ? duty * point.packVoltage : unknown, rated(motor.ratedVoltage)),
+    ...most("cellCurrent", point ? point.packCurrent / pack.parallel : unknown, rated(pack.cell.maxCurrent)),
+    ...most("height", sum("height"), wants.mostHeight),
+    ...most("price", sum("price"), wants.mostPrice),
+    ...least("time", time, wants.leastTime),
+  ];
+  return {
+    places,
+    prediction,
+    mass: build.vehicle.mass,
+    margin: Math.min(...parked, ...driving),
+    time,
+    limits,
+  };
+}
+
+/** @returns the limits that a set breaks; a value that is not known breaks its limit */
+export function plainlyBroken({
+  limits,
+}: PlainSet): { limit: Limit; value: number; allowed: number; share: number }[] {
+  return limits
+    .filter(({ value, allowed, least }) => !(least ? value >= allowed : value <= allowed))
+    .map(({ limit, value, allowed }) => {
+      const share =
+        limit === "point" || Number.isNaN(value)
+          ? Number.POSITIVE_INFINITY
+          : Math.abs(value - allowed) / allowed;
+      return { limit, value, allowed, share };
+    });
+}
