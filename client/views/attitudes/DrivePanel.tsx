@@ -3,7 +3,8 @@ import type { Drive } from "../../../shared/physics/hold/drive.ts";
 import { formatFixed, formatQuantity, fromUnit } from "../../../shared/units/format.ts";
 import { parseNumber } from "../../../shared/units/number.ts";
 import { TextField } from "../../ui/Field.tsx";
-import { type DriveAnswer, driveAnswer, type Load } from "./driving.ts";
+import { listed } from "../../ui/verdictWords.ts";
+import { type DriveAnswer, driveAnswer, type Load, type Slips, slipsOf } from "./driving.ts";
 import type { Rose } from "./rose.ts";
 import { degrees, grams, unbroken } from "./words.ts";
 
@@ -74,10 +75,42 @@ export function DrivePanel({ rose }: { rose: Rose }) {
         {typed ? (
           <Climb made={rose.made} answer={driveAnswer(rose, typed.drive, typed.stall)} />
         ) : (
-          <p class="quiet small">With all five typed, the torque and the gear that would do stand here.</p>
+          <NoDrive rose={rose} missing={missingOf(texts)} />
         )}
       </output>
     </details>
+  );
+}
+
+/** @returns what of the drive isn't known yet, as a list says it */
+function missingOf(texts: Texts): string[] {
+  return ENTRIES.filter((entry) => texts[entry.key].trim() === "" || problemOf(entry, texts[entry.key])).map(
+    ({ label }) => label.split(",")[0].toLowerCase(),
+  );
+}
+
+/** What can be said of a vehicle whose drive isn't known, and what is missing for the rest. */
+function NoDrive({ rose, missing }: { rose: Rose; missing: readonly string[] }) {
+  return (
+    <>
+      <p>
+        The torque to climb can't be said: of this vehicle's drive, {listed(missing)}{" "}
+        {missing.length > 1 ? "are" : "is"} missing. With {missing.length > 1 ? "them" : "it"} typed, the
+        torque and the gear that would do stand here.
+      </p>
+      <SlipText made={rose.made} slips={slipsOf(rose)} />
+    </>
+  );
+}
+
+/** Where the wheels slip hangs on their friction and the pull alone. */
+function SlipText({ made, slips }: { made: number; slips: Slips | null }) {
+  if (!slips) return <p class="good">The wheels grip at every angle, whatever drives them.</p>;
+  return (
+    <p class="bad">
+      The wheels slip from {slips.from}° to {slips.to}°: climbing there takes more than the {grams(made)} of
+      pull that it makes. No gear helps.
+    </p>
   );
 }
 
@@ -101,12 +134,7 @@ function Climb({ made, answer }: { made: number; answer: DriveAnswer }) {
       <p>
         A gear ratio of {formatFixed(enoughRatio, 1)} or more stays at half of stall, at the same efficiency.
       </p>
-      {slips && (
-        <p class="bad">
-          The wheels slip from {slips.from}° to {slips.to}°: climbing there takes more than the {grams(made)}{" "}
-          of pull that it makes. No gear helps.
-        </p>
-      )}
+      <SlipText made={made} slips={slips} />
     </>
   );
 }

@@ -14,6 +14,12 @@ export interface Load {
   readonly flagged: boolean;
 }
 
+/** Attitudes on which the wheels slip, whole degrees, first and last. */
+export interface Slips {
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface DriveAnswer {
   /** where climbing needs most pull, by whole degrees */
   readonly atWorst: Load;
@@ -21,8 +27,8 @@ export interface DriveAnswer {
   readonly hardest: Load;
   /** turns of the motor per turn of the wheel at which the hardest takes half of the stall torque */
   readonly enoughRatio: number;
-  /** attitudes on which the wheels slip, whole degrees, first and last; null: on none */
-  readonly slips: { readonly from: number; readonly to: number } | null;
+  /** null: on none */
+  readonly slips: Slips | null;
 }
 
 /** Half of the stall torque: above it a drive is flagged. Common practice, no source. */
@@ -38,6 +44,12 @@ interface Climb {
 function climbs({ input, made, stands }: Rose): Climb[] {
   const law = compileHold(input.vehicle);
   return stands.map(({ angle }) => ({ angle, need: holdOf(law, made, angle).required.climb }));
+}
+
+/** @returns where the wheels slip, whatever drives them; null where they grip everywhere */
+export function slipsOf(rose: Rose): Slips | null {
+  const short = climbs(rose).filter((climb) => climb.need > rose.made);
+  return short.length > 0 ? { from: short[0].angle, to: short[short.length - 1].angle } : null;
 }
 
 /**
@@ -57,13 +69,11 @@ export function driveAnswer(rose: Rose, drive: Drive, stall: number): DriveAnswe
   };
   const loads = stands.map((stand) => at(stand.angle));
   const hardest = loads.reduce((most, load) => (load.torque > most.torque ? load : most));
-  const grips = climbs(rose);
-  const worst = grips.reduce((most, climb) => (climb.need > most.need ? climb : most));
-  const short = grips.filter((climb) => climb.need > made);
+  const worst = climbs(rose).reduce((most, climb) => (climb.need > most.need ? climb : most));
   return {
     atWorst: at(worst.angle),
     hardest,
     enoughRatio: (drive.gearRatio * hardest.share) / WANTED_SHARE,
-    slips: short.length > 0 ? { from: short[0].angle, to: short[short.length - 1].angle } : null,
+    slips: slipsOf(rose),
   };
 }

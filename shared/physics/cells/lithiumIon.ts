@@ -1,5 +1,5 @@
 /**
- * Open-circuit voltage by charge of a nickel-rich lithium-ion cell [-, V], 22 of 200 points: the monotone cubic through them stays within 2 mV of all.
+ * Open-circuit voltage by charge of a lithium-ion cell [-, V], 22 of 200 points: the monotone cubic through them stays within 2 mV of all.
  * Source: Sunil, Pattipati, Balasingam, IEEE Trans. Instrum. Meas. (2025), open data set, MIT licence (docs/licences.md).
  */
 export const LITHIUM_ION: readonly (readonly [number, number])[] = [
