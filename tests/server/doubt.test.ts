@@ -84,11 +84,14 @@ describe("POST /predict with uncertainties", () => {
     expect((p95 - p5) / p50).toBeLessThan(0.19);
   });
 
-  it("of the worked example in docs/method/uncertainty.md: gives what is printed there", async () => {
-    const { request, answer } = workedExample("uncertainty");
-    const { body } = await post(request).expect(200);
-    expectPrinted(body, answer);
-  });
+  it.each([0, 1])(
+    "of worked example %s in docs/method/uncertainty.md: gives what is printed there",
+    async (pair) => {
+      const { request, answer } = workedExample("uncertainty", pair);
+      const { body } = await post(request).expect(200);
+      expectPrinted(body, answer);
+    },
+  );
 
   it.each([
     ["uncertainty.skirt.gpa", { uncertainty: { "skirt.gpa": 1e-5 } }],

@@ -6,10 +6,11 @@ export interface WorkedExample {
   readonly answer: unknown;
 }
 
-/** The two JSON blocks of a page of docs/method: a request, and what its answer holds, rounded. */
-export function workedExample(page: string): WorkedExample {
+/** Two JSON blocks of a page of docs/method, the first two unless another pair is wanted: a request, and what its answer holds, rounded. */
+export function workedExample(page: string, pair = 0): WorkedExample {
   const text = readFileSync(new URL(`../../docs/method/${page}.md`, import.meta.url), "utf8");
-  const [request, answer] = [...text.matchAll(/```json\n([^`]*)```/g)].map(([, json]) => JSON.parse(json));
+  const blocks = [...text.matchAll(/```json\n([^`]*)```/g)].map(([, json]) => JSON.parse(json));
+  const [request, answer] = blocks.slice(2 * pair);
   return { request, answer };
 }
 
