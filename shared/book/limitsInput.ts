@@ -36,7 +36,8 @@ export function rotorBody(rotor: Rotor, diameter: number): RotorBody | null {
   return { density, poisson, strength, boreDiameter, blades: bladesOf(rotor, diameter) };
 }
 
-function rotorGuessed({ material, estimated }: Rotor): boolean {
+/** @returns whether a rotor's stress rests on a guess: a usual material's figure, or one that is marked */
+export function rotorGuessed({ material, estimated }: Rotor): boolean {
   const usual = material?.preset !== undefined;
   const filled = usual && [material?.density, material?.poissonRatio, material?.strength].includes(undefined);
   return filled || estimated.some((path) => path.startsWith("material."));

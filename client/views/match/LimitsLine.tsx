@@ -1,4 +1,4 @@
-import { rotorBody } from "../../../shared/book/limitsInput.ts";
+import { rotorBody, rotorGuessed } from "../../../shared/book/limitsInput.ts";
 import { type Bench, solvable } from "../../../shared/book/resolve.ts";
 import { rotorFigures } from "../../../shared/decide/limits/rotor.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
@@ -8,6 +8,7 @@ import { changes, current } from "../../state/build.ts";
 import { changesToQuery } from "../../state/handles.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { Caution } from "../../ui/Caution.tsx";
+import { Mark } from "../../ui/Mark.tsx";
 
 const PERCENT = 100;
 const THIN_SPACE = "\u2009";
@@ -46,13 +47,22 @@ function rotorText({ bench, outcome }: Props): string {
   return `The rotor turns at ${share}${THIN_SPACE}% of the speed at which it should not be run.`;
 }
 
+const windingGuessed = ({ outcome }: Props) => outcome.resolved?.motor?.thermal.basis === "estimated";
+
+function rotorMarked({ bench, outcome }: Props): boolean {
+  const rotor = bench.rotors.find((each) => each.id === outcome.build.rotor)?.data;
+  return rotor?.material !== undefined && rotorGuessed(rotor);
+}
+
 /** How near winding and rotor are to their limits, and where all of it stands. */
 export function LimitsLine(props: Props) {
   const build = current.value?.id ?? null;
   return (
     <>
       <p class="small">
-        {windingText(props)} {rotorText(props)}{" "}
+        {windingText(props)}{" "}
+        {windingGuessed(props) && <Mark word="estimated" title="thermal figures of the motor" />}{" "}
+        {rotorText(props)} {rotorMarked(props) && <Mark word="estimated" title="material of the rotor" />}{" "}
         <a href={`${href("run-down", build, changesToQuery(changes.value))}#limits`}>
           What burns or bursts first
         </a>

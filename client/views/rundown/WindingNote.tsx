@@ -16,10 +16,10 @@ export function WindingNote({ answered, motor }: WindingNoteProps) {
   if (winding === null)
     return (
       <p>
-        The winding of {name} is taken cold, its temperature isn't drawn: its thermal resistance is not known.
-        To measure it, let it run at a steady load until it warms no more, stop it, read the winding's
-        resistance at once: each 0.39 % more than at 20 °C is a kelvin of rise; divide by the heat I²R and
-        write it on {edit}.
+        The winding of {name} is taken cold, its temperature isn't drawn: its thermal resistance is not known,
+        nor the motor's diameter and length, from which it would be estimated. To measure it, let it run at a
+        steady load until it warms no more, stop it, read the winding's resistance at once: each 0.39 % more
+        than at 20 °C is a kelvin of rise; divide by the heat I²R and write it on {edit}.
       </p>
     );
   if (winding === "settled")

@@ -83,8 +83,8 @@ function nearest(limits: readonly Limit[]): First {
 }
 
 /** @returns what an over-voltage does, in numbers: "At 2.00 × the rated voltage: pressure × 4.0, heat × 7.6." */
-export function overVoltageInWords({ ratio, pressureRatio, heatRatio }: OverVoltage): string {
-  return `At ${ratio.toFixed(2)} × the motor's rated voltage: pressure × ${pressureRatio.toFixed(2)}, heat in the winding × ${heatRatio.toFixed(2)}.`;
+export function overVoltageInWords({ ratio, of, pressureRatio, heatRatio }: OverVoltage): string {
+  return `At ${ratio.toFixed(2)} × the motor's rated voltage: ${of} × ${pressureRatio.toFixed(2)}, heat in the winding × ${heatRatio.toFixed(2)}.`;
 }
 
 /**

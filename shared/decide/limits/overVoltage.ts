@@ -6,7 +6,9 @@ import type { RundownInput } from "../../physics/rundown.ts";
 export interface OverVoltage {
   /** V_m over the rated voltage [-] */
   readonly ratio: number;
-  /** of the pull, which goes with the cavity's pressure, or of the thrust, over that at the rated voltage [-] */
+  /** what presses the vehicle on */
+  readonly of: "pressure" | "thrust";
+  /** of the cavity's pressure, or the thrust, over that at the rated voltage [-] */
   readonly pressureRatio: number;
   /** of the winding's heat I²R over that at the rated voltage [-] */
   readonly heatRatio: number;
@@ -47,6 +49,7 @@ export function overVoltageOf(build: RundownInput, voltage: number, rated: numbe
   if (!(at.works && before.works && pushOf(before) > 0)) return null;
   return {
     ratio,
+    of: at.pressure === null ? "thrust" : "pressure",
     pressureRatio: pushOf(at) / pushOf(before),
     heatRatio: heatOf(at) / heatOf(before),
   };

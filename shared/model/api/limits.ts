@@ -85,8 +85,11 @@ export const limitsResponse = z.strictObject({
   overVoltage: z
     .strictObject({
       ratio: z.number().describe("motor voltage over the rated one"),
-      pressureRatio: z.number(),
-      heatRatio: z.number(),
+      of: z.enum(["pressure", "thrust"]),
+      pressureRatio: z
+        .number()
+        .describe("of the pressure or the thrust, cold, over that at the rated voltage"),
+      heatRatio: z.number().describe("of the heat in the winding, likewise"),
     })
     .nullable(),
   rotor,

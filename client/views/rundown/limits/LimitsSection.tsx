@@ -10,6 +10,7 @@ import type { LimitsReply } from "./answer.ts";
 import { LimitTable } from "./LimitTable.tsx";
 import { LimitWorkings } from "./LimitWorkings.tsx";
 import { WindingChart } from "./WindingChart.tsx";
+import { unbroken } from "./words.ts";
 
 const FAILED: LimitsReply = {
   problem: "The limits could not be worked out in this browser; reload the page.",
@@ -50,7 +51,7 @@ export function LimitsSection({ bench, outcome, question }: Props) {
       {reply && "limits" in reply && (
         <>
           <p class="limits-answer" aria-live="polite">
-            {reply.limits.first.sentence}
+            {unbroken(reply.limits.first.sentence)}
           </p>
           <WindingChart limits={reply.limits} build={outcome.build.name} />
           <LimitTable limits={reply.limits} />

@@ -60,6 +60,11 @@ export const GROUPS: readonly { readonly caution: CautionKey; readonly title: st
   { caution: "fall", title: "Fall" },
 ];
 
+/** @returns a sentence whose factors don't break from their sign at a line's end */
+export function unbroken(sentence: string): string {
+  return sentence.replaceAll(" × ", "\u00a0×\u00a0");
+}
+
 /** @returns a speed as shown: "29 800 rpm" */
 export function rpmText(speed: number): string {
   return `${formatFixed(Math.round(speed / RPM / RPM_STEP) * RPM_STEP, 0)}${THIN_SPACE}rpm`;
@@ -123,8 +128,10 @@ function decapitalised(text: string): string {
 
 function voltageDetail({ overVoltage }: Limits): string {
   if (!overVoltage) return "";
-  const { ratio, pressureRatio, heatRatio } = overVoltage;
-  return `At ${formatFixed(ratio, 2)} × the rated voltage: pressure × ${formatFixed(pressureRatio, 2)}, heat × ${formatFixed(heatRatio, 2)}; this build solved at both, cold.`;
+  const { ratio, of, pressureRatio, heatRatio } = overVoltage;
+  return unbroken(
+    `At ${formatFixed(ratio, 2)} × the rated voltage: ${of} × ${formatFixed(pressureRatio, 2)}, heat × ${formatFixed(heatRatio, 2)}; this build solved at both, cold.`,
+  );
 }
 
 /** @returns what stands under a limit's name: what gives an unknown, or what follows from the figure */

@@ -132,7 +132,12 @@ describe("the over-voltage law", () => {
   );
 
   it("at the rated voltage is 1 throughout", () => {
-    expect(overVoltageOf(BUILD, 7.4, 7.4)).toEqual({ ratio: 1, pressureRatio: 1, heatRatio: 1 });
+    expect(overVoltageOf(BUILD, 7.4, 7.4)).toEqual({
+      ratio: 1,
+      of: "pressure",
+      pressureRatio: 1,
+      heatRatio: 1,
+    });
   });
 
   // Fan laws: a motor without loss of its own turns with V, so that its pressure grows with V² and its heat I²R with V⁴.
@@ -186,6 +191,34 @@ describe("what fails first", () => {
     });
     expect(first).toMatchObject({ key: "rotor-speed", time: null });
     expect(first.sentence).toMatch(/^The rotor turns faster than it should be run/);
+  });
+});
+
+describe("limits of an open propeller", () => {
+  const propeller = {
+    kind: "propeller",
+    diameter: 0.127,
+    thrust: [0.11, 0],
+    power: [0.055, 0],
+    referenceReynolds: 5e4,
+    chord: 0.015,
+  } as const;
+  const limits = limitsOf({
+    ...KNOWN,
+    build: { ...BUILD, rotor: propeller, skirt: null },
+    motor: { ...KNOWN.motor, ratedVoltage: 5 },
+  });
+
+  it("speak of thrust in the place of pressure, and judge motor and cells as ever", () => {
+    expect(limits.overVoltage?.of).toBe("thrust");
+    expect(limits.first.sentence).toMatch(/thrust × \d/);
+    expect(limit(limits, "cell-current").verdict).not.toBe("unknown");
+  });
+
+  it("take no disc's stress for its blades, and say whose limit it is", () => {
+    expect(limits.rotor).toMatchObject({ stress: null, safeSpeed: null });
+    expect(limits.rotor.mach).toBeGreaterThan(0);
+    expect(limit(limits, "rotor-speed").missing).toMatch(/propeller's greatest speed, from its maker/);
   });
 });
 
