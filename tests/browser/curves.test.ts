@@ -138,6 +138,27 @@ describe("Curves, the other parts of the demo", () => {
       expect(((await label.getAttribute("aria-label")) ?? "").length).toBeGreaterThan(30);
   });
 
+  it("sets pulls and leak readings of a skirt against their predictions, in words, pictures and tables, by keyboard alone", async () => {
+    const page = await open("/curves/skirts/wide-land");
+    const section = page.locator("section", {
+      has: page.getByRole("heading", { name: "Measured against predicted", exact: true }),
+    });
+    expect(await textOf(section)).toMatch(
+      /Five pulls and one leak test put the gap at 0\.40 ± 0\.01 mm, in agreement with the 0\.40 mm set/,
+    );
+    expect(await section.locator(".curves-bracket").count()).toBe(10);
+    expect(await section.locator(".curves-bracket.aside").count()).toBe(5);
+    expect(await section.locator(".layer-marks .curves-mark").count()).toBe(14);
+    expect(await section.locator(".calibration-tests tbody tr").count()).toBe(3);
+    await section.locator(".curves-reader").first().focus();
+    await page.keyboard.press("Home");
+    expect(await textOf(page.locator(".chart-tooltip"))).toMatch(
+      /predicted \d+ g, \d+ g with the gap as set/,
+    );
+    await section.getByText("Pulls against predicted").click();
+    expect(await section.locator("table").first().locator("tbody tr").count()).toBe(5);
+  });
+
   it("says that a part is not in the book, at an address of none", async () => {
     const page = await open("/curves/rotors/no-such");
     expect(await answer(page)).toBe("The book has no such part.");

@@ -56,6 +56,20 @@ describe("the gap of a build", () => {
     expect(calibration).toBeNull();
   });
 
+  it("with any handle moved, or another build of the same skirt and surface: the very calibration that was made before", () => {
+    const { calibration } = resolveBuild(bench, buildOf("pane-crawler"));
+    const stored = buildOf("pane-crawler");
+    const moved: Partial<Build>[] = [
+      { overrides: { gap: 0.0009, wheelFriction: 0.5, series: 3 } },
+      { diameter: 0.041 },
+      { charge: 0.3, supply: { ...stored.supply, duty: 0.5 } },
+      { air: { ...stored.air, temperature: 300, pressure: 9e4 } },
+      { vehicle: { ...stored.vehicle, mass: 0.7 }, rotor: "straight-seven", motor: "bell-22" },
+    ];
+    for (const change of moved)
+      expect(resolveBuild(bench, buildOf("pane-crawler", change)).calibration).toBe(calibration);
+  });
+
   it("tried in the build: what is tried wins over the calibration, which stays at hand", () => {
     const { gap, calibration, input } = resolveBuild(
       bench,
