@@ -65,6 +65,23 @@ describe("torqueAt, over 2000 motor tests", () => {
   });
 });
 
+describe("torqueAt, the slope of the torque with k_e", () => {
+  it("takes friction along, as it was read in amperes: with R given, the band is t·u(k_e) times the difference quotient", () => {
+    const rows = rowsWith(normals(14));
+    const fit = fitVoltage(rows, R);
+    const idle = 4;
+    const at = (k: number) => (k * (11.1 - k * RAD_PER_RPM * 40_000)) / R - k * idle;
+    const step = 1e-6 * fit.backEmf;
+    const slope = (at(fit.backEmf + step) - at(fit.backEmf - step)) / (2 * step);
+    // Student's t, 0.975, ν = 5: 2.571 (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2).
+    const expected = 2.571 * (fit.standardErrors.backEmf ?? 0) * Math.abs(slope);
+    const friction = { frictionTorque: fit.backEmf * idle, viscousTorque: 0 };
+    const { mean, torque } = torqueAt(fit, friction, 11.1, 40_000);
+    expect(torque).toBeCloseToRelative(at(fit.backEmf), 1e-9);
+    expect(mean.high - torque).toBeCloseToRelative(expected, 3e-4);
+  });
+});
+
 describe("motor bands, rows without a residual", () => {
   it("give none", () => {
     const fit = fitVoltage(rowsWith(() => 0).slice(0, 2));

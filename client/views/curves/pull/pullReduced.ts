@@ -43,8 +43,18 @@ function driftOf(points: readonly Compared[], against: readonly number[]): Drift
   return orNull(() => fitDrift(bracketsOf(points.map(trialOf)), against));
 }
 
-/** @returns the pulls of a page brought to one charge; null where none has a prediction */
+const known = new WeakMap<PullPage, ReducedPulls | null>();
+
+/** @returns the pulls of a page brought to one charge, made once a page; null where none has a prediction */
 export function reducedPulls(page: PullPage): ReducedPulls | null {
+  const made = known.get(page);
+  if (made !== undefined) return made;
+  const pulls = reduce(page);
+  known.set(page, pulls);
+  return pulls;
+}
+
+function reduce(page: PullPage): ReducedPulls | null {
   const points = page.points.filter(
     (point): point is Compared => point.predicted !== null && point.predicted > 0 && point.letGo !== 0,
   );
