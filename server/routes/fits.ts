@@ -1,9 +1,11 @@
+import { fitDischarge } from "../../shared/bench/dischargeFit.ts";
 import { fitFriction } from "../../shared/bench/frictionFit.ts";
 import { fitLeak } from "../../shared/bench/leakFit.ts";
 import { fitMotor } from "../../shared/bench/motorFit.ts";
 import { fitPropeller } from "../../shared/bench/propellerFit.ts";
 import { fitPull } from "../../shared/bench/pullFit.ts";
 import { fitRotor } from "../../shared/bench/rotorFit.ts";
+import { dischargeFitRequest, dischargeFitResponse } from "../../shared/model/api/dischargeFit.ts";
 import {
   leakFitRequest,
   leakFitResponse,
@@ -72,5 +74,12 @@ export const fitRoutes = (): Route[] => [
     request: propellerFitRequest,
     response: propellerFitResponse,
     compute: inlineFit("rows", fitPropeller),
+  }),
+  computeRoute({
+    path: "/fit/discharge",
+    summary: "Open-circuit curve, resistance and capacity of a cell from its discharges",
+    request: dischargeFitRequest,
+    response: dischargeFitResponse,
+    compute: fitDischarge,
   }),
 ];
