@@ -10,6 +10,16 @@ describe("largest stress of a turning disc", () => {
     expect(discStress(disc, radPerSecond(6900))).toBeCloseToRelative(211764600.73, 1e-6);
   });
 
+  // Ugural & Fenster, Example 8.4, second figure: the shrink fit on a solid steel shaft of E = 200 GPa that just comes loose at 6900 rpm is 0.0524957 mm.
+  // By Hooke's law the bore grows by r·σ/E, as no pressure is left on it; the shaft by r³·(1 − ν)ρω²/(4E).
+  it("with a bore, stretches it away from the shaft by the textbook's shrink fit, 5.249573e-5 m", () => {
+    const [radius, modulus, speed] = [0.05, 200e9, radPerSecond(6900)];
+    const disc = { outerRadius: 0.25, boreRadius: radius, density: 7800, poisson: 0.3 };
+    const bore = (radius * discStress(disc, speed)) / modulus;
+    const shaft = (radius ** 3 * (1 - 0.3) * 7800 * speed ** 2) / (4 * modulus);
+    expect(bore - shaft).toBeCloseToRelative(5.24957318528e-5, 1e-6);
+  });
+
   // Timoshenko & Goodier, Theory of Elasticity, art. 32: a pin hole doubles the stress at the centre. Found as a statement in teaching notes; derived. Limit r_i → 0.
   it("with a pin hole is twice that without", () => {
     const disc = { outerRadius: 0.1, boreRadius: 0, density: 7800, poisson: 0.3 };
