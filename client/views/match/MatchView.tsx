@@ -18,7 +18,6 @@ import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { sureText } from "../../ui/doubtWords.ts";
-import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { governsInWords, marginText } from "../../ui/verdictWords.ts";
@@ -29,13 +28,12 @@ import { OVERLAY_DASHES, type Overlay } from "./layers/overlays.ts";
 import { MatchChart } from "./MatchChart.tsx";
 import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";
 import { OverlayTable } from "./OverlayTable.tsx";
+import { MovesPanel } from "./panels.tsx";
 import { pictureOf } from "./picture.ts";
 import { answerSentence } from "./sentence.ts";
 import { ThrustSection } from "./thrust/ThrustSection.tsx";
 import { rpmText } from "./thrust/words.ts";
 import { Verdict } from "./Verdict.tsx";
-
-const moves = () => import("./sensitivities/Sensitivities.tsx");
 
 /** Does it hold? Fan against leak, and what the crossing means. */
 export default function MatchView() {
@@ -99,11 +97,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
         )}
         <OverlayPicker bench={bench} shown={build.id} />
         {picture && <OverlayTable bench={bench} overlays={overlays} />}
-        <Later
-          load={moves}
-          what="What moves the margin"
-          props={{ outcome, shares: sure.doubt?.shares ?? null }}
-        />
+        <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
       </section>
       <Verdict bench={bench} outcome={outcome} sure={sure} />
     </div>

@@ -5,16 +5,14 @@ import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcom
 import type { DoubtState } from "../../state/useDoubt.ts";
 import { Caution } from "../../ui/Caution.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
-import { Later } from "../../ui/Later.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { Sure } from "../../ui/Sure.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { LimitsLine } from "./LimitsLine.tsx";
+import { WaysPanel } from "./panels.tsx";
 import { WorkingOut } from "./WorkingOut.tsx";
-
-const ways = () => import("./ways/WaysToHold.tsx");
 
 function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "drivingModes">): string {
   return driving === null
@@ -89,7 +87,7 @@ export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outco
         {worstName(driving.angle)}). Wanted: {formatFixed(build.targetMargin, 2)} ×.
       </p>
       <WorkingOut outcome={outcome} />
-      <Later load={ways} what="Ways to hold" props={{ bench, outcome }} />
+      <WaysPanel bench={bench} outcome={outcome} />
       <HowSure state={sure} ranges="Ranges, and the bars across the operating point" />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />

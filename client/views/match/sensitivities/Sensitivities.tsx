@@ -1,7 +1,6 @@
 import { useMemo, useRef } from "preact/hooks";
 import { solvable } from "../../../../shared/book/resolve.ts";
 import { Chart } from "../../../charts/Chart.tsx";
-import { settled } from "../../../state/build.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useWorker } from "../../../state/useWorker.ts";
 import { DataTable } from "../../../ui/DataTable.tsx";
@@ -33,37 +32,14 @@ export interface SensitivitiesProps {
   readonly shares: Shares | null;
 }
 
-/** The question, kept while a handle is held. */
-function useQuestion(outcome: Outcome): Question | null {
-  const kept = useRef<Question | null>(null);
-  const chosen = wantedOf(outcome, wanted.value);
-  const still = settled.value;
-  return useMemo(() => {
-    const build = outcome.resolved && solvable(outcome.resolved);
-    if (still || kept.current === null) kept.current = build && { build, wanted: chosen };
-    return kept.current;
-  }, [still ? outcome : null, chosen.attitude, chosen.mode, still]);
-}
-
 /** How much each number of the build moves the margin, and how much of the doubt is its own. */
 export default function Sensitivities({ outcome, shares }: SensitivitiesProps) {
-  const question = useQuestion(outcome);
+  const chosen = wantedOf(outcome, wanted.value);
+  const question = useMemo((): Question | null => {
+    const build = outcome.resolved && solvable(outcome.resolved);
+    return build && { build, wanted: chosen };
+  }, [outcome, chosen.attitude, chosen.mode]);
   const { reply, asked, busy } = useWorker<Question, Reply>(startWorker, question, FAILED);
-  // The same element while nothing new came: it is not drawn again while a handle is dragged.
-  const found = useMemo(
-    () =>
-      reply &&
-      asked &&
-      "answered" in reply && (
-        <Found
-          bars={barsOf(reply.answered, shares)}
-          notes={reply.answered.warnings.map(({ message }) => withNames(message))}
-          where={wantedWords(outcome, asked.wanted)}
-          name={outcome.build.name}
-        />
-      ),
-    [reply, asked, shares],
-  );
   if (!question) return null;
   return (
     <section class="moves" aria-label="What moves the margin" aria-busy={busy}>
@@ -72,7 +48,14 @@ export default function Sensitivities({ outcome, shares }: SensitivitiesProps) {
         <div class="shell-loading" role="progressbar" aria-label="Working out what moves the margin" />
       )}
       {reply && "problem" in reply && <Problem message={reply.problem} />}
-      {found}
+      {reply && asked && "answered" in reply && (
+        <Found
+          bars={barsOf(reply.answered, shares)}
+          notes={reply.answered.warnings.map(({ message }) => withNames(message))}
+          where={wantedWords(outcome, asked.wanted)}
+          name={outcome.build.name}
+        />
+      )}
     </section>
   );
 }

@@ -1,6 +1,6 @@
-import { useMemo, useRef } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import type { Bench } from "../../../../shared/book/resolve.ts";
-import { changes, settle, settled } from "../../../state/build.ts";
+import { changes, settle } from "../../../state/build.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useWorker } from "../../../state/useWorker.ts";
 import { Mark } from "../../../ui/Mark.tsx";
@@ -20,36 +20,14 @@ export interface WaysProps {
   readonly outcome: Outcome;
 }
 
-/** The question, kept while a handle is held. */
-function useQuestion(bench: Bench, outcome: Outcome): Question | null {
-  const kept = useRef<Question | null>(null);
-  const chosen = wantedOf(outcome, wanted.value);
-  const still = settled.value;
-  return useMemo(() => {
-    if (still || kept.current === null) kept.current = questionOf(bench, outcome, chosen);
-    return kept.current;
-  }, [bench, still ? outcome : null, chosen.attitude, chosen.mode, still]);
-}
-
 /** For each handle alone: how far it must go for the wanted margin, or may, and what it costs. */
 export default function WaysToHold({ bench, outcome }: WaysProps) {
-  const question = useQuestion(bench, outcome);
-  const { reply, asked, busy } = useWorker<Question, Reply>(startWorker, question, FAILED);
-  // The same element while nothing new came: it is not drawn again while a handle is dragged.
-  const found = useMemo(
-    () =>
-      reply &&
-      asked &&
-      "answered" in reply && (
-        <Found
-          answered={reply.answered}
-          asked={asked}
-          where={wantedWords(outcome, asked.asked)}
-          scaled={rotorIsTested(outcome)}
-        />
-      ),
-    [reply, asked],
+  const chosen = wantedOf(outcome, wanted.value);
+  const question = useMemo(
+    () => questionOf(bench, outcome, chosen),
+    [bench, outcome, chosen.attitude, chosen.mode],
   );
+  const { reply, asked, busy } = useWorker<Question, Reply>(startWorker, question, FAILED);
   if (!question) return null;
   return (
     <section class="ways" aria-label="Ways to hold" aria-busy={busy}>
@@ -57,7 +35,14 @@ export default function WaysToHold({ bench, outcome }: WaysProps) {
       <WantedPicker outcome={outcome} />
       {busy && <div class="shell-loading" role="progressbar" aria-label="Looking for ways to hold" />}
       {reply && "problem" in reply && <Problem message={reply.problem} />}
-      {found}
+      {reply && asked && "answered" in reply && (
+        <Found
+          answered={reply.answered}
+          asked={asked}
+          where={wantedWords(outcome, asked.asked)}
+          scaled={rotorIsTested(outcome)}
+        />
+      )}
     </section>
   );
 }

@@ -1,0 +1,28 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Outcome } from "../../state/outcome.ts";
+import { useSettled } from "../../state/useSettled.ts";
+import { Later } from "../../ui/Later.tsx";
+import type { Shares } from "./sensitivities/bars.ts";
+
+const ways = () => import("./ways/WaysToHold.tsx");
+const moves = () => import("./sensitivities/Sensitivities.tsx");
+
+/** Ways to hold, in a chunk of its own; stands still while a handle is held. */
+export function WaysPanel({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
+  const still = useSettled(outcome);
+  return useMemo(
+    () => <Later load={ways} what="Ways to hold" props={{ bench, outcome: still }} />,
+    [bench, still],
+  );
+}
+
+/** What moves the margin, likewise. */
+export function MovesPanel({ outcome, shares }: { outcome: Outcome; shares: Shares | null }) {
+  const still = useSettled(outcome);
+  const known = useSettled(shares);
+  return useMemo(
+    () => <Later load={moves} what="What moves the margin" props={{ outcome: still, shares: known }} />,
+    [still, known],
+  );
+}
