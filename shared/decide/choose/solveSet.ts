@@ -24,10 +24,32 @@ function speedAt(c: Float64Array, phi: number): number {
   return (2 * drive) / (damping + Math.sqrt(damping * damping + 4 * load * drive));
 }
 
+/** Halvings of the range of speeds in search of a start with a warm winding. */
+const HALVINGS = 24;
+
+/** ω at which torques balance at φ once the winding has settled, about [rad/s]: the voltage left over falls with ω. */
+function warmSpeedAt(c: Float64Array, phi: number): number {
+  let high = speedAt(c, phi);
+  if (c[WARM.heating] === 0) return high;
+  const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
+  const k = c[WARM.torqueConstant];
+  const load = 0.5 * c[WARM.density] * Math.PI * c[WARM.radius] ** 5 * lambda;
+  let low = 0;
+  for (let i = 0; i < HALVINGS; i++) {
+    const speed = 0.5 * (low + high);
+    const current = (c[WARM.frictionTorque] + speed * (c[WARM.viscousTorque] + load * speed)) / k;
+    const cool = 1 - c[WARM.heating] * current * current;
+    const drop = current * (c[WARM.circuitResistance] + c[WARM.windingResistance] / cool);
+    if (cool > 0 && drop < c[WARM.drivingVoltage] - k * speed) low = speed;
+    else high = speed;
+  }
+  return 0.5 * (low + high);
+}
+
 /** A start that needs no neighbour: the middle of the curve, and the w that a laminar lip, or the pressure there, gives. */
 function startAnew(c: Float64Array, start: Float64Array, lip: boolean): void {
   const phi = FIRST_SHARE * c[WARM.phiEnd];
-  const speed = speedAt(c, phi);
+  const speed = warmSpeedAt(c, phi);
   const u = speed * c[WARM.radius];
   const psi = c[0] + phi * (c[1] + phi * (c[2] + phi * (c[3] + phi * c[4])));
   const rise = 0.5 * c[WARM.density] * u * u * psi;
@@ -85,7 +107,7 @@ function isProven(wheel: Wheel, c: Float64Array, solution: Float64Array): boolea
 function solveFast(work: Work, wheel: Wheel, { lip, sealed }: Seal, run: number): boolean {
   const { c, solution, keptIn, seal } = work;
   if (sealed) {
-    solution[WARM_RESULT.speed] = speedAt(c, 0);
+    solution[WARM_RESULT.speed] = warmSpeedAt(c, 0);
     return solveSealedCase(c, solution);
   }
   const near = keptIn[seal] === run ? seal : seal - 1;
