@@ -15,6 +15,7 @@ import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./
 import { wheelFriction } from "./frictionBasis.ts";
 import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
 import { inUse, leakPoints, type PullTrial, pullTrials, type Reading } from "./readings.ts";
+import { remembered } from "./remembered.ts";
 import { resolveAsSet } from "./resolve.ts";
 
 /** Where a row of a test stands in the book. */
@@ -77,6 +78,10 @@ function frictionPrior({ bench, surface }: Setting): Belief {
   const sd = Math.max(LEAST_FRICTION_DOUBT, known.uncertainty ?? USUAL_FRICTION_DOUBT);
   return { mean: known.value, sd };
 }
+
+/** A book holds few pairs of skirt and surface, and a handful of tests each to leave out. */
+const KEPT = 64;
+const calibratedOnce = remembered(calibrate, KEPT);
 
 const says = ({ held, letGo }: PullTrial): boolean => held > 0 || letGo !== null;
 
@@ -146,7 +151,7 @@ function answerFor(setting: Setting, gapDoubt: number | undefined): BuildCalibra
   const prior = { gap: gapPrior(setting, gapDoubt), friction: frictionPrior(setting) };
   const request = { prior, pulls: used.map(({ pull }) => pull), leaks: leaks.map(({ leak }) => leak) };
   return {
-    ...attempt(() => calibrate(request)),
+    ...attempt(() => calibratedOnce(request)),
     request,
     prior,
     pulls: used.map(placeOf),
@@ -181,7 +186,7 @@ export function contributionsOf({ request, pulls, leaks, testIds }: BuildCalibra
       leaks: (request.leaks ?? []).filter((_, i) => leaks[i].testId !== testId),
     };
     const readings = [...pulls, ...leaks].filter((place) => place.testId === testId).length;
-    return { testId, readings, without: attempt(() => calibrate(others)).answer?.gap ?? null };
+    return { testId, readings, without: attempt(() => calibratedOnce(others)).answer?.gap ?? null };
   });
 }
 
