@@ -2,11 +2,12 @@ import type { Build } from "../model/build.ts";
 import type { PullTest } from "../model/tests/pull.ts";
 import { DEFAULT_WEATHER } from "../physics/air.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
-import { type PredictInput, predict } from "../physics/predict.ts";
+import type { PredictInput } from "../physics/predict.ts";
+import { type AnyPredictInput, predictAny } from "../physics/predictAny.ts";
 import { toSI } from "../units/parse.ts";
 import type { Bench } from "./bench.ts";
 import type { PullTrial } from "./readings.ts";
-import { resolveAsSet } from "./resolve.ts";
+import { resolveAsSet, solvable } from "./resolve.ts";
 
 export interface PullPrediction {
   /** [N]; null where the parts don't say enough */
@@ -72,7 +73,7 @@ export function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "g
 }
 
 /** A voltage read at the terminals under load already holds the pack's and the wire's sag. */
-export function atTerminals(input: PredictInput, voltage: number | null): PredictInput {
+export function atTerminals<T extends AnyPredictInput>(input: T, voltage: number | null): T {
   if (voltage === null) return input;
   const pack = {
     ...input.pack,
@@ -91,7 +92,7 @@ function sharedFriction({ wheelFriction, skirtFriction, skirtShare }: PredictInp
 /**
  * Load that the parts of a pull test are predicted to hold in one pull, the gap as set: no pull test has a word in it.
  *
- *     straight off and hung from the ceiling: F_s;  dragged along: [μ_w(1 − σ_s) + μ_s·σ_s]·(F_s + W_rig)
+ *     straight off and hung from the ceiling: F_s, or a propeller's thrust;  dragged along: [μ_w(1 − σ_s) + μ_s·σ_s]·(F_s + W_rig)
  *
  * @param bench - the whole bench book
  * @param test - as stored
@@ -105,10 +106,11 @@ export function predictedPull(
   trial: Pick<PullTrial, "voltage" | "gap">,
 ): PullPrediction {
   const resolved = resolveAsSet(bench, rigAsBuild(test, trial));
-  if (!resolved.input)
+  const numbers = solvable(resolved);
+  if (!numbers)
     return { predicted: null, missing: resolved.missing.map(({ message }) => message), extrapolated: false };
-  const input = atTerminals(resolved.input, trial.voltage);
-  const { suction, point } = predict(input);
+  const input = atTerminals(numbers, trial.voltage);
+  const { suction, point } = predictAny(input);
   const extrapolated = point?.extrapolated ?? false;
   if (test.direction !== "along") return { predicted: suction, missing: [], extrapolated };
   const rig = toSI(test.rigMass, "mass") * STANDARD_GRAVITY;

@@ -3,8 +3,10 @@ import { PROPELLERS } from "../../../seed-data/propellers.ts";
 import { propellerBand } from "../../../shared/bench/propellerBands.ts";
 import type { Bench } from "../../../shared/book/bench.ts";
 import { propellerBasis, thrustPoints } from "../../../shared/book/propellerBasis.ts";
+import { predictedPull } from "../../../shared/book/pullPrediction.ts";
 import { resolveBuild, solvable } from "../../../shared/book/resolve.ts";
 import { rotor as rotorSchema } from "../../../shared/model/parts/rotor.ts";
+import { pullTest } from "../../../shared/model/tests/pull.ts";
 import { predictAny } from "../../../shared/physics/predictAny.ts";
 import { runDown } from "../../../shared/physics/rundown.ts";
 import { demoBench } from "../../support/demoBench.ts";
@@ -91,6 +93,7 @@ describe("thrust tests, logged in the book", () => {
     const fit = fitOf(thrustBench({ tests, rotor: { chord: 0.015 } }));
     expect(fit.thrust[0]).toBeCloseToRelative(C_T, 1e-9);
     expect(fit.power?.[0]).toBeCloseToRelative(C_P, 1e-9);
+    expect(fit.chord).toBeCloseToRelative(0.015, 1e-12);
     // Re goes with the size squared at one speed
     expect(fit.testedReynolds[1] / fit.testedReynolds[0]).toBeCloseToRelative((14 / 6) * 4, 1e-9);
   });
@@ -225,5 +228,30 @@ describe("a propeller's build that lacks something", () => {
 
   it("a rotor stored before there were kinds: is a ducted one", () => {
     expect(rotorSchema.parse({ name: "Old", sizes: [{ diameter: 0.04 }] }).kind).toBe("ducted");
+  });
+});
+
+describe("a pull test of a propeller's vehicle", () => {
+  it("straight off: is predicted to hold the thrust at the voltage read", () => {
+    const bench = thrustBench({ tests: [thrustTest(rows())] });
+    const pull = pullTest.parse({
+      kind: "pull",
+      date: "2026-05-22",
+      rotor: "prop",
+      diameter: typed(127, "mm"),
+      motor: "stand-motor",
+      pack: "pack",
+      skirt: "lip",
+      surface: "pane",
+      direction: "straight-off",
+      rigMass: typed(0, "g"),
+      rows: [{ held: typed(100, "g"), letGo: null, voltage: typed(7.4, "V") }],
+    });
+    const { predicted } = predictedPull(bench, pull, { voltage: 7.4, gap: null });
+    const input = scoutOf(bench).propeller;
+    if (!input) throw new Error("not resolved");
+    const stiff = { ...input.pack, openCircuitVoltage: 3.7, cellResistance: 0, wireResistance: 0 };
+    const air = { temperature: 293.15, pressure: 101325, humidity: 0.5 };
+    expect(predicted).toBeCloseToRelative(predictAny({ ...input, air, pack: stiff }).suction, 1e-9);
   });
 });
