@@ -76,9 +76,7 @@ function chemistryMarks(bench: Bench, { resolved, build }: Outcome): BuildMark[]
   const table = resolved?.pack?.chemistry;
   if (!table) return [];
   const name = bench.packs.find((each) => each.id === build.pack)?.data.name ?? "";
-  return [
-    { word: "estimated", what: `voltage by charge of ${name}, a published curve of ${table.name} cells` },
-  ];
+  return [{ word: "estimated", what: `voltage by charge of ${name}, a published curve of ${table.name}` }];
 }
 
 /** Fields of the parts in use that are guesses or makers' figures. */

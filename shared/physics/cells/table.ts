@@ -20,7 +20,7 @@ const MEASURED =
 /** Published open-circuit curves; a chemistry without a published curve under an open licence is left out. */
 export const CHEMISTRY_TABLES = {
   "lithium-ion": {
-    name: "lithium-ion, full at 4.2 V",
+    name: "lithium-ion cells, full at 4.2 V",
     curve: LITHIUM_ION,
     source: `${MEASURED} at a twentieth of the capacity an hour; one cell of 18650 size`,
     licence: "MIT",
@@ -29,7 +29,7 @@ export const CHEMISTRY_TABLES = {
       "Two larger cells of the same study lie within 0.05 V of it above a tenth of the charge, within 0.21 V below. Lithium polymer packs are of this family; none was in the study.",
   },
   "lithium-iron-phosphate": {
-    name: "lithium iron phosphate, full at 3.6 V",
+    name: "lithium iron phosphate cells, full at 3.6 V",
     curve: LITHIUM_IRON_PHOSPHATE,
     source: `${MEASURED} at a thirty-second of the capacity an hour; one cell of 18650 size`,
     licence: "MIT",

@@ -30,7 +30,6 @@ export const packForm: FormSpec = {
           kind: "list",
           path: "cell.curve",
           label: "Open-circuit voltage by charge, from 0 to 100 %",
-          hint: "discharge tests take its place; without either, the chemistry's published curve stands in",
           tuple: true,
           add: "Add a point",
           columns: [
@@ -42,6 +41,7 @@ export const packForm: FormSpec = {
           kind: "choice",
           path: "cell.chemistry",
           label: "Chemistry, where there is no curve",
+          hint: "its published curve stands in, marked estimated; a discharge test measures the pack's own",
           options: [
             ["", "not said"],
             ["lithium-ion", "lithium-ion or lithium polymer, full at 4.2 V"],
