@@ -113,8 +113,9 @@ export function assemble(input: PredictInput): Assembly {
   const { skirt } = input;
   const lossSum = skirt.lossSum ?? EDGE_LOSS[skirt.edge ?? "square"];
   const gap = { perimeter: skirt.perimeter, height: skirt.gap + skirt.roughness, land: skirt.land, lossSum };
+  const { rotor, motor, pack, supply } = input;
   return {
-    machine: assembleMachine({ ...input, air, ambient: input.air.temperature }),
+    machine: assembleMachine({ rotor, motor, pack, supply, air, ambient: input.air.temperature }),
     leak: leakLaw({ gap, openings: skirt.openings, measuredLeak: skirt.measuredLeak }, air),
     soundSpeed: air.soundSpeed,
   };

@@ -53,8 +53,12 @@ function efficiency(curve: Curve, phi: number): number {
 export function peakEfficiency(curve: Curve, phiEnd: number): number {
   const end = Number.isFinite(phiEnd) ? phiEnd : curve.phiMax;
   let best = 0;
+  let most = 0;
   for (let i = 1; i < PEAK_POINTS; i++) {
-    if (efficiency(curve, (end * i) / PEAK_POINTS) > efficiency(curve, (end * best) / PEAK_POINTS)) best = i;
+    const here = efficiency(curve, (end * i) / PEAK_POINTS);
+    if (!(here > most)) continue;
+    best = i;
+    most = here;
   }
   let [lo, hi] = [(end * Math.max(0, best - 1)) / PEAK_POINTS, (end * (best + 1)) / PEAK_POINTS];
   while (hi - lo > 1e-10 * end) {
