@@ -1,6 +1,5 @@
 import type { SurfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { formatQuantity } from "../../../shared/units/format.ts";
 import { counted } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
 
@@ -31,7 +30,7 @@ export interface RoughnessSectionProps {
 /** Roughness allowance: what the surface states, what leak tests tell apart, what is missing. */
 export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) {
   const { told, against, basis, missing } = roughness;
-  const stated = formatQuantity(surface.data.roughness, "length");
+  const stated = micrometres(surface.data.roughness, null);
   return (
     <section>
       <h2>Roughness</h2>
@@ -39,7 +38,7 @@ export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) 
         <p>
           The lip stands {micrometres(told.difference, told.uncertainty)} further off here than on{" "}
           {against.data.name}, by {counted(told.tests, "leak test")} of the same skirt at the same gap.{" "}
-          {basis === "told apart" && `Stated were ${stated}.`}
+          {basis === "told apart" && `The book states ${stated}.`}
         </p>
       )}
       {told && told.inflation > 1 && (
