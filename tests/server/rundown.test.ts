@@ -121,6 +121,13 @@ describe("POST /rundown", () => {
     expectPrinted(body, answer);
   });
 
+  it("of its second example, through a drive cycle: gives what is printed there", async () => {
+    const { request } = workedExample("run-down");
+    const cycled = workedExample("run-down", 1);
+    const { body } = await post({ ...request, ...cycled.request }).expect(200);
+    expectPrinted(body, cycled.answer);
+  });
+
   it.each([
     ["pack.cell.curve", withCell({ curve: undefined })],
     ["pack.cell.curve", curve([0, 3.2], [0.5, 3.7], [0.4, 3.8], [1, 4.2])],
