@@ -1,0 +1,157 @@
+import { doubtOf, type Spread, TOGETHER } from "../../decide/uncertainty.ts";
+import type { Build } from "../../model/build.ts";
+import type { TestKind } from "../../model/tests/index.ts";
+import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import type { Bench } from "../bench.ts";
+import { buildDoubt } from "../buildDoubt.ts";
+import { resolveBuild, solvable } from "../resolve.ts";
+import { plannedCurve } from "./curve.ts";
+import { plannedDischarge } from "./discharge.ts";
+import { plannedFriction } from "./friction.ts";
+import { plannedLeak } from "./leak.ts";
+import { plannedMotor } from "./motor.ts";
+import type { Asked, Planned } from "./planned.ts";
+import { plannedPlateCheck } from "./plateCheck.ts";
+import { plannedPull } from "./pull.ts";
+import { plannedThrust } from "./thrust.ts";
+import { plannedWeighing } from "./weigh.ts";
+
+/** The attitude whose verdict is in doubt. */
+export interface WantedVerdict {
+  /** θ [°] */
+  readonly angle: number;
+  readonly mode: "parked" | "driving";
+}
+
+/** A test worth doing. */
+export interface NextTest {
+  readonly key: string;
+  /** null: the scale */
+  readonly kind: TestKind | null;
+  readonly title: string;
+  readonly takes: string;
+  /** part of the margin's standard deviation that it would take away, below 0 where it would add to it [-] */
+  readonly cut: number;
+  /** what the margin would then be known to */
+  readonly after: Spread;
+}
+
+export interface NextTests {
+  /** what the margin is known to now; null where no uncertainty is stated */
+  readonly before: Spread | null;
+  /** greatest cut first */
+  readonly tests: readonly NextTest[];
+}
+
+export interface Sampling {
+  /** 1024 unless given: a cut is good to about 2 % then */
+  readonly samples?: number;
+  readonly seed?: number;
+}
+
+const DEFAULT_SAMPLES = 1024;
+/** A cut below this is not worth the way to the bench [-]. Judgement. */
+const LEAST_CUT = 0.01;
+/** A doubt with less than this share of the variance is left as it is [-]. Judgement. */
+const LEAST_SHARE = 0.005;
+
+/** What a build's numbers leave in doubt at one attitude. */
+interface InDoubt {
+  readonly spread: Spread;
+  /** of the variance, by kind of the test that would tell it [-] */
+  readonly byKind: ReadonlyMap<TestKind | null, number>;
+}
+
+function inDoubt(
+  bench: Bench,
+  build: Build,
+  { angle, mode }: WantedVerdict,
+  sampling: Sampling,
+): InDoubt | null {
+  const resolved = resolveBuild(bench, build);
+  const input = solvable(resolved);
+  if (!input) return null;
+  const { uncertainty, correlated, sources } = buildDoubt(bench, build, resolved);
+  if (Object.keys(uncertainty).length + correlated.length === 0) return null;
+  const { samples = DEFAULT_SAMPLES, seed } = sampling;
+  const { attitudes, shares } = doubtOf(input, { uncertainty, correlated, samples, seed, angles: [angle] });
+  const byKind = new Map<TestKind | null, number>();
+  for (const { path, share } of shares) {
+    const kind = sources[path.split(TOGETHER)[0]]?.test ?? null;
+    byKind.set(kind, (byKind.get(kind) ?? 0) + share);
+  }
+  return { spread: attitudes[0][mode], byKind };
+}
+
+/** Between the 5 % and the 95 % margin [-]; null where no suction is needed in some samples. */
+function widthOf({ p5, p95 }: Spread): number | null {
+  return p5 === null || p95 === null ? null : p95 - p5;
+}
+
+/** Planned tests, and the kinds of doubt that each tells something of. */
+const PLANS: readonly (readonly [(asked: Asked) => Planned | null, readonly (TestKind | null)[]])[] = [
+  [(asked) => plannedPull(asked, "straight-off"), ["pull", "leak"]],
+  [(asked) => plannedPull(asked, "along"), ["pull", "leak", "friction"]],
+  [plannedLeak, ["pull", "leak"]],
+  [(asked) => plannedFriction(asked, "wheels"), ["pull", "friction"]],
+  [(asked) => plannedFriction(asked, "skirt"), ["friction"]],
+  [plannedCurve, ["curve"]],
+  [plannedPlateCheck, ["curve", "leak"]],
+  [plannedThrust, ["thrust"]],
+  [plannedMotor, ["motor"]],
+  [plannedDischarge, ["discharge"]],
+  [plannedWeighing, [null]],
+];
+
+/** Plans that touch a doubt worth having: the others could not cut what isn't there. */
+function plans(asked: Asked, { byKind }: InDoubt): Planned[] {
+  const worth = (kinds: readonly (TestKind | null)[]) =>
+    kinds.some((kind) => (byKind.get(kind) ?? 0) >= LEAST_SHARE);
+  return PLANS.flatMap(([plan, kinds]) => (worth(kinds) ? (plan(asked) ?? []) : []));
+}
+
+/** What a test would leave; null where the book could not be read with it. */
+function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spread | null {
+  try {
+    return inDoubt(plan.bench, plan.build, wanted, sampling)?.spread ?? null;
+  } catch (error) {
+    const known = [NotEnoughDataError, OutOfRangeError, NoConvergenceError];
+    if (known.some((kind) => error instanceof kind)) return null;
+    throw error;
+  }
+}
+
+/**
+ * The tests that would cut the doubt about a verdict most.
+ *
+ *     each test is logged as if it had been done and had read what is now held true, with its instruments' scatter; cut = 1 − width after/width before
+ *
+ * @param bench - the whole bench book
+ * @param build - the build whose verdict is in doubt
+ * @param wanted - attitude [°] and mode
+ * @param sampling - samples and seed of the doubt [-]
+ * @returns what the margin is known to now, and the tests with what they would leave, greatest cut first [-]
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ * @throws {NotEnoughDataError} where the stated uncertainties are so large that a sample has no answer
+ *
+ * Valid for a test that reads what is expected; one that surprises may leave more doubt than there was. Source: preposterior analysis, Raiffa and Schlaifer, Applied Statistical Decision Theory (1961) (from memory); docs/method/next-test.md
+ */
+export function nextTests(
+  bench: Bench,
+  build: Build,
+  wanted: WantedVerdict,
+  sampling: Sampling = {},
+): NextTests {
+  const now = inDoubt(bench, build, wanted, sampling);
+  const width = now && widthOf(now.spread);
+  if (!now || width === null || !(width > 0)) return { before: now?.spread ?? null, tests: [] };
+  const asked = { bench, build, resolved: resolveBuild(bench, build) };
+  const tests = plans(asked, now).flatMap((plan) => {
+    const { key, kind, title, takes } = plan;
+    const after = afterOf(plan, wanted, sampling);
+    const left = after && widthOf(after);
+    return after && left !== null ? [{ key, kind, title, takes, cut: 1 - left / width, after }] : [];
+  });
+  const worth = tests.filter(({ cut }) => cut >= LEAST_CUT).sort((a, b) => b.cut - a.cut);
+  return { before: now.spread, tests: worth };
+}

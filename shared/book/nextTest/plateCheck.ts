@@ -1,0 +1,50 @@
+import { bleedFlow } from "../../bench/bleed.ts";
+import type { Plate } from "../../model/tests/common.ts";
+import { airFrom } from "../../physics/air.ts";
+import { toSI } from "../../units/parse.ts";
+import type { Bench } from "../bench.ts";
+import type { Asked, Planned } from "./planned.ts";
+
+/** Pressure at which a plate's coefficient is read off its law [Pa]. Judgement: the middle of what cheap sensors read. */
+const READ_AT = 500;
+
+const isBare = (plate: Plate): boolean =>
+  plate.holes.some(({ dischargeCoefficient }) => dischargeCoefficient === undefined);
+
+/** The plate with coefficients of its own, those that its law now gives. */
+function calibrated(plate: Plate, { build }: Asked): Plate {
+  const air = airFrom(build.air);
+  const holes = plate.holes.map((hole) => {
+    const [diameter, thickness] = [toSI(hole.diameter, "length"), toSI(hole.thickness, "length")];
+    const one = { diameter, thickness, count: 1, edge: hole.edge };
+    const { dischargeCoefficient } = bleedFlow({ holes: [one], air, pressure: READ_AT });
+    return { ...hole, dischargeCoefficient: hole.dischargeCoefficient ?? dischargeCoefficient };
+  });
+  return { holes };
+}
+
+function withPlates(asked: Asked): { bench: Bench; plates: number } {
+  let plates = 0;
+  const tests = asked.bench.tests.map((test) => {
+    const { data } = test;
+    if ((data.kind !== "curve" && data.kind !== "leak") || !data.plate || !isBare(data.plate)) return test;
+    plates += 1;
+    return { ...test, data: { ...data, plate: calibrated(data.plate, asked) } };
+  });
+  return { bench: { ...asked.bench, tests }, plates };
+}
+
+/** @returns the bleed plate measured against a known flow, so that all its tests lose the plate's own doubt; null where every plate is */
+export function plannedPlateCheck(asked: Asked): Planned | null {
+  const { bench, plates } = withPlates(asked);
+  if (plates === 0) return null;
+  return {
+    key: "plate",
+    kind: "curve",
+    title: "Calibrate the bleed plate: its holes' own discharge coefficients",
+    takes:
+      "a bag or bell of known volume emptied through the plate at a steady pressure, a watch; 30 minutes; then correct the plate in its tests",
+    bench,
+    build: asked.build,
+  };
+}

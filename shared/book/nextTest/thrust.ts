@@ -1,0 +1,42 @@
+import type { ThrustTest } from "../../model/tests/thrust.ts";
+import { airFrom } from "../../physics/air.ts";
+import { RPM } from "../../physics/motor.ts";
+import { predictPropeller } from "../../physics/propeller.ts";
+import { thrustAndPower } from "../../physics/propellerLaw.ts";
+import { findById } from "../bench.ts";
+import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
+
+/** Speeds to read, of the one that the build runs at [-]. */
+const SPEEDS = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 0.55, 0.75, 0.95];
+/** What single readings scatter by [-]. Judgement. */
+const SCATTER = 0.02;
+
+/** @returns a thrust test of the build's propeller over its speeds, by the coefficients now held true; null for a rotor in a duct */
+export function plannedThrust({ bench, build, resolved: { propeller } }: Asked): Planned | null {
+  const rotor = findById(bench.rotors, build.rotor)?.data;
+  const point = propeller && predictPropeller(propeller, []).point;
+  if (!rotor || !propeller || !point) return null;
+  const air = airFrom(build.air);
+  const [ofThrust, ofPower] = [scatter(SPEEDS.length), scatter(SPEEDS.length).reverse()];
+  const rows = SPEEDS.map((share, i) => {
+    const speed = share * point.speed;
+    const { thrust, power } = thrustAndPower(propeller.rotor, air, speed);
+    return {
+      speed: { value: speed / RPM, unit: "rpm" },
+      thrust: { value: thrust * (1 + SCATTER * ofThrust[i]), unit: "N" },
+      torque: { value: (power / speed) * (1 + SCATTER * ofPower[i]), unit: "N·m" },
+      throttle: { value: 100, unit: "%" },
+    };
+  });
+  const diameter = { value: build.diameter, unit: "m" };
+  const head = { kind: "thrust", ...plannedHead, rotor: build.rotor, diameter } as const;
+  const test: ThrustTest = { ...head, motor: build.motor, instruments: {}, rows };
+  return {
+    key: "thrust",
+    kind: "thrust",
+    title: `Thrust test of ${rotor.name}, nine speeds`,
+    takes: "a scale under the propeller, tachometer, the motor's current; 15 minutes, behind a guard",
+    bench: withTest(bench, "thrust", test),
+    build,
+  };
+}

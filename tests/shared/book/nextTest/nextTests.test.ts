@@ -1,0 +1,126 @@
+import { describe, expect, it } from "vitest";
+import { rigs } from "../../../../seed-data/rigs.ts";
+import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { buildDoubt } from "../../../../shared/book/buildDoubt.ts";
+import { nextTests, type WantedVerdict } from "../../../../shared/book/nextTest/nextTests.ts";
+import { scatter } from "../../../../shared/book/nextTest/planned.ts";
+import { resolveBuild, solvable } from "../../../../shared/book/resolve.ts";
+import { doubtOf } from "../../../../shared/decide/uncertainty.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import { benchTest } from "../../../../shared/model/tests/index.ts";
+import { demoBench } from "../../../support/demoBench.ts";
+
+const WALL: WantedVerdict = { angle: 90, mode: "driving" };
+const SAMPLING = { samples: 512 };
+
+function buildOf(bench: Bench, id: string): Build {
+  const build = findById(bench.builds, id);
+  if (!build) throw new Error(`the demo has no ${id}`);
+  return build.data;
+}
+
+function without(bench: Bench, dropped: (data: Bench["tests"][number]["data"]) => boolean): Bench {
+  return { ...bench, tests: bench.tests.filter(({ data }) => !dropped(data)) };
+}
+
+function withReal(bench: Bench, data: unknown): Bench {
+  const at = "2026-06-01T00:00:00.000Z";
+  const test = { id: "new", revision: 1, createdAt: at, updatedAt: at, data: benchTest.parse(data) };
+  return { ...bench, tests: [...bench.tests, test] };
+}
+
+/** Width of the margin's 5 to 95 % range on the wall. */
+function widthOn(bench: Bench, build: Build): number {
+  const resolved = resolveBuild(bench, build);
+  const input = solvable(resolved);
+  if (!input) throw new Error("no numbers");
+  const { uncertainty, correlated } = buildDoubt(bench, build, resolved);
+  const [{ driving }] = doubtOf(input, { uncertainty, correlated, samples: 512, angles: [90] }).attitudes;
+  return (driving.p95 ?? 0) - (driving.p5 ?? 0);
+}
+
+describe("scatter, of planned readings", () => {
+  it.each([2, 6, 9])("of %i readings has mean 0 and standard deviation 1", (count) => {
+    const zs = scatter(count);
+    const mean = zs.reduce((sum, z) => sum + z, 0) / count;
+    expect(Math.abs(mean)).toBeLessThan(1e-12);
+    expect(zs.reduce((sum, z) => sum + z * z, 0) / (count - 1)).toBeCloseToRelative(1, 1e-12);
+  });
+});
+
+// The demo's truth is invented and known: a test that is really made on it must do what was said of it before.
+describe("nextTests, a build whose gap only its print says", () => {
+  const bench = without(demoBench(), ({ kind }) => kind === "pull" || kind === "leak");
+  const build = buildOf(bench, "roof-crawler");
+
+  it("names a pull or leak test first, and made with the demo's rig it cuts the doubt by about what was said", () => {
+    const { before, tests } = nextTests(bench, build, WALL, SAMPLING);
+    expect(before).not.toBeNull();
+    const [first] = tests;
+    expect(["pull", "leak"]).toContain(first.kind);
+    expect(first.cut).toBeGreaterThan(0.2);
+    const pull = tests.find(({ key }) => key === "pull-straight-off");
+    if (!pull) throw new Error("no pull straight off was proposed");
+    const now = widthOn(bench, build);
+    const real = [11, 12, 13].map((seed) => {
+      const made = rigs(seed).pull(
+        "roof-crawler",
+        "straight-off",
+        "2026-06-01",
+        [0.6, 0.6, 0.6, 0.6, 0.6, 0.6],
+      );
+      return 1 - widthOn(withReal(bench, made), build) / now;
+    });
+    const mean = real.reduce((sum, cut) => sum + cut, 0) / real.length;
+    expect(Math.abs(mean - pull.cut)).toBeLessThan(0.12);
+  });
+});
+
+describe("nextTests, a surface whose friction is only stated", () => {
+  const bench = without(demoBench(), ({ kind }) => kind === "friction" || kind === "pull");
+  const stated = {
+    ...bench,
+    surfaces: bench.surfaces.map((each) => ({
+      ...each,
+      data: { ...each.data, wheelFriction: 0.8, uncertainty: { wheelFriction: 0.12 } },
+    })),
+  };
+  const build = buildOf(stated, "pane-crawler");
+
+  it("proposes slides of the wheels, and six of the demo's rig cut the doubt by about what was said", () => {
+    const { tests } = nextTests(stated, build, WALL, SAMPLING);
+    const slides = tests.find(({ key }) => key === "friction-wheels");
+    if (!slides) throw new Error("no slides were proposed");
+    const now = widthOn(stated, build);
+    const made = rigs(21).friction("side-pane", "wheels", "2026-06-01");
+    expect(Math.abs(1 - widthOn(withReal(stated, made), build) / now - slides.cut)).toBeLessThan(0.12);
+  });
+});
+
+describe("nextTests, other doubts", () => {
+  it("a rotor that only its geometry says is to be tested first: ±30 % outweigh all else", () => {
+    const bench = without(demoBench(), () => true);
+    const [first] = nextTests(bench, buildOf(bench, "pane-crawler"), WALL, SAMPLING).tests;
+    expect(first.key).toBe("curve");
+    expect(first.cut).toBeGreaterThan(0.3);
+  });
+
+  it("a build that can't be answered for has no next test: what is missing comes first", () => {
+    const bench = { ...demoBench(), surfaces: [] };
+    expect(nextTests(bench, buildOf(bench, "pane-crawler"), WALL, SAMPLING)).toEqual({
+      before: null,
+      tests: [],
+    });
+  });
+
+  it("a vehicle weighed to 50 g only is to be weighed, which cuts the doubt", () => {
+    const bench = demoBench();
+    const build = { ...buildOf(bench, "pane-crawler"), uncertainty: { "vehicle.mass": 0.05 } };
+    const { tests } = nextTests(bench, build, WALL, SAMPLING);
+    const weigh = tests.find(({ key }) => key === "weigh");
+    expect(weigh?.cut).toBeGreaterThan(0.1);
+    const weighed = { ...build, uncertainty: { "vehicle.mass": 0.0003 } };
+    const cut = 1 - widthOn(bench, weighed) / widthOn(bench, build);
+    expect(Math.abs((weigh?.cut ?? 0) - cut)).toBeLessThan(0.01);
+  });
+});
