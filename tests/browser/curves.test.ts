@@ -156,8 +156,33 @@ describe("Curves, the other parts of the demo", () => {
       /predicted \d+ g, \d+ g with the gap as set/,
     );
     await section.getByText("Pulls against predicted").click();
-    expect(await section.locator("table").first().locator("tbody tr").count()).toBe(5);
+    const table = section.locator(".data-table table").first();
+    await table.waitFor();
+    expect(await table.locator("tbody tr").count()).toBe(5);
   });
+
+  it.each([
+    ["motors/bell-18", ["What is missing", "What each test brought"], /more readings? between .* rpm/],
+    [
+      "skirts/felt-ring",
+      ["What is missing of the leak", "What is missing of the pulls"],
+      /trend with voltage is left \(p = /,
+    ],
+    [
+      "surfaces/roof-pane",
+      ["Roughness", "What each friction test brought"],
+      /further off here than on Side pane/,
+    ],
+  ])(
+    "says at %s what is missing, what each test brought, and what the fit leaves over",
+    async (path, titles, expected) => {
+      const page = await open(`/curves/${path}`);
+      for (const name of titles)
+        expect(await page.getByRole("heading", { name, exact: true }).count()).toBe(1);
+      expect(await textOf(page.locator("main"))).toMatch(expected);
+      expect(await page.locator(".curves-band.mean").count()).toBeGreaterThan(0);
+    },
+  );
 
   it("says that a part is not in the book, at an address of none", async () => {
     const page = await open("/curves/rotors/no-such");
