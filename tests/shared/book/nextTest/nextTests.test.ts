@@ -11,7 +11,7 @@ import { benchTest } from "../../../../shared/model/tests/index.ts";
 import { demoBench } from "../../../support/demoBench.ts";
 
 const WALL: WantedVerdict = { angle: 90, mode: "driving" };
-const SAMPLING = { samples: 512 };
+const SAMPLING = { samples: 256 };
 
 function buildOf(bench: Bench, id: string): Build {
   const build = findById(bench.builds, id);
@@ -35,7 +35,7 @@ function widthOn(bench: Bench, build: Build): number {
   const input = solvable(resolved);
   if (!input) throw new Error("no numbers");
   const { uncertainty, correlated } = buildDoubt(bench, build, resolved);
-  const [{ driving }] = doubtOf(input, { uncertainty, correlated, samples: 512, angles: [90] }).attitudes;
+  const [{ driving }] = doubtOf(input, { uncertainty, correlated, samples: 256, angles: [90] }).attitudes;
   return (driving.p95 ?? 0) - (driving.p5 ?? 0);
 }
 
@@ -49,7 +49,10 @@ describe("scatter, of planned readings", () => {
 });
 
 // The demo's truth is invented and known: a test that is really made on it must do what was said of it before.
-describe("nextTests, a build whose gap only its print says", () => {
+/** Each planned test fits the whole book anew; a busy machine takes its time. */
+const SLOW = { timeout: 120_000 };
+
+describe("nextTests, a build whose gap only its print says", SLOW, () => {
   const bench = without(demoBench(), ({ kind }) => kind === "pull" || kind === "leak");
   const build = buildOf(bench, "roof-crawler");
 
@@ -76,7 +79,7 @@ describe("nextTests, a build whose gap only its print says", () => {
   });
 });
 
-describe("nextTests, a surface whose friction is only stated", () => {
+describe("nextTests, a surface whose friction is only stated", SLOW, () => {
   const bench = without(demoBench(), ({ kind }) => kind === "friction" || kind === "pull");
   const stated = {
     ...bench,
@@ -97,9 +100,9 @@ describe("nextTests, a surface whose friction is only stated", () => {
   });
 });
 
-describe("nextTests, other doubts", () => {
-  it("a rotor that only its geometry says is to be tested first: ±30 % outweigh all else", () => {
-    const bench = without(demoBench(), () => true);
+describe("nextTests, other doubts", SLOW, () => {
+  it("a rotor that only its geometry says is to be tested: its ±30 % are the largest part of the doubt", () => {
+    const bench = without(demoBench(), ({ kind }) => kind === "curve");
     const [first] = nextTests(bench, buildOf(bench, "pane-crawler"), WALL, SAMPLING).tests;
     expect(first.key).toBe("curve");
     expect(first.cut).toBeGreaterThan(0.3);
