@@ -44,13 +44,14 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
                 name={name}
                 sample={table.lines[0]?.cells[i] ?? ""}
                 column={mapping[i]}
+                roles={ROLES[model.kind]}
                 onChange={(next) => put(i, next)}
               />
             ))}
           </tbody>
         </table>
       </div>
-      {!hasSpeed && <CommonSpeed model={model} />}
+      {!hasSpeed && model.kind === "curve" && <CommonSpeed model={model} />}
     </section>
   );
 }
@@ -59,10 +60,11 @@ interface MappingRowProps {
   readonly name: string;
   readonly sample: string;
   readonly column: ColumnMapping;
+  readonly roles: readonly Role[];
   readonly onChange: (column: ColumnMapping) => void;
 }
 
-function MappingRow({ name, sample, column, onChange }: MappingRowProps) {
+function MappingRow({ name, sample, column, roles, onChange }: MappingRowProps) {
   const units = unitChoices(column.role, column.unit);
   const called = name === "" ? "column without a name" : name;
   return (
@@ -75,7 +77,7 @@ function MappingRow({ name, sample, column, onChange }: MappingRowProps) {
           value={column.role}
           onChange={(event) => onChange(mappingFor(event.currentTarget.value as Role, name))}
         >
-          {ROLES.map((role) => (
+          {roles.map((role) => (
             <option key={role} value={role}>
               {ROLE_LABELS[role]}
             </option>

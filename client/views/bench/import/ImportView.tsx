@@ -1,13 +1,16 @@
 import { useMemo } from "preact/hooks";
-import { href } from "../../../app/router.ts";
+import { href, route } from "../../../app/router.ts";
 import { bench } from "../../../state/bench.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { CurveFields } from "../forms/curve.tsx";
 import { CommonFields } from "../forms/Sections.tsx";
+import { ThrustFields } from "../forms/thrust.tsx";
+import { KINDS } from "../record/kinds.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
 import { ColumnMapper } from "./ColumnMapper.tsx";
+import type { ImportKind } from "./mapping.ts";
 import { createImport, type ImportModel } from "./model.ts";
 import { Preview } from "./Preview.tsx";
 import { countInWords } from "./points.ts";
@@ -15,20 +18,28 @@ import { SaveImport } from "./SaveImport.tsx";
 import { SourcePicker } from "./SourcePicker.tsx";
 
 function sentenceOf(model: ImportModel): string {
-  if (!model.table.value) return "Import a curve test from CSV";
+  if (!model.table.value) return `Import a ${nameOf(model.kind)} from CSV`;
   const missing = model.missing.value[0];
   return missing ?? countInWords(model.points.value);
 }
 
-function newImport(): ImportModel {
+const nameOf = (kind: ImportKind): string => KINDS[kind].name.toLowerCase();
+
+function newImport(kind: ImportKind): ImportModel {
   const book = bench.peek();
   if (!book) throw new Error("An import needs the bench book.");
-  return createImport(book, new Date());
+  return createImport(book, new Date(), kind);
 }
 
-/** A curve test from a CSV file: the text, what its columns are, a preview, the rotor, and the result so far. */
+/** A curve or thrust test from a CSV file, as the address says. */
 export function ImportView() {
-  const model = useMemo(newImport, []);
+  const kind = route.value.query.get("kind") === "thrust" ? "thrust" : "curve";
+  return <ImportOf key={kind} kind={kind} />;
+}
+
+/** The text, what its columns are, a preview, the rotor, and the result so far. */
+function ImportOf({ kind }: { readonly kind: ImportKind }) {
+  const model = useMemo(() => newImport(kind), [kind]);
   const [first] = model.forms.value;
   const book = bench.value;
   const running = useMemo(
@@ -42,7 +53,7 @@ export function ImportView() {
     <div class="bench-import">
       <Answer sentence={sentenceOf(model)}>
         {model.table.value ? (
-          "Look at the columns and the preview, choose the rotor, then save."
+          `Look at the columns and the preview, choose the ${kind === "curve" ? "rotor" : "propeller"}, then save.`
         ) : (
           <>
             One line a point, a header above. <a href={href("bench")}>Back to the list</a>
@@ -57,7 +68,7 @@ export function ImportView() {
               <ColumnMapper model={model} table={model.table.value} />
               <Preview model={model} table={model.table.value} />
               <h2>The test</h2>
-              <CurveFields form={model.form} />
+              {kind === "curve" ? <CurveFields form={model.form} /> : <ThrustFields form={model.form} />}
               <CommonFields form={model.form} />
             </div>
             <RunningPanel running={running} />

@@ -5,6 +5,7 @@ import { counted } from "../../../ui/count.ts";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
 import type { FormModel } from "../forms/model.ts";
 import { save } from "../forms/save.ts";
+import { KINDS } from "../record/kinds.ts";
 import { type ImportModel, keyOf, tooManyRows } from "./model.ts";
 
 /** Shows in the one form on the screen what was wrong in the test that was sent; its rows are named by their lines. */
@@ -53,22 +54,24 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
   };
   return (
     <section class="bench-import-save">
-      <fieldset>
-        <legend>Save as</legend>
-        {[false, true].map((each) => (
-          <label key={String(each)}>
-            <input
-              type="radio"
-              name="per-speed"
-              checked={model.perSpeed.value === each}
-              onChange={() => {
-                model.perSpeed.value = each;
-              }}
-            />{" "}
-            {each ? "one test a speed" : "one test"}
-          </label>
-        ))}
-      </fieldset>
+      {model.kind === "curve" && (
+        <fieldset>
+          <legend>Save as</legend>
+          {[false, true].map((each) => (
+            <label key={String(each)}>
+              <input
+                type="radio"
+                name="per-speed"
+                checked={model.perSpeed.value === each}
+                onChange={() => {
+                  model.perSpeed.value = each;
+                }}
+              />{" "}
+              {each ? "one test a speed" : "one test"}
+            </label>
+          ))}
+        </fieldset>
+      )}
       <ErrorSummary form={model.form} box={box} />
       {tooMany && (
         <p class="field-error" role="alert">
@@ -86,7 +89,9 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
         disabled={saving || count === 0 || tooMany !== null}
         onClick={() => void send()}
       >
-        {saving ? "Saving…" : `Save ${counted(count, "point")} as ${counted(left.length, "curve test")}`}
+        {saving
+          ? "Saving…"
+          : `Save ${counted(count, "point")} as ${counted(left.length, KINDS[model.kind].name.toLowerCase())}`}
       </button>
     </section>
   );

@@ -1,5 +1,6 @@
 import { useId } from "preact/hooks";
 import { CsvError, DELIMITERS } from "./csv.ts";
+import type { ImportKind } from "./mapping.ts";
 import { type ImportModel, takeIn } from "./model.ts";
 import { readFile } from "./source.ts";
 
@@ -8,6 +9,11 @@ const DELIMITER_NAMES: Readonly<Record<string, string>> = {
   ";": "semicolon",
   "\t": "tabulator",
   "|": "bar",
+};
+
+const EXAMPLES: Readonly<Record<ImportKind, string>> = {
+  curve: "rpm, flow [L/s], pressure [Pa]\n24000, 0, 1250",
+  thrust: "rpm, thrust [g], current [A]\n12000, 140, 5.1",
 };
 
 async function choose(model: ImportModel, file: File | undefined): Promise<void> {
@@ -50,7 +56,7 @@ export function SourcePicker({ model }: { readonly model: ImportModel }) {
             spellcheck={false}
             aria-invalid={message ? "true" : undefined}
             aria-describedby={message ? `${id}-message` : undefined}
-            placeholder={"rpm, flow [L/s], pressure [Pa]\n24000, 0, 1250"}
+            placeholder={EXAMPLES[model.kind]}
             value={model.source.value?.name === "" ? model.source.value.text : ""}
             onInput={(event) => takeIn(model, { name: "", text: event.currentTarget.value })}
           />

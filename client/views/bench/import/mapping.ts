@@ -11,6 +11,8 @@ export type Role =
   | "voltage"
   | "current"
   | "torque"
+  | "thrust"
+  | "throttle"
   | "open"
   | "setAside"
   | "ignore";
@@ -29,12 +31,32 @@ export const ROLE_LABELS: Readonly<Record<Role, string>> = {
   voltage: "voltage",
   current: "current",
   torque: "torque",
+  thrust: "thrust",
+  throttle: "throttle",
   open: "open holes",
   setAside: "set aside, why",
   ignore: "leave out",
 };
 
-export const ROLES = Object.keys(ROLE_LABELS) as readonly Role[];
+/** Kinds of test that a file can be. */
+export type ImportKind = "curve" | "thrust";
+
+/** What a column of a file can be, by the kind of test that it becomes. */
+export const ROLES: Readonly<Record<ImportKind, readonly Role[]>> = {
+  curve: [
+    "speed",
+    "flow",
+    "pressure",
+    "density",
+    "voltage",
+    "current",
+    "torque",
+    "open",
+    "setAside",
+    "ignore",
+  ],
+  thrust: ["speed", "thrust", "current", "torque", "voltage", "throttle", "setAside", "ignore"],
+};
 
 const DIMENSIONS: Partial<Record<Role, DimensionName>> = {
   speed: "speed",
@@ -44,6 +66,8 @@ const DIMENSIONS: Partial<Record<Role, DimensionName>> = {
   voltage: "voltage",
   current: "current",
   torque: "torque",
+  thrust: "load",
+  throttle: "fraction",
 };
 
 /** @returns which quantity a role holds; null where it is none */
@@ -57,6 +81,8 @@ const BESIDE = /^(samples?|count|stderr|se|sd|std|err|error|raw|adc|venturi|tota
 const LEADING: readonly (readonly [RegExp, Role])[] = [
   [/^(rho|ρ|density|dichte)$/, "density"],
   [/^(torque|moment|drehmoment)$/, "torque"],
+  [/^(thrust|force|schub)$/, "thrust"],
+  [/^(throttle|gas)$/, "throttle"],
   [/^(q|flow|volumeflow|vdot|airflow)$/, "flow"],
   [/^(p|dp|Δp|δp|pressure|deltap|druck|suction|depression)$/, "pressure"],
   [/^(n|rpm|rps|speed|omega|ω|rev|drehzahl)$/, "speed"],
@@ -128,10 +154,11 @@ export function mappingFor(role: Role, header: string): ColumnMapping {
 }
 
 /** Guesses what each column is from its header; of two for one role the first counts, the other is left out. */
-export function guessMapping(header: readonly string[]): ColumnMapping[] {
+export function guessMapping(header: readonly string[], kind: ImportKind = "curve"): ColumnMapping[] {
   const taken = new Set<Role>();
   return header.map((name) => {
-    const role = roleOf(name);
+    const found = roleOf(name);
+    const role = ROLES[kind].includes(found) ? found : "ignore";
     if (role === "open" || role === "ignore") return mappingFor(role, name);
     if (taken.has(role)) return mappingFor("ignore", name);
     taken.add(role);

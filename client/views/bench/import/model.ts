@@ -4,13 +4,15 @@ import { dayOf, firstDraft } from "../forms/defaults.ts";
 import { createForm, type FormModel } from "../forms/model.ts";
 import { type FieldTexts, MOST_ROWS } from "../record/kinds.ts";
 import type { CsvChoices, CsvTable } from "./csv.ts";
-import { type ColumnMapping, guessMapping } from "./mapping.ts";
+import { type ColumnMapping, guessMapping, type ImportKind } from "./mapping.ts";
 import { missingRoles, type Points, type PointsRequest, readPoints } from "./points.ts";
 import { type Source, tableOf } from "./source.ts";
 import { draftsOf, headOf } from "./tests.ts";
 
 /** An import in the making: the text, what its columns are, and the test that it becomes. */
 export interface ImportModel {
+  /** of the test that the file becomes */
+  readonly kind: ImportKind;
   readonly source: Signal<Source | null>;
   /** why a text or a file can't be read */
   readonly message: Signal<string | null>;
@@ -40,10 +42,11 @@ function blank(fields: FieldTexts): FieldTexts {
 const KEPT: ReadonlySet<string> = new Set(["date"]);
 
 /** @returns an import with nothing in it */
-export function createImport(bench: Bench, now: Date): ImportModel {
-  const asked = { kind: "curve", today: dayOf(now) } as const;
+export function createImport(bench: Bench, now: Date, kind: ImportKind = "curve"): ImportModel {
+  const asked = { kind, today: dayOf(now) } as const;
   const draft = firstDraft(bench, asked);
-  const fields = { ...blank(draft.fields), flowFrom: "known-flow" };
+  const blanks = blank(draft.fields);
+  const fields = kind === "curve" ? { ...blanks, flowFrom: "known-flow" } : blanks;
   const isAboveRows = (path: string) => !path.startsWith("rows");
   const form = createForm(null, { ...draft, fields, holes: [], rows: [] }, null, isAboveRows);
   const source = signal<Source | null>(null);
@@ -55,7 +58,7 @@ export function createImport(bench: Bench, now: Date): ImportModel {
     if (!table.value) return null;
     const { holes, fields: typed } = form.draft.value;
     const holeKinds = typed.flowFrom === "bleed-plate" ? holes.length : 0;
-    return { table: table.value, mapping: mapping.value, commonSpeed: commonSpeed.value, holeKinds };
+    return { kind, table: table.value, mapping: mapping.value, commonSpeed: commonSpeed.value, holeKinds };
   });
   const missing = computed(() => (request.value ? missingRoles(request.value) : []));
   const points = computed(() =>
@@ -68,6 +71,7 @@ export function createImport(bench: Bench, now: Date): ImportModel {
   const choices = signal<CsvChoices>({});
   const saved = signal<ReadonlySet<string>>(new Set());
   return {
+    kind,
     source,
     message,
     choices,
@@ -97,8 +101,8 @@ export function takeIn(model: ImportModel, source: Source, choices: CsvChoices =
   model.saved.value = new Set();
   model.table.value = table;
   if (!table) return;
-  model.mapping.value = guessMapping(table.header);
-  const { fields, holes } = headOf(table.head);
+  model.mapping.value = guessMapping(table.header, model.kind);
+  const { fields, holes } = headOf(table.head, model.kind);
   const draft = model.form.draft.value;
   const title = fields.title ?? (draft.fields.title || source.name.replace(/\.[^.]*$/, ""));
   model.form.draft.value = { ...draft, fields: { ...draft.fields, ...fields, title }, holes };

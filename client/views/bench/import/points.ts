@@ -3,13 +3,15 @@ import { inWords } from "../../../ui/count.ts";
 import type { DraftRow } from "../record/draft.ts";
 import { isGood, type Reading, readQuantity } from "../record/texts.ts";
 import { type CsvLine, type CsvTable, readCell } from "./csv.ts";
-import { type ColumnMapping, ROLE_LABELS, type Role, roleDimension } from "./mapping.ts";
+import { type ColumnMapping, type ImportKind, ROLE_LABELS, type Role, roleDimension } from "./mapping.ts";
 
 export interface PointsRequest {
   readonly table: CsvTable;
   readonly mapping: readonly ColumnMapping[];
   /** for every row, where no column has the speed; as typed */
   readonly commonSpeed: string;
+  /** "curve" unless given */
+  readonly kind?: ImportKind;
   /** kinds of hole in the plate; 0 where the flow is known */
   readonly holeKinds: number;
 }
@@ -35,15 +37,9 @@ export interface Points {
 }
 
 /** @returns what a mapping lacks before any line can be read; empty where nothing is missing */
-export function missingRoles({ mapping, commonSpeed, holeKinds }: PointsRequest): string[] {
-  const has = (role: Role) => mapping.some((column) => column.role === role);
-  const missing: string[] = [];
-  if (!has("pressure")) missing.push("Choose the column with the pressure.");
-  if (holeKinds === 0 && !has("flow")) missing.push("Choose the column with the flow.");
-  if (holeKinds > 0 && mapping.filter((column) => column.role === "open").length !== holeKinds)
-    missing.push(`Choose ${holeKinds} columns with open holes, one for each kind of hole.`);
-  if (!has("speed") && commonSpeed.trim() === "")
-    missing.push("Choose the column with the speed, or give one speed for all points.");
+export function missingRoles(request: PointsRequest): string[] {
+  const { mapping, kind } = request;
+  const missing = kind === "thrust" ? missingOfThrust(mapping) : missingOfCurve(request);
   const twice = mapping.find(
     ({ role }, i) =>
       role !== "ignore" && role !== "open" && mapping.findIndex((other) => other.role === role) < i,
@@ -52,7 +48,25 @@ export function missingRoles({ mapping, commonSpeed, holeKinds }: PointsRequest)
   return missing;
 }
 
-const REQUIRED: ReadonlySet<Role> = new Set(["speed", "pressure", "flow", "open"]);
+function missingOfThrust(mapping: readonly ColumnMapping[]): string[] {
+  return (["speed", "thrust"] as const)
+    .filter((role) => !mapping.some((column) => column.role === role))
+    .map((role) => `Choose the column with the ${role}.`);
+}
+
+function missingOfCurve({ mapping, commonSpeed, holeKinds }: PointsRequest): string[] {
+  const has = (role: Role) => mapping.some((column) => column.role === role);
+  const missing: string[] = [];
+  if (!has("pressure")) missing.push("Choose the column with the pressure.");
+  if (holeKinds === 0 && !has("flow")) missing.push("Choose the column with the flow.");
+  if (holeKinds > 0 && mapping.filter((column) => column.role === "open").length !== holeKinds)
+    missing.push(`Choose ${holeKinds} columns with open holes, one for each kind of hole.`);
+  if (!has("speed") && commonSpeed.trim() === "")
+    missing.push("Choose the column with the speed, or give one speed for all points.");
+  return missing;
+}
+
+const REQUIRED: ReadonlySet<Role> = new Set(["speed", "pressure", "flow", "open", "thrust"]);
 
 function readQuantityCell(cell: string, column: ColumnMapping, decimal: "." | ","): Reading<string> {
   const name = roleDimension(column.role);

@@ -1,6 +1,7 @@
 import { type Draft, type DraftHole, EMPTY_HOLE } from "../record/draft.ts";
 import { fieldsOf, KINDS } from "../record/kinds.ts";
 import { groupSpeeds } from "../record/speeds.ts";
+import type { ImportKind } from "./mapping.ts";
 import type { GoodLine } from "./points.ts";
 
 /** Fields and holes that a file's own head lines give, as they were exported. */
@@ -9,9 +10,9 @@ export interface FileHead {
   readonly holes: readonly DraftHole[];
 }
 
-/** @returns what the head lines of a file say about its test; lines that are no field of a curve test are left out */
-export function headOf(head: Readonly<Record<string, string>>): FileHead {
-  const known = new Set(fieldsOf(KINDS.curve).map((field) => field.key));
+/** @returns what the head lines of a file say about its test; lines that are no field of such a test are left out */
+export function headOf(head: Readonly<Record<string, string>>, kind: ImportKind = "curve"): FileHead {
+  const known = new Set(fieldsOf(KINDS[kind]).map((field) => field.key));
   const fields = Object.fromEntries(Object.entries(head).filter(([key]) => known.has(key)));
   const holes: DraftHole[] = [];
   for (const [path, text] of Object.entries(head)) {

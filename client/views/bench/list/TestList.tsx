@@ -22,6 +22,9 @@ function NewButtons() {
       <a class="button" href={href("bench", "import")}>
         Import a curve from CSV
       </a>
+      <a class="button" href={href("bench", "import", { kind: "thrust" })}>
+        Import thrusts from CSV
+      </a>
       <a class="button" href={href("parts")}>
         Parts and builds
       </a>
