@@ -11,7 +11,17 @@ export interface Place {
 
 const isNode = (value: unknown): value is Node => typeof value === "object" && value !== null;
 
-/** @returns the number that a path leads to and where it stands; null where there is none */
+/**
+ * Finds the number that a path leads to.
+ *
+ *     "rotor.psi.0": key by key, places in a list by their number
+ *
+ * @param input - plain objects and lists [-]
+ * @param path - from the top of the input [-]
+ * @returns the number and where it stands [unit of the number]; null where there is none
+ *
+ * Valid for plain objects and lists. Source: definition
+ */
 export function placeAt(input: object, path: string): Place | null {
   const keys = path.split(".");
   const key = keys[keys.length - 1];
@@ -22,7 +32,19 @@ export function placeAt(input: object, path: string): Place | null {
   return typeof value === "number" ? { holder, key, value } : null;
 }
 
-/** @returns as {@link placeAt} @throws {OutOfRangeError} where the path leads to no number, named as given */
+/**
+ * Finds the number that a path leads to, which must be there.
+ *
+ *     as {@link placeAt}
+ *
+ * @param input - plain objects and lists [-]
+ * @param path - from the top of the input [-]
+ * @param name - of the path, for a refusal [-]
+ * @returns the number and where it stands [unit of the number]
+ * @throws {OutOfRangeError} where the path leads to no number, named as given
+ *
+ * Valid for plain objects and lists. Source: definition
+ */
 export function requirePlace(input: object, path: string, name: string): Place {
   const place = placeAt(input, path);
   if (!place) throw new OutOfRangeError(name, Number.NaN, `the path of a number of the input, not ${path}`);

@@ -23,13 +23,31 @@ function quantile(sorted: Float64Array, share: number): number | null {
   return below + (place - Math.floor(place)) * (above - below);
 }
 
-/** @returns 5, 50 and 95 % of the samples, by straight line between neighbours; null where one is infinite or NaN */
+/**
+ * Quantiles of samples.
+ *
+ *     by straight line between the two neighbours of share·(n − 1)
+ *
+ * @param samples - in any order, NaN nowhere [any unit]
+ * @returns 5, 50 and 95 % [same unit]; null where it is infinite
+ *
+ * Valid for two samples or more. Source: linear interpolation of order statistics (type 7 of Hyndman & Fan, The American Statistician 50 (1996) 361–365)
+ */
 export function quantilesOf(samples: Float64Array): Quantiles {
   const sorted = samples.toSorted();
   return { p5: quantile(sorted, P5), p50: quantile(sorted, P50), p95: quantile(sorted, P95) };
 }
 
-/** @returns quantiles of sampled margins and the share that holds */
+/**
+ * Spread of sampled margins.
+ *
+ *     {@link quantilesOf};  P(hold) = share of the margins ≥ 1
+ *
+ * @param margins - infinite where no suction is needed [-]
+ * @returns 5, 50 and 95 % and P(hold) [-]
+ *
+ * Valid for two samples or more. Source: definition
+ */
 export function spreadOf(margins: Float64Array): Spread {
   const held = margins.reduce((count, margin) => (margin >= 1 ? count + 1 : count), 0);
   return { ...quantilesOf(margins), holds: held / margins.length };
