@@ -77,7 +77,7 @@ export function madeText({ made, spread }: Rose): string {
 /** @returns what the band round the arc and the percentages are; nothing where there are none */
 export function bandText({ spread }: Rose): string {
   if (!spread) return "";
-  return "The band round the arc holds 90\u2009% of the samples of the pull made; a percentage beside a name is the share of them that hold there, parked.";
+  return "The band round the arc holds 90\u2009% of the samples of the pull made; a percentage beside a name, where there is room for it, is the share of them that hold there, parked.";
 }
 
 function stateText(need: Need): string {
