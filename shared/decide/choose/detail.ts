@@ -1,13 +1,13 @@
 import { type Column, FLAG, STORED } from "./columns.ts";
 import { massOf } from "./input.ts";
-import { createReading, placeIn, read } from "./judged.ts";
+import { createReading, read } from "./judged.ts";
 import { breaks, brokenLimits, PLACE } from "./limits.ts";
 import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import type { ChosenSet } from "./result.ts";
 import { timeAlone } from "./solveChunk.ts";
 import { trustOf } from "./trust.ts";
-import type { Results } from "./values.ts";
+import { placeIn, type Results } from "./values.ts";
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 

@@ -1,7 +1,7 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import type { Prepared } from "./prepare.ts";
 import type { Objective } from "./result.ts";
-import { columnOf, meetingSets, type Results } from "./values.ts";
+import { columnAt, columnOf, meetingSets, type Results } from "./values.ts";
 
 const MOST_OBJECTIVES = 3;
 
@@ -99,8 +99,7 @@ function stairsOver(keys: readonly Float64Array[], among: Uint32Array): number[]
 }
 
 /** Keys of which more is better; what is infinite (no suction needed) counts as the largest number. */
-function keyOf(prepared: Prepared, results: Results, { column, want }: Objective): Float64Array {
-  const keys = columnOf(prepared, results, column);
+function asKeys(keys: Float64Array, { want }: Objective): Float64Array {
   for (let i = 0; i < keys.length; i++) {
     if (keys[i] === Number.POSITIVE_INFINITY) keys[i] = Number.MAX_VALUE;
     if (want === "least") keys[i] = -keys[i];
@@ -134,7 +133,9 @@ export function contestOf(
   objectives: readonly Objective[] = USUAL_OBJECTIVES,
   among: Uint32Array = meetingSets(results),
 ): { readonly keys: readonly Float64Array[]; readonly among: Uint32Array } {
-  const keys = objectives.map((objective) => keyOf(prepared, results, objective));
+  const keys = objectives.map((objective) =>
+    asKeys(columnOf(prepared, results, objective.column), objective),
+  );
   return { keys, among: among.filter((index) => keys.every((key) => !Number.isNaN(key[index]))) };
 }
 
@@ -158,6 +159,12 @@ export function frontOf(
   objectives: readonly Objective[] = USUAL_OBJECTIVES,
   among: Uint32Array = meetingSets(results),
 ): Uint32Array {
-  const { keys, among: compared } = contestOf(prepared, results, objectives, among);
-  return nonDominated(keys, compared);
+  const keys = objectives.map((objective) =>
+    asKeys(columnAt(prepared, results, objective.column, among), objective),
+  );
+  const places = new Uint32Array(among.length).map((_, i) => i);
+  const known = places.filter((i) => keys.every((key) => !Number.isNaN(key[i])));
+  return nonDominated(keys, known)
+    .map((i) => among[i])
+    .sort();
 }

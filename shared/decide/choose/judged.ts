@@ -1,9 +1,8 @@
-import { OutOfRangeError } from "../../numeric/errors.ts";
 import type { Chunk } from "./columns.ts";
 import { type Judged, writeAllowed, writeValues } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
 import { LIMITS } from "./result.ts";
-import { type Results, writeDigits } from "./values.ts";
+import { writeDigits } from "./values.ts";
 
 /** One stored set, read again: its digits, its stored numbers, what it has of each limit and what is allowed. */
 export interface Reading {
@@ -61,22 +60,4 @@ export function read(prepared: Prepared, chunk: Chunk, at: number, reading: Read
   set.time = chunk.time[at];
   if (set.motor !== motor || set.pack !== pack) writeAllowed(prepared, set.motor, set.pack, allowed);
   writeValues(prepared, set, values);
-}
-
-/**
- * Where a set is stored.
- *
- *     the chunk whose range holds the index
- *
- * @param results - solved sets
- * @param index - of the set [-]
- * @returns chunk and place in it [-]
- * @throws {OutOfRangeError} on an index that none holds
- *
- * Valid for any results
- */
-export function placeIn(results: Results, index: number): { readonly chunk: Chunk; readonly at: number } {
-  const chunk = results.find(({ from, count }) => index >= from && index < from + count);
-  if (!chunk) throw new OutOfRangeError("index", index, "the index of a solved set");
-  return { chunk, at: index - chunk.from };
 }

@@ -1,9 +1,9 @@
-import { createReading, placeIn, type Reading, read } from "./judged.ts";
+import { createReading, type Reading, read } from "./judged.ts";
 import { IS_LEAST, PLACE } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
 import { LIMITS, type Relaxation } from "./result.ts";
 import { timeAlone } from "./solveChunk.ts";
-import type { Results } from "./values.ts";
+import { placeIn, type Results } from "./values.ts";
 
 const BITS = LIMITS.map((_, place) => 1 << place);
 const isOneBit = (bits: number): boolean => bits !== 0 && (bits & (bits - 1)) === 0;

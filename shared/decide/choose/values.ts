@@ -1,3 +1,4 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
 import { type Chunk, type Column, STORED, type Stored } from "./columns.ts";
 import { rotorFactorOf } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
@@ -30,6 +31,24 @@ export function gathered(chunks: readonly Chunk[]): Results {
 /** @returns how many sets were solved [-] */
 export function solvedCount(results: Results): number {
   return results.reduce((sum, { count }) => sum + count, 0);
+}
+
+/**
+ * Where a set is stored.
+ *
+ *     the chunk whose range holds the index
+ *
+ * @param results - solved sets
+ * @param index - of the set [-]
+ * @returns chunk and place in it [-]
+ * @throws {OutOfRangeError} on an index that none holds
+ *
+ * Valid for any results
+ */
+export function placeIn(results: Results, index: number): { readonly chunk: Chunk; readonly at: number } {
+  const chunk = results.find(({ from, count }) => index >= from && index < from + count);
+  if (!chunk) throw new OutOfRangeError("index", index, "the index of a solved set");
+  return { chunk, at: index - chunk.from };
 }
 
 const isStored = (column: Column): column is Stored => STORED.some((stored) => stored === column);
@@ -95,6 +114,37 @@ export function columnOf(prepared: Prepared, results: Results, column: Column): 
       }
   }
   return values;
+}
+
+/**
+ * One column of some sets.
+ *
+ *     as {@link columnOf}
+ *
+ * @param prepared - the question
+ * @param results - solved sets
+ * @param column - which
+ * @param indices - of the sets, fastest where they rise [-]
+ * @returns its values in the order of the indices [SI]
+ *
+ * Valid as {@link columnOf}
+ */
+export function columnAt(
+  prepared: Prepared,
+  results: Results,
+  column: Column,
+  indices: Uint32Array,
+): Float64Array {
+  const digits: Digits = { motor: 0, wheel: 0, pack: 0, duty: 0, seal: 0 };
+  let chunk = results[0];
+  return Float64Array.from(indices, (index) => {
+    if (index < chunk.from || index >= chunk.from + chunk.count) ({ chunk } = placeIn(results, index));
+    const at = index - chunk.from;
+    if (isStored(column)) return chunk[column][at];
+    if (column === "margin") return Math.min(chunk.parked[at], chunk.driving[at]);
+    writeDigits(prepared, index, digits);
+    return derivedAt(prepared, column, chunk.speed[at], digits);
+  });
 }
 
 /** @returns indices of the sets that break no limit, rising */
