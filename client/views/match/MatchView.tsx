@@ -77,7 +77,13 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
       />
       <section class="match-picture" aria-label="The picture">
         {outcome.prediction && outcome.resolved?.propeller ? (
-          <ThrustSection bench={bench} id={build.id} asStored={asStored} outcome={outcome} />
+          <ThrustSection
+            bench={bench}
+            id={build.id}
+            asStored={asStored}
+            outcome={outcome}
+            spread={sure.doubt?.suction ?? null}
+          />
         ) : picture ? (
           <MatchChart
             drawing={{

@@ -88,7 +88,10 @@ export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outco
       </p>
       <WorkingOut outcome={outcome} />
       <WaysPanel bench={bench} outcome={outcome} />
-      <HowSure state={sure} ranges="Ranges, and the bars across the operating point" />
+      <HowSure
+        state={sure}
+        ranges={`Ranges, and the ${outcome.resolved?.propeller ? "bar" : "bars"} across the operating point`}
+      />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
       <Caution>

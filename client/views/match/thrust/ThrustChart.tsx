@@ -52,8 +52,15 @@ export function ThrustChart({ drawing, sentence, fileName }: ThrustChartProps) {
         )}
       </Chart>
       <div class="chart-foot">
-        <SaveChart name={fileName} svg={() => svg.current} table={() => thrustTable(drawing.picture)} />
-        <DataTable title="The picture as a table" table={() => thrustTable(drawing.picture)} />
+        <SaveChart
+          name={fileName}
+          svg={() => svg.current}
+          table={() => thrustTable(drawing.picture, drawing.spread)}
+        />
+        <DataTable
+          title="The picture as a table"
+          table={() => thrustTable(drawing.picture, drawing.spread)}
+        />
       </div>
     </>
   );

@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Quantiles } from "../../../../shared/decide/uncertainty.ts";
 import { motionMs } from "../../../charts/motion.ts";
 import { overlayIds, settled } from "../../../state/build.ts";
 import { type Outcome, solve } from "../../../state/outcome.ts";
@@ -32,10 +33,12 @@ interface ThrustSectionProps {
   readonly id: string;
   readonly asStored: Outcome;
   readonly outcome: Outcome;
+  /** of the press force [N] */
+  readonly spread: Quantiles | null;
 }
 
 /** The picture of a build that a propeller presses on: no cavity, so press force against speed. */
-export function ThrustSection({ bench, id, asStored, outcome }: ThrustSectionProps) {
+export function ThrustSection({ bench, id, asStored, outcome, spread }: ThrustSectionProps) {
   const overlays = useThrustOverlays(bench, id, overlayIds.value);
   const before = useMemo(() => thrustPictureOf(bench, asStored), [bench, asStored]);
   const picture = useMemo(
@@ -51,6 +54,7 @@ export function ThrustSection({ bench, id, asStored, outcome }: ThrustSectionPro
           picture,
           ghost: outcome === asStored ? null : before,
           overlays,
+          spread,
           label: thrustLabel(bench, outcome),
           duration: motionMs(settled.value),
         }}

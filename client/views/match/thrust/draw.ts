@@ -1,4 +1,5 @@
 import { scaleLinear } from "d3";
+import type { Quantiles } from "../../../../shared/decide/uncertainty.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import type { ThrustCurvePoint } from "../../../../shared/physics/propellerLaw.ts";
@@ -29,8 +30,10 @@ export interface ThrustDrawing {
   /** the build as it stands, while something is tried */
   readonly ghost: ThrustPicture | null;
   readonly overlays: readonly ThrustOverlay[];
-  /** direct label of the curve */
-  readonly label: string;
+  /** direct label of the curve: the propeller, its size */
+  readonly label: readonly [string, string];
+  /** of the press force [N]; null while nothing is sampled */
+  readonly spread: Quantiles | null;
   /** index of the reading that is pointed at */
   readonly picked: number | null;
   readonly duration: number;
@@ -107,6 +110,21 @@ function chargeLayer(g: Group, marks: readonly ChargeMark[], { x, y }: MatchCont
     .attr("y2", (mark) => y(mark.thrust) + TICK);
 }
 
+/** 5 to 95 % of the samples of the press force, as a bar with ends at the charge shown. */
+function spreadLayer(g: Group, { picture, spread }: ThrustDrawing, { x, y }: MatchContext): void {
+  const rest = picture.marks.find((mark) => mark.key === "rest");
+  const { p5, p95 } = spread ?? { p5: null, p95: null };
+  const drawn = rest && p5 !== null && p95 !== null;
+  const at = drawn ? x(rest.speed) : 0;
+  const ends = drawn ? [y(p5), y(p95)] : [];
+  const d = ends.map((end) => `M${at - TICK},${end}h${2 * TICK}`).join("");
+  g.selectAll<SVGPathElement, string>("path")
+    .data(drawn ? [`M${at},${ends[0]}V${ends[1]}${d}`] : [])
+    .join("path")
+    .attr("class", "point-spread")
+    .attr("d", (path) => path);
+}
+
 const restOf = (picture: ThrustPicture | null) => {
   const rest = picture?.marks.find((mark) => mark.key === "rest");
   return rest ? flowOf(rest) : null;
@@ -126,6 +144,7 @@ export function drawThrust(svg: SVGSVGElement, drawing: ThrustDrawing, size: Cha
   const { picture, ghost } = drawing;
   curveLayer(frame.layer("curves", { clipped: true }), drawing, context);
   levelsLayer(frame.layer("levels"), picture.levels, context);
+  spreadLayer(frame.layer("spread"), drawing, context);
   const points = { points: picture.measured, picked: drawing.picked };
   measuredLayer(frame.layer("measured", { clipped: true }), points, context);
   chargeLayer(frame.layer("charges"), picture.marks, context);

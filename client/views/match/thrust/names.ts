@@ -34,12 +34,15 @@ function chargeNames({ marks }: ThrustPicture, { x, y }: MatchContext): Name[] {
     });
 }
 
-function curveName({ curve }: ThrustPicture, text: string, context: MatchContext): Name[] {
+function curveName(
+  { curve }: ThrustPicture,
+  label: readonly [string, string],
+  context: MatchContext,
+): Name[] {
   const points = curve.map(({ speed, thrust }) => ({ flow: speed, pressure: thrust }));
   const end = points[points.length - 1];
   const anchor = { x: context.x(end.flow), y: context.y(end.pressure) };
-  const comma = text.lastIndexOf(", ");
-  const lines = context.wide ? [text] : [text.slice(0, comma), text.slice(comma + 2)];
+  const lines = context.wide ? [label.join(", ")] : label;
   const spots = along(points, [0.8, 0.9, 0.7, 0.62, 0.55, 0.45, 0.3], lines, context);
   return [{ key: "curve", lines, tone: "rotor-text", anchor, spots, led: false }];
 }

@@ -1,3 +1,4 @@
+import type { Quantiles } from "../../../../shared/decide/uncertainty.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import type { Table } from "../../../ui/table.ts";
@@ -9,7 +10,10 @@ const CHARGES = { full: "full charge", rest: "charge shown", cutOff: "cut-off ch
 type Row = [what: string, rpm: number | null, force: number, pull: number, note: string];
 
 /** @returns what the picture draws, as numbers: where it settles, the forces needed, the curve, the readings */
-export function thrustTable({ marks, levels, curve, measured }: ThrustPicture): Table {
+export function thrustTable(
+  { marks, levels, curve, measured }: ThrustPicture,
+  spread: Quantiles | null = null,
+): Table {
   const row = (what: string, speed: number | null, force: number, note = ""): Row => [
     what,
     speed === null ? null : speed / RPM,
@@ -17,11 +21,19 @@ export function thrustTable({ marks, levels, curve, measured }: ThrustPicture): 
     (force * GRAMS) / STANDARD_GRAVITY,
     note,
   ];
+  const rest = marks.find((mark) => mark.key === "rest");
+  const sampled = (["p5", "p50", "p95"] as const).flatMap((key) => {
+    const force = spread?.[key] ?? null;
+    return rest && force !== null
+      ? [row(`charge shown, ${key.slice(1)} % of samples`, rest.speed, force)]
+      : [];
+  });
   const beyond = (extrapolated: boolean) => (extrapolated ? "extrapolated" : "");
   return {
     columns: ["what", "speed (rpm)", "press force (N)", "pull (g)", "note"],
     rows: [
       ...marks.map((mark) => row(CHARGES[mark.key], mark.speed, mark.thrust, beyond(mark.extrapolated))),
+      ...sampled,
       ...levels.map((level) =>
         row(`needed: ${level.title} ${level.angle.toFixed(0)}°`, null, level.pressure),
       ),

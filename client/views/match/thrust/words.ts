@@ -16,11 +16,11 @@ export function rpmText(speed: number): string {
   return `${formatFixed(Math.round(speed / RPM), 0)}\u2009rpm`;
 }
 
-/** @returns the curve's direct label: "Glass prop, 127 mm" */
-export function thrustLabel(bench: Bench, { build, resolved }: Outcome): string {
+/** @returns the curve's direct label: "Glass prop" and "127 mm" */
+export function thrustLabel(bench: Bench, { build, resolved }: Outcome): [string, string] {
   const rotor = bench.rotors.find((each) => each.id === build.rotor)?.data.name ?? "propeller";
   const scaled = resolved?.scaledFrom ? ", scaled" : "";
-  return `${rotor}, ${formatQuantity(build.diameter, "length")}${scaled}`;
+  return [rotor, `${formatQuantity(build.diameter, "length")}${scaled}`];
 }
 
 /** @returns what the picture shows, for those who don't see it */
