@@ -42,16 +42,13 @@ function addStep(stairs: Staircase, y: number, z: number): void {
 /** Points that are tried first against all others: most fall to one of them, without sorting. */
 const PROBES = 128;
 
-function dominates(keys: readonly Float64Array[], a: number, b: number): boolean {
-  let more = false;
-  for (const key of keys) {
-    if (!(key[a] >= key[b])) return false;
-    if (key[a] > key[b]) more = true;
-  }
-  return more;
+/** Whether point a has as much as b of everything, and more of something. */
+function dominates([x, y = x, z = y]: readonly Float64Array[], a: number, b: number): boolean {
+  if (!(x[a] >= x[b] && y[a] >= y[b] && z[a] >= z[b])) return false;
+  return x[a] > x[b] || y[a] > y[b] || z[a] > z[b];
 }
 
-/** The points that none of a few others dominates. */
+/** The points that none of a few others dominates; the probe that last did is tried first. */
 function withoutPlainLosers(keys: readonly Float64Array[], among: Uint32Array): Uint32Array {
   const every = Math.ceil(among.length / PROBES);
   if (every < 2) return among;
@@ -59,7 +56,14 @@ function withoutPlainLosers(keys: readonly Float64Array[], among: Uint32Array): 
     keys,
     among.filter((_, i) => i % every === 0),
   );
-  return among.filter((index) => !probes.some((probe) => dominates(keys, probe, index)));
+  return among.filter((index) => {
+    for (let i = 0; i < probes.length; i++) {
+      if (!dominates(keys, probes[i], index)) continue;
+      [probes[0], probes[i]] = [probes[i], probes[0]];
+      return false;
+    }
+    return true;
+  });
 }
 
 /**

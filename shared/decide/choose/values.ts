@@ -136,15 +136,20 @@ export function columnAt(
   indices: Uint32Array,
 ): Float64Array {
   const digits: Digits = { motor: 0, wheel: 0, pack: 0, duty: 0, seal: 0 };
+  const values = new Float64Array(indices.length);
   let chunk = results[0];
-  return Float64Array.from(indices, (index) => {
+  for (let i = 0; i < indices.length; i++) {
+    const index = indices[i];
     if (index < chunk.from || index >= chunk.from + chunk.count) ({ chunk } = placeIn(results, index));
     const at = index - chunk.from;
-    if (isStored(column)) return chunk[column][at];
-    if (column === "margin") return Math.min(chunk.parked[at], chunk.driving[at]);
-    writeDigits(prepared, index, digits);
-    return derivedAt(prepared, column, chunk.speed[at], digits);
-  });
+    if (isStored(column)) values[i] = chunk[column][at];
+    else if (column === "margin") values[i] = Math.min(chunk.parked[at], chunk.driving[at]);
+    else {
+      writeDigits(prepared, index, digits);
+      values[i] = derivedAt(prepared, column, chunk.speed[at], digits);
+    }
+  }
+  return values;
 }
 
 /** @returns indices of the sets that break no limit, rising */
