@@ -13,6 +13,8 @@ const READINGS = 9;
 /** What single readings of pressure, and of current, scatter by [-]. Judgement. */
 const [PRESSURE_SCATTER, CURRENT_SCATTER] = [0.01, 0.015];
 const TINY = 1e-9;
+/** How far a curve without a zero is followed, of its tested range [-]. Judgement. */
+const BEYOND = 2;
 
 /** Where rotor and plate meet: φ at which the plate passes what the rotor moves; null where the plate passes more. */
 function meeting(
@@ -40,7 +42,7 @@ function rowsOf(asked: Asked, input: PredictInput, speed: number): CurveTest["ro
   const air = airFrom(asked.build.air);
   const plate = plateOf(asked.bench);
   const { phiEnd } = assemble(input).machine;
-  const end = Math.min(phiEnd, 2 * input.rotor.phiMax);
+  const end = Number.isFinite(phiEnd) ? phiEnd : BEYOND * input.rotor.phiMax;
   const state = { diameter: input.rotor.diameter, speed, density: air.density };
   const [ofPressure, ofCurrent] = [scatter(READINGS), scatter(READINGS).reverse()];
   return openStates(plate, READINGS).flatMap((open, i) => {
