@@ -121,7 +121,7 @@ function checkFixed({ fixed, duties, motors, rotors, packs, skirts }: Problem): 
  *     every motor, wheel (rotor at a size), pack and seal (skirt at a gap) once
  *
  * @param problem - the question, SI
- * @returns its tables
+ * @returns its tables, SI [-]
  * @throws {NotEnoughDataError} on an empty admission, a curve that stops short
  * @throws {TooManySetsError} above MOST_SETS
  * @throws {OutOfRangeError} with a number that can't be

@@ -12,8 +12,8 @@ export type Results = readonly Chunk[];
  *
  *     sorted by their first index
  *
- * @param chunks - each set in one of them
- * @returns the results
+ * @param chunks - each set in one of them [-]
+ * @returns the results, SI [-]
  * @throws {RangeError} where sets are missing between two chunks, or are there twice
  *
  * Valid for chunks of one question
