@@ -3,6 +3,7 @@ import type { Build } from "../../model/build.ts";
 import type { TestKind } from "../../model/tests/index.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import type { Bench } from "../bench.ts";
+import { benchOfBuild } from "../benchOfBuild.ts";
 import { buildDoubt } from "../buildDoubt.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
 import { plannedCurve } from "./curve.ts";
@@ -10,7 +11,7 @@ import { plannedDischarge } from "./discharge.ts";
 import { plannedFriction } from "./friction.ts";
 import { plannedLeak } from "./leak.ts";
 import { plannedMotor } from "./motor.ts";
-import type { Asked, Planned } from "./planned.ts";
+import type { Asked, PlanKey, Planned } from "./planned.ts";
 import { plannedPlateCheck } from "./plateCheck.ts";
 import { plannedPull } from "./pull.ts";
 import { plannedThrust } from "./thrust.ts";
@@ -25,11 +26,13 @@ export interface WantedVerdict {
 
 /** A test worth doing. */
 export interface NextTest {
-  readonly key: string;
+  readonly key: PlanKey;
   /** null: the scale */
   readonly kind: TestKind | null;
   readonly title: string;
   readonly takes: string;
+  /** stored tests that it corrects, the newest first; none where it is a test of its own */
+  readonly corrects: readonly string[];
   /** part of the margin's standard deviation that it would take away, below 0 where it would add to it [-] */
   readonly cut: number;
   /** what the margin would then be known to */
@@ -142,15 +145,18 @@ export function nextTests(
   wanted: WantedVerdict,
   sampling: Sampling = {},
 ): NextTests {
-  const now = inDoubt(bench, build, wanted, sampling);
+  const book = benchOfBuild(bench, build);
+  const now = inDoubt(book, build, wanted, sampling);
   const width = now && widthOf(now.spread);
   if (!now || width === null || !(width > 0)) return { before: now?.spread ?? null, tests: [] };
-  const asked = { bench, build, resolved: resolveBuild(bench, build) };
+  const asked = { bench: book, build, resolved: resolveBuild(book, build) };
   const tests = plans(asked, now).flatMap((plan) => {
-    const { key, kind, title, takes } = plan;
+    const { key, kind, title, takes, corrects = [] } = plan;
     const after = afterOf(plan, wanted, sampling);
     const left = after && widthOf(after);
-    return after && left !== null ? [{ key, kind, title, takes, cut: 1 - left / width, after }] : [];
+    return after && left !== null
+      ? [{ key, kind, title, takes, corrects, cut: 1 - left / width, after }]
+      : [];
   });
   const worth = tests.filter(({ cut }) => cut >= LEAST_CUT).sort((a, b) => b.cut - a.cut);
   return { before: now.spread, tests: worth };

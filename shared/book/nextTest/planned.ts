@@ -11,15 +11,31 @@ export interface Asked {
   readonly resolved: Resolved;
 }
 
+/** Names of what could be measured next. */
+export type PlanKey =
+  | "pull-straight-off"
+  | "pull-along"
+  | "leak"
+  | "friction-wheels"
+  | "friction-skirt"
+  | "curve"
+  | "plate"
+  | "thrust"
+  | "motor"
+  | "discharge"
+  | "weigh";
+
 /** Something that could be measured next: what is thought to come out of it, as it would be logged. */
 export interface Planned {
-  readonly key: string;
+  readonly key: PlanKey;
   /** kind of bench test; null: the scale */
   readonly kind: TestKind | null;
   /** "Six pulls straight off, Square lip on Side pane" */
   readonly title: string;
   /** what it takes, in words */
   readonly takes: string;
+  /** stored tests that it corrects, the newest first; none where it is a test of its own */
+  readonly corrects?: readonly string[];
   /** as the book would be with it */
   readonly bench: Bench;
   /** as the build would be with it */

@@ -23,27 +23,29 @@ function calibrated(plate: Plate, { build }: Asked): Plate {
   return { holes };
 }
 
-function withPlates(asked: Asked): { bench: Bench; plates: number } {
-  let plates = 0;
+function withPlates(asked: Asked): { bench: Bench; corrects: string[] } {
+  const corrected: Bench["tests"][number][] = [];
   const tests = asked.bench.tests.map((test) => {
     const { data } = test;
     if ((data.kind !== "curve" && data.kind !== "leak") || !data.plate || !isBare(data.plate)) return test;
-    plates += 1;
+    corrected.push(test);
     return { ...test, data: { ...data, plate: calibrated(data.plate, asked) } };
   });
-  return { bench: { ...asked.bench, tests }, plates };
+  const newestFirst = corrected.sort((a, b) => b.data.date.localeCompare(a.data.date));
+  return { bench: { ...asked.bench, tests }, corrects: newestFirst.map(({ id }) => id) };
 }
 
 /** @returns the bleed plate measured against a known flow, so that all its tests lose the plate's own doubt; null where every plate is */
 export function plannedPlateCheck(asked: Asked): Planned | null {
-  const { bench, plates } = withPlates(asked);
-  if (plates === 0) return null;
+  const { bench, corrects } = withPlates(asked);
+  if (corrects.length === 0) return null;
   return {
     key: "plate",
     kind: "curve",
     title: "Calibrate the bleed plate: its holes' own discharge coefficients",
     takes:
       "a bag or bell of known volume emptied through the plate at a steady pressure, a watch; 30 minutes; then correct the plate in its tests",
+    corrects,
     bench,
     build: asked.build,
   };
