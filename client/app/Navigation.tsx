@@ -1,11 +1,7 @@
-import { signal } from "@preact/signals";
-import type { ComponentChildren } from "preact";
 import { showsBuild } from "../state/build.ts";
+import { headerTools } from "../state/headerTools.ts";
 import { href, route, type ViewName } from "./router.ts";
 import { VIEWS } from "./views.ts";
-
-/** What the view on the screen puts at the right end of the header, such as its build picker. */
-export const headerTools = signal<ComponentChildren>(null);
 
 /** From one view of a build to another, the build and what is tried go along. */
 function addressOf(view: ViewName): string {

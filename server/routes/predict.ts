@@ -1,12 +1,13 @@
-import { doubtOf, type UncertainBuild } from "../../shared/decide/uncertainty.ts";
+import { doubtOf } from "../../shared/decide/uncertainty.ts";
 import { type PredictRequest, predictRequest, predictResponse } from "../../shared/model/api/predict.ts";
 import { OutOfRangeError } from "../../shared/numeric/errors.ts";
 import { predict } from "../../shared/physics/predict.ts";
+import type { AnyPredictInput } from "../../shared/physics/predictAny.ts";
 import { predictPropeller } from "../../shared/physics/propeller.ts";
 import { computeRoute } from "./compute.ts";
 import type { Route } from "./route.ts";
 
-function doubted(build: UncertainBuild, { uncertainty, correlated, samples, seed }: PredictRequest) {
+function doubted(build: AnyPredictInput, { uncertainty, correlated, samples, seed }: PredictRequest) {
   if (!uncertainty && !correlated) return undefined;
   return doubtOf(build, { uncertainty: uncertainty ?? {}, correlated, samples, seed });
 }

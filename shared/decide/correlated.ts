@@ -5,7 +5,7 @@ import { normalQuantile } from "../numeric/normalQuantile.ts";
 import { cutNormal } from "./cutNormal.ts";
 import { type Place, requirePlace } from "./numberAt.ts";
 import { limitsOf } from "./physicalLimits.ts";
-import type { Uncertain } from "./uncertainInput.ts";
+import type { Uncertain } from "./uncertain.ts";
 
 /** Numbers of an input that are uncertain together: jointly normal. */
 export interface Correlated {

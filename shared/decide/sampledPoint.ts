@@ -2,9 +2,9 @@ import { arrivalPoint, crossingNear, operatingPoints } from "../physics/operatin
 import { type Followed, followCrossing } from "../physics/point/follow.ts";
 import { isSealed } from "../physics/point/leakLaw.ts";
 import { assemble, type PredictInput, suctionAt } from "../physics/predict.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
 import { isPropeller } from "../physics/predictAny.ts";
 import { predictPropeller } from "../physics/propeller.ts";
-import type { UncertainBuild } from "./uncertainty.ts";
 
 /** What a build's present numbers pull, and where. */
 export interface SampledPoint {
@@ -56,7 +56,7 @@ function ducted(input: PredictInput): (into: SampledPoint) => void {
  *
  * Valid as {@link predict}; a propeller has no flow and no pressure. Source: docs/method/uncertainty.md
  */
-export function pointLaw(build: UncertainBuild): (into: SampledPoint) => void {
+export function pointLaw(build: AnyPredictInput): (into: SampledPoint) => void {
   if (!isPropeller(build)) return ducted(build);
   return (into) => write(into, predictPropeller(build, []).suction, Number.NaN, Number.NaN);
 }

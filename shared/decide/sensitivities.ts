@@ -1,6 +1,6 @@
 import type { Note } from "../physics/note.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
 import { type Turnable, turnableInputs } from "./sensitivityInputs.ts";
-import type { UncertainBuild } from "./uncertainty.ts";
 import { pullOfVariants, type Wanted, wantedMargin } from "./wanted.ts";
 
 export interface Sensitivity {
@@ -46,7 +46,7 @@ function central(f: (t: number) => number, h: number): Slope {
   return smooth ? { elasticity: fourth, sides: null } : { elasticity: second, sides: [below, above] };
 }
 
-function slopeOf(logMargin: (build: UncertainBuild) => number, { times, mostFactor }: Turnable): Slope {
+function slopeOf(logMargin: (build: AnyPredictInput) => number, { times, mostFactor }: Turnable): Slope {
   const f = (t: number) => logMargin(times(Math.exp(t)));
   const [usual, fine] = STEPS;
   if (mostFactor < Math.exp(2 * usual)) return { elasticity: fromBelow(f, usual), sides: null };
@@ -92,9 +92,9 @@ const NOTHING_HELD: Note = {
  * Valid for small changes, all else as it stands. Where the governing mode changes just here the mean of both sides is given, with a note.
  * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 25.3.21; docs/method/sensitivities.md
  */
-export function sensitivitiesOf(build: UncertainBuild, wanted: Wanted): Sensitivities {
+export function sensitivitiesOf(build: AnyPredictInput, wanted: Wanted): Sensitivities {
   const pull = pullOfVariants(build);
-  const marginOf = (each: UncertainBuild) => wantedMargin(each.vehicle, pull(each).suction, wanted);
+  const marginOf = (each: AnyPredictInput) => wantedMargin(each.vehicle, pull(each).suction, wanted);
   const margin = marginOf(build);
   if (margin === Number.POSITIVE_INFINITY) return { margin: null, sensitivities: [], warnings: [NO_PULL] };
   if (!(margin > 0)) return { margin, sensitivities: [], warnings: [NOTHING_HELD] };

@@ -1,6 +1,6 @@
 import type { PredictInput } from "../physics/predict.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
 import { limitsOf } from "./physicalLimits.ts";
-import type { UncertainBuild } from "./uncertainty.ts";
 
 /** A number of a build, or the height of a whole curve, that can be turned by a factor. */
 export interface Turnable {
@@ -11,7 +11,7 @@ export interface Turnable {
   /** most that it can be multiplied by and still be */
   readonly mostFactor: number;
   /** the build with it multiplied; unchanged parts are the same objects */
-  readonly times: (factor: number) => UncertainBuild;
+  readonly times: (factor: number) => AnyPredictInput;
 }
 
 /** Numbers that are asked about, where the build has them. Places along the vehicle are not: their zero is anyone's choice. */
@@ -54,7 +54,7 @@ type Node = Readonly<Record<string, unknown>>;
 
 const isNode = (value: unknown): value is Node => typeof value === "object" && value !== null;
 
-function valueAt(build: UncertainBuild, keys: readonly string[]): unknown {
+function valueAt(build: AnyPredictInput, keys: readonly string[]): unknown {
   return keys.reduce<unknown>((node, key) => (isNode(node) ? node[key] : undefined), build);
 }
 
@@ -64,22 +64,22 @@ function withValue(node: unknown, [key, ...rest]: readonly string[], value: unkn
   return isNode(node) ? { ...node, [key]: withValue(node[key], rest, value) } : node;
 }
 
-function numberAt(build: UncertainBuild, path: string): Turnable[] {
+function numberAt(build: AnyPredictInput, path: string): Turnable[] {
   const keys = path.split(".");
   const value = valueAt(build, keys);
   if (typeof value !== "number") return [];
   const mostFactor = value > 0 ? limitsOf(path)[1] / value : Number.POSITIVE_INFINITY;
   return [
-    { path, value, mostFactor, times: (factor) => withValue(build, keys, value * factor) as UncertainBuild },
+    { path, value, mostFactor, times: (factor) => withValue(build, keys, value * factor) as AnyPredictInput },
   ];
 }
 
-function curveAt(build: UncertainBuild, path: string): Turnable[] {
+function curveAt(build: AnyPredictInput, path: string): Turnable[] {
   const keys = path.split(".");
   const curve = valueAt(build, keys);
   if (!Array.isArray(curve)) return [];
   const turned = (factor: number) => curve.map((coefficient: number) => coefficient * factor);
-  const times = (factor: number) => withValue(build, keys, turned(factor)) as UncertainBuild;
+  const times = (factor: number) => withValue(build, keys, turned(factor)) as AnyPredictInput;
   return [{ path, value: 1, mostFactor: Number.POSITIVE_INFINITY, times }];
 }
 
@@ -93,7 +93,7 @@ function curveAt(build: UncertainBuild, path: string): Turnable[] {
  *
  * Valid for any build. Source: docs/method/sensitivities.md
  */
-export function turnableInputs(build: UncertainBuild): Turnable[] {
+export function turnableInputs(build: AnyPredictInput): Turnable[] {
   const { skirt } = build as Partial<PredictInput>;
   const numbers = NUMBERS.filter((path) => !(skirt?.measuredLeak && OF_GAP.has(path)));
   const openings = (skirt?.openings ?? []).map((_, i) => `skirt.openings.${i}.area`);

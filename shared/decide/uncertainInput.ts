@@ -3,19 +3,7 @@ import { type Correlated, correlatedInput } from "./correlated.ts";
 import { cutNormal } from "./cutNormal.ts";
 import { requirePlace } from "./numberAt.ts";
 import { limitsOf } from "./physicalLimits.ts";
-
-/** One number of an input, or several together, known only so well. */
-export interface Uncertain {
-  /** from the top of the input: "skirt.gap", "rotor.psi.0" */
-  readonly paths: readonly string[];
-  /** uniform numbers that a sample takes: 1 for a number by itself */
-  readonly dimensions: number;
-  /**
-   * Writes a sample into the copy that the samples share, from uniform numbers beginning at a place;
-   * leaves the independent values behind it in `independent`.
-   */
-  readonly write: (uniforms: Float64Array, from: number, independent: Float64Array) => void;
-}
+import type { Uncertain } from "./uncertain.ts";
 
 function single(copy: object, path: string, sd: number): Uncertain {
   const { holder, key, value } = requirePlace(copy, path, `uncertainty.${path}`);

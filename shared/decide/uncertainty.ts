@@ -10,12 +10,13 @@ import {
   neededSuction,
 } from "../physics/hold/law.ts";
 import { worstAttitude } from "../physics/hold/worst.ts";
-import { type PredictInput, STANDARD_ANGLES } from "../physics/predict.ts";
-import type { PropellerPredictInput } from "../physics/propeller.ts";
+import { STANDARD_ANGLES } from "../physics/predict.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
 import type { Correlated } from "./correlated.ts";
 import { pointLaw, type SampledPoint } from "./sampledPoint.ts";
 import { type Quantiles, quantilesOf, type Spread, shareError, spreadOf, TOGETHER } from "./spread.ts";
-import { type Uncertain, uncertainInputs } from "./uncertainInput.ts";
+import type { Uncertain } from "./uncertain.ts";
+import { uncertainInputs } from "./uncertainInput.ts";
 import { varianceShares } from "./varianceShares.ts";
 
 export type { Correlated } from "./correlated.ts";
@@ -62,9 +63,6 @@ export interface Doubt {
   /** of the variance of the worst driving margin, largest first */
   readonly shares: readonly Share[];
 }
-
-/** A build of either kind. */
-export type UncertainBuild = PredictInput | PropellerPredictInput;
 
 const DEFAULT_SAMPLES = 2048;
 const DEFAULT_SEED = 1;
@@ -127,7 +125,7 @@ function emptySamples(count: number, angles: number, dimensions: number): Sample
 }
 
 function sampled(
-  copy: UncertainBuild,
+  copy: AnyPredictInput,
   inputs: readonly Uncertain[],
   angles: readonly number[],
   asked: Uncertainty,
@@ -167,7 +165,7 @@ function keep(into: Sampled, i: number, at: SampledPoint, hold: HoldLaw, angles:
 }
 
 /** Floor, wall, ceiling, and where the nominal build drives worst. */
-function anglesOf(build: UncertainBuild): number[] {
+function anglesOf(build: AnyPredictInput): number[] {
   const point: SampledPoint = { suction: 0, flow: 0, pressure: 0 };
   pointLaw(build)(point);
   const worst = worstAttitude(compileHold(build.vehicle), CONDITION_COUNT, point.suction);
@@ -208,7 +206,7 @@ function pointOf({ flow, pressure }: Sampled): Doubt["point"] {
  *
  * Valid for numbers and groups independent of each other. With a stall hump the crossing next to the nominal one is taken in every sample. Source: docs/method/uncertainty.md
  */
-export function doubtOf(build: UncertainBuild, asked: Uncertainty): Doubt {
+export function doubtOf(build: AnyPredictInput, asked: Uncertainty): Doubt {
   const angles = asked.angles ?? anglesOf(build);
   const copy = structuredClone(build);
   const inputs = uncertainInputs(copy, asked.uncertainty, asked.correlated);

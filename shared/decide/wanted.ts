@@ -4,8 +4,8 @@ import { CONDITION_COUNT, CONDITIONS, compileHold, marginOver, neededSuction } f
 import type { Vehicle } from "../physics/hold/vehicle.ts";
 import { worstAttitude } from "../physics/hold/worst.ts";
 import { type Point, type PredictInput, predict } from "../physics/predict.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
 import { type PropellerPoint, type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
-import type { UncertainBuild } from "./uncertainty.ts";
 
 /** Which margin is wanted. */
 export interface Wanted {
@@ -33,7 +33,7 @@ export interface Pulled {
  *
  * Valid and source: as the two
  */
-export function pulled(build: UncertainBuild): Pulled {
+export function pulled(build: AnyPredictInput): Pulled {
   if ("thrust" in build.rotor) return predictPropeller(build as PropellerPredictInput, []);
   const { suction, point } = predict(build as PredictInput, []);
   return { suction: Math.max(0, suction), point };
@@ -62,7 +62,7 @@ export function wantedMargin(vehicle: Vehicle, suction: number, wanted: Wanted):
 }
 
 /** @returns whether two builds pull alike because nothing that makes the pull differs: the same parts, the same jet */
-function pullsAlike(one: UncertainBuild, other: UncertainBuild): boolean {
+function pullsAlike(one: AnyPredictInput, other: AnyPredictInput): boolean {
   const parts = ["air", "rotor", "motor", "pack", "supply", "skirt"] as const;
   const [a, b]: Partial<PredictInput>[] = [one as PredictInput, other as PredictInput];
   const jets = a.vehicle?.jetArea === b.vehicle?.jetArea && a.vehicle?.jetAngle === b.vehicle?.jetAngle;
@@ -80,7 +80,7 @@ function pullsAlike(one: UncertainBuild, other: UncertainBuild): boolean {
  *
  * Valid and source: as {@link pulled}
  */
-export function pullOfVariants(base: UncertainBuild): (variant: UncertainBuild) => Pulled {
+export function pullOfVariants(base: AnyPredictInput): (variant: AnyPredictInput) => Pulled {
   const own = pulled(base);
   return (variant) => (pullsAlike(base, variant) ? own : pulled(variant));
 }

@@ -1,8 +1,8 @@
 import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import { findRoot } from "../../numeric/root.ts";
 import { openCircuitCurve } from "../../physics/pack.ts";
+import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { type CellInput, runDown } from "../../physics/rundown.ts";
-import type { UncertainBuild } from "../uncertainty.ts";
 import type { Pulled } from "../wanted.ts";
 
 export interface Change {
@@ -26,7 +26,7 @@ export interface Effects {
 
 /** A build, its point and its run time, which is worked out when asked for. */
 export interface State {
-  readonly build: UncertainBuild;
+  readonly build: AnyPredictInput;
   readonly point: Pulled["point"];
   readonly runTime: () => number | null;
 }
@@ -60,7 +60,7 @@ export function chargeAt(cell: CellInput, voltage: number): number | null {
  *
  * Valid and source: as {@link runDown}
  */
-export function runTimeOf(build: UncertainBuild, cell: CellInput | null): number | null {
+export function runTimeOf(build: AnyPredictInput, cell: CellInput | null): number | null {
   const startCharge = cell && chargeAt(cell, build.pack.openCircuitVoltage);
   if (!cell || !startCharge) return null;
   const { series, parallel, wireResistance } = build.pack;

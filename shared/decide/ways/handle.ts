@@ -1,19 +1,19 @@
 import type { RotorInput } from "../../physics/point/machine.ts";
 import type { SkirtInput } from "../../physics/predict.ts";
+import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { CellInput } from "../../physics/rundown.ts";
-import type { UncertainBuild } from "../uncertainty.ts";
 import type { Line } from "./reach.ts";
 
 /** One thing that a maker can change. */
 export interface Handle extends Line {
   readonly key: "diameter" | "series" | "cellVoltage" | "duty" | "gap" | "area" | "mass" | "wheelFriction";
   /** the build with this one thing changed; unchanged parts are the same objects */
-  readonly put: (value: number) => UncertainBuild;
+  readonly put: (value: number) => AnyPredictInput;
 }
 
 /** A build, and what is known about its parts at other sizes. */
 export interface Setting {
-  readonly build: UncertainBuild;
+  readonly build: AnyPredictInput;
   /** of the pack; null: not known */
   readonly cell: CellInput | null;
   /** a ducted rotor at another diameter [m], where its curve was tested included; else the same curve at that diameter */

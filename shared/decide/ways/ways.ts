@@ -4,7 +4,7 @@ import {
   OutOfRangeError,
   requirePositive,
 } from "../../numeric/errors.ts";
-import type { UncertainBuild } from "../uncertainty.ts";
+import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { type Pulled, pullOfVariants, type Wanted, wantedMargin } from "../wanted.ts";
 import { type Effects, effectsOf, runTimeOf, type State } from "./effects.ts";
 import { electricalHandles } from "./electrical.ts";
@@ -45,7 +45,7 @@ function answered(solve: () => number): number {
   }
 }
 
-function stateOf(build: UncertainBuild, setting: Setting, pull: (build: UncertainBuild) => Pulled): State {
+function stateOf(build: AnyPredictInput, setting: Setting, pull: (build: AnyPredictInput) => Pulled): State {
   let time: number | null | undefined;
   const runTime = () => {
     if (time === undefined) time = runTimeOf(build, setting.cell);
@@ -70,7 +70,7 @@ function stateOf(build: UncertainBuild, setting: Setting, pull: (build: Uncertai
 export function waysToHold(setting: Setting, asked: Asked): Ways {
   const target = requirePositive("targetMargin", asked.targetMargin);
   const pull = pullOfVariants(setting.build);
-  const marginOf = (build: UncertainBuild) => wantedMargin(build.vehicle, pull(build).suction, asked);
+  const marginOf = (build: AnyPredictInput) => wantedMargin(build.vehicle, pull(build).suction, asked);
   const margin = marginOf(setting.build);
   const now = stateOf(setting.build, setting, pull);
   const handles = [rotorHandles, electricalHandles, skirtHandles, vehicleHandles].flatMap((of) =>
@@ -89,10 +89,10 @@ export function waysToHold(setting: Setting, asked: Asked): Ways {
 
 /** A vehicle's own handles leave motor and rotor as they are. */
 function effectsAt(
-  build: UncertainBuild,
+  build: AnyPredictInput,
   now: State,
   setting: Setting,
-  pull: (build: UncertainBuild) => Pulled,
+  pull: (build: AnyPredictInput) => Pulled,
 ): Effects {
   const after = stateOf(build, setting, pull);
   return effectsOf(now, after.point === now.point ? { ...after, runTime: now.runTime } : after);

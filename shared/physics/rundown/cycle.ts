@@ -1,5 +1,5 @@
 import { OutOfRangeError, requireNonNegative } from "../../numeric/errors.ts";
-import type { RundownInput } from "./input.ts";
+import type { SupplyInput } from "../point/machine.ts";
 
 /** One part of a drive cycle: where the vehicle is, for what share of the time, and what its drive draws there. */
 export interface CycleSegment {
@@ -101,7 +101,10 @@ export function judgedAt(cycle: readonly CycleSegment[], angle: number): Judged 
 }
 
 /** @returns the build while it draws one load of its cycle beside the others [-] */
-export function underLoad(input: RundownInput, { driveCurrent }: CycleLoad): RundownInput {
+export function underLoad<T extends { readonly supply: SupplyInput }>(
+  input: T,
+  { driveCurrent }: CycleLoad,
+): T & { readonly cycle: undefined } {
   const { supply } = input;
   return {
     ...input,

@@ -1,11 +1,11 @@
 import { type Sensitivities, sensitivitiesOf } from "../../../../shared/decide/sensitivities.ts";
-import type { UncertainBuild } from "../../../../shared/decide/uncertainty.ts";
 import type { Wanted } from "../../../../shared/decide/wanted.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import type { AnyPredictInput } from "../../../../shared/physics/predictAny.ts";
 
 /** What is asked of the other thread, all of it plain data. */
 export interface Question {
-  readonly build: UncertainBuild;
+  readonly build: AnyPredictInput;
   readonly wanted: Wanted;
 }
 

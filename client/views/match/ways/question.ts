@@ -1,15 +1,15 @@
 import { type Bench, solvable } from "../../../../shared/book/resolve.ts";
 import { testedSizes } from "../../../../shared/book/rotorBasis.ts";
-import type { UncertainBuild } from "../../../../shared/decide/uncertainty.ts";
 import type { Wanted } from "../../../../shared/decide/wanted.ts";
 import type { Asked } from "../../../../shared/decide/ways/ways.ts";
 import type { TestedAt } from "../../../../shared/physics/point/sizeLaw.ts";
+import type { AnyPredictInput } from "../../../../shared/physics/predictAny.ts";
 import type { CellInput } from "../../../../shared/physics/rundown.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 
 /** What is asked of the other thread, all of it plain data. */
 export interface Question {
-  readonly build: UncertainBuild;
+  readonly build: AnyPredictInput;
   readonly cell: CellInput | null;
   /** where the rotor's curve was tested, for its size correction at other diameters */
   readonly sizes: readonly TestedAt[];
