@@ -40,7 +40,6 @@ const WORDS = {
   duties: "throttles",
   skirts: "skirts and gaps",
 } as const;
-const [TOP] = [2];
 
 /** @returns what each admission multiplies the sets by, in the order of the index */
 export function admissionsOf(problem: Problem): Admission[] {
@@ -56,7 +55,7 @@ export function admissionsOf(problem: Problem): Admission[] {
 
 function refusal(count: number, most: number, admissions: readonly Admission[]): TooManySetsError {
   const largest = [...admissions].sort((a, b) => b.entries - a.entries);
-  const [first, second] = largest.slice(0, TOP);
+  const [first, second] = largest;
   const kept = Math.max(1, Math.floor((first.entries * most) / count));
   const alone =
     (count / first.entries) * kept <= most

@@ -214,6 +214,25 @@ describe.each([
   });
 });
 
+describe("nearest sets of a question that none meets by far, so that no time is stored and the time alone tells them apart", () => {
+  it("are sought among as many candidates as it takes to be sure", () => {
+    const { prepared, results, plain } = solved(
+      small({
+        targetMargin: 1000,
+        leastTime: 400,
+        leastRotorFactor: null,
+        mostHeight: null,
+        mostPrice: null,
+        ratings: false,
+      }),
+    );
+    const missing = plain.map((set) => plainlyBroken(set).reduce((sum, { share }) => sum + share, 0));
+    const [nearest] = nearestSets(prepared, results, 1);
+    expect(missing[nearest.index]).toBeLessThan(Math.min(...missing) + TIME_AGREED);
+    expect(Math.abs(nearest.shortfall - missing[nearest.index])).toBeLessThan(TIME_AGREED);
+  });
+});
+
 describe("the two small questions", () => {
   it("are what they are called: some sets meet the first, none the second, several limits bind", () => {
     expect(tallyOf(easy.results).meeting).toBeGreaterThan(2);
