@@ -45,13 +45,14 @@ function labelOf(spec: SingleSpec): string {
 
 function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
   const records = bench.value?.[spec.collection] ?? [];
+  const unchosen = spec.required ? "choose" : "none";
   const options = [
-    { value: "", label: records.length === 0 ? "none in the book yet" : "choose" },
+    { value: "", label: records.length === 0 ? "none in the book yet" : unchosen },
     ...records.map((record) => ({ value: record.id, label: record.data.name })),
   ];
   return (
     <SelectField
-      label={spec.label}
+      label={labelOf(spec)}
       value={asText(editing.valueAt(path))}
       options={options}
       error={editing.errorAt(path)}

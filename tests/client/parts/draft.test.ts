@@ -56,6 +56,7 @@ describe("readForm", () => {
       area: 0.004,
       land: 0.003,
       gap: 0.0006,
+      gapBasis: "set",
       edge: "square",
       uncertainty: { gap: 0.0001 },
     });
