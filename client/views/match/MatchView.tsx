@@ -105,7 +105,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
         {picture && <OverlayTable bench={bench} overlays={overlays} />}
         <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
       </section>
-      <Verdict bench={bench} outcome={outcome} sure={sure} />
+      <Verdict bench={bench} id={build.id} outcome={outcome} sure={sure} />
     </div>
   );
 }

@@ -11,7 +11,7 @@ import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { LimitsLine } from "./LimitsLine.tsx";
-import { WaysPanel } from "./panels.tsx";
+import { NextPanel, WaysPanel } from "./panels.tsx";
 import { WorkingOut } from "./WorkingOut.tsx";
 
 function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "drivingModes">): string {
@@ -47,10 +47,24 @@ function Row({ title, target, spread, parked, parkedModes, driving, drivingModes
   );
 }
 
+export interface VerdictProps {
+  readonly bench: Bench;
+  /** of the stored build */
+  readonly id: string;
+  readonly outcome: Outcome;
+  readonly sure: DoubtState;
+}
+
 /** What the picture means: margins by attitude, what they rest on, warnings, cautions. */
-export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outcome; sure: DoubtState }) {
+export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
   const { prediction, build } = outcome;
-  if (!prediction) return null;
+  const next = <NextPanel bench={bench} outcome={outcome} sure={sure} id={id} />;
+  if (!prediction)
+    return (
+      <section class="match-verdict" aria-label="What it means">
+        {next}
+      </section>
+    );
   const { parked, driving } = prediction.worst;
   const spreadAt = (angle: number) =>
     sure.doubt?.attitudes.find((each) => each.angle === angle)?.parked ?? null;
@@ -92,6 +106,7 @@ export function Verdict({ bench, outcome, sure }: { bench: Bench; outcome: Outco
         state={sure}
         ranges={`Ranges, and the ${outcome.resolved?.propeller ? "bar" : "bars"} across the operating point`}
       />
+      {next}
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
       <Caution>

@@ -1,11 +1,13 @@
 import { useMemo } from "preact/hooks";
 import type { Bench } from "../../../shared/book/resolve.ts";
 import type { Outcome } from "../../state/outcome.ts";
+import type { DoubtState } from "../../state/useDoubt.ts";
 import { useSettled } from "../../state/useSettled.ts";
 import { Later } from "../../ui/Later.tsx";
 import type { Shares } from "./sensitivities/bars.ts";
 
 const ways = () => import("./ways/WaysToHold.tsx");
+const next = () => import("./nextTest/NextTest.tsx");
 const moves = () => import("./sensitivities/Sensitivities.tsx");
 
 /** Ways to hold, in a chunk of its own; stands still while a handle is held. */
@@ -24,5 +26,23 @@ export function MovesPanel({ outcome, shares }: { outcome: Outcome; shares: Shar
   return useMemo(
     () => <Later load={moves} what="What moves the margin" props={{ outcome: still, shares: known }} />,
     [still, known],
+  );
+}
+
+interface NextPanelProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  readonly sure: DoubtState;
+  /** of the stored build */
+  readonly id: string;
+}
+
+/** The next test, likewise. */
+export function NextPanel({ bench, outcome, sure, id }: NextPanelProps) {
+  const still = useSettled(outcome);
+  const known = useSettled(sure);
+  return useMemo(
+    () => <Later load={next} what="Next test" props={{ bench, outcome: still, sure: known, id }} />,
+    [bench, still, known, id],
   );
 }

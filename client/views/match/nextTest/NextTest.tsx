@@ -1,0 +1,128 @@
+import { useMemo } from "preact/hooks";
+import type { NextTest as Found, NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
+import type { Bench } from "../../../../shared/book/resolve.ts";
+import { href } from "../../../app/router.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+import type { DoubtState } from "../../../state/useDoubt.ts";
+import { useWorker } from "../../../state/useWorker.ts";
+import { type SharePart, shareParts } from "../../../ui/doubtWords.ts";
+import { Problem } from "../../../ui/Problem.tsx";
+import { wanted, wantedOf } from "../ways/wanted.ts";
+import type { Reply } from "./answer.ts";
+import { linkOf } from "./links.ts";
+import { MissingFirst } from "./MissingFirst.tsx";
+import { type Question, questionOf } from "./question.ts";
+import {
+  correctsText,
+  cutText,
+  headline,
+  knownText,
+  NOTHING_TO_SHRINK,
+  nothingText,
+  verdictWords,
+} from "./words.ts";
+
+const FAILED: Reply = { problem: "The next test could not be worked out in this browser; reload the page." };
+const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+
+export interface NextTestProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  readonly sure: DoubtState;
+  /** of the stored build */
+  readonly id: string;
+}
+
+/** The bench test that would shrink the doubt about the wanted attitude most. */
+export default function NextTest({ bench, outcome, sure, id }: NextTestProps) {
+  const chosen = wantedOf(outcome, wanted.value);
+  const question = useMemo(
+    () => (sure.nothingStated ? null : questionOf(bench, outcome, chosen)),
+    [bench, outcome, sure.nothingStated, chosen.attitude, chosen.mode],
+  );
+  const { reply, asked, busy: working } = useWorker<Question, Reply>(startWorker, question, FAILED);
+  const busy = question !== null && working;
+  return (
+    <section class="next-test" aria-label="Next test" aria-busy={busy}>
+      <h2>Next test</h2>
+      {busy && <div class="shell-loading" role="progressbar" aria-label="Looking for the next test" />}
+      {!question && sure.nothingStated && <NothingStated id={id} />}
+      {!question && !sure.nothingStated && <MissingFirst outcome={outcome} id={id} />}
+      {question && reply && "problem" in reply && <Problem message={reply.problem} />}
+      {question && reply && asked && "answered" in reply && (
+        <Answered
+          answered={reply.answered}
+          where={verdictWords(outcome, asked)}
+          parts={sure.doubt ? shareParts(sure.doubt.shares, sure.sources) : []}
+          id={id}
+        />
+      )}
+    </section>
+  );
+}
+
+function NothingStated({ id }: { id: string }) {
+  return (
+    <>
+      <p>{NOTHING_TO_SHRINK}</p>
+      <a class="button" href={href("parts", `builds/${id}`)}>
+        State uncertainties
+      </a>
+    </>
+  );
+}
+
+interface AnsweredProps {
+  readonly answered: NextTests;
+  readonly where: string;
+  readonly parts: readonly SharePart[];
+  readonly id: string;
+}
+
+function Answered({ answered, where, parts, id }: AnsweredProps) {
+  const { before, tests } = answered;
+  const [first] = tests;
+  if (!before || !first) return <p aria-live="polite">{nothingText(answered, where, parts)}</p>;
+  return (
+    <div aria-live="polite">
+      <p>{headline(first, where)}</p>
+      <ul class="next-tests">
+        {tests.map((test) => (
+          <Line key={test.key} test={test} before={before} id={id} />
+        ))}
+      </ul>
+      <p class="quiet small">
+        If it reads what is expected; one that surprises may leave more doubt. ± holds 90&#8239;% of the
+        samples. The attitude is chosen at Ways to hold.
+      </p>
+    </div>
+  );
+}
+
+interface LineProps {
+  readonly test: Found;
+  readonly before: NonNullable<NextTests["before"]>;
+  readonly id: string;
+}
+
+function Line({ test, before, id }: LineProps) {
+  const { address, words } = linkOf(test, id);
+  const corrects = correctsText(test);
+  return (
+    <li>
+      <span class="next-test-head">
+        <span class="next-test-cut">{cutText(test)}</span>
+        <span class="next-test-title">{test.title}</span>
+        <a href={address}>
+          {words}
+          <span class="visually-hidden">: {test.title}</span>
+        </a>
+      </span>
+      <small>{knownText(before, test)}</small>
+      <small class="quiet">
+        {test.takes}
+        {corrects && ` (it ${corrects})`}
+      </small>
+    </li>
+  );
+}

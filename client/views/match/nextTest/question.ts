@@ -1,0 +1,26 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { benchOfBuild } from "../../../../shared/book/benchOfBuild.ts";
+import type { WantedVerdict } from "../../../../shared/book/nextTest/nextTests.ts";
+import { solvable } from "../../../../shared/book/resolve.ts";
+import type { Wanted } from "../../../../shared/decide/wanted.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+
+/** What is asked of the other thread, all of it plain data. */
+export interface Question {
+  /** what the build rests on, no more */
+  readonly bench: Bench;
+  readonly build: Build;
+  readonly verdict: WantedVerdict;
+  /** as it was chosen: the verdict's angle may be the worst one */
+  readonly wanted: Wanted;
+}
+
+/** @returns the question that a build and a wanted attitude make; null where the build has no numbers yet */
+export function questionOf(bench: Bench, outcome: Outcome, wanted: Wanted): Question | null {
+  const { build, resolved, prediction } = outcome;
+  if (!resolved || !solvable(resolved) || !prediction) return null;
+  const { attitude, mode } = wanted;
+  const angle = attitude === "worst" ? prediction.worst[mode].angle : attitude;
+  return { bench: benchOfBuild(bench, build), build, verdict: { angle, mode }, wanted };
+}
