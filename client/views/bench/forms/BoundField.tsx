@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { dimension } from "../../../../shared/units/dimensions.ts";
 import { bench } from "../../../state/bench.ts";
 import { Field, type FieldInput } from "../../../ui/Field.tsx";
-import type { FieldSpec } from "../record/kinds.ts";
+import type { FieldSpec } from "../record/spec.ts";
 import { partsFor, sizesOf } from "./defaults.ts";
 import { anchorOf, type FormModel, leave, leaveField, typeField } from "./model.ts";
 

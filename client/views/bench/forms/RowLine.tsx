@@ -1,6 +1,7 @@
 import { useId } from "preact/hooks";
 import { type DraftRow, withoutRow, withRow } from "../record/draft.ts";
-import { type ColumnSpec, hasPlate } from "../record/kinds.ts";
+import { hasPlate } from "../record/kinds.ts";
+import type { ColumnSpec } from "../record/spec.ts";
 import { anchorOf, change, type FormModel, leave, leaveCell, typeCell, unitOf } from "./model.ts";
 
 interface RowLineProps {

@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { dimension } from "../../../../shared/units/dimensions.ts";
-import { type ColumnSpec, columnsOf, hasPlate } from "../record/kinds.ts";
+import { columnsOf, hasPlate } from "../record/kinds.ts";
+import type { ColumnSpec } from "../record/spec.ts";
 import { unitLabels } from "../record/texts.ts";
 import type { Running } from "../running/result.ts";
 import { addRow, anchorOf, chooseUnit, type FormModel, keepFocus, unitOf } from "./model.ts";

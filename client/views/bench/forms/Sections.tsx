@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { AIR_FIELDS, type FieldSpec, HEAD_FIELDS, instrumentFields, NOTE_FIELD } from "../record/kinds.ts";
+import { AIR_FIELDS, HEAD_FIELDS, instrumentFields, NOTE_FIELD } from "../record/kinds.ts";
+import type { FieldSpec } from "../record/spec.ts";
 import { BoundField } from "./BoundField.tsx";
 import type { FormModel } from "./model.ts";
 

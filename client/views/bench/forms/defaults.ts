@@ -3,7 +3,8 @@ import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import type { Draft } from "../record/draft.ts";
-import { type FieldSpec, fieldsOf, KINDS, type KindSpec } from "../record/kinds.ts";
+import { fieldsOf, KINDS } from "../record/kinds.ts";
+import type { FieldSpec, KindSpec } from "../record/spec.ts";
 import { unitsOf, writeDraft } from "../record/writeDraft.ts";
 
 /** Belongs to the one test in which it was typed. */

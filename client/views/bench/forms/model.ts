@@ -2,8 +2,9 @@ import { computed, type ReadonlySignal, type Signal, signal } from "@preact/sign
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { dimension } from "../../../../shared/units/dimensions.ts";
 import { type Draft, withCell, withField, withHole, withNewRow } from "../record/draft.ts";
-import { KINDS, type KindSpec } from "../record/kinds.ts";
+import { KINDS } from "../record/kinds.ts";
 import { carriedOf, type Messages, type ReadDraft, readDraft } from "../record/readDraft.ts";
+import type { KindSpec } from "../record/spec.ts";
 import { settled } from "../record/texts.ts";
 import { forgetDraft, keepDraft } from "./kept.ts";
 

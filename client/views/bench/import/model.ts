@@ -2,7 +2,8 @@ import { computed, type ReadonlySignal, type Signal, signal } from "@preact/sign
 import type { Bench } from "../../../../shared/book/bench.ts";
 import { dayOf, firstDraft } from "../forms/defaults.ts";
 import { createForm, type FormModel } from "../forms/model.ts";
-import { type FieldTexts, MOST_ROWS } from "../record/kinds.ts";
+import { MOST_ROWS } from "../record/kinds.ts";
+import type { FieldTexts } from "../record/spec.ts";
 import type { CsvChoices, CsvTable } from "./csv.ts";
 import { type ColumnMapping, guessMapping, type ImportKind } from "./mapping.ts";
 import { missingRoles, type Points, type PointsRequest, readPoints } from "./points.ts";

@@ -1,6 +1,7 @@
 import type { Bench } from "../../../../shared/book/bench.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
-import { KINDS, type PartCollection } from "../record/kinds.ts";
+import { KINDS } from "../record/kinds.ts";
+import type { PartCollection } from "../record/spec.ts";
 
 /** @returns a test's title, its kind where it has none */
 export function nameOf(test: BenchTest): string {

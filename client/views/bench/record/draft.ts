@@ -1,5 +1,5 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
-import type { FieldTexts } from "./kinds.ts";
+import type { FieldTexts } from "./spec.ts";
 
 /** One row as typed. `key` stays with the row while others come and go. */
 export interface DraftRow {

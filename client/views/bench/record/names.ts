@@ -1,5 +1,6 @@
 import type { Bench } from "../../../../shared/book/bench.ts";
-import { fieldsOf, type KindSpec } from "./kinds.ts";
+import { fieldsOf } from "./kinds.ts";
+import type { KindSpec } from "./spec.ts";
 
 /** @returns how a field's text is shown: a part by its name, a choice by its label, anything else as typed */
 export function shownText(spec: KindSpec, bench: Bench | null): (path: string, text: string) => string {

@@ -1,14 +1,7 @@
 import type { Draft, DraftHole, DraftRow } from "./draft.ts";
 import { isBlankRow } from "./draft.ts";
-import {
-  type ColumnSpec,
-  columnsOf,
-  type FieldSpec,
-  fieldsOf,
-  hasPlate,
-  KINDS,
-  type KindSpec,
-} from "./kinds.ts";
+import { columnsOf, fieldsOf, hasPlate, KINDS } from "./kinds.ts";
+import type { ColumnSpec, FieldSpec, KindSpec } from "./spec.ts";
 import { isGood, needed, type Reading, readCount, readNumber, readQuantity } from "./texts.ts";
 
 /** A message by the path of the field it belongs to; rows and holes by their key: "rows.3.pressure". */

@@ -1,0 +1,31 @@
+import { asked, FLOW_FROM, flowColumn, part } from "../fields.ts";
+import type { KindSpec } from "../spec.ts";
+
+/** Flow through a skirt on a surface against its depression. */
+export const leak: KindSpec = {
+  kind: "leak",
+  name: "Leak test",
+  row: "point",
+  plate: true,
+  fields: [
+    part("skirt", "Skirt", "skirts"),
+    part("surface", "Surface", "surfaces"),
+    asked("gap", "Shim", "length", false, "in the place of the skirt's set gap"),
+    FLOW_FROM,
+  ],
+  columns: [
+    { key: "pressure", label: "Cavity pressure", dimension: "pressure", need: "required" },
+    flowColumn,
+    {
+      key: "platePressure",
+      label: "Drop over the plate",
+      dimension: "pressure",
+      need: "required",
+      flowFrom: "bleed-plate",
+    },
+  ],
+  instruments: [
+    { key: "pressure", label: "Pressure", dimension: "pressure" },
+    { key: "flow", label: "Flow", dimension: "flow" },
+  ],
+};

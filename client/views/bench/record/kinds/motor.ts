@@ -1,0 +1,33 @@
+import { asked, part } from "../fields.ts";
+import type { KindSpec } from "../spec.ts";
+
+/** Voltage, current and speed of a motor. */
+export const motor: KindSpec = {
+  kind: "motor",
+  name: "Motor test",
+  row: "run",
+  plate: false,
+  fields: [
+    part("motor", "Motor", "motors"),
+    asked("resistance", "Resistance", "resistance", false, "ohmmeter, leads taken off"),
+  ],
+  columns: [
+    { key: "voltage", label: "Voltage", dimension: "voltage", need: "required" },
+    { key: "current", label: "Current", dimension: "current", need: "required" },
+    { key: "speed", label: "Speed", dimension: "speed", need: "required", hint: "0 = blocked" },
+    { key: "noLoad", label: "No load", dimension: null, need: "check" },
+    {
+      key: "throttle",
+      label: "Throttle",
+      dimension: "fraction",
+      need: "optional",
+      carried: true,
+      fallback: "100 %",
+    },
+  ],
+  instruments: [
+    { key: "voltage", label: "Voltage", dimension: "voltage" },
+    { key: "current", label: "Current", dimension: "current" },
+    { key: "speed", label: "Speed", dimension: "speed" },
+  ],
+};

@@ -1,0 +1,66 @@
+import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
+import type { CollectionName } from "../../../../shared/model/record.ts";
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import type { DimensionName } from "../../../../shared/units/dimensions.ts";
+
+/** A test as the form keeps it: every field's text by its path in the record ("air.temperature" → "18 °C"). */
+export type FieldTexts = Readonly<Record<string, string>>;
+
+interface Named {
+  /** path in the record's data */
+  readonly key: string;
+  readonly label: string;
+  readonly hint?: string;
+}
+
+export type PartCollection = Exclude<CollectionName, "tests" | "builds">;
+
+export type FieldSpec = Named &
+  (
+    | { readonly type: "quantity"; readonly dimension: DimensionName; readonly required: boolean }
+    | {
+        readonly type: "part";
+        readonly collection: PartCollection;
+        readonly required: boolean;
+        /** of the rotors, those of one kind alone */
+        readonly rotors?: Rotor["kind"];
+      }
+    | { readonly type: "choice"; readonly options: readonly (readonly [value: string, label: string])[] }
+    | { readonly type: "number" | "text" | "note" | "date" }
+  );
+
+/** One reading of a row. */
+export interface ColumnSpec {
+  readonly key: string;
+  readonly label: string;
+  readonly dimension: DimensionName | null;
+  /** required: must be given; optional: may be left out; nullable: left empty, the record says null; check: yes or no */
+  readonly need: "required" | "optional" | "nullable" | "check";
+  /** a circumstance, not a reading: its last value is filled in for the next row */
+  readonly carried?: boolean;
+  readonly hint?: string;
+  /** what an empty cell means, where it means something */
+  readonly fallback?: string;
+  /** "bleed-plate" or "known-flow": only where the flow is taken so */
+  readonly flowFrom?: string;
+}
+
+export interface InstrumentSpec {
+  readonly key: string;
+  readonly label: string;
+  readonly dimension: DimensionName;
+}
+
+/** What a kind of test asks for. Forms, CSV and corrections read this one table. */
+export interface KindSpec {
+  readonly kind: TestKind;
+  /** "Pull test" */
+  readonly name: string;
+  /** what one row is: "pull" */
+  readonly row: string;
+  readonly fields: readonly FieldSpec[];
+  readonly columns: readonly ColumnSpec[];
+  readonly instruments: readonly InstrumentSpec[];
+  /** rows may tell how many holes of a bleed plate were open */
+  readonly plate: boolean;
+}
