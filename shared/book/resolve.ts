@@ -5,6 +5,7 @@ import type { PredictInput, SkirtInput } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
 import type { PropellerPredictInput } from "../physics/propeller.ts";
 import { type Bench, findById } from "./bench.ts";
+import { motorInput, packInput } from "./buildInput.ts";
 import { type BuildCalibration, calibrationOf } from "./calibration.ts";
 import { type CellVoltages, cutOffVoltage } from "./cellVoltages.ts";
 import { calibratedFriction, type FrictionBasis, skirtFriction, wheelFriction } from "./frictionBasis.ts";
@@ -13,12 +14,14 @@ import { type LeakBasis, leakBasis } from "./leakBasis.ts";
 import type { Missing } from "./missing.ts";
 import { type MotorBasis, motorBasis } from "./motorBasis.ts";
 import { type PackBasis, packBasis } from "./packBasis.ts";
+import { type Partial, type PartialBases, partialOf } from "./partial.ts";
 import { type PropellerBasis, powerMissing, powerOf, propellerBasis } from "./propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis, testedAt } from "./rotorBasis.ts";
 
 export type { Bench } from "./bench.ts";
 export type { GapBasis } from "./gapBasis.ts";
 export type { Missing } from "./missing.ts";
+export type { Partial, Unknown } from "./partial.ts";
 
 /** A build made into numbers, and what each rests on; `input` and `propeller` are both null where something essential is missing. */
 export interface Resolved {
@@ -27,6 +30,8 @@ export interface Resolved {
   /** of a build that an open propeller presses on */
   readonly propeller: PropellerPredictInput | null;
   readonly missing: readonly Missing[];
+  /** what can be said all the same where something essential is missing; null where nothing is missing, or nothing can be said */
+  readonly partial: Partial | null;
   /** of a ducted rotor */
   readonly rotor: RotorBasis | null;
   /** of an open propeller */
@@ -196,6 +201,7 @@ function resolved(bench: Bench, build: Build, calibration: BuildCalibration | nu
     input,
     propeller,
     missing,
+    partial: either ? null : partialOf(build, partialBases(build, parts, bases)),
     rotor,
     thrust,
     scaledFrom: scaledFrom(blower, build.diameter),
@@ -230,20 +236,30 @@ interface Bases {
   readonly leak: LeakBasis | null;
 }
 
+/** Null where the book lacks what the vehicle stands on. */
+function partialBases(build: Build, parts: Parts, bases: Bases): PartialBases | null {
+  const { skirt, surface } = parts;
+  if (!surface || (build.skirt && !skirt)) return null;
+  return {
+    ...bases,
+    skirtFriction: bases.ofSkirt,
+    storedPack: parts.pack,
+    skirt: skirt && skirtInput(skirt, surface, bases.gap.value, bases.leak),
+    skirtShare: skirt?.data.share ?? 0,
+  };
+}
+
 /** Numbers that a build has whatever moves its air; null where one of them is missing. */
 function commonInput(build: Build, parts: Parts, { motor, pack: known, friction, ofSkirt }: Bases) {
   const { pack, skirt } = parts;
   if (!motor || !pack || !known || !parts.surface || !friction || !parts.motor) return null;
   return {
     air: build.air,
-    motor: { ...motor.constants, thermalResistance: motor.thermal.thermalResistance },
-    pack: {
-      series: build.overrides.series ?? pack.data.series,
-      parallel: pack.data.parallel,
+    motor: motorInput(motor),
+    pack: packInput(pack, build, {
       openCircuitVoltage: openCircuitVoltage(known.cell.curve, build.charge),
       cellResistance: known.cell.resistance,
-      wireResistance: pack.data.wireResistance,
-    },
+    }),
     supply: build.supply,
     vehicle: {
       ...build.vehicle,

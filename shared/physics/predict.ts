@@ -1,4 +1,4 @@
-import { airFrom, airNotes, type Weather } from "./air.ts";
+import { airFrom, airNotes, type Fluid, type Weather } from "./air.ts";
 import { compressibilityNotes } from "./fanlaws/notes.ts";
 import { type Hold, holdOf } from "./hold/holdAt.ts";
 import { compileHold } from "./hold/law.ts";
@@ -97,6 +97,13 @@ export interface Assembly {
   readonly soundSpeed: number;
 }
 
+/** @returns all that leaks under a skirt in that air, by {@link leakLaw}: h = h_set + h_rough, K by the edge or as given */
+export function skirtLeak(skirt: SkirtInput, air: Fluid): LeakLaw {
+  const lossSum = skirt.lossSum ?? EDGE_LOSS[skirt.edge ?? "square"];
+  const gap = { perimeter: skirt.perimeter, height: skirt.gap + skirt.roughness, land: skirt.land, lossSum };
+  return leakLaw({ gap, openings: skirt.openings, measuredLeak: skirt.measuredLeak }, air);
+}
+
 /**
  * Makes machine and leak of a build ready for one state of the air.
  *
@@ -110,13 +117,10 @@ export interface Assembly {
  */
 export function assemble(input: PredictInput): Assembly {
   const air = airFrom(input.air);
-  const { skirt } = input;
-  const lossSum = skirt.lossSum ?? EDGE_LOSS[skirt.edge ?? "square"];
-  const gap = { perimeter: skirt.perimeter, height: skirt.gap + skirt.roughness, land: skirt.land, lossSum };
   const { rotor, motor, pack, supply } = input;
   return {
     machine: assembleMachine({ rotor, motor, pack, supply, air, ambient: input.air.temperature }),
-    leak: leakLaw({ gap, openings: skirt.openings, measuredLeak: skirt.measuredLeak }, air),
+    leak: skirtLeak(input.skirt, air),
     soundSpeed: air.soundSpeed,
   };
 }
@@ -136,7 +140,7 @@ export function assemble(input: PredictInput): Assembly {
  * Valid for a cavity at one pressure. Source: docs/method/holding.md
  */
 export function suctionAt(
-  input: Pick<PredictInput, "skirt" | "vehicle">,
+  input: Pick<PredictInput, "skirt"> & { readonly vehicle: Pick<VehicleInput, "jetArea" | "jetAngle"> },
   leak: LeakLaw,
   pressure: number,
   flow: number,

@@ -1,0 +1,113 @@
+import { NotEnoughDataError } from "../../numeric/errors.ts";
+import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.ts";
+import { findRoot } from "../../numeric/root.ts";
+import { airFrom } from "../air.ts";
+import { readingOf } from "../fanlaws/coefficients.ts";
+import { isSealed, type LeakLaw, leakFlow } from "../point/leakLaw.ts";
+import { skirtLeak, suctionAt } from "../predict.ts";
+import { isBeyondTested, thrustAndPower } from "../propellerLaw.ts";
+import type { AtSpeeds, PartialVehicle } from "./input.ts";
+
+/** What a rotor does at one speed. */
+export interface SpeedPoint {
+  /** [rad/s] */
+  readonly speed: number;
+  /** Q; null for a propeller [m³/s] */
+  readonly flow: number | null;
+  /** Δp of the cavity; null for a propeller [Pa] */
+  readonly pressure: number | null;
+  /** F_s, jet included, or thrust [N] */
+  readonly suction: number;
+  readonly extrapolated: boolean;
+}
+
+type Ducted = Extract<AtSpeeds["rotor"], { kind: "ducted" }>;
+type Propeller = Extract<AtSpeeds["rotor"], { kind: "propeller" }>;
+
+/** Intervals of the scan from open to blocked. */
+const SCAN = 256;
+/** Times the fitted range is doubled in search of an end, for a curve whose ψ has no zero. */
+const MOST_DOUBLINGS = 40;
+
+function endOf(curve: Ducted["curve"], excess: (phi: number) => number): number {
+  const zero = firstPositiveZero(curve.psi);
+  if (zero !== null) return zero;
+  let end = curve.phiMax;
+  for (let i = 0; i < MOST_DOUBLINGS; i++, end *= 2) if (excess(end) < 0) return end;
+  throw new NotEnoughDataError(
+    "The curve's pressure never falls to what the leak lets through.",
+    "Measure the rotor nearer to open, where its pressure is 0.",
+    "rotor.psi",
+  );
+}
+
+/** φ of the crossing with the largest flow, on which a vehicle set down arrives; null where the leak admits less than the rotor moves all along. */
+function arrivalPhi(curve: Ducted["curve"], excess: (phi: number) => number): number | null {
+  const end = endOf(curve, excess);
+  for (let i = SCAN; i > 0; i--) {
+    const [lo, hi] = [(end * (i - 1)) / SCAN, (end * i) / SCAN];
+    if (excess(lo) > 0 && excess(hi) <= 0) return findRoot(excess, lo, hi).root;
+  }
+  return null;
+}
+
+function ductedAt(
+  { curve, skirt }: Ducted,
+  leak: LeakLaw,
+  vehicle: PartialVehicle,
+  speed: number,
+): SpeedPoint | null {
+  const state = { diameter: curve.diameter, speed, density: leak.air.density };
+  const at = (phi: number) => {
+    const psi = Math.max(0, evaluatePolynomial(curve.psi, phi));
+    const { flow, pressure } = readingOf({ phi, psi, lambda: null }, state);
+    return { flow, pressure };
+  };
+  const excess = (phi: number) => leakFlow(leak, at(phi).pressure) - at(phi).flow;
+  const phi = isSealed(leak) ? 0 : arrivalPhi(curve, excess);
+  if (phi === null) return null;
+  const { flow, pressure } = at(phi);
+  const extrapolated = phi < curve.phiMin || phi > curve.phiMax;
+  return {
+    speed,
+    flow,
+    pressure,
+    suction: suctionAt({ skirt, vehicle }, leak, pressure, flow),
+    extrapolated,
+  };
+}
+
+function propellerAt({ curve }: Propeller, air: ReturnType<typeof airFrom>, speed: number): SpeedPoint {
+  const rotor = { ...curve, power: [0, 0] } as const;
+  const { thrust } = thrustAndPower(rotor, air, speed);
+  return {
+    speed,
+    flow: null,
+    pressure: null,
+    suction: thrust,
+    extrapolated: isBeyondTested(rotor, air, speed),
+  };
+}
+
+/**
+ * What a rotor does at given speeds, whatever it takes to turn it.
+ *
+ *     ducted: ½ρu²ψ(φ) = Δp_leak(φ·A·u), the crossing of largest flow;  propeller: T = C_T(Re)·ρn²D⁴
+ *
+ * @param blower - rotor at speeds [rad/s], its skirt, the air
+ * @param vehicle - jet area [m²] and angle [°]
+ * @returns flow [m³/s], Δp [Pa], pull [N] by speed; none of a speed at which rotor and leak do not meet
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ * @throws {NotEnoughDataError} where ψ has no zero and the leak stays under it
+ *
+ * Valid as the fan laws, without a size correction, which needs λ. Source: docs/method/operating-point.md
+ */
+export function speedPoints(
+  { rotor, air: weather, speeds }: AtSpeeds,
+  vehicle: PartialVehicle,
+): SpeedPoint[] {
+  const air = airFrom(weather);
+  if (rotor.kind === "propeller") return speeds.map((speed) => propellerAt(rotor, air, speed));
+  const leak = skirtLeak(rotor.skirt, air);
+  return speeds.flatMap((speed) => ductedAt(rotor, leak, vehicle, speed) ?? []);
+}
