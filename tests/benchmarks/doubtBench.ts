@@ -1,0 +1,36 @@
+import { findById } from "../../shared/book/bench.ts";
+import { buildDoubt } from "../../shared/book/buildDoubt.ts";
+import { resolveBuild } from "../../shared/book/resolve.ts";
+import { doubtOf } from "../../shared/decide/uncertainty.ts";
+import { demoBench } from "../support/demoBench.ts";
+import { type Repeated, repeated } from "./timing.ts";
+
+const SAMPLES = 2048;
+const RUNS = 25;
+const BUILD = "pane-crawler";
+
+export interface DoubtTimes extends Repeated {
+  readonly samples: number;
+  readonly attitudes: number;
+  /** numbers and groups of numbers that are uncertain */
+  readonly uncertain: number;
+}
+
+/** Monte Carlo of the demo's crawler, every uncertainty that its book holds put in. */
+export function timedDoubt(): DoubtTimes {
+  const bench = demoBench();
+  const build = findById(bench.builds, BUILD)?.data;
+  if (!build) throw new Error(`The demo has no build ${BUILD}.`);
+  const resolved = resolveBuild(bench, build);
+  const { input } = resolved;
+  if (!input) throw new Error(`The demo's ${BUILD} has no numbers.`);
+  const { uncertainty, correlated } = buildDoubt(bench, build, resolved);
+  let seed = 0;
+  let attitudes = 0;
+  const times = repeated(() => {
+    seed += 1;
+    attitudes = doubtOf(input, { uncertainty, correlated, samples: SAMPLES, seed }).attitudes.length;
+  }, RUNS);
+  const uncertain = Object.keys(uncertainty).length + correlated.length;
+  return { ...times, samples: SAMPLES, attitudes, uncertain };
+}

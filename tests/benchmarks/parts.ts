@@ -1,0 +1,40 @@
+import { timedChoose } from "./chooseBench.ts";
+import { timedDoubt } from "./doubtBench.ts";
+import { timedFit } from "./fitBench.ts";
+import { timedJob } from "./jobBench.ts";
+import { timedLists } from "./listBench.ts";
+import { timedReady } from "./readyBench.ts";
+import { timedScreen } from "./screenBench.ts";
+import { timedServerChoose } from "./serverChooseBench.ts";
+import { timedSweep } from "./sweepBench.ts";
+
+/** What is measured, each in a process of its own; `file` is the program, to start threads with. */
+const PARTS = {
+  sweep: timedSweep,
+  choose: timedChoose,
+  chooseJob: timedJob,
+  chooseServer: timedServerChoose,
+  monteCarlo: timedDoubt,
+  fit: timedFit,
+  screen: timedScreen,
+  serverReady: timedReady,
+  listPage: timedLists,
+} as const;
+
+export type PartName = keyof typeof PARTS;
+export const PART_NAMES = Object.keys(PARTS) as readonly PartName[];
+
+type Measured = { readonly [Name in PartName]: Awaited<ReturnType<(typeof PARTS)[Name]>> };
+
+/** Everything measured in one run. */
+export interface Results extends Measured {
+  readonly machine: { readonly cores: number; readonly node: string; readonly date: string };
+}
+
+const isPart = (name: string): name is PartName => name in PARTS;
+
+/** @throws {Error} on a name that is none of {@link PART_NAMES} */
+export async function runPart(name: string, file: string): Promise<unknown> {
+  if (!isPart(name)) throw new Error(`There is no part ${name}; there are ${PART_NAMES.join(", ")}.`);
+  return PARTS[name](file);
+}

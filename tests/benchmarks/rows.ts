@@ -1,0 +1,135 @@
+import type { Results } from "./parts.ts";
+import type { ScreenTimes } from "./screenBench.ts";
+import type { SweepSums } from "./sweepCases.ts";
+
+/** One line of the table. */
+export interface Row {
+  readonly what: string;
+  readonly measured: string;
+  /** empty where nothing was promised */
+  readonly budget: string;
+  /** null where nothing was promised or nothing could be measured */
+  readonly kept: boolean | null;
+}
+
+const NO_COMPILER = "no C compiler found";
+/** Sums of the sweep as converged outside this project: Σ Δp [Pa], Σ ω [rad/s], Σ Q [m³/s]. */
+const CONVERGED: SweepSums = { pressure: 1.1809641484e9, speed: 3.2838988123e9, flow: 7.4499870173e3 };
+const SUMS_AGREE = 1e-9;
+
+const SECOND = { digits: 2, factor: 1, unit: "s" };
+const THOUSANDTH = { digits: 1, factor: 1000, unit: "ms" };
+const ms = (seconds: number) => `${(seconds * THOUSANDTH.factor).toFixed(THOUSANDTH.digits)} ms`;
+const s = (seconds: number) => `${seconds.toFixed(SECOND.digits)} s`;
+const millions = (perSecond: number) => `${(perSecond / 1e6).toFixed(2)} million/s`;
+const times = (ratio: number) => `${ratio.toFixed(2)} ×`;
+
+const told = (what: string, measured: string): Row => ({ what, measured, budget: "", kept: null });
+const atMost = (what: string, value: number, most: number, text: (value: number) => string): Row => ({
+  what,
+  measured: text(value),
+  budget: `≤ ${text(most).replace(/\.0+(?= )/, "")}`,
+  kept: value <= most,
+});
+
+function largestMiss(sums: SweepSums): number {
+  const keys = ["pressure", "speed", "flow"] as const;
+  return Math.max(...keys.map((key) => Math.abs(sums[key] / CONVERGED[key] - 1)));
+}
+
+function sweepRows({ sweep }: Results): Row[] {
+  const { solvesPerSecond, ratioToC, compiledSolvesPerSecond, sums, twoThreads } = sweep;
+  const miss = Math.max(largestMiss(sums), largestMiss(twoThreads.sums));
+  return [
+    told("operating points solved, one core", millions(solvesPerSecond)),
+    told(
+      "the same loop in C at -O2, one core",
+      compiledSolvesPerSecond === null ? NO_COMPILER : millions(compiledSolvesPerSecond),
+    ),
+    {
+      what: "ratio to C, one core",
+      measured: ratioToC === null ? NO_COMPILER : times(ratioToC),
+      budget: "≥ 0.5 ×",
+      kept: ratioToC === null ? null : ratioToC >= 0.5,
+    },
+    told("operating points solved, two threads", millions(twoThreads.solvesPerSecond)),
+    {
+      what: "largest relative miss of the three sums",
+      measured: miss.toExponential(1),
+      budget: `≤ ${SUMS_AGREE}`,
+      kept: miss <= SUMS_AGREE,
+    },
+  ];
+}
+
+function chooseRows({ choose, chooseJob, chooseServer }: Results): Row[] {
+  const megabytes = (value: number) => `${Math.round(value)} MB`;
+  return [
+    told("a million sets chosen from, two threads", s(choose.seconds)),
+    told("the same million solved and no more, two threads", s(choose.bareSeconds)),
+    atMost("choosing over bare solves, two threads", choose.ratioToBare, 3, times),
+    told("a million sets chosen from, one thread", s(choose.oneThread.seconds)),
+    told("choosing over bare solves, one thread", times(choose.oneThread.ratioToBare)),
+    ...choose.scaling.map(({ sets, setsPerSecond }) =>
+      told(`choosing from ${sets.toLocaleString("en").replaceAll(",", " ")} sets`, millions(setsPerSecond)),
+    ),
+    told(`a million sets as a job of the server, ${chooseJob.threads} threads`, s(chooseJob.seconds)),
+    atMost("memory of that job at its peak, beyond an idle server", chooseJob.peakMemory, 300, megabytes),
+    atMost("longest time without progress told", chooseServer.progressGap, 0.2, ms),
+    atMost("cancelled: until it is told, slowest of five", chooseServer.cancelTold, 0.2, ms),
+    atMost(
+      "cancelled: until another question is answered whole, slowest of five",
+      chooseServer.cancelFree,
+      0.2,
+      ms,
+    ),
+  ];
+}
+
+function screenRows({ drag, firstLoad }: ScreenTimes): Row[] {
+  const none = "no Chromium, Chrome or Edge found";
+  if (!drag || !firstLoad) return [told("handle dragged in Match", none), told("first load of Match", none)];
+  const shown = `${drag.curves} curves and ${drag.readings} readings shown`;
+  return [
+    atMost(`handle dragged, ${shown}: model and redraw, median`, drag.work.median, 0.008, ms),
+    atMost("the same, 95th percentile", drag.work.p95, 0.016, ms),
+    told("handle's event to painted frame, median", ms(drag.painted.median)),
+    told("the same, 95th percentile", ms(drag.painted.p95)),
+    atMost("script of Match's first load, gzipped", firstLoad.script, 200, (kB) => `${Math.round(kB)} kB`),
+    told("script of its workers, gzipped", `${Math.round(firstLoad.workers)} kB`),
+  ];
+}
+
+function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
+  const doubt = `Monte Carlo, ${monteCarlo.samples} samples × ${monteCarlo.attitudes} attitudes`;
+  return [
+    atMost(`${doubt}, median`, monteCarlo.median, 0.06, ms),
+    told(`${doubt}, first in its process`, ms(monteCarlo.first)),
+    atMost(`fit of ${fit.points} points, median`, fit.median, 0.03, ms),
+    told(`fit of ${fit.points} points, first in its process`, ms(fit.first)),
+    atMost("server ready, first start with the demo", serverReady.first, 1, s),
+    atMost("server ready, started again", serverReady.again, 1, s),
+    ...Object.entries(listPage.pages).map(([page, seconds]) =>
+      atMost(`list page of ${listPage.stored} tests, ${LISTED[page] ?? page}`, seconds, 0.02, ms),
+    ),
+  ];
+}
+
+const LISTED: Readonly<Record<string, string>> = {
+  newest: "the newest 100",
+  full: "500 on a page",
+  byKind: "by kind",
+  byKindAndRotor: "by kind and rotor",
+  byWordInAll: "a word in every title",
+  byWordInOne: "a word in one title",
+};
+
+/** @returns the table's lines: what was measured, the budget, and whether it was kept */
+export function rowsOf(results: Results): Row[] {
+  return [
+    ...sweepRows(results),
+    ...chooseRows(results),
+    ...otherRows(results),
+    ...screenRows(results.screen),
+  ];
+}

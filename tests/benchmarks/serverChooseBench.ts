@@ -1,0 +1,99 @@
+import { chooseBody } from "../support/chooseQuestion.ts";
+import { begin, follow, type Heard } from "./events.ts";
+import { withServer } from "./site.ts";
+import { median, secondsOf } from "./timing.ts";
+
+const CANCELLED = 5;
+/** Share of the sets that is solved before a choosing is cancelled. */
+const UNDER_WAY = 0.05;
+const DUTIES = 100;
+
+/** The demo's parts in a million sets: 2 motors × 100 sizes × 50 gaps × 100 duties. */
+function million(targetMargin: number) {
+  return chooseBody({
+    rotors: [{ rotor: "swept-nine", diameters: { from: 0.03, to: 0.0597, step: 0.0003 } }],
+    skirts: [{ skirt: "square-lip", gaps: { from: 0.0003, to: 0.000888, step: 0.000012 } }],
+    duties: Array.from({ length: DUTIES }, (_, i) => 0.505 + 0.005 * i),
+    wants: { targetMargin },
+  });
+}
+
+/** Largest time between two events, the first from the moment that the question went out. */
+function largestGap(from: number, events: readonly Heard[]): number {
+  return Math.max(...events.map(({ at }, i) => at - (i === 0 ? from : events[i - 1].at)));
+}
+
+async function whole(address: string) {
+  const from = performance.now() / 1000;
+  const id = await begin(address, million(1.5));
+  const events = await follow(address, id);
+  const last = events[events.length - 1];
+  if (last.event !== "done") throw new Error(`The choosing ended as ${last.event}.`);
+  return {
+    sets: last.job.sets,
+    seconds: last.at - from,
+    marks: events.length,
+    progressGap: largestGap(from, events),
+  };
+}
+
+interface Cancelled {
+  /** from the request to the end of its stream [s] */
+  readonly told: number;
+  /** from the request until another, small question is answered in full [s] */
+  readonly free: number;
+}
+
+async function cancelled(address: string, run: number): Promise<Cancelled> {
+  const id = await begin(address, million(1.6 + run / 100));
+  let [asked, other] = [0, Promise.resolve(0)];
+  const cancel = async () => {
+    asked = performance.now() / 1000;
+    await fetch(`${address}/api/v1/choose/${id}`, { method: "DELETE" });
+    const small = await begin(address, chooseBody({ wants: { targetMargin: 1.6 + run / 100 } }));
+    await follow(address, small);
+    return performance.now() / 1000;
+  };
+  const events = await follow(address, id, ({ job }) => {
+    if (asked === 0 && job.solved > UNDER_WAY * job.sets) other = cancel();
+  });
+  const last = events[events.length - 1];
+  if (last.event !== "cancelled") throw new Error(`The choosing ended as ${last.event}.`);
+  return { told: last.at - asked, free: (await other) - asked };
+}
+
+export interface ServerChooseTimes {
+  readonly sets: number;
+  /** from the question to the last event [s] */
+  readonly seconds: number;
+  /** events of the stream */
+  readonly marks: number;
+  /** largest time without one [s] */
+  readonly progressGap: number;
+  /** from the request to cancel until the stream says so, the slowest [s] */
+  readonly cancelTold: number;
+  /** until another question was answered whole, the slowest and the median [s] */
+  readonly cancelFree: number;
+  readonly cancelFreeMedian: number;
+  /** that other question on a server with nothing to do [s] */
+  readonly smallAlone: number;
+}
+
+/** A million sets asked of the built server, its progress followed; and choosings cancelled under way. */
+export function timedServerChoose(): Promise<ServerChooseTimes> {
+  return withServer(async ({ address }) => {
+    const times = await whole(address);
+    const smallAlone = await secondsOf(async () =>
+      follow(address, await begin(address, chooseBody({ wants: { targetMargin: 2 } }))),
+    );
+    const all: Cancelled[] = [];
+    for (let run = 0; run < CANCELLED; run++) all.push(await cancelled(address, run));
+    return {
+      ...times,
+      cancelTold: Math.max(...all.map(({ told }) => told)),
+      cancelFree: Math.max(...all.map(({ free }) => free)),
+      cancelFreeMedian: median(all.map(({ free }) => free)),
+      smallAlone,
+    };
+  });
+}

@@ -1,0 +1,84 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { once } from "node:events";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { build } from "vite";
+
+/** Apart from the build that a person may be running. */
+const OUT = resolve(".build", "bench-site");
+const READY = /is ready at (http:\S+)/;
+const PATIENCE = 60_000;
+const MILLISECONDS = 1000;
+
+export const SERVER_PROGRAM = join(OUT, "server", "main.js");
+export const CHOOSE_WORKER = join(OUT, "server", "choose.js");
+
+/** Builds client and server as they are shipped. */
+export async function buildSite(): Promise<void> {
+  for (const half of ["client", "server"])
+    await build({
+      configFile: resolve(half, "vite.config.ts"),
+      logLevel: "error",
+      build: { outDir: join(OUT, half) },
+    });
+}
+
+export interface Running {
+  readonly address: string;
+  /** from the start of the process to its ready line [s] */
+  readonly readyAfter: number;
+  readonly stop: () => Promise<void>;
+}
+
+function ready(server: ChildProcess): Promise<string> {
+  return new Promise((fulfil, reject) => {
+    const late = setTimeout(() => reject(new Error("The server said no ready line in a minute.")), PATIENCE);
+    server.once("exit", (code) => reject(new Error(`The server ended with ${code} before it was ready.`)));
+    server.stdout?.on("data", (chunk: Buffer) => {
+      const line = READY.exec(chunk.toString());
+      if (!line) return;
+      clearTimeout(late);
+      fulfil(line[1]);
+    });
+  });
+}
+
+/** Starts the built server on a free port. @param file - its data file, made with the demo where missing */
+export async function startServer(file: string): Promise<Running> {
+  const start = performance.now();
+  const server = spawn(process.execPath, [SERVER_PROGRAM], {
+    env: { ...process.env, PORT: "0", HOST: "127.0.0.1", GRIPCURVE_DB: file },
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  const address = await ready(server);
+  const readyAfter = (performance.now() - start) / MILLISECONDS;
+  const stop = async () => {
+    const ended = once(server, "exit");
+    server.kill("SIGTERM");
+    await ended;
+  };
+  return { address, readyAfter, stop };
+}
+
+/** Runs something with a folder of its own, gone afterwards. */
+export async function inFolder<T>(work: (folder: string) => Promise<T>): Promise<T> {
+  const folder = mkdtempSync(join(tmpdir(), "gripcurve-bench-"));
+  try {
+    return await work(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Runs something against a built server with the demo in a data file of its own. */
+export async function withServer<T>(work: (running: Running) => Promise<T>): Promise<T> {
+  return inFolder(async (folder) => {
+    const running = await startServer(join(folder, "bench.db"));
+    try {
+      return await work(running);
+    } finally {
+      await running.stop();
+    }
+  });
+}
