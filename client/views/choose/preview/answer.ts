@@ -1,0 +1,40 @@
+import { tallyOf } from "../../../../shared/decide/choose/nearest.ts";
+import { prepare } from "../../../../shared/decide/choose/prepare.ts";
+import type { Problem } from "../../../../shared/decide/choose/problem.ts";
+import { LIMITS, type Limit } from "../../../../shared/decide/choose/result.ts";
+import { solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
+import {
+  NoConvergenceError,
+  NotEnoughDataError,
+  OutOfRangeError,
+} from "../../../../shared/numeric/errors.ts";
+
+/** What a question would bring, tried in the browser. */
+export interface Preview {
+  readonly sets: number;
+  readonly admissible: number;
+  /** the limit that keeps out most sets; null where none does */
+  readonly keepsOut: { readonly limit: Limit; readonly sets: number } | null;
+}
+
+export type PreviewReply = Preview | { readonly problem: string };
+
+/** @returns the whole question solved, by the same engine as on the server @throws what the engine throws */
+export function previewOf(problem: Problem): Preview {
+  const prepared = prepare(problem);
+  const { meeting, broken } = tallyOf([solveChunk(prepared, 0, prepared.count)]);
+  const most = broken.indexOf(Math.max(...broken));
+  const keepsOut = broken[most] > 0 ? { limit: LIMITS[most], sets: broken[most] } : null;
+  return { sets: prepared.count, admissible: meeting, keepsOut };
+}
+
+/** @returns the preview, or in words why there is none */
+export function replyTo(problem: Problem): PreviewReply {
+  try {
+    return previewOf(problem);
+  } catch (error) {
+    const known = [OutOfRangeError, NotEnoughDataError, NoConvergenceError];
+    if (!(error instanceof Error && known.some((kind) => error instanceof kind))) throw error;
+    return { problem: error.message };
+  }
+}

@@ -1,0 +1,36 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { chooseProblem } from "../../../../shared/book/choose/problem.ts";
+import { UnusablePartsError } from "../../../../shared/book/choose/refusal.ts";
+import { countSets, TooManySetsError } from "../../../../shared/decide/choose/count.ts";
+import type { Problem } from "../../../../shared/decide/choose/problem.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { useWorker } from "../../../state/useWorker.ts";
+import type { Preview, PreviewReply } from "./answer.ts";
+
+/** Sets that are tried while one types: some tens of milliseconds of another thread. Judgement. */
+const MOST_TRIED = 20_000;
+
+const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+const FAILED: PreviewReply = { problem: "not tried" };
+
+/** @returns the question in numbers; null where it can't be asked, or is too long to be tried at once */
+export function triedProblem(bench: Bench, request: ChooseRequest): Problem | null {
+  try {
+    const { problem } = chooseProblem(bench, request);
+    return countSets(problem, MOST_TRIED) > 0 ? problem : null;
+  } catch (error) {
+    const known = [UnusablePartsError, TooManySetsError, NotEnoughDataError, OutOfRangeError];
+    if (known.some((kind) => error instanceof kind)) return null;
+    throw error;
+  }
+}
+
+/** @returns what the question on the form would bring, tried in a thread of the browser while one types; null where it isn't tried */
+export function usePreview(bench: Bench, request: ChooseRequest | null): Preview | null {
+  const key = request && JSON.stringify(request);
+  const problem = useMemo(() => request && triedProblem(bench, request), [bench, key]);
+  const { reply, asked } = useWorker<Problem, PreviewReply>(start, problem, FAILED);
+  return problem && asked === problem && reply && !("problem" in reply) ? reply : null;
+}
