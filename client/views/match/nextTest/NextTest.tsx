@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { NextTest as Found, NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Spread } from "../../../../shared/decide/spread.ts";
 import { href } from "../../../app/router.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import type { DoubtState } from "../../../state/useDoubt.ts";
@@ -17,12 +18,15 @@ import {
   cutText,
   headline,
   knownText,
+  lesserText,
   NOTHING_TO_SHRINK,
   nothingText,
   verdictWords,
 } from "./words.ts";
 
 const FAILED: Reply = { problem: "The next test could not be worked out in this browser; reload the page." };
+/** Tests that are read at once; the lesser ones open. */
+const SHOWN = 3;
 const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface NextTestProps {
@@ -82,15 +86,18 @@ interface AnsweredProps {
 function Answered({ answered, where, parts, id }: AnsweredProps) {
   const { before, tests } = answered;
   const [first] = tests;
+  const lesser = tests.slice(SHOWN);
   if (!before || !first) return <p aria-live="polite">{nothingText(answered, where, parts)}</p>;
   return (
     <div aria-live="polite">
       <p>{headline(first, where)}</p>
-      <ul class="next-tests">
-        {tests.map((test) => (
-          <Line key={test.key} test={test} before={before} id={id} />
-        ))}
-      </ul>
+      <Lines tests={tests.slice(0, SHOWN)} before={before} id={id} />
+      {lesser.length > 0 && (
+        <details class="next-tests-more">
+          <summary>{lesserText(lesser)}</summary>
+          <Lines tests={lesser} before={before} id={id} />
+        </details>
+      )}
       <p class="quiet small">
         If it reads what is expected; one that surprises may leave more doubt. ± holds 90&#8239;% of the
         samples. The attitude is chosen at Ways to hold.
@@ -99,9 +106,25 @@ function Answered({ answered, where, parts, id }: AnsweredProps) {
   );
 }
 
+interface LinesProps {
+  readonly tests: readonly Found[];
+  readonly before: Spread;
+  readonly id: string;
+}
+
+function Lines({ tests, before, id }: LinesProps) {
+  return (
+    <ul class="next-tests">
+      {tests.map((test) => (
+        <Line key={test.key} test={test} before={before} id={id} />
+      ))}
+    </ul>
+  );
+}
+
 interface LineProps {
   readonly test: Found;
-  readonly before: NonNullable<NextTests["before"]>;
+  readonly before: Spread;
   readonly id: string;
 }
 

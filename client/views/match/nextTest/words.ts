@@ -3,7 +3,7 @@ import type { PlanKey } from "../../../../shared/book/nextTest/planned.ts";
 import type { Spread } from "../../../../shared/decide/spread.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { Outcome } from "../../../state/outcome.ts";
-import { counted } from "../../../ui/count.ts";
+import { counted, inWords } from "../../../ui/count.ts";
 import { type SharePart, shareText } from "../../../ui/doubtWords.ts";
 import { choicesOf } from "../ways/wanted.ts";
 import type { Question } from "./question.ts";
@@ -77,6 +77,12 @@ export function knownText(before: Spread, { after }: Pick<NextTest, "after">): s
 export function correctsText({ corrects }: Pick<NextTest, "corrects">): string | null {
   if (corrects.length === 0) return null;
   return `stands in ${counted(corrects.length, "test")} of these parts`;
+}
+
+/** @returns how many more tests cut something, and at most how much: "five more, 5 % and less" */
+export function lesserText(lesser: readonly Pick<NextTest, "cut">[]): string {
+  const most = Math.max(...lesser.map(({ cut }) => cut));
+  return `${inWords(lesser.length)} more, ${shareText(most)}${lesser.length > 1 ? " and less" : ""}`;
 }
 
 /** Why one test more of what weighs most does little, or that no test tells it. */
