@@ -1,7 +1,7 @@
 import { chooseProblem } from "../../shared/book/choose/problem.ts";
 import { chooseJob, chooseRequest } from "../../shared/model/api/choose.ts";
-import { currentBench } from "../jobs/currentBench.ts";
 import type { Jobs } from "../jobs/jobs.ts";
+import { currentBench } from "../store/currentBench.ts";
 import type { Store } from "../store/store.ts";
 import { streamJob } from "./chooseEvents.ts";
 import { chooseResultRoutes } from "./chooseResults.ts";

@@ -9,6 +9,7 @@ import { collectionRoutes } from "./collections.ts";
 import { eventRoutes } from "./events.ts";
 import { fitRoutes } from "./fits.ts";
 import { limitsRoutes } from "./limits.ts";
+import { nextTestRoutes } from "./nextTests.ts";
 import { openApiRoute } from "./openapi.ts";
 import { predictRoutes } from "./predict.ts";
 import type { Route } from "./route.ts";
@@ -19,6 +20,7 @@ import { waysRoutes } from "./ways.ts";
 export function apiRoutes(store: Store, clock: () => Date, jobs: Jobs): Route[] {
   const routes = [
     ...collectionRoutes(store, clock),
+    ...nextTestRoutes(store),
     ...benchRoutes(store, clock),
     ...archiveRoutes(store, clock),
     ...eventRoutes(store),

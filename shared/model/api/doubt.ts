@@ -98,7 +98,8 @@ const quantiles = z.strictObject({
   p95: z.number().nullable(),
 });
 
-const spread = z.strictObject({
+/** What a margin is known to. */
+export const spread = z.strictObject({
   p5: z.number().nullable().describe("margin; null where no suction is needed"),
   p50: z.number().nullable(),
   p95: z.number().nullable(),

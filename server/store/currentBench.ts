@@ -1,5 +1,5 @@
 import type { Bench } from "../../shared/book/bench.ts";
-import type { Store } from "../store/store.ts";
+import type { Store } from "./store.ts";
 
 /** @returns what reads the whole book, once for each state of it */
 export function currentBench(store: Store): () => Bench {
