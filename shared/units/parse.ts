@@ -25,6 +25,7 @@ export class UnitError extends Error {
 const math = create({ unitDependencies, createUnitDependencies }) as MathJsInstance;
 const RAD_PER_S_PER_RPM = (2 * Math.PI) / 60;
 math.createUnit("rpm", `${RAD_PER_S_PER_RPM} rad/s`);
+math.createUnit("krpm", `${1000 * RAD_PER_S_PER_RPM} rad/s`);
 math.createUnit("cfm", "0.00047194745 m^3/s");
 
 /** Spellings that instruments and people use, turned into what mathjs reads. */
@@ -36,6 +37,7 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/[µμ]/g, "u"],
   [/²/g, "^2"],
   [/³/g, "^3"],
+  [/₂/g, "2"],
   [/[·⋅×]/g, " "],
   [/\brev\b/g, "cycle"],
   [/\brps\b/g, "cycle/s"],

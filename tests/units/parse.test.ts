@@ -6,6 +6,8 @@ import { parseQuantity, toSI, UnitError } from "../../shared/units/parse.ts";
 const TYPED: readonly (readonly [string, DimensionName, number])[] = [
   ["12 mmH2O", "pressure", 12 * 9.80665],
   ["12 mm H2O", "pressure", 12 * 9.80665],
+  ["12 mmH₂O", "pressure", 12 * 9.80665],
+  ["18,1 krpm", "speed", 18100 * (Math.PI / 30)],
   ["0,4 psi", "pressure", 0.4 * 6894.757],
   ["2 inH2O", "pressure", 2 * 249.0889],
   ["38", "length", 0.038],
