@@ -67,6 +67,12 @@ function capacityOf({
   knownCapacity,
 }: DischargeRequest): Pick<DischargeFit, "capacity" | "capacityFrom"> {
   const whole = runs.filter(({ emptied }) => emptied).map(drawnIn);
+  if (whole.length > 0 && !whole.some((drawn) => drawn > 0))
+    throw new NotEnoughDataError(
+      "No charge was drawn yet.",
+      "Draw on and read voltage and current at ten or more charges between full and empty.",
+      "runs",
+    );
   if (whole.length > 0)
     return {
       capacity: whole.reduce((sum, drawn) => sum + drawn, 0) / whole.length,

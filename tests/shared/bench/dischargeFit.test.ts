@@ -128,6 +128,11 @@ describe("fitDischarge, of readings that can't tell", () => {
   };
 
   it.each([
+    [
+      "a full pack at rest, nothing drawn yet",
+      asked([{ drawn: 0, voltage: 4.15, current: 0 }]),
+      /^Draw on and read voltage and current/,
+    ],
     ["one current, no resistance known", asked(loaded), /Rest for a minute/],
     [
       "a current that only drifts with the charge",
