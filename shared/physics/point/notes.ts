@@ -9,6 +9,8 @@ import { balancedSpeed } from "./speed.ts";
 /** Winding temperatures above this end the varnish of common wire (class 155 of IEC 60085) [K]. */
 export const WINDING_ALARM = CELSIUS_ZERO + 155;
 const MILLINEWTONS = 1000;
+/** A tested range that ends below this φ is no range: a curve estimated from its geometry, or blocked readings alone [-]. */
+const NOTHING_TESTED = 1e-6;
 
 /** @returns whether ψ rises with φ anywhere on the curve that is solved on: a stall hump */
 export function hasStall(psi: readonly number[], end: number): boolean {
@@ -109,7 +111,10 @@ export function pointNotes(
     ...curveNotes(machine),
   ];
   if (arrival.phi < phiMin || arrival.phi > phiMax) {
-    const message = `The operating point lies at φ = ${arrival.phi.toPrecision(3)}, beyond the tested range ${phiMin.toPrecision(3)} to ${phiMax.toPrecision(3)}: extrapolated.`;
+    const message =
+      phiMax > NOTHING_TESTED
+        ? `The operating point lies at φ = ${arrival.phi.toPrecision(3)}, beyond the tested range ${phiMin.toPrecision(3)} to ${phiMax.toPrecision(3)}: extrapolated.`
+        : "No flow of the rotor's curve was tested: the operating point is an estimate.";
     notes.push({ code: "extrapolated", message });
   }
   if (suction < 0) {
