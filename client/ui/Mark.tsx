@@ -1,4 +1,13 @@
-export type MarkWord = "estimated" | "scaled" | "extrapolated" | "two-point" | "stated";
+export type MarkWord =
+  | "estimated"
+  | "scaled"
+  | "extrapolated"
+  | "two-point"
+  | "stated"
+  | "contradicted"
+  | "at minimum voltage"
+  | "at tested speed"
+  | "friction not known";
 
 /** A small outlined word beside a figure that does not rest on a measurement alone. */
 export function Mark({ word, title }: { word: MarkWord; title?: string }) {

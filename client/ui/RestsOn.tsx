@@ -31,15 +31,6 @@ function gapLine(resolved: Resolved): string {
   return resolved.leak ? `${gap}; the leak was measured there and stands in its place.` : `${gap}.`;
 }
 
-const DOUBTS = ["conflict", "prior-doubted"];
-
-/** Notes of a calibration in use that its figures should not be read without. */
-function doubted({ gap, friction, calibration }: Resolved): string[] {
-  const used = gap.basis === "calibrated" || friction?.basis === "calibrated";
-  const notes = used ? (calibration?.answer?.warnings ?? []) : [];
-  return notes.filter(({ code }) => DOUBTS.includes(code)).map(({ message }) => message);
-}
-
 /** On how many tests the figures rest, and what is scaled, stated or estimated in them. */
 export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
   const { resolved } = outcome;
@@ -59,9 +50,6 @@ export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
       <ul class="rests">
         {!resolved.propeller && <li>{gapLine(resolved)}</li>}
         {friction && <li>Friction of the wheels {friction}.</li>}
-        {doubted(resolved).map((message) => (
-          <li key={message}>{message}</li>
-        ))}
         {marksOf(bench, outcome).map(({ word, what }) => (
           <li key={word + what}>
             <Mark word={word} /> {what}

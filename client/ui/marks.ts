@@ -1,5 +1,6 @@
 import type { PackBasis } from "../../shared/book/packBasis.ts";
-import { type Bench, solvable } from "../../shared/book/resolve.ts";
+import { type Bench, type Resolved, solvable } from "../../shared/book/resolve.ts";
+import type { Note } from "../../shared/physics/note.ts";
 import { formatQuantity } from "../../shared/units/format.ts";
 import type { Outcome } from "../state/outcome.ts";
 import type { MarkWord } from "./Mark.tsx";
@@ -12,7 +13,13 @@ export interface BuildMark {
 }
 
 /** Words that a verdict itself carries; what a maker states is named among what it rests on. */
-const OF_A_VERDICT: readonly MarkWord[] = ["extrapolated", "estimated", "scaled", "two-point"];
+const OF_A_VERDICT: readonly MarkWord[] = [
+  "contradicted",
+  "extrapolated",
+  "estimated",
+  "scaled",
+  "two-point",
+];
 
 /** "cell.resistance" and "noLoadCurrent" as a reader says them. */
 function fieldWords(path: string): string {
@@ -26,7 +33,7 @@ function rotorMarks({ resolved, build }: Outcome): BuildMark[] {
   const basis = resolved?.rotor?.basis;
   const marks: BuildMark[] = [];
   if (basis === "estimated")
-    marks.push({ word: "estimated", what: "rotor curve, from its geometry, ± 30 %" });
+    marks.push({ word: "estimated", what: "rotor curve, from its geometry, ±\u202f30\u202f%" });
   if (basis === "two-point")
     marks.push({ word: "two-point", what: "rotor curve, from blocked and open readings alone" });
   const from = resolved?.scaledFrom ?? null;
@@ -97,19 +104,33 @@ function estimatedMarks(bench: Bench, outcome: Outcome): BuildMark[] {
   });
 }
 
-/** @returns all in a build that is extrapolated, estimated, scaled, known by two points or stated, in a list's order */
+const DOUBTS = ["conflict", "prior-doubted"];
+
+/** Notes of a calibration in use that its figures should not be read without. */
+function doubtedNotes({ gap, friction, calibration }: Resolved): readonly Note[] {
+  const used = gap.basis === "calibrated" || friction?.basis === "calibrated";
+  return (used ? (calibration?.answer?.warnings ?? []) : []).filter(({ code }) => DOUBTS.includes(code));
+}
+
+/** Tests that speak against each other or the model: no verdict should be read without them. */
+function contradictedMarks({ resolved }: Outcome): BuildMark[] {
+  const notes = resolved ? doubtedNotes(resolved) : [];
+  return notes.map(({ message }) => ({ word: "contradicted", what: message }));
+}
+
+/** The operating point beyond what was tested; of a curve estimated whole, that word says it. */
+function beyondMarks({ prediction, resolved }: Outcome): BuildMark[] {
+  if (!prediction?.point?.extrapolated || resolved?.rotor?.basis === "estimated") return [];
+  const tested = resolved?.propeller ? "speeds" : "flows";
+  return [{ word: "extrapolated", what: `operating point, beyond the tested ${tested}` }];
+}
+
+/** @returns all in a build that is contradicted, extrapolated, estimated, scaled, known by two points or stated, in a list's order */
 export function marksOf(bench: Bench, outcome: Outcome): BuildMark[] {
-  const beyond: BuildMark[] = outcome.prediction?.point?.extrapolated
-    ? [
-        {
-          word: "extrapolated",
-          what: `operating point, beyond the tested ${outcome.resolved?.propeller ? "speeds" : "flows"}`,
-        },
-      ]
-    : [];
   return [
+    ...contradictedMarks(outcome),
     ...rotorMarks(outcome),
-    ...beyond,
+    ...beyondMarks(outcome),
     ...statedMarks(bench, outcome),
     ...chemistryMarks(bench, outcome),
     ...estimatedMarks(bench, outcome),

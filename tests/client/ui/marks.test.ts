@@ -44,6 +44,32 @@ describe("the marks of a verdict", () => {
     expect(words({ ...outcome, prediction: beyond })).toContain("extrapolated");
   });
 
+  it("of a point on a curve that was estimated whole: estimated, not extrapolated as well", () => {
+    const outcome = solved("pane-crawler");
+    const { prediction, resolved } = outcome;
+    if (!prediction?.point || !resolved?.rotor) throw new Error("no point");
+    const beyond = { ...prediction, point: { ...prediction.point, extrapolated: true } } as typeof prediction;
+    const rotor = { ...resolved.rotor, basis: "estimated" as const };
+    const marked = words({ ...outcome, prediction: beyond, resolved: { ...resolved, rotor } } as Outcome);
+    expect(marked).toContain("estimated");
+    expect(marked).not.toContain("extrapolated");
+  });
+
+  it("of a gap calibrated from tests that contradict the model: contradicted, first of all", () => {
+    const pull = bench.tests.find(({ data }) => data.kind === "pull" && data.direction === "straight-off");
+    if (pull?.data.kind !== "pull") throw new Error("no pull test");
+    const rows = pull.data.rows.map((row) => ({
+      ...row,
+      held: { ...row.held, value: row.held.value / 8 },
+      letGo: row.letGo && { ...row.letGo, value: row.letGo.value / 8 },
+    }));
+    const data = { ...pull.data, rigMass: { value: 5, unit: "g" }, rows };
+    const tests = bench.tests.map((test) => (test.id === pull.id ? { ...test, data } : test));
+    const book = { ...bench, tests } as Bench;
+    expect(words(solved("pane-crawler", {}, book), book)[0]).toBe("contradicted");
+    expect(words(solved("pane-crawler"))).not.toContain("contradicted");
+  });
+
   it.each(["two-point", "estimated"] as const)("of a rotor curve that is %s: that word", (basis) => {
     const outcome = solved("pane-crawler");
     const rotor = outcome.resolved?.rotor;

@@ -60,7 +60,9 @@ function pointName(picture: Picture, { x, y }: MatchContext): Name[] {
   const lines = [
     `${formatFixed(pressure, 0)} Pa · ${pull} g`,
     `${formatQuantity(flow, "flow")} · ${formatFixed(Math.round(rpm), 0)} rpm`,
-    ...(extrapolated ? ["extrapolated"] : []),
+    ...(extrapolated
+      ? [picture.outcome.resolved?.rotor?.basis === "estimated" ? "estimated" : "extrapolated"]
+      : []),
   ];
   const anchor = { x: x(flow), y: y(pressure) };
   return [{ key: "point", lines, tone: "strong-text", anchor, spots: around(anchor, lines), led: true }];
