@@ -1,11 +1,13 @@
 import type { Bench } from "../../../../shared/book/bench.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import { KINDS } from "../record/kinds.ts";
 import type { ReadDraft } from "../record/readDraft.ts";
 import { runCurve } from "./curve.ts";
 import { runDischarge } from "./discharge.ts";
 import { runFriction } from "./friction.ts";
 import { runLeak } from "./leak.ts";
 import { runMotor } from "./motor.ts";
+import { oddUnits } from "./oddUnits.ts";
 import { runPull } from "./pull.ts";
 import { NOTHING_YET, type Running } from "./result.ts";
 import { runThrust } from "./thrust.ts";
@@ -13,12 +15,7 @@ import { runThrust } from "./thrust.ts";
 const says = ({ errors }: ReadDraft, start: string): boolean =>
   [...errors.keys()].some((path) => path.startsWith(start));
 
-/** What a half-typed test says so far. Only rows that can be read are in it; fields above them may be missing. */
-export function runningResult(read: ReadDraft, bench: Bench): Running {
-  if (says(read, "plate"))
-    return { ...NOTHING_YET, next: "Describe the bleed plate's holes: they are the flow meter." };
-  const { data, rowKeys } = read;
-  const test = (says(read, "air.") ? { ...data, air: undefined } : data) as unknown as BenchTest;
+function resultOf(test: BenchTest, rowKeys: readonly number[], bench: Bench): Running {
   switch (test.kind) {
     case "curve":
       return runCurve(test, rowKeys, bench);
@@ -35,4 +32,22 @@ export function runningResult(read: ReadDraft, bench: Bench): Running {
     case "thrust":
       return runThrust(test, rowKeys, bench);
   }
+}
+
+/** Puts readings whose unit looks like a slip beside their rows, and in front of the other notes. */
+function withOddUnits(running: Running, test: BenchTest, rowKeys: readonly number[]): Running {
+  const odd = oddUnits(test.rows, rowKeys, KINDS[test.kind].columns);
+  if (odd.length === 0) return running;
+  const byRow = new Map(running.byRow);
+  for (const { key, message } of odd) byRow.set(key, message);
+  return { ...running, byRow, notes: [...odd.map(({ message }) => message), ...running.notes] };
+}
+
+/** What a half-typed test says so far. Only rows that can be read are in it; fields above them may be missing. */
+export function runningResult(read: ReadDraft, bench: Bench): Running {
+  if (says(read, "plate"))
+    return { ...NOTHING_YET, next: "Describe the bleed plate's holes: they are the flow meter." };
+  const { data, rowKeys } = read;
+  const test = (says(read, "air.") ? { ...data, air: undefined } : data) as unknown as BenchTest;
+  return withOddUnits(resultOf(test, rowKeys, bench), test, rowKeys);
 }
