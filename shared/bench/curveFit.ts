@@ -1,5 +1,5 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
-import { fitPolynomial } from "../numeric/leastSquares.ts";
+import { fitPolynomial, type LinearFit } from "../numeric/leastSquares.ts";
 
 export interface CurvePoint {
   readonly x: number;
@@ -56,58 +56,84 @@ export function fitCurve(points: readonly CurvePoint[], wish: DegreeWish, flows:
       "Take readings at two more flows at least, one of them blocked.",
       "points",
     );
-  if (wish !== "auto") return fitAtDegree(points, wish, flows);
+  const data = dataOf(points);
+  if (wish !== "auto") return fitAtDegree(data, wish, flows);
   const most = Math.max(1, Math.min(HIGHEST_DEGREE, Math.floor(points.length / 3), flows - 1));
-  const tried = Array.from({ length: most }, (_, i) => fitDegree(points, i + 1));
+  const tried = Array.from({ length: most }, (_, i) => tryDegree(data, i + 1));
   const judged = tried.filter((fit) => fit.aicc !== null);
   const [lowest] = tried;
   if (judged.length === 0)
-    return {
-      ...lowest,
-      reason: `degree 1, the lowest: ${points.length} points are too few to weigh one degree against another`,
-    };
+    return described(
+      data,
+      lowest,
+      `degree 1, the lowest: ${points.length} points are too few to weigh one degree against another`,
+    );
   const best = judged.reduce((a, b) => ((b.aicc ?? 0) < (a.aicc ?? 0) ? b : a));
-  return { ...best, reason: reasonFor(best, judged, most) };
+  return described(data, best, reasonFor(best, judged, most));
 }
 
-function fitAtDegree(points: readonly CurvePoint[], degree: number, flows: number): CurveFit {
+/** The points as lists. */
+interface CurveData {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly weights: readonly number[];
+  /** largest |y| */
+  readonly size: number;
+}
+
+function dataOf(points: readonly CurvePoint[]): CurveData {
+  const y = points.map((point) => point.y);
+  return {
+    x: points.map((point) => point.x),
+    y,
+    weights: points.map((point) => point.weight),
+    size: y.reduce((most, value) => Math.max(most, Math.abs(value)), 0),
+  };
+}
+
+/** A fit of one degree, before it is known whether it is the one. */
+interface Tried {
+  readonly degree: number;
+  readonly fit: LinearFit;
+  readonly aicc: number | null;
+}
+
+function tryDegree({ x, y, weights, size }: CurveData, degree: number): Tried {
+  const fit = fitPolynomial(x, y, degree, weights);
+  return { degree, fit, aicc: correctedAkaike(fit.rss, weights, degree, size) };
+}
+
+function fitAtDegree(data: CurveData, degree: number, flows: number): CurveFit {
   if (flows < degree + 1)
     throw new NotEnoughDataError(
       `A curve of degree ${degree} needs ${degree + 1} different flows, there are ${flows}.`,
       "Take readings at more flows, or ask for a lower degree.",
       "points",
     );
-  return { ...fitDegree(points, degree), reason: `degree ${degree}, as asked for` };
+  return described(data, tryDegree(data, degree), `degree ${degree}, as asked for`);
 }
 
-function reasonFor(best: CurveFit, judged: readonly CurveFit[], most: number): string {
-  const aicc = (fit: CurveFit) => `${fit.degree}: ${(fit.aicc ?? 0).toFixed(1)}`;
+function reasonFor(best: Tried, judged: readonly Tried[], most: number): string {
+  const aicc = (fit: Tried) => `${fit.degree}: ${(fit.aicc ?? 0).toFixed(1)}`;
   const limit =
     most < HIGHEST_DEGREE ? `; ${most} is the most that the number of points and flows allows` : "";
   return `degree ${best.degree} has the lowest AICc (${judged.map(aicc).join(", ")})${limit}`;
 }
 
-function fitDegree(points: readonly CurvePoint[], degree: number): CurveFit {
-  const weights = points.map((point) => point.weight);
-  const fit = fitPolynomial(
-    points.map((point) => point.x),
-    points.map((point) => point.y),
-    degree,
-    weights,
-  );
-  const size = points.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0);
-  const studentised = studentise(fit, weights);
-  const outliers = studentised.flatMap((t, i) =>
-    Math.abs(t) > OUTLIER && Math.abs(fit.residuals[i]) > ROUNDING * size ? [i] : [],
-  );
+/** A fit with all that is said about it. */
+function described({ weights, size }: CurveData, { degree, fit, aicc }: Tried, reason: string): CurveFit {
+  const outliers: number[] = [];
+  studentise(fit, weights).forEach((t, i) => {
+    if (Math.abs(t) > OUTLIER && Math.abs(fit.residuals[i]) > ROUNDING * size) outliers.push(i);
+  });
   return {
     coefficients: fit.coefficients,
     covariance: fit.covariance ?? [],
     degree,
-    reason: "",
+    reason,
     residualSd: fit.residualSd,
     rSquared: fit.rSquared,
-    aicc: correctedAkaike(fit.rss, weights, degree, size),
+    aicc,
     leaveOneOutSd: leaveOneOut(fit, weights),
     outliers,
     dof: fit.dof,

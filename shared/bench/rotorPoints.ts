@@ -60,9 +60,13 @@ export function rotorPoints(diameter: number, readings: readonly RotorReadingPoi
  * Valid for tests of one place and season. Source: common practice, no source
  */
 export function usualDensity(readings: readonly Pick<RotorReadingPoint, "density">[]): number {
-  const stated = readings.flatMap(({ density }) => (density !== undefined && density > 0 ? [density] : []));
-  if (stated.length === 0) return STANDARD_AIR_DENSITY;
-  return stated.reduce((sum, density) => sum + density, 0) / stated.length;
+  let [sum, stated] = [0, 0];
+  for (const { density } of readings) {
+    if (!(density !== undefined && density > 0)) continue;
+    sum += density;
+    stated += 1;
+  }
+  return stated === 0 ? STANDARD_AIR_DENSITY : sum / stated;
 }
 
 function rotorPoint(

@@ -59,3 +59,9 @@ export function requireFinite(quantity: string, value: number): number {
   if (!Number.isFinite(value)) throw new OutOfRangeError(quantity, value, "a finite number");
   return value;
 }
+
+/** @throws {OutOfRangeError} naming `quantity[i]`, the first of the values that is not finite */
+export function requireAllFinite(quantity: string, values: ArrayLike<number>): void {
+  for (let i = 0; i < values.length; i += 1)
+    if (!Number.isFinite(values[i])) requireFinite(`${quantity}[${i}]`, values[i]);
+}

@@ -1,6 +1,6 @@
 import { centringOf, chebyshevColumns, powersOfChebyshev } from "./chebyshevBasis.ts";
 import { type Doubled, doubledZeros } from "./doubleDouble.ts";
-import { NotEnoughDataError, OutOfRangeError, requireFinite } from "./errors.ts";
+import { NotEnoughDataError, OutOfRangeError, requireAllFinite, requireFinite } from "./errors.ts";
 import { type Basis, type LinearFit, requireLength, solveWeighted } from "./weightedFit.ts";
 
 export type { LinearFit } from "./weightedFit.ts";
@@ -77,12 +77,10 @@ export function fitPolynomial(
 ): LinearFit {
   if (!(Number.isInteger(degree) && degree >= 0))
     throw new OutOfRangeError("degree", degree, "a whole number, 0 or greater");
-  x.forEach((value, i) => {
-    requireFinite(`x[${i}]`, value);
-  });
+  requireAllFinite("x", x);
   requireLength("number of y", y.length, x.length);
-  const counted = x.filter((_, i) => weights?.[i] !== 0);
-  const different = new Set(counted).size;
+  const counted = weights ? x.filter((_, i) => weights[i] !== 0) : x;
+  const different = differentPlaces(counted, degree + 1);
   if (different <= degree) throw tooFewPlaces(different, degree);
   const centring = centringOf(counted);
   const basis: Basis = {
@@ -93,6 +91,13 @@ export function fitPolynomial(
     describeDependence: () => tooClose(degree),
   };
   return solveWeighted(basis, y, weights);
+}
+
+/** @returns how many different places there are, counted up to as many as are needed */
+function differentPlaces(x: readonly number[], needed: number): number {
+  const found = new Set<number>();
+  for (const place of x) if (found.add(place).size >= needed) break;
+  return found.size;
 }
 
 /** Divides each column by a power of two, exactly, so that its largest element lies between 1 and 2. @returns the divisors */

@@ -1,5 +1,5 @@
 import { type Doubled, doubledZeros, PreciseSum, store } from "./doubleDouble.ts";
-import { NotEnoughDataError, OutOfRangeError, requireFinite, requireNonNegative } from "./errors.ts";
+import { NotEnoughDataError, OutOfRangeError, requireAllFinite, requireNonNegative } from "./errors.ts";
 import { factorQr, inverseUpperColumns, type Qr, rowLeverages, upperFactor } from "./qr.ts";
 import { type Problem, solveRefined } from "./refinedSolve.ts";
 import { scaledConditioning } from "./singularValues.ts";
@@ -60,10 +60,8 @@ export function solveWeighted(
   const rows = response.length;
   requireLength("number of rows", basis.matrix.hi.length / basis.columns, rows);
   const weights = checkedWeights(given, rows);
-  response.forEach((value, i) => {
-    requireFinite(`response[${i}]`, value);
-  });
-  const dof = weights.filter((w) => w > 0).length - basis.columns;
+  requireAllFinite("response", response);
+  const dof = weights.reduce((count, w) => (w > 0 ? count + 1 : count), 0) - basis.columns;
   if (dof < 0) throw tooFewReadings(basis.columns, -dof);
   const problem = weighted(basis, response, weights);
   const qr = factorQr(problem.matrix.hi, rows, basis.columns);
@@ -93,7 +91,9 @@ export function requireLength(quantity: string, found: number, wanted: number): 
 function checkedWeights(given: readonly number[] | undefined, rows: number): readonly number[] {
   if (given === undefined) return new Array<number>(rows).fill(1);
   requireLength("number of weights", given.length, rows);
-  return given.map((w, i) => requireNonNegative(`weights[${i}]`, w));
+  for (const [i, w] of given.entries())
+    if (!(w >= 0 && w < Number.POSITIVE_INFINITY)) requireNonNegative(`weights[${i}]`, w);
+  return given;
 }
 
 /** Rows times √w, what their rounding leaves out kept in the low part. */
@@ -156,9 +156,8 @@ function explainedShare(
 ): number {
   const total = weights.reduce((sum, w) => sum + w, 0);
   const mean = aboutMean ? weights.reduce((sum, w, i) => sum + w * response[i], 0) / total : 0;
-  const counted = response.filter((_, i) => weights[i] > 0);
-  const reference = aboutMean ? counted[0] : 0;
-  if (counted.every((value) => value === reference)) return 0;
+  const reference = aboutMean ? response[weights.findIndex((w) => w > 0)] : 0;
+  if (response.every((value, i) => !(weights[i] > 0) || value === reference)) return 0;
   return 1 - rss / weights.reduce((sum, w, i) => sum + w * (response[i] - mean) ** 2, 0);
 }
 
