@@ -45,6 +45,11 @@ export function solve(bench: Bench, build: Build): Outcome {
   }
 }
 
+/** @returns whether the book lacks something that the build's figures need; what can be said stands in `resolved.partial` */
+export function isLacking({ prediction, problem }: Outcome): boolean {
+  return prediction === null && problem === null;
+}
+
 /** @returns the operating point of fan and leak; null without one, and for a propeller */
 export function cavityPoint({ prediction }: Pick<Outcome, "prediction">): Point | null {
   const point = prediction?.point ?? null;

@@ -3,13 +3,14 @@ import type { Bench } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
-import { isChanged, type Outcome } from "../../state/outcome.ts";
+import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
 import { type DoubtState, useDoubt } from "../../state/useDoubt.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
+import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
@@ -22,6 +23,8 @@ import { RoseChart } from "./RoseChart.tsx";
 import { type Rose, roseOf } from "./rose.ts";
 import { standAt } from "./stand.ts";
 import { figures, needSentence } from "./words.ts";
+
+const partial = () => import("./partial/PartialAttitudes.tsx");
 
 /** Where does it need most? Pull needed against pull made, from floor over wall to ceiling. */
 export default function AttitudesView() {
@@ -41,6 +44,12 @@ function AttitudesOf({ bench, build }: OfBuild) {
   const { tried, outcome } = useOutcomes(bench, build);
   const sure = useDoubt(bench, outcome);
   const rose = useMemo(() => roseOf(outcome, sure.doubt), [outcome, sure.doubt]);
+  if (isLacking(outcome))
+    return (
+      <div class="attitudes">
+        <Later load={partial} what="What is known" props={{ bench, outcome, id: build.id, tried }} />
+      </div>
+    );
   return (
     <div class="attitudes">
       <div class="attitudes-answer" aria-live="polite">

@@ -8,6 +8,7 @@ import { overlayIds, settled } from "../../state/build.ts";
 import {
   cavityPoint,
   isChanged,
+  isLacking,
   type Outcome,
   propellerPoint,
   settingsOf,
@@ -28,7 +29,7 @@ import { OVERLAY_DASHES, type Overlay } from "./layers/overlays.ts";
 import { MatchChart } from "./MatchChart.tsx";
 import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";
 import { OverlayTable } from "./OverlayTable.tsx";
-import { MovesPanel } from "./panels.tsx";
+import { MovesPanel, PartialPanel } from "./panels.tsx";
 import { pictureOf } from "./picture.ts";
 import { answerSentence } from "./sentence.ts";
 import { ThrustSection } from "./thrust/ThrustSection.tsx";
@@ -65,9 +66,14 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
     () => (outcome === asStored ? ghost : pictureOf(bench, outcome)),
     [bench, outcome, ghost],
   );
+  const lacking = isLacking(outcome);
   return (
     <div class="match">
-      <Head bench={bench} outcome={outcome} name={build.data.name} sure={sure} />
+      {lacking ? (
+        <PartialPanel bench={bench} outcome={outcome} id={build.id} />
+      ) : (
+        <Head bench={bench} outcome={outcome} name={build.data.name} sure={sure} />
+      )}
       <HandlePanel
         bench={bench}
         build={build.data}
@@ -75,36 +81,38 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
         settings={settings}
         effect={effectOf(outcome)}
       />
-      <section class="match-picture" aria-label="The picture">
-        {outcome.prediction && outcome.resolved?.propeller ? (
-          <ThrustSection
-            bench={bench}
-            id={build.id}
-            asStored={asStored}
-            outcome={outcome}
-            spread={sure.doubt?.suction ?? null}
-          />
-        ) : picture ? (
-          <MatchChart
-            drawing={{
-              picture,
-              ghost: isChanged(tried) ? ghost : null,
-              overlays,
-              fan: fanLabel(bench, outcome),
-              leak: leakLabel(outcome),
-              duration: motionMs(settled.value),
-              spread: sure.doubt?.point ?? null,
-            }}
-            sentence={pictureSentence(outcome)}
-            fileName={`match ${build.data.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
-          />
-        ) : (
-          <Missing outcome={outcome} build={build.id} />
-        )}
-        <OverlayPicker bench={bench} shown={build.id} />
-        {picture && <OverlayTable bench={bench} overlays={overlays} />}
-        <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
-      </section>
+      {!lacking && (
+        <section class="match-picture" aria-label="The picture">
+          {outcome.prediction && outcome.resolved?.propeller ? (
+            <ThrustSection
+              bench={bench}
+              id={build.id}
+              asStored={asStored}
+              outcome={outcome}
+              spread={sure.doubt?.suction ?? null}
+            />
+          ) : picture ? (
+            <MatchChart
+              drawing={{
+                picture,
+                ghost: isChanged(tried) ? ghost : null,
+                overlays,
+                fan: fanLabel(bench, outcome),
+                leak: leakLabel(outcome),
+                duration: motionMs(settled.value),
+                spread: sure.doubt?.point ?? null,
+              }}
+              sentence={pictureSentence(outcome)}
+              fileName={`match ${build.data.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
+            />
+          ) : (
+            <Missing outcome={outcome} build={build.id} />
+          )}
+          <OverlayPicker bench={bench} shown={build.id} />
+          {picture && <OverlayTable bench={bench} overlays={overlays} />}
+          <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
+        </section>
+      )}
       <Verdict bench={bench} id={build.id} outcome={outcome} sure={sure} />
     </div>
   );

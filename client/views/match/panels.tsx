@@ -6,6 +6,7 @@ import { useSettled } from "../../state/useSettled.ts";
 import { Later } from "../../ui/Later.tsx";
 import type { Shares } from "./sensitivities/bars.ts";
 
+const partial = () => import("./partial/PartialMatch.tsx");
 const ways = () => import("./ways/WaysToHold.tsx");
 const next = () => import("./nextTest/NextTest.tsx");
 const moves = () => import("./sensitivities/Sensitivities.tsx");
@@ -45,4 +46,9 @@ export function NextPanel({ bench, outcome, sure, id }: NextPanelProps) {
     () => <Later load={next} what="Next test" props={{ bench, outcome: still, sure: known, id }} />,
     [bench, still, known, id],
   );
+}
+
+/** Answer, point and verdict of a build that lacks something. */
+export function PartialPanel(props: { bench: Bench; outcome: Outcome; id: string }) {
+  return <Later load={partial} what="What is known" props={props} />;
 }

@@ -4,10 +4,11 @@ import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { go, href, route } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
-import { isChanged, namedAttitudes, type Outcome } from "../../state/outcome.ts";
+import { isChanged, isLacking, namedAttitudes, type Outcome } from "../../state/outcome.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
@@ -27,6 +28,7 @@ import { WindingNote } from "./WindingNote.tsx";
 import { alarmText, endSentence, rundownSentence } from "./words.ts";
 
 const PERCENT = 100;
+const partial = () => import("./partial/PartialRundown.tsx");
 
 /** How long does it hold? The charge from start to end, and what is lost on the way. */
 export default function RundownView() {
@@ -61,6 +63,16 @@ function RundownOf({ bench, build }: OfBuild) {
   const { reply, busy } = useReply(question);
   const answered = question && reply && "answered" in reply ? reply.answered : null;
   const problem = question && reply && "problem" in reply ? reply.problem : null;
+  if (isLacking(outcome))
+    return (
+      <div class="rundown">
+        <Later
+          load={partial}
+          what="What is known"
+          props={{ bench, outcome, id: build.id, tried, startCharge, targetMargin, cycle }}
+        />
+      </div>
+    );
   return (
     <div class="rundown" aria-busy={question !== null && busy}>
       <div class="rundown-answer" aria-live="polite">

@@ -1,0 +1,35 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Outcome } from "../../state/outcome.ts";
+import { Answer } from "../Answer.tsx";
+import { Problem } from "../Problem.tsx";
+import { VerdictMarks } from "../VerdictMarks.tsx";
+import type { Known, KnownReply } from "./known.ts";
+import { UnknownMarks } from "./UnknownMarks.tsx";
+import { nothingSentence, unknownText } from "./words.ts";
+
+export interface PartialHeadProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  readonly reply: KnownReply;
+  /** the view's own sentence on what is known */
+  readonly sentence: (known: Known) => string;
+}
+
+/** The answer of a build that lacks something: what is known first, then what isn't. */
+export function PartialHead({ bench, outcome, reply, sentence }: PartialHeadProps) {
+  if (!reply) return <Answer sentence={nothingSentence(outcome.build.name)}>This is missing:</Answer>;
+  if ("problem" in reply)
+    return (
+      <>
+        <Answer sentence={nothingSentence(outcome.build.name)} />
+        <Problem message={reply.problem} />
+      </>
+    );
+  return (
+    <Answer sentence={sentence(reply.known)}>
+      {unknownText(reply.known)}
+      <UnknownMarks known={reply.known} />
+      <VerdictMarks bench={bench} outcome={outcome} />
+    </Answer>
+  );
+}

@@ -1,0 +1,74 @@
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Note } from "../../../shared/physics/note.ts";
+import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/answer.ts";
+import type { Outcome } from "../../state/outcome.ts";
+import { Caution } from "../Caution.tsx";
+import { RestsOn } from "../RestsOn.tsx";
+import { VerdictMarks } from "../VerdictMarks.tsx";
+import { HoldsTable } from "./HoldsTable.tsx";
+import type { Known } from "./known.ts";
+import { UnknownMarks } from "./UnknownMarks.tsx";
+import { circumstanceText } from "./words.ts";
+
+/** A pull to tell of: what it holds, and under which circumstance. */
+export interface Told {
+  readonly key: string;
+  readonly holds: readonly PartialHold[];
+  readonly caption: string;
+  /** friction that does it from floor to ceiling as well */
+  readonly everywhere?: FrictionNeeded | null;
+}
+
+export interface PartialMeaningProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  readonly known: Known;
+  readonly told: readonly Told[];
+  readonly warnings: readonly Note[];
+}
+
+/** @returns every state that is known, the leading one first */
+export function toldOf(known: Known, anywhere = false): Told[] {
+  return known.answer.moments.toReversed().map((at) => ({
+    key: String(at.speed),
+    holds: at.holds,
+    caption: circumstanceText(known, at),
+    everywhere: anywhere ? at.everywhere : null,
+  }));
+}
+
+/** What the known figures hold, on what they rest, what is odd about them, and the cautions. */
+export function PartialMeaning({ bench, outcome, known, told, warnings }: PartialMeaningProps) {
+  const { motor, pack } = outcome.resolved ?? {};
+  const notes = [...warnings, ...(motor?.notes ?? []), ...(pack?.notes ?? [])];
+  return (
+    <>
+      {told.length > 0 && (
+        <h2>
+          Holds?
+          <UnknownMarks known={known} />
+          <VerdictMarks bench={bench} outcome={outcome} />
+        </h2>
+      )}
+      {told.map(({ key, ...each }) => (
+        <HoldsTable key={key} known={known} {...each} />
+      ))}
+      <RestsOn bench={bench} outcome={outcome} />
+      {notes.length > 0 && (
+        <>
+          <h2>Mind</h2>
+          <ul class="notes">
+            {notes.map((note) => (
+              <li key={note.code + note.message}>{note.message}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <Caution>
+        A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+        from under it.
+      </Caution>
+      <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
+    </>
+  );
+}

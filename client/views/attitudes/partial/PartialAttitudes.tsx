@@ -1,0 +1,48 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Changes } from "../../../state/handles.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+import { knownOf } from "../../../ui/partial/known.ts";
+import { Lacking } from "../../../ui/partial/Lacking.tsx";
+import { PartialHead } from "../../../ui/partial/PartialHead.tsx";
+import { PartialMeaning, toldOf } from "../../../ui/partial/PartialMeaning.tsx";
+import { TriedNote } from "../../../ui/partial/TriedNote.tsx";
+import { anywhereSentence } from "../../../ui/partial/words.ts";
+import { NeededFriction } from "./NeededFriction.tsx";
+
+export interface PartialAttitudesProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  /** of the stored build */
+  readonly id: string;
+  readonly tried: Changes;
+}
+
+/** Attitudes of a build that lacks something: what its pull holds, and the friction that it takes where none is known. */
+export default function PartialAttitudes({ bench, outcome, id, tried }: PartialAttitudesProps) {
+  const reply = useMemo(() => knownOf(outcome), [outcome]);
+  const known = reply && "known" in reply ? reply.known : null;
+  return (
+    <>
+      <div class="attitudes-answer" aria-live="polite">
+        <PartialHead bench={bench} outcome={outcome} reply={reply} sentence={anywhereSentence} />
+        <TriedNote id={id} tried={tried} />
+      </div>
+      <section class="attitudes-picture" aria-label="What is missing">
+        {known && known.unknown.includes("friction") && <NeededFriction known={known} />}
+        <Lacking outcome={outcome} id={id} known={known !== null} />
+      </section>
+      {known && (
+        <section class="attitudes-meaning" aria-label="What it means">
+          <PartialMeaning
+            bench={bench}
+            outcome={outcome}
+            known={known}
+            told={toldOf(known, true)}
+            warnings={known.answer.warnings}
+          />
+        </section>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,53 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+import { KnownFigures } from "../../../ui/partial/KnownFigures.tsx";
+import { knownOf } from "../../../ui/partial/known.ts";
+import { Lacking } from "../../../ui/partial/Lacking.tsx";
+import { PartialHead } from "../../../ui/partial/PartialHead.tsx";
+import { PartialMeaning, toldOf } from "../../../ui/partial/PartialMeaning.tsx";
+import { UnknownMarks } from "../../../ui/partial/UnknownMarks.tsx";
+import { knownSentence } from "../../../ui/partial/words.ts";
+
+export interface PartialViewProps {
+  readonly bench: Bench;
+  readonly outcome: Outcome;
+  /** of the stored build */
+  readonly id: string;
+}
+
+/** Match of a build that lacks something: the point as far as it is known, and what that holds. */
+export default function PartialMatch({ bench, outcome, id }: PartialViewProps) {
+  const reply = useMemo(() => knownOf(outcome), [outcome]);
+  const known = reply && "known" in reply ? reply.known : null;
+  return (
+    <>
+      <div class="match-answer" aria-live="polite">
+        <PartialHead bench={bench} outcome={outcome} reply={reply} sentence={knownSentence} />
+      </div>
+      <section class="match-picture" aria-label="What is known and what is missing">
+        {known && known.answer.moments.length > 0 && (
+          <>
+            <h2>
+              Operating point
+              <UnknownMarks known={known} />
+            </h2>
+            <KnownFigures known={known} />
+          </>
+        )}
+        <Lacking outcome={outcome} id={id} known={known !== null} />
+      </section>
+      {known && (
+        <section class="match-verdict" aria-label="What it means">
+          <PartialMeaning
+            bench={bench}
+            outcome={outcome}
+            known={known}
+            told={toldOf(known)}
+            warnings={known.answer.warnings}
+          />
+        </section>
+      )}
+    </>
+  );
+}
