@@ -5,7 +5,8 @@ import type { Outcome } from "../state/outcome.ts";
 import { counted } from "./count.ts";
 import { calibratedFrictionWords, gapWords } from "./gapWords.ts";
 import { Mark } from "./Mark.tsx";
-import { marksOf } from "./marks.ts";
+import { calibrationNotes, marksOf } from "./marks.ts";
+import { roughnessWords } from "./roughnessWords.ts";
 
 const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   curve: "curve test",
@@ -31,12 +32,20 @@ function gapLine(resolved: Resolved): string {
   return resolved.leak ? `${gap}; the leak was measured there and stands in its place.` : `${gap}.`;
 }
 
+/** How rough the surface is, where tests and not its record say it. */
+function roughnessLine(bench: Bench, { build, resolved }: Outcome): string | null {
+  const surface = bench.surfaces.find(({ id }) => id === build.surface)?.data;
+  const words = surface && roughnessWords(resolved?.roughness ?? null, surface.roughness);
+  return words ? `Roughness of ${surface.name} ${words}.` : null;
+}
+
 /** On how many tests the figures rest, and what is scaled, stated or estimated in them. */
 export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
   const { resolved } = outcome;
   if (!resolved) return null;
   const counts = countsByKind(bench, resolved.tests);
   const friction = calibratedFrictionWords(resolved);
+  const roughness = roughnessLine(bench, outcome);
   return (
     <>
       <h2>Rests on</h2>
@@ -49,7 +58,11 @@ export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
       </p>
       <ul class="rests">
         {!resolved.propeller && <li>{gapLine(resolved)}</li>}
+        {roughness && <li>{roughness}</li>}
         {friction && <li>Friction of the wheels {friction}.</li>}
+        {calibrationNotes(resolved, "prior-doubted").map(({ message }) => (
+          <li key={message}>{message}</li>
+        ))}
         {marksOf(bench, outcome).map(({ word, what }) => (
           <li key={word + what}>
             <Mark word={word} /> {what}

@@ -104,17 +104,15 @@ function estimatedMarks(bench: Bench, outcome: Outcome): BuildMark[] {
   });
 }
 
-const DOUBTS = ["conflict", "prior-doubted"];
-
-/** Notes of a calibration in use that its figures should not be read without. */
-function doubtedNotes({ gap, friction, calibration }: Resolved): readonly Note[] {
+/** @returns notes of one kind of a calibration in use, none where it isn't in use */
+export function calibrationNotes({ gap, friction, calibration }: Resolved, wanted: string): readonly Note[] {
   const used = gap.basis === "calibrated" || friction?.basis === "calibrated";
-  return (used ? (calibration?.answer?.warnings ?? []) : []).filter(({ code }) => DOUBTS.includes(code));
+  return (used ? (calibration?.answer?.warnings ?? []) : []).filter(({ code }) => code === wanted);
 }
 
 /** Tests that speak against each other or the model: no verdict should be read without them. */
 function contradictedMarks({ resolved }: Outcome): BuildMark[] {
-  const notes = resolved ? doubtedNotes(resolved) : [];
+  const notes = resolved ? calibrationNotes(resolved, "conflict") : [];
   return notes.map(({ message }) => ({ word: "contradicted", what: message }));
 }
 

@@ -78,6 +78,14 @@ describe("the sentence of a calibration", () => {
       /^Five pulls and one leak test put the gap at 0\.4\d+ ± 0\.0\d+ mm, not the 0\.55 mm set\.$/,
     );
   });
+
+  it("where the tests contradict the model: says that, and claims no agreement", () => {
+    const page = pageOf("square-lip");
+    const warnings = [{ code: "conflict", message: "" }];
+    expect(plain(calibrationSentence({ ...page, answer: { ...page.answer, warnings } }))).toMatch(
+      /^Seven pulls put the gap at .* mm, but contradict each other or the model\.$/,
+    );
+  });
 });
 
 describe("what stands in the section", () => {

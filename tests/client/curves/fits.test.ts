@@ -121,6 +121,28 @@ describe("a motor's page", () => {
     }
   });
 
+  it("asks for no load that draws more than was ever read, with a slow row at a low voltage and a fast one at a high", () => {
+    const rows = [
+      [4, 0.5, 8900, true],
+      [8, 0.5, 18100, true],
+      [11, 0.6, 24900, true],
+      [8, 3.1, 15900, false],
+      [10, 4.2, 19000, false],
+    ].map(([voltage, current, speed, noLoad]) => ({
+      voltage: { value: voltage, unit: "V" },
+      current: { value: current, unit: "A" },
+      speed: { value: speed, unit: "rpm" },
+      throttle: { value: 100, unit: "%" },
+      noLoad,
+    }));
+    const other = changed((data) =>
+      data.kind === "motor" ? ({ ...data, resistance: undefined, rows } as typeof data) : data,
+    );
+    const asked = known(motorNext(known(motorPage(other, bench.motors[0].id))));
+    // 11 V at 15 900 rpm and 2300 rpm/V leave 4.1 V for 0.39 Ω: far above the 4.2 A read
+    expect(asked.from).toBeGreaterThan(20_000);
+  });
+
   it("asks for rows at tested speeds, with the current they draw; with one row left, for what settles the constants", () => {
     const speeds = page.points.map(({ rpm }) => rpm);
     const next = motorNext(page);

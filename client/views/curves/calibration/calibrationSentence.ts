@@ -12,14 +12,16 @@ const SCATTER_DIGITS = 2;
 
 const inAWord = (count: number, one: string) => `${inWords(count)} ${count === 1 ? one : `${one}s`}`;
 
-/** @returns "Seven pulls and one leak test put the gap at 0.47 ± 0.04 mm, not the 0.60 mm set." */
+/** @returns "Seven pulls and one leak test put the gap at 0.47 ± 0.04 mm, not the 0.60 mm set."; where they contradict, that */
 export function calibrationSentence({ pair, answer, pulls, leaks }: CalibrationPage): string {
   const { gap, gapBasis } = pair.skirt.data;
   const leakTests = new Set(leaks.map(({ testId }) => testId)).size;
   const tests = [inAWord(pulls.length, "pull"), ...(leakTests > 0 ? [inAWord(leakTests, "leak test")] : [])];
   const { mean, sd } = answer.gap;
   const said = `the ${gapText(gap)} ${gapBasis === "measured" ? "measured" : "set"}`;
-  const against = Math.abs(mean - gap) > AGREES * sd ? `not ${said}` : `in agreement with ${said}`;
+  const agreement = Math.abs(mean - gap) > AGREES * sd ? `not ${said}` : `in agreement with ${said}`;
+  const conflict = answer.warnings.some(({ code }) => code === "conflict");
+  const against = conflict ? "but contradict each other or the model" : agreement;
   return `${capital(listed(tests))} put the gap at ${gapText(mean, sd)}, ${against}.`;
 }
 

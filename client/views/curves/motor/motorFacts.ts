@@ -48,20 +48,30 @@ function shiftWithout(page: MotorPage, test: number): number | null {
   return rest && fit.kv / rest.kv - 1;
 }
 
+/** Speeds that were tested, down to where the motor would draw more at that voltage than it was ever seen to: no load is asked for that may burn it. */
+function speedsToAsk(page: MotorPage, fit: VoltageFit, voltage: number): { from: number; to: number } {
+  const rows = inFit(page);
+  const speeds = rows.map(({ rpm }) => rpm);
+  const most = Math.max(...rows.map(({ current }) => current));
+  const slowest = (voltage - most * fit.resistance) / (fit.backEmf * RPM);
+  return { from: Math.max(Math.min(...speeds), slowest), to: Math.max(...speeds) };
+}
+
 /** @returns rows that would narrow the voltage's band most over the speeds that were tested, at the highest voltage */
 export function motorNext(page: MotorPage): MissingReadings | null {
   const { fit } = page.basis;
   const inverse = fit && pairInformation(fit.voltage);
   if (!fit || !inverse) return null;
   const voltage = usualVoltage(page);
-  const speeds = inFit(page).map((point) => point.rpm);
+  const { from, to } = speedsToAsk(page, fit.voltage, voltage);
+  if (!(to > from)) return null;
   return missingReadings({
     inverse,
     row: (rpm) => motorRow({ current: currentAt(fit.voltage, voltage, rpm), rpm }),
     dof: fit.voltage.dof,
     weight: () => 1,
-    from: Math.min(...speeds),
-    to: Math.max(...speeds),
+    from,
+    to,
     quantile: bandQuantile,
   });
 }
