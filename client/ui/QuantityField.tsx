@@ -17,6 +17,8 @@ export interface QuantityFieldProps {
   /** the unit meant when none is typed */
   readonly defaultUnit?: string;
   readonly hint?: ComponentChildren;
+  /** an example in the empty field, the quantity's own unless given */
+  readonly placeholder?: string;
   readonly class?: string;
 }
 
@@ -76,7 +78,7 @@ export function QuantityField(props: QuantityFieldProps) {
           inputMode={props.dimension === "fraction" ? "decimal" : "text"}
           autoComplete="off"
           spellcheck={false}
-          placeholder={dimension(props.dimension).example}
+          placeholder={props.placeholder ?? dimension(props.dimension).example}
           value={text}
           onInput={(event) => void type(event.currentTarget.value)}
         />

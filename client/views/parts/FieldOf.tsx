@@ -1,6 +1,7 @@
 import { shownUnit } from "../../../shared/units/dimensions.ts";
 import type { TypedQuantity } from "../../../shared/units/parse.ts";
 import { bench } from "../../state/bench.ts";
+import { AddPart } from "../../ui/AddPart.tsx";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
 import { QuantityField } from "../../ui/QuantityField.tsx";
 import { doubtPath, markable, marksIn, toggledMark } from "./draft.ts";
@@ -53,6 +54,7 @@ function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
   return (
     <SelectField
       label={labelOf(spec)}
+      hint={records.length === 0 ? <AddPart collection={spec.collection} /> : spec.hint}
       value={asText(editing.valueAt(path))}
       options={options}
       error={editing.errorAt(path)}
@@ -79,6 +81,7 @@ function NumericField({ spec, path, editing, label }: Props<QuantitySpec | Numbe
       dimension={spec.dimension}
       defaultUnit={spec.unit}
       hint={spec.hint}
+      placeholder={spec.example}
       value={asQuantity(editing.valueAt(path))}
       error={editing.errorAt(path)}
       onChange={(value) => editing.set(path, value)}
@@ -94,7 +97,7 @@ function WithDoubt({ spec, path, editing }: Props<QuantitySpec | NumberSpec>) {
     <div class="field-pair">
       {field}
       <NumericField
-        spec={{ ...spec, hint: "standard uncertainty" }}
+        spec={{ ...spec, hint: "standard uncertainty", ...(spec.kind === "quantity" ? { example: "" } : {}) }}
         path={doubtPath(spec.doubt)}
         editing={editing}
         label="±"

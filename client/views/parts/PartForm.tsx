@@ -1,4 +1,5 @@
 import { useRef, useState } from "preact/hooks";
+import type { FieldError } from "../../../shared/model/api/errors.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { href, navigate } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
@@ -7,6 +8,7 @@ import { Problem } from "../../ui/Problem.tsx";
 import { type Draft, draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
 import { type Editing, FieldOf } from "./FieldOf.tsx";
 import { RemovePart } from "./RemovePart.tsx";
+import { refusalSentence } from "./refusal.ts";
 import type { FormSpec, Section } from "./spec.ts";
 
 type Data = Record<string, unknown>;
@@ -19,7 +21,7 @@ interface Props {
 
 type Errors = Readonly<Record<string, string>>;
 
-function errorsOf(list: readonly { readonly path: string; readonly message: string }[]): Errors {
+function errorsOf(list: readonly FieldError[]): Errors {
   return Object.fromEntries(list.map(({ path, message }) => [path, message]));
 }
 
@@ -53,22 +55,31 @@ function useEditing(form: FormSpec, record: Stored<Data> | null) {
   return { state, editing, errors, setErrors, problems: problems.current };
 }
 
+/** Brings the first field that was refused onto the screen, ready to be typed in. */
+function goToFirst(page: HTMLElement | null): void {
+  const field = page?.querySelector<HTMLElement>("[aria-invalid=true]");
+  field?.scrollIntoView({ block: "center" });
+  field?.focus({ preventScroll: true });
+}
+
 /** Adds or corrects one part or build; every refusal stands beside its field. It corrects the record as it was when the form opened: one changed meanwhile is refused. */
 export function PartForm({ form, record: now }: Props) {
   const [record] = useState(now);
   const { state, editing, errors, setErrors, problems } = useEditing(form, record);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [sending, setSending] = useState(false);
-  const refuse = (list: Parameters<typeof errorsOf>[0], message: string | null) => {
+  const page = useRef<HTMLFormElement>(null);
+  const refuse = (list: readonly FieldError[], message: string) => {
     setErrors(errorsOf(list));
-    setTrouble(message);
+    setTrouble(refusalSentence(form, list, message));
+    requestAnimationFrame(() => goToFirst(page.current));
   };
   const send = async (event: Event) => {
     event.preventDefault();
     const { data, refused } = readForm(form, state, record?.data ?? {});
     const unread = [...problems].map(([path, message]) => ({ path, message }));
     const all = [...refused.filter(({ path }) => !problems.has(path)), ...unread];
-    if (all.length > 0) return refuse(all, "Nothing was saved: look at the marked fields.");
+    if (all.length > 0) return refuse(all, "");
     setSending(true);
     try {
       const path = `/${form.collection}`;
@@ -86,7 +97,7 @@ export function PartForm({ form, record: now }: Props) {
   };
   const title = record ? String(record.data.name) : `Add a ${form.one}`;
   return (
-    <form class="part-form" onSubmit={(event) => void send(event)} noValidate>
+    <form class="part-form" ref={page} onSubmit={(event) => void send(event)} noValidate>
       <p class="small">
         <a href={href("parts")}>Parts and builds</a>
       </p>

@@ -22,6 +22,8 @@ export interface QuantitySpec extends Common {
   readonly unit?: string;
   /** key under "uncertainty" of its standard uncertainty, which gets a field beside it */
   readonly doubt?: string;
+  /** in the empty field, in the place of the quantity's usual example */
+  readonly example?: string;
 }
 
 export interface NumberSpec extends Common {

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { dimension } from "../../../../shared/units/dimensions.ts";
 import { bench } from "../../../state/bench.ts";
+import { AddPart } from "../../../ui/AddPart.tsx";
 import { Field, type FieldInput } from "../../../ui/Field.tsx";
 import type { FieldSpec } from "../record/spec.ts";
 import { partsFor, sizesOf } from "./defaults.ts";
@@ -16,11 +17,17 @@ export function BoundField({ form, field }: BoundFieldProps) {
   const text = form.draft.value.fields[field.key] ?? "";
   return (
     <div id={anchorOf(field.key)} class={`bench-field bench-field-${field.type}`}>
-      <Field label={field.label} hint={field.hint} error={form.shown.value.get(field.key)}>
+      <Field label={field.label} hint={hintOf(field)} error={form.shown.value.get(field.key)}>
         {(input) => inputOf(form, field, text, input)}
       </Field>
     </div>
   );
+}
+
+/** A choice among parts of which the book has none says where to add one; what is typed so far is kept meanwhile. */
+function hintOf(field: FieldSpec): ComponentChildren {
+  const isBare = field.type === "part" && bench.value && partsFor(bench.value, field).length === 0;
+  return isBare ? <AddPart collection={field.collection} /> : field.hint;
 }
 
 function inputOf(form: FormModel, field: FieldSpec, text: string, input: FieldInput): ComponentChildren {

@@ -40,6 +40,7 @@ export const buildForm: FormSpec = {
         number("targetMargin", "Wanted margin", { hint: "1.5 unless given" }),
         quantity("fallHeight", "Height above the ground where it works", "length", {
           unit: "m",
+          example: "2.5 m",
           hint: "for the energy of a fall",
         }),
         {
@@ -59,24 +60,33 @@ export const buildForm: FormSpec = {
       folded: true,
       fields: [
         quantity("charge", "State of charge", "fraction", { hint: "60 % unless given" }),
-        quantity("supply.duty", "Duty", "fraction", { hint: "100 % unless given" }),
-        quantity("supply.driverResistance", "Driver", "resistance", { unit: "mΩ" }),
-        quantity("supply.auxCurrent", "Other loads on the pack", "current"),
+        quantity("supply.duty", "Duty", "fraction", { example: "80 %", hint: "100 % unless given" }),
+        quantity("supply.driverResistance", "Driver", "resistance", { example: "20 mΩ", unit: "mΩ" }),
+        quantity("supply.auxCurrent", "Other loads on the pack", "current", { example: "0.2 A" }),
       ],
     },
     {
       title: "Wheels and balance",
       folded: true,
       fields: [
-        quantity("vehicle.wheelbase", "Between the axles", "length", { hint: "110 mm unless given" }),
-        quantity("vehicle.track", "Between left and right wheels", "length", { hint: "90 mm unless given" }),
+        quantity("vehicle.wheelbase", "Between the axles", "length", {
+          example: "110 mm",
+          hint: "110 mm unless given",
+        }),
+        quantity("vehicle.track", "Between left and right wheels", "length", {
+          example: "90 mm",
+          hint: "90 mm unless given",
+        }),
         quantity("vehicle.cgHeight", "Height of the centre of gravity", "length", {
+          example: "20 mm",
           hint: "20 mm unless given",
         }),
         quantity("vehicle.cgFromRear", "Centre of gravity ahead of the rear axle", "length", {
+          example: "55 mm",
           hint: "55 mm unless given",
         }),
         quantity("vehicle.suctionFromRear", "Suction ahead of the rear axle", "length", {
+          example: "55 mm",
           hint: "55 mm unless given",
         }),
         {
@@ -91,7 +101,7 @@ export const buildForm: FormSpec = {
         },
         number("vehicle.rollingResistance", "Rolling resistance", { hint: "0.02 unless given" }),
         number("vehicle.jolt", "Jolts, in g on top of gravity", { hint: "0 unless given" }),
-        quantity("vehicle.jetArea", "Exhaust area, where its thrust counts", "area"),
+        quantity("vehicle.jetArea", "Exhaust area, where its thrust counts", "area", { example: "3 cm²" }),
         number("vehicle.jetAngle", "Exhaust, ° from straight off the surface", { hint: "0 unless given" }),
       ],
     },
@@ -99,8 +109,15 @@ export const buildForm: FormSpec = {
       title: "Air",
       folded: true,
       fields: [
-        quantity("air.temperature", "Temperature", "temperature", { hint: "20 °C unless given" }),
-        quantity("air.pressure", "Pressure", "pressure", { unit: "hPa", hint: "1013.25 hPa unless given" }),
+        quantity("air.temperature", "Temperature", "temperature", {
+          example: "18 °C",
+          hint: "20 °C unless given",
+        }),
+        quantity("air.pressure", "Pressure", "pressure", {
+          example: "990 hPa",
+          unit: "hPa",
+          hint: "1013.25 hPa unless given",
+        }),
         quantity("air.humidity", "Humidity", "fraction", { hint: "50 % unless given" }),
       ],
     },
@@ -109,7 +126,7 @@ export const buildForm: FormSpec = {
       folded: true,
       fields: [
         number("overrides.series", "Cells in series"),
-        quantity("overrides.gap", "Gap", "length"),
+        quantity("overrides.gap", "Gap", "length", { example: "0.6 mm" }),
         number("overrides.wheelFriction", "Friction of the wheels"),
       ],
     },

@@ -11,8 +11,8 @@ export const packForm: FormSpec = {
         nameField,
         number("series", "Cells in series", { required: true }),
         number("parallel", "Cells in parallel", { hint: "1 unless given" }),
-        quantity("wireResistance", "Wires and plugs", "resistance", { unit: "mΩ" }),
-        quantity("mass", "Mass", "mass"),
+        quantity("wireResistance", "Wires and plugs", "resistance", { example: "20 mΩ", unit: "mΩ" }),
+        quantity("mass", "Mass", "mass", { example: "38 g" }),
         noteField,
       ],
     },
@@ -20,12 +20,17 @@ export const packForm: FormSpec = {
       title: "One cell",
       fields: [
         quantity("cell.capacity", "Capacity", "charge", { required: true }),
-        quantity("cell.resistance", "Resistance", "resistance", { required: true, unit: "mΩ" }),
+        quantity("cell.resistance", "Resistance", "resistance", {
+          example: "25 mΩ",
+          required: true,
+          unit: "mΩ",
+        }),
         quantity("cell.minimumVoltage", "Least voltage under load", "voltage", {
+          example: "3.2 V",
           required: true,
           hint: "never below the maker's minimum",
         }),
-        quantity("cell.maxCurrent", "Greatest current", "current"),
+        quantity("cell.maxCurrent", "Greatest current", "current", { example: "9 A" }),
         {
           kind: "list",
           path: "cell.curve",
@@ -53,7 +58,7 @@ export const packForm: FormSpec = {
     {
       title: "Size and price",
       folded: true,
-      fields: [quantity("height", "Height", "length"), number("price", "Price")],
+      fields: [quantity("height", "Height", "length", { example: "16 mm" }), number("price", "Price")],
     },
     { title: "Estimates", folded: true, fields: [marksField] },
   ],

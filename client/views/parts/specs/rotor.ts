@@ -37,9 +37,9 @@ export const rotorForm: FormSpec = {
           add: "Add a size",
           columns: [
             quantity("diameter", "Diameter", "length", { required: true }),
-            quantity("mass", "Mass", "mass"),
-            quantity("height", "Height", "length"),
-            quantity("tipClearance", "Tip clearance", "length"),
+            quantity("mass", "Mass", "mass", { example: "2.4 g" }),
+            quantity("height", "Height", "length", { example: "12 mm" }),
+            quantity("tipClearance", "Tip clearance", "length", { example: "0.3 mm" }),
             number("price", "Price"),
           ],
         },
@@ -72,12 +72,14 @@ export const rotorForm: FormSpec = {
           ],
         },
         quantity("material.boreDiameter", "Bore, the hole for the shaft", "length", {
+          example: "1.5 mm",
           hint: "0 mm for none; needed with a material",
         }),
         quantity("material.strength", "Strength across printed layers", "stress", {
           hint: "empty: the usual one, marked estimated",
         }),
         quantity("material.density", "Density", "density", {
+          example: "1.24 g/cm³",
           unit: "g/cm³",
           hint: "empty: the usual one of the material",
         }),
@@ -85,9 +87,11 @@ export const rotorForm: FormSpec = {
           hint: "empty: the usual one; for example 0.36",
         }),
         quantity("material.bladeMass", "All blades of the first size together", "mass", {
+          example: "0.8 g",
           hint: "they load the rim",
         }),
         quantity("material.rimThickness", "Disc at its rim, thickness in the first size", "length", {
+          example: "1.2 mm",
           hint: "needed with the blades' mass",
         }),
       ],
@@ -97,6 +101,7 @@ export const rotorForm: FormSpec = {
       folded: true,
       fields: [
         quantity("chord", "Chord at 75 % of the radius, first size", "length", {
+          example: "7 mm",
           hint: "a tenth of the diameter unless given",
         }),
       ],

@@ -9,10 +9,10 @@ export const skirtForm: FormSpec = {
       title: "The lip round the cavity",
       fields: [
         nameField,
-        quantity("perimeter", "Length along the lip", "length", { required: true }),
+        quantity("perimeter", "Length along the lip", "length", { example: "25 cm", required: true }),
         quantity("area", "Area inside the lip", "area", { required: true }),
-        quantity("land", "Width of the lip, along the flow", "length", { required: true }),
-        quantity("gap", "Gap as set", "length", { required: true, doubt: "gap" }),
+        quantity("land", "Width of the lip, along the flow", "length", { example: "3 mm", required: true }),
+        quantity("gap", "Gap as set", "length", { example: "0.6 mm", required: true, doubt: "gap" }),
         {
           kind: "choice",
           path: "gapBasis",
@@ -45,7 +45,7 @@ export const skirtForm: FormSpec = {
           label: "Openings",
           add: "Add an opening",
           columns: [
-            quantity("area", "Area", "area", { required: true, unit: "mm²" }),
+            quantity("area", "Area", "area", { required: true, unit: "mm²", example: "20 mm²" }),
             number("dischargeCoefficient", "C_d", { hint: "0.61 unless given" }),
           ],
         },
@@ -57,8 +57,8 @@ export const skirtForm: FormSpec = {
       fields: [
         number("share", "Share of the load that the skirt carries, 0 to 1", { hint: "0 unless given" }),
         number("friction", "Friction of the skirt", { hint: "0.3 unless given" }),
-        quantity("height", "Height", "length"),
-        quantity("mass", "Mass", "mass"),
+        quantity("height", "Height", "length", { example: "8 mm" }),
+        quantity("mass", "Mass", "mass", { example: "6 g" }),
         number("price", "Price"),
       ],
     },

@@ -9,7 +9,10 @@ export const surfaceForm: FormSpec = {
       title: "What the vehicle clings to",
       fields: [
         nameField,
-        quantity("roughness", "Roughness, added to the gap", "length", { hint: "0 unless given" }),
+        quantity("roughness", "Roughness, added to the gap", "length", {
+          example: "0.05 mm",
+          hint: "0 unless given",
+        }),
         number("wheelFriction", "Friction of the wheels on it", {
           hint: "a friction test takes its place",
           doubt: "wheelFriction",
