@@ -17,6 +17,7 @@ import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
 import { inUse, leakPoints, type PullTrial, pullTrials, type Reading } from "./readings.ts";
 import { remembered } from "./remembered.ts";
 import { resolveAsSet } from "./resolve.ts";
+import { surfaceRoughness } from "./roughnessBasis.ts";
 
 /** Where a row of a test stands in the book. */
 export interface RowOfTest {
@@ -65,10 +66,10 @@ interface Setting {
   readonly surface: StoredOf<"surfaces">;
 }
 
-/** The roughness allowance takes part in the doubt: tests tell the two together. */
-function gapPrior({ skirt, surface }: Setting, ofBuild: number | undefined): Belief {
+/** The roughness allowance takes part in the doubt: pulls tell the two together. */
+function gapPrior({ bench, skirt, surface }: Setting, ofBuild: number | undefined): Belief {
   const stated = ofBuild ?? skirt.data.uncertainty.gap ?? PRINTED;
-  const sd = Math.hypot(stated, surface.data.uncertainty.roughness ?? 0);
+  const sd = Math.hypot(stated, surfaceRoughness(bench, surface).sd ?? 0);
   return { mean: skirt.data.gap, sd: Math.max(LEAST_GAP_DOUBT, sd) };
 }
 

@@ -17,6 +17,7 @@ import { type PackBasis, packBasis } from "./packBasis.ts";
 import { type Partial, type PartialBases, partialOf } from "./partial.ts";
 import { type PropellerBasis, powerMissing, powerOf, propellerBasis } from "./propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis, testedAt } from "./rotorBasis.ts";
+import { type SurfaceRoughness, surfaceRoughness } from "./roughnessBasis.ts";
 
 export type { Bench } from "./bench.ts";
 export type { GapBasis } from "./gapBasis.ts";
@@ -48,6 +49,8 @@ export interface Resolved {
   readonly skirtFriction: FrictionBasis | null;
   /** a leak test in the gap's place; null: the lip-gap law */
   readonly leak: LeakBasis | null;
+  /** allowance on the surface that the lip-gap law adds to the gap; null where no law is used */
+  readonly roughness: SurfaceRoughness | null;
   readonly cellVoltage: CellVoltages | null;
   /** every test that the figures rest on */
   readonly tests: readonly string[];
@@ -90,10 +93,10 @@ function missingParts(build: Build, parts: Parts): Missing[] {
   });
 }
 
-/** @returns a skirt on a surface at one gap, a measured leak in its place where there is one, SI */
+/** @returns a skirt at one gap on a surface of some roughness, a measured leak in its place where there is one, SI */
 export function skirtInput(
   skirt: StoredOf<"skirts">,
-  surface: StoredOf<"surfaces">,
+  { value: roughness }: Pick<SurfaceRoughness, "value">,
   gap: number,
   leak: LeakBasis | null,
 ): SkirtInput {
@@ -106,7 +109,7 @@ export function skirtInput(
     lossSum,
     openings,
     gap,
-    roughness: surface.data.roughness,
+    roughness,
     measuredLeak: leak?.leak ?? null,
   };
 }
@@ -190,11 +193,13 @@ function resolved(bench: Bench, build: Build, calibration: BuildCalibration | nu
   ];
   const ofSkirt = parts.skirt && parts.surface ? skirtFriction(bench, parts.surface, parts.skirt) : null;
   const leak = rotor && build.skirt ? leakBasis(bench, build.skirt, build.surface, gap) : null;
-  const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak };
+  const onSurface = parts.surface && surfaceRoughness(bench, parts.surface);
+  const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak, onSurface };
   const input = inputOf(build, parts, bases);
   const propeller = propellerInput(build, parts, bases);
   const either = input ?? propeller;
-  const used = [rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak].flatMap(
+  const roughness = rotor && parts.skirt && !leak ? onSurface : null;
+  const used = [rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak, roughness].flatMap(
     (basis) => basis?.testIds ?? [],
   );
   return {
@@ -212,6 +217,7 @@ function resolved(bench: Bench, build: Build, calibration: BuildCalibration | nu
     friction,
     skirtFriction: ofSkirt,
     leak,
+    roughness,
     cellVoltage: either && pack && cellVoltages(either, build, pack),
     tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],
   };
@@ -234,17 +240,20 @@ interface Bases {
   readonly friction: FrictionBasis | null;
   readonly ofSkirt: FrictionBasis | null;
   readonly leak: LeakBasis | null;
+  /** how rough the surface is */
+  readonly onSurface: SurfaceRoughness | null;
 }
 
 /** Null where the book lacks what the vehicle stands on. */
 function partialBases(build: Build, parts: Parts, bases: Bases): PartialBases | null {
-  const { skirt, surface } = parts;
-  if (!surface || (build.skirt && !skirt)) return null;
+  const { skirt } = parts;
+  const { onSurface } = bases;
+  if (!onSurface || (build.skirt && !skirt)) return null;
   return {
     ...bases,
     skirtFriction: bases.ofSkirt,
     storedPack: parts.pack,
-    skirt: skirt && skirtInput(skirt, surface, bases.gap.value, bases.leak),
+    skirt: skirt && skirtInput(skirt, onSurface, bases.gap.value, bases.leak),
     skirtShare: skirt?.data.share ?? 0,
   };
 }
@@ -289,15 +298,15 @@ function propellerInput(build: Build, parts: Parts, bases: Bases): PropellerPred
 }
 
 function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput | null {
-  const { rotor, gap, leak } = bases;
-  const { skirt, surface } = parts;
+  const { rotor, gap, leak, onSurface } = bases;
+  const { skirt } = parts;
   const common = commonInput(build, parts, bases);
-  if (!common || !rotor?.lambda || !skirt || !surface) return null;
+  if (!common || !rotor?.lambda || !skirt || !onSurface) return null;
   const { psi, lambda, phiMin, phiMax } = rotor;
   const sizeCorrection = testedAt(rotor, build.diameter);
   return {
     ...common,
     rotor: { diameter: build.diameter, psi, lambda, phiMin, phiMax, sizeCorrection },
-    skirt: skirtInput(skirt, surface, gap.value, leak),
+    skirt: skirtInput(skirt, onSurface, gap.value, leak),
   };
 }

@@ -2,16 +2,7 @@ import type { SurfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { counted } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
-
-const MICROMETRES = 1e6;
-
-/** @returns "148 ± 6 µm": heights of a lip are micrometres */
-function micrometres(value: number, sd: number | null): string {
-  const plain = Math.round(value * MICROMETRES);
-  if (sd === null) return `${plain}\u2009µm`;
-  const error = sd * MICROMETRES;
-  return `${plain} ± ${error < 1 ? "1" : Math.round(error)}\u2009µm`;
-}
+import { micrometres } from "../../ui/roughnessWords.ts";
 
 /** The allowance that counts, and whether it is stated or was told apart. */
 export function roughnessText({ basis, value, sd }: SurfaceRoughness) {
@@ -38,7 +29,7 @@ export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) 
         <p>
           The lip stands {micrometres(told.difference, told.uncertainty)} further off here than on{" "}
           {against.data.name}, by {counted(told.tests, "leak test")} of the same skirt at the same gap.{" "}
-          {basis === "told apart" && `The book states ${stated}.`}
+          {basis === "told apart" && `The book states ${stated}; predictions take what the tests tell.`}
         </p>
       )}
       {told && told.inflation > 1 && (

@@ -9,6 +9,7 @@ import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBas
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
 import { skirtInput } from "../resolve.ts";
+import { surfaceRoughness } from "../roughnessBasis.ts";
 import { skirtMass } from "./bareMass.ts";
 import { admitted, type Context } from "./context.ts";
 
@@ -27,7 +28,7 @@ function atGap({ context, skirt, surface, build }: Standing, gap: number | null)
   const tried = gap === null ? build : { ...build, overrides: { gap } };
   const basis = gapBasis(tried, skirt, calibrationOf(bench, tried));
   const leak = leakBasis(bench, skirt.id, surface.id, basis);
-  return skirtInput(skirt, surface, basis.value, leak);
+  return skirtInput(skirt, surfaceRoughness(bench, surface), basis.value, leak);
 }
 
 function wheelsOf({ context, surface, build }: Standing): number | string {

@@ -53,16 +53,17 @@ function addCalibrated({ calibration, gap, friction }: Resolved, { skirt }: On, 
   into.add("skirt.gap", gap.uncertainty, source);
 }
 
-/** How wide the gap is: a leak test in its place, the calibration's, else as stated with the surface's roughness. */
+/** How wide the gap is: a leak test in its place, the calibration's, else as stated, with the surface's roughness as told apart or stated. */
 export function addGapDoubt(bench: Bench, resolved: Resolved, on: On, into: Collector): void {
-  const { leak, gap } = resolved;
+  const { leak, gap, roughness } = resolved;
   if (leak) addLeak(bench, leak, on, into);
   else if (gap.basis === "calibrated") addCalibrated(resolved, on, into);
   else {
     const name = on.skirt?.name ?? "the skirt";
     into.add("skirt.gap", gap.uncertainty, { from: "stated", what: `gap of ${name}`, test: "leak" });
-    const what = `roughness of ${on.surface.name}`;
-    into.add("skirt.roughness", on.surface.uncertainty.roughness, { from: "stated", what, test: "leak" });
+    const told = roughness?.basis === "told apart";
+    const what = `${told ? "leak tests that tell the roughness" : "roughness"} of ${on.surface.name}`;
+    into.add("skirt.roughness", roughness?.sd, { from: told ? "tests" : "stated", what, test: "leak" });
   }
 }
 
