@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 
-export const VIEW_NAMES = ["match", "bench", "curves", "attitudes", "run-down", "parts"] as const;
+export const VIEW_NAMES = ["match", "bench", "curves", "attitudes", "run-down", "choose", "parts"] as const;
 export type ViewName = (typeof VIEW_NAMES)[number];
 
 export interface Route {

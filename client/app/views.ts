@@ -28,6 +28,7 @@ export const VIEWS: readonly View[] = [
     listed: true,
     load: () => import("../views/rundown/RundownView.tsx"),
   },
+  { name: "choose", label: "Choose", listed: true, load: () => import("../views/choose/ChooseView.tsx") },
   {
     name: "parts",
     label: "Parts and builds",

@@ -1,0 +1,115 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Bench } from "../../../shared/book/bench.ts";
+import type { ChooseJob } from "../../../shared/model/api/choose.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { go, href, navigate, route } from "../../app/router.ts";
+import { bench } from "../../state/bench.ts";
+import { current } from "../../state/build.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { EmptyBench } from "../../ui/EmptyBench.tsx";
+import { Problem } from "../../ui/Problem.tsx";
+import { ChooseForm } from "./form/ChooseForm.tsx";
+import { Progress } from "./parts/Progress.tsx";
+import { Results } from "./Results.tsx";
+import { isOver, useJob } from "./state/job.ts";
+import { remembered, shownFrom, shownQuery } from "./state/shown.ts";
+import { type Asking, useAsking } from "./useAsking.ts";
+
+/** Which parts do it? Every admitted set, solved in full. */
+export default function ChooseView() {
+  const book = bench.value;
+  const build = current.value;
+  if (!book) return null;
+  if (!build) return <EmptyBench bench={book} />;
+  return <Choosing bench={book} build={build} />;
+}
+
+/** The job that is shown: the one of the address, or, while that one runs, the one before it. */
+function useShownJob(job: ChooseJob | null): ChooseJob | null {
+  const [done, setDone] = useState<ChooseJob | null>(null);
+  useEffect(() => {
+    if (job?.state === "done") setDone(job);
+  }, [job?.id, job?.state]);
+  return job?.state === "done" ? job : done;
+}
+
+/** Without a job in the address, the last one that was looked at comes back. */
+function useLastJob(id: string | null): void {
+  useEffect(() => {
+    const last = remembered()?.id;
+    if (id === null && last) go(href("choose", last), { replace: true });
+  }, [id]);
+}
+
+function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"builds"> }) {
+  const { id, query } = route.value;
+  useLastJob(id);
+  const { job, unknown, lost, problem } = useJob(id);
+  const asking = useAsking(book, build, job);
+  const done = useShownJob(job);
+  const shown = useMemo(() => shownFrom(query), [query]);
+  const running = job !== null && !isOver(job);
+  const cancel = () => {
+    if (!job) return;
+    void asking.cancel(job);
+    if (done) go(href("choose", done.id, shownQuery(shown)), { replace: true });
+    else navigate("choose");
+  };
+  const gone = () => <Gone asking={asking} />;
+  const state = (
+    <>
+      {running && <Progress job={job} lost={lost} onCancel={cancel} />}
+      {!running && lost && <Problem message="The server is not heard; it is asked again every second." />}
+      {unknown && gone()}
+      {problem && <Problem message={problem} />}
+      {job?.state === "failed" && <Problem message={job.error ?? "The sets could not be solved."} />}
+      {job?.state === "cancelled" && <p>This choosing was cancelled; nothing of it was kept.</p>}
+    </>
+  );
+  return (
+    <div class={done ? "choose" : "choose choose-unsolved"}>
+      {done ? (
+        <Results
+          key={done.id}
+          bench={book}
+          job={done}
+          shown={shown}
+          stale={running}
+          above={state}
+          onGone={gone}
+          onRelax={(change) => void asking.solve(change(asking.draft))}
+        />
+      ) : (
+        <div class="choose-answer" aria-live="polite">
+          <Answer sentence="Which motor, rotor, pack and skirt do it?">
+            Admit parts, say what must hold: every set of them is solved like a build, its own mass included.
+          </Answer>
+          {state}
+        </div>
+      )}
+      <div class="choose-change">
+        <ChooseForm
+          bench={book}
+          draft={asking.draft}
+          problemAt={asking.problemAt}
+          onDraft={asking.change}
+          counts={asking.read.counts}
+          refusal={asking.refusal}
+          busy={asking.busy || running}
+          onSolve={() => void asking.solve()}
+        />
+      </div>
+    </div>
+  );
+}
+
+/** The server has forgotten the job; its question still stands in the form. */
+function Gone({ asking }: { readonly asking: Asking }) {
+  return (
+    <Problem message="The server has no such choosing any more: it was cancelled, made room for newer ones, or the server began anew. What was asked still stands in the form.">
+      <button type="button" onClick={() => void asking.solve()}>
+        Solve it again
+      </button>
+    </Problem>
+  );
+}

@@ -1,0 +1,246 @@
+import type { ComponentChildren } from "preact";
+import { useState } from "preact/hooks";
+import { type Bench, findById } from "../../../shared/book/bench.ts";
+import type { ChooseJob } from "../../../shared/model/api/choose.ts";
+import { navigate } from "../../app/router.ts";
+import { ApiError } from "../../state/api.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { Problem } from "../../ui/Problem.tsx";
+import type { ChosenSet, Column, PointsAnswer } from "./answers.ts";
+import { columnSpec, valueText } from "./columns.ts";
+import type { Draft } from "./form/draft.ts";
+import { storeSet } from "./openSet.ts";
+import { Missed } from "./parts/Missed.tsx";
+import { Pinned } from "./parts/Pinned.tsx";
+import { SetPanel } from "./parts/SetPanel.tsx";
+import { type Rank, Shortlist } from "./parts/Shortlist.tsx";
+import { AxisPicker, SetPlot } from "./plot/SetPlot.tsx";
+import { SetTable } from "./rows/SetTable.tsx";
+import type { Sorting } from "./rows/useRows.ts";
+import { MOST_PINNED, type Shown, show, withPin } from "./state/shown.ts";
+import { type Results as Known, useResults } from "./useResults.ts";
+import { answerSentence, tookText } from "./words/answer.ts";
+import { inOrOut, wantedNames } from "./words/limits.ts";
+import { restText, wheelText } from "./words/set.ts";
+
+const FIRST_SORTING: Sorting = { sort: "margin", order: "most", only: "admissible" };
+
+export interface ResultsProps {
+  readonly bench: Bench;
+  /** one that is done */
+  readonly job: ChooseJob;
+  readonly shown: Shown;
+  /** another job is on its way; this is the picture before it */
+  readonly stale: boolean;
+  readonly onRelax: (change: (draft: Draft) => Draft) => void;
+  readonly onGone: () => ComponentChildren;
+  readonly above: ComponentChildren;
+}
+
+/** What came out: the answer, the plot, the table; the set looked at, the shortlist, the pinned sets. */
+export function Results(props: ResultsProps) {
+  const { bench, job, shown, stale } = props;
+  const [rank, setRank] = useState<Rank>("margin5");
+  const [problem, setProblem] = useState<string | null>(null);
+  const [sorting, setSorting] = useState<Sorting>(() =>
+    job.admissible > 0 ? FIRST_SORTING : { ...FIRST_SORTING, only: "all" },
+  );
+  const known = useResults(job, shown, rank);
+  const base = findById(bench.builds, job.request.build)?.data ?? null;
+  const { wants } = job.request;
+  const look = (index: number) => show({ ...shown, look: index });
+  const pin = (index: number) => show({ ...shown, pins: withPin(shown.pins, index) });
+  const open = async (set: ChosenSet) => {
+    if (!base) return;
+    try {
+      navigate("match", await storeSet(bench, base, job.id, set));
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      setProblem(error.message);
+    }
+  };
+  const gone = known.problem?.code === "unknown-job";
+  const { looked, missed } = known;
+  return (
+    <>
+      <div class="choose-answer" aria-live="polite">
+        <Answer sentence={answerSentence(job, known.lightest, known.shortlist.data?.items[0] ?? null)}>
+          <Figures bench={bench} job={job} known={known} onLook={look} />
+        </Answer>
+        {job.notes.map(({ code, message }) => (
+          <p key={code} class="small near">
+            {message}
+          </p>
+        ))}
+        {props.above}
+        {gone && props.onGone()}
+        {known.problem && !gone && <Problem message={known.problem.message} />}
+        {problem && <Problem message={problem} />}
+      </div>
+      <section class="choose-picture" aria-label="The sets" aria-busy={stale}>
+        {job.admissible === 0 && missed.data && (
+          <Missed
+            bench={bench}
+            base={base}
+            wants={wants}
+            missed={missed.data}
+            onRelax={props.onRelax}
+            onLook={look}
+          />
+        )}
+        <Plot
+          job={job}
+          points={known.points.data}
+          from={known.points.from}
+          shown={shown}
+          looked={looked}
+          pinned={known.pinned}
+          describe={(set) => [
+            wheelText(bench, set),
+            restText(bench, set),
+            `${valueText(shown.y, set.values[shown.y])}, ${valueText(shown.x, set.values[shown.x])}`,
+            inOrOut(set.broken, wantedNames(wants, base)),
+          ]}
+          onLook={look}
+          onPin={pin}
+        />
+        <SetTable
+          key={job.id}
+          bench={bench}
+          job={job.id}
+          counts={job}
+          sorting={sorting}
+          onSort={setSorting}
+          looked={looked?.index ?? null}
+          pins={shown.pins}
+          onLook={look}
+          onPin={pin}
+          onOpen={(set) => void open(set)}
+        />
+        {job.admissible > 0 && missed.data && (
+          <details>
+            <summary>What keeps sets out</summary>
+            <Missed
+              bench={bench}
+              base={base}
+              wants={wants}
+              missed={missed.data}
+              onRelax={props.onRelax}
+              onLook={look}
+            />
+          </details>
+        )}
+      </section>
+      <section class="choose-meaning" aria-label="What it means">
+        {looked && (
+          <SetPanel
+            bench={bench}
+            base={base}
+            wants={wants}
+            set={looked}
+            pin={shown.pins.indexOf(looked.index)}
+            canPin={shown.pins.includes(looked.index) || shown.pins.length < MOST_PINNED}
+            onPin={() => pin(looked.index)}
+            onOpen={() => void open(looked)}
+          />
+        )}
+        {job.admissible > 0 && (
+          <Shortlist
+            bench={bench}
+            fetched={known.shortlist}
+            rank={rank}
+            onRank={setRank}
+            wantedChance={wants.leastChance}
+            onLook={look}
+          />
+        )}
+        <Pinned
+          bench={bench}
+          base={base}
+          job={job.id}
+          pins={shown.pins}
+          sets={known.pinned}
+          onLook={look}
+          onPin={pin}
+        />
+      </section>
+    </>
+  );
+}
+
+interface FiguresProps {
+  readonly bench: Bench;
+  readonly job: ChooseJob;
+  readonly known: Known;
+  readonly onLook: (index: number) => void;
+}
+
+/** The line under the answer: which sets are the lightest, the surest and the strongest. */
+function Figures({ bench, job, known, onLook }: FiguresProps) {
+  const { lightest, best, shortlist } = known;
+  const surest = shortlist.data?.items[0]?.set ?? null;
+  const named: [string, ChosenSet | null][] = [
+    ["Lightest", lightest],
+    ["Surest", surest],
+    ["Most to spare", job.admissible > 0 ? best : null],
+  ];
+  return (
+    <>
+      {named.map(
+        ([what, set]) =>
+          set && (
+            <span key={what}>
+              {what}:{" "}
+              <button type="button" class="plain" onClick={() => onLook(set.index)}>
+                {wheelText(bench, set)}
+              </button>
+              {". "}
+            </span>
+          ),
+      )}
+      {tookText(job)}
+    </>
+  );
+}
+
+interface PlotProps {
+  readonly job: ChooseJob;
+  readonly points: PointsAnswer | null;
+  /** path that the points came from: it names their columns */
+  readonly from: string | null;
+  readonly shown: Shown;
+  readonly looked: ChosenSet | null;
+  readonly pinned: readonly ChosenSet[];
+  readonly describe: (set: ChosenSet) => readonly string[];
+  readonly onLook: (index: number) => void;
+  readonly onPin: (index: number) => void;
+}
+
+function columnsOf(from: string | null): { x: Column; y: Column } {
+  const query = new URLSearchParams(from?.split("?")[1]);
+  return { x: columnSpec(query.get("x")).key, y: columnSpec(query.get("y")).key };
+}
+
+function Plot({ job, points, from, shown, looked, pinned, describe, onLook, onPin }: PlotProps) {
+  return (
+    <>
+      <div class="choose-axes">
+        <AxisPicker label="up" value={shown.y} onChange={(y) => show({ ...shown, y })} />
+        <AxisPicker label="along" value={shown.x} onChange={(x) => show({ ...shown, x })} />
+      </div>
+      {points && (
+        <SetPlot
+          job={job.id}
+          answer={points}
+          drawn={columnsOf(from)}
+          target={job.request.wants.targetMargin}
+          looked={looked}
+          pinned={pinned}
+          describe={describe}
+          onLook={onLook}
+          onPin={onPin}
+        />
+      )}
+    </>
+  );
+}

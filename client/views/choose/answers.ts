@@ -1,0 +1,17 @@
+import type { z } from "zod";
+import type {
+  chosenSet,
+  missedAnswer,
+  pointsAnswer,
+  setsPage,
+  shortlistAnswer,
+} from "../../../shared/model/api/choose.ts";
+
+/** What the server answers, as its schemas say it. */
+export type ChosenSet = z.output<typeof chosenSet>;
+export type SetsPage = z.output<typeof setsPage>;
+export type PointsAnswer = z.output<typeof pointsAnswer>;
+export type MissedAnswer = z.output<typeof missedAnswer>;
+export type ShortlistAnswer = z.output<typeof shortlistAnswer>;
+export type Column = keyof ChosenSet["values"];
+export type Broken = ChosenSet["broken"][number];

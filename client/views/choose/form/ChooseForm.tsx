@@ -1,0 +1,65 @@
+import { findById } from "../../../../shared/book/bench.ts";
+import { SelectField, TextField } from "../../../ui/Field.tsx";
+import { Admissions, type AdmissionsProps } from "./Admissions.tsx";
+import { type Counts, countSentence, tooManyText } from "./count.ts";
+import { withText } from "./draft.ts";
+import { DUTY } from "./fields.ts";
+import { WantsForm } from "./WantsForm.tsx";
+
+export interface ChooseFormProps extends Omit<AdmissionsProps, "base"> {
+  readonly counts: Counts;
+  /** what is wrong with the whole, not with one field */
+  readonly refusal: string | null;
+  readonly busy: boolean;
+  readonly onSolve: () => void;
+}
+
+/** What is admitted and what must hold. */
+export function ChooseForm(props: ChooseFormProps) {
+  const { bench, draft, problemAt, onDraft, counts, refusal } = props;
+  const base = findById(bench.builds, draft.build)?.data ?? null;
+  const tooMany = tooManyText(counts);
+  const solve = (event: Event) => {
+    event.preventDefault();
+    props.onSolve();
+  };
+  return (
+    <form class="choose-form" onSubmit={solve} noValidate>
+      <SelectField
+        label="The rest is as in"
+        value={draft.build}
+        options={[
+          ...(base ? [] : [{ value: draft.build, label: "choose a build" }]),
+          ...bench.builds.map(({ id, data }) => ({ value: id, label: data.name })),
+        ]}
+        hint="vehicle, air, supply, surface, charge"
+        error={problemAt("build")}
+        onChange={(build) => onDraft({ ...draft, build })}
+      />
+      <h2>What is admitted</h2>
+      <Admissions bench={bench} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
+      <TextField
+        label={DUTY.label}
+        value={draft.texts.duties ?? ""}
+        hint="one or several: 100, 80"
+        error={problemAt("duties")}
+        onChange={(text) => onDraft(withText(draft, "duties", text))}
+      />
+      <h2>What must hold</h2>
+      <WantsForm base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
+      <div class="choose-solve">
+        <p class={tooMany ? "small bad" : "small"} role="status">
+          {countSentence(counts)}.{tooMany && ` ${tooMany}`}
+        </p>
+        {refusal && (
+          <p class="field-error" role="alert">
+            {refusal}
+          </p>
+        )}
+        <button type="submit" class="primary" disabled={props.busy}>
+          Solve them
+        </button>
+      </div>
+    </form>
+  );
+}

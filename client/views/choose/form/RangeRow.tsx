@@ -1,0 +1,56 @@
+import { useId } from "preact/hooks";
+import type { Draft } from "./draft.ts";
+import { rangeKey } from "./draft.ts";
+import { RANGE_ENDS, RANGES } from "./fields.ts";
+
+export interface RangeRowProps {
+  readonly list: "rotors" | "skirts";
+  readonly id: string;
+  readonly name: string;
+  readonly draft: Draft;
+  readonly problemAt: (key: string) => string | undefined;
+  readonly onText: (key: string, text: string) => void;
+  /** what stands where nothing is typed */
+  readonly hint: string;
+}
+
+const SHORT = { from: "from", to: "to", step: "step" } as const;
+
+/** From, to and step of one part; nothing typed: as it stands. */
+export function RangeRow({ list, id, name, draft, problemAt, onText, hint }: RangeRowProps) {
+  const own = useId();
+  const problems = RANGE_ENDS.flatMap((end) => problemAt(rangeKey(list, id, end)) ?? []);
+  return (
+    <div class="choose-range">
+      <div class="choose-range-fields">
+        {RANGE_ENDS.map((end) => {
+          const key = rangeKey(list, id, end);
+          return (
+            <label key={end}>
+              <span aria-hidden="true">{SHORT[end]}</span>
+              <input
+                type="text"
+                inputMode="decimal"
+                autoComplete="off"
+                spellcheck={false}
+                aria-label={`${RANGES[list][end].label}, mm, ${name}`}
+                aria-invalid={problemAt(key) ? "true" : undefined}
+                aria-describedby={problems.length > 0 ? `${own}-problem` : undefined}
+                value={draft.texts[key] ?? ""}
+                onInput={(event) => onText(key, event.currentTarget.value)}
+              />
+            </label>
+          );
+        })}
+        <span class="quiet small">mm</span>
+      </div>
+      {problems.length > 0 ? (
+        <span class="field-error" id={`${own}-problem`} role="alert">
+          {problems[0]}
+        </span>
+      ) : (
+        <span class="field-hint">{hint}</span>
+      )}
+    </div>
+  );
+}

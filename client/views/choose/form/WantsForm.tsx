@@ -1,0 +1,106 @@
+import type { Build } from "../../../../shared/model/build.ts";
+import { namedAttitudes } from "../../../state/outcome.ts";
+import { TextField } from "../../../ui/Field.tsx";
+import { type Draft, sameWanted, toggledAttitude, type Wanted, wantKey, withText } from "./draft.ts";
+import { TARGET, WANT_FIELDS, type WantField } from "./fields.ts";
+
+export interface WantsFormProps {
+  readonly base: Build | null;
+  readonly draft: Draft;
+  readonly problemAt: (key: string) => string | undefined;
+  readonly onDraft: (draft: Draft) => void;
+}
+
+const MODES = ["parked", "driving"] as const;
+
+interface Choice {
+  readonly title: string;
+  readonly angle: Wanted["angle"];
+}
+
+/** The worst, the ceiling, the wall, the build's own; and what else is wanted. */
+function choicesOf(base: Build | null, draft: Draft): Choice[] {
+  const known: Choice[] = [
+    { title: "Worst", angle: "worst" },
+    ...(base ? namedAttitudes(base) : []).map(({ title, angle }) => ({
+      title: `${title} ${angle.toFixed(0)}°`,
+      angle,
+    })),
+  ];
+  const other = draft.attitudes.filter(({ angle }) => !known.some((each) => each.angle === angle));
+  const angles = [...new Set(other.map(({ angle }) => angle))];
+  return [...known, ...angles.map((angle) => ({ title: `${angle}°`, angle }))];
+}
+
+/** What must hold. */
+export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
+  const field = (spec: WantField) => {
+    const key = wantKey(spec.want);
+    return (
+      <TextField
+        key={key}
+        label={spec.label}
+        value={draft.texts[key] ?? ""}
+        placeholder={spec.want === "targetMargin" ? spec.example : "not asked for"}
+        hint={spec.hint}
+        error={problemAt(key)}
+        onChange={(text) => onDraft(withText(draft, key, text))}
+      />
+    );
+  };
+  const problem = problemAt("wants.attitudes");
+  return (
+    <>
+      <table class="choose-wanted">
+        <thead>
+          <tr>
+            <th scope="col">Must hold</th>
+            {MODES.map((mode) => (
+              <th key={mode} scope="col" class="choose-mode">
+                {mode}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {choicesOf(base, draft).map(({ title, angle }) => (
+            <tr key={String(angle)}>
+              <th scope="row" class="choose-attitude">
+                {title}
+              </th>
+              {MODES.map((mode) => (
+                <td key={mode}>
+                  <label>
+                    <span class="visually-hidden">
+                      {title}, {mode}
+                    </span>
+                    <input
+                      type="checkbox"
+                      checked={draft.attitudes.some((each) => sameWanted(each, { angle, mode }))}
+                      onChange={() => onDraft(toggledAttitude(draft, { angle, mode }))}
+                    />
+                  </label>
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {problem && (
+        <span class="field-error" role="alert">
+          {problem}
+        </span>
+      )}
+      {field(TARGET)}
+      {WANT_FIELDS.map(field)}
+      <label class="choose-ratings">
+        <input
+          type="checkbox"
+          checked={draft.ratings}
+          onChange={() => onDraft({ ...draft, ratings: !draft.ratings })}
+        />{" "}
+        keep to the makers' ratings of motors and cells
+      </label>
+    </>
+  );
+}

@@ -1,0 +1,105 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import { DUTY, type NumberWant, type PartList, RANGE_ENDS, RANGES, TARGET, WANT_FIELDS } from "./fields.ts";
+import { numberText } from "./numbers.ts";
+import { unusable } from "./usable.ts";
+
+export type Wanted = ChooseRequest["wants"]["attitudes"][number];
+
+/** The form as typed, nothing checked. */
+export interface Draft {
+  /** the build that gives the rest */
+  readonly build: string;
+  readonly ticked: Readonly<Record<PartList, readonly string[]>>;
+  /** by field: "rotors.swept-nine.from", "wants.targetMargin", "duties" */
+  readonly texts: Readonly<Record<string, string>>;
+  readonly attitudes: readonly Wanted[];
+  readonly ratings: boolean;
+}
+
+const WORST_DRIVING: Wanted = { angle: "worst", mode: "driving" };
+
+export const wantKey = (want: NumberWant): string => `wants.${want}`;
+export const rangeKey = (list: PartList, id: string, end: string): string => `${list}.${id}.${end}`;
+
+/** @returns the form as it first stands: all that can be solved with, the build's own skirt, its margin */
+export function firstDraft(bench: Bench, build: StoredOf<"builds">): Draft {
+  const usable = (list: PartList) =>
+    bench[list].filter((part) => unusable(bench, list, part.id) === null).map(({ id }) => id);
+  const skirt = build.data.skirt;
+  return {
+    build: build.id,
+    ticked: {
+      motors: usable("motors"),
+      rotors: usable("rotors"),
+      packs: usable("packs"),
+      skirts: skirt === null ? usable("skirts") : [skirt],
+    },
+    texts: { duties: "100", [wantKey("targetMargin")]: numberText(TARGET, build.data.targetMargin) },
+    attitudes: [WORST_DRIVING],
+    ratings: true,
+  };
+}
+
+/** @returns the form that a job was asked with */
+export function draftOf(request: ChooseRequest): Draft {
+  const { wants } = request;
+  const texts: Record<string, string> = {
+    duties: request.duties.map((duty) => numberText(DUTY, duty)).join(", "),
+  };
+  for (const { rotor, diameters } of request.rotors)
+    for (const end of RANGE_ENDS)
+      if (diameters) texts[rangeKey("rotors", rotor, end)] = numberText(RANGES.rotors[end], diameters[end]);
+  for (const { skirt, gaps } of request.skirts)
+    for (const end of RANGE_ENDS)
+      if (gaps) texts[rangeKey("skirts", skirt, end)] = numberText(RANGES.skirts[end], gaps[end]);
+  for (const field of [TARGET, ...WANT_FIELDS]) {
+    const value = wants[field.want];
+    if (value !== null) texts[wantKey(field.want)] = numberText(field, value);
+  }
+  return {
+    build: request.build,
+    ticked: {
+      motors: request.motors,
+      rotors: request.rotors.map(({ rotor }) => rotor),
+      packs: request.packs,
+      skirts: request.skirts.map(({ skirt }) => skirt),
+    },
+    texts,
+    attitudes: wants.attitudes,
+    ratings: wants.ratings,
+  };
+}
+
+export function withText(draft: Draft, key: string, text: string): Draft {
+  return { ...draft, texts: { ...draft.texts, [key]: text } };
+}
+
+/** @returns the draft with a part admitted, or no longer */
+export function toggled(draft: Draft, list: PartList, id: string): Draft {
+  const now = draft.ticked[list];
+  const next = now.includes(id) ? now.filter((each) => each !== id) : [...now, id];
+  return { ...draft, ticked: { ...draft.ticked, [list]: next } };
+}
+
+export const sameWanted = (a: Wanted, b: Wanted): boolean => a.angle === b.angle && a.mode === b.mode;
+
+/** @returns the draft with an attitude wanted, or no longer */
+export function toggledAttitude(draft: Draft, wanted: Wanted): Draft {
+  const rest = draft.attitudes.filter((each) => !sameWanted(each, wanted));
+  return { ...draft, attitudes: rest.length < draft.attitudes.length ? rest : [...rest, wanted] };
+}
+
+/** @returns the draft without parts that the book no longer has */
+export function withoutGone(draft: Draft, bench: Bench): Draft {
+  const there = (list: PartList) =>
+    draft.ticked[list].filter((id) => bench[list].some((part) => part.id === id));
+  const ticked = {
+    motors: there("motors"),
+    rotors: there("rotors"),
+    packs: there("packs"),
+    skirts: there("skirts"),
+  };
+  return { ...draft, ticked };
+}

@@ -1,0 +1,122 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+import { Caution } from "../../../ui/Caution.tsx";
+import type { MissedAnswer } from "../answers.ts";
+import type { Draft } from "../form/draft.ts";
+import { reliefOf } from "../relax.ts";
+import { brokenText, LIMIT_NAMES, wantedNames } from "../words/limits.ts";
+import { restText, wheelText } from "../words/set.ts";
+
+export interface MissedProps {
+  readonly bench: Bench;
+  readonly base: Build | null;
+  readonly wants: ChooseRequest["wants"];
+  readonly missed: MissedAnswer;
+  readonly onRelax: (change: (draft: Draft) => Draft) => void;
+  readonly onLook: (index: number) => void;
+}
+
+/** What keeps the sets out, which limit to relax by how much, and which sets come nearest. */
+export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedProps) {
+  const reliefs = missed.relaxations.map((relaxation) => reliefOf(relaxation, wants));
+  const cautions = new Set(reliefs.flatMap(({ caution }) => caution ?? []));
+  const names = wantedNames(wants, base);
+  return (
+    <section class="choose-missed" aria-label="What would do it">
+      {missed.admissible === 0 && (
+        <>
+          <h2>What would do it</h2>
+          {reliefs.length === 0 && (
+            <p>
+              No single limit lets a set in: each breaks two or more. Admit other parts, or relax several.
+            </p>
+          )}
+          <ul class="choose-reliefs">
+            {reliefs.map(({ limit, label, apply, index }) => (
+              <li key={limit}>
+                {apply ? (
+                  <button type="button" onClick={() => onRelax(apply)}>
+                    {label}
+                  </button>
+                ) : (
+                  <span>{label}.</span>
+                )}{" "}
+                {apply && (
+                  <span class="quiet small">
+                    and a set does it:{" "}
+                    <button type="button" class="plain" onClick={() => onLook(index)}>
+                      look at it
+                    </button>
+                  </span>
+                )}
+              </li>
+            ))}
+          </ul>
+          {[...cautions].map((caution) => (
+            <Caution key={caution}>{caution}</Caution>
+          ))}
+          <Nearest bench={bench} missed={missed} names={names} onLook={onLook} />
+        </>
+      )}
+      <KeptOut missed={missed} />
+    </section>
+  );
+}
+
+interface NearestProps extends Pick<MissedProps, "bench" | "missed" | "onLook"> {
+  readonly names: ReturnType<typeof wantedNames>;
+}
+
+function Nearest({ bench, missed, names, onLook }: NearestProps) {
+  return (
+    <>
+      <h2>The nearest sets</h2>
+      <ol class="choose-items">
+        {missed.nearest.map(({ set }) => (
+          <li key={set.index}>
+            <button type="button" class="plain" onClick={() => onLook(set.index)}>
+              {wheelText(bench, set)}
+            </button>
+            <small class="quiet">{restText(bench, set)}</small>
+            <small class="bad">{set.broken.map((broken) => brokenText(broken, names)).join("; ")}</small>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+/** How many sets each limit keeps out. */
+function KeptOut({ missed }: Pick<MissedProps, "missed">) {
+  const limits = missed.limits.filter(({ broken }) => broken > 0);
+  if (limits.length === 0) return null;
+  return (
+    <table class="choose-grid choose-kept-out">
+      <caption class="small quiet">What keeps sets out</caption>
+      <thead>
+        <tr>
+          <th scope="col" class="choose-head">
+            Limit
+          </th>
+          <th scope="col" class="choose-head">
+            Sets
+          </th>
+          <th scope="col" class="choose-head">
+            By it alone
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {limits.map(({ limit, broken, alone }) => (
+          <tr key={limit}>
+            <th scope="row">{LIMIT_NAMES[limit] ?? limit}</th>
+            <td>{formatFixed(broken, 0)}</td>
+            <td>{formatFixed(alone, 0)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

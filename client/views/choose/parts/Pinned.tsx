@@ -1,0 +1,167 @@
+import { useState } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import { navigate, type ViewName } from "../../../app/router.ts";
+import { ApiError } from "../../../state/api.ts";
+import { bench as book } from "../../../state/bench.ts";
+import { Mark } from "../../../ui/Mark.tsx";
+import type { ChosenSet, Column } from "../answers.ts";
+import { cellText, columnSpec } from "../columns.ts";
+import { storeSet } from "../openSet.ts";
+import { MOST_PINNED } from "../state/shown.ts";
+import { letterOf, restText, trustMarks, wheelText } from "../words/set.ts";
+
+const COMPARED: readonly Column[] = [
+  "margin",
+  "mass",
+  "time",
+  "windingTemperature",
+  "rotorFactor",
+  "height",
+  "price",
+];
+
+export interface PinnedProps {
+  readonly bench: Bench;
+  readonly base: Build | null;
+  readonly job: string;
+  readonly pins: readonly number[];
+  /** those of them that were read */
+  readonly sets: readonly ChosenSet[];
+  readonly onLook: (index: number) => void;
+  readonly onPin: (index: number) => void;
+}
+
+/** Pinned sets side by side; stored as builds they are laid over one another in Match and in Attitudes. */
+export function Pinned(props: PinnedProps) {
+  const { bench, sets } = props;
+  if (props.pins.length === 0)
+    return (
+      <section aria-label="Pinned sets">
+        <h2>Pinned</h2>
+        <p class="quiet small">
+          None. Up to {MOST_PINNED} sets can be pinned, in the plot or in the table, and compared side by
+          side.
+        </p>
+      </section>
+    );
+  return (
+    <section class="choose-pinned" aria-label="Pinned sets">
+      <h2>Pinned</h2>
+      <ul class="choose-items">
+        {sets.map((set, i) => (
+          <li key={set.index}>
+            <b class="choose-letter">{letterOf(i)}</b>{" "}
+            <button type="button" class="plain" onClick={() => props.onLook(set.index)}>
+              {wheelText(bench, set)}
+            </button>{" "}
+            <button type="button" class="plain small quiet" onClick={() => props.onPin(set.index)}>
+              unpin<span class="visually-hidden"> {letterOf(i)}</span>
+            </button>
+            <small class="quiet">{restText(bench, set)}</small>
+          </li>
+        ))}
+      </ul>
+      <Compared sets={sets} />
+      <SideBySide {...props} />
+    </section>
+  );
+}
+
+function Compared({ sets }: { readonly sets: readonly ChosenSet[] }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard
+    <section class="data-table-scroll" aria-label="Pinned sets side by side" tabIndex={0}>
+      <table class="choose-grid">
+        <thead>
+          <tr>
+            <th scope="col" class="choose-head">
+              <span class="visually-hidden">Figure</span>
+            </th>
+            {sets.map((set, i) => (
+              <th key={set.index} scope="col" class="choose-head">
+                {letterOf(i)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {COMPARED.map((column) => (
+            <Figure key={column} column={column} sets={sets} />
+          ))}
+          <tr>
+            <th scope="row">Rotor</th>
+            {sets.map((set) => (
+              <td key={set.index}>
+                {trustMarks(set).map(({ word, title }) => (
+                  <Mark key={word} word={word} title={title} />
+                ))}
+                {trustMarks(set).length === 0 && <small class="quiet">measured</small>}
+              </td>
+            ))}
+          </tr>
+          <tr>
+            <th scope="row">Does it</th>
+            {sets.map((set) => (
+              <td key={set.index} class={set.broken.length === 0 ? "good" : "bad"}>
+                {set.broken.length === 0 ? "yes" : "no"}
+              </td>
+            ))}
+          </tr>
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Figure({ column, sets }: { readonly column: Column; readonly sets: readonly ChosenSet[] }) {
+  const { label, unit } = columnSpec(column);
+  return (
+    <tr>
+      <th scope="row">
+        {label}
+        {unit !== "" && unit !== "×" && `, ${unit}`}
+      </th>
+      {sets.map((set) => (
+        <td key={set.index}>{cellText(column, set.values[column])}</td>
+      ))}
+    </tr>
+  );
+}
+
+/** Stores the pinned sets and lays them over one another in another view. */
+function SideBySide({ base, job, sets }: PinnedProps) {
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const lay = async (view: ViewName) => {
+    if (!base) return;
+    setBusy(true);
+    try {
+      const ids: string[] = [];
+      for (const [i, set] of sets.entries()) {
+        if (!book.value) return;
+        ids.push(await storeSet(book.value, base, job, set, `${base.name}, chosen ${letterOf(i)}`));
+      }
+      const [first, ...others] = ids;
+      navigate(view, first, others.length > 0 ? { over: others.join(",") } : {});
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      setProblem(error.message);
+      setBusy(false);
+    }
+  };
+  return (
+    <>
+      <p class="choose-buttons">
+        <button type="button" disabled={busy || base === null} onClick={() => void lay("match")}>
+          Side by side in Match
+        </button>
+        <button type="button" disabled={busy || base === null} onClick={() => void lay("attitudes")}>
+          In Attitudes
+        </button>
+      </p>
+      <p class="quiet small">Each pinned set is first stored as a build, once.</p>
+      {problem && <p class="bad">{problem}</p>}
+    </>
+  );
+}

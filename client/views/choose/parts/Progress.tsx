@@ -1,0 +1,27 @@
+import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
+import { progressText } from "../words/answer.ts";
+
+export interface ProgressProps {
+  readonly job: ChooseJob;
+  readonly lost: boolean;
+  readonly onCancel: () => void;
+}
+
+/** How far the solving is, and the way out of it. */
+export function Progress({ job, lost, onCancel }: ProgressProps) {
+  const text = progressText(job);
+  return (
+    <div class="choose-progress">
+      <progress max={job.sets} value={job.solved} aria-label="Sets solved" />
+      <p aria-live="off">{text}</p>
+      {lost && (
+        <p class="bad" role="alert">
+          The server is not heard; it is asked again every second.
+        </p>
+      )}
+      <button type="button" onClick={onCancel}>
+        Cancel
+      </button>
+    </div>
+  );
+}

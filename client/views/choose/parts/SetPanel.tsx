@@ -1,0 +1,158 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { estimateOff } from "../../../../shared/book/estimateOff.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import { attitudeRows, solve } from "../../../state/outcome.ts";
+import { estimateSentence } from "../../../ui/estimateWords.ts";
+import { gradeOf, marginText, worstName } from "../../../ui/verdictWords.ts";
+import type { ChosenSet, Column } from "../answers.ts";
+import { columnSpec, valueText } from "../columns.ts";
+import { buildFor } from "../openSet.ts";
+import { Marks } from "../rows/SetTable.tsx";
+import { brokenText, wantedNames } from "../words/limits.ts";
+import { letterOf, restText, trustText, wheelText } from "../words/set.ts";
+
+export interface SetPanelProps {
+  readonly bench: Bench;
+  /** gives vehicle, air, supply and surface; null where the book no longer has it */
+  readonly base: Build | null;
+  readonly wants: ChooseRequest["wants"];
+  readonly set: ChosenSet;
+  readonly pin: number;
+  readonly canPin: boolean;
+  readonly onPin: () => void;
+  readonly onOpen: () => void;
+}
+
+const FACTS: readonly Column[] = [
+  "mass",
+  "time",
+  "windingTemperature",
+  "rotorFactor",
+  "height",
+  "price",
+  "suction",
+  "pressure",
+  "flow",
+  "speed",
+  "packCurrent",
+];
+
+/** The set that is looked at, in full: what it is, what it does, how far to trust it, why it is out. */
+export function SetPanel({ bench, base, wants, set, pin, canPin, onPin, onOpen }: SetPanelProps) {
+  const off = useMemo(() => estimateOff(bench, set.parts.rotor), [bench, set.parts.rotor]);
+  const rotor = bench.rotors.find(({ id }) => id === set.parts.rotor)?.data.name ?? set.parts.rotor;
+  return (
+    <section class="choose-set" aria-label="The set looked at">
+      <h2>{pin >= 0 ? `The set looked at, ${letterOf(pin)}` : "The set looked at"}</h2>
+      <p class="choose-set-name">
+        {wheelText(bench, set)}
+        <br />
+        <span class="quiet">{restText(bench, set)}</span> <Marks set={set} />
+      </p>
+      <WhyNot set={set} wants={wants} base={base} />
+      {base && <MarginTable bench={bench} base={base} set={set} target={wants.targetMargin} />}
+      <dl class="choose-facts">
+        {FACTS.map((column) => (
+          <div key={column}>
+            <dt>{columnSpec(column).label}</dt>
+            <dd>{valueText(column, set.values[column])}</dd>
+          </div>
+        ))}
+      </dl>
+      <p class="small">{trustText(set)}</p>
+      {off && <p class="small quiet">{estimateSentence(rotor, off)}</p>}
+      <p class="choose-buttons">
+        <button type="button" class="primary" disabled={base === null} onClick={onOpen}>
+          Open as a build
+        </button>
+        <button type="button" disabled={!canPin} onClick={onPin}>
+          {pin >= 0 ? "Unpin" : "Pin"}
+        </button>
+      </p>
+    </section>
+  );
+}
+
+type WhyNotProps = Pick<SetPanelProps, "set" | "wants" | "base">;
+
+function WhyNot({ set, wants, base }: WhyNotProps) {
+  const [first, ...others] = set.broken;
+  if (!first)
+    return (
+      <p class="good">
+        In: it meets every limit
+        {set.onFront && ", and no other is better in margin, mass and minutes at once"}.
+      </p>
+    );
+  const names = wantedNames(wants, base);
+  return (
+    <div class="choose-why">
+      <h3>Why not?</h3>
+      <p class="bad">Out: {brokenText(first, names)}.</p>
+      {others.length > 0 && (
+        <>
+          <p class="small quiet">It also breaks:</p>
+          <ul class="notes">
+            {others.map((broken) => (
+              <li key={broken.limit}>{brokenText(broken, names)}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}
+
+interface MarginTableProps {
+  readonly bench: Bench;
+  readonly base: Build;
+  readonly set: ChosenSet;
+  readonly target: number;
+}
+
+/** Its margins on every attitude, as Match would show them. */
+function MarginTable({ bench, base, set, target }: MarginTableProps) {
+  const outcome = useMemo(() => solve(bench, buildFor(bench, base, set)), [bench, base, set]);
+  const { prediction } = outcome;
+  if (!prediction) return null;
+  const { parked, driving } = prediction.worst;
+  const rows = [
+    ...attitudeRows(outcome).map((row) => ({ ...row, title: `${row.title} ${row.angle.toFixed(0)}°` })),
+    {
+      title: `Worst: ${worstName(parked.angle)} ${parked.angle.toFixed(0)}°`,
+      parked: parked.margin,
+      driving: driving.margin,
+    },
+  ];
+  const cell = (margin: number | null) => (
+    <td class={gradeOf(margin, target)}>{margin === null ? "none needed" : marginText(margin)}</td>
+  );
+  return (
+    <table class="choose-grid">
+      <thead>
+        <tr>
+          <th scope="col" class="choose-head">
+            Margin
+          </th>
+          <th scope="col" class="choose-head">
+            Parked
+          </th>
+          <th scope="col" class="choose-head">
+            Driving
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.title}>
+            <th scope="row">{row.title}</th>
+            {cell(row.parked)}
+            {cell(row.driving)}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,100 @@
+import { useState } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { sureText } from "../../../ui/doubtWords.ts";
+import { Problem } from "../../../ui/Problem.tsx";
+import { marginText } from "../../../ui/verdictWords.ts";
+import type { ShortlistAnswer } from "../answers.ts";
+import type { Fetched } from "../state/fetched.ts";
+import { restText, wheelText } from "../words/set.ts";
+import { enoughText, placeText, tiesText } from "../words/ties.ts";
+
+export const RANKS = [
+  ["margin5", "margin that 95 of 100 reach"],
+  ["chance", "P(hold)"],
+  ["margin", "margin as it comes out"],
+] as const;
+export type Rank = (typeof RANKS)[number][0];
+
+export interface ShortlistProps {
+  readonly bench: Bench;
+  readonly fetched: Fetched<ShortlistAnswer>;
+  readonly rank: Rank;
+  readonly onRank: (rank: Rank) => void;
+  readonly wantedChance: number | null;
+  readonly onLook: (index: number) => void;
+}
+
+const FIRST = 6;
+
+/** The first sets with their doubt worked out, ranked by what is surest; sets within their doubt tie. */
+export function Shortlist(props: ShortlistProps) {
+  const { fetched, rank } = props;
+  const [whole, setWhole] = useState(false);
+  const items = fetched.data?.items ?? [];
+  const shown = whole ? items : items.slice(0, FIRST);
+  return (
+    <section class="choose-shortlist" aria-label="Shortlist" aria-busy={fetched.busy}>
+      <h2>Shortlist</h2>
+      <label>
+        <span class="quiet">by</span>{" "}
+        <select value={rank} onChange={(event) => props.onRank(RANKS[event.currentTarget.selectedIndex][0])}>
+          {RANKS.map(([value, label]) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </label>
+      {fetched.busy && (
+        <p class="quiet small">Each of them is worked out 2048 times, its numbers in doubt…</p>
+      )}
+      {fetched.problem && <Problem message={fetched.problem.message} />}
+      {fetched.data && (
+        <div aria-live="polite">
+          {fetched.data.undoubted ? (
+            <p class="near small">
+              No part of these states how sure its numbers are: the chances say nothing, and nothing ties.
+            </p>
+          ) : (
+            <p class="small">{tiesText(items)}</p>
+          )}
+          <p class="small">{enoughText(items, props.wantedChance)}</p>
+          <ol class="choose-items choose-ranked">
+            {shown.map((item, i) => (
+              <Item key={item.set.index} {...props} items={items} at={i} />
+            ))}
+          </ol>
+          {items.length > FIRST && (
+            <button type="button" class="plain small" onClick={() => setWhole(!whole)}>
+              {whole ? "Fewer" : `All ${items.length}`}
+            </button>
+          )}
+        </div>
+      )}
+    </section>
+  );
+}
+
+interface ItemProps extends ShortlistProps {
+  readonly items: ShortlistAnswer["items"];
+  readonly at: number;
+}
+
+function Item({ bench, items, at, onLook, wantedChance }: ItemProps) {
+  const { set, chance, margin5, enough } = items[at];
+  return (
+    <li>
+      <span class="choose-place">{placeText(items, at)}</span>
+      <div>
+        <button type="button" class="plain" onClick={() => onLook(set.index)}>
+          {wheelText(bench, set)}
+        </button>
+        <small class="quiet">{restText(bench, set)}</small>
+        <small>
+          {marginText(set.values.margin)}; 95 of 100 reach {marginText(margin5)}; holds {sureText(chance)}
+          {wantedChance !== null && !enough && <span class="bad">, not sure enough</span>}
+        </small>
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,103 @@
+import type { ChooseRequest } from "../../../shared/model/api/choose.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import type { MissedAnswer } from "./answers.ts";
+import { valueText } from "./columns.ts";
+import { type Draft, wantKey, withText } from "./form/draft.ts";
+import type { NumberWant } from "./form/fields.ts";
+import { LIMIT_NAMES } from "./words/limits.ts";
+
+type Relaxation = MissedAnswer["relaxations"][number];
+
+/** A change of one want that lets a set in. */
+export interface Relief {
+  readonly limit: string;
+  /** set that it lets in */
+  readonly index: number;
+  /** "Relax the margin to 1.42 ×" */
+  readonly label: string;
+  /** the wants with that change; null where no wish can be relaxed so far */
+  readonly apply: ((draft: Draft) => Draft) | null;
+  readonly caution: string | null;
+}
+
+const down = (value: number, decimals: number) => Math.floor(value * 10 ** decimals) / 10 ** decimals;
+const up = (value: number, decimals: number) => Math.ceil(value * 10 ** decimals) / 10 ** decimals;
+
+const toText = (want: NumberWant, shown: number) => (draft: Draft) =>
+  withText(draft, wantKey(want), String(shown));
+
+interface Wish {
+  readonly want: NumberWant;
+  readonly what: string;
+  readonly unit: string;
+  /** in the field's unit, rounded so that the set still gets in */
+  readonly shown: (si: number) => number;
+}
+
+const MARGIN: Wish = {
+  want: "targetMargin",
+  what: "the margin",
+  unit: "\u2009×",
+  shown: (si) => down(si, 2),
+};
+const WISHES: Readonly<Record<string, Wish>> = {
+  parked: MARGIN,
+  driving: MARGIN,
+  windingTemperature: {
+    want: "mostWinding",
+    what: "the winding's limit",
+    unit: "\u2009°C",
+    shown: (si) => up(inUnit(si, "temperature", "°C"), 0),
+  },
+  rotorFactor: {
+    want: "leastRotorFactor",
+    what: "the rotor's safety against bursting",
+    unit: "\u2009×",
+    shown: (si) => down(si, 2),
+  },
+  height: {
+    want: "mostHeight",
+    what: "the stack",
+    unit: "\u2009mm",
+    shown: (si) => up(inUnit(si, "length", "mm"), 1),
+  },
+  price: { want: "mostPrice", what: "the price", unit: "", shown: (si) => up(si, 2) },
+  time: {
+    want: "leastTime",
+    what: "the minutes",
+    unit: "\u2009min",
+    shown: (si) => down(inUnit(si, "time", "min"), 1),
+  },
+};
+const LEAST_MARGIN = 1;
+const SAME = 1e-9;
+
+const OVER_RATING = "Motors and cells over their makers' ratings overheat, some in seconds.";
+const FAST_ROTOR = "A rotor near its burst speed throws fragments: guard, goggles, out of its plane.";
+
+/** The makers' word stands in the way, not a wish: it can be left aside, at one's own risk. */
+function withoutRatings({ limit, to, index }: Relaxation): Relief {
+  const shown = limit === "windingTemperature" ? `, ${valueText("windingTemperature", to)}` : "";
+  const label = `Leave the makers' ratings aside (${LIMIT_NAMES[limit] ?? limit}${shown})`;
+  return { limit, index, label, apply: (draft) => ({ ...draft, ratings: false }), caution: OVER_RATING };
+}
+
+function isWish(relaxation: Relaxation, wish: Wish, wants: ChooseRequest["wants"]): boolean {
+  const wanted = wants[wish.want];
+  return wanted !== null && Math.abs(wanted - relaxation.from) <= SAME * Math.abs(wanted);
+}
+
+/** @returns which want to change, to what, so that a set gets in */
+export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]): Relief {
+  const { limit, to, index } = relaxation;
+  const wish = WISHES[limit];
+  if (!wish || !isWish(relaxation, wish, wants)) return withoutRatings(relaxation);
+  if (wish === MARGIN && to < LEAST_MARGIN) {
+    const label = `The most that any set has is ${valueText("margin", to)}: it falls, whatever margin is wanted`;
+    return { limit, index, label, apply: null, caution: null };
+  }
+  const shown = wish.shown(to);
+  const label = `Relax ${wish.what} to ${shown}${wish.unit}`;
+  const caution = limit === "rotorFactor" ? FAST_ROTOR : null;
+  return { limit, index, label, apply: toText(wish.want, shown), caution };
+}

@@ -1,0 +1,245 @@
+import type { ComponentChildren } from "preact";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+import { Mark } from "../../../ui/Mark.tsx";
+import { Problem } from "../../../ui/Problem.tsx";
+import type { ChosenSet, Column } from "../answers.ts";
+import { cellText, columnSpec } from "../columns.ts";
+import { letterOf, packText, skirtText, trustMarks, wheelText } from "../words/set.ts";
+import { type Sorting, useRows } from "./useRows.ts";
+import { drawnRows, scrollToRow } from "./virtual.ts";
+
+/** As the style sheet has it [px]. */
+const ROW_HEIGHT = 78;
+const VIEWPORT = 540;
+const SHOWN: readonly Column[] = ["margin", "mass", "time", "windingTemperature", "height", "price"];
+
+export interface SetTableProps {
+  readonly bench: Bench;
+  readonly job: string;
+  readonly counts: { readonly admissible: number; readonly sets: number };
+  readonly sorting: Sorting;
+  readonly onSort: (sorting: Sorting) => void;
+  readonly looked: number | null;
+  readonly pins: readonly number[];
+  readonly onLook: (index: number) => void;
+  readonly onPin: (index: number) => void;
+  readonly onOpen: (set: ChosenSet) => void;
+}
+
+/** Every set, sorted by any column; as many rows as there are, drawn only where they are seen. */
+export function SetTable(props: SetTableProps) {
+  const { sorting, looked } = props;
+  const { rows, need } = useRows(props.job, sorting);
+  const box = useRef<HTMLDivElement>(null);
+  const [scrollTop, setScrollTop] = useState(0);
+  const [at, setAt] = useState<number | null>(null);
+  const view = { total: rows.total, rowHeight: ROW_HEIGHT, viewport: VIEWPORT, scrollTop };
+  const drawn = drawnRows(view);
+  useEffect(() => need(drawn), [drawn.first, drawn.until, rows.key]);
+  useLayoutEffect(() => {
+    if (box.current) box.current.scrollTop = 0;
+    setScrollTop(0);
+    setAt(null);
+  }, [rows.key]);
+  const step = (event: KeyboardEvent) => {
+    const by = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    if (by === undefined || rows.total === 0) return;
+    event.preventDefault();
+    const next = Math.min(rows.total - 1, Math.max(0, (at ?? -1) + by));
+    setAt(next);
+    if (box.current) box.current.scrollTop = scrollToRow(view, next);
+    const set = rows.rows.get(next);
+    if (set) props.onLook(set.index);
+  };
+  const places = Array.from({ length: drawn.until - drawn.first }, (_, i) => drawn.first + i);
+  return (
+    <section class="choose-table-part" aria-label="The sets as a table">
+      <TableHead {...props} total={rows.total} />
+      {rows.problem && <Problem message={rows.problem.message} />}
+      {/* biome-ignore lint/a11y/useSemanticElements: a region that scrolls */}
+      <div
+        class="choose-scroll"
+        ref={box}
+        role="group"
+        aria-label="Sets; arrow keys look at one after the other"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the table is scrolled and read by keyboard
+        tabIndex={0}
+        onScroll={(event) => setScrollTop(event.currentTarget.scrollTop)}
+        onKeyDown={step}
+      >
+        <table class="choose-table" aria-rowcount={rows.total + 1} aria-busy={rows.key === null}>
+          <thead>
+            <tr aria-rowindex={1}>
+              <th scope="col" class="choose-column">
+                Set
+              </th>
+              {SHOWN.map((column) => (
+                <SortHead key={column} column={column} sorting={sorting} onSort={props.onSort} />
+              ))}
+              <th scope="col" class="choose-column">
+                <span class="visually-hidden">Pin, open</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            <Room height={drawn.above} />
+            {places.map((place) => {
+              const set = rows.rows.get(place);
+              return set ? (
+                <Row key={place} {...props} place={place} set={set} looked={looked === set.index} />
+              ) : (
+                <tr key={place} class="choose-row" aria-rowindex={place + 2}>
+                  <td class="quiet" colSpan={SHOWN.length + 2}>
+                    reading…
+                  </td>
+                </tr>
+              );
+            })}
+            <Room height={drawn.below} />
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+/** Rows that are not drawn leave their room. */
+function Room({ height }: { readonly height: number }) {
+  if (height === 0) return null;
+  return (
+    <tr role="presentation">
+      <td class="choose-room" colSpan={SHOWN.length + 2} ref={(cell) => void setHeight(cell, height)} />
+    </tr>
+  );
+}
+
+function setHeight(cell: HTMLTableCellElement | null, height: number): void {
+  if (cell) cell.style.height = `${height}px`;
+}
+
+const FILTERS = [
+  ["admissible", "those that do it"],
+  ["front", "those that no other betters"],
+  ["all", "all"],
+] as const;
+
+function TableHead({ counts, sorting, onSort, total, job }: SetTableProps & { readonly total: number }) {
+  const csv = `/api/v1/choose/${encodeURIComponent(job)}/sets.csv?sort=${sorting.sort}&order=${sorting.order}&only=${sorting.only}`;
+  return (
+    <div class="choose-table-head">
+      <h2>
+        {formatFixed(total, 0)} of {formatFixed(counts.sets, 0)} sets
+      </h2>
+      <label>
+        <span class="quiet">show</span>{" "}
+        <select
+          value={sorting.only}
+          onChange={(event) => onSort({ ...sorting, only: FILTERS[event.currentTarget.selectedIndex][0] })}
+        >
+          {FILTERS.map(([value, label]) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </label>
+      <a href={csv} download={`choosing-${job}.csv`} class="small">
+        These as CSV, SI
+      </a>
+    </div>
+  );
+}
+
+interface SortHeadProps {
+  readonly column: Column;
+  readonly sorting: Sorting;
+  readonly onSort: (sorting: Sorting) => void;
+}
+
+function SortHead({ column, sorting, onSort }: SortHeadProps) {
+  const { label, unit, want } = columnSpec(column);
+  const sorted = sorting.sort === column;
+  const other = sorting.order === "most" ? "least" : "most";
+  const next = { ...sorting, sort: column, order: sorted ? other : want };
+  const direction = sorting.order === "most" ? "descending" : "ascending";
+  return (
+    <th scope="col" class="choose-column" aria-sort={sorted ? direction : undefined}>
+      <button type="button" class="plain" onClick={() => onSort(next)}>
+        {label}
+        {unit !== "" && unit !== "×" && `, ${unit}`}
+        {sorted && <span aria-hidden="true">{sorting.order === "most" ? " ↓" : " ↑"}</span>}
+      </button>
+    </th>
+  );
+}
+
+interface RowProps extends Omit<SetTableProps, "looked"> {
+  readonly place: number;
+  readonly set: ChosenSet;
+  readonly looked: boolean;
+}
+
+function Row({ bench, place, set, looked, pins, onLook, onPin, onOpen }: RowProps) {
+  const pinned = pins.indexOf(set.index);
+  const inside = set.broken.length === 0;
+  const stop = (act: () => void) => (event: Event) => {
+    event.stopPropagation();
+    act();
+  };
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the arrow keys of the table do it; the name is a button
+    <tr
+      class={looked ? "choose-row looked" : "choose-row"}
+      aria-rowindex={place + 2}
+      aria-current={looked ? "true" : undefined}
+      onClick={() => onLook(set.index)}
+    >
+      <th scope="row">
+        <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
+          {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {wheelText(bench, set)}
+        </button>
+        <small class="quiet choose-line">
+          {packText(bench, set)} <Marks set={set} />
+        </small>
+        <small class="quiet choose-line">{skirtText(bench, set)}</small>
+      </th>
+      {SHOWN.map((column) => (
+        <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
+          {cellText(column, set.values[column])}
+          {column === "margin" && <small class="choose-word">{inside ? "does it" : "out"}</small>}
+        </td>
+      ))}
+      <td class="choose-acts">
+        <Act label={pinned >= 0 ? "unpin" : "pin"} tabIndex={-1} onAct={stop(() => onPin(set.index))} />
+        <Act label="open" tabIndex={-1} onAct={stop(() => onOpen(set))} />
+      </td>
+    </tr>
+  );
+}
+
+interface ActProps {
+  readonly label: ComponentChildren;
+  readonly tabIndex?: number;
+  readonly onAct: (event: Event) => void;
+}
+
+function Act({ label, tabIndex, onAct }: ActProps) {
+  return (
+    <button type="button" class="plain small choose-act" tabIndex={tabIndex} onClick={onAct}>
+      {label}
+    </button>
+  );
+}
+
+/** The words of a set that does not rest on measurements of its own size alone. */
+export function Marks({ set }: { readonly set: ChosenSet }) {
+  return (
+    <>
+      {trustMarks(set).map(({ word, title }) => (
+        <Mark key={word} word={word} title={title} />
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,98 @@
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { Bench } from "../../../shared/book/bench.ts";
+import type { ChooseJob } from "../../../shared/model/api/choose.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { navigate } from "../../app/router.ts";
+import { ApiError, api } from "../../state/api.ts";
+import { type Draft, draftOf, firstDraft, withoutGone } from "./form/draft.ts";
+import { type ReadForm, readForm } from "./form/readForm.ts";
+import { refusalsByField } from "./form/refusals.ts";
+import { jobPath } from "./state/job.ts";
+import { remember, remembered } from "./state/shown.ts";
+
+export interface Asking {
+  readonly draft: Draft;
+  readonly read: ReadForm;
+  readonly busy: boolean;
+  /** what is wrong with a field: what can't be read, once it was typed or asked with; else the server's word on it */
+  readonly problemAt: (key: string) => string | undefined;
+  /** what is wrong with the whole */
+  readonly refusal: string | null;
+  readonly change: (draft: Draft) => void;
+  readonly solve: (draft?: Draft) => Promise<void>;
+  readonly cancel: (job: ChooseJob) => Promise<void>;
+}
+
+const NOTHING_REFUSED: ReadonlyMap<string, string> = new Map();
+const UNREAD = "Something above can't be read; see the messages beside the fields.";
+
+const OF_THE_FORM = /^(build|duties|motors|rotors|packs|skirts|wants)(\.|$)/;
+
+/** What belongs to no field of the form. */
+function refusalOfWhole(refused: ReadonlyMap<string, string>): string | null {
+  for (const [key, message] of refused) {
+    if (key === "") return message;
+    if (!OF_THE_FORM.test(key)) return `${key}: ${message}`;
+  }
+  return null;
+}
+
+/** The form: what stands in it, what is wrong with it, and asking the server with it. */
+export function useAsking(bench: Bench, build: StoredOf<"builds">, job: ChooseJob | null): Asking {
+  const [draft, setDraft] = useState<Draft>(() => {
+    const asked = remembered();
+    return asked ? withoutGone(draftOf(asked.request), bench) : firstDraft(bench, build);
+  });
+  const [refused, setRefused] = useState(NOTHING_REFUSED);
+  const [busy, setBusy] = useState(false);
+  const own = useRef<string | null>(remembered()?.id ?? null);
+  const read = useMemo(() => readForm(bench, draft), [bench, draft]);
+  useEffect(() => {
+    // A job that was not asked for with this form brings its own.
+    if (!job || job.id === own.current) return;
+    own.current = job.id;
+    setDraft(withoutGone(draftOf(job.request), bench));
+    remember({ id: job.id, request: job.request });
+  }, [job?.id]);
+  const change = (next: Draft) => {
+    setRefused(NOTHING_REFUSED);
+    setDraft(next);
+  };
+  const solve = async (next: Draft = draft) => {
+    if (next !== draft) change(next);
+    const { request } = next === draft ? read : readForm(bench, next);
+    if (!request) return setRefused(new Map([["", UNREAD]]));
+    setBusy(true);
+    try {
+      const begun = await api.post<ChooseJob>("/choose", request);
+      own.current = begun.id;
+      remember({ id: begun.id, request });
+      setRefused(NOTHING_REFUSED);
+      navigate("choose", begun.id);
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      setRefused(refusalsByField(error.fields, error.message, request));
+    } finally {
+      setBusy(false);
+    }
+  };
+  const cancel = async ({ id, request }: ChooseJob) => {
+    remember({ id: null, request });
+    try {
+      await api.remove(jobPath(id));
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      if (error.status !== 404) setRefused(new Map([["", error.message]]));
+    }
+  };
+  return {
+    draft,
+    read,
+    busy,
+    problemAt: (key) => read.problems.get(key) ?? refused.get(key),
+    refusal: refusalOfWhole(refused),
+    change,
+    solve,
+    cancel,
+  };
+}

@@ -1,0 +1,83 @@
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { ChooseJob } from "../../../shared/model/api/choose.ts";
+import { ApiError, api } from "../../state/api.ts";
+import type { ChosenSet, MissedAnswer, PointsAnswer, SetsPage, ShortlistAnswer } from "./answers.ts";
+import type { Rank } from "./parts/Shortlist.tsx";
+import { setsPath } from "./rows/useRows.ts";
+import { type Fetched, useFetched } from "./state/fetched.ts";
+import { jobPath } from "./state/job.ts";
+import type { Shown } from "./state/shown.ts";
+
+/** Points that are drawn at most. */
+const POINTS = 4000;
+/** Sets whose doubt is worked out: each takes thousands of solves. */
+const JUDGED = 12;
+
+export interface Results {
+  readonly points: Fetched<PointsAnswer>;
+  readonly lightest: ChosenSet | null;
+  readonly best: ChosenSet | null;
+  readonly shortlist: Fetched<ShortlistAnswer>;
+  readonly missed: Fetched<MissedAnswer>;
+  readonly looked: ChosenSet | null;
+  readonly pinned: readonly ChosenSet[];
+  /** the first refusal of all */
+  readonly problem: ApiError | null;
+}
+
+/** Single sets by their index; those that were read are kept as long as the job. */
+function useSets(job: string, wanted: readonly number[]): (index: number) => ChosenSet | null {
+  const kept = useRef(new Map<string, ChosenSet>());
+  const [, redraw] = useState(0);
+  const key = (index: number) => `${job} ${index}`;
+  useEffect(() => {
+    for (const index of wanted) {
+      if (kept.current.has(key(index))) continue;
+      api.get<ChosenSet>(`${jobPath(job)}/set?index=${index}`).then(
+        (set) => {
+          kept.current.set(key(index), set);
+          redraw((count) => count + 1);
+        },
+        (error: unknown) => {
+          // A set that the address names and the job has not is simply not shown.
+          if (!(error instanceof ApiError)) throw error;
+        },
+      );
+    }
+  }, [job, wanted.join(",")]);
+  return (index) => kept.current.get(key(index)) ?? null;
+}
+
+const MASS = { sort: "mass", order: "least", only: "admissible" } as const;
+const MARGIN = { sort: "margin", order: "most", only: "admissible" } as const;
+
+/** Everything that is shown of a job that is done. */
+export function useResults(job: ChooseJob, shown: Shown, rank: Rank): Results {
+  const path = jobPath(job.id);
+  const some = job.admissible > 0;
+  const points = useFetched<PointsAnswer>(`${path}/points?x=${shown.x}&y=${shown.y}&limit=${POINTS}`);
+  const light = useFetched<SetsPage>(some ? setsPath(job.id, MASS, 0, 1) : null);
+  const most = useFetched<SetsPage>(some ? setsPath(job.id, MARGIN, 0, 1) : null);
+  const missed = useFetched<MissedAnswer>(`${path}/missed`);
+  const shortlist = useFetched<ShortlistAnswer>(
+    some ? `${path}/shortlist?count=${JUDGED}&rank=${rank}` : null,
+  );
+  const first = (page: Fetched<SetsPage>) => (some ? (page.data?.items[0] ?? null) : null);
+  const best = first(most) ?? (some ? null : (missed.data?.nearest[0]?.set ?? null));
+  const wanted = useMemo(
+    () => [...shown.pins, ...(shown.look === null ? [] : [shown.look])],
+    [shown.pins, shown.look],
+  );
+  const setAt = useSets(job.id, wanted);
+  const all = [points, light, most, missed, shortlist];
+  return {
+    points,
+    lightest: first(light),
+    best,
+    shortlist,
+    missed,
+    looked: shown.look === null ? best : (setAt(shown.look) ?? best),
+    pinned: shown.pins.flatMap((pin) => setAt(pin) ?? []),
+    problem: all.find(({ problem }) => problem !== null)?.problem ?? null,
+  };
+}

@@ -1,0 +1,51 @@
+import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+import { marginText } from "../../../ui/verdictWords.ts";
+import type { ChosenSet, ShortlistAnswer } from "../answers.ts";
+import { massText } from "./set.ts";
+
+type Judged = ShortlistAnswer["items"][number];
+type Counts = Pick<ChooseJob, "sets" | "admissible">;
+
+const whole = (count: number) => formatFixed(count, 0);
+
+/** @returns the view's answer: how many do it, the lightest, the surest as far as it is known */
+export function answerSentence(
+  { sets, admissible }: Counts,
+  lightest: ChosenSet | null,
+  surest: Judged | null,
+): string {
+  if (admissible === 0)
+    return sets === 1 ? "The one set does not do it." : `None of the ${whole(sets)} sets does it.`;
+  const count = `${whole(admissible)} of ${whole(sets)} ${sets === 1 ? "set" : "sets"} ${admissible === 1 ? "does" : "do"} it`;
+  const mass = lightest?.values.mass;
+  const light = typeof mass === "number" ? `the lightest weighs ${massText(mass)}` : "";
+  const sure =
+    surest && surest.margin5 !== null
+      ? `the surest has at least ${marginText(surest.margin5)} in 95 of 100 cases`
+      : "";
+  const said = [light, sure].filter(Boolean).join(", ");
+  return `${count}${said && `; ${said}`}.`;
+}
+
+/** @returns how far a running job is, one line */
+export function progressText({ state, sets, solved, admissible, seconds }: ChooseJob): string {
+  if (state === "queued") return `${whole(sets)} sets wait for another choosing to end.`;
+  const rate = seconds > 0 && solved > 0 ? `, ${rateText(solved / seconds)} sets a second` : "";
+  return `${whole(solved)} of ${whole(sets)} sets solved, ${whole(admissible)} do it so far${rate}.`;
+}
+
+const DIGITS = 2;
+
+/** A rate to two digits: more of them would only flicker. */
+function rateText(perSecond: number): string {
+  return whole(Number(perSecond.toPrecision(DIGITS)));
+}
+
+const SHORT = 0.1;
+
+/** @returns how long an ended job took */
+export function tookText({ sets, seconds }: ChooseJob): string {
+  const took = seconds < SHORT ? "less than a tenth of a second" : `${formatFixed(seconds, 1)}\u2009s`;
+  return `${whole(sets)} ${sets === 1 ? "set" : "sets"} solved in ${took}.`;
+}

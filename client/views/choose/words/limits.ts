@@ -1,0 +1,98 @@
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { namedAttitudes } from "../../../state/outcome.ts";
+import { marginText } from "../../../ui/verdictWords.ts";
+import type { Broken } from "../answers.ts";
+import { valueText } from "../columns.ts";
+
+type Wants = ChooseRequest["wants"];
+type Mode = Wants["attitudes"][number]["mode"];
+
+/** Names of what is wanted, for sentences. */
+export interface WantedNames {
+  readonly parked: string;
+  readonly driving: string;
+}
+
+/** @returns an attitude as a sentence says it */
+export function attitudeName(angle: number | "worst", build: Build | null): string {
+  if (angle === "worst") return "the worst attitude";
+  if (angle === 0) return "the floor";
+  const named = build && namedAttitudes(build).find((each) => each.angle === angle);
+  return named?.name ?? `the attitude at ${formatFixed(angle, 0)}°`;
+}
+
+/** @returns what the two margins are of: the attitude, or that it is the least of several */
+export function wantedNames(wants: Wants, build: Build | null): WantedNames {
+  const nameOf = (mode: Mode) => {
+    const angles = wants.attitudes.filter((each) => each.mode === mode).map(({ angle }) => angle);
+    const [only] = angles;
+    return angles.length === 1 ? attitudeName(only, build) : `the least of ${angles.length} attitudes`;
+  };
+  return { parked: nameOf("parked"), driving: nameOf("driving") };
+}
+
+/** Names of the limits, for a count of what they keep out. */
+export const LIMIT_NAMES: Readonly<Record<string, string>> = {
+  point: "the motor turns",
+  parked: "margin parked",
+  driving: "margin driving",
+  windingTemperature: "winding",
+  rotorFactor: "rotor's burst speed",
+  motorCurrent: "motor's current by its maker",
+  motorVoltage: "motor's voltage by its maker",
+  cellCurrent: "cell's current by its maker",
+  height: "stack",
+  price: "price",
+  time: "minutes",
+};
+
+const times = (value: number | null) => `${formatFixed(value ?? 0, 2)}\u2009×`;
+const volts = (value: number | null) => (value === null ? "–" : formatQuantity(value, "voltage"));
+const amps = (value: number | null) => (value === null ? "–" : formatQuantity(value, "current"));
+
+type Sayer = (value: number | null, allowed: number | null, names: WantedNames) => string;
+
+const margin =
+  (mode: Mode): Sayer =>
+  (value, allowed, names) =>
+    `${names[mode]}${mode === "driving" ? " while driving" : " parked"} has ${marginText(value ?? 0)}, ${times(allowed)} wanted`;
+
+const SAYERS: Readonly<Record<string, Sayer>> = {
+  point: () => "the motor does not turn",
+  parked: margin("parked"),
+  driving: margin("driving"),
+  windingTemperature: (value, allowed) =>
+    value === null
+      ? "the winding's temperature is not known: the motor has no thermal resistance"
+      : `the winding comes to ${valueText("windingTemperature", value)}, ${valueText("windingTemperature", allowed)} at most`,
+  rotorFactor: (value, allowed) =>
+    value === null
+      ? "the rotor's burst speed is not known: it has no material"
+      : `the rotor bursts at ${times(value)} its speed, ${times(allowed)} wanted`,
+  motorCurrent: (value, allowed) => `the motor draws ${amps(value)}, its maker allows ${amps(allowed)}`,
+  motorVoltage: (value, allowed) => `the motor gets ${volts(value)}, its maker rates it at ${volts(allowed)}`,
+  cellCurrent: (value, allowed) => `a cell gives ${amps(value)}, its maker allows ${amps(allowed)}`,
+  height: (value, allowed) =>
+    `the stack is ${valueText("height", value)} high, ${valueText("height", allowed)} at most`,
+  price: (value, allowed) =>
+    `the price is ${valueText("price", value)}, ${valueText("price", allowed)} at most`,
+  time: (value, allowed) =>
+    value === null
+      ? "its minutes are not known"
+      : `it runs ${valueText("time", value)}, ${valueText("time", allowed)} wanted`,
+};
+
+/** @returns one broken limit in words: "the wall while driving has 1.16 ×, 1.50 × wanted" */
+export function brokenText({ limit, value, allowed }: Broken, names: WantedNames): string {
+  return SAYERS[limit]?.(value, allowed, names) ?? limit;
+}
+
+/** @returns why a set is in or out, one line */
+export function inOrOut(broken: readonly Broken[], names: WantedNames): string {
+  const [first, ...rest] = broken;
+  if (!first) return "in: it meets every limit";
+  const more = rest.length > 0 ? `; and ${rest.length} more` : "";
+  return `out: ${brokenText(first, names)}${more}`;
+}

@@ -1,0 +1,101 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
+import { findById } from "../../../../shared/book/bench.ts";
+import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import type { MarkWord } from "../../../ui/Mark.tsx";
+import type { ChosenSet } from "../answers.ts";
+
+const PERCENT = 100;
+const LETTER_A = 65;
+const MM_DIGITS = 4;
+
+/** Millimetres with no more digits than they have. */
+export function mmText(metres: number): string {
+  return `${Number(inUnit(metres, "length", "mm").toPrecision(MM_DIGITS))}\u2009mm`;
+}
+
+/** @returns letter of the pinned set at that place */
+export const letterOf = (place: number): string => String.fromCharCode(LETTER_A + place);
+
+/** @returns what turns: motor and rotor with its size */
+export function wheelText(bench: Bench, { parts, diameter }: ChosenSet): string {
+  const motor = findById(bench.motors, parts.motor)?.data.name ?? parts.motor;
+  const rotor = findById(bench.rotors, parts.rotor)?.data.name ?? parts.rotor;
+  return `${motor} · ${rotor} ${mmText(diameter)}`;
+}
+
+/** @returns pack, and throttle where it isn't full */
+export function packText(bench: Bench, { parts, duty }: ChosenSet): string {
+  const pack = findById(bench.packs, parts.pack)?.data.name ?? parts.pack;
+  return duty < 1 ? `${pack} · throttle ${formatFixed(duty * PERCENT, 0)}\u2009%` : pack;
+}
+
+/** @returns skirt with its gap */
+export function skirtText(bench: Bench, { parts, gap }: ChosenSet): string {
+  const skirt = findById(bench.skirts, parts.skirt)?.data.name ?? parts.skirt;
+  return `gap ${mmText(gap)}, ${skirt}`;
+}
+
+/** @returns the rest: pack, throttle where it isn't full, skirt with its gap */
+export function restText(bench: Bench, set: ChosenSet): string {
+  return `${packText(bench, set)} · ${skirtText(bench, set)}`;
+}
+
+/** One word that a set carries, and what stands behind it. */
+export interface TrustMark {
+  readonly word: MarkWord;
+  readonly title: string;
+}
+
+const ratio = (value: number) => `×${formatFixed(value, 2)}`;
+
+/** @returns diameter of the tested size that a set is scaled from [m]; null where it isn't scaled */
+export function scaledFrom({ trust, diameter }: ChosenSet): number | null {
+  return trust.scaled && trust.sizeRatio ? diameter / trust.sizeRatio : null;
+}
+
+/** @returns the words of a set that does not rest on measurements of its own size alone; none: measured */
+export function trustMarks(set: ChosenSet): TrustMark[] {
+  const { trust } = set;
+  const from = scaledFrom(set);
+  const marks: (TrustMark | null)[] = [
+    trust.basis === "estimated"
+      ? { word: "estimated", title: "rotor curve from its geometry, ± 30 %" }
+      : null,
+    trust.basis === "two-point"
+      ? { word: "two-point", title: "rotor curve from blocked and open readings alone" }
+      : null,
+    from === null ? null : { word: "scaled", title: `from ${mmText(from)} (${ratio(trust.sizeRatio ?? 1)})` },
+    trust.extrapolated ? { word: "extrapolated", title: "flow beyond the tested range" } : null,
+  ];
+  return marks.filter((mark) => mark !== null);
+}
+
+function speedText(speedRatio: number | null): string {
+  if (speedRatio === null) return "";
+  if (speedRatio === 1) return "within the tested tip speeds";
+  return speedRatio > 1
+    ? `at ${ratio(speedRatio)} the fastest tested tip speed`
+    : `at ${ratio(speedRatio)} the slowest tested tip speed`;
+}
+
+const BASIS = {
+  measured: "measured at this size",
+  "two-point": "two-point: known from blocked and open readings alone",
+  estimated: "estimated from its geometry, ± 30 %, nothing of it was tested",
+} as const;
+
+/** @returns how far a set rests on measurement: "scaled from 44 mm (×1.20), within the tested tip speeds" */
+export function trustText(set: ChosenSet): string {
+  const { trust } = set;
+  const from = scaledFrom(set);
+  const scaled = from === null ? "" : `scaled from ${mmText(from)} (${ratio(trust.sizeRatio ?? 1)})`;
+  const basis = trust.basis === "measured" && scaled !== "" ? scaled : BASIS[trust.basis];
+  const also = trust.basis !== "measured" ? scaled : "";
+  const flow = trust.extrapolated && trust.basis !== "estimated" ? "its flow beyond the tested range" : "";
+  const cold = trust.coldWinding ? "winding taken cold, its thermal resistance is not known" : "";
+  const said = [basis, also, speedText(trust.speedRatio), flow, cold].filter(Boolean).join(", ");
+  return `Rotor ${said}.`;
+}
+
+/** @returns a size and a mass for a sentence: "534 g" */
+export const massText = (kilograms: number): string => formatQuantity(kilograms, "mass");
