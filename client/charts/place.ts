@@ -30,24 +30,23 @@ function overlap(a: Box, b: Box): number {
   return width > 0 && height > 0 ? width * height : 0;
 }
 
-function inside(box: Box, [x, y]: Obstacle): boolean {
-  return x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
+function pointsInside(box: Box, obstacles: readonly Obstacle[]): number {
+  const [right, bottom] = [box.x + box.width, box.y + box.height];
+  let count = 0;
+  for (let i = 0; i < obstacles.length; i++) {
+    const point = obstacles[i];
+    if (point[0] >= box.x && point[0] <= right && point[1] >= box.y && point[1] <= bottom) count += 1;
+  }
+  return count;
 }
 
-function cost(
-  box: Box,
-  rank: number,
-  placed: readonly Box[],
-  obstacles: readonly Obstacle[],
-  room: Box,
-): number {
-  const texts = placed.filter((other) => overlap(box, other) > 0).length;
+/** What a spot costs before the points under it are counted. */
+function costOfPlace(box: Box, rank: number, placed: readonly Box[], room: Box): number {
+  let texts = 0;
+  for (const other of placed) if (overlap(box, other) > 0) texts += 1;
   const area = box.width * box.height;
   const out = area === 0 ? 0 : 1 - overlap(box, room) / area;
-  const points = obstacles.filter((point) => inside(box, point)).length;
-  return (
-    COST.rank * rank + COST.text * texts + (out > 1e-9 ? COST.outside * (1 + out) : 0) + COST.point * points
-  );
+  return COST.rank * rank + COST.text * texts + (out > 1e-9 ? COST.outside * (1 + out) : 0);
 }
 
 /**
@@ -65,7 +64,9 @@ export function placeFree(wanted: readonly WantedBox[], obstacles: readonly Obst
     let least = Number.POSITIVE_INFINITY;
     spots.forEach((spot, rank) => {
       const box = { ...spot, width, height };
-      const price = cost(box, rank, placed, obstacles, room);
+      const place = costOfPlace(box, rank, placed, room);
+      if (!(place < least)) return;
+      const price = place + COST.point * pointsInside(box, obstacles);
       if (price < least) [best, least] = [box, price];
     });
     placed.push(best);

@@ -84,7 +84,7 @@ export async function timedDrag(browser: Browser, address: string, book: Crowded
   await page.waitForLoadState("networkidle");
   const shown = await page.locator("path.measured").first().getAttribute("d");
   const laid = await page.locator(".overlay-fan").count();
-  const crosses = (shown ?? "").split("M").length >> 1;
+  const crosses = (shown ?? "").split("h").length - 1;
   if (crosses < book.readings || laid !== book.curves - 1)
     throw new Error(`Match shows ${crosses} readings and ${laid} builds laid over.`);
   await page.evaluate(listen);

@@ -34,13 +34,24 @@ function coefficients(point: FamilyPoint, diameter: number, density: number): { 
   return { phi, psi: point.pressure < 0 ? -psi : psi };
 }
 
-/** φ and ψ of the readings never change with the handles; they are kept per list of readings. */
-const kept = new WeakMap<readonly FamilyPoint[], { phi: number; psi: number }[]>();
+/** What of a reading never changes with the handles. */
+interface Reduced {
+  readonly phi: number;
+  readonly psi: number;
+  readonly key: string;
+  readonly read: string;
+}
 
-function coefficientsOfAll(points: readonly FamilyPoint[], diameter: number, density: number) {
+const kept = new WeakMap<readonly FamilyPoint[], Reduced[]>();
+
+function reducedPoints(points: readonly FamilyPoint[], diameter: number, density: number): Reduced[] {
   const found = kept.get(points);
   if (found) return found;
-  const made = points.map((point) => coefficients(point, diameter, density));
+  const made = points.map((point) => ({
+    ...coefficients(point, diameter, density),
+    key: `${point.testId} ${point.row}`,
+    read: words(point),
+  }));
   kept.set(points, made);
   return made;
 }
@@ -78,19 +89,19 @@ export function measuredPoints(bench: Bench, { resolved }: Outcome): MeasuredPoi
   if (!rotor || !input || rotor.points.length === 0) return [];
   const { machine } = assemble(input);
   if (!overcomesFriction(machine)) return [];
-  const reduced = coefficientsOfAll(rotor.points, input.rotor.diameter, machine.air.density);
+  const reduced = reducedPoints(rotor.points, input.rotor.diameter, machine.air.density);
   const most = reduced.reduce((largest, { phi }) => Math.max(largest, phi), 0);
   const tipSpeed = tipSpeeds(machine, most);
   const titles = new Map(bench.tests.map((test) => [test.id, test.data.title || test.data.date]));
   return rotor.points.flatMap((point, i) => {
-    const { phi, psi } = reduced[i];
+    const { phi, psi, key, read } = reduced[i];
     const u = tipSpeed(phi);
     if (!(u > 0)) return [];
     return {
-      key: `${point.testId} ${point.row}`,
+      key,
       flow: phi * machine.area * u,
       pressure: 0.5 * machine.air.density * u * u * psi * machine.sizeLaw.factor(u),
-      read: words(point),
+      read,
       test: titles.get(point.testId) ?? point.testId,
       setAside: point.setAside,
     };

@@ -5,8 +5,11 @@ import type { MatchContext } from "./context.ts";
 const ARM = 4;
 const RING = 8;
 
+/** A tenth of a pixel is finer than a screen shows, and short to read. */
+const tenths = (pixels: number): number => Math.round(10 * pixels) / 10;
+
 function cross(x: number, y: number): string {
-  return `M${x - ARM},${y}h${2 * ARM}M${x},${y - ARM}v${2 * ARM}`;
+  return `M${tenths(x - ARM)},${tenths(y)}h${2 * ARM}m${-ARM},${-ARM}v${2 * ARM}`;
 }
 
 /** Readings as crosses, those set aside fainter; one path each, so that thousands cost no more than a few. */
