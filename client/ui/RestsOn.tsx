@@ -57,7 +57,7 @@ export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
         )}
       </p>
       <ul class="rests">
-        {!resolved.propeller && <li>{gapLine(resolved)}</li>}
+        {!resolved.thrust && <li>{gapLine(resolved)}</li>}
         {roughness && <li>{roughness}</li>}
         {friction && <li>Friction of the wheels {friction}.</li>}
         {calibrationNotes(resolved, "prior-doubted").map(({ message }) => (

@@ -10,7 +10,7 @@ import type { FrictionBasis } from "./frictionBasis.ts";
 import type { MotorBasis } from "./motorBasis.ts";
 import type { PackBasis } from "./packBasis.ts";
 import { type PropellerBasis, powerOf } from "./propellerBasis.ts";
-import { type RotorBasis, testedAt } from "./rotorBasis.ts";
+import { nearestTested, type RotorBasis, testedAt } from "./rotorBasis.ts";
 
 /** What an answer has to do without: friction of the wheels, the cells' voltage by charge, the speed at which the motor turns the rotor. */
 export type Unknown = "friction" | "charge" | "speed";
@@ -70,9 +70,13 @@ function curveSpeeds(points: readonly Turned[]): number[] {
   return tests.map((id) => middle(points.filter(({ testId }) => testId === id).map(({ rpm }) => rpm)));
 }
 
-function speedsOf({ rotor, thrust }: PartialBases): number[] {
-  const points: readonly Turned[] =
-    (rotor ?? thrust)?.points.filter(({ setAside }) => setAside === null) ?? [];
+/** Of the tested size that is nearest: another one's speeds are not its own. */
+function speedsOf({ rotor, thrust }: PartialBases, diameter: number): number[] {
+  const basis = rotor ?? thrust;
+  const size = basis && nearestTested(basis, diameter);
+  const points: readonly Turned[] = (basis?.points ?? []).filter(
+    (point) => point.setAside === null && point.diameter === size,
+  );
   const rpms = rotor ? curveSpeeds(points) : points.map(({ rpm }) => rpm);
   return thinned(distinct(rpms)).map((rpm) => rpm * RPM);
 }
@@ -91,7 +95,7 @@ function propellerCurve({ fit, chordRatio }: PropellerBasis, diameter: number) {
 
 function atSpeeds(build: Build, bases: PartialBases): AtSpeeds | null {
   const { rotor, thrust, skirt } = bases;
-  const speeds = speedsOf(bases);
+  const speeds = speedsOf(bases, build.diameter);
   if (speeds.length === 0) return null;
   const { air, diameter } = build;
   if (thrust)

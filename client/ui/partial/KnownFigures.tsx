@@ -4,6 +4,8 @@ import { Mark } from "../Mark.tsx";
 import type { Known } from "./known.ts";
 import { grams, rpmText } from "./words.ts";
 
+const SPEED = "rotor speed";
+
 function figuresOf({ suction, pressure, flow, rpm, point }: PartialMoment): [string, string][] {
   const cavity: [string, string][] =
     pressure === null || flow === null
@@ -20,7 +22,7 @@ function figuresOf({ suction, pressure, flow, rpm, point }: PartialMoment): [str
         ["winding, settled", formatQuantity(point.windingTemperature, "temperature")],
       ]
     : [];
-  return [["pull", grams(suction)], ...cavity, ["rotor speed", rpmText(rpm)], ...electric];
+  return [["pull", grams(suction)], ...cavity, [SPEED, rpmText(rpm)], ...electric];
 }
 
 /** What is known whatever is missing: a list of figures, or a row for each tested speed. */
@@ -30,6 +32,11 @@ export function KnownFigures({ known }: { known: Known }) {
   if (known.coupled)
     return (
       <table class="holds known-figures">
+        {moments[0].extrapolated && (
+          <caption class="quiet small">
+            Operating point <Beyond cavity={moments[0].pressure !== null} />
+          </caption>
+        )}
         <tbody>
           {figuresOf(moments[0]).map(([name, value]) => (
             <tr key={name}>
@@ -40,11 +47,18 @@ export function KnownFigures({ known }: { known: Known }) {
         </tbody>
       </table>
     );
+  return <BySpeed moments={moments} />;
+}
+
+/** A row for each speed of the tests. */
+function BySpeed({ moments }: { moments: readonly PartialMoment[] }) {
+  const columns = figuresOf(moments[0]).filter(([name]) => name !== SPEED);
   return (
     <table class="holds known-figures">
       <thead>
         <tr>
-          {figuresOf(moments[0]).map(([name]) => (
+          <th scope="col">{SPEED}</th>
+          {columns.map(([name]) => (
             <th key={name} scope="col">
               {name}
             </th>
@@ -54,17 +68,27 @@ export function KnownFigures({ known }: { known: Known }) {
       <tbody>
         {moments.map((moment) => (
           <tr key={moment.speed}>
-            {figuresOf(moment).map(([name, value]) => (
-              <td key={name}>{value}</td>
-            ))}
-            {moment.extrapolated && (
-              <td>
-                <Mark word="extrapolated" title="beyond the tested flows" />
-              </td>
-            )}
+            <th scope="row">
+              {rpmText(moment.rpm)}
+              {moment.extrapolated && <Beyond cavity={moment.pressure !== null} />}
+            </th>
+            {figuresOf(moment)
+              .filter(([name]) => name !== SPEED)
+              .map(([name, value]) => (
+                <td key={name}>{value}</td>
+              ))}
           </tr>
         ))}
       </tbody>
     </table>
+  );
+}
+
+function Beyond({ cavity }: { cavity: boolean }) {
+  return (
+    <>
+      {" "}
+      <Mark word="extrapolated" title={`beyond the tested ${cavity ? "flows" : "speeds"}`} />
+    </>
   );
 }

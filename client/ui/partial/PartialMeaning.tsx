@@ -12,7 +12,6 @@ import { circumstanceText } from "./words.ts";
 
 /** A pull to tell of: what it holds, and under which circumstance. */
 export interface Told {
-  readonly key: string;
   readonly holds: readonly PartialHold[];
   readonly caption: string;
   /** friction that does it from floor to ceiling as well */
@@ -23,6 +22,7 @@ export interface PartialMeaningProps {
   readonly bench: Bench;
   readonly outcome: Outcome;
   readonly known: Known;
+  /** that which answers first */
   readonly told: readonly Told[];
   readonly warnings: readonly Note[];
 }
@@ -30,7 +30,6 @@ export interface PartialMeaningProps {
 /** @returns every state that is known, the leading one first */
 export function toldOf(known: Known, anywhere = false): Told[] {
   return known.answer.moments.toReversed().map((at) => ({
-    key: String(at.speed),
     holds: at.holds,
     caption: circumstanceText(known, at),
     everywhere: anywhere ? at.everywhere : null,
@@ -39,6 +38,7 @@ export function toldOf(known: Known, anywhere = false): Told[] {
 
 /** What the known figures hold, on what they rest, what is odd about them, and the cautions. */
 export function PartialMeaning({ bench, outcome, known, told, warnings }: PartialMeaningProps) {
+  const [first, ...others] = told;
   const { motor, pack } = outcome.resolved ?? {};
   const notes = [...warnings, ...(motor?.notes ?? []), ...(pack?.notes ?? [])];
   return (
@@ -50,9 +50,15 @@ export function PartialMeaning({ bench, outcome, known, told, warnings }: Partia
           <VerdictMarks bench={bench} outcome={outcome} />
         </h2>
       )}
-      {told.map(({ key, ...each }) => (
-        <HoldsTable key={key} known={known} {...each} />
-      ))}
+      {first && <HoldsTable known={known} {...first} />}
+      {others.length > 0 && (
+        <details class="partial-others">
+          <summary>{known.coupled ? "At the start" : "At the other tested speeds"}</summary>
+          {others.map((each) => (
+            <HoldsTable key={each.caption} known={known} {...each} />
+          ))}
+        </details>
+      )}
       <RestsOn bench={bench} outcome={outcome} />
       {notes.length > 0 && (
         <>

@@ -43,9 +43,13 @@ export function pullText({ suction, pressure, rpm }: Pulled): string {
   return `${grams(suction)} of pull at ${at}`;
 }
 
+/** The speed is said beside it. */
+const testedText = (at: Pulled): string =>
+  at.pressure === null ? `${grams(at.suction)} of pull` : pullText(at);
+
 /** @returns under which circumstance the pull is made, as a sentence begins */
 export function leadText(known: Known, at: Pulled): string {
-  if (!known.coupled) return `Turned at ${rpmText(at.rpm)} as in its tests, it makes ${pullText(at)}`;
+  if (!known.coupled) return `Turned at ${rpmText(at.rpm)} as in its tests, it makes ${testedText(at)}`;
   if (known.cellMinimum === null) return `It makes ${pullText(at)}`;
   return `With its cells at their minimum of ${minimumText(known.cellMinimum)} under load it makes ${pullText(at)}`;
 }
@@ -148,7 +152,7 @@ export function nothingSentence(name: string): string {
 
 /** @returns under which circumstance a table's figures stand: "1503 g of pull at 1.65 kPa, cells at 3.00 V" */
 export function circumstanceText(known: Known, at: Pulled): string {
-  if (!known.coupled) return `At ${rpmText(at.rpm)}: ${pullText(at)}.`;
+  if (!known.coupled) return `At ${rpmText(at.rpm)}: ${testedText(at)}.`;
   const cells =
     known.cellMinimum === null ? "" : `, each cell at ${minimumText(known.cellMinimum)} under load`;
   return `${pullText(at)}${cells}.`;

@@ -10,6 +10,8 @@ const GRID_SLACK = 1e-9;
 export interface HandleProps {
   readonly handle: HandleKind;
   readonly was: number;
+  /** nothing gives a value: `was` is only where the slider stands */
+  readonly unset?: boolean;
   /** on what the value rests */
   readonly basis: ComponentChildren;
 }
@@ -37,7 +39,7 @@ function slid(handle: HandleKind, was: number, shown: number): Changes {
 }
 
 /** One what-if handle: slider and number together, what it was, what it rests on, a way back. */
-export function Handle({ handle, was, basis }: HandleProps) {
+export function Handle({ handle, was, unset = false, basis }: HandleProps) {
   const id = useId();
   const value = changes.value[handle.key] ?? was;
   const isChanged = changes.value[handle.key] !== undefined;
@@ -45,16 +47,23 @@ export function Handle({ handle, was, basis }: HandleProps) {
   const next = (si: number) => changed(changes.peek(), handle.key, si, was);
   const read = (event: { currentTarget: HTMLInputElement }) =>
     slid(handle, was, event.currentTarget.valueAsNumber);
+  const before = unset ? "not known" : withUnit(handle, was);
   return (
     <div class="handle" data-handle={handle.key}>
       <label class="handle-label" for={id}>
         {handle.label}
       </label>
-      <NumberEntry handle={handle} value={value} onValue={(si) => settle(next(si))} id={id} />
+      <NumberEntry
+        handle={handle}
+        value={value}
+        empty={unset && !isChanged}
+        onValue={(si) => settle(next(si))}
+        id={id}
+      />
       <input
         type="range"
         aria-label={`${handle.label}, slider`}
-        aria-valuetext={withUnit(handle, value)}
+        aria-valuetext={unset && !isChanged ? "not known" : withUnit(handle, value)}
         min={low}
         max={high}
         step={step}
@@ -65,12 +74,12 @@ export function Handle({ handle, was, basis }: HandleProps) {
       <span class="handle-basis">
         {isChanged ? (
           <>
-            was {withUnit(handle, was)}{" "}
+            was {before}{" "}
             <button type="button" class="plain" onClick={() => settle(next(was))}>
               back
               <span class="visually-hidden">
                 {" "}
-                to {withUnit(handle, was)}, {handle.label}
+                to {before}, {handle.label}
               </span>
             </button>
           </>
@@ -85,12 +94,14 @@ export function Handle({ handle, was, basis }: HandleProps) {
 interface NumberEntryProps {
   readonly handle: HandleKind;
   readonly value: number;
+  /** no value is known: nothing stands in the field */
+  readonly empty: boolean;
   readonly id: string;
   readonly onValue: (si: number) => void;
 }
 
 /** The handle's number: takes effect with each keystroke that can be read; else a message stands beside it. */
-function NumberEntry({ handle, value, id, onValue }: NumberEntryProps) {
+function NumberEntry({ handle, value, empty, id, onValue }: NumberEntryProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => {
@@ -112,7 +123,8 @@ function NumberEntry({ handle, value, id, onValue }: NumberEntryProps) {
           type="text"
           inputMode="decimal"
           autoComplete="off"
-          value={draft ?? entryText(handle, value)}
+          value={draft ?? (empty ? "" : entryText(handle, value))}
+          placeholder={empty ? "?" : undefined}
           aria-invalid={problem ? "true" : undefined}
           aria-describedby={problem ? `${id}-problem` : undefined}
           onInput={(event) => type(event.currentTarget.value)}

@@ -15,12 +15,14 @@ export interface HandlePanelProps {
   /** the build as tried, for what its values rest on */
   readonly resolved: Resolved | null;
   readonly settings: Settings;
+  /** handles of which the stored build knows no value */
+  readonly unset: readonly HandleKey[];
   /** what it comes to, in a few words: stands beside the handle on a phone */
   readonly effect: string | null;
 }
 
 /** What can be changed. On a phone one handle at a time stays within the thumb's reach. */
-export function HandlePanel({ bench, build, resolved, settings, effect }: HandlePanelProps) {
+export function HandlePanel({ bench, build, resolved, settings, unset, effect }: HandlePanelProps) {
   const isPropeller = bench.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
   const handles = isPropeller ? HANDLES.filter(({ key }) => key !== "gap") : HANDLES;
   const [picked, setPicked] = useState<HandleKey>(isPropeller ? "mass" : "gap");
@@ -53,6 +55,7 @@ export function HandlePanel({ bench, build, resolved, settings, effect }: Handle
           <Handle
             handle={handle}
             was={settings[handle.key]}
+            unset={unset.includes(handle.key)}
             basis={<Basis bench={bench} build={build} resolved={resolved} handle={handle.key} />}
           />
         </div>

@@ -79,6 +79,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
         build={build.data}
         resolved={outcome.resolved}
         settings={settings}
+        unset={asStored.resolved?.friction === null ? ["wheelFriction"] : []}
         effect={effectOf(outcome)}
       />
       {!lacking && (
@@ -113,7 +114,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
           <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
         </section>
       )}
-      <Verdict bench={bench} id={build.id} outcome={outcome} sure={sure} />
+      {!lacking && <Verdict bench={bench} id={build.id} outcome={outcome} sure={sure} />}
     </div>
   );
 }

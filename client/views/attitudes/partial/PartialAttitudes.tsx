@@ -29,7 +29,7 @@ export default function PartialAttitudes({ bench, outcome, id, tried }: PartialA
         <TriedNote id={id} tried={tried} />
       </div>
       <section class="attitudes-picture" aria-label="What is missing">
-        {known && known.unknown.includes("friction") && <NeededFriction known={known} />}
+        {known?.unknown.includes("friction") && <NeededFriction known={known} />}
         <Lacking outcome={outcome} id={id} known={known !== null} />
       </section>
       {known && (

@@ -90,10 +90,7 @@ function atText({ sample, suction }: RunMoment): string {
 }
 
 function endsOf({ start, last, end }: PartialRun): Told[] {
-  const told = [{ key: "start", holds: start.holds, caption: `At the start: ${atText(start)}.` }];
+  const told = [{ holds: start.holds, caption: `At the start: ${atText(start)}.` }];
   if (end.time === 0) return told;
-  return [
-    { key: "end", holds: last.holds, caption: `After ${duration(end.time)}: ${atText(last)}.` },
-    ...told,
-  ];
+  return [{ holds: last.holds, caption: `After ${duration(end.time)}: ${atText(last)}.` }, ...told];
 }
