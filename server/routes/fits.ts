@@ -80,6 +80,6 @@ export const fitRoutes = (): Route[] => [
     summary: "Open-circuit curve, resistance and capacity of a cell from its discharges",
     request: dischargeFitRequest,
     response: dischargeFitResponse,
-    compute: fitDischarge,
+    compute: inlineFit("runs", fitDischarge),
   }),
 ];

@@ -66,19 +66,19 @@ function requireCover(points: readonly Point[]): void {
     throw new NotEnoughDataError(
       "Fewer than three charges were read.",
       "Read voltage and current at ten or more charges between full and empty.",
-      "rows",
+      "runs",
     );
   if (1 - last.charge > MOST_GAP)
     throw new NotEnoughDataError(
       `The first reading is at ${Math.round(100 * last.charge)} % charge.`,
       "Start with the full pack and read its voltage before anything is drawn.",
-      "rows",
+      "runs",
     );
   if (first.charge > MOST_GAP)
     throw new NotEnoughDataError(
       `The last reading is at ${Math.round(100 * first.charge)} % charge.`,
       "Draw on, attended, until the loaded cell reaches its maker's minimum.",
-      "rows",
+      "runs",
     );
 }
 
@@ -93,6 +93,14 @@ function toTheEnds(points: readonly Point[]): Point[] {
   const empty = first.charge > 0 ? [{ charge: 0, voltage: along(first, second, 0), weight: 1 }] : [];
   const full = last.charge < 1 ? [{ charge: 1, voltage: along(before, last, 1), weight: 1 }] : [];
   return [...empty, ...points, ...full];
+}
+
+/** Points with the digits that are kept; of two that these make one charge, the first. */
+function written(points: readonly Point[]): CurvePoints {
+  const rounded = (value: number) => Math.round(value / DIGITS) * DIGITS;
+  return points
+    .map(({ charge, voltage }) => [rounded(charge), rounded(voltage)] as const)
+    .filter(([charge], i, all) => i === 0 || charge > all[i - 1][0]);
 }
 
 function notesOf(gap: number, corrected: number): Note[] {
@@ -131,9 +139,5 @@ export function openCircuitPoints(readings: readonly CellReading[], resistance: 
   const rising = nonFalling(all.map(({ voltage, weight }) => ({ value: voltage, weight })));
   const most = all.reduce((sum, { voltage }, i) => Math.max(sum, Math.abs(voltage - rising[i])), 0);
   const ordered = all.map(({ charge, weight }, i) => ({ charge, voltage: rising[i], weight }));
-  const rounded = (value: number) => Math.round(value / DIGITS) * DIGITS;
-  return {
-    curve: thinned(ordered).map(({ charge, voltage }) => [rounded(charge), rounded(voltage)] as const),
-    warnings: notesOf(gap, most),
-  };
+  return { curve: written(thinned(ordered)), warnings: notesOf(gap, most) };
 }

@@ -129,7 +129,7 @@ function sagOf(runs: readonly (readonly CellReading[])[], known: number | null):
     throw new NotEnoughDataError(
       "The cell's resistance and its open-circuit voltage can't be told apart from these readings.",
       need,
-      "rows",
+      "runs",
     );
   const message = `The readings can't tell the cell's resistance from its open-circuit voltage; ${(1000 * known).toPrecision(3)} mΩ a cell is taken as the pack states it. ${need}`;
   return {

@@ -23,6 +23,7 @@ describe("POST /fit/discharge", () => {
     const loaded = readings.filter(({ current }) => current > 0);
     const { body } = await post({ runs: [{ readings: loaded }] }).expect(422);
     expect(body.error.message).toMatch(/Rest for a minute/);
+    expect(body.error.fields[0].path).toBe("runs");
     const known = await post({ runs: [{ readings: loaded }], knownResistance: 0.02 }).expect(200);
     expect(known.body.warnings.map(({ code }: { code: string }) => code)).toEqual(["resistance-not-told"]);
   });
@@ -33,7 +34,8 @@ describe("POST /fit/discharge", () => {
     const one = readings.map((reading) => ({ ...reading, drawn: 0 }));
     await post({ runs: [{ readings: one }] }).expect(422);
     const same = readings.map((reading) => ({ ...reading, drawn: 500 }));
-    await post({ runs: [{ readings: same }] }).expect(422);
+    const answer = await post({ runs: [{ readings: same }] }).expect(422);
+    expect(answer.body.error.fields[0].path).toBe("runs");
   });
 
   it.each([

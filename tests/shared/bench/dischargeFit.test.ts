@@ -160,6 +160,23 @@ describe("fitDischarge, of readings that can't tell", () => {
     expect(refusal(request)).toMatch(need);
   });
 
+  it.each([0, 29])(
+    "a first or last reading a millionth of a coulomb off (reading %i): the curve still rises",
+    (at) => {
+      const off = loaded.map((row, i) => (i === at ? { ...row, drawn: Math.abs(row.drawn - 1e-6) } : row));
+      const { curve } = fitDischarge(
+        asked(off, {
+          runs: [{ readings: off, emptied: false }],
+          knownCapacity: CAPACITY,
+          knownResistance: RESISTANCE,
+        }),
+      );
+      expect(curve[0][0]).toBe(0);
+      expect(curve[curve.length - 1][0]).toBe(1);
+      expect(curve.slice(1).every(([charge], i) => charge > curve[i][0])).toBe(true);
+    },
+  );
+
   it.each([
     ["runs.0.readings.0.voltage", { ...loaded[0], voltage: 0 }],
     ["runs.0.readings.0.voltage", { ...loaded[0], voltage: Number.NaN }],
