@@ -13,13 +13,16 @@ interface CellProps {
   readonly target: number;
 }
 
+/** Short enough for a narrow column. */
+const madeText = (margin: number | null): string => (margin === null ? "none needed" : marginText(margin));
+
 function Told({ hold, state, target }: CellProps) {
   const told = hold.verdict?.[state];
   if (!told) return null;
   const grade = gradeOf(told.margin, target);
   return (
     <td class={grade}>
-      <span class="margin">{marginText(told.margin)}</span>
+      <span class="margin">{madeText(told.margin)}</span>
       <small>{GRADE_WORDS[grade]}</small>
       {told.governs.length > 0 && <small>{governsInWords(told.governs)} governs</small>}
     </td>
@@ -32,9 +35,9 @@ export function Needs({ needs, state, target }: { needs: FrictionNeeded; state: 
   if (least === null) return <small>no friction does it</small>;
   return (
     <>
-      <small>needs μ ≥ {frictionText(least)}</small>
+      <small class="needs">needs μ ≥ {frictionText(least)}</small>
       {target !== 1 && (
-        <small>
+        <small class="needs">
           {timesText(target)}: {wanted === null ? "out of reach" : `μ ≥ ${frictionText(wanted)}`}
         </small>
       )}
@@ -49,16 +52,16 @@ function Untold({ hold, state, target }: CellProps) {
   if (fallsAnyway(hold))
     return (
       <td class="bad">
-        <span class="margin">{marginText(gripless)}</span>
-        <small>{GRADE_WORDS.bad}, whatever it grips</small>
+        <span class="margin">{madeText(gripless)}</span>
+        <small>{GRADE_WORDS.bad} with any grip</small>
         <small>lifts off or tips</small>
       </td>
     );
   if (needs.holds[state] === 0)
     return (
       <td class={gradeOf(gripless, target)}>
-        <span class="margin">{marginText(gripless)}</span>
-        <small>{gripless === null ? GRADE_WORDS.good : "against lift-off and tip"}</small>
+        <span class="margin">{madeText(gripless)}</span>
+        <small>{gripless === null ? GRADE_WORDS.good : "lift-off and tip"}</small>
         <small>needs no grip</small>
       </td>
     );

@@ -1,0 +1,63 @@
+import { describe, expect, it } from "vitest";
+import { solve } from "../../../client/state/outcome.ts";
+import { type Known, knownOf } from "../../../client/ui/partial/known.ts";
+import { type PartialRun, partialRun } from "../../../client/views/rundown/partial/run.ts";
+import { partialRunSentence } from "../../../client/views/rundown/partial/words.ts";
+import { questionOf } from "../../../client/views/rundown/question.ts";
+import type { Bench } from "../../../shared/book/bench.ts";
+import { runDown } from "../../../shared/physics/rundown.ts";
+import { demoWithout, withoutCell, withoutFriction, withoutPower } from "../../support/partialBench.ts";
+
+const plain = (text: string) => text.replace(/\s/g, " ");
+const asked = { startCharge: 1, targetMargin: 1.5, cycle: [] };
+
+function outcomeIn(bench: Bench) {
+  const build = bench.builds.find(({ id }) => id === "pane-crawler");
+  if (!build) throw new Error("no build");
+  return solve(bench, build.data);
+}
+
+function runIn(bench: Bench): { known: Known; run: PartialRun | null } {
+  const outcome = outcomeIn(bench);
+  const reply = knownOf(outcome);
+  if (!reply || "problem" in reply) throw new Error("nothing is known");
+  const run = partialRun(outcome, { ...asked, angles: [90, 180] });
+  if (run && "problem" in run) throw new Error(run.problem);
+  return { known: reply.known, run };
+}
+
+const stated = (bench: Bench): Bench => ({
+  ...bench,
+  surfaces: bench.surfaces.map((each) => ({ ...each, data: { ...each.data, wheelFriction: 0.5 } })),
+});
+
+describe("a run-down of a build that lacks something", () => {
+  it("without friction: has the minutes and the pulls of the run with any friction", () => {
+    const bench = demoWithout(withoutFriction);
+    const { known, run } = runIn(bench);
+    const question = questionOf(outcomeIn(stated(bench)), asked);
+    if (!run || !question) throw new Error("no run");
+    const whole = runDown(question.input);
+    expect(run.end).toEqual(whole.end);
+    expect(run.last.suction).toBe(whole.samples.at(-1)?.suction);
+    expect(run.start.suction).toBe(whole.samples[0].suction);
+    expect(run.last.holds.every(({ verdict }) => verdict === null)).toBe(true);
+    expect(plain(partialRunSentence(known, run))).toMatch(
+      /^The charge lasts [\d.]+ minutes and its pull falls from \d+ g to \d+ g\. Whether it slides isn't known/,
+    );
+  });
+
+  it("without the cells' curve: says what it makes at the end of its charge, and that the minutes can't be said", () => {
+    const { known, run } = runIn(demoWithout(withoutCell));
+    expect(run).toBeNull();
+    expect(plain(partialRunSentence(known, null))).toMatch(
+      /^At the end of its charge, with its cells at their minimum of 3\.20 V under load it makes .*How many minutes until then can't be said\.$/,
+    );
+  });
+
+  it("without λ as well: speaks of no end of the charge", () => {
+    const { known, run } = runIn(demoWithout(withoutCell, withoutPower));
+    expect(run).toBeNull();
+    expect(plain(partialRunSentence(known, null))).toMatch(/^Turned at .* How many minutes can't be said\.$/);
+  });
+});
