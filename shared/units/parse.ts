@@ -8,6 +8,14 @@ export interface TypedQuantity {
   readonly unit: string;
 }
 
+/** So much of what was read stands in a message [characters]. */
+const QUOTED = 60;
+
+function shortened(text: string): string {
+  const characters = [...text];
+  return characters.length > QUOTED ? `${characters.slice(0, QUOTED).join("")}…` : text;
+}
+
 /** What was typed is no such quantity; the message names what was read, what is allowed and an example. */
 export class UnitError extends Error {
   readonly code = "unit";
@@ -17,7 +25,7 @@ export class UnitError extends Error {
     readonly example: string,
     reason: string,
   ) {
-    super(`${reason} Read "${read}"; allowed: ${allowed}, for example "${example}".`);
+    super(`${reason} Read "${shortened(read)}"; allowed: ${allowed}, for example "${example}".`);
     this.name = "UnitError";
   }
 }
@@ -84,6 +92,13 @@ function allowedUnits(name: DimensionName): string {
     .join(", ");
 }
 
+/** "thermalResistance" as a reader says it. */
+function inWords(name: DimensionName): string {
+  return name === "kv"
+    ? "a speed constant"
+    : name.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+}
+
 function refuse(read: string, name: DimensionName, reason: string): UnitError {
   return new UnitError(read, allowedUnits(name), dimension(name).example, reason);
 }
@@ -124,15 +139,15 @@ export function toSI(quantity: TypedQuantity, name: DimensionName, read = spelle
   const label = SYNONYMS[name]?.[unit.trim()] ?? unit.trim();
   const shown = dimension(name).shown.find((candidate) => candidate.label === label);
   if (shown) return fromTable(value, shown);
-  if (name === "fraction") throw refuse(read, name, `"${unit}" is no unit of a fraction.`);
+  if (name === "fraction") throw refuse(read, name, `"${shortened(unit)}" is no unit of a fraction.`);
   const parsed = readUnit(value, normalised(unit));
-  if (!parsed) throw refuse(read, name, `"${unit}" is no unit known here.`);
+  if (!parsed) throw refuse(read, name, `"${shortened(unit)}" is no unit known here.`);
   const si = MATH_SI[name] ?? dimension(name).si;
   if (parsed.equalBase(math.unit(si))) return parsed.toNumber(si);
   for (const cousin of COUSINS[name] ?? []) {
     if (parsed.equalBase(math.unit(cousin.like))) return parsed.toNumber(cousin.like) * cousin.factor;
   }
-  throw refuse(read, name, `"${unit}" is no unit of ${name}.`);
+  throw refuse(read, name, `"${shortened(unit)}" is no unit of ${inWords(name)}.`);
 }
 
 /**

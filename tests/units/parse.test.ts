@@ -64,3 +64,25 @@ describe("a typed quantity, when it is none", () => {
     }
   });
 });
+
+describe("the message of a quantity that can't be read", () => {
+  const messageOf = (text: string, name: DimensionName): string => {
+    try {
+      parseQuantity(text, name);
+    } catch (error) {
+      if (error instanceof UnitError) return error.message;
+      throw error;
+    }
+    return "";
+  };
+
+  it("with the unit of another quantity: names the quantity in words", () => {
+    expect(messageOf("12 kg", "thermalResistance")).toMatch(/no unit of thermal resistance\./);
+    expect(messageOf("12 kg", "kv")).toMatch(/no unit of a speed constant\./);
+  });
+
+  it("with ten thousand characters: quotes the first sixty", () => {
+    expect(messageOf("x".repeat(10_000), "length").length).toBeLessThan(250);
+    expect(messageOf(`3 ${"x".repeat(10_000)}`, "length").length).toBeLessThan(350);
+  });
+});

@@ -8,7 +8,7 @@ import { Problem } from "../../ui/Problem.tsx";
 import { type Draft, draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
 import { type Editing, FieldOf } from "./FieldOf.tsx";
 import { RemovePart } from "./RemovePart.tsx";
-import { refusalSentence } from "./refusal.ts";
+import { asTyped, refusalSentence } from "./refusal.ts";
 import type { FormSpec, Section } from "./spec.ts";
 
 type Data = Record<string, unknown>;
@@ -90,7 +90,7 @@ export function PartForm({ form, record: now }: Props) {
       navigate("parts", null, { saved: `${form.collection}/${saved.id}` });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      refuse(error.fields, error.message);
+      refuse(asTyped(error.fields, state.values), error.message);
     } finally {
       setSending(false);
     }

@@ -15,6 +15,8 @@ export interface FormState {
   readonly rows: Rows;
 }
 
+/** So much of what was read stands in a message [characters]. */
+const QUOTED = 60;
 /** Digits in which a stored SI value comes back as it was typed. */
 const DIGITS = 12;
 
@@ -129,7 +131,7 @@ function read(value: Value, spec: SingleSpec, label = spec.label): { value?: unk
   if (spec.kind !== "number") return { value: value.trim() };
   const number = parseNumber(value);
   return number === null
-    ? { message: `Read “${value.trim()}”, which is no number; for example 2 or 0.65.` }
+    ? { message: `Read “${value.trim().slice(0, QUOTED)}”, which is no number; for example 2 or 0.65.` }
     : { value: number };
 }
 

@@ -7,6 +7,8 @@ export type Reading<T> = { readonly value: T } | { readonly message: string };
 
 export const isGood = <T>(reading: Reading<T>): reading is { readonly value: T } => "value" in reading;
 
+/** So much of what was read stands in a message [characters]. */
+const QUOTED = 60;
 const TYPED_SPACES = /[\u2009\u202f\u00a0]/g;
 
 /** Reads a quantity; the message names what was read, what is allowed and an example. */
@@ -24,7 +26,7 @@ export function readNumber(text: string, min: number, max: number, example: stri
   const value = parseNumber(text);
   if (value !== null && value >= min && value <= max) return { value };
   return {
-    message: `Read "${text.trim()}"; allowed: a number from ${min} to ${max}, for example "${example}".`,
+    message: `Read "${text.trim().slice(0, QUOTED)}"; allowed: a number from ${min} to ${max}, for example "${example}".`,
   };
 }
 
@@ -33,7 +35,7 @@ export function readCount(text: string, min: number, max: number): Reading<numbe
   const value = parseNumber(text);
   if (value !== null && Number.isInteger(value) && value >= min && value <= max) return { value };
   return {
-    message: `Read "${text.trim()}"; allowed: a whole number from ${min} to ${max}, for example "2".`,
+    message: `Read "${text.trim().slice(0, QUOTED)}"; allowed: a whole number from ${min} to ${max}, for example "2".`,
   };
 }
 
