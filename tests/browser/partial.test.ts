@@ -1,0 +1,159 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { PHONE, useScreens } from "./support/page.ts";
+import { type PartialBook, partialBook } from "./support/partialBook.ts";
+
+const screens = useScreens();
+let server: OwnServer;
+let builds: PartialBook;
+
+beforeAll(async () => {
+  server = await startOwnServer();
+  builds = await partialBook(server.address);
+});
+afterAll(() => server.stop());
+
+const VIEWS = ["match", "attitudes", "run-down"] as const;
+const plain = (text: string | null) => (text ?? "").replace(/\s/g, " ");
+
+/** Opens a view of a build and waits for its answer, whose panel comes after the page. */
+async function open(view: string, id: string, options = {}): Promise<Page> {
+  const page = await screens.open(`${server.address}/${view}/${id}`, options);
+  await page.locator("main h1").first().waitFor();
+  return page;
+}
+const answer = async (page: Page) => plain(await page.locator("main h1").first().textContent());
+const marks = (page: Page) => page.locator(".answer-figures .mark").allTextContents();
+const tests = (page: Page) => page.locator(".missing a.button").allTextContents();
+
+describe("a build without friction", () => {
+  it("in Match: pull, point and currents, the friction that the wall takes, no verdict, the tilt board named", async () => {
+    const page = await open("match", builds.noFriction);
+    expect(await answer(page)).toMatch(/^It makes \d+ g of pull at \d+ Pa\. Whether it slides isn't known/);
+    expect(await marks(page)).toContain("friction not known");
+    const figures = plain(await page.locator(".known-figures").textContent());
+    for (const name of ["pressure", "flow", "rotor speed", "pack current", "winding"])
+      expect(figures).toContain(name);
+    const wall = plain(await page.locator(".partial-holds tr", { hasText: "Wall" }).first().textContent());
+    expect(wall).toMatch(/not knownneeds μ ≥ 0\.\d\d/);
+    expect(wall).not.toContain("holds");
+    expect(await tests(page)).toEqual(["Log a friction test"]);
+  });
+
+  it("in Match, a friction tried: the whole answer, and back again with the field empty", async () => {
+    const page = await open("match", builds.noFriction);
+    const field = page.getByLabel("Wheel friction μ", { exact: true });
+    expect(await field.inputValue()).toBe("");
+    await field.fill("0.7");
+    await page.locator("main h1", { hasText: /^Holds/ }).waitFor();
+    expect(await page.locator(".match-picture svg[role=img]").count()).toBeGreaterThan(0);
+    expect(plain(await page.locator("[data-handle=wheelFriction] .handle-basis").textContent())).toMatch(
+      /^was not known/,
+    );
+    await page.locator("[data-handle=wheelFriction]").getByRole("button").click();
+    await page.locator("main h1", { hasText: "It makes" }).waitFor();
+    expect(await field.inputValue()).toBe("");
+  });
+
+  it("in Attitudes: the friction that every inclination takes", async () => {
+    const page = await open("attitudes", builds.noFriction);
+    expect(await answer(page)).toMatch(
+      /parked anywhere from floor to ceiling it needs μ of at least 0\.\d\d/,
+    );
+    expect(await page.locator(".needed-friction tbody tr").count()).toBe(13);
+    expect(await tests(page)).toEqual(["Log a friction test"]);
+  });
+
+  it("in Run-down: the minutes, and pull at start and end", async () => {
+    const page = await open("run-down", builds.noFriction);
+    expect(await answer(page)).toMatch(
+      /^The charge lasts [\d.]+ minutes and its pull falls from \d+ g to \d+ g/,
+    );
+    expect(await tests(page)).toEqual(["Log a friction test"]);
+  });
+});
+
+describe("a build whose rotor has no λ", () => {
+  it("in every view: pull at the tested speed and what it holds, the motor's current named", async () => {
+    for (const view of VIEWS) {
+      const page = await open(view, builds.noPower);
+      expect(await answer(page)).toMatch(/^Turned at [\d ]+ rpm as in its tests, it makes \d+ g of pull/);
+      expect(await marks(page)).toContain("at tested speed");
+      expect(plain(await page.locator(".missing").textContent())).toContain("log the motor's current");
+      expect(await tests(page)).toEqual(["Log a curve test"]);
+    }
+  });
+});
+
+describe("a build whose pack has no curve", () => {
+  it("in Match and Attitudes: stands at the cells' minimum, and says so", async () => {
+    for (const view of ["match", "attitudes"]) {
+      const page = await open(view, builds.noCell);
+      expect(await answer(page)).toMatch(/^With its cells at their minimum of 3\.20 V under load it makes/);
+      expect(await marks(page)).toContain("at minimum voltage");
+      expect(await tests(page)).toEqual(["Log a discharge test"]);
+    }
+  });
+
+  it("in Run-down: says what it makes at the end, not how long until then", async () => {
+    const page = await open("run-down", builds.noCell);
+    expect(await answer(page)).toMatch(
+      /^At the end of its charge, .* How many minutes until then can't be said\.$/,
+    );
+    expect(await tests(page)).toEqual(["Log a discharge test"]);
+  });
+});
+
+describe("a vehicle whose drive isn't known", () => {
+  it("in Attitudes: the verdicts stand; the drive panel says what is missing, and where the wheels slip", async () => {
+    const page = await open("attitudes", "pane-crawler");
+    expect(await page.locator(".attitude-table tbody tr").count()).toBeGreaterThan(3);
+    await page.locator("summary", { hasText: "Torque to climb" }).click();
+    const said = plain(await page.locator(".attitude-drive output").textContent());
+    expect(said).toMatch(/of this vehicle's drive, .*gear ratio.* are missing/);
+    expect(said).toMatch(/wheels (grip at every angle|slip from)/);
+  });
+
+  it("in Run-down: driving margins by the wheels' grip, with no word on torque", async () => {
+    const page = await open("run-down", "pane-crawler");
+    await page.locator(".fall-table").waitFor();
+    expect(plain(await page.locator(".fall-table caption").textContent())).toMatch(/Driving nose uphill/);
+  });
+});
+
+describe("a build that lacks more than one thing", () => {
+  it("in every view, ducted or propeller: says what is left and names each test, on a phone without sideways scrolling", async () => {
+    for (const view of VIEWS)
+      for (const [id, curve] of [
+        [builds.nothing, "Log a curve test"],
+        [builds.propeller, "Log a thrust test"],
+      ]) {
+        const page = await open(view, id, { viewport: PHONE });
+        expect(await answer(page)).toMatch(/^Turned at .* Whether it slides isn't known/);
+        expect(await marks(page)).toEqual(expect.arrayContaining(["at tested speed", "friction not known"]));
+        expect(await tests(page)).toEqual([curve, "Log a discharge test", "Log a friction test"]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+      }
+  });
+
+  it("without any curve of its rotor: claims nothing, names the curve test", async () => {
+    for (const view of VIEWS) {
+      const page = await open(view, builds.noCurve);
+      expect(await answer(page)).toBe("Curveless crawler can't be answered for yet.");
+      expect(await tests(page)).toEqual(["Log a curve test"]);
+    }
+  });
+
+  it("its parts in Curves: each opens and says what it can", async () => {
+    const page = await open("curves", "");
+    for (const link of ["rotors", "packs", "surfaces"]) {
+      const list = await fetch(`${server.address}/api/v1/${link}`);
+      const { items } = (await list.json()) as { items: { id: string }[] };
+      for (const { id } of items) {
+        await page.goto(`${server.address}/curves/${link}/${id}`);
+        await page.locator("main h1").first().waitFor();
+      }
+    }
+  });
+});
