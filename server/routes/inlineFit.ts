@@ -11,6 +11,11 @@ function finite(value: unknown): boolean {
   return Object.values(value).every(finite);
 }
 
+/** Whether an error says of a number what can't be put right in the body: it is none, or was made on the way. */
+function onTheWay({ value, quantity }: OutOfRangeError, request: object): boolean {
+  return !Number.isFinite(value) || !(quantity.split(".")[0] in request);
+}
+
 /**
  * A fit as the API asks it: whatever it can't answer is laid to its list of readings.
  *
@@ -18,7 +23,7 @@ function finite(value: unknown): boolean {
  * @param compute - throws as the fits of shared/bench do
  * @returns the same, which throws {@link Refusal} naming the field where the numbers themselves leave no answer
  */
-export function inlineFit<Q, A>(field: string, compute: (request: Q) => A): (request: Q) => A {
+export function inlineFit<Q extends object, A>(field: string, compute: (request: Q) => A): (request: Q) => A {
   const tooFar = () => new Refusal(422, "out-of-range", SIZES, [{ path: field, message: SIZES }]);
   return (request) => {
     let answer: A;
@@ -28,7 +33,7 @@ export function inlineFit<Q, A>(field: string, compute: (request: Q) => A): (req
       if (error instanceof NotEnoughDataError && error.path === "")
         throw new NotEnoughDataError(error.message, "", field);
       if (error instanceof NoConvergenceError) throw tooFar();
-      if (error instanceof OutOfRangeError && !Number.isFinite(error.value)) throw tooFar();
+      if (error instanceof OutOfRangeError && onTheWay(error, request)) throw tooFar();
       throw error;
     }
     if (!finite(answer)) throw tooFar();
