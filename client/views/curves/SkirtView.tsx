@@ -7,6 +7,7 @@ import { Empty } from "../../ui/Empty.tsx";
 import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
 import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
+import { isCompared } from "./calibration/calibrationData.ts";
 import { useChosen } from "./chosen.ts";
 import { LeakMeaning } from "./leak/LeakMeaning.tsx";
 import { LeakSection } from "./leak/LeakSection.tsx";
@@ -50,7 +51,14 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
       {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} answered />}
       <CalibrationSection bench={bench} part="skirt" id={id} chosen={chosen} />
       {pull.points.length > 0 && (
-        <PullSection page={pull} name={name} tests={tests} chosen={chosen} answered={!hasLeak} />
+        <PullSection
+          page={pull}
+          name={name}
+          tests={tests}
+          chosen={chosen}
+          answered={!hasLeak}
+          compared={isCompared(bench, "skirt", id)}
+        />
       )}
     </>
   );

@@ -9,6 +9,7 @@ import { Mark } from "../../ui/Mark.tsx";
 import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
 import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
+import { isCompared } from "./calibration/calibrationData.ts";
 import { useChosen } from "./chosen.ts";
 import { FrictionMeaning } from "./friction/FrictionMeaning.tsx";
 import { FrictionSection } from "./friction/FrictionSection.tsx";
@@ -83,6 +84,7 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
           tests={tests}
           chosen={chosen}
           answered={friction.length + leak.groups.length === 0}
+          compared={isCompared(bench, "surface", id)}
         />
       )}
     </>

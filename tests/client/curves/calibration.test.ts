@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   type CalibrationPage,
   calibrationPage,
+  isCompared,
   pairsWith,
 } from "../../../client/views/curves/calibration/calibrationData.ts";
 import {
@@ -62,6 +63,8 @@ describe("the calibrations on a part's page", () => {
   it("of a surface that nothing was pulled off: none", () => {
     const tests = bench.tests.filter(({ data }) => data.kind !== "pull");
     expect(pairsWith({ ...bench, tests }, "surface", "side-pane")).toEqual([]);
+    expect(isCompared({ ...bench, tests }, "surface", "side-pane")).toBe(false);
+    expect(isCompared(bench, "surface", "side-pane")).toBe(true);
   });
 });
 

@@ -48,6 +48,11 @@ export function pairsWith(bench: Bench, part: "skirt" | "surface", id: string): 
   return pairs.sort((a, b) => Number(b.builds.length > 0) - Number(a.builds.length > 0));
 }
 
+/** @returns whether pulls with this part are set against their predictions by a calibration */
+export function isCompared(bench: Bench, part: "skirt" | "surface", id: string): boolean {
+  return pairsWith(bench, part, id).some(({ calibration }) => calibration.answer !== null);
+}
+
 const keyed = <T>(residual: T, place: RowOfTest) => ({
   ...residual,
   ...place,

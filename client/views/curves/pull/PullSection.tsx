@@ -36,16 +36,18 @@ export interface PullSectionProps {
   readonly chosen: Chosen;
   /** whether the page's answer has already said it */
   readonly answered: boolean;
+  /** whether a calibration on the page sets the pulls against their predictions */
+  readonly compared: boolean;
 }
 
-/** Pull tests against what their parts are predicted to hold. */
-export function PullSection({ page, name, tests, chosen, answered }: PullSectionProps) {
+/** Pulls brought to one charge, what is left of a drift and how they scatter; set against their predictions where no calibration does it. */
+export function PullSection({ page, name, tests, chosen, answered, compared }: PullSectionProps) {
   const pulls = useMemo(() => reducedPulls(page), [page]);
   return (
     <section>
-      <h2>Pull, measured against predicted</h2>
-      {!answered && <p>{pullSentence(page)}</p>}
-      {page.points.some((point) => point.predicted !== null) && (
+      <h2>{compared ? "Pulls at one charge" : "Pulls, measured against predicted"}</h2>
+      {!answered && !compared && <p>{pullSentence(page)}</p>}
+      {!compared && page.points.some((point) => point.predicted !== null) && (
         <PlotChart
           name={`pull ${name}`}
           sentence={`Loads that held and loads that let go with ${name}, against the predicted pull; on the dotted line both agree.`}
@@ -58,7 +60,11 @@ export function PullSection({ page, name, tests, chosen, answered }: PullSection
           onChoose={chosen.choose}
         />
       )}
-      <Facts facts={[{ label: "measured over predicted, median (95 %)", text: ratioText(page) }]} />
+      <Facts
+        facts={[
+          { label: "measured over predicted with the gap as set, median (95 %)", text: ratioText(page) },
+        ]}
+      />
       {page.problem && <p class="near">{page.problem}</p>}
       {page.missing.map((message) => (
         <p key={message} class="near">
