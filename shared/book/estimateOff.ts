@@ -1,3 +1,4 @@
+import { evaluatePolynomial as polynomial } from "../numeric/polynomial.ts";
 import { estimatedRotor } from "../physics/fanlaws/estimate.ts";
 import { type Bench, findById, oncePerBench } from "./bench.ts";
 import { rotorBasis } from "./rotorBasis.ts";
@@ -24,9 +25,6 @@ export interface EstimateOff {
 
 /** Points at which the best efficiency is looked for; it is flat there. */
 const LOOKED_AT = 400;
-
-const polynomial = (coefficients: readonly number[], x: number): number =>
-  coefficients.reduceRight((sum, coefficient) => sum * x + coefficient, 0);
 
 function phiOfBest(psi: readonly number[], lambda: readonly number[], from: number, to: number): number {
   let [best, most] = [from, Number.NEGATIVE_INFINITY];

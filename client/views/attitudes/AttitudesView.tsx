@@ -18,6 +18,7 @@ import { Warnings } from "../../ui/Warnings.tsx";
 import { AddAttitude } from "./AddAttitude.tsx";
 import { AskAngle } from "./AskAngle.tsx";
 import { AttitudeTable } from "./AttitudeTable.tsx";
+import { BesideTable } from "./BesideTable.tsx";
 import { DrivePanel } from "./DrivePanel.tsx";
 import { RoseChart } from "./RoseChart.tsx";
 import { type Rose, roseOf } from "./rose.ts";
@@ -98,6 +99,7 @@ function Answered({ bench, build, outcome, rose, sure }: AnsweredProps) {
       </div>
       <section class="attitudes-picture" aria-label="The picture">
         <RoseChart rose={rose} asked={asked} />
+        <BesideTable bench={bench} build={build} />
       </section>
       <section class="attitudes-meaning" aria-label="What it means">
         <h2>

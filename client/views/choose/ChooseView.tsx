@@ -1,8 +1,8 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Bench } from "../../../shared/book/bench.ts";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { go, href, navigate, route } from "../../app/router.ts";
+import { go, href, navigate, type Route, route } from "../../app/router.ts";
 import { bench } from "../../state/bench.ts";
 import { current } from "../../state/build.ts";
 import { Answer } from "../../ui/Answer.tsx";
@@ -33,6 +33,13 @@ function useShownJob(job: ChooseJob | null): ChooseJob | null {
   return job?.state === "done" ? job : done;
 }
 
+/** The route as long as it is this view's; while the next view's chunk is fetched, the last that was. */
+function useOwnRoute(): Route {
+  const last = useRef(route.value);
+  if (route.value.view === "choose") last.current = route.value;
+  return last.current;
+}
+
 /** Without a job in the address, the last one that was looked at comes back. */
 function useLastJob(id: string | null): void {
   useEffect(() => {
@@ -42,7 +49,7 @@ function useLastJob(id: string | null): void {
 }
 
 function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"builds"> }) {
-  const { id, query } = route.value;
+  const { id, query } = useOwnRoute();
   useLastJob(id);
   const { job, unknown, lost, problem } = useJob(id);
   const asking = useAsking(book, build, job);
@@ -94,6 +101,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
           problemAt={asking.problemAt}
           onDraft={asking.change}
           counts={asking.read.counts}
+          request={asking.read.request}
           refusal={asking.refusal}
           busy={asking.busy || running}
           onSolve={() => void asking.solve()}

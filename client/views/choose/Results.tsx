@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { type Bench, findById } from "../../../shared/book/bench.ts";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
-import { navigate } from "../../app/router.ts";
+import { href, navigate } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Problem } from "../../ui/Problem.tsx";
@@ -17,7 +17,7 @@ import { type Rank, Shortlist } from "./parts/Shortlist.tsx";
 import { AxisPicker, SetPlot } from "./plot/SetPlot.tsx";
 import { SetTable } from "./rows/SetTable.tsx";
 import type { Sorting } from "./rows/useRows.ts";
-import { MOST_PINNED, type Shown, show, withPin } from "./state/shown.ts";
+import { MOST_PINNED, type Shown, show, shownQuery, withPin } from "./state/shown.ts";
 import { type Results as Known, useResults } from "./useResults.ts";
 import { answerSentence, tookText } from "./words/answer.ts";
 import { inOrOut, wantedNames } from "./words/limits.ts";
@@ -65,7 +65,7 @@ export function Results(props: ResultsProps) {
     <>
       <div class="choose-answer" aria-live="polite">
         <Answer sentence={answerSentence(job, known.lightest, known.shortlist.data?.items[0] ?? null)}>
-          <Figures bench={bench} job={job} known={known} onLook={look} />
+          <Figures bench={bench} job={job} known={known} shown={shown} />
         </Answer>
         {job.notes.map(({ code, message }) => (
           <p key={code} class="small near">
@@ -172,17 +172,19 @@ interface FiguresProps {
   readonly bench: Bench;
   readonly job: ChooseJob;
   readonly known: Known;
-  readonly onLook: (index: number) => void;
+  readonly shown: Shown;
 }
 
 /** The line under the answer: which sets are the lightest, the surest and the strongest. */
-function Figures({ bench, job, known, onLook }: FiguresProps) {
+function Figures({ bench, job, known, shown }: FiguresProps) {
   const { lightest, best, shortlist } = known;
   const surest = shortlist.data?.items[0]?.set ?? null;
+  const most = job.admissible > 0 ? best : null;
+  const same = surest !== null && surest.index === most?.index;
   const named: [string, ChosenSet | null][] = [
     ["Lightest", lightest],
-    ["Surest", surest],
-    ["Most to spare", job.admissible > 0 ? best : null],
+    [same ? "Surest, and most to spare" : "Surest", surest],
+    ["Most to spare", same ? null : most],
   ];
   return (
     <>
@@ -191,9 +193,9 @@ function Figures({ bench, job, known, onLook }: FiguresProps) {
           set && (
             <span key={what}>
               {what}:{" "}
-              <button type="button" class="plain" onClick={() => onLook(set.index)}>
+              <a href={href("choose", job.id, shownQuery({ ...shown, look: set.index }))}>
                 {wheelText(bench, set)}
-              </button>
+              </a>
               {". "}
             </span>
           ),

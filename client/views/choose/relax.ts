@@ -1,10 +1,9 @@
 import type { ChooseRequest } from "../../../shared/model/api/choose.ts";
 import { inUnit } from "../../../shared/units/format.ts";
-import type { MissedAnswer } from "./answers.ts";
+import type { ChosenSet, MissedAnswer } from "./answers.ts";
 import { valueText } from "./columns.ts";
 import { type Draft, wantKey, withText } from "./form/draft.ts";
 import type { NumberWant } from "./form/fields.ts";
-import { LIMIT_NAMES } from "./words/limits.ts";
 
 type Relaxation = MissedAnswer["relaxations"][number];
 
@@ -76,9 +75,8 @@ const OVER_RATING = "Motors and cells over their makers' ratings overheat, some 
 const FAST_ROTOR = "A rotor near its burst speed throws fragments: guard, goggles, out of its plane.";
 
 /** The makers' word stands in the way, not a wish: it can be left aside, at one's own risk. */
-function withoutRatings({ limit, to, index }: Relaxation): Relief {
-  const shown = limit === "windingTemperature" ? `, ${valueText("windingTemperature", to)}` : "";
-  const label = `Leave the makers' ratings aside (${LIMIT_NAMES[limit] ?? limit}${shown})`;
+function withoutRatings({ limit, index }: Relaxation): Relief {
+  const label = "Leave the makers' ratings aside";
   return { limit, index, label, apply: (draft) => ({ ...draft, ratings: false }), caution: OVER_RATING };
 }
 
@@ -101,3 +99,26 @@ export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]):
   const caution = limit === "rotorFactor" ? FAST_ROTOR : null;
   return { limit, index, label, apply: toText(wish.want, shown), caution };
 }
+
+/** @returns the changes of all wants that let one set in; null where no wishes can be relaxed so far */
+export function reliefOfSet({ index, broken }: ChosenSet, wants: ChooseRequest["wants"]): Relief | null {
+  const margins = broken.filter(({ limit }) => WISHES[limit] === MARGIN);
+  const least = Math.min(...margins.map(({ value }) => value ?? 0));
+  const others = broken.filter(({ limit }) => WISHES[limit] !== MARGIN);
+  const asked = margins.length > 0 ? [{ ...margins[0], value: least }, ...others] : others;
+  const reliefs = asked.map(({ limit, value, allowed }) =>
+    value === null || allowed === null ? null : reliefOf({ limit, from: allowed, to: value, index }, wants),
+  );
+  const applied = reliefs.flatMap((relief) => (relief?.apply ? [relief] : []));
+  if (applied.length < asked.length || applied.length === 0) return null;
+  const labels = [...new Set(applied.map(({ label }) => label))];
+  return {
+    limit: applied[0].limit,
+    index,
+    label: labels.map((label, i) => (i === 0 ? label : decapitalised(label))).join(", "),
+    apply: (draft) => applied.reduce((changed, { apply }) => apply?.(changed) ?? changed, draft),
+    caution: applied.find(({ caution }) => caution !== null)?.caution ?? null,
+  };
+}
+
+const decapitalised = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);

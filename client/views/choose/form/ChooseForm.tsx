@@ -1,5 +1,9 @@
+import { useRef } from "preact/hooks";
 import { findById } from "../../../../shared/book/bench.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
+import { usePreview } from "../preview/usePreview.ts";
+import { previewText } from "../words/answer.ts";
 import { Admissions, type AdmissionsProps } from "./Admissions.tsx";
 import { type Counts, countSentence, tooManyText } from "./count.ts";
 import { withText } from "./draft.ts";
@@ -8,6 +12,8 @@ import { WantsForm } from "./WantsForm.tsx";
 
 export interface ChooseFormProps extends Omit<AdmissionsProps, "base"> {
   readonly counts: Counts;
+  /** null while something can't be read */
+  readonly request: ChooseRequest | null;
   /** what is wrong with the whole, not with one field */
   readonly refusal: string | null;
   readonly busy: boolean;
@@ -19,12 +25,15 @@ export function ChooseForm(props: ChooseFormProps) {
   const { bench, draft, problemAt, onDraft, counts, refusal } = props;
   const base = findById(bench.builds, draft.build)?.data ?? null;
   const tooMany = tooManyText(counts);
+  const preview = usePreview(bench, props.request);
+  const form = useRef<HTMLFormElement>(null);
   const solve = (event: Event) => {
     event.preventDefault();
     props.onSolve();
+    form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   };
   return (
-    <form class="choose-form" onSubmit={solve} noValidate>
+    <form class="choose-form" ref={form} onSubmit={solve} noValidate>
       <SelectField
         label="The rest is as in"
         value={draft.build}
@@ -50,6 +59,7 @@ export function ChooseForm(props: ChooseFormProps) {
       <div class="choose-solve">
         <p class={tooMany ? "small bad" : "small"} role="status">
           {countSentence(counts)}.{tooMany && ` ${tooMany}`}
+          {preview && ` ${previewText(preview)}`}
         </p>
         {refusal && (
           <p class="field-error" role="alert">

@@ -87,7 +87,7 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
         </tbody>
       </table>
       {problem && (
-        <span class="field-error" role="alert">
+        <span class="field-error choose-wanted-error" role="alert">
           {problem}
         </span>
       )}

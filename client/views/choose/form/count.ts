@@ -31,7 +31,7 @@ export function setsIn(counts: Counts): number | null {
 export function countSentence(counts: Counts): string {
   const factors = WORDS.filter(([key]) => key !== "duties" || counts.duties !== 1);
   const unread = factors.filter(([key]) => counts[key] === null).map(([, , many]) => many);
-  if (unread.length > 0) return `Not counted yet: the ${listed(unread)} can't be read.`;
+  if (unread.length > 0) return `Not counted yet: the ${listed(unread)} can't be read`;
   const product = factors.map(([key, one, many]) => {
     const count = counts[key] ?? 0;
     return `${formatFixed(count, 0)} ${count === 1 ? one : many}`;

@@ -39,7 +39,8 @@ export interface WantField extends NumberSpec {
   readonly hint?: string;
 }
 
-const A_WEEK = 1e6;
+/** A week [s]; a charge is gone long before. */
+const MOST_TIME = 10_000 * 60;
 const MOST_PRICE = 1e12;
 const LEAST_ABOVE_ZERO = 1e-3;
 
@@ -59,7 +60,7 @@ export const WANT_FIELDS: readonly WantField[] = [
     label: "Minutes at least",
     dimension: "time",
     unit: "min",
-    limits: [0, A_WEEK],
+    limits: [0, MOST_TIME],
     example: "4 min",
     hint: "to the end of the charge",
   },
@@ -75,12 +76,12 @@ export const WANT_FIELDS: readonly WantField[] = [
     want: "mostWinding",
     label: "Winding at most, °C",
     dimension: "temperature",
-    limits: [250, 700],
+    limits: [253.15, 693.15],
     example: "110 °C",
   },
   {
     want: "leastRotorFactor",
-    label: "Rotor's burst speed over its speed, at least",
+    label: "Burst speed over speed at least, ×",
     dimension: null,
     suffix: "×",
     limits: [LEAST_ABOVE_ZERO, 100],

@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import type { Bench } from "../../../../shared/book/bench.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
@@ -5,7 +6,7 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { Caution } from "../../../ui/Caution.tsx";
 import type { MissedAnswer } from "../answers.ts";
 import type { Draft } from "../form/draft.ts";
-import { reliefOf } from "../relax.ts";
+import { reliefOf, reliefOfSet } from "../relax.ts";
 import { brokenText, LIMIT_NAMES, wantedNames } from "../words/limits.ts";
 import { restText, wheelText } from "../words/set.ts";
 
@@ -21,7 +22,8 @@ export interface MissedProps {
 /** What keeps the sets out, which limit to relax by how much, and which sets come nearest. */
 export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedProps) {
   const reliefs = missed.relaxations.map((relaxation) => reliefOf(relaxation, wants));
-  const cautions = new Set(reliefs.flatMap(({ caution }) => caution ?? []));
+  const sets = missed.nearest.flatMap(({ set }) => reliefOfSet(set, wants) ?? []);
+  const cautions = new Set([...reliefs, ...sets].flatMap(({ caution }) => caution ?? []));
   const names = wantedNames(wants, base);
   return (
     <section class="choose-missed" aria-label="What would do it">
@@ -30,7 +32,8 @@ export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedPr
           <h2>What would do it</h2>
           {reliefs.length === 0 && (
             <p>
-              No single limit lets a set in: each breaks two or more. Admit other parts, or relax several.
+              No single limit lets a set in: each breaks two or more. Relax several at once, as the nearest
+              sets need it, or admit other parts.
             </p>
           )}
           <ul class="choose-reliefs">
@@ -57,7 +60,14 @@ export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedPr
           {[...cautions].map((caution) => (
             <Caution key={caution}>{caution}</Caution>
           ))}
-          <Nearest bench={bench} missed={missed} names={names} onLook={onLook} />
+          <Nearest
+            bench={bench}
+            missed={missed}
+            names={names}
+            wants={wants}
+            onLook={onLook}
+            onRelax={onRelax}
+          />
         </>
       )}
       <KeptOut missed={missed} />
@@ -65,25 +75,44 @@ export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedPr
   );
 }
 
-interface NearestProps extends Pick<MissedProps, "bench" | "missed" | "onLook"> {
+interface NearestProps extends Pick<MissedProps, "bench" | "missed" | "onLook" | "wants" | "onRelax"> {
   readonly names: ReturnType<typeof wantedNames>;
 }
 
-function Nearest({ bench, missed, names, onLook }: NearestProps) {
+const FIRST = 4;
+
+function Nearest({ bench, missed, names, wants, onLook, onRelax }: NearestProps) {
+  const [whole, setWhole] = useState(false);
+  const { nearest } = missed;
+  if (nearest.length === 0) return null;
   return (
     <>
       <h2>The nearest sets</h2>
       <ol class="choose-items">
-        {missed.nearest.map(({ set }) => (
-          <li key={set.index}>
-            <button type="button" class="plain" onClick={() => onLook(set.index)}>
-              {wheelText(bench, set)}
-            </button>
-            <small class="quiet">{restText(bench, set)}</small>
-            <small class="bad">{set.broken.map((broken) => brokenText(broken, names)).join("; ")}</small>
-          </li>
-        ))}
+        {nearest.slice(0, whole ? nearest.length : FIRST).map(({ set }) => {
+          const relief = reliefOfSet(set, wants);
+          const apply = relief?.apply;
+          return (
+            <li key={set.index}>
+              <button type="button" class="plain" onClick={() => onLook(set.index)}>
+                {wheelText(bench, set)}
+              </button>
+              <small class="quiet">{restText(bench, set)}</small>
+              <small class="bad">{set.broken.map((broken) => brokenText(broken, names)).join("; ")}</small>
+              {relief && apply && set.broken.length > 1 && (
+                <button type="button" class="plain small" onClick={() => onRelax(apply)}>
+                  {relief.label}
+                </button>
+              )}
+            </li>
+          );
+        })}
       </ol>
+      {nearest.length > FIRST && (
+        <button type="button" class="plain small" onClick={() => setWhole(!whole)}>
+          {whole ? "Fewer" : `All ${nearest.length}`}
+        </button>
+      )}
     </>
   );
 }

@@ -109,7 +109,7 @@ export function SetTable(props: SetTableProps) {
 function Room({ height }: { readonly height: number }) {
   if (height === 0) return null;
   return (
-    <tr role="presentation">
+    <tr>
       <td class="choose-room" colSpan={SHOWN.length + 2} ref={(cell) => void setHeight(cell, height)} />
     </tr>
   );
@@ -129,7 +129,7 @@ function TableHead({ counts, sorting, onSort, total, job }: SetTableProps & { re
   const csv = `/api/v1/choose/${encodeURIComponent(job)}/sets.csv?sort=${sorting.sort}&order=${sorting.order}&only=${sorting.only}`;
   return (
     <div class="choose-table-head">
-      <h2>
+      <h2 class="choose-count">
         {formatFixed(total, 0)} of {formatFixed(counts.sets, 0)} sets
       </h2>
       <label>
@@ -189,7 +189,6 @@ function Row({ bench, place, set, looked, pins, onLook, onPin, onOpen }: RowProp
     act();
   };
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: the arrow keys of the table do it; the name is a button
     <tr
       class={looked ? "choose-row looked" : "choose-row"}
       aria-rowindex={place + 2}

@@ -2,6 +2,8 @@ import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { marginText } from "../../../ui/verdictWords.ts";
 import type { ChosenSet, ShortlistAnswer } from "../answers.ts";
+import type { Preview } from "../preview/answer.ts";
+import { LIMIT_NAMES } from "./limits.ts";
 import { massText } from "./set.ts";
 
 type Judged = ShortlistAnswer["items"][number];
@@ -48,4 +50,14 @@ const SHORT = 0.1;
 export function tookText({ sets, seconds }: ChooseJob): string {
   const took = seconds < SHORT ? "less than a tenth of a second" : `${formatFixed(seconds, 1)}\u2009s`;
   return `${whole(sets)} ${sets === 1 ? "set" : "sets"} solved in ${took}.`;
+}
+
+/** @returns what the question on the form would bring, tried while it is typed */
+export function previewText({ sets, admissible, keepsOut }: Preview): string {
+  const count = admissible === 0 ? "None" : admissible === sets ? "Every one" : whole(admissible);
+  const verb = admissible <= 1 || admissible === sets ? "does" : "do";
+  const most = keepsOut
+    ? `; ${LIMIT_NAMES[keepsOut.limit] ?? keepsOut.limit} keeps out most, ${whole(keepsOut.sets)}`
+    : "";
+  return `${count} of them ${verb} it${most}.`;
 }

@@ -48,6 +48,10 @@ export const LIMIT_NAMES: Readonly<Record<string, string>> = {
   time: "minutes",
 };
 
+/** A figure and its unit are joined by a thin space, at which a line would break. */
+const THIN_SPACE = "\u2009";
+const NARROW_NO_BREAK_SPACE = "\u202f";
+
 const times = (value: number | null) => `${formatFixed(value ?? 0, 2)}\u2009×`;
 const volts = (value: number | null) => (value === null ? "–" : formatQuantity(value, "voltage"));
 const amps = (value: number | null) => (value === null ? "–" : formatQuantity(value, "current"));
@@ -86,7 +90,8 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
 
 /** @returns one broken limit in words: "the wall while driving has 1.16 ×, 1.50 × wanted" */
 export function brokenText({ limit, value, allowed }: Broken, names: WantedNames): string {
-  return SAYERS[limit]?.(value, allowed, names) ?? limit;
+  const said = SAYERS[limit]?.(value, allowed, names) ?? limit;
+  return said.replaceAll(THIN_SPACE, NARROW_NO_BREAK_SPACE);
 }
 
 /** @returns why a set is in or out, one line */

@@ -7,10 +7,12 @@ import type { ChosenSet } from "../answers.ts";
 const PERCENT = 100;
 const LETTER_A = 65;
 const MM_DIGITS = 4;
+/** A calibrated gap has more digits than it is known to. */
+const GAP_DIGITS = 3;
 
 /** Millimetres with no more digits than they have. */
-export function mmText(metres: number): string {
-  return `${Number(inUnit(metres, "length", "mm").toPrecision(MM_DIGITS))}\u2009mm`;
+export function mmText(metres: number, digits = MM_DIGITS): string {
+  return `${Number(inUnit(metres, "length", "mm").toPrecision(digits))}\u2009mm`;
 }
 
 /** @returns letter of the pinned set at that place */
@@ -32,7 +34,7 @@ export function packText(bench: Bench, { parts, duty }: ChosenSet): string {
 /** @returns skirt with its gap */
 export function skirtText(bench: Bench, { parts, gap }: ChosenSet): string {
   const skirt = findById(bench.skirts, parts.skirt)?.data.name ?? parts.skirt;
-  return `gap ${mmText(gap)}, ${skirt}`;
+  return `gap ${mmText(gap, GAP_DIGITS)}, ${skirt}`;
 }
 
 /** @returns the rest: pack, throttle where it isn't full, skirt with its gap */

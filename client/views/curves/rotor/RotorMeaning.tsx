@@ -2,6 +2,7 @@ import { useMemo } from "preact/hooks";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
 import { counted } from "../../../ui/count.ts";
+import { estimateSentence } from "../../../ui/estimateWords.ts";
 import { AsideList } from "../AsideList.tsx";
 import type { Chosen } from "../chosen.ts";
 import { type Fact, Facts, Notes } from "../Page.tsx";
@@ -89,6 +90,9 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
             <h2>The fit</h2>
             <Facts facts={factsOf(family, shown, bandAt)} />
             <p class="quiet small">{capital(fit.reason).replace(/-(?=\d)/g, "−")}.</p>
+            {family.estimateOff && (
+              <p class="small">{estimateSentence(family.rotor.data.name, family.estimateOff)}</p>
+            )}
           </section>
           <Outliers family={family} chosen={chosen} />
         </>

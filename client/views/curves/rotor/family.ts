@@ -1,6 +1,7 @@
 import type { RotorFit } from "../../../../shared/bench/rotorFit.ts";
 import { rotorPoints } from "../../../../shared/bench/rotorPoints.ts";
 import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { type EstimateOff, estimateOff } from "../../../../shared/book/estimateOff.ts";
 import {
   type FamilyPoint,
   familyPoints,
@@ -42,6 +43,8 @@ export interface RotorFamily {
   readonly readings: readonly FamilyReading[];
   /** φ at which ψ comes down to zero, where it does */
   readonly phiFree: number | null;
+  /** how far the estimate from its geometry was off; null where there is none, or nothing was tested */
+  readonly estimateOff: EstimateOff | null;
 }
 
 /** Standard air of ISO 5801, for a reading without a density [kg/m³]; the fit uses the same. */
@@ -62,6 +65,7 @@ export function rotorFamily(bench: Bench, rotorId: string): RotorFamily | null {
     tests,
     readings: readingsOf(pointsOf(bench, rotorId, answer), tests, fit),
     phiFree: psi === null ? null : firstPositiveZero(psi),
+    estimateOff: estimateOff(bench, rotorId),
   };
 }
 

@@ -1,0 +1,69 @@
+import { useMemo } from "preact/hooks";
+import type { Bench } from "../../../shared/book/resolve.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { href } from "../../app/router.ts";
+import { overlayIds } from "../../state/build.ts";
+import { gradeOf, marginText } from "../../ui/verdictWords.ts";
+import { besideOf, type Margins } from "./beside.ts";
+
+/** The builds that the address lays over this one, attitude by attitude. */
+export function BesideTable({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) {
+  const ids = overlayIds.value.filter((id) => id !== build.id);
+  const beside = useMemo(() => besideOf(bench, build, ids), [bench, build, ids.join(",")]);
+  if (beside.columns.length < 2) return null;
+  return (
+    <section aria-label="Builds side by side">
+      <h2>Side by side: margin parked, and driving</h2>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard */}
+      <section class="data-table-scroll" aria-label="Margins of the builds" tabIndex={0}>
+        <table class="choose-grid">
+          <thead>
+            <tr>
+              <th scope="col" class="choose-head">
+                Attitude
+              </th>
+              {beside.columns.map(({ id, name }) => (
+                <th key={id} scope="col" class="choose-head">
+                  {id === build.id ? name : <a href={href("attitudes", id)}>{name}</a>}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {beside.rows.map((row, i) => (
+              <tr key={row}>
+                <th scope="row">{row}</th>
+                {beside.columns.map(({ id, margins }) => (
+                  <Cell
+                    key={id}
+                    margins={margins[i]}
+                    worst={i === beside.rows.length - 1}
+                    target={build.data.targetMargin}
+                  />
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </section>
+  );
+}
+
+interface CellProps {
+  readonly margins: Margins | null;
+  readonly worst: boolean;
+  readonly target: number;
+}
+
+function Cell({ margins, worst, target }: CellProps) {
+  if (!margins) return <td class="quiet">can't be answered for yet</td>;
+  const { parked, driving, angle } = margins;
+  return (
+    <td>
+      <span class={gradeOf(parked, target)}>{marginText(parked)}</span>
+      <small class={`choose-word ${gradeOf(driving, target)}`}>{marginText(driving)} driving</small>
+      {worst && <small class="choose-word quiet">at {angle.toFixed(0)}°</small>}
+    </td>
+  );
+}
