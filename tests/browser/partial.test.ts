@@ -115,10 +115,12 @@ describe("a vehicle whose drive isn't known", () => {
     expect(said).toMatch(/wheels (grip at every angle|slip from)/);
   });
 
-  it("in Run-down: driving margins by the wheels' grip, with no word on torque", async () => {
+  it("in Run-down: driving margins by the wheels' grip, which says where its torque is asked", async () => {
     const page = await open("run-down", "pane-crawler");
     await page.locator(".fall-table").waitFor();
-    expect(plain(await page.locator(".fall-table caption").textContent())).toMatch(/Driving nose uphill/);
+    expect(plain(await page.locator(".fall-table caption").textContent())).toMatch(
+      /Driving nose uphill, by the grip of its wheels; whether its drive has the torque is a question for Attitudes/,
+    );
   });
 });
 
@@ -155,5 +157,38 @@ describe("a build that lacks more than one thing", () => {
         await page.locator("main h1").first().waitFor();
       }
     }
+  });
+});
+
+describe("choosing among parts that lack something", () => {
+  it("by the API: refuses with each part named, and the test that gives what it lacks", async () => {
+    const of = async (id: string) => {
+      const response = await fetch(`${server.address}/api/v1/builds/${id}`);
+      return (
+        (await response.json()) as { data: { motor: string; rotor: string; pack: string; skirt: string } }
+      ).data;
+    };
+    const { motor, rotor, pack, skirt } = await of(builds.nothing);
+    const response = await fetch(`${server.address}/api/v1/choose`, {
+      method: "POST",
+      headers: { "Content-Type": "application/json" },
+      body: JSON.stringify({
+        build: builds.nothing,
+        motors: [motor],
+        rotors: [{ rotor }],
+        packs: [pack],
+        skirts: [{ skirt }],
+      }),
+    });
+    expect(response.status).toBe(422);
+    const { error } = (await response.json()) as { error: { fields: { path: string; message: string }[] } };
+    expect(error.fields.map(({ path }) => path)).toEqual(["rotors.0", "packs.0", "skirts.0"]);
+    const said = error.fields.map(({ message }) => message).join(" ");
+    for (const test of [
+      "log the motor's current in its curve tests",
+      "log a discharge test",
+      "tilt the vehicle",
+    ])
+      expect(said).toContain(test);
   });
 });

@@ -174,5 +174,6 @@ function worstText({ vehicle }: Known, { suction }: Pulled): string {
   if (vehicle.wheelFriction === null) return ".";
   const { parked } = worstAngle({ ...vehicle, wheelFriction: vehicle.wheelFriction }, Math.max(0, suction));
   if (parked.margin === null) return "; parked it needs none anywhere.";
-  return `; parked it holds least at ${parked.angle.toFixed(0)}°, ${marginText(parked.margin)} what it needs there.`;
+  const says = parked.margin < 1 ? "falls first" : "holds least";
+  return `; parked it ${says} at ${parked.angle.toFixed(0)}°, with ${marginText(parked.margin)} the pull it needs there.`;
 }

@@ -115,6 +115,18 @@ function MassLine({ build }: BasisProps) {
   );
 }
 
+/** Handles that a motor passes on, which nothing couples to the rotor. */
+const BY_THE_MOTOR: readonly HandleKey[] = ["series", "charge", "duty"];
+
+/** @returns why a handle changes nothing yet; null where it does */
+function idleLine({ handle, resolved }: BasisProps): string | null {
+  const unknown = resolved?.partial?.unknown ?? [];
+  if (unknown.includes("speed") && BY_THE_MOTOR.includes(handle)) return "changes nothing at a tested speed";
+  return handle === "charge" && unknown.includes("charge")
+    ? "changes nothing yet: the pack's voltage by charge isn't known"
+    : null;
+}
+
 function ChargeLine({ resolved }: BasisProps) {
   const volts = (resolved && solvable(resolved))?.pack.openCircuitVoltage;
   return volts === undefined ? (
@@ -127,6 +139,8 @@ function ChargeLine({ resolved }: BasisProps) {
 /** What a handle's value rests on: measured, stated or set, with its uncertainty where one is known. */
 export function Basis(props: BasisProps) {
   const pack = props.bench.packs.find((each) => each.id === props.build.pack);
+  const idle = idleLine(props);
+  if (idle) return <>{idle}</>;
   switch (props.handle) {
     case "diameter":
       return <RotorLine {...props} />;

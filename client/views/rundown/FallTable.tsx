@@ -1,5 +1,6 @@
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
+import { href } from "../../app/router.ts";
 import { marginText } from "../../ui/verdictWords.ts";
 import type { Answered, Track } from "./answer.ts";
 import { fallWords } from "./words.ts";
@@ -27,9 +28,10 @@ export function FallTable({ answered }: { answered: Answered }) {
   return (
     <table class="holds fall-table">
       <caption class="quiet small">
-        Driving nose uphill{answered.cycled && ", each attitude under its own part of the drive cycle"}. Under
-        the minutes: the voltage under load there, the pack's as it reaches the driver, and a cell's at the
-        cell.
+        Driving nose uphill, by the grip of its wheels
+        {answered.cycled && ", each attitude under its own part of the drive cycle"}; whether its drive has
+        the torque is a question for <a href={href("attitudes")}>Attitudes</a>. Under the minutes: the voltage
+        under load there, the pack's as it reaches the driver, and a cell's at the cell.
       </caption>
       <thead>
         <tr>
