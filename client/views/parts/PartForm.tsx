@@ -5,54 +5,24 @@ import { href, navigate } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
 import { keep } from "../../state/bench.ts";
 import { Problem } from "../../ui/Problem.tsx";
-import { type Draft, draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
+import { readForm } from "./draft.ts";
+import { addressOf, type Errors, errorsOf, useEditing } from "./editing.ts";
 import { type Editing, FieldOf } from "./FieldOf.tsx";
+import { forgetState } from "./kept.ts";
+import { Outdated } from "./Outdated.tsx";
 import { RemovePart } from "./RemovePart.tsx";
 import { asTyped, refusalSentence } from "./refusal.ts";
 import type { FormSpec, Section } from "./spec.ts";
 
 type Data = Record<string, unknown>;
 
+/** HTTP 412, Precondition Failed: another revision is in the book. */
+const CHANGED_MEANWHILE = 412;
+
 interface Props {
   readonly form: FormSpec;
   /** null: a new one */
   readonly record: Stored<Data> | null;
-}
-
-type Errors = Readonly<Record<string, string>>;
-
-function errorsOf(list: readonly FieldError[]): Errors {
-  return Object.fromEntries(list.map(({ path, message }) => [path, message]));
-}
-
-function useEditing(form: FormSpec, record: Stored<Data> | null) {
-  const [state, setState] = useState<FormState>(() => draftOf(form, record?.data ?? {}));
-  const [errors, setErrors] = useState<Errors>({});
-  const problems = useRef(new Map<string, string>());
-  const forget = (path: string) => setErrors(({ [path]: _gone, ...rest }) => rest);
-  const change = (path: string, value: Draft[string]) => {
-    setState((now) => ({ ...now, values: { ...now.values, [path]: value } }));
-    forget(path);
-  };
-  const editing: Editing = {
-    form,
-    valueAt: (path) => state.values[path],
-    rowsOf: (path) => state.rows[path] ?? 0,
-    errorAt: (path) => errors[path],
-    set: change,
-    problem: (path, message) => {
-      if (message === null) problems.current.delete(path);
-      else problems.current.set(path, message);
-    },
-    addRow: (spec) =>
-      setState((now) => ({ ...now, rows: { ...now.rows, [spec.path]: (now.rows[spec.path] ?? 0) + 1 } })),
-    dropRow: (spec, at) => {
-      problems.current.clear();
-      setErrors({});
-      setState((now) => withoutRow(now, spec, at));
-    },
-  };
-  return { state, editing, errors, setErrors, problems: problems.current };
 }
 
 /** Brings the first field that was refused onto the screen, ready to be typed in. */
@@ -64,10 +34,11 @@ function goToFirst(page: HTMLElement | null): void {
 
 /** Adds or corrects one part or build; every refusal stands beside its field. It corrects the record as it was when the form opened: one changed meanwhile is refused. */
 export function PartForm({ form, record: now }: Props) {
-  const [record] = useState(now);
-  const { state, editing, errors, setErrors, problems } = useEditing(form, record);
+  const [record, setRecord] = useState(now);
+  const { state, editing, errors, setErrors, problems, wasKept, round, startOver } = useEditing(form, record);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [sending, setSending] = useState(false);
+  const [outdated, setOutdated] = useState(false);
   const page = useRef<HTMLFormElement>(null);
   const refuse = (list: readonly FieldError[], message: string) => {
     setErrors(errorsOf(list));
@@ -87,9 +58,11 @@ export function PartForm({ form, record: now }: Props) {
         ? await api.put<Stored<Data>>(`${path}/${record.id}`, data, record.revision)
         : await api.post<Stored<Data>>(path, data);
       keep(form.collection, saved);
+      forgetState(addressOf(form, record));
       navigate("parts", null, { saved: `${form.collection}/${saved.id}` });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
+      if (error.status === CHANGED_MEANWHILE) return setOutdated(true);
       refuse(asTyped(error.fields, state.values), error.message);
     } finally {
       setSending(false);
@@ -102,15 +75,39 @@ export function PartForm({ form, record: now }: Props) {
         <a href={href("parts")}>Parts and builds</a>
       </p>
       <h1>{title}</h1>
+      {wasKept && (
+        <p class="small quiet" role="status">
+          As you left it, not saved yet.{" "}
+          <button type="button" class="plain" onClick={() => startOver(record)}>
+            Start over
+          </button>
+        </p>
+      )}
       {form.sections.map((section) => (
-        <SectionOf key={section.title} section={section} editing={editing} open={hasError(section, errors)} />
+        <SectionOf
+          key={`${round} ${section.title}`}
+          section={section}
+          editing={editing}
+          open={hasError(section, errors)}
+        />
       ))}
       {trouble && <Problem message={trouble} />}
+      {outdated && record && (
+        <Outdated
+          form={form}
+          id={record.id}
+          onRead={(newer, mine) => {
+            setOutdated(false);
+            setRecord(newer);
+            if (!mine) startOver(newer);
+          }}
+        />
+      )}
       <div class="form-end">
         <button type="submit" class="primary" disabled={sending}>
           Save
         </button>
-        <a class="button" href={href("parts")}>
+        <a class="button" href={href("parts")} onClick={() => forgetState(addressOf(form, record))}>
           Cancel
         </a>
         {record && <RemovePart form={form} record={record} />}

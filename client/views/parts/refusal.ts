@@ -32,6 +32,9 @@ export function refusalSentence(form: FormSpec, fields: readonly FieldError[], m
 /** How the server begins where it quotes a number, in SI. */
 const READ = /^Read (-?[\d.e+-]+);/;
 
+/** A value that a record may lack is left empty in a form. */
+const emptied = (message: string): string => message.replace(/, or null\.$/, ", or empty.");
+
 const isQuantity = (value: Draft[string] | undefined): value is TypedQuantity =>
   typeof value === "object" && value !== null;
 
@@ -46,8 +49,8 @@ export function asTyped(fields: readonly FieldError[], values: Draft): FieldErro
     const typed = values[path];
     const stored = READ.exec(message)?.[1];
     if (!isQuantity(typed) || stored === undefined || Number(stored) === typed.value)
-      return { path, message };
+      return { path, message: emptied(message) };
     const said = `Read ${typed.value} ${typed.unit}, that is ${Number(Number(stored).toPrecision(6))};`;
-    return { path, message: message.replace(READ, said) };
+    return { path, message: emptied(message.replace(READ, said)) };
   });
 }

@@ -45,4 +45,9 @@ describe("a message that quotes the stored number", () => {
     const values = { kv: { value: -5, unit: "rpm/V" }, series: "-5", mass: null };
     expect(asTyped(said, values)).toEqual(said);
   });
+
+  it("of a value that may be lacking: speaks of an empty field, not of null", () => {
+    const said = [at("vehicle.jetArea", "Read 0; allowed: m², > 0, or null.")];
+    expect(asTyped(said, {})[0].message).toBe("Read 0; allowed: m², > 0, or empty.");
+  });
 });
