@@ -12,9 +12,11 @@ import { VIEWS } from "./views.ts";
 type Loaded = { readonly view: ViewName; readonly Component: ComponentType };
 
 /** The view's chunk, once it is there; the view before stays until then. */
-function useView(name: ViewName): { loaded: Loaded | null; problem: string | null } {
+function useView(name: ViewName) {
   const [loaded, setLoaded] = useState<Loaded | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  const [attempt, setAttempt] = useState(0);
+  const heard = connected.value;
   useEffect(() => {
     let wanted = true;
     const view = VIEWS.find((each) => each.name === name);
@@ -25,18 +27,22 @@ function useView(name: ViewName): { loaded: Loaded | null; problem: string | nul
         setProblem(null);
         setLoaded({ view: name, Component: module.default });
       },
-      () => wanted && setProblem(`The view “${view.label}” could not be loaded.`),
+      () =>
+        wanted && setProblem(`The view “${view.label}” could not be loaded. Is the server still running?`),
     );
     return () => {
       wanted = false;
     };
-  }, [name]);
-  return { loaded, problem };
+  }, [name, attempt]);
+  useEffect(() => {
+    if (heard && problem !== null) setAttempt((before) => before + 1);
+  }, [heard]);
+  return { loaded, problem, again: () => setAttempt(attempt + 1) };
 }
 
 /** The page: header, the view that the address names, footer. */
 export function Shell() {
-  const { loaded, problem } = useView(route.value.view);
+  const { loaded, problem, again } = useView(route.value.view);
   const main = useRef<HTMLElement>(null);
   const shown = useRef<ViewName | null>(null);
   useEffect(() => {
@@ -55,7 +61,13 @@ export function Shell() {
         <div class="shell-loading" role="progressbar" aria-label="Reading the bench book" />
       )}
       <main id="main" class="shell-main" tabIndex={-1} ref={main}>
-        {problem && <Problem message={problem} />}
+        {problem && (
+          <Problem message={problem}>
+            <button type="button" onClick={again}>
+              Try again
+            </button>
+          </Problem>
+        )}
         {loadState.value === "error" && <ReadingFailed />}
         {loaded && bench.value && <loaded.Component />}
         {!bench.value && loadState.value === "loading" && <p class="quiet">Reading the bench book…</p>}
