@@ -33,9 +33,12 @@ interface Slope {
   readonly sides: readonly [number, number] | null;
 }
 
-/** Fourth-order difference from one side, for an input that stands at its most (Fornberg 1988, table 3). */
-function fromBelow(f: (t: number) => number, h: number): number {
-  return ((25 / 12) * f(0) - 4 * f(-h) + 3 * f(-2 * h) - (4 / 3) * f(-3 * h) + (1 / 4) * f(-4 * h)) / h;
+/** Fourth-order difference from one side, for an input that stands at its most (Fornberg 1988, table 3); checked by the second-order one. */
+function fromBelow(f: (t: number) => number, h: number): { elasticity: number; smooth: boolean } {
+  const [f0, f1, f2, f3, f4] = [0, 1, 2, 3, 4].map((k) => f(-k * h));
+  const second = (1.5 * f0 - 2 * f1 + 0.5 * f2) / h;
+  const fourth = ((25 / 12) * f0 - 4 * f1 + 3 * f2 - (4 / 3) * f3 + (1 / 4) * f4) / h;
+  return { elasticity: fourth, smooth: Math.abs(second - fourth) < SMOOTH };
 }
 
 function central(f: (t: number) => number, h: number): Slope {
@@ -49,18 +52,27 @@ function central(f: (t: number) => number, h: number): Slope {
 function slopeOf(logMargin: (build: AnyPredictInput) => number, { times, mostFactor }: Turnable): Slope {
   const f = (t: number) => logMargin(times(Math.exp(t)));
   const [usual, fine] = STEPS;
-  if (mostFactor < Math.exp(2 * usual)) return { elasticity: fromBelow(f, usual), sides: null };
+  if (mostFactor < Math.exp(2 * usual)) {
+    const below = fromBelow(f, usual);
+    return { elasticity: (below.smooth ? below : fromBelow(f, fine)).elasticity, sides: null };
+  }
   const slope = central(f, usual);
   return slope.sides ? central(f, fine) : slope;
 }
 
-function notesOf(inputs: readonly Turnable[], slopes: readonly Slope[]): Note[] {
-  const turned = slopes.flatMap(({ sides }, i) =>
-    sides ? [`${inputs[i].path} (${sides[0].toFixed(2)} below, ${sides[1].toFixed(2)} above)`] : [],
+function notesOf(told: readonly { input: Turnable; slope: Slope }[]): Note[] {
+  const turned = told.flatMap(({ input, slope: { sides } }) =>
+    sides ? [`${input.path} (${sides[0].toFixed(2)} below, ${sides[1].toFixed(2)} above)`] : [],
   );
   if (turned.length === 0) return [];
   const message = `Another mode takes over just here, so a step down and a step up differ: ${turned.join(", ")}.`;
   return [{ code: "margin-turns", message }];
+}
+
+function edgeNotes(edges: readonly Turnable[]): Note[] {
+  if (edges.length === 0) return [];
+  const message = `Left out, for the margin ends just beside them: ${edges.map(({ path }) => path).join(", ")}. Look at Ways to hold.`;
+  return [{ code: "left-out-at-edge", message }];
 }
 
 function zeroNotes(zeros: readonly Turnable[]): Note[] {
@@ -99,13 +111,20 @@ export function sensitivitiesOf(build: AnyPredictInput, wanted: Wanted): Sensiti
   if (margin === Number.POSITIVE_INFINITY) return { margin: null, sensitivities: [], warnings: [NO_PULL] };
   if (!(margin > 0)) return { margin, sensitivities: [], warnings: [NOTHING_HELD] };
   const inputs = turnableInputs(build);
-  const turned = inputs.filter(({ value }) => value !== 0);
-  const slopes = turned.map((input) => slopeOf((each) => Math.log(marginOf(each)), input));
+  const all = inputs
+    .filter(({ value }) => value !== 0)
+    .map((input) => ({ input, slope: slopeOf((each) => Math.log(marginOf(each)), input) }));
+  const told = all.filter(({ slope }) => Number.isFinite(slope.elasticity));
+  const edges = all.filter(({ slope }) => !Number.isFinite(slope.elasticity)).map(({ input }) => input);
   return {
     margin,
-    sensitivities: turned
-      .map(({ path, value }, i) => ({ path, value, elasticity: slopes[i].elasticity }))
+    sensitivities: told
+      .map(({ input: { path, value }, slope }) => ({ path, value, elasticity: slope.elasticity }))
       .sort((a, b) => Math.abs(b.elasticity) - Math.abs(a.elasticity)),
-    warnings: [...notesOf(turned, slopes), ...zeroNotes(inputs.filter(({ value }) => value === 0))],
+    warnings: [
+      ...notesOf(told),
+      ...edgeNotes(edges),
+      ...zeroNotes(inputs.filter(({ value }) => value === 0)),
+    ],
   };
 }

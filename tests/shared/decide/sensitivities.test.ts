@@ -156,6 +156,30 @@ describe("sensitivitiesOf, odd input", () => {
     expect(full).toBeCloseToRelative(elasticity(sensitivitiesOf(under, CEILING), "supply.duty"), 0.02);
   });
 
+  it("of a skirt that carries all and hardly grips: steep from below, (μ_s − μ_w)/μ_s", () => {
+    const vehicle = { ...sealed.vehicle, skirtShare: 1, skirtFriction: 0.002 };
+    const wall = sensitivitiesOf({ ...sealed, vehicle }, { attitude: 90, mode: "parked" });
+    expect(elasticity(wall, "vehicle.skirtShare")).toBeCloseToRelative((0.002 - 0.7) / 0.002, 1e-5);
+  });
+
+  it.each([
+    [0.999, "a full duty, at which the motor just turns: as the voltage"],
+    [1 - 1e-7, "a motor that a hair's breadth would stop: left out, and said"],
+  ])("of a friction of %d of the stall torque and %s", (share, _) => {
+    const stall = (60 / (2 * Math.PI * crawler.motor.kv)) * (7.8 / crawler.motor.resistance);
+    const motor = { ...crawler.motor, frictionTorque: share * stall, thermalResistance: null };
+    const stiff = { ...pack, cellResistance: 0, wireResistance: 0 };
+    const supply = { duty: 1, driverResistance: 0, auxCurrent: 0 };
+    const answer = sensitivitiesOf({ ...crawler, motor, pack: stiff, supply }, CEILING);
+    expect(answer.sensitivities.every((each) => Number.isFinite(each.elasticity))).toBe(true);
+    if (share === 0.999)
+      expect(elasticity(answer, "supply.duty")).toBeCloseToRelative(
+        elasticity(answer, "pack.openCircuitVoltage"),
+        1e-3,
+      );
+    else expect(answer.warnings.map(({ code }) => code)).toContain("left-out-at-edge");
+  });
+
   it("where tip hands over to slide: both sides are named", () => {
     // Tip and slide need alike at the wall where 2·h/track = 1/μ: one side of μ slides, the other tips.
     const both = {
