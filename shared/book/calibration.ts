@@ -10,9 +10,11 @@ import type { Build } from "../model/build.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import type { PredictInput } from "../physics/predict.ts";
-import { toSI } from "../units/parse.ts";
+import { type AnyPredictInput, isPropeller } from "../physics/predictAny.ts";
+import { toSI } from "../units/quantity.ts";
 import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./bench.ts";
 import { wheelFriction } from "./frictionBasis.ts";
+import { readyForVoltage } from "./partial.ts";
 import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
 import { inUse, leakPoints, type PullTrial, pullTrials, type Reading } from "./readings.ts";
 import { remembered } from "./remembered.ts";
@@ -89,12 +91,16 @@ const says = ({ held, letGo }: PullTrial): boolean => held > 0 || letGo !== null
 const isOn = ({ skirt, surface }: Setting, data: { readonly skirt: string; readonly surface: string }) =>
   data.skirt === skirt.id && data.surface === surface.id;
 
-/** The rig of a test, whatever the gap and friction: a leak test counts by its own readings, not in the gap's place. Null where the book doesn't know its parts well enough. */
-function rigOf({ bench, skirt }: Setting, { data }: StoredTest<"pull">): PredictInput | null {
+const ductedOf = (input: AnyPredictInput | null): PredictInput | null =>
+  input && !isPropeller(input) ? input : null;
+
+/** The rig of a test, whatever the gap and friction: a leak test counts by its own readings, not in the gap's place. Null where the book doesn't know its parts well enough; of its cells it need know nothing where the voltage was read in every pull. */
+function rigOf({ bench, skirt }: Setting, { data }: StoredTest<"pull">, read: boolean): PredictInput | null {
   const rig = rigAsBuild(data, { voltage: null, gap: null });
   const overrides = { gap: skirt.data.gap, wheelFriction: ANY_FRICTION.mean };
   try {
-    const { input } = resolveAsSet(bench, { ...rig, overrides });
+    const { input: whole, partial } = resolveAsSet(bench, { ...rig, overrides });
+    const input = whole ?? (read ? ductedOf(readyForVoltage(partial)) : null);
     return input && { ...input, skirt: { ...input.skirt, measuredLeak: null } };
   } catch (error) {
     if (!isKnown(error)) throw error;
@@ -118,7 +124,8 @@ function pullRows(setting: Setting): PullRow[] {
     const trials: Reading<PullTrial>[] = inUse(pullTrials(test.data)).filter(
       (trial) => own(trial) && says(trial),
     );
-    const rig = trials.length > 0 ? rigOf(setting, test) : null;
+    const read = trials.every(({ voltage }) => voltage !== null);
+    const rig = trials.length > 0 ? rigOf(setting, test, read) : null;
     return trials.map(({ held, letGo, row, voltage }) => {
       const pull = rig && { input: atTerminals(rig, voltage), direction, rigMass, held, letGo };
       return { testId: test.id, row, pull };

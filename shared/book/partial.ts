@@ -5,6 +5,7 @@ import { openCircuitVoltage } from "../physics/pack.ts";
 import type { AtSpeeds, Coupled, PartialInput, PartialVehicle } from "../physics/partial/input.ts";
 import type { PackInput } from "../physics/point/machine.ts";
 import type { SkirtInput } from "../physics/predict.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
 import { motorInput, packInput } from "./buildInput.ts";
 import type { FrictionBasis } from "./frictionBasis.ts";
 import type { MotorBasis } from "./motorBasis.ts";
@@ -183,4 +184,13 @@ export function partialOf(build: Build, bases: PartialBases | null): Partial | n
     ...(bases.friction ? [] : ["friction" as const]),
   ];
   return { input: { blower, vehicle: vehicleOf(build, bases) }, unknown };
+}
+
+/** @returns numbers of a build whose cells' curve alone isn't known, whole once a voltage read at the terminals takes its cells' place; null where more is missing */
+export function readyForVoltage(partial: Partial | null): AnyPredictInput | null {
+  if (!partial || partial.unknown.some((each) => each !== "charge")) return null;
+  const { blower, vehicle } = partial.input;
+  const { wheelFriction } = vehicle;
+  if (blower.turnedBy !== "motor" || wheelFriction === null) return null;
+  return { ...blower.machine, vehicle: { ...vehicle, wheelFriction } };
 }

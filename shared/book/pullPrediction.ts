@@ -4,8 +4,9 @@ import { DEFAULT_WEATHER } from "../physics/air.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, predictAny } from "../physics/predictAny.ts";
-import { toSI } from "../units/parse.ts";
+import { toSI } from "../units/quantity.ts";
 import type { Bench } from "./bench.ts";
+import { readyForVoltage } from "./partial.ts";
 import type { PullTrial } from "./readings.ts";
 import { resolveAsSet, solvable } from "./resolve.ts";
 
@@ -106,7 +107,7 @@ export function predictedPull(
   trial: Pick<PullTrial, "voltage" | "gap">,
 ): PullPrediction {
   const resolved = resolveAsSet(bench, rigAsBuild(test, trial));
-  const numbers = solvable(resolved);
+  const numbers = solvable(resolved) ?? (trial.voltage === null ? null : readyForVoltage(resolved.partial));
   if (!numbers)
     return { predicted: null, missing: resolved.missing.map(({ message }) => message), extrapolated: false };
   const input = atTerminals(numbers, trial.voltage);

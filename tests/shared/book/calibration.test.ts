@@ -5,6 +5,7 @@ import { calibrationOf } from "../../../shared/book/calibration.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { demoBench } from "../../support/demoBench.ts";
 import { expectAllFinite } from "../../support/finite.ts";
+import { withoutCell } from "../../support/partialBench.ts";
 
 /** The demo is invented: these are checks of its own consistency, no validation of the method. */
 const bench = demoBench();
@@ -66,6 +67,11 @@ describe("calibrationOf, on a changed book", () => {
   const withTests = (change: (test: Bench["tests"][number]) => Bench["tests"]): Bench => ({
     ...bench,
     tests: bench.tests.flatMap(change),
+  });
+
+  it("without the cells' curve: the pulls whose voltage was read tell the same gap", () => {
+    const { answer } = calibrated("pane-crawler", withoutCell(bench));
+    expect(answer.gap).toEqual(calibrated("pane-crawler").answer.gap);
   });
 
   it("without pull tests: null", () => {

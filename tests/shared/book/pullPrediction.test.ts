@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { predictedPull } from "../../../shared/book/pullPrediction.ts";
 import type { PullTest } from "../../../shared/model/tests/pull.ts";
 import { demoBench } from "../../support/demoBench.ts";
+import { withoutCell } from "../../support/partialBench.ts";
 
 const bench = demoBench();
 const stored = bench.tests.find(({ data }) => data.kind === "pull" && data.direction === "straight-off");
@@ -43,6 +44,14 @@ describe("predictedPull", () => {
     const none = { voltage: null, gap: null };
     expect(pull(charged(95), none)).toBeGreaterThan(pull(charged(20), none));
     expect(pull({ charge: undefined }, none)).toBe(pull(charged(60), none));
+  });
+
+  it("needs no curve of the cells where the voltage was read; without one read, the discharge test is named", () => {
+    const unmarked = withoutCell(bench);
+    expect(predictedPull(unmarked, test, at).predicted).toBe(pull({}));
+    const { predicted, missing } = predictedPull(unmarked, test, { voltage: null, gap: null });
+    expect(predicted).toBeNull();
+    expect(missing.join(" ")).toContain("log a discharge test");
   });
 
   it("says what is missing where the rotor is unknown", () => {
