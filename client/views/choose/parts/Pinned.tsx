@@ -9,7 +9,7 @@ import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec } from "../columns.ts";
 import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
-import { letterOf, restText, trustMarks, wheelText } from "../words/set.ts";
+import { letterOf, mmText, restText, trustMarks, wheelText } from "../words/set.ts";
 
 const COMPARED: readonly Column[] = [
   "margin",
@@ -140,7 +140,15 @@ function SideBySide({ base, job, sets }: PinnedProps) {
       const ids: string[] = [];
       for (const [i, set] of sets.entries()) {
         if (!book.value) return;
-        ids.push(await storeSet(book.value, base, job, set, `${base.name}, chosen ${letterOf(i)}`));
+        ids.push(
+          await storeSet(
+            book.value,
+            base,
+            job,
+            set,
+            `${base.name}, chosen ${letterOf(i)}, ${mmText(set.diameter)}`,
+          ),
+        );
       }
       const [first, ...others] = ids;
       navigate(view, first, others.length > 0 ? { over: others.join(",") } : {});

@@ -1,7 +1,7 @@
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { go, href, route } from "../../../app/router.ts";
 import type { Column } from "../answers.ts";
-import { columnSpec } from "../columns.ts";
+import { COLUMNS } from "../columns.ts";
 
 /** Most sets that are compared side by side. */
 export const MOST_PINNED = 6;
@@ -15,14 +15,17 @@ export interface Shown {
   readonly pins: readonly number[];
 }
 
+const column = (text: string | null, usual: Column): Column =>
+  COLUMNS.find(({ key }) => key === text)?.key ?? usual;
+
 const index = (text: string): number | null => (/^\d{1,9}$/.test(text) ? Number(text) : null);
 
 /** @returns what an address says; what can't be read is as it is without */
 export function shownFrom(query: URLSearchParams): Shown {
   const pins = (query.get("pins") ?? "").split(",").map(index);
   return {
-    x: columnSpec(query.get("x") ?? "mass").key,
-    y: columnSpec(query.get("y") ?? "margin").key,
+    x: column(query.get("x"), "mass"),
+    y: column(query.get("y"), "margin"),
     look: index(query.get("look") ?? ""),
     pins: [...new Set(pins.filter((pin) => pin !== null))].slice(0, MOST_PINNED),
   };
