@@ -1,6 +1,7 @@
 import { render } from "preact";
 import { startRouter } from "./app/router.ts";
 import { Shell } from "./app/Shell.tsx";
+import { showRoute } from "./app/shownView.ts";
 import { startTheme } from "./app/theme.ts";
 import { reload } from "./state/bench.ts";
 import { startEvents } from "./state/events.ts";
@@ -9,7 +10,7 @@ const root = document.getElementById("app");
 if (!root) throw new Error("The page has no #app to draw into.");
 
 startTheme();
-startRouter();
+startRouter((next) => void showRoute(next));
 render(<Shell />, root);
 void reload();
 startEvents();

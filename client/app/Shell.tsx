@@ -1,48 +1,26 @@
-import type { ComponentType } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { bench, loadError, loadState, reload } from "../state/bench.ts";
 import { connected } from "../state/events.ts";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
 import { Navigation } from "./Navigation.tsx";
-import { route, type ViewName } from "./router.ts";
+import { follow, type ViewName } from "./router.ts";
+import { shownView, viewProblem } from "./shownView.ts";
 import { chooseTheme, THEMES, type Theme, theme } from "./theme.ts";
-import { VIEWS } from "./views.ts";
 
-type Loaded = { readonly view: ViewName; readonly Component: ComponentType };
-
-/** The view's chunk, once it is there; the view before stays until then. */
-function useView(name: ViewName) {
-  const [loaded, setLoaded] = useState<Loaded | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const [attempt, setAttempt] = useState(0);
+/** A view that could not be loaded is asked for again once the server is heard. */
+function useSecondTry(): void {
   const heard = connected.value;
   useEffect(() => {
-    let wanted = true;
-    const view = VIEWS.find((each) => each.name === name);
-    document.title = view ? `${view.label} · Gripcurve` : "Gripcurve";
-    view?.load().then(
-      (module) => {
-        if (!wanted) return;
-        setProblem(null);
-        setLoaded({ view: name, Component: module.default });
-      },
-      () =>
-        wanted && setProblem(`The view “${view.label}” could not be loaded. Is the server still running?`),
-    );
-    return () => {
-      wanted = false;
-    };
-  }, [name, attempt]);
-  useEffect(() => {
-    if (heard && problem !== null) setAttempt((before) => before + 1);
+    if (heard && viewProblem.peek() !== null) follow();
   }, [heard]);
-  return { loaded, problem, again: () => setAttempt(attempt + 1) };
 }
 
 /** The page: header, the view that the address names, footer. */
 export function Shell() {
-  const { loaded, problem, again } = useView(route.value.view);
+  const loaded = shownView.value;
+  const problem = viewProblem.value;
+  useSecondTry();
   const main = useRef<HTMLElement>(null);
   const shown = useRef<ViewName | null>(null);
   useEffect(() => {
@@ -63,7 +41,7 @@ export function Shell() {
       <main id="main" class="shell-main" tabIndex={-1} ref={main}>
         {problem && (
           <Problem message={problem}>
-            <button type="button" onClick={again}>
+            <button type="button" onClick={follow}>
               Try again
             </button>
           </Problem>

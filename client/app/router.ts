@@ -40,11 +40,16 @@ export function href(view: ViewName, id: string | null = null, query: Query = {}
   return `/${[view, ...path].join("/")}${search === "" ? "" : `?${search}`}`;
 }
 
-/** Where the screen is. Read it in a component and it follows the address. */
+/** Where the screen is. Read it in a component and it follows the address, once its view is there. */
 export const route = signal<Route>(parseRoute("/"));
 
-function follow(): void {
-  route.value = parseRoute(location.pathname, location.search);
+let arrive = (next: Route): void => {
+  route.value = next;
+};
+
+/** Goes to where the address bar is. */
+export function follow(): void {
+  arrive(parseRoute(location.pathname, location.search));
 }
 
 /** Goes to an address inside the app; `replace` leaves no step in the history. */
@@ -71,8 +76,13 @@ function ownLink(event: MouseEvent): HTMLAnchorElement | null {
     : null;
 }
 
-/** Starts following the address bar and the links of the page. */
-export function startRouter(): void {
+/**
+ * Starts following the address bar and the links of the page.
+ *
+ * @param show - brings a route onto the screen and sets {@link route} when it is there
+ */
+export function startRouter(show: (next: Route) => void): void {
+  arrive = show;
   addEventListener("popstate", follow);
   document.addEventListener("click", (event) => {
     const link = ownLink(event);

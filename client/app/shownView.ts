@@ -1,0 +1,45 @@
+import { batch, signal } from "@preact/signals";
+import type { ComponentType } from "preact";
+import { type Route, route, type ViewName } from "./router.ts";
+import { VIEWS } from "./views.ts";
+
+interface Loaded {
+  readonly view: ViewName;
+  readonly Component: ComponentType;
+}
+
+/** The view on the screen; null until the first is there. */
+export const shownView = signal<Loaded | null>(null);
+/** why the view that the address names is not on the screen, in words */
+export const viewProblem = signal<string | null>(null);
+
+let latest: Route | null = null;
+
+function titled(next: Route, label: string): void {
+  document.title = `${label} · Gripcurve`;
+  viewProblem.value = null;
+  route.value = next;
+}
+
+/**
+ * Brings the view of a route onto the screen. The view before stays, with its own route, until the new one's chunk is
+ * there: no view ever reads an address that is meant for another.
+ */
+export async function showRoute(next: Route): Promise<void> {
+  latest = next;
+  const view = VIEWS.find(({ name }) => name === next.view);
+  if (!view) throw new Error(`There is no view ${next.view}.`);
+  const shown = shownView.peek();
+  if (shown === null) route.value = next;
+  if (shown?.view === next.view) return batch(() => titled(next, view.label));
+  const module = await view.load().catch(() => null);
+  if (latest !== next) return;
+  if (module === null) {
+    viewProblem.value = `The view “${view.label}” could not be loaded. Is the server still running?`;
+    return;
+  }
+  batch(() => {
+    titled(next, view.label);
+    shownView.value = { view: next.view, Component: module.default };
+  });
+}
