@@ -14,7 +14,8 @@ interface CellProps {
 }
 
 /** Short enough for a narrow column. */
-const madeText = (margin: number | null): string => (margin === null ? "none needed" : marginText(margin));
+const madeText = (margin: number | null): string => (margin === null ? GRADE_WORDS.good : marginText(margin));
+const NO_PULL = "no pull needed";
 
 function Told({ hold, state, target }: CellProps) {
   const told = hold.verdict?.[state];
@@ -23,7 +24,7 @@ function Told({ hold, state, target }: CellProps) {
   return (
     <td class={grade}>
       <span class="margin">{madeText(told.margin)}</span>
-      <small>{GRADE_WORDS[grade]}</small>
+      <small>{told.margin === null ? NO_PULL : GRADE_WORDS[grade]}</small>
       {told.governs.length > 0 && <small>{governsInWords(told.governs)} governs</small>}
     </td>
   );
@@ -61,7 +62,7 @@ function Untold({ hold, state, target }: CellProps) {
     return (
       <td class={gradeOf(gripless, target)}>
         <span class="margin">{madeText(gripless)}</span>
-        <small>{gripless === null ? GRADE_WORDS.good : "lift-off and tip"}</small>
+        <small>{gripless === null ? NO_PULL : "lift-off and tip"}</small>
         <small>needs no grip</small>
       </td>
     );

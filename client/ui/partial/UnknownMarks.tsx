@@ -8,6 +8,8 @@ interface UnknownMark {
   readonly title: string;
 }
 
+const GRIP = "friction not known";
+
 /** @returns the marks that every figure of such a build carries */
 export function unknownMarks({
   unknown,
@@ -16,7 +18,7 @@ export function unknownMarks({
   const minimum = cellMinimum === null ? "" : ` of ${minimumText(cellMinimum)}`;
   const marks: Readonly<Record<Unknown, UnknownMark | null>> = {
     friction: {
-      word: "friction not known",
+      word: GRIP,
       title: "how the wheels grip was never measured: no verdict on sliding or climbing",
     },
     charge:
@@ -34,11 +36,18 @@ export function unknownMarks({
   return unknown.flatMap((each) => marks[each] ?? []);
 }
 
+interface UnknownMarksProps {
+  readonly known: Known;
+  /** the figures beside it hang on no friction */
+  readonly gripless?: boolean;
+}
+
 /** Beside a heading or an answer: what its figures have to do without. */
-export function UnknownMarks({ known }: { known: Known }) {
+export function UnknownMarks({ known, gripless = false }: UnknownMarksProps) {
+  const marks = unknownMarks(known).filter(({ word }) => !gripless || word !== GRIP);
   return (
     <span class="verdict-marks">
-      {unknownMarks(known).map(({ word, title }) => (
+      {marks.map(({ word, title }) => (
         <span key={word}>
           {" "}
           <Mark word={word} title={title} />

@@ -51,7 +51,7 @@ const testedText = (at: Pulled): string =>
 export function leadText(known: Known, at: Pulled): string {
   if (!known.coupled) return `Turned at ${rpmText(at.rpm)} as in its tests, it makes ${testedText(at)}`;
   if (known.cellMinimum === null) return `It makes ${pullText(at)}`;
-  return `With its cells at their minimum of ${minimumText(known.cellMinimum)} under load it makes ${pullText(at)}`;
+  return `With its cells at their minimum of ${minimumText(known.cellMinimum)} under load, it makes ${pullText(at)}`;
 }
 
 /** An attitude that the build must hold, with what is known of it there; the floor is left out. */
@@ -96,7 +96,7 @@ export function needsText({ holds, target }: FrictionNeeded, wanted: number): st
 }
 
 /** What a pull holds, its friction not known: what falls anyway, and the friction that the rest takes. */
-function frictionlessText(known: Known, at: Pulled): string {
+function frictionlessText(known: Known, at: Pulled, then: string): string {
   const all = asked(known, at);
   const lost = all.filter(({ hold }) => fallsAnyway(hold));
   const falls = lost.length > 0 ? ` It falls from ${namesOf(lost, "and")} however well its wheels grip.` : "";
@@ -104,7 +104,7 @@ function frictionlessText(known: Known, at: Pulled): string {
   if (!hardest) return `.${falls}`;
   const where = lost.length > 0 ? "it slides elsewhere" : "it slides";
   const needs = hardest.hold.needs && needsText(hardest.hold.needs, known.build.targetMargin);
-  return `.${falls} Whether ${where} isn't known: parked on ${hardest.named.name} it needs ${needs}.`;
+  return `.${falls} Whether ${where}${then} isn't known: parked on ${hardest.named.name} it needs ${needs}.`;
 }
 
 /** The attitude that takes most friction of those that some friction holds; null where none takes any. */
@@ -116,9 +116,9 @@ function hardestOf(all: readonly { named: Named; hold: PartialHold }[]) {
   );
 }
 
-/** @returns what a pull holds, as far as it can be said; follows the lead */
-export function holdText(known: Known, at: Pulled): string {
-  return known.unknown.includes("friction") ? frictionlessText(known, at) : verdictText(known, at);
+/** @returns what a pull holds, as far as it can be said; follows the lead, which may speak of a later time: " then" */
+export function holdText(known: Known, at: Pulled, then = ""): string {
+  return known.unknown.includes("friction") ? frictionlessText(known, at, then) : verdictText(known, at);
 }
 
 /** @returns why there is no pull: nothing turns, or rotor and leak never meet */

@@ -43,7 +43,7 @@ describe("a run-down of a build that lacks something", () => {
     expect(run.start.suction).toBe(whole.samples[0].suction);
     expect(run.last.holds.every(({ verdict }) => verdict === null)).toBe(true);
     expect(plain(partialRunSentence(known, run))).toMatch(
-      /^The charge lasts [\d.]+ minutes and its pull falls from \d+ g to \d+ g\. Whether it slides isn't known/,
+      /^The charge lasts [\d.]+ minutes and its pull falls from \d+ g to \d+ g\. Whether it slides then isn't known/,
     );
   });
 
@@ -51,7 +51,7 @@ describe("a run-down of a build that lacks something", () => {
     const { known, run } = runIn(demoWithout(withoutCell));
     expect(run).toBeNull();
     expect(plain(partialRunSentence(known, null))).toMatch(
-      /^At the end of its charge, with its cells at their minimum of 3\.20 V under load it makes .*How many minutes until then can't be said\.$/,
+      /^At the end of its charge, with its cells at their minimum of 3\.20 V under load, it makes .*How many minutes until then can't be said\.$/,
     );
   });
 

@@ -95,7 +95,7 @@ describe("what is said of a build without the cells' curve", () => {
   it("says that its figures stand at the cells' minimum", () => {
     const of = known(demoWithout(withoutCell));
     expect(plain(knownSentence(of))).toMatch(
-      /^With its cells at their minimum of 3\.20 V under load it makes \d+ g of pull at \d+ Pa: that holds/,
+      /^With its cells at their minimum of 3\.20 V under load, it makes \d+ g of pull at \d+ Pa: that holds/,
     );
     expect(unknownMarks(of).map(({ word }) => word)).toEqual(["at minimum voltage"]);
   });

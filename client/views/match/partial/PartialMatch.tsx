@@ -30,7 +30,7 @@ export default function PartialMatch({ bench, outcome, id }: PartialViewProps) {
           <>
             <h2>
               Operating point
-              <UnknownMarks known={known} />
+              <UnknownMarks known={known} gripless />
             </h2>
             <KnownFigures known={known} />
           </>

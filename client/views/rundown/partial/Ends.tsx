@@ -21,7 +21,7 @@ export function Ends({ known, run }: { known: Known; run: PartialRun }) {
     <>
       <h2>
         From start to end
-        <UnknownMarks known={known} />
+        <UnknownMarks known={known} gripless />
       </h2>
       <table class="holds known-figures">
         <thead>

@@ -78,7 +78,7 @@ function Point({ known }: { known: Known }) {
     <>
       <h2>
         {known.cellMinimum === null ? "Operating point" : "At the end of its charge"}
-        <UnknownMarks known={known} />
+        <UnknownMarks known={known} gripless />
       </h2>
       <KnownFigures known={known} />
     </>

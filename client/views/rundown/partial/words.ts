@@ -11,7 +11,7 @@ function decapitalised(text: string): string {
 function lastingText(known: Known, { start, last, end }: PartialRun): string {
   if (end.time === 0) return "There is no run: the loaded cell is at its minimum from the start.";
   const falling = `its pull falls from ${grams(start.suction)} to ${grams(last.suction)}`;
-  return `The charge lasts ${duration(end.time)} and ${falling}${holdText(known, last)}`;
+  return `The charge lasts ${duration(end.time)} and ${falling}${holdText(known, last, " then")}`;
 }
 
 /**
