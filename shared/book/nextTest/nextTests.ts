@@ -33,7 +33,7 @@ export interface NextTest {
   readonly takes: string;
   /** stored tests that it corrects, the newest first; none where it is a test of its own */
   readonly corrects: readonly string[];
-  /** part of the margin's standard deviation that it would take away, below 0 where it would add to it [-] */
+  /** part of the margin's 5 to 95 % range that it would take away [-] */
   readonly cut: number;
   /** what the margin would then be known to */
   readonly after: Spread;
@@ -47,12 +47,12 @@ export interface NextTests {
 }
 
 export interface Sampling {
-  /** 1024 unless given: a cut is good to about 2 % then */
+  /** 2048 unless given: a cut is good to about a hundredth then */
   readonly samples?: number;
   readonly seed?: number;
 }
 
-const DEFAULT_SAMPLES = 1024;
+const DEFAULT_SAMPLES = 2048;
 /** A cut below this is not worth the way to the bench [-]. Judgement. */
 const LEAST_CUT = 0.01;
 /** A doubt with less than this share of the variance is left as it is [-]. Judgement. */

@@ -100,7 +100,7 @@ function Answered({ answered, where, parts, id }: AnsweredProps) {
       )}
       <p class="quiet small">
         If it reads what is expected; one that surprises may leave more doubt. ± holds 90&#8239;% of the
-        samples. The attitude is chosen at Ways to hold.
+        samples, which tell a cut to about 1&#8239;%. The attitude is chosen at Ways to hold.
       </p>
     </div>
   );
