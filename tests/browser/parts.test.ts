@@ -74,6 +74,49 @@ describe("Parts and builds", () => {
   });
 });
 
+describe("A part's form that is left", () => {
+  it("keeps what was typed through another view and a reload, until it is cancelled", async () => {
+    const page = await screens.open("/parts/motors/new");
+    await fill(page, "Name", "Half typed");
+    await page.getByRole("textbox", { name: /Speed constant/ }).fill("2300");
+    await page.getByRole("link", { name: "Match", exact: true }).click();
+    await page.waitForURL(/\/match/);
+    await page.goto("/parts/motors/new");
+    expect(await page.getByLabel("Name").inputValue()).toBe("Half typed");
+    expect(await page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toMatch(/^2300/);
+    expect(await page.getByText("As you left it, not saved yet.").isVisible()).toBe(true);
+    await page.getByRole("button", { name: "Start over" }).click();
+    expect(await page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toBe("");
+  });
+
+  it("open on two screens, saved on one: the other is told, keeps what was typed, and may save it over", async () => {
+    const build = (await records("builds")).find((each) => /second rotor/.test(String(each.data.name)));
+    const first = await screens.open(`/parts/builds/${build?.id}`);
+    const second = await screens.open(`/parts/builds/${build?.id}`, { allowed: /412/ });
+    const before = await first.getByLabel("Mass, everything on board").first().inputValue();
+    await fill(first, "Mass, everything on board", "573 g");
+    await save(first);
+    await first.getByText("saved", { exact: true }).waitFor();
+    await fill(second, "Mass, everything on board", "574 g");
+    await save(second);
+    await second.getByText("changed meanwhile, on another screen").waitFor();
+    await second.getByRole("button", { name: /^Keep mine/ }).click();
+    expect(await second.getByLabel("Mass, everything on board").first().inputValue()).toBe("574 g");
+    await fill(second, "Mass, everything on board", before);
+    await save(second);
+    await second.getByText("saved", { exact: true }).waitFor();
+  });
+
+  it("refused: the first field in question has the focus", async () => {
+    const page = await screens.open("/parts/skirts/new");
+    await fill(page, "Name", "Lip");
+    await save(page);
+    const label = page.locator(".field", { has: page.locator("input:focus") }).locator("label");
+    await page.locator("input:focus[aria-invalid=true]").waitFor();
+    expect(await label.textContent()).toMatch(/Length along the lip/);
+  });
+});
+
 describe("An empty bench", () => {
   it("is one click and a word away, with the demo loaded, and says in order what fills it; the demo comes back", async () => {
     const page = await screens.open("/match");
@@ -82,6 +125,10 @@ describe("An empty bench", () => {
     await page.getByText("Nothing to match yet.").waitFor();
     expect(await page.locator(".steps li").count()).toBe(8);
     expect(await records("builds")).toEqual([]);
+    await page.goto("/bench/new/motor");
+    await page.getByRole("link", { name: "add a motor" }).click();
+    await page.getByRole("heading", { level: 1, name: "Add a motor" }).waitFor();
+    await page.goto("/match");
     await page.getByRole("link", { name: "Add a motor" }).click();
     await page.getByRole("heading", { level: 1, name: "Add a motor" }).waitFor();
     await page.goBack();
