@@ -65,6 +65,22 @@ describe("a build without friction", () => {
     expect(await tests(page)).toEqual(["Log a friction test"]);
   });
 
+  it("in Attitudes, with a drive typed: the torque to climb, and no word on where the wheels slip", async () => {
+    const page = await open("attitudes", builds.noFriction);
+    await page.locator("summary", { hasText: "Torque to climb" }).click();
+    const drive = [
+      "Wheel diameter, mm",
+      "Drive motors",
+      "Gear ratio, motor turns a wheel turn",
+      "Gear efficiency, %",
+    ];
+    for (const [i, text] of ["32", "2", "50", "60"].entries()) await page.getByLabel(drive[i]).fill(text);
+    await page.getByLabel("Stall torque of one motor, mN·m").fill("4");
+    const said = plain(await page.locator(".attitude-drive output").textContent());
+    expect(said).toMatch(/^Hardest for the motors: .* of stall/);
+    expect(said).toContain("Where the wheels slip isn't known");
+  });
+
   it("in Run-down: the minutes, and pull at start and end", async () => {
     const page = await open("run-down", builds.noFriction);
     expect(await answer(page)).toMatch(

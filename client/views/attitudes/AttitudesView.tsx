@@ -95,7 +95,7 @@ function Answered({ bench, build, outcome, rose, sure }: AnsweredProps) {
       <div class="attitudes-change">
         <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
         <AddAttitude build={build} />
-        <DrivePanel rose={rose} />
+        <DrivePanel climber={{ vehicle: rose.input.vehicle, made: rose.made }} />
       </div>
       <section class="attitudes-picture" aria-label="The picture">
         <RoseChart rose={rose} asked={asked} />

@@ -4,8 +4,7 @@ import { formatFixed, formatQuantity, fromUnit } from "../../../shared/units/for
 import { parseNumber } from "../../../shared/units/number.ts";
 import { TextField } from "../../ui/Field.tsx";
 import { listed } from "../../ui/verdictWords.ts";
-import { type DriveAnswer, driveAnswer, type Load, type Slips, slipsOf } from "./driving.ts";
-import type { Rose } from "./rose.ts";
+import { type Climber, type DriveAnswer, driveAnswer, type Load, type Slips, slipsOf } from "./driving.ts";
 import { degrees, grams, unbroken } from "./words.ts";
 
 interface Entry {
@@ -54,7 +53,7 @@ function driveOf(texts: Texts): { readonly drive: Drive; readonly stall: number 
 }
 
 /** Does the drive climb? Typed here for a look; the build does not keep it. */
-export function DrivePanel({ rose }: { rose: Rose }) {
+export function DrivePanel({ climber }: { climber: Climber }) {
   const [texts, setTexts] = useState<Texts>(EMPTY);
   const typed = driveOf(texts);
   return (
@@ -73,9 +72,9 @@ export function DrivePanel({ rose }: { rose: Rose }) {
       ))}
       <output>
         {typed ? (
-          <Climb made={rose.made} answer={driveAnswer(rose, typed.drive, typed.stall)} />
+          <Climb made={climber.made} answer={driveAnswer(climber, typed.drive, typed.stall)} />
         ) : (
-          <NoDrive rose={rose} missing={missingOf(texts)} />
+          <NoDrive climber={climber} missing={missingOf(texts)} />
         )}
       </output>
     </details>
@@ -90,7 +89,7 @@ function missingOf(texts: Texts): string[] {
 }
 
 /** What can be said of a vehicle whose drive isn't known, and what is missing for the rest. */
-function NoDrive({ rose, missing }: { rose: Rose; missing: readonly string[] }) {
+function NoDrive({ climber, missing }: { climber: Climber; missing: readonly string[] }) {
   return (
     <>
       <p>
@@ -98,14 +97,18 @@ function NoDrive({ rose, missing }: { rose: Rose; missing: readonly string[] }) 
         {missing.length > 1 ? "are" : "is"} missing. With {missing.length > 1 ? "them" : "it"} typed, the
         torque and the gear that would do stand here.
       </p>
-      <SlipText made={rose.made} slips={slipsOf(rose)} />
+      <SlipText made={climber.made} slips={slipsOf(climber)} />
     </>
   );
 }
 
 /** Where the wheels slip hangs on their friction and the pull alone. */
-function SlipText({ made, slips }: { made: number; slips: Slips | null }) {
-  if (!slips) return <p class="good">The wheels grip at every angle, whatever drives them.</p>;
+function SlipText({ made, slips }: { made: number; slips: Slips }) {
+  if (slips === "unknown")
+    return (
+      <p>Where the wheels slip isn't known, as their friction isn't: tilt the vehicle until it slides.</p>
+    );
+  if (slips === "none") return <p class="good">The wheels grip at every angle, whatever drives them.</p>;
   return (
     <p class="bad">
       The wheels slip from {slips.from}° to {slips.to}°: climbing there takes more than the {grams(made)} of
@@ -124,7 +127,7 @@ function Climb({ made, answer }: { made: number; answer: DriveAnswer }) {
   const { atWorst, hardest, enoughRatio, slips } = answer;
   return (
     <>
-      <p>Where climbing needs most pull: {loadText(atWorst)}.</p>
+      {atWorst && <p>Where climbing needs most pull: {loadText(atWorst)}.</p>}
       <p class={hardest.flagged ? "bad" : "good"}>
         Hardest for the motors: {loadText(hardest)}.{" "}
         {hardest.flagged

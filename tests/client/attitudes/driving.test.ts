@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "../../../client/state/outcome.ts";
-import { driveAnswer } from "../../../client/views/attitudes/driving.ts";
+import { type Climber, driveAnswer } from "../../../client/views/attitudes/driving.ts";
 import { type Rose, roseOf } from "../../../client/views/attitudes/rose.ts";
 import { demoBench } from "../../support/demoBench.ts";
 
@@ -14,6 +14,8 @@ function rose(): Rose {
   return found;
 }
 
+const climberOf = ({ input, made }: Rose): Climber => ({ vehicle: input.vehicle, made });
+
 describe("driveAnswer", () => {
   it("asks (W + resistance)·r/(n·i·η) of each motor, about a wall, by statics written out here", () => {
     const found = rose();
@@ -21,7 +23,7 @@ describe("driveAnswer", () => {
     const weight = vehicle.mass * (1 + vehicle.jolt) * 9.80665;
     const { rollingResistance: c, skirtFriction, skirtShare: share } = vehicle;
     const drag = c * (1 - share) + skirtFriction * share;
-    const { hardest } = driveAnswer(found, DRIVE, STALL);
+    const { hardest } = driveAnswer(climberOf(found), DRIVE, STALL);
     const radians = (hardest.angle * Math.PI) / 180;
     const normal = found.made + weight * Math.cos(radians);
     const torque = ((weight * Math.sin(radians) + drag * normal) * 0.016) / (2 * 50 * 0.6);
@@ -33,24 +35,41 @@ describe("driveAnswer", () => {
   it("takes half of the stall torque, with the gear ratio that it names put in, and is no longer flagged", () => {
     const found = rose();
     const weak = found.input.vehicle.mass * 1e-3;
-    const answer = driveAnswer(found, DRIVE, weak);
+    const answer = driveAnswer(climberOf(found), DRIVE, weak);
     expect(answer.hardest.flagged).toBe(true);
-    const again = driveAnswer(found, { ...DRIVE, gearRatio: answer.enoughRatio * (1 + 1e-9) }, weak);
+    const again = driveAnswer(
+      climberOf(found),
+      { ...DRIVE, gearRatio: answer.enoughRatio * (1 + 1e-9) },
+      weak,
+    );
     expect(again.hardest.share).toBeCloseToRelative(0.5, 1e-6);
     expect(again.hardest.flagged).toBe(false);
   });
 
   it("never asks more where the wheels grip worst, than where the motors work hardest", () => {
-    const { atWorst, hardest } = driveAnswer(rose(), DRIVE, STALL);
-    expect(atWorst.torque).toBeLessThanOrEqual(hardest.torque * (1 + 1e-4));
+    const { atWorst, hardest } = driveAnswer(climberOf(rose()), DRIVE, STALL);
+    expect(atWorst?.torque).toBeLessThanOrEqual(hardest.torque * (1 + 1e-4));
   });
 
   it("slips nowhere, with pull to spare, and slips about the worst overhang, with half of what climbing needs", () => {
     const found = rose();
-    expect(driveAnswer(found, DRIVE, STALL).slips).toBeNull();
-    const weak = driveAnswer({ ...found, made: found.worst.driving.driving.pull / 2 }, DRIVE, STALL);
-    expect(weak.slips?.from).toBeLessThan(found.worst.driving.angle);
-    expect(weak.slips?.to).toBeGreaterThan(found.worst.driving.angle);
-    expect(Math.abs(weak.atWorst.angle - found.worst.driving.angle)).toBeLessThanOrEqual(1);
+    expect(driveAnswer(climberOf(found), DRIVE, STALL).slips).toBe("none");
+    const weak = driveAnswer(
+      { ...climberOf(found), made: found.worst.driving.driving.pull / 2 },
+      DRIVE,
+      STALL,
+    );
+    if (typeof weak.slips === "string") throw new Error("it slips nowhere");
+    expect(weak.slips.from).toBeLessThan(found.worst.driving.angle);
+    expect(weak.slips.to).toBeGreaterThan(found.worst.driving.angle);
+    expect(Math.abs((weak.atWorst?.angle ?? 0) - found.worst.driving.angle)).toBeLessThanOrEqual(1);
+  });
+
+  it("without the friction of the wheels: the same torque, no word on where they slip", () => {
+    const known = climberOf(rose());
+    const unknown = { ...known, vehicle: { ...known.vehicle, wheelFriction: null } };
+    const answer = driveAnswer(unknown, DRIVE, STALL);
+    expect(answer.hardest).toEqual(driveAnswer(known, DRIVE, STALL).hardest);
+    expect([answer.slips, answer.atWorst]).toEqual(["unknown", null]);
   });
 });

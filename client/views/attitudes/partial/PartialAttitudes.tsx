@@ -2,12 +2,13 @@ import { useMemo } from "preact/hooks";
 import type { Bench } from "../../../../shared/book/resolve.ts";
 import type { Changes } from "../../../state/handles.ts";
 import type { Outcome } from "../../../state/outcome.ts";
-import { knownOf } from "../../../ui/partial/known.ts";
+import { knownOf, leading } from "../../../ui/partial/known.ts";
 import { Lacking } from "../../../ui/partial/Lacking.tsx";
 import { PartialHead } from "../../../ui/partial/PartialHead.tsx";
 import { PartialMeaning, toldOf } from "../../../ui/partial/PartialMeaning.tsx";
 import { TriedNote } from "../../../ui/partial/TriedNote.tsx";
 import { anywhereSentence } from "../../../ui/partial/words.ts";
+import { DrivePanel } from "../DrivePanel.tsx";
 import { NeededFriction } from "./NeededFriction.tsx";
 
 export interface PartialAttitudesProps {
@@ -22,6 +23,7 @@ export interface PartialAttitudesProps {
 export default function PartialAttitudes({ bench, outcome, id, tried }: PartialAttitudesProps) {
   const reply = useMemo(() => knownOf(outcome), [outcome]);
   const known = reply && "known" in reply ? reply.known : null;
+  const at = known && leading(known);
   return (
     <>
       <div class="attitudes-answer" aria-live="polite">
@@ -32,6 +34,11 @@ export default function PartialAttitudes({ bench, outcome, id, tried }: PartialA
         {known?.unknown.includes("friction") && <NeededFriction known={known} />}
         <Lacking outcome={outcome} id={id} known={known !== null} />
       </section>
+      {known && at && (
+        <div class="attitudes-change">
+          <DrivePanel climber={{ vehicle: known.vehicle, made: Math.max(0, at.suction) }} />
+        </div>
+      )}
       {known && (
         <section class="attitudes-meaning" aria-label="What it means">
           <PartialMeaning
