@@ -2,6 +2,7 @@ import { signal } from "@preact/signals";
 import type { Bench } from "../../shared/book/bench.ts";
 import type { BenchState, ChangeEvent } from "../../shared/model/api/book.ts";
 import type { CollectionName, Stored } from "../../shared/model/record.ts";
+import { hasFreeUnit } from "../../shared/units/quantity.ts";
 import { ApiError, api } from "./api.ts";
 
 interface Page {
@@ -48,6 +49,7 @@ export async function reload(): Promise<void> {
       api.get<BenchState>("/bench"),
       ...COLLECTIONS.map((name) => readAll(name)),
     ]);
+    await readUnits(lists);
     bench.value = Object.fromEntries(COLLECTIONS.map((name, i) => [name, lists[i]])) as unknown as Bench;
     isDemo.value = state.demo;
     loadError.value = null;
@@ -57,6 +59,11 @@ export async function reload(): Promise<void> {
     loadError.value = error.message;
     loadState.value = "error";
   }
+}
+
+/** The reader of units beyond the table comes only with a record that needs it. */
+async function readUnits(records: unknown): Promise<void> {
+  if (hasFreeUnit(records)) await import("../../shared/units/parse.ts");
 }
 
 function withRecord(book: Bench, name: CollectionName, id: string, record: Stored<unknown> | null): Bench {
@@ -85,7 +92,9 @@ export async function apply(change: ChangeEvent): Promise<void> {
   const known = (bench.value[collection] as readonly Stored<unknown>[]).find((each) => each.id === id);
   if (known && change.revision !== null && known.revision >= change.revision) return;
   try {
-    keep(collection, await api.get<Stored<unknown>>(`/${collection}/${encodeURIComponent(id)}`));
+    const record = await api.get<Stored<unknown>>(`/${collection}/${encodeURIComponent(id)}`);
+    await readUnits(record);
+    keep(collection, record);
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     if (error.status === 404) drop(collection, id);

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { type DimensionName, dimension } from "../../shared/units/dimensions.ts";
-import type { TypedQuantity } from "../../shared/units/parse.ts";
+import type { TypedQuantity } from "../../shared/units/quantity.ts";
 import { Field } from "./Field.tsx";
 
 export interface QuantityFieldProps {

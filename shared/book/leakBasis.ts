@@ -1,7 +1,7 @@
 import { fitLeak, type LeakFit } from "../bench/leakFit.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import type { MeasuredLeak } from "../physics/restriction/measuredLeak.ts";
-import { toSI } from "../units/parse.ts";
+import { toSI } from "../units/quantity.ts";
 import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
 import type { GapBasis } from "./gapBasis.ts";
 import { airOfDay, inUse, leakPoints } from "./readings.ts";

@@ -2,7 +2,7 @@ import { fitMotor, type MotorFit } from "../bench/motorFit.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { frictionFromNoLoad, type MotorConstants } from "../physics/motor.ts";
 import type { Note } from "../physics/note.ts";
-import { toSI } from "../units/parse.ts";
+import { toSI } from "../units/quantity.ts";
 import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
 import { type MotorThermal, motorThermal } from "./motorThermal.ts";
 import { inUse, type MotorReading, motorRows, type Reading } from "./readings.ts";

@@ -14,7 +14,7 @@ import { type Air, airFrom, DEFAULT_WEATHER } from "../physics/air.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
 import { type MotorConstants, RPM, shaftTorque } from "../physics/motor.ts";
 import type { DimensionName } from "../units/dimensions.ts";
-import { type TypedQuantity, toSI } from "../units/parse.ts";
+import { type TypedQuantity, toSI } from "../units/quantity.ts";
 
 /** A row of a test in SI, with its place in the test and why it is left out, where it is. */
 export type Reading<T> = T & { readonly row: number; readonly setAside: string | null };

@@ -3,7 +3,7 @@ import { type JointRoughness, jointRoughness, type RoughnessSet } from "../bench
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { EDGE_LOSS } from "../physics/restriction/lipGap.ts";
-import { toSI } from "../units/parse.ts";
+import { toSI } from "../units/quantity.ts";
 import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./bench.ts";
 import { airOfDay, inUse, leakPoints } from "./readings.ts";
 

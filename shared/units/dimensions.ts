@@ -37,7 +37,13 @@ const table = {
   mass: { si: "kg", shown: [unit("g", 1e-3), unit("kg", 1), unit("oz", 0.028349523125)], example: "138 g" },
   load: {
     si: "N",
-    shown: [unit("g", 1e-3 * G), unit("N", 1), unit("kg", G), unit("gf", 1e-3 * G)],
+    shown: [
+      unit("g", 1e-3 * G),
+      unit("N", 1),
+      unit("kg", G),
+      unit("gf", 1e-3 * G),
+      unit("oz", 0.028349523125 * G),
+    ],
     example: "420 g",
   },
   pressure: {

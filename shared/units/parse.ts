@@ -1,34 +1,9 @@
 import { create, createUnitDependencies, type MathJsInstance, unitDependencies } from "mathjs";
-import { type DimensionName, dimension, type ShownUnit } from "./dimensions.ts";
+import { type DimensionName, dimension } from "./dimensions.ts";
 import { parseNumber } from "./number.ts";
+import { refuse, shortened, type TypedQuantity, takeFreeUnits, toSI } from "./quantity.ts";
 
-/** A quantity as a person typed it: the number and the unit, nothing converted. */
-export interface TypedQuantity {
-  readonly value: number;
-  readonly unit: string;
-}
-
-/** So much of what was read stands in a message [characters]. */
-const QUOTED = 60;
-
-function shortened(text: string): string {
-  const characters = [...text];
-  return characters.length > QUOTED ? `${characters.slice(0, QUOTED).join("")}…` : text;
-}
-
-/** What was typed is no such quantity; the message names what was read, what is allowed and an example. */
-export class UnitError extends Error {
-  readonly code = "unit";
-  constructor(
-    readonly read: string,
-    readonly allowed: string,
-    readonly example: string,
-    reason: string,
-  ) {
-    super(`${reason} Read "${shortened(read)}"; allowed: ${allowed}, for example "${example}".`);
-    this.name = "UnitError";
-  }
-}
+export { type TypedQuantity, toSI, UnitError } from "./quantity.ts";
 
 const math = create({ unitDependencies, createUnitDependencies }) as MathJsInstance;
 const RAD_PER_S_PER_RPM = (2 * Math.PI) / 60;
@@ -66,12 +41,6 @@ const COUSINS: Partial<Record<DimensionName, readonly { like: string; factor: nu
   ],
 };
 
-/** Short forms that mean something else outside their quantity ("18 C" is a temperature, not a charge). */
-const SYNONYMS: Partial<Record<DimensionName, Readonly<Record<string, string>>>> = {
-  temperature: { C: "°C", F: "°F" },
-  fraction: { "": "1" },
-};
-
 const MATH_SI: Partial<Record<DimensionName, string>> = {
   area: "m^2",
   flow: "m^3/s",
@@ -86,21 +55,11 @@ function normalised(unitText: string): string {
   return SPELLINGS.reduce((text, [from, to]) => text.replace(from, to), unitText.trim());
 }
 
-function allowedUnits(name: DimensionName): string {
-  return dimension(name)
-    .shown.map((unit) => unit.label)
-    .join(", ");
-}
-
 /** "thermalResistance" as a reader says it. */
 function inWords(name: DimensionName): string {
   return name === "kv"
     ? "a speed constant"
     : name.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
-}
-
-function refuse(read: string, name: DimensionName, reason: string): UnitError {
-  return new UnitError(read, allowedUnits(name), dimension(name).example, reason);
 }
 
 /** mathjs speaks of an unknown unit by throwing a SyntaxError: no unit, then. */
@@ -114,32 +73,9 @@ function readUnit(value: number, unitText: string) {
   }
 }
 
-function spelled({ value, unit }: TypedQuantity): string {
-  return `${value} ${unit}`;
-}
-
-function fromTable(value: number, unit: ShownUnit): number {
-  return value * unit.factor + (unit.offset ?? 0);
-}
-
-/**
- * SI value of a typed quantity.
- *
- * @param quantity - the number and the unit as typed
- * @param name - which quantity it must be
- * @param read - what to call it in a message, the quantity itself unless given
- * @returns the value in the dimension's SI unit (rpm/V for kv)
- * @throws {UnitError} on an unknown unit or one of another quantity
- *
- * Valid for every unit that mathjs knows, prefixes included, and the spellings above.
- */
-export function toSI(quantity: TypedQuantity, name: DimensionName, read = spelled(quantity)): number {
+/** Every unit that mathjs knows, prefixes included, and the spellings above. */
+function readFree(quantity: TypedQuantity, name: DimensionName, read: string): number {
   const { value, unit } = quantity;
-  if (!Number.isFinite(value)) throw refuse(read, name, "The number is too large or none.");
-  const label = SYNONYMS[name]?.[unit.trim()] ?? unit.trim();
-  const shown = dimension(name).shown.find((candidate) => candidate.label === label);
-  if (shown) return fromTable(value, shown);
-  if (name === "fraction") throw refuse(read, name, `"${shortened(unit)}" is no unit of a fraction.`);
   const parsed = readUnit(value, normalised(unit));
   if (!parsed) throw refuse(read, name, `"${shortened(unit)}" is no unit known here.`);
   const si = MATH_SI[name] ?? dimension(name).si;
@@ -149,6 +85,8 @@ export function toSI(quantity: TypedQuantity, name: DimensionName, read = spelle
   }
   throw refuse(read, name, `"${shortened(unit)}" is no unit of ${inWords(name)}.`);
 }
+
+takeFreeUnits(readFree);
 
 /**
  * Splits what a person typed into number and unit, and checks the unit.

@@ -1,5 +1,5 @@
 import { shownUnit } from "../../../shared/units/dimensions.ts";
-import type { TypedQuantity } from "../../../shared/units/parse.ts";
+import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import { bench } from "../../state/bench.ts";
 import { AddPart } from "../../ui/AddPart.tsx";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";

@@ -2,7 +2,7 @@ import { bleedFlow } from "../../bench/bleed.ts";
 import type { Plate } from "../../model/tests/common.ts";
 import { findRoot } from "../../numeric/root.ts";
 import type { Air } from "../../physics/air.ts";
-import { toSI } from "../../units/parse.ts";
+import { toSI } from "../../units/quantity.ts";
 import { type Bench, testsOf } from "../bench.ts";
 
 /** A plate that can be drilled in ten minutes, taken where the book knows none. Judgement. */

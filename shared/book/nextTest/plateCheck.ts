@@ -1,7 +1,7 @@
 import { bleedFlow } from "../../bench/bleed.ts";
 import type { Plate } from "../../model/tests/common.ts";
 import { airFrom } from "../../physics/air.ts";
-import { toSI } from "../../units/parse.ts";
+import { toSI } from "../../units/quantity.ts";
 import type { Bench } from "../bench.ts";
 import type { Asked, Planned } from "./planned.ts";
 

@@ -7,7 +7,7 @@ import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
 import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
-import { type TypedQuantity, toSI } from "../../../../shared/units/parse.ts";
+import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
 import { counted } from "../../../ui/count.ts";
 import { groupSpeeds } from "../record/speeds.ts";
 

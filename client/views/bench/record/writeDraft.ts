@@ -1,5 +1,5 @@
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
-import type { TypedQuantity } from "../../../../shared/units/parse.ts";
+import type { TypedQuantity } from "../../../../shared/units/quantity.ts";
 import type { Draft, DraftHole, DraftRow } from "./draft.ts";
 import { columnsOf, fieldsOf, KINDS } from "./kinds.ts";
 import { quantityText } from "./texts.ts";

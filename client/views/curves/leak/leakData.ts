@@ -5,7 +5,7 @@ import { airOfDay, leakPoints } from "../../../../shared/book/readings.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { Air } from "../../../../shared/physics/air.ts";
 import { EDGE_LOSS, gapFlow } from "../../../../shared/physics/restriction/lipGap.ts";
-import { toSI } from "../../../../shared/units/parse.ts";
+import { toSI } from "../../../../shared/units/quantity.ts";
 import type { Source } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
 

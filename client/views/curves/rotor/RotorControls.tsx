@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Weather } from "../../../../shared/physics/air.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import type { TypedQuantity } from "../../../../shared/units/parse.ts";
+import type { TypedQuantity } from "../../../../shared/units/quantity.ts";
 import { Field, SelectField } from "../../../ui/Field.tsx";
 import { QuantityField } from "../../../ui/QuantityField.tsx";
 import type { RotorFamily } from "./family.ts";
