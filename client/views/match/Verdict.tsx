@@ -58,13 +58,7 @@ export interface VerdictProps {
 /** What the picture means: margins by attitude, what they rest on, warnings, cautions. */
 export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
   const { prediction, build } = outcome;
-  const next = <NextPanel bench={bench} outcome={outcome} sure={sure} id={id} />;
-  if (!prediction)
-    return (
-      <section class="match-verdict" aria-label="What it means">
-        {next}
-      </section>
-    );
+  if (!prediction) return null;
   const { parked, driving } = prediction.worst;
   const spreadAt = (angle: number) =>
     sure.doubt?.attitudes.find((each) => each.angle === angle)?.parked ?? null;
@@ -106,7 +100,7 @@ export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
         state={sure}
         ranges={`Ranges, and the ${outcome.resolved?.propeller ? "bar" : "bars"} across the operating point`}
       />
-      {next}
+      <NextPanel bench={bench} outcome={outcome} sure={sure} id={id} />
       <RestsOn bench={bench} outcome={outcome} />
       <Warnings outcome={outcome} />
       <Caution>

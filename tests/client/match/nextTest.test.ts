@@ -35,7 +35,7 @@ function outcomeOf(id: string, book = bench) {
 describe("words of the next test", () => {
   it("of a test that cuts: what to do first, for which verdict, and what would be known then", () => {
     expect(headline(plate, "the roof pane at 153°")).toBe(
-      "Calibrate the bleed plate first: it would take 30\u2009% off the doubt about the roof pane at 153°.",
+      "Calibrate the bleed plate first: it would take 30\u202f% off the doubt about the roof pane at 153°.",
     );
     expect(knownText(spread(1.03, 1.13), plate)).toBe("1.08 ± 0.05 → ± 0.04\u2009×");
     expect(correctsText(plate)).toBe("stands in 2 tests of these parts");
@@ -54,9 +54,9 @@ describe("words of the next test", () => {
     const answered = { before: spread(1.03, 1.13), tests: [] };
     const text = nothingText(answered, "the wall at 90°", [part]);
     expect(text).toMatch(
-      /^No single test would take 1\u2009% off the doubt about the wall at 90°: 1\.08 ± 0\.05/,
+      /^No single test would take 1\u202f% off the doubt about the wall at 90°: 1\.08 ± 0\.05/,
     );
-    expect(text).toMatch(/62\u2009%, comes from load share of Square lip, which no bench test tells/);
+    expect(text).toMatch(/62\u202f%, comes from load share of Square lip, which no bench test tells/);
     const tested = { ...part, source: { ...source, from: "fit", test: "curve" } as const };
     expect(nothingText(answered, "the wall at 90°", [tested])).toMatch(
       /one more such test would change little/,

@@ -11,7 +11,6 @@ import { Problem } from "../../../ui/Problem.tsx";
 import { wanted, wantedOf } from "../ways/wanted.ts";
 import type { Reply } from "./answer.ts";
 import { linkOf } from "./links.ts";
-import { MissingFirst } from "./MissingFirst.tsx";
 import { type Question, questionOf } from "./question.ts";
 import {
   correctsText,
@@ -46,12 +45,12 @@ export default function NextTest({ bench, outcome, sure, id }: NextTestProps) {
   );
   const { reply, asked, busy: working } = useWorker<Question, Reply>(startWorker, question, FAILED);
   const busy = question !== null && working;
+  if (!question && !sure.nothingStated) return null;
   return (
     <section class="next-test" aria-label="Next test" aria-busy={busy}>
       <h2>Next test</h2>
       {busy && <div class="shell-loading" role="progressbar" aria-label="Looking for the next test" />}
-      {!question && sure.nothingStated && <NothingStated id={id} />}
-      {!question && !sure.nothingStated && <MissingFirst outcome={outcome} id={id} />}
+      {!question && <NothingStated id={id} />}
       {question && reply && "problem" in reply && <Problem message={reply.problem} />}
       {question && reply && asked && "answered" in reply && (
         <Answered

@@ -40,9 +40,14 @@ export function verdictWords(
 /** @returns "−30 %" */
 export const cutText = ({ cut }: Pick<NextTest, "cut">): string => `${MINUS}${shareText(cut)}`;
 
+/** A number and its sign stay on one line of a sentence. */
+const together = (sentence: string): string => sentence.replaceAll(THIN, "\u202f");
+
 /** @returns the answer: what to do first and what it would do */
 export function headline(first: NextTest, where: string): string {
-  return `${DO[first.key]} first: it would take ${shareText(first.cut)} off the doubt about ${where}.`;
+  return together(
+    `${DO[first.key]} first: it would take ${shareText(first.cut)} off the doubt about ${where}.`,
+  );
 }
 
 /** Half of the range that holds 90 % of the samples; null where some need no pull. */
@@ -100,7 +105,7 @@ export function nothingText({ before }: NextTests, where: string, parts: readonl
   if (!known) return `Some samples need no pull at all for ${where}: there is no margin to doubt.`;
   const said = `No single test would take 1${THIN}% off the doubt about ${where}: ${known}${THIN}×.`;
   const [largest] = parts;
-  return largest ? `${said} ${dominantText(largest)}` : said;
+  return together(largest ? `${said} ${dominantText(largest)}` : said);
 }
 
 export const NOTHING_TO_SHRINK =
