@@ -51,8 +51,9 @@ function useLastJob(id: string | null): void {
 function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"builds"> }) {
   const { id, query } = useOwnRoute();
   useLastJob(id);
-  const { job, unknown, lost, problem } = useJob(id);
-  const asking = useAsking(book, build, job);
+  const [times, setTimes] = useState(0);
+  const { job, unknown, lost, problem } = useJob(id, times);
+  const asking = useAsking(book, build, job, () => setTimes((count) => count + 1));
   const done = useShownJob(job);
   const shown = useMemo(() => shownFrom(query), [query]);
   const running = job !== null && !isOver(job);
@@ -77,7 +78,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
     <div class={done ? "choose" : "choose choose-unsolved"}>
       {done ? (
         <Results
-          key={done.id}
+          key={`${done.id} ${done.startedAt}`}
           bench={book}
           job={done}
           shown={shown}

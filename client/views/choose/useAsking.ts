@@ -38,7 +38,12 @@ function refusalOfWhole(refused: ReadonlyMap<string, string>): string | null {
 }
 
 /** The form: what stands in it, what is wrong with it, and asking the server with it. */
-export function useAsking(bench: Bench, build: StoredOf<"builds">, job: ChooseJob | null): Asking {
+export function useAsking(
+  bench: Bench,
+  build: StoredOf<"builds">,
+  job: ChooseJob | null,
+  onBegun: () => void,
+): Asking {
   const [draft, setDraft] = useState<Draft>(() => {
     const asked = remembered();
     return asked ? withoutGone(draftOf(asked.request), bench) : firstDraft(bench, build);
@@ -69,6 +74,7 @@ export function useAsking(bench: Bench, build: StoredOf<"builds">, job: ChooseJo
       remember({ id: begun.id, request });
       setRefused(NOTHING_REFUSED);
       navigate("choose", begun.id);
+      onBegun();
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setRefused(refusalsByField(error.fields, error.message, request));

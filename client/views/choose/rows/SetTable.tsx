@@ -135,6 +135,7 @@ function TableHead({ counts, sorting, onSort, total, job }: SetTableProps & { re
       <label>
         <span class="quiet">show</span>{" "}
         <select
+          aria-label="Sets shown"
           value={sorting.only}
           onChange={(event) => onSort({ ...sorting, only: FILTERS[event.currentTarget.selectedIndex][0] })}
         >

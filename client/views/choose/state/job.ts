@@ -75,8 +75,12 @@ class Follower {
   }
 }
 
-/** Follows the job with that identifier: its report now, then as it goes on. */
-export function useJob(id: string | null): Following {
+/**
+ * Follows the job with that identifier: its report now, then as it goes on.
+ *
+ * @param times - how often was asked: a job that the server forgot comes back under the same identifier
+ */
+export function useJob(id: string | null, times: number): Following {
   const [state, setState] = useState<{ readonly id: string | null; readonly following: Following }>({
     id,
     following: NOTHING,
@@ -88,6 +92,6 @@ export function useJob(id: string | null): Following {
       setState((before) => ({ id, following: { ...before.following, ...change } })),
     );
     return () => follower.end();
-  }, [id]);
+  }, [id, times]);
   return state.id === id ? state.following : NOTHING;
 }

@@ -1,0 +1,293 @@
+import { readFile } from "node:fs/promises";
+import type { Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { inputOfBuild } from "./support/inline.ts";
+import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { PHONE, useScreens } from "./support/page.ts";
+
+const screens = useScreens();
+const REFUSED = /Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INCOMPLETE_CHUNKED/;
+
+let server: OwnServer;
+beforeAll(async () => {
+  server = await startOwnServer();
+});
+afterAll(async () => {
+  await server.stop();
+});
+
+const at = (path: string) => server.address + path;
+const textOf = async (locator: Locator) =>
+  ((await locator.textContent()) ?? "").replace(/[\u2009\u202f]/g, " ");
+const answer = (page: Page) => textOf(page.locator("main h1"));
+/** "135 of 2964 sets do it", whatever follows. */
+const counted = async (page: Page) => /^.* of .* sets? do(es)? it/.exec(await answer(page))?.[0];
+const jobOf = (page: Page) => new URL(page.url()).pathname.split("/")[2];
+const solve = (page: Page) => page.getByRole("button", { name: "Solve them" }).click();
+const rows = (page: Page) => page.locator(".choose-row");
+const panel = (page: Page) => page.getByRole("region", { name: "The set looked at" });
+
+async function ask<T>(path: string): Promise<T> {
+  return (await (await fetch(at(`/api/v1${path}`))).json()) as T;
+}
+
+interface Job {
+  readonly state: string;
+  readonly sets: number;
+  readonly admissible: number;
+}
+interface Told {
+  readonly index: number;
+  readonly values: Record<string, number | null>;
+}
+
+/** Types a range of Swept nine's diameters and of the lip's gaps. */
+async function type(page: Page, sizes: readonly string[], gaps: readonly string[]): Promise<void> {
+  const fields = ["from", "to", "step"];
+  const name = (what: string, end: string, part: string) =>
+    page.getByLabel(
+      end === "step"
+        ? `Step of the ${what}, mm, ${part}`
+        : `${what === "gap" ? "Gap" : "Diameter"} ${end}, mm, ${part}`,
+    );
+  for (const [i, end] of fields.entries()) {
+    await name("diameter", end, "Swept nine").fill(sizes[i]);
+    await name("gap", end, "Square lip").fill(gaps[i]);
+  }
+}
+
+async function solved(): Promise<Page> {
+  const page = await screens.open(at("/choose"), { allowed: REFUSED });
+  await type(page, ["36", "50", "1"], ["0.3", "0.9", "0.05"]);
+  await solve(page);
+  await rows(page).first().waitFor();
+  return page;
+}
+
+describe("Choose, on the demo", () => {
+  it("counts while it is typed, solves, and answers with the number that the server has", async () => {
+    const page = await screens.open(at("/choose"));
+    expect(await answer(page)).toBe("Which motor, rotor, pack and skirt do it?");
+    await type(page, ["36", "50", "1"], ["0.3", "0.9", "0.05"]);
+    expect(await textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+      /4 motors × 19 rotor sizes × 3 packs × 13 skirts and gaps = 2964 sets/,
+    );
+    await solve(page);
+    await rows(page).first().waitFor();
+    const job = await ask<Job>(`/choose/${jobOf(page)}`);
+    expect(job).toMatchObject({ state: "done", sets: 2964 });
+    expect(await answer(page)).toMatch(
+      new RegExp(`^${job.admissible} of 2964 sets do it; the lightest weighs`),
+    );
+    // What is tried in the browser while one types says the same as the server.
+    await expect
+      .poll(() => textOf(page.locator(".choose-solve [role=status]")))
+      .toMatch(new RegExp(`${job.admissible} of them do it`));
+    await expect
+      .poll(() => answer(page), { timeout: 30_000 })
+      .toMatch(/the surest has at least .* in 95 of 100 cases/);
+    expect(await textOf(page.locator(".choose-shortlist"))).toMatch(
+      /tie: they differ by less than their doubt/,
+    );
+  });
+
+  it("comes back with form, sets, pins and axes, when the page is loaded anew", async () => {
+    const page = await solved();
+    const before = await counted(page);
+    await rows(page).nth(1).getByRole("button", { name: "pin" }).click();
+    await page.getByLabel("along").selectOption({ label: "Minutes" });
+    await page.reload();
+    await rows(page).first().waitFor();
+    expect(await counted(page)).toBe(before);
+    expect(await page.getByLabel("Diameter to, mm, Swept nine").inputValue()).toBe("50");
+    expect(await page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.05");
+    expect(await page.getByLabel("along").inputValue()).toBe("time");
+    await page.locator(".choose-pinned li").waitFor();
+    await page.getByRole("link", { name: "Match" }).click();
+    await page.getByRole("link", { name: "Choose" }).click();
+    await rows(page).first().waitFor();
+    expect(await counted(page)).toBe(before);
+  });
+
+  it("sorts, filters and scrolls to the last of all sets, drawing few rows", async () => {
+    const page = await solved();
+    await page.getByLabel("Sets shown").selectOption("all");
+    await page.getByRole("button", { name: "Mass, g" }).click();
+    await expect.poll(() => page.locator(".choose-table").getAttribute("aria-rowcount")).toBe("2965");
+    await page.locator(".choose-scroll").evaluate((element) => element.scrollTo(0, element.scrollHeight));
+    const last = page.locator("[aria-rowindex='2965'] td").nth(1);
+    await last.waitFor();
+    const { items } = await ask<{ items: Told[] }>(
+      `/choose/${jobOf(page)}/sets?sort=mass&order=most&only=all&limit=1`,
+    );
+    expect(await last.textContent()).toBe(String(Math.round((items[0].values.mass ?? 0) * 1000)));
+    expect(await rows(page).count()).toBeLessThan(30);
+  });
+
+  it("says why a set is out, by the keyboard in the plot, and pins it", async () => {
+    const page = await solved();
+    await page.getByLabel("Sets shown").selectOption("all");
+    await page.locator(".choose-reader").focus();
+    await page.keyboard.press("Home");
+    await expect
+      .poll(() => textOf(page.locator(".chart-tooltip")))
+      .toMatch(/out: the worst attitude while driving has \d\.\d\d ×, 1\.50 × wanted/);
+    await page.keyboard.press("Enter");
+    await expect.poll(() => textOf(panel(page))).toMatch(/Why not\?Out: the worst attitude while driving/);
+    await page.keyboard.press("p");
+    await page.locator(".choose-pinned li").first().waitFor();
+    expect(await page.locator(".layer-marked text").allTextContents()).toEqual(["A"]);
+    const before = await page.locator(".choose-ring").boundingBox();
+    await page.keyboard.press("ArrowRight");
+    await expect.poll(async () => (await page.locator(".choose-ring").boundingBox())?.x).not.toBe(before?.x);
+  });
+
+  it("opens a set as a build that predicts what it was chosen for", async () => {
+    const page = await solved();
+    const { items } = await ask<{ items: Told[] }>(`/choose/${jobOf(page)}/sets?limit=1`);
+    await rows(page).first().getByRole("button", { name: "open" }).click();
+    await page.waitForURL(/\/match\/.*chosen/);
+    const id = new URL(page.url()).pathname.split("/")[2];
+    const input = await inputOfBuild(server.address, id);
+    const response = await fetch(at("/api/v1/predict"), {
+      method: "POST",
+      headers: { "Content-Type": "application/json" },
+      body: JSON.stringify(input),
+    });
+    const { worst } = (await response.json()) as { worst: { driving: { margin: number } } };
+    expect(worst.driving.margin).toBeCloseToRelative(items[0].values.driving ?? 0, 1e-9);
+  });
+
+  it("lays pinned sets side by side in Attitudes and in Match, each stored as a build once", async () => {
+    const page = await solved();
+    for (const row of [0, 4, 9]) await rows(page).nth(row).getByRole("button", { name: "pin" }).click();
+    await page.locator(".choose-pinned li").nth(2).waitFor();
+    const builds = async () => (await ask<{ items: unknown[] }>("/builds?limit=100")).items.length;
+    const before = await builds();
+    await page.getByRole("button", { name: "In Attitudes" }).click();
+    await page.getByRole("region", { name: "Builds side by side" }).waitFor();
+    expect(await page.locator("section[aria-label='Builds side by side'] thead th").count()).toBe(4);
+    await page.goBack();
+    await page.locator(".choose-pinned li").nth(2).waitFor();
+    await page.getByRole("button", { name: "Side by side in Match" }).click();
+    await page.locator(".overlay-table tbody tr").nth(1).waitFor();
+    expect(await builds()).toBe(before + 3);
+  });
+
+  it("saves the sets shown as CSV, a line each", async () => {
+    const page = await solved();
+    const { admissible } = await ask<Job>(`/choose/${jobOf(page)}`);
+    const [saved] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("link", { name: "These as CSV" }).click(),
+    ]);
+    const lines = (await readFile(await saved.path(), "utf8")).trim().split("\r\n");
+    expect(lines).toHaveLength(admissible + 1);
+  });
+});
+
+describe("Choose, a long question", () => {
+  it("tells how far it is, and cancelled leaves nothing: the form stands, the job is gone", async () => {
+    const page = await screens.open(at("/choose"), { allowed: REFUSED });
+    await type(page, ["36", "50", "0.25"], ["0.1", "2.1", "0.001"]);
+    await solve(page);
+    const progress = page.locator(".choose-progress");
+    await expect
+      .poll(() => textOf(progress), { timeout: 20_000 })
+      .toMatch(/\d of 1 464 732 sets solved, \d+ do it so far, .* sets a second/);
+    const job = jobOf(page);
+    await progress.getByRole("button", { name: "Cancel" }).click();
+    await progress.waitFor({ state: "detached" });
+    await expect.poll(async () => (await fetch(at(`/api/v1/choose/${job}`))).status).toBe(404);
+    expect(new URL(page.url()).pathname).toBe("/choose");
+    expect(await page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
+  });
+
+  it("of too many sets is refused with the count and how to narrow it", async () => {
+    const page = await screens.open(at("/choose"), { allowed: REFUSED });
+    await type(page, ["36", "50", "0.01"], ["0.1", "2.1", "0.001"]);
+    expect(await textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+      /At most 5 000 000 sets are solved at once: narrow the skirts and gaps first/,
+    );
+    await solve(page);
+    await expect.poll(() => textOf(page.locator(".choose-form"))).toMatch(/Narrow skirts and gaps first/);
+    expect(new URL(page.url()).pathname).toBe("/choose");
+  });
+});
+
+describe("Choose, with what can't be", () => {
+  it("limits that nothing meets: says so, which to relax by how much, and one click does it", async () => {
+    const page = await screens.open(at("/choose"), { allowed: REFUSED });
+    await page.getByLabel("Margin at least, ×").fill("6");
+    await solve(page);
+    await expect.poll(() => answer(page)).toMatch(/^None of the 72 sets does it\.$/);
+    const relax = page.getByRole("button", { name: /^Relax the margin to/ }).first();
+    const wanted = /to ([\d.]+)/.exec(await textOf(relax))?.[1] ?? "";
+    await relax.click();
+    await expect.poll(() => answer(page)).toMatch(/^[1-9]\d* of 72 sets? do(es)? it/);
+    expect(await page.getByLabel("Margin at least, ×").inputValue()).toBe(wanted);
+  });
+
+  it("nonsense in every field stands beside its field, nothing is asked, and the first wrong field has the focus", async () => {
+    const page = await screens.open(at("/choose"));
+    await type(page, ["50", "36", "0"], ["wide", "", "1e999"]);
+    for (const label of [
+      "Minutes at least",
+      "P(hold) at least, %",
+      "Winding at most, °C",
+      "Stack at most, mm",
+      "Price at most",
+    ])
+      await page.getByLabel(label).fill("<b>−7 parsecs</b>");
+    await page.getByLabel("Throttle, %").fill("999");
+    await page.getByLabel("Margin at least, ×").fill("");
+    await page.getByLabel("Burst speed over speed at least, ×").fill("0");
+    await page.getByLabel("Worst, driving").uncheck();
+    await page.getByLabel("Bell motor, 18 mm").uncheck();
+    await solve(page);
+    expect(await page.locator(".choose-form .field-error").count()).toBeGreaterThanOrEqual(11);
+    expect(
+      await page
+        .locator("[aria-invalid=true]")
+        .first()
+        .evaluate((input) => input === document.activeElement),
+    ).toBe(true);
+    expect(new URL(page.url()).pathname).toBe("/choose");
+  });
+
+  it("a job that the server has forgotten is said to be gone, and is solved again with the same form", async () => {
+    const page = await solved();
+    const before = await counted(page);
+    await server.restart();
+    await page.reload();
+    await page.getByRole("button", { name: "Solve it again" }).click();
+    await rows(page).first().waitFor();
+    expect(await counted(page)).toBe(before);
+  });
+
+  it("a motor that isn't weighed can't be ticked, and a link leads to its form", async () => {
+    const light = { name: "Unweighed", kv: 4000, resistance: 1, noLoadCurrent: 0.1 };
+    await fetch(at("/api/v1/motors"), {
+      method: "POST",
+      headers: { "Content-Type": "application/json" },
+      body: JSON.stringify(light),
+    });
+    const page = await screens.open(at("/choose"));
+    expect(await page.getByLabel("Unweighed").isDisabled()).toBe(true);
+    await page.getByRole("link", { name: "weigh it (Unweighed)" }).click();
+    await page.getByLabel(/^Mass/).first().waitFor();
+  });
+});
+
+describe("Choose, on a phone", () => {
+  it("fits 390 px, and what it means comes before the picture", async () => {
+    const page = await screens.open(at("/choose"), { viewport: PHONE });
+    await solve(page);
+    await rows(page).first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
+    const [meaning, picture] = await Promise.all(
+      [panel(page), page.locator(".chart").first()].map((each) => each.boundingBox()),
+    );
+    expect(meaning?.y).toBeLessThan(picture?.y ?? 0);
+  });
+});
