@@ -9,6 +9,8 @@ export interface FirstLoad {
   readonly workers: number;
 }
 
+/** Panels below the picture ask for their script a little later [ms]. */
+const LATE = 2000;
 const BYTES_PER_KILOBYTE = 1000;
 const isWorker = (url: string) => /worker/i.test(url.split("/").pop() ?? "");
 
@@ -24,6 +26,7 @@ export async function firstLoad(browser: Browser, address: string): Promise<Firs
   await page.goto("/match");
   await page.locator("main h1").first().waitFor();
   await page.waitForLoadState("networkidle");
+  await page.waitForTimeout(LATE);
   const files = await Promise.all(bodies);
   await context.close();
   const weight = (some: typeof files) => some.reduce((sum, [, bytes]) => sum + bytes, 0) / BYTES_PER_KILOBYTE;

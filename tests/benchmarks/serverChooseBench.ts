@@ -18,9 +18,9 @@ function million(targetMargin: number) {
   });
 }
 
-/** Largest time between two events, the first from the moment that the question went out. */
-function largestGap(from: number, events: readonly Heard[]): number {
-  return Math.max(...events.map(({ at }, i) => at - (i === 0 ? from : events[i - 1].at)));
+/** Largest time between two events of a stream. */
+function largestGap(events: readonly Heard[]): number {
+  return Math.max(...events.slice(1).map(({ at }, i) => at - events[i].at));
 }
 
 async function whole(address: string) {
@@ -32,8 +32,9 @@ async function whole(address: string) {
   return {
     sets: last.job.sets,
     seconds: last.at - from,
+    firstMark: events[0].at - from,
     marks: events.length,
-    progressGap: largestGap(from, events),
+    progressGap: largestGap(events),
   };
 }
 
@@ -66,9 +67,11 @@ export interface ServerChooseTimes {
   readonly sets: number;
   /** from the question to the last event [s] */
   readonly seconds: number;
+  /** from the question to the first event, on a server that was asked nothing before [s] */
+  readonly firstMark: number;
   /** events of the stream */
   readonly marks: number;
-  /** largest time without one [s] */
+  /** largest time between two of them [s] */
   readonly progressGap: number;
   /** from the request to cancel until the stream says so, the slowest [s] */
   readonly cancelTold: number;

@@ -44,7 +44,7 @@ static void write_case(Case *c, int index) {
   c->driving = DUTY * (pa->voltage - pa->resistance * AUX);
   c->opening = 0.61 * 1.2e-5 * sqrt(2 / DENSITY);
   c->gapArea = PERIMETER * h; c->inertia = 0.5 * DENSITY * LOSS_SUM; c->laminar = 12 * VISCOSITY * LAND / (h * h);
-  c->turbulent = 0.5 * DENSITY * 0.3164 * pow(VISCOSITY / (DENSITY * 2 * h), 0.25) * LAND / (2 * h);
+  c->turbulent = 0.5 * DENSITY * 0.3164 * sqrt(sqrt(VISCOSITY / (DENSITY * 2 * h))) * LAND / (2 * h);
   c->crossing = pow(96 / 0.3164, 4.0 / 3) * VISCOSITY / (DENSITY * 2 * h);
 }
 

@@ -1,4 +1,4 @@
-import { CASE, RESULT, solveCase } from "../../shared/physics/point/newton.ts";
+import { CASE, MOST_COEFFICIENTS, RESULT, solveCase } from "../../shared/physics/point/newton.ts";
 
 /**
  * The sweep of 1 000 000 coupled operating points: one deterministic family of inputs.
@@ -20,7 +20,13 @@ export interface SweepTables {
     friction: number;
     viscous: number;
   }[];
-  readonly rotors: readonly { psi: readonly number[]; lambda: readonly number[]; phiEnd: number }[];
+  readonly rotors: readonly {
+    psi: readonly number[];
+    lambda: readonly number[];
+    /** the two as a case holds them: zeros up to the highest power that the solver takes */
+    filled: { readonly psi: Float64Array; readonly lambda: Float64Array };
+    phiEnd: number;
+  }[];
   readonly diameters: readonly number[];
   readonly packs: readonly { series: number; voltage: number; resistance: number }[];
   readonly gaps: readonly number[];
@@ -37,6 +43,12 @@ function motor(i: number) {
   return { kv, k, resistance, friction: k * (0.05 + 0.02 * a), viscous: 1e-8 * (1 + b) };
 }
 
+function filled(powers: readonly number[]): Float64Array {
+  const all = new Float64Array(MOST_COEFFICIENTS);
+  all.set(powers);
+  return all;
+}
+
 function rotor(j: number) {
   const [p, q] = [j % 10, Math.floor(j / 10)];
   const psi0 = 0.5 + 0.08 * p;
@@ -44,7 +56,8 @@ function rotor(j: number) {
   const c = 0.2 + 0.15 * (p % 4);
   const d = 0.1 + 0.1 * (q % 3);
   const psi = [psi0, (psi0 * (c - 1)) / f, (psi0 * (d - c)) / f ** 2, (-psi0 * d) / f ** 3];
-  return { psi, lambda: [0.02 + 0.01 * (p % 5), 1.1 * psi0, (-0.3 * psi0) / f], phiEnd: f };
+  const lambda = [0.02 + 0.01 * (p % 5), 1.1 * psi0, (-0.3 * psi0) / f];
+  return { psi, lambda, filled: { psi: filled(psi), lambda: filled(lambda) }, phiEnd: f };
 }
 
 /** @returns the 100 + 50 + 10 + 4 + 5 entries that the sweep combines */
@@ -68,36 +81,40 @@ export function sweepPlaces(index: number): [number, number, number, number, num
   return [at(10000, MOTORS), at(200, ROTORS), at(20, DIAMETERS), at(5, PACKS), at(1, GAPS)];
 }
 
+/** Re at which 96/Re and 0.3164/Re^0.25 cross. */
+const CROSSING = (96 / 0.3164) ** (4 / 3);
+
 function setGap(c: Float64Array, height: number): void {
   const { perimeter, land, lossSum } = LIP;
   const { density, viscosity } = AIR;
   c[CASE.gapArea] = perimeter * height;
   c[CASE.gapInertia] = 0.5 * density * lossSum;
-  c[CASE.gapLaminar] = (12 * viscosity * land) / height ** 2;
-  const blasius = 0.3164 * (viscosity / (density * 2 * height)) ** 0.25;
+  c[CASE.gapLaminar] = (12 * viscosity * land) / (height * height);
+  const blasius = 0.3164 * Math.sqrt(Math.sqrt(viscosity / (density * 2 * height)));
   c[CASE.gapTurbulent] = (0.5 * density * blasius * land) / (2 * height);
-  c[CASE.gapCrossing] = ((96 / 0.3164) ** (4 / 3) * viscosity) / (density * 2 * height);
+  c[CASE.gapCrossing] = (CROSSING * viscosity) / (density * 2 * height);
 }
 
 /** Writes one combination into a case of the fast solver. */
 export function writeCase(c: Float64Array, tables: SweepTables, index: number): void {
-  const [i, j, k, m, g] = sweepPlaces(index);
   const { duty, driverResistance, auxCurrent } = SUPPLY;
-  const [ofMotor, ofRotor, pack] = [tables.motors[i], tables.rotors[j], tables.packs[m]];
-  for (let power = 0; power < 5; power++) {
-    c[CASE.psi + power] = ofRotor.psi[power] ?? 0;
-    c[CASE.lambda + power] = ofRotor.lambda[power] ?? 0;
+  const ofMotor = tables.motors[(index / 10000) | 0];
+  const { filled, phiEnd } = tables.rotors[((index / 200) | 0) % ROTORS];
+  const pack = tables.packs[((index / 5) | 0) % PACKS];
+  for (let power = 0; power < MOST_COEFFICIENTS; power++) {
+    c[CASE.psi + power] = filled.psi[power];
+    c[CASE.lambda + power] = filled.lambda[power];
   }
-  c[CASE.phiEnd] = ofRotor.phiEnd;
-  c[CASE.radius] = tables.diameters[k] / 2;
+  c[CASE.phiEnd] = phiEnd;
+  c[CASE.radius] = tables.diameters[((index / 20) | 0) % DIAMETERS] / 2;
   c[CASE.density] = AIR.density;
   c[CASE.torqueConstant] = ofMotor.k;
-  c[CASE.resistance] = ofMotor.resistance + driverResistance + duty ** 2 * pack.resistance;
+  c[CASE.resistance] = ofMotor.resistance + driverResistance + duty * duty * pack.resistance;
   c[CASE.frictionTorque] = ofMotor.friction;
   c[CASE.viscousTorque] = ofMotor.viscous;
   c[CASE.drivingVoltage] = duty * (pack.voltage - pack.resistance * auxCurrent);
   c[CASE.openingConductance] = OPENING.dischargeCoefficient * OPENING.area * Math.sqrt(2 / AIR.density);
-  setGap(c, tables.gaps[g]);
+  setGap(c, tables.gaps[index % GAPS]);
 }
 
 /** A start that needs no neighbour: the middle of the curve and a gap velocity of 30 m/s. */
