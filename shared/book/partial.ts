@@ -17,7 +17,7 @@ import { nearestTested, type RotorBasis, testedAt } from "./rotorBasis.ts";
 export type Unknown = "friction" | "charge" | "speed";
 
 /** What is known of a build that lacks something, apart from {@link Resolved.input}, so that nothing takes it for the whole. */
-export interface Partial {
+export interface PartialBuild {
   readonly input: PartialInput;
   readonly unknown: readonly Unknown[];
 }
@@ -175,7 +175,7 @@ function vehicleOf(build: Build, { friction, skirtFriction, skirtShare }: Partia
  *
  * Valid as what it rests on. Source: docs/method/operating-point.md
  */
-export function partialOf(build: Build, bases: PartialBases | null): Partial | null {
+export function partialOf(build: Build, bases: PartialBases | null): PartialBuild | null {
   const blower = bases && (coupled(build, bases) ?? atSpeeds(build, bases));
   if (!bases || !blower) return null;
   const unknown: Unknown[] = [
@@ -187,7 +187,7 @@ export function partialOf(build: Build, bases: PartialBases | null): Partial | n
 }
 
 /** @returns numbers of a build whose cells' curve alone isn't known, whole once a voltage read at the terminals takes its cells' place; null where more is missing */
-export function readyForVoltage(partial: Partial | null): AnyPredictInput | null {
+export function readyForVoltage(partial: PartialBuild | null): AnyPredictInput | null {
   if (!partial || partial.unknown.some((each) => each !== "charge")) return null;
   const { blower, vehicle } = partial.input;
   const { wheelFriction } = vehicle;

@@ -14,7 +14,7 @@ import { type LeakBasis, leakBasis } from "./leakBasis.ts";
 import type { Missing } from "./missing.ts";
 import { type MotorBasis, motorBasis } from "./motorBasis.ts";
 import { type PackBasis, packBasis } from "./packBasis.ts";
-import { type Partial, type PartialBases, partialOf } from "./partial.ts";
+import { type PartialBases, type PartialBuild, partialOf } from "./partial.ts";
 import { type PropellerBasis, powerMissing, powerOf, propellerBasis } from "./propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis, testedAt } from "./rotorBasis.ts";
 import { type SurfaceRoughness, surfaceRoughness } from "./roughnessBasis.ts";
@@ -22,7 +22,7 @@ import { type SurfaceRoughness, surfaceRoughness } from "./roughnessBasis.ts";
 export type { Bench } from "./bench.ts";
 export type { GapBasis } from "./gapBasis.ts";
 export type { Missing } from "./missing.ts";
-export type { Partial, Unknown } from "./partial.ts";
+export type { PartialBuild, Unknown } from "./partial.ts";
 
 /** A build made into numbers, and what each rests on; `input` and `propeller` are both null where something essential is missing. */
 export interface Resolved {
@@ -32,7 +32,7 @@ export interface Resolved {
   readonly propeller: PropellerPredictInput | null;
   readonly missing: readonly Missing[];
   /** what can be said all the same where something essential is missing; null where nothing is missing, or nothing can be said */
-  readonly partial: Partial | null;
+  readonly partial: PartialBuild | null;
   /** of a ducted rotor */
   readonly rotor: RotorBasis | null;
   /** of an open propeller */

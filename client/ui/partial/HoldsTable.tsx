@@ -74,6 +74,20 @@ function Untold({ hold, state, target }: CellProps) {
   );
 }
 
+function Row({ title, hold, target }: Omit<CellProps, "state"> & { title: string }) {
+  const Cell = hold.verdict ? Told : Untold;
+  return (
+    <tr>
+      <th scope="row">
+        {title} {hold.angle.toFixed(0)}°
+      </th>
+      {STATES.map((state) => (
+        <Cell key={state} hold={hold} state={state} target={target} />
+      ))}
+    </tr>
+  );
+}
+
 export interface HoldsTableProps {
   readonly known: Known;
   readonly holds: readonly PartialHold[];
@@ -99,19 +113,7 @@ export function HoldsTable({ known, holds, caption, everywhere = null }: HoldsTa
       <tbody>
         {known.named.map(({ title, angle }) => {
           const hold = holds.find((each) => each.angle === angle);
-          const Cell = hold?.verdict ? Told : Untold;
-          return (
-            hold && (
-              <tr key={angle}>
-                <th scope="row">
-                  {title} {angle.toFixed(0)}°
-                </th>
-                {STATES.map((state) => (
-                  <Cell key={state} hold={hold} state={state} target={target} />
-                ))}
-              </tr>
-            )
-          );
+          return hold && <Row key={angle} title={title} hold={hold} target={target} />;
         })}
         {everywhere && (
           <tr>
