@@ -125,6 +125,18 @@ describe("runningResult, half typed", () => {
     },
   );
 
+  it.each(EXAMPLES.map((test) => [test.kind, test] as const))(
+    "a %s test in air that can't be, as while its pressure is typed: goes on",
+    (_kind, test) => {
+      const air = { "air.temperature": "18 °C", "air.humidity": "50 %" };
+      for (const pressure of ["1", "-5", "0", "990 hPa"]) {
+        const draft = writeDraft(test);
+        const fields = { ...draft.fields, ...air, "air.pressure": pressure };
+        expect(everything(run({ ...draft, fields }))).not.toMatch(/NaN|undefined|Infinity/);
+      }
+    },
+  );
+
   it("asks for the plate's holes where one can't be read", () => {
     const draft = writeDraft(PLATE_CURVE);
     expect(run({ ...draft, holes: [{ ...draft.holes[0], diameter: "" }] }).next).toMatch(/bleed plate/);

@@ -9,7 +9,7 @@ import { runLeak } from "./leak.ts";
 import { runMotor } from "./motor.ts";
 import { oddUnits } from "./oddUnits.ts";
 import { runPull } from "./pull.ts";
-import { NOTHING_YET, type Running } from "./result.ts";
+import { attempt, NOTHING_YET, type Running } from "./result.ts";
 import { runThrust } from "./thrust.ts";
 
 const says = ({ errors }: ReadDraft, start: string): boolean =>
@@ -49,5 +49,7 @@ export function runningResult(read: ReadDraft, bench: Bench): Running {
     return { ...NOTHING_YET, next: "Describe the bleed plate's holes: they are the flow meter." };
   const { data, rowKeys } = read;
   const test = (says(read, "air.") ? { ...data, air: undefined } : data) as unknown as BenchTest;
-  return withOddUnits(resultOf(test, rowKeys, bench), test, rowKeys);
+  // a half-typed circumstance may be out of all range: that is said, the form goes on
+  const { found, next } = attempt(() => resultOf(test, rowKeys, bench));
+  return withOddUnits(found ?? { ...NOTHING_YET, next }, test, rowKeys);
 }
