@@ -1,4 +1,5 @@
 import type { Group } from "./frame.ts";
+import { clippedText } from "./place.ts";
 
 /** A label that wants to stand at `at` and takes `size` along the line it is put on [px]. */
 export interface Wanted {
@@ -50,6 +51,8 @@ function pooled(values: readonly number[]): number[] {
 export interface SideLabel {
   readonly key: string;
   readonly text: string;
+  /** what the text ends with, kept where a long one is cut */
+  readonly tail?: string;
   /** height in the plot that it speaks of [px] */
   readonly y: number;
   /** class of the text: "needed-text" */
@@ -59,12 +62,14 @@ export interface SideLabel {
 const LINE_HEIGHT = 16;
 const LEADER = 12;
 const BASELINE = 4;
+/** Between leader and text [px]. */
+const GAP = 3;
 
-/** Labels down the side of a plot at `x`, pushed apart, each led to its height by a hairline. */
+/** Labels down the side of a plot at `x`, pushed apart, each led to its height by a hairline; cut where they would run off the drawing, which ends `room` from `x`. */
 export function sideLabels(
   g: Group,
   labels: readonly SideLabel[],
-  { x, height }: { readonly x: number; readonly height: number },
+  { x, height, room }: { readonly x: number; readonly height: number; readonly room: number },
 ): void {
   const half = LINE_HEIGHT / 2;
   const wanted = labels.map((label) => ({ at: label.y, size: LINE_HEIGHT }));
@@ -79,7 +84,7 @@ export function sideLabels(
     .data(placed, (label) => label.key)
     .join("text")
     .attr("class", (label) => label.tone)
-    .attr("x", x + LEADER + 3)
+    .attr("x", x + LEADER + GAP)
     .attr("y", (label) => label.centre + BASELINE)
-    .text((label) => label.text);
+    .text((label) => clippedText(label.text, label.tail ?? "", room - LEADER - GAP));
 }

@@ -77,6 +77,14 @@ export function placeFree(wanted: readonly WantedBox[], obstacles: readonly Obst
 /** Mean advance of the page's sans type against its size; wide enough for capitals and digits. */
 const ADVANCE = 0.56;
 
+/** @returns a line of text cut so that it fits, what it ends with kept: "A long na…, 127°" */
+export function clippedText(text: string, tail: string, room: number): string {
+  if (textWidth(text) <= room) return text;
+  let head = text.slice(0, text.length - tail.length);
+  while (head.length > 1 && textWidth(`${head}…${tail}`) > room) head = head.slice(0, -1);
+  return `${head.trimEnd()}…${tail}`;
+}
+
 /** @returns width of a line of text [px], near enough to keep labels apart without measuring */
 export function textWidth(text: string, size = 12.5): number {
   return text.length * ADVANCE * size;

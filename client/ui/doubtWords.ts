@@ -13,10 +13,10 @@ const SMALL_SHARE = 0.005;
 
 /** @returns "98 %", "99.4 %"; never 0 or 100 % */
 export function sureText(share: number): string {
-  if (share > ALMOST_ALWAYS) return ">\u200999.9\u2009%";
-  if (share < ALMOST_NEVER) return "<\u20090.1\u2009%";
+  if (share > ALMOST_ALWAYS) return ">\u202f99.9\u202f%";
+  if (share < ALMOST_NEVER) return "<\u202f0.1\u202f%";
   const decimals = share < ENDS || share > 1 - ENDS ? 1 : 0;
-  return `${formatFixed(PERCENT * share, decimals)}\u2009%`;
+  return `${formatFixed(PERCENT * share, decimals)}\u202f%`;
 }
 
 /** @returns "1.79 to 2.46 ×", the margins between which 90 % of the samples lie; null where one of them needs no pull */

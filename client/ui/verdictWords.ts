@@ -37,6 +37,16 @@ export function listed(words: readonly string[], joint = "and"): string {
   return `${words.slice(0, -1).join(", ")} ${joint} ${words.at(-1)}`;
 }
 
+/** So many attitudes are named in a sentence, of more the first three. */
+const NAMED = 5;
+const FIRST = 3;
+
+/** @returns names of attitudes in a row; of many, the first and how many others: "the wall, the ceiling, the roof and 9 other attitudes" */
+export function listedAttitudes(names: readonly string[], joint = "and"): string {
+  if (names.length <= NAMED) return listed(names, joint);
+  return listed([...names.slice(0, FIRST), `${names.length - FIRST} other attitudes`], joint);
+}
+
 /** @returns what the worst attitude is called */
 export function worstName(angle: number): string {
   if (Math.abs(angle - WALL) < SAME_ANGLE) return "the wall";

@@ -75,10 +75,13 @@ function axes(frame: Frame, drawing: MatchDrawing, { x, y }: Pick<MatchContext, 
 
 /** Draws the match chart; called again with new data it moves what is there. */
 export function drawMatch(svg: SVGSVGElement, drawing: MatchDrawing, size: ChartSize): void {
-  const frame = chartFrame(svg, { ...size, margin: matchMargin(size.width) });
+  const margin = matchMargin(size.width);
+  const frame = chartFrame(svg, { ...size, margin });
   const { x, y } = matchScales(drawing, frame.rangeX, frame.rangeY);
   const { width, height } = frame;
-  const context: MatchContext = { x, y, width, height, duration: drawing.duration, wide: size.width >= WIDE };
+  const { duration } = drawing;
+  const wide = size.width >= WIDE;
+  const context: MatchContext = { x, y, width, height, right: margin.right, duration, wide };
   const { picture, ghost } = drawing;
   axes(frame, drawing, context);
   ghostLayer(frame.layer("ghost", { clipped: true }), ghost?.curves ?? null, context);

@@ -1,5 +1,5 @@
 import type { AttitudeMargins } from "../../state/outcome.ts";
-import { listed, SAME_ANGLE, worstName } from "../../ui/verdictWords.ts";
+import { listedAttitudes, SAME_ANGLE, worstName } from "../../ui/verdictWords.ts";
 
 export interface Finding {
   /** false: the rotor stands still or finds no lasting point */
@@ -45,7 +45,7 @@ function climbing(finding: Finding): string {
   const stuck = finding.attitudes
     .filter((each) => !falls(each.parked) && falls(each.driving))
     .map((each) => each.name);
-  if (stuck.length > 0) return ` It cannot drive up ${listed(stuck, "or")}.`;
+  if (stuck.length > 0) return ` It cannot drive up ${listedAttitudes(stuck, "or")}.`;
   const { parked, driving } = finding.worst;
   return !falls(parked.margin) && falls(driving.margin)
     ? ` It cannot drive up ${worstAt(driving.angle)}.`
@@ -65,7 +65,7 @@ export function answerSentence(finding: Finding): string {
   const kept = finding.attitudes.filter((each) => !falls(each.parked)).map((each) => each.name);
   if (kept.length === 0) {
     const all = finding.attitudes.map((each) => each.name);
-    return `Falls: the pull is too small for ${listed(all)}.`;
+    return `Falls: the pull is too small for ${listedAttitudes(all)}.`;
   }
-  return `Holds ${listed(kept)} but not ${listed(lost, "or")}.${climbing(finding)}`;
+  return `Holds ${listedAttitudes(kept)} but not ${listedAttitudes(lost, "or")}.${climbing(finding)}`;
 }

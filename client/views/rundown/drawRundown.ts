@@ -46,10 +46,11 @@ function lastMinute({ end }: Answered): number {
 }
 
 function drawMargins(svg: SVGSVGElement, answered: Answered, size: ChartSize): void {
-  const frame = chartFrame(svg, { ...size, margin: marginOf(size.width, SIDE.bottom) });
+  const margin = marginOf(size.width, SIDE.bottom);
+  const frame = chartFrame(svg, { ...size, margin });
   const x = scaleLinear([0, lastMinute(answered)], frame.rangeX);
   const y = scaleLinear([0, mostMargin(answered)], frame.rangeY);
-  const scales: MarginScales = { x, y, wide: size.width >= WIDE };
+  const scales: MarginScales = { x, y, right: margin.right, wide: size.width >= WIDE };
   axisBottom(frame, x, { label: "", spacing: TICK_SPACING.x });
   axisSide(frame, y, { label: "margin: pull made over pull needed", side: "left", grid: true });
   levelLines(frame.layer("levels"), answered, scales, frame);

@@ -16,6 +16,8 @@ const DOT = 4.5;
 export interface MarginScales {
   readonly x: Scale;
   readonly y: Scale;
+  /** between the plot and the drawing's right edge [px] */
+  readonly right: number;
   /** room for long labels at the right */
   readonly wide: boolean;
 }
@@ -90,7 +92,8 @@ export function marginNames(g: Group, answered: Answered, scales: MarginScales, 
   const lines: SideLabel[] = answered.tracks.flatMap((track) => {
     const last = track.margins.at(-1) ?? null;
     if (last === null) return [];
-    return [{ key: track.key, text: shortTitle(track, wide), y: inPlot(last), tone: "rotor-text" }];
+    const tail = ` ${track.angle.toFixed(0)}°`;
+    return [{ key: track.key, text: shortTitle(track, wide), tail, y: inPlot(last), tone: "rotor-text" }];
   });
   const target = answered.targetMargin;
   const levels: SideLabel[] = [
@@ -99,5 +102,5 @@ export function marginNames(g: Group, answered: Answered, scales: MarginScales, 
       ? []
       : [{ key: "wanted", text: `wanted ${target}\u2009×`, y: inPlot(target), tone: "needed-text" }]),
   ];
-  sideLabels(g, [...lines, ...levels], { x: frame.width, height: frame.height });
+  sideLabels(g, [...lines, ...levels], { x: frame.width, height: frame.height, room: scales.right });
 }

@@ -1,6 +1,6 @@
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
-import { listed } from "../../ui/verdictWords.ts";
+import { listedAttitudes } from "../../ui/verdictWords.ts";
 import type { Answered, Track } from "./answer.ts";
 
 const MINUTE = 60;
@@ -24,7 +24,7 @@ const inState = (tracks: readonly Track[], state: Fall["state"]) =>
   tracks.filter((track) => track.holds.state === state);
 
 const namesOf = (tracks: readonly Track[], joint = "and") =>
-  listed(
+  listedAttitudes(
     tracks.map((track) => track.name),
     joint,
   );

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { placeFree } from "../../../client/charts/place.ts";
+import { clippedText, placeFree, textWidth } from "../../../client/charts/place.ts";
 
 const room = { x: 0, y: 0, width: 200, height: 100 };
 const label = (...spots: [number, number][]) => ({
@@ -34,5 +34,14 @@ describe("placeFree", () => {
 
   it("stays in the plot, with the best spot over its edge, when another is within", () => {
     expect(placeFree([label([190, 10], [100, 10])], [], room)).toMatchObject([{ x: 100 }]);
+  });
+});
+
+describe("a line of text cut to its room", () => {
+  it("that fits: stays; a long one: its end is kept and it fits", () => {
+    expect(clippedText("Wall, 90°", ", 90°", 100)).toBe("Wall, 90°");
+    const cut = clippedText("A rather long name of a pane, 127°", ", 127°", 100);
+    expect(cut).toMatch(/^A rather?.*…, 127°$/);
+    expect(textWidth(cut)).toBeLessThanOrEqual(100);
   });
 });

@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { governsInWords, gradeOf, marginText, worstName } from "../../../client/ui/verdictWords.ts";
+import {
+  governsInWords,
+  gradeOf,
+  listedAttitudes,
+  marginText,
+  worstName,
+} from "../../../client/ui/verdictWords.ts";
 
 describe("gradeOf", () => {
   it.each([
@@ -15,6 +21,12 @@ describe("gradeOf", () => {
 });
 
 describe("words", () => {
+  it("names attitudes, up to five, each; of a dozen the first three and how many others", () => {
+    const names = Array.from({ length: 12 }, (_, i) => `pane ${i + 1}`);
+    expect(listedAttitudes(names.slice(0, 5), "or")).toBe("pane 1, pane 2, pane 3, pane 4 or pane 5");
+    expect(listedAttitudes(names, "or")).toBe("pane 1, pane 2, pane 3 or 9 other attitudes");
+  });
+
   it("names modes, when several tie, with 'and'", () => {
     expect(governsInWords(["liftOff", "slide"])).toBe("lift-off and slide");
     expect(governsInWords(["tip"])).toBe("tip");

@@ -1,6 +1,6 @@
 import type { Group } from "../../../charts/frame.ts";
 import { pushApart } from "../../../charts/labels.ts";
-import { textWidth } from "../../../charts/place.ts";
+import { clippedText } from "../../../charts/place.ts";
 import { sureText } from "../../../ui/doubtWords.ts";
 import { governsInWords } from "../../../ui/verdictWords.ts";
 import type { NamedStand, Rose } from "../rose.ts";
@@ -85,10 +85,7 @@ const BOLD = 1.08;
 /** Cuts a long name so that it fits, what stands behind it kept. */
 function fitted({ text, tail, tone }: RimLabel, space: number): string {
   const room = tone === "strong-text" ? space / BOLD : space;
-  if (textWidth(text) <= room) return text;
-  let head = text.slice(0, -tail.length);
-  while (head.length > 1 && textWidth(`${head}…${tail}`) > room) head = head.slice(0, -1);
-  return `${head.trimEnd()}…${tail}`;
+  return clippedText(text, tail, room);
 }
 
 interface Placed extends RimLabel {

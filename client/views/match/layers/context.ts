@@ -7,6 +7,8 @@ export interface MatchContext {
   /** of the plot [px] */
   readonly width: number;
   readonly height: number;
+  /** between the plot and the drawing's right edge [px] */
+  readonly right: number;
   /** how long curves take to their new place [ms] */
   readonly duration: number;
   /** room for labels right of the plot; without it they stand inside */

@@ -32,8 +32,10 @@ export function levelsLayer(g: Group, levels: readonly Level[], context: MatchCo
   const labels: SideLabel[] = levels.map((level) => ({
     key: level.key,
     text: (level.pressure > top ? "↑ " : "") + words(level, wide),
+    tail: `, ${level.angle.toFixed(0)}°`,
     y: Math.max(0, y(level.pressure)),
     tone: "needed-text",
   }));
-  sideLabels(g, labels, { x: width + (wide ? LABEL_X.wide : LABEL_X.narrow), height });
+  const off = wide ? LABEL_X.wide : LABEL_X.narrow;
+  sideLabels(g, labels, { x: width + off, height, room: context.right - off });
 }

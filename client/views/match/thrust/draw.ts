@@ -132,10 +132,13 @@ const restOf = (picture: ThrustPicture | null) => {
 
 /** Draws press force against speed; called again with new data it moves what is there. */
 export function drawThrust(svg: SVGSVGElement, drawing: ThrustDrawing, size: ChartSize): void {
-  const frame = chartFrame(svg, { ...size, margin: matchMargin(size.width) });
+  const margin = matchMargin(size.width);
+  const frame = chartFrame(svg, { ...size, margin });
   const { x, y } = thrustScales(drawing, frame.rangeX, frame.rangeY);
   const { width, height } = frame;
-  const context: MatchContext = { x, y, width, height, duration: drawing.duration, wide: size.width >= WIDE };
+  const { duration } = drawing;
+  const wide = size.width >= WIDE;
+  const context: MatchContext = { x, y, width, height, right: margin.right, duration, wide };
   const rpm = x.domain().map((speed) => speed / RPM);
   axisBottom(frame, scaleLinear(rpm, x.range()), { label: "speed, rpm" });
   axisSide(frame, y, { label: "press force, N", side: "left", grid: true });
