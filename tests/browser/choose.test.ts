@@ -203,6 +203,20 @@ describe("Choose, a long question", () => {
     expect(await page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
   });
 
+  it("cancelled while the sets before it are shown, leaves those, their pins, and what was typed", async () => {
+    const page = await solved();
+    const before = await counted(page);
+    await rows(page).nth(1).getByRole("button", { name: "pin" }).click();
+    await page.locator(".choose-pinned li").waitFor();
+    await type(page, ["36", "50", "0.25"], ["0.1", "2.1", "0.001"]);
+    await solve(page);
+    await page.locator(".choose-progress").getByRole("button", { name: "Cancel" }).click();
+    await page.locator(".choose-progress").waitFor({ state: "detached" });
+    expect(await counted(page)).toBe(before);
+    expect(await page.locator(".choose-pinned li").count()).toBe(1);
+    expect(await page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
+  });
+
   it("of too many sets is refused with the count and how to narrow it", async () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await type(page, ["36", "50", "0.01"], ["0.1", "2.1", "0.001"]);

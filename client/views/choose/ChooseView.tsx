@@ -12,7 +12,7 @@ import { ChooseForm } from "./form/ChooseForm.tsx";
 import { Progress } from "./parts/Progress.tsx";
 import { Results } from "./Results.tsx";
 import { isOver, useJob } from "./state/job.ts";
-import { remembered, shownFrom, shownQuery } from "./state/shown.ts";
+import { remembered, type Shown, show, shownFrom, shownQuery } from "./state/shown.ts";
 import { type Asking, useAsking } from "./useAsking.ts";
 
 /** Which parts do it? Every admitted set, solved in full. */
@@ -31,6 +31,16 @@ function useShownJob(job: ChooseJob | null): ChooseJob | null {
     if (job?.state === "done") setDone(job);
   }, [job?.id, job?.state]);
   return job?.state === "done" ? job : done;
+}
+
+/** How the sets are looked at: as the address says; while another job has the address, apart from it. */
+function useShown(own: boolean, query: URLSearchParams): [Shown, (next: Shown) => void] {
+  const addressed = useMemo(() => shownFrom(query), [query]);
+  const [kept, keep] = useState(addressed);
+  useEffect(() => {
+    if (own) keep(addressed);
+  }, [own, addressed]);
+  return own ? [addressed, show] : [kept, keep];
 }
 
 /** The route as long as it is this view's; while the next view's chunk is fetched, the last that was. */
@@ -55,11 +65,11 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
   const { job, unknown, lost, problem } = useJob(id, times);
   const asking = useAsking(book, build, job, () => setTimes((count) => count + 1));
   const done = useShownJob(job);
-  const shown = useMemo(() => shownFrom(query), [query]);
+  const [shown, onShow] = useShown(done !== null && done.id === id, query);
   const running = job !== null && !isOver(job);
   const cancel = () => {
     if (!job) return;
-    void asking.cancel(job);
+    void asking.cancel(job, done?.id ?? null);
     if (done) go(href("choose", done.id, shownQuery(shown)), { replace: true });
     else navigate("choose");
   };
@@ -82,6 +92,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
           bench={book}
           job={done}
           shown={shown}
+          onShow={onShow}
           stale={running}
           above={state}
           onGone={gone}

@@ -5,6 +5,7 @@ import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import { href, navigate } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
 import { Answer } from "../../ui/Answer.tsx";
+import { Caution } from "../../ui/Caution.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import type { ChosenSet, Column, PointsAnswer } from "./answers.ts";
 import { columnSpec, valueText } from "./columns.ts";
@@ -17,7 +18,7 @@ import { type Rank, Shortlist } from "./parts/Shortlist.tsx";
 import { AxisPicker, SetPlot } from "./plot/SetPlot.tsx";
 import { SetTable } from "./rows/SetTable.tsx";
 import type { Sorting } from "./rows/useRows.ts";
-import { MOST_PINNED, type Shown, show, shownQuery, withPin } from "./state/shown.ts";
+import { MOST_PINNED, type Shown, shownQuery, withPin } from "./state/shown.ts";
 import { type Results as Known, useResults } from "./useResults.ts";
 import { answerSentence, tookText } from "./words/answer.ts";
 import { inOrOut, wantedNames } from "./words/limits.ts";
@@ -30,6 +31,7 @@ export interface ResultsProps {
   /** one that is done */
   readonly job: ChooseJob;
   readonly shown: Shown;
+  readonly onShow: (next: Shown) => void;
   /** another job is on its way; this is the picture before it */
   readonly stale: boolean;
   readonly onRelax: (change: (draft: Draft) => Draft) => void;
@@ -39,7 +41,7 @@ export interface ResultsProps {
 
 /** What came out: the answer, the plot, the table; the set looked at, the shortlist, the pinned sets. */
 export function Results(props: ResultsProps) {
-  const { bench, job, shown, stale } = props;
+  const { bench, job, shown, stale, onShow } = props;
   const [rank, setRank] = useState<Rank>("margin5");
   const [problem, setProblem] = useState<string | null>(null);
   const [sorting, setSorting] = useState<Sorting>(() =>
@@ -48,8 +50,8 @@ export function Results(props: ResultsProps) {
   const known = useResults(job, shown, rank);
   const base = findById(bench.builds, job.request.build)?.data ?? null;
   const { wants } = job.request;
-  const look = (index: number) => show({ ...shown, look: index });
-  const pin = (index: number) => show({ ...shown, pins: withPin(shown.pins, index) });
+  const look = (index: number) => onShow({ ...shown, look: index });
+  const pin = (index: number) => onShow({ ...shown, pins: withPin(shown.pins, index) });
   const open = async (set: ChosenSet) => {
     if (!base) return;
     try {
@@ -65,7 +67,7 @@ export function Results(props: ResultsProps) {
     <>
       <div class="choose-answer" aria-live="polite">
         <Answer sentence={answerSentence(job, known.lightest, known.shortlist.data?.items[0] ?? null)}>
-          <Figures bench={bench} job={job} known={known} shown={shown} />
+          <Figures bench={bench} job={job} known={known} shown={shown} onLook={look} />
         </Answer>
         {job.notes.map(({ code, message }) => (
           <p key={code} class="small near">
@@ -93,6 +95,7 @@ export function Results(props: ResultsProps) {
           points={known.points.data}
           from={known.points.from}
           shown={shown}
+          onShow={onShow}
           looked={looked}
           pinned={known.pinned}
           describe={(set) => [
@@ -163,6 +166,11 @@ export function Results(props: ResultsProps) {
           onLook={look}
           onPin={pin}
         />
+        <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
+        <Caution>
+          The minutes are to the end of the charge; a vehicle on a wall or ceiling may let go before: tether
+          it.
+        </Caution>
       </section>
     </>
   );
@@ -173,10 +181,11 @@ interface FiguresProps {
   readonly job: ChooseJob;
   readonly known: Known;
   readonly shown: Shown;
+  readonly onLook: (index: number) => void;
 }
 
 /** The line under the answer: which sets are the lightest, the surest and the strongest. */
-function Figures({ bench, job, known, shown }: FiguresProps) {
+function Figures({ bench, job, known, shown, onLook }: FiguresProps) {
   const { lightest, best, shortlist } = known;
   const surest = shortlist.data?.items[0]?.set ?? null;
   const most = job.admissible > 0 ? best : null;
@@ -193,7 +202,13 @@ function Figures({ bench, job, known, shown }: FiguresProps) {
           set && (
             <span key={what}>
               {what}:{" "}
-              <a href={href("choose", job.id, shownQuery({ ...shown, look: set.index }))}>
+              <a
+                href={href("choose", job.id, shownQuery({ ...shown, look: set.index }))}
+                onClick={(event) => {
+                  event.preventDefault();
+                  onLook(set.index);
+                }}
+              >
                 {wheelText(bench, set)}
               </a>
               {". "}
@@ -211,6 +226,7 @@ interface PlotProps {
   /** path that the points came from: it names their columns */
   readonly from: string | null;
   readonly shown: Shown;
+  readonly onShow: (next: Shown) => void;
   readonly looked: ChosenSet | null;
   readonly pinned: readonly ChosenSet[];
   readonly describe: (set: ChosenSet) => readonly string[];
@@ -223,12 +239,12 @@ function columnsOf(from: string | null): { x: Column; y: Column } {
   return { x: columnSpec(query.get("x")).key, y: columnSpec(query.get("y")).key };
 }
 
-function Plot({ job, points, from, shown, looked, pinned, describe, onLook, onPin }: PlotProps) {
+function Plot({ job, points, from, shown, onShow, looked, pinned, describe, onLook, onPin }: PlotProps) {
   return (
     <>
       <div class="choose-axes">
-        <AxisPicker label="up" value={shown.y} onChange={(y) => show({ ...shown, y })} />
-        <AxisPicker label="along" value={shown.x} onChange={(x) => show({ ...shown, x })} />
+        <AxisPicker label="up" value={shown.y} onChange={(y) => onShow({ ...shown, y })} />
+        <AxisPicker label="along" value={shown.x} onChange={(x) => onShow({ ...shown, x })} />
       </div>
       {points && (
         <SetPlot

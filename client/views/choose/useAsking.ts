@@ -2,13 +2,13 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Bench } from "../../../shared/book/bench.ts";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { navigate } from "../../app/router.ts";
+import { navigate, route } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
 import { type Draft, draftOf, firstDraft, withoutGone } from "./form/draft.ts";
 import { type ReadForm, readForm } from "./form/readForm.ts";
 import { refusalsByField } from "./form/refusals.ts";
 import { jobPath } from "./state/job.ts";
-import { remember, remembered } from "./state/shown.ts";
+import { remember, remembered, shownFrom, shownQuery } from "./state/shown.ts";
 
 export interface Asking {
   readonly draft: Draft;
@@ -20,7 +20,8 @@ export interface Asking {
   readonly refusal: string | null;
   readonly change: (draft: Draft) => void;
   readonly solve: (draft?: Draft) => Promise<void>;
-  readonly cancel: (job: ChooseJob) => Promise<void>;
+  /** the form stands, also where the job before it is shown again */
+  readonly cancel: (job: ChooseJob, before: string | null) => Promise<void>;
 }
 
 const NOTHING_REFUSED: ReadonlyMap<string, string> = new Map();
@@ -37,6 +38,13 @@ function refusalOfWhole(refused: ReadonlyMap<string, string>): string | null {
   return null;
 }
 
+/** A new job keeps the axes of the one before; asked again, a job keeps its pins as well. */
+function queryFor(id: string): Record<string, string> {
+  const { id: now, query } = route.peek();
+  const shown = shownFrom(query);
+  return shownQuery(now === id ? shown : { ...shown, look: null, pins: [] });
+}
+
 /** The form: what stands in it, what is wrong with it, and asking the server with it. */
 export function useAsking(
   bench: Bench,
@@ -50,7 +58,8 @@ export function useAsking(
   });
   const [refused, setRefused] = useState(NOTHING_REFUSED);
   const [busy, setBusy] = useState(false);
-  const own = useRef<string | null>(remembered()?.id ?? null);
+  const [first] = useState(() => remembered()?.id ?? null);
+  const own = useRef<string | null>(first);
   const read = useMemo(() => readForm(bench, draft), [bench, draft]);
   useEffect(() => {
     // A job that was not asked for with this form brings its own.
@@ -73,7 +82,7 @@ export function useAsking(
       own.current = begun.id;
       remember({ id: begun.id, request });
       setRefused(NOTHING_REFUSED);
-      navigate("choose", begun.id);
+      navigate("choose", begun.id, queryFor(begun.id));
       onBegun();
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
@@ -82,7 +91,8 @@ export function useAsking(
       setBusy(false);
     }
   };
-  const cancel = async ({ id, request }: ChooseJob) => {
+  const cancel = async ({ id, request }: ChooseJob, before: string | null) => {
+    own.current = before;
     remember({ id: null, request });
     try {
       await api.remove(jobPath(id));

@@ -4,9 +4,8 @@ import { DataTable } from "../../../ui/DataTable.tsx";
 import { SaveChart } from "../../../ui/SaveChart.tsx";
 import type { ChosenSet, Column, PointsAnswer } from "../answers.ts";
 import { COLUMNS, valueText } from "../columns.ts";
-import { drawSets, plotHeight } from "./draw.ts";
+import { type Drawn, drawSets, plotHeight } from "./draw.ts";
 import { isAdmissible } from "./front.ts";
-import type { Spot } from "./neighbour.ts";
 import { pictureOf, pictureSentence, pictureTable, thinnedText } from "./picture.ts";
 import { SetReader } from "./SetReader.tsx";
 
@@ -27,7 +26,7 @@ export interface SetPlotProps {
 export function SetPlot(props: SetPlotProps) {
   const { answer, drawn, target, looked, pinned } = props;
   const svg = useRef<SVGSVGElement | null>(null);
-  const spots = useRef<readonly Spot[]>([]);
+  const last = useRef<Drawn | null>(null);
   const picture = useMemo(() => pictureOf({ answer, ...drawn, target }), [answer, drawn.x, drawn.y, target]);
   const marked = ({ index, values }: ChosenSet) => ({ index, x: values[drawn.x], y: values[drawn.y] });
   const sentence = pictureSentence(picture);
@@ -46,12 +45,12 @@ export function SetPlot(props: SetPlotProps) {
         svgRef={svg}
         draw={(element, size) => {
           const drawing = { picture, pinned: pinned.map(marked), looked: looked && marked(looked) };
-          spots.current = drawSets(element, size, drawing);
+          last.current = drawSets(element, size, drawing, last.current);
         }}
       >
         <SetReader
           job={props.job}
-          spots={() => spots.current}
+          spots={() => last.current?.spots ?? []}
           brief={brief}
           describe={props.describe}
           looked={looked?.index ?? null}

@@ -28,7 +28,8 @@ interface Context {
   readonly picture: Picture;
 }
 
-const at = (value: number) => value.toFixed(1);
+/** A place to a tenth of a pixel. */
+const at = (value: number) => Math.round(value * 10) / 10;
 
 const dot = (x: number, y: number, r = DOT) =>
   `M${at(x - r)},${at(y)}a${r},${r} 0 1,0 ${2 * r},0a${r},${r} 0 1,0 ${-2 * r},0`;
@@ -160,13 +161,28 @@ export function plotHeight(width: number): number {
   return Math.round(Math.min(440, Math.max(300, width * 0.6)));
 }
 
-/** Draws the plot. @returns where each point stands, for whoever reads them */
-export function drawSets(
-  svg: SVGSVGElement,
-  size: { readonly width: number; readonly height: number },
-  drawing: Drawing,
-): Spot[] {
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What was drawn last. */
+export interface Drawn {
+  readonly size: Size;
+  readonly context: Context;
+  /** where each point stands, for whoever reads them */
+  readonly spots: readonly Spot[];
+}
+
+const isSame = (a: Size, b: Size) => a.width === b.width && a.height === b.height;
+
+/** Draws the plot; where neither points nor size have changed since, only the marked sets. @returns what was drawn */
+export function drawSets(svg: SVGSVGElement, size: Size, drawing: Drawing, before: Drawn | null): Drawn {
   const { picture } = drawing;
+  if (before && picture === before.context.picture && isSame(size, before.size)) {
+    drawMarked(before.context, drawing);
+    return before;
+  }
   const right = isMargin(picture.y.key) ? WANTED_ROOM : MARGIN.right;
   const frame = chartFrame(svg, { ...size, margin: { ...MARGIN, right } });
   const ends = (axis: 1 | 2) =>
@@ -183,5 +199,10 @@ export function drawSets(
   drawPoints(context);
   drawTarget(context);
   drawMarked(context, drawing);
-  return picture.points.map(([index, a, b]) => ({ index, x: x(a) + MARGIN.left, y: y(b) + MARGIN.top }));
+  const spots = picture.points.map(([index, a, b]) => ({
+    index,
+    x: x(a) + MARGIN.left,
+    y: y(b) + MARGIN.top,
+  }));
+  return { size, context, spots };
 }
