@@ -26,7 +26,7 @@ const SHAPE_STEP = 1e-3;
 /**
  * Integral of exp f over all of one or two variables.
  *
- *     ∫ exp f ≈ Σ exp f(x̂ + L·z)·det L,  z on multiples of 1.2 within 6,  L·Lᵀ = (−∂²f)⁻¹ at the peak x̂
+ *     ∫ exp f ≈ Σ exp f(x̂ + L·z)·det L·1.2ⁿ,  z on multiples of 1.2 within 6 (the first within 12 where f is not low by then),  L·Lᵀ = (−∂²f)⁻¹ at the peak x̂
  *
  * @param f - logarithm of the density, of one or two variables of size about 1; −∞ where there is none [-]
  * @param start - near the peak [-]
@@ -34,7 +34,7 @@ const SHAPE_STEP = 1e-3;
  * @returns logarithm of the integral, the peak, the shares by place [-]
  * @throws {OutOfRangeError} where f is −∞ at the start
  *
- * Valid for densities with one peak and tails that end within six standard deviations of it.
+ * Valid for densities with one peak and tails that end within twelve standard deviations of it, in the second variable within six.
  * Source: trapezoidal rule (exponentially exact for smooth peaks: Trefethen & Weideman, SIAM Review 56 (2014) 385–458)
  */
 export function integrate(
@@ -43,14 +43,18 @@ export function integrate(
   widest: readonly number[],
 ): Integral {
   const { mode, spread } = peakOf(f, start, widest);
-  const at = (mode.length === 1 ? LINE : DISC).map((z) =>
-    mode.map((m, j) => m + spread[j].reduce((s, l, k) => s + l * z[k], 0)),
-  );
-  const logs = at.map(f);
+  const placed = (zs: readonly (readonly number[])[]) =>
+    zs.map((z) => mode.map((m, j) => m + spread[j].reduce((s, l, k) => s + l * z[k], 0)));
+  const [core, beyond] = mode.length === 1 ? [LINE, LINE_BEYOND] : [DISC, DISC_BEYOND];
+  const near = placed(core);
+  const nearLogs = near.map(f);
+  const far = atTheRim(core, nearLogs) > RIM ? placed(beyond) : [];
+  const at = [...near, ...far];
+  const logs = [...nearLogs, ...far.map(f)];
   const peak = Math.max(...logs);
   const densities = logs.map((log) => Math.exp(log - peak));
   const sum = densities.reduce((total, density) => total + density, 0);
-  const cell = spread.reduce((product, row, j) => product * row[j], 1);
+  const cell = spread.reduce((product, row, j) => product * STEP * row[j], 1);
   return {
     log: peak + Math.log(sum * cell),
     mode,
@@ -85,6 +89,27 @@ export function roughIntegral(
 const INSIDE = 6.45 * STEP;
 const LINE = STEPS.map((z) => [z]);
 const DISC = STEPS.flatMap((z) => STEPS.map((w) => [z, w])).filter(([z, w]) => Math.hypot(z, w) <= INSIDE);
+/** Places twice as far out, for few readings: their scatter may be large, and the tails are long then. */
+const FURTHER = [-10, -9, -8, -7, -6, ...STEPS.map((z) => z / STEP), 6, 7, 8, 9, 10].map((k) => STEP * k);
+const isFar = (z: number) => Math.abs(z) > 5.5 * STEP;
+const LINE_BEYOND = FURTHER.filter(isFar).map((z) => [z]);
+const DISC_BEYOND = FURTHER.flatMap((z) => STEPS.map((w) => [z, w])).filter(
+  ([z, w]) => isFar(z) || Math.hypot(z, w) > INSIDE,
+);
+/** Share of the whole at the rim above which the tails are followed further out [-]. */
+const RIM = 1e-5;
+
+/** @returns share of the sum that the outermost places hold [-] */
+function atTheRim(places: readonly (readonly number[])[], logs: readonly number[]): number {
+  const peak = Math.max(...logs);
+  let [rim, sum] = [0, 0];
+  for (let i = 0; i < logs.length; i += 1) {
+    const density = Math.exp(logs[i] - peak);
+    sum += density;
+    if (Math.hypot(...places[i]) > 4.5 * STEP) rim += density;
+  }
+  return rim / sum;
+}
 
 interface Peak {
   readonly mode: readonly number[];
