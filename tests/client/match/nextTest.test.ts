@@ -70,11 +70,17 @@ describe("words of the next test", () => {
 
   it.each([
     [plate, "/bench/newest", "correct it"],
-    [{ ...plate, kind: "leak", corrects: [] }, "/bench/new/leak", "log it"],
+    [{ ...plate, kind: "leak", corrects: [] }, "/bench/new/leak?skirt=lip&surface=pane", "log it"],
+    [{ ...plate, kind: "friction", corrects: [] }, "/bench/new/friction?surface=pane", "log it"],
     [{ ...plate, kind: null, corrects: [] }, "/parts/builds/b1", "state it"],
-  ] as const)("of a plate, a test and the scale: links to where each is put down", (test, address, words) => {
-    expect(linkOf(test, "b1")).toEqual({ address, words });
-  });
+  ] as const)(
+    "of a plate, a test and the scale: links to where each is put down, with the build's parts",
+    (test, address, words) => {
+      expect(
+        linkOf(test, { id: "b1", rotor: "r", motor: "m", pack: "p", skirt: "lip", surface: "pane" }),
+      ).toEqual({ address, words });
+    },
+  );
 });
 
 describe("question of the next test", () => {

@@ -10,7 +10,7 @@ import { type SharePart, shareParts } from "../../../ui/doubtWords.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { wanted, wantedOf } from "../ways/wanted.ts";
 import type { Reply } from "./answer.ts";
-import { linkOf } from "./links.ts";
+import { linkOf, type OfBuild } from "./links.ts";
 import { type Question, questionOf } from "./question.ts";
 import {
   correctsText,
@@ -57,7 +57,7 @@ export default function NextTest({ bench, outcome, sure, id }: NextTestProps) {
           answered={reply.answered}
           where={verdictWords(outcome, asked)}
           parts={sure.doubt ? shareParts(sure.doubt.shares, sure.sources) : []}
-          id={id}
+          build={{ ...outcome.build, id }}
         />
       )}
     </section>
@@ -79,10 +79,10 @@ interface AnsweredProps {
   readonly answered: NextTests;
   readonly where: string;
   readonly parts: readonly SharePart[];
-  readonly id: string;
+  readonly build: OfBuild;
 }
 
-function Answered({ answered, where, parts, id }: AnsweredProps) {
+function Answered({ answered, where, parts, build }: AnsweredProps) {
   const { before, tests } = answered;
   const [first] = tests;
   const lesser = tests.slice(SHOWN);
@@ -90,11 +90,11 @@ function Answered({ answered, where, parts, id }: AnsweredProps) {
   return (
     <div aria-live="polite">
       <p>{headline(first, where)}</p>
-      <Lines tests={tests.slice(0, SHOWN)} before={before} id={id} />
+      <Lines tests={tests.slice(0, SHOWN)} before={before} build={build} />
       {lesser.length > 0 && (
         <details class="next-tests-more">
           <summary>{lesserText(lesser)}</summary>
-          <Lines tests={lesser} before={before} id={id} />
+          <Lines tests={lesser} before={before} build={build} />
         </details>
       )}
       <p class="quiet small">
@@ -108,14 +108,14 @@ function Answered({ answered, where, parts, id }: AnsweredProps) {
 interface LinesProps {
   readonly tests: readonly Found[];
   readonly before: Spread;
-  readonly id: string;
+  readonly build: OfBuild;
 }
 
-function Lines({ tests, before, id }: LinesProps) {
+function Lines({ tests, before, build }: LinesProps) {
   return (
     <ul class="next-tests">
       {tests.map((test) => (
-        <Line key={test.key} test={test} before={before} id={id} />
+        <Line key={test.key} test={test} before={before} build={build} />
       ))}
     </ul>
   );
@@ -124,11 +124,11 @@ function Lines({ tests, before, id }: LinesProps) {
 interface LineProps {
   readonly test: Found;
   readonly before: Spread;
-  readonly id: string;
+  readonly build: OfBuild;
 }
 
-function Line({ test, before, id }: LineProps) {
-  const { address, words } = linkOf(test, id);
+function Line({ test, before, build }: LineProps) {
+  const { address, words } = linkOf(test, build);
   const corrects = correctsText(test);
   return (
     <li>

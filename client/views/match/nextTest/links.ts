@@ -1,4 +1,6 @@
 import type { NextTest } from "../../../../shared/book/nextTest/nextTests.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { href } from "../../../app/router.ts";
 
 /** Where a test is put down, and what the link says. */
@@ -7,10 +9,25 @@ export interface Link {
   readonly words: string;
 }
 
-/** @returns the form of a new test; the newest test to correct; for the scale, the build's own form */
-export function linkOf({ kind, corrects }: NextTest, buildId: string): Link {
+/** The stored build that a test is for. */
+export type OfBuild = Pick<Build, "rotor" | "motor" | "pack" | "skirt" | "surface"> & { readonly id: string };
+
+/** Parts of the build that the form of a new test begins with. */
+const PARTS: Readonly<Record<TestKind, readonly Exclude<keyof OfBuild, "id">[]>> = {
+  curve: ["rotor", "motor"],
+  thrust: ["rotor", "motor"],
+  motor: ["motor"],
+  discharge: ["pack"],
+  leak: ["skirt", "surface"],
+  friction: ["surface"],
+  pull: ["rotor", "motor", "pack", "skirt", "surface"],
+};
+
+/** @returns the form of a new test, set up with the build's parts; the newest test to correct; for the scale, the build's own form */
+export function linkOf({ kind, corrects }: NextTest, build: OfBuild): Link {
   const [newest] = corrects;
   if (newest !== undefined) return { address: href("bench", newest), words: "correct it" };
-  if (kind === null) return { address: href("parts", `builds/${buildId}`), words: "state it" };
-  return { address: href("bench", `new/${kind}`), words: "log it" };
+  if (kind === null) return { address: href("parts", `builds/${build.id}`), words: "state it" };
+  const parts = PARTS[kind].flatMap((key) => (build[key] ? [[key, String(build[key])]] : []));
+  return { address: href("bench", `new/${kind}`, Object.fromEntries(parts)), words: "log it" };
 }
