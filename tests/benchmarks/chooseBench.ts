@@ -6,7 +6,7 @@ import { gathered, meetingSets } from "../../shared/decide/choose/values.ts";
 import { SWEEP_SIZE } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 import { inThreads, withThreads } from "./threads.ts";
-import { median, memoryNow, peakMemory, secondsOf } from "./timing.ts";
+import { secondsOf } from "./timing.ts";
 
 const RUNS = 5;
 const RUNS_ALONE = 3;
@@ -17,12 +17,13 @@ const MOTORS = [1, 10, 100];
 export interface ChooseTimes {
   readonly sets: number;
   readonly threads: number;
-  /** median of a whole choosing: solved, judged, ranked, non-dominated [s] */
+  /** a whole choosing, the fastest of a few: solved, judged, ranked, non-dominated [s] */
   readonly seconds: number;
-  /** the same points solved and nothing else, in the same threads [s] */
+  /** the same sets' operating points solved by the engine and not judged, in the same threads [s] */
   readonly bareSeconds: number;
-  /** median over pairs of runs */
   readonly ratioToBare: number;
+  /** against the sweep's own loop, whose smaller solver knows cold windings alone */
+  readonly ratioToSweep: number;
   readonly meeting: number;
   readonly nonDominated: number;
 }
@@ -38,20 +39,25 @@ async function timedIn(workers: readonly Worker[], motors: number, runs: number)
     const among = meetingSets(results);
     [meeting, nonDominated] = [among.length, frontOf(prepared, results, undefined, among).length];
   };
-  const bareSolves = () => inThreads(workers, "bare", sets);
-  await bareSolves();
-  await choose();
-  const [bare, whole]: [number[], number[]] = [[], []];
-  for (let run = 0; run < runs; run++) {
-    bare.push(await secondsOf(bareSolves));
-    whole.push(await secondsOf(choose));
+  const work = {
+    whole: choose,
+    bare: () => inThreads(workers, "solve", sets),
+    sweep: () => inThreads(workers, "bare", sets),
+  };
+  const [whole, bare, sweep]: number[][] = [[], [], []];
+  for (let run = 0; run <= runs; run++) {
+    const times = [await secondsOf(work.whole), await secondsOf(work.bare), await secondsOf(work.sweep)];
+    // The first round compiles.
+    for (const [i, list] of [whole, bare, sweep].entries()) if (run > 0) list.push(times[i]);
   }
+  const [seconds, bareSeconds, sweepSeconds] = [whole, bare, sweep].map((list) => Math.min(...list));
   return {
     sets,
     threads: workers.length,
-    seconds: median(whole),
-    bareSeconds: median(bare),
-    ratioToBare: median(whole.map((seconds, i) => seconds / bare[i])),
+    seconds,
+    bareSeconds,
+    ratioToBare: seconds / bareSeconds,
+    ratioToSweep: seconds / sweepSeconds,
     meeting,
     nonDominated,
   };
@@ -60,8 +66,6 @@ async function timedIn(workers: readonly Worker[], motors: number, runs: number)
 export interface ChooseBench extends ChooseTimes {
   readonly oneThread: ChooseTimes;
   readonly scaling: readonly { readonly sets: number; readonly setsPerSecond: number }[];
-  /** of the whole process, threads included, beyond what it held before [MB] */
-  readonly peakMemory: number;
 }
 
 /**
@@ -70,21 +74,18 @@ export interface ChooseBench extends ChooseTimes {
  *     solve, limits, time, first page by margin, non-dominated over margin, mass and time
  *
  * @param file - that starts serveTasks in a thread
- * @returns medians [s], memory [MB]
+ * @returns the fastest of a few runs each [s]
  */
 export async function timedChoose(file: string): Promise<ChooseBench> {
-  const before = memoryNow();
   const two = await withThreads(file, 2, async (workers) => {
     const all: ChooseTimes[] = [];
     for (const motors of MOTORS) all.push(await timedIn(workers, motors, RUNS));
     return all;
   });
-  const peak = peakMemory();
   const oneThread = await withThreads(file, 1, (workers) => timedIn(workers, 100, RUNS_ALONE));
   return {
     ...two[two.length - 1],
     oneThread,
     scaling: two.map(({ sets, seconds }) => ({ sets, setsPerSecond: sets / seconds })),
-    peakMemory: peak - before,
   };
 }

@@ -1,12 +1,14 @@
 import { parentPort } from "node:worker_threads";
-import { prepare } from "../../shared/decide/choose/prepare.ts";
-import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
+import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
+import { RUN, solveChunk } from "../../shared/decide/choose/solveChunk.ts";
+import { solveSet } from "../../shared/decide/choose/solveSet.ts";
+import { createWork, writeSet } from "../../shared/decide/choose/work.ts";
 import { runSweep, type SweepSums, sweepTables } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 
-/** Part of the work: the bare sweep's solves alone, or sets chosen from. */
+/** Part of the work: the bare sweep's solves alone, the same sets solved by the engine and not judged, or sets chosen from. */
 export interface Task {
-  readonly kind: "bare" | "choose";
+  readonly kind: "bare" | "solve" | "choose";
   readonly from: number;
   readonly to: number;
 }
@@ -19,6 +21,15 @@ export interface Done {
   readonly sums: SweepSums | null;
 }
 
+/** Solves sets as {@link solveChunk} does, and does nothing more with them. */
+function solveAlone(prepared: Prepared, from: number, to: number): void {
+  const work = createWork(prepared);
+  for (let index = from; index < to; index++) {
+    writeSet(prepared, work, index);
+    solveSet(prepared, work, index, Math.floor(index / RUN));
+  }
+}
+
 /** Answers tasks in a thread of its own. */
 export function serveTasks(): void {
   const tables = sweepTables();
@@ -27,6 +38,11 @@ export function serveTasks(): void {
     if (kind === "bare") {
       const sums = runSweep(tables, from, to - from);
       parentPort?.postMessage({ from, to, buffer: null, sums } satisfies Done);
+      return;
+    }
+    if (kind === "solve") {
+      solveAlone(prepared, from, to);
+      parentPort?.postMessage({ from, to, buffer: null, sums: null } satisfies Done);
       return;
     }
     const { buffer } = solveChunk(prepared, from, to);

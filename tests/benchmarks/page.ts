@@ -2,10 +2,36 @@ import type { Results } from "./parts.ts";
 import type { Row } from "./rows.ts";
 import { tableMarkdown } from "./table.ts";
 
-const INTRODUCTION = `Written by \`npm run bench\`; \`npm run bench -- --json\` prints the same as one JSON object. Ratios and medians of one run are what to look at: seconds are of one machine, on one day.`;
+const INTRODUCTION = `Written by \`npm run bench\`; \`npm run bench -- --json\` prints the same as one JSON object. Seconds are of one machine on one day; the ratios, taken within one run, carry over to others.`;
+
+const HOW = `## How it is measured
+
+Each part runs in a process of its own, so that none warms or crowds another. The sweep, its C and the choosing take turns, and of a few runs each the fastest counts: whatever else a machine does only ever slows a run. Everything else is a median after warm-up; what is called first is the first run of a fresh process, compiling included. Client and server are built as they are shipped and put in a folder of their own; nothing is asked of a running server's data.
+
+- **Sweep**: a million coupled operating points, each from its neighbour's solution, their inputs made within the clock; \`tests/benchmarks/sweep.c\` is the same loop, the same start and the same steps.
+- **Choosing**: the same million as a question: solved, judged by every limit, run down where that decides, first page ranked, the non-dominated sets found. The bare solves are the engine's own, in the same threads, of the same sets, and nothing more. As a job of the server it goes through the pool, the columns and the front as a request does.
+- **Cancelled** is timed over HTTP on the built server: until the stream says so, and until the threads have answered another small question in full.
+- **Drag**: a real pointer on the gap's handle in Match, a pixel a frame, with seven builds laid over and a curve test of two thousand readings. Model and redraw run from the start of the handle's event until its script, its style and its layout are done, which is forced; the painted frame is over when the browser goes on to the next task after the paint, so that it holds the wait for the frame as well.
+- **First load**: what the browser asked for until Match stood still, each file gzipped by itself.
+- **List pages**: over HTTP, the answer read and parsed, with a hundred thousand pull tests of the demo's size stored.`;
+
+const BOUNDS = `## What bounds it
+
+**The sweep against C.** A point takes some 5.6 evaluations of both laws, each with up to four square roots and seven divisions, most of which wait for one another; that chain is the same in either language, and it is most of the time; writing the case takes about a fifth. What is left between the two: every read of a typed array is checked against its length, the compiler of C folds the air and the lip into constants where the engine reads them from the case, and it holds the case in registers across the steps. Reading the coefficients once before the loop, and leaving out the half of the last evaluation that is not needed, were tried and gained nothing that could be measured. Powers were what cost most beside the solver: a square written as a power calls the library, so squares are products and the fourth root two square roots.
+
+**Choosing.** The solver of the engine carries a third unknown for windings that warm. Beyond its solves a set costs its margins over the attitudes asked for, its limits and, where no other limit keeps it out, its time to the end of the charge. Ranking and the non-dominated sets run on one thread after the last piece, so two threads gain less than twice; and small questions pay for the start of their pieces.
+
+**Memory of a job** is 76 bytes a set for the results, the pieces on their way, and the keys that the non-dominated sets are found by.
+
+**The fit** solves eight least-squares problems, degrees one to four of both curves, with refinement in twice the working precision; the first one in a process is compiled while it runs.
+
+**A drag** is bound by drawing: paths of some thousand crosses and the labels' places; the model itself is a small part.
+
+**First load** holds no unit parser: units of the table are read by it, and the parser comes with the first free text or the first stored unit beyond the table.`;
 
 /** @returns docs/benchmarks.md */
-export function pageOf({ machine }: Results, rows: readonly Row[]): string {
+export function pageOf({ machine }: Pick<Results, "machine">, rows: readonly Row[]): string {
   const { cores, node, date } = machine;
-  return `# Benchmarks\n\n${INTRODUCTION}\n\nThis run: ${date}, ${cores} cores, Node ${node}.\n\n${tableMarkdown(rows)}\n`;
+  const run = `This run: ${date}, ${cores} cores, Node ${node}.`;
+  return `${["# Benchmarks", INTRODUCTION, run, tableMarkdown(rows), HOW, BOUNDS].join("\n\n")}\n`;
 }

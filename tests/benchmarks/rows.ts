@@ -68,6 +68,7 @@ function chooseRows({ choose, chooseJob, chooseServer }: Results): Row[] {
     told("a million sets chosen from, two threads", s(choose.seconds)),
     told("the same million solved and no more, two threads", s(choose.bareSeconds)),
     atMost("choosing over bare solves, two threads", choose.ratioToBare, 3, times),
+    told("choosing over the sweep's own solves, two threads", times(choose.ratioToSweep)),
     told("a million sets chosen from, one thread", s(choose.oneThread.seconds)),
     told("choosing over bare solves, one thread", times(choose.oneThread.ratioToBare)),
     ...choose.scaling.map(({ sets, setsPerSecond }) =>

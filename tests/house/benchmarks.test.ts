@@ -1,0 +1,92 @@
+import { describe, expect, it } from "vitest";
+import { pageOf } from "../benchmarks/page.ts";
+import type { Results } from "../benchmarks/parts.ts";
+import { rowsOf } from "../benchmarks/rows.ts";
+import { tableText } from "../benchmarks/table.ts";
+
+const SUMS = { pressure: 1.1809641484e9, speed: 3.2838988123e9, flow: 7.4499870173e3 };
+const CHOSEN = {
+  sets: 1e6,
+  threads: 2,
+  seconds: 0.6,
+  bareSeconds: 0.3,
+  ratioToBare: 2,
+  ratioToSweep: 3,
+  meeting: 9,
+  nonDominated: 3,
+};
+const REPEATED = { first: 0.2, median: 0.02, runs: 25 };
+
+/** Invented figures: what is written of them is checked, not how fast anything is. */
+const RESULTS: Results = {
+  machine: { cores: 2, node: "20.0.0", date: "2026-01-01" },
+  sweep: {
+    solvesPerSecond: 4e6,
+    ratioToC: 0.7,
+    compiledSolvesPerSecond: 5.7e6,
+    sums: SUMS,
+    twoThreads: { solvesPerSecond: 7e6, sums: SUMS },
+  },
+  choose: { ...CHOSEN, oneThread: CHOSEN, scaling: [{ sets: 10_000, setsPerSecond: 1e6 }] },
+  chooseJob: { sets: 1e6, threads: 2, seconds: 1, peakMemory: 250 },
+  chooseServer: {
+    sets: 1e6,
+    seconds: 1,
+    firstMark: 0.1,
+    marks: 9,
+    progressGap: 0.15,
+    cancelTold: 0.01,
+    cancelFree: 0.1,
+    cancelFreeMedian: 0.1,
+    smallAlone: 0.05,
+  },
+  monteCarlo: { ...REPEATED, samples: 2048, attitudes: 4, uncertain: 8 },
+  fit: { ...REPEATED, points: 5000, degree: 2 },
+  screen: { drag: null, firstLoad: null, missing: "none installed" },
+  serverReady: { first: 0.4, again: 0.3 },
+  listPage: {
+    stored: 100_000,
+    slowest: 0.01,
+    pages: {
+      newest: 0.01,
+      full: 0.01,
+      byKind: 0.01,
+      byKindAndRotor: 0.01,
+      byWordInAll: 0.01,
+      byWordInOne: 0.01,
+    },
+  },
+};
+
+const verdictOf = (results: Results, what: RegExp) =>
+  rowsOf(results).find((row) => what.test(row.what))?.kept;
+
+describe("the table of benchmarks", () => {
+  it("says kept of every budget, with every figure within its own", () => {
+    const judged = rowsOf(RESULTS).filter(({ budget }) => budget !== "");
+    expect(judged.map(({ what, kept }) => [what, kept])).toEqual(judged.map(({ what }) => [what, true]));
+  });
+
+  it("says missed, with a figure beyond its budget or a sum that is off by more than 1e-9", () => {
+    const slow = { ...RESULTS, monteCarlo: { ...RESULTS.monteCarlo, median: 0.061 } };
+    expect(verdictOf(slow, /Monte Carlo.*median/)).toBe(false);
+    const sums = { ...SUMS, flow: SUMS.flow * (1 + 2e-9) };
+    expect(verdictOf({ ...RESULTS, sweep: { ...RESULTS.sweep, sums } }, /sums/)).toBe(false);
+    const slower = { ...RESULTS, sweep: { ...RESULTS.sweep, ratioToC: 0.49 } };
+    expect(verdictOf(slower, /ratio to C/)).toBe(false);
+  });
+
+  it("says that no compiler or browser was found, with none on the machine, and judges nothing by it", () => {
+    const sweep = { ...RESULTS.sweep, ratioToC: null, compiledSolvesPerSecond: null };
+    const text = tableText(rowsOf({ ...RESULTS, sweep }));
+    expect(text).toMatch(/ratio to C.*no C compiler found.*not measured/);
+    expect(text).toMatch(/handle dragged.*no Chromium/);
+  });
+
+  it("stands on its page with the machine's cores, Node and day, and no other word of the machine", () => {
+    const page = pageOf(RESULTS, rowsOf(RESULTS));
+    expect(page).toContain("This run: 2026-01-01, 2 cores, Node 20.0.0.");
+    expect(page).toMatch(/\| ratio to C, one core \| 0\.70 × \| ≥ 0\.5 × \| kept \|/);
+    expect(page).not.toMatch(/(^|[\s`"(])\/(home|root|tmp|work|Users)\b/m);
+  });
+});
