@@ -1,4 +1,5 @@
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
+import { calibrationNotes } from "../../ui/marks.ts";
 import type { Finding } from "./sentence.ts";
 
 /** @returns what the sentence is made from; null without a prediction */
@@ -11,5 +12,6 @@ export function findingOf(outcome: Outcome): Finding | null {
     attitudes: attitudeRows(outcome),
     worst: { parked, driving },
     target: build.targetMargin,
+    contradicted: outcome.resolved !== null && calibrationNotes(outcome.resolved, "conflict").length > 0,
   };
 }

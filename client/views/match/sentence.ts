@@ -1,6 +1,8 @@
 import type { AttitudeMargins } from "../../state/outcome.ts";
 import { listedAttitudes, SAME_ANGLE, worstName } from "../../ui/verdictWords.ts";
 
+const CONTRADICTED = "But tests behind it contradict each other or the model.";
+
 export interface Finding {
   /** false: the rotor stands still or finds no lasting point */
   readonly turns: boolean;
@@ -12,6 +14,8 @@ export interface Finding {
   };
   /** margin that is wanted */
   readonly target: number;
+  /** true: pull or leak tests in use contradict each other or the model */
+  readonly contradicted?: boolean;
 }
 
 function worstAt(angle: number): string {
@@ -56,9 +60,14 @@ function climbing(finding: Finding): string {
  * The answer to "does it hold?", made from the result and from nothing else.
  *
  * @param finding - margins by attitude, the worst, the target
- * @returns one sentence, a second where it holds but cannot climb
+ * @returns one sentence, a second where it holds but cannot climb, and one where tests speak against it
  */
 export function answerSentence(finding: Finding): string {
+  const verdict = verdictOf(finding);
+  return finding.contradicted ? `${verdict} ${CONTRADICTED}` : verdict;
+}
+
+function verdictOf(finding: Finding): string {
   if (!finding.turns) return "Falls: the rotor comes to no steady speed, so nothing is held.";
   const lost = fallen(finding);
   if (lost.length === 0) return holding(finding) + climbing(finding);

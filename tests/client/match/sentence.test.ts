@@ -35,6 +35,12 @@ describe("answerSentence", () => {
     );
   });
 
+  it("says that tests speak against it, with a conflict in the calibration in use", () => {
+    expect(answerSentence({ ...finding({}), contradicted: true })).toBe(
+      "Holds everywhere it must go, with least to spare on the overhang. But tests behind it contradict each other or the model.",
+    );
+  });
+
   it("says how little is left, with a worst margin between 1 and the target, and names the target", () => {
     expect(answerSentence(finding({ worst: [127, 1.2] }))).toBe(
       "Holds everywhere it must go, but with less to spare on the overhang than the 1.5 × you want.",
