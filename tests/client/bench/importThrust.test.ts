@@ -25,7 +25,7 @@ describe("a thrust sweep from CSV", () => {
     const roles = guessMapping(readCsv(sweep).header, "thrust").map(({ role, unit }) =>
       `${role} ${unit}`.trim(),
     );
-    expect(roles.slice(5)).toEqual(["thrust gf", "ignore", "current A", "speed rpm"]);
+    expect(roles.slice(5)).toEqual(["thrust gf", "voltage V", "current A", "speed rpm"]);
   });
 
   it("of a published file: keeps a line without speed out, by its reason, and reads all others", () => {

@@ -65,3 +65,12 @@ describe("guessMapping, headers that people write", () => {
     expect(mappingFor("flow", "reading")).toEqual({ role: "flow", unit: "L/s" });
   });
 });
+
+describe("two columns for one quantity", () => {
+  it("a nominal value and one that was read: the reading counts, in either order; a nominal one alone counts", () => {
+    const roles = (...header: string[]) => guessMapping(header, "thrust").map(({ role }) => role);
+    expect(roles("V_nominal", "V")).toEqual(["ignore", "voltage"]);
+    expect(roles("V", "V_nominal")).toEqual(["voltage", "ignore"]);
+    expect(roles("rpm_nominal", "V")).toEqual(["speed", "voltage"]);
+  });
+});

@@ -153,16 +153,19 @@ export function mappingFor(role: Role, header: string): ColumnMapping {
   return { role, unit: unitIn(header, name) ?? dimension(name).shown[0].label };
 }
 
-/** Guesses what each column is from its header; of two for one role the first counts, the other is left out. */
+const isNominal = (header: string): boolean =>
+  wordsOf(header).some((word) => /^(nominal|nom|set)$/i.test(word));
+
+/** Guesses what each column is from its header; of two for one role the first that was read counts before one that was set, the other is left out. */
 export function guessMapping(header: readonly string[], kind: ImportKind = "curve"): ColumnMapping[] {
-  const taken = new Set<Role>();
-  return header.map((name) => {
-    const found = roleOf(name);
-    const role = ROLES[kind].includes(found) ? found : "ignore";
+  const roles = header.map(roleOf).map((role) => (ROLES[kind].includes(role) ? role : "ignore"));
+  const places = roles.map((_, i) => i);
+  return header.map((name, at) => {
+    const role = roles[at];
     if (role === "open" || role === "ignore") return mappingFor(role, name);
-    if (taken.has(role)) return mappingFor("ignore", name);
-    taken.add(role);
-    return mappingFor(role, name);
+    const alike = places.filter((i) => roles[i] === role);
+    const chosen = alike.find((i) => !isNominal(header[i])) ?? alike[0];
+    return mappingFor(at === chosen ? role : "ignore", name);
   });
 }
 
