@@ -23,7 +23,7 @@ function useColumns(form: FormModel) {
   const isUsed = ({ key }: ColumnSpec) =>
     draft.units[key] !== undefined || draft.rows.some((row) => row.cells[key]?.trim());
   const isShown = (column: ColumnSpec) =>
-    column.need !== "optional" || asked.has(column.key) || isUsed(column);
+    column.need !== "optional" || column.offered === true || asked.has(column.key) || isUsed(column);
   const columns = all.filter(isShown);
   const more = all.filter((column) => !isShown(column));
   return { columns, more, ask: (key: string) => setAsked(new Set([...asked, key])) };

@@ -36,6 +36,8 @@ export interface ColumnSpec {
   readonly dimension: DimensionName | null;
   /** required: must be given; optional: may be left out; nullable: left empty, the record says null; check: yes or no */
   readonly need: "required" | "optional" | "nullable" | "check";
+  /** optional, but on the screen from the start: it or another like it is needed */
+  readonly offered?: boolean;
   /** a circumstance, not a reading: its last value is filled in for the next row */
   readonly carried?: boolean;
   readonly hint?: string;

@@ -35,6 +35,7 @@ export const discharge: KindSpec = {
       label: "Drawn so far",
       dimension: "charge",
       need: "optional",
+      offered: true,
       hint: "or the time, in every row",
     },
     { key: "time", label: "Time", dimension: "time", need: "optional", hint: "where no charge is counted" },
