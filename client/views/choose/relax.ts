@@ -72,7 +72,10 @@ const LEAST_MARGIN = 1;
 const SAME = 1e-9;
 
 const OVER_RATING = "Motors and cells over their makers' ratings overheat, some in seconds.";
+const HOTTER = "A maker's own limit of the winding still holds, where the motor states one.";
 const FAST_ROTOR = "A rotor near its burst speed throws fragments: guard, goggles, out of its plane.";
+
+const CAUTIONS: Readonly<Record<string, string>> = { rotorFactor: FAST_ROTOR, windingTemperature: HOTTER };
 
 /** The makers' word stands in the way, not a wish: it can be left aside, at one's own risk. */
 function withoutRatings({ limit, index }: Relaxation): Relief {
@@ -96,7 +99,7 @@ export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]):
   }
   const shown = wish.shown(to);
   const label = `Relax ${wish.what} to ${shown}${wish.unit}`;
-  const caution = limit === "rotorFactor" ? FAST_ROTOR : null;
+  const caution = CAUTIONS[limit] ?? null;
   return { limit, index, label, apply: toText(wish.want, shown), caution };
 }
 

@@ -25,6 +25,21 @@ describe("estimateOff, a rotor of the demo that was drawn and then tested", () =
     expect(marked).toBe(0.3);
   });
 
+  // ψ and λ by hand: c_m2/u = φ·D/(4·b₂), ψ_E = 2[σ − (c_m2/u)·cot β₂], ψ = η_h·ψ_E − (c_m2/u)², λ = φ·ψ_E.
+  it.each([
+    ["swept-nine", 42, 9, 0.13],
+    ["straight-seven", 88, 7, 0.15],
+  ])("%s has the estimate by hand at the flow of best efficiency too", (id, angle, blades, width) => {
+    const radians = (angle * Math.PI) / 180;
+    const slip = 1 - Math.sqrt(Math.sin(radians)) / blades ** 0.7;
+    const { bestPhi, pressure, power } = offOf(id);
+    const phi = bestPhi ?? Number.NaN;
+    const through = phi / (4 * width);
+    const euler = 2 * (slip - through / Math.tan(radians));
+    expect(pressure?.estimated).toBeCloseToRelative(0.6 * euler - through ** 2, 1e-12);
+    expect(power?.estimated).toBeCloseToRelative(phi * euler, 1e-12);
+  });
+
   it("stands beside the tested curve, at the flow where that is most efficient", () => {
     const basis = rotorBasis(bench, "swept-nine");
     if (basis.basis === "missing" || !basis.lambda) throw new Error("The demo tests it.");
