@@ -3,50 +3,24 @@ import {
   type Calibration,
   type CalibrationLeak,
   type CalibrationPull,
-  type CalibrationRequest,
   calibrate,
 } from "../bench/calibration.ts";
-import type { Build } from "../model/build.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, isPropeller } from "../physics/predictAny.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./bench.ts";
+import type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
 import { wheelFriction } from "./frictionBasis.ts";
 import { readyForVoltage } from "./partial.ts";
 import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
 import { inUse, leakPoints, type PullTrial, pullTrials, type Reading } from "./readings.ts";
 import { remembered } from "./remembered.ts";
-import { resolveAsSet } from "./resolve.ts";
+import { resolveAsSet } from "./resolve/resolveWith.ts";
 import { surfaceRoughness } from "./roughnessBasis.ts";
 
-/** Where a row of a test stands in the book. */
-export interface RowOfTest {
-  readonly testId: string;
-  readonly row: number;
-}
-
-/** What a calibration asks of a build. */
-export type CalibratedBuild = Pick<Build, "skirt" | "surface" | "uncertainty">;
-
-/** Gap and friction from all pull and leak tests of a build's skirt on its surface. */
-export interface BuildCalibration {
-  /** null where the tests can't be brought together; `why` then says it */
-  readonly answer: Calibration | null;
-  readonly why: string | null;
-  readonly prior: { readonly gap: Belief; readonly friction: Belief };
-  /** rows behind the residuals: the residual of place `pull` belongs to `pulls[pull]` */
-  readonly pulls: readonly RowOfTest[];
-  /** in the order of the leak residuals */
-  readonly leaks: readonly RowOfTest[];
-  /** pulls whose rig the book doesn't know well enough */
-  readonly leftOut: readonly RowOfTest[];
-  /** every test that takes part */
-  readonly testIds: readonly string[];
-  /** what was handed to {@link calibrate} */
-  readonly request: CalibrationRequest;
-}
+export type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
 
 /** Doubt about a gap that nobody stated one for: printed parts to ±0.2 mm unless measured [m]. Common practice, no source. */
 const PRINTED = 2e-4;

@@ -2,7 +2,7 @@ import { type FrictionFit, fitFriction } from "../bench/frictionFit.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { type Bench, oncePerBench, testsOf } from "./bench.ts";
-import type { BuildCalibration } from "./calibration.ts";
+import type { BuildCalibration } from "./calibrated.ts";
 import type { Missing } from "./missing.ts";
 import { frictionSlides, inUse, tiltUncertainty } from "./readings.ts";
 

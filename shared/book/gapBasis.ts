@@ -1,6 +1,6 @@
 import type { Build } from "../model/build.ts";
 import type { StoredOf } from "../model/record.ts";
-import type { BuildCalibration } from "./calibration.ts";
+import type { BuildCalibration } from "./calibrated.ts";
 
 /** The gap and what it rests on. */
 export interface GapBasis {

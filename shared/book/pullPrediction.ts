@@ -8,7 +8,8 @@ import { toSI } from "../units/quantity.ts";
 import type { Bench } from "./bench.ts";
 import { readyForVoltage } from "./partial.ts";
 import type { PullTrial } from "./readings.ts";
-import { resolveAsSet, solvable } from "./resolve.ts";
+import { solvable } from "./resolve/resolved.ts";
+import { resolveAsSet } from "./resolve/resolveWith.ts";
 
 export interface PullPrediction {
   /** [N]; null where the parts don't say enough */

@@ -8,7 +8,7 @@ import { calibrationOf } from "../calibration.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
-import { skirtInput } from "../resolve.ts";
+import { skirtInput } from "../resolve/inputs.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
 import { skirtMass } from "./bareMass.ts";
 import { admitted, type Context } from "./context.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { SKIRTS } from "../../../seed-data/truth.ts";
 import type { Bench } from "../../../shared/book/bench.ts";
-import { resolveAsSet, resolveBuild } from "../../../shared/book/resolve.ts";
+import { resolveAsSet } from "../../../shared/book/resolve/resolveWith.ts";
+import { resolveBuild } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { predict } from "../../../shared/physics/predict.ts";
 import { demoBench } from "../../support/demoBench.ts";

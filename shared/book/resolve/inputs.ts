@@ -1,0 +1,119 @@
+import type { Build } from "../../model/build.ts";
+import type { StoredOf } from "../../model/record.ts";
+import { openCircuitVoltage } from "../../physics/pack.ts";
+import type { PredictInput, SkirtInput } from "../../physics/predict.ts";
+import type { PropellerPredictInput } from "../../physics/propeller.ts";
+import { motorInput, packInput } from "../buildInput.ts";
+import type { FrictionBasis } from "../frictionBasis.ts";
+import type { GapBasis } from "../gapBasis.ts";
+import type { LeakBasis } from "../leakBasis.ts";
+import type { MotorBasis } from "../motorBasis.ts";
+import type { PackBasis } from "../packBasis.ts";
+import type { PartialBases } from "../partial.ts";
+import { type PropellerBasis, powerOf } from "../propellerBasis.ts";
+import { type RotorBasis, testedAt } from "../rotorBasis.ts";
+import type { SurfaceRoughness } from "../roughnessBasis.ts";
+import type { Parts } from "./parts.ts";
+
+/** What each number of a build rests on. */
+export interface Bases {
+  readonly rotor: RotorBasis | null;
+  readonly thrust: PropellerBasis | null;
+  readonly motor: MotorBasis | null;
+  readonly pack: PackBasis | null;
+  readonly gap: GapBasis;
+  readonly friction: FrictionBasis | null;
+  readonly ofSkirt: FrictionBasis | null;
+  readonly leak: LeakBasis | null;
+  /** how rough the surface is */
+  readonly onSurface: SurfaceRoughness | null;
+}
+
+/** @returns a skirt at one gap on a surface of some roughness, a measured leak in its place where there is one, SI */
+export function skirtInput(
+  skirt: StoredOf<"skirts">,
+  { value: roughness }: Pick<SurfaceRoughness, "value">,
+  gap: number,
+  leak: LeakBasis | null,
+): SkirtInput {
+  const { perimeter, area, land, edge, lossSum, openings } = skirt.data;
+  return {
+    perimeter,
+    area,
+    land,
+    edge,
+    lossSum,
+    openings,
+    gap,
+    roughness,
+    measuredLeak: leak?.leak ?? null,
+  };
+}
+
+/** Null where the book lacks what the vehicle stands on. */
+export function partialBases(build: Build, parts: Parts, bases: Bases): PartialBases | null {
+  const { skirt } = parts;
+  const { onSurface } = bases;
+  if (!onSurface || (build.skirt && !skirt)) return null;
+  return {
+    ...bases,
+    skirtFriction: bases.ofSkirt,
+    storedPack: parts.pack,
+    skirt: skirt && skirtInput(skirt, onSurface, bases.gap.value, bases.leak),
+    skirtShare: skirt?.data.share ?? 0,
+  };
+}
+
+/** Numbers that a build has whatever moves its air; null where one of them is missing. */
+function commonInput(build: Build, parts: Parts, { motor, pack: known, friction, ofSkirt }: Bases) {
+  const { pack, skirt } = parts;
+  if (!motor || !pack || !known || !parts.surface || !friction || !parts.motor) return null;
+  return {
+    air: build.air,
+    motor: motorInput(motor),
+    pack: packInput(pack, build, {
+      openCircuitVoltage: openCircuitVoltage(known.cell.curve, build.charge),
+      cellResistance: known.cell.resistance,
+    }),
+    supply: build.supply,
+    vehicle: {
+      ...build.vehicle,
+      wheelFriction: friction.value,
+      skirtFriction: ofSkirt?.value ?? 0,
+      skirtShare: skirt?.data.share ?? 0,
+    },
+  };
+}
+
+/** A propeller presses with or without a skirt; one that is there rubs with its share of the load. */
+export function propellerInput(build: Build, parts: Parts, bases: Bases): PropellerPredictInput | null {
+  const common = commonInput(build, parts, bases);
+  const power = bases.thrust && powerOf(bases.thrust);
+  if (!common || !bases.thrust || !power || (build.skirt && !parts.skirt)) return null;
+  const { fit, chordRatio } = bases.thrust;
+  const rotor = {
+    kind: "propeller",
+    diameter: build.diameter,
+    thrust: fit.thrust,
+    power,
+    referenceReynolds: fit.referenceReynolds,
+    chord: chordRatio * build.diameter,
+    testedReynolds: fit.testedReynolds,
+  } as const;
+  return { ...common, rotor };
+}
+
+/** A rotor in a duct pulls through a skirt. */
+export function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput | null {
+  const { rotor, gap, leak, onSurface } = bases;
+  const { skirt } = parts;
+  const common = commonInput(build, parts, bases);
+  if (!common || !rotor?.lambda || !skirt || !onSurface) return null;
+  const { psi, lambda, phiMin, phiMax } = rotor;
+  const sizeCorrection = testedAt(rotor, build.diameter);
+  return {
+    ...common,
+    rotor: { diameter: build.diameter, psi, lambda, phiMin, phiMax, sizeCorrection },
+    skirt: skirtInput(skirt, onSurface, gap.value, leak),
+  };
+}

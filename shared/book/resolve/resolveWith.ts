@@ -1,0 +1,96 @@
+import type { Build } from "../../model/build.ts";
+import { openCircuitVoltage } from "../../physics/pack.ts";
+import type { AnyPredictInput } from "../../physics/predictAny.ts";
+import type { Bench } from "../bench.ts";
+import type { BuildCalibration } from "../calibrated.ts";
+import { type CellVoltages, cutOffVoltage } from "../cellVoltages.ts";
+import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
+import { gapBasis } from "../gapBasis.ts";
+import { leakBasis } from "../leakBasis.ts";
+import { motorBasis } from "../motorBasis.ts";
+import { type PackBasis, packBasis } from "../packBasis.ts";
+import { partialOf } from "../partial.ts";
+import { surfaceRoughness } from "../roughnessBasis.ts";
+import { blowerOf, scaledFrom } from "./blower.ts";
+import { inputOf, partialBases, propellerInput } from "./inputs.ts";
+import { missingParts, partsOf } from "./parts.ts";
+import type { Resolved } from "./resolved.ts";
+
+function cellVoltages(input: AnyPredictInput, build: Build, { cell }: PackBasis): CellVoltages {
+  return {
+    full: openCircuitVoltage(cell.curve, 1),
+    rest: openCircuitVoltage(cell.curve, build.charge),
+    cutOff: cutOffVoltage(input, cell),
+  };
+}
+
+/**
+ * A build made into numbers, its gap and friction by a calibration where there is one.
+ *
+ * @param bench - the whole bench book
+ * @param build - a stored build, one changed by what-if handles, or a rig as one
+ * @param calibration - what pull and leak tests tell of gap and friction; null: as set, tilted or stated
+ * @returns input and bases
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ */
+export function resolveWith(bench: Bench, build: Build, calibration: BuildCalibration | null): Resolved {
+  const parts = partsOf(bench, build);
+  const gap = gapBasis(build, parts.skirt, calibration);
+  const blower = blowerOf(bench, build, parts);
+  const { rotor, thrust } = blower;
+  const motor = motorBasis(bench, build.motor);
+  const packAnswer = packBasis(bench, build.pack);
+  const pack = packAnswer && packAnswer.basis !== "missing" ? packAnswer : null;
+  const frictionAnswer =
+    calibratedFriction(build.overrides.wheelFriction, calibration) ??
+    (parts.surface && wheelFriction(bench, parts.surface, build.overrides.wheelFriction));
+  const friction = frictionAnswer && frictionAnswer.basis !== "missing" ? frictionAnswer : null;
+  const missing = [
+    ...missingParts(build, parts),
+    ...blower.missing,
+    ...(packAnswer?.basis === "missing" ? [packAnswer.missing] : []),
+    ...(frictionAnswer?.basis === "missing" ? [frictionAnswer.missing] : []),
+  ];
+  const ofSkirt = parts.skirt && parts.surface ? skirtFriction(bench, parts.surface, parts.skirt) : null;
+  const leak = rotor && build.skirt ? leakBasis(bench, build.skirt, build.surface, gap) : null;
+  const onSurface = parts.surface && surfaceRoughness(bench, parts.surface);
+  const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak, onSurface };
+  const input = inputOf(build, parts, bases);
+  const propeller = propellerInput(build, parts, bases);
+  const either = input ?? propeller;
+  const roughness = rotor && parts.skirt && !leak ? onSurface : null;
+  const used = [rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak, roughness].flatMap(
+    (basis) => basis?.testIds ?? [],
+  );
+  return {
+    input,
+    propeller,
+    missing,
+    partial: either ? null : partialOf(build, partialBases(build, parts, bases)),
+    rotor,
+    thrust,
+    scaledFrom: scaledFrom(blower, build.diameter),
+    motor,
+    pack,
+    gap,
+    calibration,
+    friction,
+    skirtFriction: ofSkirt,
+    leak,
+    roughness,
+    cellVoltage: either && pack && cellVoltages(either, build, pack),
+    tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],
+  };
+}
+
+/**
+ * A build with the gap as set and friction as tilted or stated: what a calibration compares its tests with.
+ *
+ * @param bench - the whole bench book
+ * @param build - a stored build, or a rig as one
+ * @returns input and bases, none of them from pull tests
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ */
+export function resolveAsSet(bench: Bench, build: Build): Resolved {
+  return resolveWith(bench, build, null);
+}
