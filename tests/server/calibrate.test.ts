@@ -60,6 +60,14 @@ describe("POST /calibrate", () => {
     expect(body.error.fields[0].path).toBe("pulls.1.held");
   });
 
+  it("with a size correction that leaves no efficiency: 422 that names it in its pull", async () => {
+    const { rotor } = pulls[1].input;
+    const sizeCorrection = { testedDiameter: 5, testedTipSpeed: 1000 };
+    const input = { ...pulls[1].input, rotor: { ...rotor, lambda: [0.2, 0.3], sizeCorrection } };
+    const { body } = await post({ prior, pulls: [pulls[0], { ...pulls[1], input }] }).expect(422);
+    expect(body.error.fields[0].path).toBe("pulls.1.input.rotor.sizeCorrection");
+  });
+
   it.each([
     ["prior.gap.sd", { prior: { ...prior, gap: { mean: 6e-4, sd: 0 } } }],
     ["pulls.0.direction", { pulls: [{ ...pulls[0], direction: "sideways" }] }],

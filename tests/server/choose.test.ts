@@ -159,6 +159,12 @@ describe("POST /choose, with what can't be", () => {
       "rotors.0.diameters.step",
     ],
     [
+      "a rotor of no size",
+      { rotors: [{ rotor: "swept-nine", diameters: { from: 0, to: 0.04, step: 0.01 } }] },
+      400,
+      "rotors.0.diameters.from",
+    ],
+    [
       "an end before its start",
       { skirts: [{ skirt: "square-lip", gaps: { from: 0.001, to: 0.0005, step: 0.0001 } }] },
       400,

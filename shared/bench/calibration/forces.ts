@@ -1,3 +1,4 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
 import { createPchip, type Pchip } from "../../numeric/pchip.ts";
 import { airFrom } from "../../physics/air.ts";
 import { STANDARD_GRAVITY } from "../../physics/constants.ts";
@@ -40,11 +41,11 @@ function suctionLaw(input: PredictInput, widest: number): GapLaw {
  */
 export function suctionLaws(pulls: readonly CalibrationPull[], widest: number): GapLaw[] {
   const made = new Map<string, GapLaw>();
-  return pulls.map(({ input }) => {
+  return pulls.map(({ input }, i) => {
     const { air, rotor, motor, pack, supply, skirt, vehicle } = input;
     const { jetArea, jetAngle } = vehicle;
     const key = JSON.stringify([air, rotor, motor, pack, supply, { ...skirt, gap: 0 }, jetArea, jetAngle]);
-    const law = made.get(key) ?? suctionLaw(input, widest);
+    const law = made.get(key) ?? ofPull(i, () => suctionLaw(input, widest));
     made.set(key, law);
     return law;
   });
@@ -56,6 +57,16 @@ export interface Grip {
   readonly perFriction: number;
   /** [N] */
   readonly weight: number;
+}
+
+/** A number that can't be is named by the pull it is in. */
+function ofPull<T>(i: number, make: () => T): T {
+  try {
+    return make();
+  } catch (error) {
+    if (!(error instanceof OutOfRangeError)) throw error;
+    throw new OutOfRangeError(`pulls.${i}.input.${error.quantity}`, error.value, error.allowed);
+  }
 }
 
 /**

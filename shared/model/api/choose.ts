@@ -54,7 +54,13 @@ export const chooseRequest = z.strictObject({
   rotors: listed(
     z.strictObject({
       rotor: identifier(),
-      diameters: lengths.optional().describe("the family's own sizes unless given"),
+      diameters: lengths
+        .refine(({ from }) => from > 0, {
+          path: ["from"],
+          message: "Read 0; allowed: above 0, a rotor's size",
+        })
+        .optional()
+        .describe("the family's own sizes unless given"),
     }),
   ),
   packs: listed(identifier()),
