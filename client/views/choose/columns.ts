@@ -23,6 +23,9 @@ const GRAMS = 1000;
 const bare = (si: number) => si;
 const as = (name: DimensionName, unit?: string) => (si: number) => inUnit(si, name, unit);
 
+/** A heading that names its unit already. */
+const MINUTES = "minutes";
+
 const column = (
   key: Column,
   label: string,
@@ -33,7 +36,10 @@ const column = (
 ): ColumnSpec => ({
   key,
   label,
-  axis: unit === "" ? label.toLowerCase() : `${label.charAt(0).toLowerCase()}${label.slice(1)}, ${unit}`,
+  axis:
+    unit === "" || label.toLowerCase() === MINUTES
+      ? label.toLowerCase()
+      : `${label.charAt(0).toLowerCase()}${label.slice(1)}, ${unit}`,
   unit,
   decimals,
   want,
@@ -59,6 +65,12 @@ export const COLUMNS: readonly ColumnSpec[] = [
 ];
 
 const MARGINS: readonly Column[] = ["margin", "driving", "parked"];
+
+/** @returns unit of a column as its heading adds it: ", mm"; nothing where heading or cell have it */
+export function headUnit(key: Column): string {
+  const { axis, unit } = columnSpec(key);
+  return unit === "" || unit === "×" || axis === MINUTES ? "" : `, ${unit}`;
+}
 
 /** @returns the column with that key; the first where there is none */
 export function columnSpec(key: string | null): ColumnSpec {

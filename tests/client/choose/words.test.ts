@@ -132,7 +132,7 @@ describe("trust in words", () => {
     [
       { basis: "estimated", sizeRatio: null, speedRatio: null, extrapolated: true, coldWinding: true },
       "Rotor estimated from its geometry, ± 30 %, nothing of it was tested, winding taken cold, its thermal resistance is not known.",
-      ["estimated", "extrapolated"],
+      ["estimated"],
     ],
   ] as const)("of %o", (change, text, marks) => {
     const set = exampleSet({ trust: { ...trust, ...change } });

@@ -6,7 +6,7 @@ import { ApiError } from "../../../state/api.ts";
 import { bench as book } from "../../../state/bench.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
-import { cellText, columnSpec } from "../columns.ts";
+import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
 import { letterOf, mmText, restText, trustMarks, wheelText } from "../words/set.ts";
@@ -115,12 +115,12 @@ function Compared({ sets }: { readonly sets: readonly ChosenSet[] }) {
 }
 
 function Figure({ column, sets }: { readonly column: Column; readonly sets: readonly ChosenSet[] }) {
-  const { label, unit } = columnSpec(column);
+  const { label } = columnSpec(column);
   return (
     <tr>
       <th scope="row">
         {label}
-        {unit !== "" && unit !== "×" && `, ${unit}`}
+        {headUnit(column)}
       </th>
       {sets.map((set) => (
         <td key={set.index}>{cellText(column, set.values[column])}</td>

@@ -112,10 +112,11 @@ interface Placed {
   readonly y: number;
 }
 
-function placed({ x, y, picture }: Context, marked: Marked, letter: string): Placed[] {
+function placed({ frame, x, y, picture }: Context, marked: Marked, letter: string): Placed[] {
   if (marked.x === null || marked.y === null) return [];
   const [a, b] = [x(picture.x.shown(marked.x)), y(picture.y.shown(marked.y))];
-  return [{ index: marked.index, letter, x: a, y: b }];
+  const inside = a >= 0 && a <= frame.width && b >= 0 && b <= frame.height;
+  return inside ? [{ index: marked.index, letter, x: a, y: b }] : [];
 }
 
 const LETTER_OFF = 9;

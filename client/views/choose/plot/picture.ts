@@ -81,7 +81,7 @@ export function pictureSentence(picture: Picture): string {
 export function thinnedText({ points, total, x, y }: Picture): string | null {
   if (points.length >= total) return null;
   const timed = [x, y].some(({ key }) => key === "time");
-  const why = timed ? "; minutes are worked out only for sets that break no other limit, or one" : "";
+  const why = timed ? "; minutes are worked out for the sets that do it, and for few others" : "";
   return `${formatFixed(points.length, 0)} of ${formatFixed(total, 0)} sets are drawn, every one among them that no other betters${why}.`;
 }
 

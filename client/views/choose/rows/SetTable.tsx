@@ -5,7 +5,7 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
-import { cellText, columnSpec } from "../columns.ts";
+import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { letterOf, packText, skirtText, trustMarks, wheelText } from "../words/set.ts";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
@@ -160,7 +160,7 @@ interface SortHeadProps {
 }
 
 function SortHead({ column, sorting, onSort }: SortHeadProps) {
-  const { label, unit, want } = columnSpec(column);
+  const { label, want } = columnSpec(column);
   const sorted = sorting.sort === column;
   const other = sorting.order === "most" ? "least" : "most";
   const next = { ...sorting, sort: column, order: sorted ? other : want };
@@ -169,7 +169,7 @@ function SortHead({ column, sorting, onSort }: SortHeadProps) {
     <th scope="col" class="choose-column" aria-sort={sorted ? direction : undefined}>
       <button type="button" class="plain" onClick={() => onSort(next)}>
         {label}
-        {unit !== "" && unit !== "×" && `, ${unit}`}
+        {headUnit(column)}
         {sorted && <span aria-hidden="true">{sorting.order === "most" ? " ↓" : " ↑"}</span>}
       </button>
     </th>
@@ -201,7 +201,7 @@ function Row({ bench, place, set, looked, pins, onLook, onPin, onOpen }: RowProp
           {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {wheelText(bench, set)}
         </button>
         <small class="quiet choose-line">
-          {packText(bench, set)} <Marks set={set} />
+          <Marks set={set} /> {packText(bench, set)}
         </small>
         <small class="quiet choose-line">{skirtText(bench, set)}</small>
       </th>
@@ -238,7 +238,9 @@ export function Marks({ set }: { readonly set: ChosenSet }) {
   return (
     <>
       {trustMarks(set).map(({ word, title }) => (
-        <Mark key={word} word={word} title={title} />
+        <span key={word}>
+          <Mark word={word} title={title} />{" "}
+        </span>
       ))}
     </>
   );

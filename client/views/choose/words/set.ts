@@ -67,7 +67,10 @@ export function trustMarks(set: ChosenSet): TrustMark[] {
       ? { word: "two-point", title: "rotor curve from blocked and open readings alone" }
       : null,
     from === null ? null : { word: "scaled", title: `from ${mmText(from)} (${ratio(trust.sizeRatio ?? 1)})` },
-    trust.extrapolated ? { word: "extrapolated", title: "flow beyond the tested range" } : null,
+    // Of an estimate nothing was tested, so there is no range to be beyond of.
+    trust.extrapolated && trust.basis !== "estimated"
+      ? { word: "extrapolated", title: "flow beyond the tested range" }
+      : null,
   ];
   return marks.filter((mark) => mark !== null);
 }
