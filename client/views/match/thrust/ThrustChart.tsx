@@ -5,7 +5,8 @@ import { SaveChart } from "../../../ui/SaveChart.tsx";
 import { matchMargin } from "../drawMatch.ts";
 import { heightFor } from "../MatchChart.tsx";
 import { ReadingPicker } from "../ReadingPicker.tsx";
-import { drawThrust, type ThrustDrawing, thrustScales } from "./draw.ts";
+import { drawThrust, thrustScales } from "./draw.ts";
+import type { ThrustDrawing } from "./drawing.ts";
 import { thrustTable } from "./table.ts";
 
 export interface ThrustChartProps {

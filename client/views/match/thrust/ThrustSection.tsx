@@ -7,7 +7,7 @@ import { type Outcome, solve } from "../../../state/outcome.ts";
 import { OVERLAY_DASHES } from "../layers/overlays.ts";
 import { MOST_OVERLAYS } from "../OverlayPicker.tsx";
 import { OverlayTable } from "../OverlayTable.tsx";
-import type { ThrustOverlay } from "./draw.ts";
+import type { ThrustOverlay } from "./drawing.ts";
 import { thrustPictureOf } from "./picture.ts";
 import { ThrustChart } from "./ThrustChart.tsx";
 import { thrustLabel, thrustSentence } from "./words.ts";

@@ -1,5 +1,4 @@
 import { scaleLinear } from "d3";
-import type { Quantiles } from "../../../../shared/decide/uncertainty.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import type { ThrustCurvePoint } from "../../../../shared/physics/propellerLaw.ts";
@@ -13,31 +12,9 @@ import { levelsLayer } from "../layers/levels.ts";
 import { measuredLayer } from "../layers/measured.ts";
 import { type PathMark, paths } from "../layers/paths.ts";
 import { pointLayer } from "../layers/point.ts";
+import type { ThrustDrawing } from "./drawing.ts";
 import { thrustNames } from "./names.ts";
 import type { ChargeMark, ThrustPicture } from "./picture.ts";
-
-/** Another build whose thrust is laid over. */
-export interface ThrustOverlay {
-  readonly id: string;
-  readonly name: string;
-  readonly letter: string;
-  readonly dash: string;
-  readonly picture: ThrustPicture;
-}
-
-export interface ThrustDrawing {
-  readonly picture: ThrustPicture;
-  /** the build as it stands, while something is tried */
-  readonly ghost: ThrustPicture | null;
-  readonly overlays: readonly ThrustOverlay[];
-  /** direct label of the curve: the propeller, its size */
-  readonly label: readonly [string, string];
-  /** of the press force [N]; null while nothing is sampled */
-  readonly spread: Quantiles | null;
-  /** index of the reading that is pointed at */
-  readonly picked: number | null;
-  readonly duration: number;
-}
 
 const GRAMS = 1000;
 const TICK = 5;

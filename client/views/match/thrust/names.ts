@@ -2,7 +2,7 @@ import type { Group } from "../../../charts/frame.ts";
 import type { Obstacle } from "../../../charts/place.ts";
 import type { MatchContext } from "../layers/context.ts";
 import { along, around, drawNames, type Name } from "../layers/names.ts";
-import type { ThrustDrawing } from "./draw.ts";
+import type { ThrustDrawing } from "./drawing.ts";
 import type { ChargeMark, ThrustPicture } from "./picture.ts";
 import { grams, rpmText } from "./words.ts";
 
