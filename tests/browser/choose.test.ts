@@ -279,6 +279,20 @@ describe("Choose, with what can't be", () => {
     expect(await counted(page)).toBe(before);
   });
 
+  it("a server that ends while it solves leaves the question in the form, and solves it once it is back", async () => {
+    const page = await screens.open(at("/choose"), { allowed: REFUSED });
+    await type(page, ["36", "50", "0.25"], ["0.1", "2.1", "0.001"]);
+    await solve(page);
+    await page.locator(".choose-progress").waitFor();
+    await server.restart();
+    const again = page.getByRole("button", { name: "Solve it again" });
+    await again.waitFor();
+    expect(await page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
+    await again.click();
+    await page.locator(".choose-progress").getByRole("button", { name: "Cancel" }).click();
+    await page.locator(".choose-progress").waitFor({ state: "detached" });
+  });
+
   it("a motor that isn't weighed can't be ticked, and a link leads to its form", async () => {
     const light = { name: "Unweighed", kv: 4000, resistance: 1, noLoadCurrent: 0.1 };
     await fetch(at("/api/v1/motors"), {

@@ -78,10 +78,9 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
     <>
       {running && <Progress job={job} lost={lost} onCancel={cancel} />}
       {!running && lost && <Problem message="The server is not heard; it is asked again every second." />}
-      {unknown && gone()}
+      {(unknown || job?.state === "cancelled") && gone()}
       {problem && <Problem message={problem} />}
       {job?.state === "failed" && <Problem message={job.error ?? "The sets could not be solved."} />}
-      {job?.state === "cancelled" && <p>This choosing was cancelled; nothing of it was kept.</p>}
     </>
   );
   return (
@@ -126,7 +125,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
 /** The server has forgotten the job; its question still stands in the form. */
 function Gone({ asking }: { readonly asking: Asking }) {
   return (
-    <Problem message="The server has no such choosing any more: it was cancelled, made room for newer ones, or the server began anew. What was asked still stands in the form.">
+    <Problem message="The server has this choosing no more: it was cancelled, made room for newer ones, or the server began anew. What was asked still stands in the form.">
       <button type="button" onClick={() => void asking.solve()}>
         Solve it again
       </button>
