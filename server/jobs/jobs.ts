@@ -91,8 +91,14 @@ export class Jobs {
   }
 
   /** @returns the first sets of a ranking with their chances @throws {UnknownJobError} {Refusal} */
-  shortlist(id: string, query: ShortlistQuery): ReturnType<typeof shortlistOf> {
-    return shortlistOf(this.find(id), this.runner, query);
+  async shortlist(id: string, query: ShortlistQuery): Promise<Awaited<ReturnType<typeof shortlistOf>>> {
+    try {
+      return await shortlistOf(this.find(id), this.runner, query);
+    } catch (error) {
+      // The job was deleted meanwhile, or the server closes and its threads with it.
+      if (!this.jobs.has(id)) throw new UnknownJobError(id);
+      throw error;
+    }
   }
 
   /** Cancels what runs, forgets what ended. @throws {UnknownJobError} */

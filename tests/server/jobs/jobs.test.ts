@@ -78,6 +78,18 @@ describe("Jobs, one question", () => {
     expect(asked).toHaveLength(pieces);
   });
 
+  it("whose shortlist is under way when the server closes is told as gone, a thread that fails by itself as what it is", async () => {
+    const { runner, held } = heldRunner();
+    const broken: Runner = { ...runner, doubt: () => Promise.reject(new Error("Terminating worker thread")) };
+    const jobs = new Jobs(broken, steppingClock(), silent);
+    const { job } = jobs.start(chooseQuestion().request, chooseQuestion().question);
+    await solveAll(held);
+    const query = { sort: "margin", order: "most", only: "all", count: 1, rank: "margin5" } as const;
+    await expect(jobs.shortlist(job.id, query)).rejects.toThrow("Terminating");
+    const asked = jobs.shortlist(job.id, query);
+    await Promise.all([expect(asked).rejects.toThrow(UnknownJobError), jobs.close()]);
+  });
+
   it("cancelled while a piece is under way keeps nothing and asks for no more", async () => {
     const { runner, held, asked } = heldRunner();
     const jobs = new Jobs(runner, steppingClock(), silent);
