@@ -144,7 +144,7 @@ describe("trust in words", () => {
     const set = exampleSet({ duty: 0.8, gap: 0.00061183 });
     expect(plain(wheelText(bench, set))).toMatch(/^Bell motor, 18 mm · Swept nine 45.6 mm$/);
     expect(plain(restText(bench, set))).toBe(
-      "Two cells, 450 mAh · throttle 80 % · gap 0.612 mm, Square lip, 96 by 84 mm",
+      "throttle 80 % · Two cells, 450 mAh · gap 0.612 mm, Square lip, 96 by 84 mm",
     );
   });
 });

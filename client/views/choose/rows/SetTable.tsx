@@ -6,7 +6,7 @@ import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
-import { letterOf, packText, skirtText, trustMarks, wheelText } from "../words/set.ts";
+import { letterOf, packText, restText, skirtText, trustMarks, wheelText } from "../words/set.ts";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
 
@@ -196,7 +196,7 @@ function Row({ bench, place, set, looked, pins, onLook, onPin, onOpen }: RowProp
       aria-current={looked ? "true" : undefined}
       onClick={() => onLook(set.index)}
     >
-      <th scope="row">
+      <th scope="row" title={`${wheelText(bench, set)} · ${restText(bench, set)}`}>
         <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
           {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {wheelText(bench, set)}
         </button>

@@ -25,10 +25,10 @@ export function wheelText(bench: Bench, { parts, diameter }: ChosenSet): string 
   return `${motor} · ${rotor} ${mmText(diameter)}`;
 }
 
-/** @returns pack, and throttle where it isn't full */
+/** @returns throttle where it isn't full, and pack */
 export function packText(bench: Bench, { parts, duty }: ChosenSet): string {
   const pack = findById(bench.packs, parts.pack)?.data.name ?? parts.pack;
-  return duty < 1 ? `${pack} · throttle ${formatFixed(duty * PERCENT, 0)}\u2009%` : pack;
+  return duty < 1 ? `throttle ${formatFixed(duty * PERCENT, 0)}\u2009% · ${pack}` : pack;
 }
 
 /** @returns skirt with its gap */
@@ -37,7 +37,7 @@ export function skirtText(bench: Bench, { parts, gap }: ChosenSet): string {
   return `gap ${mmText(gap, GAP_DIGITS)}, ${skirt}`;
 }
 
-/** @returns the rest: pack, throttle where it isn't full, skirt with its gap */
+/** @returns the rest: throttle where it isn't full, pack, skirt with its gap */
 export function restText(bench: Bench, set: ChosenSet): string {
   return `${packText(bench, set)} · ${skirtText(bench, set)}`;
 }
