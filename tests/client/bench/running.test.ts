@@ -132,7 +132,7 @@ describe("runningResult, half typed", () => {
       for (const pressure of ["1", "-5", "0", "990 hPa"]) {
         const draft = writeDraft(test);
         const fields = { ...draft.fields, ...air, "air.pressure": pressure };
-        expect(everything(run({ ...draft, fields }))).not.toMatch(/NaN|undefined|Infinity/);
+        expect(everything(run({ ...draft, fields }))).not.toMatch(/NaN|undefined|Infinity|air\./);
       }
     },
   );

@@ -45,7 +45,7 @@ export function attempt<T>(compute: () => T): { readonly found: T | null; readon
     if (error instanceof OutOfRangeError)
       return {
         found: null,
-        next: `Look at ${error.quantity}: ${digits(error.value)} can't be, allowed: ${error.allowed}.`,
+        next: `Look at ${error.quantity.replaceAll(".", " ")}: ${digits(error.value)} can't be, allowed: ${error.allowed}.`,
       };
     throw error;
   }
