@@ -1,6 +1,7 @@
 import type { Question } from "../../shared/book/choose/problem.ts";
-import { type Chunk, chunkOver, STORED } from "../../shared/decide/choose/columns.ts";
+import type { Chunk } from "../../shared/decide/choose/columns.ts";
 import type { Prepared } from "../../shared/decide/choose/prepare.ts";
+import { gathered, type Results } from "../../shared/decide/choose/values.ts";
 import type { ChooseJob, ChooseRequest, JobState } from "../../shared/model/api/choose.ts";
 
 type Listener = () => void;
@@ -18,8 +19,8 @@ export class Job {
   next = 0;
   /** sets that no other dominates in margin, mass and time; rising */
   front = new Uint32Array();
-  /** all sets; null before the first piece comes back, and once the job is cancelled or failed */
-  columns: Chunk | null = null;
+  /** pieces as they came back, in whatever order; none once the job is cancelled or failed */
+  private pieces: Chunk[] = [];
   private began: number | null = null;
   private ended: number | null = null;
   private readonly listeners = new Set<Listener>();
@@ -45,18 +46,18 @@ export class Job {
     if (this.state !== "queued") return;
     this.state = "running";
     this.began = this.now();
-    this.columns = chunkOver(0, this.sets);
   }
 
   /** Takes in a solved piece. */
   take(piece: Chunk): void {
-    const { columns } = this;
-    if (!columns) return;
-    for (const name of STORED) columns[name].set(piece[name], piece.from);
-    columns.flags.set(piece.flags, piece.from);
-    columns.broken.set(piece.broken, piece.from);
+    this.pieces.push(piece);
     this.solved += piece.count;
     for (const broken of piece.broken) if (broken === 0) this.admissible += 1;
+  }
+
+  /** @returns every solved set, in order; empty where the job keeps none */
+  results(): Results {
+    return gathered(this.pieces);
   }
 
   /** Ends it; a job that was not done keeps nothing. */
@@ -65,7 +66,7 @@ export class Job {
     this.state = state;
     this.error = error;
     this.ended = this.now();
-    if (state !== "done") this.columns = null;
+    if (state !== "done") this.pieces = [];
     for (const listener of [...this.listeners]) listener();
     this.listeners.clear();
   }

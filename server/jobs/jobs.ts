@@ -114,9 +114,8 @@ export class Jobs {
   }
 
   private async finish(job: Job): Promise<void> {
-    const { columns } = job;
-    if (!columns) return;
-    job.front = new Uint32Array(await this.runner.front(contestOf(job.prepared, [columns])));
+    const contest = contestOf(job.prepared, job.results());
+    job.front = new Uint32Array(await this.runner.front(contest));
     job.end("done");
     this.makeRoom();
   }
@@ -126,7 +125,7 @@ export class Jobs {
     const ended = [...this.jobs.values()].filter((job) => job.isOver).reverse();
     let sets = 0;
     ended.forEach((job, i) => {
-      sets += job.columns ? job.sets : 0;
+      sets += job.state === "done" ? job.sets : 0;
       if (i > 0 && (sets > KEPT_SETS || i >= KEPT_JOBS)) this.jobs.delete(job.id);
     });
   }

@@ -3,7 +3,7 @@ import { frontOf } from "../../shared/decide/choose/front.ts";
 import { nearestSets, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
 import { rankedAll, rankedPage } from "../../shared/decide/choose/rank.ts";
 import { type ChosenSet, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
-import { columnOf, meetingSets, type Results } from "../../shared/decide/choose/values.ts";
+import { columnAt, meetingSets, placeIn, type Results } from "../../shared/decide/choose/values.ts";
 import type { PointsQuery, SetsQuery } from "../../shared/model/api/choose.ts";
 import { Refusal } from "../refusal.ts";
 import type { Job } from "./job.ts";
@@ -17,10 +17,17 @@ interface Kept {
 }
 const kept = new WeakMap<Job, Kept>();
 const meeting = new WeakMap<Job, Uint32Array>();
+const solved = new WeakMap<Job, Results>();
 
 /** @throws {Refusal} 409 while the sets are still being solved */
 export function resultsOf(job: Job): Results {
-  if (job.state === "done" && job.columns) return [job.columns];
+  const known = solved.get(job);
+  if (known) return known;
+  if (job.state === "done") {
+    const results = job.results();
+    solved.set(job, results);
+    return results;
+  }
   throw new Refusal(409, "not-done", `The choosing is ${job.state}; its sets can be read once it is done.`);
 }
 
@@ -56,9 +63,13 @@ export function pageOf(
   return { total, indices: ranked.subarray(from, from + limit) };
 }
 
-/** Every how-many-th set is shown, so that no more than `limit` are. */
-function thinned(count: number, limit: number): number {
-  return Math.max(1, Math.ceil(count / limit));
+/** The golden section of 1: its multiples fall evenly, and never in step with the order of the sets. */
+const GOLDEN = 0.6180339887498949;
+
+/** @returns places of about `limit` of `count` things, spread evenly; all of them where there are no more */
+function spread(count: number, limit: number): number[] {
+  if (count <= limit) return Array.from({ length: count }, (_, i) => i);
+  return Array.from({ length: limit }, (_, i) => Math.floor(((i * GOLDEN) % 1) * count));
 }
 
 const ADMISSIBLE = 1;
@@ -71,26 +82,27 @@ const wanted = (column: Objective["column"]): Objective => ({
   want: MOST_WANTED.has(column) ? "most" : "least",
 });
 
+/** @returns sets to show: the front whole, of the admitted ones and of all as many as there is room for */
+function shownSets(job: Job, front: Uint32Array, limit: number): Uint32Array {
+  const admitted = meetingOf(job);
+  const some = spread(admitted.length, limit / 2).map((place) => admitted[place]);
+  return Uint32Array.from(new Set([...spread(job.sets, limit / 2), ...some, ...front]));
+}
+
 /** @returns points of a plot: index, x, y, and what they are; those that none dominates in the two are all there */
 export function pointsOf(job: Job, { x, y, limit }: PointsQuery) {
   const results = resultsOf(job);
-  const [across, up] = [columnOf(job.prepared, results, x), columnOf(job.prepared, results, y)];
-  const admitted = meetingOf(job);
-  const front = new Set(frontOf(job.prepared, results, [wanted(x), wanted(y)], admitted));
-  const isAdmitted = (index: number) => results[0].broken[index] === 0;
-  const point = (index: number) =>
-    [
-      index,
-      across[index],
-      up[index],
-      (isAdmitted(index) ? ADMISSIBLE : 0) + (front.has(index) ? ON_FRONT : 0),
-    ] as const;
-  const step = thinned(job.sets, limit);
-  const some = Array.from({ length: Math.ceil(job.sets / step) }, (_, i) => i * step).filter(
-    (index) => !front.has(index),
-  );
-  const shown = (index: number) => Number.isFinite(across[index]) && Number.isFinite(up[index]);
-  return { total: job.sets, points: [...some, ...front].filter(shown).map(point) };
+  const front = frontOf(job.prepared, results, [wanted(x), wanted(y)], meetingOf(job));
+  const indices = shownSets(job, front, limit);
+  const [across, up] = [x, y].map((column) => columnAt(job.prepared, results, column, indices));
+  const onFront = new Set(front);
+  const points = Array.from(indices, (index, i) => {
+    const { chunk, at } = placeIn(results, index);
+    const kind = (chunk.broken[at] === 0 ? ADMISSIBLE : 0) + (onFront.has(index) ? ON_FRONT : 0);
+    return [index, across[i], up[i], kind] as const;
+  });
+  const isShown = (value: number) => Number.isFinite(value);
+  return { total: job.sets, points: points.filter(([, left, high]) => isShown(left) && isShown(high)) };
 }
 
 /** A set as the API tells it: without its places in the lists, which only the engine knows. */

@@ -101,7 +101,7 @@ describe("Jobs, one question", () => {
     jobs.remove(job.id);
     await solveAll(held);
     expect(job.report()).toMatchObject({ state: "cancelled" });
-    expect(job.columns).toBeNull();
+    expect(job.results()).toEqual([]);
     expect(asked).toHaveLength(pieces);
     expect(() => jobs.find(job.id)).toThrow(UnknownJobError);
   });
@@ -116,7 +116,7 @@ describe("Jobs, one question", () => {
     await soon();
     await solveAll(held);
     expect(job.report()).toMatchObject({ state: "failed", error: expect.stringContaining("server's log") });
-    expect(job.columns).toBeNull();
+    expect(job.results()).toEqual([]);
     expect(logged).toEqual([new Error("out of memory")]);
   });
 
@@ -195,6 +195,6 @@ describe("Jobs, more than are kept", () => {
     }
     expect(() => jobs.find(ids[0])).toThrow(UnknownJobError);
     expect(jobs.find(ids[25]).report().state).toBe("done");
-    expect(jobs.find(ids[2]).columns).not.toBeNull();
+    expect(jobs.find(ids[2]).results()).toHaveLength(1);
   });
 });
