@@ -156,6 +156,7 @@ export const SKIRTS = {
     gap: 0.0005,
     friction: 0.32,
     share: 0,
+    mass: 0.014,
     openings: [],
   },
   "square-lip": {
@@ -167,6 +168,7 @@ export const SKIRTS = {
     gap: 0.0006,
     friction: 0.28,
     share: 0,
+    mass: 0.011,
     openings: [{ area: 6e-6, dischargeCoefficient: 0.61 }],
   },
   "wide-land": {
@@ -178,6 +180,7 @@ export const SKIRTS = {
     gap: 0.0004,
     friction: 0.3,
     share: 0.1,
+    mass: 0.019,
     openings: [{ area: 1.2e-5, dischargeCoefficient: 0.61 }],
   },
 } as const;
