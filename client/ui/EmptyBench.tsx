@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Bench } from "../../shared/book/resolve.ts";
-import { href } from "../app/router.ts";
+import { href, route, type ViewName } from "../app/router.ts";
 import { ApiError, api } from "../state/api.ts";
 import { reload } from "../state/bench.ts";
 
@@ -49,13 +49,20 @@ function stepsOf(bench: Bench): Step[] {
   ];
 }
 
+/** What the view has nothing for, where it is not a match. */
+const TITLES: Partial<Record<ViewName, string>> = {
+  attitudes: "No build to hold in any attitude yet.",
+  "run-down": "No build to run down yet.",
+  choose: "No build to choose parts for yet.",
+};
+
 /** What fills an empty bench, in order. */
 export function EmptyBench({ bench }: { bench: Bench }) {
   const steps = stepsOf(bench);
   const next = steps.findIndex((step) => !step.done);
   return (
     <div class="empty">
-      <h1>Nothing to match yet.</h1>
+      <h1>{TITLES[route.value.view] ?? "Nothing to match yet."}</h1>
       <p>
         A build brings rotor, motor, pack, skirt and surface together. This fills the bench, in this order:
       </p>

@@ -125,6 +125,8 @@ describe("An empty bench", () => {
     await page.getByText("Nothing to match yet.").waitFor();
     expect(await page.locator(".steps li").count()).toBe(8);
     expect(await records("builds")).toEqual([]);
+    await page.goto("/run-down");
+    await page.getByRole("heading", { level: 1, name: "No build to run down yet." }).waitFor();
     await page.goto("/bench/new/motor");
     await page.getByRole("link", { name: "add a motor" }).click();
     await page.getByRole("heading", { level: 1, name: "Add a motor" }).waitFor();
