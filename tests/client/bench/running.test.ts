@@ -6,7 +6,7 @@ import { readPoints } from "../../../client/views/bench/import/points.ts";
 import { type Draft, withCell, withField } from "../../../client/views/bench/record/draft.ts";
 import { readDraft } from "../../../client/views/bench/record/readDraft.ts";
 import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
-import type { Running } from "../../../client/views/bench/running/result.ts";
+import { type Running, withError } from "../../../client/views/bench/running/result.ts";
 import { runningResult } from "../../../client/views/bench/running/run.ts";
 import type { Bench } from "../../../shared/book/bench.ts";
 import type { BenchTest } from "../../../shared/model/tests/index.ts";
@@ -105,6 +105,15 @@ describe("runningResult, measured data", () => {
     const head = { diameter: "200 mm", flowFrom: "known-flow", date: "2026-03-14", rotor: "fan", ...air };
     const running = run({ kind: "curve", fields: head, holes: [], rows, units: {} });
     expect(Number(said(running, "Residuals, of ψ₀")?.split(" ")[0])).toBeLessThanOrEqual(1);
+  });
+});
+
+describe("a value with its error", () => {
+  it("of an error of a usual size: two digits of it; of one all too small: five digits of the value", () => {
+    expect(withError(13.3333, 0.021)).toBe("13.333 ± 0.021");
+    expect(withError(13.33333, 0.00088)).toBe("13.333 ± 0.0009");
+    expect(withError(0, 0.02)).toBe("0.000 ± 0.020");
+    expect(withError(13.3, null)).toBe("13.3");
   });
 });
 

@@ -25,10 +25,15 @@ export function digits(value: number, count = 3): string {
   return formatFixed(value, decimalsFor(value, count));
 }
 
-/** @returns value ± standard error, the error to two digits */
+/** More digits than these no instrument of a bench has [significant digits]. */
+const MOST_DIGITS = 5;
+
+/** @returns value ± standard error, the error to two digits; readings that happen to fit all too well show no more of the value than an instrument could */
 export function withError(value: number, error: number | null): string {
   if (error === null || !(error > 0) || !Number.isFinite(error)) return digits(value);
   const decimals = decimalsFor(error, 2);
+  const most = decimalsFor(value, MOST_DIGITS);
+  if (value !== 0 && decimals > most) return `${formatFixed(value, most)} ± ${digits(error, 1)}`;
   return `${formatFixed(value, decimals)} ± ${formatFixed(error, decimals)}`;
 }
 
