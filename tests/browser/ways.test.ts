@@ -61,6 +61,7 @@ describe("What moves the margin", () => {
     );
     expect(await chart.locator("rect.bar-more, rect.bar-less").count()).toBe(10);
     await page.getByText("Every number as a table").click();
+    await page.locator(".moves tbody tr").first().waitFor();
     expect(await page.locator(".moves tbody tr").count()).toBeGreaterThan(15);
   });
 
