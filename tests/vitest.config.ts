@@ -8,12 +8,19 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "unit", include: ["tests/{units,shared,client,house}/**/*.test.{ts,tsx}"] },
+        test: {
+          name: "unit",
+          isolate: false,
+          include: ["tests/{units,shared,client,house}/**/*.test.{ts,tsx}"],
+        },
       },
-      { extends: true, test: { name: "published", include: ["tests/published/**/*.test.ts"] } },
       {
         extends: true,
-        test: { name: "server", include: ["tests/{server,durability}/**/*.test.ts"], testTimeout: 20_000 },
+        test: { name: "published", isolate: false, include: ["tests/published/**/*.test.ts"] },
+      },
+      {
+        extends: true,
+        test: { name: "server", isolate: false, include: ["tests/{server,durability}/**/*.test.ts"], testTimeout: 20_000 },
       },
       {
         extends: true,

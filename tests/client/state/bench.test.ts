@@ -1,6 +1,4 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { bench, loadError, reload } from "../../../client/state/bench.ts";
-import { toSI } from "../../../shared/units/quantity.ts";
 
 /** A book whose only test reads flow in a unit that the table of units does not show. */
 const FLOW = { value: 300, unit: "cm^3/s" };
@@ -17,6 +15,9 @@ afterEach(() => {
 
 describe("the book, read from the server", () => {
   it("can be made into numbers at once, with a reading in a unit beyond the table", async () => {
+    vi.resetModules();
+    const { toSI } = await import("../../../shared/units/quantity.ts");
+    const { bench, loadError, reload } = await import("../../../client/state/bench.ts");
     expect(() => toSI(FLOW, "flow")).toThrow(/parse\.ts/);
     vi.stubGlobal("fetch", (path: string) => Promise.resolve(Response.json(answer(path))));
     await reload();
