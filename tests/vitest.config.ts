@@ -20,7 +20,12 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: "server", isolate: false, include: ["tests/{server,durability}/**/*.test.ts"], testTimeout: 20_000 },
+        test: {
+          name: "server",
+          isolate: false,
+          include: ["tests/{server,durability}/**/*.test.ts"],
+          testTimeout: 20_000,
+        },
       },
       {
         extends: true,
