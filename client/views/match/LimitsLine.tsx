@@ -23,28 +23,40 @@ const motorOf = ({ bench, outcome }: Props) =>
 
 const celsius = (kelvin: number) => `${formatFixed(kelvin - CELSIUS_ZERO, 0)}${THIN_SPACE}°C`;
 
-function windingText(props: Props): string {
-  const { prediction, resolved } = props.outcome;
-  const limit = motorOf(props)?.windingLimit;
-  if (!prediction?.point || !resolved?.motor) return "";
-  if (resolved.motor.thermal.thermalResistance === null)
-    return "The winding's temperature isn't known: its thermal resistance is missing.";
-  const settles = `The winding settles at ${celsius(prediction.point.windingTemperature)}`;
-  return limit === undefined
-    ? `${settles}, its limit isn't known.`
-    : `${settles}, its limit is ${celsius(limit)}.`;
+/** How near something is to its limit. */
+interface Near {
+  readonly text: string;
+  /** true: past it */
+  readonly beyond: boolean;
 }
 
-function rotorText({ bench, outcome }: Props): string {
+const within = (text: string): Near => ({ text, beyond: false });
+
+function windingNear(props: Props): Near {
+  const { prediction, resolved } = props.outcome;
+  const limit = motorOf(props)?.windingLimit;
+  if (!prediction?.point || !resolved?.motor) return within("");
+  if (resolved.motor.thermal.thermalResistance === null)
+    return within("The winding's temperature isn't known: its thermal resistance is missing.");
+  const { windingTemperature } = prediction.point;
+  const settles = `The winding settles at ${celsius(windingTemperature)}`;
+  if (limit === undefined) return within(`${settles}, its limit isn't known.`);
+  if (windingTemperature <= limit) return within(`${settles}, its limit is ${celsius(limit)}.`);
+  const text = `${settles}, above its limit of ${celsius(limit)}: the motor burns if it is left running.`;
+  return { text, beyond: true };
+}
+
+function rotorNear({ bench, outcome }: Props): Near {
   const { prediction, resolved, build } = outcome;
   const input = resolved && solvable(resolved);
-  if (!prediction?.point || !input) return "";
+  if (!prediction?.point || !input) return within("");
   const rotor = bench.rotors.find((each) => each.id === build.rotor)?.data;
   const turning = { build: input, rotor: rotor ? rotorBody(rotor, build.diameter) : null };
   const { safeSpeed, speed } = rotorFigures(turning, prediction.point.speed);
-  if (safeSpeed === null) return "How fast the rotor may be run isn't known.";
+  if (safeSpeed === null) return within("How fast the rotor may be run isn't known.");
   const share = formatFixed((PERCENT * speed) / safeSpeed, 0);
-  return `The rotor turns at ${share}${THIN_SPACE}% of the speed at which it should not be run.`;
+  const text = `The rotor turns at ${share}${THIN_SPACE}% of the speed at which it should not be run.`;
+  return { text, beyond: speed > safeSpeed };
 }
 
 const windingGuessed = ({ outcome }: Props) => outcome.resolved?.motor?.thermal.basis === "estimated";
@@ -54,15 +66,20 @@ function rotorMarked({ bench, outcome }: Props): boolean {
   return rotor?.material !== undefined && rotorGuessed(rotor);
 }
 
+function Said({ near: { text, beyond } }: { readonly near: Near }) {
+  return <span class={beyond ? "bad figure" : undefined}>{text}</span>;
+}
+
 /** How near winding and rotor are to their limits, and where all of it stands. */
 export function LimitsLine(props: Props) {
   const build = current.value?.id ?? null;
   return (
     <>
       <p class="small">
-        {windingText(props)}{" "}
+        <Said near={windingNear(props)} />{" "}
         {windingGuessed(props) && <Mark word="estimated" title="thermal figures of the motor" />}{" "}
-        {rotorText(props)} {rotorMarked(props) && <Mark word="estimated" title="material of the rotor" />}{" "}
+        <Said near={rotorNear(props)} />{" "}
+        {rotorMarked(props) && <Mark word="estimated" title="material of the rotor" />}{" "}
         <a href={`${href("run-down", build, changesToQuery(changes.value))}#limits`}>
           What burns or bursts first
         </a>

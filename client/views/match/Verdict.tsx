@@ -94,6 +94,7 @@ export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
         Parked, and driving nose uphill; driving is hardest at {driving.angle.toFixed(0)}° (
         {worstName(driving.angle)}). Wanted: {formatFixed(build.targetMargin, 2)} ×.
       </p>
+      <LimitsLine bench={bench} outcome={outcome} />
       <WorkingOut outcome={outcome} />
       <WaysPanel bench={bench} outcome={outcome} />
       <HowSure
@@ -108,7 +109,6 @@ export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
         from under it.
       </Caution>
       <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
-      <LimitsLine bench={bench} outcome={outcome} />
     </section>
   );
 }
