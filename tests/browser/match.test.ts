@@ -208,7 +208,7 @@ describe("Match", () => {
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBe(PHONE.width);
     const top = async (selector: string) => (await page.locator(selector).boundingBox())?.y ?? Number.NaN;
-    expect(await top(".match-verdict")).toBeLessThan(await top(".match-picture"));
+    expect(await top(".match-verdict .holds")).toBeLessThan(await top(".match-picture"));
     const panel = await page.locator(".match-handles").boundingBox();
     expect((panel?.y ?? 0) + (panel?.height ?? 0)).toBeLessThanOrEqual(PHONE.height + 1);
   });

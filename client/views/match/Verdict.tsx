@@ -95,20 +95,22 @@ export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
         {worstName(driving.angle)}). Wanted: {formatFixed(build.targetMargin, 2)} ×.
       </p>
       <LimitsLine bench={bench} outcome={outcome} />
-      <WorkingOut outcome={outcome} />
-      <WaysPanel bench={bench} outcome={outcome} />
-      <HowSure
-        state={sure}
-        ranges={`Ranges, and the ${outcome.resolved?.propeller ? "bar" : "bars"} across the operating point`}
-      />
-      <NextPanel bench={bench} outcome={outcome} sure={sure} id={id} />
-      <RestsOn bench={bench} outcome={outcome} />
-      <Warnings outcome={outcome} />
-      <Caution>
-        A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
-        from under it.
-      </Caution>
-      <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
+      <div class="match-more">
+        <WorkingOut outcome={outcome} />
+        <WaysPanel bench={bench} outcome={outcome} />
+        <HowSure
+          state={sure}
+          ranges={`Ranges, and the ${outcome.resolved?.propeller ? "bar" : "bars"} across the operating point`}
+        />
+        <NextPanel bench={bench} outcome={outcome} sure={sure} id={id} />
+        <RestsOn bench={bench} outcome={outcome} />
+        <Warnings outcome={outcome} />
+        <Caution>
+          A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+          from under it.
+        </Caution>
+        <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
+      </div>
     </section>
   );
 }
