@@ -1,3 +1,5 @@
+type Coefficients = readonly number[];
+
 /** Cody's rational approximations, highest power first: numerator and denominator of each range. */
 const SMALL_TOP = [
   0.18577770618460315, 3.1611237438705655, 113.86415415105016, 377.485237685302, 3209.3775891384694,
@@ -34,7 +36,8 @@ const INVERSE_ROOT_PI = 0.5641895835477563;
  * Source: Cody, Mathematics of Computation 23 (1969) 631–637
  */
 export function erfNearZero(x: number): number {
-  return (x * descending(SMALL_TOP, x * x)) / descending(SMALL_BOTTOM, x * x);
+  const square = x * x;
+  return (x * five(SMALL_TOP, square)) / five(SMALL_BOTTOM, square);
 }
 
 /**
@@ -49,14 +52,21 @@ export function erfNearZero(x: number): number {
  */
 export function scaledErfc(x: number): number {
   if (x <= SMALL) return Math.exp(x * x) * (1 - erfNearZero(x));
-  if (x <= LARGE) return descending(MIDDLE_TOP, x) / descending(MIDDLE_BOTTOM, x);
+  if (x <= LARGE) return nine(MIDDLE_TOP, x) / nine(MIDDLE_BOTTOM, x);
   const inverseSquare = 1 / x / x;
-  const ratio = descending(LARGE_TOP, inverseSquare) / descending(LARGE_BOTTOM, inverseSquare);
+  const ratio = six(LARGE_TOP, inverseSquare) / six(LARGE_BOTTOM, inverseSquare);
   return (INVERSE_ROOT_PI - inverseSquare * ratio) / x;
 }
 
-function descending(coefficients: readonly number[], x: number): number {
-  let value = 0;
-  for (const c of coefficients) value = value * x + c;
-  return value;
+/** Horner's rule without a loop: asked millions of times by a likelihood. */
+function five(c: Coefficients, x: number): number {
+  return (((c[0] * x + c[1]) * x + c[2]) * x + c[3]) * x + c[4];
+}
+
+function six(c: Coefficients, x: number): number {
+  return five(c, x) * x + c[5];
+}
+
+function nine(c: Coefficients, x: number): number {
+  return ((six(c, x) * x + c[6]) * x + c[7]) * x + c[8];
 }
