@@ -58,8 +58,9 @@ export function gapGrid<T>(
 
 type Range = readonly [number, number];
 
+/** The last is the end itself, not a rounding beyond it: a law tabulated up to there would be made anew. */
 const gapsOver = ([lo, hi]: Range): number[] =>
-  Array.from({ length: NODES }, (_, i) => lo + ((hi - lo) * i) / (NODES - 1));
+  Array.from({ length: NODES }, (_, i) => (i === NODES - 1 ? hi : lo + ((hi - lo) * i) / (NODES - 1)));
 
 /** Null where the grid holds all that counts, and little else. */
 function nextRange(gaps: readonly number[], logs: readonly number[]): Range | null {
