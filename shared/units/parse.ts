@@ -88,6 +88,9 @@ function readFree(quantity: TypedQuantity, name: DimensionName, read: string): n
 
 takeFreeUnits(readFree);
 
+/** The unit of a bare fraction is a digit itself: "0.7 1". */
+const BARE_ONE = /^([+-]?\d*[.,]?\d+)\s(1)$/;
+
 /**
  * Splits what a person typed into number and unit, and checks the unit.
  *
@@ -99,9 +102,11 @@ takeFreeUnits(readFree);
  */
 export function parseQuantity(text: string, name: DimensionName, defaultUnit?: string): TypedQuantity {
   const trimmed = text.trim();
-  const match = /^([+-]?[\d.,\u2009\u202f\u00a0' ]*\d[\d.,]*(?:[eE][+-]?\d+)?|[+-]?\.\d+)\s*(.*)$/u.exec(
+  const ofOne = name === "fraction" ? BARE_ONE.exec(trimmed) : null;
+  const bare = /^([+-]?[\d.,\u2009\u202f\u00a0' ]*\d[\d.,]*(?:[eE][+-]?\d+)?|[+-]?\.\d+)\s*(.*)$/u.exec(
     trimmed,
   );
+  const match = ofOne ?? bare;
   if (!match)
     throw refuse(trimmed, name, trimmed === "" ? "Nothing was typed." : "There is no number in it.");
   const value = parseNumber(match[1]);

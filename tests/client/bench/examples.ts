@@ -133,4 +133,22 @@ export const THRUST: BenchTest = benchTest.parse({
   ],
 });
 
-export const EXAMPLES = [PULL, PLATE_CURVE, KNOWN_CURVE, MOTOR, LEAK, FRICTION, THRUST] as const;
+export const DISCHARGE: BenchTest = benchTest.parse({
+  kind: "discharge",
+  date: "2026-03-21",
+  pack: "p1",
+  across: "plug",
+  end: "stopped",
+  rows: [
+    { charge: typed(0, "mAh"), voltage: typed(4.18, "V"), current: typed(0, "A") },
+    { charge: typed(120, "mAh"), voltage: typed(3.94, "V"), current: typed(2600, "mA") },
+    {
+      charge: typed(0.12, "Ah"),
+      voltage: typed(4.05, "V"),
+      current: typed(0, "A"),
+      setAside: "rest cut short",
+    },
+  ],
+});
+
+export const EXAMPLES = [PULL, PLATE_CURVE, KNOWN_CURVE, MOTOR, LEAK, FRICTION, THRUST, DISCHARGE] as const;

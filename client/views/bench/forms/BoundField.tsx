@@ -39,6 +39,7 @@ function inputOf(form: FormModel, field: FieldSpec, text: string, input: FieldIn
     case "choice":
       return (
         <select {...input} value={text} onChange={(event) => type(event.currentTarget.value)}>
+          {text === "" && <option value="">choose…</option>}
           {field.options.map(([value, label]) => (
             <option key={value} value={value}>
               {label}

@@ -1,35 +1,17 @@
-import type { ComponentType } from "preact";
 import { useMemo, useRef, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
-import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { bench, keep } from "../../../state/bench.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
 import { ChangedMeanwhile } from "./ChangedMeanwhile.tsx";
-import { CurveFields } from "./curve.tsx";
-import { DischargeFields } from "./discharge.tsx";
 import { ErrorSummary } from "./ErrorSummary.tsx";
-import { FrictionFields } from "./friction.tsx";
-import { LeakFields } from "./leak.tsx";
+import { KIND_FIELDS } from "./kindFields.ts";
 import { type FormModel, forget, keepFocus } from "./model.ts";
-import { MotorFields } from "./motor.tsx";
-import { PullFields } from "./pull.tsx";
 import { RowTable } from "./RowTable.tsx";
 import { CommonFields } from "./Sections.tsx";
 import { save } from "./save.ts";
-import { ThrustFields } from "./thrust.tsx";
-
-const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly form: FormModel }>>> = {
-  curve: CurveFields,
-  pull: PullFields,
-  motor: MotorFields,
-  leak: LeakFields,
-  friction: FrictionFields,
-  thrust: ThrustFields,
-  discharge: DischargeFields,
-};
 
 interface TestFormProps {
   readonly form: FormModel;

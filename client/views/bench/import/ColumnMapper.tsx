@@ -1,16 +1,10 @@
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { Field } from "../../../ui/Field.tsx";
 import { isGood, readQuantity } from "../record/texts.ts";
 import type { CsvTable } from "./csv.ts";
-import {
-  type ColumnMapping,
-  mappingFor,
-  namesUnit,
-  ROLE_LABELS,
-  ROLES,
-  type Role,
-  unitChoices,
-} from "./mapping.ts";
+import { type ColumnMapping, mappingFor, unitChoices, unitDoubt } from "./mapping.ts";
 import type { ImportModel } from "./model.ts";
+import { IGNORE, type Role, roleInList, rolesOf } from "./roles.ts";
 
 interface ColumnMapperProps {
   readonly model: ImportModel;
@@ -44,7 +38,7 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
                 name={name}
                 sample={table.lines[0]?.cells[i] ?? ""}
                 column={mapping[i]}
-                roles={ROLES[model.kind]}
+                kind={model.kind}
                 onChange={(next) => put(i, next)}
               />
             ))}
@@ -60,26 +54,27 @@ interface MappingRowProps {
   readonly name: string;
   readonly sample: string;
   readonly column: ColumnMapping;
-  readonly roles: readonly Role[];
+  readonly kind: TestKind;
   readonly onChange: (column: ColumnMapping) => void;
 }
 
-function MappingRow({ name, sample, column, roles, onChange }: MappingRowProps) {
-  const units = unitChoices(column.role, column.unit);
+function MappingRow({ name, sample, column, kind, onChange }: MappingRowProps) {
+  const units = unitChoices(kind, column.role, column.unit);
+  const doubt = unitDoubt(name, column, kind);
   const called = name === "" ? "column without a name" : name;
   return (
-    <tr class={column.role === "ignore" ? "quiet" : ""}>
+    <tr class={column.role === IGNORE ? "quiet" : ""}>
       <th scope="row">{called}</th>
       <td>{sample}</td>
       <td>
         <select
           aria-label={`What ${called} is`}
           value={column.role}
-          onChange={(event) => onChange(mappingFor(event.currentTarget.value as Role, name))}
+          onChange={(event) => onChange(mappingFor(event.currentTarget.value, name, kind))}
         >
-          {roles.map((role) => (
+          {rolesOf(kind).map((role: Role) => (
             <option key={role} value={role}>
-              {ROLE_LABELS[role]}
+              {roleInList(kind, role)}
             </option>
           ))}
         </select>
@@ -93,12 +88,12 @@ function MappingRow({ name, sample, column, roles, onChange }: MappingRowProps) 
           >
             {units.map((unit) => (
               <option key={unit} value={unit}>
-                {unit}
+                {unit || "choose…"}
               </option>
             ))}
           </select>
         )}
-        {!namesUnit(name, column.role) && <span class="quiet small"> not in the header: check it</span>}
+        {doubt && <span class={column.unit === "" ? "field-error" : "quiet small"}> {doubt}</span>}
       </td>
     </tr>
   );

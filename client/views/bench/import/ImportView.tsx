@@ -1,65 +1,88 @@
-import { useMemo } from "preact/hooks";
-import { href, route } from "../../../app/router.ts";
+import { useEffect, useMemo, useRef } from "preact/hooks";
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import { go, href, route } from "../../../app/router.ts";
 import { bench } from "../../../state/bench.ts";
 import { Answer } from "../../../ui/Answer.tsx";
-import { CurveFields } from "../forms/curve.tsx";
+import { KIND_FIELDS } from "../forms/kindFields.ts";
 import { CommonFields } from "../forms/Sections.tsx";
-import { ThrustFields } from "../forms/thrust.tsx";
-import { KINDS } from "../record/kinds.ts";
+import { KIND_ORDER, KINDS } from "../record/kinds.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
 import { ColumnMapper } from "./ColumnMapper.tsx";
-import type { ImportKind } from "./mapping.ts";
-import { createImport, type ImportModel } from "./model.ts";
+import { KindPicker } from "./KindPicker.tsx";
+import { createImport, type ImportModel, otherKind, takeIn } from "./model.ts";
 import { Preview } from "./Preview.tsx";
 import { countInWords } from "./points.ts";
 import { SaveImport } from "./SaveImport.tsx";
 import { SourcePicker } from "./SourcePicker.tsx";
+import type { Source } from "./source.ts";
 
 function sentenceOf(model: ImportModel): string {
-  if (!model.table.value) return `Import a ${nameOf(model.kind)} from CSV`;
+  if (!model.table.value) return `Import a ${KINDS[model.kind].name.toLowerCase()} from CSV`;
   const missing = model.missing.value[0];
   return missing ?? countInWords(model.points.value);
 }
 
-const nameOf = (kind: ImportKind): string => KINDS[kind].name.toLowerCase();
-
-function newImport(kind: ImportKind): ImportModel {
+function newImport(kind: TestKind, source: Source | null): ImportModel {
   const book = bench.peek();
   if (!book) throw new Error("An import needs the bench book.");
-  return createImport(book, new Date(), kind);
+  const model = createImport(book, new Date(), kind);
+  if (source) takeIn(model, source);
+  return model;
 }
 
-/** A curve or thrust test from a CSV file, as the address says. */
+/** A test of any kind from a CSV file, as the address says; a file that says itself what it is counts more. */
 export function ImportView() {
-  const kind = route.value.query.get("kind") === "thrust" ? "thrust" : "curve";
-  return <ImportOf key={kind} kind={kind} />;
+  const wanted = route.value.query.get("kind");
+  const kind = KIND_ORDER.find((known) => known === wanted) ?? "curve";
+  const handedOn = useRef<Source | null>(null);
+  const change = (next: TestKind, source: Source | null) => {
+    handedOn.current = source;
+    go(href("bench", "import", { kind: next }), { replace: true });
+  };
+  return <ImportOf key={kind} kind={kind} source={handedOn.current} onKind={change} />;
 }
 
-/** The text, what its columns are, a preview, the rotor, and the result so far. */
-function ImportOf({ kind }: { readonly kind: ImportKind }) {
-  const model = useMemo(() => newImport(kind), [kind]);
+interface ImportOfProps {
+  readonly kind: TestKind;
+  /** what was given under another kind */
+  readonly source: Source | null;
+  readonly onKind: (kind: TestKind, source: Source | null) => void;
+}
+
+function useRunning(model: ImportModel) {
   const [first] = model.forms.value;
   const book = bench.value;
-  const running = useMemo(
-    () =>
-      first && book && model.points.value.good.length > 0
-        ? runningResult(first.read.value, book)
-        : NOTHING_YET,
-    [first, book, model.points.value],
+  const points = model.points.value;
+  return useMemo(
+    () => (first && book && points.good.length > 0 ? runningResult(first.read.value, book) : NOTHING_YET),
+    [first, book, points],
   );
+}
+
+/** The text, what its columns are, a preview, what the test asks, and the result so far. */
+function ImportOf({ kind, source, onKind }: ImportOfProps) {
+  // what was handed on counts once, when the kind changes
+  const model = useMemo(() => newImport(kind, source), [kind]);
+  const other = otherKind(model);
+  useEffect(() => {
+    if (other) onKind(other, model.source.value);
+  }, [other]);
+  const running = useRunning(model);
+  const Own = KIND_FIELDS[kind];
   return (
     <div class="bench-import">
       <Answer sentence={sentenceOf(model)}>
         {model.table.value ? (
-          `Look at the columns and the preview, choose the ${kind === "curve" ? "rotor" : "propeller"}, then save.`
+          "Look at the columns and the preview, say what was tested, then save."
         ) : (
           <>
-            One line a point, a header above. <a href={href("bench")}>Back to the list</a>
+            One line a {KINDS[kind].row}, a header above. <a href={href("bench")}>Back to the list</a>
           </>
         )}
       </Answer>
+      <KindPicker kind={kind} onChange={(next) => onKind(next, unsaid(model))} />
       <SourcePicker model={model} />
       {model.table.value && (
         <>
@@ -68,7 +91,7 @@ function ImportOf({ kind }: { readonly kind: ImportKind }) {
               <ColumnMapper model={model} table={model.table.value} />
               <Preview model={model} table={model.table.value} />
               <h2>The test</h2>
-              {kind === "curve" ? <CurveFields form={model.form} /> : <ThrustFields form={model.form} />}
+              <Own form={model.form} />
               <CommonFields form={model.form} />
             </div>
             <RunningPanel running={running} />
@@ -78,4 +101,9 @@ function ImportOf({ kind }: { readonly kind: ImportKind }) {
       )}
     </div>
   );
+}
+
+/** @returns the text that is in, to be read as another kind; null where it says itself which kind it is */
+function unsaid({ source, table }: ImportModel): Source | null {
+  return table.value?.head.kind === undefined ? source.value : null;
 }

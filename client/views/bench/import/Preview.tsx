@@ -1,8 +1,10 @@
 import { useState } from "preact/hooks";
-import type { CsvTable } from "./csv.ts";
-import { ROLE_LABELS } from "./mapping.ts";
+import { columnsOf, KINDS } from "../record/kinds.ts";
+import type { CsvLine, CsvTable } from "./csv.ts";
 import type { ImportModel } from "./model.ts";
-import { countInWords } from "./points.ts";
+import { countInWords, type GoodLine } from "./points.ts";
+import { type Role, roleInList, TEST } from "./roles.ts";
+import { silenceOf } from "./silence.ts";
 
 const SHOWN_AT_ONCE = 12;
 
@@ -11,42 +13,55 @@ interface PreviewProps {
   readonly table: CsvTable;
 }
 
+/** @returns the roles that the preview has a column for: those that a row of the test has and the file gives */
+function shownRoles({ kind, mapping, form }: ImportModel): Role[] {
+  const given = new Set(mapping.value.map(({ role }) => role));
+  if (kind === "curve") given.add("speed");
+  const own = columnsOf(KINDS[kind], form.draft.value.fields).map(({ key }) => key);
+  return [...own, TEST].filter((role) => given.has(role));
+}
+
 /** The lines as they will be read; one that is kept out says why. */
 export function Preview({ model, table }: PreviewProps) {
-  const [onlyBad, setOnlyBad] = useState(false);
-  const [all, setAll] = useState(false);
   const missing = model.missing.value;
-  const points = model.points.value;
-  if (missing.length > 0) {
-    return (
-      <section>
-        <h2>Preview</h2>
+  return (
+    <section>
+      <h2>Preview</h2>
+      {missing.length > 0 ? (
         <ul>
           {missing.map((wish) => (
             <li key={wish}>{wish}</li>
           ))}
         </ul>
-      </section>
-    );
-  }
-  const reasons = new Map(points.bad.map(({ line, reason }) => [line, reason]));
-  const good = new Map(points.good.map(({ line, row }) => [line, row]));
+      ) : (
+        <Lines model={model} table={table} />
+      )}
+    </section>
+  );
+}
+
+function Lines({ model, table }: PreviewProps) {
+  const [onlyBad, setOnlyBad] = useState(false);
+  const [all, setAll] = useState(false);
+  const points = model.points.value;
+  const reasons = new Map(points.bad.map(({ line, reason }) => [line, `kept out: ${reason}`]));
+  for (const [line, reason] of model.refused.value) reasons.set(line, `refused: ${reason}`);
+  const good = new Map(points.good.map((line) => [line.line, line]));
   const lines = onlyBad ? table.lines.filter(({ line }) => reasons.has(line)) : table.lines;
   const shown = all ? lines : lines.slice(0, SHOWN_AT_ONCE);
-  const roles = [...new Set(["speed" as const, ...model.mapping.value.map(({ role }) => role)])].filter(
-    (role) => role !== "ignore" && role !== "open" && role !== "setAside",
-  );
+  const roles = shownRoles(model);
+  const silence = silenceOf(model.kind, model.mapping.value);
   return (
-    <section>
-      <h2>Preview</h2>
+    <>
       <p>
         {countInWords(points)}{" "}
-        {points.bad.length > 0 && (
+        {reasons.size > 0 && (
           <button type="button" class="plain" onClick={() => setOnlyBad(!onlyBad)}>
             {onlyBad ? "show every line" : "show only those kept out"}
           </button>
         )}
       </p>
+      {silence && <p class="quiet">{silence}</p>}
       <div class="data-table-scroll">
         <table class="bench-preview">
           <thead>
@@ -54,33 +69,24 @@ export function Preview({ model, table }: PreviewProps) {
               <th scope="col">Line</th>
               {roles.map((role) => (
                 <th key={role} scope="col">
-                  {ROLE_LABELS[role]}
+                  {roleInList(model.kind, role)}
                 </th>
               ))}
               <th scope="col">Reads as</th>
             </tr>
           </thead>
           <tbody>
-            {shown.map(({ line, cells }) => {
-              const row = good.get(line);
-              return (
-                <tr key={line} class={row ? "" : "bench-bad"}>
-                  <th scope="row">{line}</th>
-                  {row ? (
-                    roles.map((role) => <td key={role}>{row.cells[role] ?? ""}</td>)
-                  ) : (
-                    <td colSpan={roles.length}>{cells.join(` ${table.delimiter} `)}</td>
-                  )}
-                  <td>
-                    {row
-                      ? row.aside === null
-                        ? "a point"
-                        : `set aside: ${row.aside}`
-                      : `kept out: ${reasons.get(line)}`}
-                  </td>
-                </tr>
-              );
-            })}
+            {shown.map((line) => (
+              <Line
+                key={line.line}
+                line={line}
+                good={good.get(line.line)}
+                reason={reasons.get(line.line)}
+                roles={roles}
+                delimiter={table.delimiter}
+                row={KINDS[model.kind].row}
+              />
+            ))}
           </tbody>
         </table>
       </div>
@@ -89,6 +95,38 @@ export function Preview({ model, table }: PreviewProps) {
           Show all {lines.length} lines
         </button>
       )}
-    </section>
+    </>
+  );
+}
+
+interface LineProps {
+  readonly line: CsvLine;
+  readonly good: GoodLine | undefined;
+  /** why it is kept out or was refused */
+  readonly reason: string | undefined;
+  readonly roles: readonly Role[];
+  readonly delimiter: string;
+  /** what a row of the test is */
+  readonly row: string;
+}
+
+function readsAs({ good, row }: LineProps): string {
+  const aside = good?.row.aside;
+  return aside ? `set aside: ${aside}` : `a ${row}`;
+}
+
+function Line(props: LineProps) {
+  const { line, good, reason, roles, delimiter } = props;
+  const textOf = (role: Role) => (role === TEST ? good?.test : good?.row.cells[role]) ?? "";
+  return (
+    <tr class={reason === undefined ? "" : "bench-bad"}>
+      <th scope="row">{line.line}</th>
+      {good ? (
+        roles.map((role) => <td key={role}>{textOf(role)}</td>)
+      ) : (
+        <td colSpan={roles.length}>{line.cells.join(` ${delimiter} `)}</td>
+      )}
+      <td>{reason ?? readsAs(props)}</td>
+    </tr>
   );
 }

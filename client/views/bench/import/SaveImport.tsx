@@ -1,43 +1,12 @@
 import { useRef, useState } from "preact/hooks";
 import { navigate } from "../../../app/router.ts";
-import { keep } from "../../../state/bench.ts";
 import { counted } from "../../../ui/count.ts";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
-import type { FormModel } from "../forms/model.ts";
-import { save } from "../forms/save.ts";
 import { KINDS } from "../record/kinds.ts";
 import { type ImportModel, keyOf, tooManyRows } from "./model.ts";
+import { sendAll } from "./send.ts";
 
-/** Shows in the one form on the screen what was wrong in the test that was sent; its rows are named by their lines. */
-function showRefusal(model: ImportModel, sent: FormModel): void {
-  const lines = new Map(model.points.value.good.map(({ row, line }) => [row.key, line]));
-  const said = [...sent.shown.value].map(([path, message]): [string, string] => {
-    const [head, key, column] = path.split(".");
-    const line = head === "rows" && key !== undefined ? lines.get(Number(key)) : undefined;
-    return line === undefined ? [path, message] : [`line ${line}${column ? `, ${column}` : ""}`, message];
-  });
-  model.form.submitted.value = true;
-  model.form.serverErrors.value = new Map(said);
-  model.form.problem.value = sent.problem.value;
-}
-
-/** Sends what is not saved yet, test by test. @returns the last one's id; null where one was refused */
-async function sendAll(model: ImportModel, forms: readonly FormModel[]): Promise<string | null> {
-  let last: string | null = null;
-  for (const form of forms) {
-    const saved = await save(form, null);
-    if (!("record" in saved)) {
-      showRefusal(model, form);
-      return null;
-    }
-    model.saved.value = new Set([...model.saved.value, keyOf(form)]);
-    keep("tests", saved.record);
-    last = saved.record.id;
-  }
-  return last;
-}
-
-/** One test of all points, or one a speed, and the button that saves it. */
+/** One test of all rows, one a speed, or one for each that a column names, and the button that saves them. */
 export function SaveImport({ model }: { readonly model: ImportModel }) {
   const [saving, setSaving] = useState(false);
   const box = useRef<HTMLDivElement>(null);
@@ -45,6 +14,7 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
   const left = forms.filter((form) => !model.saved.value.has(keyOf(form)));
   const count = model.points.value.good.length;
   const tooMany = tooManyRows(forms);
+  const { row, name } = KINDS[model.kind];
   const send = async () => {
     setSaving(true);
     const last = await sendAll(model, left);
@@ -54,24 +24,7 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
   };
   return (
     <section class="bench-import-save">
-      {model.kind === "curve" && (
-        <fieldset>
-          <legend>Save as</legend>
-          {[false, true].map((each) => (
-            <label key={String(each)}>
-              <input
-                type="radio"
-                name="per-speed"
-                checked={model.perSpeed.value === each}
-                onChange={() => {
-                  model.perSpeed.value = each;
-                }}
-              />{" "}
-              {each ? "one test a speed" : "one test"}
-            </label>
-          ))}
-        </fieldset>
-      )}
+      {model.kind === "curve" && <PerSpeed model={model} />}
       <ErrorSummary form={model.form} box={box} />
       {tooMany && (
         <p class="field-error" role="alert">
@@ -89,10 +42,29 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
         disabled={saving || count === 0 || tooMany !== null}
         onClick={() => void send()}
       >
-        {saving
-          ? "Saving…"
-          : `Save ${counted(count, "point")} as ${counted(left.length, KINDS[model.kind].name.toLowerCase())}`}
+        {saving ? "Saving…" : `Save ${counted(count, row)} as ${counted(left.length, name.toLowerCase())}`}
       </button>
     </section>
+  );
+}
+
+function PerSpeed({ model }: { readonly model: ImportModel }) {
+  return (
+    <fieldset>
+      <legend>Save as</legend>
+      {[false, true].map((each) => (
+        <label key={String(each)}>
+          <input
+            type="radio"
+            name="per-speed"
+            checked={model.perSpeed.value === each}
+            onChange={() => {
+              model.perSpeed.value = each;
+            }}
+          />{" "}
+          {each ? "one test a speed" : "one test"}
+        </label>
+      ))}
+    </fieldset>
   );
 }

@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 import { CsvError, DELIMITERS } from "./csv.ts";
-import type { ImportKind } from "./mapping.ts";
+import { EXAMPLES } from "./examples.ts";
 import { type ImportModel, takeIn } from "./model.ts";
 import { readFile } from "./source.ts";
 
@@ -9,11 +9,6 @@ const DELIMITER_NAMES: Readonly<Record<string, string>> = {
   ";": "semicolon",
   "\t": "tabulator",
   "|": "bar",
-};
-
-const EXAMPLES: Readonly<Record<ImportKind, string>> = {
-  curve: "rpm, flow [L/s], pressure [Pa]\n24000, 0, 1250",
-  thrust: "rpm, thrust [g], current [A]\n12000, 140, 5.1",
 };
 
 async function choose(model: ImportModel, file: File | undefined): Promise<void> {

@@ -107,7 +107,7 @@ const isBlank = ({ cells }: CsvLine): boolean => cells.every((cell) => cell.trim
 export function readCsv(text: string, choices: CsvChoices = {}): CsvTable {
   const { head, body, skipped } = splitHead(text.replace(BYTE_ORDER_MARK, ""));
   if (body.trim() === "")
-    throw new CsvError("There is nothing in it. A header and one line a point are needed.");
+    throw new CsvError("There is nothing in it. A header and one line a reading are needed.");
   const delimiter = choices.delimiter ?? guessDelimiter(body.split(/\r\n|\r|\n/, 1)[0]);
   const [header, ...lines] = numbered(dsvFormat(delimiter).parseRows(body), skipped + 1);
   const filled = lines.filter((line) => !isBlank(line));

@@ -20,10 +20,7 @@ function NewButtons() {
         </a>
       ))}
       <a class="button" href={href("bench", "import")}>
-        Import a curve from CSV
-      </a>
-      <a class="button" href={href("bench", "import", { kind: "thrust" })}>
-        Import thrusts from CSV
+        Import from CSV
       </a>
       <a class="button" href={href("parts")}>
         Parts and builds

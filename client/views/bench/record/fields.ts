@@ -1,5 +1,6 @@
 import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
+import { NAMES } from "./headerNames.ts";
 import type { ColumnSpec, FieldSpec, PartCollection } from "./spec.ts";
 
 /** A field that names one of the book's parts. */
@@ -47,5 +48,6 @@ export const flowColumn: ColumnSpec = {
   label: "Flow",
   dimension: "flow",
   need: "required",
+  names: NAMES.flow,
   flowFrom: "known-flow",
 };

@@ -31,8 +31,14 @@ export const KIND_ORDER: readonly TestKind[] = [
   "thrust",
 ];
 
-/** As many rows a test can have, pull and friction tests a fifth of it. */
-export const MOST_ROWS = 5000;
+const MOST_ROWS = 5000;
+/** A pull or a slide is made by hand. */
+const MOST_ROWS_BY_HAND = 1000;
+
+/** @returns how many rows a test of a kind can have */
+export function mostRows(kind: TestKind): number {
+  return kind === "pull" || kind === "friction" ? MOST_ROWS_BY_HAND : MOST_ROWS;
+}
 
 /** Asked of every kind. */
 export const HEAD_FIELDS: readonly FieldSpec[] = [

@@ -1,4 +1,5 @@
 import { asked, FLOW_FROM, flowColumn, part, rotorPart } from "../fields.ts";
+import { NAMES } from "../headerNames.ts";
 import type { KindSpec } from "../spec.ts";
 
 /** Pressure against flow of a rotor. */
@@ -14,13 +15,37 @@ export const curve: KindSpec = {
     FLOW_FROM,
   ],
   columns: [
-    { key: "speed", label: "Speed", dimension: "speed", need: "required", carried: true },
-    { key: "pressure", label: "Pressure", dimension: "pressure", need: "required" },
+    {
+      key: "speed",
+      label: "Speed",
+      dimension: "speed",
+      need: "required",
+      carried: true,
+      sign: "positive",
+      names: NAMES.speed,
+    },
+    {
+      key: "pressure",
+      label: "Pressure",
+      inList: "pressure (static)",
+      dimension: "pressure",
+      need: "required",
+      sign: "any",
+      names: NAMES.pressure,
+    },
     flowColumn,
-    { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional" },
-    { key: "current", label: "Current", dimension: "current", need: "optional" },
-    { key: "torque", label: "Torque", dimension: "torque", need: "optional" },
-    { key: "density", label: "Air density", dimension: "density", need: "optional", carried: true },
+    { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional", names: NAMES.voltage },
+    { key: "current", label: "Current", dimension: "current", need: "optional", names: NAMES.current },
+    { key: "torque", label: "Torque", dimension: "torque", need: "optional", names: NAMES.torque },
+    {
+      key: "density",
+      label: "Air density",
+      dimension: "density",
+      need: "optional",
+      carried: true,
+      sign: "positive",
+      names: ["rho", "ρ", "dichte"],
+    },
   ],
   instruments: [
     { key: "pressure", label: "Pressure", dimension: "pressure" },

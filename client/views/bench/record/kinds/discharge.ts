@@ -1,4 +1,5 @@
 import { part } from "../fields.ts";
+import { NAMES } from "../headerNames.ts";
 import type { KindSpec } from "../spec.ts";
 
 /** Voltage and current of a pack while it is drawn. */
@@ -36,11 +37,33 @@ export const discharge: KindSpec = {
       dimension: "charge",
       need: "optional",
       offered: true,
+      names: ["drawn", "capacity", "mah", "ah", "ladung"],
       hint: "or the time, in every row",
     },
-    { key: "time", label: "Time", dimension: "time", need: "optional", hint: "where no charge is counted" },
-    { key: "voltage", label: "Voltage", dimension: "voltage", need: "required" },
-    { key: "current", label: "Current", dimension: "current", need: "required", hint: "0 at rest" },
+    {
+      key: "time",
+      label: "Time",
+      dimension: "time",
+      need: "optional",
+      hint: "where no charge is counted",
+      names: ["t", "elapsed", "zeit"],
+    },
+    {
+      key: "voltage",
+      label: "Voltage",
+      dimension: "voltage",
+      need: "required",
+      sign: "positive",
+      names: NAMES.voltage,
+    },
+    {
+      key: "current",
+      label: "Current",
+      dimension: "current",
+      need: "required",
+      hint: "0 at rest",
+      names: NAMES.current,
+    },
   ],
   instruments: [
     { key: "voltage", label: "Voltage", dimension: "voltage" },

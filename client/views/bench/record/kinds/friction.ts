@@ -21,8 +21,23 @@ export const friction: KindSpec = {
     part("skirt", "Skirt", "skirts", false, "where it was a skirt that slid"),
   ],
   columns: [
-    { key: "held", label: "Held", dimension: "angle", need: "nullable", hint: "steepest tilt that held" },
-    { key: "slid", label: "Slid", dimension: "angle", need: "nullable", hint: "empty if you stopped before" },
+    {
+      key: "held",
+      label: "Held",
+      dimension: "angle",
+      need: "nullable",
+      hint: "steepest tilt that held",
+      names: ["holds", "hold", "hielt"],
+    },
+    {
+      key: "slid",
+      label: "Slid",
+      dimension: "angle",
+      need: "nullable",
+      hint: "empty if you stopped before",
+      sign: "positive",
+      names: ["slides", "slide", "slipped", "slip", "rutschte"],
+    },
   ],
   instruments: [{ key: "angle", label: "Angle", dimension: "angle" }],
 };

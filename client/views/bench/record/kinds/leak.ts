@@ -1,4 +1,5 @@
 import { asked, FLOW_FROM, flowColumn, part } from "../fields.ts";
+import { NAMES } from "../headerNames.ts";
 import type { KindSpec } from "../spec.ts";
 
 /** Flow through a skirt on a surface against its depression. */
@@ -14,13 +15,22 @@ export const leak: KindSpec = {
     FLOW_FROM,
   ],
   columns: [
-    { key: "pressure", label: "Cavity pressure", dimension: "pressure", need: "required" },
+    {
+      key: "pressure",
+      label: "Cavity pressure",
+      dimension: "pressure",
+      need: "required",
+      sign: "positive",
+      names: NAMES.pressure,
+    },
     flowColumn,
     {
       key: "platePressure",
       label: "Drop over the plate",
       dimension: "pressure",
       need: "required",
+      sign: "positive",
+      names: ["plate", "pplate", "dpplate", "platedrop", "pressureplate", "dropoverplate", "overplate"],
       flowFrom: "bleed-plate",
     },
   ],

@@ -1,4 +1,5 @@
 import { asked, part } from "../fields.ts";
+import { NAMES } from "../headerNames.ts";
 import type { KindSpec } from "../spec.ts";
 
 /** Loads that held and that let go. */
@@ -29,20 +30,36 @@ export const pull: KindSpec = {
     asked("charge", "State of charge", "fraction", false, "where no voltage is read"),
   ],
   columns: [
-    { key: "held", label: "Held", dimension: "load", need: "required", hint: "0 if it let go at once" },
+    {
+      key: "held",
+      label: "Held",
+      dimension: "load",
+      need: "required",
+      hint: "0 if it let go at once",
+      names: ["holds", "hold", "hielt"],
+    },
     {
       key: "letGo",
       label: "Let go",
       dimension: "load",
       need: "nullable",
+      names: ["letsgo", "released", "release", "failed", "off"],
       hint: "empty if you stopped before",
     },
-    { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional" },
+    {
+      key: "voltage",
+      label: "Voltage",
+      dimension: "voltage",
+      need: "optional",
+      sign: "positive",
+      names: NAMES.voltage,
+    },
     {
       key: "gap",
       label: "Shim",
       dimension: "length",
       need: "optional",
+      names: ["spacer"],
       carried: true,
       hint: "in the place of the set gap",
     },

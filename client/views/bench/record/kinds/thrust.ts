@@ -1,4 +1,5 @@
 import { asked, part, rotorPart } from "../fields.ts";
+import { NAMES } from "../headerNames.ts";
 import type { KindSpec } from "../spec.ts";
 
 /** Thrust of an open propeller against its speed. */
@@ -13,17 +14,40 @@ export const thrust: KindSpec = {
     part("motor", "Motor that turned it", "motors", false, "gives the shaft power from its current"),
   ],
   columns: [
-    { key: "speed", label: "Speed", dimension: "speed", need: "required" },
-    { key: "thrust", label: "Thrust", dimension: "load", need: "required", hint: "towards the surface" },
-    { key: "current", label: "Current", dimension: "current", need: "optional", hint: "at full throttle" },
-    { key: "torque", label: "Torque", dimension: "torque", need: "optional" },
-    { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional" },
+    {
+      key: "speed",
+      label: "Speed",
+      dimension: "speed",
+      need: "required",
+      sign: "positive",
+      names: NAMES.speed,
+    },
+    {
+      key: "thrust",
+      label: "Thrust",
+      dimension: "load",
+      need: "required",
+      hint: "towards the surface",
+      sign: "any",
+      names: ["force", "schub"],
+    },
+    {
+      key: "current",
+      label: "Current",
+      dimension: "current",
+      need: "optional",
+      hint: "at full throttle",
+      names: NAMES.current,
+    },
+    { key: "torque", label: "Torque", dimension: "torque", need: "optional", names: NAMES.torque },
+    { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional", names: NAMES.voltage },
     {
       key: "throttle",
       label: "Throttle",
       dimension: "fraction",
       need: "optional",
       carried: true,
+      names: NAMES.throttle,
       fallback: "100 %",
     },
   ],

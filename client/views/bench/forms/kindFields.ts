@@ -1,0 +1,21 @@
+import type { ComponentType } from "preact";
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import { CurveFields } from "./curve.tsx";
+import { DischargeFields } from "./discharge.tsx";
+import { FrictionFields } from "./friction.tsx";
+import { LeakFields } from "./leak.tsx";
+import type { FormModel } from "./model.ts";
+import { MotorFields } from "./motor.tsx";
+import { PullFields } from "./pull.tsx";
+import { ThrustFields } from "./thrust.tsx";
+
+/** What each kind of test asks above its rows. */
+export const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly form: FormModel }>>> = {
+  curve: CurveFields,
+  pull: PullFields,
+  motor: MotorFields,
+  leak: LeakFields,
+  friction: FrictionFields,
+  thrust: ThrustFields,
+  discharge: DischargeFields,
+};
