@@ -18,7 +18,7 @@ export class Job {
   /** first set that no piece was cut from */
   next = 0;
   /** sets that no other dominates in margin, mass and time; rising */
-  front = new Uint32Array();
+  front: Uint32Array = new Uint32Array();
   /** pieces as they came back, in whatever order; none once the job is cancelled or failed */
   private pieces: Chunk[] = [];
   private began: number | null = null;

@@ -1,11 +1,12 @@
 import { createHash } from "node:crypto";
 import type { Question } from "../../shared/book/choose/problem.ts";
 import { countSets } from "../../shared/decide/choose/count.ts";
-import { contestOf } from "../../shared/decide/choose/front.ts";
+import { foremostSets, frontOf } from "../../shared/decide/choose/front.ts";
 import { prepare } from "../../shared/decide/choose/prepare.ts";
 import type { Problem } from "../../shared/decide/choose/problem.ts";
-import type { ChooseRequest, ShortlistQuery } from "../../shared/model/api/choose.ts";
+import type { ChooseRequest, PointsQuery, ShortlistQuery } from "../../shared/model/api/choose.ts";
 import { Job } from "./job.ts";
+import { pointsOf } from "./results.ts";
 import type { Runner } from "./runner.ts";
 import { shortlistOf } from "./shortlist.ts";
 import { Turns } from "./turns.ts";
@@ -56,10 +57,7 @@ export class Jobs {
       log(error);
       job.end("failed", "The sets could not be solved; what it was is in the server's log.");
     };
-    const finish = (job: Job) => {
-      this.finish(job).catch((error) => fail(job, error));
-    };
-    this.turns = new Turns(runner, finish, fail);
+    this.turns = new Turns(runner, (job) => this.finish(job), fail);
   }
 
   /**
@@ -91,11 +89,20 @@ export class Jobs {
   }
 
   /** @returns the first sets of a ranking with their chances @throws {UnknownJobError} {Refusal} */
-  async shortlist(id: string, query: ShortlistQuery): Promise<Awaited<ReturnType<typeof shortlistOf>>> {
+  shortlist(id: string, query: ShortlistQuery): ReturnType<typeof shortlistOf> {
+    return this.whileKept(id, (job) => shortlistOf(job, this.runner, query));
+  }
+
+  /** @returns points of a plot @throws {UnknownJobError} {Refusal} */
+  points(id: string, query: PointsQuery): ReturnType<typeof pointsOf> {
+    return this.whileKept(id, (job) => pointsOf(job, this.runner, query));
+  }
+
+  /** What takes a while of the threads: the job may be deleted meanwhile, or the server close and its threads with it. */
+  private async whileKept<T>(id: string, work: (job: Job) => Promise<T>): Promise<T> {
     try {
-      return await shortlistOf(this.find(id), this.runner, query);
+      return await work(this.find(id));
     } catch (error) {
-      // The job was deleted meanwhile, or the server closes and its threads with it.
       if (!this.jobs.has(id)) throw new UnknownJobError(id);
       throw error;
     }
@@ -113,9 +120,9 @@ export class Jobs {
     await this.runner.close();
   }
 
-  private async finish(job: Job): Promise<void> {
-    const contest = contestOf(job.prepared, job.results());
-    job.front = new Uint32Array(await this.runner.front(contest));
+  private finish(job: Job): void {
+    const results = job.results();
+    job.front = frontOf(job.prepared, results, undefined, foremostSets(results));
     job.end("done");
     this.makeRoom();
   }

@@ -1,3 +1,4 @@
+import { markForemost } from "../../shared/decide/choose/front.ts";
 import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
 import { type SetDoubt, setDoubt } from "../../shared/decide/choose/shortlist.ts";
 import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
@@ -19,7 +20,10 @@ function preparedOf({ key, problem }: Pick<Piece, "key" | "problem">): Prepared 
 
 /** @returns the columns' memory of a solved piece @throws what the engine throws */
 export function solvePiece(piece: Piece): ArrayBuffer {
-  return solveChunk(preparedOf(piece), piece.from, piece.to).buffer;
+  const prepared = preparedOf(piece);
+  const chunk = solveChunk(prepared, piece.from, piece.to);
+  markForemost(prepared, chunk);
+  return chunk.buffer;
 }
 
 /** @returns chance and spread of one set @throws as the engine */

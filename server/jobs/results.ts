@@ -1,5 +1,5 @@
 import { detailOf } from "../../shared/decide/choose/detail.ts";
-import { frontOf } from "../../shared/decide/choose/front.ts";
+import { contestOf } from "../../shared/decide/choose/front.ts";
 import { nearestSets, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
 import { rankedAll, rankedPage } from "../../shared/decide/choose/rank.ts";
 import { type ChosenSet, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
@@ -7,6 +7,7 @@ import { columnAt, meetingSets, placeIn, type Results } from "../../shared/decid
 import type { PointsQuery, SetsQuery } from "../../shared/model/api/choose.ts";
 import { Refusal } from "../refusal.ts";
 import type { Job } from "./job.ts";
+import type { Runner } from "./runner.ts";
 
 /** Behind this row the whole order is worked out once and kept. */
 const DEEP = 2000;
@@ -90,9 +91,10 @@ function shownSets(job: Job, front: Uint32Array, limit: number): Uint32Array {
 }
 
 /** @returns points of a plot: index, x, y, and what they are; those that none dominates in the two are all there */
-export function pointsOf(job: Job, { x, y, limit }: PointsQuery) {
+export async function pointsOf(job: Job, runner: Runner, { x, y, limit }: PointsQuery) {
   const results = resultsOf(job);
-  const front = frontOf(job.prepared, results, [wanted(x), wanted(y)], meetingOf(job));
+  const objectives = [wanted(x), wanted(y)];
+  const front = await runner.front(contestOf(job.prepared, results, objectives, meetingOf(job)));
   const indices = shownSets(job, front, limit);
   const [across, up] = [x, y].map((column) => columnAt(job.prepared, results, column, indices));
   const onFront = new Set(front);

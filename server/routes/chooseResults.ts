@@ -14,7 +14,7 @@ import {
 } from "../../shared/model/api/choose.ts";
 import type { Job } from "../jobs/job.ts";
 import type { Jobs } from "../jobs/jobs.ts";
-import { missedBy, pageOf, pointsOf, setOf, type ToldSet } from "../jobs/results.ts";
+import { missedBy, pageOf, setOf, type ToldSet } from "../jobs/results.ts";
 import { parsed, type Route, route } from "./route.ts";
 
 const TAG = "choose";
@@ -81,11 +81,28 @@ function shortlistRoute(jobs: Jobs): Route {
   };
 }
 
+function pointsRoute(jobs: Jobs): Route {
+  return {
+    method: "get",
+    path: "/choose/:id/points",
+    tag: TAG,
+    summary: "Points of a plot of two columns",
+    query: pointsQuery,
+    responses: { 200: { description: "thinned; the front whole", schema: pointsAnswer } },
+    refusals: [404, 409],
+    serve: async (request, response) => {
+      const query = parsed(pointsQuery, request.query);
+      response.json(await jobs.points(String(request.params.id), query));
+    },
+  };
+}
+
 /** What came out of a choosing: by page, as points of a plot, one set in full, as a table. */
 export function chooseResultRoutes(jobs: Jobs): Route[] {
   return [
     tableRoute(jobs),
     shortlistRoute(jobs),
+    pointsRoute(jobs),
     route({
       method: "get",
       path: "/choose/:id/sets",
@@ -110,16 +127,6 @@ export function chooseResultRoutes(jobs: Jobs): Route[] {
       responses: { 200: { description: "the set", schema: chosenSet } },
       refusals: [404, 409, 422],
       answer: ({ id, query }) => ({ status: 200, body: setOf(jobs.find(id), query.index) }),
-    }),
-    route({
-      method: "get",
-      path: "/choose/:id/points",
-      tag: TAG,
-      summary: "Points of a plot of two columns",
-      query: pointsQuery,
-      responses: { 200: { description: "thinned; the front whole", schema: pointsAnswer } },
-      refusals: [404, 409],
-      answer: ({ id, query }) => ({ status: 200, body: pointsOf(jobs.find(id), query) }),
     }),
     route({
       method: "get",

@@ -1,8 +1,8 @@
 import type { Worker } from "node:worker_threads";
-import { frontOf } from "../../shared/decide/choose/front.ts";
+import { foremostSets, frontOf } from "../../shared/decide/choose/front.ts";
 import { prepare } from "../../shared/decide/choose/prepare.ts";
 import { rankedPage } from "../../shared/decide/choose/rank.ts";
-import { gathered, meetingSets } from "../../shared/decide/choose/values.ts";
+import { gathered, type Results } from "../../shared/decide/choose/values.ts";
 import { SWEEP_SIZE } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 import { inThreads, withThreads } from "./threads.ts";
@@ -28,6 +28,12 @@ export interface ChooseTimes {
   readonly nonDominated: number;
 }
 
+function meetingIn(results: Results): number {
+  let count = 0;
+  for (const { broken } of results) for (const bits of broken) if (bits === 0) count += 1;
+  return count;
+}
+
 /** One size of question in some threads, the bare solves and the choosing in turn. */
 async function timedIn(workers: readonly Worker[], motors: number, runs: number): Promise<ChooseTimes> {
   const prepared = prepare(sweepQuestion(motors));
@@ -36,8 +42,8 @@ async function timedIn(workers: readonly Worker[], motors: number, runs: number)
   const choose = async () => {
     const results = gathered((await inThreads(workers, "choose", sets)).chunks);
     rankedPage(prepared, results, { column: "margin", want: "most" }, PAGE);
-    const among = meetingSets(results);
-    [meeting, nonDominated] = [among.length, frontOf(prepared, results, undefined, among).length];
+    const front = frontOf(prepared, results, undefined, foremostSets(results));
+    [meeting, nonDominated] = [meetingIn(results), front.length];
   };
   const work = {
     whole: choose,

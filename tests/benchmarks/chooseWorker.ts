@@ -1,4 +1,5 @@
 import { parentPort } from "node:worker_threads";
+import { markForemost } from "../../shared/decide/choose/front.ts";
 import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
 import { RUN, solveChunk } from "../../shared/decide/choose/solveChunk.ts";
 import { solveSet } from "../../shared/decide/choose/solveSet.ts";
@@ -45,7 +46,9 @@ export function serveTasks(): void {
       parentPort?.postMessage({ from, to, buffer: null, sums: null } satisfies Done);
       return;
     }
-    const { buffer } = solveChunk(prepared, from, to);
+    const chunk = solveChunk(prepared, from, to);
+    markForemost(prepared, chunk);
+    const { buffer } = chunk;
     parentPort?.postMessage({ from, to, buffer, sums: null } satisfies Done, [buffer]);
   });
 }

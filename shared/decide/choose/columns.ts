@@ -30,6 +30,8 @@ export const FLAG = {
   coldWinding: 16,
   /** the run was followed step by step: its current is too uneven for the quadrature */
   steppedRun: 32,
+  /** no other set of the same chunk dominates it in margin, mass and time */
+  foremost: 64,
 } as const;
 
 /** Solved sets from `from` up, one typed array a column over one buffer, which can be handed from thread to thread. */

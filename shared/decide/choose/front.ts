@@ -1,4 +1,5 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
+import { type Chunk, FLAG } from "./columns.ts";
 import type { Prepared } from "./prepare.ts";
 import type { Objective } from "./result.ts";
 import { columnAt, columnOf, meetingSets, type Results } from "./values.ts";
@@ -171,4 +172,27 @@ export function frontOf(
   return nonDominated(keys, known)
     .map((i) => among[i])
     .sort();
+}
+
+/**
+ * Marks the sets of a chunk that no other of the chunk dominates, so that the whole front is sought among these alone.
+ *
+ *     the front of a union is the front of the parts' fronts
+ *
+ * @param prepared - the question
+ * @param chunk - solved sets; {@link FLAG.foremost} is written into its flags [-]
+ * @returns nothing
+ *
+ * Valid for margin, mass and time. Source: as {@link nonDominated}
+ */
+export function markForemost(prepared: Prepared, chunk: Chunk): void {
+  for (const index of frontOf(prepared, [chunk])) chunk.flags[index - chunk.from] |= FLAG.foremost;
+}
+
+/** @returns indices of the sets that {@link markForemost} marked, rising */
+export function foremostSets(results: Results): Uint32Array {
+  const found: number[] = [];
+  for (const { from, count, flags } of results)
+    for (let i = 0; i < count; i++) if (flags[i] & FLAG.foremost) found.push(from + i);
+  return Uint32Array.from(found);
 }
