@@ -1,7 +1,6 @@
 import { OutOfRangeError } from "../numeric/errors.ts";
 import type { Note } from "../physics/note.ts";
 import { type CalibrationRequest, checkedRequest } from "./calibration/data.ts";
-import { gapGrid } from "./calibration/gapGrid.ts";
 import {
   conflictNotes,
   coverageNotes,
@@ -10,7 +9,8 @@ import {
   type Side,
   sideOf,
 } from "./calibration/notes.ts";
-import { Posterior, REACH } from "./calibration/posterior.ts";
+import { Posterior } from "./calibration/posterior.ts";
+import { posteriorGrid } from "./calibration/posteriorGrid.ts";
 import {
   type LeakResidual,
   leakResiduals,
@@ -21,6 +21,7 @@ import { type Summary, summarise } from "./calibration/summary.ts";
 
 export type { Belief, CalibrationLeak, CalibrationPull, CalibrationRequest } from "./calibration/data.ts";
 export type { LeakResidual, PullResidual } from "./calibration/residuals.ts";
+export { type GapMoments, gapWithoutEach } from "./calibration/withoutEach.ts";
 
 /** A quantity after the tests. */
 export interface Calibrated {
@@ -71,19 +72,7 @@ export function calibrate(request: CalibrationRequest): Calibration {
   const posterior = new Posterior(checked);
   requirePossible(posterior);
   const { gap: prior } = checked.prior;
-  let near: readonly number[] | null = null;
-  const density = (gap: number) => {
-    const at = posterior.atGap(gap, near);
-    if (at.log > Number.NEGATIVE_INFINITY) near = at.known.mode;
-    return at;
-  };
-  const rough = (gap: number) => {
-    const at = posterior.roughlyAtGap(gap, near);
-    if (at.log > Number.NEGATIVE_INFINITY) near = at.mode;
-    return at.log;
-  };
-  const [from, to] = [Math.max(0, prior.mean - REACH * prior.sd), prior.mean + REACH * prior.sd];
-  const nodes = gapGrid(density, rough, from, to);
+  const nodes = posteriorGrid(posterior);
   const summary = summarise(nodes);
   const top = nodes.reduce((best, node) => (node.log > best.log ? node : best));
   const peak = posterior.peak(top.gap, top.known.mode, Math.sqrt(summary.gap.variance) / 4);

@@ -3,7 +3,10 @@ import {
   type Calibration,
   type CalibrationLeak,
   type CalibrationPull,
+  type CalibrationRequest,
   calibrate,
+  type GapMoments,
+  gapWithoutEach,
 } from "../bench/calibration.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
@@ -155,21 +158,44 @@ export interface Contribution {
 /**
  * What each test contributed to a calibration: the same once more without it.
  *
+ *     one of many: from the places of the whole, weighed anew ({@link gapWithoutEach}); one that tells much, or a leak test: calibrated anew
+ *
  * @param calibration - of a build
  * @returns for each of its tests, how many readings and the gap that the others tell [m]
  *
  * Valid and source: as {@link calibrate}
  */
 export function contributionsOf({ request, pulls, leaks, testIds }: BuildCalibration): Contribution[] {
-  return testIds.map((testId) => {
+  const groups = testIds.map((id) => pulls.flatMap(({ testId }, i) => (testId === id ? [i] : [])));
+  const readingsOf = (id: string) => leaks.filter(({ testId }) => testId === id).length;
+  const quick = quickly(request, groups);
+  return testIds.map((testId, k) => {
+    const ofLeak = readingsOf(testId);
     const others = {
       ...request,
       pulls: request.pulls.filter((_, i) => pulls[i].testId !== testId),
       leaks: (request.leaks ?? []).filter((_, i) => leaks[i].testId !== testId),
     };
-    const readings = [...pulls, ...leaks].filter((place) => place.testId === testId).length;
-    return { testId, readings, without: attempt(() => calibratedOnce(others)).answer?.gap ?? null };
+    const anew = () => attempt(() => calibratedOnce(others)).answer?.gap ?? null;
+    const without = (ofLeak === 0 ? quick[k] : null) ?? anew();
+    return { testId, readings: groups[k].length + ofLeak, without };
   });
+}
+
+const withoutEachOnce = remembered(
+  ({ request, groups }: { readonly request: CalibrationRequest; readonly groups: readonly number[][] }) =>
+    gapWithoutEach(request, groups),
+  KEPT,
+);
+
+/** From the places of the whole where they serve; nothing where the whole itself can't be brought together. */
+function quickly(request: CalibrationRequest, groups: number[][]): readonly (GapMoments | null)[] {
+  try {
+    return withoutEachOnce({ request, groups });
+  } catch (error) {
+    if (!isKnown(error)) throw error;
+    return [];
+  }
 }
 
 function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why"> {

@@ -75,7 +75,26 @@ export class Posterior {
     };
   }
 
-  /** The same to a few tenths, and the place of the peak there. */
+  /** Places over which {@link atGap} summed, with their shares, in search from a peak near; none where there is no density. */
+  placesAt(gap: number, near: readonly number[]): Integral["places"] {
+    const integral = this.over(gap, near, integrate);
+    return "places" in integral ? integral.places : [];
+  }
+
+  /** Log-likelihood of each pull [-] at a gap [m], as a function of the place there. */
+  pullsAt(gap: number): (x: readonly number[]) => number[] {
+    const { pulls, prior } = this.request;
+    const suctions = this.suctions.map((suction) => suction(gap));
+    return (x) => {
+      const friction = this.tellsFriction ? Math.exp(x[0]) : prior.friction.mean;
+      const scatter = scatterOf(x[x.length - 1]);
+      return pulls.map(({ held, letGo }, i) =>
+        pullLikelihood(held, letGo, forceOf(this.grips[i], suctions[i], friction), scatter),
+      );
+    };
+  }
+
+  /** As {@link atGap} to a few tenths, and the place of the peak there. */
   roughlyAtGap(
     gap: number,
     near: readonly number[] | null,

@@ -34,7 +34,7 @@ const TOLERANCE = 1e-9;
  * Valid where the grid holds all of the density. Source: laws of total variance and covariance
  */
 export function summarise(nodes: readonly GapNode<GivenGap>[]): Summary {
-  const weights = weightsOf(nodes);
+  const weights = nodeWeights(nodes);
   const mean = (of: (node: GapNode<GivenGap>) => number) =>
     nodes.reduce((sum, node, i) => sum + weights[i] * of(node), 0);
   const gap = mean((node) => node.gap);
@@ -56,7 +56,8 @@ function densitiesOf(nodes: readonly GapNode<unknown>[]): number[] {
 /** Weights of the first three nodes and of the last three: the density is cut off at a gap of 0. Gregory's rule, third order. */
 const END_WEIGHTS = [3 / 8, 7 / 6, 23 / 24];
 
-function weightsOf(nodes: readonly GapNode<unknown>[]): number[] {
+/** @returns share of each node of a grid in the whole, adding up to 1 [-] */
+export function nodeWeights(nodes: readonly GapNode<unknown>[]): number[] {
   const weighted = densitiesOf(nodes).map((density, i) => {
     const fromEnd = Math.min(i, nodes.length - 1 - i);
     return density * (END_WEIGHTS[fromEnd] ?? 1);
