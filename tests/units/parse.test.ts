@@ -41,6 +41,11 @@ describe("a typed quantity, in the spellings of the bench", () => {
     expect(parseQuantity("12 mmH2O", "pressure")).toEqual({ value: 12, unit: "mmH2O" });
     expect(parseQuantity("0,4 psi", "pressure")).toEqual({ value: 0.4, unit: "psi" });
   });
+
+  it("reads a fraction whose unit is the digit 1, and only a fraction", () => {
+    expect(parseQuantity("0.7 1", "fraction")).toEqual({ value: 0.7, unit: "1" });
+    expect(() => parseQuantity("0.7 1", "pressure")).toThrow(/two ways/);
+  });
 });
 
 describe("a typed quantity, when it is none", () => {

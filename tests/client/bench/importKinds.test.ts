@@ -193,7 +193,7 @@ describe("a file that is not as it should be", () => {
   });
 
   it.each([
-    ["pull", "let go\n3\n", ["Choose the column with the held."]],
+    ["pull", "let go\n3\n", ["Choose the column with what held."]],
     ["motor", "V\n3\n", ["Choose the column with the current.", "Choose the column with the speed."]],
     ["leak", "p,plate\n3,2\n", ["Give the bleed plate's holes below."]],
     ["leak", "p\n3\n", ["Choose the column with the flow."]],

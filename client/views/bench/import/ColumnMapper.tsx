@@ -15,6 +15,7 @@ interface ColumnMapperProps {
 export function ColumnMapper({ model, table }: ColumnMapperProps) {
   const mapping = model.mapping.value;
   const put = (at: number, next: ColumnMapping) => {
+    model.refused.value = new Map();
     model.mapping.value = mapping.map((column, i) => (i === at ? next : column));
   };
   const hasSpeed = mapping.some((column) => column.role === "speed");

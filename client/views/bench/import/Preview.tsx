@@ -121,12 +121,20 @@ function Line(props: LineProps) {
   return (
     <tr class={reason === undefined ? "" : "bench-bad"}>
       <th scope="row">{line.line}</th>
-      {good ? (
-        roles.map((role) => <td key={role}>{textOf(role)}</td>)
+      {reason === undefined ? (
+        <>
+          {roles.map((role) => (
+            <td key={role}>{textOf(role)}</td>
+          ))}
+          <td>{readsAs(props)}</td>
+        </>
       ) : (
-        <td colSpan={roles.length}>{line.cells.join(` ${delimiter} `)}</td>
+        <td colSpan={roles.length + 1}>
+          <div class="bench-bad-why">
+            {reason} <span class="quiet">({line.cells.join(` ${delimiter} `)})</span>
+          </div>
+        </td>
       )}
-      <td>{reason ?? readsAs(props)}</td>
     </tr>
   );
 }

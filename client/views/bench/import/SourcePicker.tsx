@@ -1,4 +1,5 @@
 import { useId } from "preact/hooks";
+import { counted } from "../../../ui/count.ts";
 import { CsvError, DELIMITERS } from "./csv.ts";
 import { EXAMPLES } from "./examples.ts";
 import { type ImportModel, takeIn } from "./model.ts";
@@ -73,7 +74,8 @@ function Spelling({ model }: { readonly model: ImportModel }) {
   const from = source.value;
   return (
     <p class="bench-spelling">
-      {from.name !== "" && <strong>{from.name}</strong>} {table.value.lines.length} lines, cells apart by{" "}
+      {from.name !== "" && <strong>{from.name}</strong>} {counted(table.value.lines.length, "line")}, cells
+      apart by{" "}
       <select
         aria-label="What stands between the cells"
         value={table.value.delimiter}

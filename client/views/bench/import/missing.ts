@@ -39,7 +39,7 @@ export function missingRoles(request: PointsRequest): string[] {
   const required = columnsOf(KINDS[kind], flowOf(request)).filter(({ need }) => need === "required");
   const missing = required
     .filter(({ key }) => !has(key) && !(kind === "curve" && key === "speed"))
-    .map(({ key }) => `Choose the column with the ${named(key)}.`);
+    .map(({ key }) => `Choose the column with ${key === "held" ? "what held" : `the ${named(key)}`}.`);
   const oneOf = ONE_OF[kind];
   if (oneOf && !oneOf.some(has))
     missing.push(`Choose the column with "${named(oneOf[0])}", or with "${named(oneOf[1])}".`);
