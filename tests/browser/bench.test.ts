@@ -1,5 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { exportCsv } from "../../client/views/bench/list/exportCsv.ts";
+import { benchTest } from "../../shared/model/tests/index.ts";
 import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 
@@ -252,6 +254,63 @@ describe("Bench, a CSV file", () => {
     await page.getByRole("button", { name: /^Save 4900 points/ }).click();
     expect(await page.locator(".bench-summary").textContent()).toMatch(/MB to send, more than the 1 MB/);
     expect(sent).toEqual([]);
+  });
+});
+
+describe("Bench, a CSV file of any kind of test", () => {
+  const give = (page: Page, text: string) =>
+    page
+      .getByLabel("A file")
+      .setInputFiles({ name: "a.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+  const count = async (kind: string) =>
+    (await ask<{ items: Stored[] }>(`/tests?kind=${kind}&limit=100`)).items.length;
+
+  it("as it was exported, on a phone: is known for what it is and stored the same again", async () => {
+    const { items } = await ask<{ items: Stored[] }>("/tests?kind=discharge");
+    const [first] = items;
+    const page = await screens.open(at("/bench"), { viewport: PHONE });
+    await page.getByRole("link", { name: "Import from CSV" }).click();
+    await give(page, exportCsv(benchTest.parse(first.data)));
+    await page.waitForURL(/kind=discharge/);
+    expect(await page.locator("main h1").textContent()).toMatch(/can be read, none is kept out/);
+    expect(await fits(page)).toBe(true);
+    await save(page, /^Save \d+ readings as 1 discharge test/);
+    await page.locator(".bench-saved").waitFor();
+    const id = new URL(page.url()).searchParams.get("saved");
+    expect(id).not.toBe(first.id);
+    expect((await ask<Stored>(`/tests/${id}`)).data).toEqual(first.data);
+  });
+
+  it("with wrong lines and a reading that the book refuses: says each beside its line and stores nothing until it is mended", async () => {
+    const [motor] = (await ask<{ items: Stored[] }>("/motors")).items;
+    const before = await count("motor");
+    const page = await screens.open(at("/bench/import"), { viewport: PHONE, allowed: REFUSED });
+    await page.getByLabel("Kind of test").selectOption("motor");
+    const text = (voltage: string) =>
+      `voltage (V);I [mA];rpm;no load\n3,7;310;27600;yes\n${voltage};2200;25000;\n3,9;?;25000;\n`;
+    await give(page, text("2000"));
+    await page.getByLabel("Motor", { exact: true }).selectOption(motor.id);
+    const bad = page.locator(".bench-bad");
+    expect(await bad.allTextContents()).toEqual([
+      expect.stringMatching(/^4kept out: current "\?" is no number/),
+    ]);
+    await save(page, "Save 2 runs as 1 motor test");
+    await page.locator(".bench-summary").waitFor();
+    expect(await bad.allTextContents()).toEqual([
+      expect.stringMatching(/^3refused: voltage: /),
+      expect.stringMatching(/^4kept out/),
+    ]);
+    expect(await fits(page)).toBe(true);
+    expect(await count("motor")).toBe(before);
+    await give(page, text("4,1"));
+    await save(page, "Save 2 runs as 1 motor test");
+    await page.locator(".bench-saved").waitFor();
+    const id = new URL(page.url()).searchParams.get("saved");
+    expect((await ask<Stored>(`/tests/${id}`)).data.rows).toEqual([
+      expect.objectContaining({ voltage: { value: 3.7, unit: "V" }, noLoad: true }),
+      expect.objectContaining({ current: { value: 2200, unit: "mA" }, noLoad: false }),
+    ]);
+    expect(await count("motor")).toBe(before + 1);
   });
 });
 
