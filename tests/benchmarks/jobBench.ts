@@ -15,16 +15,16 @@ export interface JobTimes {
   readonly threads: number;
   /** from the question to the first page of its answer [s] */
   readonly seconds: number;
-  /** of the process, its threads included, beyond what it held before [MB] */
+  /** of the process, its threads included, beyond what it held with the book read and the question made [MB] */
   readonly peakMemory: number;
 }
 
 /** The sweep's million sets as a job of the server: its pool of workers, its columns, its front and its first page. */
 export async function timedJob(): Promise<JobTimes> {
+  const { request, question } = chooseQuestion();
   const before = memoryNow();
   const runner = pool(CHOOSE_WORKER);
   const jobs = new Jobs(runner, () => new Date(), console.error);
-  const { request, question } = chooseQuestion();
   let sets = 0;
   const seconds = await secondsOf(async () => {
     const { job } = jobs.start(request, { ...question, problem: sweepQuestion() });

@@ -75,7 +75,12 @@ function chooseRows({ choose, chooseJob, chooseServer }: Results): Row[] {
       told(`choosing from ${sets.toLocaleString("en").replaceAll(",", " ")} sets`, millions(setsPerSecond)),
     ),
     told(`a million sets as a job of the server, ${chooseJob.threads} threads`, s(chooseJob.seconds)),
-    atMost("memory of that job at its peak, beyond an idle server", chooseJob.peakMemory, 300, megabytes),
+    atMost(
+      "memory of that job at its peak, beyond the book and the question",
+      chooseJob.peakMemory,
+      300,
+      megabytes,
+    ),
     told("question asked of a server just started, until its stream speaks", ms(chooseServer.firstMark)),
     atMost("longest time between two events of its stream", chooseServer.progressGap, 0.2, ms),
     atMost("cancelled: until it is told, slowest of five", chooseServer.cancelTold, 0.2, ms),
