@@ -1,7 +1,7 @@
 import { NoConvergenceError, NotEnoughDataError } from "../numeric/errors.ts";
 import { fitLinear } from "../numeric/leastSquares.ts";
-import { differentiatePolynomial, evaluatePolynomial } from "../numeric/polynomial.ts";
 import type { Note } from "../physics/note.ts";
+import { offsetRound } from "./offsetRound.ts";
 import { fitRotor, type RotorFitRequest } from "./rotorFit.ts";
 import { type RotorPoint, rotorPoints } from "./rotorPoints.ts";
 
@@ -59,7 +59,7 @@ export function testOffsets(request: RotorFitRequest): TestOffsets {
   const middle = middleOf(settled.offsets);
   const offsets = tests.map((test, k): TestOffset => {
     const offset = (1 + settled.offsets[k]) / (1 + middle.value) - 1;
-    const standardError = contrastError(settled.covariance, degree + 1, k, middle.of);
+    const standardError = contrastError(settled.covariance, k, middle.of);
     const stands = Math.abs(offset) > Math.max(CLEAR * standardError, NOTICEABLE);
     const points = read.filter((point) => point.test === test).length;
     return { test, points, offset, standardError, stands };
@@ -75,22 +75,16 @@ interface Settled {
 
 /** Gauss–Newton: corrects every test by its offset so far, then fits the curve and what is still left of the offsets. */
 function settle(read: readonly RotorPoint[], tests: readonly number[], degree: number): Settled {
+  const places = new Map(tests.map((test, k) => [test, k]));
   let psi: readonly number[] = [];
   let offsets = tests.map(() => 0);
   for (let round = 0; round < MAX_ROUNDS; round += 1) {
-    const points = read.map((point) => corrected(point, offsets[tests.indexOf(point.test)]));
+    const points = read.map((point) => corrected(point, offsets[places.get(point.test) ?? 0]));
     if (round === 0) psi = curveOf(points, degree);
-    const fit = fitRound(points, tests, psi);
-    if (fit.covariance === null)
-      throw new NotEnoughDataError(
-        "There are too few points for a curve and an offset of each test.",
-        "Take more readings in each test.",
-        "points",
-      );
-    psi = fit.coefficients.slice(0, degree + 1);
-    const steps = [0, ...fit.coefficients.slice(degree + 1)];
-    offsets = offsets.map((offset, k) => (1 + offset) * (1 + steps[k]) - 1);
-    const largest = Math.max(...steps.map(Math.abs));
+    const fit = offsetRound(points, tests, psi);
+    psi = fit.psi;
+    offsets = offsets.map((offset, k) => (1 + offset) * (1 + fit.steps[k]) - 1);
+    const largest = Math.max(...fit.steps.map(Math.abs));
     if (!(largest < 1)) break;
     if (largest < SETTLED) return { offsets, covariance: fit.covariance, residualSd: fit.residualSd };
   }
@@ -109,20 +103,6 @@ function curveOf(points: readonly RotorPoint[], degree: number): number[] {
   }).coefficients;
 }
 
-/** ψ_read against its value at an offset e: p(φ) + e·(φp′ − 2p); the first test's offset is 0. */
-function fitRound(points: readonly RotorPoint[], tests: readonly number[], psi: readonly number[]) {
-  const slope = differentiatePolynomial(psi);
-  const design = points.map(({ phi, test }) => {
-    const lean = phi * evaluatePolynomial(slope, phi) - 2 * evaluatePolynomial(psi, phi);
-    return [...psi.map((_, j) => phi ** j), ...tests.slice(1).map((own) => (own === test ? lean : 0))];
-  });
-  return fitLinear({
-    design,
-    response: points.map((point) => point.psi),
-    weights: points.map((point) => point.weight),
-  });
-}
-
 /** Median of the offsets and the tests that it is made of, one or two. */
 function middleOf(offsets: readonly number[]): { value: number; of: number[] } {
   const order = offsets.map((_, k) => k).sort((a, b) => offsets[a] - offsets[b]);
@@ -131,18 +111,13 @@ function middleOf(offsets: readonly number[]): { value: number; of: number[] } {
   return { value: of.reduce((sum, k) => sum + offsets[k], 0) / of.length, of };
 }
 
-/** Of offset k less the mean of the middle ones; the first test has no column. */
+/** Of offset k less the mean of the middle ones. */
 function contrastError(
   covariance: readonly (readonly number[])[],
-  curve: number,
   k: number,
   middle: readonly number[],
 ): number {
-  const weights = covariance.map((_, j) => {
-    const test = j - curve + 1;
-    if (test < 1) return 0;
-    return (test === k ? 1 : 0) - (middle.includes(test) ? 1 / middle.length : 0);
-  });
+  const weights = covariance.map((_, j) => (j === k ? 1 : 0) - (middle.includes(j) ? 1 / middle.length : 0));
   const variance = covariance.reduce(
     (sum, row, i) => sum + row.reduce((part, c, j) => part + weights[i] * weights[j] * c, 0),
     0,
