@@ -71,6 +71,18 @@ const HARD: readonly BenchTest[] = [
       { held: null, slid: typed(0.6, "rad") },
     ],
   },
+  {
+    ...DISCHARGE,
+    rows: [
+      { time: typed(0, "min"), voltage: typed(4.18, "V"), current: typed(0, "A") },
+      {
+        time: typed(90, "s"),
+        voltage: typed(3.9, "V"),
+        current: typed(2.6, "A"),
+        setAside: "1,5 min read late",
+      },
+    ],
+  },
 ].map((test) => benchTest.parse(JSON.parse(JSON.stringify(test))));
 
 describe("a test of every kind, exported and imported", () => {
@@ -124,6 +136,14 @@ describe("a file with several tests", () => {
     const drafts = model.forms.value.map((form) => form.draft.value);
     expect(drafts.map(({ fields }) => fields.title)).toEqual(["dry", "wet"]);
     expect(drafts.map(({ rows }) => rows.length)).toEqual([2, 1]);
+  });
+
+  it("of curves: becomes one test for each title, or for each title and speed", () => {
+    const curves = imported("curve", "title,rpm,Q,p\na,800,1,2\nb,800,1,3\nb,1000,1,5\n");
+    const titles = () => curves.forms.value.map((form) => form.draft.value.fields.title);
+    expect(titles()).toEqual(["a", "b"]);
+    curves.perSpeed.value = true;
+    expect(titles()).toEqual(["a", "b", "b"]);
   });
 
   it("asks once for what all of them need", () => {

@@ -4,6 +4,7 @@ import { counted } from "../../../ui/count.ts";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
 import { KINDS } from "../record/kinds.ts";
 import { type ImportModel, keyOf, tooManyRows } from "./model.ts";
+import { TEST } from "./roles.ts";
 import { sendAll } from "./send.ts";
 
 /** One test of all rows, one a speed, or one for each that a column names, and the button that saves them. */
@@ -49,6 +50,9 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
 }
 
 function PerSpeed({ model }: { readonly model: ImportModel }) {
+  const isTitled = model.mapping.value.some(({ role }) => role === TEST);
+  const one = isTitled ? "one test a title" : "one test";
+  const many = isTitled ? "one test a title and speed" : "one test a speed";
   return (
     <fieldset>
       <legend>Save as</legend>
@@ -62,7 +66,7 @@ function PerSpeed({ model }: { readonly model: ImportModel }) {
               model.perSpeed.value = each;
             }}
           />{" "}
-          {each ? "one test a speed" : "one test"}
+          {each ? many : one}
         </label>
       ))}
     </fieldset>
