@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { guessMapping } from "../../../client/views/bench/import/mapping.ts";
 import {
   createImport,
   type ImportModel,
@@ -6,6 +7,7 @@ import {
   takeIn,
   tooManyRows,
 } from "../../../client/views/bench/import/model.ts";
+import { silenceOf } from "../../../client/views/bench/import/silence.ts";
 import { exportCsv } from "../../../client/views/bench/list/exportCsv.ts";
 import { type BenchTest, benchTest, type TestKind } from "../../../shared/model/tests/index.ts";
 import { demoBench } from "../../support/demoBench.ts";
@@ -277,5 +279,17 @@ describe("what a file doesn't say", () => {
   it("of a thrust test is asked for as before", () => {
     const [form] = imported("thrust", "rpm,thrust\n3,1\n").forms.value;
     expect([...form.read.value.errors.keys()]).toEqual(["rotor", "diameter"]);
+  });
+});
+
+describe("silenceOf, columns that a file lacks", () => {
+  it("says what is taken in their place, and nothing where none is lacking", () => {
+    expect(silenceOf("motor", guessMapping(["V", "I", "rpm"], "motor"))).toBe(
+      'Not in the file, so in every run "no load" is no, "throttle" is 100 %.',
+    );
+    expect(silenceOf("pull", guessMapping(["held"], "pull"))).toBe(
+      'Not in the file, so in every pull "let go" is left empty.',
+    );
+    expect(silenceOf("friction", guessMapping(["held", "slid"], "friction"))).toBeNull();
   });
 });

@@ -13,5 +13,5 @@ export function silenceOf(kind: TestKind, mapping: readonly ColumnMapping[]): st
       if (need === "check") return [`"${name}" is no`];
       return fallback === undefined ? [] : [`"${name}" is ${fallback}`];
     });
-  return said.length === 0 ? null : `No column says so: in every ${row}, ${said.join(", ")}.`;
+  return said.length === 0 ? null : `Not in the file, so in every ${row} ${said.join(", ")}.`;
 }
