@@ -53,12 +53,14 @@ function interleaved(outer: readonly number[], inner: readonly number[]): number
 function barycentric(xs: readonly number[], ys: readonly number[]): (x: number) => number {
   const [places, values] = [Float64Array.from(xs), Float64Array.from(ys)];
   const last = xs.length - 1;
+  const signs = places.map((_, j) => (j % 2 === 0 ? 1 : -1) * (j === 0 || j === last ? 0.5 : 1));
   return (x) => {
-    let [above, below] = [0, 0];
+    let above = 0;
+    let below = 0;
     for (let j = 0; j <= last; j += 1) {
       const distance = x - places[j];
       if (distance === 0) return values[j];
-      const weight = ((j % 2 === 0 ? 1 : -1) * (j === 0 || j === last ? 0.5 : 1)) / distance;
+      const weight = signs[j] / distance;
       above += weight * values[j];
       below += weight;
     }

@@ -47,8 +47,7 @@ export function solvedSuctions(input: PredictInput, gaps: readonly number[]): nu
 /** What the rotor does along its curve, whatever the gap: speed is balanced at a few φ and interpolated. */
 interface Curve {
   readonly end: number;
-  readonly pressure: (phi: number) => number;
-  readonly flow: (phi: number) => number;
+  readonly at: (phi: number) => { readonly pressure: number; readonly flow: number };
 }
 
 function curveOf(machine: Machine): Curve | null {
@@ -56,15 +55,18 @@ function curveOf(machine: Machine): Curve | null {
   if (!Number.isFinite(end) || !overcomesFriction(machine)) return null;
   const speed = chebyshevInterpolant((phi) => balancedSpeed(machine, phi).speed, 0, end, SPEED_TOLERANCE);
   if (!speed || !(speed(0) > 0) || !(speed(end) > 0)) return null;
-  const pressure = (phi: number) => {
+  const at = (phi: number) => {
     const tipSpeed = speed(phi) * radius;
-    return Math.max(0, 0.5 * air.density * tipSpeed ** 2 * psiAt(machine, phi, tipSpeed));
+    const pressure = Math.max(0, 0.5 * air.density * tipSpeed ** 2 * psiAt(machine, phi, tipSpeed));
+    return { pressure, flow: phi * area * tipSpeed };
   };
-  return { end, pressure, flow: (phi) => phi * area * speed(phi) * radius };
+  return { end, at };
 }
 
-const excessOf = (curve: Curve, leak: LeakLaw) => (phi: number) =>
-  leakFlow(leak, curve.pressure(phi)) - curve.flow(phi);
+const excessOf = (curve: Curve, leak: LeakLaw) => (phi: number) => {
+  const { pressure, flow } = curve.at(phi);
+  return leakFlow(leak, pressure) - flow;
+};
 
 /** The crossing at the widest gap, if it is the only one there and stable. */
 function startOf(machine: Machine, leak: LeakLaw, curve: Curve): number | null {
@@ -136,6 +138,9 @@ export function tracedSuctions(input: PredictInput, gaps: readonly number[]): nu
   const leaks = falling.map((gap) => leakAt(input, gap, widest));
   const phis = traced(curve, first, leaks);
   if (!phis) return null;
-  const suctions = phis.map((phi, i) => suctionAt(input, leaks[i], curve.pressure(phi), curve.flow(phi)));
+  const suctions = phis.map((phi, i) => {
+    const { pressure, flow } = curve.at(phi);
+    return suctionAt(input, leaks[i], pressure, flow);
+  });
   return suctions.reverse();
 }
