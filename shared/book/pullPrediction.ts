@@ -5,10 +5,10 @@ import { STANDARD_GRAVITY } from "../physics/constants.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, predictAny } from "../physics/predictAny.ts";
 import { toSI } from "../units/quantity.ts";
-import type { Bench } from "./bench.ts";
+import { type Bench, oncePerBench } from "./bench.ts";
 import { readyForVoltage } from "./partial.ts";
 import type { PullTrial } from "./readings.ts";
-import { solvable } from "./resolve/resolved.ts";
+import { type Resolved, solvable } from "./resolve/resolved.ts";
 import { resolveAsSet } from "./resolve/resolveWith.ts";
 
 export interface PullPrediction {
@@ -91,6 +91,19 @@ function sharedFriction({ wheelFriction, skirtFriction, skirtShare }: PredictInp
   return wheelFriction * (1 - skirtShare) + skirtFriction * skirtShare;
 }
 
+/** The rig of a test at a shim, resolved once for all of its rows: they differ by the voltage alone. */
+function resolvedRig(bench: Bench, test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Resolved {
+  const known = oncePerBench(
+    bench,
+    "rigs of pull tests",
+    () => new WeakMap<PullTest, Map<number | null, Resolved>>(),
+  );
+  const ofTest = known.get(test) ?? new Map<number | null, Resolved>();
+  const resolved = ofTest.get(trial.gap) ?? resolveAsSet(bench, rigAsBuild(test, trial));
+  known.set(test, ofTest.set(trial.gap, resolved));
+  return resolved;
+}
+
 /**
  * Load that the parts of a pull test are predicted to hold in one pull, the gap as set: no pull test has a word in it.
  *
@@ -107,7 +120,7 @@ export function predictedPull(
   test: PullTest,
   trial: Pick<PullTrial, "voltage" | "gap">,
 ): PullPrediction {
-  const resolved = resolveAsSet(bench, rigAsBuild(test, trial));
+  const resolved = resolvedRig(bench, test, trial);
   const numbers = solvable(resolved) ?? (trial.voltage === null ? null : readyForVoltage(resolved.partial));
   if (!numbers)
     return { predicted: null, missing: resolved.missing.map(({ message }) => message), extrapolated: false };

@@ -34,6 +34,13 @@ describe("predictedPull", () => {
     expect(friction).toBeLessThan(1.5);
   });
 
+  it("asked of one test's rows in turn, on two shims and at two voltages: each as asked by itself", () => {
+    const rows = [0.002, null, 0.0004, null, 0.002].map((gap, i) => ({ voltage: 7 + (i % 2), gap }));
+    const inTurn = rows.map((row) => predictedPull(bench, test, row).predicted);
+    expect(inTurn).toEqual(rows.map((row) => pull({}, row)));
+    expect(new Set(inTurn).size).toBe(3);
+  });
+
   it("rises with the voltage read at the terminals, and falls with a shim under the skirt", () => {
     expect(pull({}, { voltage: 8, gap: null })).toBeGreaterThan(pull({}));
     expect(pull({}, { voltage: 7, gap: 0.002 })).toBeLessThan(pull({}, { voltage: 7, gap: 0.0004 }));
