@@ -6,7 +6,7 @@ import { leakFlow, leakLaw } from "../../physics/point/leakLaw.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import { EDGE_LOSS } from "../../physics/restriction/lipGap.ts";
 import type { CalibrationLeak, CalibrationPull } from "./data.ts";
-import { solvedSuctions, tracedSuctions } from "./suctions.ts";
+import { suctionsOver } from "./suctionsOver.ts";
 
 /** Any law of the gap [m]. */
 export type GapLaw = (gap: number) => number;
@@ -16,7 +16,7 @@ const INTERVALS = 64;
 
 function tabulated(input: PredictInput, widest: number): Pchip {
   const gaps = Array.from({ length: INTERVALS + 1 }, (_, i) => (widest * i) / INTERVALS);
-  return createPchip(gaps, tracedSuctions(input, gaps) ?? solvedSuctions(input, gaps));
+  return createPchip(gaps, suctionsOver(input, gaps));
 }
 
 function suctionLaw(input: PredictInput, widest: number): GapLaw {
@@ -37,7 +37,7 @@ function suctionLaw(input: PredictInput, widest: number): GapLaw {
  * @returns a law each: gap [m] → F_s [N], 0 where the motor does not turn
  * @throws {OutOfRangeError} with the path of a number that can't be
  *
- * Valid and source: as {@link solvedSuctions}
+ * Valid and source: as {@link suctionsOver}
  */
 export function suctionLaws(pulls: readonly CalibrationPull[], widest: number): GapLaw[] {
   const made = new Map<string, GapLaw>();
