@@ -61,7 +61,7 @@ describe("answerSentence", () => {
   });
 
   it.each([
-    [0, { limit: "driving", sets: 9 }, "None of them does it; margin driving keeps out most, 9."],
+    [0, { limit: "driving", sets: 9 }, "None of them does it; the margin while driving keeps out most, 9."],
     [1, null, "1 of them does it."],
     [5, null, "5 of them do it."],
     [10, null, "Every one of them does it."],

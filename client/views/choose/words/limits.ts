@@ -36,8 +36,8 @@ export function wantedNames(wants: Wants, build: Build | null): WantedNames {
 /** Names of the limits, for a count of what they keep out. */
 export const LIMIT_NAMES: Readonly<Record<string, string>> = {
   point: "the motor turns",
-  parked: "margin parked",
-  driving: "margin driving",
+  parked: "the margin parked",
+  driving: "the margin while driving",
   windingTemperature: "winding",
   rotorFactor: "rotor's burst speed",
   motorCurrent: "motor's current by its maker",
