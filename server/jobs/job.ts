@@ -24,6 +24,7 @@ export class Job {
   private began: number | null = null;
   private ended: number | null = null;
   private readonly listeners = new Set<Listener>();
+  private readonly hearers = new Set<(piece: Chunk) => void>();
 
   constructor(
     readonly id: string,
@@ -51,6 +52,7 @@ export class Job {
   /** Takes in a solved piece. */
   take(piece: Chunk): void {
     this.pieces.push(piece);
+    for (const hear of [...this.hearers]) hear(piece);
     this.solved += piece.count;
     for (const broken of piece.broken) if (broken === 0) this.admissible += 1;
   }
@@ -69,12 +71,20 @@ export class Job {
     if (state !== "done") this.pieces = [];
     for (const listener of [...this.listeners]) listener();
     this.listeners.clear();
+    this.hearers.clear();
   }
 
   /** @returns what stops listening; the listener is called once, when the job ends */
   onEnd(listener: Listener): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
+  }
+
+  /** @returns what stops hearing; the pieces so far are told at once, each further one as it comes back */
+  onPiece(hear: (piece: Chunk) => void): () => void {
+    for (const piece of this.pieces) hear(piece);
+    this.hearers.add(hear);
+    return () => this.hearers.delete(hear);
   }
 
   report(): ChooseJob {

@@ -1,5 +1,6 @@
+import type { Chunk } from "../../shared/decide/choose/columns.ts";
 import { detailOf } from "../../shared/decide/choose/detail.ts";
-import { contestOf } from "../../shared/decide/choose/front.ts";
+import { contestOf, foremostSets } from "../../shared/decide/choose/front.ts";
 import { nearestSets, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
 import { rankedAll, rankedPage } from "../../shared/decide/choose/rank.ts";
 import { type ChosenSet, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
@@ -114,6 +115,23 @@ export type ToldSet = Omit<ChosenSet, "places"> & { readonly onFront: boolean };
 export function setOf(job: Job, index: number): ToldSet {
   const { places: _inLists, ...set } = detailOf(job.prepared, resultsOf(job), index);
   return { ...set, onFront: job.front.includes(index) };
+}
+
+/** Sets told of the pieces that came back since the last time. */
+const TOLD = 5;
+
+/** @returns the sets of most margin among those of the pieces that meet every limit, to be told while the rest is solved */
+export function bestOf({ prepared }: Job, pieces: readonly Chunk[]): Omit<ToldSet, "onFront">[] {
+  const found = pieces.flatMap((piece) => {
+    const indices = foremostSets([piece]);
+    const margins = columnAt(prepared, [piece], "margin", indices);
+    return Array.from(indices, (index, i) => ({ piece, index, margin: margins[i] }));
+  });
+  const best = found.sort((a, b) => b.margin - a.margin || a.index - b.index).slice(0, TOLD);
+  return best.map(({ piece, index }) => {
+    const { places: _inLists, ...set } = detailOf(prepared, [piece], index);
+    return set;
+  });
 }
 
 /** Sets told as nearest where no set, or hardly one, meets the limits. */

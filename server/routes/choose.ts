@@ -41,7 +41,8 @@ function eventsRoute(jobs: Jobs): Route {
     summary: "Follow a choosing as server-sent events, seven a second",
     responses: {
       200: {
-        description: "progress, then done, cancelled or failed; each carries this as its data",
+        description:
+          "progress, then done, cancelled or failed, each with this as its data; between them sets: the best of the pieces solved since",
         schema: chooseJob,
         contentType: "text/event-stream",
       },

@@ -12,6 +12,7 @@ import {
   pointsAnswer,
   setsPage,
   shortlistAnswer,
+  toldSets,
 } from "../../shared/model/api/choose.ts";
 import { predict } from "../../shared/physics/predict.ts";
 import { chooseBody } from "../support/chooseQuestion.ts";
@@ -72,6 +73,20 @@ describe("POST /choose, on the demo", () => {
       expect(set.values.packCurrent).toBeCloseToRelative(point?.packCurrent ?? 0, 1e-9);
       expect(set.values.driving).toBeCloseToRelative(attitudes[1].driving.margin ?? 0, 1e-9);
     }
+  });
+
+  it("tells sets while it is solved: each meets every limit, and none has more margin than the best page's first", async () => {
+    const { api } = demoServer();
+    const at = await chosen(api);
+    const { text } = await api.get(`${at}/events`);
+    const told = [...text.matchAll(/event: sets\ndata: (.*)\n/g)].flatMap(
+      ([, data]) => toldSets.parse(JSON.parse(data)).best,
+    );
+    expect(told.length).toBeGreaterThan(0);
+    const [first] = setsPage.parse((await api.get(`${at}/sets?limit=1`)).body).items;
+    const margins = told.map(({ values }) => values.margin ?? Number.POSITIVE_INFINITY);
+    expect(Math.max(...margins)).toBe(first.values.margin ?? Number.POSITIVE_INFINITY);
+    for (const { broken } of told) expect(broken).toEqual([]);
   });
 
   it("asked again is the same job at once, with 200", async () => {

@@ -62,7 +62,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
   const { id, query } = useOwnRoute();
   useLastJob(id);
   const [times, setTimes] = useState(0);
-  const { job, unknown, lost, problem } = useJob(id, times);
+  const { job, unknown, lost, problem, best } = useJob(id, times);
   const asking = useAsking(book, build, job, () => setTimes((count) => count + 1));
   const done = useShownJob(job);
   const [shown, onShow] = useShown(done !== null && done.id === id, query);
@@ -76,7 +76,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
   const gone = () => <Gone asking={asking} />;
   const state = (
     <>
-      {running && <Progress job={job} lost={lost} onCancel={cancel} />}
+      {running && <Progress job={job} bench={book} best={best} lost={lost} onCancel={cancel} />}
       {!running && lost && <Problem message="The server is not heard; it is asked again every second." />}
       {(unknown || job?.state === "cancelled") && gone()}
       {problem && <Problem message={problem} />}

@@ -194,6 +194,9 @@ export const shortlistAnswer = z.strictObject({
   undoubted: z.boolean().describe("no uncertainty is stated anywhere: the chances say nothing"),
 });
 
+/** Told by events while a choosing runs: of the pieces solved since, the admissible sets of most margin. */
+export const toldSets = z.strictObject({ best: z.array(chosenSet.omit({ onFront: true })) });
+
 /** What keeps sets out: how many each limit does, the least change of each alone that lets one in, and the nearest sets. */
 export const missedAnswer = z.strictObject({
   admissible: z.int(),
@@ -222,4 +225,5 @@ export type ChooseJob = z.output<typeof chooseJob>;
 export type JobState = ChooseJob["state"];
 export type SetsQuery = z.output<typeof setsQuery>;
 export type ShortlistQuery = z.output<typeof shortlistQuery>;
+export type ToldSets = z.output<typeof toldSets>;
 export type PointsQuery = z.output<typeof pointsQuery>;

@@ -1,19 +1,27 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
-import { progressText } from "../words/answer.ts";
+import type { BestSet } from "../state/job.ts";
+import { bestText, progressText } from "../words/answer.ts";
 
 export interface ProgressProps {
   readonly job: ChooseJob;
+  readonly bench: Bench;
+  /** of most margin so far */
+  readonly best: BestSet | null;
   readonly lost: boolean;
   readonly onCancel: () => void;
 }
 
 /** How far the solving is, and the way out of it. */
-export function Progress({ job, lost, onCancel }: ProgressProps) {
+export function Progress({ job, bench, best, lost, onCancel }: ProgressProps) {
   const text = progressText(job);
   return (
     <div class="choose-progress">
       <progress max={job.sets} value={job.solved} aria-label="Sets solved" />
-      <p aria-live="off">{text}</p>
+      <p aria-live="off">
+        {text}
+        {best && ` Best so far: ${bestText(bench, best)}.`}
+      </p>
       {lost && (
         <p class="bad" role="alert">
           The server is not heard; it is asked again every second.

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { ChooseJob, JobState } from "../../../../shared/model/api/choose.ts";
+import type { ChooseJob, JobState, ToldSets } from "../../../../shared/model/api/choose.ts";
 import { ApiError, api } from "../../../state/api.ts";
 
 /** What is known of the job that the address names. */
@@ -10,9 +10,13 @@ export interface Following {
   /** the server is not heard while the job runs */
   readonly lost: boolean;
   readonly problem: string | null;
+  /** of most margin among the sets that were told while the rest is solved */
+  readonly best: BestSet | null;
 }
 
-const NOTHING: Following = { job: null, unknown: false, lost: false, problem: null };
+export type BestSet = ToldSets["best"][number];
+
+const NOTHING: Following = { job: null, unknown: false, lost: false, problem: null, best: null };
 const ENDS = ["done", "cancelled", "failed"] as const satisfies readonly JobState[];
 const PATIENCE_MS = 1000;
 
@@ -24,6 +28,7 @@ class Follower {
   private source: EventSource | null = null;
   private again: ReturnType<typeof setTimeout> | undefined;
   private ended = false;
+  private best: BestSet | null = null;
 
   constructor(
     private readonly id: string,
@@ -58,6 +63,14 @@ class Follower {
     this.again = setTimeout(() => void this.ask(), PATIENCE_MS);
   }
 
+  private take({ best }: ToldSets): void {
+    const marginOf = (set: BestSet | null) => (set ? (set.values.margin ?? Number.POSITIVE_INFINITY) : 0);
+    const [told] = best;
+    if (marginOf(told) <= marginOf(this.best)) return;
+    this.best = told;
+    this.tell({ best: told });
+  }
+
   private listen(): void {
     const source = new EventSource(`/api/v1${jobPath(this.id)}/events`);
     this.source = source;
@@ -66,6 +79,7 @@ class Follower {
       if (isOver(job)) source.close();
       this.tell({ job, lost: false });
     };
+    source.addEventListener("sets", (event) => this.take(JSON.parse(event.data) as ToldSets));
     for (const name of ["progress", ...ENDS]) source.addEventListener(name, hear);
     // Asked anew rather than waited for: a server that began anew does not know the job.
     source.addEventListener("error", () => {

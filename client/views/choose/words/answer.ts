@@ -1,10 +1,12 @@
+import type { Bench } from "../../../../shared/book/bench.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { marginText } from "../../../ui/verdictWords.ts";
 import type { ChosenSet, ShortlistAnswer } from "../answers.ts";
 import type { Preview } from "../preview/answer.ts";
+import type { BestSet } from "../state/job.ts";
 import { LIMIT_NAMES } from "./limits.ts";
-import { massText } from "./set.ts";
+import { massText, wheelText } from "./set.ts";
 
 type Judged = ShortlistAnswer["items"][number];
 type Counts = Pick<ChooseJob, "sets" | "admissible">;
@@ -35,6 +37,12 @@ export function progressText({ state, sets, solved, admissible, seconds }: Choos
   if (state === "queued") return `${whole(sets)} sets wait for another choosing to end.`;
   const rate = seconds > 0 && solved > 0 ? `, ${rateText(solved / seconds)} sets a second` : "";
   return `${whole(solved)} of ${whole(sets)} sets solved, ${whole(admissible)} do it so far${rate}.`;
+}
+
+/** @returns the best set so far, in short */
+export function bestText(bench: Bench, set: BestSet): string {
+  const { margin } = set.values;
+  return `${margin === null ? "no pull needed" : marginText(margin)}, ${wheelText(bench, set)}`;
 }
 
 const DIGITS = 2;

@@ -19,7 +19,7 @@ export function mmText(metres: number, digits = MM_DIGITS): string {
 export const letterOf = (place: number): string => String.fromCharCode(LETTER_A + place);
 
 /** @returns what turns: motor and rotor with its size */
-export function wheelText(bench: Bench, { parts, diameter }: ChosenSet): string {
+export function wheelText(bench: Bench, { parts, diameter }: Pick<ChosenSet, "parts" | "diameter">): string {
   const motor = findById(bench.motors, parts.motor)?.data.name ?? parts.motor;
   const rotor = findById(bench.rotors, parts.rotor)?.data.name ?? parts.rotor;
   return `${motor} · ${rotor} ${mmText(diameter)}`;
