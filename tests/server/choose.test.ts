@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { loadDemo } from "../../server/demo.ts";
 import { findById } from "../../shared/book/bench.ts";
@@ -210,5 +211,18 @@ describe("POST /choose, with what can't be", () => {
     const { api } = demoServer();
     for (const path of ["", "/sets", "/events"])
       expect((await api.get(`/api/v1/choose/none${path}`)).status).toBe(404);
+  });
+});
+
+describe("docs/api.md, its example of a choosing", () => {
+  it("is begun by a server that holds the demo, and done", async () => {
+    const text = readFileSync(new URL("../../docs/api.md", import.meta.url), "utf8");
+    const [, body] = /v1\/choose -H[^']*'Content-Type: application\/json' -d '([^']*)'/.exec(text) ?? [];
+    const { api } = demoServer();
+    const begun = await api.post("/api/v1/choose").send(JSON.parse(body ?? "{}"));
+    expect(begun.status, begun.text).toBe(202);
+    const { text: events } = await api.get(`/api/v1/choose/${begun.body.id}/events`);
+    expect(events).toContain("event: done");
+    expect(begun.body.sets).toBe(2 * 15 * 7);
   });
 });
