@@ -1,0 +1,12 @@
+import { expect } from "vitest";
+
+/** How long a loaded machine may take until the screen shows what an action led to. */
+const PATIENCE = 10_000;
+
+/**
+ * An expectation of what the screen comes to show: read again until it holds.
+ *
+ * @param read - reads it off the page
+ * @returns the expectation; await its matcher
+ */
+export const eventually = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: PATIENCE });
