@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { useScreens } from "./support/page.ts";
 
 const screens = useScreens();
@@ -7,39 +8,45 @@ describe("the drive cycle in Run-down", () => {
   it("is tried at once and stands in the address, with a current typed; refused while the shares are not the whole", async () => {
     const page = await screens.open("/run-down/pane-crawler");
     const heading = page.locator("main h1");
-    await expect.poll(() => heading.textContent()).toMatch(/^On its drive cycle it holds/);
+    await eventually(() => heading.textContent()).toMatch(/^On its drive cycle it holds/);
     const before = await page.locator(".answer-figures").textContent();
     await page.getByLabel("Drive, A").first().fill("6");
-    await expect.poll(() => page.locator(".answer-figures").textContent()).not.toBe(before);
-    expect(new URL(page.url()).searchParams.get("cycle")).toBe("90:45:6,153:25:0.7,153:30:parked");
+    await eventually(() => page.locator(".answer-figures").textContent()).not.toBe(before);
+    await eventually(() => new URL(page.url()).searchParams.get("cycle")).toBe(
+      "90:45:6,153:25:0.7,153:30:parked",
+    );
     await page.getByLabel("Time, %").first().fill("40");
     await expect
       .poll(() => page.locator(".cycle .field-error").textContent())
       .toMatch(/add up to 95.0.%; they must add up to 100.%/);
-    expect(await page.getByRole("button", { name: "Save to the build" }).isDisabled()).toBe(true);
+    await eventually(() => page.getByRole("button", { name: "Save to the build" }).isDisabled()).toBe(true);
     await page.getByRole("button", { name: "As the build has it" }).click();
-    await expect.poll(() => page.url()).not.toMatch(/cycle/);
-    await expect.poll(() => page.locator(".answer-figures").textContent()).toBe(before);
+    await eventually(() => page.url()).not.toMatch(/cycle/);
+    await eventually(() => page.locator(".answer-figures").textContent()).toBe(before);
   });
 
   it("comes back from the address, with charge and wanted margin", async () => {
     const page = await screens.open("/run-down/pane-crawler?start=60&wanted=1.2&cycle=steady");
-    await expect.poll(() => page.locator("main h1").textContent()).toMatch(/^It holds/);
-    expect(await page.getByLabel("Charge at the start, %", { exact: true }).inputValue()).toBe("60");
-    expect(await page.getByLabel("Margin wanted, ×", { exact: true }).inputValue()).toBe("1.2");
+    await eventually(() => page.locator("main h1").textContent()).toMatch(/^It holds/);
+    await eventually(() => page.getByLabel("Charge at the start, %", { exact: true }).inputValue()).toBe(
+      "60",
+    );
+    await eventually(() => page.getByLabel("Margin wanted, ×", { exact: true }).inputValue()).toBe("1.2");
   });
 });
 
 describe("a pack in Curves", () => {
   it("draws its discharge test with curve, sags and residuals, and reads a point aloud", async () => {
     const page = await screens.open("/curves/packs/one-cell-650");
-    await expect.poll(() => page.locator("main h1").textContent()).toMatch(/gives .*mAh and falls from/);
+    await eventually(() => page.locator("main h1").textContent()).toMatch(/gives .*mAh and falls from/);
     await page.locator(".curves-figure .curves-mark").first().waitFor();
-    expect(await page.locator(".curves-figure").count()).toBe(2);
+    await eventually(() => page.locator(".curves-figure").count()).toBe(2);
     await page.locator(".curves-reader").first().focus();
     await page.keyboard.press("Home");
     await page.keyboard.press("Enter");
     await page.locator(".curves-point.chosen").waitFor();
-    expect(await page.locator(".curves-point.chosen").textContent()).toMatch(/voltage.*current.*drawn.*mAh/);
+    await eventually(() => page.locator(".curves-point.chosen").textContent()).toMatch(
+      /voltage.*current.*drawn.*mAh/,
+    );
   });
 });

@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { useScreens } from "./support/page.ts";
 
 const screens = useScreens();
@@ -34,12 +35,12 @@ describe("Parts and builds", () => {
     const before = (await records("skirts")).length;
     await fill(page, "Length along the lip", "25 g");
     await save(page);
-    expect(
-      await page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error").textContent(),
+    await eventually(() =>
+      page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error").textContent(),
     ).toMatch(/Read "25 g".*for example/);
-    expect(await page.locator(".field", { hasText: /^Name/ }).locator(".field-error").textContent()).toBe(
-      "Name is needed.",
-    );
+    await eventually(() =>
+      page.locator(".field", { hasText: /^Name/ }).locator(".field-error").textContent(),
+    ).toBe("Name is needed.");
     expect((await records("skirts")).length).toBe(before);
   });
 
@@ -52,7 +53,7 @@ describe("Parts and builds", () => {
     await fill(page, "Gap as set", "0.6");
     await save(page);
     const error = page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error");
-    expect(await error.textContent()).toMatch(/500/);
+    await eventually(() => error.textContent()).toMatch(/500/);
   });
 
   it("keeps a part that a build uses, with its deletion asked for, and names the build", async () => {
@@ -60,7 +61,9 @@ describe("Parts and builds", () => {
     const page = await screens.open(`/parts/motors/${String(build.data.motor)}`, { allowed: /409/ });
     await page.getByRole("button", { name: "Delete" }).click();
     await page.getByRole("button", { name: "Yes, delete" }).click();
-    expect(await page.locator(".remove-part .field-error").textContent()).toContain(String(build.data.name));
+    await eventually(() => page.locator(".remove-part .field-error").textContent()).toContain(
+      String(build.data.name),
+    );
   });
 
   it("corrects a build, with another mass typed, and Match answers with it", async () => {
@@ -70,7 +73,7 @@ describe("Parts and builds", () => {
     await save(page);
     await page.getByText("saved", { exact: true }).waitFor();
     await page.goto(`/match/${build?.id}`);
-    expect(await page.locator("[data-handle=mass] input[type=text]").inputValue()).toBe("571");
+    await eventually(() => page.locator("[data-handle=mass] input[type=text]").inputValue()).toBe("571");
   });
 });
 
@@ -82,11 +85,13 @@ describe("A part's form that is left", () => {
     await page.getByRole("link", { name: "Match", exact: true }).click();
     await page.waitForURL(/\/match/);
     await page.goto("/parts/motors/new");
-    expect(await page.getByLabel("Name").inputValue()).toBe("Half typed");
-    expect(await page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toMatch(/^2300/);
-    expect(await page.getByText("As you left it, not saved yet.").isVisible()).toBe(true);
+    await eventually(() => page.getByLabel("Name").inputValue()).toBe("Half typed");
+    await eventually(() => page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toMatch(
+      /^2300/,
+    );
+    await eventually(() => page.getByText("As you left it, not saved yet.").isVisible()).toBe(true);
     await page.getByRole("button", { name: "Start over" }).click();
-    expect(await page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toBe("");
+    await eventually(() => page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toBe("");
   });
 
   it("open on two screens, saved on one: the other is told, keeps what was typed, and may save it over", async () => {
@@ -101,6 +106,7 @@ describe("A part's form that is left", () => {
     await save(second);
     await second.getByText("changed meanwhile, on another screen").waitFor();
     await second.getByRole("button", { name: /^Keep mine/ }).click();
+    await second.getByText("changed meanwhile, on another screen").waitFor({ state: "detached" });
     expect(await second.getByLabel("Mass, everything on board").first().inputValue()).toBe("574 g");
     await fill(second, "Mass, everything on board", before);
     await save(second);
@@ -113,7 +119,7 @@ describe("A part's form that is left", () => {
     await save(page);
     const label = page.locator(".field", { has: page.locator("input:focus") }).locator("label");
     await page.locator("input:focus[aria-invalid=true]").waitFor();
-    expect(await label.textContent()).toMatch(/Length along the lip/);
+    await eventually(() => label.textContent()).toMatch(/Length along the lip/);
   });
 });
 
@@ -123,7 +129,7 @@ describe("An empty bench", () => {
     await page.getByRole("button", { name: "Start an empty bench" }).click();
     await page.getByRole("button", { name: "Yes, start empty" }).click();
     await page.getByText("Nothing to match yet.").waitFor();
-    expect(await page.locator(".steps li").count()).toBe(8);
+    await eventually(() => page.locator(".steps li").count()).toBe(8);
     expect(await records("builds")).toEqual([]);
     await page.goto("/run-down");
     await page.getByRole("heading", { level: 1, name: "No build to run down yet." }).waitFor();
@@ -136,6 +142,6 @@ describe("An empty bench", () => {
     await page.goBack();
     await page.getByRole("button", { name: "invented demo" }).click();
     await page.locator("svg[role=img]").waitFor();
-    expect(await page.getByText("Demo numbers, invented").isVisible()).toBe(true);
+    await eventually(() => page.getByText("Demo numbers, invented").isVisible()).toBe(true);
   });
 });
