@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { PHONE, useScreens } from "./support/page.ts";
+import { soon } from "./support/soon.ts";
 
 const screens = useScreens();
 
@@ -21,7 +22,7 @@ describe("Next test", () => {
       .getByRole("link", { name: /log it/ })
       .first()
       .click();
-    expect(new URL(page.url()).pathname).toMatch(/^\/bench\/new\/\w+$/);
+    await page.waitForURL(({ pathname }) => /^\/bench\/new\/\w+$/.test(pathname));
     await page.getByRole("heading", { level: 1 }).waitFor();
   });
 
@@ -36,6 +37,6 @@ describe("Next test", () => {
   it("of a propeller on a phone: names a test too, and nothing scrolls sideways", async () => {
     const page = await screens.open("/match/prop-scout", { viewport: PHONE });
     expect(await nextOf(page)).toMatch(/ first: it would take/);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+    await soon(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
   });
 });
