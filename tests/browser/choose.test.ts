@@ -1,10 +1,10 @@
 import { readFile } from "node:fs/promises";
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { inputOfBuild } from "./support/inline.ts";
 import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
-import { soon } from "./support/soon.ts";
 
 const screens = useScreens();
 const REFUSED = /Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INCOMPLETE_CHUNKED/;
@@ -68,24 +68,24 @@ async function solved(): Promise<Page> {
 describe("Choose, on the demo", () => {
   it("counts while it is typed, solves, and answers with the number that the server has", async () => {
     const page = await screens.open(at("/choose"));
-    await soon(() => answer(page)).toBe("Which motor, rotor, pack and skirt do it?");
+    await eventually(() => answer(page)).toBe("Which motor, rotor, pack and skirt do it?");
     await type(page, ["36", "50", "1"], ["0.3", "0.9", "0.05"]);
-    await soon(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+    await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
       /4 motors × 19 rotor sizes × 3 packs × 13 skirts and gaps = 2964 sets/,
     );
     await solve(page);
     await rows(page).first().waitFor();
     const job = await ask<Job>(`/choose/${jobOf(page)}`);
     expect(job).toMatchObject({ state: "done", sets: 2964 });
-    await soon(() => answer(page)).toMatch(
+    await eventually(() => answer(page)).toMatch(
       new RegExp(`^${job.admissible} of 2964 sets do it; the lightest weighs`),
     );
     // What is tried in the browser while one types says the same as the server.
-    await soon(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+    await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
       new RegExp(`${job.admissible} of them do it`),
     );
-    await soon(() => answer(page)).toMatch(/the surest has at least .* in 95 of 100 cases/);
-    await soon(() => textOf(page.locator(".choose-shortlist"))).toMatch(
+    await eventually(() => answer(page)).toMatch(/the surest has at least .* in 95 of 100 cases/);
+    await eventually(() => textOf(page.locator(".choose-shortlist"))).toMatch(
       /tie: they differ by less than their doubt/,
     );
   });
@@ -97,22 +97,22 @@ describe("Choose, on the demo", () => {
     await page.getByLabel("along").selectOption({ label: "Minutes" });
     await page.reload();
     await rows(page).first().waitFor();
-    await soon(() => counted(page)).toBe(before);
-    await soon(() => page.getByLabel("Diameter to, mm, Swept nine").inputValue()).toBe("50");
-    await soon(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.05");
-    await soon(() => page.getByLabel("along").inputValue()).toBe("time");
+    await eventually(() => counted(page)).toBe(before);
+    await eventually(() => page.getByLabel("Diameter to, mm, Swept nine").inputValue()).toBe("50");
+    await eventually(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.05");
+    await eventually(() => page.getByLabel("along").inputValue()).toBe("time");
     await page.locator(".choose-pinned li").waitFor();
     await page.getByRole("link", { name: "Match" }).click();
     await page.getByRole("link", { name: "Choose" }).click();
     await rows(page).first().waitFor();
-    await soon(() => counted(page)).toBe(before);
+    await eventually(() => counted(page)).toBe(before);
   });
 
   it("sorts, filters and scrolls to the last of all sets, drawing few rows", async () => {
     const page = await solved();
     await page.getByLabel("Sets shown").selectOption("all");
     await page.getByRole("button", { name: "Mass, g" }).click();
-    await soon(() => page.locator(".choose-table").getAttribute("aria-rowcount")).toBe("2965");
+    await eventually(() => page.locator(".choose-table").getAttribute("aria-rowcount")).toBe("2965");
     const { items } = await ask<{ items: Told[] }>(
       `/choose/${jobOf(page)}/sets?sort=mass&order=most&only=all&limit=1`,
     );
@@ -121,8 +121,8 @@ describe("Choose, on the demo", () => {
       await page.locator(".choose-scroll").evaluate((element) => element.scrollTo(0, element.scrollHeight));
       return page.locator("[aria-rowindex='2965'] td").nth(1).allTextContents();
     };
-    await soon(last).toEqual([String(Math.round((items[0].values.mass ?? 0) * 1000))]);
-    await soon(() => rows(page).count()).toBeLessThan(30);
+    await eventually(last).toEqual([String(Math.round((items[0].values.mass ?? 0) * 1000))]);
+    await eventually(() => rows(page).count()).toBeLessThan(30);
   });
 
   it("says why a set is out, by the keyboard in the plot, and pins it", async () => {
@@ -130,17 +130,17 @@ describe("Choose, on the demo", () => {
     await page.getByLabel("Sets shown").selectOption("all");
     await page.locator(".choose-reader").focus();
     await page.keyboard.press("Home");
-    await soon(() => textOf(page.locator(".chart-tooltip"))).toMatch(
+    await eventually(() => textOf(page.locator(".chart-tooltip"))).toMatch(
       /out: the worst attitude while driving has \d\.\d\d ×, 1\.50 × wanted/,
     );
     await page.keyboard.press("Enter");
-    await soon(() => textOf(panel(page))).toMatch(/Why not\?Out: the worst attitude while driving/);
+    await eventually(() => textOf(panel(page))).toMatch(/Why not\?Out: the worst attitude while driving/);
     await page.keyboard.press("p");
     await page.locator(".choose-pinned li").first().waitFor();
-    await soon(() => page.locator(".layer-marked text").allTextContents()).toEqual(["A"]);
+    await eventually(() => page.locator(".layer-marked text").allTextContents()).toEqual(["A"]);
     const before = await page.locator(".choose-ring").boundingBox();
     await page.keyboard.press("ArrowRight");
-    await soon(async () => (await page.locator(".choose-ring").boundingBox())?.x).not.toBe(before?.x);
+    await eventually(async () => (await page.locator(".choose-ring").boundingBox())?.x).not.toBe(before?.x);
   });
 
   it("opens a set as a build that predicts what it was chosen for", async () => {
@@ -167,12 +167,14 @@ describe("Choose, on the demo", () => {
     const before = await builds();
     await page.getByRole("button", { name: "In Attitudes" }).click();
     await page.getByRole("region", { name: "Builds side by side" }).waitFor();
-    await soon(() => page.locator("section[aria-label='Builds side by side'] thead th").count()).toBe(4);
+    await eventually(() => page.locator("section[aria-label='Builds side by side'] thead th").count()).toBe(
+      4,
+    );
     await page.goBack();
     await page.locator(".choose-pinned li").nth(2).waitFor();
     await page.getByRole("button", { name: "Side by side in Match" }).click();
     await page.locator(".overlay-table tbody tr").nth(1).waitFor();
-    await soon(builds).toBe(before + 3);
+    await eventually(builds).toBe(before + 3);
   });
 
   it("saves the sets shown as CSV, a line each", async () => {
@@ -193,15 +195,15 @@ describe("Choose, a long question", () => {
     await type(page, ["36", "50", "0.25"], ["0.1", "2.1", "0.001"]);
     await solve(page);
     const progress = page.locator(".choose-progress");
-    await soon(() => textOf(progress)).toMatch(
+    await eventually(() => textOf(progress)).toMatch(
       /\d of 1 464 732 sets solved, \d+ do it so far, .* sets a second/,
     );
     const job = jobOf(page);
     await progress.getByRole("button", { name: "Cancel" }).click();
     await progress.waitFor({ state: "detached" });
-    await soon(async () => (await fetch(at(`/api/v1/choose/${job}`))).status).toBe(404);
-    await soon(() => new URL(page.url()).pathname).toBe("/choose");
-    await soon(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
+    await eventually(async () => (await fetch(at(`/api/v1/choose/${job}`))).status).toBe(404);
+    await eventually(() => new URL(page.url()).pathname).toBe("/choose");
+    await eventually(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
   });
 
   it("cancelled while the sets before it are shown, leaves those, their pins, and what was typed", async () => {
@@ -213,20 +215,20 @@ describe("Choose, a long question", () => {
     await solve(page);
     await page.locator(".choose-progress").getByRole("button", { name: "Cancel" }).click();
     await page.locator(".choose-progress").waitFor({ state: "detached" });
-    await soon(() => counted(page)).toBe(before);
-    await soon(() => page.locator(".choose-pinned li").count()).toBe(1);
-    await soon(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
+    await eventually(() => counted(page)).toBe(before);
+    await eventually(() => page.locator(".choose-pinned li").count()).toBe(1);
+    await eventually(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
   });
 
   it("of too many sets is refused with the count and how to narrow it", async () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await type(page, ["36", "50", "0.01"], ["0.1", "2.1", "0.001"]);
-    await soon(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+    await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
       /At most 5 000 000 sets are solved at once: narrow the skirts and gaps first/,
     );
     await solve(page);
-    await soon(() => textOf(page.locator(".choose-form"))).toMatch(/Narrow skirts and gaps first/);
-    await soon(() => new URL(page.url()).pathname).toBe("/choose");
+    await eventually(() => textOf(page.locator(".choose-form"))).toMatch(/Narrow skirts and gaps first/);
+    await eventually(() => new URL(page.url()).pathname).toBe("/choose");
   });
 });
 
@@ -235,12 +237,12 @@ describe("Choose, with what can't be", () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await page.getByLabel("Margin at least, ×").fill("6");
     await solve(page);
-    await soon(() => answer(page)).toMatch(/^None of the 72 sets does it\.$/);
+    await eventually(() => answer(page)).toMatch(/^None of the 72 sets does it\.$/);
     const relax = page.getByRole("button", { name: /^Relax the margin to/ }).first();
     const wanted = /to ([\d.]+)/.exec(await textOf(relax))?.[1] ?? "";
     await relax.click();
-    await soon(() => answer(page)).toMatch(/^[1-9]\d* of 72 sets? do(es)? it/);
-    await soon(() => page.getByLabel("Margin at least, ×").inputValue()).toBe(wanted);
+    await eventually(() => answer(page)).toMatch(/^[1-9]\d* of 72 sets? do(es)? it/);
+    await eventually(() => page.getByLabel("Margin at least, ×").inputValue()).toBe(wanted);
   });
 
   it("nonsense in every field stands beside its field, nothing is asked, and the first wrong field has the focus", async () => {
@@ -260,10 +262,10 @@ describe("Choose, with what can't be", () => {
     await page.getByLabel("Worst, driving").uncheck();
     await page.getByLabel("Bell motor, 18 mm").uncheck();
     await solve(page);
-    await soon(() => page.locator(".choose-form .field-error").count()).toBeGreaterThanOrEqual(11);
+    await eventually(() => page.locator(".choose-form .field-error").count()).toBeGreaterThanOrEqual(11);
     const first = page.locator("[aria-invalid=true]").first();
-    await soon(() => first.evaluate((input) => input === document.activeElement)).toBe(true);
-    await soon(() => new URL(page.url()).pathname).toBe("/choose");
+    await eventually(() => first.evaluate((input) => input === document.activeElement)).toBe(true);
+    await eventually(() => new URL(page.url()).pathname).toBe("/choose");
   });
 
   it("a job that the server has forgotten is said to be gone, and is solved again with the same form", async () => {
@@ -273,7 +275,7 @@ describe("Choose, with what can't be", () => {
     await page.reload();
     await page.getByRole("button", { name: "Solve it again" }).click();
     await rows(page).first().waitFor();
-    await soon(() => counted(page)).toBe(before);
+    await eventually(() => counted(page)).toBe(before);
   });
 
   it("a server that ends while it solves leaves the question in the form, and solves it once it is back", async () => {
@@ -284,7 +286,7 @@ describe("Choose, with what can't be", () => {
     await server.restart();
     const again = page.getByRole("button", { name: "Solve it again" });
     await again.waitFor();
-    await soon(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
+    await eventually(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
     await again.click();
     await page.locator(".choose-progress").getByRole("button", { name: "Cancel" }).click();
     await page.locator(".choose-progress").waitFor({ state: "detached" });
@@ -298,7 +300,7 @@ describe("Choose, with what can't be", () => {
       body: JSON.stringify(light),
     });
     const page = await screens.open(at("/choose"));
-    await soon(() => page.getByLabel("Unweighed").isDisabled()).toBe(true);
+    await eventually(() => page.getByLabel("Unweighed").isDisabled()).toBe(true);
     await page.getByRole("link", { name: "weigh it (Unweighed)" }).click();
     await page.getByLabel(/^Mass/).first().waitFor();
   });
@@ -309,7 +311,7 @@ describe("Choose, on a phone", () => {
     const page = await screens.open(at("/choose"), { viewport: PHONE });
     await solve(page);
     await rows(page).first().waitFor();
-    await soon(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+    await eventually(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
       PHONE.width,
     );
     const below = async () => {
@@ -318,6 +320,6 @@ describe("Choose, on a phone", () => {
       );
       return (picture?.y ?? 0) - (meaning?.y ?? Number.NaN);
     };
-    await soon(below).toBeGreaterThan(0);
+    await eventually(below).toBeGreaterThan(0);
   });
 });

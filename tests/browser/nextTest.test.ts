@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { PHONE, useScreens } from "./support/page.ts";
-import { soon } from "./support/soon.ts";
 
 const screens = useScreens();
 
@@ -37,6 +37,6 @@ describe("Next test", () => {
   it("of a propeller on a phone: names a test too, and nothing scrolls sideways", async () => {
     const page = await screens.open("/match/prop-scout", { viewport: PHONE });
     expect(await nextOf(page)).toMatch(/ first: it would take/);
-    await soon(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+    await eventually(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
   });
 });

@@ -1,9 +1,9 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 import { type PartialBook, partialBook } from "./support/partialBook.ts";
-import { soon } from "./support/soon.ts";
 
 const screens = useScreens();
 let server: OwnServer;
@@ -31,42 +31,42 @@ const tests = (page: Page) => page.locator(".missing a.button").allTextContents(
 describe("a build without friction", () => {
   it("in Match: pull, point and currents, the friction that the wall takes, no verdict, the tilt board named", async () => {
     const page = await open("match", builds.noFriction);
-    await soon(() => answer(page)).toMatch(
+    await eventually(() => answer(page)).toMatch(
       /^It makes \d+ g of pull at \d+ Pa\. Whether it slides isn't known/,
     );
-    await soon(() => marks(page)).toContain("friction not known");
+    await eventually(() => marks(page)).toContain("friction not known");
     const figures = async () => plain(await page.locator(".known-figures").textContent());
     for (const name of ["pressure", "flow", "rotor speed", "pack current", "winding"])
-      await soon(figures).toContain(name);
+      await eventually(figures).toContain(name);
     const row = page.locator(".partial-holds tr", { hasText: "Wall" }).first();
     const wall = async () => plain(await row.textContent());
-    await soon(wall).toMatch(/not knownneeds μ ≥ 0\.\d\d/);
-    await soon(wall).not.toContain("holds");
-    await soon(() => tests(page)).toEqual(["Log a friction test"]);
+    await eventually(wall).toMatch(/not knownneeds μ ≥ 0\.\d\d/);
+    await eventually(wall).not.toContain("holds");
+    await eventually(() => tests(page)).toEqual(["Log a friction test"]);
   });
 
   it("in Match, a friction tried: the whole answer, and back again with the field empty", async () => {
     const page = await open("match", builds.noFriction);
     const field = page.getByLabel("Wheel friction μ", { exact: true });
-    await soon(() => field.inputValue()).toBe("");
+    await eventually(() => field.inputValue()).toBe("");
     await field.fill("0.7");
     await page.locator("main h1", { hasText: /^Holds/ }).waitFor();
-    await soon(() => page.locator(".match-picture svg[role=img]").count()).toBeGreaterThan(0);
-    await soon(async () =>
+    await eventually(() => page.locator(".match-picture svg[role=img]").count()).toBeGreaterThan(0);
+    await eventually(async () =>
       plain(await page.locator("[data-handle=wheelFriction] .handle-basis").textContent()),
     ).toMatch(/^was not known/);
     await page.locator("[data-handle=wheelFriction]").getByRole("button").click();
     await page.locator("main h1", { hasText: "It makes" }).waitFor();
-    await soon(() => field.inputValue()).toBe("");
+    await eventually(() => field.inputValue()).toBe("");
   });
 
   it("in Attitudes: the friction that every inclination takes", async () => {
     const page = await open("attitudes", builds.noFriction);
-    await soon(() => answer(page)).toMatch(
+    await eventually(() => answer(page)).toMatch(
       /parked anywhere from floor to ceiling it needs μ of at least 0\.\d\d/,
     );
-    await soon(() => page.locator(".needed-friction tbody tr").count()).toBe(13);
-    await soon(() => tests(page)).toEqual(["Log a friction test"]);
+    await eventually(() => page.locator(".needed-friction tbody tr").count()).toBe(13);
+    await eventually(() => tests(page)).toEqual(["Log a friction test"]);
   });
 
   it("in Attitudes, with a drive typed: the torque to climb, and no word on where the wheels slip", async () => {
@@ -81,16 +81,16 @@ describe("a build without friction", () => {
     for (const [i, text] of ["32", "2", "50", "60"].entries()) await page.getByLabel(drive[i]).fill(text);
     await page.getByLabel("Stall torque of one motor, mN·m").fill("4");
     const said = async () => plain(await page.locator(".attitude-drive output").textContent());
-    await soon(said).toMatch(/^Hardest for the motors: .* of stall/);
-    await soon(said).toContain("Where the wheels slip isn't known");
+    await eventually(said).toMatch(/^Hardest for the motors: .* of stall/);
+    await eventually(said).toContain("Where the wheels slip isn't known");
   });
 
   it("in Run-down: the minutes, and pull at start and end", async () => {
     const page = await open("run-down", builds.noFriction);
-    await soon(() => answer(page)).toMatch(
+    await eventually(() => answer(page)).toMatch(
       /^The charge lasts [\d.]+ minutes and its pull falls from \d+ g to \d+ g/,
     );
-    await soon(() => tests(page)).toEqual(["Log a friction test"]);
+    await eventually(() => tests(page)).toEqual(["Log a friction test"]);
   });
 });
 
@@ -98,12 +98,14 @@ describe("a build whose rotor has no λ", () => {
   it("in every view: pull at the tested speed and what it holds, the motor's current named", async () => {
     for (const view of VIEWS) {
       const page = await open(view, builds.noPower);
-      await soon(() => answer(page)).toMatch(/^Turned at [\d ]+ rpm as in its tests, it makes \d+ g of pull/);
-      await soon(() => marks(page)).toContain("at tested speed");
-      await soon(async () => plain(await page.locator(".missing").textContent())).toContain(
+      await eventually(() => answer(page)).toMatch(
+        /^Turned at [\d ]+ rpm as in its tests, it makes \d+ g of pull/,
+      );
+      await eventually(() => marks(page)).toContain("at tested speed");
+      await eventually(async () => plain(await page.locator(".missing").textContent())).toContain(
         "log the motor's current",
       );
-      await soon(() => tests(page)).toEqual(["Log a curve test"]);
+      await eventually(() => tests(page)).toEqual(["Log a curve test"]);
     }
   });
 });
@@ -112,37 +114,37 @@ describe("a build whose pack has no curve", () => {
   it("in Match and Attitudes: stands at the cells' minimum, and says so", async () => {
     for (const view of ["match", "attitudes"]) {
       const page = await open(view, builds.noCell);
-      await soon(() => answer(page)).toMatch(
+      await eventually(() => answer(page)).toMatch(
         /^With its cells at their minimum of 3\.20 V under load, it makes/,
       );
-      await soon(() => marks(page)).toContain("at minimum voltage");
-      await soon(() => tests(page)).toEqual(["Log a discharge test"]);
+      await eventually(() => marks(page)).toContain("at minimum voltage");
+      await eventually(() => tests(page)).toEqual(["Log a discharge test"]);
     }
   });
 
   it("in Run-down: says what it makes at the end, not how long until then", async () => {
     const page = await open("run-down", builds.noCell);
-    await soon(() => answer(page)).toMatch(
+    await eventually(() => answer(page)).toMatch(
       /^At the end of its charge, .* How many minutes until then can't be said\.$/,
     );
-    await soon(() => tests(page)).toEqual(["Log a discharge test"]);
+    await eventually(() => tests(page)).toEqual(["Log a discharge test"]);
   });
 });
 
 describe("a vehicle whose drive isn't known", () => {
   it("in Attitudes: the verdicts stand; the drive panel says what is missing, and where the wheels slip", async () => {
     const page = await open("attitudes", "pane-crawler");
-    await soon(() => page.locator(".attitude-table tbody tr").count()).toBeGreaterThan(3);
+    await eventually(() => page.locator(".attitude-table tbody tr").count()).toBeGreaterThan(3);
     await page.locator("summary", { hasText: "Torque to climb" }).click();
     const said = async () => plain(await page.locator(".attitude-drive output").textContent());
-    await soon(said).toMatch(/of this vehicle's drive, .*gear ratio.* are missing/);
-    await soon(said).toMatch(/wheels (grip at every angle|slip from)/);
+    await eventually(said).toMatch(/of this vehicle's drive, .*gear ratio.* are missing/);
+    await eventually(said).toMatch(/wheels (grip at every angle|slip from)/);
   });
 
   it("in Run-down: driving margins by the wheels' grip, which says where its torque is asked", async () => {
     const page = await open("run-down", "pane-crawler");
     await page.locator(".fall-table").waitFor();
-    await soon(async () => plain(await page.locator(".fall-table caption").textContent())).toMatch(
+    await eventually(async () => plain(await page.locator(".fall-table caption").textContent())).toMatch(
       /Driving nose uphill, by the grip of its wheels.*; whether its drive has the torque is a question for Attitudes/,
     );
   });
@@ -156,20 +158,20 @@ describe("a build that lacks more than one thing", () => {
         [builds.propeller, "Log a thrust test"],
       ]) {
         const page = await open(view, id, { viewport: PHONE });
-        await soon(() => answer(page)).toMatch(/^Turned at .* Whether it slides isn't known/);
-        await soon(() => marks(page)).toEqual(
+        await eventually(() => answer(page)).toMatch(/^Turned at .* Whether it slides isn't known/);
+        await eventually(() => marks(page)).toEqual(
           expect.arrayContaining(["at tested speed", "friction not known"]),
         );
-        await soon(() => tests(page)).toEqual([curve, "Log a discharge test", "Log a friction test"]);
-        await soon(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+        await eventually(() => tests(page)).toEqual([curve, "Log a discharge test", "Log a friction test"]);
+        await eventually(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
       }
   });
 
   it("without any curve of its rotor: claims nothing, names the curve test", async () => {
     for (const view of VIEWS) {
       const page = await open(view, builds.noCurve);
-      await soon(() => answer(page)).toBe("Curveless crawler can't be answered for yet.");
-      await soon(() => tests(page)).toEqual(["Log a curve test"]);
+      await eventually(() => answer(page)).toBe("Curveless crawler can't be answered for yet.");
+      await eventually(() => tests(page)).toEqual(["Log a curve test"]);
     }
   });
 

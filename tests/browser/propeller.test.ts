@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
-import { soon } from "./support/soon.ts";
 
 const screens = useScreens();
 let server: OwnServer;
@@ -32,38 +32,38 @@ async function put(path: string, body: unknown): Promise<string> {
 describe("a build that a propeller presses on", () => {
   it("in Match: press force against speed, with its answer, its margins, and no gap to drag", async () => {
     const page = await open(`/match/${SCOUT}`);
-    await soon(() => answer(page)).toMatch(/^(Holds|Falls)/);
-    await soon(() => picture(page).getAttribute("aria-label")).toMatch(
+    await eventually(() => answer(page)).toMatch(/^(Holds|Falls)/);
+    await eventually(() => picture(page).getAttribute("aria-label")).toMatch(
       /Press force .* presses with \d+ grams/,
     );
-    await soon(() => page.locator("[data-handle=gap]").count()).toBe(0);
-    await soon(() => page.getByText("No gap to set").isVisible()).toBe(true);
-    await soon(() => page.locator(".holds tbody tr").count()).toBeGreaterThan(2);
+    await eventually(() => page.locator("[data-handle=gap]").count()).toBe(0);
+    await eventually(() => page.getByText("No gap to set").isVisible()).toBe(true);
+    await eventually(() => page.locator(".holds tbody tr").count()).toBeGreaterThan(2);
     await page.getByText("Show working", { exact: true }).first().click();
-    await soon(() => page.getByText("press force", { exact: false }).count()).toBeGreaterThan(0);
+    await eventually(() => page.getByText("press force", { exact: false }).count()).toBeGreaterThan(0);
   });
 
   it("in Match, with its mass tried: the answer follows while the address keeps it", async () => {
     const page = await open(`/match/${SCOUT}?mass=0.6`);
-    await soon(() => answer(page)).toMatch(/^Falls/);
-    await soon(() => page.locator(".ghost-ring").count()).toBe(1);
+    await eventually(() => answer(page)).toMatch(/^Falls/);
+    await eventually(() => page.locator(".ghost-ring").count()).toBe(1);
   });
 
   it("in Match on a phone: no sideways scrolling, the mass handle within the thumb's reach", async () => {
     const page = await open(`/match/${SCOUT}`, { viewport: PHONE });
-    await soon(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
-    await soon(() => page.locator("[data-handle=mass] input[type=range]").isVisible()).toBe(true);
+    await eventually(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+    await eventually(() => page.locator("[data-handle=mass] input[type=range]").isVisible()).toBe(true);
   });
 
   it("laid over a ducted build: says why it can't be, and the other one is drawn", async () => {
     const page = await open(`/match/pane-crawler?over=${SCOUT},roof-crawler`);
-    await soon(() => page.getByText("a propeller has no fan curve to lay over").isVisible()).toBe(true);
-    await soon(() => page.locator(".overlay-table tbody tr").count()).toBe(1);
+    await eventually(() => page.getByText("a propeller has no fan curve to lay over").isVisible()).toBe(true);
+    await eventually(() => page.locator(".overlay-table tbody tr").count()).toBe(1);
   });
 
   it("in Attitudes and Run-down: answers as any other", async () => {
     const attitudes = await open(`/attitudes/${SCOUT}`);
-    await soon(() => answer(attitudes)).toMatch(/It needs most at \d+°/);
+    await eventually(() => answer(attitudes)).toMatch(/It needs most at \d+°/);
     await attitudes.locator("summary", { hasText: "Torque to climb" }).click();
     const run = await open(`/run-down/${SCOUT}`);
     await run.locator("main h1", { hasText: /minutes|holds/ }).waitFor();
@@ -84,10 +84,12 @@ describe("a build that a propeller presses on", () => {
         .getByText(/No thrust test of Untested pusher is logged/)
         .first()
         .waitFor();
-      await soon(() => page.getByRole("link", { name: "Log a thrust test" }).count()).toBeGreaterThan(0);
+      await eventually(() => page.getByRole("link", { name: "Log a thrust test" }).count()).toBeGreaterThan(
+        0,
+      );
     }
     const curves = await open(`/curves/rotors/${rotor}`);
-    await soon(() => answerOrTitle(curves)).toMatch(/not known yet/);
+    await eventually(() => answerOrTitle(curves)).toMatch(/not known yet/);
   });
 });
 
@@ -99,7 +101,7 @@ describe("a thrust test on the bench", () => {
     await page.locator("input[placeholder=rpm]").first().fill("12000");
     await page.locator("input[placeholder=g]").first().fill("140");
     await page.locator("input[placeholder=A]").first().fill("5");
-    await soon(() => page.locator(".bench-running").textContent()).toMatch(/C_T0?\.?\d/);
+    await eventually(() => page.locator(".bench-running").textContent()).toMatch(/C_T0?\.?\d/);
     await page.getByRole("button", { name: "Save the test" }).click();
     await page
       .getByText(/1 reading, 140\u2009g at 12000\u2009rpm/)

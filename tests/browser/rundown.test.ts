@@ -1,8 +1,8 @@
 import { readFile } from "node:fs/promises";
 import type { Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { PHONE, useScreens } from "./support/page.ts";
-import { soon } from "./support/soon.ts";
 
 const screens = useScreens();
 
@@ -18,17 +18,17 @@ async function ready(path: string, options = {}): Promise<Page> {
 describe("Run-down", () => {
   it("answers for a demo build, worked out in threads of their own, with sentence, alarm, picture and table", async () => {
     const page = await ready("/run-down/roof-crawler");
-    await soon(() => textOf(page.locator("main h1"))).toMatch(
+    await eventually(() => textOf(page.locator("main h1"))).toMatch(
       /^It stops holding the worst overhang after .*, at \d\.\d V\.$/,
     );
-    await soon(() => textOf(page.locator(".answer-figures"))).toMatch(
+    await eventually(() => textOf(page.locator(".answer-figures"))).toMatch(
       /Low-voltage alarm: at least \d\.\d\d V a cell.*charge ends after/,
     );
     // Margins; voltage, speed, pressure, winding.
-    await soon(() => page.locator(".chart > svg > svg").count()).toBe(5);
+    await eventually(() => page.locator(".chart > svg > svg").count()).toBe(5);
     await page.locator(".limit-table").waitFor();
     // The run and the limits.
-    await soon(() => page.workers().length).toBe(2);
+    await eventually(() => page.workers().length).toBe(2);
   });
 
   it("answers anew, with less charge at the start, and says what can't be, with text, keeping the answer", async () => {
@@ -39,11 +39,13 @@ describe("Run-down", () => {
     const charge = page.getByLabel("Charge at the start, %", { exact: true });
     await charge.fill("50");
     await page.locator(".rundown[aria-busy=false]").waitFor();
-    await soon(minutes).toBeLessThan(0.6 * full);
+    await eventually(minutes).toBeLessThan(0.6 * full);
     const half = await minutes();
     await charge.fill("lots");
-    await soon(() => textOf(page.locator(".run-slider .field-error"))).toMatch(/Read “lots”.*for example/);
-    await soon(minutes).toBe(half);
+    await eventually(() => textOf(page.locator(".run-slider .field-error"))).toMatch(
+      /Read “lots”.*for example/,
+    );
+    await eventually(minutes).toBe(half);
   });
 
   it("saves the whole picture as numbers, with CSV chosen, a margin for each attitude", async () => {
@@ -59,7 +61,7 @@ describe("Run-down", () => {
 
   it("fits a phone, with 390 px, and what it means comes before the picture", async () => {
     const page = await ready("/run-down/pane-crawler", { viewport: PHONE });
-    await soon(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+    await eventually(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
       PHONE.width,
     );
     const below = async () => {
@@ -68,18 +70,20 @@ describe("Run-down", () => {
       );
       return (picture?.y ?? 0) - (meaning?.y ?? Number.NaN);
     };
-    await soon(below).toBeGreaterThan(0);
+    await eventually(below).toBeGreaterThan(0);
   });
 
   it("says what burns or bursts first, with every limit in words and its caution, and the winding's picture saved as numbers", async () => {
     const page = await ready("/run-down/pane-crawler");
     await page.locator(".limit-table").waitFor();
-    await soon(() => textOf(page.locator(".limits-answer"))).toMatch(/^Nothing burns or bursts: nearest is/);
-    await soon(() => page.locator(".limit-table tbody th[scope=row]").count()).toBe(9);
-    await soon(() => textOf(page.locator(".limit-table"))).toMatch(
+    await eventually(() => textOf(page.locator(".limits-answer"))).toMatch(
+      /^Nothing burns or bursts: nearest is/,
+    );
+    await eventually(() => page.locator(".limit-table tbody th[scope=row]").count()).toBe(9);
+    await eventually(() => textOf(page.locator(".limit-table"))).toMatch(
       /Winding, once settled.*limit 120 °C.*within, \d+ % of the way/,
     );
-    await soon(() => page.locator(".limit-table .caution").count()).toBe(4);
+    await eventually(() => page.locator(".limit-table .caution").count()).toBe(4);
     const [saved] = await Promise.all([
       page.waitForEvent("download"),
       page.locator(".limits").getByRole("button", { name: "CSV" }).click(),
@@ -93,11 +97,11 @@ describe("Run-down", () => {
     const page = await screens.open("/match/pane-crawler?series=4");
     await page.getByRole("link", { name: "What burns or bursts first" }).click();
     await page.locator(".limit-table").waitFor();
-    await soon(() => textOf(page.locator(".limits-answer"))).toMatch(
+    await eventually(() => textOf(page.locator(".limits-answer"))).toMatch(
       /^The winding reaches 120 °C after \d+ s from cold: the motor burns first\. At \d\.\d\d × the motor's rated voltage/,
     );
-    await soon(() => page.locator(".limits .extrapolated").count()).toBe(1);
+    await eventually(() => page.locator(".limits .extrapolated").count()).toBe(1);
     const top = () => page.locator("#limits").evaluate((element) => element.getBoundingClientRect().top);
-    await soon(top).toBeLessThan(200);
+    await eventually(top).toBeLessThan(200);
   });
 });

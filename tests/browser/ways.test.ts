@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { eventually } from "./support/eventually.ts";
 import { PHONE, useScreens } from "./support/page.ts";
-import { soon } from "./support/soon.ts";
 
 const screens = useScreens();
 const FALLING = "/match/ridge-runner";
@@ -28,10 +28,10 @@ describe("Ways to hold", () => {
   it("with a way tried: sets the handle, and the worst attitude has what was wanted", async () => {
     const page = await screens.open(FALLING);
     await waysOf(page);
-    await soon(() => firstMargin(page)).toBeLessThan(1.5);
+    await eventually(() => firstMargin(page)).toBeLessThan(1.5);
     await page.getByRole("button", { name: /try it.*Mass/ }).click();
     await page.waitForURL(/mass=/);
-    await soon(() => firstMargin(page)).toBeGreaterThanOrEqual(1.5);
+    await eventually(() => firstMargin(page)).toBeGreaterThanOrEqual(1.5);
     await page.locator(".ways").getByText("may go so far").waitFor();
     expect(await waysOf(page)).toMatch(/Mass up to \d+\sg/);
   });
@@ -48,7 +48,7 @@ describe("Ways to hold", () => {
   it("of a build that holds: says how far each handle may go", async () => {
     const page = await screens.open("/match/pane-crawler");
     expect(await waysOf(page)).toMatch(/Gap up to [\d.]+\smm/);
-    await soon(() => page.getByRole("button", { name: /try it/ }).count()).toBe(0);
+    await eventually(() => page.getByRole("button", { name: /try it/ }).count()).toBe(0);
   });
 });
 
@@ -57,13 +57,13 @@ describe("What moves the margin", () => {
     const page = await screens.open("/match/pane-crawler");
     const chart = page.locator(".moves svg[role=img]");
     await chart.waitFor();
-    await soon(() => chart.getAttribute("aria-label")).toMatch(
+    await eventually(() => chart.getAttribute("aria-label")).toMatch(
       /^Per cent of margin per per cent of: .*mass −1\.00/,
     );
-    await soon(() => chart.locator("rect.bar-more, rect.bar-less").count()).toBe(10);
+    await eventually(() => chart.locator("rect.bar-more, rect.bar-less").count()).toBe(10);
     await page.getByText("Every number as a table").click();
     await page.locator(".moves tbody tr").first().waitFor();
-    await soon(() => page.locator(".moves tbody tr").count()).toBeGreaterThan(15);
+    await eventually(() => page.locator(".moves tbody tr").count()).toBeGreaterThan(15);
   });
 
   it("with the doubt worked out: gives each number's share of it", async () => {
@@ -75,7 +75,7 @@ describe("What moves the margin", () => {
     const page = await screens.open(FALLING, { viewport: PHONE });
     await waysOf(page);
     await page.locator(".moves svg[role=img]").waitFor();
-    await soon(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+    await eventually(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
     const over = () =>
       page.locator(".moves svg text").evaluateAll((all) =>
         all.filter((text) => {
@@ -83,6 +83,6 @@ describe("What moves the margin", () => {
           return box.left < 0 || box.right > innerWidth;
         }),
       );
-    await soon(over).toEqual([]);
+    await eventually(over).toEqual([]);
   });
 });
