@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+
 const MILLISECONDS = 1000;
 const BYTES_PER_KILOBYTE = 1024;
 const BYTES_PER_MEGABYTE = 1e6;
@@ -5,9 +7,16 @@ const BYTES_PER_MEGABYTE = 1e6;
 /** @returns what this process holds now [MB] */
 export const memoryNow = (): number => process.memoryUsage.rss() / BYTES_PER_MEGABYTE;
 
+/** Linux's own high-water mark of this process [kB]; the resource usage also remembers the process that started it. */
+function highWaterMark(): number | null {
+  if (process.platform !== "linux") return null;
+  const [, kilobytes] = /^VmHWM:\s+(\d+) kB$/m.exec(readFileSync("/proc/self/status", "utf8")) ?? [];
+  return kilobytes === undefined ? null : Number(kilobytes);
+}
+
 /** @returns the most that this process has held, its threads included [MB] */
 export const peakMemory = (): number =>
-  (process.resourceUsage().maxRSS * BYTES_PER_KILOBYTE) / BYTES_PER_MEGABYTE;
+  ((highWaterMark() ?? process.resourceUsage().maxRSS) * BYTES_PER_KILOBYTE) / BYTES_PER_MEGABYTE;
 
 /** @returns the value that a share of all lies below, the next one up of an even count */
 export function percentile(values: readonly number[], share: number): number {
