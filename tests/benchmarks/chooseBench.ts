@@ -2,7 +2,7 @@ import type { Worker } from "node:worker_threads";
 import { foremostSets, frontOf } from "../../shared/decide/choose/front.ts";
 import { prepare } from "../../shared/decide/choose/prepare.ts";
 import { rankedPage } from "../../shared/decide/choose/rank.ts";
-import { gathered, type Results } from "../../shared/decide/choose/values.ts";
+import { gathered, meetingSets } from "../../shared/decide/choose/values.ts";
 import { SWEEP_SIZE } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 import { inThreads, withThreads } from "./threads.ts";
@@ -28,12 +28,6 @@ export interface ChooseTimes {
   readonly nonDominated: number;
 }
 
-function meetingIn(results: Results): number {
-  let count = 0;
-  for (const { broken } of results) for (const bits of broken) if (bits === 0) count += 1;
-  return count;
-}
-
 /** One size of question in some threads, the bare solves and the choosing in turn. */
 async function timedIn(workers: readonly Worker[], motors: number, runs: number): Promise<ChooseTimes> {
   const prepared = prepare(sweepQuestion(motors));
@@ -41,9 +35,11 @@ async function timedIn(workers: readonly Worker[], motors: number, runs: number)
   let [meeting, nonDominated] = [0, 0];
   const choose = async () => {
     const results = gathered((await inThreads(workers, "choose", sets)).chunks);
-    rankedPage(prepared, results, { column: "margin", want: "most" }, PAGE);
+    // As the server answers first: the admissible sets, a page of them, and the front.
+    const admissible = meetingSets(results);
+    rankedPage(prepared, results, { column: "margin", want: "most" }, PAGE, admissible);
     const front = frontOf(prepared, results, undefined, foremostSets(results));
-    [meeting, nonDominated] = [meetingIn(results), front.length];
+    [meeting, nonDominated] = [admissible.length, front.length];
   };
   const work = {
     whole: choose,
