@@ -2,7 +2,7 @@ import { useRef, useState } from "preact/hooks";
 import { Chart } from "../../charts/Chart.tsx";
 import { DataTable } from "../../ui/DataTable.tsx";
 import { SaveChart } from "../../ui/SaveChart.tsx";
-import { drawMatch, type MatchDrawing, matchMargin, matchScales } from "./drawMatch.ts";
+import { drawMatch, type MatchDrawing, matchScales, plotIn } from "./drawMatch.ts";
 import { ReadingPicker } from "./ReadingPicker.tsx";
 import { pictureTable } from "./table.ts";
 
@@ -29,13 +29,7 @@ export function MatchChart({ drawing, sentence, fileName }: MatchChartProps) {
   const { measured } = drawing.picture;
   const table = () => pictureTable(drawing.picture, drawing.spread);
   const chosen = picked !== null && picked < measured.length ? picked : null;
-  const margin = matchMargin(size.width);
-  const plot = {
-    left: margin.left,
-    top: margin.top,
-    width: Math.max(1, size.width - margin.left - margin.right),
-    height: Math.max(1, size.height - margin.top - margin.bottom),
-  };
+  const plot = plotIn(size);
   const scales = matchScales({ ...drawing, picked: chosen }, [0, plot.width], [plot.height, 0]);
   return (
     <>

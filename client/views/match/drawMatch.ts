@@ -45,6 +45,12 @@ export function matchMargin(width: number): Margin {
   return width >= WIDE ? MARGIN.wide : MARGIN.narrow;
 }
 
+/** @returns where the plot lies in a picture of that size, inside its margins [px] */
+export function plotIn({ width, height }: ChartSize) {
+  const { left, right, top, bottom } = matchMargin(width);
+  return { left, top, width: Math.max(1, width - left - right), height: Math.max(1, height - top - bottom) };
+}
+
 /** @returns scales of the plot: flow [m³/s] and pressure [Pa] to pixels */
 export function matchScales(drawing: MatchDrawing, rangeX: [number, number], rangeY: [number, number]) {
   const all = [

@@ -1,6 +1,7 @@
 import type { Answered, Track } from "../../../client/views/rundown/answer.ts";
 import type { Question } from "../../../client/views/rundown/question.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
+import { PANE_CRAWLER } from "../../support/paneCrawler.ts";
 
 /** The worked example of docs/method/run-down.md: an invented crawler for glasshouse panes. */
 export const question: Question = {
@@ -54,22 +55,7 @@ export const question: Question = {
       openings: [],
       measuredLeak: null,
     },
-    vehicle: {
-      mass: 0.85,
-      wheelFriction: 0.7,
-      skirtFriction: 0.3,
-      skirtShare: 0,
-      rollingResistance: 0.02,
-      driven: "both",
-      wheelbase: 0.11,
-      track: 0.09,
-      cgHeight: 0.02,
-      cgFromRear: 0.055,
-      suctionFromRear: 0.055,
-      jolt: 0,
-      jetArea: null,
-      jetAngle: 0,
-    },
+    vehicle: { ...PANE_CRAWLER.vehicle, mass: 0.85 },
     startCharge: 1,
     targetMargin: 1.5,
   },

@@ -2,7 +2,7 @@ import { useRef, useState } from "preact/hooks";
 import { Chart } from "../../../charts/Chart.tsx";
 import { DataTable } from "../../../ui/DataTable.tsx";
 import { SaveChart } from "../../../ui/SaveChart.tsx";
-import { matchMargin } from "../drawMatch.ts";
+import { plotIn } from "../drawMatch.ts";
 import { heightFor } from "../MatchChart.tsx";
 import { ReadingPicker } from "../ReadingPicker.tsx";
 import { drawThrust, thrustScales } from "./draw.ts";
@@ -22,13 +22,7 @@ export function ThrustChart({ drawing, sentence, fileName }: ThrustChartProps) {
   const [size, setSize] = useState({ width: 0, height: 0 });
   const { measured } = drawing.picture;
   const chosen = picked !== null && picked < measured.length ? picked : null;
-  const margin = matchMargin(size.width);
-  const plot = {
-    left: margin.left,
-    top: margin.top,
-    width: Math.max(1, size.width - margin.left - margin.right),
-    height: Math.max(1, size.height - margin.top - margin.bottom),
-  };
+  const plot = plotIn(size);
   const scales = thrustScales(drawing, [0, plot.width], [plot.height, 0]);
   return (
     <>
