@@ -3,7 +3,7 @@ import { startRouter } from "./app/router.ts";
 import { Shell } from "./app/Shell.tsx";
 import { showRoute } from "./app/shownView.ts";
 import { startTheme } from "./app/theme.ts";
-import { reload } from "./state/bench.ts";
+import { reload } from "./state/book.ts";
 import { startEvents } from "./state/events.ts";
 
 const root = document.getElementById("app");

@@ -1,4 +1,4 @@
-import { bleedFlow } from "../shared/bench/bleed.ts";
+import { bleedFlow } from "../shared/fit/bleed.ts";
 import { findRoot } from "../shared/numeric/root.ts";
 import { type Air, airFrom } from "../shared/physics/air.ts";
 import { STANDARD_GRAVITY } from "../shared/physics/constants.ts";

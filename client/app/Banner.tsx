@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { ApiError, api } from "../state/api.ts";
-import { isDemo, reload } from "../state/bench.ts";
+import { isDemo, reload } from "../state/book.ts";
 import { navigate } from "./router.ts";
 
 /** Says that the numbers are invented, and lets the user start with a bench of their own. */

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "preact/hooks";
-import { bench, loadError, loadState, reload } from "../state/bench.ts";
+import { currentBook, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
@@ -47,8 +47,8 @@ export function Shell() {
           </Problem>
         )}
         {loadState.value === "error" && <ReadingFailed />}
-        {loaded && bench.value && <loaded.Component />}
-        {!bench.value && loadState.value === "loading" && <p class="quiet">Reading the bench book…</p>}
+        {loaded && currentBook.value && <loaded.Component />}
+        {!currentBook.value && loadState.value === "loading" && <p class="quiet">Reading the bench book…</p>}
       </main>
       <Footer />
     </>

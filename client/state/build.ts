@@ -1,6 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import { go, href, route, type ViewName } from "../app/router.ts";
-import { bench } from "./bench.ts";
+import { currentBook } from "./book.ts";
 import { type Changes, changesFromQuery, changesToQuery } from "./handles.ts";
 
 /** Views of one build: they share the build on the screen and what is tried against it. */
@@ -14,7 +14,7 @@ export function showsBuild(view: ViewName): boolean {
 
 /** The stored build on the screen: the address's, else the last one looked at, else the book's first. */
 export const current = computed(() => {
-  const builds = bench.value?.builds ?? [];
+  const builds = currentBook.value?.builds ?? [];
   const wanted = showsBuild(route.value.view) ? route.value.id : null;
   if (wanted !== null) return builds.find((build) => build.id === wanted) ?? null;
   const last = sessionStorage.getItem(LAST_BUILD);
@@ -24,7 +24,10 @@ export const current = computed(() => {
 /** true where the address names a build that the book does not have */
 export const unknownBuild = computed(
   () =>
-    bench.value !== null && showsBuild(route.value.view) && route.value.id !== null && current.value === null,
+    currentBook.value !== null &&
+    showsBuild(route.value.view) &&
+    route.value.id !== null &&
+    current.value === null,
 );
 
 /** What is tried against the build, SI. */

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 import type { ChangeEvent } from "../../shared/model/api/book.ts";
-import { apply, reload } from "./bench.ts";
+import { apply, reload } from "./book.ts";
 
 /** false while the server cannot be heard */
 export const connected = signal(true);

@@ -1,4 +1,4 @@
-import { type Bench, type Resolved, resolveBuild, solvable } from "../../shared/book/resolve.ts";
+import { type Book, type Resolved, resolveBuild, solvable } from "../../shared/book/resolve.ts";
 import type { Build } from "../../shared/model/build.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../shared/numeric/errors.ts";
 import { type Point, STANDARD_ANGLES } from "../../shared/physics/predict.ts";
@@ -31,10 +31,10 @@ function pullPerPascal({ point, suction }: AnyPrediction): number | null {
 }
 
 /** @returns the build solved; a number that cannot be, or too little data, is said and not thrown */
-export function solve(bench: Bench, build: Build): Outcome {
+export function solve(book: Book, build: Build): Outcome {
   const nothing = { build, resolved: null, prediction: null, pullPerPascal: null };
   try {
-    const resolved = resolveBuild(bench, build);
+    const resolved = resolveBuild(book, build);
     const input = solvable(resolved);
     if (!input) return { ...nothing, resolved, problem: null };
     const prediction = predictAny(input, anglesOf(build));
@@ -63,9 +63,9 @@ export function propellerPoint({ prediction }: Pick<Outcome, "prediction">): Pro
 }
 
 /** @returns where the handles stand without a change, SI */
-export function settingsOf(bench: Bench, build: Build, resolved: Resolved | null): Settings {
-  const pack = bench.packs.find((each) => each.id === build.pack);
-  const surface = bench.surfaces.find((each) => each.id === build.surface);
+export function settingsOf(book: Book, build: Build, resolved: Resolved | null): Settings {
+  const pack = book.packs.find((each) => each.id === build.pack);
+  const surface = book.surfaces.find((each) => each.id === build.surface);
   return {
     diameter: build.diameter,
     series: build.overrides.series ?? pack?.data.series ?? 1,

@@ -1,7 +1,7 @@
 import type { Build } from "../../shared/model/build.ts";
 import type { StoredOf } from "../../shared/model/record.ts";
 import { ApiError, api } from "./api.ts";
-import { keep } from "./bench.ts";
+import { keep } from "./book.ts";
 
 /** Stores a changed build. @returns null, or why the server refused it */
 export async function saveBuild(build: StoredOf<"builds">, data: Build): Promise<string | null> {

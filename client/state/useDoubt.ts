@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { BuildDoubt } from "../../shared/book/buildDoubt.ts";
-import type { Bench } from "../../shared/book/resolve.ts";
+import type { Book } from "../../shared/book/resolve.ts";
 import type { AttitudeDoubt, Doubt } from "../../shared/decide/uncertainty.ts";
 import type { DoubtReply } from "./doubt/answer.ts";
 import { type DoubtQuestion, doubtQuestion, statesDoubt } from "./doubt/question.ts";
@@ -51,12 +51,12 @@ export function doubtState(
 /**
  * How sure a build's verdict is, sampled in a thread of its own; the last answer stays while the next is worked out.
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param outcome - the solved build, the same object while nothing changed
  * @returns the doubt with its sources; call it once a view and hand it on
  */
-export function useDoubt(bench: Bench, outcome: Outcome): DoubtState {
-  const question = useMemo(() => doubtQuestion(bench, outcome), [bench, outcome]);
+export function useDoubt(book: Book, outcome: Outcome): DoubtState {
+  const question = useMemo(() => doubtQuestion(book, outcome), [book, outcome]);
   const asked = question && statesDoubt(question) ? question : null;
   const { reply, busy } = useWorker<DoubtQuestion, DoubtReply>(start, asked, FAILED);
   return doubtState(question, reply, busy);

@@ -1,5 +1,5 @@
 import { useMemo, useRef } from "preact/hooks";
-import type { Bench } from "../../shared/book/resolve.ts";
+import type { Book } from "../../shared/book/resolve.ts";
 import type { StoredOf } from "../../shared/model/record.ts";
 import { changes, fromAddress } from "./build.ts";
 import { type Changes, withChanges } from "./handles.ts";
@@ -13,17 +13,17 @@ export interface Outcomes {
 }
 
 /** The book solved for the build on the screen, with and without what the address or a handle tries. */
-export function useOutcomes(bench: Bench, build: StoredOf<"builds">): Outcomes {
+export function useOutcomes(book: Book, build: StoredOf<"builds">): Outcomes {
   const loaded = useRef<string | null>(null);
   if (loaded.current !== build.id) {
     loaded.current = build.id;
     fromAddress();
   }
   const tried = changes.value;
-  const asStored = useMemo(() => solve(bench, build.data), [bench, build]);
+  const asStored = useMemo(() => solve(book, build.data), [book, build]);
   const outcome = useMemo(
-    () => (isChanged(tried) ? solve(bench, withChanges(build.data, tried)) : asStored),
-    [bench, build, asStored, tried],
+    () => (isChanged(tried) ? solve(book, withChanges(build.data, tried)) : asStored),
+    [book, build, asStored, tried],
   );
   return { tried, asStored, outcome };
 }

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
-import type { Bench } from "../../shared/book/resolve.ts";
+import type { Book } from "../../shared/book/resolve.ts";
 import type { StoredOf } from "../../shared/model/record.ts";
 import { href, route } from "../app/router.ts";
-import { bench } from "../state/bench.ts";
+import { currentBook } from "../state/book.ts";
 import { current, unknownBuild } from "../state/build.ts";
 import { headerTools } from "../state/headerTools.ts";
 import { BuildPicker } from "./BuildPicker.tsx";
@@ -11,7 +11,7 @@ import { Empty } from "./Empty.tsx";
 import { EmptyBench } from "./EmptyBench.tsx";
 
 export interface BuildOnScreenProps {
-  readonly children: (bench: Bench, build: StoredOf<"builds">) => ComponentChildren;
+  readonly children: (book: Book, build: StoredOf<"builds">) => ComponentChildren;
 }
 
 /** The frame of a view of one build: its picker in the header, and what stands in its place where there is none. */
@@ -22,7 +22,7 @@ export function BuildOnScreen({ children }: BuildOnScreenProps) {
       headerTools.value = null;
     };
   }, []);
-  const book = bench.value;
+  const book = currentBook.value;
   const build = current.value;
   if (!book) return null;
   if (unknownBuild.value)
@@ -34,6 +34,6 @@ export function BuildOnScreen({ children }: BuildOnScreenProps) {
         <p>The address names “{route.value.id}”. It may have been deleted.</p>
       </Empty>
     );
-  if (!build) return <EmptyBench bench={book} />;
+  if (!build) return <EmptyBench book={book} />;
   return <>{children(book, build)}</>;
 }

@@ -1,10 +1,10 @@
 import { href, navigate, route } from "../app/router.ts";
-import { bench } from "../state/bench.ts";
+import { currentBook } from "../state/book.ts";
 import { current } from "../state/build.ts";
 
 /** Which build is on the screen, at the right end of the header. */
 export function BuildPicker() {
-  const builds = bench.value?.builds ?? [];
+  const builds = currentBook.value?.builds ?? [];
   if (builds.length === 0) return null;
   return (
     <span class="build-picker">

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
-import type { Bench } from "../../shared/book/resolve.ts";
+import type { Book } from "../../shared/book/resolve.ts";
 import { href, route, type ViewName } from "../app/router.ts";
 import { ApiError, api } from "../state/api.ts";
-import { reload } from "../state/bench.ts";
+import { reload } from "../state/book.ts";
 
 interface Step {
   readonly done: boolean;
@@ -11,19 +11,19 @@ interface Step {
   readonly to: string;
 }
 
-function stepsOf(bench: Bench): Step[] {
+function stepsOf(book: Book): Step[] {
   const part = (
     name: "rotors" | "motors" | "packs" | "skirts" | "surfaces",
     text: string,
     label: string,
   ): Step => ({
-    done: bench[name].length > 0,
+    done: book[name].length > 0,
     text,
     label,
     to: href("parts", `${name}/new`),
   });
   const test = (kind: "curve" | "friction", text: string, label: string): Step => ({
-    done: bench.tests.some((each) => each.data.kind === kind),
+    done: book.tests.some((each) => each.data.kind === kind),
     text,
     label,
     to: href("bench", `new/${kind}`),
@@ -41,7 +41,7 @@ function stepsOf(bench: Bench): Step[] {
       "Log a friction test",
     ),
     {
-      done: bench.builds.length > 0,
+      done: book.builds.length > 0,
       text: "A build: one of each, and the mass it will have.",
       label: "Put a build together",
       to: href("parts", "builds/new"),
@@ -57,8 +57,8 @@ const TITLES: Partial<Record<ViewName, string>> = {
 };
 
 /** What fills an empty bench, in order. */
-export function EmptyBench({ bench }: { bench: Bench }) {
-  const steps = stepsOf(bench);
+export function EmptyBench({ book }: { book: Book }) {
+  const steps = stepsOf(book);
   const next = steps.findIndex((step) => !step.done);
   return (
     <div class="empty">
@@ -80,15 +80,15 @@ export function EmptyBench({ bench }: { bench: Bench }) {
           </li>
         ))}
       </ol>
-      <LoadDemo bench={bench} />
+      <LoadDemo book={book} />
     </div>
   );
 }
 
 /** The way back to the demo, offered while the book is empty. */
-function LoadDemo({ bench }: { bench: Bench }) {
+function LoadDemo({ book }: { book: Book }) {
   const [problem, setProblem] = useState<string | null>(null);
-  if (Object.values(bench).some((records) => records.length > 0)) return null;
+  if (Object.values(book).some((records) => records.length > 0)) return null;
   const load = async () => {
     try {
       await api.post("/bench/demo", {});

@@ -1,4 +1,4 @@
-import type { Bench, Resolved } from "../../shared/book/resolve.ts";
+import type { Book, Resolved } from "../../shared/book/resolve.ts";
 import type { TestKind } from "../../shared/model/tests/index.ts";
 import { href } from "../app/router.ts";
 import type { Outcome } from "../state/outcome.ts";
@@ -18,10 +18,10 @@ const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   discharge: "discharge test",
 };
 
-function countsByKind(bench: Bench, ids: readonly string[]): string[] {
+function countsByKind(book: Book, ids: readonly string[]): string[] {
   const used = new Set(ids);
   const counts = new Map<TestKind, number>();
-  for (const test of bench.tests)
+  for (const test of book.tests)
     if (used.has(test.id)) counts.set(test.data.kind, (counts.get(test.data.kind) ?? 0) + 1);
   return [...counts].map(([kind, n]) => counted(n, KIND_WORDS[kind]));
 }
@@ -33,19 +33,19 @@ function gapLine(resolved: Resolved): string {
 }
 
 /** How rough the surface is, where tests and not its record say it. */
-function roughnessLine(bench: Bench, { build, resolved }: Outcome): string | null {
-  const surface = bench.surfaces.find(({ id }) => id === build.surface)?.data;
+function roughnessLine(book: Book, { build, resolved }: Outcome): string | null {
+  const surface = book.surfaces.find(({ id }) => id === build.surface)?.data;
   const words = surface && roughnessWords(resolved?.roughness ?? null, surface.roughness);
   return words ? `Roughness of ${surface.name} ${words}.` : null;
 }
 
 /** On how many tests the figures rest, and what is scaled, stated or estimated in them. */
-export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
+export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
   const { resolved } = outcome;
   if (!resolved) return null;
-  const counts = countsByKind(bench, resolved.tests);
+  const counts = countsByKind(book, resolved.tests);
   const friction = calibratedFrictionWords(resolved);
-  const roughness = roughnessLine(bench, outcome);
+  const roughness = roughnessLine(book, outcome);
   return (
     <>
       <h2>Rests on</h2>
@@ -63,7 +63,7 @@ export function RestsOn({ bench, outcome }: { bench: Bench; outcome: Outcome }) 
         {calibrationNotes(resolved, "prior-doubted").map(({ message }) => (
           <li key={message}>{message}</li>
         ))}
-        {marksOf(bench, outcome).map(({ word, what }) => (
+        {marksOf(book, outcome).map(({ word, what }) => (
           <li key={word + what}>
             <Mark word={word} /> {what}
           </li>

@@ -1,11 +1,11 @@
-import type { Bench } from "../../shared/book/resolve.ts";
+import type { Book } from "../../shared/book/resolve.ts";
 import type { Outcome } from "../state/outcome.ts";
 import { Mark } from "./Mark.tsx";
 import { verdictMarks } from "./marks.ts";
 
 /** Beside a verdict: what of it is extrapolated, estimated, scaled or known by two points; nothing where nothing is. */
-export function VerdictMarks({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
-  const marks = verdictMarks(bench, outcome);
+export function VerdictMarks({ book, outcome }: { book: Book; outcome: Outcome }) {
+  const marks = verdictMarks(book, outcome);
   if (marks.length === 0) return null;
   return (
     <span class="verdict-marks">

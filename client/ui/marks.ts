@@ -1,5 +1,5 @@
 import type { PackBasis } from "../../shared/book/packBasis.ts";
-import { type Bench, type Resolved, solvable } from "../../shared/book/resolve.ts";
+import { type Book, type Resolved, solvable } from "../../shared/book/resolve.ts";
 import type { Note } from "../../shared/physics/note.ts";
 import { formatQuantity } from "../../shared/units/format.ts";
 import type { Outcome } from "../state/outcome.ts";
@@ -47,8 +47,8 @@ function rotorMarks({ resolved, build }: Outcome): BuildMark[] {
   return marks;
 }
 
-function statedMarks(bench: Bench, { resolved, build }: Outcome): BuildMark[] {
-  const motor = bench.motors.find((each) => each.id === build.motor)?.data.name ?? "";
+function statedMarks(book: Book, { resolved, build }: Outcome): BuildMark[] {
+  const motor = book.motors.find((each) => each.id === build.motor)?.data.name ?? "";
   const share = (resolved && solvable(resolved))?.vehicle.skirtShare ?? 0;
   const stated: [boolean, string][] = [
     [resolved?.motor?.basis === "stated", `motor ${motor}, by its maker`],
@@ -79,22 +79,22 @@ function testedCell(pack: PackBasis | null): readonly string[] {
 }
 
 /** A published curve in the place of the pack's own. */
-function chemistryMarks(bench: Bench, { resolved, build }: Outcome): BuildMark[] {
+function chemistryMarks(book: Book, { resolved, build }: Outcome): BuildMark[] {
   const table = resolved?.pack?.chemistry;
   if (!table) return [];
-  const name = bench.packs.find((each) => each.id === build.pack)?.data.name ?? "";
+  const name = book.packs.find((each) => each.id === build.pack)?.data.name ?? "";
   return [{ word: "estimated", what: `voltage by charge of ${name}, a published curve of ${table.name}` }];
 }
 
 /** Fields of the parts in use that are guesses or makers' figures. */
-function estimatedMarks(bench: Bench, outcome: Outcome): BuildMark[] {
+function estimatedMarks(book: Book, outcome: Outcome): BuildMark[] {
   const { build } = outcome;
   const parts = [
-    { of: "rotors", data: bench.rotors.find((each) => each.id === build.rotor)?.data },
-    { of: "motors", data: bench.motors.find((each) => each.id === build.motor)?.data },
-    { of: "packs", data: bench.packs.find((each) => each.id === build.pack)?.data },
-    { of: "skirts", data: bench.skirts.find((each) => each.id === build.skirt)?.data },
-    { of: "surfaces", data: bench.surfaces.find((each) => each.id === build.surface)?.data },
+    { of: "rotors", data: book.rotors.find((each) => each.id === build.rotor)?.data },
+    { of: "motors", data: book.motors.find((each) => each.id === build.motor)?.data },
+    { of: "packs", data: book.packs.find((each) => each.id === build.pack)?.data },
+    { of: "skirts", data: book.skirts.find((each) => each.id === build.skirt)?.data },
+    { of: "surfaces", data: book.surfaces.find((each) => each.id === build.surface)?.data },
   ];
   return parts.flatMap(({ of, data }) => {
     const gone = replaced(outcome, of);
@@ -124,20 +124,20 @@ function beyondMarks({ prediction, resolved }: Outcome): BuildMark[] {
 }
 
 /** @returns all in a build that is contradicted, extrapolated, estimated, scaled, known by two points or stated, in a list's order */
-export function marksOf(bench: Bench, outcome: Outcome): BuildMark[] {
+export function marksOf(book: Book, outcome: Outcome): BuildMark[] {
   return [
     ...contradictedMarks(outcome),
     ...rotorMarks(outcome),
     ...beyondMarks(outcome),
-    ...statedMarks(bench, outcome),
-    ...chemistryMarks(bench, outcome),
-    ...estimatedMarks(bench, outcome),
+    ...statedMarks(book, outcome),
+    ...chemistryMarks(book, outcome),
+    ...estimatedMarks(book, outcome),
   ];
 }
 
 /** @returns the words that a build's verdict carries, once each, with all that stands behind each */
-export function verdictMarks(bench: Bench, outcome: Outcome): BuildMark[] {
-  const marks = marksOf(bench, outcome);
+export function verdictMarks(book: Book, outcome: Outcome): BuildMark[] {
+  const marks = marksOf(book, outcome);
   return OF_A_VERDICT.flatMap((word) => {
     const what = marks.filter((mark) => mark.word === word).map((mark) => mark.what);
     return what.length > 0 ? [{ word, what: what.join("; ") }] : [];

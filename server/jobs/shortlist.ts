@@ -18,9 +18,9 @@ function knownOf(job: Job): Map<number, SetDoubt> {
 
 /** Every uncertainty that the book holds for a set, as for a build of the same parts. */
 function uncertaintyOf({ question }: Job, set: ToldSet): Omit<Uncertainty, "angles"> {
-  const { bench, base } = question;
-  const build = buildOfSet(bench, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
-  const { uncertainty, correlated } = buildDoubt(bench, build, resolveBuild(bench, build));
+  const { book, base } = question;
+  const build = buildOfSet(book, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
+  const { uncertainty, correlated } = buildDoubt(book, build, resolveBuild(book, build));
   return { uncertainty, correlated };
 }
 

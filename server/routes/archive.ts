@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Response } from "express";
 import { z } from "zod";
-import { archive, benchState } from "../../shared/model/api/book.ts";
+import { archive, bookState } from "../../shared/model/api/book.ts";
 import type { Store } from "../store/store.ts";
 import type { Book } from "../store/wholeBook.ts";
 import { requireConsistent } from "../store/wholeCheck.ts";
@@ -45,7 +45,7 @@ function importRoute(store: Store, clock: () => Date): Route {
     body: archive,
     query: importQuery,
     bodyLimit: ARCHIVE_LIMIT,
-    responses: { 201: { description: "taken in", schema: benchState } },
+    responses: { 201: { description: "taken in", schema: bookState } },
     refusals: [409, 422],
     answer: ({ body, query }) => {
       const book = { records: body.records, revisions: body.revisions } as Book;

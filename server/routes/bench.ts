@@ -1,9 +1,9 @@
-import { type BenchState, benchState } from "../../shared/model/api/book.ts";
+import { type BookState, bookState } from "../../shared/model/api/book.ts";
 import { loadDemo } from "../demo.ts";
 import type { Store } from "../store/store.ts";
 import { type Route, route } from "./route.ts";
 
-export const stateOf = (store: Store, backup: string | null = null): BenchState => ({
+export const stateOf = (store: Store, backup: string | null = null): BookState => ({
   demo: store.isDemo(),
   counts: store.counts(),
   backup,
@@ -17,7 +17,7 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       path: "/bench",
       tag: "bench",
       summary: "Whether the book holds the demo, and how many records of each collection",
-      responses: { 200: { description: "the state", schema: benchState } },
+      responses: { 200: { description: "the state", schema: bookState } },
       answer: () => ({ status: 200, body: stateOf(store) }),
     }),
     route({
@@ -25,7 +25,7 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       path: "/bench/empty",
       tag: "bench",
       summary: "Start an empty bench; a copy of the data file is kept",
-      responses: { 200: { description: "emptied", schema: benchState } },
+      responses: { 200: { description: "emptied", schema: bookState } },
       answer: () => ({ status: 200, body: stateOf(store, store.empty(clock())) }),
     }),
     route({
@@ -33,7 +33,7 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       path: "/bench/demo",
       tag: "bench",
       summary: "Load the invented demo into an empty bench",
-      responses: { 201: { description: "loaded", schema: benchState } },
+      responses: { 201: { description: "loaded", schema: bookState } },
       refusals: [409],
       answer: () => {
         const copy = loadDemo(store, clock());

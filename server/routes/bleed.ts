@@ -1,4 +1,4 @@
-import { bleedFlow } from "../../shared/bench/bleed.ts";
+import { bleedFlow } from "../../shared/fit/bleed.ts";
 import { bleedRequest, bleedResponse } from "../../shared/model/api/fits.ts";
 import { airFrom, DEFAULT_WEATHER } from "../../shared/physics/air.ts";
 import { computeRoute } from "./compute.ts";

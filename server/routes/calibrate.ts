@@ -1,4 +1,4 @@
-import { calibrate } from "../../shared/bench/calibration.ts";
+import { calibrate } from "../../shared/fit/calibration.ts";
 import { calibrateRequest, calibrateResponse } from "../../shared/model/api/calibrate.ts";
 import { computeRoute } from "./compute.ts";
 import type { Route } from "./route.ts";

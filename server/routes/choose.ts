@@ -1,7 +1,7 @@
 import { chooseProblem } from "../../shared/book/choose/problem.ts";
 import { chooseJob, chooseRequest } from "../../shared/model/api/choose.ts";
 import type { Jobs } from "../jobs/jobs.ts";
-import { currentBench } from "../store/currentBench.ts";
+import { currentBook } from "../store/currentBook.ts";
 import type { Store } from "../store/store.ts";
 import { streamJob } from "./chooseEvents.ts";
 import { chooseResultRoutes } from "./chooseResults.ts";
@@ -10,7 +10,7 @@ import { type Route, route } from "./route.ts";
 const TAG = "choose";
 
 function startRoute(store: Store, jobs: Jobs): Route {
-  const bench = currentBench(store);
+  const book = currentBook(store);
   return route({
     method: "post",
     path: "/choose",
@@ -23,7 +23,7 @@ function startRoute(store: Store, jobs: Jobs): Route {
     },
     refusals: [409, 422],
     answer: ({ body }) => {
-      const { job, known } = jobs.start(body, chooseProblem(bench(), body));
+      const { job, known } = jobs.start(body, chooseProblem(book(), body));
       return {
         status: known ? 200 : 202,
         body: job.report(),

@@ -1,10 +1,10 @@
-import { fitDischarge } from "../../shared/bench/dischargeFit.ts";
-import { fitFriction } from "../../shared/bench/frictionFit.ts";
-import { fitLeak } from "../../shared/bench/leakFit.ts";
-import { fitMotor } from "../../shared/bench/motorFit.ts";
-import { fitPropeller } from "../../shared/bench/propellerFit.ts";
-import { fitPull } from "../../shared/bench/pullFit.ts";
-import { fitRotor } from "../../shared/bench/rotorFit.ts";
+import { fitDischarge } from "../../shared/fit/dischargeFit.ts";
+import { fitFriction } from "../../shared/fit/frictionFit.ts";
+import { fitLeak } from "../../shared/fit/leakFit.ts";
+import { fitMotor } from "../../shared/fit/motorFit.ts";
+import { fitPropeller } from "../../shared/fit/propellerFit.ts";
+import { fitPull } from "../../shared/fit/pullFit.ts";
+import { fitRotor } from "../../shared/fit/rotorFit.ts";
 import { dischargeFitRequest, dischargeFitResponse } from "../../shared/model/api/dischargeFit.ts";
 import {
   leakFitRequest,

@@ -1,5 +1,5 @@
 import type { Build } from "../model/build.ts";
-import { type Bench, findById } from "./bench.ts";
+import { type Book, findById } from "./book.ts";
 import { type BuildDoubt, Collector } from "./doubt/collector.ts";
 import { addMotorDoubt } from "./doubt/motorDoubt.ts";
 import { addPackDoubt } from "./doubt/packDoubt.ts";
@@ -19,10 +19,10 @@ function addStated({ uncertainty, name }: Build, into: Collector): void {
   }
 }
 
-function addBlower(bench: Bench, build: Build, { rotor, thrust }: Resolved, into: Collector): void {
-  const record = findById(bench.rotors, build.rotor);
+function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: Collector): void {
+  const record = findById(book.rotors, build.rotor);
   if (!record) return;
-  if (rotor) addRotorDoubt(bench, record, rotor, into);
+  if (rotor) addRotorDoubt(book, record, rotor, into);
   if (thrust) addThrustDoubt(record.data.name, thrust, into);
 }
 
@@ -31,27 +31,27 @@ function addBlower(bench: Bench, build: Build, { rotor, thrust }: Resolved, into
  *
  *     the build's own word first, then fits with their covariance, calibration, tilt tests, what the parts state; an estimated curve ±30 %
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param build - a stored build, or one changed by what-if handles
  * @param resolved - its numbers, from {@link resolveBuild}
  * @returns standard uncertainties and covariances as {@link doubtOf} takes them [unit of each number], sources by path; all empty where nothing is stated, or the build has no numbers
  *
  * Valid for tests independent of each other. Source: METHOD 11; docs/method/uncertainty.md
  */
-export function buildDoubt(bench: Bench, build: Build, resolved: Resolved): BuildDoubt {
+export function buildDoubt(book: Book, build: Build, resolved: Resolved): BuildDoubt {
   const input = solvable(resolved);
   if (!input) return NOTHING;
   const into = new Collector(input);
-  const motor = findById(bench.motors, build.motor)?.data;
-  const pack = findById(bench.packs, build.pack)?.data;
-  const skirt = (build.skirt && findById(bench.skirts, build.skirt)?.data) || null;
-  const surface = findById(bench.surfaces, build.surface)?.data;
+  const motor = findById(book.motors, build.motor)?.data;
+  const pack = findById(book.packs, build.pack)?.data;
+  const skirt = (build.skirt && findById(book.skirts, build.skirt)?.data) || null;
+  const surface = findById(book.surfaces, build.surface)?.data;
   addStated(build, into);
-  addBlower(bench, build, resolved, into);
+  addBlower(book, build, resolved, into);
   if (motor && resolved.motor) addMotorDoubt(motor, resolved.motor, into);
   if (pack && resolved.pack) addPackDoubt(pack, resolved.pack, build, into);
   if (surface) {
-    addGapDoubt(bench, resolved, { skirt, surface }, into);
+    addGapDoubt(book, resolved, { skirt, surface }, into);
     addFrictionDoubt(resolved, { skirt, surface }, into);
   }
   if (skirt) addSkirtDoubt(skirt, into);

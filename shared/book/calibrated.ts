@@ -1,4 +1,4 @@
-import type { Belief, Calibration, CalibrationRequest } from "../bench/calibration.ts";
+import type { Belief, Calibration, CalibrationRequest } from "../fit/calibration.ts";
 import type { Build } from "../model/build.ts";
 
 /** Where a row of a test stands in the book. */

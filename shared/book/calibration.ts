@@ -7,13 +7,13 @@ import {
   calibrate,
   type GapMoments,
   gapWithoutEach,
-} from "../bench/calibration.ts";
+} from "../fit/calibration.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, isPropeller } from "../physics/predictAny.ts";
 import { toSI } from "../units/quantity.ts";
-import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./bench.ts";
+import { type Book, findById, oncePerBook, type StoredTest, testsOf } from "./book.ts";
 import type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
 import { wheelFriction } from "./frictionBasis.ts";
 import { readyForVoltage } from "./partial.ts";
@@ -40,20 +40,20 @@ const SAME_GAP = 1e-6;
 const LEAST_PULLS = 2;
 
 interface Setting {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly skirt: StoredOf<"skirts">;
   readonly surface: StoredOf<"surfaces">;
 }
 
 /** The roughness allowance takes part in the doubt: pulls tell the two together. */
-function gapPrior({ bench, skirt, surface }: Setting, ofBuild: number | undefined): Belief {
+function gapPrior({ book, skirt, surface }: Setting, ofBuild: number | undefined): Belief {
   const stated = ofBuild ?? skirt.data.uncertainty.gap ?? PRINTED;
-  const sd = Math.hypot(stated, surfaceRoughness(bench, surface).sd ?? 0);
+  const sd = Math.hypot(stated, surfaceRoughness(book, surface).sd ?? 0);
   return { mean: skirt.data.gap, sd: Math.max(LEAST_GAP_DOUBT, sd) };
 }
 
-function frictionPrior({ bench, surface }: Setting): Belief {
-  const known = wheelFriction(bench, surface, undefined);
+function frictionPrior({ book, surface }: Setting): Belief {
+  const known = wheelFriction(book, surface, undefined);
   if (known.basis === "missing") return ANY_FRICTION;
   const sd = Math.max(LEAST_FRICTION_DOUBT, known.uncertainty ?? USUAL_FRICTION_DOUBT);
   return { mean: known.value, sd };
@@ -72,11 +72,11 @@ const ductedOf = (input: AnyPredictInput | null): PredictInput | null =>
   input && !isPropeller(input) ? input : null;
 
 /** The rig of a test, whatever the gap and friction: a leak test counts by its own readings, not in the gap's place. Null where the book doesn't know its parts well enough; of its cells it need know nothing where the voltage was read in every pull. */
-function rigOf({ bench, skirt }: Setting, { data }: StoredTest<"pull">, read: boolean): PredictInput | null {
+function rigOf({ book, skirt }: Setting, { data }: StoredTest<"pull">, read: boolean): PredictInput | null {
   const rig = rigAsBuild(data, { voltage: null, gap: null });
   const overrides = { gap: skirt.data.gap, wheelFriction: ANY_FRICTION.mean };
   try {
-    const { input: whole, partial } = resolveAsSet(bench, { ...rig, overrides });
+    const { input: whole, partial } = resolveAsSet(book, { ...rig, overrides });
     const input = whole ?? (read ? ductedOf(readyForVoltage(partial)) : null);
     return input && { ...input, skirt: { ...input.skirt, measuredLeak: null } };
   } catch (error) {
@@ -94,7 +94,7 @@ type PullRow = RowOfTest & { readonly pull: CalibrationPull | null };
 
 function pullRows(setting: Setting): PullRow[] {
   const own = ({ gap }: PullTrial) => gap === null || Math.abs(gap - setting.skirt.data.gap) < SAME_GAP;
-  return testsOf(setting.bench, "pull").flatMap((test) => {
+  return testsOf(setting.book, "pull").flatMap((test) => {
     if (!isOn(setting, test.data)) return [];
     const { direction } = test.data;
     const rigMass = toSI(test.data.rigMass, "mass");
@@ -112,7 +112,7 @@ function pullRows(setting: Setting): PullRow[] {
 
 /** A leak test's flow is the lip's own: openings that are listed stay in parallel to it (METHOD 2). */
 function leakRows(setting: Setting, skirt: PredictInput["skirt"]): (RowOfTest & { leak: CalibrationLeak })[] {
-  return testsOf(setting.bench, "leak").flatMap((test) => {
+  return testsOf(setting.book, "leak").flatMap((test) => {
     if (!isOn(setting, test.data)) return [];
     const shim = test.data.gap ? toSI(test.data.gap, "length") : setting.skirt.data.gap;
     if (Math.abs(shim - setting.skirt.data.gap) >= SAME_GAP) return [];
@@ -212,17 +212,17 @@ function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why
  *
  *     prior of the gap: as set, its stated doubt (±0.2 mm unless stated) and the roughness allowance's; of friction: tilt tests, else the surface's
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param build - a stored build, or one changed by what-if handles
  * @returns the calibration and the rows that it rests on; null on fewer than two pulls at the set gap, or an unknown skirt or surface
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
-export function calibrationOf(bench: Bench, build: CalibratedBuild): BuildCalibration | null {
-  const skirt = findById(bench.skirts, build.skirt);
-  const surface = findById(bench.surfaces, build.surface);
+export function calibrationOf(book: Book, build: CalibratedBuild): BuildCalibration | null {
+  const skirt = findById(book.skirts, build.skirt);
+  const surface = findById(book.surfaces, build.surface);
   if (!skirt || !surface) return null;
   const gapDoubt = build.uncertainty["skirt.gap"];
-  return oncePerBench(bench, `calibration ${skirt.id} ${surface.id} ${gapDoubt}`, () =>
-    answerFor({ bench, skirt, surface }, gapDoubt),
+  return oncePerBook(book, `calibration ${skirt.id} ${surface.id} ${gapDoubt}`, () =>
+    answerFor({ book, skirt, surface }, gapDoubt),
   );
 }

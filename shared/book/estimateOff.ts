@@ -1,6 +1,6 @@
 import { evaluatePolynomial as polynomial } from "../numeric/polynomial.ts";
 import { estimatedRotor } from "../physics/fanlaws/estimate.ts";
-import { type Bench, findById, oncePerBench } from "./bench.ts";
+import { type Book, findById, oncePerBook } from "./book.ts";
 import { rotorBasis } from "./rotorBasis.ts";
 
 /** A coefficient as the tests gave it and as the drawing had it. */
@@ -37,9 +37,9 @@ function phiOfBest(psi: readonly number[], lambda: readonly number[], from: numb
   return best;
 }
 
-function offOf(bench: Bench, rotorId: string): EstimateOff | null {
-  const rotor = findById(bench.rotors, rotorId)?.data;
-  const basis = rotorBasis(bench, rotorId);
+function offOf(book: Book, rotorId: string): EstimateOff | null {
+  const rotor = findById(book.rotors, rotorId)?.data;
+  const basis = rotorBasis(book, rotorId);
   if (!rotor?.geometry || rotor.kind === "propeller") return null;
   if (basis.basis === "missing" || basis.basis === "estimated") return null;
   const { geometry, sizes } = rotor;
@@ -66,6 +66,6 @@ function offOf(bench: Bench, rotorId: string): EstimateOff | null {
 }
 
 /** @returns how far the estimate from a tested rotor's drawing was off; null where it has no drawing or was not tested */
-export function estimateOff(bench: Bench, rotorId: string): EstimateOff | null {
-  return oncePerBench(bench, `estimate off ${rotorId}`, () => offOf(bench, rotorId));
+export function estimateOff(book: Book, rotorId: string): EstimateOff | null {
+  return oncePerBook(book, `estimate off ${rotorId}`, () => offOf(book, rotorId));
 }

@@ -1,7 +1,7 @@
-import { type FrictionFit, fitFriction } from "../bench/frictionFit.ts";
+import { type FrictionFit, fitFriction } from "../fit/frictionFit.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
-import { type Bench, oncePerBench, testsOf } from "./bench.ts";
+import { type Book, oncePerBook, testsOf } from "./book.ts";
 import type { BuildCalibration } from "./calibrated.ts";
 import type { Missing } from "./missing.ts";
 import { frictionSlides, inUse, tiltUncertainty } from "./readings.ts";
@@ -21,13 +21,13 @@ interface TestedFriction {
 }
 
 function tested(
-  bench: Bench,
+  book: Book,
   surfaceId: string,
   contact: "wheels" | "skirt",
   skirtId: string | null,
 ): TestedFriction {
-  return oncePerBench(bench, `friction ${surfaceId} ${contact} ${skirtId}`, () => {
-    const tests = testsOf(bench, "friction").filter(
+  return oncePerBook(book, `friction ${surfaceId} ${contact} ${skirtId}`, () => {
+    const tests = testsOf(book, "friction").filter(
       ({ data }) =>
         data.surface === surfaceId &&
         data.contact === contact &&
@@ -48,12 +48,12 @@ function tested(
 
 /** @returns friction of the wheels: what-if, tilt-board tests, the surface's stated value, or what is missing */
 export function wheelFriction(
-  bench: Bench,
+  book: Book,
   surface: StoredOf<"surfaces">,
   whatIf: number | undefined,
 ): FrictionBasis | { readonly basis: "missing"; readonly missing: Missing } {
   if (whatIf !== undefined) return { basis: "what-if", value: whatIf, uncertainty: null, testIds: [] };
-  const { fit, testIds } = tested(bench, surface.id, "wheels", null);
+  const { fit, testIds } = tested(book, surface.id, "wheels", null);
   if (fit) return { basis: "measured", value: fit.mu, uncertainty: fit.uncertainty, testIds };
   const { wheelFriction: value, uncertainty } = surface.data;
   if (value !== undefined)
@@ -75,11 +75,11 @@ export function calibratedFriction(
 
 /** @returns friction of the skirt: tilt-board tests, the surface's stated value, else the skirt's own */
 export function skirtFriction(
-  bench: Bench,
+  book: Book,
   surface: StoredOf<"surfaces">,
   skirt: StoredOf<"skirts">,
 ): FrictionBasis {
-  const { fit, testIds } = tested(bench, surface.id, "skirt", skirt.id);
+  const { fit, testIds } = tested(book, surface.id, "skirt", skirt.id);
   if (fit) return { basis: "measured", value: fit.mu, uncertainty: fit.uncertainty, testIds };
   const value = surface.data.skirtFriction ?? skirt.data.friction;
   const uncertainty = surface.data.uncertainty.skirtFriction ?? skirt.data.uncertainty.friction ?? null;

@@ -1,8 +1,8 @@
-import { fitLeak, type LeakFit } from "../bench/leakFit.ts";
+import { fitLeak, type LeakFit } from "../fit/leakFit.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import type { MeasuredLeak } from "../physics/restriction/measuredLeak.ts";
 import { toSI } from "../units/quantity.ts";
-import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { GapBasis } from "./gapBasis.ts";
 import { airOfDay, inUse, leakPoints } from "./readings.ts";
 
@@ -27,13 +27,13 @@ function gapOfTest(shim: number | null, stated: number, standing: number): numbe
 }
 
 function answerFor(
-  bench: Bench,
+  book: Book,
   skirtId: string,
   surfaceId: string,
   { value, standing }: LeakGap,
 ): LeakBasis | null {
-  const stated = findById(bench.skirts, skirtId)?.data.gap;
-  const tests = testsOf(bench, "leak").filter(({ data }) => {
+  const stated = findById(book.skirts, skirtId)?.data.gap;
+  const tests = testsOf(book, "leak").filter(({ data }) => {
     if (stated === undefined || data.skirt !== skirtId || data.surface !== surfaceId) return false;
     const shim = data.gap ? toSI(data.gap, "length") : null;
     return Math.abs(gapOfTest(shim, stated, standing) - value) < SAME_GAP;
@@ -56,7 +56,7 @@ function answerFor(
 /**
  * The leak measured with a skirt on a surface at one gap, to stand in the gap's place.
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param skirtId - of the skirt
  * @param surfaceId - of the surface
  * @param gap - asked for, and the one that the vehicle stands on as set [m]
@@ -64,8 +64,8 @@ function answerFor(
  *
  * Valid where a test without a shim was taken with the skirt as it is set: its gap then is the standing one, calibrated or not. Source: METHOD 2; docs/method/calibration.md
  */
-export function leakBasis(bench: Bench, skirtId: string, surfaceId: string, gap: LeakGap): LeakBasis | null {
-  return oncePerBench(bench, `leak ${skirtId} ${surfaceId} ${gap.value} ${gap.standing}`, () =>
-    answerFor(bench, skirtId, surfaceId, gap),
+export function leakBasis(book: Book, skirtId: string, surfaceId: string, gap: LeakGap): LeakBasis | null {
+  return oncePerBook(book, `leak ${skirtId} ${surfaceId} ${gap.value} ${gap.standing}`, () =>
+    answerFor(book, skirtId, surfaceId, gap),
   );
 }

@@ -6,7 +6,7 @@ import type { Motor } from "../model/parts/motor.ts";
 import type { Pack } from "../model/parts/pack.ts";
 import type { Rotor } from "../model/parts/rotor.ts";
 import type { RundownInput } from "../physics/rundown.ts";
-import { type Bench, findById } from "./bench.ts";
+import { type Book, findById } from "./book.ts";
 import { motorThermal } from "./motorThermal.ts";
 import { rotorMass } from "./rotorSize.ts";
 
@@ -68,15 +68,15 @@ function estimatedOf({ rotor, motor, pack }: Parts): LimitKey[] {
 /**
  * A build's limits as the book holds them.
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param build - a stored build, or one changed by what-if handles
  * @param run - the build's numbers with its cell, at the charge to judge it at
  * @returns input for {@link limitsOf}; what the book does not hold is null
  */
-export function limitsInput(bench: Bench, build: Build, run: RundownInput): LimitsInput {
-  const rotor = findById(bench.rotors, build.rotor)?.data;
-  const motor = findById(bench.motors, build.motor)?.data;
-  const pack = findById(bench.packs, build.pack)?.data;
+export function limitsInput(book: Book, build: Build, run: RundownInput): LimitsInput {
+  const rotor = findById(book.rotors, build.rotor)?.data;
+  const motor = findById(book.motors, build.motor)?.data;
+  const pack = findById(book.packs, build.pack)?.data;
   return {
     build: run,
     motor: {

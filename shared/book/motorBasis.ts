@@ -1,9 +1,9 @@
-import { fitMotor, type MotorFit } from "../bench/motorFit.ts";
+import { fitMotor, type MotorFit } from "../fit/motorFit.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { frictionFromNoLoad, type MotorConstants } from "../physics/motor.ts";
 import type { Note } from "../physics/note.ts";
 import { toSI } from "../units/quantity.ts";
-import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import { type MotorThermal, motorThermal } from "./motorThermal.ts";
 import { inUse, type MotorReading, motorRows, type Reading } from "./readings.ts";
 
@@ -29,17 +29,17 @@ function stated(motor: {
   return { kv, resistance, viscousTorque, frictionTorque: frictionFromNoLoad(kv, noLoadCurrent) };
 }
 
-function ohmmeterReading(bench: Bench, motorId: string): number | undefined {
-  const read = testsOf(bench, "motor")
+function ohmmeterReading(book: Book, motorId: string): number | undefined {
+  const read = testsOf(book, "motor")
     .filter((test) => test.data.motor === motorId)
     .flatMap((test) => (test.data.resistance ? [toSI(test.data.resistance, "resistance")] : []));
   return read.length === 0 ? undefined : read.reduce((sum, ohms) => sum + ohms, 0) / read.length;
 }
 
-function answerFor(bench: Bench, motorId: string): MotorBasis | null {
-  const motor = findById(bench.motors, motorId);
+function answerFor(book: Book, motorId: string): MotorBasis | null {
+  const motor = findById(book.motors, motorId);
   if (!motor) return null;
-  const tests = testsOf(bench, "motor").filter((test) => test.data.motor === motorId);
+  const tests = testsOf(book, "motor").filter((test) => test.data.motor === motorId);
   const rows = tests.flatMap((test) => motorRows(test.data).map((row) => ({ ...row, testId: test.id })));
   const testIds = tests.map((test) => test.id);
   const thermal = motorThermal(motor.data);
@@ -54,7 +54,7 @@ function answerFor(bench: Bench, motorId: string): MotorBasis | null {
   const full = inUse(rows).filter((row) => row.throttle === 1);
   if (full.length === 0) return { ...maker, notes: [] };
   try {
-    const fit = fitMotor({ rows: full, resistance: ohmmeterReading(bench, motorId) });
+    const fit = fitMotor({ rows: full, resistance: ohmmeterReading(book, motorId) });
     const hasNoLoad = full.some((row) => row.noLoad);
     const friction = hasNoLoad ? fit.frictionTorque : maker.constants.frictionTorque;
     const constants = {
@@ -72,6 +72,6 @@ function answerFor(bench: Bench, motorId: string): MotorBasis | null {
 }
 
 /** @returns the motor's constants from its tests, else as its maker states them; null where the book has no such motor */
-export function motorBasis(bench: Bench, motorId: string): MotorBasis | null {
-  return oncePerBench(bench, `motor ${motorId}`, () => answerFor(bench, motorId));
+export function motorBasis(book: Book, motorId: string): MotorBasis | null {
+  return oncePerBook(book, `motor ${motorId}`, () => answerFor(book, motorId));
 }

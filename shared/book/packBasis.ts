@@ -1,10 +1,10 @@
-import { type DischargeFit, fitDischarge } from "../bench/dischargeFit.ts";
+import { type DischargeFit, fitDischarge } from "../fit/dischargeFit.ts";
 import type { Pack } from "../model/parts/pack.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { CHEMISTRY_TABLES, type ChemistryTable } from "../physics/cells/table.ts";
 import type { Note } from "../physics/note.ts";
 import type { CellInput } from "../physics/rundown.ts";
-import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
 import { dischargeReadings, inUse } from "./readings.ts";
 
@@ -33,8 +33,8 @@ interface Tested {
 
 const NOT_TESTED: Tested = { fit: null, testIds: [], notes: [] };
 
-function tested(bench: Bench, packId: string, pack: Pack): Tested {
-  const tests = testsOf(bench, "discharge").filter(({ data }) => data.pack === packId);
+function tested(book: Book, packId: string, pack: Pack): Tested {
+  const tests = testsOf(book, "discharge").filter(({ data }) => data.pack === packId);
   const runs = tests.flatMap(({ data }) => {
     const readings = inUse(dischargeReadings(data, pack));
     return readings.length > 0 ? [{ readings, emptied: data.end === "empty" }] : [];
@@ -56,10 +56,10 @@ function measuredCell(pack: Pack, fit: DischargeFit): CellInput {
   return { ...cell, resistance: fit.resistance, capacity: fit.capacity, curve: fit.curve };
 }
 
-function answerFor(bench: Bench, packId: string): PackAnswer | null {
-  const pack = findById(bench.packs, packId)?.data;
+function answerFor(book: Book, packId: string): PackAnswer | null {
+  const pack = findById(book.packs, packId)?.data;
   if (!pack) return null;
-  const { fit, testIds, notes } = tested(bench, packId, pack);
+  const { fit, testIds, notes } = tested(book, packId, pack);
   if (fit) return { basis: "measured", cell: measuredCell(pack, fit), fit, chemistry: null, testIds, notes };
   const { chemistry, curve, ...cell } = pack.cell;
   if (curve) return { basis: "stated", cell: { ...cell, curve }, fit: null, chemistry: null, testIds, notes };
@@ -82,13 +82,13 @@ function answerFor(bench: Bench, packId: string): PackAnswer | null {
 /**
  * What is known of a pack's cell: by its discharge tests, else its stated curve, else its chemistry's published one.
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param packId - of a stored pack
  * @returns the cell in SI and what it rests on; what is missing where there is none of the three; null where the book has no such pack
  * @throws {OutOfRangeError} on a number in the book that can't be
  *
  * Valid for packs of like cells. Source: docs/method/fits/discharge.md
  */
-export function packBasis(bench: Bench, packId: string): PackAnswer | null {
-  return oncePerBench(bench, `pack ${packId}`, () => answerFor(bench, packId));
+export function packBasis(book: Book, packId: string): PackAnswer | null {
+  return oncePerBook(book, `pack ${packId}`, () => answerFor(book, packId));
 }

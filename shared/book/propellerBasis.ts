@@ -1,7 +1,7 @@
-import { fitPropeller, type PropellerFit, USUAL_CHORD } from "../bench/propellerFit.ts";
+import { fitPropeller, type PropellerFit, USUAL_CHORD } from "../fit/propellerFit.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
-import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis } from "./motorBasis.ts";
 import { inUse, type Reading, type ThrustReading, thrustReadings } from "./readings.ts";
@@ -29,11 +29,11 @@ export interface PropellerBasis {
 export type PropellerAnswer = PropellerBasis | { readonly basis: "missing"; readonly missing: Missing };
 
 /** @returns every reading of a propeller's thrust tests, those set aside included, whether or not they make coefficients */
-export function thrustPoints(bench: Bench, rotorId: string): ThrustPoint[] {
-  return testsOf(bench, "thrust")
+export function thrustPoints(book: Book, rotorId: string): ThrustPoint[] {
+  return testsOf(book, "thrust")
     .filter((test) => test.data.rotor === rotorId)
     .flatMap((test) => {
-      const motor = test.data.motor ? motorBasis(bench, test.data.motor) : null;
+      const motor = test.data.motor ? motorBasis(book, test.data.motor) : null;
       const readings = thrustReadings(test.data, motor?.constants ?? null);
       return readings.map((reading) => ({ ...reading, testId: test.id }));
     });
@@ -49,13 +49,13 @@ function missingTest(message: string): PropellerAnswer {
   return { basis: "missing", missing: { path: "rotor", message, test: "thrust" } };
 }
 
-function motorTests(bench: Bench, points: readonly ThrustPoint[]): string[] {
+function motorTests(book: Book, points: readonly ThrustPoint[]): string[] {
   const tests = new Set(points.map((point) => point.testId));
-  const motors = testsOf(bench, "thrust").flatMap(({ id, data }) => (tests.has(id) ? [data.motor] : []));
-  return [...new Set(motors)].flatMap((id) => (id && motorBasis(bench, id)?.testIds) || []);
+  const motors = testsOf(book, "thrust").flatMap(({ id, data }) => (tests.has(id) ? [data.motor] : []));
+  return [...new Set(motors)].flatMap((id) => (id && motorBasis(book, id)?.testIds) || []);
 }
 
-function fitted(bench: Bench, rotor: StoredOf<"rotors">, points: readonly ThrustPoint[]): PropellerAnswer {
+function fitted(book: Book, rotor: StoredOf<"rotors">, points: readonly ThrustPoint[]): PropellerAnswer {
   const used = inUse(points);
   const diameter = used[0].diameter;
   const { ratio, assumed } = chordOf(rotor);
@@ -68,20 +68,20 @@ function fitted(bench: Bench, rotor: StoredOf<"rotors">, points: readonly Thrust
     points,
     testedDiameters: [...new Set(used.map((point) => point.diameter))].sort((a, b) => a - b),
     testIds: [...new Set(points.map((point) => point.testId))],
-    motorTestIds: motorTests(bench, used),
+    motorTestIds: motorTests(book, used),
   };
 }
 
-function answerFor(bench: Bench, rotorId: string): PropellerAnswer {
-  const rotor = findById(bench.rotors, rotorId);
+function answerFor(book: Book, rotorId: string): PropellerAnswer {
+  const rotor = findById(book.rotors, rotorId);
   if (!rotor) return { basis: "missing", missing: { path: "rotor", message: "The book has no such rotor." } };
-  const points = thrustPoints(bench, rotorId);
+  const points = thrustPoints(book, rotorId);
   if (inUse(points).length === 0)
     return missingTest(
       `No thrust test of ${rotor.data.name} is logged: weigh its thrust at three speeds or more, and log the motor's current.`,
     );
   try {
-    return fitted(bench, rotor, points);
+    return fitted(book, rotor, points);
   } catch (error) {
     if (!(error instanceof NotEnoughDataError)) throw error;
     return missingTest(error.message);
@@ -89,8 +89,8 @@ function answerFor(bench: Bench, rotorId: string): PropellerAnswer {
 }
 
 /** @returns the propeller's coefficients from all its thrust tests, else what is missing */
-export function propellerBasis(bench: Bench, rotorId: string): PropellerAnswer {
-  return oncePerBench(bench, `propeller ${rotorId}`, () => answerFor(bench, rotorId));
+export function propellerBasis(book: Book, rotorId: string): PropellerAnswer {
+  return oncePerBook(book, `propeller ${rotorId}`, () => answerFor(book, rotorId));
 }
 
 /** @returns the coefficients of power as a prediction takes them; null where there are none that take power */
@@ -111,10 +111,10 @@ function currentTellsNothing(named: boolean, read: readonly ThrustPoint[]): stri
 }
 
 /** @returns why a propeller's power is not known, and what gives it; null where it is known */
-export function powerMissing(bench: Bench, basis: PropellerBasis): Missing | null {
+export function powerMissing(book: Book, basis: PropellerBasis): Missing | null {
   if (powerOf(basis)) return null;
   const used = inUse(basis.points);
-  const named = testsOf(bench, "thrust").some(
+  const named = testsOf(book, "thrust").some(
     ({ id, data }) => basis.testIds.includes(id) && data.motor !== null,
   );
   const read = used.filter((point) => point.current !== null);

@@ -5,7 +5,7 @@ import { STANDARD_GRAVITY } from "../physics/constants.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, predictAny } from "../physics/predictAny.ts";
 import { toSI } from "../units/quantity.ts";
-import { type Bench, oncePerBench } from "./bench.ts";
+import { type Book, oncePerBook } from "./book.ts";
 import { readyForVoltage } from "./partial.ts";
 import type { PullTrial } from "./readings.ts";
 import { type Resolved, solvable } from "./resolve/resolved.ts";
@@ -92,14 +92,14 @@ function sharedFriction({ wheelFriction, skirtFriction, skirtShare }: PredictInp
 }
 
 /** The rig of a test at a shim, resolved once for all of its rows: they differ by the voltage alone. */
-function resolvedRig(bench: Bench, test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Resolved {
-  const known = oncePerBench(
-    bench,
+function resolvedRig(book: Book, test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Resolved {
+  const known = oncePerBook(
+    book,
     "rigs of pull tests",
     () => new WeakMap<PullTest, Map<number | null, Resolved>>(),
   );
   const ofTest = known.get(test) ?? new Map<number | null, Resolved>();
-  const resolved = ofTest.get(trial.gap) ?? resolveAsSet(bench, rigAsBuild(test, trial));
+  const resolved = ofTest.get(trial.gap) ?? resolveAsSet(book, rigAsBuild(test, trial));
   known.set(test, ofTest.set(trial.gap, resolved));
   return resolved;
 }
@@ -109,18 +109,18 @@ function resolvedRig(bench: Bench, test: PullTest, trial: Pick<PullTrial, "volta
  *
  *     straight off and hung from the ceiling: F_s, or a propeller's thrust;  dragged along: [μ_w(1 − σ_s) + μ_s·σ_s]·(F_s + W_rig)
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param test - as stored
  * @param trial - voltage read [V], shim [m]
  * @returns the load, to set beside the bracket of {@link pullTrials} [N]; null, and what is missing, where the parts don't say enough
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
 export function predictedPull(
-  bench: Bench,
+  book: Book,
   test: PullTest,
   trial: Pick<PullTrial, "voltage" | "gap">,
 ): PullPrediction {
-  const resolved = resolvedRig(bench, test, trial);
+  const resolved = resolvedRig(book, test, trial);
   const numbers = solvable(resolved) ?? (trial.voltage === null ? null : readyForVoltage(resolved.partial));
   if (!numbers)
     return { predicted: null, missing: resolved.missing.map(({ message }) => message), extrapolated: false };

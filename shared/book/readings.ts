@@ -1,7 +1,7 @@
-import { bleedFlow } from "../bench/bleed.ts";
-import type { DischargeReading } from "../bench/dischargeFit.ts";
-import type { RotorReadingPoint } from "../bench/rotorPoints.ts";
-import type { ReadingDoubt } from "../bench/rotorWeights.ts";
+import { bleedFlow } from "../fit/bleed.ts";
+import type { DischargeReading } from "../fit/dischargeFit.ts";
+import type { RotorReadingPoint } from "../fit/rotorPoints.ts";
+import type { ReadingDoubt } from "../fit/rotorWeights.ts";
 import type { AirAsRead, Instrument, Plate } from "../model/tests/common.ts";
 import type { CurveTest } from "../model/tests/curve.ts";
 import type { DischargeTest } from "../model/tests/discharge.ts";

@@ -1,10 +1,10 @@
 import type { Build } from "../model/build.ts";
-import type { Bench } from "./bench.ts";
+import type { Book } from "./book.ts";
 import { calibrationOf } from "./calibration.ts";
 import type { Resolved } from "./resolve/resolved.ts";
 import { resolveWith } from "./resolve/resolveWith.ts";
 
-export type { Bench } from "./bench.ts";
+export type { Book } from "./book.ts";
 export type { GapBasis } from "./gapBasis.ts";
 export type { Missing } from "./missing.ts";
 export type { PartialBuild, Unknown } from "./partial.ts";
@@ -15,11 +15,11 @@ export { type Resolved, solvable } from "./resolve/resolved.ts";
  *
  *     gap and friction: tried in the build, else calibrated by pull and leak tests, else as {@link resolveAsSet}
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param build - a stored build, or one changed by what-if handles
  * @returns input for {@link predict} (null where something essential is missing), the basis of each part, the tests used
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
-export function resolveBuild(bench: Bench, build: Build): Resolved {
-  return resolveWith(bench, build, calibrationOf(bench, build));
+export function resolveBuild(book: Book, build: Build): Resolved {
+  return resolveWith(book, build, calibrationOf(book, build));
 }

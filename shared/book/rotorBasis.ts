@@ -1,6 +1,6 @@
-import { fitRotor, type RotorFit } from "../bench/rotorFit.ts";
-import { usualDensity } from "../bench/rotorPoints.ts";
-import { rotorWeights } from "../bench/rotorWeights.ts";
+import { fitRotor, type RotorFit } from "../fit/rotorFit.ts";
+import { usualDensity } from "../fit/rotorPoints.ts";
+import { rotorWeights } from "../fit/rotorWeights.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { STANDARD_AIR_DENSITY } from "../physics/constants.ts";
@@ -8,7 +8,7 @@ import { tipSpeed } from "../physics/fanlaws/coefficients.ts";
 import { estimatedRotor } from "../physics/fanlaws/estimate.ts";
 import { RPM } from "../physics/motor.ts";
 import type { TestedAt } from "../physics/point/sizeLaw.ts";
-import { type Bench, findById, oncePerBench, testsOf } from "./bench.ts";
+import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis } from "./motorBasis.ts";
 import { type CurveReading, curveReadings } from "./readings.ts";
@@ -39,11 +39,11 @@ export type RotorAnswer = RotorBasis | { readonly basis: "missing"; readonly mis
 const ESTIMATE_RANGE = 1e-9;
 
 /** @returns every reading of a rotor's curve tests, those set aside included, whether or not they make a curve */
-export function familyPoints(bench: Bench, rotorId: string): FamilyPoint[] {
-  const points = testsOf(bench, "curve")
+export function familyPoints(book: Book, rotorId: string): FamilyPoint[] {
+  const points = testsOf(book, "curve")
     .filter((test) => test.data.rotor === rotorId)
     .flatMap((test, index) => {
-      const motor = test.data.motor ? motorBasis(bench, test.data.motor) : null;
+      const motor = test.data.motor ? motorBasis(book, test.data.motor) : null;
       return curveReadings(test.data, motor?.constants ?? null).map((reading) => ({
         ...reading,
         test: index,
@@ -108,10 +108,10 @@ function estimated(rotor: StoredOf<"rotors">): RotorAnswer {
   };
 }
 
-function answerFor(bench: Bench, rotorId: string): RotorAnswer {
-  const rotor = findById(bench.rotors, rotorId);
+function answerFor(book: Book, rotorId: string): RotorAnswer {
+  const rotor = findById(book.rotors, rotorId);
   if (!rotor) return { basis: "missing", missing: { path: "rotor", message: "The book has no such rotor." } };
-  const points = familyPoints(bench, rotorId);
+  const points = familyPoints(book, rotorId);
   if (!points.some((point) => point.setAside === null)) return estimated(rotor);
   try {
     return fitted(points);
@@ -122,8 +122,8 @@ function answerFor(bench: Bench, rotorId: string): RotorAnswer {
 }
 
 /** @returns the family's curve from all its curve tests, else an estimate from its geometry, else what is missing */
-export function rotorBasis(bench: Bench, rotorId: string): RotorAnswer {
-  return oncePerBench(bench, `rotor ${rotorId}`, () => answerFor(bench, rotorId));
+export function rotorBasis(book: Book, rotorId: string): RotorAnswer {
+  return oncePerBook(book, `rotor ${rotorId}`, () => answerFor(book, rotorId));
 }
 
 /** @returns the tested size nearest in proportion [m]; null where none was tested */

@@ -1,10 +1,10 @@
-import type { LipLeakTest } from "../bench/roughness.ts";
-import { type JointRoughness, jointRoughness, type RoughnessSet } from "../bench/roughnessJoint.ts";
+import type { LipLeakTest } from "../fit/roughness.ts";
+import { type JointRoughness, jointRoughness, type RoughnessSet } from "../fit/roughnessJoint.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { EDGE_LOSS } from "../physics/restriction/lipGap.ts";
 import { toSI } from "../units/quantity.ts";
-import { type Bench, findById, oncePerBench, type StoredTest, testsOf } from "./bench.ts";
+import { type Book, findById, oncePerBook, type StoredTest, testsOf } from "./book.ts";
 import { airOfDay, inUse, leakPoints } from "./readings.ts";
 
 /** How much a surface makes a lip stand off, and what that rests on. */
@@ -30,25 +30,25 @@ type LeakTests = readonly StoredTest<"leak">[];
 const CLEAR = 2;
 const MICRO = 1e6;
 
-function gapKey({ data }: StoredTest<"leak">, bench: Bench): string | null {
-  const gap = data.gap ? toSI(data.gap, "length") : findById(bench.skirts, data.skirt)?.data.gap;
+function gapKey({ data }: StoredTest<"leak">, book: Book): string | null {
+  const gap = data.gap ? toSI(data.gap, "length") : findById(book.skirts, data.skirt)?.data.gap;
   return gap === undefined ? null : `${data.skirt} ${Math.round(gap * MICRO)}`;
 }
 
 /** Only one skirt at one gap is compared: another skirt, or another shim, stands otherwise. The air may differ, each test is read at its own. */
 function comparable(
-  bench: Bench,
+  book: Book,
   rough: LeakTests,
   smooth: LeakTests,
 ): { sets: RoughnessSet[]; testIds: string[] } {
-  const keys = [...new Set(rough.map((test) => gapKey(test, bench)))];
+  const keys = [...new Set(rough.map((test) => gapKey(test, book)))];
   const sets: RoughnessSet[] = [];
   const testIds: string[] = [];
   for (const key of keys) {
     if (key === null) continue;
-    const own = (tests: LeakTests) => tests.filter((test) => gapKey(test, bench) === key);
+    const own = (tests: LeakTests) => tests.filter((test) => gapKey(test, book) === key);
     const [surface, other] = [own(rough), own(smooth)];
-    const skirt = findById(bench.skirts, surface[0].data.skirt);
+    const skirt = findById(book.skirts, surface[0].data.skirt);
     if (!skirt || other.length === 0) continue;
     const { perimeter, land, edge, lossSum } = skirt.data;
     const lip = { perimeter, land, lossSum: lossSum ?? EDGE_LOSS[edge] };
@@ -63,8 +63,8 @@ function readTest({ data }: StoredTest<"leak">): LipLeakTest {
 }
 
 /** Surfaces that are no rougher by their own statement, the smoothest first. */
-function references(bench: Bench, surface: StoredOf<"surfaces">): StoredOf<"surfaces">[] {
-  return bench.surfaces
+function references(book: Book, surface: StoredOf<"surfaces">): StoredOf<"surfaces">[] {
+  return book.surfaces
     .filter(({ id, data }) => id !== surface.id && data.roughness <= surface.data.roughness)
     .sort((a, b) => a.data.roughness - b.data.roughness);
 }
@@ -75,10 +75,10 @@ interface Comparison {
   readonly testIds: readonly string[];
 }
 
-function compared(bench: Bench, surface: StoredOf<"surfaces">, rough: LeakTests): Comparison | null {
-  for (const against of references(bench, surface)) {
-    const smooth = testsOf(bench, "leak").filter(({ data }) => data.surface === against.id);
-    const { sets, testIds } = comparable(bench, rough, smooth);
+function compared(book: Book, surface: StoredOf<"surfaces">, rough: LeakTests): Comparison | null {
+  for (const against of references(book, surface)) {
+    const smooth = testsOf(book, "leak").filter(({ data }) => data.surface === against.id);
+    const { sets, testIds } = comparable(book, rough, smooth);
     if (sets.length === 0) continue;
     try {
       return { against, told: jointRoughness(sets), testIds };
@@ -89,13 +89,13 @@ function compared(bench: Bench, surface: StoredOf<"surfaces">, rough: LeakTests)
   return null;
 }
 
-function whatIsMissing(bench: Bench, surface: StoredOf<"surfaces">, rough: LeakTests): string {
-  const [smoothest] = references(bench, surface);
+function whatIsMissing(book: Book, surface: StoredOf<"surfaces">, rough: LeakTests): string {
+  const [smoothest] = references(book, surface);
   const glass = smoothest ? smoothest.data.name : "clean glass";
   const [first] = rough;
   if (!first)
     return `Leak tests with one skirt at one gap, on ${surface.data.name} and on ${glass}, would tell the roughness apart.`;
-  const skirt = findById(bench.skirts, first.data.skirt)?.data.name ?? "the same skirt";
+  const skirt = findById(book.skirts, first.data.skirt)?.data.name ?? "the same skirt";
   return `A leak test of ${skirt} on ${glass}, set as it was on ${surface.data.name}, would tell the roughness apart: three readings or more on each.`;
 }
 
@@ -118,7 +118,7 @@ function whyNot({ against, told }: Comparison, surface: StoredOf<"surfaces">): s
 /** Readings more often than this nobody repeats [-]. Judgement. */
 const MOST_TIMES = 20;
 
-function answerFor(bench: Bench, surface: StoredOf<"surfaces">): SurfaceRoughness {
+function answerFor(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness {
   const { roughness, uncertainty } = surface.data;
   const stated = {
     basis: "stated",
@@ -128,9 +128,9 @@ function answerFor(bench: Bench, surface: StoredOf<"surfaces">): SurfaceRoughnes
     against: null,
     told: null,
   } as const;
-  const rough = testsOf(bench, "leak").filter(({ data }) => data.surface === surface.id);
-  const comparison = rough.length > 0 ? compared(bench, surface, rough) : null;
-  if (!comparison) return { ...stated, missing: whatIsMissing(bench, surface, rough) };
+  const rough = testsOf(book, "leak").filter(({ data }) => data.surface === surface.id);
+  const comparison = rough.length > 0 ? compared(book, surface, rough) : null;
+  if (!comparison) return { ...stated, missing: whatIsMissing(book, surface, rough) };
   const { against, told, testIds } = comparison;
   const missing = whyNot(comparison, surface);
   if (missing !== null) return { ...stated, against, told, missing };
@@ -155,6 +155,6 @@ function answerFor(bench: Bench, surface: StoredOf<"surfaces">): SurfaceRoughnes
  *
  * @returns the allowance with its standard uncertainty [m], and what it rests on
  */
-export function surfaceRoughness(bench: Bench, surface: StoredOf<"surfaces">): SurfaceRoughness {
-  return oncePerBench(bench, `roughness ${surface.id}`, () => answerFor(bench, surface));
+export function surfaceRoughness(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness {
+  return oncePerBook(book, `roughness ${surface.id}`, () => answerFor(book, surface));
 }

@@ -1,8 +1,8 @@
 import type { Worker } from "node:worker_threads";
-import { foremostSets, frontOf } from "../../shared/decide/choose/front.ts";
-import { prepare } from "../../shared/decide/choose/prepare.ts";
-import { rankedPage } from "../../shared/decide/choose/rank.ts";
-import { gathered, meetingSets } from "../../shared/decide/choose/values.ts";
+import { foremostSets, frontOf } from "#shared/decide/choose/front.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import { rankedPage } from "#shared/decide/choose/rank.ts";
+import { gathered, meetingSets } from "#shared/decide/choose/values.ts";
 import { SWEEP_SIZE } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 import { inThreads, withThreads } from "./threads.ts";
@@ -65,7 +65,7 @@ async function timedIn(workers: readonly Worker[], motors: number, runs: number)
   };
 }
 
-export interface ChooseBench extends ChooseTimes {
+export interface ChooseBook extends ChooseTimes {
   readonly oneThread: ChooseTimes;
   readonly scaling: readonly { readonly sets: number; readonly setsPerSecond: number }[];
 }
@@ -78,7 +78,7 @@ export interface ChooseBench extends ChooseTimes {
  * @param file - that starts serveTasks in a thread
  * @returns the fastest of a few runs each [s]
  */
-export async function timedChoose(file: string): Promise<ChooseBench> {
+export async function timedChoose(file: string): Promise<ChooseBook> {
   const two = await withThreads(file, 2, async (workers) => {
     const all: ChooseTimes[] = [];
     for (const motors of MOTORS) all.push(await timedIn(workers, motors, RUNS));

@@ -1,9 +1,9 @@
 import { parentPort } from "node:worker_threads";
-import { markForemost } from "../../shared/decide/choose/front.ts";
-import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
-import { RUN, solveChunk } from "../../shared/decide/choose/solveChunk.ts";
-import { solveSet } from "../../shared/decide/choose/solveSet.ts";
-import { createWork, writeSet } from "../../shared/decide/choose/work.ts";
+import { markForemost } from "#shared/decide/choose/front.ts";
+import { type Prepared, prepare } from "#shared/decide/choose/prepare.ts";
+import { RUN, solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { solveSet } from "#shared/decide/choose/solveSet.ts";
+import { createWork, writeSet } from "#shared/decide/choose/work.ts";
 import { runSweep, type SweepSums, sweepTables } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 

@@ -1,8 +1,8 @@
-import { findById } from "../../shared/book/bench.ts";
-import { buildDoubt } from "../../shared/book/buildDoubt.ts";
-import { resolveBuild } from "../../shared/book/resolve.ts";
-import { doubtOf } from "../../shared/decide/uncertainty.ts";
-import { demoBench } from "../support/demoBench.ts";
+import { findById } from "#shared/book/book.ts";
+import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 import { type Repeated, repeated } from "./timing.ts";
 
 const SAMPLES = 2048;
@@ -18,13 +18,13 @@ export interface DoubtTimes extends Repeated {
 
 /** Monte Carlo of the demo's crawler, every uncertainty that its book holds put in. */
 export function timedDoubt(): DoubtTimes {
-  const bench = demoBench();
-  const build = findById(bench.builds, BUILD)?.data;
+  const book = demoBook();
+  const build = findById(book.builds, BUILD)?.data;
   if (!build) throw new Error(`The demo has no build ${BUILD}.`);
-  const resolved = resolveBuild(bench, build);
+  const resolved = resolveBuild(book, build);
   const { input } = resolved;
   if (!input) throw new Error(`The demo's ${BUILD} has no numbers.`);
-  const { uncertainty, correlated } = buildDoubt(bench, build, resolved);
+  const { uncertainty, correlated } = buildDoubt(book, build, resolved);
   let seed = 0;
   let attitudes = 0;
   const times = repeated(() => {

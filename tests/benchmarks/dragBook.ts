@@ -1,7 +1,7 @@
-import { findById } from "../../shared/book/bench.ts";
-import { resolveBuild } from "../../shared/book/resolve.ts";
-import { demoBench } from "../support/demoBench.ts";
-import { readingAt } from "../support/rotorReadings.ts";
+import { findById } from "#shared/book/book.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { readingAt } from "#tests/support/rotorReadings.ts";
 
 const BUILD = "pane-crawler";
 const OVERLAYS = 7;
@@ -60,10 +60,10 @@ function manyReadings(rotor: string, diameter: number, psi: readonly number[], p
 
 /** Puts seven more builds and a curve test of two thousand readings into the demo's book. */
 export async function crowdedBook(address: string): Promise<CrowdedBook> {
-  const bench = demoBench();
-  const build = findById(bench.builds, BUILD)?.data;
+  const book = demoBook();
+  const build = findById(book.builds, BUILD)?.data;
   if (!build) throw new Error(`The demo has no build ${BUILD}.`);
-  const { input } = resolveBuild(bench, build);
+  const { input } = resolveBuild(book, build);
   if (!input) throw new Error(`The demo's ${BUILD} has no numbers.`);
   const { psi, phiMax } = input.rotor;
   await post(address, "tests", manyReadings(build.rotor, build.diameter, psi, phiMax));

@@ -1,4 +1,4 @@
-import type { ChooseJob } from "../../shared/model/api/choose.ts";
+import type { ChooseJob } from "#shared/model/api/choose.ts";
 
 /** One event of a choosing's stream, and when it arrived. */
 export interface Heard {

@@ -1,5 +1,5 @@
-import { fitRotor } from "../../shared/bench/rotorFit.ts";
-import { readingAt } from "../support/rotorReadings.ts";
+import { fitRotor } from "#shared/fit/rotorFit.ts";
+import { readingAt } from "#tests/support/rotorReadings.ts";
 import { type Repeated, repeated } from "./timing.ts";
 
 const POINTS = 5000;

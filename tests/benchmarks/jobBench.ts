@@ -1,9 +1,9 @@
 import { setTimeout } from "node:timers/promises";
-import { Jobs } from "../../server/jobs/jobs.ts";
-import { pool } from "../../server/jobs/pool.ts";
-import { pageOf } from "../../server/jobs/results.ts";
-import { setsQuery } from "../../shared/model/api/choose.ts";
-import { chooseQuestion } from "../support/chooseQuestion.ts";
+import { Jobs } from "#server/jobs/jobs.ts";
+import { pool } from "#server/jobs/pool.ts";
+import { pageOf } from "#server/jobs/results.ts";
+import { setsQuery } from "#shared/model/api/choose.ts";
+import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
 import { CHOOSE_WORKER } from "./site.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 import { memoryNow, peakMemory, secondsOf } from "./timing.ts";

@@ -1,9 +1,9 @@
 import { join } from "node:path";
-import { byCollection } from "../../server/store/byCollection.ts";
-import type { Data } from "../../server/store/rows.ts";
-import { openStore } from "../../server/store/store.ts";
-import type { Stored } from "../../shared/model/record.ts";
-import { demoBench } from "../support/demoBench.ts";
+import { byCollection } from "#server/store/byCollection.ts";
+import type { Data } from "#server/store/rows.ts";
+import { openStore } from "#server/store/store.ts";
+import type { Stored } from "#shared/model/record.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 import { inFolder, startServer } from "./site.ts";
 import { median, secondsOf } from "./timing.ts";
 
@@ -35,7 +35,7 @@ function manyTests(seed: Data): Stored<Data>[] {
 }
 
 function fill(file: string): void {
-  const demo = demoBench();
+  const demo = demoBook();
   const seed = demo.tests.find(({ id }) => id === SEED);
   if (!seed) throw new Error(`The demo has no test ${SEED}.`);
   const records = { ...byCollection((name) => demo[name]), tests: manyTests(seed.data), builds: [] };

@@ -1,5 +1,5 @@
 import { type Browser, chromium } from "playwright-core";
-import { findChromium } from "../browser/support/chromium.ts";
+import { findChromium } from "#tests/browser/support/chromium.ts";
 import { type DragTimes, timedDrag } from "./dragBench.ts";
 import { crowdedBook } from "./dragBook.ts";
 import { type FirstLoad, firstLoad } from "./firstLoad.ts";

@@ -1,4 +1,4 @@
-import { chooseBody } from "../support/chooseQuestion.ts";
+import { chooseBody } from "#tests/support/chooseQuestion.ts";
 import { begin, follow, type Heard } from "./events.ts";
 import { withServer } from "./site.ts";
 import { median, secondsOf } from "./timing.ts";

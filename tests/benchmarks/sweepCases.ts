@@ -1,4 +1,4 @@
-import { CASE, MOST_COEFFICIENTS, RESULT, solveCase } from "../../shared/physics/point/newton.ts";
+import { CASE, MOST_COEFFICIENTS, RESULT, solveCase } from "#shared/physics/point/newton.ts";
 
 /**
  * The sweep of 1 000 000 coupled operating points: one deterministic family of inputs.

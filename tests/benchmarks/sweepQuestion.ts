@@ -1,4 +1,4 @@
-import type { Problem } from "../../shared/decide/choose/problem.ts";
+import type { Problem } from "#shared/decide/choose/problem.ts";
 import { machineOf, SWEEP_SIZE, sweepTables } from "./sweepCases.ts";
 
 /** Invented masses, strengths and wants that let some thousands of the million sets pass. */

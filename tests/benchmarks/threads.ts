@@ -1,6 +1,6 @@
 import { Worker } from "node:worker_threads";
-import { type Chunk, chunkOver } from "../../shared/decide/choose/columns.ts";
-import { RUN } from "../../shared/decide/choose/solveChunk.ts";
+import { type Chunk, chunkOver } from "#shared/decide/choose/columns.ts";
+import { RUN } from "#shared/decide/choose/solveChunk.ts";
 import type { Done, Task } from "./chooseWorker.ts";
 import type { SweepSums } from "./sweepCases.ts";
 

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { exportCsv } from "../../client/views/bench/list/exportCsv.ts";
-import { benchTest } from "../../shared/model/tests/index.ts";
+import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
+import { benchTest } from "#shared/model/tests/index.ts";
 import { eventually } from "./support/eventually.ts";
 import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";

@@ -2,8 +2,8 @@ import { rmSync } from "node:fs";
 import { join } from "node:path";
 import SQLite from "better-sqlite3";
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
-import { freshFolder } from "../server/support/bench.ts";
-import { samples } from "../server/support/records.ts";
+import { freshFolder } from "#tests/server/support/book.ts";
+import { samples } from "#tests/server/support/records.ts";
 import { buildServer, type RunningServer, startServer } from "./support/server.ts";
 
 let bundle: Awaited<ReturnType<typeof buildServer>>;

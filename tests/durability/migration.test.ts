@@ -2,12 +2,12 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import SQLite from "better-sqlite3";
 import { describe, expect, it, onTestFinished } from "vitest";
-import { type Database, openDatabase } from "../../server/store/database.ts";
-import { migrate, NewerBookError, schemaVersion } from "../../server/store/migrate.ts";
-import { MIGRATIONS } from "../../server/store/migrations.ts";
-import { openStore } from "../../server/store/store.ts";
-import { freshFolder } from "../server/support/bench.ts";
-import { sampleBuild, samples } from "../server/support/records.ts";
+import { type Database, openDatabase } from "#server/store/database.ts";
+import { migrate, NewerBookError, schemaVersion } from "#server/store/migrate.ts";
+import { MIGRATIONS } from "#server/store/migrations.ts";
+import { openStore } from "#server/store/store.ts";
+import { freshFolder } from "#tests/server/support/book.ts";
+import { sampleBuild, samples } from "#tests/server/support/records.ts";
 
 const at = new Date("2026-03-01T08:00:00Z");
 const TIME = at.toISOString();

@@ -10,9 +10,9 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   numeric: [],
   model: ["units"],
   physics: ["numeric"],
-  bench: ["physics", "numeric"],
-  decide: ["bench", "physics", "numeric"],
-  book: ["model", "units", "decide", "bench", "physics", "numeric"],
+  fit: ["physics", "numeric"],
+  decide: ["fit", "physics", "numeric"],
+  book: ["model", "units", "decide", "fit", "physics", "numeric"],
 };
 const PACKAGES: Readonly<Record<string, readonly string[]>> = { units: ["mathjs"], model: ["zod"] };
 

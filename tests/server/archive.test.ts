@@ -2,32 +2,32 @@ import { readdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import SQLite from "better-sqlite3";
 import { describe, expect, it } from "vitest";
-import { archive } from "../../shared/model/api/book.ts";
-import { addBook, freshBench } from "./support/api.ts";
-import { freshFolder } from "./support/bench.ts";
+import { archive } from "#shared/model/api/book.ts";
+import { addBook, freshBook } from "./support/api.ts";
+import { freshFolder } from "./support/book.ts";
 import { samples } from "./support/records.ts";
 
 /** A book with corrections and a deleted record in it. */
 async function livedInBook() {
-  const bench = freshBench();
-  const { parts, build } = await addBook(bench);
+  const book = freshBook();
+  const { parts, build } = await addBook(book);
   const heavier = { ...build.data, vehicle: { ...build.data.vehicle, mass: 0.2 } };
-  await bench.api.put(`/api/v1/builds/${build.id}`).set("If-Match", '"1"').send(heavier).expect(200);
-  const spare = await bench.api.post("/api/v1/motors").send(samples.motors);
-  await bench.api.delete(`/api/v1/motors/${spare.body.id}`).expect(204);
-  return { bench, parts, build };
+  await book.api.put(`/api/v1/builds/${build.id}`).set("If-Match", '"1"').send(heavier).expect(200);
+  const spare = await book.api.post("/api/v1/motors").send(samples.motors);
+  await book.api.delete(`/api/v1/motors/${spare.body.id}`).expect(204);
+  return { book, parts, build };
 }
 
 describe("the archive of a whole book", () => {
   it("taken into an empty book: gives the same archive again, earlier states included", async () => {
-    const { bench, build } = await livedInBook();
-    const { body: sent, headers } = await bench.api.get("/api/v1/archive").expect(200);
+    const { book, build } = await livedInBook();
+    const { body: sent, headers } = await book.api.get("/api/v1/archive").expect(200);
     expect(headers["content-disposition"]).toMatch(/gripcurve-2026-03-01\.json/);
     expect(archive.parse(sent)).toEqual(sent);
     expect(sent.revisions.builds).toHaveLength(1);
     expect(sent.revisions.motors).toHaveLength(1);
 
-    const other = freshBench();
+    const other = freshBook();
     const taken = await other.api.post("/api/v1/archive").send(sent).expect(201);
     expect(taken.body).toMatchObject({ demo: false, counts: { builds: 1, tests: 1, motors: 1 } });
     const { body: again } = await other.api.get("/api/v1/archive");
@@ -43,9 +43,9 @@ describe("the archive of a whole book", () => {
   });
 
   it("into a book that holds something: 409, unless it is to be replaced, which keeps a copy", async () => {
-    const { bench } = await livedInBook();
-    const { body: sent } = await bench.api.get("/api/v1/archive");
-    const other = freshBench();
+    const { book } = await livedInBook();
+    const { body: sent } = await book.api.get("/api/v1/archive");
+    const other = freshBook();
     await other.api.post("/api/v1/surfaces").send(samples.surfaces).expect(201);
     const refused = await other.api.post("/api/v1/archive").send(sent).expect(409);
     expect(refused.body.error.code).toBe("not-empty");
@@ -57,32 +57,32 @@ describe("the archive of a whole book", () => {
   });
 
   it("with one record that its schema refuses, a part that is missing, an id twice: named, and nothing is taken in", async () => {
-    const { bench, parts } = await livedInBook();
-    const { body: sent } = await bench.api.get("/api/v1/archive");
-    const { api, store } = freshBench();
-    const fieldsOf = async (change: (book: typeof sent) => void, status: number) => {
-      const book = structuredClone(sent);
-      change(book);
-      const { body } = await api.post("/api/v1/archive").send(book).expect(status);
+    const { book, parts } = await livedInBook();
+    const { body: sent } = await book.api.get("/api/v1/archive");
+    const { api, store } = freshBook();
+    const fieldsOf = async (change: (changedBook: typeof sent) => void, status: number) => {
+      const changedBook = structuredClone(sent);
+      change(changedBook);
+      const { body } = await api.post("/api/v1/archive").send(changedBook).expect(status);
       return body.error.fields.map(({ path }: { path: string }) => path);
     };
-    const wrongUnit = (book: typeof sent) => {
-      book.records.tests[0].data.rows[0].held.unit = "lightyear";
+    const wrongUnit = (changedBook: typeof sent) => {
+      changedBook.records.tests[0].data.rows[0].held.unit = "lightyear";
     };
     expect(await fieldsOf(wrongUnit, 400)).toEqual(["records.tests.0.data.rows.0.held.unit"]);
-    const noSkirt = (book: typeof sent) => {
-      book.records.skirts = [];
+    const noSkirt = (changedBook: typeof sent) => {
+      changedBook.records.skirts = [];
     };
     expect(await fieldsOf(noSkirt, 422)).toEqual([
       "records.tests.0.data.skirt",
       "records.builds.0.data.skirt",
     ]);
-    const twice = (book: typeof sent) => {
-      book.records.packs.push(book.records.packs[0]);
+    const twice = (changedBook: typeof sent) => {
+      changedBook.records.packs.push(changedBook.records.packs[0]);
     };
     expect(await fieldsOf(twice, 422)).toEqual(["records.packs.1.id"]);
-    const twoPasts = (book: typeof sent) => {
-      book.revisions.builds[0].revision = 2;
+    const twoPasts = (changedBook: typeof sent) => {
+      changedBook.revisions.builds[0].revision = 2;
     };
     expect(await fieldsOf(twoPasts, 422)).toEqual(["revisions.builds.0.revision"]);
     expect(store.isEmpty()).toBe(true);
@@ -90,8 +90,8 @@ describe("the archive of a whole book", () => {
   });
 
   it("larger than other bodies may be: taken", async () => {
-    const { bench } = await livedInBook();
-    const { body: sent } = await bench.api.get("/api/v1/archive");
+    const { book } = await livedInBook();
+    const { body: sent } = await book.api.get("/api/v1/archive");
     const [test] = sent.records.tests;
     const note = "n".repeat(3900);
     sent.records.tests = Array.from({ length: 400 }, (_, i) => ({
@@ -101,14 +101,14 @@ describe("the archive of a whole book", () => {
     }));
     sent.revisions.tests = [];
     expect(JSON.stringify(sent).length).toBeGreaterThan(1_500_000);
-    await freshBench().api.post("/api/v1/archive").send(sent).expect(201);
+    await freshBook().api.post("/api/v1/archive").send(sent).expect(201);
   });
 });
 
 describe("the copy of the database file", () => {
   it("taken while the server runs: a whole database with every record", async () => {
-    const { bench } = await livedInBook();
-    const { body, headers } = await bench.api
+    const { book } = await livedInBook();
+    const { body, headers } = await book.api
       .get("/api/v1/backup")
       .buffer(true)
       .responseType("blob")
@@ -126,12 +126,12 @@ describe("the copy of the database file", () => {
 
 describe("an empty bench", () => {
   it("leaves nothing in the book, and a copy of what was there beside the file", async () => {
-    const { bench } = await livedInBook();
-    const { body } = await bench.api.post("/api/v1/bench/empty").expect(200);
+    const { book } = await livedInBook();
+    const { body } = await book.api.post("/api/v1/bench/empty").expect(200);
     expect(body.demo).toBe(false);
     expect(Object.values(body.counts).every((count) => count === 0)).toBe(true);
-    expect((await bench.api.get("/api/v1/archive")).body.revisions.builds).toEqual([]);
-    const folder = dirname(bench.store.file);
+    expect((await book.api.get("/api/v1/archive")).body.revisions.builds).toEqual([]);
+    const folder = dirname(book.store.file);
     expect(readdirSync(folder)).toContain(body.backup);
     const copy = new SQLite(join(folder, body.backup), { readonly: true });
     expect(copy.prepare("SELECT count(*) FROM builds").pluck().get()).toBe(1);

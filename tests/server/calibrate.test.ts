@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { calibrateResponse } from "../../shared/model/api/calibrate.ts";
-import { normals, pulledOnce, RIG, rigAt } from "../support/calibrationRig.ts";
-import { freshBench } from "./support/api.ts";
+import { calibrateResponse } from "#shared/model/api/calibrate.ts";
+import { normals, pulledOnce, RIG, rigAt } from "#tests/support/calibrationRig.ts";
+import { freshBook } from "./support/api.ts";
 
 const TRUTH = { gap: 4.5e-4, friction: 0.62, scatter: 0.05 };
 const prior = { gap: { mean: 6e-4, sd: 2e-4 }, friction: { mean: 0.7, sd: 0.15 } };
@@ -10,7 +10,7 @@ const pulls = (["straight-off", "ceiling", "along"] as const).flatMap((direction
   [4.1, 3.9].map((voltage) => pulledOnce(direction, voltage, TRUTH, normal)),
 );
 
-const post = (body: object) => freshBench().api.post("/api/v1/calibrate").send(body);
+const post = (body: object) => freshBook().api.post("/api/v1/calibrate").send(body);
 
 describe("POST /calibrate", () => {
   it("of pulls made at a known gap and friction: finds both within their intervals, in the documented shape", async () => {

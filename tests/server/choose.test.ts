@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { loadDemo } from "../../server/demo.ts";
-import { findById } from "../../shared/book/bench.ts";
-import { buildDoubt } from "../../shared/book/buildDoubt.ts";
-import { buildOfSet } from "../../shared/book/choose/openedSet.ts";
-import { resolveBuild } from "../../shared/book/resolve.ts";
-import { doubtOf } from "../../shared/decide/uncertainty.ts";
+import { loadDemo } from "#server/demo.ts";
+import { findById } from "#shared/book/book.ts";
+import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { buildOfSet } from "#shared/book/choose/openedSet.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import { doubtOf } from "#shared/decide/uncertainty.ts";
 import {
   chooseJob,
   chosenSet,
@@ -14,16 +14,16 @@ import {
   setsPage,
   shortlistAnswer,
   toldSets,
-} from "../../shared/model/api/choose.ts";
-import { predict } from "../../shared/physics/predict.ts";
-import { chooseBody } from "../support/chooseQuestion.ts";
-import { demoBench } from "../support/demoBench.ts";
-import { freshBench } from "./support/api.ts";
+} from "#shared/model/api/choose.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { chooseBody } from "#tests/support/chooseQuestion.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { freshBook } from "./support/api.ts";
 
 function demoServer() {
-  const bench = freshBench();
-  loadDemo(bench.store, new Date("2026-03-01T08:00:00Z"));
-  return bench;
+  const book = freshBook();
+  loadDemo(book.store, new Date("2026-03-01T08:00:00Z"));
+  return book;
 }
 
 type Api = ReturnType<typeof demoServer>["api"];
@@ -60,14 +60,14 @@ describe("POST /choose, on the demo", () => {
   it("every twentieth set, opened as a build, predicts the same margin, pull and current to 1e-9", async () => {
     const { api } = demoServer();
     const at = await chosen(api, { wants: { attitudes: [{ angle: 90, mode: "driving" }] } });
-    const bench = demoBench();
-    const base = bench.builds.find(({ id }) => id === "pane-crawler");
+    const book = demoBook();
+    const base = book.builds.find(({ id }) => id === "pane-crawler");
     if (!base) throw new Error("the demo has no pane crawler");
     const { sets } = (await api.get(at)).body;
     for (let index = 0; index < sets; index += 20) {
       const set = chosenSet.parse((await api.get(`${at}/set?index=${index}`)).body);
-      const build = buildOfSet(bench, base.data, { ...set, mass: set.values.mass ?? 0 });
-      const { input } = resolveBuild(bench, build);
+      const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
+      const { input } = resolveBuild(book, build);
       if (!input) throw new Error(`set ${index} is no build`);
       const { suction, point, attitudes } = predict(input);
       expect(set.values.suction).toBeCloseToRelative(suction, 1e-9);
@@ -120,14 +120,14 @@ describe("POST /choose, on the demo", () => {
     const sure = answer.items.map(({ margin5 }) => margin5 ?? Number.POSITIVE_INFINITY);
     expect(sure).toEqual([...sure].sort((a, b) => b - a));
     expect(answer.items[0].place).toBe(1);
-    const bench = demoBench();
+    const book = demoBook();
     const [{ set, margin5, chance }] = answer.items;
-    const base = findById(bench.builds, "pane-crawler");
+    const base = findById(book.builds, "pane-crawler");
     if (!base) throw new Error("the demo has no pane crawler");
-    const build = buildOfSet(bench, base.data, { ...set, mass: set.values.mass ?? 0 });
-    const resolved = resolveBuild(bench, build);
+    const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
+    const resolved = resolveBuild(book, build);
     if (!resolved.input) throw new Error("the set is no build");
-    const { uncertainty, correlated } = buildDoubt(bench, build, resolved);
+    const { uncertainty, correlated } = buildDoubt(book, build, resolved);
     const [wall] = doubtOf(resolved.input, { uncertainty, correlated, angles: [90] }).attitudes;
     expect(margin5).toBeCloseToRelative(wall.driving.p5 ?? 0, 1e-9);
     expect(chance).toBe(wall.driving.holds);

@@ -2,8 +2,8 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import supertest from "supertest";
 import { describe, expect, it } from "vitest";
-import { createApp } from "../../server/app.ts";
-import { freshFolder, freshStore, steppingClock } from "./support/bench.ts";
+import { createApp } from "#server/app.ts";
+import { freshFolder, freshStore, steppingClock } from "./support/book.ts";
 
 function served(build: (folder: string) => void) {
   const client = freshFolder();

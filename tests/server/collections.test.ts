@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { addBook, addParts, freshBench } from "./support/api.ts";
+import { addBook, addParts, freshBook } from "./support/api.ts";
 import { sampleBuild, sampleCurve, samplePull, samples } from "./support/records.ts";
 
 describe("every collection, by each verb", () => {
   it.each(Object.entries(samples))(
     "%s: adds, reads, corrects, removes and remembers",
     async (name, sample) => {
-      const { api } = freshBench();
+      const { api } = freshBook();
       const base = `/api/v1/${name}`;
       const created = await api.post(base).send(sample).expect(201);
       const { id } = created.body;
@@ -37,8 +37,8 @@ describe("every collection, by each verb", () => {
   );
 
   it("builds and tests: are kept with the readings as typed and the defaults filled in", async () => {
-    const bench = freshBench();
-    const { build, pull, parts } = await addBook(bench);
+    const book = freshBook();
+    const { build, pull, parts } = await addBook(book);
     expect(build.data).toMatchObject({ ...parts, charge: 0.6, targetMargin: 1.5 });
     expect(pull.data.rows).toEqual([{ held: { value: 420, unit: "g" }, letGo: { value: 450, unit: "g" } }]);
     expect(pull.data.duty).toEqual({ value: 100, unit: "%" });
@@ -48,7 +48,7 @@ describe("every collection, by each verb", () => {
 
 describe("a correction, by what the writer knew", () => {
   it("without If-Match: 428; with an outdated or weak one: 412, and nothing changes", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const { body } = await api.post("/api/v1/motors").send(samples.motors);
     const at = `/api/v1/motors/${body.id}`;
     const change = { ...samples.motors, kv: 1 };
@@ -64,7 +64,7 @@ describe("a correction, by what the writer knew", () => {
   });
 
   it("of two writers with the same revision: only the first is taken", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const { body } = await api.post("/api/v1/motors").send(samples.motors);
     const put = (kv: number) =>
       api
@@ -78,70 +78,70 @@ describe("a correction, by what the writer knew", () => {
 
 describe("what points to what", () => {
   it("a build or a test with a part that there is none of: 422, each such field named, nothing stored", async () => {
-    const bench = freshBench();
-    const parts = await addParts(bench);
+    const book = freshBook();
+    const parts = await addParts(book);
     const wrong = { ...parts, motor: "no-such", skirt: "none-such" };
     for (const [path, body] of [
       ["builds", sampleBuild(wrong)],
       ["tests", samplePull(wrong)],
     ] as const) {
-      const { body: answer } = await bench.api.post(`/api/v1/${path}`).send(body).expect(422);
+      const { body: answer } = await book.api.post(`/api/v1/${path}`).send(body).expect(422);
       expect(answer.error.code).toBe("unknown-part");
       expect(answer.error.fields).toEqual([
         { path: "motor", message: 'Read "no-such"; allowed: the id of one of the stored motors.' },
         { path: "skirt", message: 'Read "none-such"; allowed: the id of one of the stored skirts.' },
       ]);
-      expect((await bench.api.get(`/api/v1/${path}`)).body.items).toEqual([]);
+      expect((await book.api.get(`/api/v1/${path}`)).body.items).toEqual([]);
     }
   });
 
   it("a part in use: 409 that names the builds and tests; free again once they are gone", async () => {
-    const bench = freshBench();
-    const { parts, build, pull } = await addBook(bench);
+    const book = freshBook();
+    const { parts, build, pull } = await addBook(book);
     const at = `/api/v1/skirts/${parts.skirt}`;
-    const { body } = await bench.api.delete(at).expect(409);
+    const { body } = await book.api.delete(at).expect(409);
     expect(body.error.code).toBe("in-use");
     expect(body.error.message).toContain('the build "Side pane crawler", the test "Pull on the pane"');
     expect(body.error.fields).toEqual([
       { path: `builds.${build.id}`, message: "Side pane crawler" },
       { path: `tests.${pull.id}`, message: "Pull on the pane" },
     ]);
-    await bench.api.get(at).expect(200);
-    await bench.api.delete(`/api/v1/builds/${build.id}`).expect(204);
-    await bench.api.delete(at).expect(409);
-    await bench.api.delete(`/api/v1/tests/${pull.id}`).expect(204);
-    await bench.api.delete(at).expect(204);
+    await book.api.get(at).expect(200);
+    await book.api.delete(`/api/v1/builds/${build.id}`).expect(204);
+    await book.api.delete(at).expect(409);
+    await book.api.delete(`/api/v1/tests/${pull.id}`).expect(204);
+    await book.api.delete(at).expect(204);
   });
 
   it("a correction that points elsewhere: frees the part it pointed to", async () => {
-    const bench = freshBench();
-    const { parts, build, pull } = await addBook(bench);
-    await bench.api.delete(`/api/v1/tests/${pull.id}`).expect(204);
-    const other = await bench.api.post("/api/v1/motors").send(samples.motors);
+    const book = freshBook();
+    const { parts, build, pull } = await addBook(book);
+    await book.api.delete(`/api/v1/tests/${pull.id}`).expect(204);
+    const other = await book.api.post("/api/v1/motors").send(samples.motors);
     const change = { ...build.data, motor: other.body.id };
-    await bench.api.put(`/api/v1/builds/${build.id}`).set("If-Match", '"1"').send(change).expect(200);
-    await bench.api.delete(`/api/v1/motors/${parts.motor}`).expect(204);
-    await bench.api.delete(`/api/v1/motors/${other.body.id}`).expect(409);
+    await book.api.put(`/api/v1/builds/${build.id}`).set("If-Match", '"1"').send(change).expect(200);
+    await book.api.delete(`/api/v1/motors/${parts.motor}`).expect(204);
+    await book.api.delete(`/api/v1/motors/${other.body.id}`).expect(409);
   });
 });
 
 describe("lists", () => {
   it("of tests, page by page while others are added and removed: each old one exactly once, newest day first", async () => {
-    const bench = freshBench();
-    const rotor = (await bench.api.post("/api/v1/rotors").send(samples.rotors)).body.id;
+    const book = freshBook();
+    const rotor = (await book.api.post("/api/v1/rotors").send(samples.rotors)).body.id;
     const add = (day: number) =>
-      bench.api.post("/api/v1/tests").send(sampleCurve(rotor, { date: `2026-03-${10 + day}` }));
+      book.api.post("/api/v1/tests").send(sampleCurve(rotor, { date: `2026-03-${10 + day}` }));
     const first: string[] = [];
     for (let i = 0; i < 11; i += 1) first.push((await add(i % 3)).body.id);
     const seen: { id: string; data: { date: string } }[] = [];
     let cursor: string | null = "";
     while (cursor !== null) {
       const query: object = cursor ? { limit: 3, cursor } : { limit: 3 };
-      const { body } = await bench.api.get("/api/v1/tests").query(query).expect(200);
+      const { body } = await book.api.get("/api/v1/tests").query(query).expect(200);
       seen.push(...body.items);
       cursor = body.next;
       await add(9);
-      if (seen.length === 3) await bench.api.delete(`/api/v1/tests/${seen[2].id}`).expect(204);
+      if (seen.length === 3) await book.api.delete(`/api/v1/tests/${seen[2].id}`).expect(204);
     }
     expect(seen.map(({ id }) => id).sort()).toEqual(first.sort());
     const days = seen.map(({ data }) => data.date);
@@ -149,11 +149,11 @@ describe("lists", () => {
   });
 
   it("of tests, filtered: by kind, by each part, by text, and by several at once", async () => {
-    const bench = freshBench();
-    const { parts, pull } = await addBook(bench);
-    const curve = (await bench.api.post("/api/v1/tests").send(sampleCurve(parts.rotor))).body;
+    const book = freshBook();
+    const { parts, pull } = await addBook(book);
+    const curve = (await book.api.post("/api/v1/tests").send(sampleCurve(parts.rotor))).body;
     const ids = async (query: object) => {
-      const { body } = await bench.api.get("/api/v1/tests").query(query).expect(200);
+      const { body } = await book.api.get("/api/v1/tests").query(query).expect(200);
       return body.items.map(({ id }: { id: string }) => id);
     };
     expect(await ids({ kind: "curve" })).toEqual([curve.id]);
@@ -168,11 +168,11 @@ describe("lists", () => {
   });
 
   it("of builds, by text in the name", async () => {
-    const bench = freshBench();
-    await addBook(bench);
-    const found = await bench.api.get("/api/v1/builds?q=pane");
+    const book = freshBook();
+    await addBook(book);
+    const found = await book.api.get("/api/v1/builds?q=pane");
     expect(found.body.items).toHaveLength(1);
-    expect((await bench.api.get("/api/v1/builds?q=ridge")).body.items).toEqual([]);
+    expect((await book.api.get("/api/v1/builds?q=ridge")).body.items).toEqual([]);
   });
 
   it.each([
@@ -183,7 +183,7 @@ describe("lists", () => {
     ["colour=green", "colour"],
     ["kind=pull&kind=curve", "kind"],
   ])("asked with ?%s: 400 that names %s", async (query, field) => {
-    const { body } = await freshBench().api.get(`/api/v1/tests?${query}`).expect(400);
+    const { body } = await freshBook().api.get(`/api/v1/tests?${query}`).expect(400);
     expect(body.error.fields.map(({ path }: { path: string }) => path)).toEqual([field]);
   });
 });

@@ -1,6 +1,6 @@
 import { isAbsolute } from "node:path";
 import { describe, expect, it } from "vitest";
-import { configFrom } from "../../server/config.ts";
+import { configFrom } from "#server/config.ts";
 
 describe("configFrom", () => {
   it("without anything set: this machine alone, port 4310, the data folder", () => {

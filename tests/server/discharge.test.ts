@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { dischargeFitResponse } from "../../shared/model/api/dischargeFit.ts";
-import { freshBench } from "./support/api.ts";
+import { dischargeFitResponse } from "#shared/model/api/dischargeFit.ts";
+import { freshBook } from "./support/api.ts";
 
-const post = (body: object) => freshBench().api.post("/api/v1/fit/discharge").send(body);
+const post = (body: object) => freshBook().api.post("/api/v1/fit/discharge").send(body);
 
 /** V_oc = 3.2 + z, 20 mΩ, 2000 C; a rest after every reading under 2 A. */
 const readings = Array.from({ length: 21 }, (_, i) => i / 20).flatMap((used) =>
@@ -57,7 +57,7 @@ describe("a stored pack without a curve", () => {
   };
 
   it("is kept with its chemistry, or with neither; an unknown chemistry is refused by name", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const stored = await api
       .post("/api/v1/packs")
       .send({ ...pack, cell: { ...pack.cell, chemistry: "lithium-ion" } })
@@ -72,7 +72,7 @@ describe("a stored pack without a curve", () => {
   });
 
   it("takes a discharge test", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const { body } = await api.post("/api/v1/packs").send(pack).expect(201);
     const rows = readings.map(({ drawn, voltage, current }) => ({
       charge: { value: drawn, unit: "C" },

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { predictResponse } from "../../shared/model/api/predict.ts";
-import { expectPrinted, workedExample } from "../support/workedExample.ts";
-import { freshBench } from "./support/api.ts";
+import { predictResponse } from "#shared/model/api/predict.ts";
+import { expectPrinted, workedExample } from "#tests/support/workedExample.ts";
+import { freshBook } from "./support/api.ts";
 
 const crawler = {
   rotor: { diameter: 0.044, psi: [1.05, -1.5, -32], lambda: [0.022, 1.1], phiMax: 0.16 },
@@ -25,7 +25,7 @@ const uncertainty = {
   "air.temperature": 3,
 };
 
-const post = (body: object) => freshBench().api.post("/api/v1/predict").send(body);
+const post = (body: object) => freshBook().api.post("/api/v1/predict").send(body);
 
 describe("POST /predict with uncertainties", () => {
   it("adds the doubt to the prediction, in the documented shape, and changes nothing else", async () => {

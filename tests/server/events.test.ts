@@ -1,7 +1,7 @@
 import type { AddressInfo } from "node:net";
 import { describe, expect, it, onTestFinished } from "vitest";
-import { type ChangeEvent, changeEvent } from "../../shared/model/api/book.ts";
-import { type Bench, freshBench } from "./support/api.ts";
+import { type ChangeEvent, changeEvent } from "#shared/model/api/book.ts";
+import { type Book, freshBook } from "./support/api.ts";
 import { samples } from "./support/records.ts";
 
 interface Listening {
@@ -11,7 +11,7 @@ interface Listening {
   readonly ended: Promise<void>;
 }
 
-async function listen({ app, store }: Bench): Promise<Listening> {
+async function listen({ app, store }: Book): Promise<Listening> {
   const server = app.listen(0);
   const { port } = server.address() as AddressInfo;
   const response = await fetch(`http://127.0.0.1:${port}/api/v1/events`);
@@ -47,14 +47,14 @@ async function listen({ app, store }: Bench): Promise<Listening> {
 
 describe("the stream of changes", () => {
   it("tells each write once, in order, to every listener", async () => {
-    const bench = freshBench();
-    const laptop = await listen(bench);
-    const phone = await listen(bench);
-    const { body } = await bench.api.post("/api/v1/motors").send(samples.motors);
+    const book = freshBook();
+    const laptop = await listen(book);
+    const phone = await listen(book);
+    const { body } = await book.api.post("/api/v1/motors").send(samples.motors);
     const { id } = body;
-    await bench.api.put(`/api/v1/motors/${id}`).set("If-Match", '"1"').send(samples.motors).expect(200);
-    await bench.api.delete(`/api/v1/motors/${id}`).expect(204);
-    await bench.api.post("/api/v1/bench/empty").expect(200);
+    await book.api.put(`/api/v1/motors/${id}`).set("If-Match", '"1"').send(samples.motors).expect(200);
+    await book.api.delete(`/api/v1/motors/${id}`).expect(204);
+    await book.api.post("/api/v1/bench/empty").expect(200);
     await Promise.all([laptop.until(4), phone.until(4)]);
     expect(laptop.heard).toEqual([
       { collection: "motors", id, revision: 1, change: "created" },
@@ -66,18 +66,18 @@ describe("the stream of changes", () => {
   });
 
   it("tells nothing of a write that was refused", async () => {
-    const bench = freshBench();
-    const listener = await listen(bench);
-    await bench.api.post("/api/v1/motors").send({ name: "no motor" }).expect(400);
-    await bench.api.post("/api/v1/surfaces").send(samples.surfaces).expect(201);
+    const book = freshBook();
+    const listener = await listen(book);
+    await book.api.post("/api/v1/motors").send({ name: "no motor" }).expect(400);
+    await book.api.post("/api/v1/surfaces").send(samples.surfaces).expect(201);
     await listener.until(1);
     expect(listener.heard.map(({ collection }) => collection)).toEqual(["surfaces"]);
   });
 
   it("ends when the server stops", async () => {
-    const bench = freshBench();
-    const listener = await listen(bench);
-    bench.store.feed.close();
+    const book = freshBook();
+    const listener = await listen(book);
+    book.store.feed.close();
     await expect(listener.ended).resolves.toBeUndefined();
   });
 });

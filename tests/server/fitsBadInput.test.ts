@@ -1,20 +1,20 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, it } from "vitest";
-import "../support/sameCases.ts";
+import "#tests/support/sameCases.ts";
 import {
   leakFitResponse,
   motorFitResponse,
   propellerFitResponse,
   pullFitResponse,
   rotorFitResponse,
-} from "../../shared/model/api/fits.ts";
-import { frictionFitResponse } from "../../shared/model/api/frictionFit.ts";
-import { expectAllFinite } from "../support/finite.ts";
-import { freshBench } from "./support/api.ts";
+} from "#shared/model/api/fits.ts";
+import { frictionFitResponse } from "#shared/model/api/frictionFit.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
+import { freshBook } from "./support/api.ts";
 
-let api: ReturnType<typeof freshBench>["api"];
+let api: ReturnType<typeof freshBook>["api"];
 beforeEach(() => {
-  ({ api } = freshBench());
+  ({ api } = freshBook());
 });
 
 const repeated = <T>(row: T, count = 4): T[] => Array.from({ length: count }, () => row);

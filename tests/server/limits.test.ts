@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { limitsResponse } from "../../shared/model/api/limits.ts";
-import { expectPrinted, workedExample } from "../support/workedExample.ts";
-import { freshBench } from "./support/api.ts";
+import { limitsResponse } from "#shared/model/api/limits.ts";
+import { expectPrinted, workedExample } from "#tests/support/workedExample.ts";
+import { freshBook } from "./support/api.ts";
 
 const { request, answer } = workedExample("limits");
-const post = (body: object) => freshBench().api.post("/api/v1/limits").send(body);
+const post = (body: object) => freshBook().api.post("/api/v1/limits").send(body);
 const without = (key: string) =>
   Object.fromEntries(Object.entries(request).filter(([name]) => name !== key)) as Record<string, object>;
 

@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { loadDemo } from "../../server/demo.ts";
-import { nextTests } from "../../shared/book/nextTest/nextTests.ts";
-import { nextTestsResponse } from "../../shared/model/api/nextTests.ts";
-import { demoBench } from "../support/demoBench.ts";
-import { freshBench } from "./support/api.ts";
+import { loadDemo } from "#server/demo.ts";
+import { nextTests } from "#shared/book/nextTest/nextTests.ts";
+import { nextTestsResponse } from "#shared/model/api/nextTests.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { freshBook } from "./support/api.ts";
 
 function demoServer() {
-  const bench = freshBench();
-  loadDemo(bench.store, new Date("2026-03-01T08:00:00Z"));
-  return bench;
+  const book = freshBook();
+  loadDemo(book.store, new Date("2026-03-01T08:00:00Z"));
+  return book;
 }
 
 const at = (id: string, query = "") => `/api/v1/builds/${id}/next-tests${query}`;
@@ -17,7 +17,7 @@ describe("GET /builds/{id}/next-tests", () => {
   it("of a build of the demo: answers in the documented shape what the book's own function says", async () => {
     const { body } = await demoServer().api.get(at("roof-crawler", "?angle=153&mode=driving")).expect(200);
     expect(nextTestsResponse.parse(body)).toEqual(body);
-    const demo = demoBench();
+    const demo = demoBook();
     const build = demo.builds.find(({ id }) => id === "roof-crawler");
     if (!build) throw new Error("the demo has no roof-crawler");
     const verdict = { angle: 153, mode: "driving" } as const;

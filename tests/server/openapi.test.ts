@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { inThread } from "../../server/jobs/inThread.ts";
-import { Jobs } from "../../server/jobs/jobs.ts";
-import { documentedPath } from "../../server/openapi.ts";
-import { apiRoutes } from "../../server/routes/index.ts";
-import { mount } from "../../server/routes/mount.ts";
-import { COLLECTION_NAMES } from "../../shared/model/record.ts";
-import { freshBench } from "./support/api.ts";
-import { freshStore } from "./support/bench.ts";
+import { inThread } from "#server/jobs/inThread.ts";
+import { Jobs } from "#server/jobs/jobs.ts";
+import { documentedPath } from "#server/openapi.ts";
+import { apiRoutes } from "#server/routes/index.ts";
+import { mount } from "#server/routes/mount.ts";
+import { COLLECTION_NAMES } from "#shared/model/record.ts";
+import { freshBook } from "./support/api.ts";
+import { freshStore } from "./support/book.ts";
 
 /** The parts of OpenAPI 3.1 that the document uses, strictly (OpenAPI Specification 3.1.0, sections 4.8.1 to 4.8.17). */
 const schemaObject = z.record(z.string(), z.unknown());
@@ -48,7 +48,7 @@ const openApi = z.strictObject({
 });
 
 async function readDocument() {
-  const { body } = await freshBench().api.get("/api/v1/openapi.json").expect(200);
+  const { body } = await freshBook().api.get("/api/v1/openapi.json").expect(200);
   return openApi.parse(body);
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { propellerFitResponse } from "../../shared/model/api/fits.ts";
-import { predictResponse } from "../../shared/model/api/predict.ts";
-import { freshBench } from "./support/api.ts";
+import { propellerFitResponse } from "#shared/model/api/fits.ts";
+import { predictResponse } from "#shared/model/api/predict.ts";
+import { freshBook } from "./support/api.ts";
 
 const rotor = {
   kind: "propeller",
@@ -21,7 +21,7 @@ const pressed = {
 
 describe("POST /predict, of a vehicle pressed on by a propeller", () => {
   it("answers with its thrust as the suction, in the documented shape", async () => {
-    const { body } = await freshBench().api.post("/api/v1/predict").send(pressed).expect(200);
+    const { body } = await freshBook().api.post("/api/v1/predict").send(pressed).expect(200);
     expect(predictResponse.parse(body)).toEqual(body);
     expect(body.point.thrust).toBe(body.suction);
     expect(body.point.pressure).toBeNull();
@@ -29,9 +29,9 @@ describe("POST /predict, of a vehicle pressed on by a propeller", () => {
 
   it("takes no skirt at all as well; a ducted rotor needs one", async () => {
     const { skirt: _none, ...without } = pressed;
-    await freshBench().api.post("/api/v1/predict").send(without).expect(200);
+    await freshBook().api.post("/api/v1/predict").send(without).expect(200);
     const ducted = { diameter: 0.042, psi: [0.9, 0.1, -8], lambda: [0.02, 0.3], phiMax: 0.3 };
-    const { body } = await freshBench()
+    const { body } = await freshBook()
       .api.post("/api/v1/predict")
       .send({ ...without, rotor: ducted })
       .expect(400);
@@ -40,7 +40,7 @@ describe("POST /predict, of a vehicle pressed on by a propeller", () => {
 
   it("names a ducted rotor's fields in words although its kind is left out", async () => {
     const ducted = { diameter: -0.042, psi: [0.9], lambda: [0.02], phiMax: 0.3 };
-    const { body } = await freshBench()
+    const { body } = await freshBook()
       .api.post("/api/v1/predict")
       .send({ ...pressed, rotor: ducted })
       .expect(400);
@@ -58,7 +58,7 @@ describe("POST /fit/propeller", () => {
       thrust: 1.1e-8 * rpm ** 2,
       shaftPower: 8e-12 * rpm ** 3,
     }));
-    const { body } = await freshBench()
+    const { body } = await freshBook()
       .api.post("/api/v1/fit/propeller")
       .send({ diameter: 0.127, rows })
       .expect(200);

@@ -1,16 +1,16 @@
 import supertest from "supertest";
 import { describe, expect, it } from "vitest";
-import { createApp } from "../../server/app.ts";
-import { errorResponse } from "../../shared/model/api/errors.ts";
-import { freshBench } from "./support/api.ts";
-import { freshStore, steppingClock } from "./support/bench.ts";
+import { createApp } from "#server/app.ts";
+import { errorResponse } from "#shared/model/api/errors.ts";
+import { freshBook } from "./support/api.ts";
+import { freshStore, steppingClock } from "./support/book.ts";
 import { samples } from "./support/records.ts";
 
 const motors = "/api/v1/motors";
 
 describe("a refusal, by its status", () => {
   it("400 on malformed JSON, in the one shape", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const { body } = await api.post(motors).type("json").send('{"name": "x", ').expect(400);
     expect(errorResponse.parse(body).error.code).toBe("malformed");
     await api.post(motors).type("json").send('{"kv": NaN}').expect(400);
@@ -30,7 +30,7 @@ describe("a refusal, by its status", () => {
     ["a missing part of it", { name: undefined }, "name", expect.stringMatching(/^Missing; allowed: /)],
     ["a prototype's key deeper down", { uncertainty: { kv: -2 } }, "uncertainty.kv", expect.any(String)],
   ])("400 on %s, the field named, nothing stored", async (_what, change, path, message) => {
-    const { api, store } = freshBench();
+    const { api, store } = freshBook();
     const { body } = await api
       .post(motors)
       .send({ ...samples.motors, ...change })
@@ -41,14 +41,14 @@ describe("a refusal, by its status", () => {
 
   it("400 on a number too large for JSON, which reads as infinity", async () => {
     const text = JSON.stringify(samples.motors).replace("7800", "1e999");
-    const { body } = await freshBench().api.post(motors).type("json").send(text).expect(400);
+    const { body } = await freshBook().api.post(motors).type("json").send(text).expect(400);
     expect(body.error.fields).toEqual([
       { path: "kv", message: "Read Infinity; allowed: rpm/V, > 0, at most 1000000." },
     ]);
   });
 
   it("400 or harmless on prototype keys: no object anywhere learns anything", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const own = JSON.stringify(samples.motors).slice(0, -1);
     await api.post(motors).type("json").send(`${own}, "__proto__": {"polluted": 1}}`).expect(400);
     await api
@@ -66,12 +66,12 @@ describe("a refusal, by its status", () => {
 
   it("the last of two equal keys counts, as JSON readers do", async () => {
     const own = JSON.stringify(samples.motors).slice(0, -1);
-    const { body } = await freshBench().api.post(motors).type("json").send(`${own}, "kv": 9}`).expect(201);
+    const { body } = await freshBook().api.post(motors).type("json").send(`${own}, "kv": 9}`).expect(201);
     expect(body.data.kv).toBe(9);
   });
 
   it("403 on a write by a page of another origin, none on one of our own", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const elsewhere = await api.post("/api/v1/bench/empty").set("Origin", "https://example.org").expect(403);
     expect(elsewhere.body.error.code).toBe("other-origin");
     await api
@@ -84,24 +84,24 @@ describe("a refusal, by its status", () => {
   it.each(["/api/v1/nothing", "/api/v2/motors", "/api", `${motors}/no-such`, `${motors}/no-such/revisions`])(
     "404 on %s, in the one shape",
     async (path) => {
-      const { body } = await freshBench().api.get(path).expect(404);
+      const { body } = await freshBook().api.get(path).expect(404);
       expect(errorResponse.parse(body).error.code).toBe("not-found");
     },
   );
 
   it("404 on a correction and a removal of what isn't there", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     await api.put(`${motors}/none`).set("If-Match", "*").send(samples.motors).expect(404);
     await api.delete(`${motors}/none`).expect(404);
   });
 
   it("400 on an address that can't be read", async () => {
-    const { body } = await freshBench().api.get(`${motors}/%zz`).expect(400);
+    const { body } = await freshBook().api.get(`${motors}/%zz`).expect(400);
     expect(errorResponse.parse(body).error.code).toBe("malformed");
   });
 
   it("405 on another method, with what is allowed", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const { body, headers } = await api.delete(motors).expect(405);
     expect(errorResponse.parse(body).error.code).toBe("method-not-allowed");
     expect(headers.allow).toBe("GET, POST, HEAD, OPTIONS");
@@ -110,7 +110,7 @@ describe("a refusal, by its status", () => {
   });
 
   it("413 on a body over 1 MB, and none on one just below", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const { body } = await api
       .post(motors)
       .send({ ...samples.motors, note: "x".repeat(1_000_000) })
@@ -123,7 +123,7 @@ describe("a refusal, by its status", () => {
   });
 
   it("415 on another content type", async () => {
-    const { api } = freshBench();
+    const { api } = freshBook();
     const { body } = await api.post(motors).type("form").send("name=x").expect(415);
     expect(errorResponse.parse(body).error.code).toBe("unsupported-media-type");
     await api.post(motors).type("text/plain").send(JSON.stringify(samples.motors)).expect(415);
@@ -143,7 +143,7 @@ describe("a refusal, by its status", () => {
   });
 
   it("422 where a number in the answer would not be finite: null never stands for it", async () => {
-    const { app, store, api } = freshBench();
+    const { app, store, api } = freshBook();
     expect(app.get("json replacer")).toBeTypeOf("function");
     store.collections.motors.count = () => Number.NaN;
     const { body } = await api.get("/api/v1/bench").expect(422);
@@ -153,7 +153,7 @@ describe("a refusal, by its status", () => {
 
 describe("headers of every answer", () => {
   it("allow scripts and styles from here alone, none inline, and no framing", async () => {
-    const { headers } = await freshBench().api.get("/api/v1/bench");
+    const { headers } = await freshBook().api.get("/api/v1/bench");
     const policy = headers["content-security-policy"];
     expect(policy).toContain("script-src 'self'");
     expect(policy).not.toMatch(/unsafe/);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { rundownResponse } from "../../shared/model/api/rundown.ts";
-import { expectPrinted, workedExample } from "../support/workedExample.ts";
-import { freshBench } from "./support/api.ts";
+import { rundownResponse } from "#shared/model/api/rundown.ts";
+import { expectPrinted, workedExample } from "#tests/support/workedExample.ts";
+import { freshBook } from "./support/api.ts";
 
 const cell = {
   capacity: 700,
@@ -21,7 +21,7 @@ const crawler = {
   vehicle: { mass: 0.9 },
 };
 
-const post = (body: object) => freshBench().api.post("/api/v1/rundown").send(body);
+const post = (body: object) => freshBook().api.post("/api/v1/rundown").send(body);
 
 describe("POST /rundown", () => {
   it("of a build given inline: answers in the documented shape, nothing more", async () => {
@@ -45,7 +45,7 @@ describe("POST /rundown", () => {
     const { body } = await post(crawler);
     const { cell: _cell, ...rest } = crawler.pack;
     const pack = { ...rest, openCircuitVoltage: 4.18, cellResistance: 0.026 };
-    const predicted = await freshBench()
+    const predicted = await freshBook()
       .api.post("/api/v1/predict")
       .send({ ...crawler, pack });
     const { rpm, pressure, packVoltage, packCurrent } = predicted.body.point;

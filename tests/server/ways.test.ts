@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { sensitivitiesResponse } from "../../shared/model/api/sensitivities.ts";
-import { waysResponse } from "../../shared/model/api/ways.ts";
-import { expectPrinted, workedExample } from "../support/workedExample.ts";
-import { freshBench } from "./support/api.ts";
+import { sensitivitiesResponse } from "#shared/model/api/sensitivities.ts";
+import { waysResponse } from "#shared/model/api/ways.ts";
+import { expectPrinted, workedExample } from "#tests/support/workedExample.ts";
+import { freshBook } from "./support/api.ts";
 
 const cell = {
   capacity: 3600,
@@ -33,7 +33,7 @@ const propeller = {
   chord: 0.012,
 };
 
-const post = (path: string, body: object) => freshBench().api.post(`/api/v1/${path}`).send(body);
+const post = (path: string, body: object) => freshBook().api.post(`/api/v1/${path}`).send(body);
 
 interface Way {
   readonly handle: string;

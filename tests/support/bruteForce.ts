@@ -1,7 +1,7 @@
-import { createRandom } from "../../shared/numeric/random.ts";
-import { moistAirDensity } from "../../shared/physics/air.ts";
-import { CASE, RESULT, solveCase } from "../../shared/physics/point/newton.ts";
-import type { PredictInput } from "../../shared/physics/predict.ts";
+import { createRandom } from "#shared/numeric/random.ts";
+import { moistAirDensity } from "#shared/physics/air.ts";
+import { CASE, RESULT, solveCase } from "#shared/physics/point/newton.ts";
+import type { PredictInput } from "#shared/physics/predict.ts";
 
 export interface FiveUncertainties {
   readonly "skirt.gap": number;

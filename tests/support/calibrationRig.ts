@@ -1,10 +1,10 @@
-import type { CalibrationLeak, CalibrationPull } from "../../shared/bench/calibration.ts";
-import { normalQuantile } from "../../shared/numeric/normalQuantile.ts";
-import { createRandom } from "../../shared/numeric/random.ts";
-import { airFrom } from "../../shared/physics/air.ts";
-import { leakFlow, leakLaw } from "../../shared/physics/point/leakLaw.ts";
-import { type PredictInput, predict } from "../../shared/physics/predict.ts";
-import { EDGE_LOSS } from "../../shared/physics/restriction/lipGap.ts";
+import type { CalibrationLeak, CalibrationPull } from "#shared/fit/calibration.ts";
+import { normalQuantile } from "#shared/numeric/normalQuantile.ts";
+import { createRandom } from "#shared/numeric/random.ts";
+import { airFrom } from "#shared/physics/air.ts";
+import { leakFlow, leakLaw } from "#shared/physics/point/leakLaw.ts";
+import { type PredictInput, predict } from "#shared/physics/predict.ts";
+import { EDGE_LOSS } from "#shared/physics/restriction/lipGap.ts";
 
 /** An invented rig of the glasshouse crawler; its set gap is far from any that the tests look for, so that reading it would show. */
 export const RIG: PredictInput = {

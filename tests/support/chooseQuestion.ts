@@ -1,6 +1,6 @@
-import { chooseProblem, type Question } from "../../shared/book/choose/problem.ts";
-import { type ChooseRequest, chooseRequest } from "../../shared/model/api/choose.ts";
-import { demoBench } from "./demoBench.ts";
+import { chooseProblem, type Question } from "#shared/book/choose/problem.ts";
+import { type ChooseRequest, chooseRequest } from "#shared/model/api/choose.ts";
+import { demoBook } from "./demoBook.ts";
 
 /** @returns what is asked of the demo: two motors, two families, a pack, two skirts */
 export function chooseBody(change: object = {}): ChooseRequest {
@@ -24,5 +24,5 @@ export function chooseBody(change: object = {}): ChooseRequest {
 /** @returns that question in the engine's numbers */
 export function chooseQuestion(change: object = {}): { request: ChooseRequest; question: Question } {
   const request = chooseBody(change);
-  return { request, question: chooseProblem(demoBench(), request) };
+  return { request, question: chooseProblem(demoBook(), request) };
 }

@@ -1,4 +1,4 @@
-import { createRandom } from "../../shared/numeric/random.ts";
+import { createRandom } from "#shared/numeric/random.ts";
 
 /** A seeded stream of independent standard normal numbers, by the polar formula of Box and Muller (Ann. Math. Stat. 29 (1958) 610). */
 export function normals(seed: number): () => number {

@@ -1,5 +1,5 @@
 import { expect } from "vitest";
-import { OutOfRangeError } from "../../shared/numeric/errors.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
 
 /** Passes when the call throws OutOfRangeError for this quantity. */
 export function expectOutOfRange(call: () => unknown, quantity: string): void {

@@ -1,5 +1,5 @@
-import { DEFAULT_WEATHER } from "../../shared/physics/air.ts";
-import type { PredictInput } from "../../shared/physics/predict.ts";
+import { DEFAULT_WEATHER } from "#shared/physics/air.ts";
+import type { PredictInput } from "#shared/physics/predict.ts";
 
 /** An invented crawler for glasshouse panes, without a pack. */
 export const PANE_CRAWLER = {

@@ -1,7 +1,7 @@
-import type { Problem } from "../../shared/decide/choose/problem.ts";
-import type { Limit, Places } from "../../shared/decide/choose/result.ts";
-import { type PredictInput, type Prediction, predict } from "../../shared/physics/predict.ts";
-import { runDown } from "../../shared/physics/rundown.ts";
+import type { Problem } from "#shared/decide/choose/problem.ts";
+import type { Limit, Places } from "#shared/decide/choose/result.ts";
+import { type PredictInput, type Prediction, predict } from "#shared/physics/predict.ts";
+import { runDown } from "#shared/physics/rundown.ts";
 
 /** Choosing once more, as plainly as it can be written: each set a build of its own, every pair compared. */
 export interface PlainSet {

@@ -1,4 +1,4 @@
-import type { RotorReadingPoint } from "../../shared/bench/rotorPoints.ts";
+import type { RotorReadingPoint } from "#shared/fit/rotorPoints.ts";
 
 export interface ReadingWish {
   readonly phi: number;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formatFixed, formatQuantity, fromUnit, inUnit } from "../../shared/units/format.ts";
+import { formatFixed, formatQuantity, fromUnit, inUnit } from "#shared/units/format.ts";
 
 describe("formatQuantity, by significant digits and by uncertainty", () => {
   it("shows three digits unless told", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { DimensionName } from "../../shared/units/dimensions.ts";
-import { parseQuantity, toSI, UnitError } from "../../shared/units/parse.ts";
+import type { DimensionName } from "#shared/units/dimensions.ts";
+import { parseQuantity, toSI, UnitError } from "#shared/units/parse.ts";
 
 /** Factors: BIPM SI Brochure 9th ed.; NIST SP 811 (2008), Appendix B.8 for psi, inH2O, mmH2O (conventional) and ft³. */
 const TYPED: readonly (readonly [string, DimensionName, number])[] = [

@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
-import { DIMENSION_NAMES, dimension } from "../../shared/units/dimensions.ts";
-import { hasFreeUnit, toSI } from "../../shared/units/quantity.ts";
+import { DIMENSION_NAMES, dimension } from "#shared/units/dimensions.ts";
+import { hasFreeUnit, toSI } from "#shared/units/quantity.ts";
 
 /** Factors: NIST SP 811 (2008), Appendix B.8; the ounce is 28.349 523 125 g exactly. */
 describe("a quantity in a unit of the table", () => {
@@ -32,10 +32,10 @@ describe("a quantity in a unit beyond the table", () => {
 
   it("is never read as something else, before the reader is loaded, and is read once it is", async () => {
     vi.resetModules();
-    const fresh = await import("../../shared/units/quantity.ts");
+    const fresh = await import("#shared/units/quantity.ts");
     const [, { flow }] = record.rows;
     expect(() => fresh.toSI(flow, "flow")).toThrow(/cm\^3\/s.*parse\.ts/);
-    await import("../../shared/units/parse.ts");
+    await import("#shared/units/parse.ts");
     expect(fresh.toSI(flow, "flow")).toBeCloseToRelative(3e-4, 1e-12);
   });
 });

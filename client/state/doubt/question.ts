@@ -1,5 +1,5 @@
 import { type BuildDoubt, buildDoubt } from "../../../shared/book/buildDoubt.ts";
-import { type Bench, solvable } from "../../../shared/book/resolve.ts";
+import { type Book, solvable } from "../../../shared/book/resolve.ts";
 import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import { STANDARD_ANGLES } from "../../../shared/physics/predict.ts";
 import type { AnyPredictInput } from "../../../shared/physics/predictAny.ts";
@@ -20,11 +20,11 @@ function anglesOf({ build, prediction }: Outcome): number[] {
 }
 
 /** @returns what is to be sampled of a solved build; null where it has no numbers */
-export function doubtQuestion(bench: Bench, outcome: Outcome): DoubtQuestion | null {
+export function doubtQuestion(book: Book, outcome: Outcome): DoubtQuestion | null {
   const { build, resolved, prediction } = outcome;
   const input = resolved && solvable(resolved);
   if (!input || !prediction) return null;
-  const { sources, ...doubts } = buildDoubt(bench, build, resolved);
+  const { sources, ...doubts } = buildDoubt(book, build, resolved);
   return { input, asked: { ...doubts, angles: anglesOf(outcome) }, sources };
 }
 

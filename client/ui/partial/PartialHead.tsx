@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { Answer } from "../Answer.tsx";
 import { Problem } from "../Problem.tsx";
@@ -8,7 +8,7 @@ import { UnknownMarks } from "./UnknownMarks.tsx";
 import { nothingSentence, unknownText } from "./words.ts";
 
 export interface PartialHeadProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   readonly reply: KnownReply;
   /** the view's own sentence on what is known */
@@ -16,7 +16,7 @@ export interface PartialHeadProps {
 }
 
 /** The answer of a build that lacks something: what is known first, then what isn't. */
-export function PartialHead({ bench, outcome, reply, sentence }: PartialHeadProps) {
+export function PartialHead({ book, outcome, reply, sentence }: PartialHeadProps) {
   if (!reply) return <Answer sentence={nothingSentence(outcome.build.name)}>This is missing:</Answer>;
   if ("problem" in reply)
     return (
@@ -29,7 +29,7 @@ export function PartialHead({ bench, outcome, reply, sentence }: PartialHeadProp
     <Answer sentence={sentence(reply.known)}>
       {unknownText(reply.known)}
       <UnknownMarks known={reply.known} />
-      <VerdictMarks bench={bench} outcome={outcome} />
+      <VerdictMarks book={book} outcome={outcome} />
     </Answer>
   );
 }

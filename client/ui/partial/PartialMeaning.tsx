@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Note } from "../../../shared/physics/note.ts";
 import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/answer.ts";
 import type { Outcome } from "../../state/outcome.ts";
@@ -19,7 +19,7 @@ export interface Told {
 }
 
 export interface PartialMeaningProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   readonly known: Known;
   /** that which answers first */
@@ -37,7 +37,7 @@ export function toldOf(known: Known, anywhere = false): Told[] {
 }
 
 /** What the known figures hold, on what they rest, what is odd about them, and the cautions. */
-export function PartialMeaning({ bench, outcome, known, told, warnings }: PartialMeaningProps) {
+export function PartialMeaning({ book, outcome, known, told, warnings }: PartialMeaningProps) {
   const [first, ...others] = told;
   const { motor, pack } = outcome.resolved ?? {};
   const notes = [...warnings, ...(motor?.notes ?? []), ...(pack?.notes ?? [])];
@@ -47,7 +47,7 @@ export function PartialMeaning({ bench, outcome, known, told, warnings }: Partia
         <h2>
           Holds?
           <UnknownMarks known={known} />
-          <VerdictMarks bench={bench} outcome={outcome} />
+          <VerdictMarks book={book} outcome={outcome} />
         </h2>
       )}
       {first && <HoldsTable known={known} {...first} />}
@@ -59,7 +59,7 @@ export function PartialMeaning({ bench, outcome, known, told, warnings }: Partia
           ))}
         </details>
       )}
-      <RestsOn bench={bench} outcome={outcome} />
+      <RestsOn book={book} outcome={outcome} />
       {notes.length > 0 && (
         <>
           <h2>Mind</h2>

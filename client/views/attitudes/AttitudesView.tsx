@@ -1,5 +1,5 @@
 import { useMemo, useState } from "preact/hooks";
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
@@ -30,25 +30,23 @@ const partial = () => import("./partial/PartialAttitudes.tsx");
 /** Where does it need most? Pull needed against pull made, from floor over wall to ceiling. */
 export default function AttitudesView() {
   return (
-    <BuildOnScreen>
-      {(bench, build) => <AttitudesOf key={build.id} bench={bench} build={build} />}
-    </BuildOnScreen>
+    <BuildOnScreen>{(book, build) => <AttitudesOf key={build.id} book={book} build={build} />}</BuildOnScreen>
   );
 }
 
 interface OfBuild {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly build: StoredOf<"builds">;
 }
 
-function AttitudesOf({ bench, build }: OfBuild) {
-  const { tried, outcome } = useOutcomes(bench, build);
-  const sure = useDoubt(bench, outcome);
+function AttitudesOf({ book, build }: OfBuild) {
+  const { tried, outcome } = useOutcomes(book, build);
+  const sure = useDoubt(book, outcome);
   const rose = useMemo(() => roseOf(outcome, sure.doubt), [outcome, sure.doubt]);
   if (isLacking(outcome))
     return (
       <div class="attitudes">
-        <Later load={partial} what="What is known" props={{ bench, outcome, id: build.id, tried }} />
+        <Later load={partial} what="What is known" props={{ book, outcome, id: build.id, tried }} />
       </div>
     );
   return (
@@ -57,7 +55,7 @@ function AttitudesOf({ bench, build }: OfBuild) {
         {rose ? (
           <Answer sentence={needSentence(rose)}>
             {figures(rose)}
-            <VerdictMarks bench={bench} outcome={outcome} />
+            <VerdictMarks book={book} outcome={outcome} />
           </Answer>
         ) : (
           <Answer sentence={`${build.data.name} can't be answered for yet.`}>This is missing:</Answer>
@@ -70,7 +68,7 @@ function AttitudesOf({ bench, build }: OfBuild) {
         )}
       </div>
       {rose ? (
-        <Answered bench={bench} build={build} outcome={outcome} rose={rose} sure={sure} />
+        <Answered book={book} build={build} outcome={outcome} rose={rose} sure={sure} />
       ) : (
         <section class="attitudes-picture" aria-label="What is missing">
           <Missing outcome={outcome} build={build.id} />
@@ -86,7 +84,7 @@ interface AnsweredProps extends OfBuild {
   readonly sure: DoubtState;
 }
 
-function Answered({ bench, build, outcome, rose, sure }: AnsweredProps) {
+function Answered({ book, build, outcome, rose, sure }: AnsweredProps) {
   const [angle, setAngle] = useState<number | null>(null);
   const shown = angle ?? Math.round(rose.worst.driving.angle);
   const asked = angle === null ? null : standAt(rose.input.vehicle, rose.made, angle);
@@ -99,16 +97,16 @@ function Answered({ bench, build, outcome, rose, sure }: AnsweredProps) {
       </div>
       <section class="attitudes-picture" aria-label="The picture">
         <RoseChart rose={rose} asked={asked} />
-        <BesideTable bench={bench} build={build} />
+        <BesideTable book={book} build={build} />
       </section>
       <section class="attitudes-meaning" aria-label="What it means">
         <h2>
           Needed against made
-          <VerdictMarks bench={bench} outcome={outcome} />
+          <VerdictMarks book={book} outcome={outcome} />
         </h2>
         <AttitudeTable rose={rose} build={build} />
         <HowSure state={sure} />
-        <RestsOn bench={bench} outcome={outcome} />
+        <RestsOn book={book} outcome={outcome} />
         <Warnings outcome={outcome} />
         <Caution>
           A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic

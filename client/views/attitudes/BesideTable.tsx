@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { overlayIds } from "../../state/build.ts";
@@ -7,9 +7,9 @@ import { gradeOf, marginText } from "../../ui/verdictWords.ts";
 import { besideOf, type Margins } from "./beside.ts";
 
 /** The builds that the address lays over this one, attitude by attitude. */
-export function BesideTable({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) {
+export function BesideTable({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   const ids = overlayIds.value.filter((id) => id !== build.id);
-  const beside = useMemo(() => besideOf(bench, build, ids), [bench, build, ids.join(",")]);
+  const beside = useMemo(() => besideOf(book, build, ids), [book, build, ids.join(",")]);
   if (beside.columns.length < 2) return null;
   return (
     <section aria-label="Builds side by side">

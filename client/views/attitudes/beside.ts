@@ -1,4 +1,4 @@
-import { type Bench, solvable } from "../../../shared/book/resolve.ts";
+import { type Book, solvable } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { predictAny } from "../../../shared/physics/predictAny.ts";
 import { namedAttitudes, type Outcome, solve } from "../../state/outcome.ts";
@@ -40,19 +40,19 @@ function marginsOf({ resolved, prediction }: Outcome, angles: readonly number[])
 
 /** @returns the shown build and those laid beside it, attitude by attitude */
 export function besideOf(
-  bench: Bench,
+  book: Book,
   shown: { readonly id: string; readonly data: Build },
   others: readonly string[],
 ): Beside {
   const named = namedAttitudes(shown.data);
   const angles = named.map(({ angle }) => angle);
-  const builds = [shown, ...others.flatMap((id) => bench.builds.find((build) => build.id === id) ?? [])];
+  const builds = [shown, ...others.flatMap((id) => book.builds.find((build) => build.id === id) ?? [])];
   return {
     rows: [...named.map(({ title, angle }) => `${title} ${angle.toFixed(0)}°`), "Worst"],
     columns: builds.map(({ id, data }) => ({
       id,
       name: data.name,
-      margins: marginsOf(solve(bench, data), angles),
+      margins: marginsOf(solve(book, data), angles),
     })),
   };
 }

@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import type { Bench } from "../../../shared/book/bench.ts";
+import type { Book } from "../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { go, href, navigate, type Route, route } from "../../app/router.ts";
-import { bench } from "../../state/bench.ts";
+import { currentBook } from "../../state/book.ts";
 import { current } from "../../state/build.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { EmptyBench } from "../../ui/EmptyBench.tsx";
@@ -17,11 +17,11 @@ import { type Asking, useAsking } from "./useAsking.ts";
 
 /** Which parts do it? Every admitted set, solved in full. */
 export default function ChooseView() {
-  const book = bench.value;
+  const book = currentBook.value;
   const build = current.value;
   if (!book) return null;
-  if (!build) return <EmptyBench bench={book} />;
-  return <Choosing bench={book} build={build} />;
+  if (!build) return <EmptyBench book={book} />;
+  return <Choosing book={book} build={build} />;
 }
 
 /** The job that is shown: the one of the address, or, while that one runs, the one before it. */
@@ -58,7 +58,7 @@ function useLastJob(id: string | null): void {
   }, [id]);
 }
 
-function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"builds"> }) {
+function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   const { id, query } = useOwnRoute();
   useLastJob(id);
   const [times, setTimes] = useState(0);
@@ -76,7 +76,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
   const gone = () => <Gone asking={asking} />;
   const state = (
     <>
-      {running && <Progress job={job} bench={book} best={best} lost={lost} onCancel={cancel} />}
+      {running && <Progress job={job} book={book} best={best} lost={lost} onCancel={cancel} />}
       {!running && lost && <Problem message="The server is not heard; it is asked again every second." />}
       {(unknown || job?.state === "cancelled") && gone()}
       {problem && <Problem message={problem} />}
@@ -88,7 +88,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
       {done ? (
         <Results
           key={`${done.id} ${done.startedAt}`}
-          bench={book}
+          book={book}
           job={done}
           shown={shown}
           onShow={onShow}
@@ -107,7 +107,7 @@ function Choosing({ bench: book, build }: { bench: Bench; build: StoredOf<"build
       )}
       <div class="choose-change">
         <ChooseForm
-          bench={book}
+          book={book}
           draft={asking.draft}
           problemAt={asking.problemAt}
           onDraft={asking.change}

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import { type Bench, findById } from "../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import { href, navigate } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
@@ -27,7 +27,7 @@ import { restText, wheelText } from "./words/set.ts";
 const FIRST_SORTING: Sorting = { sort: "margin", order: "most", only: "admissible" };
 
 export interface ResultsProps {
-  readonly bench: Bench;
+  readonly book: Book;
   /** one that is done */
   readonly job: ChooseJob;
   readonly shown: Shown;
@@ -41,21 +41,21 @@ export interface ResultsProps {
 
 /** What came out: the answer, the plot, the table; the set looked at, the shortlist, the pinned sets. */
 export function Results(props: ResultsProps) {
-  const { bench, job, shown, stale, onShow } = props;
+  const { book, job, shown, stale, onShow } = props;
   const [rank, setRank] = useState<Rank>("margin5");
   const [problem, setProblem] = useState<string | null>(null);
   const [sorting, setSorting] = useState<Sorting>(() =>
     job.admissible > 0 ? FIRST_SORTING : { ...FIRST_SORTING, only: "all" },
   );
   const known = useResults(job, shown, rank);
-  const base = findById(bench.builds, job.request.build)?.data ?? null;
+  const base = findById(book.builds, job.request.build)?.data ?? null;
   const { wants } = job.request;
   const look = (index: number) => onShow({ ...shown, look: index });
   const pin = (index: number) => onShow({ ...shown, pins: withPin(shown.pins, index) });
   const open = async (set: ChosenSet) => {
     if (!base) return;
     try {
-      navigate("match", await storeSet(bench, base, job.id, set));
+      navigate("match", await storeSet(book, base, job.id, set));
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setProblem(error.message);
@@ -67,7 +67,7 @@ export function Results(props: ResultsProps) {
     <>
       <div class="choose-answer" aria-live="polite">
         <Answer sentence={answerSentence(job, known.lightest, known.shortlist.data?.items[0] ?? null)}>
-          <Figures bench={bench} job={job} known={known} shown={shown} onLook={look} />
+          <Figures book={book} job={job} known={known} shown={shown} onLook={look} />
         </Answer>
         {job.notes.map(({ code, message }) => (
           <p key={code} class="small near">
@@ -82,7 +82,7 @@ export function Results(props: ResultsProps) {
       <section class="choose-picture" aria-label="The sets" aria-busy={stale}>
         {job.admissible === 0 && missed.data && (
           <Missed
-            bench={bench}
+            book={book}
             base={base}
             wants={wants}
             missed={missed.data}
@@ -99,8 +99,8 @@ export function Results(props: ResultsProps) {
           looked={looked}
           pinned={known.pinned}
           describe={(set) => [
-            wheelText(bench, set),
-            restText(bench, set),
+            wheelText(book, set),
+            restText(book, set),
             `${valueText(shown.y, set.values[shown.y])}, ${valueText(shown.x, set.values[shown.x])}`,
             inOrOut(set.broken, wantedNames(wants, base)),
           ]}
@@ -109,7 +109,7 @@ export function Results(props: ResultsProps) {
         />
         <SetTable
           key={job.id}
-          bench={bench}
+          book={book}
           job={job.id}
           counts={job}
           sorting={sorting}
@@ -124,7 +124,7 @@ export function Results(props: ResultsProps) {
           <details>
             <summary>What keeps sets out</summary>
             <Missed
-              bench={bench}
+              book={book}
               base={base}
               wants={wants}
               missed={missed.data}
@@ -137,7 +137,7 @@ export function Results(props: ResultsProps) {
       <section class="choose-meaning" aria-label="What it means">
         {looked && (
           <SetPanel
-            bench={bench}
+            book={book}
             base={base}
             wants={wants}
             set={looked}
@@ -149,7 +149,7 @@ export function Results(props: ResultsProps) {
         )}
         {job.admissible > 0 && (
           <Shortlist
-            bench={bench}
+            book={book}
             fetched={known.shortlist}
             rank={rank}
             onRank={setRank}
@@ -158,7 +158,7 @@ export function Results(props: ResultsProps) {
           />
         )}
         <Pinned
-          bench={bench}
+          book={book}
           base={base}
           job={job.id}
           pins={shown.pins}
@@ -177,7 +177,7 @@ export function Results(props: ResultsProps) {
 }
 
 interface FiguresProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly job: ChooseJob;
   readonly known: Known;
   readonly shown: Shown;
@@ -185,7 +185,7 @@ interface FiguresProps {
 }
 
 /** The line under the answer: which sets are the lightest, the surest and the strongest. */
-function Figures({ bench, job, known, shown, onLook }: FiguresProps) {
+function Figures({ book, job, known, shown, onLook }: FiguresProps) {
   const { lightest, best, shortlist } = known;
   const surest = shortlist.data?.items[0]?.set ?? null;
   const most = job.admissible > 0 ? best : null;
@@ -209,7 +209,7 @@ function Figures({ bench, job, known, shown, onLook }: FiguresProps) {
                   onLook(set.index);
                 }}
               >
-                {wheelText(bench, set)}
+                {wheelText(book, set)}
               </a>
               {". "}
             </span>

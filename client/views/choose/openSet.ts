@@ -1,9 +1,9 @@
-import type { Bench } from "../../../shared/book/bench.ts";
+import type { Book } from "../../../shared/book/book.ts";
 import { buildOfSet } from "../../../shared/book/choose/openedSet.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { api } from "../../state/api.ts";
-import { keep } from "../../state/bench.ts";
+import { keep } from "../../state/book.ts";
 import type { ChosenSet } from "./answers.ts";
 import { mmText } from "./words/set.ts";
 
@@ -13,15 +13,15 @@ const MOST_LETTERS = 120;
 const stored = new Map<string, string>();
 
 /** @returns a set as a build of its own, to be looked at; named after the build that gave the rest */
-export function buildFor(bench: Bench, base: Build, set: ChosenSet): Build {
-  const build = buildOfSet(bench, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
+export function buildFor(book: Book, base: Build, set: ChosenSet): Build {
+  const build = buildOfSet(book, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
   const ending = `, chosen ${mmText(set.diameter)}`;
   return { ...build, name: `${base.name.slice(0, MOST_LETTERS - ending.length)}${ending}` };
 }
 
 /** Stores a set as a build, once. @returns the build's identifier @throws {ApiError} */
 export async function storeSet(
-  bench: Bench,
+  book: Book,
   base: Build,
   job: string,
   set: ChosenSet,
@@ -29,8 +29,8 @@ export async function storeSet(
 ): Promise<string> {
   const key = `${job} ${set.index}`;
   const known = stored.get(key);
-  if (known && bench.builds.some(({ id }) => id === known)) return known;
-  const build = buildFor(bench, base, set);
+  if (known && book.builds.some(({ id }) => id === known)) return known;
+  const build = buildFor(book, base, set);
   const record = await api.post<StoredOf<"builds">>("/builds", {
     ...build,
     name: (name ?? build.name).slice(0, MOST_LETTERS),

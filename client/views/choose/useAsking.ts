@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import type { Bench } from "../../../shared/book/bench.ts";
+import type { Book } from "../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { navigate, route } from "../../app/router.ts";
@@ -47,25 +47,25 @@ function queryFor(id: string): Record<string, string> {
 
 /** The form: what stands in it, what is wrong with it, and asking the server with it. */
 export function useAsking(
-  bench: Bench,
+  book: Book,
   build: StoredOf<"builds">,
   job: ChooseJob | null,
   onBegun: () => void,
 ): Asking {
   const [draft, setDraft] = useState<Draft>(() => {
     const asked = remembered();
-    return asked ? withoutGone(draftOf(asked.request), bench) : firstDraft(bench, build);
+    return asked ? withoutGone(draftOf(asked.request), book) : firstDraft(book, build);
   });
   const [refused, setRefused] = useState(NOTHING_REFUSED);
   const [busy, setBusy] = useState(false);
   const [first] = useState(() => remembered()?.id ?? null);
   const own = useRef<string | null>(first);
-  const read = useMemo(() => readForm(bench, draft), [bench, draft]);
+  const read = useMemo(() => readForm(book, draft), [book, draft]);
   useEffect(() => {
     // A job that was not asked for with this form brings its own.
     if (!job || job.id === own.current) return;
     own.current = job.id;
-    setDraft(withoutGone(draftOf(job.request), bench));
+    setDraft(withoutGone(draftOf(job.request), book));
     remember({ id: job.id, request: job.request });
   }, [job?.id]);
   const change = (next: Draft) => {
@@ -74,7 +74,7 @@ export function useAsking(
   };
   const solve = async (next: Draft = draft) => {
     if (next !== draft) change(next);
-    const { request } = next === draft ? read : readForm(bench, next);
+    const { request } = next === draft ? read : readForm(book, next);
     if (!request) return setRefused(new Map([["", UNREAD]]));
     setBusy(true);
     try {

@@ -1,6 +1,6 @@
-import { type Bench, findById } from "../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../shared/book/book.ts";
 import { href, route } from "../../app/router.ts";
-import { bench as book } from "../../state/bench.ts";
+import { currentBook } from "../../state/book.ts";
 import { Empty } from "../../ui/Empty.tsx";
 import { type Place, placeOf, placeToShow } from "./address.ts";
 import { MotorView } from "./motor/MotorView.tsx";
@@ -13,14 +13,14 @@ import { SurfaceView } from "./SurfaceView.tsx";
 
 /** Curves: what the tests say of each part. */
 export default function CurvesView() {
-  const bench = book.value;
-  if (!bench) return null;
-  const place = placeToShow(bench, placeOf(route.value.id));
+  const book = currentBook.value;
+  if (!book) return null;
+  const place = placeToShow(book, placeOf(route.value.id));
   return (
     <div class="curves">
-      <PartList bench={bench} place={place} />
+      <PartList book={book} place={place} />
       {place?.id ? (
-        <PartPage key={`${place.collection}/${place.id}`} bench={bench} place={place} />
+        <PartPage key={`${place.collection}/${place.id}`} book={book} place={place} />
       ) : (
         <NoPart />
       )}
@@ -28,15 +28,15 @@ export default function CurvesView() {
   );
 }
 
-function PartPage({ bench, place }: { bench: Bench; place: Place }) {
+function PartPage({ book, place }: { book: Book; place: Place }) {
   const id = place.id ?? "";
-  if (place.collection === "rotors" && findById(bench.rotors, id)?.data.kind === "propeller")
-    return <PropellerView bench={bench} id={id} />;
-  if (place.collection === "rotors") return <RotorView bench={bench} id={id} />;
-  if (place.collection === "motors") return <MotorView bench={bench} id={id} />;
-  if (place.collection === "packs") return <PackView bench={bench} id={id} />;
-  if (place.collection === "skirts") return <SkirtView bench={bench} id={id} />;
-  return <SurfaceView bench={bench} id={id} />;
+  if (place.collection === "rotors" && findById(book.rotors, id)?.data.kind === "propeller")
+    return <PropellerView book={book} id={id} />;
+  if (place.collection === "rotors") return <RotorView book={book} id={id} />;
+  if (place.collection === "motors") return <MotorView book={book} id={id} />;
+  if (place.collection === "packs") return <PackView book={book} id={id} />;
+  if (place.collection === "skirts") return <SkirtView book={book} id={id} />;
+  return <SurfaceView book={book} id={id} />;
 }
 
 function NoPart() {

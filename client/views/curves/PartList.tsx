@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/bench.ts";
+import type { Book } from "../../../shared/book/book.ts";
 import { href, navigate } from "../../app/router.ts";
 import { counted } from "../../ui/count.ts";
 import { CURVE_COLLECTIONS, CURVE_PARTS, type CurveCollection, type Place, testsOfPart } from "./address.ts";
@@ -9,17 +9,17 @@ interface Entry {
   readonly tests: number;
 }
 
-function entries(bench: Bench, collection: CurveCollection): Entry[] {
-  return bench[collection].map(({ id, data }) => ({
+function entries(book: Book, collection: CurveCollection): Entry[] {
+  return book[collection].map(({ id, data }) => ({
     id,
     name: data.name,
-    tests: testsOfPart(bench, collection, id).length,
+    tests: testsOfPart(book, collection, id).length,
   }));
 }
 
 /** The parts whose curves can be looked at, each with the number of tests that bear on it. */
-export function PartList({ bench, place }: { bench: Bench; place: Place | null }) {
-  const lists = CURVE_COLLECTIONS.map((collection) => ({ collection, parts: entries(bench, collection) }));
+export function PartList({ book, place }: { book: Book; place: Place | null }) {
+  const lists = CURVE_COLLECTIONS.map((collection) => ({ collection, parts: entries(book, collection) }));
   const filled = lists.filter(({ parts }) => parts.length > 0);
   return (
     <>

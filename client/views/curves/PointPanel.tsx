@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/bench.ts";
+import { keep } from "../../state/book.ts";
 import { Field } from "../../ui/Field.tsx";
 import { LONGEST_REASON, withRowSetAside } from "./setAside.ts";
 import { testName, typedRow } from "./typed.ts";

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { type Bench, findById } from "../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../shared/book/book.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { Answer } from "../../ui/Answer.tsx";
@@ -22,12 +22,12 @@ import { pullSentence, ratioText } from "./pull/pullSentence.ts";
 import { TestList } from "./TestList.tsx";
 
 /** A skirt's page: its leak and the pulls made with it. */
-export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
-  const tests = testsOfPart(bench, "skirts", id);
+export function SkirtView({ book, id }: { book: Book; id: string }) {
+  const tests = testsOfPart(book, "skirts", id);
   const chosen = useChosen(tests);
-  const skirt = findById(bench.skirts, id);
-  const leak = useMemo(() => leakPage(bench, "skirt", id), [bench, id]);
-  const pull = useMemo(() => pullPage(bench, "skirt", id), [bench, id]);
+  const skirt = findById(book.skirts, id);
+  const leak = useMemo(() => leakPage(book, "skirt", id), [book, id]);
+  const pull = useMemo(() => pullPage(book, "skirt", id), [book, id]);
   if (!skirt) return null;
   const { name, gap, gapBasis, perimeter, land, area } = skirt.data;
   if (tests.length === 0)
@@ -49,7 +49,7 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
         {hasLeak && pull.ratio && `Pulls come out at ${ratioText(pull)} × the prediction.`}
       </Answer>
       {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} answered />}
-      <CalibrationSection bench={bench} part="skirt" id={id} chosen={chosen} />
+      <CalibrationSection book={book} part="skirt" id={id} chosen={chosen} />
       {pull.points.length > 0 && (
         <PullSection
           page={pull}
@@ -57,7 +57,7 @@ export function SkirtView({ bench, id }: { bench: Bench; id: string }) {
           tests={tests}
           chosen={chosen}
           answered={!hasLeak}
-          compared={isCompared(bench, "skirt", id)}
+          compared={isCompared(book, "skirt", id)}
         />
       )}
     </>

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { type Bench, findById } from "../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../shared/book/book.ts";
 import { surfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
@@ -29,16 +29,16 @@ import { RoughnessSection, roughnessText } from "./RoughnessSection.tsx";
 import { TestList } from "./TestList.tsx";
 
 /** A surface's page: what slides on it, what leaks over it, what was pulled off it. */
-export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
-  const tests = testsOfPart(bench, "surfaces", id);
+export function SurfaceView({ book, id }: { book: Book; id: string }) {
+  const tests = testsOfPart(book, "surfaces", id);
   const chosen = useChosen(tests);
-  const surface = findById(bench.surfaces, id);
-  const friction = useMemo(() => frictionGroups(bench, id), [bench, id]);
-  const leak = useMemo(() => leakPage(bench, "surface", id), [bench, id]);
-  const pull = useMemo(() => pullPage(bench, "surface", id), [bench, id]);
+  const surface = findById(book.surfaces, id);
+  const friction = useMemo(() => frictionGroups(book, id), [book, id]);
+  const leak = useMemo(() => leakPage(book, "surface", id), [book, id]);
+  const pull = useMemo(() => pullPage(book, "surface", id), [book, id]);
   if (!surface) return null;
   const { name } = surface.data;
-  const roughness = surfaceRoughness(bench, surface);
+  const roughness = surfaceRoughness(book, surface);
   if (tests.length === 0)
     return (
       <Empty
@@ -76,7 +76,7 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
           answered={friction.length === 0}
         />
       )}
-      <CalibrationSection bench={bench} part="surface" id={id} chosen={chosen} />
+      <CalibrationSection book={book} part="surface" id={id} chosen={chosen} />
       {pull.points.length > 0 && (
         <PullSection
           page={pull}
@@ -84,7 +84,7 @@ export function SurfaceView({ bench, id }: { bench: Bench; id: string }) {
           tests={tests}
           chosen={chosen}
           answered={friction.length + leak.groups.length === 0}
-          compared={isCompared(bench, "surface", id)}
+          compared={isCompared(book, "surface", id)}
         />
       )}
     </>

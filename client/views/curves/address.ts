@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import type { TestKind } from "../../../shared/model/tests/index.ts";
 
@@ -27,19 +27,19 @@ export function placeOf(id: string | null): Place | null {
 }
 
 /** @returns the tests that bear on a part, in the order of their days */
-export function testsOfPart(bench: Bench, collection: CurveCollection, id: string): StoredOf<"tests">[] {
+export function testsOfPart(book: Book, collection: CurveCollection, id: string): StoredOf<"tests">[] {
   const { key, kinds } = CURVE_PARTS[collection];
-  return bench.tests
+  return book.tests
     .filter((test) => (kinds as readonly TestKind[]).includes(test.data.kind))
     .filter((test) => (test.data as unknown as Record<string, unknown>)[key] === id)
     .sort((a, b) => a.data.date.localeCompare(b.data.date) || a.createdAt.localeCompare(b.createdAt));
 }
 
 /** @returns the part that is shown first: the one the address names, else the first with tests, else the first */
-export function placeToShow(bench: Bench, asked: Place | null): Place | null {
-  if (asked?.id && bench[asked.collection].some((part) => part.id === asked.id)) return asked;
+export function placeToShow(book: Book, asked: Place | null): Place | null {
+  if (asked?.id && book[asked.collection].some((part) => part.id === asked.id)) return asked;
   if (asked?.id) return null;
   const collections = asked ? [asked.collection] : CURVE_COLLECTIONS;
-  const places = collections.flatMap((collection) => bench[collection].map(({ id }) => ({ collection, id })));
-  return places.find((each) => testsOfPart(bench, each.collection, each.id).length > 0) ?? places[0] ?? null;
+  const places = collections.flatMap((collection) => book[collection].map(({ id }) => ({ collection, id })));
+  return places.find((each) => testsOfPart(book, each.collection, each.id).length > 0) ?? places[0] ?? null;
 }

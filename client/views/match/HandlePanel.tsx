@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Bench, Resolved } from "../../../shared/book/resolve.ts";
+import type { Book, Resolved } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { changes, settle } from "../../state/build.ts";
 import { HANDLES, type HandleKey, type Settings } from "../../state/handles.ts";
@@ -9,7 +9,7 @@ import { Handle } from "./Handle.tsx";
 import { SaveBuild } from "./SaveBuild.tsx";
 
 export interface HandlePanelProps {
-  readonly bench: Bench;
+  readonly book: Book;
   /** as stored */
   readonly build: Build;
   /** the build as tried, for what its values rest on */
@@ -22,8 +22,8 @@ export interface HandlePanelProps {
 }
 
 /** What can be changed. On a phone one handle at a time stays within the thumb's reach. */
-export function HandlePanel({ bench, build, resolved, settings, unset, effect }: HandlePanelProps) {
-  const isPropeller = bench.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
+export function HandlePanel({ book, build, resolved, settings, unset, effect }: HandlePanelProps) {
+  const isPropeller = book.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
   const handles = isPropeller ? HANDLES.filter(({ key }) => key !== "gap") : HANDLES;
   const [picked, setPicked] = useState<HandleKey>(isPropeller ? "mass" : "gap");
   const tried = isChanged(changes.value);
@@ -56,7 +56,7 @@ export function HandlePanel({ bench, build, resolved, settings, unset, effect }:
             handle={handle}
             was={settings[handle.key]}
             unset={unset.includes(handle.key)}
-            basis={<Basis bench={bench} build={build} resolved={resolved} handle={handle.key} />}
+            basis={<Basis book={book} build={build} resolved={resolved} handle={handle.key} />}
           />
         </div>
       ))}

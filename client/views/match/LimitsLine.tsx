@@ -1,5 +1,5 @@
 import { rotorBody, rotorGuessed } from "../../../shared/book/limitsInput.ts";
-import { type Bench, solvable } from "../../../shared/book/resolve.ts";
+import { type Book, solvable } from "../../../shared/book/resolve.ts";
 import { rotorFigures } from "../../../shared/decide/limits/rotor.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
@@ -14,12 +14,12 @@ const PERCENT = 100;
 const THIN_SPACE = "\u2009";
 
 interface Props {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
 }
 
-const motorOf = ({ bench, outcome }: Props) =>
-  bench.motors.find((each) => each.id === outcome.build.motor)?.data;
+const motorOf = ({ book, outcome }: Props) =>
+  book.motors.find((each) => each.id === outcome.build.motor)?.data;
 
 const celsius = (kelvin: number) => `${formatFixed(kelvin - CELSIUS_ZERO, 0)}${THIN_SPACE}°C`;
 
@@ -46,11 +46,11 @@ function windingNear(props: Props): Near {
   return { text, beyond: true };
 }
 
-function rotorNear({ bench, outcome }: Props): Near {
+function rotorNear({ book, outcome }: Props): Near {
   const { prediction, resolved, build } = outcome;
   const input = resolved && solvable(resolved);
   if (!prediction?.point || !input) return within("");
-  const rotor = bench.rotors.find((each) => each.id === build.rotor)?.data;
+  const rotor = book.rotors.find((each) => each.id === build.rotor)?.data;
   const turning = { build: input, rotor: rotor ? rotorBody(rotor, build.diameter) : null };
   const { safeSpeed, speed } = rotorFigures(turning, prediction.point.speed);
   if (safeSpeed === null) return within("How fast the rotor may be run isn't known.");
@@ -61,8 +61,8 @@ function rotorNear({ bench, outcome }: Props): Near {
 
 const windingGuessed = ({ outcome }: Props) => outcome.resolved?.motor?.thermal.basis === "estimated";
 
-function rotorMarked({ bench, outcome }: Props): boolean {
-  const rotor = bench.rotors.find((each) => each.id === outcome.build.rotor)?.data;
+function rotorMarked({ book, outcome }: Props): boolean {
+  const rotor = book.rotors.find((each) => each.id === outcome.build.rotor)?.data;
   return rotor?.material !== undefined && rotorGuessed(rotor);
 }
 

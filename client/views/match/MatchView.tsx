@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
@@ -39,43 +39,43 @@ import { Verdict } from "./Verdict.tsx";
 /** Does it hold? Fan against leak, and what the crossing means. */
 export default function MatchView() {
   return (
-    <BuildOnScreen>{(bench, build) => <MatchOf key={build.id} bench={bench} build={build} />}</BuildOnScreen>
+    <BuildOnScreen>{(book, build) => <MatchOf key={build.id} book={book} build={build} />}</BuildOnScreen>
   );
 }
 
-function useOverlays(bench: Bench, shown: string, ids: readonly string[]): Overlay[] {
+function useOverlays(book: Book, shown: string, ids: readonly string[]): Overlay[] {
   return useMemo(() => {
-    const builds = ids.flatMap((id) => bench.builds.find((build) => build.id === id && id !== shown) ?? []);
+    const builds = ids.flatMap((id) => book.builds.find((build) => build.id === id && id !== shown) ?? []);
     return builds.slice(0, MOST_OVERLAYS).flatMap((build, i) => {
-      const picture = pictureOf(bench, solve(bench, build.data));
+      const picture = pictureOf(book, solve(book, build.data));
       const letter = String.fromCharCode("A".charCodeAt(0) + i);
       return picture
         ? [{ id: build.id, name: build.data.name, letter, dash: OVERLAY_DASHES[i], picture }]
         : [];
     });
-  }, [bench, shown, ids]);
+  }, [book, shown, ids]);
 }
 
-function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) {
-  const { tried, asStored, outcome } = useOutcomes(bench, build);
-  const sure = useDoubt(bench, outcome);
-  const overlays = useOverlays(bench, build.id, overlayIds.value);
-  const settings = useMemo(() => settingsOf(bench, build.data, asStored.resolved), [bench, build, asStored]);
-  const ghost = useMemo(() => pictureOf(bench, asStored), [bench, asStored]);
+function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
+  const { tried, asStored, outcome } = useOutcomes(book, build);
+  const sure = useDoubt(book, outcome);
+  const overlays = useOverlays(book, build.id, overlayIds.value);
+  const settings = useMemo(() => settingsOf(book, build.data, asStored.resolved), [book, build, asStored]);
+  const ghost = useMemo(() => pictureOf(book, asStored), [book, asStored]);
   const picture = useMemo(
-    () => (outcome === asStored ? ghost : pictureOf(bench, outcome)),
-    [bench, outcome, ghost],
+    () => (outcome === asStored ? ghost : pictureOf(book, outcome)),
+    [book, outcome, ghost],
   );
   const lacking = isLacking(outcome);
   return (
     <div class="match">
       {lacking ? (
-        <PartialPanel bench={bench} outcome={outcome} id={build.id} />
+        <PartialPanel book={book} outcome={outcome} id={build.id} />
       ) : (
-        <Head bench={bench} outcome={outcome} name={build.data.name} sure={sure} />
+        <Head book={book} outcome={outcome} name={build.data.name} sure={sure} />
       )}
       <HandlePanel
-        bench={bench}
+        book={book}
         build={build.data}
         resolved={outcome.resolved}
         settings={settings}
@@ -86,7 +86,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
         <section class="match-picture" aria-label="The picture">
           {outcome.prediction && outcome.resolved?.propeller ? (
             <ThrustSection
-              bench={bench}
+              book={book}
               id={build.id}
               asStored={asStored}
               outcome={outcome}
@@ -98,7 +98,7 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
                 picture,
                 ghost: isChanged(tried) ? ghost : null,
                 overlays,
-                fan: fanLabel(bench, outcome),
+                fan: fanLabel(book, outcome),
                 leak: leakLabel(outcome),
                 duration: motionMs(settled.value),
                 spread: sure.doubt?.point ?? null,
@@ -109,12 +109,12 @@ function MatchOf({ bench, build }: { bench: Bench; build: StoredOf<"builds"> }) 
           ) : (
             <Missing outcome={outcome} build={build.id} />
           )}
-          <OverlayPicker bench={bench} shown={build.id} />
-          {picture && <OverlayTable bench={bench} overlays={overlays} />}
+          <OverlayPicker book={book} shown={build.id} />
+          {picture && <OverlayTable book={book} overlays={overlays} />}
           <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
         </section>
       )}
-      {!lacking && <Verdict bench={bench} id={build.id} outcome={outcome} sure={sure} />}
+      {!lacking && <Verdict book={book} id={build.id} outcome={outcome} sure={sure} />}
     </div>
   );
 }
@@ -133,14 +133,14 @@ function atWhat(outcome: Outcome): string {
 }
 
 interface HeadProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   readonly name: string;
   readonly sure: DoubtState;
 }
 
 /** The answer and its line of figures. */
-function Head({ bench, outcome, name, sure }: HeadProps) {
+function Head({ book, outcome, name, sure }: HeadProps) {
   const finding = findingOf(outcome);
   const { prediction } = outcome;
   if (!finding || !prediction)
@@ -160,7 +160,7 @@ function Head({ bench, outcome, name, sure }: HeadProps) {
         {driving.margin !== null && `; driving ${marginText(driving.margin)} at ${driving.angle.toFixed(0)}°`}
         .{prediction.point && ` ${grams}\u2009g of pull at ${atWhat(outcome)}.`}
         {sure.worst && ` Sure to hold there: ${sureText(sure.worst.parked.parked.holds)}.`}
-        <VerdictMarks bench={bench} outcome={outcome} />
+        <VerdictMarks book={book} outcome={outcome} />
       </Answer>
     </div>
   );

@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { overlayIds, toAddress } from "../../state/build.ts";
 
@@ -6,8 +6,8 @@ import { overlayIds, toAddress } from "../../state/build.ts";
 export const MOST_OVERLAYS = 7;
 
 /** Fan against leak and thrust against speed share no axes. */
-function cannotLayOver(bench: Bench, shown: Build, other: Build): string | null {
-  const kindOf = ({ rotor }: Build) => bench.rotors.find(({ id }) => id === rotor)?.data.kind ?? "ducted";
+function cannotLayOver(book: Book, shown: Build, other: Build): string | null {
+  const kindOf = ({ rotor }: Build) => book.rotors.find(({ id }) => id === rotor)?.data.kind ?? "ducted";
   if (kindOf(shown) === kindOf(other)) return null;
   return kindOf(other) === "propeller"
     ? "a propeller has no fan curve to lay over; open it by itself"
@@ -21,11 +21,11 @@ function toggle(id: string): void {
 }
 
 /** Other builds to lay over the picture. */
-export function OverlayPicker({ bench, shown }: { bench: Bench; shown: string }) {
-  const others = bench.builds.filter((build) => build.id !== shown);
+export function OverlayPicker({ book, shown }: { book: Book; shown: string }) {
+  const others = book.builds.filter((build) => build.id !== shown);
   if (others.length === 0) return null;
-  const here = bench.builds.find((build) => build.id === shown);
-  const why = (build: Build) => here && cannotLayOver(bench, here.data, build);
+  const here = book.builds.find((build) => build.id === shown);
+  const why = (build: Build) => here && cannotLayOver(book, here.data, build);
   const laid = overlayIds.value.filter((id) => others.some((build) => build.id === id));
   return (
     <details class="overlay-picker" open={laid.length > 0}>

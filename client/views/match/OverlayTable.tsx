@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
@@ -17,7 +17,7 @@ type Laid = Pick<Overlay, "id" | "name" | "letter" | "dash"> & {
 };
 
 /** What the laid-over builds hold, under the picture. */
-export function OverlayTable({ bench, overlays }: { bench: Bench; overlays: readonly Laid[] }) {
+export function OverlayTable({ book, overlays }: { book: Book; overlays: readonly Laid[] }) {
   if (overlays.length === 0) return null;
   return (
     <table class="overlay-table">
@@ -31,14 +31,14 @@ export function OverlayTable({ bench, overlays }: { bench: Bench; overlays: read
       </thead>
       <tbody>
         {overlays.map((overlay) => (
-          <Line key={overlay.id} bench={bench} overlay={overlay} />
+          <Line key={overlay.id} book={book} overlay={overlay} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Line({ bench, overlay }: { bench: Bench; overlay: Laid }) {
+function Line({ book, overlay }: { book: Book; overlay: Laid }) {
   const { outcome } = overlay.picture;
   const finding = findingOf(outcome);
   const worst = finding?.worst.parked;
@@ -53,7 +53,7 @@ function Line({ bench, overlay }: { bench: Bench; overlay: Laid }) {
       <td>
         <a href={href("match", overlay.id)}>{overlay.name}</a>
         {finding && <small class="quiet"> {answerSentence(finding)}</small>}
-        <VerdictMarks bench={bench} outcome={outcome} />
+        <VerdictMarks book={book} outcome={outcome} />
       </td>
       <td>{formatFixed(((outcome.prediction?.suction ?? 0) / STANDARD_GRAVITY) * 1000, 0)} g</td>
       <td class={gradeOf(worst?.margin ?? null, outcome.build.targetMargin)}>

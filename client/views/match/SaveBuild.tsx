@@ -3,7 +3,7 @@ import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { navigate } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/bench.ts";
+import { keep } from "../../state/book.ts";
 import { changes } from "../../state/build.ts";
 import { withChanges } from "../../state/handles.ts";
 import { TextField } from "../../ui/Field.tsx";

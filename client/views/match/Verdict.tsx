@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
@@ -48,7 +48,7 @@ function Row({ title, target, spread, parked, parkedModes, driving, drivingModes
 }
 
 export interface VerdictProps {
-  readonly bench: Bench;
+  readonly book: Book;
   /** of the stored build */
   readonly id: string;
   readonly outcome: Outcome;
@@ -56,7 +56,7 @@ export interface VerdictProps {
 }
 
 /** What the picture means: margins by attitude, what they rest on, warnings, cautions. */
-export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
+export function Verdict({ book, id, outcome, sure }: VerdictProps) {
   const { prediction, build } = outcome;
   if (!prediction) return null;
   const { parked, driving } = prediction.worst;
@@ -66,7 +66,7 @@ export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
     <section class="match-verdict" aria-label="What it means">
       <h2>
         Holds?
-        <VerdictMarks bench={bench} outcome={outcome} />
+        <VerdictMarks book={book} outcome={outcome} />
       </h2>
       <table class="holds">
         <tbody>
@@ -94,16 +94,16 @@ export function Verdict({ bench, id, outcome, sure }: VerdictProps) {
         Parked, and driving nose uphill; driving is hardest at {driving.angle.toFixed(0)}° (
         {worstName(driving.angle)}). Wanted: {formatFixed(build.targetMargin, 2)} ×.
       </p>
-      <LimitsLine bench={bench} outcome={outcome} />
+      <LimitsLine book={book} outcome={outcome} />
       <div class="match-more">
         <WorkingOut outcome={outcome} />
-        <WaysPanel bench={bench} outcome={outcome} />
+        <WaysPanel book={book} outcome={outcome} />
         <HowSure
           state={sure}
           ranges={`Ranges, and the ${outcome.resolved?.propeller ? "bar" : "bars"} across the operating point`}
         />
-        <NextPanel bench={bench} outcome={outcome} sure={sure} id={id} />
-        <RestsOn bench={bench} outcome={outcome} />
+        <NextPanel book={book} outcome={outcome} sure={sure} id={id} />
+        <RestsOn book={book} outcome={outcome} />
         <Warnings outcome={outcome} />
         <Caution>
           A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic

@@ -1,5 +1,5 @@
 import type { PropellerBasis } from "../../../shared/book/propellerBasis.ts";
-import { type Bench, type Resolved, solvable } from "../../../shared/book/resolve.ts";
+import { type Book, type Resolved, solvable } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import type { HandleKey } from "../../state/handles.ts";
@@ -8,7 +8,7 @@ import { calibratedFrictionWords, gapWords } from "../../ui/gapWords.ts";
 import { Mark } from "../../ui/Mark.tsx";
 
 interface BasisProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly build: Build;
   readonly resolved: Resolved | null;
   readonly handle: HandleKey;
@@ -20,8 +20,8 @@ function doubt(uncertainty: number | null | undefined, say: (u: number) => strin
   return uncertainty ? `, ± ${say(uncertainty)}` : "";
 }
 
-const isPropeller = (bench: Bench, build: Build): boolean =>
-  bench.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
+const isPropeller = (book: Book, build: Build): boolean =>
+  book.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
 
 interface PropellerLineProps extends Pick<BasisProps, "build"> {
   readonly thrust: PropellerBasis;
@@ -45,11 +45,11 @@ function PropellerLine({ build, thrust, from }: PropellerLineProps) {
   );
 }
 
-function RotorLine({ bench, build, resolved }: BasisProps) {
+function RotorLine({ book, build, resolved }: BasisProps) {
   const rotor = resolved?.rotor;
   const thrust = resolved?.thrust;
   if (thrust) return <PropellerLine build={build} thrust={thrust} from={resolved?.scaledFrom ?? null} />;
-  if (!rotor) return <>no {isPropeller(bench, build) ? "thrust" : "curve"} test yet</>;
+  if (!rotor) return <>no {isPropeller(book, build) ? "thrust" : "curve"} test yet</>;
   if (rotor.basis === "estimated")
     return (
       <>
@@ -70,8 +70,8 @@ function RotorLine({ bench, build, resolved }: BasisProps) {
   );
 }
 
-function GapLine({ bench, build, resolved }: BasisProps) {
-  const skirt = bench.skirts.find((each) => each.id === build.skirt);
+function GapLine({ book, build, resolved }: BasisProps) {
+  const skirt = book.skirts.find((each) => each.id === build.skirt);
   if (!resolved) return <>not known</>;
   const guessed = resolved.gap.basis === "set" && skirt?.data.estimated.includes("gap");
   return (
@@ -83,9 +83,9 @@ function GapLine({ bench, build, resolved }: BasisProps) {
   );
 }
 
-function FrictionLine({ bench, build, resolved }: BasisProps) {
+function FrictionLine({ book, build, resolved }: BasisProps) {
   const friction = resolved?.friction;
-  const surface = bench.surfaces.find((each) => each.id === build.surface)?.data.name ?? "this surface";
+  const surface = book.surfaces.find((each) => each.id === build.surface)?.data.name ?? "this surface";
   if (!friction) return <>no friction test on {surface} yet</>;
   const spread = doubt(friction.uncertainty, (u) => u.toFixed(2));
   if (friction.basis === "what-if") return <>set in the build</>;
@@ -138,7 +138,7 @@ function ChargeLine({ resolved }: BasisProps) {
 
 /** What a handle's value rests on: measured, stated or set, with its uncertainty where one is known. */
 export function Basis(props: BasisProps) {
-  const pack = props.bench.packs.find((each) => each.id === props.build.pack);
+  const pack = props.book.packs.find((each) => each.id === props.build.pack);
   const idle = idleLine(props);
   if (idle) return <>{idle}</>;
   switch (props.handle) {

@@ -1,12 +1,12 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { cavityPoint, type Outcome } from "../../state/outcome.ts";
 import { gapText } from "../../ui/gapWords.ts";
 
 /** @returns the fan curve's direct label: "Rotor B8, 42 mm — full, 60 % and cut-off charge" */
-export function fanLabel(bench: Bench, { build, resolved }: Outcome): string {
-  const rotor = bench.rotors.find((each) => each.id === build.rotor)?.data.name ?? "rotor";
+export function fanLabel(book: Book, { build, resolved }: Outcome): string {
+  const rotor = book.rotors.find((each) => each.id === build.rotor)?.data.name ?? "rotor";
   const scaled =
     resolved?.rotor?.basis === "estimated" ? ", estimated" : resolved?.scaledFrom ? ", scaled" : "";
   const charge = formatQuantity(build.charge, "fraction", { digits: 2 });

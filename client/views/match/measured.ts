@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { FamilyPoint } from "../../../shared/book/rotorBasis.ts";
 import { coefficientsOf } from "../../../shared/physics/fanlaws/coefficients.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
@@ -83,7 +83,7 @@ function words(point: FamilyPoint): string {
 }
 
 /** @returns the family's readings as they would stand on the shown curve; none for an estimated rotor or one that stands still */
-export function measuredPoints(bench: Bench, { resolved }: Outcome): MeasuredPoint[] {
+export function measuredPoints(book: Book, { resolved }: Outcome): MeasuredPoint[] {
   const rotor = resolved?.rotor;
   const input = resolved?.input;
   if (!rotor || !input || rotor.points.length === 0) return [];
@@ -92,7 +92,7 @@ export function measuredPoints(bench: Bench, { resolved }: Outcome): MeasuredPoi
   const reduced = reducedPoints(rotor.points, input.rotor.diameter, machine.air.density);
   const most = reduced.reduce((largest, { phi }) => Math.max(largest, phi), 0);
   const tipSpeed = tipSpeeds(machine, most);
-  const titles = new Map(bench.tests.map((test) => [test.id, test.data.title || test.data.date]));
+  const titles = new Map(book.tests.map((test) => [test.id, test.data.title || test.data.date]));
   return rotor.points.flatMap((point, i) => {
     const { phi, psi, key, read } = reduced[i];
     const u = tipSpeed(phi);

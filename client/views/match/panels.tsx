@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import type { DoubtState } from "../../state/useDoubt.ts";
 import { useSettled } from "../../state/useSettled.ts";
@@ -12,11 +12,11 @@ const next = () => import("./nextTest/NextTest.tsx");
 const moves = () => import("./sensitivities/Sensitivities.tsx");
 
 /** Ways to hold, in a chunk of its own; stands still while a handle is held. */
-export function WaysPanel({ bench, outcome }: { bench: Bench; outcome: Outcome }) {
+export function WaysPanel({ book, outcome }: { book: Book; outcome: Outcome }) {
   const still = useSettled(outcome);
   return useMemo(
-    () => <Later load={ways} what="Ways to hold" props={{ bench, outcome: still }} />,
-    [bench, still],
+    () => <Later load={ways} what="Ways to hold" props={{ book, outcome: still }} />,
+    [book, still],
   );
 }
 
@@ -31,7 +31,7 @@ export function MovesPanel({ outcome, shares }: { outcome: Outcome; shares: Shar
 }
 
 interface NextPanelProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   readonly sure: DoubtState;
   /** of the stored build */
@@ -39,16 +39,16 @@ interface NextPanelProps {
 }
 
 /** The next test, likewise. */
-export function NextPanel({ bench, outcome, sure, id }: NextPanelProps) {
+export function NextPanel({ book, outcome, sure, id }: NextPanelProps) {
   const still = useSettled(outcome);
   const known = useSettled(sure);
   return useMemo(
-    () => <Later load={next} what="Next test" props={{ bench, outcome: still, sure: known, id }} />,
-    [bench, still, known, id],
+    () => <Later load={next} what="Next test" props={{ book, outcome: still, sure: known, id }} />,
+    [book, still, known, id],
   );
 }
 
 /** Answer, point and verdict of a build that lacks something. */
-export function PartialPanel(props: { bench: Bench; outcome: Outcome; id: string }) {
+export function PartialPanel(props: { book: Book; outcome: Outcome; id: string }) {
   return <Later load={partial} what="What is known" props={props} />;
 }

@@ -1,4 +1,4 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import {
   type FanCurvePoint,
   fanCurve,
@@ -99,13 +99,13 @@ function leakCurves(outcome: Outcome, top: number): Pick<BuildCurves, "leak" | "
 /**
  * Everything that Match draws of one build.
  *
- * @param bench - the book, for the readings' own words
+ * @param book - the book, for the readings' own words
  * @param outcome - the solved build
  * @param atLeast - scale ends that other builds in the same picture need [m³/s], [Pa]
  * @returns null where the build has no numbers
  */
 export function pictureOf(
-  bench: Bench,
+  book: Book,
   outcome: Outcome,
   atLeast: { readonly flow: number; readonly pressure: number } = { flow: 0, pressure: 0 },
 ): Picture | null {
@@ -124,7 +124,7 @@ export function pictureOf(
     outcome,
     curves: { rest, full, cutOff, ...leakCurves(outcome, top) },
     levels,
-    measured: measuredPoints(bench, outcome),
+    measured: measuredPoints(book, outcome),
     mostFlow: Math.max(end.flow, atLeast.flow) * MARGIN_RIGHT || 1e-3,
     mostPressure: top,
   };

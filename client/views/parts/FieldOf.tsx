@@ -1,6 +1,6 @@
 import { shownUnit } from "../../../shared/units/dimensions.ts";
 import type { TypedQuantity } from "../../../shared/units/quantity.ts";
-import { bench } from "../../state/bench.ts";
+import { currentBook } from "../../state/book.ts";
 import { AddPart } from "../../ui/AddPart.tsx";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
 import { QuantityField } from "../../ui/QuantityField.tsx";
@@ -45,7 +45,7 @@ function labelOf(spec: SingleSpec): string {
 }
 
 function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
-  const records = bench.value?.[spec.collection] ?? [];
+  const records = currentBook.value?.[spec.collection] ?? [];
   const unchosen = spec.required ? "choose" : "none";
   const options = [
     { value: "", label: records.length === 0 ? "none in the book yet" : unchosen },

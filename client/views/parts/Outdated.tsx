@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Stored } from "../../../shared/model/record.ts";
 import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/bench.ts";
+import { keep } from "../../state/book.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import type { FormSpec } from "./spec.ts";
 

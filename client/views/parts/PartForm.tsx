@@ -3,7 +3,7 @@ import type { FieldError } from "../../../shared/model/api/errors.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { href, navigate } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/bench.ts";
+import { keep } from "../../state/book.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import { readForm } from "./draft.ts";
 import { addressOf, type Errors, errorsOf, useEditing } from "./editing.ts";

@@ -1,7 +1,7 @@
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { href, route } from "../../app/router.ts";
-import { bench } from "../../state/bench.ts";
+import { currentBook } from "../../state/book.ts";
 import { Empty } from "../../ui/Empty.tsx";
 import { FORMS } from "./forms.ts";
 import { PartForm } from "./PartForm.tsx";
@@ -9,7 +9,7 @@ import type { FormSpec } from "./spec.ts";
 
 /** Parts and builds: lists, and a form for each. */
 export default function PartsView() {
-  const book = bench.value;
+  const book = currentBook.value;
   if (!book) return null;
   const [collection, id] = (route.value.id ?? "").split("/");
   if (!collection) return <Lists book={book} />;
@@ -22,14 +22,14 @@ export default function PartsView() {
   return <PartForm key={record.id} form={form} record={record} />;
 }
 
-function recordsOf(book: Bench, form: FormSpec) {
+function recordsOf(book: Book, form: FormSpec) {
   return book[form.collection] as readonly Stored<{
     readonly name: string;
     readonly [key: string]: unknown;
   }>[];
 }
 
-function Lists({ book }: { book: Bench }) {
+function Lists({ book }: { book: Book }) {
   const saved = route.value.query.get("saved");
   return (
     <div class="parts">

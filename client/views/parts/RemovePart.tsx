@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Stored } from "../../../shared/model/record.ts";
 import { navigate } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
-import { drop } from "../../state/bench.ts";
+import { drop } from "../../state/book.ts";
 import type { FormSpec } from "./spec.ts";
 
 /** Deletes a record after a second word; one in use stays, and the builds that use it are named. */

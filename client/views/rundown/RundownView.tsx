@@ -1,5 +1,5 @@
 import { useMemo, useState } from "preact/hooks";
-import type { Bench } from "../../../shared/book/resolve.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { go, href, route } from "../../app/router.ts";
@@ -33,19 +33,17 @@ const partial = () => import("./partial/PartialRundown.tsx");
 /** How long does it hold? The charge from start to end, and what is lost on the way. */
 export default function RundownView() {
   return (
-    <BuildOnScreen>
-      {(bench, build) => <RundownOf key={build.id} bench={bench} build={build} />}
-    </BuildOnScreen>
+    <BuildOnScreen>{(book, build) => <RundownOf key={build.id} book={book} build={build} />}</BuildOnScreen>
   );
 }
 
 interface OfBuild {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly build: StoredOf<"builds">;
 }
 
-function RundownOf({ bench, build }: OfBuild) {
-  const { tried, outcome } = useOutcomes(bench, build);
+function RundownOf({ book, build }: OfBuild) {
+  const { tried, outcome } = useOutcomes(book, build);
   const [asked, setAsked] = useState<Tried>(() => triedFrom(route.peek().query));
   const ask = (part: Partial<Tried>) => {
     const next = { ...asked, ...part };
@@ -69,14 +67,14 @@ function RundownOf({ bench, build }: OfBuild) {
         <Later
           load={partial}
           what="What is known"
-          props={{ bench, outcome, id: build.id, tried, startCharge, targetMargin, cycle }}
+          props={{ book, outcome, id: build.id, tried, startCharge, targetMargin, cycle }}
         />
       </div>
     );
   return (
     <div class="rundown" aria-busy={question !== null && busy}>
       <div class="rundown-answer" aria-live="polite">
-        <Head bench={bench} outcome={outcome} answered={answered} waits={question !== null && !problem} />
+        <Head book={book} outcome={outcome} answered={answered} waits={question !== null && !problem} />
         {problem && <Problem message={problem} />}
         {isChanged(tried) && (
           <p class="small">
@@ -118,7 +116,7 @@ function RundownOf({ bench, build }: OfBuild) {
       )}
       {question && answered && (
         <Meaning
-          bench={bench}
+          book={book}
           build={build}
           outcome={outcome}
           question={question}
@@ -136,14 +134,14 @@ function placesOf(build: Build) {
 }
 
 interface HeadProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   readonly answered: Answered | null;
   /** an answer is on its way */
   readonly waits: boolean;
 }
 
-function Head({ bench, outcome, answered, waits }: HeadProps) {
+function Head({ book, outcome, answered, waits }: HeadProps) {
   const { build } = outcome;
   if (!answered)
     return waits ? (
@@ -154,21 +152,21 @@ function Head({ bench, outcome, answered, waits }: HeadProps) {
   return (
     <Answer sentence={rundownSentence(answered)}>
       {alarmText(answered)} {endSentence(answered)}
-      <VerdictMarks bench={bench} outcome={outcome} />
+      <VerdictMarks book={book} outcome={outcome} />
     </Answer>
   );
 }
 
 function Meaning({
-  bench,
+  book,
   build,
   outcome,
   question,
   answered,
   busy,
 }: OfBuild & { outcome: Outcome; question: Question; answered: Answered; busy: boolean }) {
-  const motor = bench.motors.find((each) => each.id === outcome.build.motor);
-  const pack = bench.packs.find((each) => each.id === outcome.build.pack);
+  const motor = book.motors.find((each) => each.id === outcome.build.motor);
+  const pack = book.packs.find((each) => each.id === outcome.build.pack);
   const { resolved } = outcome;
   const notes = [...answered.warnings, ...(resolved?.motor?.notes ?? []), ...(resolved?.pack?.notes ?? [])];
   return (
@@ -178,15 +176,15 @@ function Meaning({
         <RundownChart answered={answered} build={build.data.name} />
         {motor && <WindingNote answered={answered} motor={motor} />}
         {pack && resolved?.pack && <CellNote pack={resolved.pack} name={pack.data.name} id={pack.id} />}
-        <LimitsSection bench={bench} outcome={outcome} question={question} />
+        <LimitsSection book={book} outcome={outcome} question={question} />
       </section>
       <section class="rundown-meaning" aria-label="What it means">
         <h2>
           Stops holding
-          <VerdictMarks bench={bench} outcome={outcome} />
+          <VerdictMarks book={book} outcome={outcome} />
         </h2>
         <FallTable answered={answered} />
-        <RestsOn bench={bench} outcome={outcome} />
+        <RestsOn book={book} outcome={outcome} />
         {notes.length > 0 && (
           <>
             <h2>Mind</h2>

@@ -1,10 +1,10 @@
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { rotorMass } from "../rotorSize.ts";
 import type { Context } from "./context.ts";
 
 /** @returns mass of the build's own skirt [kg]; null where it isn't weighed: it then stays in the vehicle's mass, whatever skirt is chosen */
-export function skirtMass({ bench, build }: Pick<Context, "bench" | "build">): number | null {
-  return (build.skirt && findById(bench.skirts, build.skirt)?.data.mass) || null;
+export function skirtMass({ book, build }: Pick<Context, "book" | "build">): number | null {
+  return (build.skirt && findById(book.skirts, build.skirt)?.data.mass) || null;
 }
 
 /**
@@ -15,13 +15,13 @@ export function skirtMass({ bench, build }: Pick<Context, "bench" | "build">): n
  * @param context - the book and the build [kg]
  * @returns the rest [kg]; what is missing is gathered as unusable
  */
-export function bareMass({ bench, build, unusable }: Context): number {
-  const rotor = findById(bench.rotors, build.rotor)?.data;
+export function bareMass({ book, build, unusable }: Context): number {
+  const rotor = findById(book.rotors, build.rotor)?.data;
   const parts = {
-    motor: findById(bench.motors, build.motor)?.data.mass,
+    motor: findById(book.motors, build.motor)?.data.mass,
     rotor: rotor && (rotorMass(rotor, build.diameter) ?? undefined),
-    pack: findById(bench.packs, build.pack)?.data.mass,
-    skirt: skirtMass({ bench, build }) ?? 0,
+    pack: findById(book.packs, build.pack)?.data.mass,
+    skirt: skirtMass({ book, build }) ?? 0,
   };
   let bare = build.vehicle.mass;
   for (const [part, mass] of Object.entries(parts)) {

@@ -1,10 +1,10 @@
 import type { Build } from "../../model/build.ts";
-import type { Bench } from "../bench.ts";
+import type { Book } from "../book.ts";
 import type { Unusable } from "./refusal.ts";
 
 /** What every admission is made with. */
 export interface Context {
-  readonly bench: Bench;
+  readonly book: Book;
   /** gives all that is not admitted; nothing in it is tried */
   readonly build: Build;
   /** gathers what can't be used, so that all of it is told at once */

@@ -1,11 +1,11 @@
 import type { AdmittedMotor } from "../../decide/choose/problem.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { motorBasis } from "../motorBasis.ts";
 import { admitted, type Context } from "./context.ts";
 
-function motorOf({ bench }: Context, id: string): readonly AdmittedMotor[] | string {
-  const record = findById(bench.motors, id);
-  const basis = motorBasis(bench, id);
+function motorOf({ book }: Context, id: string): readonly AdmittedMotor[] | string {
+  const record = findById(book.motors, id);
+  const basis = motorBasis(book, id);
   if (!record || !basis) return `The book has no motor ${id}.`;
   const { name, mass, length, price, windingLimit, maxCurrent, ratedVoltage } = record.data;
   if (mass === undefined) return `${name} has no mass: weigh it, on the motor's page.`;

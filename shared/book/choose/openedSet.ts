@@ -1,5 +1,5 @@
 import type { Build } from "../../model/build.ts";
-import { type Bench, findById } from "../bench.ts";
+import { type Book, findById } from "../book.ts";
 import { calibrationOf } from "../calibration.ts";
 import { gapBasis } from "../gapBasis.ts";
 
@@ -28,12 +28,12 @@ const SAME_GAP = 1e-9;
  *
  *     the build that gave the rest, with the set's parts and its mass; its gap is tried only where it isn't the skirt's own
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param base - the build that gave vehicle, air, supply and surface
  * @param set - parts, sizes [m], duty [-], mass [kg]
  * @returns a build that predicts what the set was chosen for
  */
-export function buildOfSet(bench: Bench, base: Build, set: SetChoice): Build {
+export function buildOfSet(book: Book, base: Build, set: SetChoice): Build {
   const build: Build = {
     ...base,
     ...set.parts,
@@ -42,7 +42,7 @@ export function buildOfSet(bench: Bench, base: Build, set: SetChoice): Build {
     vehicle: { ...base.vehicle, mass: set.mass },
     overrides: {},
   };
-  const own = gapBasis(build, findById(bench.skirts, set.parts.skirt), calibrationOf(bench, build));
+  const own = gapBasis(build, findById(book.skirts, set.parts.skirt), calibrationOf(book, build));
   if (Math.abs(own.value - set.gap) < SAME_GAP) return build;
   return { ...build, overrides: { gap: set.gap } };
 }

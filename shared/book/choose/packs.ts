@@ -1,11 +1,11 @@
 import type { AdmittedPack } from "../../decide/choose/problem.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { packBasis } from "../packBasis.ts";
 import { admitted, type Context } from "./context.ts";
 
-function packOf({ bench }: Context, id: string): readonly AdmittedPack[] | string {
-  const record = findById(bench.packs, id);
-  const basis = packBasis(bench, id);
+function packOf({ book }: Context, id: string): readonly AdmittedPack[] | string {
+  const record = findById(book.packs, id);
+  const basis = packBasis(book, id);
   if (!record || !basis) return `The book has no pack ${id}.`;
   if (basis.basis === "missing") return basis.missing.message;
   const { name, mass, height, price, series, parallel, wireResistance } = record.data;

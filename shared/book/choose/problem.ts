@@ -2,7 +2,7 @@ import type { Problem } from "../../decide/choose/problem.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Build } from "../../model/build.ts";
 import type { Note } from "../../physics/note.ts";
-import { type Bench, findById } from "../bench.ts";
+import { type Book, findById } from "../book.ts";
 import { bareMass, skirtMass } from "./bareMass.ts";
 import type { Context } from "./context.ts";
 import { admittedMotors } from "./motors.ts";
@@ -16,7 +16,7 @@ export interface Question {
   readonly problem: Problem;
   readonly notes: readonly Note[];
   /** the book as it was when it was asked */
-  readonly bench: Bench;
+  readonly book: Book;
   /** gives vehicle, air, supply and surface */
   readonly base: Build;
 }
@@ -27,10 +27,10 @@ function notesOf(context: Context): Note[] {
   return [{ code: "skirt-not-weighed", message }];
 }
 
-function contextOf(bench: Bench, { build: id }: ChooseRequest): Context {
-  const build = findById(bench.builds, id)?.data;
+function contextOf(book: Book, { build: id }: ChooseRequest): Context {
+  const build = findById(book.builds, id)?.data;
   if (!build) throw new UnusablePartsError([{ path: "build", message: `The book has no build ${id}.` }]);
-  return { bench, build: { ...build, overrides: {} }, unusable: [] };
+  return { book, build: { ...build, overrides: {} }, unusable: [] };
 }
 
 /**
@@ -38,7 +38,7 @@ function contextOf(bench: Bench, { build: id }: ChooseRequest): Context {
  *
  *     every part as its tests say it; the vehicle's mass without the chosen parts, so that each set carries its own
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param request - what is admitted and what must hold, SI
  * @returns the question in plain numbers, with notes
  * @throws {UnusablePartsError} naming each admitted part that can't be solved with, and what it lacks
@@ -46,8 +46,8 @@ function contextOf(bench: Bench, { build: id }: ChooseRequest): Context {
  *
  * Valid for ducted rotors. Source: docs/method/choosing.md
  */
-export function chooseProblem(bench: Bench, request: ChooseRequest): Question {
-  const context = contextOf(bench, request);
+export function chooseProblem(book: Book, request: ChooseRequest): Question {
+  const context = contextOf(book, request);
   const { air, supply, charge, vehicle } = context.build;
   const { duty: _each, ...rest } = supply;
   const mass = bareMass(context);
@@ -62,7 +62,7 @@ export function chooseProblem(bench: Bench, request: ChooseRequest): Question {
   return {
     problem: { fixed, ...lists, duties: request.duties, wants: request.wants },
     notes: notesOf(context),
-    bench,
+    book,
     base: context.build,
   };
 }

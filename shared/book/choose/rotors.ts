@@ -6,7 +6,7 @@ import type { Rotor } from "../../model/parts/rotor.ts";
 import { tipSpeed } from "../../physics/fanlaws/coefficients.ts";
 import { RPM } from "../../physics/motor.ts";
 import type { TestedAt } from "../../physics/point/sizeLaw.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { rotorBody } from "../limitsInput.ts";
 import { type RotorBasis, rotorBasis, testedAt } from "../rotorBasis.ts";
 import { nearestSize, rotorHeight, rotorMass } from "../rotorSize.ts";
@@ -45,15 +45,15 @@ function groups(basis: RotorBasis, sizes: readonly RotorSize[]): Map<string, [Te
 }
 
 function rotorOf(
-  { bench }: Context,
+  { book }: Context,
   { rotor: id, diameters }: Asked,
   at: string,
 ): readonly AdmittedRotor[] | string {
-  const rotor = findById(bench.rotors, id)?.data;
+  const rotor = findById(book.rotors, id)?.data;
   if (!rotor) return `The book has no rotor ${id}.`;
   if (rotor.kind === "propeller")
     return `${rotor.name} is an open propeller: choosing is for rotors in a duct.`;
-  const basis = rotorBasis(bench, id);
+  const basis = rotorBasis(book, id);
   if (basis.basis === "missing") return basis.missing.message;
   const { psi, lambda, phiMin, phiMax, testedDiameters } = basis;
   if (!lambda) return `The power of ${rotor.name} is not known: log the motor's current in its curve tests.`;

@@ -3,7 +3,7 @@ import type { AdmittedSkirt } from "../../decide/choose/problem.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Build } from "../../model/build.ts";
 import type { StoredOf } from "../../model/record.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { calibrationOf } from "../calibration.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
@@ -24,17 +24,17 @@ interface Standing {
 
 /** The skirt at one gap as a build with it would stand; without a gap, the skirt's own. */
 function atGap({ context, skirt, surface, build }: Standing, gap: number | null) {
-  const { bench } = context;
+  const { book } = context;
   const tried = gap === null ? build : { ...build, overrides: { gap } };
-  const basis = gapBasis(tried, skirt, calibrationOf(bench, tried));
-  const leak = leakBasis(bench, skirt.id, surface.id, basis);
-  return skirtInput(skirt, surfaceRoughness(bench, surface), basis.value, leak);
+  const basis = gapBasis(tried, skirt, calibrationOf(book, tried));
+  const leak = leakBasis(book, skirt.id, surface.id, basis);
+  return skirtInput(skirt, surfaceRoughness(book, surface), basis.value, leak);
 }
 
 function wheelsOf({ context, surface, build }: Standing): number | string {
-  const { bench } = context;
+  const { book } = context;
   const answer =
-    calibratedFriction(undefined, calibrationOf(bench, build)) ?? wheelFriction(bench, surface, undefined);
+    calibratedFriction(undefined, calibrationOf(book, build)) ?? wheelFriction(book, surface, undefined);
   return answer.basis === "missing" ? answer.missing.message : answer.value;
 }
 
@@ -43,9 +43,9 @@ function skirtOf(
   { skirt: id, gaps }: Asked,
   at: string,
 ): readonly AdmittedSkirt[] | string {
-  const { bench, build } = context;
-  const skirt = findById(bench.skirts, id);
-  const surface = findById(bench.surfaces, build.surface);
+  const { book, build } = context;
+  const skirt = findById(book.skirts, id);
+  const surface = findById(book.surfaces, build.surface);
   if (!skirt || !surface) return `The book has no skirt ${id}.`;
   const { name, mass, height, price, share } = skirt.data;
   const ownMass = skirtMass(context);
@@ -60,7 +60,7 @@ function skirtOf(
     price,
     share,
     wheelFriction: friction,
-    skirtFriction: skirtFriction(bench, surface, skirt).value,
+    skirtFriction: skirtFriction(book, surface, skirt).value,
   };
   const asked = gaps ? steppedValues(`${at}.gaps`, gaps) : [null];
   const inputs = asked.map((gap) => atGap(standing, gap));

@@ -1,7 +1,7 @@
-import { testOffsets } from "../../bench/testOffsets.ts";
+import { testOffsets } from "../../fit/testOffsets.ts";
 import type { StoredOf } from "../../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError } from "../../numeric/errors.ts";
-import { type Bench, oncePerBench, testsOf } from "../bench.ts";
+import { type Book, oncePerBook, testsOf } from "../book.ts";
 import type { PropellerBasis } from "../propellerBasis.ts";
 import type { RotorBasis } from "../rotorBasis.ts";
 import type { Collector } from "./collector.ts";
@@ -58,9 +58,9 @@ function speedDoubt({ points, fit }: RotorBasis): number {
 }
 
 /** Share of a family's readings whose flow came through a plate without a calibration. */
-function plateShare(bench: Bench, { points }: RotorBasis): number {
+function plateShare(book: Book, { points }: RotorBasis): number {
   const bare = new Set(
-    testsOf(bench, "curve").flatMap(({ id, data }) => {
+    testsOf(book, "curve").flatMap(({ id, data }) => {
       const holes = data.flowFrom === "bleed-plate" ? (data.plate?.holes ?? []) : [];
       return holes.some((hole) => hole.dischargeCoefficient === undefined) ? [id] : [];
     }),
@@ -70,7 +70,7 @@ function plateShare(bench: Bench, { points }: RotorBasis): number {
 }
 
 /** Covariance of the coefficients of ψ, then of λ: the fit's own, and what shifts the whole curve. */
-function curveCovariance(bench: Bench, rotor: RotorBasis): number[][] {
+function curveCovariance(book: Book, rotor: RotorBasis): number[][] {
   const { psi, lambda, fit } = rotor;
   const power = lambda ?? [];
   const own = besides(fit?.covariance ?? [], psi.length, fit?.lambdaCovariance ?? [], power.length);
@@ -78,19 +78,19 @@ function curveCovariance(bench: Bench, rotor: RotorBasis): number[][] {
   const bySpeed = [psi, power].flatMap((curve) => curve.map((c, j) => (2 - j) * c));
   const byFlow = [psi, power].flatMap((curve) => curve.map((c, j) => -j * c));
   const speed = byFactor(speedDoubt(rotor), bySpeed);
-  return plus(own, plus(speed, byFactor(PLATE * plateShare(bench, rotor), byFlow)));
+  return plus(own, plus(speed, byFactor(PLATE * plateShare(book, rotor), byFlow)));
 }
 
 /** A curve that is a guess: ψ by one factor; λ too where it was guessed. */
 export function addRotorDoubt(
-  bench: Bench,
+  book: Book,
   { id, data: { name } }: StoredOf<"rotors">,
   rotor: RotorBasis,
   into: Collector,
 ): void {
   const { basis, psi, lambda } = rotor;
   if (basis === "measured") {
-    const covariance = oncePerBench(bench, `curve covariance ${id}`, () => curveCovariance(bench, rotor));
+    const covariance = oncePerBook(book, `curve covariance ${id}`, () => curveCovariance(book, rotor));
     const paths = [...pathsOf("rotor.psi", psi), ...pathsOf("rotor.lambda", lambda)];
     into.addGroup(paths, covariance, { from: "fit", what: `curve tests of ${name}`, test: "curve" });
     return;

@@ -1,6 +1,6 @@
 import type { Skirt } from "../../model/parts/skirt.ts";
 import type { Surface } from "../../model/parts/surface.ts";
-import { type Bench, testsOf } from "../bench.ts";
+import { type Book, testsOf } from "../book.ts";
 import type { LeakBasis } from "../leakBasis.ts";
 import { type Resolved, solvable } from "../resolve.ts";
 import type { Collector, DoubtSource } from "./collector.ts";
@@ -13,8 +13,8 @@ interface On {
   readonly surface: Surface;
 }
 
-function isBare(bench: Bench, { testIds }: LeakBasis): boolean {
-  return testsOf(bench, "leak").some(
+function isBare(book: Book, { testIds }: LeakBasis): boolean {
+  return testsOf(book, "leak").some(
     ({ id, data }) =>
       testIds.includes(id) &&
       data.flowFrom === "bleed-plate" &&
@@ -23,13 +23,13 @@ function isBare(bench: Bench, { testIds }: LeakBasis): boolean {
 }
 
 /** C_L and x of a leak test, from the covariance of (ln C_L, x) and the plate's own doubt. */
-function addLeak(bench: Bench, leak: LeakBasis, { skirt, surface }: On, into: Collector): void {
+function addLeak(book: Book, leak: LeakBasis, { skirt, surface }: On, into: Collector): void {
   const { coefficient: c } = leak.leak;
   const [[ll, lx], [, xx]] = leak.fit.covariance ?? [
     [0, 0],
     [0, 0],
   ];
-  const plate = isBare(bench, leak) ? PLATE : 0;
+  const plate = isBare(book, leak) ? PLATE : 0;
   into.addGroup(
     ["skirt.measuredLeak.coefficient", "skirt.measuredLeak.exponent"],
     [
@@ -54,9 +54,9 @@ function addCalibrated({ calibration, gap, friction }: Resolved, { skirt }: On, 
 }
 
 /** How wide the gap is: a leak test in its place, the calibration's, else as stated, with the surface's roughness as told apart or stated. */
-export function addGapDoubt(bench: Bench, resolved: Resolved, on: On, into: Collector): void {
+export function addGapDoubt(book: Book, resolved: Resolved, on: On, into: Collector): void {
   const { leak, gap, roughness } = resolved;
-  if (leak) addLeak(bench, leak, on, into);
+  if (leak) addLeak(book, leak, on, into);
   else if (gap.basis === "calibrated") addCalibrated(resolved, on, into);
   else {
     const name = on.skirt?.name ?? "the skirt";

@@ -5,7 +5,7 @@ import { airFrom } from "../../physics/air.ts";
 import { readingOf } from "../../physics/fanlaws/coefficients.ts";
 import { type MotorConstants, RPM, torqueConstant } from "../../physics/motor.ts";
 import { assemble, type PredictInput, predict } from "../../physics/predict.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 import { flowThrough, openStates, plateOf } from "./plate.ts";
 
@@ -40,7 +40,7 @@ function currentFor(motor: MotorConstants, power: number, speed: number): number
 
 function rowsOf(asked: Asked, input: PredictInput, speed: number): CurveTest["rows"] {
   const air = airFrom(asked.build.air);
-  const plate = plateOf(asked.bench);
+  const plate = plateOf(asked.book);
   const { phiEnd } = assemble(input).machine;
   const end = Number.isFinite(phiEnd) ? phiEnd : BEYOND * input.rotor.phiMax;
   const state = { diameter: input.rotor.diameter, speed, density: air.density };
@@ -66,8 +66,8 @@ function rowsOf(asked: Asked, input: PredictInput, speed: number): CurveTest["ro
 
 /** @returns a curve test at the build's own size and speed, where its curve is now thought to lie; null without a curve to read */
 export function plannedCurve(asked: Asked): Planned | null {
-  const { bench, build, resolved } = asked;
-  const rotor = findById(bench.rotors, build.rotor)?.data;
+  const { book, build, resolved } = asked;
+  const rotor = findById(book.rotors, build.rotor)?.data;
   const { input } = resolved;
   const point = input && predict(input, []).point;
   if (!rotor || !input || !point) return null;
@@ -80,7 +80,7 @@ export function plannedCurve(asked: Asked): Planned | null {
     diameter: { value: build.diameter, unit: "m" },
     motor: build.motor,
     flowFrom: "bleed-plate",
-    plate: plateOf(bench),
+    plate: plateOf(book),
     instruments: { pressure: { percent: 1 }, speed: { percent: 0.3 }, current: { percent: 1 } },
     rows,
   };
@@ -89,7 +89,7 @@ export function plannedCurve(asked: Asked): Planned | null {
     kind: "curve",
     title: `Curve test of ${rotor.name}, ${(build.diameter * 1000).toFixed(1)} mm, nine readings from blocked to open`,
     takes: "the bleed plate over the cavity, pressure sensor, tachometer, the motor's current; 15 minutes",
-    bench: withTest(bench, "curve", test),
+    book: withTest(book, "curve", test),
     build,
   };
 }

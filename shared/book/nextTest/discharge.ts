@@ -1,7 +1,7 @@
 import type { DischargeTest } from "../../model/tests/discharge.ts";
 import { openCircuitVoltage } from "../../physics/pack.ts";
 import { predictAny } from "../../physics/predictAny.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { solvable } from "../resolve.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 
@@ -11,8 +11,8 @@ const CHARGES = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1, 0.03];
 const SCATTER = 0.001;
 
 /** @returns a discharge of the build's pack at the current that the build draws, rests between, by what is now held true; null without a curve */
-export function plannedDischarge({ bench, build, resolved }: Asked): Planned | null {
-  const pack = findById(bench.packs, build.pack)?.data;
+export function plannedDischarge({ book, build, resolved }: Asked): Planned | null {
+  const pack = findById(book.packs, build.pack)?.data;
   const input = solvable(resolved);
   const point = input && predictAny(input, []).point;
   if (!pack || !point || resolved.pack?.cell === undefined || !(point.packCurrent > 0)) return null;
@@ -37,7 +37,7 @@ export function plannedDischarge({ bench, build, resolved }: Asked): Planned | n
     kind: "discharge",
     title: `Discharge test of ${pack.name}, eleven charges, at rest and under load`,
     takes: "a load of the vehicle's own current, a charge counter, attended, on a fire-safe place; an hour",
-    bench: withTest(bench, "discharge", test),
+    book: withTest(book, "discharge", test),
     build,
   };
 }

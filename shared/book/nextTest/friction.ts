@@ -1,5 +1,5 @@
 import type { FrictionTest } from "../../model/tests/friction.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 
 const SLIDES = 6;
@@ -13,11 +13,11 @@ const degrees = (value: number) => ({ value: Math.min(STEEPEST, Math.max(0, valu
 
 /** @returns slides on a tilt board at the friction that is now held true; null without one */
 export function plannedFriction(
-  { bench, build, resolved }: Asked,
+  { book, build, resolved }: Asked,
   contact: "wheels" | "skirt",
 ): Planned | null {
-  const surface = findById(bench.surfaces, build.surface);
-  const skirt = build.skirt && findById(bench.skirts, build.skirt);
+  const surface = findById(book.surfaces, build.surface);
+  const skirt = build.skirt && findById(book.skirts, build.skirt);
   const mu = (contact === "wheels" ? resolved.friction : resolved.skirtFriction)?.value ?? 0;
   const tried = contact === "wheels" && build.overrides.wheelFriction !== undefined;
   if (!surface || !(mu > 0) || tried || (contact === "skirt" && !(skirt && skirt.data.share > 0)))
@@ -39,7 +39,7 @@ export function plannedFriction(
     kind: "friction",
     title: `Six slides of the ${contact} on ${surface.data.name}`,
     takes: "a board or pane to tilt, an angle gauge, fan off; 5 minutes",
-    bench: withTest(bench, `friction-${contact}`, test),
+    book: withTest(book, `friction-${contact}`, test),
     build,
   };
 }

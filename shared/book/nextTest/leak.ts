@@ -2,7 +2,7 @@ import type { LeakTest } from "../../model/tests/leak.ts";
 import { airFrom } from "../../physics/air.ts";
 import { leakFlow } from "../../physics/point/leakLaw.ts";
 import { assemble, predict } from "../../physics/predict.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 import { dropFor, plateOf } from "./plate.ts";
 
@@ -13,15 +13,15 @@ const SCATTER = 0.02;
 const PERCENT = { percent: 1 };
 
 /** @returns leak readings of the build's skirt on its surface, openings taped, where its leak is now thought to lie; null without a flow to read */
-export function plannedLeak({ bench, build, resolved }: Asked): Planned | null {
-  const skirt = build.skirt && findById(bench.skirts, build.skirt);
-  const surface = findById(bench.surfaces, build.surface);
+export function plannedLeak({ book, build, resolved }: Asked): Planned | null {
+  const skirt = build.skirt && findById(book.skirts, build.skirt);
+  const surface = findById(book.surfaces, build.surface);
   if (!resolved.input || !skirt || !surface || build.overrides.gap !== undefined) return null;
   const { point } = predict(resolved.input, []);
   if (!point || !(point.pressure > 0)) return null;
   const { leak } = assemble({ ...resolved.input, skirt: { ...resolved.input.skirt, openings: [] } });
   const air = airFrom(build.air);
-  const plate = plateOf(bench);
+  const plate = plateOf(book);
   const zs = scatter(SHARES.length);
   const rows = SHARES.flatMap((share, i) => {
     const pressure = share * point.pressure;
@@ -46,7 +46,7 @@ export function plannedLeak({ bench, build, resolved }: Asked): Planned | null {
     kind: "leak",
     title: `Leak test, ${skirt.data.name} on ${surface.data.name}, eight readings`,
     takes: "a blower, the bleed plate in series and a pressure sensor; openings taped; 15 minutes",
-    bench: withTest(bench, "leak", test),
+    book: withTest(book, "leak", test),
     build,
   };
 }

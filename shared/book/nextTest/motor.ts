@@ -1,7 +1,7 @@
 import type { MotorTest } from "../../model/tests/motor.ts";
 import { RPM, torqueConstant } from "../../physics/motor.ts";
 import { predictAny } from "../../physics/predictAny.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { solvable } from "../resolve.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 
@@ -12,8 +12,8 @@ const LOADS = [0.1, 0.2, 0.3];
 const SCATTER = 0.004;
 
 /** @returns a motor test without load and under three loads at three voltages, by the constants now held true; null without a voltage */
-export function plannedMotor({ bench, build, resolved }: Asked): Planned | null {
-  const motor = findById(bench.motors, build.motor)?.data;
+export function plannedMotor({ book, build, resolved }: Asked): Planned | null {
+  const motor = findById(book.motors, build.motor)?.data;
   const input = solvable(resolved);
   const point = input && predictAny(input, []).point;
   if (!motor || !input || !point || !resolved.motor) return null;
@@ -41,7 +41,7 @@ export function plannedMotor({ bench, build, resolved }: Asked): Planned | null 
     kind: "motor",
     title: `Motor test of ${motor.name}, three voltages, free and under three loads`,
     takes: "a bench supply, three brakes or fans that load it differently, tachometer; 15 minutes",
-    bench: withTest(bench, "motor", test),
+    book: withTest(book, "motor", test),
     build,
   };
 }

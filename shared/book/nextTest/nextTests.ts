@@ -2,8 +2,8 @@ import { doubtOf, type Spread, TOGETHER } from "../../decide/uncertainty.ts";
 import type { Build } from "../../model/build.ts";
 import type { TestKind } from "../../model/tests/index.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
-import type { Bench } from "../bench.ts";
-import { benchOfBuild } from "../benchOfBuild.ts";
+import type { Book } from "../book.ts";
+import { bookOfBuild } from "../bookOfBuild.ts";
 import { buildDoubt } from "../buildDoubt.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
 import { plannedCurve } from "./curve.ts";
@@ -66,15 +66,15 @@ interface InDoubt {
 }
 
 function inDoubt(
-  bench: Bench,
+  book: Book,
   build: Build,
   { angle, mode }: WantedVerdict,
   sampling: Sampling,
 ): InDoubt | null {
-  const resolved = resolveBuild(bench, build);
+  const resolved = resolveBuild(book, build);
   const input = solvable(resolved);
   if (!input) return null;
-  const { uncertainty, correlated, sources } = buildDoubt(bench, build, resolved);
+  const { uncertainty, correlated, sources } = buildDoubt(book, build, resolved);
   if (Object.keys(uncertainty).length + correlated.length === 0) return null;
   const { samples = DEFAULT_SAMPLES, seed } = sampling;
   const { attitudes, shares } = doubtOf(input, { uncertainty, correlated, samples, seed, angles: [angle] });
@@ -116,7 +116,7 @@ function plans(asked: Asked, { byKind }: InDoubt): Planned[] {
 /** What a test would leave; null where the book could not be read with it. */
 function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spread | null {
   try {
-    return inDoubt(plan.bench, plan.build, wanted, sampling)?.spread ?? null;
+    return inDoubt(plan.book, plan.build, wanted, sampling)?.spread ?? null;
   } catch (error) {
     const known = [NotEnoughDataError, OutOfRangeError, NoConvergenceError];
     if (known.some((kind) => error instanceof kind)) return null;
@@ -129,7 +129,7 @@ function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spre
  *
  *     each test is logged as if it had been done and had read what is now held true, with its instruments' scatter; cut = 1 − width after/width before
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param build - the build whose verdict is in doubt
  * @param wanted - attitude [°] and mode
  * @param sampling - samples and seed of the doubt [-]
@@ -140,16 +140,16 @@ function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spre
  * Valid for a test that reads what is expected; one that surprises may leave more doubt than there was. Source: preposterior analysis, Raiffa and Schlaifer, Applied Statistical Decision Theory (1961) (from memory); docs/method/next-test.md
  */
 export function nextTests(
-  bench: Bench,
+  book: Book,
   build: Build,
   wanted: WantedVerdict,
   sampling: Sampling = {},
 ): NextTests {
-  const book = benchOfBuild(bench, build);
-  const now = inDoubt(book, build, wanted, sampling);
+  const light = bookOfBuild(book, build);
+  const now = inDoubt(light, build, wanted, sampling);
   const width = now && widthOf(now.spread);
   if (!now || width === null || !(width > 0)) return { before: now?.spread ?? null, tests: [] };
-  const asked = { bench: book, build, resolved: resolveBuild(book, build) };
+  const asked = { book: light, build, resolved: resolveBuild(light, build) };
   const tests = plans(asked, now).flatMap((plan) => {
     const { key, kind, title, takes, corrects = [] } = plan;
     const after = afterOf(plan, wanted, sampling);

@@ -1,12 +1,12 @@
 import type { Build } from "../../model/build.ts";
 import type { BenchTest, TestKind } from "../../model/tests/index.ts";
 import { normalQuantile } from "../../numeric/normalQuantile.ts";
-import type { Bench } from "../bench.ts";
+import type { Book } from "../book.ts";
 import type { Resolved } from "../resolve.ts";
 
 /** A build whose next test is looked for. */
 export interface Asked {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly build: Build;
   readonly resolved: Resolved;
 }
@@ -37,7 +37,7 @@ export interface Planned {
   /** stored tests that it corrects, the newest first; none where it is a test of its own */
   readonly corrects?: readonly string[];
   /** as the book would be with it */
-  readonly bench: Bench;
+  readonly book: Book;
   /** as the build would be with it */
   readonly build: Build;
 }
@@ -49,10 +49,10 @@ const NO_DAY = "2000-01-01";
 export const plannedHead = { title: "", date: NO_DAY, note: "" } as const;
 
 /** @returns the book with one test more */
-export function withTest(bench: Bench, key: string, data: BenchTest): Bench {
+export function withTest(book: Book, key: string, data: BenchTest): Book {
   const at = `${NO_DAY}T00:00:00.000Z`;
   const test = { id: `planned-${key}`, revision: 1, createdAt: at, updatedAt: at, data };
-  return { ...bench, tests: [...bench.tests, test] };
+  return { ...book, tests: [...book.tests, test] };
 }
 
 /** Steps through the places so that a row's scatter does not follow its order: the golden section of 1. */

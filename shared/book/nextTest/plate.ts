@@ -1,9 +1,9 @@
-import { bleedFlow } from "../../bench/bleed.ts";
+import { bleedFlow } from "../../fit/bleed.ts";
 import type { Plate } from "../../model/tests/common.ts";
 import { findRoot } from "../../numeric/root.ts";
 import type { Air } from "../../physics/air.ts";
 import { toSI } from "../../units/quantity.ts";
-import { type Bench, testsOf } from "../bench.ts";
+import { type Book, testsOf } from "../book.ts";
 
 /** A plate that can be drilled in ten minutes, taken where the book knows none. Judgement. */
 const USUAL: Plate = {
@@ -26,8 +26,8 @@ const USUAL: Plate = {
 const [LEAST_DROP, MOST_DROP, GOOD_DROP] = [1e-3, 2e4, 200];
 
 /** @returns the plate of the newest test that used one, else a usual one */
-export function plateOf(bench: Bench): Plate {
-  const plates = [...testsOf(bench, "leak"), ...testsOf(bench, "curve")].flatMap(({ data }) =>
+export function plateOf(book: Book): Plate {
+  const plates = [...testsOf(book, "leak"), ...testsOf(book, "curve")].flatMap(({ data }) =>
     data.flowFrom === "bleed-plate" && data.plate ? [data.plate] : [],
   );
   return plates[plates.length - 1] ?? USUAL;

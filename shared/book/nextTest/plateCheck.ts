@@ -1,8 +1,8 @@
-import { bleedFlow } from "../../bench/bleed.ts";
+import { bleedFlow } from "../../fit/bleed.ts";
 import type { Plate } from "../../model/tests/common.ts";
 import { airFrom } from "../../physics/air.ts";
 import { toSI } from "../../units/quantity.ts";
-import type { Bench } from "../bench.ts";
+import type { Book } from "../book.ts";
 import type { Asked, Planned } from "./planned.ts";
 
 /** Pressure at which a plate's coefficient is read off its law [Pa]. Judgement: the middle of what cheap sensors read. */
@@ -23,21 +23,21 @@ function calibrated(plate: Plate, { build }: Asked): Plate {
   return { holes };
 }
 
-function withPlates(asked: Asked): { bench: Bench; corrects: string[] } {
-  const corrected: Bench["tests"][number][] = [];
-  const tests = asked.bench.tests.map((test) => {
+function withPlates(asked: Asked): { book: Book; corrects: string[] } {
+  const corrected: Book["tests"][number][] = [];
+  const tests = asked.book.tests.map((test) => {
     const { data } = test;
     if ((data.kind !== "curve" && data.kind !== "leak") || !data.plate || !isBare(data.plate)) return test;
     corrected.push(test);
     return { ...test, data: { ...data, plate: calibrated(data.plate, asked) } };
   });
   const newestFirst = corrected.sort((a, b) => b.data.date.localeCompare(a.data.date));
-  return { bench: { ...asked.bench, tests }, corrects: newestFirst.map(({ id }) => id) };
+  return { book: { ...asked.book, tests }, corrects: newestFirst.map(({ id }) => id) };
 }
 
 /** @returns the bleed plate measured against a known flow, so that all its tests lose the plate's own doubt; null where every plate is */
 export function plannedPlateCheck(asked: Asked): Planned | null {
-  const { bench, corrects } = withPlates(asked);
+  const { book, corrects } = withPlates(asked);
   if (corrects.length === 0) return null;
   return {
     key: "plate",
@@ -46,7 +46,7 @@ export function plannedPlateCheck(asked: Asked): Planned | null {
     takes:
       "a bag or bell of known volume emptied through the plate at a steady pressure, a watch; 30 minutes; then correct the plate in its tests",
     corrects,
-    bench,
+    book,
     build: asked.build,
   };
 }

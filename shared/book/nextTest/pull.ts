@@ -1,7 +1,7 @@
 import type { Build } from "../../model/build.ts";
 import type { PullTest } from "../../model/tests/pull.ts";
 import { predict } from "../../physics/predict.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 
 const PULLS = 6;
@@ -25,11 +25,11 @@ function partsOf({ rotor, motor, pack, diameter, charge, supply }: Build) {
 
 /** @returns pulls with the build's own fan, at the load that it is now thought to hold; null where it pulls nothing */
 export function plannedPull(
-  { bench, build, resolved }: Asked,
+  { book, build, resolved }: Asked,
   direction: "straight-off" | "along",
 ): Planned | null {
-  const skirt = build.skirt && findById(bench.skirts, build.skirt);
-  const surface = findById(bench.surfaces, build.surface);
+  const skirt = build.skirt && findById(book.skirts, build.skirt);
+  const surface = findById(book.surfaces, build.surface);
   if (!resolved.input || !skirt || !surface || !(build.supply.duty > 0)) return null;
   // The rig stands on a pack of its own: nothing but the fan draws from it.
   const supply = { duty: build.supply.duty, driverResistance: 0, auxCurrent: 0 };
@@ -58,7 +58,7 @@ export function plannedPull(
     kind: "pull",
     title: `Six pulls ${way}, ${skirt.data.name} on ${surface.data.name}`,
     takes: "this fan and skirt, loads or a hand scale, the pack's voltage read at each pull; 10 minutes",
-    bench: withTest(bench, `pull-${direction}`, test),
+    book: withTest(book, `pull-${direction}`, test),
     build,
   };
 }

@@ -3,7 +3,7 @@ import { airFrom } from "../../physics/air.ts";
 import { RPM } from "../../physics/motor.ts";
 import { predictPropeller } from "../../physics/propeller.ts";
 import { thrustAndPower } from "../../physics/propellerLaw.ts";
-import { findById } from "../bench.ts";
+import { findById } from "../book.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 
 /** Speeds to read, of the one that the build runs at [-]. */
@@ -12,8 +12,8 @@ const SPEEDS = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 0.55, 0.75, 0.95];
 const SCATTER = 0.02;
 
 /** @returns a thrust test of the build's propeller over its speeds, by the coefficients now held true; null for a rotor in a duct */
-export function plannedThrust({ bench, build, resolved: { propeller } }: Asked): Planned | null {
-  const rotor = findById(bench.rotors, build.rotor)?.data;
+export function plannedThrust({ book, build, resolved: { propeller } }: Asked): Planned | null {
+  const rotor = findById(book.rotors, build.rotor)?.data;
   const point = propeller && predictPropeller(propeller, []).point;
   if (!rotor || !propeller || !point) return null;
   const air = airFrom(build.air);
@@ -36,7 +36,7 @@ export function plannedThrust({ bench, build, resolved: { propeller } }: Asked):
     kind: "thrust",
     title: `Thrust test of ${rotor.name}, nine speeds`,
     takes: "a scale under the propeller, tachometer, the motor's current; 15 minutes, behind a guard",
-    bench: withTest(bench, "thrust", test),
+    book: withTest(book, "thrust", test),
     build,
   };
 }

@@ -4,7 +4,7 @@ import type { Asked, Planned } from "./planned.ts";
 const GRAM_SCALE = 0.0005 / Math.sqrt(3);
 
 /** @returns the vehicle on a scale; null where its mass is known as well already */
-export function plannedWeighing({ bench, build }: Asked): Planned | null {
+export function plannedWeighing({ book, build }: Asked): Planned | null {
   const stated = build.uncertainty["vehicle.mass"];
   if (stated === undefined || stated <= GRAM_SCALE) return null;
   return {
@@ -12,7 +12,7 @@ export function plannedWeighing({ bench, build }: Asked): Planned | null {
     kind: null,
     title: `Weigh ${build.name}`,
     takes: "a scale that shows grams, everything on board; a minute",
-    bench,
+    book,
     build: { ...build, uncertainty: { ...build.uncertainty, "vehicle.mass": GRAM_SCALE } },
   };
 }

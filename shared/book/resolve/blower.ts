@@ -1,5 +1,5 @@
 import type { Build } from "../../model/build.ts";
-import type { Bench } from "../bench.ts";
+import type { Book } from "../book.ts";
 import type { Missing } from "../missing.ts";
 import { type PropellerBasis, powerMissing, propellerBasis } from "../propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis } from "../rotorBasis.ts";
@@ -16,15 +16,15 @@ export interface Blower {
 }
 
 /** What moves the air, by its tests, and what they lack. */
-export function blowerOf(bench: Bench, build: Build, parts: Parts): Blower {
+export function blowerOf(book: Book, build: Build, parts: Parts): Blower {
   if (!parts.rotor) return { rotor: null, thrust: null, missing: [] };
   if (isPropellerBuild(parts)) {
-    const answer = propellerBasis(bench, build.rotor);
+    const answer = propellerBasis(book, build.rotor);
     if (answer.basis === "missing") return { rotor: null, thrust: null, missing: [answer.missing] };
-    const lacks = powerMissing(bench, answer);
+    const lacks = powerMissing(book, answer);
     return { rotor: null, thrust: answer, missing: lacks ? [lacks] : [] };
   }
-  const answer = rotorBasis(bench, build.rotor);
+  const answer = rotorBasis(book, build.rotor);
   if (answer.basis === "missing") return { rotor: null, thrust: null, missing: [answer.missing] };
   return { rotor: answer, thrust: null, missing: rotorMissing(answer) };
 }

@@ -1,6 +1,6 @@
 import type { Build } from "../../model/build.ts";
 import type { StoredOf } from "../../model/record.ts";
-import { type Bench, findById } from "../bench.ts";
+import { type Book, findById } from "../book.ts";
 import type { Missing } from "../missing.ts";
 
 /** The records that a build points to; null where the book has none. */
@@ -13,13 +13,13 @@ export interface Parts {
 }
 
 /** @returns the records that a build points to */
-export function partsOf(bench: Bench, build: Build): Parts {
+export function partsOf(book: Book, build: Build): Parts {
   return {
-    rotor: findById(bench.rotors, build.rotor),
-    motor: findById(bench.motors, build.motor),
-    pack: findById(bench.packs, build.pack),
-    skirt: findById(bench.skirts, build.skirt),
-    surface: findById(bench.surfaces, build.surface),
+    rotor: findById(book.rotors, build.rotor),
+    motor: findById(book.motors, build.motor),
+    pack: findById(book.packs, build.pack),
+    skirt: findById(book.skirts, build.skirt),
+    surface: findById(book.surfaces, build.surface),
   };
 }
 

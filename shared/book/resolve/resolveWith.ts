@@ -1,7 +1,7 @@
 import type { Build } from "../../model/build.ts";
 import { openCircuitVoltage } from "../../physics/pack.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
-import type { Bench } from "../bench.ts";
+import type { Book } from "../book.ts";
 import type { BuildCalibration } from "../calibrated.ts";
 import { type CellVoltages, cutOffVoltage } from "../cellVoltages.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
@@ -27,23 +27,23 @@ function cellVoltages(input: AnyPredictInput, build: Build, { cell }: PackBasis)
 /**
  * A build made into numbers, its gap and friction by a calibration where there is one.
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param build - a stored build, one changed by what-if handles, or a rig as one
  * @param calibration - what pull and leak tests tell of gap and friction; null: as set, tilted or stated
  * @returns input and bases
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
-export function resolveWith(bench: Bench, build: Build, calibration: BuildCalibration | null): Resolved {
-  const parts = partsOf(bench, build);
+export function resolveWith(book: Book, build: Build, calibration: BuildCalibration | null): Resolved {
+  const parts = partsOf(book, build);
   const gap = gapBasis(build, parts.skirt, calibration);
-  const blower = blowerOf(bench, build, parts);
+  const blower = blowerOf(book, build, parts);
   const { rotor, thrust } = blower;
-  const motor = motorBasis(bench, build.motor);
-  const packAnswer = packBasis(bench, build.pack);
+  const motor = motorBasis(book, build.motor);
+  const packAnswer = packBasis(book, build.pack);
   const pack = packAnswer && packAnswer.basis !== "missing" ? packAnswer : null;
   const frictionAnswer =
     calibratedFriction(build.overrides.wheelFriction, calibration) ??
-    (parts.surface && wheelFriction(bench, parts.surface, build.overrides.wheelFriction));
+    (parts.surface && wheelFriction(book, parts.surface, build.overrides.wheelFriction));
   const friction = frictionAnswer && frictionAnswer.basis !== "missing" ? frictionAnswer : null;
   const missing = [
     ...missingParts(build, parts),
@@ -51,9 +51,9 @@ export function resolveWith(bench: Bench, build: Build, calibration: BuildCalibr
     ...(packAnswer?.basis === "missing" ? [packAnswer.missing] : []),
     ...(frictionAnswer?.basis === "missing" ? [frictionAnswer.missing] : []),
   ];
-  const ofSkirt = parts.skirt && parts.surface ? skirtFriction(bench, parts.surface, parts.skirt) : null;
-  const leak = rotor && build.skirt ? leakBasis(bench, build.skirt, build.surface, gap) : null;
-  const onSurface = parts.surface && surfaceRoughness(bench, parts.surface);
+  const ofSkirt = parts.skirt && parts.surface ? skirtFriction(book, parts.surface, parts.skirt) : null;
+  const leak = rotor && build.skirt ? leakBasis(book, build.skirt, build.surface, gap) : null;
+  const onSurface = parts.surface && surfaceRoughness(book, parts.surface);
   const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak, onSurface };
   const input = inputOf(build, parts, bases);
   const propeller = propellerInput(build, parts, bases);
@@ -86,11 +86,11 @@ export function resolveWith(bench: Bench, build: Build, calibration: BuildCalibr
 /**
  * A build with the gap as set and friction as tilted or stated: what a calibration compares its tests with.
  *
- * @param bench - the whole bench book
+ * @param book - the whole bench book
  * @param build - a stored build, or a rig as one
  * @returns input and bases, none of them from pull tests
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
-export function resolveAsSet(bench: Bench, build: Build): Resolved {
-  return resolveWith(bench, build, null);
+export function resolveAsSet(book: Book, build: Build): Resolved {
+  return resolveWith(book, build, null);
 }

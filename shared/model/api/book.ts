@@ -24,7 +24,7 @@ const eachCollection = <S extends z.ZodType>(shape: (name: CollectionName) => S)
   );
 
 /** State of the bench book as a whole. */
-export const benchState = z.strictObject({
+export const bookState = z.strictObject({
   demo: z.boolean().describe("the book holds the invented demo"),
   counts: eachCollection(() => z.int().min(0)),
   backup: z.string().nullable().describe("name of the copy kept beside the data file before it was emptied"),
@@ -53,5 +53,5 @@ export const archive = z.strictObject({
 });
 
 export type ChangeEvent = z.output<typeof changeEvent>;
-export type BenchState = z.output<typeof benchState>;
+export type BookState = z.output<typeof bookState>;
 export type Archive = z.output<typeof archive>;

@@ -1,5 +1,5 @@
-import { type Bench, resolveBuild } from "../../../shared/book/resolve.ts";
-import type { PredictInput } from "../../../shared/physics/predict.ts";
+import { type Book, resolveBuild } from "#shared/book/resolve.ts";
+import type { PredictInput } from "#shared/physics/predict.ts";
 
 const NAMES = ["rotors", "motors", "packs", "skirts", "surfaces", "tests", "builds"] as const;
 
@@ -11,9 +11,9 @@ export async function inputOfBuild(address: string, id: string): Promise<Predict
       return [name, ((await response.json()) as { items: unknown }).items] as const;
     }),
   );
-  const bench = Object.fromEntries(lists) as unknown as Bench;
-  const build = bench.builds.find((each) => each.id === id);
-  const input = build && resolveBuild(bench, build.data).input;
+  const book = Object.fromEntries(lists) as unknown as Book;
+  const build = book.builds.find((each) => each.id === id);
+  const input = build && resolveBuild(book, build.data).input;
   if (!input) throw new Error(`The build ${id} has no numbers.`);
   return input;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { href, parseRoute } from "../../../client/app/router.ts";
+import { href, parseRoute } from "#client/app/router.ts";
 
 describe("parseRoute", () => {
   it.each([

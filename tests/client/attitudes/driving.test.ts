@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
-import { solve } from "../../../client/state/outcome.ts";
-import { type Climber, driveAnswer } from "../../../client/views/attitudes/driving.ts";
-import { type Rose, roseOf } from "../../../client/views/attitudes/rose.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { solve } from "#client/state/outcome.ts";
+import { type Climber, driveAnswer } from "#client/views/attitudes/driving.ts";
+import { type Rose, roseOf } from "#client/views/attitudes/rose.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 const DRIVE = { wheelRadius: 0.016, motors: 2, gearRatio: 50, gearEfficiency: 0.6 };
 const STALL = 2e-3;
 
 function rose(): Rose {
-  const bench = demoBench();
-  const found = roseOf(solve(bench, bench.builds[0].data));
+  const book = demoBook();
+  const found = roseOf(solve(book, book.builds[0].data));
   if (!found) throw new Error("The demo's first build has no numbers.");
   return found;
 }

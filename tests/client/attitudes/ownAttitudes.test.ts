@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { solve } from "../../../client/state/outcome.ts";
+import { solve } from "#client/state/outcome.ts";
 import {
   nameProblem,
   readAngle,
   withAttitude,
   withoutAttitude,
-} from "../../../client/views/attitudes/ownAttitudes.ts";
-import { roseOf } from "../../../client/views/attitudes/rose.ts";
-import { demoBench } from "../../support/demoBench.ts";
+} from "#client/views/attitudes/ownAttitudes.ts";
+import { roseOf } from "#client/views/attitudes/rose.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 describe("readAngle", () => {
   it.each([
@@ -32,8 +32,8 @@ describe("readAngle", () => {
 });
 
 describe("attitudes of a build", () => {
-  const bench = demoBench();
-  const build = bench.builds[0].data;
+  const book = demoBook();
+  const build = book.builds[0].data;
 
   it.each(["", "   ", "Roof pane", "a".repeat(121)])(
     "refuses the name “%s”, with an example, in words",
@@ -54,7 +54,7 @@ describe("attitudes of a build", () => {
   });
 
   it("appears among the named attitudes, with its own need, once it is added", () => {
-    const rose = roseOf(solve(bench, withAttitude(build, { name: "Gable", angle: 153.5 })));
+    const rose = roseOf(solve(book, withAttitude(build, { name: "Gable", angle: 153.5 })));
     const gable = rose?.named.find((each) => each.title === "Gable");
     expect(gable).toMatchObject({ kind: "own", stand: { angle: 153.5 } });
   });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { replyTo } from "../../../client/state/doubt/answer.ts";
-import { doubtQuestion } from "../../../client/state/doubt/question.ts";
-import { type Outcome, solve } from "../../../client/state/outcome.ts";
-import { type Rose, roseOf } from "../../../client/views/attitudes/rose.ts";
-import { roseTable } from "../../../client/views/attitudes/table.ts";
+import { replyTo } from "#client/state/doubt/answer.ts";
+import { doubtQuestion } from "#client/state/doubt/question.ts";
+import { type Outcome, solve } from "#client/state/outcome.ts";
+import { type Rose, roseOf } from "#client/views/attitudes/rose.ts";
+import { roseTable } from "#client/views/attitudes/table.ts";
 import {
   bandText,
   beyondRim,
@@ -12,19 +12,19 @@ import {
   madeText,
   needSentence,
   roseSentence,
-} from "../../../client/views/attitudes/words.ts";
-import { demoBench } from "../../support/demoBench.ts";
+} from "#client/views/attitudes/words.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
-const build = bench.builds[0].data;
+const book = demoBook();
+const build = book.builds[0].data;
 
 function rose(change: (outcome: Outcome) => Outcome = (outcome) => outcome): Rose {
-  const found = roseOf(change(solve(bench, build)));
+  const found = roseOf(change(solve(book, build)));
   if (!found) throw new Error("The demo's first build has no numbers.");
   return found;
 }
 
-const heavy = (mass: number) => () => solve(bench, { ...build, vehicle: { ...build.vehicle, mass } });
+const heavy = (mass: number) => () => solve(book, { ...build, vehicle: { ...build.vehicle, mass } });
 
 describe("roseOf", () => {
   it("has its greatest need, of all whole degrees, next to the worst angle and no greater", () => {
@@ -37,8 +37,8 @@ describe("roseOf", () => {
   });
 
   it("spreads the pull made, with its samples: between their 5 and 95 %, each attitude with its own", () => {
-    const outcome = solve(bench, build);
-    const question = doubtQuestion(bench, outcome);
+    const outcome = solve(book, build);
+    const question = doubtQuestion(book, outcome);
     const reply = question && replyTo(question);
     if (!reply || !("doubt" in reply)) throw new Error("The demo states uncertainties.");
     const drawn = roseOf(outcome, reply.doubt);
@@ -68,7 +68,7 @@ describe("roseOf", () => {
   });
 
   it("is nothing, with a motor that the book does not have", () => {
-    expect(roseOf(solve(bench, { ...build, motor: "no-such-motor" }))).toBeNull();
+    expect(roseOf(solve(book, { ...build, motor: "no-such-motor" }))).toBeNull();
   });
 });
 
@@ -96,7 +96,7 @@ describe("words", () => {
   });
 
   it("says that no pull holds it, without any friction, and shows no figure for it", () => {
-    const found = rose(() => solve(bench, { ...build, overrides: { wheelFriction: 0 } }));
+    const found = rose(() => solve(book, { ...build, overrides: { wheelFriction: 0 } }));
     expect(needSentence(found)).toMatch(/^No pull holds it at/);
     expect(roseSentence(found)).toContain("no pull suffices");
     expect(roseSentence(found)).not.toMatch(/NaN|Infinity|undefined/);

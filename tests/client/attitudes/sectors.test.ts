@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { sectorsOf } from "../../../client/views/attitudes/sectors.ts";
-import { type State, standAt } from "../../../client/views/attitudes/stand.ts";
-import type { Vehicle } from "../../../shared/physics/hold/vehicle.ts";
+import { sectorsOf } from "#client/views/attitudes/sectors.ts";
+import { type State, standAt } from "#client/views/attitudes/stand.ts";
+import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
 import { FLAT } from "./vehicle.ts";
 
 const DEGREES = 180 / Math.PI;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { standAt } from "../../../client/views/attitudes/stand.ts";
+import { standAt } from "#client/views/attitudes/stand.ts";
 import { FLAT, WEIGHT } from "./vehicle.ts";
 
 // Expected values: statics of a block on an incline, written out by hand.

@@ -1,4 +1,4 @@
-import type { Vehicle } from "../../../shared/physics/hold/vehicle.ts";
+import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
 
 /** A crawler that can only slide, lift off or fail to climb: no height, weight and pull in its middle. Invented. */
 export const FLAT: Vehicle = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CsvError, readCell, readCsv } from "../../../client/views/bench/import/csv.ts";
+import { CsvError, readCell, readCsv } from "#client/views/bench/import/csv.ts";
 
 const refusal = (text: string): string => {
   try {

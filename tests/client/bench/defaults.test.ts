@@ -1,13 +1,7 @@
 import { describe, expect, it } from "vitest";
-import {
-  dayOf,
-  firstDraft,
-  lastOf,
-  millimetres,
-  sizesOf,
-} from "../../../client/views/bench/forms/defaults.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import type { BenchTest } from "../../../shared/model/tests/index.ts";
+import { dayOf, firstDraft, lastOf, millimetres, sizesOf } from "#client/views/bench/forms/defaults.ts";
+import type { Book } from "#shared/book/book.ts";
+import type { BenchTest } from "#shared/model/tests/index.ts";
 import { LEAK, PULL } from "./examples.ts";
 
 const stored = <T>(id: string, data: T, createdAt = "2026-03-20T10:00:00Z") => ({
@@ -20,7 +14,7 @@ const stored = <T>(id: string, data: T, createdAt = "2026-03-20T10:00:00Z") => (
 
 const part = (id: string, more = {}) => stored(id, { name: id, ...more });
 
-const bench = (tests: readonly ReturnType<typeof stored<BenchTest>>[] = []): Bench =>
+const book = (tests: readonly ReturnType<typeof stored<BenchTest>>[] = []): Book =>
   ({
     rotors: [
       part("b8", { sizes: [{ diameter: 0.038 }, { diameter: 0.042 }] }),
@@ -34,15 +28,18 @@ const bench = (tests: readonly ReturnType<typeof stored<BenchTest>>[] = []): Ben
     builds: [
       stored("pane", { rotor: "c5", motor: "m2", pack: "p2", skirt: "s2", surface: "glass", diameter: 0.05 }),
     ],
-  }) as unknown as Bench;
+  }) as unknown as Book;
 
 const TODAY = "2026-04-01";
 
 describe("firstDraft, a new test's set-up", () => {
   it("is that of the last test of its kind, its units too, but not its title, air, note or readings", () => {
     const earlier = { ...PULL, date: "2026-01-01", diameter: { value: 38, unit: "mm" } } as BenchTest;
-    const book = bench([stored("late", { ...PULL, note: "windy" } as BenchTest), stored("early", earlier)]);
-    const draft = firstDraft(book, { kind: "pull", today: TODAY });
+    const changedBook = book([
+      stored("late", { ...PULL, note: "windy" } as BenchTest),
+      stored("early", earlier),
+    ]);
+    const draft = firstDraft(changedBook, { kind: "pull", today: TODAY });
     expect(draft.fields).toMatchObject({
       rotor: "b8",
       diameter: "42 mm",
@@ -58,7 +55,7 @@ describe("firstDraft, a new test's set-up", () => {
   });
 
   it("is that of the build where no test of the kind was logged", () => {
-    const draft = firstDraft(bench(), { kind: "pull", today: TODAY });
+    const draft = firstDraft(book(), { kind: "pull", today: TODAY });
     expect(draft.fields).toMatchObject({
       rotor: "c5",
       diameter: "50 mm",
@@ -69,7 +66,7 @@ describe("firstDraft, a new test's set-up", () => {
   });
 
   it("takes over the bleed plate, and the part that the address names", () => {
-    const draft = firstDraft(bench([stored("leak", LEAK)]), {
+    const draft = firstDraft(book([stored("leak", LEAK)]), {
       kind: "leak",
       today: TODAY,
       parts: { skirt: "s2" },
@@ -79,25 +76,25 @@ describe("firstDraft, a new test's set-up", () => {
   });
 
   it("leaves a part open that is no longer in the book", () => {
-    const book = { ...bench([stored("pull", PULL)]), motors: [] };
-    expect(firstDraft(book, { kind: "pull", today: TODAY }).fields.motor).toBe("");
+    const changedBook = { ...book([stored("pull", PULL)]), motors: [] };
+    expect(firstDraft(changedBook, { kind: "pull", today: TODAY }).fields.motor).toBe("");
   });
 });
 
 describe("lastOf, sizesOf, millimetres and dayOf", () => {
   it("the last test is the newest by its day, then by when it was logged", () => {
-    const book = bench([
+    const changedBook = book([
       stored("first", PULL, "2026-03-20T10:00:00Z"),
       stored("second", PULL, "2026-03-20T11:00:00Z"),
       stored("older", { ...PULL, date: "2025-12-31" } as BenchTest, "2026-03-21T10:00:00Z"),
     ]);
-    expect(lastOf(book, "pull")?.id).toBe("second");
-    expect(lastOf(book, "motor")).toBeNull();
+    expect(lastOf(changedBook, "pull")?.id).toBe("second");
+    expect(lastOf(changedBook, "motor")).toBeNull();
   });
 
   it("sizes are those of the rotor, in millimetres without rounding noise", () => {
-    expect(sizesOf(bench(), "b8")).toEqual(["38 mm", "42 mm"]);
-    expect(sizesOf(bench(), "none")).toEqual([]);
+    expect(sizesOf(book(), "b8")).toEqual(["38 mm", "42 mm"]);
+    expect(sizesOf(book(), "none")).toEqual([]);
     expect(millimetres(0.0423)).toBe("42.3 mm");
   });
 

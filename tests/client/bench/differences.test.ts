@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { differences } from "../../../client/views/bench/record/differences.ts";
-import { withCell, withField, withoutRow } from "../../../client/views/bench/record/draft.ts";
-import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
+import { differences } from "#client/views/bench/record/differences.ts";
+import { withCell, withField, withoutRow } from "#client/views/bench/record/draft.ts";
+import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { PLATE_CURVE, PULL } from "./examples.ts";
 
 describe("differences, two states of a test", () => {

@@ -1,16 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { exportCsv } from "../../../client/views/bench/list/exportCsv.ts";
-import { resultLine } from "../../../client/views/bench/list/resultLine.ts";
-import { readDraft } from "../../../client/views/bench/record/readDraft.ts";
-import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
-import { runDischarge } from "../../../client/views/bench/running/discharge.ts";
-import { dischargeTest } from "../../../shared/model/tests/discharge.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
+import { resultLine } from "#client/views/bench/list/resultLine.ts";
+import { readDraft } from "#client/views/bench/record/readDraft.ts";
+import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
+import { runDischarge } from "#client/views/bench/running/discharge.ts";
+import { dischargeTest } from "#shared/model/tests/discharge.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
 function demoTest(pack: string) {
-  const found = bench.tests.find(({ data }) => data.kind === "discharge" && data.pack === pack);
+  const found = book.tests.find(({ data }) => data.kind === "discharge" && data.pack === pack);
   if (found?.data.kind !== "discharge") throw new Error("The demo has no such discharge test.");
   return found.data;
 }
@@ -36,7 +36,7 @@ describe("a discharge test on the bench", () => {
   });
 
   it("says resistance, capacity and voltages while it is typed", () => {
-    const { figures, byRow, next } = runDischarge(test, keys, bench);
+    const { figures, byRow, next } = runDischarge(test, keys, book);
     expect(next).toBeNull();
     expect(figures.map(({ label }) => label)).toEqual([
       "Cell resistance",
@@ -48,10 +48,10 @@ describe("a discharge test on the bench", () => {
   });
 
   it("half-typed: says what to measure next, and marks what it takes from the pack", () => {
-    expect(runDischarge({ ...test, rows: [] }, [], bench).next).toMatch(/the full pack at rest/);
-    expect(runDischarge({ ...test, pack: "" }, keys, bench).next).toMatch(/Choose the pack/);
+    expect(runDischarge({ ...test, rows: [] }, [], book).next).toMatch(/the full pack at rest/);
+    expect(runDischarge({ ...test, pack: "" }, keys, book).next).toMatch(/Choose the pack/);
     const loaded = { ...test, rows: test.rows.filter(({ current }) => current.value > 0) };
-    const { figures, notes } = runDischarge(loaded, keys, bench);
+    const { figures, notes } = runDischarge(loaded, keys, book);
     expect(figures[0].mark).toBe("stated");
     expect(notes.join()).toMatch(/Rest for a minute/);
   });
@@ -63,7 +63,7 @@ describe("a discharge test on the bench", () => {
       voltage: { value: 4.1 - 0.3 * i, unit: "V" },
       current: { value: 1, unit: "A" },
     }));
-    const { figures } = runDischarge({ ...test, rows }, [0, 1, 2], bench);
+    const { figures } = runDischarge({ ...test, rows }, [0, 1, 2], book);
     // An hour at 1 A.
     expect(figures[1].text).toMatch(/^1000.mAh$/);
   });

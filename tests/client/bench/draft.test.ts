@@ -8,12 +8,12 @@ import {
   withNewRow,
   withoutHole,
   withRow,
-} from "../../../client/views/bench/record/draft.ts";
-import { KINDS } from "../../../client/views/bench/record/kinds.ts";
-import { carriedOf, readDraft } from "../../../client/views/bench/record/readDraft.ts";
-import { settled } from "../../../client/views/bench/record/texts.ts";
-import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
-import { benchTest } from "../../../shared/model/tests/index.ts";
+} from "#client/views/bench/record/draft.ts";
+import { KINDS } from "#client/views/bench/record/kinds.ts";
+import { carriedOf, readDraft } from "#client/views/bench/record/readDraft.ts";
+import { settled } from "#client/views/bench/record/texts.ts";
+import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
+import { benchTest } from "#shared/model/tests/index.ts";
 import { EXAMPLES, FRICTION, PLATE_CURVE, PULL } from "./examples.ts";
 
 const messages = (draft: Draft) => Object.fromEntries(readDraft(draft).errors);

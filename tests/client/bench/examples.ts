@@ -1,5 +1,5 @@
-import type { BenchTest } from "../../../shared/model/tests/index.ts";
-import { benchTest } from "../../../shared/model/tests/index.ts";
+import type { BenchTest } from "#shared/model/tests/index.ts";
+import { benchTest } from "#shared/model/tests/index.ts";
 
 /** Invented tests of the glasshouse crawler, one of each kind and more, as the API would store them. */
 const typed = (value: number, unit: string) => ({ value, unit });

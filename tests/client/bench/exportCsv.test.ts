@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { readCsv } from "../../../client/views/bench/import/csv.ts";
-import { guessMapping } from "../../../client/views/bench/import/mapping.ts";
-import { readPoints } from "../../../client/views/bench/import/points.ts";
-import { draftsOf, headOf } from "../../../client/views/bench/import/tests.ts";
-import { csvName, exportCsv } from "../../../client/views/bench/list/exportCsv.ts";
-import { readDraft } from "../../../client/views/bench/record/readDraft.ts";
-import { type BenchTest, benchTest } from "../../../shared/model/tests/index.ts";
+import { readCsv } from "#client/views/bench/import/csv.ts";
+import { guessMapping } from "#client/views/bench/import/mapping.ts";
+import { readPoints } from "#client/views/bench/import/points.ts";
+import { draftsOf, headOf } from "#client/views/bench/import/tests.ts";
+import { csvName, exportCsv } from "#client/views/bench/list/exportCsv.ts";
+import { readDraft } from "#client/views/bench/record/readDraft.ts";
+import { type BenchTest, benchTest } from "#shared/model/tests/index.ts";
 import { KNOWN_CURVE, PLATE_CURVE, PULL } from "./examples.ts";
 
 function importedBack(text: string): BenchTest {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { formErrors, summaryOf } from "../../../client/views/bench/record/fieldErrors.ts";
-import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
+import { formErrors, summaryOf } from "#client/views/bench/record/fieldErrors.ts";
+import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { PLATE_CURVE } from "./examples.ts";
 
 const SENT = { rowKeys: [0, 4, 7], holeKeys: [2, 5] };

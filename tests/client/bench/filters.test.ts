@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { tooLarge } from "../../../client/views/bench/forms/save.ts";
-import { filtersOf, isFiltered, pagePath, queryOf } from "../../../client/views/bench/list/filters.ts";
+import { tooLarge } from "#client/views/bench/forms/save.ts";
+import { filtersOf, isFiltered, pagePath, queryOf } from "#client/views/bench/list/filters.ts";
 
 const NONE = { kind: "", part: "", text: "" };
 

@@ -1,22 +1,22 @@
 import { describe, expect, it } from "vitest";
-import { guessMapping } from "../../../client/views/bench/import/mapping.ts";
+import { guessMapping } from "#client/views/bench/import/mapping.ts";
 import {
   createImport,
   type ImportModel,
   otherKind,
   takeIn,
   tooManyRows,
-} from "../../../client/views/bench/import/model.ts";
-import { silenceOf } from "../../../client/views/bench/import/silence.ts";
-import { exportCsv } from "../../../client/views/bench/list/exportCsv.ts";
-import { type BenchTest, benchTest, type TestKind } from "../../../shared/model/tests/index.ts";
-import { demoBench } from "../../support/demoBench.ts";
+} from "#client/views/bench/import/model.ts";
+import { silenceOf } from "#client/views/bench/import/silence.ts";
+import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
+import { type BenchTest, benchTest, type TestKind } from "#shared/model/tests/index.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 import { DISCHARGE, EXAMPLES, FRICTION, LEAK, MOTOR, PULL } from "./examples.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
 function imported(kind: TestKind, text: string): ImportModel {
-  const model = createImport(bench, new Date(2026, 2, 30), kind);
+  const model = createImport(book, new Date(2026, 2, 30), kind);
   takeIn(model, { name: "some file.csv", text });
   return model;
 }
@@ -96,8 +96,8 @@ describe("a test of every kind, exported and imported", () => {
   );
 
   it("every test of the demo comes back the same", () => {
-    expect(new Set(bench.tests.map(({ data }) => data.kind)).size).toBe(7);
-    for (const { data } of bench.tests) expect(stored(imported(data.kind, exportCsv(data)))).toEqual([data]);
+    expect(new Set(book.tests.map(({ data }) => data.kind)).size).toBe(7);
+    for (const { data } of book.tests) expect(stored(imported(data.kind, exportCsv(data)))).toEqual([data]);
   });
 
   it("under the wrong kind: says which kind it is", () => {

@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "../../../client/views/bench/import/csv.ts";
-import { guessMapping } from "../../../client/views/bench/import/mapping.ts";
-import { missingRoles } from "../../../client/views/bench/import/missing.ts";
-import { type PointsRequest, readPoints } from "../../../client/views/bench/import/points.ts";
-import { headOf } from "../../../client/views/bench/import/tests.ts";
-import { exportCsv } from "../../../client/views/bench/list/exportCsv.ts";
-import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
+import { readCsv } from "#client/views/bench/import/csv.ts";
+import { guessMapping } from "#client/views/bench/import/mapping.ts";
+import { missingRoles } from "#client/views/bench/import/missing.ts";
+import { type PointsRequest, readPoints } from "#client/views/bench/import/points.ts";
+import { headOf } from "#client/views/bench/import/tests.ts";
+import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
+import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { THRUST } from "./examples.ts";
 
 // Source: open motor and propeller test data by StrawsonDesign, MIT (tests/fixtures/motor-prop-two-voltages/SOURCE.md).

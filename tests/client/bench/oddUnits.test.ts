@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { KINDS } from "../../../client/views/bench/record/kinds.ts";
-import { oddUnits } from "../../../client/views/bench/running/oddUnits.ts";
+import { KINDS } from "#client/views/bench/record/kinds.ts";
+import { oddUnits } from "#client/views/bench/running/oddUnits.ts";
 
 const typed = (value: number, unit: string) => ({ value, unit });
 const thrusts = (...readings: readonly [number, string][]) =>

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "../../../client/views/bench/import/csv.ts";
-import { guessMapping } from "../../../client/views/bench/import/mapping.ts";
-import { missingRoles } from "../../../client/views/bench/import/missing.ts";
-import { countInWords, readPoints } from "../../../client/views/bench/import/points.ts";
+import { readCsv } from "#client/views/bench/import/csv.ts";
+import { guessMapping } from "#client/views/bench/import/mapping.ts";
+import { missingRoles } from "#client/views/bench/import/missing.ts";
+import { countInWords, readPoints } from "#client/views/bench/import/points.ts";
 
 const fixture = (path: string) => readFileSync(new URL(`../../fixtures/${path}`, import.meta.url), "utf8");
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { resultLine } from "../../../client/views/bench/list/resultLine.ts";
-import { groupSpeeds } from "../../../client/views/bench/record/speeds.ts";
-import type { BenchTest } from "../../../shared/model/tests/index.ts";
+import { resultLine } from "#client/views/bench/list/resultLine.ts";
+import { groupSpeeds } from "#client/views/bench/record/speeds.ts";
+import type { BenchTest } from "#shared/model/tests/index.ts";
 import { FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL, THRUST } from "./examples.ts";
 
 const line = (test: BenchTest) => resultLine(test).replaceAll("\u2009", " ");

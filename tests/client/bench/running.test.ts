@@ -1,18 +1,18 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "../../../client/views/bench/import/csv.ts";
-import { guessMapping } from "../../../client/views/bench/import/mapping.ts";
-import { readPoints } from "../../../client/views/bench/import/points.ts";
-import { type Draft, withCell, withField } from "../../../client/views/bench/record/draft.ts";
-import { readDraft } from "../../../client/views/bench/record/readDraft.ts";
-import { writeDraft } from "../../../client/views/bench/record/writeDraft.ts";
-import { type Running, withError } from "../../../client/views/bench/running/result.ts";
-import { runningResult } from "../../../client/views/bench/running/run.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import type { BenchTest } from "../../../shared/model/tests/index.ts";
+import { readCsv } from "#client/views/bench/import/csv.ts";
+import { guessMapping } from "#client/views/bench/import/mapping.ts";
+import { readPoints } from "#client/views/bench/import/points.ts";
+import { type Draft, withCell, withField } from "#client/views/bench/record/draft.ts";
+import { readDraft } from "#client/views/bench/record/readDraft.ts";
+import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
+import { type Running, withError } from "#client/views/bench/running/result.ts";
+import { runningResult } from "#client/views/bench/running/run.ts";
+import type { Book } from "#shared/book/book.ts";
+import type { BenchTest } from "#shared/model/tests/index.ts";
 import { EXAMPLES, FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL, THRUST } from "./examples.ts";
 
-const EMPTY: Bench = { rotors: [], motors: [], packs: [], skirts: [], surfaces: [], tests: [], builds: [] };
+const EMPTY: Book = { rotors: [], motors: [], packs: [], skirts: [], surfaces: [], tests: [], builds: [] };
 
 const run = (draft: Draft): Running => runningResult(readDraft(draft), EMPTY);
 const said = (running: Running, label: string): string | undefined =>

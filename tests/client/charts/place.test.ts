@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { clippedText, placeFree, textWidth } from "../../../client/charts/place.ts";
+import { clippedText, placeFree, textWidth } from "#client/charts/place.ts";
 
 const room = { x: 0, y: 0, width: 200, height: 100 };
 const label = (...spots: [number, number][]) => ({

@@ -1,8 +1,8 @@
-import type { ChosenSet } from "../../../client/views/choose/answers.ts";
-import type { Draft } from "../../../client/views/choose/form/draft.ts";
-import { firstDraft } from "../../../client/views/choose/form/draft.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import type { ChosenSet } from "#client/views/choose/answers.ts";
+import type { Draft } from "#client/views/choose/form/draft.ts";
+import { firstDraft } from "#client/views/choose/form/draft.ts";
+import type { Book } from "#shared/book/book.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 /** @returns a set of the demo's parts, invented figures, with what a test changes */
 export function exampleSet(change: Partial<ChosenSet> = {}): ChosenSet {
@@ -43,8 +43,8 @@ export function exampleSet(change: Partial<ChosenSet> = {}): ChosenSet {
 }
 
 /** @returns the demo's form as it first stands for the pane crawler */
-export function demoDraft(bench: Bench = demoBench()): Draft {
-  const build = bench.builds.find(({ id }) => id === "pane-crawler");
+export function demoDraft(book: Book = demoBook()): Draft {
+  const build = book.builds.find(({ id }) => id === "pane-crawler");
   if (!build) throw new Error("The demo has no pane crawler.");
-  return firstDraft(bench, build);
+  return firstDraft(book, build);
 }

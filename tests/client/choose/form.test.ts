@@ -1,19 +1,19 @@
 import { describe, expect, it } from "vitest";
-import { countSentence, setsIn, tooManyText } from "../../../client/views/choose/form/count.ts";
-import { draftOf, toggled, toggledAttitude, withText } from "../../../client/views/choose/form/draft.ts";
-import { TARGET, WANT_FIELDS } from "../../../client/views/choose/form/fields.ts";
-import { readNumber } from "../../../client/views/choose/form/numbers.ts";
-import { readForm } from "../../../client/views/choose/form/readForm.ts";
-import { fieldKey, refusalsByField } from "../../../client/views/choose/form/refusals.ts";
-import { unusable } from "../../../client/views/choose/form/usable.ts";
-import { chooseProblem } from "../../../shared/book/choose/problem.ts";
-import { countSets } from "../../../shared/decide/choose/count.ts";
-import { chooseRequest } from "../../../shared/model/api/choose.ts";
-import { chooseBody } from "../../support/chooseQuestion.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { countSentence, setsIn, tooManyText } from "#client/views/choose/form/count.ts";
+import { draftOf, toggled, toggledAttitude, withText } from "#client/views/choose/form/draft.ts";
+import { TARGET, WANT_FIELDS } from "#client/views/choose/form/fields.ts";
+import { readNumber } from "#client/views/choose/form/numbers.ts";
+import { readForm } from "#client/views/choose/form/readForm.ts";
+import { fieldKey, refusalsByField } from "#client/views/choose/form/refusals.ts";
+import { unusable } from "#client/views/choose/form/usable.ts";
+import { chooseProblem } from "#shared/book/choose/problem.ts";
+import { countSets } from "#shared/decide/choose/count.ts";
+import { chooseRequest } from "#shared/model/api/choose.ts";
+import { chooseBody } from "#tests/support/chooseQuestion.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 import { demoDraft } from "./examples.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
 function typed(texts: Readonly<Record<string, string>>) {
   return Object.entries(texts).reduce((draft, [key, text]) => withText(draft, key, text), demoDraft());
@@ -23,7 +23,7 @@ const SWEPT = { "rotors.swept-nine.from": "36", "rotors.swept-nine.to": "50", "r
 
 describe("readForm, the form as it first stands", () => {
   it("admits what can be solved with, and the build's own skirt, and can be asked at once", () => {
-    const { request, problems } = readForm(bench, demoDraft());
+    const { request, problems } = readForm(book, demoDraft());
     expect([...problems]).toEqual([]);
     expect(request?.motors).toHaveLength(4);
     expect(request?.rotors.map(({ rotor }) => rotor)).not.toContain("pusher-three");
@@ -39,9 +39,9 @@ describe("readForm, the form as it first stands", () => {
       "skirts.square-lip.step": "0,05",
       duties: "100 %, 80 %",
     });
-    const { request, counts } = readForm(bench, draft);
+    const { request, counts } = readForm(book, draft);
     if (!request) throw new Error("The form can be read.");
-    const { problem } = chooseProblem(bench, chooseRequest.parse(JSON.parse(JSON.stringify(request))));
+    const { problem } = chooseProblem(book, chooseRequest.parse(JSON.parse(JSON.stringify(request))));
     expect(setsIn(counts)).toBe(countSets(problem));
     expect(countSentence(counts)).toBe(
       "4 motors × 19 rotor sizes × 3 packs × 13 skirts and gaps × 2 throttles = 5928 sets",
@@ -57,7 +57,7 @@ describe("readForm, the form as it first stands", () => {
       mostHeight: 0.04,
     };
     const asked = chooseBody({ wants });
-    const { request } = readForm(bench, draftOf(asked));
+    const { request } = readForm(book, draftOf(asked));
     const parsed = chooseRequest.parse(JSON.parse(JSON.stringify(request)));
     const [swept, straight] = parsed.rotors;
     expect(swept.diameters?.from).toBeCloseToRelative(0.036, 1e-9);
@@ -93,7 +93,7 @@ describe("readForm, nonsense", () => {
     ["a price without end", "wants.mostPrice", "1e300", /Read “1e300”/],
     ["a number that reads two ways", "wants.leastTime", "1,200", /no number/],
   ])("%s is told beside its field and asks nothing", (_what, key, text, message) => {
-    const { request, problems } = readForm(bench, typed({ [key]: text }));
+    const { request, problems } = readForm(book, typed({ [key]: text }));
     expect(request).toBeNull();
     expect(problems.get(key)).toMatch(message);
     expect(problems.size).toBe(1);
@@ -107,7 +107,7 @@ describe("readForm, nonsense", () => {
     ["a step that is too fine", { from: "36", to: "50", step: "0.001" }, "step", /too fine.*10000/],
   ])("a range with %s is told beside it, and the sets aren't counted", (_what, range, end, message) => {
     const texts = Object.entries(range).map(([key, text]) => [`rotors.swept-nine.${key}`, text]);
-    const { problems, counts } = readForm(bench, typed(Object.fromEntries(texts)));
+    const { problems, counts } = readForm(book, typed(Object.fromEntries(texts)));
     expect(problems.get(`rotors.swept-nine.${end}`)).toMatch(message);
     expect(setsIn(counts)).toBeNull();
     expect(countSentence(counts)).toBe("Not counted yet: the rotor sizes can't be read");
@@ -119,7 +119,7 @@ describe("readForm, nonsense", () => {
       demoDraft(),
     );
     const { problems, counts } = readForm(
-      bench,
+      book,
       toggledAttitude(toggled(nothing, "skirts", "square-lip"), { angle: "worst", mode: "driving" }),
     );
     expect([...problems.keys()].sort()).toEqual(["motors", "skirts", "wants.attitudes"]);
@@ -180,17 +180,17 @@ describe("fieldKey, a path that the server refuses", () => {
 
 describe("unusable, a part that can't be solved with", () => {
   it("says what it lacks: a mass, a duct, a curve; a whole one lacks nothing", () => {
-    const { mass: _unweighed, ...light } = bench.motors[0].data;
+    const { mass: _unweighed, ...light } = book.motors[0].data;
     const lacking = {
-      ...bench,
-      motors: [{ ...bench.motors[0], data: light }],
-      tests: bench.tests.filter(({ data }) => data.kind !== "curve"),
-      rotors: bench.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry: undefined } })),
+      ...book,
+      motors: [{ ...book.motors[0], data: light }],
+      tests: book.tests.filter(({ data }) => data.kind !== "curve"),
+      rotors: book.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry: undefined } })),
     };
     expect(unusable(lacking, "motors", lacking.motors[0].id)?.remedy).toBe("weigh it");
-    expect(unusable(bench, "rotors", "pusher-three")?.why).toMatch(/propeller/);
+    expect(unusable(book, "rotors", "pusher-three")?.why).toMatch(/propeller/);
     expect(unusable(lacking, "rotors", "swept-nine")?.test).toBe("curve");
-    expect(unusable(bench, "motors", "bell-18")).toBeNull();
-    expect(unusable(bench, "rotors", "swept-nine")).toBeNull();
+    expect(unusable(book, "motors", "bell-18")).toBeNull();
+    expect(unusable(book, "rotors", "swept-nine")).toBeNull();
   });
 });

@@ -1,15 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { columnSpec, valueText } from "../../../client/views/choose/columns.ts";
-import { frontPoints, frontSteps, type PlotPoint } from "../../../client/views/choose/plot/front.ts";
-import { nearestSpot, type Spot, spotByKey } from "../../../client/views/choose/plot/neighbour.ts";
+import { columnSpec, valueText } from "#client/views/choose/columns.ts";
+import { frontPoints, frontSteps, type PlotPoint } from "#client/views/choose/plot/front.ts";
+import { nearestSpot, type Spot, spotByKey } from "#client/views/choose/plot/neighbour.ts";
 import {
   axisEnds,
   pictureOf,
   pictureSentence,
   pictureTable,
   thinnedText,
-} from "../../../client/views/choose/plot/picture.ts";
+} from "#client/views/choose/plot/picture.ts";
 
 const FRONT = 3;
 const points: PlotPoint[] = [

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { previewOf, replyTo } from "../../../client/views/choose/preview/answer.ts";
-import { triedProblem } from "../../../client/views/choose/preview/usePreview.ts";
-import { detailOf } from "../../../shared/decide/choose/detail.ts";
-import { prepare } from "../../../shared/decide/choose/prepare.ts";
-import { solveChunk } from "../../../shared/decide/choose/solveChunk.ts";
-import { chooseBody, chooseQuestion } from "../../support/chooseQuestion.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { previewOf, replyTo } from "#client/views/choose/preview/answer.ts";
+import { triedProblem } from "#client/views/choose/preview/usePreview.ts";
+import { detailOf } from "#shared/decide/choose/detail.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { chooseBody, chooseQuestion } from "#tests/support/chooseQuestion.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 describe("previewOf, a question on the demo", () => {
   it("counts the sets whose every limit is kept, one by one", () => {
@@ -44,14 +44,14 @@ describe("triedProblem", () => {
   it("of more than 20 000 sets is left to the server", () => {
     const gaps = { from: 0.0002, to: 0.0012, step: 0.000001 };
     const body = chooseBody({ skirts: [{ skirt: "square-lip", gaps }] });
-    expect(triedProblem(demoBench(), body)).toBeNull();
+    expect(triedProblem(demoBook(), body)).toBeNull();
   });
 
   it("with a part that the book has not is left to the server's refusal", () => {
-    expect(triedProblem(demoBench(), chooseBody({ motors: ["none"] }))).toBeNull();
+    expect(triedProblem(demoBook(), chooseBody({ motors: ["none"] }))).toBeNull();
   });
 
   it("otherwise is the server's own question", () => {
-    expect(triedProblem(demoBench(), chooseBody())).toEqual(chooseQuestion().question.problem);
+    expect(triedProblem(demoBook(), chooseBody())).toEqual(chooseQuestion().question.problem);
   });
 });

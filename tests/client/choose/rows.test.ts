@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { drawnRows, MOST_HEIGHT, pagesOf, scrollToRow } from "../../../client/views/choose/rows/virtual.ts";
+import { drawnRows, MOST_HEIGHT, pagesOf, scrollToRow } from "#client/views/choose/rows/virtual.ts";
 
 const VIEW = { rowHeight: 78, viewport: 540 };
 const total = fc.integer({ min: 1, max: 5_000_000 });

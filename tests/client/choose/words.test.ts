@@ -1,18 +1,18 @@
 import { describe, expect, it } from "vitest";
-import { draftOf } from "../../../client/views/choose/form/draft.ts";
-import { reliefOf, reliefOfSet } from "../../../client/views/choose/relax.ts";
-import { shownFrom, shownQuery, withPin } from "../../../client/views/choose/state/shown.ts";
-import { answerSentence, previewText, progressText } from "../../../client/views/choose/words/answer.ts";
-import { brokenText, inOrOut, wantedNames } from "../../../client/views/choose/words/limits.ts";
-import { restText, trustMarks, trustText, wheelText } from "../../../client/views/choose/words/set.ts";
-import { enoughText, placeText, tiesText } from "../../../client/views/choose/words/ties.ts";
-import { LIMITS } from "../../../shared/decide/choose/result.ts";
-import { chooseBody } from "../../support/chooseQuestion.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { draftOf } from "#client/views/choose/form/draft.ts";
+import { reliefOf, reliefOfSet } from "#client/views/choose/relax.ts";
+import { shownFrom, shownQuery, withPin } from "#client/views/choose/state/shown.ts";
+import { answerSentence, previewText, progressText } from "#client/views/choose/words/answer.ts";
+import { brokenText, inOrOut, wantedNames } from "#client/views/choose/words/limits.ts";
+import { restText, trustMarks, trustText, wheelText } from "#client/views/choose/words/set.ts";
+import { enoughText, placeText, tiesText } from "#client/views/choose/words/ties.ts";
+import { LIMITS } from "#shared/decide/choose/result.ts";
+import { chooseBody } from "#tests/support/chooseQuestion.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 import { exampleSet } from "./examples.ts";
 
-const bench = demoBench();
-const base = bench.builds.find(({ id }) => id === "pane-crawler")?.data ?? null;
+const book = demoBook();
+const base = book.builds.find(({ id }) => id === "pane-crawler")?.data ?? null;
 const wall = chooseBody({ wants: { attitudes: [{ angle: 90, mode: "driving" }] } }).wants;
 const plain = (text: string) => text.replace(/[\u2009\u202f]/g, " ");
 
@@ -142,8 +142,8 @@ describe("trust in words", () => {
 
   it("a set is named by its parts, size, gap, and throttle where it isn't full", () => {
     const set = exampleSet({ duty: 0.8, gap: 0.00061183 });
-    expect(plain(wheelText(bench, set))).toMatch(/^Bell motor, 18 mm · Swept nine 45.6 mm$/);
-    expect(plain(restText(bench, set))).toBe(
+    expect(plain(wheelText(book, set))).toMatch(/^Bell motor, 18 mm · Swept nine 45.6 mm$/);
+    expect(plain(restText(book, set))).toBe(
       "throttle 80 % · Two cells, 450 mAh · gap 0.612 mm, Square lip, 96 by 84 mm",
     );
   });

@@ -4,11 +4,8 @@ import {
   calibrationPage,
   isCompared,
   pairsWith,
-} from "../../../client/views/curves/calibration/calibrationData.ts";
-import {
-  calibratedLeakPlot,
-  calibratedPullPlot,
-} from "../../../client/views/curves/calibration/calibrationPlots.ts";
+} from "#client/views/curves/calibration/calibrationData.ts";
+import { calibratedLeakPlot, calibratedPullPlot } from "#client/views/curves/calibration/calibrationPlots.ts";
 import {
   calibrationSentence,
   intervalText,
@@ -17,54 +14,54 @@ import {
   missingOf,
   offText,
   reachedText,
-} from "../../../client/views/curves/calibration/calibrationSentence.ts";
-import { leakTable, pullTable } from "../../../client/views/curves/calibration/calibrationTables.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { calibrationOf } from "../../../shared/book/calibration.ts";
-import { demoBench } from "../../support/demoBench.ts";
+} from "#client/views/curves/calibration/calibrationSentence.ts";
+import { leakTable, pullTable } from "#client/views/curves/calibration/calibrationTables.ts";
+import type { Book } from "#shared/book/book.ts";
+import { calibrationOf } from "#shared/book/calibration.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 /** The demo is invented: these are checks of its own consistency, no validation of the method. */
-const bench = demoBench();
+const book = demoBook();
 
-function pageOf(skirt: string, book: Bench = bench): CalibrationPage {
-  const [pair] = pairsWith(book, "skirt", skirt);
-  const page = pair && calibrationPage(book, pair);
+function pageOf(skirt: string, changedBook: Book = book): CalibrationPage {
+  const [pair] = pairsWith(changedBook, "skirt", skirt);
+  const page = pair && calibrationPage(changedBook, pair);
   if (!page) throw new Error(`no calibration of ${skirt}`);
   return page;
 }
 
-const gapAs = (skirt: string, gap: number): Bench => ({
-  ...bench,
-  skirts: bench.skirts.map((each) => (each.id === skirt ? { ...each, data: { ...each.data, gap } } : each)),
+const gapAs = (skirt: string, gap: number): Book => ({
+  ...book,
+  skirts: book.skirts.map((each) => (each.id === skirt ? { ...each, data: { ...each.data, gap } } : each)),
 });
 
 const plain = (text: string) => text.replaceAll("\u2009", " ").replaceAll("\u202f", " ");
 
 describe("the calibrations on a part's page", () => {
   it("of a skirt: the surface that it was pulled off, the build that stands on it, the calibration that Match uses", () => {
-    const [pair, ...others] = pairsWith(bench, "skirt", "square-lip");
+    const [pair, ...others] = pairsWith(book, "skirt", "square-lip");
     expect(others).toEqual([]);
     expect(pair.surface.id).toBe("side-pane");
-    const build = bench.builds.find(({ id }) => id === "pane-crawler");
+    const build = book.builds.find(({ id }) => id === "pane-crawler");
     expect(pair.builds).toEqual([build?.data.name]);
-    expect(build && calibrationOf(bench, build.data)).toBe(pair.calibration);
+    expect(build && calibrationOf(book, build.data)).toBe(pair.calibration);
   });
 
   it("of a skirt pulled off two surfaces: both, to choose between, the one that a build stands on first", () => {
-    const tests = bench.tests.map((test) =>
+    const tests = book.tests.map((test) =>
       test.id === "demo-13-pull" && test.data.kind === "pull"
         ? { ...test, data: { ...test.data, surface: "ridge-board" } }
         : test,
     );
-    const pairs = pairsWith({ ...bench, tests }, "skirt", "square-lip");
+    const pairs = pairsWith({ ...book, tests }, "skirt", "square-lip");
     expect(pairs.map(({ surface }) => surface.id)).toEqual(["side-pane", "ridge-board"]);
   });
 
   it("of a surface that nothing was pulled off: none", () => {
-    const tests = bench.tests.filter(({ data }) => data.kind !== "pull");
-    expect(pairsWith({ ...bench, tests }, "surface", "side-pane")).toEqual([]);
-    expect(isCompared({ ...bench, tests }, "surface", "side-pane")).toBe(false);
-    expect(isCompared(bench, "surface", "side-pane")).toBe(true);
+    const tests = book.tests.filter(({ data }) => data.kind !== "pull");
+    expect(pairsWith({ ...book, tests }, "surface", "side-pane")).toEqual([]);
+    expect(isCompared({ ...book, tests }, "surface", "side-pane")).toBe(false);
+    expect(isCompared(book, "surface", "side-pane")).toBe(true);
   });
 });
 

@@ -1,36 +1,36 @@
 import { describe, expect, it } from "vitest";
-import { bandsFor, plainResidualSd, sureness, weightNear } from "../../../client/views/curves/rotor/bands.ts";
-import { contributions, familyRms } from "../../../client/views/curves/rotor/contributions.ts";
-import { type RotorFamily, readingsInUse, rotorFamily } from "../../../client/views/curves/rotor/family.ts";
-import { groupPlot } from "../../../client/views/curves/rotor/groupPlot.ts";
-import { groupsOf } from "../../../client/views/curves/rotor/groups.ts";
-import { missingInUnits, nextReadings } from "../../../client/views/curves/rotor/nextReadings.ts";
-import { familyOffsets, offsetSentences } from "../../../client/views/curves/rotor/offsets.ts";
-import { curvePlot, residualPlot } from "../../../client/views/curves/rotor/plots.ts";
-import { unitsOf } from "../../../client/views/curves/rotor/shown.ts";
-import { withRowSetAside } from "../../../client/views/curves/setAside.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { evaluatePolynomial } from "../../../shared/numeric/polynomial.ts";
-import { DEFAULT_WEATHER } from "../../../shared/physics/air.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { bandsFor, plainResidualSd, sureness, weightNear } from "#client/views/curves/rotor/bands.ts";
+import { contributions, familyRms } from "#client/views/curves/rotor/contributions.ts";
+import { type RotorFamily, readingsInUse, rotorFamily } from "#client/views/curves/rotor/family.ts";
+import { groupPlot } from "#client/views/curves/rotor/groupPlot.ts";
+import { groupsOf } from "#client/views/curves/rotor/groups.ts";
+import { missingInUnits, nextReadings } from "#client/views/curves/rotor/nextReadings.ts";
+import { familyOffsets, offsetSentences } from "#client/views/curves/rotor/offsets.ts";
+import { curvePlot, residualPlot } from "#client/views/curves/rotor/plots.ts";
+import { unitsOf } from "#client/views/curves/rotor/shown.ts";
+import { withRowSetAside } from "#client/views/curves/setAside.ts";
+import type { Book } from "#shared/book/book.ts";
+import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
+import { DEFAULT_WEATHER } from "#shared/physics/air.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 const ROTOR = "swept-nine";
 
-function familyIn(book: Bench): RotorFamily {
-  const family = rotorFamily(book, ROTOR);
+function familyIn(changedBook: Book): RotorFamily {
+  const family = rotorFamily(changedBook, ROTOR);
   if (!family) throw new Error("the demo has no such rotor");
   return family;
 }
 
-const family = familyIn(bench);
-const curveTests = bench.tests.filter(({ data }) => data.kind === "curve" && data.rotor === ROTOR);
+const family = familyIn(book);
+const curveTests = book.tests.filter(({ data }) => data.kind === "curve" && data.rotor === ROTOR);
 
-function changed(id: string, change: (data: (typeof bench.tests)[number]["data"]) => object): Bench {
+function changed(id: string, change: (data: (typeof book.tests)[number]["data"]) => object): Book {
   return {
-    ...bench,
-    tests: bench.tests.map((test) => (test.id === id ? { ...test, data: change(test.data) } : test)),
-  } as Bench;
+    ...book,
+    tests: book.tests.map((test) => (test.id === id ? { ...test, data: change(test.data) } : test)),
+  } as Book;
 }
 
 describe("rotorFamily", () => {
@@ -69,11 +69,11 @@ describe("rotorFamily", () => {
   it("shows readings that are too few for a curve, and those that are all set aside", () => {
     const { id } = curveTests[0];
     const one = {
-      ...bench,
-      tests: bench.tests
+      ...book,
+      tests: book.tests
         .filter((test) => test.id === id)
         .map((test) => ({ ...test, data: { ...test.data, rows: test.data.rows.slice(0, 1) } })),
-    } as Bench;
+    } as Book;
     expect(familyIn(one).answer.basis).toBe("missing");
     expect(familyIn(one).readings.map(({ residual }) => residual)).toEqual([null]);
     const aside = {
@@ -84,7 +84,7 @@ describe("rotorFamily", () => {
   });
 
   it("is null for a rotor that the book does not have", () => {
-    expect(rotorFamily(bench, "none")).toBeNull();
+    expect(rotorFamily(book, "none")).toBeNull();
   });
 });
 

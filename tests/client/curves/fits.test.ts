@@ -1,47 +1,40 @@
 import { describe, expect, it } from "vitest";
-import { frictionGroups } from "../../../client/views/curves/friction/frictionData.ts";
-import { frictionStrength } from "../../../client/views/curves/friction/frictionStrength.ts";
-import { leakPage } from "../../../client/views/curves/leak/leakData.ts";
-import { leakContributions, leakMissing, leakNext } from "../../../client/views/curves/leak/leakFacts.ts";
-import { leakPlot, leakResidualPlot } from "../../../client/views/curves/leak/leakPlot.ts";
-import { motorPage } from "../../../client/views/curves/motor/motorData.ts";
-import {
-  motorContributions,
-  motorMissing,
-  motorNext,
-} from "../../../client/views/curves/motor/motorFacts.ts";
-import { motorResidualPlot, torquePlot } from "../../../client/views/curves/motor/motorPlots.ts";
-import { driftSentences, referenceText } from "../../../client/views/curves/pull/driftSentence.ts";
-import { pullPage } from "../../../client/views/curves/pull/pullData.ts";
-import { reducedPulls } from "../../../client/views/curves/pull/pullReduced.ts";
-import { pulledPlot, reducedPlot } from "../../../client/views/curves/pull/trendPlot.ts";
-import { contributionLines } from "../../../client/views/curves/share.ts";
-import { strengthContributions, strengthOf } from "../../../client/views/curves/strength/strength.ts";
-import {
-  distributionPlot,
-  strengthResidualPlot,
-} from "../../../client/views/curves/strength/strengthPlots.ts";
-import { strengthMissing } from "../../../client/views/curves/strength/strengthSentence.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import type { BenchTest } from "../../../shared/model/tests/index.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { frictionGroups } from "#client/views/curves/friction/frictionData.ts";
+import { frictionStrength } from "#client/views/curves/friction/frictionStrength.ts";
+import { leakPage } from "#client/views/curves/leak/leakData.ts";
+import { leakContributions, leakMissing, leakNext } from "#client/views/curves/leak/leakFacts.ts";
+import { leakPlot, leakResidualPlot } from "#client/views/curves/leak/leakPlot.ts";
+import { motorPage } from "#client/views/curves/motor/motorData.ts";
+import { motorContributions, motorMissing, motorNext } from "#client/views/curves/motor/motorFacts.ts";
+import { motorResidualPlot, torquePlot } from "#client/views/curves/motor/motorPlots.ts";
+import { driftSentences, referenceText } from "#client/views/curves/pull/driftSentence.ts";
+import { pullPage } from "#client/views/curves/pull/pullData.ts";
+import { reducedPulls } from "#client/views/curves/pull/pullReduced.ts";
+import { pulledPlot, reducedPlot } from "#client/views/curves/pull/trendPlot.ts";
+import { contributionLines } from "#client/views/curves/share.ts";
+import { strengthContributions, strengthOf } from "#client/views/curves/strength/strength.ts";
+import { distributionPlot, strengthResidualPlot } from "#client/views/curves/strength/strengthPlots.ts";
+import { strengthMissing } from "#client/views/curves/strength/strengthSentence.ts";
+import type { Book } from "#shared/book/book.ts";
+import type { BenchTest } from "#shared/model/tests/index.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
 function known<T>(value: T | null | undefined): T {
   if (value === null || value === undefined) throw new Error("the demo lacks it");
   return value;
 }
-const changed = (change: (data: BenchTest) => BenchTest): Bench => ({
-  ...bench,
-  tests: bench.tests.map((test) => ({ ...test, data: change(test.data) })),
+const changed = (change: (data: BenchTest) => BenchTest): Book => ({
+  ...book,
+  tests: book.tests.map((test) => ({ ...test, data: change(test.data) })),
 });
 /** Every test of a kind twice, under two names. */
-const doubled = (kind: string): Bench => ({
-  ...bench,
+const doubled = (kind: string): Book => ({
+  ...book,
   tests: [
-    ...bench.tests,
-    ...bench.tests.filter(({ data }) => data.kind === kind).map((test) => ({ ...test, id: `${test.id}-2` })),
+    ...book.tests,
+    ...book.tests.filter(({ data }) => data.kind === kind).map((test) => ({ ...test, id: `${test.id}-2` })),
   ],
 });
 const total = (shares: Iterable<{ share: number | null }>) =>
@@ -49,14 +42,14 @@ const total = (shares: Iterable<{ share: number | null }>) =>
 const finiteBand = (points: readonly { lo: number; hi: number }[]) =>
   points.every(({ lo, hi }) => Number.isFinite(lo) && hi >= lo);
 
-const leakOf = (book: Bench) => {
-  const test = known(book.tests.find(({ data }) => data.kind === "leak"));
+const leakOf = (changedBook: Book) => {
+  const test = known(changedBook.tests.find(({ data }) => data.kind === "leak"));
   if (test.data.kind !== "leak") throw new Error("no leak");
-  return leakPage(book, "skirt", test.data.skirt);
+  return leakPage(changedBook, "skirt", test.data.skirt);
 };
 
 describe("a leak's page", () => {
-  const page = leakOf(bench);
+  const page = leakOf(book);
   const [group] = page.groups;
 
   it("draws both bands around the law, the mean's inside the one of a reading", () => {
@@ -99,7 +92,7 @@ describe("a leak's page", () => {
 });
 
 describe("a motor's page", () => {
-  const page = known(motorPage(bench, bench.motors[0].id));
+  const page = known(motorPage(book, book.motors[0].id));
 
   it("draws the torque line down to no torque, its band around it, every reading on the line but for its residual", () => {
     const plot = torquePlot(page);
@@ -114,7 +107,7 @@ describe("a motor's page", () => {
 
   it("shares add up to one; two tests alike bring half each and move nothing", () => {
     expect(total(motorContributions(page))).toBeCloseToRelative(1, 1e-12);
-    const twice = motorContributions(known(motorPage(doubled("motor"), bench.motors[0].id)));
+    const twice = motorContributions(known(motorPage(doubled("motor"), book.motors[0].id)));
     for (const { share, shift } of twice) {
       expect(share).toBeCloseToRelative(0.5, 1e-9);
       expect(Math.abs(shift ?? 1)).toBeLessThan(1e-9);
@@ -138,7 +131,7 @@ describe("a motor's page", () => {
     const other = changed((data) =>
       data.kind === "motor" ? ({ ...data, resistance: undefined, rows } as typeof data) : data,
     );
-    const asked = known(motorNext(known(motorPage(other, bench.motors[0].id))));
+    const asked = known(motorNext(known(motorPage(other, book.motors[0].id))));
     // 11 V at 15 900 rpm and 2300 rpm/V leave 4.1 V for 0.39 Ω: far above the 4.2 A read
     expect(asked.from).toBeGreaterThan(20_000);
   });
@@ -151,16 +144,16 @@ describe("a motor's page", () => {
     const bare = changed((data) =>
       data.kind === "motor" ? { ...data, resistance: undefined, rows: data.rows.slice(0, 1) } : data,
     );
-    const poor = known(motorPage(bare, bench.motors[0].id));
+    const poor = known(motorPage(bare, book.motors[0].id));
     expect(motorMissing(poor)).toMatch(/ohmmeter/);
     expect(torquePlot(poor).bands).toEqual([]);
   });
 });
 
 describe("friction as a strength", () => {
-  const surface = known(bench.tests.find(({ data }) => data.kind === "friction"));
+  const surface = known(book.tests.find(({ data }) => data.kind === "friction"));
   if (surface.data.kind !== "friction") throw new Error("no friction");
-  const [group] = frictionGroups(bench, surface.data.surface);
+  const [group] = frictionGroups(book, surface.data.surface);
   const strength = frictionStrength(group);
 
   it("fits the same μ as the friction fit, and draws it at its tilt", () => {
@@ -182,11 +175,11 @@ describe("friction as a strength", () => {
 });
 
 describe("pulls brought to one charge", () => {
-  const tests = bench.tests.filter(({ data }) => data.kind === "pull");
+  const tests = book.tests.filter(({ data }) => data.kind === "pull");
   const first = known(tests[0]);
   if (first.data.kind !== "pull") throw new Error("no pull");
   const { surface } = first.data;
-  const page = pullPage(bench, "surface", surface);
+  const page = pullPage(book, "surface", surface);
   const pulls = known(reducedPulls(page));
 
   it("lays each bracket over its own prediction: their ratio is the same before and after", () => {

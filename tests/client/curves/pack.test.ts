@@ -1,23 +1,19 @@
 import { describe, expect, it } from "vitest";
-import { packPage } from "../../../client/views/curves/pack/packData.ts";
-import { packPlot, packResidualPlot } from "../../../client/views/curves/pack/packPlots.ts";
-import {
-  cellResistanceText,
-  packMissing,
-  packSentence,
-} from "../../../client/views/curves/pack/packSentence.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { packPage } from "#client/views/curves/pack/packData.ts";
+import { packPlot, packResidualPlot } from "#client/views/curves/pack/packPlots.ts";
+import { cellResistanceText, packMissing, packSentence } from "#client/views/curves/pack/packSentence.ts";
+import type { Book } from "#shared/book/book.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const demo = demoBench();
+const demo = demoBook();
 
-function page(id: string, bench: Bench = demo) {
-  const found = packPage(bench, id);
+function page(id: string, book: Book = demo) {
+  const found = packPage(book, id);
   if (!found) throw new Error(`no pack ${id}`);
   return found;
 }
 
-const bare = (chemistry?: "lithium-ion"): Bench => ({
+const bare = (chemistry?: "lithium-ion"): Book => ({
   ...demo,
   packs: demo.packs.map(({ data, ...record }) => {
     const { curve: _own, ...cell } = data.cell;

@@ -1,29 +1,25 @@
 import { describe, expect, it } from "vitest";
-import { CURVE_PARTS, placeOf, placeToShow, testsOfPart } from "../../../client/views/curves/address.ts";
-import { frictionGroups } from "../../../client/views/curves/friction/frictionData.ts";
-import { frictionPlot } from "../../../client/views/curves/friction/frictionPlot.ts";
-import { frictionSentence } from "../../../client/views/curves/friction/frictionSentence.ts";
-import { leakPage, lipFlow } from "../../../client/views/curves/leak/leakData.ts";
-import { leakPlot, leakResidualPlot } from "../../../client/views/curves/leak/leakPlot.ts";
-import { againstLip, leakSentence, middlePressure } from "../../../client/views/curves/leak/leakSentence.ts";
-import { motorPage } from "../../../client/views/curves/motor/motorData.ts";
-import {
-  currentPlot,
-  motorResidualPlot,
-  voltagePlot,
-} from "../../../client/views/curves/motor/motorPlots.ts";
-import { motorSentence, withError } from "../../../client/views/curves/motor/motorSentence.ts";
-import { agreement, pullPage } from "../../../client/views/curves/pull/pullData.ts";
-import { pullPlot } from "../../../client/views/curves/pull/pullPlot.ts";
-import { pullSentence, ratioText } from "../../../client/views/curves/pull/pullSentence.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { CURVE_PARTS, placeOf, placeToShow, testsOfPart } from "#client/views/curves/address.ts";
+import { frictionGroups } from "#client/views/curves/friction/frictionData.ts";
+import { frictionPlot } from "#client/views/curves/friction/frictionPlot.ts";
+import { frictionSentence } from "#client/views/curves/friction/frictionSentence.ts";
+import { leakPage, lipFlow } from "#client/views/curves/leak/leakData.ts";
+import { leakPlot, leakResidualPlot } from "#client/views/curves/leak/leakPlot.ts";
+import { againstLip, leakSentence, middlePressure } from "#client/views/curves/leak/leakSentence.ts";
+import { motorPage } from "#client/views/curves/motor/motorData.ts";
+import { currentPlot, motorResidualPlot, voltagePlot } from "#client/views/curves/motor/motorPlots.ts";
+import { motorSentence, withError } from "#client/views/curves/motor/motorSentence.ts";
+import { agreement, pullPage } from "#client/views/curves/pull/pullData.ts";
+import { pullPlot } from "#client/views/curves/pull/pullPlot.ts";
+import { pullSentence, ratioText } from "#client/views/curves/pull/pullSentence.ts";
+import type { Book } from "#shared/book/book.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
-const [motor] = bench.motors;
-const without = (book: Bench, kind: string): Bench => ({
-  ...book,
-  tests: book.tests.filter(({ data }) => data.kind !== kind),
+const book = demoBook();
+const [motor] = book.motors;
+const without = (changedBook: Book, kind: string): Book => ({
+  ...changedBook,
+  tests: changedBook.tests.filter(({ data }) => data.kind !== kind),
 });
 
 function known<T>(value: T | null | undefined): T {
@@ -41,23 +37,23 @@ describe("addresses of Curves", () => {
   });
 
   it("shows the first part with tests where none is named, none where the named one is not there", () => {
-    const first = known(placeToShow(bench, null));
+    const first = known(placeToShow(book, null));
     expect(first.collection).toBe("rotors");
-    expect(testsOfPart(bench, "rotors", known(first.id)).length).toBeGreaterThan(0);
-    expect(placeToShow(bench, { collection: "rotors", id: "gone" })).toBeNull();
-    expect(placeToShow(without(without(bench, "curve"), "thrust"), null)?.collection).toBe("motors");
+    expect(testsOfPart(book, "rotors", known(first.id)).length).toBeGreaterThan(0);
+    expect(placeToShow(book, { collection: "rotors", id: "gone" })).toBeNull();
+    expect(placeToShow(without(without(book, "curve"), "thrust"), null)?.collection).toBe("motors");
   });
 
   it("counts with a part only tests of the kinds that bear on it", () => {
     for (const [collection, { kinds }] of Object.entries(CURVE_PARTS))
-      for (const part of bench[collection as keyof typeof CURVE_PARTS])
-        for (const test of testsOfPart(bench, collection as keyof typeof CURVE_PARTS, part.id))
+      for (const part of book[collection as keyof typeof CURVE_PARTS])
+        for (const test of testsOfPart(book, collection as keyof typeof CURVE_PARTS, part.id))
           expect(kinds as readonly string[]).toContain(test.data.kind);
   });
 });
 
 describe("a motor's page", () => {
-  const page = known(motorPage(bench, motor.id));
+  const page = known(motorPage(book, motor.id));
 
   it("splits each voltage into the winding's drop and what is left, which lies on the line but for its residual", () => {
     const { kv, resistance } = page.basis.constants;
@@ -77,7 +73,7 @@ describe("a motor's page", () => {
 
   it("gives K_v with its error in words, and says so where no test is logged", () => {
     expect(motorSentence(page)).toMatch(/turns at \d+.* ± [\d.]+\srpm\/V .*from \d+ rows of 1 test\.$/);
-    const bare = known(motorPage(without(bench, "motor"), motor.id));
+    const bare = known(motorPage(without(book, "motor"), motor.id));
     expect(motorSentence(bare)).toMatch(/^No motor test .* maker's/);
   });
 
@@ -90,17 +86,17 @@ describe("a motor's page", () => {
 
 describe("leaks", () => {
   const skirt = known(
-    bench.skirts.find(({ id }) => testsOfPart(bench, "skirts", id).some(({ data }) => data.kind === "leak")),
+    book.skirts.find(({ id }) => testsOfPart(book, "skirts", id).some(({ data }) => data.kind === "leak")),
   );
-  const page = leakPage(bench, "skirt", skirt.id);
+  const page = leakPage(book, "skirt", skirt.id);
   const [group] = page.groups;
 
   it("keeps tests of one surface and one gap together", () => {
     const again = {
-      ...bench,
+      ...book,
       tests: [
-        ...bench.tests,
-        ...bench.tests
+        ...book.tests,
+        ...book.tests
           .filter(({ data }) => data.kind === "leak")
           .map((test) => ({ ...test, id: `${test.id}-2` })),
       ],
@@ -142,11 +138,11 @@ describe("leaks", () => {
 });
 
 describe("friction", () => {
-  const surface = known(bench.surfaces.find(({ id }) => frictionGroups(bench, id).length > 0));
-  const [group] = frictionGroups(bench, surface.id);
+  const surface = known(book.surfaces.find(({ id }) => frictionGroups(book, id).length > 0));
+  const [group] = frictionGroups(book, surface.id);
 
   it("puts the wheels first, then skirt by skirt", () => {
-    const titles = frictionGroups(bench, surface.id).map(({ key }) => key.split(" ")[0]);
+    const titles = frictionGroups(book, surface.id).map(({ key }) => key.split(" ")[0]);
     expect(titles[0]).toBe("wheels");
     expect(titles.slice(1).every((title) => title === "skirt")).toBe(true);
   });
@@ -181,8 +177,8 @@ describe("friction", () => {
 });
 
 describe("pulls", () => {
-  const skirt = known(bench.skirts.find(({ id }) => pullPage(bench, "skirt", id).points.length > 0));
-  const page = pullPage(bench, "skirt", skirt.id);
+  const skirt = known(book.skirts.find(({ id }) => pullPage(book, "skirt", id).points.length > 0));
+  const page = pullPage(book, "skirt", skirt.id);
 
   it("sets every bracket of the demo beside a prediction", () => {
     expect(page.missing).toEqual([]);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { nearestSpot, spotByKey } from "../../../client/views/curves/plot/nearest.ts";
-import { axisOver, logAxisOver } from "../../../client/views/curves/plot/plot.ts";
-import { logTicks } from "../../../client/views/curves/plot/scales.ts";
-import { SHAPE_COUNT, shapePath } from "../../../client/views/curves/plot/shapes.ts";
+import { nearestSpot, spotByKey } from "#client/views/curves/plot/nearest.ts";
+import { axisOver, logAxisOver } from "#client/views/curves/plot/plot.ts";
+import { logTicks } from "#client/views/curves/plot/scales.ts";
+import { SHAPE_COUNT, shapePath } from "#client/views/curves/plot/shapes.ts";
 
 const spots = [
   { key: "b", x: 40, y: 10 },

@@ -3,18 +3,15 @@ import {
   type PropellerPage,
   propellerPage,
   thrustContributions,
-} from "../../../client/views/curves/propeller/propellerData.ts";
-import {
-  coefficientPlot,
-  thrustResidualPlot,
-} from "../../../client/views/curves/propeller/propellerPlots.ts";
-import { driftText, propellerSentence } from "../../../client/views/curves/propeller/propellerSentence.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { expectAllFinite } from "../../support/finite.ts";
-import { type ThrustRowTexts, thrustBench, thrustTest } from "../../support/thrustBench.ts";
+} from "#client/views/curves/propeller/propellerData.ts";
+import { coefficientPlot, thrustResidualPlot } from "#client/views/curves/propeller/propellerPlots.ts";
+import { driftText, propellerSentence } from "#client/views/curves/propeller/propellerSentence.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
+import { type ThrustRowTexts, thrustBook, thrustTest } from "#tests/support/thrustBook.ts";
 
 const pageOf = (...tests: object[]): PropellerPage => {
-  const page = propellerPage(thrustBench({ tests }), "prop");
+  const page = propellerPage(thrustBook({ tests }), "prop");
   if (!page) throw new Error("no page");
   return page;
 };
@@ -29,7 +26,7 @@ const SPEEDS = [6000, 8000, 10_000, 12_000];
 
 describe("a propeller's page", () => {
   it("of the demo: draws both coefficients, their line and band, and says the drift in percent", () => {
-    const page = propellerPage(demoBench(), "pusher-three");
+    const page = propellerPage(demoBook(), "pusher-three");
     if (!page?.fit) return expect.fail("no fit");
     for (const which of ["thrust", "power"] as const) {
       const plot = coefficientPlot(page, which);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { RotorFamily } from "../../../client/views/curves/rotor/family.ts";
-import { missingSentence, rotorSentence } from "../../../client/views/curves/rotor/sentence.ts";
+import type { RotorFamily } from "#client/views/curves/rotor/family.ts";
+import { missingSentence, rotorSentence } from "#client/views/curves/rotor/sentence.ts";
 
 function family(answer: object, tests: readonly string[]): RotorFamily {
   return {

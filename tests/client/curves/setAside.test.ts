@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { asideRows, withRowSetAside } from "../../../client/views/curves/setAside.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { asideRows, withRowSetAside } from "#client/views/curves/setAside.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const [{ data: test }] = demoBench().tests.filter(({ data }) => data.kind === "curve");
+const [{ data: test }] = demoBook().tests.filter(({ data }) => data.kind === "curve");
 
 describe("withRowSetAside", () => {
   it("marks one row with the reason, trimmed, and leaves everything else as it was", () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { describeReading, readingAt } from "../../../client/views/curves/chosen.ts";
-import { testName, typedRow, typedText } from "../../../client/views/curves/typed.ts";
-import type { StoredOf } from "../../../shared/model/record.ts";
-import type { BenchTest } from "../../../shared/model/tests/index.ts";
+import { describeReading, readingAt } from "#client/views/curves/chosen.ts";
+import { testName, typedRow, typedText } from "#client/views/curves/typed.ts";
+import type { StoredOf } from "#shared/model/record.ts";
+import type { BenchTest } from "#shared/model/tests/index.ts";
 
 const curve = {
   kind: "curve",

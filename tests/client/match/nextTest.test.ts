@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { solve } from "../../../client/state/outcome.ts";
-import { replyTo } from "../../../client/views/match/nextTest/answer.ts";
-import { linkOf } from "../../../client/views/match/nextTest/links.ts";
-import { questionOf } from "../../../client/views/match/nextTest/question.ts";
+import { solve } from "#client/state/outcome.ts";
+import { replyTo } from "#client/views/match/nextTest/answer.ts";
+import { linkOf } from "#client/views/match/nextTest/links.ts";
+import { questionOf } from "#client/views/match/nextTest/question.ts";
 import {
   correctsText,
   headline,
@@ -10,9 +10,9 @@ import {
   lesserText,
   nothingText,
   verdictWords,
-} from "../../../client/views/match/nextTest/words.ts";
-import type { NextTest } from "../../../shared/book/nextTest/nextTests.ts";
-import { demoBench } from "../../support/demoBench.ts";
+} from "#client/views/match/nextTest/words.ts";
+import type { NextTest } from "#shared/book/nextTest/nextTests.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 const spread = (p5: number | null, p95: number | null) => ({ p5, p50: 1.08, p95, holds: 0.9 });
 const plate: NextTest = {
@@ -24,12 +24,12 @@ const plate: NextTest = {
   cut: 0.3,
   after: spread(1.04, 1.12),
 };
-const bench = demoBench();
+const book = demoBook();
 
-function outcomeOf(id: string, book = bench) {
-  const build = book.builds.find((each) => each.id === id);
+function outcomeOf(id: string, changedBook = book) {
+  const build = changedBook.builds.find((each) => each.id === id);
   if (!build) throw new Error(`The demo has no ${id}.`);
-  return solve(book, build.data);
+  return solve(changedBook, build.data);
 }
 
 describe("words of the next test", () => {
@@ -86,30 +86,30 @@ describe("words of the next test", () => {
 describe("question of the next test", () => {
   it("of the worst attitude, driving: takes the angle that is worst driving, and no more of the book than the build rests on", () => {
     const outcome = outcomeOf("roof-crawler");
-    const question = questionOf(bench, outcome, { attitude: "worst", mode: "driving" });
+    const question = questionOf(book, outcome, { attitude: "worst", mode: "driving" });
     if (!question) throw new Error("no question");
     expect(question.verdict).toEqual({ angle: outcome.prediction?.worst.driving.angle, mode: "driving" });
-    expect(question.bench.tests.length).toBeLessThan(bench.tests.length);
+    expect(question.book.tests.length).toBeLessThan(book.tests.length);
     expect(verdictWords(outcome, question)).toMatch(/^the worst attitude at \d+°, driving$/);
   });
 
   it("of one of the build's own attitudes: calls it by its name", () => {
     const outcome = outcomeOf("roof-crawler");
-    const question = questionOf(bench, outcome, { attitude: 153, mode: "parked" });
+    const question = questionOf(book, outcome, { attitude: 153, mode: "parked" });
     expect(question && verdictWords(outcome, question)).toBe("the roof pane at 153°");
   });
 
   it("of a build without numbers: is none", () => {
-    const book = { ...bench, surfaces: [] };
+    const changedBook = { ...book, surfaces: [] };
     expect(
-      questionOf(book, outcomeOf("roof-crawler", book), { attitude: "worst", mode: "parked" }),
+      questionOf(changedBook, outcomeOf("roof-crawler", changedBook), { attitude: "worst", mode: "parked" }),
     ).toBeNull();
   });
 
-  it.each(bench.builds.map(({ id }) => id))(
+  it.each(book.builds.map(({ id }) => id))(
     "of %s: is answered, the greatest cut first",
     (id) => {
-      const question = questionOf(bench, outcomeOf(id), { attitude: "worst", mode: "driving" });
+      const question = questionOf(book, outcomeOf(id), { attitude: "worst", mode: "driving" });
       const reply = question && replyTo(question);
       if (!reply || "problem" in reply) throw new Error("no answer");
       const { before, tests } = reply.answered;
@@ -121,7 +121,7 @@ describe("question of the next test", () => {
   );
 
   it("of a vehicle that can't be: says so in words", () => {
-    const question = questionOf(bench, outcomeOf("roof-crawler"), { attitude: "worst", mode: "parked" });
+    const question = questionOf(book, outcomeOf("roof-crawler"), { attitude: "worst", mode: "parked" });
     if (!question) throw new Error("no question");
     const { build } = question;
     const reply = replyTo({ ...question, build: { ...build, vehicle: { ...build.vehicle, mass: -1 } } });

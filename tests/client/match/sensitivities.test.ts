@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { replyTo } from "../../../client/views/match/sensitivities/answer.ts";
+import { replyTo } from "#client/views/match/sensitivities/answer.ts";
 import {
   barsInWords,
   barsOf,
@@ -8,10 +8,10 @@ import {
   drawnBars,
   shareText,
   tiedText,
-} from "../../../client/views/match/sensitivities/bars.ts";
-import { inputName, withNames } from "../../../client/views/match/sensitivities/names.ts";
-import { sensitivitiesOf } from "../../../shared/decide/sensitivities.ts";
-import { PANE_CRAWLER, PANE_PROPELLER } from "../../support/paneCrawler.ts";
+} from "#client/views/match/sensitivities/bars.ts";
+import { inputName, withNames } from "#client/views/match/sensitivities/names.ts";
+import { sensitivitiesOf } from "#shared/decide/sensitivities.ts";
+import { PANE_CRAWLER, PANE_PROPELLER } from "#tests/support/paneCrawler.ts";
 
 const pack = {
   series: 2,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { answerSentence, type Finding } from "../../../client/views/match/sentence.ts";
+import { answerSentence, type Finding } from "#client/views/match/sentence.ts";
 
 const finding = (change: {
   wall?: number | null;

@@ -1,21 +1,21 @@
 import { describe, expect, it } from "vitest";
-import { withChanges } from "../../../client/state/handles.ts";
-import { solve } from "../../../client/state/outcome.ts";
-import { roseOf } from "../../../client/views/attitudes/rose.ts";
-import { pictureOf } from "../../../client/views/match/picture.ts";
-import { thrustPictureOf } from "../../../client/views/match/thrust/picture.ts";
-import { thrustTable } from "../../../client/views/match/thrust/table.ts";
-import { thrustSentence } from "../../../client/views/match/thrust/words.ts";
-import { questionOf } from "../../../client/views/rundown/question.ts";
-import { requiredSuction } from "../../../shared/physics/hold/holdAt.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { expectAllFinite } from "../../support/finite.ts";
+import { withChanges } from "#client/state/handles.ts";
+import { solve } from "#client/state/outcome.ts";
+import { roseOf } from "#client/views/attitudes/rose.ts";
+import { pictureOf } from "#client/views/match/picture.ts";
+import { thrustPictureOf } from "#client/views/match/thrust/picture.ts";
+import { thrustTable } from "#client/views/match/thrust/table.ts";
+import { thrustSentence } from "#client/views/match/thrust/words.ts";
+import { questionOf } from "#client/views/rundown/question.ts";
+import { requiredSuction } from "#shared/physics/hold/holdAt.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
 
-const bench = demoBench();
-const scout = bench.builds.find(({ id }) => id === "prop-scout")?.data;
+const book = demoBook();
+const scout = book.builds.find(({ id }) => id === "prop-scout")?.data;
 if (!scout) throw new Error("The demo has no propeller's build.");
-const outcome = solve(bench, scout);
-const picture = thrustPictureOf(bench, outcome);
+const outcome = solve(book, scout);
+const picture = thrustPictureOf(book, outcome);
 if (!picture) throw new Error("no picture");
 
 describe("the picture of a build that a propeller presses on", () => {
@@ -36,7 +36,7 @@ describe("the picture of a build that a propeller presses on", () => {
     const wall = picture.levels.find((level) => level.angle === 90);
     const vehicle = outcome.resolved?.propeller?.vehicle;
     expect(wall?.pressure).toBe(vehicle && requiredSuction(vehicle, 90).parked);
-    const weak = thrustPictureOf(bench, solve(bench, { ...scout, charge: 0.1 }));
+    const weak = thrustPictureOf(book, solve(book, { ...scout, charge: 0.1 }));
     expect(weak?.levels.map((level) => level.pressure)).toEqual(
       picture.levels.map((level) => level.pressure),
     );
@@ -54,9 +54,9 @@ describe("the picture of a build that a propeller presses on", () => {
   });
 
   it("has no fan curve, nor has a ducted build a thrust curve", () => {
-    expect(pictureOf(bench, outcome)).toBeNull();
-    const pane = bench.builds.find(({ id }) => id === "pane-crawler");
-    expect(pane && thrustPictureOf(bench, solve(bench, pane.data))).toBeNull();
+    expect(pictureOf(book, outcome)).toBeNull();
+    const pane = book.builds.find(({ id }) => id === "pane-crawler");
+    expect(pane && thrustPictureOf(book, solve(book, pane.data))).toBeNull();
   });
 
   it.each([
@@ -70,9 +70,9 @@ describe("the picture of a build that a propeller presses on", () => {
     ["temperature", 260],
     ["pressure", 60e3],
   ] as const)("with %s tried at %f: is drawn in finite numbers, or says why not", (key, value) => {
-    const tried = solve(bench, withChanges(scout, { [key]: value }));
+    const tried = solve(book, withChanges(scout, { [key]: value }));
     if (!tried.prediction) return expect(tried.problem).toMatch(/\S/);
-    const drawn = thrustPictureOf(bench, tried);
+    const drawn = thrustPictureOf(book, tried);
     if (!drawn) return expect.fail("no picture");
     expectAllFinite([drawn.curve, drawn.marks, drawn.levels, drawn.mostForce, drawn.mostSpeed]);
     expectAllFinite(thrustTable(drawn).rows);

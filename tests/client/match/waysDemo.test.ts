@@ -1,20 +1,20 @@
 import { describe, expect, it } from "vitest";
-import { withChanges } from "../../../client/state/handles.ts";
-import { solve } from "../../../client/state/outcome.ts";
-import { answerTo } from "../../../client/views/match/ways/answer.ts";
-import { WAY_NAMES } from "../../../client/views/match/ways/names.ts";
-import { questionOf } from "../../../client/views/match/ways/question.ts";
-import { valueToTry } from "../../../client/views/match/ways/words.ts";
-import type { Wanted } from "../../../shared/decide/wanted.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { withChanges } from "#client/state/handles.ts";
+import { solve } from "#client/state/outcome.ts";
+import { answerTo } from "#client/views/match/ways/answer.ts";
+import { WAY_NAMES } from "#client/views/match/ways/names.ts";
+import { questionOf } from "#client/views/match/ways/question.ts";
+import { valueToTry } from "#client/views/match/ways/words.ts";
+import type { Wanted } from "#shared/decide/wanted.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
 /** Margin of a build of the demo with one handle set, the whole way from the book. */
 function triedMargin(id: string, handle: string, value: number, wanted: Wanted): number {
-  const stored = bench.builds.find((build) => build.id === id);
+  const stored = book.builds.find((build) => build.id === id);
   if (!stored) throw new Error(`The demo has no ${id}.`);
-  const { prediction } = solve(bench, withChanges(stored.data, { [handle]: value }));
+  const { prediction } = solve(book, withChanges(stored.data, { [handle]: value }));
   const at =
     wanted.attitude === "worst"
       ? prediction?.worst
@@ -26,15 +26,15 @@ const ASKED: readonly Wanted[] = [
   { attitude: "worst", mode: "parked" },
   { attitude: 180, mode: "driving" },
 ];
-const cases = bench.builds.flatMap(({ id }) => ASKED.map((wanted) => ({ id, ...wanted })));
+const cases = book.builds.flatMap(({ id }) => ASKED.map((wanted) => ({ id, ...wanted })));
 
 describe("ways tried on the demo, the whole way from the book", () => {
   it.each(cases)(
     "$id on $attitude $mode: each shown value has the margin wanted",
     ({ id, ...wanted }) => {
-      const stored = bench.builds.find((build) => build.id === id);
-      const outcome = stored && solve(bench, stored.data);
-      const question = outcome && questionOf(bench, outcome, wanted);
+      const stored = book.builds.find((build) => build.id === id);
+      const outcome = stored && solve(book, stored.data);
+      const question = outcome && questionOf(book, outcome, wanted);
       if (!question) throw new Error(`${id} has no numbers.`);
       for (const target of [0.8, 2.2]) {
         const { ways } = answerTo({

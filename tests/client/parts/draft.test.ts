@@ -1,16 +1,10 @@
 import { describe, expect, it } from "vitest";
-import {
-  draftOf,
-  type FormState,
-  readForm,
-  toggledMark,
-  withoutRow,
-} from "../../../client/views/parts/draft.ts";
-import { FORMS } from "../../../client/views/parts/forms.ts";
-import { getAt, setAt } from "../../../client/views/parts/paths.ts";
-import type { FormSpec, ListSpec } from "../../../client/views/parts/spec.ts";
-import { COLLECTIONS } from "../../../shared/model/record.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { draftOf, type FormState, readForm, toggledMark, withoutRow } from "#client/views/parts/draft.ts";
+import { FORMS } from "#client/views/parts/forms.ts";
+import { getAt, setAt } from "#client/views/parts/paths.ts";
+import type { FormSpec, ListSpec } from "#client/views/parts/spec.ts";
+import { COLLECTIONS } from "#shared/model/record.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 const form = (collection: FormSpec["collection"]): FormSpec => {
   const found = FORMS.find((each) => each.collection === collection);
@@ -27,7 +21,7 @@ describe("readForm", () => {
   it.each(FORMS.map((each) => [each.collection, each] as const))(
     "gives back what it was filled with, for every demo record of the %s, to 11 digits",
     (collection, spec) => {
-      const records = demoBench()[collection];
+      const records = demoBook()[collection];
       expect(records.length).toBeGreaterThan(0);
       for (const { data } of records) {
         const { data: again, refused } = readForm(spec, draftOf(spec, data), data);

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { forgetState, keepState, keptState } from "../../../client/views/parts/kept.ts";
+import { forgetState, keepState, keptState } from "#client/views/parts/kept.ts";
 
 const state = { values: { name: "half typed", kv: { value: 2300, unit: "rpm/V" } }, rows: { sizes: 1 } };
 

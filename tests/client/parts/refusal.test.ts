@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { asTyped, refusalSentence } from "../../../client/views/parts/refusal.ts";
-import { rotorForm } from "../../../client/views/parts/specs/rotor.ts";
-import { skirtForm } from "../../../client/views/parts/specs/skirt.ts";
+import { asTyped, refusalSentence } from "#client/views/parts/refusal.ts";
+import { rotorForm } from "#client/views/parts/specs/rotor.ts";
+import { skirtForm } from "#client/views/parts/specs/skirt.ts";
 
 const at = (path: string, message = "too large") => ({ path, message });
 

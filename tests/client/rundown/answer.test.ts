@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { answerTo, replyTo } from "../../../client/views/rundown/answer.ts";
-import { readHandle, START_CHARGE, TARGET_MARGIN } from "../../../client/views/rundown/handles.ts";
-import { panelsOf } from "../../../client/views/rundown/panels.ts";
-import { rundownTable } from "../../../client/views/rundown/table.ts";
-import { runDown } from "../../../shared/physics/rundown.ts";
+import { answerTo, replyTo } from "#client/views/rundown/answer.ts";
+import { readHandle, START_CHARGE, TARGET_MARGIN } from "#client/views/rundown/handles.ts";
+import { panelsOf } from "#client/views/rundown/panels.ts";
+import { rundownTable } from "#client/views/rundown/table.ts";
+import { runDown } from "#shared/physics/rundown.ts";
 import { question } from "./examples.ts";
 
 describe("answerTo", () => {

@@ -1,14 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { answerTo } from "../../../client/views/rundown/answer.ts";
-import {
-  cycleFrom,
-  cycleText,
-  NOTHING_TRIED,
-  triedFrom,
-  withTried,
-} from "../../../client/views/rundown/asked.ts";
-import { readRows, rowsOf, withRow } from "../../../client/views/rundown/cycleDraft.ts";
-import { alarmFor, cellVoltageAt, rundownSentence } from "../../../client/views/rundown/words.ts";
+import { answerTo } from "#client/views/rundown/answer.ts";
+import { cycleFrom, cycleText, NOTHING_TRIED, triedFrom, withTried } from "#client/views/rundown/asked.ts";
+import { readRows, rowsOf, withRow } from "#client/views/rundown/cycleDraft.ts";
+import { alarmFor, cellVoltageAt, rundownSentence } from "#client/views/rundown/words.ts";
 import { question } from "./examples.ts";
 
 const CYCLE = [

@@ -1,7 +1,7 @@
-import type { Answered, Track } from "../../../client/views/rundown/answer.ts";
-import type { Question } from "../../../client/views/rundown/question.ts";
-import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
-import { PANE_CRAWLER } from "../../support/paneCrawler.ts";
+import type { Answered, Track } from "#client/views/rundown/answer.ts";
+import type { Question } from "#client/views/rundown/question.ts";
+import type { Fall, Sample } from "#shared/physics/rundown.ts";
+import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
 /** The worked example of docs/method/run-down.md: an invented crawler for glasshouse panes. */
 export const question: Question = {

@@ -1,24 +1,24 @@
 import { describe, expect, it } from "vitest";
-import { solve } from "../../../client/state/outcome.ts";
-import { type Known, knownOf } from "../../../client/ui/partial/known.ts";
-import { type PartialRun, partialRun } from "../../../client/views/rundown/partial/run.ts";
-import { partialRunSentence } from "../../../client/views/rundown/partial/words.ts";
-import { questionOf } from "../../../client/views/rundown/question.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { runDown } from "../../../shared/physics/rundown.ts";
-import { demoWithout, withoutCell, withoutFriction, withoutPower } from "../../support/partialBench.ts";
+import { solve } from "#client/state/outcome.ts";
+import { type Known, knownOf } from "#client/ui/partial/known.ts";
+import { type PartialRun, partialRun } from "#client/views/rundown/partial/run.ts";
+import { partialRunSentence } from "#client/views/rundown/partial/words.ts";
+import { questionOf } from "#client/views/rundown/question.ts";
+import type { Book } from "#shared/book/book.ts";
+import { runDown } from "#shared/physics/rundown.ts";
+import { demoWithout, withoutCell, withoutFriction, withoutPower } from "#tests/support/partialBook.ts";
 
 const plain = (text: string) => text.replace(/\s/g, " ");
 const asked = { startCharge: 1, targetMargin: 1.5, cycle: [] };
 
-function outcomeIn(bench: Bench) {
-  const build = bench.builds.find(({ id }) => id === "pane-crawler");
+function outcomeIn(book: Book) {
+  const build = book.builds.find(({ id }) => id === "pane-crawler");
   if (!build) throw new Error("no build");
-  return solve(bench, build.data);
+  return solve(book, build.data);
 }
 
-function runIn(bench: Bench): { known: Known; run: PartialRun | null } {
-  const outcome = outcomeIn(bench);
+function runIn(book: Book): { known: Known; run: PartialRun | null } {
+  const outcome = outcomeIn(book);
   const reply = knownOf(outcome);
   if (!reply || "problem" in reply) throw new Error("nothing is known");
   const run = partialRun(outcome, { ...asked, angles: [90, 180] });
@@ -26,16 +26,16 @@ function runIn(bench: Bench): { known: Known; run: PartialRun | null } {
   return { known: reply.known, run };
 }
 
-const stated = (bench: Bench): Bench => ({
-  ...bench,
-  surfaces: bench.surfaces.map((each) => ({ ...each, data: { ...each.data, wheelFriction: 0.5 } })),
+const stated = (book: Book): Book => ({
+  ...book,
+  surfaces: book.surfaces.map((each) => ({ ...each, data: { ...each.data, wheelFriction: 0.5 } })),
 });
 
 describe("a run-down of a build that lacks something", () => {
   it("without friction: has the minutes and the pulls of the run with any friction", () => {
-    const bench = demoWithout(withoutFriction);
-    const { known, run } = runIn(bench);
-    const question = questionOf(outcomeIn(stated(bench)), asked);
+    const book = demoWithout(withoutFriction);
+    const { known, run } = runIn(book);
+    const question = questionOf(outcomeIn(stated(book)), asked);
     if (!run || !question) throw new Error("no run");
     const whole = runDown(question.input);
     expect(run.end).toEqual(whole.end);

@@ -1,16 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { replyTo } from "../../../client/state/doubt/answer.ts";
-import { doubtQuestion, statesDoubt } from "../../../client/state/doubt/question.ts";
-import { solve } from "../../../client/state/outcome.ts";
-import { doubtState } from "../../../client/state/useDoubt.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { replyTo } from "#client/state/doubt/answer.ts";
+import { doubtQuestion, statesDoubt } from "#client/state/doubt/question.ts";
+import { solve } from "#client/state/outcome.ts";
+import { doubtState } from "#client/state/useDoubt.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
-const build = bench.builds[1].data;
-const outcome = solve(bench, build);
+const book = demoBook();
+const build = book.builds[1].data;
+const outcome = solve(book, build);
 
 function asked() {
-  const question = doubtQuestion(bench, outcome);
+  const question = doubtQuestion(book, outcome);
   if (!question) throw new Error("The demo's second build has numbers.");
   return question;
 }
@@ -52,7 +52,7 @@ describe("how sure a build is, as asked and answered", () => {
   });
 
   it("of a build without numbers: asks nothing", () => {
-    expect(doubtQuestion(bench, solve(bench, { ...build, motor: "no-such-motor" }))).toBeNull();
+    expect(doubtQuestion(book, solve(book, { ...build, motor: "no-such-motor" }))).toBeNull();
     expect(doubtState(null, null, false)).toMatchObject({ nothingStated: false, doubt: null, problem: null });
   });
 });

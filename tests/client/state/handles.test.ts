@@ -7,9 +7,9 @@ import {
   type Handle,
   type HandleKey,
   withChanges,
-} from "../../../client/state/handles.ts";
-import { entryText, readEntry, withUnit } from "../../../client/views/match/entry.ts";
-import { build } from "../../../shared/model/build.ts";
+} from "#client/state/handles.ts";
+import { entryText, readEntry, withUnit } from "#client/views/match/entry.ts";
+import { build } from "#shared/model/build.ts";
 
 const handle = (key: HandleKey): Handle => {
   const found = HANDLES.find((each) => each.key === key);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { Asker, type Worked } from "../../../client/state/useWorker.ts";
+import { Asker, type Worked } from "#client/state/useWorker.ts";
 
 /** A thread that replies only when told to. */
 class HeldThread {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { rangeText, shareParts, sureText } from "../../../client/ui/doubtWords.ts";
-import type { DoubtSource } from "../../../shared/book/buildDoubt.ts";
+import { rangeText, shareParts, sureText } from "#client/ui/doubtWords.ts";
+import type { DoubtSource } from "#shared/book/buildDoubt.ts";
 
 describe("how sure, in words", () => {
   it.each([

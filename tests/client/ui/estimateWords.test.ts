@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { estimateSentence } from "../../../client/ui/estimateWords.ts";
+import { estimateSentence } from "#client/ui/estimateWords.ts";
 
 const plain = (text: string) => text.replace(/\u2009/g, " ");
 

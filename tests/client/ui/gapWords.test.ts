@@ -1,16 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { calibratedFrictionWords, gapText, gapWords } from "../../../client/ui/gapWords.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { resolveBuild } from "../../../shared/book/resolve.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { calibratedFrictionWords, gapText, gapWords } from "#client/ui/gapWords.ts";
+import type { Book } from "#shared/book/book.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import type { Build } from "#shared/model/build.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
-function resolved(id: string, change: Partial<Build> = {}, book: Bench = bench) {
-  const stored = bench.builds.find((record) => record.id === id);
+function resolved(id: string, change: Partial<Build> = {}, changedBook: Book = book) {
+  const stored = book.builds.find((record) => record.id === id);
   if (!stored) throw new Error(`no build ${id}`);
-  return resolveBuild(book, { ...stored.data, ...change });
+  return resolveBuild(changedBook, { ...stored.data, ...change });
 }
 
 /** The thin space of a unit reads as any other here. */
@@ -41,13 +41,13 @@ describe("gapWords", () => {
   });
 
   it("with no pulls: set, or measured where the skirt says so, with its doubt", () => {
-    const book = { ...bench, tests: bench.tests.filter(({ data }) => data.kind !== "pull") };
-    expect(plain(gapWords(resolved("pane-crawler", {}, book)))).toBe("set 0.60 ± 0.10 mm");
-    const skirts = book.skirts.map((skirt) => ({
+    const changedBook = { ...book, tests: book.tests.filter(({ data }) => data.kind !== "pull") };
+    expect(plain(gapWords(resolved("pane-crawler", {}, changedBook)))).toBe("set 0.60 ± 0.10 mm");
+    const skirts = changedBook.skirts.map((skirt) => ({
       ...skirt,
       data: { ...skirt.data, gapBasis: "measured" as const },
     }));
-    expect(plain(gapWords(resolved("pane-crawler", {}, { ...book, skirts })))).toBe(
+    expect(plain(gapWords(resolved("pane-crawler", {}, { ...changedBook, skirts })))).toBe(
       "measured 0.60 ± 0.10 mm",
     );
   });

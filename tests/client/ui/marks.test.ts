@@ -1,31 +1,32 @@
 import { describe, expect, it } from "vitest";
-import { type Outcome, solve } from "../../../client/state/outcome.ts";
-import { marksOf, verdictMarks } from "../../../client/ui/marks.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { type Outcome, solve } from "#client/state/outcome.ts";
+import { marksOf, verdictMarks } from "#client/ui/marks.ts";
+import type { Book } from "#shared/book/book.ts";
+import type { Build } from "#shared/model/build.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
-function solved(id: string, change: Partial<Build> = {}, book: Bench = bench): Outcome {
-  const stored = bench.builds.find((record) => record.id === id);
+function solved(id: string, change: Partial<Build> = {}, changedBook: Book = book): Outcome {
+  const stored = book.builds.find((record) => record.id === id);
   if (!stored) throw new Error(`no build ${id}`);
-  return solve(book, { ...stored.data, ...change });
+  return solve(changedBook, { ...stored.data, ...change });
 }
 
 const without = (
   marked: "skirts" | "packs" | "rotors" | "motors" | "surfaces",
   estimated: string[],
-): Bench => ({
-  ...bench,
-  [marked]: bench[marked].map((part) => ({ ...part, data: { ...part.data, estimated } })),
+): Book => ({
+  ...book,
+  [marked]: book[marked].map((part) => ({ ...part, data: { ...part.data, estimated } })),
 });
 
-const words = (outcome: Outcome, book: Bench = bench) => verdictMarks(book, outcome).map(({ word }) => word);
+const words = (outcome: Outcome, changedBook: Book = book) =>
+  verdictMarks(changedBook, outcome).map(({ word }) => word);
 
 describe("the marks of a verdict", () => {
   it("of a size that was not tested: scaled, with both sizes", () => {
-    const mark = verdictMarks(bench, solved("pane-crawler", { diameter: 0.041 }));
+    const mark = verdictMarks(book, solved("pane-crawler", { diameter: 0.041 }));
     expect(mark.find(({ word }) => word === "scaled")?.what).toMatch(
       /41\.0\u2009mm, from (38|44)\.0\u2009mm/,
     );
@@ -56,7 +57,7 @@ describe("the marks of a verdict", () => {
   });
 
   it("of a gap calibrated from tests that contradict the model: contradicted, first of all", () => {
-    const pull = bench.tests.find(({ data }) => data.kind === "pull" && data.direction === "straight-off");
+    const pull = book.tests.find(({ data }) => data.kind === "pull" && data.direction === "straight-off");
     if (pull?.data.kind !== "pull") throw new Error("no pull test");
     const rows = pull.data.rows.map((row) => ({
       ...row,
@@ -64,9 +65,9 @@ describe("the marks of a verdict", () => {
       letGo: row.letGo && { ...row.letGo, value: row.letGo.value / 8 },
     }));
     const data = { ...pull.data, rigMass: { value: 5, unit: "g" }, rows };
-    const tests = bench.tests.map((test) => (test.id === pull.id ? { ...test, data } : test));
-    const book = { ...bench, tests } as Bench;
-    expect(words(solved("pane-crawler", {}, book), book)[0]).toBe("contradicted");
+    const tests = book.tests.map((test) => (test.id === pull.id ? { ...test, data } : test));
+    const changedBook = { ...book, tests } as Book;
+    expect(words(solved("pane-crawler", {}, changedBook), changedBook)[0]).toBe("contradicted");
     expect(words(solved("pane-crawler"))).not.toContain("contradicted");
   });
 
@@ -75,26 +76,26 @@ describe("the marks of a verdict", () => {
     const rotor = outcome.resolved?.rotor;
     if (!outcome.resolved || !rotor) throw new Error("no rotor");
     const marked = { ...outcome, resolved: { ...outcome.resolved, rotor: { ...rotor, basis } } } as Outcome;
-    const mark = verdictMarks(bench, marked).find(({ word }) => word === basis);
+    const mark = verdictMarks(book, marked).find(({ word }) => word === basis);
     expect(mark?.what).toMatch(/rotor curve/);
   });
 
   it("of a pack without a curve, with its chemistry named: estimated, whose curve it is", () => {
-    const packs = bench.packs.map(({ data, ...record }) => {
+    const packs = book.packs.map(({ data, ...record }) => {
       const { curve: _own, ...cell } = data.cell;
       return { ...record, data: { ...data, cell: { ...cell, chemistry: "lithium-ion" as const } } };
     });
-    const book = { ...bench, packs, tests: bench.tests.filter(({ data }) => data.kind !== "discharge") };
-    const mark = verdictMarks(book, solved("pane-crawler", {}, book)).find(
+    const changedBook = { ...book, packs, tests: book.tests.filter(({ data }) => data.kind !== "discharge") };
+    const mark = verdictMarks(changedBook, solved("pane-crawler", {}, changedBook)).find(
       ({ word }) => word === "estimated",
     );
     expect(mark?.what).toMatch(/voltage by charge of Two cells, 450 mAh, a published curve of lithium-ion/);
   });
 
   it("of a pack's estimated resistance: no more, once a discharge test has told it", () => {
-    const book = without("packs", ["cell.resistance"]);
+    const changedBook = without("packs", ["cell.resistance"]);
     const all = (pack: string) =>
-      marksOf(book, solved("pane-crawler", { pack }, book)).map(({ what }) => what);
+      marksOf(changedBook, solved("pane-crawler", { pack }, changedBook)).map(({ what }) => what);
     expect(all("two-cell-450").join()).toMatch(/cell resistance/);
     expect(all("one-cell-650").join()).not.toMatch(/cell resistance/);
   });
@@ -104,8 +105,8 @@ describe("the marks of a verdict", () => {
     ["motors", "noLoadCurrent", "no load current"],
     ["surfaces", "roughness", "roughness"],
   ] as const)("of an estimate in the %s: estimated, the field named", (part, path, said) => {
-    const book = without(part, [path]);
-    const mark = verdictMarks(book, solved("pane-crawler", {}, book)).find(
+    const changedBook = without(part, [path]);
+    const mark = verdictMarks(changedBook, solved("pane-crawler", {}, changedBook)).find(
       ({ word }) => word === "estimated",
     );
     expect(mark?.what).toContain(said);
@@ -121,9 +122,9 @@ describe("the marks of a verdict", () => {
   });
 
   it("of what a maker states: named among what it rests on, no mark of the verdict", () => {
-    const book = { ...bench, tests: bench.tests.filter(({ data }) => data.kind !== "motor") };
-    const outcome = solved("pane-crawler", {}, book);
-    expect(marksOf(book, outcome).map(({ word }) => word)).toContain("stated");
-    expect(words(outcome, book)).not.toContain("stated");
+    const changedBook = { ...book, tests: book.tests.filter(({ data }) => data.kind !== "motor") };
+    const outcome = solved("pane-crawler", {}, changedBook);
+    expect(marksOf(changedBook, outcome).map(({ word }) => word)).toContain("stated");
+    expect(words(outcome, changedBook)).not.toContain("stated");
   });
 });

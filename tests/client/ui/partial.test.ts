@@ -1,44 +1,44 @@
 import { describe, expect, it } from "vitest";
-import { solve } from "../../../client/state/outcome.ts";
-import { type Known, knownOf } from "../../../client/ui/partial/known.ts";
-import { unknownMarks } from "../../../client/ui/partial/UnknownMarks.tsx";
+import { solve } from "#client/state/outcome.ts";
+import { type Known, knownOf } from "#client/ui/partial/known.ts";
+import { unknownMarks } from "#client/ui/partial/UnknownMarks.tsx";
 import {
   anywhereSentence,
   circumstanceText,
   frictionText,
   knownSentence,
   unknownText,
-} from "../../../client/ui/partial/words.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { demoWithout, withoutCell, withoutFriction, withoutPower } from "../../support/partialBench.ts";
+} from "#client/ui/partial/words.ts";
+import type { Book } from "#shared/book/book.ts";
+import type { Build } from "#shared/model/build.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { demoWithout, withoutCell, withoutFriction, withoutPower } from "#tests/support/partialBook.ts";
 
 const plain = (text: string) => text.replace(/\s/g, " ");
 
-function buildIn(bench: Bench, id: string): Build {
-  const build = bench.builds.find((each) => each.id === id);
+function buildIn(book: Book, id: string): Build {
+  const build = book.builds.find((each) => each.id === id);
   if (!build) throw new Error(`no build ${id}`);
   return build.data;
 }
 
-function known(bench: Bench, change: Partial<Build> = {}, id = "pane-crawler"): Known {
-  const outcome = solve(bench, { ...buildIn(bench, id), ...change });
+function known(book: Book, change: Partial<Build> = {}, id = "pane-crawler"): Known {
+  const outcome = solve(book, { ...buildIn(book, id), ...change });
   expect(outcome.prediction).toBeNull();
   const reply = knownOf(outcome);
   if (!reply || "problem" in reply) throw new Error("nothing is known");
   return reply.known;
 }
 
-const heavy = (bench: Bench, mass: number): Partial<Build> => ({
-  vehicle: { ...buildIn(bench, "pane-crawler").vehicle, mass },
+const heavy = (book: Book, mass: number): Partial<Build> => ({
+  vehicle: { ...buildIn(book, "pane-crawler").vehicle, mass },
 });
 
 describe("what is said of a build without friction", () => {
-  const bench = demoWithout(withoutFriction);
+  const book = demoWithout(withoutFriction);
 
   it("says the pull first, then the friction that the wall takes; claims no hold", () => {
-    const said = plain(knownSentence(known(bench)));
+    const said = plain(knownSentence(known(book)));
     expect(said).toMatch(
       /^It makes \d+ g of pull at \d+ Pa\. Whether it slides isn't known: parked on the wall/,
     );
@@ -47,14 +47,14 @@ describe("what is said of a build without friction", () => {
   });
 
   it("where it is too heavy for the ceiling: says that it falls there however well it grips", () => {
-    const said = plain(knownSentence(known(bench, heavy(bench, 1.6))));
+    const said = plain(knownSentence(known(book, heavy(book, 1.6))));
     expect(said).toMatch(/It falls from the ceiling and the roof pane however well its wheels grip\./);
     expect(said).toMatch(/Whether it slides elsewhere isn't known: parked on the wall/);
-    expect(plain(anywhereSentence(known(bench, heavy(bench, 1.6))))).toMatch(/no friction holds it/);
+    expect(plain(anywhereSentence(known(book, heavy(book, 1.6))))).toMatch(/no friction holds it/);
   });
 
   it("in Attitudes: says the friction that does it anywhere, no less than the wall's", () => {
-    const said = plain(anywhereSentence(known(bench)));
+    const said = plain(anywhereSentence(known(book)));
     expect(said).toMatch(/parked anywhere from floor to ceiling it needs μ of at least 0\.\d\d/);
   });
 
@@ -65,27 +65,27 @@ describe("what is said of a build without friction", () => {
   });
 
   it("with a friction tried: is the whole answer", () => {
-    const { overrides } = buildIn(bench, "pane-crawler");
-    const tried = { ...buildIn(bench, "pane-crawler"), overrides: { ...overrides, wheelFriction: 0.6 } };
-    const outcome = solve(bench, tried);
+    const { overrides } = buildIn(book, "pane-crawler");
+    const tried = { ...buildIn(book, "pane-crawler"), overrides: { ...overrides, wheelFriction: 0.6 } };
+    const outcome = solve(book, tried);
     expect(outcome.prediction).not.toBeNull();
     expect(knownOf(outcome)).toBeNull();
   });
 });
 
 describe("what is said of a build without λ", () => {
-  const bench = demoWithout(withoutPower);
+  const book = demoWithout(withoutPower);
 
   it("names the tested speed, the pull there and what it holds", () => {
-    const said = plain(knownSentence(known(bench)));
+    const said = plain(knownSentence(known(book)));
     expect(said).toMatch(
       /^Turned at [\d ]+ rpm as in its tests, it makes \d+ g of pull at \d+ Pa: that holds/,
     );
-    expect(unknownText(known(bench))).toBe("Not known: how fast the motor turns its rotor.");
+    expect(unknownText(known(book))).toBe("Not known: how fast the motor turns its rotor.");
   });
 
   it("of a propeller: names the speed once", () => {
-    const of = known(bench, {}, "prop-scout");
+    const of = known(book, {}, "prop-scout");
     expect(plain(knownSentence(of)).match(/rpm/g)).toHaveLength(1);
     expect(plain(circumstanceText(of, of.answer.moments[0]))).toMatch(/^At [\d ]+ rpm: \d+ g of pull\.$/);
   });
@@ -111,7 +111,7 @@ describe("what is said of a build that lacks more", () => {
   });
 
   it("with nothing missing: has no partial answer", () => {
-    const bench = demoBench();
-    expect(knownOf(solve(bench, buildIn(bench, "pane-crawler")))).toBeNull();
+    const book = demoBook();
+    expect(knownOf(solve(book, buildIn(book, "pane-crawler")))).toBeNull();
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { micrometres, roughnessWords } from "../../../client/ui/roughnessWords.ts";
-import type { SurfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
+import { micrometres, roughnessWords } from "#client/ui/roughnessWords.ts";
+import type { SurfaceRoughness } from "#shared/book/roughnessBasis.ts";
 
 const told: SurfaceRoughness = {
   basis: "told apart",

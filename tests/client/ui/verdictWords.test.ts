@@ -1,11 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  governsInWords,
-  gradeOf,
-  listedAttitudes,
-  marginText,
-  worstName,
-} from "../../../client/ui/verdictWords.ts";
+import { governsInWords, gradeOf, listedAttitudes, marginText, worstName } from "#client/ui/verdictWords.ts";
 
 describe("gradeOf", () => {
   it.each([

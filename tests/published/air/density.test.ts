@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { moistAirDensity, soundSpeed } from "../../../shared/physics/air.ts";
-import { CIPM_2007, STANDARD_AIR_DENSITY } from "../../../shared/physics/constants.ts";
+import { moistAirDensity, soundSpeed } from "#shared/physics/air.ts";
+import { CIPM_2007, STANDARD_AIR_DENSITY } from "#shared/physics/constants.ts";
 
 const kelvin = (celsius: number) => celsius + 273.15;
 

@@ -1,10 +1,10 @@
 // Source: Sunil, Pattipati, Balasingam, IEEE Trans. Instrum. Meas. (2025), MIT (tests/fixtures/cells/SOURCE.md).
 import { describe, expect, it } from "vitest";
-import { fitDischarge } from "../../../shared/bench/dischargeFit.ts";
-import { cellCurve } from "../../../shared/model/parts/pack.ts";
-import { CHEMISTRY_TABLES } from "../../../shared/physics/cells/table.ts";
-import { openCircuitCurve } from "../../../shared/physics/pack.ts";
-import { numberFixture } from "../../support/csvFixture.ts";
+import { fitDischarge } from "#shared/fit/dischargeFit.ts";
+import { cellCurve } from "#shared/model/parts/pack.ts";
+import { CHEMISTRY_TABLES } from "#shared/physics/cells/table.ts";
+import { openCircuitCurve } from "#shared/physics/pack.ts";
+import { numberFixture } from "#tests/support/csvFixture.ts";
 
 const TABLES = [
   ["lithium-ion", "cell-18650-a"],

@@ -1,9 +1,9 @@
 // Source: Sunil, Pattipati, Balasingam, IEEE Trans. Instrum. Meas. (2025), MIT (tests/fixtures/cells/SOURCE.md).
 import { describe, expect, it } from "vitest";
-import { openCircuitCurve } from "../../../shared/physics/pack.ts";
-import { runDown } from "../../../shared/physics/rundown.ts";
-import { numberFixture, rootMeanSquare } from "../../support/csvFixture.ts";
-import { PANE_CRAWLER } from "../../support/paneCrawler.ts";
+import { openCircuitCurve } from "#shared/physics/pack.ts";
+import { runDown } from "#shared/physics/rundown.ts";
+import { numberFixture, rootMeanSquare } from "#tests/support/csvFixture.ts";
+import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
 type Point = [number, number];
 const measured = (cell: string): Point[] =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { holdAt, requiredSuction } from "../../../shared/physics/hold/holdAt.ts";
-import type { Vehicle } from "../../../shared/physics/hold/vehicle.ts";
-import { worstAngle } from "../../../shared/physics/hold/worst.ts";
+import { holdAt, requiredSuction } from "#shared/physics/hold/holdAt.ts";
+import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
+import { worstAngle } from "#shared/physics/hold/worst.ts";
 
 /** A vehicle of 1 N, low and wide, so that sliding governs. */
 const flat: Vehicle = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { discStress } from "../../../shared/physics/limits/disc.ts";
+import { discStress } from "#shared/physics/limits/disc.ts";
 
 const radPerSecond = (rpm: number) => (rpm * Math.PI) / 30;
 

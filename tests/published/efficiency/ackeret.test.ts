@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { ackeretEfficiency, rotorReynolds } from "../../../shared/physics/fanlaws/size.ts";
+import { ackeretEfficiency, rotorReynolds } from "#shared/physics/fanlaws/size.ts";
 
 describe("efficiency at another Reynolds number", () => {
   // Ackeret (1948), in Mühlemann, Schweizerische Bauzeitung 66: (1 − η)/(1 − η_m) = ½[1 + (Re_m/Re)^0.2]. Formula from memory, no published example was found. Closed form.

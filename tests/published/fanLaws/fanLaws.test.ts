@@ -5,8 +5,8 @@ import {
   type RotorState,
   readingOf,
   tipSpeed,
-} from "../../../shared/physics/fanlaws/coefficients.ts";
-import { eulerCoefficient } from "../../../shared/physics/fanlaws/estimate.ts";
+} from "#shared/physics/fanlaws/coefficients.ts";
+import { eulerCoefficient } from "#shared/physics/fanlaws/estimate.ts";
 
 const radPerSecond = (rpm: number) => (rpm * Math.PI) / 30;
 

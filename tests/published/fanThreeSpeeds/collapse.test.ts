@@ -2,10 +2,10 @@
 // Limits from the data's own collapse, computed outside the project: rms 0.5 %, most 1.1 % of blocked pressure with a
 // curve of degree 6; with degree 4 or less the bound asked for is 1 % (all speeds) and 1.5 % (predicting).
 import { describe, expect, it } from "vitest";
-import { fitRotor } from "../../../shared/bench/rotorFit.ts";
-import { type RotorReadingPoint, rotorPoints } from "../../../shared/bench/rotorPoints.ts";
-import { evaluatePolynomial } from "../../../shared/numeric/polynomial.ts";
-import { numberFixture, rootMeanSquare } from "../../support/csvFixture.ts";
+import { fitRotor } from "#shared/fit/rotorFit.ts";
+import { type RotorReadingPoint, rotorPoints } from "#shared/fit/rotorPoints.ts";
+import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
+import { numberFixture, rootMeanSquare } from "#tests/support/csvFixture.ts";
 
 /** Not in the source: the collapse does not depend on it. */
 const DIAMETER = 0.3;

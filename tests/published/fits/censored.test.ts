@@ -2,7 +2,7 @@
 // (scipy.stats.norm.logcdf/logsf/cdf, optimize.minimize), profile intervals by optimize.brentq at χ²(0.95, 1)/2;
 // scipy.stats.norm.fit of the same rows as CensoredData agrees to its own five digits. The rows are made up.
 import { describe, expect, it } from "vitest";
-import { fitPull } from "../../../shared/bench/pullFit.ts";
+import { fitPull } from "#shared/fit/pullFit.ts";
 
 const brackets = [
   [7.5, 8],

@@ -1,11 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  EDGE_LOSS,
-  gapFlow,
-  gapFrictionPressure,
-  gapPressure,
-} from "../../../shared/physics/restriction/lipGap.ts";
-import { openingFlow } from "../../../shared/physics/restriction/opening.ts";
+import { EDGE_LOSS, gapFlow, gapFrictionPressure, gapPressure } from "#shared/physics/restriction/lipGap.ts";
+import { openingFlow } from "#shared/physics/restriction/opening.ts";
 
 describe("laminar flow through a gap without entry and exit", () => {
   // Fox & McDonald, Introduction to Fluid Mechanics, Example 8.1 (p. 317). Inputs and 57.57 mm³/s found in a public textbook companion; 0.147 m/s and Re 0.0375 from memory.

@@ -1,10 +1,10 @@
 // Source: open motor and propeller test data by StrawsonDesign, MIT (tests/fixtures/motor-prop-two-voltages/SOURCE.md).
 import { describe, expect, it } from "vitest";
-import { fitPropeller } from "../../../shared/bench/propellerFit.ts";
-import { motorBasis } from "../../../shared/book/motorBasis.ts";
-import { propellerBasis } from "../../../shared/book/propellerBasis.ts";
-import { csvFixture } from "../../support/csvFixture.ts";
-import { thrustBench, typed } from "../../support/thrustBench.ts";
+import { motorBasis } from "#shared/book/motorBasis.ts";
+import { propellerBasis } from "#shared/book/propellerBasis.ts";
+import { fitPropeller } from "#shared/fit/propellerFit.ts";
+import { csvFixture } from "#tests/support/csvFixture.ts";
+import { thrustBook, typed } from "#tests/support/thrustBook.ts";
 
 /** Five-inch propellers [m]. */
 const DIAMETER = 5 * 0.0254;
@@ -24,7 +24,7 @@ const isTurned = (motor: string, propeller: string): boolean =>
   motor === "m" && ["7", "8"].includes(propeller);
 
 /** Full throttle at 7.4 V gives the motor; its sweeps at both voltages are thrust tests. */
-function benchOf(motor: string, propeller: string) {
+function bookOf(motor: string, propeller: string) {
   const own = rows.filter((row) => row.motor_code === motor);
   const motorTest = {
     kind: "motor",
@@ -52,15 +52,15 @@ function benchOf(motor: string, propeller: string) {
       throttle: typed(throttleOf(row), "%"),
     })),
   };
-  return { bench: thrustBench({ tests: [motorTest, thrustTest] }), sweep };
+  return { book: thrustBook({ tests: [motorTest, thrustTest] }), sweep };
 }
 
 describe("published sweeps of small propellers, logged as thrust tests", () => {
   it.each(motors)("motor %s: the book's C_T and C_P are those of the same rows given inline", (motor) => {
     const propeller = rows.find((row) => row.motor_code === motor)?.prop_code ?? "";
-    const { bench, sweep } = benchOf(motor, propeller);
-    const constants = motorBasis(bench, "stand-motor")?.constants;
-    const answer = propellerBasis(bench, "prop");
+    const { book, sweep } = bookOf(motor, propeller);
+    const constants = motorBasis(book, "stand-motor")?.constants;
+    const answer = propellerBasis(book, "prop");
     if (!constants || answer.basis === "missing") return expect.fail("not known");
     const k = 60 / (2 * Math.PI * constants.kv);
     const inline = fitPropeller({
@@ -86,7 +86,7 @@ describe("published sweeps of small propellers, logged as thrust tests", () => {
   });
 
   it("whose scale was turned: give no coefficients, and the sign of the scale is named", () => {
-    const answer = propellerBasis(benchOf("m", "7").bench, "prop");
+    const answer = propellerBasis(bookOf("m", "7").book, "prop");
     expect(answer.basis === "missing" && answer.missing.message).toMatch(/sign of the scale/);
   });
 
@@ -105,8 +105,8 @@ describe("published sweeps of small propellers, logged as thrust tests", () => {
 
 /** C_P of a propeller from some rows of one motor's sweep, their current taken as the motor's own. */
 function powerOf(motor: string, propeller: string, wanted: (row: (typeof rows)[number]) => boolean): number {
-  const { bench, sweep } = benchOf(motor, propeller);
-  const constants = motorBasis(bench, "stand-motor")?.constants;
+  const { book, sweep } = bookOf(motor, propeller);
+  const constants = motorBasis(book, "stand-motor")?.constants;
   if (!constants) return Number.NaN;
   const k = 60 / (2 * Math.PI * constants.kv);
   const used = sweep.filter(wanted).map((row) => {

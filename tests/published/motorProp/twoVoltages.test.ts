@@ -1,9 +1,9 @@
 // Source: open motor and propeller test data by StrawsonDesign, MIT (tests/fixtures/motor-prop-two-voltages/SOURCE.md).
 // Bounds: the same chain computed outside the project misses the 11.1 V speed by a median of about +1.7 %, n ∝ V by about 7 %.
 import { describe, expect, it } from "vitest";
-import { fitMotor } from "../../../shared/bench/motorFit.ts";
-import { RPM, torqueConstant } from "../../../shared/physics/motor.ts";
-import { csvFixture, quantileOf } from "../../support/csvFixture.ts";
+import { fitMotor } from "#shared/fit/motorFit.ts";
+import { RPM, torqueConstant } from "#shared/physics/motor.ts";
+import { csvFixture, quantileOf } from "#tests/support/csvFixture.ts";
 
 const rows = csvFixture("motor-prop-two-voltages/rows.csv")
   .filter((row) => row.esc_us === "2000" && Number(row.rpm) > 0)

@@ -1,9 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  limitCurrent,
-  steadyWindingTemperature,
-  windingResistance,
-} from "../../../shared/physics/winding.ts";
+import { limitCurrent, steadyWindingTemperature, windingResistance } from "#shared/physics/winding.ts";
 
 const kelvin = (celsius: number) => celsius + 273.15;
 

@@ -5,8 +5,8 @@ import {
   noLoadSpeed,
   shaftTorque,
   speedConstant,
-} from "../../../shared/physics/motor.ts";
-import { motorCurrent } from "../../../shared/physics/pack.ts";
+} from "#shared/physics/motor.ts";
+import { motorCurrent } from "#shared/physics/pack.ts";
 
 const radPerSecond = (rpm: number) => (rpm * Math.PI) / 30;
 

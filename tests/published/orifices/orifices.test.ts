@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { holeExpansibility, holeFlow } from "../../../shared/physics/restriction/hole.ts";
+import { holeExpansibility, holeFlow } from "#shared/physics/restriction/hole.ts";
 import {
   frictionlessCoefficient,
   isoReynoldsTerm,
   roundedInletLoss,
   thinHoleCoefficient,
-} from "../../../shared/physics/restriction/holeCoefficient.ts";
+} from "#shared/physics/restriction/holeCoefficient.ts";
 
 describe("expansibility of a hole", () => {
   // ISO 5167-2:2003, 5.3.2.2: 0.9974739057343425 at β = 0.0222/0.0739, p₂/p₁ = 0.99, κ = 1.4. Found in the tests of a public fluid library.

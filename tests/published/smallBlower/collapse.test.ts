@@ -1,12 +1,12 @@
 // Source: RespiraWorks, Apache-2.0 (tests/fixtures/small-blower/SOURCE.md). Computed outside the project from the same
 // rows: a cubic leaves an rms of 3.4 % of blocked pressure; blocked, √p is linear in the command and crosses zero at 16 %.
 import { describe, expect, it } from "vitest";
-import { fitRotor } from "../../../shared/bench/rotorFit.ts";
-import { rotorPoints } from "../../../shared/bench/rotorPoints.ts";
-import { testOffsets } from "../../../shared/bench/testOffsets.ts";
-import { fitThrottleOffset } from "../../../shared/bench/throttleOffset.ts";
-import { evaluatePolynomial } from "../../../shared/numeric/polynomial.ts";
-import { numberFixture, rootMeanSquare } from "../../support/csvFixture.ts";
+import { fitRotor } from "#shared/fit/rotorFit.ts";
+import { rotorPoints } from "#shared/fit/rotorPoints.ts";
+import { testOffsets } from "#shared/fit/testOffsets.ts";
+import { fitThrottleOffset } from "#shared/fit/throttleOffset.ts";
+import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
+import { numberFixture, rootMeanSquare } from "#tests/support/csvFixture.ts";
 
 const DIAMETER = 0.07;
 const SPEEDS = [21818, 24000, 26666];

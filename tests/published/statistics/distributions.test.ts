@@ -1,10 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  clopperPearson,
-  normalQuantile,
-  studentQuantile,
-  wilson,
-} from "../../../shared/numeric/distributions.ts";
+import { clopperPearson, normalQuantile, studentQuantile, wilson } from "#shared/numeric/distributions.ts";
 
 /** Largest distance from a printed value that rounding to its last decimal can leave, and a hair for the binary fractions. */
 const rounded = (decimals: number): number => 0.5 * 10 ** -decimals + 1e-12;

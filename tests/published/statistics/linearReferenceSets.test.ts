@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { fitLinear, fitPolynomial, type LinearFit } from "../../../shared/numeric/leastSquares.ts";
-import { matchedDigits, type NistLinearSet, readNistLinearSet } from "../../support/nistData.ts";
+import { fitLinear, fitPolynomial, type LinearFit } from "#shared/numeric/leastSquares.ts";
+import { matchedDigits, type NistLinearSet, readNistLinearSet } from "#tests/support/nistData.ts";
 
 // Source: NIST/ITL Statistical Reference Datasets, linear regression, certified values (15 printed digits); class: found.
 // Both the certified values and the data are read from the files in tests/fixtures/nist.

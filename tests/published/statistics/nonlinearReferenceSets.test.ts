@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { fitNonlinear } from "../../../shared/numeric/levenbergMarquardt.ts";
-import { matchedDigits } from "../../support/nistData.ts";
-import { readNistNonlinearSet } from "../../support/nistNonlinearData.ts";
+import { fitNonlinear } from "#shared/numeric/levenbergMarquardt.ts";
+import { matchedDigits } from "#tests/support/nistData.ts";
+import { readNistNonlinearSet } from "#tests/support/nistNonlinearData.ts";
 
 type Model = (b: readonly number[], x: number) => number;
 

@@ -2,9 +2,9 @@
 // once with a reference library: 751 μ 40.81, σ 0.89; 951 μ 36.53, σ 2.11. The paper's own estimates: 751 40.91, 951 (Dixon–Mood) 36.63, s.e. 0.62.
 // Counts: Bliss, Ann. Appl. Biol. 22 (1935) 134; probit fit: intercept −34.935, slope 19.728, deviance 10.120.
 import { describe, expect, it } from "vitest";
-import { fitProbit } from "../../../shared/bench/probit.ts";
-import { fitPull } from "../../../shared/bench/pullFit.ts";
-import { numberFixture } from "../../support/csvFixture.ts";
+import { fitProbit } from "#shared/fit/probit.ts";
+import { fitPull } from "#shared/fit/pullFit.ts";
+import { numberFixture } from "#tests/support/csvFixture.ts";
 
 /** A level that failed lies above the strength, one that survived below it. */
 const staircase = (name: string) =>

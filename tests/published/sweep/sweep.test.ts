@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { operatingPoints } from "../../../shared/physics/operatingPoint.ts";
-import { leakFlow, leakLaw } from "../../../shared/physics/point/leakLaw.ts";
-import { assembleMachine } from "../../../shared/physics/point/machine.ts";
-import { CASE, RESULT, solveCase } from "../../../shared/physics/point/newton.ts";
-import { machineOf, runSweep, sweepTables, writeCase, writeStart } from "../../benchmarks/sweepCases.ts";
+import { operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { leakFlow, leakLaw } from "#shared/physics/point/leakLaw.ts";
+import { assembleMachine } from "#shared/physics/point/machine.ts";
+import { CASE, RESULT, solveCase } from "#shared/physics/point/newton.ts";
+import { machineOf, runSweep, sweepTables, writeCase, writeStart } from "#tests/benchmarks/sweepCases.ts";
 
 /**
  * A sweep of 1 000 000 coupled operating points with converged values that were computed outside this project

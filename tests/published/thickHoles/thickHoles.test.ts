@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { holeFlow } from "../../../shared/physics/restriction/hole.ts";
+import { holeFlow } from "#shared/physics/restriction/hole.ts";
 import {
   frictionlessCoefficient,
   idelchikCoefficient,
   lichtarowiczCoefficient,
   lichtarowiczUltimate,
-} from "../../../shared/physics/restriction/holeCoefficient.ts";
+} from "#shared/physics/restriction/holeCoefficient.ts";
 
 /** Air and suction that give a hole of 1 mm the wanted Reynolds number of the theoretical velocity. */
 function flowAt(theoreticalReynolds: number, ratio: number) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type Limits, limitsOf } from "../../../shared/decide/limits/limits.ts";
-import { type PredictInput, predict } from "../../../shared/physics/predict.ts";
+import { type Limits, limitsOf } from "#shared/decide/limits/limits.ts";
+import { type PredictInput, predict } from "#shared/physics/predict.ts";
 
 /** Facts of the trade: common practice, no source. Each is an order of magnitude or a direction, no measured value. */
 const SMALL_CUP: PredictInput = {

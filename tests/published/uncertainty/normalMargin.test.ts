@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { doubtOf } from "../../../shared/decide/uncertainty.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { PANE_CRAWLER } from "../../support/paneCrawler.ts";
+import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
 /** Normal table, tests/fixtures/normal-table (Abramowitz & Stegun, table 26.1). */
 const TABLE = readFileSync(new URL("../../fixtures/normal-table/normal.csv", import.meta.url), "utf8")

@@ -1,8 +1,8 @@
 // Source: RespiraWorks, Apache-2.0 (tests/fixtures/venturi/SOURCE.md). Computed outside the project from the same rows:
 // Q = 0.895 Δp^0.505 (L/s, kPa; sensor B), rms 3.7 %.
 import { describe, expect, it } from "vitest";
-import { fitLeak } from "../../../shared/bench/leakFit.ts";
-import { numberFixture } from "../../support/csvFixture.ts";
+import { fitLeak } from "#shared/fit/leakFit.ts";
+import { numberFixture } from "#tests/support/csvFixture.ts";
 
 const points = numberFixture("venturi/rows.csv").map((row) => ({
   pressure: 1000 * row.dp_kPa_sensorB,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { airViscosity } from "../../../shared/physics/air.ts";
+import { airViscosity } from "#shared/physics/air.ts";
 
 const kelvin = (celsius: number) => celsius + 273.15;
 

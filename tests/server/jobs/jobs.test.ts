@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { Jobs, TooManyJobsError, UnknownJobError } from "../../../server/jobs/jobs.ts";
-import { doubtSet, solvePiece } from "../../../server/jobs/piece.ts";
-import type { Piece, Runner } from "../../../server/jobs/runner.ts";
-import { TooManySetsError } from "../../../shared/decide/choose/count.ts";
-import { nonDominated } from "../../../shared/decide/choose/front.ts";
-import { chooseQuestion } from "../../support/chooseQuestion.ts";
-import { steppingClock } from "../support/bench.ts";
+import { Jobs, TooManyJobsError, UnknownJobError } from "#server/jobs/jobs.ts";
+import { doubtSet, solvePiece } from "#server/jobs/piece.ts";
+import type { Piece, Runner } from "#server/jobs/runner.ts";
+import { TooManySetsError } from "#shared/decide/choose/count.ts";
+import { nonDominated } from "#shared/decide/choose/front.ts";
+import { steppingClock } from "#tests/server/support/book.ts";
+import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
 
 interface Held {
   readonly piece: Piece;

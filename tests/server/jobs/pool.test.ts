@@ -2,10 +2,10 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
-import { Jobs } from "../../../server/jobs/jobs.ts";
-import { pool } from "../../../server/jobs/pool.ts";
-import { chooseQuestion } from "../../support/chooseQuestion.ts";
-import { steppingClock } from "../support/bench.ts";
+import { Jobs } from "#server/jobs/jobs.ts";
+import { pool } from "#server/jobs/pool.ts";
+import { steppingClock } from "#tests/server/support/book.ts";
+import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
 
 function folder(): string {
   const made = mkdtempSync(join(tmpdir(), "gripcurve-pool-"));

@@ -2,11 +2,11 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type Database, openDatabase } from "../../../server/store/database.ts";
-import { listSql } from "../../../server/store/listing.ts";
-import { migrate } from "../../../server/store/migrate.ts";
-import { MIGRATIONS } from "../../../server/store/migrations.ts";
-import { COLLECTION_NAMES } from "../../../shared/model/record.ts";
+import { type Database, openDatabase } from "#server/store/database.ts";
+import { listSql } from "#server/store/listing.ts";
+import { migrate } from "#server/store/migrate.ts";
+import { MIGRATIONS } from "#server/store/migrations.ts";
+import { COLLECTION_NAMES } from "#shared/model/record.ts";
 
 const STORED_TESTS = 100_000;
 

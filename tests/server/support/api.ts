@@ -1,19 +1,19 @@
 import type { Express } from "express";
 import supertest from "supertest";
 import { expect } from "vitest";
-import { createApp } from "../../../server/app.ts";
-import type { Store } from "../../../server/store/store.ts";
-import { freshStore, steppingClock } from "./bench.ts";
+import { createApp } from "#server/app.ts";
+import type { Store } from "#server/store/store.ts";
+import { freshStore, steppingClock } from "./book.ts";
 import { sampleBuild, samplePull, samples } from "./records.ts";
 
-export interface Bench {
+export interface Book {
   readonly store: Store;
   readonly app: Express;
   readonly api: ReturnType<typeof supertest>;
 }
 
 /** A server on an empty book of its own; an error that it would have to log fails the test. */
-export function freshBench(clock = steppingClock()): Bench {
+export function freshBook(clock = steppingClock()): Book {
   const store = freshStore();
   const log = (error: unknown) => {
     throw error;
@@ -23,7 +23,7 @@ export function freshBench(clock = steppingClock()): Bench {
 }
 
 /** One part of each collection, by the key with which a build points to it. */
-export async function addParts({ api }: Bench) {
+export async function addParts({ api }: Book) {
   const add = async (path: string, body: object): Promise<string> => {
     const response = await api.post(`/api/v1/${path}`).send(body);
     expect(response.status, response.text).toBe(201);
@@ -39,9 +39,9 @@ export async function addParts({ api }: Bench) {
 }
 
 /** The same, with a build and a pull test that use them. */
-export async function addBook(bench: Bench) {
-  const parts = await addParts(bench);
-  const build = await bench.api.post("/api/v1/builds").send(sampleBuild(parts));
-  const pull = await bench.api.post("/api/v1/tests").send(samplePull(parts));
+export async function addBook(book: Book) {
+  const parts = await addParts(book);
+  const build = await book.api.post("/api/v1/builds").send(sampleBuild(parts));
+  const pull = await book.api.post("/api/v1/tests").send(samplePull(parts));
   return { parts, build: build.body, pull: pull.body };
 }

@@ -1,27 +1,27 @@
 import { describe, expect, it } from "vitest";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { buildDoubt } from "../../../shared/book/buildDoubt.ts";
-import { resolveBuild, solvable } from "../../../shared/book/resolve.ts";
-import { doubtOf } from "../../../shared/decide/uncertainty.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { expectAllFinite } from "../../support/finite.ts";
+import type { Book } from "#shared/book/book.ts";
+import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { resolveBuild, solvable } from "#shared/book/resolve.ts";
+import { doubtOf } from "#shared/decide/uncertainty.ts";
+import type { Build } from "#shared/model/build.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
-function demo(id: string, changed: Partial<Build> = {}, book: Bench = bench) {
-  const data = book.builds.find((each) => each.id === id)?.data;
+function demo(id: string, changed: Partial<Build> = {}, changedBook: Book = book) {
+  const data = changedBook.builds.find((each) => each.id === id)?.data;
   if (!data) throw new Error(`the demo has no ${id}`);
   const build = { ...data, ...changed };
-  const resolved = resolveBuild(book, build);
+  const resolved = resolveBuild(changedBook, build);
   const input = solvable(resolved);
   if (!input) throw new Error("no numbers");
-  return { build, resolved, input, doubt: buildDoubt(book, build, resolved) };
+  return { build, resolved, input, doubt: buildDoubt(changedBook, build, resolved) };
 }
 
-const without = (kind: string): Bench => ({
-  ...bench,
-  tests: bench.tests.filter((test) => test.data.kind !== kind),
+const without = (kind: string): Book => ({
+  ...book,
+  tests: book.tests.filter((test) => test.data.kind !== kind),
 });
 
 /** Standard uncertainty of a path, by itself or in its group. */
@@ -85,19 +85,19 @@ describe("buildDoubt, by what the records say", () => {
 
   it("without pull and leak tests: gap and roughness as stated by skirt and surface", () => {
     const bare = {
-      ...bench,
-      tests: bench.tests.filter(({ data }) => data.kind !== "pull" && data.kind !== "leak"),
+      ...book,
+      tests: book.tests.filter(({ data }) => data.kind !== "pull" && data.kind !== "leak"),
     };
     const { doubt } = demo("roof-crawler", {}, bare);
-    const surface = bench.surfaces.find(({ id }) => id === "roof-pane")?.data;
-    const skirt = bench.skirts.find(({ id }) => id === "felt-ring")?.data;
+    const surface = book.surfaces.find(({ id }) => id === "roof-pane")?.data;
+    const skirt = book.skirts.find(({ id }) => id === "felt-ring")?.data;
     expect(doubt.uncertainty["skirt.gap"]).toBe(skirt?.uncertainty.gap);
     expect(doubt.uncertainty["skirt.roughness"]).toBe(surface?.uncertainty.roughness);
     expect(doubt.sources["skirt.gap"]).toMatchObject({ from: "stated", test: "leak" });
   });
 
   it("without curve tests, from the rotor's geometry: all of ψ by one factor of ±30 %, and all of λ by another", () => {
-    const rotors = bench.rotors.map((rotor) => ({
+    const rotors = book.rotors.map((rotor) => ({
       ...rotor,
       data: {
         ...rotor.data,
@@ -132,7 +132,7 @@ describe("buildDoubt, by what the records say", () => {
 
   it("two tests of a family whose tachometers disagree: the curve is less sure, at no flow by twice as much as the speed", () => {
     const before = sdOf(demo("ridge-runner").doubt, "rotor.psi.0");
-    const off = bench.tests.map((test) =>
+    const off = book.tests.map((test) =>
       test.id === "demo-16-curve" && test.data.kind === "curve"
         ? {
             ...test,
@@ -146,7 +146,7 @@ describe("buildDoubt, by what the records say", () => {
           }
         : test,
     );
-    const { doubt, resolved } = demo("ridge-runner", {}, { ...bench, tests: off });
+    const { doubt, resolved } = demo("ridge-runner", {}, { ...book, tests: off });
     const psi0 = resolved.input?.rotor.psi[0] ?? Number.NaN;
     // Offsets 0, 0 and 6 % of three tests: s = 0.06/√3 = 3.46 %, of their mean 2.0 %, of ψ₀ twice that.
     expect(sdOf(doubt, "rotor.psi.0") / psi0).toBeGreaterThan(0.03);
@@ -158,19 +158,19 @@ describe("buildDoubt, by what the records say", () => {
     const silent = <T extends { data: object }>(records: readonly T[]): T[] =>
       records.map((record) => ({ ...record, data: { ...record.data, uncertainty: {} } }));
     const geometry = { bladeCount: 9, bladeExitAngle: 40, inletRatio: 0.5, widthRatio: 0.12 };
-    const book: Bench = {
-      ...bench,
+    const changedBook: Book = {
+      ...book,
       tests: [],
-      rotors: bench.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry } })),
-      motors: silent(bench.motors),
-      packs: silent(bench.packs),
-      skirts: silent(bench.skirts),
-      surfaces: silent(bench.surfaces).map((each) => ({
+      rotors: book.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry } })),
+      motors: silent(book.motors),
+      packs: silent(book.packs),
+      skirts: silent(book.skirts),
+      surfaces: silent(book.surfaces).map((each) => ({
         ...each,
         data: { ...each.data, wheelFriction: 0.8 },
       })),
     };
-    const { doubt } = demo("pane-crawler", { uncertainty: {} }, book);
+    const { doubt } = demo("pane-crawler", { uncertainty: {} }, changedBook);
     expect(Object.keys(doubt.sources).every((path) => path.startsWith("rotor."))).toBe(true);
     expect(doubt.uncertainty).toEqual({});
   });

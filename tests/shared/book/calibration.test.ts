@@ -1,23 +1,23 @@
 import { describe, expect, it } from "vitest";
-import { SKIRTS, SURFACES } from "../../../seed-data/truth.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { calibrationOf } from "../../../shared/book/calibration.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { expectAllFinite } from "../../support/finite.ts";
-import { withoutCell } from "../../support/partialBench.ts";
+import { SKIRTS, SURFACES } from "#seed-data/truth.ts";
+import type { Book } from "#shared/book/book.ts";
+import { calibrationOf } from "#shared/book/calibration.ts";
+import type { Build } from "#shared/model/build.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
+import { withoutCell } from "#tests/support/partialBook.ts";
 
 /** The demo is invented: these are checks of its own consistency, no validation of the method. */
-const bench = demoBench();
+const book = demoBook();
 
 function buildOf(id: string): Build {
-  const stored = bench.builds.find((record) => record.id === id);
+  const stored = book.builds.find((record) => record.id === id);
   if (!stored) throw new Error(`no build ${id}`);
   return stored.data;
 }
 
-function calibrated(id: string, book: Bench = bench) {
-  const found = calibrationOf(book, buildOf(id));
+function calibrated(id: string, changedBook: Book = book) {
+  const found = calibrationOf(changedBook, buildOf(id));
   if (!found?.answer) throw new Error(found?.why ?? "no calibration");
   return { ...found, answer: found.answer };
 }
@@ -59,62 +59,62 @@ describe("calibrationOf, on the demo's pull and leak tests", () => {
   });
 
   it("asked twice of one state of the book: the same object, computed once", () => {
-    expect(calibrationOf(bench, buildOf("pane-crawler"))).toBe(calibrationOf(bench, buildOf("pane-crawler")));
+    expect(calibrationOf(book, buildOf("pane-crawler"))).toBe(calibrationOf(book, buildOf("pane-crawler")));
   });
 });
 
 describe("calibrationOf, on a changed book", () => {
-  const withTests = (change: (test: Bench["tests"][number]) => Bench["tests"]): Bench => ({
-    ...bench,
-    tests: bench.tests.flatMap(change),
+  const withTests = (change: (test: Book["tests"][number]) => Book["tests"]): Book => ({
+    ...book,
+    tests: book.tests.flatMap(change),
   });
 
   it("without the cells' curve: the pulls whose voltage was read tell the same gap", () => {
-    const { answer } = calibrated("pane-crawler", withoutCell(bench));
+    const { answer } = calibrated("pane-crawler", withoutCell(book));
     expect(answer.gap).toEqual(calibrated("pane-crawler").answer.gap);
   });
 
   it("without pull tests: null", () => {
-    const book = withTests((test) => (test.data.kind === "pull" ? [] : [test]));
-    expect(calibrationOf(book, buildOf("pane-crawler"))).toBeNull();
+    const changedBook = withTests((test) => (test.data.kind === "pull" ? [] : [test]));
+    expect(calibrationOf(changedBook, buildOf("pane-crawler"))).toBeNull();
   });
 
   it("with all pulls set aside but one: null", () => {
     let seen = 0;
-    const book = withTests((test) => {
+    const changedBook = withTests((test) => {
       if (test.data.kind !== "pull" || test.data.skirt !== "square-lip") return [test];
       const rows = test.data.rows.map((row) => (seen++ === 0 ? row : { ...row, setAside: "slipped" }));
       return [{ ...test, data: { ...test.data, rows } }];
     });
-    expect(calibrationOf(book, buildOf("pane-crawler"))).toBeNull();
+    expect(calibrationOf(changedBook, buildOf("pane-crawler"))).toBeNull();
   });
 
   it("with pulls on a shim: they are no word on the set gap and stay out", () => {
-    const book = withTests((test) => {
+    const changedBook = withTests((test) => {
       if (test.id !== "demo-12-pull" || test.data.kind !== "pull") return [test];
       const rows = test.data.rows.map((row) => ({ ...row, gap: { value: 1, unit: "mm" as const } }));
       return [{ ...test, data: { ...test.data, rows } }];
     });
-    expect(calibrated("pane-crawler", book).testIds).toEqual(["demo-13-pull"]);
+    expect(calibrated("pane-crawler", changedBook).testIds).toEqual(["demo-13-pull"]);
   });
 
   it("with a pull whose rotor is not in the book: it is left out and named", () => {
-    const book = withTests((test) => {
+    const changedBook = withTests((test) => {
       if (test.id !== "demo-12-pull" || test.data.kind !== "pull") return [test];
       return [{ ...test, data: { ...test.data, rotor: "lost" } }];
     });
-    const { leftOut, testIds } = calibrated("pane-crawler", book);
+    const { leftOut, testIds } = calibrated("pane-crawler", changedBook);
     expect(testIds).toEqual(["demo-13-pull"]);
     expect(leftOut.map(({ row }) => row)).toEqual([0, 1, 2, 3]);
   });
 
   it("with a pull at a voltage that does not turn the motor: no answer, and why", () => {
-    const book = withTests((test) => {
+    const changedBook = withTests((test) => {
       if (test.id !== "demo-12-pull" || test.data.kind !== "pull") return [test];
       const rows = test.data.rows.map((row) => ({ ...row, voltage: { value: 1, unit: "mV" as const } }));
       return [{ ...test, data: { ...test.data, rows } }];
     });
-    const found = calibrationOf(book, buildOf("pane-crawler"));
+    const found = calibrationOf(changedBook, buildOf("pane-crawler"));
     expect(found?.answer).toBeNull();
     expect(found?.why).toMatch(/pulls\.0\.held/);
   });

@@ -1,23 +1,23 @@
 import { describe, expect, it } from "vitest";
-import { FAMILIES, MOTORS } from "../../../seed-data/truth.ts";
-import { testsOf } from "../../../shared/book/bench.ts";
-import { resolveBuild } from "../../../shared/book/resolve.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { TEST_KINDS } from "../../../shared/model/tests/index.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { FAMILIES, MOTORS } from "#seed-data/truth.ts";
+import { testsOf } from "#shared/book/book.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import type { Build } from "#shared/model/build.ts";
+import { TEST_KINDS } from "#shared/model/tests/index.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 /** The demo is invented: these are checks of its own consistency, no validation of the method. */
-const bench = demoBench();
+const book = demoBook();
 
 function buildOf(id: string): Build {
-  const stored = bench.builds.find((record) => record.id === id);
+  const stored = book.builds.find((record) => record.id === id);
   if (!stored) throw new Error(`no build ${id}`);
   return stored.data;
 }
 
 function answer(build: Build) {
-  const { input, missing } = resolveBuild(bench, build);
+  const { input, missing } = resolveBuild(book, build);
   if (!input) throw new Error(missing.map((part) => part.message).join(" "));
   const { attitudes, worst } = predict(input, [90, 180]);
   return {
@@ -31,14 +31,14 @@ const withGap = (build: Build, gap: number): Build => ({ ...build, overrides: { 
 
 describe("the demo, as a bench book", () => {
   it("holds what a first look needs: families in two sizes, motors, packs, skirts, surfaces, tests of every kind", () => {
-    expect(bench.rotors.length).toBeGreaterThanOrEqual(3);
-    for (const rotor of bench.rotors) expect(rotor.data.sizes).toHaveLength(2);
-    expect([bench.motors.length, bench.packs.length, bench.skirts.length, bench.surfaces.length]).toEqual([
+    expect(book.rotors.length).toBeGreaterThanOrEqual(3);
+    for (const rotor of book.rotors) expect(rotor.data.sizes).toHaveLength(2);
+    expect([book.motors.length, book.packs.length, book.skirts.length, book.surfaces.length]).toEqual([
       4, 3, 3, 3,
     ]);
-    expect(bench.tests.length).toBeGreaterThanOrEqual(25);
-    for (const kind of TEST_KINDS) expect(testsOf(bench, kind).length).toBeGreaterThan(1);
-    for (const record of [...bench.rotors, ...bench.motors, ...bench.tests])
+    expect(book.tests.length).toBeGreaterThanOrEqual(25);
+    for (const kind of TEST_KINDS) expect(testsOf(book, kind).length).toBeGreaterThan(1);
+    for (const record of [...book.rotors, ...book.motors, ...book.tests])
       expect(record.data.note).toMatch(/invented/i);
   });
 
@@ -61,13 +61,13 @@ describe("the demo, as a bench book", () => {
 
 describe("the fits, on the demo's noisy readings", () => {
   it("find the motor constants that the readings were made from, within the instruments' noise", () => {
-    const { motor } = resolveBuild(bench, buildOf("pane-crawler"));
+    const { motor } = resolveBuild(book, buildOf("pane-crawler"));
     expect(motor?.basis).toBe("measured");
     expect(motor?.constants.kv ?? 0).toBeCloseToRelative(MOTORS["bell-18"].kv, 0.02);
   });
 
   it("find the rotor curve that the readings were made from, within 3 % of blocked pressure", () => {
-    const { rotor } = resolveBuild(bench, buildOf("pane-crawler"));
+    const { rotor } = resolveBuild(book, buildOf("pane-crawler"));
     const truth = FAMILIES["swept-nine"].psi;
     const at = (psi: readonly number[], phi: number) =>
       psi.reduce((sum, c, power) => sum + c * phi ** power, 0);

@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { type EstimateOff, estimateOff } from "../../../shared/book/estimateOff.ts";
-import { rotorBasis } from "../../../shared/book/rotorBasis.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import type { Book } from "#shared/book/book.ts";
+import { type EstimateOff, estimateOff } from "#shared/book/estimateOff.ts";
+import { rotorBasis } from "#shared/book/rotorBasis.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
-function offOf(id: string, book: Bench = bench): EstimateOff {
-  const off = estimateOff(book, id);
+function offOf(id: string, changedBook: Book = book): EstimateOff {
+  const off = estimateOff(changedBook, id);
   if (!off) throw new Error(`${id} was tested and has a drawing.`);
   return off;
 }
@@ -41,7 +41,7 @@ describe("estimateOff, a rotor of the demo that was drawn and then tested", () =
   });
 
   it("stands beside the tested curve, at the flow where that is most efficient", () => {
-    const basis = rotorBasis(bench, "swept-nine");
+    const basis = rotorBasis(book, "swept-nine");
     if (basis.basis === "missing" || !basis.lambda) throw new Error("The demo tests it.");
     const at = (coefficients: readonly number[], phi: number) =>
       coefficients.reduce((sum, coefficient, power) => sum + coefficient * phi ** power, 0);
@@ -61,14 +61,14 @@ describe("estimateOff, a rotor of the demo that was drawn and then tested", () =
 describe("estimateOff, where there is nothing to set side by side", () => {
   it("is null for a rotor without a drawing, a propeller, one that was never tested, one that the book has not", () => {
     const undrawn = {
-      ...bench,
-      rotors: bench.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry: undefined } })),
+      ...book,
+      rotors: book.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry: undefined } })),
     };
-    const untested = { ...bench, tests: bench.tests.filter(({ data }) => data.kind !== "curve") };
+    const untested = { ...book, tests: book.tests.filter(({ data }) => data.kind !== "curve") };
     expect(estimateOff(undrawn, "swept-nine")).toBeNull();
-    expect(estimateOff(bench, "pusher-three")).toBeNull();
+    expect(estimateOff(book, "pusher-three")).toBeNull();
     expect(rotorBasis(untested, "swept-nine").basis).toBe("estimated");
     expect(estimateOff(untested, "swept-nine")).toBeNull();
-    expect(estimateOff(bench, "none")).toBeNull();
+    expect(estimateOff(book, "none")).toBeNull();
   });
 });

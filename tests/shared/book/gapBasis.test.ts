@@ -1,24 +1,24 @@
 import { describe, expect, it } from "vitest";
-import { SKIRTS } from "../../../seed-data/truth.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { resolveAsSet } from "../../../shared/book/resolve/resolveWith.ts";
-import { resolveBuild } from "../../../shared/book/resolve.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { SKIRTS } from "#seed-data/truth.ts";
+import type { Book } from "#shared/book/book.ts";
+import { resolveAsSet } from "#shared/book/resolve/resolveWith.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import type { Build } from "#shared/model/build.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 /** The demo is invented: these are checks of its own consistency, no validation of the method. */
-const bench = demoBench();
+const book = demoBook();
 
 function buildOf(id: string, change: Partial<Build> = {}): Build {
-  const stored = bench.builds.find((record) => record.id === id);
+  const stored = book.builds.find((record) => record.id === id);
   if (!stored) throw new Error(`no build ${id}`);
   return { ...stored.data, ...change };
 }
 
-const withoutPulls: Bench = { ...bench, tests: bench.tests.filter(({ data }) => data.kind !== "pull") };
+const withoutPulls: Book = { ...book, tests: book.tests.filter(({ data }) => data.kind !== "pull") };
 
-const measuredSkirts: Bench = {
+const measuredSkirts: Book = {
   ...withoutPulls,
   skirts: withoutPulls.skirts.map((skirt) => ({
     ...skirt,
@@ -28,7 +28,7 @@ const measuredSkirts: Bench = {
 
 describe("the gap of a build", () => {
   it("with pull tests of its skirt on its surface: calibrated, mean and uncertainty of the posterior, tests named", () => {
-    const { gap, calibration, tests, input } = resolveBuild(bench, buildOf("pane-crawler"));
+    const { gap, calibration, tests, input } = resolveBuild(book, buildOf("pane-crawler"));
     const answer = calibration?.answer;
     expect(gap).toMatchObject({
       basis: "calibrated",
@@ -42,7 +42,7 @@ describe("the gap of a build", () => {
   });
 
   it("with pull tests, resolved as set: the skirt's own, no pull test behind it", () => {
-    const { gap, calibration, tests } = resolveAsSet(bench, buildOf("pane-crawler"));
+    const { gap, calibration, tests } = resolveAsSet(book, buildOf("pane-crawler"));
     expect(gap).toMatchObject({ basis: "set", value: 0.0006, testIds: [] });
     expect(calibration).toBeNull();
     expect(tests).not.toContain("demo-12-pull");
@@ -51,14 +51,14 @@ describe("the gap of a build", () => {
   it.each([
     ["set", withoutPulls],
     ["measured", measuredSkirts],
-  ] as const)("without pull tests: %s, as the skirt says", (basis, book) => {
-    const { gap, calibration } = resolveBuild(book, buildOf("pane-crawler"));
+  ] as const)("without pull tests: %s, as the skirt says", (basis, changedBook) => {
+    const { gap, calibration } = resolveBuild(changedBook, buildOf("pane-crawler"));
     expect(gap).toMatchObject({ basis, value: 0.0006, standing: 0.0006, stated: { basis, value: 0.0006 } });
     expect(calibration).toBeNull();
   });
 
   it("with any handle moved, or another build of the same skirt and surface: the very calibration that was made before", () => {
-    const { calibration } = resolveBuild(bench, buildOf("pane-crawler"));
+    const { calibration } = resolveBuild(book, buildOf("pane-crawler"));
     const stored = buildOf("pane-crawler");
     const moved: Partial<Build>[] = [
       { overrides: { gap: 0.0009, wheelFriction: 0.5, series: 3 } },
@@ -68,12 +68,12 @@ describe("the gap of a build", () => {
       { vehicle: { ...stored.vehicle, mass: 0.7 }, rotor: "straight-seven", motor: "bell-22" },
     ];
     for (const change of moved)
-      expect(resolveBuild(bench, buildOf("pane-crawler", change)).calibration).toBe(calibration);
+      expect(resolveBuild(book, buildOf("pane-crawler", change)).calibration).toBe(calibration);
   });
 
   it("tried in the build: what is tried wins over the calibration, which stays at hand", () => {
     const { gap, calibration, input } = resolveBuild(
-      bench,
+      book,
       buildOf("pane-crawler", { overrides: { gap: 0.0009 } }),
     );
     expect(gap).toMatchObject({ basis: "what-if", value: 0.0009, standing: calibration?.answer?.gap.mean });
@@ -83,9 +83,9 @@ describe("the gap of a build", () => {
 
 describe("a build whose skirt stands nearer than it was set", () => {
   /** The tests of the demo were made at 0.60 mm; here the record says 0.80. */
-  const misset: Bench = {
-    ...bench,
-    skirts: bench.skirts.map((skirt) =>
+  const misset: Book = {
+    ...book,
+    skirts: book.skirts.map((skirt) =>
       skirt.id === "square-lip" ? { ...skirt, data: { ...skirt.data, gap: 0.0008 } } : skirt,
     ),
   };
@@ -106,7 +106,7 @@ describe("a build whose skirt stands nearer than it was set", () => {
 
 describe("the wheels' friction of a build", () => {
   it("with pulls along the surface: calibrated, the covariance with the gap at hand", () => {
-    const { friction, calibration, input } = resolveBuild(bench, buildOf("roof-crawler"));
+    const { friction, calibration, input } = resolveBuild(book, buildOf("roof-crawler"));
     const answer = calibration?.answer;
     expect(friction).toMatchObject({
       basis: "calibrated",
@@ -118,20 +118,20 @@ describe("the wheels' friction of a build", () => {
   });
 
   it("with pulls straight off alone: the tilt board's, as before", () => {
-    expect(resolveBuild(bench, buildOf("pane-crawler")).friction?.basis).toBe("measured");
+    expect(resolveBuild(book, buildOf("pane-crawler")).friction?.basis).toBe("measured");
   });
 
   it("tried in the build: what is tried wins", () => {
     const build = buildOf("roof-crawler", { overrides: { wheelFriction: 0.5 } });
-    expect(resolveBuild(bench, build).friction).toMatchObject({ basis: "what-if", value: 0.5 });
+    expect(resolveBuild(book, build).friction).toMatchObject({ basis: "what-if", value: 0.5 });
   });
 });
 
 describe("a leak test, with a calibrated gap", () => {
   /** The demo, its wide land said to be set 0.15 mm wider than it is: the calibration then gives the gap another number. */
-  const misset: Bench = {
-    ...bench,
-    skirts: bench.skirts.map((skirt) =>
+  const misset: Book = {
+    ...book,
+    skirts: book.skirts.map((skirt) =>
       skirt.id === "wide-land" ? { ...skirt, data: { ...skirt.data, gap: 0.00055 } } : skirt,
     ),
   };
@@ -156,14 +156,14 @@ describe("a leak test, with a calibrated gap", () => {
   });
 
   it("taken on shims of another height: in where that height is tried, as shims are no word on the set gap", () => {
-    const onShims = bench.tests.flatMap((test) =>
+    const onShims = book.tests.flatMap((test) =>
       test.data.kind === "leak" && test.data.gap && test.data.skirt === "square-lip" ? [test.data] : [],
     );
     expect(onShims.length).toBeGreaterThan(0);
     for (const { gap, surface } of onShims) {
       if (gap?.unit !== "mm") throw new Error("the demo's shims are in mm");
       const tried = buildOf("pane-crawler", { surface, overrides: { gap: gap.value / 1000 } });
-      expect(resolveBuild(bench, tried).leak).not.toBeNull();
+      expect(resolveBuild(book, tried).leak).not.toBeNull();
     }
   });
 });

@@ -1,20 +1,20 @@
 import { describe, expect, it } from "vitest";
-import { limitsInput } from "../../../shared/book/limitsInput.ts";
-import { motorThermal } from "../../../shared/book/motorThermal.ts";
-import { resolveBuild } from "../../../shared/book/resolve.ts";
-import { limitsOf } from "../../../shared/decide/limits/limits.ts";
-import { motor } from "../../../shared/model/parts/motor.ts";
-import { rotor } from "../../../shared/model/parts/rotor.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { limitsInput } from "#shared/book/limitsInput.ts";
+import { motorThermal } from "#shared/book/motorThermal.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import { limitsOf } from "#shared/decide/limits/limits.ts";
+import { motor } from "#shared/model/parts/motor.ts";
+import { rotor } from "#shared/model/parts/rotor.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
-type Material = NonNullable<(typeof bench.rotors)[number]["data"]["material"]>;
+const book = demoBook();
+type Material = NonNullable<(typeof book.rotors)[number]["data"]["material"]>;
 
 function inputFor(id: string, material?: Partial<Material> | null, diameter?: number) {
-  const stored = bench.builds.find((each) => each.id === id)?.data;
+  const stored = book.builds.find((each) => each.id === id)?.data;
   if (!stored) throw new Error(`no build ${id}`);
   const build = diameter === undefined ? stored : { ...stored, diameter };
-  const { input, pack, motor: basis } = resolveBuild(bench, build);
+  const { input, pack, motor: basis } = resolveBuild(book, build);
   if (!input || !pack || !basis) throw new Error("the demo is solvable");
   const run = {
     ...input,
@@ -22,11 +22,11 @@ function inputFor(id: string, material?: Partial<Material> | null, diameter?: nu
     pack: { ...input.pack, cell: pack.cell },
     startCharge: 1,
   };
-  const rotors = bench.rotors.map((each) => {
+  const rotors = book.rotors.map((each) => {
     const own = material === null || !each.data.material ? undefined : { ...each.data.material, ...material };
     return { ...each, data: { ...each.data, material: own } };
   });
-  return limitsInput({ ...bench, rotors }, build, run);
+  return limitsInput({ ...book, rotors }, build, run);
 }
 
 describe("limits of the demo's builds", () => {
@@ -63,7 +63,7 @@ describe("the rotor as the book holds it", () => {
     );
     // Between the inlet, 0.52 of the diameter, and the rim.
     expect(of.rotor?.blades?.radius).toBeCloseToRelative((0.019 * 1.52) / 2, 1e-12);
-    const nearest = bench.rotors[0].data.sizes[1];
+    const nearest = book.rotors[0].data.sizes[1];
     expect(at.rotorMass).toBeCloseToRelative((nearest.mass ?? 0) * (0.076 / nearest.diameter) ** 3, 1e-12);
   });
 

@@ -1,18 +1,18 @@
 import { describe, expect, it } from "vitest";
-import { CELL_CURVE, PACKS } from "../../../seed-data/truth.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { packBasis } from "../../../shared/book/packBasis.ts";
-import { resolveBuild } from "../../../shared/book/resolve.ts";
-import { CHEMISTRIES, pack as packSchema } from "../../../shared/model/parts/pack.ts";
-import { dischargeTest } from "../../../shared/model/tests/discharge.ts";
-import { CHEMISTRY_TABLES } from "../../../shared/physics/cells/table.ts";
-import { openCircuitCurve, openCircuitVoltage } from "../../../shared/physics/pack.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { CELL_CURVE, PACKS } from "#seed-data/truth.ts";
+import type { Book } from "#shared/book/book.ts";
+import { packBasis } from "#shared/book/packBasis.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import { CHEMISTRIES, pack as packSchema } from "#shared/model/parts/pack.ts";
+import { dischargeTest } from "#shared/model/tests/discharge.ts";
+import { CHEMISTRY_TABLES } from "#shared/physics/cells/table.ts";
+import { openCircuitCurve, openCircuitVoltage } from "#shared/physics/pack.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const demo = demoBench();
+const demo = demoBook();
 
 /** The demo's book with one pack's cell changed, and the discharge tests kept or not. */
-function withCell(id: string, change: object, keepTests = false): Bench {
+function withCell(id: string, change: object, keepTests = false): Book {
   const packs = demo.packs.map((pack) =>
     pack.id === id ? { ...pack, data: { ...pack.data, cell: { ...pack.data.cell, ...change } } } : pack,
   );
@@ -20,8 +20,8 @@ function withCell(id: string, change: object, keepTests = false): Bench {
   return { ...demo, packs, tests };
 }
 
-function known(bench: Bench, id: string) {
-  const basis = packBasis(bench, id);
+function known(book: Book, id: string) {
+  const basis = packBasis(book, id);
   if (!basis || basis.basis === "missing") throw new Error("expected a basis");
   return basis;
 }
@@ -59,10 +59,10 @@ describe("packBasis", () => {
   });
 
   it("with none of the three: a build has no numbers, and the discharge test is named", () => {
-    const bench = withCell("two-cell-450", { curve: undefined });
-    const build = bench.builds.find(({ id }) => id === "pane-crawler");
+    const book = withCell("two-cell-450", { curve: undefined });
+    const build = book.builds.find(({ id }) => id === "pane-crawler");
     if (!build) throw new Error("The demo has no pane crawler.");
-    const { input, pack, missing, cellVoltage } = resolveBuild(bench, build.data);
+    const { input, pack, missing, cellVoltage } = resolveBuild(book, build.data);
     expect([input, pack, cellVoltage]).toEqual([null, null, null]);
     expect(missing).toEqual([expect.objectContaining({ path: "pack.cell.curve", test: "discharge" })]);
   });

@@ -1,17 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { PROPELLERS } from "../../../seed-data/propellers.ts";
-import { propellerBand } from "../../../shared/bench/propellerBands.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { propellerBasis, thrustPoints } from "../../../shared/book/propellerBasis.ts";
-import { predictedPull } from "../../../shared/book/pullPrediction.ts";
-import { resolveBuild, solvable } from "../../../shared/book/resolve.ts";
-import { rotor as rotorSchema } from "../../../shared/model/parts/rotor.ts";
-import { pullTest } from "../../../shared/model/tests/pull.ts";
-import { predictAny } from "../../../shared/physics/predictAny.ts";
-import { runDown } from "../../../shared/physics/rundown.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { expectAllFinite } from "../../support/finite.ts";
-import { MOTOR, type ThrustRowTexts, thrustBench, thrustTest, typed } from "../../support/thrustBench.ts";
+import { PROPELLERS } from "#seed-data/propellers.ts";
+import type { Book } from "#shared/book/book.ts";
+import { propellerBasis, thrustPoints } from "#shared/book/propellerBasis.ts";
+import { predictedPull } from "#shared/book/pullPrediction.ts";
+import { resolveBuild, solvable } from "#shared/book/resolve.ts";
+import { propellerBand } from "#shared/fit/propellerBands.ts";
+import { rotor as rotorSchema } from "#shared/model/parts/rotor.ts";
+import { pullTest } from "#shared/model/tests/pull.ts";
+import { predictAny } from "#shared/physics/predictAny.ts";
+import { runDown } from "#shared/physics/rundown.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
+import { MOTOR, type ThrustRowTexts, thrustBook, thrustTest, typed } from "#tests/support/thrustBook.ts";
 
 const D = 0.127;
 const G = 9.80665;
@@ -32,17 +32,17 @@ function row(rpm: number, drift = 0): ThrustRowTexts[number] {
 const SPEEDS = [6000, 8000, 10_000, 12_000, 14_000];
 const rows = (drift = 0) => SPEEDS.map((rpm) => row(rpm, drift));
 
-function fitOf(bench: Bench) {
-  const basis = propellerBasis(bench, "prop");
+function fitOf(book: Book) {
+  const basis = propellerBasis(book, "prop");
   if (basis.basis === "missing") throw new Error(basis.missing.message);
   return basis.fit;
 }
 
-const scoutOf = (bench: Bench) => resolveBuild(bench, bench.builds[0].data);
+const scoutOf = (book: Book) => resolveBuild(book, book.builds[0].data);
 
 describe("thrust tests, logged in the book", () => {
   it("with the motor's current: recover the C_T and the C_P that the readings were made from", () => {
-    const fit = fitOf(thrustBench({ tests: [thrustTest(rows())] }));
+    const fit = fitOf(thrustBook({ tests: [thrustTest(rows())] }));
     expect(fit.thrust[0]).toBeCloseToRelative(C_T, 1e-9);
     expect(fit.power?.[0]).toBeCloseToRelative(C_P, 1e-9);
   });
@@ -52,7 +52,7 @@ describe("thrust tests, logged in the book", () => {
       const n = each.rpm / 60;
       return { ...each, amps: 1, torque: (0.07 * 1.2 * n ** 2 * D ** 5) / (2 * Math.PI) };
     });
-    expect(fitOf(thrustBench({ tests: [thrustTest(measured)] })).power?.[0]).toBeCloseToRelative(0.07, 1e-9);
+    expect(fitOf(thrustBook({ tests: [thrustTest(measured)] })).power?.[0]).toBeCloseToRelative(0.07, 1e-9);
   });
 
   it("in newtons or grams, rpm or turns a second: the same coefficients", () => {
@@ -65,20 +65,20 @@ describe("thrust tests, logged in the book", () => {
         thrust: typed((each.thrust.value * G) / 1000, "N"),
       })),
     };
-    expect(fitOf(thrustBench({ tests: [inOther] })).thrust[0]).toBeCloseToRelative(C_T, 1e-9);
+    expect(fitOf(thrustBook({ tests: [inOther] })).thrust[0]).toBeCloseToRelative(C_T, 1e-9);
   });
 
   it("on a day whose air was read: take that day's density", () => {
     const air = { temperature: typed(40, "°C"), pressure: typed(900, "hPa"), humidity: typed(0, "%") };
-    const warm = fitOf(thrustBench({ tests: [thrustTest(rows(), { air })] })).thrust[0];
+    const warm = fitOf(thrustBook({ tests: [thrustTest(rows(), { air })] })).thrust[0];
     // dry air as an ideal gas: 90000/(287.05·313.15) = 1.00122 kg/m³
     expect(warm / C_T).toBeCloseToRelative(1.2 / 1.00122, 1e-3);
   });
 
   it("with a drift over five speeds: show it; all at one speed: none, and a note says so", () => {
-    const drifting = fitOf(thrustBench({ tests: [thrustTest(rows(0.08))] }));
+    const drifting = fitOf(thrustBook({ tests: [thrustTest(rows(0.08))] }));
     expect(drifting.thrust[1]).toBeCloseToRelative(0.08 * C_T, 1e-6);
-    const same = fitOf(thrustBench({ tests: [thrustTest([row(9000), row(9000), row(9010)])] }));
+    const same = fitOf(thrustBook({ tests: [thrustTest([row(9000), row(9000), row(9010)])] }));
     expect(same.thrust[1]).toBe(0);
     expect(same.warnings.map((note) => note.code)).toContain("no-drift-seen");
   });
@@ -90,7 +90,7 @@ describe("thrust tests, logged in the book", () => {
       amps: ((each.amps ?? 0) - M_C / K) * 0.5 ** 5 + M_C / K,
     }));
     const tests = [thrustTest(rows()), thrustTest(small, { diameter: typed(63.5, "mm") })];
-    const fit = fitOf(thrustBench({ tests, rotor: { chord: 0.015 } }));
+    const fit = fitOf(thrustBook({ tests, rotor: { chord: 0.015 } }));
     expect(fit.thrust[0]).toBeCloseToRelative(C_T, 1e-9);
     expect(fit.power?.[0]).toBeCloseToRelative(C_P, 1e-9);
     expect(fit.chord).toBeCloseToRelative(0.015, 1e-12);
@@ -100,13 +100,13 @@ describe("thrust tests, logged in the book", () => {
 
   it("with a row set aside: leave it out of the fit, keep it among the points", () => {
     const bad = { ...row(9000), grams: 5, setAside: "scale touched the frame" };
-    const bench = thrustBench({ tests: [thrustTest([...rows(), bad])] });
-    expect(fitOf(bench).thrust[0]).toBeCloseToRelative(C_T, 1e-9);
-    expect(thrustPoints(bench, "prop")).toHaveLength(SPEEDS.length + 1);
+    const book = thrustBook({ tests: [thrustTest([...rows(), bad])] });
+    expect(fitOf(book).thrust[0]).toBeCloseToRelative(C_T, 1e-9);
+    expect(thrustPoints(book, "prop")).toHaveLength(SPEEDS.length + 1);
   });
 
   it("of the demo: give the invented truth back within the instruments' noise", () => {
-    const answer = propellerBasis(demoBench(), "pusher-three");
+    const answer = propellerBasis(demoBook(), "pusher-three");
     if (answer.basis === "missing") throw new Error(answer.missing.message);
     const truth = PROPELLERS["pusher-three"];
     const middle = answer.fit.referenceReynolds;
@@ -121,8 +121,8 @@ describe("a build that a propeller presses on", () => {
   const tests = [thrustTest(rows())];
 
   it("without a skirt: resolves, holds by its thrust, runs down", () => {
-    const bench = thrustBench({ tests });
-    const resolved = scoutOf(bench);
+    const book = thrustBook({ tests });
+    const resolved = scoutOf(book);
     expect(resolved.missing).toEqual([]);
     expect(resolved.input).toBeNull();
     const input = solvable(resolved);
@@ -140,14 +140,14 @@ describe("a build that a propeller presses on", () => {
   });
 
   it("with a skirt: carries the share of the load that rubs, and needs no gap", () => {
-    const { propeller } = scoutOf(thrustBench({ tests, build: { skirt: "lip" } }));
+    const { propeller } = scoutOf(thrustBook({ tests, build: { skirt: "lip" } }));
     expect(propeller?.vehicle.skirtShare).toBe(0.2);
     expect(propeller?.vehicle.skirtFriction).toBe(0.3);
     expect(propeller && "skirt" in propeller).toBe(false);
   });
 
   it("in another size than tested: scaled from it, marked extrapolated beyond the tested Reynolds numbers", () => {
-    const resolved = scoutOf(thrustBench({ tests, build: { diameter: 0.06 } }));
+    const resolved = scoutOf(thrustBook({ tests, build: { diameter: 0.06 } }));
     expect(resolved.scaledFrom).toBe(D);
     const input = solvable(resolved);
     const prediction = input && predictAny(input);
@@ -162,7 +162,7 @@ describe("a build that a propeller presses on", () => {
       motor: "stand-motor",
       rows: [{ voltage: typed(7, "V"), current: typed(0.5, "A"), speed: typed(16_000, "rpm"), noLoad: true }],
     };
-    expect(scoutOf(thrustBench({ tests: [...tests, noLoad] })).tests).toEqual(
+    expect(scoutOf(thrustBook({ tests: [...tests, noLoad] })).tests).toEqual(
       expect.arrayContaining(["test-0", "test-1"]),
     );
   });
@@ -204,14 +204,14 @@ describe("a propeller's build that lacks something", () => {
       "thrust",
     ],
   ])("%s: named, with the test that gives it", (_, tests, message, test) => {
-    const resolved = scoutOf(thrustBench({ tests }));
+    const resolved = scoutOf(thrustBook({ tests }));
     expect(solvable(resolved)).toBeNull();
     expect(resolved.missing.find((each) => message.test(each.message))?.test).toBe(test);
     expectAllFinite(resolved.missing);
   });
 
   it("one row: answers, the drift and the doubt said to be unknown", () => {
-    const resolved = scoutOf(thrustBench({ tests: [thrustTest([row(9000)])] }));
+    const resolved = scoutOf(thrustBook({ tests: [thrustTest([row(9000)])] }));
     const input = solvable(resolved);
     if (!input) throw new Error("not resolved");
     expectAllFinite(predictAny(input));
@@ -221,8 +221,8 @@ describe("a propeller's build that lacks something", () => {
   });
 
   it("a ducted rotor without a skirt: the skirt is named", () => {
-    const bench = thrustBench({ rotor: { kind: "ducted" } });
-    const { missing } = scoutOf(bench);
+    const book = thrustBook({ rotor: { kind: "ducted" } });
+    const { missing } = scoutOf(book);
     expect(missing.find(({ path }) => path === "skirt")?.message).toMatch(/ducted rotor.*choose one/);
   });
 
@@ -233,7 +233,7 @@ describe("a propeller's build that lacks something", () => {
 
 describe("a pull test of a propeller's vehicle", () => {
   it("straight off: is predicted to hold the thrust at the voltage read", () => {
-    const bench = thrustBench({ tests: [thrustTest(rows())] });
+    const book = thrustBook({ tests: [thrustTest(rows())] });
     const pull = pullTest.parse({
       kind: "pull",
       date: "2026-05-22",
@@ -247,8 +247,8 @@ describe("a pull test of a propeller's vehicle", () => {
       rigMass: typed(0, "g"),
       rows: [{ held: typed(100, "g"), letGo: null, voltage: typed(7.4, "V") }],
     });
-    const { predicted } = predictedPull(bench, pull, { voltage: 7.4, gap: null });
-    const input = scoutOf(bench).propeller;
+    const { predicted } = predictedPull(book, pull, { voltage: 7.4, gap: null });
+    const input = scoutOf(book).propeller;
     if (!input) throw new Error("not resolved");
     const stiff = { ...input.pack, openCircuitVoltage: 3.7, cellResistance: 0, wireResistance: 0 };
     const air = { temperature: 293.15, pressure: 101325, humidity: 0.5 };

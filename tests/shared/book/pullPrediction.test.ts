@@ -1,17 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { predictedPull } from "../../../shared/book/pullPrediction.ts";
-import type { PullTest } from "../../../shared/model/tests/pull.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { withoutCell } from "../../support/partialBench.ts";
+import { predictedPull } from "#shared/book/pullPrediction.ts";
+import type { PullTest } from "#shared/model/tests/pull.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { withoutCell } from "#tests/support/partialBook.ts";
 
-const bench = demoBench();
-const stored = bench.tests.find(({ data }) => data.kind === "pull" && data.direction === "straight-off");
+const book = demoBook();
+const stored = book.tests.find(({ data }) => data.kind === "pull" && data.direction === "straight-off");
 if (stored?.data.kind !== "pull") throw new Error("the demo has no such pull test");
 const test: PullTest = stored.data;
 const at = { voltage: 7, gap: null };
 
 function pull(change: Partial<PullTest>, trial: { voltage: number | null; gap: number | null } = at): number {
-  const { predicted, missing } = predictedPull(bench, { ...test, ...change }, trial);
+  const { predicted, missing } = predictedPull(book, { ...test, ...change }, trial);
   if (predicted === null) throw new Error(missing.join(" "));
   return predicted;
 }
@@ -36,7 +36,7 @@ describe("predictedPull", () => {
 
   it("asked of one test's rows in turn, on two shims and at two voltages: each as asked by itself", () => {
     const rows = [0.002, null, 0.0004, null, 0.002].map((gap, i) => ({ voltage: 7 + (i % 2), gap }));
-    const inTurn = rows.map((row) => predictedPull(bench, test, row).predicted);
+    const inTurn = rows.map((row) => predictedPull(book, test, row).predicted);
     expect(inTurn).toEqual(rows.map((row) => pull({}, row)));
     expect(new Set(inTurn).size).toBe(3);
   });
@@ -54,7 +54,7 @@ describe("predictedPull", () => {
   });
 
   it("needs no curve of the cells where the voltage was read; without one read, the discharge test is named", () => {
-    const unmarked = withoutCell(bench);
+    const unmarked = withoutCell(book);
     expect(predictedPull(unmarked, test, at).predicted).toBe(pull({}));
     const { predicted, missing } = predictedPull(unmarked, test, { voltage: null, gap: null });
     expect(predicted).toBeNull();
@@ -62,7 +62,7 @@ describe("predictedPull", () => {
   });
 
   it("says what is missing where the rotor is unknown", () => {
-    const { predicted, missing } = predictedPull(bench, { ...test, rotor: "gone" }, at);
+    const { predicted, missing } = predictedPull(book, { ...test, rotor: "gone" }, at);
     expect(predicted).toBeNull();
     expect(missing.join(" ")).toMatch(/rotor/);
   });

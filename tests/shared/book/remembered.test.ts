@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { calibrationOf } from "../../../shared/book/calibration.ts";
-import { remembered } from "../../../shared/book/remembered.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { calibrationOf } from "#shared/book/calibration.ts";
+import { remembered } from "#shared/book/remembered.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 function counting(most: number) {
   let made = 0;
@@ -45,22 +45,22 @@ describe("remembered answers", () => {
 });
 
 describe("a calibration, with the book changed elsewhere", () => {
-  const bench = demoBench();
-  const build = bench.builds.find(({ id }) => id === "pane-crawler")?.data;
+  const book = demoBook();
+  const build = book.builds.find(({ id }) => id === "pane-crawler")?.data;
   if (!build) throw new Error("no such build");
 
   it("by a note: the very answer that was given before", () => {
     const noted = {
-      ...bench,
-      packs: bench.packs.map((pack) => ({ ...pack, data: { ...pack.data, note: "new" } })),
+      ...book,
+      packs: book.packs.map((pack) => ({ ...pack, data: { ...pack.data, note: "new" } })),
     };
-    const [before, after] = [calibrationOf(bench, build), calibrationOf(noted, build)];
+    const [before, after] = [calibrationOf(book, build), calibrationOf(noted, build)];
     expect(after).not.toBe(before);
     expect(after?.answer).toBe(before?.answer);
   });
 
   it("by a pull set aside: another answer", () => {
-    const tests = bench.tests.map((test) =>
+    const tests = book.tests.map((test) =>
       test.id === "demo-12-pull" && test.data.kind === "pull"
         ? {
             ...test,
@@ -71,7 +71,7 @@ describe("a calibration, with the book changed elsewhere", () => {
           }
         : test,
     );
-    const [before, after] = [calibrationOf(bench, build), calibrationOf({ ...bench, tests }, build)];
+    const [before, after] = [calibrationOf(book, build), calibrationOf({ ...book, tests }, build)];
     expect(after?.answer?.gap.mean).not.toBe(before?.answer?.gap.mean);
   });
 });

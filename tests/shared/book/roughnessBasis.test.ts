@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { SURFACES } from "../../../seed-data/truth.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { surfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
-import { EDGE_LOSS, gapFlow } from "../../../shared/physics/restriction/lipGap.ts";
-import { demoBench } from "../../support/demoBench.ts";
-import { normals } from "../../support/normals.ts";
+import { SURFACES } from "#seed-data/truth.ts";
+import type { Book } from "#shared/book/book.ts";
+import { surfaceRoughness } from "#shared/book/roughnessBasis.ts";
+import { EDGE_LOSS, gapFlow } from "#shared/physics/restriction/lipGap.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { normals } from "#tests/support/normals.ts";
 
-const demo = demoBench();
+const demo = demoBook();
 const [skirt, otherSkirt] = demo.skirts;
 const template = demo.tests.find(({ data }) => data.kind === "leak");
 if (template?.data.kind !== "leak" || !skirt) throw new Error("the demo has no leak test");
@@ -45,19 +45,19 @@ function test(
     gap: { value: gap * 1e3, unit: "mm" },
     rows,
   };
-  return { ...template, id, data } as Bench["tests"][number];
+  return { ...template, id, data } as Book["tests"][number];
 }
 
-function benchOf(tests: readonly Bench["tests"][number][], roughnesses: Record<string, number>): Bench {
+function bookOf(tests: readonly Book["tests"][number][], roughnesses: Record<string, number>): Book {
   const surfaces = Object.entries(roughnesses).map(([id, roughness]) => surfaceOf(id, roughness));
   return { ...demo, surfaces, tests };
 }
 
-function ask(tests: readonly Bench["tests"][number][], roughnesses: Record<string, number>, id = "board") {
-  const bench = benchOf(tests, roughnesses);
-  const surface = bench.surfaces.find((each) => each.id === id);
+function ask(tests: readonly Book["tests"][number][], roughnesses: Record<string, number>, id = "board") {
+  const book = bookOf(tests, roughnesses);
+  const surface = book.surfaces.find((each) => each.id === id);
   if (!surface) throw new Error("no such surface");
-  return surfaceRoughness(bench, surface);
+  return surfaceRoughness(book, surface);
 }
 
 describe("surfaceRoughness, leak tests made with a known allowance", () => {
@@ -108,7 +108,7 @@ describe("surfaceRoughness, tests that can't be compared", () => {
     expect(ask([test("b", "glass", 0)], { board: 5e-5, glass: 0 }).missing).toMatch(/on board and on glass/);
     const aside = test("a", "board", ROUGH);
     const rows = (aside.data.rows as { setAside?: string }[]).map((row) => ({ ...row, setAside: "wet" }));
-    const left = { ...aside, data: { ...aside.data, rows } } as Bench["tests"][number];
+    const left = { ...aside, data: { ...aside.data, rows } } as Book["tests"][number];
     expect(ask([left, test("b", "glass", 0)], { board: 5e-5, glass: 0 }).basis).toBe("stated");
   });
 

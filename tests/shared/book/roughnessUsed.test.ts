@@ -1,18 +1,18 @@
 import { describe, expect, it } from "vitest";
-import { SKIRTS, SURFACES } from "../../../seed-data/truth.ts";
-import type { Bench } from "../../../shared/book/bench.ts";
-import { buildDoubt } from "../../../shared/book/buildDoubt.ts";
-import { resolveBuild } from "../../../shared/book/resolve.ts";
-import { surfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
-import type { Build } from "../../../shared/model/build.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { SKIRTS, SURFACES } from "#seed-data/truth.ts";
+import type { Book } from "#shared/book/book.ts";
+import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import { surfaceRoughness } from "#shared/book/roughnessBasis.ts";
+import type { Build } from "#shared/model/build.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const demo = demoBench();
+const demo = demoBook();
 const TRUE_ROUGHNESS = SURFACES["roof-pane"].roughness;
 
 /** The demo, its roof pane stated so rough, and so well known [m]. */
-function stating(roughness: number, sd: number, bench: Bench = demo): Bench {
-  const surfaces = bench.surfaces.map((each) =>
+function stating(roughness: number, sd: number, book: Book = demo): Book {
+  const surfaces = book.surfaces.map((each) =>
     each.id === "roof-pane"
       ? {
           ...each,
@@ -20,12 +20,12 @@ function stating(roughness: number, sd: number, bench: Bench = demo): Bench {
         }
       : each,
   );
-  return { ...bench, surfaces };
+  return { ...book, surfaces };
 }
 
-const without = (kind: string, bench: Bench = demo): Bench => ({
-  ...bench,
-  tests: bench.tests.filter(({ data }) => data.kind !== kind),
+const without = (kind: string, book: Book = demo): Book => ({
+  ...book,
+  tests: book.tests.filter(({ data }) => data.kind !== kind),
 });
 
 function roof(): Build {
@@ -34,8 +34,8 @@ function roof(): Build {
   return build;
 }
 
-function skirtIn(bench: Bench, build: Build) {
-  const resolved = resolveBuild(bench, build);
+function skirtIn(book: Book, build: Build) {
+  const resolved = resolveBuild(book, build);
   if (!resolved.input) throw new Error("no numbers");
   return { ...resolved.input.skirt, resolved };
 }
@@ -65,8 +65,8 @@ describe("the roughness of a surface in a prediction", () => {
   it("where the stated one is far off: the calibrated gap comes nearer to the true one than by what is stated", () => {
     const far = stating(3 * TRUE_ROUGHNESS, 1e-4);
     const truth = SKIRTS["felt-ring"].gap;
-    const [told, stated] = [far, without("leak", far)].map((bench) =>
-      Math.abs(skirtIn(bench, roof()).gap - truth),
+    const [told, stated] = [far, without("leak", far)].map((book) =>
+      Math.abs(skirtIn(book, roof()).gap - truth),
     );
     expect(told).toBeLessThan(2.5e-5);
     expect(stated).toBeGreaterThan(1e-4);

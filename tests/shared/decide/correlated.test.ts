@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { correlatedInput } from "../../../shared/decide/correlated.ts";
-import { uncertainInputs } from "../../../shared/decide/uncertainInput.ts";
-import { doubtOf, TOGETHER } from "../../../shared/decide/uncertainty.ts";
-import { scrambledSobol } from "../../../shared/numeric/sobol.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
-import { PANE_CRAWLER } from "../../support/paneCrawler.ts";
+import { correlatedInput } from "#shared/decide/correlated.ts";
+import { uncertainInputs } from "#shared/decide/uncertainInput.ts";
+import { doubtOf, TOGETHER } from "#shared/decide/uncertainty.ts";
+import { scrambledSobol } from "#shared/numeric/sobol.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
+import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
 const crawler = {
   ...PANE_CRAWLER,

@@ -1,18 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cutNormal } from "../../../shared/decide/cutNormal.ts";
-import { limitsOf } from "../../../shared/decide/physicalLimits.ts";
-import { shareError } from "../../../shared/decide/spread.ts";
-import { doubtOf } from "../../../shared/decide/uncertainty.ts";
-import { varianceShares } from "../../../shared/decide/varianceShares.ts";
-import { NotEnoughDataError } from "../../../shared/numeric/errors.ts";
-import { standardNormalSamples } from "../../../shared/numeric/sampling.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { predictPropeller } from "../../../shared/physics/propeller.ts";
-import { bruteForceMargins } from "../../support/bruteForce.ts";
-import { expectAllFinite } from "../../support/finite.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
-import { PANE_CRAWLER, PANE_PROPELLER } from "../../support/paneCrawler.ts";
+import { cutNormal } from "#shared/decide/cutNormal.ts";
+import { limitsOf } from "#shared/decide/physicalLimits.ts";
+import { shareError } from "#shared/decide/spread.ts";
+import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { varianceShares } from "#shared/decide/varianceShares.ts";
+import { NotEnoughDataError } from "#shared/numeric/errors.ts";
+import { standardNormalSamples } from "#shared/numeric/sampling.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { predictPropeller } from "#shared/physics/propeller.ts";
+import { bruteForceMargins } from "#tests/support/bruteForce.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
+import { PANE_CRAWLER, PANE_PROPELLER } from "#tests/support/paneCrawler.ts";
 
 const crawler = {
   ...PANE_CRAWLER,

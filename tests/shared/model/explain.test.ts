@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { z } from "zod";
-import { explain } from "../../../shared/model/api/explain.ts";
-import { rotorFitRequest } from "../../../shared/model/api/fits.ts";
-import { predictRequest } from "../../../shared/model/api/predict.ts";
-import { pack } from "../../../shared/model/parts/pack.ts";
-import { benchTest } from "../../../shared/model/tests/index.ts";
+import { explain } from "#shared/model/api/explain.ts";
+import { rotorFitRequest } from "#shared/model/api/fits.ts";
+import { predictRequest } from "#shared/model/api/predict.ts";
+import { pack } from "#shared/model/parts/pack.ts";
+import { benchTest } from "#shared/model/tests/index.ts";
 
 function explained(schema: z.ZodType, input: unknown): Record<string, string> {
   const result = schema.safeParse(input);

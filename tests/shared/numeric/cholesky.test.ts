@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { covarianceRoot } from "../../../shared/numeric/cholesky.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
+import { covarianceRoot } from "#shared/numeric/cholesky.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const product = (columns: readonly Float64Array[], i: number, j: number) =>
   columns.reduce((sum, column) => sum + column[i] * column[j], 0);

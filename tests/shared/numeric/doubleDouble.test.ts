@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { PreciseSum } from "../../../shared/numeric/doubleDouble.ts";
+import { PreciseSum } from "#shared/numeric/doubleDouble.ts";
 
 /** A number as a whole multiple of 2⁻²⁰⁰; products of `part`s are multiples of 2⁻⁹⁰. */
 const FRACTION_BITS = 200n;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { OutOfRangeError, requireNonNegative, requirePositive } from "../../../shared/numeric/errors.ts";
+import { OutOfRangeError, requireNonNegative, requirePositive } from "#shared/numeric/errors.ts";
 
 describe("guards, on numbers that are no measurement", () => {
   it.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])(

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { incompleteBeta } from "../../../shared/numeric/incompleteBeta.ts";
-import { incompleteGamma } from "../../../shared/numeric/incompleteGamma.ts";
-import { deviance, stirlingError } from "../../../shared/numeric/saddlePoint.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { incompleteBeta } from "#shared/numeric/incompleteBeta.ts";
+import { incompleteGamma } from "#shared/numeric/incompleteGamma.ts";
+import { deviance, stirlingError } from "#shared/numeric/saddlePoint.ts";
 
 const shape = fc.double({ min: 0.5, max: 500, noNaN: true });
 const share = fc.double({ min: 0.001, max: 0.999, noNaN: true });

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { fitLinear, fitPolynomial } from "../../../shared/numeric/leastSquares.ts";
-import { evaluatePolynomial } from "../../../shared/numeric/polynomial.ts";
+import { NotEnoughDataError, OutOfRangeError } from "#shared/numeric/errors.ts";
+import { fitLinear, fitPolynomial } from "#shared/numeric/leastSquares.ts";
+import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
 
 /** Measured values: none so small that its square, or its quotient by a power of two, is no longer a share of it. */
 const number = fc.double({ min: -10, max: 10, noNaN: true }).map((v) => (Math.abs(v) < 1e-100 ? 0 : v));

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { createJacobian } from "../../../shared/numeric/jacobian.ts";
-import { fitLinear } from "../../../shared/numeric/leastSquares.ts";
-import { fitNonlinear } from "../../../shared/numeric/levenbergMarquardt.ts";
+import { NotEnoughDataError, OutOfRangeError } from "#shared/numeric/errors.ts";
+import { createJacobian } from "#shared/numeric/jacobian.ts";
+import { fitLinear } from "#shared/numeric/leastSquares.ts";
+import { fitNonlinear } from "#shared/numeric/levenbergMarquardt.ts";
 
 const places = [0, 1, 2, 3, 4, 5, 6, 7];
 /** Residuals of y = a·e^(−bx) against given readings. */

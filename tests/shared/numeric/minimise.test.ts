@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { NoConvergenceError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { hessian } from "../../../shared/numeric/hessian.ts";
-import { minimise } from "../../../shared/numeric/minimise.ts";
-import { minimiseScalar } from "../../../shared/numeric/minimiseScalar.ts";
+import { NoConvergenceError, OutOfRangeError } from "#shared/numeric/errors.ts";
+import { hessian } from "#shared/numeric/hessian.ts";
+import { minimise } from "#shared/numeric/minimise.ts";
+import { minimiseScalar } from "#shared/numeric/minimiseScalar.ts";
 
 const { NaN: notANumber, POSITIVE_INFINITY: infinity } = Number;
 

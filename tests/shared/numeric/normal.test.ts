@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { logNormalCdf, logNormalInterval, normalCdf, normalDensity } from "../../../shared/numeric/normal.ts";
-import { normalQuantile } from "../../../shared/numeric/normalQuantile.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { logNormalCdf, logNormalInterval, normalCdf, normalDensity } from "#shared/numeric/normal.ts";
+import { normalQuantile } from "#shared/numeric/normalQuantile.ts";
 
 // Expected values: mpmath 1.3 at 60 digits, rounded to double: erfc(−x/√2)/2, its logarithm, their differences.
 const CDF = [

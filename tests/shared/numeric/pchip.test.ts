@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { createPchip } from "../../../shared/numeric/pchip.ts";
+import { NotEnoughDataError, OutOfRangeError } from "#shared/numeric/errors.ts";
+import { createPchip } from "#shared/numeric/pchip.ts";
 
 /** Measured values: none so small that its rounding is no longer a share of it. */
 const finite = fc.double({ min: -100, max: 100, noNaN: true }).map((y) => (Math.abs(y) < 1e-100 ? 0 : y));

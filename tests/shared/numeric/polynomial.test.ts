@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { OutOfRangeError } from "../../../shared/numeric/errors.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
 import {
   differentiatePolynomial,
   evaluatePolynomial,
@@ -8,7 +8,7 @@ import {
   maximumOn,
   minimumOn,
   zerosOn,
-} from "../../../shared/numeric/polynomial.ts";
+} from "#shared/numeric/polynomial.ts";
 
 /** Ascending coefficients of ∏(x − zᵢ), times a factor. */
 function fromZeros(zeros: readonly number[], factor = 1): number[] {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { normalQuantile } from "../../../shared/numeric/normalQuantile.ts";
-import { clopperPearson, wilson } from "../../../shared/numeric/proportion.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { normalQuantile } from "#shared/numeric/normalQuantile.ts";
+import { clopperPearson, wilson } from "#shared/numeric/proportion.ts";
 
 const counts = fc
   .integer({ min: 1, max: 60 })

@@ -9,8 +9,8 @@ import {
   solveTransposedUpper,
   solveUpper,
   upperFactor,
-} from "../../../shared/numeric/qr.ts";
-import { scaledConditioning } from "../../../shared/numeric/singularValues.ts";
+} from "#shared/numeric/qr.ts";
+import { scaledConditioning } from "#shared/numeric/singularValues.ts";
 
 const number = fc.double({ min: -10, max: 10, noNaN: true });
 /** 5 × 3, by columns, kept away from dependent columns by its diagonal */

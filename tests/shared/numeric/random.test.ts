@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { createRandom, randomFrom } from "../../../shared/numeric/random.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { createRandom, randomFrom } from "#shared/numeric/random.ts";
 
 describe("xoshiro128**, against its reference code", () => {
   it("from the state 1, 2, 3, 4 gives the reference's first ten numbers", () => {

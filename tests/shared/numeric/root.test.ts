@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { NoConvergenceError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { findRoot } from "../../../shared/numeric/root.ts";
+import { NoConvergenceError, OutOfRangeError } from "#shared/numeric/errors.ts";
+import { findRoot } from "#shared/numeric/root.ts";
 
 describe("findRoot, on equations with a known answer", () => {
   // Exact roots, by definition of the functions.

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { createRandom } from "../../../shared/numeric/random.ts";
-import { standardNormalSamples } from "../../../shared/numeric/sampling.ts";
-import { scrambledSobol, sobolBits } from "../../../shared/numeric/sobol.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { createRandom } from "#shared/numeric/random.ts";
+import { standardNormalSamples } from "#shared/numeric/sampling.ts";
+import { scrambledSobol, sobolBits } from "#shared/numeric/sobol.ts";
 
 // Expected: scipy 1.17.1, qmc.Sobol(64, scramble=False, bits=32), points 1, 2, 3, 5, 100, 777, 1023; dimensions 1, 2, 3, 10, 40, 64.
 const PLAIN = [

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { chiSquareQuantile } from "../../../shared/numeric/chiSquare.ts";
-import { NoConvergenceError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { incompleteGamma } from "../../../shared/numeric/incompleteGamma.ts";
-import { normalQuantile } from "../../../shared/numeric/normalQuantile.ts";
-import { solveIncreasing } from "../../../shared/numeric/solveIncreasing.ts";
-import { studentCdf, studentQuantile } from "../../../shared/numeric/student.ts";
+import { chiSquareQuantile } from "#shared/numeric/chiSquare.ts";
+import { NoConvergenceError, OutOfRangeError } from "#shared/numeric/errors.ts";
+import { incompleteGamma } from "#shared/numeric/incompleteGamma.ts";
+import { normalQuantile } from "#shared/numeric/normalQuantile.ts";
+import { solveIncreasing } from "#shared/numeric/solveIncreasing.ts";
+import { studentCdf, studentQuantile } from "#shared/numeric/student.ts";
 
 const dofs = fc.double({ min: 1, max: 300, noNaN: true });
 

@@ -7,8 +7,8 @@ import {
   DEFAULT_WEATHER,
   moistAirDensity,
   soundSpeed,
-} from "../../../shared/physics/air.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
+} from "#shared/physics/air.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const weather = (celsius: number, pressure = 101_325, humidity = 0.5) => ({
   temperature: 273.15 + celsius,

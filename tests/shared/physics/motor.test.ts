@@ -10,8 +10,8 @@ import {
   speedConstant,
   stallTorque,
   torqueConstant,
-} from "../../../shared/physics/motor.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
+} from "#shared/physics/motor.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const motor = { kv: 7800, resistance: 0.35, frictionTorque: 2e-4, viscousTorque: 1e-8 };
 

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { evaluatePolynomial } from "../../../shared/numeric/polynomial.ts";
-import { arrivalPoint, crossingNear, operatingPoints } from "../../../shared/physics/operatingPoint.ts";
-import { leakFlow, leakLaw } from "../../../shared/physics/point/leakLaw.ts";
-import { assembleMachine, type Machine } from "../../../shared/physics/point/machine.ts";
+import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
+import { arrivalPoint, crossingNear, operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { leakFlow, leakLaw } from "#shared/physics/point/leakLaw.ts";
+import { assembleMachine, type Machine } from "#shared/physics/point/machine.ts";
 
 const AIR = { density: 1.2, viscosity: 1.81e-5 };
 const ROTOR = {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { NotEnoughDataError } from "../../../shared/numeric/errors.ts";
+import { NotEnoughDataError } from "#shared/numeric/errors.ts";
 import {
   motorCurrent,
   openCircuitCurve,
@@ -8,8 +8,8 @@ import {
   packCurrent,
   packResistance,
   packVoltage,
-} from "../../../shared/physics/pack.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
+} from "#shared/physics/pack.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const pack = { series: 2, parallel: 3, cellResistance: 0.06, wireResistance: 0.02 };
 const supply = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type PropellerPredictInput, predictPropeller } from "../../../shared/physics/propeller.ts";
+import { type PropellerPredictInput, predictPropeller } from "#shared/physics/propeller.ts";
 
 const INPUT: PropellerPredictInput = {
   air: { temperature: 293.15, pressure: 101325, humidity: 0.5 },

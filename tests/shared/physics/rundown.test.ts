@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { NotEnoughDataError } from "../../../shared/numeric/errors.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { predictPropeller } from "../../../shared/physics/propeller.ts";
-import { type RundownInput, runDown } from "../../../shared/physics/rundown.ts";
-import { expectAllFinite } from "../../support/finite.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
-import { PANE_CRAWLER, PANE_PROPELLER } from "../../support/paneCrawler.ts";
+import { NotEnoughDataError } from "#shared/numeric/errors.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { predictPropeller } from "#shared/physics/propeller.ts";
+import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
+import { PANE_CRAWLER, PANE_PROPELLER } from "#tests/support/paneCrawler.ts";
 
 type Curve = [number, number][];
 const LINE: Curve = [

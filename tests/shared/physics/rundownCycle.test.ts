@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { type CycleSegment, type RundownInput, runDown } from "../../../shared/physics/rundown.ts";
-import { expectAllFinite } from "../../support/finite.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
-import { PANE_CRAWLER } from "../../support/paneCrawler.ts";
+import { type CycleSegment, type RundownInput, runDown } from "#shared/physics/rundown.ts";
+import { expectAllFinite } from "#tests/support/finite.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
+import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
 type Curve = [number, number][];
 const LINE: Curve = [

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { gapFlow, gapFrictionPressure } from "../../../shared/physics/restriction/lipGap.ts";
-import { landShare, suctionForce } from "../../../shared/physics/suction.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
+import { gapFlow, gapFrictionPressure } from "#shared/physics/restriction/lipGap.ts";
+import { landShare, suctionForce } from "#shared/physics/suction.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const input = {
   area: 4e-3,

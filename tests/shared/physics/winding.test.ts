@@ -5,8 +5,8 @@ import {
   limitCurrent,
   steadyWindingTemperature,
   windingResistance,
-} from "../../../shared/physics/winding.ts";
-import { expectOutOfRange } from "../../support/outOfRange.ts";
+} from "#shared/physics/winding.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 describe("winding resistance", () => {
   it("at 20 °C is the stated one exactly", () => {

@@ -1,18 +1,18 @@
 import { describe, expect, it } from "vitest";
-import { resolveBuild } from "../../../shared/book/resolve.ts";
-import { predict } from "../../../shared/physics/predict.ts";
-import { predictPropeller } from "../../../shared/physics/propeller.ts";
-import { propellerWorkings } from "../../../shared/physics/propellerWorkings.ts";
-import { workingsOf } from "../../../shared/physics/workings.ts";
-import { demoBench } from "../../support/demoBench.ts";
+import { resolveBuild } from "#shared/book/resolve.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { predictPropeller } from "#shared/physics/propeller.ts";
+import { propellerWorkings } from "#shared/physics/propellerWorkings.ts";
+import { workingsOf } from "#shared/physics/workings.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
-const bench = demoBench();
+const book = demoBook();
 
 describe("workings, of every build of the demo", () => {
-  it.each(bench.builds.filter(({ data }) => data.skirt !== null).map((build) => [build.id, build] as const))(
+  it.each(book.builds.filter(({ data }) => data.skirt !== null).map((build) => [build.id, build] as const))(
     "%s: each result is the prediction's own figure",
     (_id, build) => {
-      const { input } = resolveBuild(bench, build.data);
+      const { input } = resolveBuild(book, build.data);
       if (!input) return expect.fail("no input");
       const prediction = predict(input, [90, 180]);
       const { point } = prediction;
@@ -31,8 +31,8 @@ describe("workings, of every build of the demo", () => {
   );
 
   it("of the propeller's build: each result is the prediction's own figure", () => {
-    const build = bench.builds.find(({ id }) => id === "prop-scout");
-    const input = build && resolveBuild(bench, build.data).propeller;
+    const build = book.builds.find(({ id }) => id === "prop-scout");
+    const input = build && resolveBuild(book, build.data).propeller;
     if (!input) return expect.fail("no input");
     const prediction = predictPropeller(input, [90, 180]);
     const { point } = prediction;

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Changes } from "../../../state/handles.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { knownOf, leading } from "../../../ui/partial/known.ts";
@@ -12,7 +12,7 @@ import { DrivePanel } from "../DrivePanel.tsx";
 import { NeededFriction } from "./NeededFriction.tsx";
 
 export interface PartialAttitudesProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   /** of the stored build */
   readonly id: string;
@@ -20,14 +20,14 @@ export interface PartialAttitudesProps {
 }
 
 /** Attitudes of a build that lacks something: what its pull holds, and the friction that it takes where none is known. */
-export default function PartialAttitudes({ bench, outcome, id, tried }: PartialAttitudesProps) {
+export default function PartialAttitudes({ book, outcome, id, tried }: PartialAttitudesProps) {
   const reply = useMemo(() => knownOf(outcome), [outcome]);
   const known = reply && "known" in reply ? reply.known : null;
   const at = known && leading(known);
   return (
     <>
       <div class="attitudes-answer" aria-live="polite">
-        <PartialHead bench={bench} outcome={outcome} reply={reply} sentence={anywhereSentence} />
+        <PartialHead book={book} outcome={outcome} reply={reply} sentence={anywhereSentence} />
         <TriedNote id={id} tried={tried} />
       </div>
       <section class="attitudes-picture" aria-label="What is missing">
@@ -42,7 +42,7 @@ export default function PartialAttitudes({ bench, outcome, id, tried }: PartialA
       {known && (
         <section class="attitudes-meaning" aria-label="What it means">
           <PartialMeaning
-            bench={bench}
+            book={book}
             outcome={outcome}
             known={known}
             told={toldOf(known, true)}

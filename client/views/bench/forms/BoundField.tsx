@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { dimension } from "../../../../shared/units/dimensions.ts";
-import { bench } from "../../../state/bench.ts";
+import { currentBook } from "../../../state/book.ts";
 import { AddPart } from "../../../ui/AddPart.tsx";
 import { Field, type FieldInput } from "../../../ui/Field.tsx";
 import type { FieldSpec } from "../record/spec.ts";
@@ -26,7 +26,8 @@ export function BoundField({ form, field }: BoundFieldProps) {
 
 /** A choice among parts of which the book has none says where to add one; what is typed so far is kept meanwhile. */
 function hintOf(field: FieldSpec): ComponentChildren {
-  const isBare = field.type === "part" && bench.value && partsFor(bench.value, field).length === 0;
+  const isBare =
+    field.type === "part" && currentBook.value && partsFor(currentBook.value, field).length === 0;
   return isBare ? <AddPart collection={field.collection} /> : field.hint;
 }
 
@@ -88,7 +89,7 @@ function QuantityInput({
   readonly text: string;
   readonly input: FieldInput;
 }) {
-  const sizes = field.key === "diameter" ? sizesOf(bench.value, form.draft.value.fields.rotor) : [];
+  const sizes = field.key === "diameter" ? sizesOf(currentBook.value, form.draft.value.fields.rotor) : [];
   const list = `${input.id}-sizes`;
   return (
     <>
@@ -127,7 +128,7 @@ function PartSelect({
   readonly onChange: (id: string) => void;
   readonly onLeave: () => void;
 }) {
-  const parts = bench.value ? partsFor(bench.value, field) : [];
+  const parts = currentBook.value ? partsFor(currentBook.value, field) : [];
   const isGone = value !== "" && !parts.some((part) => part.id === value);
   return (
     <select

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
-import { bench, keep } from "../../../state/bench.ts";
+import { currentBook, keep } from "../../../state/book.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { type Difference, differences } from "../record/differences.ts";
 import type { Draft } from "../record/draft.ts";
@@ -31,7 +31,7 @@ export function ChangedMeanwhile({ form, id, onDone }: ChangedMeanwhileProps) {
       keep("tests", record);
       const typed = form.draft.value;
       const theirs = writeDraft(record.data);
-      setReloaded({ typed, list: differences(typed, theirs, shownText(form.spec, bench.value)) });
+      setReloaded({ typed, list: differences(typed, theirs, shownText(form.spec, currentBook.value)) });
       form.revision.value = record.revision;
       change(form, theirs);
     } catch (error) {

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { href, navigate } from "../../../app/router.ts";
 import { ApiError, api } from "../../../state/api.ts";
-import { bench } from "../../../state/bench.ts";
+import { currentBook } from "../../../state/book.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import { nameOf } from "../list/words.ts";
 import { writeDraft } from "../record/writeDraft.ts";
@@ -15,7 +15,7 @@ type Stored = StoredOf<"tests">;
 
 /** The test as the book on the screen has it, else asked of the server. */
 function useTest(id: string): { readonly test: Stored | null; readonly gone: boolean } {
-  const known = bench.value?.tests.find((test) => test.id === id) ?? null;
+  const known = currentBook.value?.tests.find((test) => test.id === id) ?? null;
   const [asked, setAsked] = useState<Stored | null>(null);
   const [gone, setGone] = useState(false);
   const isKnown = known !== null;

@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { navigate, route } from "../../../app/router.ts";
-import { bench } from "../../../state/bench.ts";
+import { currentBook } from "../../../state/book.ts";
 import { KINDS } from "../record/kinds.ts";
 import { dayOf, firstDraft } from "./defaults.ts";
 import { keptDraft } from "./kept.ts";
@@ -16,7 +16,7 @@ function newForm(kind: TestKind) {
   const parts = Object.fromEntries(
     PART_KEYS.flatMap((key) => (query.get(key) ? [[key, query.get(key) ?? ""]] : [])),
   );
-  const book = bench.peek();
+  const book = currentBook.peek();
   const kept = keptDraft(address);
   if (kept?.draft.kind === kind) return createForm(address, kept.draft, null);
   if (!book) throw new Error("A form needs the bench book.");

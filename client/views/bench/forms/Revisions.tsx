@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
-import { bench } from "../../../state/bench.ts";
+import { currentBook } from "../../../state/book.ts";
 import { differences } from "../record/differences.ts";
 import { KINDS } from "../record/kinds.ts";
 import { shownText } from "../record/names.ts";
@@ -54,6 +54,6 @@ export function Revisions({ id, revision }: { readonly id: string; readonly revi
 }
 
 function between(before: Stored, after: Stored) {
-  const show = shownText(KINDS[after.data.kind], bench.value);
+  const show = shownText(KINDS[after.data.kind], currentBook.value);
   return differences(writeDraft(before.data), writeDraft(after.data), show);
 }

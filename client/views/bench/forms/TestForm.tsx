@@ -1,6 +1,6 @@
 import { useMemo, useRef, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
-import { bench, keep } from "../../../state/bench.ts";
+import { currentBook, keep } from "../../../state/book.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
@@ -26,7 +26,7 @@ interface TestFormProps {
 export function TestForm({ form, sentence, id, onSaved, onCancel }: TestFormProps) {
   const [changed, setChanged] = useState(false);
   const summary = useRef<HTMLDivElement>(null);
-  const book = bench.value;
+  const book = currentBook.value;
   const read = form.read.value;
   const running = useMemo(() => (book ? runningResult(read, book) : NOTHING_YET), [read, book]);
   const Own = KIND_FIELDS[form.spec.kind];

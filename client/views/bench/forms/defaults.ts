@@ -1,4 +1,4 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
@@ -34,35 +34,35 @@ export function millimetres(metres: number): string {
 }
 
 /** @returns the diameters in which a rotor is printed, as text */
-export function sizesOf(bench: Bench | null, rotorId: string | undefined): string[] {
-  const rotor = bench?.rotors.find(({ id }) => id === rotorId);
+export function sizesOf(book: Book | null, rotorId: string | undefined): string[] {
+  const rotor = book?.rotors.find(({ id }) => id === rotorId);
   return rotor?.data.sizes.map(({ diameter }) => millimetres(diameter)) ?? [];
 }
 
 /** @returns the parts that a field offers: of the rotors only those of the kind that the test is about */
 export function partsFor(
-  bench: Bench,
+  book: Book,
   field: FieldSpec & { readonly type: "part" },
 ): readonly { readonly id: string; readonly data: { readonly name: string } }[] {
-  if (!field.rotors) return bench[field.collection];
-  return bench.rotors.filter(({ data }) => data.kind === field.rotors);
+  if (!field.rotors) return book[field.collection];
+  return book.rotors.filter(({ data }) => data.kind === field.rotors);
 }
 
 /** The first rotor of the kind that the test is about, where only one of that kind is in the book. */
-function onlyOfKind(bench: Bench, spec: KindSpec): Record<string, string> {
+function onlyOfKind(book: Book, spec: KindSpec): Record<string, string> {
   const found = spec.fields.flatMap((field) =>
-    field.type === "part" && field.rotors ? [partsFor(bench, field)] : [],
+    field.type === "part" && field.rotors ? [partsFor(book, field)] : [],
   );
-  const rotor = found[0]?.length === 1 ? bench.rotors.find(({ id }) => id === found[0][0].id) : undefined;
+  const rotor = found[0]?.length === 1 ? book.rotors.find(({ id }) => id === found[0][0].id) : undefined;
   if (!rotor) return {};
   const { sizes } = rotor.data;
   return { rotor: rotor.id, ...(sizes.length === 1 ? { diameter: millimetres(sizes[0].diameter) } : {}) };
 }
 
 /** @returns the newest test of a kind, by its day */
-export function lastOf(bench: Bench, kind: TestKind): StoredOf<"tests"> | null {
+export function lastOf(book: Book, kind: TestKind): StoredOf<"tests"> | null {
   const order = (test: StoredOf<"tests">) => `${test.data.date} ${test.createdAt}`;
-  return bench.tests
+  return book.tests
     .filter((test) => test.data.kind === kind)
     .reduce<StoredOf<"tests"> | null>(
       (last, test) => (last && order(last) >= order(test) ? last : test),
@@ -71,25 +71,25 @@ export function lastOf(bench: Bench, kind: TestKind): StoredOf<"tests"> | null {
 }
 
 /** A propeller's build tells nothing for a curve test, a ducted one's nothing for a thrust test. */
-function suits(bench: Bench, spec: KindSpec): (build: StoredOf<"builds">) => boolean {
+function suits(book: Book, spec: KindSpec): (build: StoredOf<"builds">) => boolean {
   const wanted = spec.fields.flatMap((field) =>
     field.type === "part" && field.rotors ? [field.rotors] : [],
   );
   if (wanted.length === 0) return () => true;
-  return ({ data }) => bench.rotors.find(({ id }) => id === data.rotor)?.data.kind === wanted[0];
+  return ({ data }) => book.rotors.find(({ id }) => id === data.rotor)?.data.kind === wanted[0];
 }
 
-function fromBuild(bench: Bench, buildId: string | null, spec: KindSpec): Record<string, string> {
-  const build = bench.builds.find(({ id }) => id === buildId) ?? bench.builds.find(suits(bench, spec));
-  if (!build || !suits(bench, spec)(build)) return {};
+function fromBuild(book: Book, buildId: string | null, spec: KindSpec): Record<string, string> {
+  const build = book.builds.find(({ id }) => id === buildId) ?? book.builds.find(suits(book, spec));
+  if (!build || !suits(book, spec)(build)) return {};
   const { rotor, motor, pack, skirt, surface, diameter } = build.data;
   const parts = { rotor, motor, pack, surface, diameter: millimetres(diameter) };
   return skirt ? { ...parts, skirt } : parts;
 }
 
 /** The only part of its collection needs no choosing. */
-function onlyParts(bench: Bench): Record<string, string> {
-  const { rotors, motors, packs, skirts, surfaces } = bench;
+function onlyParts(book: Book): Record<string, string> {
+  const { rotors, motors, packs, skirts, surfaces } = book;
   const lists = { rotor: rotors, motor: motors, pack: packs, skirt: skirts, surface: surfaces };
   const size = rotors.length === 1 && rotors[0].data.sizes.length === 1 ? rotors[0].data.sizes[0] : null;
   return {
@@ -118,20 +118,20 @@ export interface Asked {
 }
 
 /** A new test's draft: set up as the last one of its kind, else as the build; one empty row. */
-export function firstDraft(bench: Bench, { kind, today, buildId = null, parts = {} }: Asked): Draft {
+export function firstDraft(book: Book, { kind, today, buildId = null, parts = {} }: Asked): Draft {
   const spec = KINDS[kind];
-  const last = lastOf(bench, kind)?.data;
+  const last = lastOf(book, kind)?.data;
   const known = {
-    ...onlyParts(bench),
-    ...onlyOfKind(bench, spec),
-    ...fromBuild(bench, buildId, spec),
+    ...onlyParts(book),
+    ...onlyOfKind(book, spec),
+    ...fromBuild(book, buildId, spec),
     ...fromLast(last),
     ...parts,
   };
   const fields = Object.fromEntries(
     fieldsOf(spec).map((field) => {
       const text = known[field.key as keyof typeof known] ?? STARTING[field.key] ?? "";
-      const isGone = field.type === "part" && !partsFor(bench, field).some(({ id }) => id === text);
+      const isGone = field.type === "part" && !partsFor(book, field).some(({ id }) => id === text);
       const notMeant = field.type === "part" && !field.required && last === undefined;
       return [field.key, isGone || notMeant ? "" : text];
     }),

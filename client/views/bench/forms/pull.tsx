@@ -1,4 +1,4 @@
-import { bench } from "../../../state/bench.ts";
+import { currentBook } from "../../../state/book.ts";
 import { Caution } from "../../../ui/Caution.tsx";
 import { shownText } from "../record/names.ts";
 import type { FormModel } from "./model.ts";
@@ -13,7 +13,7 @@ const isWhole = ({ draft }: FormModel): boolean =>
 /** The set-up in one line, so that a pull taken with another one is noticed. */
 function setUpWords(form: FormModel): string {
   const { fields } = form.draft.value;
-  const show = shownText(form.spec, bench.value);
+  const show = shownText(form.spec, currentBook.value);
   const shown = (key: string) => show(key, fields[key] ?? "");
   const rig = fields.rigMass ? `rig ${fields.rigMass}` : "";
   const words = [...PARTS.map(shown), shown("direction"), rig, fields.duty].filter(Boolean).join(" · ");

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { go, href, route } from "../../../app/router.ts";
-import { bench } from "../../../state/bench.ts";
+import { currentBook } from "../../../state/book.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { KIND_FIELDS } from "../forms/kindFields.ts";
 import { CommonFields } from "../forms/Sections.tsx";
@@ -25,7 +25,7 @@ function sentenceOf(model: ImportModel): string {
 }
 
 function newImport(kind: TestKind, source: Source | null): ImportModel {
-  const book = bench.peek();
+  const book = currentBook.peek();
   if (!book) throw new Error("An import needs the bench book.");
   const model = createImport(book, new Date(), kind);
   if (source) takeIn(model, source);
@@ -53,7 +53,7 @@ interface ImportOfProps {
 
 function useRunning(model: ImportModel) {
   const [first] = model.forms.value;
-  const book = bench.value;
+  const book = currentBook.value;
   const points = model.points.value;
   return useMemo(
     () => (first && book && points.good.length > 0 ? runningResult(first.read.value, book) : NOTHING_YET),

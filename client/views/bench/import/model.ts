@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { dayOf, firstDraft } from "../forms/defaults.ts";
 import { createForm, type FormModel } from "../forms/model.ts";
@@ -48,9 +48,9 @@ function blank(fields: FieldTexts): FieldTexts {
 const KEPT: ReadonlySet<string> = new Set(["date"]);
 
 /** @returns an import with nothing in it */
-export function createImport(bench: Bench, now: Date, kind: TestKind = "curve"): ImportModel {
+export function createImport(book: Book, now: Date, kind: TestKind = "curve"): ImportModel {
   const asked = { kind, today: dayOf(now) } as const;
-  const draft = firstDraft(bench, asked);
+  const draft = firstDraft(book, asked);
   const isAboveRows = (path: string) => !path.startsWith("rows");
   const empty = { ...draft, fields: blank(draft.fields), holes: [], rows: [], units: {} };
   const form = createForm(null, empty, null, isAboveRows);

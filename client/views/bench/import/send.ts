@@ -1,4 +1,4 @@
-import { keep } from "../../../state/bench.ts";
+import { keep } from "../../../state/book.ts";
 import type { FormModel } from "../forms/model.ts";
 import { save } from "../forms/save.ts";
 import { type ImportModel, keyOf } from "./model.ts";

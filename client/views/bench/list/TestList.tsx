@@ -1,5 +1,5 @@
 import { go, href, navigate, route } from "../../../app/router.ts";
-import { bench } from "../../../state/bench.ts";
+import { currentBook } from "../../../state/book.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Problem } from "../../../ui/Problem.tsx";
@@ -30,7 +30,7 @@ function NewButtons() {
 }
 
 function answerOf(): string {
-  const tests = bench.value?.tests ?? [];
+  const tests = currentBook.value?.tests ?? [];
   if (tests.length === 0) return "No test is logged yet.";
   const kinds = new Set(tests.map((test) => test.data.kind)).size;
   return `${counted(tests.length, "test")} of ${counted(kinds, "kind")} ${tests.length === 1 ? "is" : "are"} in the book.`;
@@ -41,7 +41,7 @@ export function TestList() {
   const { query } = route.value;
   const filters = filtersOf(query);
   const saved = query.get("saved");
-  const tests = bench.value?.tests;
+  const tests = currentBook.value?.tests;
   const { items, hasMore, failure, more } = usePages(filters, tests);
   const isEmpty = tests?.length === 0;
   const savedTest = tests?.find((test) => test.id === saved);
@@ -104,7 +104,7 @@ function FilterBar({ filters }: { readonly filters: Filters }) {
         <span class="field-label">Part</span>
         <select value={filters.part} onChange={(event) => choose({ part: event.currentTarget.value })}>
           <option value="">all parts</option>
-          {partChoices(bench.value).map(({ key, title, parts }) => (
+          {partChoices(currentBook.value).map(({ key, title, parts }) => (
             <optgroup key={key} label={title}>
               {parts.map((part) => (
                 <option key={part.id} value={`${key}:${part.id}`}>

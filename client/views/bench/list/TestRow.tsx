@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { href } from "../../../app/router.ts";
 import { ApiError, api } from "../../../state/api.ts";
-import { bench, drop } from "../../../state/bench.ts";
+import { currentBook, drop } from "../../../state/book.ts";
 import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
 import { resultLine } from "./resultLine.ts";
@@ -23,7 +23,7 @@ function download(test: Stored["data"]): void {
 export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew: boolean }) {
   const [asking, setAsking] = useState(false);
   const { data } = test;
-  const parts = partNames(data, bench.value);
+  const parts = partNames(data, currentBook.value);
   return (
     <li class={isNew ? "bench-test bench-test-new" : "bench-test"}>
       <time dateTime={data.date}>{data.date}</time>

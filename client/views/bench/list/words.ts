@@ -1,4 +1,4 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { KINDS } from "../record/kinds.ts";
 import type { PartCollection } from "../record/spec.ts";
@@ -9,11 +9,11 @@ export function nameOf(test: BenchTest): string {
 }
 
 /** @returns the names of a test's parts, "B8 42 mm · pane glass" */
-export function partNames(test: BenchTest, bench: Bench | null): string {
+export function partNames(test: BenchTest, book: Book | null): string {
   const said = test as unknown as Readonly<Record<string, unknown>>;
   const names = KINDS[test.kind].fields.flatMap((field) => {
     if (field.type !== "part") return [];
-    const part = bench?.[field.collection].find(({ id }) => id === said[field.key]);
+    const part = book?.[field.collection].find(({ id }) => id === said[field.key]);
     return part ? [part.data.name] : [];
   });
   return names.join(" · ");
@@ -35,9 +35,9 @@ const CHOICES: readonly (readonly [key: string, title: string, collection: PartC
 ];
 
 /** @returns the parts by which the list can be filtered */
-export function partChoices(bench: Bench | null): PartChoice[] {
+export function partChoices(book: Book | null): PartChoice[] {
   return CHOICES.flatMap(([key, title, collection]) => {
-    const parts = (bench?.[collection] ?? []).map(({ id, data }) => ({ id, name: data.name }));
+    const parts = (book?.[collection] ?? []).map(({ id, data }) => ({ id, name: data.name }));
     return parts.length > 0 ? [{ key, title, parts }] : [];
   });
 }

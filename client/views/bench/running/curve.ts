@@ -1,8 +1,8 @@
-import { fitRotor, type RotorFit } from "../../../../shared/bench/rotorFit.ts";
-import { rotorPoints } from "../../../../shared/bench/rotorPoints.ts";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { motorBasis } from "../../../../shared/book/motorBasis.ts";
 import { curveReadings, inUse } from "../../../../shared/book/readings.ts";
+import { fitRotor, type RotorFit } from "../../../../shared/fit/rotorFit.ts";
+import { rotorPoints } from "../../../../shared/fit/rotorPoints.ts";
 import type { CurveTest } from "../../../../shared/model/tests/curve.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { toSI } from "../../../../shared/units/parse.ts";
@@ -32,11 +32,11 @@ function figuresOf(fit: RotorFit, count: number): Figure[] {
 }
 
 /** Flow by the bleed plate, φ and ψ of each row, and the fit so far. */
-export function runCurve(test: CurveTest, keys: readonly number[], bench: Bench): Running {
+export function runCurve(test: CurveTest, keys: readonly number[], book: Book): Running {
   if (test.diameter === undefined) return { ...NOTHING_YET, next: "Give the rotor's diameter." };
   if (test.rows.length === 0)
     return { ...NOTHING_YET, next: "Type a first point: plate shut, the blocked pressure." };
-  const motor = test.motor ? (motorBasis(bench, test.motor)?.constants ?? null) : null;
+  const motor = test.motor ? (motorBasis(book, test.motor)?.constants ?? null) : null;
   const diameter = toSI(test.diameter, "length");
   const read = attempt(() => {
     const readings = curveReadings(test, motor);

@@ -1,6 +1,6 @@
-import { type DischargeFit, fitDischarge } from "../../../../shared/bench/dischargeFit.ts";
-import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../../shared/book/book.ts";
 import { dischargeReadings, inUse } from "../../../../shared/book/readings.ts";
+import { type DischargeFit, fitDischarge } from "../../../../shared/fit/dischargeFit.ts";
 import type { DischargeTest } from "../../../../shared/model/tests/discharge.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { attempt, digits, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
@@ -27,8 +27,8 @@ function figuresOf(fit: DischargeFit): Figure[] {
 }
 
 /** Resistance, capacity and open-circuit voltage so far, or what to measure next. */
-export function runDischarge(test: DischargeTest, keys: readonly number[], bench: Bench): Running {
-  const pack = findById(bench.packs, test.pack ?? "")?.data;
+export function runDischarge(test: DischargeTest, keys: readonly number[], book: Book): Running {
+  const pack = findById(book.packs, test.pack ?? "")?.data;
   if (!pack) return { ...NOTHING_YET, next: "Choose the pack: its cells in series and parallel are needed." };
   const rows = dischargeReadings(test, pack);
   if (rows.length === 0)

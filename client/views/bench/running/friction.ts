@@ -1,5 +1,5 @@
-import { fitFriction } from "../../../../shared/bench/frictionFit.ts";
 import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
+import { fitFriction } from "../../../../shared/fit/frictionFit.ts";
 import type { FrictionTest } from "../../../../shared/model/tests/friction.ts";
 import { attempt, digits, NOTHING_YET, type Running, withError } from "./result.ts";
 

@@ -1,5 +1,5 @@
-import { fitLeak } from "../../../../shared/bench/leakFit.ts";
 import { inUse, leakPoints } from "../../../../shared/book/readings.ts";
+import { fitLeak } from "../../../../shared/fit/leakFit.ts";
 import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { attempt, digits, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";

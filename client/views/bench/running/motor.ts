@@ -1,5 +1,5 @@
-import { fitMotor, type MotorFit } from "../../../../shared/bench/motorFit.ts";
 import { inUse, motorRows } from "../../../../shared/book/readings.ts";
+import { fitMotor, type MotorFit } from "../../../../shared/fit/motorFit.ts";
 import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { toSI } from "../../../../shared/units/parse.ts";

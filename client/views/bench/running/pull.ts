@@ -1,9 +1,9 @@
-import { fitPull } from "../../../../shared/bench/pullFit.ts";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { motorBasis } from "../../../../shared/book/motorBasis.ts";
 import { type PullPrediction, predictedPull } from "../../../../shared/book/pullPrediction.ts";
 import { inUse, type PullTrial, pullTrials, type Reading } from "../../../../shared/book/readings.ts";
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
+import { fitPull } from "../../../../shared/fit/pullFit.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
@@ -60,25 +60,25 @@ function median(trials: readonly Reading<PullTrial>[]): {
 const PARTS = ["rotor", "diameter", "motor", "pack", "skirt", "surface", "duty"] as const;
 
 /** @returns what the prediction rests on, where it is not on tests inside their range */
-function markOf(test: PullTest, bench: Bench, { extrapolated }: PullPrediction): MarkWord | undefined {
-  const rotor = rotorBasis(bench, test.rotor)?.basis;
+function markOf(test: PullTest, book: Book, { extrapolated }: PullPrediction): MarkWord | undefined {
+  const rotor = rotorBasis(book, test.rotor)?.basis;
   if (rotor === "estimated" || rotor === "two-point") return rotor;
   if (extrapolated) return "extrapolated";
-  return motorBasis(bench, test.motor)?.basis === "stated" ? "stated" : undefined;
+  return motorBasis(book, test.motor)?.basis === "stated" ? "stated" : undefined;
 }
 
 type Predicted = { readonly figures: readonly Figure[]; readonly notes: readonly string[] };
 
-function predictedFigure(test: PullTest, last: Pick<PullTrial, "voltage" | "gap">, bench: Bench): Predicted {
+function predictedFigure(test: PullTest, last: Pick<PullTrial, "voltage" | "gap">, book: Book): Predicted {
   if (PARTS.some((key) => test[key] === undefined))
     return { figures: [], notes: ["No predicted pull yet: choose all parts of the set-up."] };
-  const { found, next } = attempt(() => predictedPull(bench, test, last));
+  const { found, next } = attempt(() => predictedPull(book, test, last));
   if (!found || found.predicted === null)
     return { figures: [], notes: [`No predicted pull: ${found?.missing[0] ?? next ?? ""}`] };
   const figure = {
     label: "Predicted for these parts",
     text: bothWays(found.predicted),
-    mark: markOf(test, bench, found),
+    mark: markOf(test, book, found),
   };
   return { figures: [figure], notes: [] };
 }
@@ -89,14 +89,14 @@ function nextOf(test: PullTest, count: number, wish: string | null): string | nu
 }
 
 /** The bracket so far, what the fit says of it, and the pull that the parts should make. */
-export function runPull(test: PullTest, keys: readonly number[], bench: Bench): Running {
+export function runPull(test: PullTest, keys: readonly number[], book: Book): Running {
   const canRead = test.rigMass !== undefined && test.direction !== undefined;
   const trials = canRead ? pullTrials(test) : [];
   const used = inUse(trials);
   const bracket = bracketOf(used);
   const strength = used.length > 1 ? median(used) : { figures: [], next: null, notes: [] };
   const predicted: Predicted = canRead
-    ? predictedFigure(test, used.at(-1) ?? { voltage: null, gap: null }, bench)
+    ? predictedFigure(test, used.at(-1) ?? { voltage: null, gap: null }, book)
     : { figures: [], notes: [] };
   return {
     figures: [

@@ -1,4 +1,4 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { KINDS } from "../record/kinds.ts";
 import type { ReadDraft } from "../record/readDraft.ts";
@@ -15,12 +15,12 @@ import { runThrust } from "./thrust.ts";
 const says = ({ errors }: ReadDraft, start: string): boolean =>
   [...errors.keys()].some((path) => path.startsWith(start));
 
-function resultOf(test: BenchTest, rowKeys: readonly number[], bench: Bench): Running {
+function resultOf(test: BenchTest, rowKeys: readonly number[], book: Book): Running {
   switch (test.kind) {
     case "curve":
-      return runCurve(test, rowKeys, bench);
+      return runCurve(test, rowKeys, book);
     case "pull":
-      return runPull(test, rowKeys, bench);
+      return runPull(test, rowKeys, book);
     case "motor":
       return runMotor(test, rowKeys);
     case "leak":
@@ -28,9 +28,9 @@ function resultOf(test: BenchTest, rowKeys: readonly number[], bench: Bench): Ru
     case "friction":
       return runFriction(test, rowKeys);
     case "discharge":
-      return runDischarge(test, rowKeys, bench);
+      return runDischarge(test, rowKeys, book);
     case "thrust":
-      return runThrust(test, rowKeys, bench);
+      return runThrust(test, rowKeys, book);
   }
 }
 
@@ -44,12 +44,12 @@ function withOddUnits(running: Running, test: BenchTest, rowKeys: readonly numbe
 }
 
 /** What a half-typed test says so far. Only rows that can be read are in it; fields above them may be missing. */
-export function runningResult(read: ReadDraft, bench: Bench): Running {
+export function runningResult(read: ReadDraft, book: Book): Running {
   if (says(read, "plate"))
     return { ...NOTHING_YET, next: "Describe the bleed plate's holes: they are the flow meter." };
   const { data, rowKeys } = read;
   const test = (says(read, "air.") ? { ...data, air: undefined } : data) as unknown as BenchTest;
   // a half-typed circumstance may be out of all range: that is said, the form goes on
-  const { found, next } = attempt(() => resultOf(test, rowKeys, bench));
+  const { found, next } = attempt(() => resultOf(test, rowKeys, book));
   return withOddUnits(found ?? { ...NOTHING_YET, next }, test, rowKeys);
 }

@@ -1,10 +1,10 @@
-import { driftOverRange } from "../../../../shared/bench/propellerBands.ts";
-import { fitPropeller, type PropellerFit } from "../../../../shared/bench/propellerFit.ts";
-import type { Bench } from "../../../../shared/book/bench.ts";
-import { findById } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
+import { findById } from "../../../../shared/book/book.ts";
 import { motorBasis } from "../../../../shared/book/motorBasis.ts";
 import { chordOf } from "../../../../shared/book/propellerBasis.ts";
 import { inUse, type Reading, type ThrustReading, thrustReadings } from "../../../../shared/book/readings.ts";
+import { driftOverRange } from "../../../../shared/fit/propellerBands.ts";
+import { fitPropeller, type PropellerFit } from "../../../../shared/fit/propellerFit.ts";
 import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
 import { STANDARD_AIR_DENSITY } from "../../../../shared/physics/constants.ts";
 import { propellerCoefficients } from "../../../../shared/physics/fanlaws/propeller.ts";
@@ -60,13 +60,13 @@ function wish(test: ThrustTest, fit: PropellerFit, used: readonly Reading<Thrust
 }
 
 /** C_T and C_P so far, row by row and fitted, and what to measure next. */
-export function runThrust(test: ThrustTest, keys: readonly number[], bench: Bench): Running {
+export function runThrust(test: ThrustTest, keys: readonly number[], book: Book): Running {
   if (test.diameter === undefined) return { ...NOTHING_YET, next: "Give the propeller's diameter." };
   if (test.rows.length === 0)
     return { ...NOTHING_YET, next: "Type a first reading: speed, thrust, and the motor's current." };
-  const motor = test.motor ? (motorBasis(bench, test.motor)?.constants ?? null) : null;
+  const motor = test.motor ? (motorBasis(book, test.motor)?.constants ?? null) : null;
   const diameter = toSI(test.diameter, "length");
-  const rotor = findById(bench.rotors, test.rotor);
+  const rotor = findById(book.rotors, test.rotor);
   const chord = rotor && !chordOf(rotor).assumed ? chordOf(rotor).ratio * diameter : undefined;
   const readings = thrustReadings(test, motor);
   const { found, next } = attempt(() => ({

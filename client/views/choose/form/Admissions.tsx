@@ -1,5 +1,5 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
-import { findById } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
+import { findById } from "../../../../shared/book/book.ts";
 import { calibrationOf } from "../../../../shared/book/calibration.ts";
 import { gapBasis } from "../../../../shared/book/gapBasis.ts";
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
@@ -15,7 +15,7 @@ import { PartChecks } from "./PartChecks.tsx";
 import { RangeRow } from "./RangeRow.tsx";
 
 export interface AdmissionsProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly base: Build | null;
   readonly draft: Draft;
   readonly problemAt: (key: string) => string | undefined;
@@ -25,24 +25,24 @@ export interface AdmissionsProps {
 const mass = (kilograms: number | undefined) =>
   kilograms === undefined ? "" : formatQuantity(kilograms, "mass");
 
-function rotorNote(bench: Bench, id: string) {
-  const { basis } = rotorBasis(bench, id);
+function rotorNote(book: Book, id: string) {
+  const { basis } = rotorBasis(book, id);
   if (basis === "estimated") return <Mark word="estimated" title="from its geometry, ± 30 %" />;
   return basis === "two-point" ? <Mark word="two-point" /> : null;
 }
 
-function sizesHint(bench: Bench, id: string): string {
-  const sizes = findById(bench.rotors, id)?.data.sizes ?? [];
+function sizesHint(book: Book, id: string): string {
+  const sizes = findById(book.rotors, id)?.data.sizes ?? [];
   return `else its own: ${listed(sizes.map(({ diameter }) => mmText(diameter)))}`;
 }
 
-function gapHint(bench: Bench, base: Build | null, id: string): string {
-  const skirt = findById(bench.skirts, id);
+function gapHint(book: Book, base: Build | null, id: string): string {
+  const skirt = findById(book.skirts, id);
   if (!skirt) return "";
   if (!base) return `else as it stands: ${mmText(skirt.data.gap)}`;
   const build = { ...base, skirt: id, overrides: {} };
   try {
-    const { basis, value } = gapBasis(build, skirt, calibrationOf(bench, build));
+    const { basis, value } = gapBasis(build, skirt, calibrationOf(book, build));
     return `else as it stands: ${formatQuantity(value, "length", { digits: 2 })}, ${basis}`;
   } catch (error) {
     if (!(error instanceof OutOfRangeError)) throw error;
@@ -51,9 +51,9 @@ function gapHint(bench: Bench, base: Build | null, id: string): string {
 }
 
 /** What is admitted: motors, rotor families with their sizes, packs, skirts with their gaps. */
-export function Admissions({ bench, base, draft, problemAt, onDraft }: AdmissionsProps) {
+export function Admissions({ book, base, draft, problemAt, onDraft }: AdmissionsProps) {
   const checks = (list: PartList) => ({
-    bench,
+    book,
     list,
     draft,
     problemAt,
@@ -75,24 +75,24 @@ export function Admissions({ bench, base, draft, problemAt, onDraft }: Admission
       <PartChecks
         {...checks("motors")}
         title="Motors"
-        note={(id) => mass(findById(bench.motors, id)?.data.mass)}
+        note={(id) => mass(findById(book.motors, id)?.data.mass)}
       />
       <PartChecks
         {...checks("rotors")}
         title="Rotors, by diameter"
-        note={(id) => rotorNote(bench, id)}
-        under={range("rotors", (id) => sizesHint(bench, id))}
+        note={(id) => rotorNote(book, id)}
+        under={range("rotors", (id) => sizesHint(book, id))}
       />
       <PartChecks
         {...checks("packs")}
         title="Packs"
-        note={(id) => mass(findById(bench.packs, id)?.data.mass)}
+        note={(id) => mass(findById(book.packs, id)?.data.mass)}
       />
       <PartChecks
         {...checks("skirts")}
         title="Skirts, by gap"
-        note={(id) => mass(findById(bench.skirts, id)?.data.mass)}
-        under={range("skirts", (id) => gapHint(bench, base, id))}
+        note={(id) => mass(findById(book.skirts, id)?.data.mass)}
+        under={range("skirts", (id) => gapHint(book, base, id))}
       />
     </>
   );

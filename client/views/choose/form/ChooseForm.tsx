@@ -1,5 +1,5 @@
 import { useRef } from "preact/hooks";
-import { findById } from "../../../../shared/book/bench.ts";
+import { findById } from "../../../../shared/book/book.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
 import { usePreview } from "../preview/usePreview.ts";
@@ -22,10 +22,10 @@ export interface ChooseFormProps extends Omit<AdmissionsProps, "base"> {
 
 /** What is admitted and what must hold. */
 export function ChooseForm(props: ChooseFormProps) {
-  const { bench, draft, problemAt, onDraft, counts, refusal } = props;
-  const base = findById(bench.builds, draft.build)?.data ?? null;
+  const { book, draft, problemAt, onDraft, counts, refusal } = props;
+  const base = findById(book.builds, draft.build)?.data ?? null;
   const tooMany = tooManyText(counts);
-  const preview = usePreview(bench, props.request);
+  const preview = usePreview(book, props.request);
   const form = useRef<HTMLFormElement>(null);
   const solve = (event: Event) => {
     event.preventDefault();
@@ -39,14 +39,14 @@ export function ChooseForm(props: ChooseFormProps) {
         value={draft.build}
         options={[
           ...(base ? [] : [{ value: draft.build, label: "choose a build" }]),
-          ...bench.builds.map(({ id, data }) => ({ value: id, label: data.name })),
+          ...book.builds.map(({ id, data }) => ({ value: id, label: data.name })),
         ]}
         hint="vehicle, air, supply, surface, charge"
         error={problemAt("build")}
         onChange={(build) => onDraft({ ...draft, build })}
       />
       <h2>What is admitted</h2>
-      <Admissions bench={bench} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
+      <Admissions book={book} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
       <TextField
         label={DUTY.label}
         value={draft.texts.duties ?? ""}

@@ -1,12 +1,12 @@
 import type { ComponentChildren } from "preact";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { href } from "../../../app/router.ts";
 import type { Draft } from "./draft.ts";
 import type { PartList } from "./fields.ts";
 import { type Unusable, unusable } from "./usable.ts";
 
 export interface PartChecksProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly list: PartList;
   readonly title: string;
   readonly draft: Draft;
@@ -22,8 +22,8 @@ const ONE = { motors: "a motor", rotors: "a rotor", packs: "a pack", skirts: "a 
 
 /** Which parts of one kind are admitted; those that can't be solved with say what they lack. */
 export function PartChecks(props: PartChecksProps) {
-  const { bench, list, title, draft, problemAt, onToggle, note, under } = props;
-  const parts = bench[list];
+  const { book, list, title, draft, problemAt, onToggle, note, under } = props;
+  const parts = book[list];
   const problem = problemAt(list);
   return (
     <fieldset class="choose-list">
@@ -34,7 +34,7 @@ export function PartChecks(props: PartChecksProps) {
         </p>
       )}
       {parts.map(({ id, data }) => {
-        const lacks = unusable(bench, list, id);
+        const lacks = unusable(book, list, id);
         const ticked = draft.ticked[list].includes(id);
         const refused = problemAt(`${list}.${id}`);
         return (

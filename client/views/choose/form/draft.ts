@@ -1,4 +1,4 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { DUTY, type NumberWant, type PartList, RANGE_ENDS, RANGES, TARGET, WANT_FIELDS } from "./fields.ts";
@@ -24,9 +24,9 @@ export const wantKey = (want: NumberWant): string => `wants.${want}`;
 export const rangeKey = (list: PartList, id: string, end: string): string => `${list}.${id}.${end}`;
 
 /** @returns the form as it first stands: all that can be solved with, the build's own skirt, its margin */
-export function firstDraft(bench: Bench, build: StoredOf<"builds">): Draft {
+export function firstDraft(book: Book, build: StoredOf<"builds">): Draft {
   const usable = (list: PartList) =>
-    bench[list].filter((part) => unusable(bench, list, part.id) === null).map(({ id }) => id);
+    book[list].filter((part) => unusable(book, list, part.id) === null).map(({ id }) => id);
   const skirt = build.data.skirt;
   return {
     build: build.id,
@@ -92,9 +92,9 @@ export function toggledAttitude(draft: Draft, wanted: Wanted): Draft {
 }
 
 /** @returns the draft without parts that the book no longer has */
-export function withoutGone(draft: Draft, bench: Bench): Draft {
+export function withoutGone(draft: Draft, book: Book): Draft {
   const there = (list: PartList) =>
-    draft.ticked[list].filter((id) => bench[list].some((part) => part.id === id));
+    draft.ticked[list].filter((id) => book[list].some((part) => part.id === id));
   const ticked = {
     motors: there("motors"),
     rotors: there("rotors"),

@@ -1,5 +1,5 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
-import { findById } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
+import { findById } from "../../../../shared/book/book.ts";
 import { steppedValues } from "../../../../shared/decide/choose/count.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
@@ -123,11 +123,11 @@ function wantsOf(draft: Draft, problems: Problems): ChooseRequest["wants"] {
  *
  * @returns the question to the server, or what is wrong beside which field; and how many sets it makes, counted as the server does
  */
-export function readForm(bench: Bench, draft: Draft): ReadForm {
+export function readForm(book: Book, draft: Draft): ReadForm {
   const problems: Problems = new Map();
-  if (!findById(bench.builds, draft.build)) problems.set("build", "Choose the build that gives the rest.");
+  if (!findById(book.builds, draft.build)) problems.set("build", "Choose the build that gives the rest.");
   for (const list of PART_LISTS) if (draft.ticked[list].length === 0) problems.set(list, EMPTY[list]);
-  const sizes = (id: string) => findById(bench.rotors, id)?.data.sizes.length ?? 0;
+  const sizes = (id: string) => findById(book.rotors, id)?.data.sizes.length ?? 0;
   const rotors = rangesOf(draft, "rotors", sizes, problems);
   const skirts = rangesOf(draft, "skirts", () => 1, problems);
   const duties = dutiesOf(draft, problems);

@@ -1,5 +1,5 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
-import { findById } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
+import { findById } from "../../../../shared/book/book.ts";
 import { packBasis } from "../../../../shared/book/packBasis.ts";
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
 import type { PartList } from "./fields.ts";
@@ -14,11 +14,11 @@ export interface Unusable {
 
 const NO_MASS: Unusable = { why: "no mass", remedy: "weigh it" };
 
-function unusableRotor(bench: Bench, id: string): Unusable | null {
-  const rotor = findById(bench.rotors, id)?.data;
+function unusableRotor(book: Book, id: string): Unusable | null {
+  const rotor = findById(book.rotors, id)?.data;
   if (rotor?.kind === "propeller")
     return { why: "an open propeller: choosing is for rotors in a duct", remedy: null };
-  const basis = rotorBasis(bench, id);
+  const basis = rotorBasis(book, id);
   if (basis.basis === "missing")
     return { why: "no curve, and no geometry to estimate one", remedy: "test it", test: "curve" };
   if (!basis.lambda)
@@ -26,16 +26,16 @@ function unusableRotor(bench: Bench, id: string): Unusable | null {
   return rotor?.sizes.some(({ mass }) => mass === undefined) ? NO_MASS : null;
 }
 
-function unusablePack(bench: Bench, id: string): Unusable | null {
-  if (packBasis(bench, id)?.basis === "missing")
+function unusablePack(book: Book, id: string): Unusable | null {
+  if (packBasis(book, id)?.basis === "missing")
     return { why: "no voltage by charge", remedy: "test it", test: "discharge" };
-  return findById(bench.packs, id)?.data.mass === undefined ? NO_MASS : null;
+  return findById(book.packs, id)?.data.mass === undefined ? NO_MASS : null;
 }
 
 /** @returns what keeps a part from being solved with; null: nothing */
-export function unusable(bench: Bench, list: PartList, id: string): Unusable | null {
-  if (list === "rotors") return unusableRotor(bench, id);
-  if (list === "packs") return unusablePack(bench, id);
-  if (list === "motors") return findById(bench.motors, id)?.data.mass === undefined ? NO_MASS : null;
+export function unusable(book: Book, list: PartList, id: string): Unusable | null {
+  if (list === "rotors") return unusableRotor(book, id);
+  if (list === "packs") return unusablePack(book, id);
+  if (list === "motors") return findById(book.motors, id)?.data.mass === undefined ? NO_MASS : null;
   return null;
 }

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
@@ -11,7 +11,7 @@ import { brokenText, LIMIT_NAMES, wantedNames } from "../words/limits.ts";
 import { restText, wheelText } from "../words/set.ts";
 
 export interface MissedProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly base: Build | null;
   readonly wants: ChooseRequest["wants"];
   readonly missed: MissedAnswer;
@@ -20,7 +20,7 @@ export interface MissedProps {
 }
 
 /** What keeps the sets out, which limit to relax by how much, and which sets come nearest. */
-export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedProps) {
+export function Missed({ book, base, wants, missed, onRelax, onLook }: MissedProps) {
   const reliefs = missed.relaxations.map((relaxation) => reliefOf(relaxation, wants));
   const sets = missed.nearest.flatMap(({ set }) => reliefOfSet(set, wants) ?? []);
   const cautions = new Set([...reliefs, ...sets].flatMap(({ caution }) => caution ?? []));
@@ -61,7 +61,7 @@ export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedPr
             <Caution key={caution}>{caution}</Caution>
           ))}
           <Nearest
-            bench={bench}
+            book={book}
             missed={missed}
             names={names}
             wants={wants}
@@ -75,13 +75,13 @@ export function Missed({ bench, base, wants, missed, onRelax, onLook }: MissedPr
   );
 }
 
-interface NearestProps extends Pick<MissedProps, "bench" | "missed" | "onLook" | "wants" | "onRelax"> {
+interface NearestProps extends Pick<MissedProps, "book" | "missed" | "onLook" | "wants" | "onRelax"> {
   readonly names: ReturnType<typeof wantedNames>;
 }
 
 const FIRST = 4;
 
-function Nearest({ bench, missed, names, wants, onLook, onRelax }: NearestProps) {
+function Nearest({ book, missed, names, wants, onLook, onRelax }: NearestProps) {
   const [whole, setWhole] = useState(false);
   const { nearest } = missed;
   if (nearest.length === 0) return null;
@@ -95,9 +95,9 @@ function Nearest({ bench, missed, names, wants, onLook, onRelax }: NearestProps)
           return (
             <li key={set.index}>
               <button type="button" class="plain" onClick={() => onLook(set.index)}>
-                {wheelText(bench, set)}
+                {wheelText(book, set)}
               </button>
-              <small class="quiet">{restText(bench, set)}</small>
+              <small class="quiet">{restText(book, set)}</small>
               <small class="bad">{set.broken.map((broken) => brokenText(broken, names)).join("; ")}</small>
               {relief && apply && set.broken.length > 1 && (
                 <button type="button" class="plain small" onClick={() => onRelax(apply)}>

@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { navigate, type ViewName } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
-import { bench as book } from "../../../state/bench.ts";
+import { currentBook as book } from "../../../state/book.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
@@ -22,7 +22,7 @@ const COMPARED: readonly Column[] = [
 ];
 
 export interface PinnedProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly base: Build | null;
   readonly job: string;
   readonly pins: readonly number[];
@@ -34,7 +34,7 @@ export interface PinnedProps {
 
 /** Pinned sets side by side; stored as builds they are laid over one another in Match and in Attitudes. */
 export function Pinned(props: PinnedProps) {
-  const { bench, sets } = props;
+  const { book, sets } = props;
   if (props.pins.length === 0)
     return (
       <section aria-label="Pinned sets">
@@ -53,12 +53,12 @@ export function Pinned(props: PinnedProps) {
           <li key={set.index}>
             <b class="choose-letter">{letterOf(i)}</b>{" "}
             <button type="button" class="plain" onClick={() => props.onLook(set.index)}>
-              {wheelText(bench, set)}
+              {wheelText(book, set)}
             </button>{" "}
             <button type="button" class="plain small quiet" onClick={() => props.onPin(set.index)}>
               unpin<span class="visually-hidden"> {letterOf(i)}</span>
             </button>
-            <small class="quiet">{restText(bench, set)}</small>
+            <small class="quiet">{restText(book, set)}</small>
           </li>
         ))}
       </ul>

@@ -1,11 +1,11 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import type { BestSet } from "../state/job.ts";
 import { bestText, progressText } from "../words/answer.ts";
 
 export interface ProgressProps {
   readonly job: ChooseJob;
-  readonly bench: Bench;
+  readonly book: Book;
   /** of most margin so far */
   readonly best: BestSet | null;
   readonly lost: boolean;
@@ -13,14 +13,14 @@ export interface ProgressProps {
 }
 
 /** How far the solving is, and the way out of it. */
-export function Progress({ job, bench, best, lost, onCancel }: ProgressProps) {
+export function Progress({ job, book, best, lost, onCancel }: ProgressProps) {
   const text = progressText(job);
   return (
     <div class="choose-progress">
       <progress max={job.sets} value={job.solved} aria-label="Sets solved" />
       <p aria-live="off">
         {text}
-        {best && ` Best so far: ${bestText(bench, best)}.`}
+        {best && ` Best so far: ${bestText(book, best)}.`}
       </p>
       {lost && (
         <p class="bad" role="alert">

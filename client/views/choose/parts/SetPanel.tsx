@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { estimateOff } from "../../../../shared/book/estimateOff.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
@@ -14,7 +14,7 @@ import { brokenText, wantedNames } from "../words/limits.ts";
 import { letterOf, restText, trustText, wheelText } from "../words/set.ts";
 
 export interface SetPanelProps {
-  readonly bench: Bench;
+  readonly book: Book;
   /** gives vehicle, air, supply and surface; null where the book no longer has it */
   readonly base: Build | null;
   readonly wants: ChooseRequest["wants"];
@@ -40,19 +40,19 @@ const FACTS: readonly Column[] = [
 ];
 
 /** The set that is looked at, in full: what it is, what it does, how far to trust it, why it is out. */
-export function SetPanel({ bench, base, wants, set, pin, canPin, onPin, onOpen }: SetPanelProps) {
-  const off = useMemo(() => estimateOff(bench, set.parts.rotor), [bench, set.parts.rotor]);
-  const rotor = bench.rotors.find(({ id }) => id === set.parts.rotor)?.data.name ?? set.parts.rotor;
+export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }: SetPanelProps) {
+  const off = useMemo(() => estimateOff(book, set.parts.rotor), [book, set.parts.rotor]);
+  const rotor = book.rotors.find(({ id }) => id === set.parts.rotor)?.data.name ?? set.parts.rotor;
   return (
     <section class="choose-set" aria-label="The set looked at">
       <h2>{pin >= 0 ? `The set looked at, ${letterOf(pin)}` : "The set looked at"}</h2>
       <p class="choose-set-name">
-        {wheelText(bench, set)}
+        {wheelText(book, set)}
         <br />
-        <span class="quiet">{restText(bench, set)}</span> <Marks set={set} />
+        <span class="quiet">{restText(book, set)}</span> <Marks set={set} />
       </p>
       <WhyNot set={set} wants={wants} base={base} />
-      {base && <MarginTable bench={bench} base={base} set={set} target={wants.targetMargin} />}
+      {base && <MarginTable book={book} base={base} set={set} target={wants.targetMargin} />}
       <dl class="choose-facts">
         {FACTS.map((column) => (
           <div key={column}>
@@ -106,15 +106,15 @@ function WhyNot({ set, wants, base }: WhyNotProps) {
 }
 
 interface MarginTableProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly base: Build;
   readonly set: ChosenSet;
   readonly target: number;
 }
 
 /** Its margins on every attitude, as Match would show them. */
-function MarginTable({ bench, base, set, target }: MarginTableProps) {
-  const outcome = useMemo(() => solve(bench, buildFor(bench, base, set)), [bench, base, set]);
+function MarginTable({ book, base, set, target }: MarginTableProps) {
+  const outcome = useMemo(() => solve(book, buildFor(book, base, set)), [book, base, set]);
   const { prediction } = outcome;
   if (!prediction) return null;
   const { parked, driving } = prediction.worst;

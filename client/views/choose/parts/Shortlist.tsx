@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { sureText } from "../../../ui/doubtWords.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { marginText } from "../../../ui/verdictWords.ts";
@@ -16,7 +16,7 @@ export const RANKS = [
 export type Rank = (typeof RANKS)[number][0];
 
 export interface ShortlistProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly fetched: Fetched<ShortlistAnswer>;
   readonly rank: Rank;
   readonly onRank: (rank: Rank) => void;
@@ -80,16 +80,16 @@ interface ItemProps extends ShortlistProps {
   readonly at: number;
 }
 
-function Item({ bench, items, at, onLook, wantedChance }: ItemProps) {
+function Item({ book, items, at, onLook, wantedChance }: ItemProps) {
   const { set, chance, margin5, enough } = items[at];
   return (
     <li>
       <span class="choose-place">{placeText(items, at)}</span>
       <div>
         <button type="button" class="plain" onClick={() => onLook(set.index)}>
-          {wheelText(bench, set)}
+          {wheelText(book, set)}
         </button>
-        <small class="quiet">{restText(bench, set)}</small>
+        <small class="quiet">{restText(book, set)}</small>
         <small>
           {marginText(set.values.margin)}; 95 of 100 reach {marginText(margin5)}; holds {sureText(chance)}
           {wantedChance !== null && !enough && <span class="bad">, not sure enough</span>}

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { chooseProblem } from "../../../../shared/book/choose/problem.ts";
 import { UnusablePartsError } from "../../../../shared/book/choose/refusal.ts";
 import { countSets, TooManySetsError } from "../../../../shared/decide/choose/count.ts";
@@ -16,9 +16,9 @@ const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: 
 const FAILED: PreviewReply = { problem: "not tried" };
 
 /** @returns the question in numbers; null where it can't be asked, or is too long to be tried at once */
-export function triedProblem(bench: Bench, request: ChooseRequest): Problem | null {
+export function triedProblem(book: Book, request: ChooseRequest): Problem | null {
   try {
-    const { problem } = chooseProblem(bench, request);
+    const { problem } = chooseProblem(book, request);
     return countSets(problem, MOST_TRIED) > 0 ? problem : null;
   } catch (error) {
     const known = [UnusablePartsError, TooManySetsError, NotEnoughDataError, OutOfRangeError];
@@ -28,9 +28,9 @@ export function triedProblem(bench: Bench, request: ChooseRequest): Problem | nu
 }
 
 /** @returns what the question on the form would bring, tried in a thread of the browser while one types; null where it isn't tried */
-export function usePreview(bench: Bench, request: ChooseRequest | null): Preview | null {
+export function usePreview(book: Book, request: ChooseRequest | null): Preview | null {
   const key = request && JSON.stringify(request);
-  const problem = useMemo(() => request && triedProblem(bench, request), [bench, key]);
+  const problem = useMemo(() => request && triedProblem(book, request), [book, key]);
   const { reply, asked } = useWorker<Problem, PreviewReply>(start, problem, FAILED);
   return problem && asked === problem && reply && !("problem" in reply) ? reply : null;
 }

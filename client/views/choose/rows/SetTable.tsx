@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
@@ -16,7 +16,7 @@ const VIEWPORT = 540;
 const SHOWN: readonly Column[] = ["margin", "mass", "time", "windingTemperature", "height", "price"];
 
 export interface SetTableProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly job: string;
   readonly counts: { readonly admissible: number; readonly sets: number };
   readonly sorting: Sorting;
@@ -182,7 +182,7 @@ interface RowProps extends Omit<SetTableProps, "looked"> {
   readonly looked: boolean;
 }
 
-function Row({ bench, place, set, looked, pins, onLook, onPin, onOpen }: RowProps) {
+function Row({ book, place, set, looked, pins, onLook, onPin, onOpen }: RowProps) {
   const pinned = pins.indexOf(set.index);
   const inside = set.broken.length === 0;
   const stop = (act: () => void) => (event: Event) => {
@@ -196,14 +196,14 @@ function Row({ bench, place, set, looked, pins, onLook, onPin, onOpen }: RowProp
       aria-current={looked ? "true" : undefined}
       onClick={() => onLook(set.index)}
     >
-      <th scope="row" title={`${wheelText(bench, set)} · ${restText(bench, set)}`}>
+      <th scope="row" title={`${wheelText(book, set)} · ${restText(book, set)}`}>
         <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
-          {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {wheelText(bench, set)}
+          {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {wheelText(book, set)}
         </button>
         <small class="quiet choose-line">
-          <Marks set={set} /> {packText(bench, set)}
+          <Marks set={set} /> {packText(book, set)}
         </small>
-        <small class="quiet choose-line">{skirtText(bench, set)}</small>
+        <small class="quiet choose-line">{skirtText(book, set)}</small>
       </th>
       {SHOWN.map((column) => (
         <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>

@@ -1,4 +1,4 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { marginText } from "../../../ui/verdictWords.ts";
@@ -40,9 +40,9 @@ export function progressText({ state, sets, solved, admissible, seconds }: Choos
 }
 
 /** @returns the best set so far, in short */
-export function bestText(bench: Bench, set: BestSet): string {
+export function bestText(book: Book, set: BestSet): string {
   const { margin } = set.values;
-  return `${margin === null ? "no pull needed" : marginText(margin)}, ${wheelText(bench, set)}`;
+  return `${margin === null ? "no pull needed" : marginText(margin)}, ${wheelText(book, set)}`;
 }
 
 const DIGITS = 2;

@@ -1,5 +1,5 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
-import { findById } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
+import { findById } from "../../../../shared/book/book.ts";
 import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
 import type { ChosenSet } from "../answers.ts";
@@ -19,27 +19,27 @@ export function mmText(metres: number, digits = MM_DIGITS): string {
 export const letterOf = (place: number): string => String.fromCharCode(LETTER_A + place);
 
 /** @returns what turns: motor and rotor with its size */
-export function wheelText(bench: Bench, { parts, diameter }: Pick<ChosenSet, "parts" | "diameter">): string {
-  const motor = findById(bench.motors, parts.motor)?.data.name ?? parts.motor;
-  const rotor = findById(bench.rotors, parts.rotor)?.data.name ?? parts.rotor;
+export function wheelText(book: Book, { parts, diameter }: Pick<ChosenSet, "parts" | "diameter">): string {
+  const motor = findById(book.motors, parts.motor)?.data.name ?? parts.motor;
+  const rotor = findById(book.rotors, parts.rotor)?.data.name ?? parts.rotor;
   return `${motor} · ${rotor} ${mmText(diameter)}`;
 }
 
 /** @returns throttle where it isn't full, and pack */
-export function packText(bench: Bench, { parts, duty }: ChosenSet): string {
-  const pack = findById(bench.packs, parts.pack)?.data.name ?? parts.pack;
+export function packText(book: Book, { parts, duty }: ChosenSet): string {
+  const pack = findById(book.packs, parts.pack)?.data.name ?? parts.pack;
   return duty < 1 ? `throttle ${formatFixed(duty * PERCENT, 0)}\u2009% · ${pack}` : pack;
 }
 
 /** @returns skirt with its gap */
-export function skirtText(bench: Bench, { parts, gap }: ChosenSet): string {
-  const skirt = findById(bench.skirts, parts.skirt)?.data.name ?? parts.skirt;
+export function skirtText(book: Book, { parts, gap }: ChosenSet): string {
+  const skirt = findById(book.skirts, parts.skirt)?.data.name ?? parts.skirt;
   return `gap ${mmText(gap, GAP_DIGITS)}, ${skirt}`;
 }
 
 /** @returns the rest: throttle where it isn't full, pack, skirt with its gap */
-export function restText(bench: Bench, set: ChosenSet): string {
-  return `${packText(bench, set)} · ${skirtText(bench, set)}`;
+export function restText(book: Book, set: ChosenSet): string {
+  return `${packText(book, set)} · ${skirtText(book, set)}`;
 }
 
 /** One word that a set carries, and what stands behind it. */

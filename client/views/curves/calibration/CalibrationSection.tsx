@@ -1,5 +1,5 @@
 import { useMemo, useState } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
 import { SelectField } from "../../../ui/Field.tsx";
@@ -26,7 +26,7 @@ import { leakTable, pullTable } from "./calibrationTables.ts";
 const square = (width: number) => Math.max(300, Math.min(420, width * 0.7));
 
 export interface CalibrationSectionProps {
-  readonly bench: Bench;
+  readonly book: Book;
   /** whose page it is */
   readonly part: "skirt" | "surface";
   readonly id: string;
@@ -34,12 +34,12 @@ export interface CalibrationSectionProps {
 }
 
 /** Measured against predicted: pulls and leak readings, with the gap as set and as they calibrate it. */
-export function CalibrationSection({ bench, part, id, chosen }: CalibrationSectionProps) {
-  const pairs = useMemo(() => pairsWith(bench, part, id), [bench, part, id]);
+export function CalibrationSection({ book, part, id, chosen }: CalibrationSectionProps) {
+  const pairs = useMemo(() => pairsWith(book, part, id), [book, part, id]);
   const [picked, setPicked] = useState<string | null>(null);
   const other = part === "skirt" ? "surface" : "skirt";
   const pair = pairs.find((each) => each[other].id === picked) ?? pairs[0];
-  const page = useMemo(() => pair && calibrationPage(bench, pair), [bench, pair]);
+  const page = useMemo(() => pair && calibrationPage(book, pair), [book, pair]);
   if (!pair) return null;
   return (
     <section>

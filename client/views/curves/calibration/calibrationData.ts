@@ -1,5 +1,4 @@
-import type { Calibration, LeakResidual, PullResidual } from "../../../../shared/bench/calibration.ts";
-import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../../shared/book/book.ts";
 import {
   type BuildCalibration,
   type Contribution,
@@ -7,6 +6,7 @@ import {
   contributionsOf,
   type RowOfTest,
 } from "../../../../shared/book/calibration.ts";
+import type { Calibration, LeakResidual, PullResidual } from "../../../../shared/fit/calibration.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 
 /** A skirt on a surface whose pull tests make a calibration. */
@@ -33,24 +33,24 @@ export interface CalibrationPage {
 }
 
 /** Doubts stated in a build count as they do in Match: the first build of the pair says them. */
-function pairOf(bench: Bench, skirt: StoredOf<"skirts">, surface: StoredOf<"surfaces">): Pair[] {
-  const builds = bench.builds.filter(({ data }) => data.skirt === skirt.id && data.surface === surface.id);
+function pairOf(book: Book, skirt: StoredOf<"skirts">, surface: StoredOf<"surfaces">): Pair[] {
+  const builds = book.builds.filter(({ data }) => data.skirt === skirt.id && data.surface === surface.id);
   const uncertainty = builds[0]?.data.uncertainty ?? {};
-  const calibration = calibrationOf(bench, { skirt: skirt.id, surface: surface.id, uncertainty });
+  const calibration = calibrationOf(book, { skirt: skirt.id, surface: surface.id, uncertainty });
   return calibration ? [{ skirt, surface, calibration, builds: builds.map(({ data }) => data.name) }] : [];
 }
 
 /** @returns the pairs of skirt and surface with this part that have a calibration, those that a build stands on first */
-export function pairsWith(bench: Bench, part: "skirt" | "surface", id: string): Pair[] {
-  const skirts = bench.skirts.filter((skirt) => part === "surface" || skirt.id === id);
-  const surfaces = bench.surfaces.filter((surface) => part === "skirt" || surface.id === id);
-  const pairs = skirts.flatMap((skirt) => surfaces.flatMap((surface) => pairOf(bench, skirt, surface)));
+export function pairsWith(book: Book, part: "skirt" | "surface", id: string): Pair[] {
+  const skirts = book.skirts.filter((skirt) => part === "surface" || skirt.id === id);
+  const surfaces = book.surfaces.filter((surface) => part === "skirt" || surface.id === id);
+  const pairs = skirts.flatMap((skirt) => surfaces.flatMap((surface) => pairOf(book, skirt, surface)));
   return pairs.sort((a, b) => Number(b.builds.length > 0) - Number(a.builds.length > 0));
 }
 
 /** @returns whether pulls with this part are set against their predictions by a calibration */
-export function isCompared(bench: Bench, part: "skirt" | "surface", id: string): boolean {
-  return pairsWith(bench, part, id).some(({ calibration }) => calibration.answer !== null);
+export function isCompared(book: Book, part: "skirt" | "surface", id: string): boolean {
+  return pairsWith(book, part, id).some(({ calibration }) => calibration.answer !== null);
 }
 
 const keyed = <T>(residual: T, place: RowOfTest) => ({
@@ -60,7 +60,7 @@ const keyed = <T>(residual: T, place: RowOfTest) => ({
 });
 
 /** @returns readings and contributions of a pair; null where its tests can't be brought together */
-export function calibrationPage(bench: Bench, pair: Pair): CalibrationPage | null {
+export function calibrationPage(book: Book, pair: Pair): CalibrationPage | null {
   const { answer, pulls, leaks, testIds } = pair.calibration;
   if (!answer) return null;
   return {
@@ -69,6 +69,6 @@ export function calibrationPage(bench: Bench, pair: Pair): CalibrationPage | nul
     pulls: answer.residuals.map((residual) => keyed(residual, pulls[residual.pull])),
     leaks: answer.leakResiduals.map((residual, i) => keyed(residual, leaks[i])),
     contributions: contributionsOf(pair.calibration),
-    tests: testIds.flatMap((id) => findById(bench.tests, id) ?? []),
+    tests: testIds.flatMap((id) => findById(book.tests, id) ?? []),
   };
 }

@@ -1,4 +1,4 @@
-import type { Calibrated } from "../../../../shared/bench/calibration.ts";
+import type { Calibrated } from "../../../../shared/fit/calibration.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { counted, inWords } from "../../../ui/count.ts";
 import { gapText } from "../../../ui/gapWords.ts";

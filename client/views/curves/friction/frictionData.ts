@@ -1,7 +1,7 @@
-import { type FrictionFit, fitFriction } from "../../../../shared/bench/frictionFit.ts";
-import type { Bench, StoredTest } from "../../../../shared/book/bench.ts";
-import { findById, testsOf } from "../../../../shared/book/bench.ts";
+import type { Book, StoredTest } from "../../../../shared/book/book.ts";
+import { findById, testsOf } from "../../../../shared/book/book.ts";
 import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
+import { type FrictionFit, fitFriction } from "../../../../shared/fit/frictionFit.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
 import type { Source } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
@@ -28,9 +28,9 @@ export interface FrictionGroup {
 
 type FrictionTests = readonly StoredTest<"friction">[];
 
-function slidesOf(bench: Bench, tests: FrictionTests): Slide[] {
+function slidesOf(book: Book, tests: FrictionTests): Slide[] {
   return tests.flatMap((test, index) => {
-    const stored = findById(bench.tests, test.id);
+    const stored = findById(book.tests, test.id);
     return frictionSlides(test.data).map((slide) => ({
       key: `${test.id}#${slide.row}`,
       testId: test.id,
@@ -57,15 +57,15 @@ function fitted(tests: FrictionTests): Pick<FrictionGroup, "fit" | "problem"> {
 }
 
 /** @returns the slides on a surface by what slid: wheels first, then skirt by skirt */
-export function frictionGroups(bench: Bench, surfaceId: string): FrictionGroup[] {
-  const tests = testsOf(bench, "friction").filter((test) => test.data.surface === surfaceId);
+export function frictionGroups(book: Book, surfaceId: string): FrictionGroup[] {
+  const tests = testsOf(book, "friction").filter((test) => test.data.surface === surfaceId);
   const keyOf = ({ data }: StoredTest<"friction">) =>
     data.contact === "wheels" ? "wheels" : `skirt ${data.skirt ?? ""}`;
   const keys = [...new Set(tests.map(keyOf))].sort((a, b) => Number(b === "wheels") - Number(a === "wheels"));
   return keys.map((key) => {
     const own = tests.filter((test) => keyOf(test) === key);
-    const skirt = own[0].data.skirt && findById(bench.skirts, own[0].data.skirt);
+    const skirt = own[0].data.skirt && findById(book.skirts, own[0].data.skirt);
     const title = key === "wheels" ? "Wheels" : skirt ? skirt.data.name : "Any skirt";
-    return { key, title, slides: slidesOf(bench, own), ...fitted(own) };
+    return { key, title, slides: slidesOf(book, own), ...fitted(own) };
   });
 }

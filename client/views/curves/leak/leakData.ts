@@ -1,7 +1,7 @@
-import type { LeakFit } from "../../../../shared/bench/leakFit.ts";
-import { type Bench, findById, type StoredTest, testsOf } from "../../../../shared/book/bench.ts";
+import { type Book, findById, type StoredTest, testsOf } from "../../../../shared/book/book.ts";
 import { leakBasis } from "../../../../shared/book/leakBasis.ts";
 import { airOfDay, leakPoints } from "../../../../shared/book/readings.ts";
+import type { LeakFit } from "../../../../shared/fit/leakFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { Air } from "../../../../shared/physics/air.ts";
 import { EDGE_LOSS, gapFlow } from "../../../../shared/physics/restriction/lipGap.ts";
@@ -55,12 +55,12 @@ function pointsOf(test: StoredTest<"leak">, index: number): LeakPoint[] {
 }
 
 /** @returns the leak tests with this skirt or on this surface, those at one gap together */
-export function leakPage(bench: Bench, part: "skirt" | "surface", id: string): LeakPage {
-  const tests = testsOf(bench, "leak").filter((test) => test.data[part] === id);
+export function leakPage(book: Book, part: "skirt" | "surface", id: string): LeakPage {
+  const tests = testsOf(book, "leak").filter((test) => test.data[part] === id);
   const groups = new Map<string, { first: LeakGroup; points: LeakPoint[] }>();
   tests.forEach((test, index) => {
-    const skirt = findById(bench.skirts, test.data.skirt);
-    const surface = findById(bench.surfaces, test.data.surface);
+    const skirt = findById(book.skirts, test.data.skirt);
+    const surface = findById(book.surfaces, test.data.surface);
     if (!skirt || !surface) return;
     const gap = gapOf(test, skirt);
     const key = `${skirt.id} ${surface.id} ${Math.round(gap * MICRO)}`;
@@ -70,14 +70,14 @@ export function leakPage(bench: Bench, part: "skirt" | "surface", id: string): L
       known.points.push(...points);
       return;
     }
-    const fit = leakBasis(bench, skirt.id, surface.id, { value: gap, standing: skirt.data.gap })?.fit ?? null;
+    const fit = leakBasis(book, skirt.id, surface.id, { value: gap, standing: skirt.data.gap })?.fit ?? null;
     const air = airOfDay(test.data.air);
     groups.set(key, { first: { key, skirt, surface, gap, fit, points, air }, points });
   });
   return {
     groups: [...groups.values()].map(({ first }) => first),
     tests: tests.map((test) => {
-      const stored = findById(bench.tests, test.id);
+      const stored = findById(book.tests, test.id);
       return { id: test.id, title: stored ? testName(stored) : test.id };
     }),
   };

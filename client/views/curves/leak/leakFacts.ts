@@ -1,7 +1,7 @@
-import { powers, sharesOf } from "../../../../shared/bench/information.ts";
-import { leakInformation, leakRow } from "../../../../shared/bench/leakBands.ts";
-import { fitLeak, type LeakFit } from "../../../../shared/bench/leakFit.ts";
-import { type MissingReadings, missingReadings } from "../../../../shared/bench/missingReadings.ts";
+import { powers, sharesOf } from "../../../../shared/fit/information.ts";
+import { leakInformation, leakRow } from "../../../../shared/fit/leakBands.ts";
+import { fitLeak, type LeakFit } from "../../../../shared/fit/leakFit.ts";
+import { type MissingReadings, missingReadings } from "../../../../shared/fit/missingReadings.ts";
 import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { bandQuantile } from "../rotor/bands.ts";
 import { missingSentence } from "../rotor/sentence.ts";

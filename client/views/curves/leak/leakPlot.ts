@@ -1,4 +1,4 @@
-import { leakBands } from "../../../../shared/bench/leakBands.ts";
+import { leakBands } from "../../../../shared/fit/leakBands.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import { axisOver, type Band, type Line, logAxisOver, type Mark, type Plot } from "../plot/plot.ts";
 import { type LeakGroup, type LeakPage, type LeakPoint, lipFlow } from "./leakData.ts";

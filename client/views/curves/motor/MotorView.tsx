@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
 import { Answer } from "../../../ui/Answer.tsx";
@@ -43,8 +43,8 @@ function tableOf(page: MotorPage): Table {
 }
 
 /** A motor's page: voltage and current against speed, K_v, resistance and friction. */
-export function MotorView({ bench, id }: { bench: Bench; id: string }) {
-  const page = motorPage(bench, id);
+export function MotorView({ book, id }: { book: Book; id: string }) {
+  const page = motorPage(book, id);
   const chosen = useChosen(page?.tests ?? []);
   if (!page) return null;
   if (page.points.length === 0)

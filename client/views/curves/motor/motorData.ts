@@ -1,4 +1,4 @@
-import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../../shared/book/book.ts";
 import { type MotorBasis, motorBasis } from "../../../../shared/book/motorBasis.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
@@ -28,11 +28,11 @@ export interface MotorPage {
 }
 
 /** @returns a motor, its constants and what they rest on; null where the book has no such motor */
-export function motorPage(bench: Bench, motorId: string): MotorPage | null {
-  const motor = findById(bench.motors, motorId);
-  const basis = motorBasis(bench, motorId);
+export function motorPage(book: Book, motorId: string): MotorPage | null {
+  const motor = findById(book.motors, motorId);
+  const basis = motorBasis(book, motorId);
   if (!motor || !basis) return null;
-  const tests = bench.tests.filter((test) => test.data.kind === "motor" && test.data.motor === motorId);
+  const tests = book.tests.filter((test) => test.data.kind === "motor" && test.data.motor === motorId);
   const { kv, resistance } = basis.constants;
   const perSpeed = torqueConstant(kv);
   const points = basis.rows.map((row) => {

@@ -1,8 +1,8 @@
-import { sharesOf } from "../../../../shared/bench/information.ts";
-import { type MissingReadings, missingReadings } from "../../../../shared/bench/missingReadings.ts";
-import { motorRow, pairInformation } from "../../../../shared/bench/motorBands.ts";
-import { fitMotor } from "../../../../shared/bench/motorFit.ts";
-import type { VoltageFit } from "../../../../shared/bench/voltageFit.ts";
+import { sharesOf } from "../../../../shared/fit/information.ts";
+import { type MissingReadings, missingReadings } from "../../../../shared/fit/missingReadings.ts";
+import { motorRow, pairInformation } from "../../../../shared/fit/motorBands.ts";
+import { fitMotor } from "../../../../shared/fit/motorFit.ts";
+import type { VoltageFit } from "../../../../shared/fit/voltageFit.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { bandQuantile } from "../rotor/bands.ts";

@@ -1,4 +1,4 @@
-import { torqueAt, voltageBands } from "../../../../shared/bench/motorBands.ts";
+import { torqueAt, voltageBands } from "../../../../shared/fit/motorBands.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
 import { axisOver, type Band, type Bracket, type Line, type Mark, type Plot } from "../plot/plot.ts";
 import { testName } from "../typed.ts";

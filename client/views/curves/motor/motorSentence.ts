@@ -1,4 +1,4 @@
-import type { MotorFit } from "../../../../shared/bench/motorFit.ts";
+import type { MotorFit } from "../../../../shared/fit/motorFit.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
 import type { MotorPage } from "./motorData.ts";

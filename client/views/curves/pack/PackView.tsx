@@ -1,4 +1,4 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
 import { Answer } from "../../../ui/Answer.tsx";
@@ -47,8 +47,8 @@ function tableOf(page: PackPage): Table {
 }
 
 /** A pack's page: what its cells give at which charge, and what that rests on. */
-export function PackView({ bench, id }: { bench: Bench; id: string }) {
-  const page = packPage(bench, id);
+export function PackView({ book, id }: { book: Book; id: string }) {
+  const page = packPage(book, id);
   const chosen = useChosen(page?.tests ?? []);
   if (!page) return null;
   return (

@@ -1,7 +1,7 @@
-import { wholeOf } from "../../../../shared/bench/dischargeFit.ts";
-import { type Bench, findById, type StoredTest, testsOf } from "../../../../shared/book/bench.ts";
+import { type Book, findById, type StoredTest, testsOf } from "../../../../shared/book/book.ts";
 import { type PackAnswer, packBasis } from "../../../../shared/book/packBasis.ts";
 import { dischargeReadings, inUse } from "../../../../shared/book/readings.ts";
+import { wholeOf } from "../../../../shared/fit/dischargeFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { openCircuitCurve } from "../../../../shared/physics/pack.ts";
 import type { Source } from "../plot/plot.ts";
@@ -61,12 +61,12 @@ function pointsOf(
 }
 
 /** @returns a pack, its cell and what it rests on, its discharge readings; null where the book has no such pack */
-export function packPage(bench: Bench, packId: string): PackPage | null {
-  const pack = findById(bench.packs, packId);
-  const basis = packBasis(bench, packId);
+export function packPage(book: Book, packId: string): PackPage | null {
+  const pack = findById(book.packs, packId);
+  const basis = packBasis(book, packId);
   if (!pack || !basis) return null;
-  const discharges = testsOf(bench, "discharge").filter(({ data }) => data.pack === packId);
-  const tests = discharges.flatMap(({ id }) => findById(bench.tests, id) ?? []);
+  const discharges = testsOf(book, "discharge").filter(({ data }) => data.pack === packId);
+  const tests = discharges.flatMap(({ id }) => findById(book.tests, id) ?? []);
   const cell = basis.basis === "missing" ? pack.data.cell : basis.cell;
   const curve = basis.basis === "missing" ? null : openCircuitCurve(basis.cell.curve);
   const points = discharges.flatMap((test, index) => pointsOf(test, index, pack, cell, curve));

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
@@ -40,8 +40,8 @@ function tableOf({ readings, tests }: PropellerPage): Table {
 }
 
 /** A propeller's page: thrust and power coefficients against the Reynolds number, and what they rest on. */
-export function PropellerView({ bench, id }: { bench: Bench; id: string }) {
-  const page = useMemo(() => propellerPage(bench, id), [bench, id]);
+export function PropellerView({ book, id }: { book: Book; id: string }) {
+  const page = useMemo(() => propellerPage(book, id), [book, id]);
   const chosen = useChosen(page?.tests ?? []);
   if (!page) return null;
   if (page.readings.length === 0)

@@ -1,6 +1,4 @@
-import { propellerBand } from "../../../../shared/bench/propellerBands.ts";
-import type { PropellerFit } from "../../../../shared/bench/propellerFit.ts";
-import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../../shared/book/book.ts";
 import type { Missing } from "../../../../shared/book/missing.ts";
 import {
   chordOf,
@@ -9,6 +7,8 @@ import {
   type ThrustPoint,
   thrustPoints,
 } from "../../../../shared/book/propellerBasis.ts";
+import { propellerBand } from "../../../../shared/fit/propellerBands.ts";
+import type { PropellerFit } from "../../../../shared/fit/propellerFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { airFrom, DEFAULT_WEATHER } from "../../../../shared/physics/air.ts";
 import { STANDARD_AIR_DENSITY } from "../../../../shared/physics/constants.ts";
@@ -81,15 +81,15 @@ function readingOf(
 }
 
 /** @returns a propeller family, its coefficients and what they rest on; null where the book has no such rotor */
-export function propellerPage(bench: Bench, id: string): PropellerPage | null {
-  const rotor = findById(bench.rotors, id);
+export function propellerPage(book: Book, id: string): PropellerPage | null {
+  const rotor = findById(book.rotors, id);
   if (!rotor) return null;
-  const answer = propellerBasis(bench, id);
+  const answer = propellerBasis(book, id);
   const fit = answer.basis === "missing" ? null : answer.fit;
-  const missing = answer.basis === "missing" ? answer.missing : powerMissing(bench, answer);
-  const tests = testsOfPart(bench, "rotors", id).filter((test) => test.data.kind === "thrust");
+  const missing = answer.basis === "missing" ? answer.missing : powerMissing(book, answer);
+  const tests = testsOfPart(book, "rotors", id).filter((test) => test.data.kind === "thrust");
   const page = { rotor, fit, missing, chord: chordOf(rotor), tests };
-  return { ...page, readings: thrustPoints(bench, id).map((point) => readingOf(point, page)) };
+  return { ...page, readings: thrustPoints(book, id).map((point) => readingOf(point, page)) };
 }
 
 /** What one test brings to the coefficients. */

@@ -1,4 +1,4 @@
-import { propellerBand } from "../../../../shared/bench/propellerBands.ts";
+import { propellerBand } from "../../../../shared/fit/propellerBands.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { axisOver, type Band, type Line, logAxisOver, type Mark, type Plot } from "../plot/plot.ts";
 import { testName } from "../typed.ts";

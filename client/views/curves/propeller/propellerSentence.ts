@@ -1,5 +1,5 @@
-import { driftOverRange } from "../../../../shared/bench/propellerBands.ts";
-import type { PropellerFit } from "../../../../shared/bench/propellerFit.ts";
+import { driftOverRange } from "../../../../shared/fit/propellerBands.ts";
+import type { PropellerFit } from "../../../../shared/fit/propellerFit.ts";
 import { decimalsFor, formatFixed } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
 import { percent } from "../words.ts";

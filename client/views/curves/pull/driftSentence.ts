@@ -1,4 +1,4 @@
-import type { Drift } from "../../../../shared/bench/pullDrift.ts";
+import type { Drift } from "../../../../shared/fit/pullDrift.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { percent } from "../words.ts";
 import type { ReducedPulls } from "./pullReduced.ts";

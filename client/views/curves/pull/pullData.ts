@@ -1,7 +1,7 @@
-import { fitPullTrend } from "../../../../shared/bench/pullTrend.ts";
-import { type Bench, findById, type StoredTest, testsOf } from "../../../../shared/book/bench.ts";
+import { type Book, findById, type StoredTest, testsOf } from "../../../../shared/book/book.ts";
 import { type PullPrediction, predictedPull } from "../../../../shared/book/pullPrediction.ts";
 import { pullTrials } from "../../../../shared/book/readings.ts";
+import { fitPullTrend } from "../../../../shared/fit/pullTrend.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
 import type { Note } from "../../../../shared/physics/note.ts";
 import type { Source } from "../plot/plot.ts";
@@ -38,7 +38,7 @@ export interface PullPage {
   readonly problem: string | null;
 }
 
-function pointsOf(bench: Bench, test: StoredTest<"pull">, index: number): (PullPoint & PullPrediction)[] {
+function pointsOf(book: Book, test: StoredTest<"pull">, index: number): (PullPoint & PullPrediction)[] {
   return pullTrials(test.data).map((trial) => ({
     key: `${test.id}#${trial.row}`,
     testId: test.id,
@@ -48,7 +48,7 @@ function pointsOf(bench: Bench, test: StoredTest<"pull">, index: number): (PullP
     held: trial.held,
     letGo: trial.letGo,
     voltage: trial.voltage,
-    ...predictedPull(bench, test.data, trial),
+    ...predictedPull(book, test.data, trial),
   }));
 }
 
@@ -68,13 +68,13 @@ function ratioOf(points: readonly PullPoint[]): Pick<PullPage, "ratio" | "proble
 }
 
 /** @returns every pull with this skirt or on this surface beside what its parts are predicted to pull */
-export function pullPage(bench: Bench, part: "skirt" | "surface", id: string): PullPage {
-  const tests = testsOf(bench, "pull").filter((test) => test.data[part] === id);
-  const points = tests.flatMap((test, index) => pointsOf(bench, test, index));
+export function pullPage(book: Book, part: "skirt" | "surface", id: string): PullPage {
+  const tests = testsOf(book, "pull").filter((test) => test.data[part] === id);
+  const points = tests.flatMap((test, index) => pointsOf(book, test, index));
   return {
     points,
     tests: tests.map((test) => {
-      const stored = findById(bench.tests, test.id);
+      const stored = findById(book.tests, test.id);
       return { id: test.id, title: stored ? testName(stored) : test.id };
     }),
     missing: [...new Set(points.flatMap((point) => point.missing))],

@@ -1,4 +1,4 @@
-import { type Drift, fitDrift } from "../../../../shared/bench/pullDrift.ts";
+import { type Drift, fitDrift } from "../../../../shared/fit/pullDrift.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import { orNull } from "../share.ts";
 import { bracketsOf, type Strength, type StrengthTrial, strengthOf } from "../strength/strength.ts";

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/bench.ts";
+import type { Book } from "../../../../shared/book/book.ts";
 import { href } from "../../../app/router.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
@@ -19,8 +19,8 @@ import { unitsOf } from "./shown.ts";
 import { shownOf, useShown } from "./shownState.ts";
 
 /** A rotor family's page: readings, curve, bands, residuals, in coefficients and at any speed. */
-export function RotorView({ bench, id }: { bench: Bench; id: string }) {
-  const family = useMemo(() => rotorFamily(bench, id), [bench, id]);
+export function RotorView({ book, id }: { book: Book; id: string }) {
+  const family = useMemo(() => rotorFamily(book, id), [book, id]);
   const bandAt = useMemo(() => (family ? bandsFor(family) : () => null), [family]);
   const [state, change] = useShown(family);
   const chosen = useChosen(family?.tests ?? []);

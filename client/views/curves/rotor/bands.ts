@@ -1,4 +1,4 @@
-import { rotorBands } from "../../../../shared/bench/rotorBands.ts";
+import { rotorBands } from "../../../../shared/fit/rotorBands.ts";
 import { studentQuantile } from "../../../../shared/numeric/student.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
 import type { BandAt } from "./plots.ts";

@@ -1,4 +1,4 @@
-import { informationOf, powers, sharesOf } from "../../../../shared/bench/information.ts";
+import { informationOf, powers, sharesOf } from "../../../../shared/fit/information.ts";
 import { type FamilyReading, type RotorFamily, readingsInUse } from "./family.ts";
 import { groupsOf, type ReadingGroup } from "./groups.ts";
 

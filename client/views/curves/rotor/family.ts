@@ -1,6 +1,4 @@
-import type { RotorFit } from "../../../../shared/bench/rotorFit.ts";
-import { rotorPoints } from "../../../../shared/bench/rotorPoints.ts";
-import { type Bench, findById } from "../../../../shared/book/bench.ts";
+import { type Book, findById } from "../../../../shared/book/book.ts";
 import { type EstimateOff, estimateOff } from "../../../../shared/book/estimateOff.ts";
 import {
   type FamilyPoint,
@@ -8,6 +6,8 @@ import {
   type RotorAnswer,
   rotorBasis,
 } from "../../../../shared/book/rotorBasis.ts";
+import type { RotorFit } from "../../../../shared/fit/rotorFit.ts";
+import { rotorPoints } from "../../../../shared/fit/rotorPoints.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { evaluatePolynomial, firstPositiveZero } from "../../../../shared/numeric/polynomial.ts";
 import type { Source } from "../plot/plot.ts";
@@ -51,28 +51,28 @@ export interface RotorFamily {
 const STANDARD_DENSITY = 1.2;
 
 /** @returns the family's curve, its tests and every reading; null where the book has no such rotor */
-export function rotorFamily(bench: Bench, rotorId: string): RotorFamily | null {
-  const rotor = findById(bench.rotors, rotorId);
+export function rotorFamily(book: Book, rotorId: string): RotorFamily | null {
+  const rotor = findById(book.rotors, rotorId);
   if (!rotor) return null;
-  const answer = rotorBasis(bench, rotorId);
+  const answer = rotorBasis(book, rotorId);
   const fit = answer.basis === "missing" ? null : answer.fit;
-  const tests = bench.tests.filter((test) => test.data.kind === "curve" && test.data.rotor === rotorId);
+  const tests = book.tests.filter((test) => test.data.kind === "curve" && test.data.rotor === rotorId);
   const psi = answer.basis === "missing" ? null : answer.psi;
   return {
     rotor,
     answer,
     fit,
     tests,
-    readings: readingsOf(pointsOf(bench, rotorId, answer), tests, fit),
+    readings: readingsOf(pointsOf(book, rotorId, answer), tests, fit),
     phiFree: psi === null ? null : firstPositiveZero(psi),
-    estimateOff: estimateOff(bench, rotorId),
+    estimateOff: estimateOff(book, rotorId),
   };
 }
 
 /** Readings that make no curve, or are all set aside, are shown all the same. */
-function pointsOf(bench: Bench, rotorId: string, answer: RotorAnswer): readonly FamilyPoint[] {
+function pointsOf(book: Book, rotorId: string, answer: RotorAnswer): readonly FamilyPoint[] {
   if (answer.basis !== "missing" && answer.points.length > 0) return answer.points;
-  return familyPoints(bench, rotorId);
+  return familyPoints(book, rotorId);
 }
 
 function readingsOf(

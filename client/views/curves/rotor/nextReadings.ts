@@ -1,5 +1,5 @@
-import { informationOf, powers } from "../../../../shared/bench/information.ts";
-import { type MissingReadings, missingReadings } from "../../../../shared/bench/missingReadings.ts";
+import { informationOf, powers } from "../../../../shared/fit/information.ts";
+import { type MissingReadings, missingReadings } from "../../../../shared/fit/missingReadings.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { bandQuantile, weightNear } from "./bands.ts";
 import type { RotorFamily } from "./family.ts";

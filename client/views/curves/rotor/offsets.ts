@@ -1,4 +1,4 @@
-import { type TestOffset, testOffsets } from "../../../../shared/bench/testOffsets.ts";
+import { type TestOffset, testOffsets } from "../../../../shared/fit/testOffsets.ts";
 import { NoConvergenceError, NotEnoughDataError } from "../../../../shared/numeric/errors.ts";
 import { offBy, percent } from "../words.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";

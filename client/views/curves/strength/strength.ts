@@ -1,7 +1,7 @@
-import { type CensoredFit, fitCensored } from "../../../../shared/bench/censoredFit.ts";
-import type { Bracket } from "../../../../shared/bench/censoredLikelihood.ts";
-import { type MoreTrials, moreTrials } from "../../../../shared/bench/moreTrials.ts";
-import { strengthInformation } from "../../../../shared/bench/strengthBands.ts";
+import { type CensoredFit, fitCensored } from "../../../../shared/fit/censoredFit.ts";
+import type { Bracket } from "../../../../shared/fit/censoredLikelihood.ts";
+import { type MoreTrials, moreTrials } from "../../../../shared/fit/moreTrials.ts";
+import { strengthInformation } from "../../../../shared/fit/strengthBands.ts";
 import type { Source } from "../plot/plot.ts";
 import { type Contribution, orNull } from "../share.ts";
 

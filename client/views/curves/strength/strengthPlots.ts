@@ -1,4 +1,4 @@
-import { strengthAt } from "../../../../shared/bench/strengthBands.ts";
+import { strengthAt } from "../../../../shared/fit/strengthBands.ts";
 import { axisOver, type Band, type Bracket, type Line, type Plot } from "../plot/plot.ts";
 import { bracketsOf, type Strength, type StrengthTrial } from "./strength.ts";
 

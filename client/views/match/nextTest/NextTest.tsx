@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { NextTest as Found, NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Spread } from "../../../../shared/decide/spread.ts";
 import { href } from "../../../app/router.ts";
 import type { Outcome } from "../../../state/outcome.ts";
@@ -29,7 +29,7 @@ const SHOWN = 3;
 const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface NextTestProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   readonly sure: DoubtState;
   /** of the stored build */
@@ -37,11 +37,11 @@ export interface NextTestProps {
 }
 
 /** The bench test that would shrink the doubt about the wanted attitude most. */
-export default function NextTest({ bench, outcome, sure, id }: NextTestProps) {
+export default function NextTest({ book, outcome, sure, id }: NextTestProps) {
   const chosen = wantedOf(outcome, wanted.value);
   const question = useMemo(
-    () => (sure.nothingStated ? null : questionOf(bench, outcome, chosen)),
-    [bench, outcome, sure.nothingStated, chosen.attitude, chosen.mode],
+    () => (sure.nothingStated ? null : questionOf(book, outcome, chosen)),
+    [book, outcome, sure.nothingStated, chosen.attitude, chosen.mode],
   );
   const { reply, asked, busy: working } = useWorker<Question, Reply>(startWorker, question, FAILED);
   const busy = question !== null && working;

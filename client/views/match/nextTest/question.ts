@@ -1,5 +1,5 @@
-import type { Bench } from "../../../../shared/book/bench.ts";
-import { benchOfBuild } from "../../../../shared/book/benchOfBuild.ts";
+import type { Book } from "../../../../shared/book/book.ts";
+import { bookOfBuild } from "../../../../shared/book/bookOfBuild.ts";
 import type { WantedVerdict } from "../../../../shared/book/nextTest/nextTests.ts";
 import { solvable } from "../../../../shared/book/resolve.ts";
 import type { Wanted } from "../../../../shared/decide/wanted.ts";
@@ -9,7 +9,7 @@ import type { Outcome } from "../../../state/outcome.ts";
 /** What is asked of the other thread, all of it plain data. */
 export interface Question {
   /** what the build rests on, no more */
-  readonly bench: Bench;
+  readonly book: Book;
   readonly build: Build;
   readonly verdict: WantedVerdict;
   /** as it was chosen: the verdict's angle may be the worst one */
@@ -17,10 +17,10 @@ export interface Question {
 }
 
 /** @returns the question that a build and a wanted attitude make; null where the build has no numbers yet */
-export function questionOf(bench: Bench, outcome: Outcome, wanted: Wanted): Question | null {
+export function questionOf(book: Book, outcome: Outcome, wanted: Wanted): Question | null {
   const { build, resolved, prediction } = outcome;
   if (!resolved || !solvable(resolved) || !prediction) return null;
   const { attitude, mode } = wanted;
   const angle = attitude === "worst" ? prediction.worst[mode].angle : attitude;
-  return { bench: benchOfBuild(bench, build), build, verdict: { angle, mode }, wanted };
+  return { book: bookOfBuild(book, build), build, verdict: { angle, mode }, wanted };
 }

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { KnownFigures } from "../../../ui/partial/KnownFigures.tsx";
 import { knownOf } from "../../../ui/partial/known.ts";
@@ -10,20 +10,20 @@ import { UnknownMarks } from "../../../ui/partial/UnknownMarks.tsx";
 import { knownSentence } from "../../../ui/partial/words.ts";
 
 export interface PartialViewProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   /** of the stored build */
   readonly id: string;
 }
 
 /** Match of a build that lacks something: the point as far as it is known, and what that holds. */
-export default function PartialMatch({ bench, outcome, id }: PartialViewProps) {
+export default function PartialMatch({ book, outcome, id }: PartialViewProps) {
   const reply = useMemo(() => knownOf(outcome), [outcome]);
   const known = reply && "known" in reply ? reply.known : null;
   return (
     <>
       <div class="match-answer" aria-live="polite">
-        <PartialHead bench={bench} outcome={outcome} reply={reply} sentence={knownSentence} />
+        <PartialHead book={book} outcome={outcome} reply={reply} sentence={knownSentence} />
       </div>
       <section class="match-picture" aria-label="What is known and what is missing">
         {known && known.answer.moments.length > 0 && (
@@ -40,7 +40,7 @@ export default function PartialMatch({ bench, outcome, id }: PartialViewProps) {
       {known && (
         <section class="match-verdict" aria-label="What it means">
           <PartialMeaning
-            bench={bench}
+            book={book}
             outcome={outcome}
             known={known}
             told={toldOf(known)}

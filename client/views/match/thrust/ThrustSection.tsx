@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Quantiles } from "../../../../shared/decide/uncertainty.ts";
 import { motionMs } from "../../../charts/motion.ts";
 import { overlayIds, settled } from "../../../state/build.ts";
@@ -12,11 +12,11 @@ import { thrustPictureOf } from "./picture.ts";
 import { ThrustChart } from "./ThrustChart.tsx";
 import { thrustLabel, thrustSentence } from "./words.ts";
 
-function useThrustOverlays(bench: Bench, shown: string, ids: readonly string[]): ThrustOverlay[] {
+function useThrustOverlays(book: Book, shown: string, ids: readonly string[]): ThrustOverlay[] {
   return useMemo(() => {
-    const builds = ids.flatMap((id) => bench.builds.find((build) => build.id === id && id !== shown) ?? []);
+    const builds = ids.flatMap((id) => book.builds.find((build) => build.id === id && id !== shown) ?? []);
     const pictures = builds.slice(0, MOST_OVERLAYS).flatMap(({ id, data }) => {
-      const picture = thrustPictureOf(bench, solve(bench, data));
+      const picture = thrustPictureOf(book, solve(book, data));
       return picture ? [{ id, name: data.name, picture }] : [];
     });
     return pictures.map((each, i) => ({
@@ -24,11 +24,11 @@ function useThrustOverlays(bench: Bench, shown: string, ids: readonly string[]):
       letter: String.fromCharCode("A".charCodeAt(0) + i),
       dash: OVERLAY_DASHES[i],
     }));
-  }, [bench, shown, ids]);
+  }, [book, shown, ids]);
 }
 
 interface ThrustSectionProps {
-  readonly bench: Bench;
+  readonly book: Book;
   /** of the build on the screen */
   readonly id: string;
   readonly asStored: Outcome;
@@ -38,12 +38,12 @@ interface ThrustSectionProps {
 }
 
 /** The picture of a build that a propeller presses on: no cavity, so press force against speed. */
-export function ThrustSection({ bench, id, asStored, outcome, spread }: ThrustSectionProps) {
-  const overlays = useThrustOverlays(bench, id, overlayIds.value);
-  const before = useMemo(() => thrustPictureOf(bench, asStored), [bench, asStored]);
+export function ThrustSection({ book, id, asStored, outcome, spread }: ThrustSectionProps) {
+  const overlays = useThrustOverlays(book, id, overlayIds.value);
+  const before = useMemo(() => thrustPictureOf(book, asStored), [book, asStored]);
   const picture = useMemo(
-    () => (outcome === asStored ? before : thrustPictureOf(bench, outcome)),
-    [bench, asStored, outcome, before],
+    () => (outcome === asStored ? before : thrustPictureOf(book, outcome)),
+    [book, asStored, outcome, before],
   );
   if (!picture) return null;
   const { name } = outcome.build;
@@ -55,7 +55,7 @@ export function ThrustSection({ bench, id, asStored, outcome, spread }: ThrustSe
           ghost: outcome === asStored ? null : before,
           overlays,
           spread,
-          label: thrustLabel(bench, outcome),
+          label: thrustLabel(book, outcome),
           duration: motionMs(settled.value),
         }}
         sentence={thrustSentence(outcome)}
@@ -65,7 +65,7 @@ export function ThrustSection({ bench, id, asStored, outcome, spread }: ThrustSe
         A propeller needs no cavity: it presses by its thrust, measured in free air. Next to a surface the
         thrust differs, within about one diameter; the figure does not know by how much.
       </p>
-      <OverlayTable bench={bench} overlays={overlays} />
+      <OverlayTable book={book} overlays={overlays} />
     </>
   );
 }

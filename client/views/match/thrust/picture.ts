@@ -1,5 +1,5 @@
 import type { ThrustPoint } from "../../../../shared/book/propellerBasis.ts";
-import type { Bench, Resolved } from "../../../../shared/book/resolve.ts";
+import type { Book, Resolved } from "../../../../shared/book/resolve.ts";
 import { airFrom } from "../../../../shared/physics/air.ts";
 import { STANDARD_AIR_DENSITY } from "../../../../shared/physics/constants.ts";
 import { propellerCoefficients, propellerUnits } from "../../../../shared/physics/fanlaws/propeller.ts";
@@ -77,9 +77,9 @@ function words(point: ThrustPoint): string {
 }
 
 /** Readings as they would stand at the build's size and in its air: same speed, same coefficient. */
-function measuredOf(bench: Bench, { thrust }: Resolved, input: PropellerPredictInput): MeasuredPoint[] {
+function measuredOf(book: Book, { thrust }: Resolved, input: PropellerPredictInput): MeasuredPoint[] {
   const { density } = airFrom(input.air);
-  const titles = new Map(bench.tests.map((test) => [test.id, test.data.title || test.data.date]));
+  const titles = new Map(book.tests.map((test) => [test.id, test.data.title || test.data.date]));
   return (thrust?.points ?? []).map((point) => {
     const speed = point.rpm * RPM;
     const read = { diameter: point.diameter, speed, density: point.density ?? STANDARD_AIR_DENSITY };
@@ -99,16 +99,16 @@ function measuredOf(bench: Bench, { thrust }: Resolved, input: PropellerPredictI
 /**
  * Press force against speed of one build.
  *
- * @param bench - the book, for the readings' own words
+ * @param book - the book, for the readings' own words
  * @param outcome - the solved build
  * @returns null where no propeller presses it on, or its numbers are not known
  */
-export function thrustPictureOf(bench: Bench, outcome: Outcome): ThrustPicture | null {
+export function thrustPictureOf(book: Book, outcome: Outcome): ThrustPicture | null {
   const { resolved } = outcome;
   const input = resolved?.propeller;
   if (!resolved || !input) return null;
   const marks = marksOf(resolved, input);
-  const measured = measuredOf(bench, resolved, input);
+  const measured = measuredOf(book, resolved, input);
   const mostSpeed = Math.max(...marks.map((m) => m.speed), ...measured.map((m) => m.flow), 1) * MARGIN;
   const curve = thrustCurve(input.rotor, airFrom(input.air), mostSpeed, CURVE_POINTS);
   const made = Math.max(...curve.map((point) => point.thrust), ...measured.map((m) => m.pressure));

@@ -1,4 +1,4 @@
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
@@ -17,8 +17,8 @@ export function rpmText(speed: number): string {
 }
 
 /** @returns the curve's direct label: "Glass prop" and "127 mm" */
-export function thrustLabel(bench: Bench, { build, resolved }: Outcome): [string, string] {
-  const rotor = bench.rotors.find((each) => each.id === build.rotor)?.data.name ?? "propeller";
+export function thrustLabel(book: Book, { build, resolved }: Outcome): [string, string] {
+  const rotor = book.rotors.find((each) => each.id === build.rotor)?.data.name ?? "propeller";
   const scaled = resolved?.scaledFrom ? ", scaled" : "";
   return [rotor, `${formatQuantity(build.diameter, "length")}${scaled}`];
 }

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import { changes, settle } from "../../../state/build.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useWorker } from "../../../state/useWorker.ts";
@@ -16,16 +16,16 @@ const FAILED: Reply = { problem: "The ways could not be worked out in this brows
 const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface WaysProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
 }
 
 /** For each handle alone: how far it must go for the wanted margin, or may, and what it costs. */
-export default function WaysToHold({ bench, outcome }: WaysProps) {
+export default function WaysToHold({ book, outcome }: WaysProps) {
   const chosen = wantedOf(outcome, wanted.value);
   const question = useMemo(
-    () => questionOf(bench, outcome, chosen),
-    [bench, outcome, chosen.attitude, chosen.mode],
+    () => questionOf(book, outcome, chosen),
+    [book, outcome, chosen.attitude, chosen.mode],
   );
   const { reply, asked, busy } = useWorker<Question, Reply>(startWorker, question, FAILED);
   if (!question) return null;

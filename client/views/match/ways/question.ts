@@ -1,4 +1,4 @@
-import { type Bench, solvable } from "../../../../shared/book/resolve.ts";
+import { type Book, solvable } from "../../../../shared/book/resolve.ts";
 import { testedSizes } from "../../../../shared/book/rotorBasis.ts";
 import type { Wanted } from "../../../../shared/decide/wanted.ts";
 import type { Asked } from "../../../../shared/decide/ways/ways.ts";
@@ -19,14 +19,14 @@ export interface Question {
 }
 
 /** @returns the question that a build and a wanted attitude make; null where the build has no numbers yet */
-export function questionOf(bench: Bench, { build, resolved }: Outcome, wanted: Wanted): Question | null {
+export function questionOf(book: Book, { build, resolved }: Outcome, wanted: Wanted): Question | null {
   const input = resolved && solvable(resolved);
   if (!input) return null;
   return {
     build: input,
     cell: resolved.pack?.cell ?? null,
     sizes: resolved.rotor ? testedSizes(resolved.rotor) : [],
-    windingLimit: bench.motors.find(({ id }) => id === build.motor)?.data.windingLimit ?? null,
+    windingLimit: book.motors.find(({ id }) => id === build.motor)?.data.windingLimit ?? null,
     asked: { ...wanted, targetMargin: build.targetMargin },
   };
 }

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { limitsInput } from "../../../../shared/book/limitsInput.ts";
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useWorker } from "../../../state/useWorker.ts";
@@ -19,17 +19,17 @@ const FAILED: LimitsReply = {
 const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 interface Props {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   /** the run that is on the screen: the same numbers, at the same charge */
   readonly question: Question;
 }
 
 /** What burns or bursts first: one sentence, the winding from cold, every limit with its caution. */
-export function LimitsSection({ bench, outcome, question }: Props) {
+export function LimitsSection({ book, outcome, question }: Props) {
   const input = useMemo(
-    () => limitsInput(bench, outcome.build, question.input),
-    [bench, outcome.build, question],
+    () => limitsInput(book, outcome.build, question.input),
+    [book, outcome.build, question],
   );
   const { reply, asked, busy } = useWorker<LimitsInput, LimitsReply>(start, input, FAILED);
   const section = useRef<HTMLElement>(null);

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import type { Bench } from "../../../../shared/book/resolve.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
 import type { CycleSegment } from "../../../../shared/physics/rundown.ts";
 import type { Changes } from "../../../state/handles.ts";
 import type { Outcome } from "../../../state/outcome.ts";
@@ -18,7 +18,7 @@ import { type PartialRun, partialRun, type RunMoment } from "./run.ts";
 import { partialRunSentence } from "./words.ts";
 
 export interface PartialRundownProps {
-  readonly bench: Bench;
+  readonly book: Book;
   readonly outcome: Outcome;
   /** of the stored build */
   readonly id: string;
@@ -29,7 +29,7 @@ export interface PartialRundownProps {
 }
 
 /** Run-down of a build that lacks something: the minutes where friction alone is missing, else what holds at the end of the charge. */
-export default function PartialRundown({ bench, outcome, id, tried, ...asked }: PartialRundownProps) {
+export default function PartialRundown({ book, outcome, id, tried, ...asked }: PartialRundownProps) {
   const { startCharge, targetMargin, cycle } = asked;
   const reply = useMemo(
     () => knownOf({ ...outcome, build: { ...outcome.build, targetMargin } }),
@@ -45,7 +45,7 @@ export default function PartialRundown({ bench, outcome, id, tried, ...asked }: 
     <>
       <div class="rundown-answer" aria-live="polite">
         <PartialHead
-          bench={bench}
+          book={book}
           outcome={outcome}
           reply={reply}
           sentence={(each) => partialRunSentence(each, run)}
@@ -60,7 +60,7 @@ export default function PartialRundown({ bench, outcome, id, tried, ...asked }: 
       {known && (
         <section class="rundown-meaning" aria-label="What it means">
           <PartialMeaning
-            bench={bench}
+            book={book}
             outcome={outcome}
             known={known}
             told={run ? endsOf(run) : toldOf(known)}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { replyTo } from "../../../../client/views/rundown/limits/answer.ts";
+import { replyTo } from "#client/views/rundown/limits/answer.ts";
 import {
   detailText,
   energyText,
@@ -10,11 +10,11 @@ import {
   unbroken,
   valueText,
   windingSentence,
-} from "../../../../client/views/rundown/limits/words.ts";
-import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
-import type { LimitKey } from "../../../../shared/decide/limits/limit.ts";
-import { limitsOf } from "../../../../shared/decide/limits/limits.ts";
-import { KNOWN, withMotor, withSeries } from "../../../shared/decide/limits/examples.ts";
+} from "#client/views/rundown/limits/words.ts";
+import type { LimitsInput } from "#shared/decide/limits/input.ts";
+import type { LimitKey } from "#shared/decide/limits/limit.ts";
+import { limitsOf } from "#shared/decide/limits/limits.ts";
+import { KNOWN, withMotor, withSeries } from "#tests/shared/decide/limits/examples.ts";
 
 const plain = (text: string) => text.replace(/\s/g, " ");
 

@@ -1,40 +1,40 @@
 import { describe, expect, it } from "vitest";
-import { rigs } from "../../../../seed-data/rigs.ts";
-import { type Bench, findById } from "../../../../shared/book/bench.ts";
-import { buildDoubt } from "../../../../shared/book/buildDoubt.ts";
-import { nextTests, type WantedVerdict } from "../../../../shared/book/nextTest/nextTests.ts";
-import { scatter } from "../../../../shared/book/nextTest/planned.ts";
-import { resolveBuild, solvable } from "../../../../shared/book/resolve.ts";
-import { doubtOf } from "../../../../shared/decide/uncertainty.ts";
-import type { Build } from "../../../../shared/model/build.ts";
-import { benchTest } from "../../../../shared/model/tests/index.ts";
-import { demoBench } from "../../../support/demoBench.ts";
+import { rigs } from "#seed-data/rigs.ts";
+import { type Book, findById } from "#shared/book/book.ts";
+import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { nextTests, type WantedVerdict } from "#shared/book/nextTest/nextTests.ts";
+import { scatter } from "#shared/book/nextTest/planned.ts";
+import { resolveBuild, solvable } from "#shared/book/resolve.ts";
+import { doubtOf } from "#shared/decide/uncertainty.ts";
+import type { Build } from "#shared/model/build.ts";
+import { benchTest } from "#shared/model/tests/index.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
 
 const WALL: WantedVerdict = { angle: 90, mode: "driving" };
 const SAMPLING = { samples: 256 };
 
-function buildOf(bench: Bench, id: string): Build {
-  const build = findById(bench.builds, id);
+function buildOf(book: Book, id: string): Build {
+  const build = findById(book.builds, id);
   if (!build) throw new Error(`the demo has no ${id}`);
   return build.data;
 }
 
-function without(bench: Bench, dropped: (data: Bench["tests"][number]["data"]) => boolean): Bench {
-  return { ...bench, tests: bench.tests.filter(({ data }) => !dropped(data)) };
+function without(book: Book, dropped: (data: Book["tests"][number]["data"]) => boolean): Book {
+  return { ...book, tests: book.tests.filter(({ data }) => !dropped(data)) };
 }
 
-function withReal(bench: Bench, data: unknown): Bench {
+function withReal(book: Book, data: unknown): Book {
   const at = "2026-06-01T00:00:00.000Z";
   const test = { id: "new", revision: 1, createdAt: at, updatedAt: at, data: benchTest.parse(data) };
-  return { ...bench, tests: [...bench.tests, test] };
+  return { ...book, tests: [...book.tests, test] };
 }
 
 /** Width of the margin's 5 to 95 % range on the wall. */
-function widthOn(bench: Bench, build: Build): number {
-  const resolved = resolveBuild(bench, build);
+function widthOn(book: Book, build: Build): number {
+  const resolved = resolveBuild(book, build);
   const input = solvable(resolved);
   if (!input) throw new Error("no numbers");
-  const { uncertainty, correlated } = buildDoubt(bench, build, resolved);
+  const { uncertainty, correlated } = buildDoubt(book, build, resolved);
   const [{ driving }] = doubtOf(input, { uncertainty, correlated, samples: 256, angles: [90] }).attitudes;
   return (driving.p95 ?? 0) - (driving.p5 ?? 0);
 }
@@ -53,18 +53,18 @@ describe("scatter, of planned readings", () => {
 const SLOW = { timeout: 120_000 };
 
 describe("nextTests, a build whose gap only its print says", SLOW, () => {
-  const bench = without(demoBench(), ({ kind }) => kind === "pull" || kind === "leak");
-  const build = buildOf(bench, "roof-crawler");
+  const book = without(demoBook(), ({ kind }) => kind === "pull" || kind === "leak");
+  const build = buildOf(book, "roof-crawler");
 
   it("names a pull or leak test first, and made with the demo's rig it cuts the doubt by about what was said", () => {
-    const { before, tests } = nextTests(bench, build, WALL, SAMPLING);
+    const { before, tests } = nextTests(book, build, WALL, SAMPLING);
     expect(before).not.toBeNull();
     const [first] = tests;
     expect(["pull", "leak"]).toContain(first.kind);
     expect(first.cut).toBeGreaterThan(0.2);
     const pull = tests.find(({ key }) => key === "pull-straight-off");
     if (!pull) throw new Error("no pull straight off was proposed");
-    const now = widthOn(bench, build);
+    const now = widthOn(book, build);
     const real = [11, 12, 13].map((seed) => {
       const made = rigs(seed).pull(
         "roof-crawler",
@@ -72,7 +72,7 @@ describe("nextTests, a build whose gap only its print says", SLOW, () => {
         "2026-06-01",
         [0.6, 0.6, 0.6, 0.6, 0.6, 0.6],
       );
-      return 1 - widthOn(withReal(bench, made), build) / now;
+      return 1 - widthOn(withReal(book, made), build) / now;
     });
     const mean = real.reduce((sum, cut) => sum + cut, 0) / real.length;
     expect(Math.abs(mean - pull.cut)).toBeLessThan(0.12);
@@ -80,10 +80,10 @@ describe("nextTests, a build whose gap only its print says", SLOW, () => {
 });
 
 describe("nextTests, a surface whose friction is only stated", SLOW, () => {
-  const bench = without(demoBench(), ({ kind }) => kind === "friction" || kind === "pull");
+  const book = without(demoBook(), ({ kind }) => kind === "friction" || kind === "pull");
   const stated = {
-    ...bench,
-    surfaces: bench.surfaces.map((each) => ({
+    ...book,
+    surfaces: book.surfaces.map((each) => ({
       ...each,
       data: { ...each.data, wheelFriction: 0.8, uncertainty: { wheelFriction: 0.12 } },
     })),
@@ -102,28 +102,28 @@ describe("nextTests, a surface whose friction is only stated", SLOW, () => {
 
 describe("nextTests, other doubts", SLOW, () => {
   it("a rotor that only its geometry says is to be tested: its ±30 % are the largest part of the doubt", () => {
-    const bench = without(demoBench(), ({ kind }) => kind === "curve");
-    const [first] = nextTests(bench, buildOf(bench, "pane-crawler"), WALL, SAMPLING).tests;
+    const book = without(demoBook(), ({ kind }) => kind === "curve");
+    const [first] = nextTests(book, buildOf(book, "pane-crawler"), WALL, SAMPLING).tests;
     expect(first.key).toBe("curve");
     expect(first.cut).toBeGreaterThan(0.3);
   });
 
   it("a build that can't be answered for has no next test: what is missing comes first", () => {
-    const bench = { ...demoBench(), surfaces: [] };
-    expect(nextTests(bench, buildOf(bench, "pane-crawler"), WALL, SAMPLING)).toEqual({
+    const book = { ...demoBook(), surfaces: [] };
+    expect(nextTests(book, buildOf(book, "pane-crawler"), WALL, SAMPLING)).toEqual({
       before: null,
       tests: [],
     });
   });
 
   it("a vehicle weighed to 50 g only is to be weighed, which cuts the doubt", () => {
-    const bench = demoBench();
-    const build = { ...buildOf(bench, "pane-crawler"), uncertainty: { "vehicle.mass": 0.05 } };
-    const { tests } = nextTests(bench, build, WALL, SAMPLING);
+    const book = demoBook();
+    const build = { ...buildOf(book, "pane-crawler"), uncertainty: { "vehicle.mass": 0.05 } };
+    const { tests } = nextTests(book, build, WALL, SAMPLING);
     const weigh = tests.find(({ key }) => key === "weigh");
     expect(weigh?.cut).toBeGreaterThan(0.1);
     const weighed = { ...build, uncertainty: { "vehicle.mass": 0.0003 } };
-    const cut = 1 - widthOn(bench, weighed) / widthOn(bench, build);
+    const cut = 1 - widthOn(book, weighed) / widthOn(book, build);
     expect(Math.abs((weigh?.cut ?? 0) - cut)).toBeLessThan(0.01);
   });
 });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { findById } from "../../../../shared/book/bench.ts";
-import { nextTests, type WantedVerdict } from "../../../../shared/book/nextTest/nextTests.ts";
-import type { Spread } from "../../../../shared/decide/spread.ts";
-import type { Build } from "../../../../shared/model/build.ts";
-import { demoBench } from "../../../support/demoBench.ts";
-import { workedExample } from "../../../support/workedExample.ts";
+import { findById } from "#shared/book/book.ts";
+import { nextTests, type WantedVerdict } from "#shared/book/nextTest/nextTests.ts";
+import type { Spread } from "#shared/decide/spread.ts";
+import type { Build } from "#shared/model/build.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { workedExample } from "#tests/support/workedExample.ts";
 
 interface Request extends WantedVerdict {
   readonly build: string;
@@ -31,10 +31,10 @@ function asPrinted(spread: Spread | null, expected: Quantiles): void {
 }
 
 describe("the worked example of docs/method/next-test.md", () => {
-  const bench = demoBench();
-  const stored = findById(bench.builds, id)?.data;
+  const book = demoBook();
+  const stored = findById(book.builds, id)?.data;
   if (!stored) throw new Error(`the demo has no ${id}`);
-  const { before, tests } = nextTests(bench, { ...stored, uncertainty }, verdict);
+  const { before, tests } = nextTests(book, { ...stored, uncertainty }, verdict);
   const [first] = tests;
 
   it("gives what is printed there", () => {

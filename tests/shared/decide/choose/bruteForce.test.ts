@@ -1,21 +1,21 @@
 import { describe, expect, it } from "vitest";
-import type { Chunk, Column } from "../../../../shared/decide/choose/columns.ts";
-import { detailOf } from "../../../../shared/decide/choose/detail.ts";
-import { frontOf, USUAL_OBJECTIVES } from "../../../../shared/decide/choose/front.ts";
-import { nearestSets, relaxations, tallyOf } from "../../../../shared/decide/choose/nearest.ts";
-import { prepare } from "../../../../shared/decide/choose/prepare.ts";
-import type { Problem, Wants } from "../../../../shared/decide/choose/problem.ts";
-import { rankedAll, rankedPage } from "../../../../shared/decide/choose/rank.ts";
-import { LIMITS } from "../../../../shared/decide/choose/result.ts";
-import { solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
-import { columnOf, meetingSets } from "../../../../shared/decide/choose/values.ts";
+import type { Chunk, Column } from "#shared/decide/choose/columns.ts";
+import { detailOf } from "#shared/decide/choose/detail.ts";
+import { frontOf, USUAL_OBJECTIVES } from "#shared/decide/choose/front.ts";
+import { nearestSets, relaxations, tallyOf } from "#shared/decide/choose/nearest.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import type { Problem, Wants } from "#shared/decide/choose/problem.ts";
+import { rankedAll, rankedPage } from "#shared/decide/choose/rank.ts";
+import { LIMITS } from "#shared/decide/choose/result.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { columnOf, meetingSets } from "#shared/decide/choose/values.ts";
 import {
   dominatedBySome,
   everyPlace,
   type PlainSet,
   plainlyBroken,
   plainSet,
-} from "../../../support/plainChoice.ts";
+} from "#tests/support/plainChoice.ts";
 import { CURVE, motor, pack, question, rotor, skirt, WANTS } from "./questions.ts";
 
 /** Small cells, so that a run followed second by second is short. */

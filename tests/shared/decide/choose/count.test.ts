@@ -1,12 +1,7 @@
 import { describe, expect, it } from "vitest";
-import {
-  countSets,
-  MOST_SETS,
-  steppedValues,
-  TooManySetsError,
-} from "../../../../shared/decide/choose/count.ts";
-import { prepare } from "../../../../shared/decide/choose/prepare.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { countSets, MOST_SETS, steppedValues, TooManySetsError } from "#shared/decide/choose/count.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import { NotEnoughDataError, OutOfRangeError } from "#shared/numeric/errors.ts";
 import { caught } from "./caught.ts";
 import { motor, question, rotor, skirt } from "./questions.ts";
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { foremostSets, frontOf, markForemost } from "../../../../shared/decide/choose/front.ts";
-import { prepare } from "../../../../shared/decide/choose/prepare.ts";
-import { solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
-import { gathered } from "../../../../shared/decide/choose/values.ts";
-import { chooseQuestion } from "../../../support/chooseQuestion.ts";
+import { foremostSets, frontOf, markForemost } from "#shared/decide/choose/front.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { gathered } from "#shared/decide/choose/values.ts";
+import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
 
 describe("markForemost, chunk by chunk", () => {
   const prepared = prepare(

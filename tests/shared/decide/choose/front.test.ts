@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { nonDominated } from "../../../../shared/decide/choose/front.ts";
-import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
-import { createRandom } from "../../../../shared/numeric/random.ts";
-import { dominatedBySome } from "../../../support/plainChoice.ts";
+import { nonDominated } from "#shared/decide/choose/front.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { createRandom } from "#shared/numeric/random.ts";
+import { dominatedBySome } from "#tests/support/plainChoice.ts";
 import { caught } from "./caught.ts";
 
 const random = createRandom(5);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { indexOf, placesOf, radixOf, setsIn } from "../../../../shared/decide/choose/places.ts";
-import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { indexOf, placesOf, radixOf, setsIn } from "#shared/decide/choose/places.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
 import { caught } from "./caught.ts";
 import { question } from "./questions.ts";
 

@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { FLAG } from "../../../../shared/decide/choose/columns.ts";
-import { inputOf } from "../../../../shared/decide/choose/input.ts";
-import { placesOf } from "../../../../shared/decide/choose/places.ts";
-import { prepare } from "../../../../shared/decide/choose/prepare.ts";
-import type { Problem } from "../../../../shared/decide/choose/problem.ts";
-import { solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
-import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
-import { createRandom } from "../../../../shared/numeric/random.ts";
-import { type PredictInput, type Prediction, predict } from "../../../../shared/physics/predict.ts";
+import { FLAG } from "#shared/decide/choose/columns.ts";
+import { inputOf } from "#shared/decide/choose/input.ts";
+import { placesOf } from "#shared/decide/choose/places.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import type { Problem } from "#shared/decide/choose/problem.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { createRandom } from "#shared/numeric/random.ts";
+import { type PredictInput, type Prediction, predict } from "#shared/physics/predict.ts";
 import { mixedQuestion } from "./questions.ts";
 
 const AGREED = 1e-12;

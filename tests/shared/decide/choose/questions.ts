@@ -5,8 +5,8 @@ import type {
   AdmittedSkirt,
   Problem,
   Wants,
-} from "../../../../shared/decide/choose/problem.ts";
-import { createRandom } from "../../../../shared/numeric/random.ts";
+} from "#shared/decide/choose/problem.ts";
+import { createRandom } from "#shared/numeric/random.ts";
 
 /** Invented questions around the glasshouse crawler. */
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { inputOf } from "../../../../shared/decide/choose/input.ts";
-import { placesOf } from "../../../../shared/decide/choose/places.ts";
-import { prepare } from "../../../../shared/decide/choose/prepare.ts";
-import { placesWithTies, setDoubt } from "../../../../shared/decide/choose/shortlist.ts";
-import { solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
-import { doubtOf } from "../../../../shared/decide/uncertainty.ts";
-import { predict } from "../../../../shared/physics/predict.ts";
+import { inputOf } from "#shared/decide/choose/input.ts";
+import { placesOf } from "#shared/decide/choose/places.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import { placesWithTies, setDoubt } from "#shared/decide/choose/shortlist.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { predict } from "#shared/physics/predict.ts";
 import { question, WANTS } from "./questions.ts";
 
 const uncertainty = { "skirt.gap": 8e-5, "vehicle.wheelFriction": 0.06, "vehicle.mass": 0.01 };

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { singleCrossing } from "../../../../shared/decide/choose/singleCrossing.ts";
-import { createRandom } from "../../../../shared/numeric/random.ts";
-import { operatingPoints } from "../../../../shared/physics/operatingPoint.ts";
-import { leakLaw } from "../../../../shared/physics/point/leakLaw.ts";
-import { assembleMachine } from "../../../../shared/physics/point/machine.ts";
+import { singleCrossing } from "#shared/decide/choose/singleCrossing.ts";
+import { createRandom } from "#shared/numeric/random.ts";
+import { operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { leakLaw } from "#shared/physics/point/leakLaw.ts";
+import { assembleMachine } from "#shared/physics/point/machine.ts";
 
 const random = createRandom(17);
 const between = (low: number, high: number) => low + (high - low) * random.uniform();

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { BYTES_PER_SET, chunkOver, FLAG, STORED } from "../../../../shared/decide/choose/columns.ts";
-import { inputOf } from "../../../../shared/decide/choose/input.ts";
-import { placesOf } from "../../../../shared/decide/choose/places.ts";
-import { prepare } from "../../../../shared/decide/choose/prepare.ts";
-import { RUN, solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
-import { gathered } from "../../../../shared/decide/choose/values.ts";
-import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
-import { predict } from "../../../../shared/physics/predict.ts";
+import { BYTES_PER_SET, chunkOver, FLAG, STORED } from "#shared/decide/choose/columns.ts";
+import { inputOf } from "#shared/decide/choose/input.ts";
+import { placesOf } from "#shared/decide/choose/places.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
+import { RUN, solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { gathered } from "#shared/decide/choose/values.ts";
+import { OutOfRangeError } from "#shared/numeric/errors.ts";
+import { predict } from "#shared/physics/predict.ts";
 import { caught } from "./caught.ts";
 import { mixedQuestion, motor, question } from "./questions.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { FLAG } from "../../../../shared/decide/choose/columns.ts";
-import { trustOf } from "../../../../shared/decide/choose/trust.ts";
+import { FLAG } from "#shared/decide/choose/columns.ts";
+import { trustOf } from "#shared/decide/choose/trust.ts";
 import { rotor } from "./questions.ts";
 
 /** tested at 44 mm and 30 mm, tips at 40 to 90 m/s */

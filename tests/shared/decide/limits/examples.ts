@@ -1,6 +1,6 @@
-import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
-import type { RundownInput } from "../../../../shared/physics/rundown.ts";
-import { PANE_CRAWLER } from "../../../support/paneCrawler.ts";
+import type { LimitsInput } from "#shared/decide/limits/input.ts";
+import type { RundownInput } from "#shared/physics/rundown.ts";
+import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
 /** An invented pane crawler with everything known, at a full charge. */
 export const BUILD: RundownInput = {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import type { LimitKey } from "../../../../shared/decide/limits/limit.ts";
-import { type Limits, limitsOf } from "../../../../shared/decide/limits/limits.ts";
-import { overVoltageOf } from "../../../../shared/decide/limits/overVoltage.ts";
-import { limitWorkings } from "../../../../shared/decide/limits/workings.ts";
-import { predict } from "../../../../shared/physics/predict.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import type { LimitKey } from "#shared/decide/limits/limit.ts";
+import { type Limits, limitsOf } from "#shared/decide/limits/limits.ts";
+import { overVoltageOf } from "#shared/decide/limits/overVoltage.ts";
+import { limitWorkings } from "#shared/decide/limits/workings.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { BUILD, KNOWN, withMotor, withSeries } from "./examples.ts";
 
 const limit = (limits: Limits, key: LimitKey) => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { stateOf } from "../../../../shared/decide/limits/state.ts";
-import { warmUp } from "../../../../shared/decide/limits/warmUp.ts";
-import { timeToTemperature } from "../../../../shared/physics/limits/heating.ts";
-import { runDown } from "../../../../shared/physics/rundown.ts";
+import { stateOf } from "#shared/decide/limits/state.ts";
+import { warmUp } from "#shared/decide/limits/warmUp.ts";
+import { timeToTemperature } from "#shared/physics/limits/heating.ts";
+import { runDown } from "#shared/physics/rundown.ts";
 import { BUILD, withSeries } from "./examples.ts";
 
 const LIMIT = 393.15;

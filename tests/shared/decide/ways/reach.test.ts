@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { reach } from "../../../../shared/decide/ways/reach.ts";
+import { reach } from "#shared/decide/ways/reach.ts";
 
 const line = (now: number, low: number, high: number, whole = false) => ({
   now,

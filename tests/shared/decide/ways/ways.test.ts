@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Way, waysToHold } from "../../../../shared/decide/ways/ways.ts";
-import { type PredictInput, predict } from "../../../../shared/physics/predict.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
-import { PANE_CRAWLER, PANE_PROPELLER } from "../../../support/paneCrawler.ts";
+import { type Way, waysToHold } from "#shared/decide/ways/ways.ts";
+import { type PredictInput, predict } from "#shared/physics/predict.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
+import { PANE_CRAWLER, PANE_PROPELLER } from "#tests/support/paneCrawler.ts";
 
 const G = 9.80665;
 const pack = {

@@ -1,13 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { evaluatePolynomial } from "../../../../shared/numeric/polynomial.ts";
-import {
-  coefficientsOf,
-  readingOf,
-  tipSpeed,
-  twoPointCurve,
-} from "../../../../shared/physics/fanlaws/coefficients.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
+import { coefficientsOf, readingOf, tipSpeed, twoPointCurve } from "#shared/physics/fanlaws/coefficients.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const state = { diameter: 0.042, speed: 3000, density: 1.2 };
 const positive = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -1,12 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { evaluatePolynomial } from "../../../../shared/numeric/polynomial.ts";
-import {
-  estimatedRotor,
-  eulerCoefficient,
-  wiesnerSlip,
-} from "../../../../shared/physics/fanlaws/estimate.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
+import { estimatedRotor, eulerCoefficient, wiesnerSlip } from "#shared/physics/fanlaws/estimate.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const drawing = { diameter: 0.042, exitWidth: 0.006, bladeAngleDegrees: 45, blades: 9 };
 const drawings = fc.record({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { clearanceNotes, compressibilityNotes } from "../../../../shared/physics/fanlaws/notes.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { clearanceNotes, compressibilityNotes } from "#shared/physics/fanlaws/notes.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const tested = { clearance: 5e-4, diameter: 0.05 };
 

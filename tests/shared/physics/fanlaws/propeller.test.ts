@@ -3,8 +3,8 @@ import {
   propellerCoefficients,
   propellerReynolds,
   propellerUnits,
-} from "../../../../shared/physics/fanlaws/propeller.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+} from "#shared/physics/fanlaws/propeller.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 /** 100 turns a second, 0.1 m, 1.2 kg/m³: ρn²D⁴ = 1.2 N, ρn³D⁵ = 12 W by hand. */
 const state = { diameter: 0.1, speed: 200 * Math.PI, density: 1.2 };

@@ -1,11 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  ackeretEfficiency,
-  rotorReynolds,
-  sizeCorrectionFactor,
-} from "../../../../shared/physics/fanlaws/size.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { ackeretEfficiency, rotorReynolds, sizeCorrectionFactor } from "#shared/physics/fanlaws/size.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 describe("size correction", () => {
   it("at the tested Reynolds number is exactly none", () => {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cosineOfDegrees, sineOfDegrees } from "../../../../shared/physics/hold/angle.ts";
+import { cosineOfDegrees, sineOfDegrees } from "#shared/physics/hold/angle.ts";
 
 describe("sine and cosine of degrees", () => {
   it.each([

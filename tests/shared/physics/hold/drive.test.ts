@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { driveLoad, driveTorque } from "../../../../shared/physics/hold/drive.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { driveLoad, driveTorque } from "#shared/physics/hold/drive.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { crawler } from "./fleet.ts";
 
 const drive = { wheelRadius: 0.015, motors: 2, gearRatio: 100, gearEfficiency: 0.6 };

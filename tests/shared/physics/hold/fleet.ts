@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Vehicle } from "../../../../shared/physics/hold/vehicle.ts";
+import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
 
 /** Invented glasshouse crawler. */
 export const crawler: Vehicle = {

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cosineOfDegrees, sineOfDegrees } from "../../../../shared/physics/hold/angle.ts";
-import { holdAt, requiredSuction } from "../../../../shared/physics/hold/holdAt.ts";
-import { compileHold, drivingMargin, parkedMargin } from "../../../../shared/physics/hold/law.ts";
-import type { Vehicle } from "../../../../shared/physics/hold/vehicle.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { cosineOfDegrees, sineOfDegrees } from "#shared/physics/hold/angle.ts";
+import { holdAt, requiredSuction } from "#shared/physics/hold/holdAt.ts";
+import { compileHold, drivingMargin, parkedMargin } from "#shared/physics/hold/law.ts";
+import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { crawler, pulledInside, vehicles, within } from "./fleet.ts";
 
 const suctions = within(0, 60);

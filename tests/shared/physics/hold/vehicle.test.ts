@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { compileHold } from "../../../../shared/physics/hold/law.ts";
-import { checkVehicle, vehicleNotes, vehicleWeight } from "../../../../shared/physics/hold/vehicle.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { compileHold } from "#shared/physics/hold/law.ts";
+import { checkVehicle, vehicleNotes, vehicleWeight } from "#shared/physics/hold/vehicle.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { crawler } from "./fleet.ts";
 
 describe("weight of a vehicle", () => {

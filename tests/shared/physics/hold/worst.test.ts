@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { holdAt } from "../../../../shared/physics/hold/holdAt.ts";
-import { worstAngle } from "../../../../shared/physics/hold/worst.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { holdAt } from "#shared/physics/hold/holdAt.ts";
+import { worstAngle } from "#shared/physics/hold/worst.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { crawler, vehicles, within } from "./fleet.ts";
 
 const suctions = within(0.1, 60);

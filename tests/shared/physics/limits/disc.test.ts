@@ -1,14 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  burstSpeed,
-  discStress,
-  rimStress,
-  rotorStress,
-  speedFactor,
-} from "../../../../shared/physics/limits/disc.ts";
-import { rotorStrengthNotes } from "../../../../shared/physics/limits/rotorNotes.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { burstSpeed, discStress, rimStress, rotorStress, speedFactor } from "#shared/physics/limits/disc.ts";
+import { rotorStrengthNotes } from "#shared/physics/limits/rotorNotes.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const disc = { outerRadius: 0.021, boreRadius: 0.001, density: 1240, poisson: 0.35 };
 const rim = { bladeMass: 1e-3, bladeRadius: 0.015, rimThickness: 0.002 };

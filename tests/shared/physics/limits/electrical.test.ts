@@ -1,10 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  type ElectricalState,
-  electricalNotes,
-  overVoltage,
-} from "../../../../shared/physics/limits/electrical.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { type ElectricalState, electricalNotes, overVoltage } from "#shared/physics/limits/electrical.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const state: ElectricalState = {
   motorVoltage: 3.5,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { fallingEnergy, fallingSpeed, fragmentEnergy } from "../../../../shared/physics/limits/energy.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { fallingEnergy, fallingSpeed, fragmentEnergy } from "#shared/physics/limits/energy.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 describe("energies that can hurt", () => {
   it("of a tenth of a gram from 20 mm at 3000 rad/s is that of 60 m/s", () => {

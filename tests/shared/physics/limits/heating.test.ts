@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { timeToTemperature, windingTemperatureAfter } from "../../../../shared/physics/limits/heating.ts";
-import { limitCurrent, steadyWindingTemperature } from "../../../../shared/physics/winding.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { timeToTemperature, windingTemperatureAfter } from "#shared/physics/limits/heating.ts";
+import { limitCurrent, steadyWindingTemperature } from "#shared/physics/winding.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const heated = { current: 6, resistance20: 0.19, thermalResistance: 7, timeConstant: 45, ambient: 291.15 };
 const runaway = limitCurrent(heated.resistance20, heated.thermalResistance);

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { airFrom, DEFAULT_WEATHER } from "../../../../shared/physics/air.ts";
-import type { AtSpeeds, PartialVehicle } from "../../../../shared/physics/partial/input.ts";
-import { speedPoints } from "../../../../shared/physics/partial/speedPoint.ts";
-import { predict } from "../../../../shared/physics/predict.ts";
-import { question } from "../../../client/rundown/examples.ts";
+import { airFrom, DEFAULT_WEATHER } from "#shared/physics/air.ts";
+import type { AtSpeeds, PartialVehicle } from "#shared/physics/partial/input.ts";
+import { speedPoints } from "#shared/physics/partial/speedPoint.ts";
+import { predict } from "#shared/physics/predict.ts";
+import { question } from "#tests/client/rundown/examples.ts";
 
 const { rotor, skirt, vehicle, air, motor, supply, pack } = question.input;
 if (!skirt || !("lambda" in rotor)) throw new Error("the example is a ducted rotor on a skirt");

@@ -1,15 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { operatingPoints } from "../../../../shared/physics/operatingPoint.ts";
-import { leakLaw } from "../../../../shared/physics/point/leakLaw.ts";
-import { assembleMachine } from "../../../../shared/physics/point/machine.ts";
-import { CASE, RESULT, solveCase } from "../../../../shared/physics/point/newton.ts";
-import {
-  solveSealedCase,
-  solveWarmCase,
-  WARM,
-  WARM_RESULT,
-} from "../../../../shared/physics/point/newtonWarm.ts";
-import { machineOf, sweepTables, writeCase, writeStart } from "../../../benchmarks/sweepCases.ts";
+import { operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { leakLaw } from "#shared/physics/point/leakLaw.ts";
+import { assembleMachine } from "#shared/physics/point/machine.ts";
+import { CASE, RESULT, solveCase } from "#shared/physics/point/newton.ts";
+import { solveSealedCase, solveWarmCase, WARM, WARM_RESULT } from "#shared/physics/point/newtonWarm.ts";
+import { machineOf, sweepTables, writeCase, writeStart } from "#tests/benchmarks/sweepCases.ts";
 
 const tables = sweepTables();
 const AGREED = 1e-12;

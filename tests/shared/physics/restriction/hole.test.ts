@@ -1,12 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  holeExpansibility,
-  holeFlow,
-  holeNotes,
-  holePressure,
-} from "../../../../shared/physics/restriction/hole.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { holeExpansibility, holeFlow, holeNotes, holePressure } from "#shared/physics/restriction/hole.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const air = { density: 1.2, viscosity: 1.81e-5, pressure: 101_325 };
 const plate = { diameter: 6e-3, thickness: 1.2e-3, count: 4 };

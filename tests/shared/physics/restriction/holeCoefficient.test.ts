@@ -7,8 +7,8 @@ import {
   lichtarowiczCoefficient,
   roundedInletLoss,
   thinHoleCoefficient,
-} from "../../../../shared/physics/restriction/holeCoefficient.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+} from "#shared/physics/restriction/holeCoefficient.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const sharp = (thicknessRatio: number) => ({ thicknessRatio, edge: "sharp" as const });
 const reynolds = fc.double({ min: 0.1, max: 1e6, noNaN: true });

@@ -1,12 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  EDGE_LOSS,
-  gapFlow,
-  gapFrictionPressure,
-  gapPressure,
-} from "../../../../shared/physics/restriction/lipGap.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { EDGE_LOSS, gapFlow, gapFrictionPressure, gapPressure } from "#shared/physics/restriction/lipGap.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const air = { density: 1.2, viscosity: 1.8e-5 };
 const square = { perimeter: 0.25, height: 6e-4, land: 3e-3, lossSum: 1.5 };

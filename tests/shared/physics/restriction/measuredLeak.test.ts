@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { gapFlow } from "../../../../shared/physics/restriction/lipGap.ts";
+import { gapFlow } from "#shared/physics/restriction/lipGap.ts";
 import {
   leakCoefficientAt,
   measuredLeakFlow,
   measuredLeakPressure,
-} from "../../../../shared/physics/restriction/measuredLeak.ts";
-import { openingFlow } from "../../../../shared/physics/restriction/opening.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+} from "#shared/physics/restriction/measuredLeak.ts";
+import { openingFlow } from "#shared/physics/restriction/opening.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const tested = { density: 1.2, viscosity: 1.81e-5 };
 const other = { density: 1.0, viscosity: 2.0e-5 };

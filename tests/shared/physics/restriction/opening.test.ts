@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { openingFlow, openingPressure } from "../../../../shared/physics/restriction/opening.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+import { openingFlow, openingPressure } from "#shared/physics/restriction/opening.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const air = { density: 1.2 };
 const slot = { area: 4e-6 };

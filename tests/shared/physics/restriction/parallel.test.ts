@@ -7,8 +7,8 @@ import {
   type Restriction,
   restrictionFlow,
   restrictionPressure,
-} from "../../../../shared/physics/restriction/parallel.ts";
-import { expectOutOfRange } from "../../../support/outOfRange.ts";
+} from "#shared/physics/restriction/parallel.ts";
+import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const air = { density: 1.2, viscosity: 1.81e-5, pressure: 101_325 };
 const holes: Restriction = { kind: "holes", diameter: 4e-3, thickness: 1e-3, count: 3 };

@@ -1,0 +1,103 @@
+import { signal } from "@preact/signals";
+import type { Book } from "../../shared/book/book.ts";
+import type { BookState, ChangeEvent } from "../../shared/model/api/book.ts";
+import type { CollectionName, Stored } from "../../shared/model/record.ts";
+import { hasFreeUnit } from "../../shared/units/quantity.ts";
+import { ApiError, api } from "./api.ts";
+
+interface Page {
+  readonly items: readonly Stored<unknown>[];
+  readonly next: string | null;
+}
+
+const COLLECTIONS = [
+  "rotors",
+  "motors",
+  "packs",
+  "skirts",
+  "surfaces",
+  "tests",
+  "builds",
+] as const satisfies readonly CollectionName[];
+const PAGE_SIZE = 500;
+
+/** The whole bench book as the screen knows it; null until it was read once. */
+export const currentBook = signal<Book | null>(null);
+export const loadState = signal<"loading" | "ready" | "error">("loading");
+/** why the last reading failed, in words */
+export const loadError = signal<string | null>(null);
+/** true while the book holds the invented demo */
+export const isDemo = signal(false);
+
+async function readAll(name: CollectionName): Promise<Stored<unknown>[]> {
+  const records: Stored<unknown>[] = [];
+  let cursor: string | null = null;
+  do {
+    const query: string = cursor === null ? "" : `&cursor=${encodeURIComponent(cursor)}`;
+    const page: Page = await api.get<Page>(`/${name}?limit=${PAGE_SIZE}${query}`);
+    records.push(...page.items);
+    cursor = page.next;
+  } while (cursor !== null);
+  return records;
+}
+
+/** Reads the whole book again; the old one stays on the screen until the new one is there. */
+export async function reload(): Promise<void> {
+  loadState.value = "loading";
+  try {
+    const [state, ...lists] = await Promise.all([
+      api.get<BookState>("/bench"),
+      ...COLLECTIONS.map((name) => readAll(name)),
+    ]);
+    await readUnits(lists);
+    currentBook.value = Object.fromEntries(COLLECTIONS.map((name, i) => [name, lists[i]])) as unknown as Book;
+    isDemo.value = state.demo;
+    loadError.value = null;
+    loadState.value = "ready";
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    loadError.value = error.message;
+    loadState.value = "error";
+  }
+}
+
+/** The reader of units beyond the table comes only with a record that needs it. */
+async function readUnits(records: unknown): Promise<void> {
+  if (hasFreeUnit(records)) await import("../../shared/units/parse.ts");
+}
+
+function withRecord(book: Book, name: CollectionName, id: string, record: Stored<unknown> | null): Book {
+  const list = book[name] as readonly Stored<unknown>[];
+  const at = list.findIndex((each) => each.id === id);
+  const next = list.filter((each) => each.id !== id);
+  if (record) next.splice(at < 0 ? next.length : at, 0, record);
+  return { ...book, [name]: next };
+}
+
+/** Puts one record into the book at once, as the server answered it. */
+export function keep(name: CollectionName, record: Stored<unknown>): void {
+  if (currentBook.value) currentBook.value = withRecord(currentBook.value, name, record.id, record);
+}
+
+/** Takes one record out of the book on the screen. */
+export function drop(name: CollectionName, id: string): void {
+  if (currentBook.value) currentBook.value = withRecord(currentBook.value, name, id, null);
+}
+
+/** Brings one change that the server tells of onto the screen. */
+export async function apply(change: ChangeEvent): Promise<void> {
+  const { collection, id } = change;
+  if (!collection || !id || !currentBook.value) return reload();
+  if (change.change === "deleted") return drop(collection, id);
+  const known = (currentBook.value[collection] as readonly Stored<unknown>[]).find((each) => each.id === id);
+  if (known && change.revision !== null && known.revision >= change.revision) return;
+  try {
+    const record = await api.get<Stored<unknown>>(`/${collection}/${encodeURIComponent(id)}`);
+    await readUnits(record);
+    keep(collection, record);
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    if (error.status === 404) drop(collection, id);
+    else loadError.value = error.message;
+  }
+}

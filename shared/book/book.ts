@@ -1,0 +1,47 @@
+import type { StoredOf } from "../model/record.ts";
+import type { TestKind } from "../model/tests/index.ts";
+
+/** The bench book as the views and the resolver read it: every part, test and build. */
+export interface Book {
+  readonly rotors: readonly StoredOf<"rotors">[];
+  readonly motors: readonly StoredOf<"motors">[];
+  readonly packs: readonly StoredOf<"packs">[];
+  readonly skirts: readonly StoredOf<"skirts">[];
+  readonly surfaces: readonly StoredOf<"surfaces">[];
+  readonly tests: readonly StoredOf<"tests">[];
+  readonly builds: readonly StoredOf<"builds">[];
+}
+
+export type TestOf<K extends TestKind> = Extract<StoredOf<"tests">["data"], { kind: K }>;
+export interface StoredTest<K extends TestKind> {
+  readonly id: string;
+  readonly data: TestOf<K>;
+}
+
+/** @returns the record with that identifier, null where the book has none or none is named */
+export function findById<T extends { readonly id: string }>(
+  records: readonly T[],
+  id: string | null | undefined,
+): T | null {
+  return records.find((record) => record.id === id) ?? null;
+}
+
+/** @returns the tests of one kind, in the book's order */
+export function testsOf<K extends TestKind>(book: Pick<Book, "tests">, kind: K): StoredTest<K>[] {
+  return book.tests.flatMap((test) =>
+    test.data.kind === kind ? [{ id: test.id, data: test.data as TestOf<K> }] : [],
+  );
+}
+
+const caches = new WeakMap<Book, Map<string, unknown>>();
+
+/** @returns the value made once for this state of the bench; a changed bench is a new object and starts anew */
+export function oncePerBook<T>(book: Book, key: string, make: () => T): T {
+  let cache = caches.get(book);
+  if (!cache) {
+    cache = new Map();
+    caches.set(book, cache);
+  }
+  if (!cache.has(key)) cache.set(key, make());
+  return cache.get(key) as T;
+}

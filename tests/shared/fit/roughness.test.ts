@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import { gapHeightFromLeak, roughnessFromLeaks } from "#shared/fit/roughness.ts";
+import { NotEnoughDataError } from "#shared/numeric/errors.ts";
+import { gapFlow } from "#shared/physics/restriction/lipGap.ts";
+
+const air = { density: 1.2, viscosity: 1.81e-5 };
+const lip = { perimeter: 0.28, land: 4e-3, lossSum: 1.5 };
+const slot = { area: 6e-6 };
+
+/** Torricelli through the slot and the lip-gap law, noise on top. */
+const leakTest = (height: number, noise: readonly number[] = [0, 0, 0, 0]) => ({
+  air,
+  points: [80, 200, 400, 800].map((pressure, i) => ({
+    pressure,
+    flow:
+      (gapFlow({ ...lip, height }, air, pressure) + 0.61 * 6e-6 * Math.sqrt((2 * pressure) / 1.2)) *
+      (1 + noise[i]),
+  })),
+});
+
+describe("roughnessFromLeaks, on tests made with known gaps", () => {
+  it.each([2e-5, 1e-4, 3e-4])("tells a roughness of %s m apart", (roughness) => {
+    const fit = roughnessFromLeaks(lip, [slot], leakTest(4e-4), leakTest(4e-4 + roughness));
+    expect(fit.roughness).toBeCloseToRelative(roughness, 1e-8);
+    expect(fit.glass.height).toBeCloseToRelative(4e-4, 1e-10);
+    expect(fit.warnings).toEqual([]);
+  });
+
+  it("gives the doubt of both tests' scatter together", () => {
+    const noise = [0.01, -0.02, 0.015, -0.01];
+    const fit = roughnessFromLeaks(lip, [slot], leakTest(4e-4, noise), leakTest(5e-4, noise));
+    expect(fit.uncertainty).toBeCloseToRelative(
+      Math.hypot(fit.glass.standardError ?? 0, fit.surface.standardError ?? 0),
+      1e-12,
+    );
+    expect(Math.abs(fit.roughness - 1e-4)).toBeLessThan(3 * (fit.uncertainty ?? 0));
+    expect(fit.uncertainty).toBeLessThan(1e-5);
+  });
+
+  it("matches a laminar gap with the cubic law of plane Poiseuille flow", () => {
+    const thin = { perimeter: 0.28, land: 0.05, lossSum: 0 };
+    const pressure = 200;
+    const flow = (0.28 * 8e-5 ** 3 * pressure) / (12 * air.viscosity * 0.05);
+    const { height } = gapHeightFromLeak(thin, [], { air, points: [{ pressure, flow }] });
+    expect(height).toBeCloseToRelative(8e-5, 1e-9);
+  });
+});
+
+describe("roughnessFromLeaks, on tests that don't tell", () => {
+  it.each([
+    ["tighter-than-glass", leakTest(5e-4), leakTest(4e-4)],
+    [
+      "not-told-apart",
+      leakTest(4e-4, [0.05, -0.05, 0.04, -0.04]),
+      leakTest(4.02e-4, [0.05, -0.05, 0.04, -0.04]),
+    ],
+    ["single-reading", leakTest(4e-4), { air, points: leakTest(5e-4).points.slice(0, 1) }],
+  ])("%s is said", (code, glass, surface) => {
+    const fit = roughnessFromLeaks(lip, [slot], glass, surface);
+    expect(fit.warnings.map((note) => note.code)).toContain(code);
+    expect(Number.isFinite(fit.roughness)).toBe(true);
+  });
+
+  it("less flow than the openings alone pass is refused", () => {
+    const points = [{ pressure: 100, flow: 1e-6 }];
+    expect(() => gapHeightFromLeak(lip, [slot], { air, points })).toThrow(NotEnoughDataError);
+  });
+});

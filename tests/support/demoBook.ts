@@ -1,0 +1,21 @@
+import { readFileSync } from "node:fs";
+import type { Book } from "#shared/book/book.ts";
+import { COLLECTION_NAMES, COLLECTIONS } from "#shared/model/record.ts";
+
+/** @returns the demo of seed-data as a bench book, parsed by the schemas */
+export function demoBook(): Book {
+  const at = "2026-01-01T00:00:00.000Z";
+  const entries = COLLECTION_NAMES.map((name) => {
+    const text = readFileSync(new URL(`../../seed-data/${name}.json`, import.meta.url), "utf8");
+    const list = JSON.parse(text) as { id: string; data: unknown }[];
+    const records = list.map(({ id, data }) => ({
+      id,
+      revision: 1,
+      createdAt: at,
+      updatedAt: at,
+      data: COLLECTIONS[name].parse(data),
+    }));
+    return [name, records] as const;
+  });
+  return Object.fromEntries(entries) as unknown as Book;
+}
