@@ -1,8 +1,8 @@
-import type { DoubtState } from "../state/useDoubt.ts";
-import { NOTHING_STATED, shareParts, shareText } from "./doubtWords.ts";
+import type { UncertaintyState } from "../state/useUncertainty.ts";
+import { NOTHING_STATED, shareParts, shareText } from "./uncertaintyWords.ts";
 
 /** What the doubt is made of, and where each part comes from; `ranges` names what shows the samples' spread. */
-export function HowSure({ state, ranges = "Ranges" }: { state: DoubtState; ranges?: string }) {
+export function HowSure({ state, ranges = "Ranges" }: { state: UncertaintyState; ranges?: string }) {
   const { doubt, sources, nothingStated, problem } = state;
   const parts = doubt ? shareParts(doubt.shares, sources) : [];
   return (

@@ -1,5 +1,5 @@
 import type { Spread } from "../../shared/decide/uncertainty.ts";
-import { rangeText, sureText } from "./doubtWords.ts";
+import { rangeText, sureText } from "./uncertaintyWords.ts";
 
 /** How sure an attitude is, and the range of its margin; nothing where it isn't known. */
 export function Sure({ spread }: { spread: Spread | null }) {

@@ -1,6 +1,6 @@
 import { setImmediate } from "node:timers/promises";
 import { nonDominated } from "../../shared/decide/choose/front.ts";
-import { doubtSet, solvePiece } from "./piece.ts";
+import { solvePiece, uncertaintyOfSet } from "./piece.ts";
 import type { Runner } from "./runner.ts";
 
 /** @returns a runner on the caller's own thread, one piece at a time, for where no built worker lies beside the server */
@@ -15,7 +15,7 @@ export function inThread(): Runner {
     threads: 1,
     solve: (piece) => inTurn(() => solvePiece(piece)),
     front: ({ keys, among }) => inTurn(() => nonDominated(keys, among)),
-    doubt: (set) => inTurn(() => doubtSet(set)),
+    doubt: (set) => inTurn(() => uncertaintyOfSet(set)),
     close: () => Promise.resolve(),
   };
 }

@@ -1,8 +1,8 @@
 import { markForemost } from "../../shared/decide/choose/front.ts";
 import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
-import { type SetDoubt, setDoubt } from "../../shared/decide/choose/shortlist.ts";
+import { type SetUncertainty, setUncertainty } from "../../shared/decide/choose/shortlist.ts";
 import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
-import type { Doubted, Piece } from "./runner.ts";
+import type { Piece, SetToSample } from "./runner.ts";
 
 /** Questions made ready that a thread keeps: as many as jobs are likely to run at once. */
 const KEPT = 8;
@@ -27,6 +27,6 @@ export function solvePiece(piece: Piece): ArrayBuffer {
 }
 
 /** @returns chance and spread of one set @throws as the engine */
-export function doubtSet({ index, asked, ...of }: Doubted): SetDoubt {
-  return setDoubt(preparedOf(of), index, asked);
+export function uncertaintyOfSet({ index, asked, ...of }: SetToSample): SetUncertainty {
+  return setUncertainty(preparedOf(of), index, asked);
 }

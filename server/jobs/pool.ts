@@ -1,7 +1,7 @@
 import { availableParallelism } from "node:os";
 import { Piscina } from "piscina";
-import type { SetDoubt } from "../../shared/decide/choose/shortlist.ts";
-import type { Contest, Doubted, Piece, Runner } from "./runner.ts";
+import type { SetUncertainty } from "../../shared/decide/choose/shortlist.ts";
+import type { Contest, Piece, Runner, SetToSample } from "./runner.ts";
 
 /** An idle thread is let go after so long [ms]. */
 const IDLE = 30_000;
@@ -46,7 +46,7 @@ export function pool(file: string): Runner {
         name: "front",
         transferList: contest.keys.map(({ buffer }) => buffer as ArrayBuffer),
       }),
-    doubt: (set: Doubted) => run<SetDoubt>(set, { name: "doubt" }),
+    doubt: (set: SetToSample) => run<SetUncertainty>(set, { name: "doubt" }),
     close: () => workers.destroy(),
   };
 }

@@ -1,6 +1,6 @@
 import type { Problem } from "../../shared/decide/choose/problem.ts";
-import type { SetDoubt } from "../../shared/decide/choose/shortlist.ts";
-import type { Uncertainty } from "../../shared/decide/uncertainty.ts";
+import type { SetUncertainty } from "../../shared/decide/choose/shortlist.ts";
+import type { StatedUncertainty } from "../../shared/decide/uncertainty.ts";
 
 /** Sets `from` up to `to`, not included, of one question. */
 export interface Piece {
@@ -18,11 +18,11 @@ export interface Contest {
 }
 
 /** One set of a question whose doubt is asked for. */
-export interface Doubted {
+export interface SetToSample {
   readonly key: string;
   readonly problem: Problem;
   readonly index: number;
-  readonly asked: Omit<Uncertainty, "angles">;
+  readonly asked: Omit<StatedUncertainty, "angles">;
 }
 
 /** What solves pieces and compares sets: worker threads, or the caller's own thread. */
@@ -34,6 +34,6 @@ export interface Runner {
   /** indices of the points that no other dominates, rising */
   readonly front: (contest: Contest) => Promise<Uint32Array>;
   /** what the doubt of a set's numbers makes of its margin */
-  readonly doubt: (set: Doubted) => Promise<SetDoubt>;
+  readonly doubt: (set: SetToSample) => Promise<SetUncertainty>;
   readonly close: () => Promise<void>;
 }

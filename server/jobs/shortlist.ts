@@ -1,32 +1,32 @@
-import { buildDoubt } from "../../shared/book/buildDoubt.ts";
+import { buildUncertainty } from "../../shared/book/buildUncertainty.ts";
 import { buildOfSet } from "../../shared/book/choose/openedSet.ts";
 import { resolveBuild } from "../../shared/book/resolve.ts";
-import { placesWithTies, type SetDoubt } from "../../shared/decide/choose/shortlist.ts";
-import type { Uncertainty } from "../../shared/decide/uncertainty.ts";
+import { placesWithTies, type SetUncertainty } from "../../shared/decide/choose/shortlist.ts";
+import type { StatedUncertainty } from "../../shared/decide/uncertainty.ts";
 import type { ShortlistQuery } from "../../shared/model/api/choose.ts";
 import type { Job } from "./job.ts";
 import { pageOf, setOf, type ToldSet } from "./results.ts";
 import type { Runner } from "./runner.ts";
 
-const known = new WeakMap<Job, Map<number, SetDoubt>>();
+const known = new WeakMap<Job, Map<number, SetUncertainty>>();
 
-function knownOf(job: Job): Map<number, SetDoubt> {
-  const map = known.get(job) ?? new Map<number, SetDoubt>();
+function knownOf(job: Job): Map<number, SetUncertainty> {
+  const map = known.get(job) ?? new Map<number, SetUncertainty>();
   known.set(job, map);
   return map;
 }
 
 /** Every uncertainty that the book holds for a set, as for a build of the same parts. */
-function uncertaintyOf({ question }: Job, set: ToldSet): Omit<Uncertainty, "angles"> {
+function uncertaintyOf({ question }: Job, set: ToldSet): Omit<StatedUncertainty, "angles"> {
   const { book, base } = question;
   const build = buildOfSet(book, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
-  const { uncertainty, correlated } = buildDoubt(book, build, resolveBuild(book, build));
+  const { uncertainty, correlated } = buildUncertainty(book, build, resolveBuild(book, build));
   return { uncertainty, correlated };
 }
 
 interface Judged {
   readonly set: ToldSet;
-  readonly doubt: SetDoubt;
+  readonly doubt: SetUncertainty;
   readonly stated: boolean;
 }
 

@@ -1,4 +1,4 @@
-import { doubtOf } from "../../shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "../../shared/decide/uncertainty.ts";
 import { type PredictRequest, predictRequest, predictResponse } from "../../shared/model/api/predict.ts";
 import { OutOfRangeError } from "../../shared/numeric/errors.ts";
 import { predict } from "../../shared/physics/predict.ts";
@@ -9,7 +9,7 @@ import type { Route } from "./route.ts";
 
 function doubted(build: AnyPredictInput, { uncertainty, correlated, samples, seed }: PredictRequest) {
   if (!uncertainty && !correlated) return undefined;
-  return doubtOf(build, { uncertainty: uncertainty ?? {}, correlated, samples, seed });
+  return uncertaintyOf(build, { uncertainty: uncertainty ?? {}, correlated, samples, seed });
 }
 
 /** A propeller presses by its thrust, a ducted rotor through its skirt; the schema has seen that the skirt is there. */

@@ -76,7 +76,7 @@ function lastPlates(tests: Book["tests"]): Set<string> {
  * @param build - a stored build, or one changed by what-if handles
  * @returns a book without builds, in the same order, that answers every question about that build as the whole one does
  *
- * Valid for the build itself, not for another on the same parts. Source: what {@link resolveBuild} and {@link buildDoubt} read
+ * Valid for the build itself, not for another on the same parts. Source: what {@link resolveBuild} and {@link buildUncertainty} read
  */
 export function bookOfBuild(book: Book, build: Build): Book {
   const matters = mattersTo(

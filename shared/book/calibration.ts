@@ -128,12 +128,12 @@ function leakRows(setting: Setting, skirt: PredictInput["skirt"]): (RowOfTest & 
 
 const placeOf = ({ testId, row }: RowOfTest): RowOfTest => ({ testId, row });
 
-function answerFor(setting: Setting, gapDoubt: number | undefined): BuildCalibration | null {
+function answerFor(setting: Setting, gapUncertainty: number | undefined): BuildCalibration | null {
   const rows = pullRows(setting);
   const used = rows.flatMap(({ pull, ...place }) => (pull ? [{ ...placeOf(place), pull }] : []));
   if (used.length < LEAST_PULLS) return null;
   const leaks = leakRows(setting, used[0].pull.input.skirt);
-  const prior = { gap: gapPrior(setting, gapDoubt), friction: frictionPrior(setting) };
+  const prior = { gap: gapPrior(setting, gapUncertainty), friction: frictionPrior(setting) };
   const request = { prior, pulls: used.map(({ pull }) => pull), leaks: leaks.map(({ leak }) => leak) };
   return {
     ...attempt(() => calibratedOnce(request)),
@@ -221,8 +221,8 @@ export function calibrationOf(book: Book, build: CalibratedBuild): BuildCalibrat
   const skirt = findById(book.skirts, build.skirt);
   const surface = findById(book.surfaces, build.surface);
   if (!skirt || !surface) return null;
-  const gapDoubt = build.uncertainty["skirt.gap"];
-  return oncePerBook(book, `calibration ${skirt.id} ${surface.id} ${gapDoubt}`, () =>
-    answerFor({ book, skirt, surface }, gapDoubt),
+  const gapUncertainty = build.uncertainty["skirt.gap"];
+  return oncePerBook(book, `calibration ${skirt.id} ${surface.id} ${gapUncertainty}`, () =>
+    answerFor({ book, skirt, surface }, gapUncertainty),
   );
 }

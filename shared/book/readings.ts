@@ -1,7 +1,7 @@
 import { bleedFlow } from "../fit/bleed.ts";
 import type { DischargeReading } from "../fit/dischargeFit.ts";
 import type { RotorReadingPoint } from "../fit/rotorPoints.ts";
-import type { ReadingDoubt } from "../fit/rotorWeights.ts";
+import type { ReadingUncertainty } from "../fit/rotorWeights.ts";
 import type { AirAsRead, Instrument, Plate } from "../model/tests/common.ts";
 import type { CurveTest } from "../model/tests/curve.ts";
 import type { DischargeTest } from "../model/tests/discharge.ts";
@@ -72,7 +72,12 @@ function plateFlow(
 }
 
 /** @returns what the instruments leave uncertain in one row; null where the pressure sensor states nothing */
-function doubtOf(test: CurveTest, pressure: number, speed: number, flow: MeteredFlow): ReadingDoubt | null {
+function uncertaintyOf(
+  test: CurveTest,
+  pressure: number,
+  speed: number,
+  flow: MeteredFlow,
+): ReadingUncertainty | null {
   const { pressure: gauge, speed: tachometer, flow: meter } = test.instruments;
   const ofPressure = instrumentUncertainty(gauge, Math.abs(pressure), "pressure");
   if (!(ofPressure > 0)) return null;
@@ -98,7 +103,7 @@ function rowShaftPower(
 }
 
 /** A curve test's row, and what its instruments leave uncertain (null where they state nothing). */
-export type CurveReading = Reading<RotorReadingPoint> & { readonly doubt: ReadingDoubt | null };
+export type CurveReading = Reading<RotorReadingPoint> & { readonly doubt: ReadingUncertainty | null };
 
 /**
  * A curve test's rows in SI, flows taken from the bleed plate where it was the flow meter.
@@ -125,7 +130,7 @@ export function curveReadings(test: CurveTest, motor: MotorConstants | null): Cu
       density: maybe(row.density, "density") ?? (test.air ? air.density : undefined),
       diameter,
       shaftPower: rowShaftPower(row, speed, motor),
-      doubt: doubtOf(test, pressure, speed, metered),
+      doubt: uncertaintyOf(test, pressure, speed, metered),
       row: index,
       setAside: row.setAside ?? null,
     };

@@ -22,7 +22,7 @@ import { varianceShares } from "./varianceShares.ts";
 export type { Correlated } from "./correlated.ts";
 export { type Quantiles, type Spread, TOGETHER } from "./spread.ts";
 
-export interface Uncertainty {
+export interface StatedUncertainty {
   /** standard uncertainty by path ("skirt.gap"), in the number's own unit */
   readonly uncertainty: Readonly<Record<string, number>>;
   /** groups that are uncertain together, independent of each other and of the rest */
@@ -35,7 +35,7 @@ export interface Uncertainty {
   readonly angles?: readonly number[];
 }
 
-export interface AttitudeDoubt {
+export interface AttitudeUncertainty {
   /** θ [°] */
   readonly angle: number;
   readonly parked: Spread;
@@ -48,8 +48,8 @@ export interface Share {
   readonly share: number;
 }
 
-export interface Doubt {
-  readonly attitudes: readonly AttitudeDoubt[];
+export interface Uncertainty {
+  readonly attitudes: readonly AttitudeUncertainty[];
   /** of each attitude's P(hold) [-] */
   readonly samplingError: readonly {
     readonly angle: number;
@@ -74,7 +74,7 @@ function marginAt(hold: HoldLaw, conditions: number, suction: number, angle: num
   return marginOver(suction, needed);
 }
 
-function samplesOf({ samples = DEFAULT_SAMPLES }: Uncertainty): number {
+function samplesOf({ samples = DEFAULT_SAMPLES }: StatedUncertainty): number {
   if (Number.isInteger(samples) && samples >= 2 && samples <= MOST_SAMPLES) return samples;
   throw new OutOfRangeError("samples", samples, `a whole number, 2 to ${MOST_SAMPLES}`);
 }
@@ -128,7 +128,7 @@ function sampled(
   copy: AnyPredictInput,
   inputs: readonly Uncertain[],
   angles: readonly number[],
-  asked: Uncertainty,
+  asked: StatedUncertainty,
 ): Sampled {
   const count = samplesOf(asked);
   const dimensions = inputs.reduce((sum, input) => sum + input.dimensions, 0);
@@ -185,7 +185,7 @@ function sharesOf({ worst, values }: Sampled, inputs: readonly Uncertain[]): Sha
   return shares.sort((a, b) => b.share - a.share);
 }
 
-function pointOf({ flow, pressure }: Sampled): Doubt["point"] {
+function pointOf({ flow, pressure }: Sampled): Uncertainty["point"] {
   const turning = (_: number, i: number) => !Number.isNaN(flow[i]);
   const flows = flow.filter(turning);
   return flows.length === 0
@@ -206,7 +206,7 @@ function pointOf({ flow, pressure }: Sampled): Doubt["point"] {
  *
  * Valid for numbers and groups independent of each other. With a stall hump the crossing next to the nominal one is taken in every sample. Source: docs/method/uncertainty.md
  */
-export function doubtOf(build: AnyPredictInput, asked: Uncertainty): Doubt {
+export function uncertaintyOf(build: AnyPredictInput, asked: StatedUncertainty): Uncertainty {
   const angles = asked.angles ?? anglesOf(build);
   const copy = structuredClone(build);
   const inputs = uncertainInputs(copy, asked.uncertainty, asked.correlated);

@@ -41,7 +41,7 @@ export interface BleedFlow {
 export function bleedFlow(request: BleedRequest): BleedFlow {
   const { holes, pressure, air } = request;
   if (holes.length === 0) throw new NotEnoughDataError("No hole is given.", "Name the open holes.", "holes");
-  const pressureDoubt = requireNonNegative("pressureUncertainty", request.pressureUncertainty ?? 0);
+  const pressureUncertainty = requireNonNegative("pressureUncertainty", request.pressureUncertainty ?? 0);
   const calibration = requireNonNegative("calibrationUncertainty", request.calibrationUncertainty ?? 0);
   let flow = 0;
   let doubt = 0;
@@ -56,7 +56,7 @@ export function bleedFlow(request: BleedRequest): BleedFlow {
     area += kindArea;
     coefficientArea += through.dischargeCoefficient * kindArea;
   }
-  const fromReading = pressure > 0 ? pressureDoubt / (2 * pressure) : 0;
+  const fromReading = pressure > 0 ? pressureUncertainty / (2 * pressure) : 0;
   return {
     flow,
     dischargeCoefficient: coefficientArea / area,

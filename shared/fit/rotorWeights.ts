@@ -2,7 +2,7 @@ import { differentiatePolynomial, evaluatePolynomial } from "../numeric/polynomi
 import { type RotorReadingPoint, rotorPoints } from "./rotorPoints.ts";
 
 /** Standard uncertainties of one row's instruments. */
-export interface ReadingDoubt {
+export interface ReadingUncertainty {
   /** of the pressure [Pa], > 0 */
   readonly pressure: number;
   /** of the speed, relative [-] */
@@ -30,7 +30,7 @@ export interface ReadingDoubt {
 export function rotorWeights(
   diameter: number,
   readings: readonly RotorReadingPoint[],
-  doubts: readonly ReadingDoubt[],
+  doubts: readonly ReadingUncertainty[],
   psi: readonly number[],
 ): number[] {
   const slope = differentiatePolynomial(psi);

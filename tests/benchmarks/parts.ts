@@ -1,5 +1,4 @@
 import { timedChoose } from "./chooseBench.ts";
-import { timedDoubt } from "./doubtBench.ts";
 import { timedFit } from "./fitBench.ts";
 import { timedJob } from "./jobBench.ts";
 import { timedLists } from "./listBench.ts";
@@ -7,6 +6,7 @@ import { timedReady } from "./readyBench.ts";
 import { timedScreen } from "./screenBench.ts";
 import { timedServerChoose } from "./serverChooseBench.ts";
 import { timedSweep } from "./sweepBench.ts";
+import { timedUncertainty } from "./uncertaintyBench.ts";
 
 /** What is measured, each in a process of its own; `file` is the program, to start threads with. */
 const PARTS = {
@@ -14,7 +14,7 @@ const PARTS = {
   choose: timedChoose,
   chooseJob: timedJob,
   chooseServer: timedServerChoose,
-  monteCarlo: timedDoubt,
+  monteCarlo: timedUncertainty,
   fit: timedFit,
   screen: timedScreen,
   serverReady: timedReady,

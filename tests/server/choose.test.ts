@@ -2,10 +2,10 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { loadDemo } from "#server/demo.ts";
 import { findById } from "#shared/book/book.ts";
-import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { buildOfSet } from "#shared/book/choose/openedSet.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
-import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import {
   chooseJob,
   chosenSet,
@@ -127,8 +127,8 @@ describe("POST /choose, on the demo", () => {
     const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
     const resolved = resolveBuild(book, build);
     if (!resolved.input) throw new Error("the set is no build");
-    const { uncertainty, correlated } = buildDoubt(book, build, resolved);
-    const [wall] = doubtOf(resolved.input, { uncertainty, correlated, angles: [90] }).attitudes;
+    const { uncertainty, correlated } = buildUncertainty(book, build, resolved);
+    const [wall] = uncertaintyOf(resolved.input, { uncertainty, correlated, angles: [90] }).attitudes;
     expect(margin5).toBeCloseToRelative(wall.driving.p5 ?? 0, 1e-9);
     expect(chance).toBe(wall.driving.holds);
   });

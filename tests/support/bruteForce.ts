@@ -45,8 +45,8 @@ function writeCase(c: Float64Array, build: PredictInput, density: number, drawn:
 /** F = Δp(A + σPℓ), half the friction's share of Δp missing under the land. */
 function pullOf(c: Float64Array, result: Float64Array, { skirt }: PredictInput): number {
   const [v, pressure] = [result[RESULT.gapVelocity], result[RESULT.pressure]];
-  const rub = v <= c[CASE.gapCrossing] ? c[CASE.gapLaminar] * v : c[CASE.gapTurbulent] * v ** 1.75;
-  return pressure * (skirt.area + (1 - (0.5 * rub) / pressure) * skirt.perimeter * skirt.land);
+  const frictionDrop = v <= c[CASE.gapCrossing] ? c[CASE.gapLaminar] * v : c[CASE.gapTurbulent] * v ** 1.75;
+  return pressure * (skirt.area + (1 - (0.5 * frictionDrop) / pressure) * skirt.perimeter * skirt.land);
 }
 
 /** Two independent standard normal numbers at a time, by the polar formula of Box and Muller (Ann. Math. Stat. 29 (1958) 610). */

@@ -4,8 +4,8 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
-import { type DoubtState, useDoubt } from "../../state/useDoubt.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
+import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
@@ -41,7 +41,7 @@ interface OfBuild {
 
 function AttitudesOf({ book, build }: OfBuild) {
   const { tried, outcome } = useOutcomes(book, build);
-  const sure = useDoubt(book, outcome);
+  const sure = useUncertainty(book, outcome);
   const rose = useMemo(() => roseOf(outcome, sure.doubt), [outcome, sure.doubt]);
   if (isLacking(outcome))
     return (
@@ -81,7 +81,7 @@ function AttitudesOf({ book, build }: OfBuild) {
 interface AnsweredProps extends OfBuild {
   readonly outcome: Outcome;
   readonly rose: Rose;
-  readonly sure: DoubtState;
+  readonly sure: UncertaintyState;
 }
 
 function Answered({ book, build, outcome, rose, sure }: AnsweredProps) {

@@ -1,5 +1,5 @@
 import { solvable } from "../../../shared/book/resolve.ts";
-import type { AttitudeDoubt, Doubt } from "../../../shared/decide/uncertainty.ts";
+import type { AttitudeUncertainty, Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import type { AnyPredictInput } from "../../../shared/physics/predictAny.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { SAME_ANGLE } from "../../ui/verdictWords.ts";
@@ -19,7 +19,7 @@ export interface NamedStand {
   readonly kind: "standard" | "own" | "worst";
   readonly stand: Stand;
   /** of the samples there; null where not worked out */
-  readonly sure: AttitudeDoubt | null;
+  readonly sure: AttitudeUncertainty | null;
 }
 
 export interface Rose {
@@ -42,7 +42,7 @@ const CEILING = 180;
 const MOST_HEADROOM = 2.2;
 const RIM = 1.06;
 
-function spreadOf(doubt: Doubt | null): Spread | null {
+function spreadOf(doubt: Uncertainty | null): Spread | null {
   const { p5, p95 } = doubt?.suction ?? { p5: null, p95: null };
   return p5 === null || p95 === null ? null : { less: p5, more: p95 };
 }
@@ -57,7 +57,7 @@ function rimOf(made: number, spread: Spread | null, stands: readonly Stand[]): n
 function namedStands(
   { worst, outcome }: Pick<Rose, "outcome" | "worst">,
   at: (angle: number) => Stand,
-  doubt: Doubt | null,
+  doubt: Uncertainty | null,
 ): NamedStand[] {
   const sureAt = (angle: number) => doubt?.attitudes.find((each) => each.angle === angle) ?? null;
   const [parked = null, driving = null] = doubt?.attitudes.slice(-2) ?? [];
@@ -106,7 +106,7 @@ function namedStands(
  * @param doubt - of its samples, the worst parked and the worst driving attitude last; null where not worked out
  * @returns null where the build has no numbers
  */
-export function roseOf(outcome: Outcome, doubt: Doubt | null = null): Rose | null {
+export function roseOf(outcome: Outcome, doubt: Uncertainty | null = null): Rose | null {
   const { resolved, prediction } = outcome;
   const input = resolved && solvable(resolved);
   if (!input || !prediction) return null;

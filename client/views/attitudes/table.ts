@@ -1,4 +1,4 @@
-import type { AttitudeDoubt } from "../../../shared/decide/uncertainty.ts";
+import type { AttitudeUncertainty } from "../../../shared/decide/uncertainty.ts";
 import type { Table } from "../../ui/table.ts";
 import { governsInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
@@ -15,7 +15,7 @@ function cells(need: Need): (string | number | null)[] {
 
 /** @returns what Attitudes draws, as numbers: the named attitudes, then every fifth degree */
 export function roseTable({ named, stands, made, spread }: Rose): Table {
-  const row = (title: string, stand: Stand, sure: AttitudeDoubt | null = null) => [
+  const row = (title: string, stand: Stand, sure: AttitudeUncertainty | null = null) => [
     title,
     stand.angle,
     inGrams(made),

@@ -22,7 +22,7 @@ import { MOST_PINNED, type Shown, shownQuery, withPin } from "./state/shown.ts";
 import { type Results as Known, useResults } from "./useResults.ts";
 import { answerSentence, tookText } from "./words/answer.ts";
 import { inOrOut, wantedNames } from "./words/limits.ts";
-import { restText, wheelText } from "./words/set.ts";
+import { restText, sizedRotorText } from "./words/set.ts";
 
 const FIRST_SORTING: Sorting = { sort: "margin", order: "most", only: "admissible" };
 
@@ -99,7 +99,7 @@ export function Results(props: ResultsProps) {
           looked={looked}
           pinned={known.pinned}
           describe={(set) => [
-            wheelText(book, set),
+            sizedRotorText(book, set),
             restText(book, set),
             `${valueText(shown.y, set.values[shown.y])}, ${valueText(shown.x, set.values[shown.x])}`,
             inOrOut(set.broken, wantedNames(wants, base)),
@@ -209,7 +209,7 @@ function Figures({ book, job, known, shown, onLook }: FiguresProps) {
                   onLook(set.index);
                 }}
               >
-                {wheelText(book, set)}
+                {sizedRotorText(book, set)}
               </a>
               {". "}
             </span>

@@ -14,12 +14,12 @@ import {
   settingsOf,
   solve,
 } from "../../state/outcome.ts";
-import { type DoubtState, useDoubt } from "../../state/useDoubt.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
+import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
-import { sureText } from "../../ui/doubtWords.ts";
 import { Missing } from "../../ui/Missing.tsx";
+import { sureText } from "../../ui/uncertaintyWords.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { governsInWords, marginText } from "../../ui/verdictWords.ts";
 import { findingOf } from "./finding.ts";
@@ -58,7 +58,7 @@ function useOverlays(book: Book, shown: string, ids: readonly string[]): Overlay
 
 function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   const { tried, asStored, outcome } = useOutcomes(book, build);
-  const sure = useDoubt(book, outcome);
+  const sure = useUncertainty(book, outcome);
   const overlays = useOverlays(book, build.id, overlayIds.value);
   const settings = useMemo(() => settingsOf(book, build.data, asStored.resolved), [book, build, asStored]);
   const ghost = useMemo(() => pictureOf(book, asStored), [book, asStored]);
@@ -136,7 +136,7 @@ interface HeadProps {
   readonly book: Book;
   readonly outcome: Outcome;
   readonly name: string;
-  readonly sure: DoubtState;
+  readonly sure: UncertaintyState;
 }
 
 /** The answer and its line of figures. */

@@ -2,7 +2,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
-import type { DoubtState } from "../../state/useDoubt.ts";
+import type { UncertaintyState } from "../../state/useUncertainty.ts";
 import { Caution } from "../../ui/Caution.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
@@ -52,7 +52,7 @@ export interface VerdictProps {
   /** of the stored build */
   readonly id: string;
   readonly outcome: Outcome;
-  readonly sure: DoubtState;
+  readonly sure: UncertaintyState;
 }
 
 /** What the picture means: margins by attitude, what they rest on, warnings, cautions. */

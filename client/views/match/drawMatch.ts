@@ -1,5 +1,5 @@
 import { scaleLinear } from "d3";
-import type { Doubt } from "../../../shared/decide/uncertainty.ts";
+import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { axisBottom, axisSide } from "../../charts/axes.ts";
 import type { ChartSize } from "../../charts/Chart.tsx";
@@ -27,7 +27,7 @@ export interface MatchDrawing {
   readonly picked: number | null;
   readonly duration: number;
   /** 5 to 95 % of the operating point's samples; null where not known */
-  readonly spread: Doubt["point"];
+  readonly spread: Uncertainty["point"];
 }
 
 /** Flow is shown in litres, pull in grams. */

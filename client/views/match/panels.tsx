@@ -1,8 +1,8 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Outcome } from "../../state/outcome.ts";
-import type { DoubtState } from "../../state/useDoubt.ts";
 import { useSettled } from "../../state/useSettled.ts";
+import type { UncertaintyState } from "../../state/useUncertainty.ts";
 import { Later } from "../../ui/Later.tsx";
 import type { Shares } from "./sensitivities/bars.ts";
 
@@ -33,7 +33,7 @@ export function MovesPanel({ outcome, shares }: { outcome: Outcome; shares: Shar
 interface NextPanelProps {
   readonly book: Book;
   readonly outcome: Outcome;
-  readonly sure: DoubtState;
+  readonly sure: UncertaintyState;
   /** of the stored build */
   readonly id: string;
 }

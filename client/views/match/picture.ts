@@ -23,7 +23,7 @@ export interface BuildCurves {
   readonly cutOff: readonly FanCurvePoint[];
   readonly leak: readonly LeakCurvePoint[];
   /** for a gap smaller and larger by its standard uncertainty; null where none is stated or the leak was measured */
-  readonly leakDoubt: {
+  readonly leakUncertainty: {
     readonly less: readonly LeakCurvePoint[];
     readonly more: readonly LeakCurvePoint[];
   } | null;
@@ -85,15 +85,15 @@ function highest(curves: readonly (readonly FanCurvePoint[])[]): { flow: number;
   return { flow, pressure };
 }
 
-function leakCurves(outcome: Outcome, top: number): Pick<BuildCurves, "leak" | "leakDoubt"> {
+function leakCurves(outcome: Outcome, top: number): Pick<BuildCurves, "leak" | "leakUncertainty"> {
   const { resolved } = outcome;
   const input = resolved?.input;
-  if (!input || !(top > 0)) return { leak: [], leakDoubt: null };
+  if (!input || !(top > 0)) return { leak: [], leakUncertainty: null };
   const leak = leakCurve(input, top, CURVE_POINTS);
   const doubt = resolved.gap.uncertainty;
-  if (doubt === null || doubt === 0 || resolved.leak) return { leak, leakDoubt: null };
+  if (doubt === null || doubt === 0 || resolved.leak) return { leak, leakUncertainty: null };
   const at = (gap: number) => leakCurve(withGap(input, gap), top, CURVE_POINTS);
-  return { leak, leakDoubt: { less: at(input.skirt.gap - doubt), more: at(input.skirt.gap + doubt) } };
+  return { leak, leakUncertainty: { less: at(input.skirt.gap - doubt), more: at(input.skirt.gap + doubt) } };
 }
 
 /**

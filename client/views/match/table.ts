@@ -1,4 +1,4 @@
-import type { Doubt } from "../../../shared/decide/uncertainty.ts";
+import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { cavityPoint } from "../../state/outcome.ts";
 import type { Table } from "../../ui/table.ts";
@@ -10,7 +10,7 @@ const GRAMS = 1000;
 type Row = [curve: string, flow: number | null, pressure: number, pull: number | null, note: string];
 
 /** The operating point's samples: flow and pressure each by itself. */
-function sampledRows(spread: Doubt["point"]): Row[] {
+function sampledRows(spread: Uncertainty["point"]): Row[] {
   if (!spread) return [];
   return (["p5", "p50", "p95"] as const).flatMap((key): Row[] => {
     const [flow, pressure] = [spread.flow[key], spread.pressure[key]];
@@ -31,7 +31,7 @@ function sampledRows(spread: Doubt["point"]): Row[] {
 /** @returns what Match draws, as numbers: each curve's points, the operating point, the levels, the readings */
 export function pictureTable(
   { curves, levels, measured, outcome }: Picture,
-  spread: Doubt["point"] = null,
+  spread: Uncertainty["point"] = null,
 ): Table {
   const factor = outcome.pullPerPascal;
   const grams = (pressure: number) =>
@@ -62,10 +62,10 @@ export function pictureTable(
       ...fan("rotor, full charge", curves.full),
       ...fan("rotor, cut-off charge", curves.cutOff),
       ...leak("leak", curves.leak),
-      ...(curves.leakDoubt
+      ...(curves.leakUncertainty
         ? [
-            ...leak("leak, smaller gap", curves.leakDoubt.less),
-            ...leak("leak, larger gap", curves.leakDoubt.more),
+            ...leak("leak, smaller gap", curves.leakUncertainty.less),
+            ...leak("leak, larger gap", curves.leakUncertainty.more),
           ]
         : []),
       ...measured.map((each) =>

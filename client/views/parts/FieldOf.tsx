@@ -4,7 +4,7 @@ import { currentBook } from "../../state/book.ts";
 import { AddPart } from "../../ui/AddPart.tsx";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
 import { QuantityField } from "../../ui/QuantityField.tsx";
-import { doubtPath, markable, marksIn, toggledMark } from "./draft.ts";
+import { markable, marksIn, toggledMark, uncertaintyPath } from "./draft.ts";
 import type {
   FieldSpec,
   FormSpec,
@@ -90,7 +90,7 @@ function NumericField({ spec, path, editing, label }: Props<QuantitySpec | Numbe
   );
 }
 
-function WithDoubt({ spec, path, editing }: Props<QuantitySpec | NumberSpec>) {
+function WithUncertainty({ spec, path, editing }: Props<QuantitySpec | NumberSpec>) {
   const field = <NumericField spec={spec} path={path} editing={editing} label={labelOf(spec)} />;
   if (!spec.doubt) return field;
   return (
@@ -98,7 +98,7 @@ function WithDoubt({ spec, path, editing }: Props<QuantitySpec | NumberSpec>) {
       {field}
       <NumericField
         spec={{ ...spec, hint: "standard uncertainty", ...(spec.kind === "quantity" ? { example: "" } : {}) }}
-        path={doubtPath(spec.doubt)}
+        path={uncertaintyPath(spec.doubt)}
         editing={editing}
         label="±"
       />
@@ -167,7 +167,7 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
       return <ReferenceField spec={spec} path={path} editing={editing} />;
     case "quantity":
     case "number":
-      return <WithDoubt spec={spec} path={path} editing={editing} />;
+      return <WithUncertainty spec={spec} path={path} editing={editing} />;
     case "choice":
       return (
         <SelectField

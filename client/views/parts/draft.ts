@@ -20,7 +20,7 @@ const QUOTED = 60;
 /** Digits in which a stored SI value comes back as it was typed. */
 const DIGITS = 12;
 
-export const doubtPath = (key: string): string => `uncertainty.${key}`;
+export const uncertaintyPath = (key: string): string => `uncertainty.${key}`;
 
 /** Between the paths of a list of marks, in its field. */
 const MARK_SEPARATOR = ",";
@@ -60,13 +60,13 @@ function shown(value: unknown, spec: SingleSpec): string | TypedQuantity | null 
 }
 
 /** Uncertainty keys hold dots of their own ("vehicle.mass"), so they are looked up whole. */
-function doubtOf(data: unknown, key: string): unknown {
+function uncertaintyOf(data: unknown, key: string): unknown {
   const doubts = getAt(data, "uncertainty");
   return typeof doubts === "object" && doubts !== null ? (doubts as Record<string, unknown>)[key] : undefined;
 }
 
-function doubtShown(data: unknown, spec: QuantitySpec | NumberSpec): string | TypedQuantity | null {
-  return shown(doubtOf(data, spec.doubt ?? ""), spec);
+function uncertaintyShown(data: unknown, spec: QuantitySpec | NumberSpec): string | TypedQuantity | null {
+  return shown(uncertaintyOf(data, spec.doubt ?? ""), spec);
 }
 
 /** @returns fields filled from a record, or empty ones */
@@ -87,7 +87,7 @@ export function draftOf(form: FormSpec, data: unknown): FormState {
       values[spec.path] = Array.isArray(marks) ? marks.join(MARK_SEPARATOR) : "";
     } else {
       values[spec.path] = shown(getAt(data, spec.path), spec);
-      if ("doubt" in spec && spec.doubt) values[doubtPath(spec.doubt)] = doubtShown(data, spec);
+      if ("doubt" in spec && spec.doubt) values[uncertaintyPath(spec.doubt)] = uncertaintyShown(data, spec);
     }
   }
   return { values, rows };
@@ -176,11 +176,11 @@ export function readForm(form: FormSpec, state: FormState, before: Record<string
     else data = setAt(data, spec.path, result.value);
     if (!("doubt" in spec) || !spec.doubt) continue;
     const spread = read(
-      state.values[doubtPath(spec.doubt)],
+      state.values[uncertaintyPath(spec.doubt)],
       { ...spec, required: false },
       `± of ${spec.label}`,
     );
-    if ("message" in spread) refused.push({ path: doubtPath(spec.doubt), message: spread.message });
+    if ("message" in spread) refused.push({ path: uncertaintyPath(spec.doubt), message: spread.message });
     else if (typeof spread.value === "number") doubts[spec.doubt] = spread.value;
     else delete doubts[spec.doubt];
   }

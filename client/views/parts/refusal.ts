@@ -1,13 +1,13 @@
 import type { FieldError } from "../../../shared/model/api/errors.ts";
 import type { TypedQuantity } from "../../../shared/units/parse.ts";
-import { type Draft, doubtPath, fieldsOf } from "./draft.ts";
+import { type Draft, fieldsOf, uncertaintyPath } from "./draft.ts";
 import type { FieldSpec, FormSpec } from "./spec.ts";
 
 const MARKED = "Nothing was saved: look at the marked fields.";
 
 function holds(spec: FieldSpec, path: string): boolean {
   if (spec.path === path) return true;
-  if ("doubt" in spec && spec.doubt && doubtPath(spec.doubt) === path) return true;
+  if ("doubt" in spec && spec.doubt && uncertaintyPath(spec.doubt) === path) return true;
   if (spec.kind !== "list" || !path.startsWith(`${spec.path}.`)) return false;
   const [, ...column] = path.slice(spec.path.length + 1).split(".");
   return spec.columns.some((each) => each.path === column.join("."));

@@ -1,10 +1,10 @@
-import { doubtOf, type Spread, TOGETHER } from "../../decide/uncertainty.ts";
+import { type Spread, TOGETHER, uncertaintyOf } from "../../decide/uncertainty.ts";
 import type { Build } from "../../model/build.ts";
 import type { TestKind } from "../../model/tests/index.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import type { Book } from "../book.ts";
 import { bookOfBuild } from "../bookOfBuild.ts";
-import { buildDoubt } from "../buildDoubt.ts";
+import { buildUncertainty } from "../buildUncertainty.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
 import { plannedCurve } from "./curve.ts";
 import { plannedDischarge } from "./discharge.ts";
@@ -59,25 +59,31 @@ const LEAST_CUT = 0.01;
 const LEAST_SHARE = 0.005;
 
 /** What a build's numbers leave in doubt at one attitude. */
-interface InDoubt {
+interface SpreadNow {
   readonly spread: Spread;
   /** of the variance, by kind of the test that would tell it [-] */
   readonly byKind: ReadonlyMap<TestKind | null, number>;
 }
 
-function inDoubt(
+function spreadNow(
   book: Book,
   build: Build,
   { angle, mode }: WantedVerdict,
   sampling: Sampling,
-): InDoubt | null {
+): SpreadNow | null {
   const resolved = resolveBuild(book, build);
   const input = solvable(resolved);
   if (!input) return null;
-  const { uncertainty, correlated, sources } = buildDoubt(book, build, resolved);
+  const { uncertainty, correlated, sources } = buildUncertainty(book, build, resolved);
   if (Object.keys(uncertainty).length + correlated.length === 0) return null;
   const { samples = DEFAULT_SAMPLES, seed } = sampling;
-  const { attitudes, shares } = doubtOf(input, { uncertainty, correlated, samples, seed, angles: [angle] });
+  const { attitudes, shares } = uncertaintyOf(input, {
+    uncertainty,
+    correlated,
+    samples,
+    seed,
+    angles: [angle],
+  });
   const byKind = new Map<TestKind | null, number>();
   for (const { path, share } of shares) {
     const kind = sources[path.split(TOGETHER)[0]]?.test ?? null;
@@ -107,7 +113,7 @@ const PLANS: readonly (readonly [(asked: Asked) => Planned | null, readonly (Tes
 ];
 
 /** Plans that touch a doubt worth having: the others could not cut what isn't there. */
-function plans(asked: Asked, { byKind }: InDoubt): Planned[] {
+function plans(asked: Asked, { byKind }: SpreadNow): Planned[] {
   const worth = (kinds: readonly (TestKind | null)[]) =>
     kinds.some((kind) => (byKind.get(kind) ?? 0) >= LEAST_SHARE);
   return PLANS.flatMap(([plan, kinds]) => (worth(kinds) ? (plan(asked) ?? []) : []));
@@ -116,7 +122,7 @@ function plans(asked: Asked, { byKind }: InDoubt): Planned[] {
 /** What a test would leave; null where the book could not be read with it. */
 function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spread | null {
   try {
-    return inDoubt(plan.book, plan.build, wanted, sampling)?.spread ?? null;
+    return spreadNow(plan.book, plan.build, wanted, sampling)?.spread ?? null;
   } catch (error) {
     const known = [NotEnoughDataError, OutOfRangeError, NoConvergenceError];
     if (known.some((kind) => error instanceof kind)) return null;
@@ -146,7 +152,7 @@ export function nextTests(
   sampling: Sampling = {},
 ): NextTests {
   const light = bookOfBuild(book, build);
-  const now = inDoubt(light, build, wanted, sampling);
+  const now = spreadNow(light, build, wanted, sampling);
   const width = now && widthOf(now.spread);
   if (!now || width === null || !(width > 0)) return { before: now?.spread ?? null, tests: [] };
   const asked = { book: light, build, resolved: resolveBuild(light, build) };

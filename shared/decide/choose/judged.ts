@@ -17,10 +17,10 @@ export function createReading(): Reading {
   return {
     set: {
       motor: -1,
-      wheel: 0,
+      sizedRotor: 0,
       pack: -1,
       duty: 0,
-      seal: 0,
+      fittedSkirt: 0,
       flags: 0,
       speed: 0,
       parked: 0,

@@ -16,10 +16,10 @@ export const IS_LEAST: readonly boolean[] = LIMITS.map((limit) => AT_LEAST.has(l
 /** What a set is judged by: stored numbers and its digits. */
 export interface Judged {
   readonly motor: number;
-  readonly wheel: number;
+  readonly sizedRotor: number;
   readonly pack: number;
   readonly duty: number;
-  readonly seal: number;
+  readonly fittedSkirt: number;
   readonly flags: number;
   readonly speed: number;
   readonly parked: number;
@@ -74,8 +74,8 @@ export function writeAllowed(
 }
 
 /** @returns burst speed over speed [-]; NaN where the strength is not known or the rotor stands */
-export function rotorFactorOf({ burstSpeeds }: Prepared, wheel: number, speed: number): number {
-  return speed > 0 ? burstSpeeds[wheel] / speed : Number.NaN;
+export function rotorFactorOf({ burstSpeeds }: Prepared, sizedRotor: number, speed: number): number {
+  return speed > 0 ? burstSpeeds[sizedRotor] / speed : Number.NaN;
 }
 
 /**
@@ -101,7 +101,7 @@ export function writeValues(prepared: Prepared, set: Judged, values: Float64Arra
   values[PLACE.parked] = set.parked;
   values[PLACE.driving] = set.driving;
   values[PLACE.windingTemperature] = cold ? Number.NaN : set.windingTemperature;
-  values[PLACE.rotorFactor] = rotorFactorOf(prepared, set.wheel, set.speed);
+  values[PLACE.rotorFactor] = rotorFactorOf(prepared, set.sizedRotor, set.speed);
   values[PLACE.motorCurrent] = (packCurrent - problem.fixed.supply.auxCurrent) / duty;
   values[PLACE.motorVoltage] = duty * (series * table.voltage - table.resistance * packCurrent);
   values[PLACE.cellCurrent] = packCurrent / parallel;

@@ -12,11 +12,11 @@ interface Pair {
 export interface Radix {
   readonly motors: number;
   /** rotor and size together */
-  readonly wheels: readonly Pair[];
+  readonly sizedRotors: readonly Pair[];
   readonly packs: number;
   readonly duties: number;
   /** skirt and gap together */
-  readonly seals: readonly Pair[];
+  readonly fittedSkirts: readonly Pair[];
 }
 
 function paired(lists: readonly (readonly unknown[])[]): Pair[] {
@@ -36,16 +36,16 @@ function paired(lists: readonly (readonly unknown[])[]): Pair[] {
 export function radixOf(problem: Problem): Radix {
   return {
     motors: problem.motors.length,
-    wheels: paired(problem.rotors.map(({ sizes }) => sizes)),
+    sizedRotors: paired(problem.rotors.map(({ sizes }) => sizes)),
     packs: problem.packs.length,
     duties: problem.duties.length,
-    seals: paired(problem.skirts.map(({ gaps }) => gaps)),
+    fittedSkirts: paired(problem.skirts.map(({ gaps }) => gaps)),
   };
 }
 
 /** @returns the number of sets that a radix counts [-] */
-export function setsIn({ motors, wheels, packs, duties, seals }: Radix): number {
-  return motors * wheels.length * packs * duties * seals.length;
+export function setsIn({ motors, sizedRotors, packs, duties, fittedSkirts }: Radix): number {
+  return motors * sizedRotors.length * packs * duties * fittedSkirts.length;
 }
 
 /**
@@ -64,25 +64,25 @@ export function placesOf(radix: Radix, index: number): Places {
   const count = setsIn(radix);
   if (!(Number.isInteger(index) && index >= 0 && index < count))
     throw new OutOfRangeError("index", index, `a whole number, 0 to ${count - 1}`);
-  const { wheels, packs, duties, seals } = radix;
+  const { sizedRotors, packs, duties, fittedSkirts } = radix;
   let rest = index;
   const digit = (base: number): number => {
     const value = rest % base;
     rest = (rest - value) / base;
     return value;
   };
-  const seal = seals[digit(seals.length)];
+  const fittedSkirt = fittedSkirts[digit(fittedSkirts.length)];
   const duty = digit(duties);
   const pack = digit(packs);
-  const wheel = wheels[digit(wheels.length)];
+  const sizedRotor = sizedRotors[digit(sizedRotors.length)];
   return {
     motor: rest,
-    rotor: wheel.outer,
-    size: wheel.inner,
+    rotor: sizedRotor.outer,
+    size: sizedRotor.inner,
     pack,
     duty,
-    skirt: seal.outer,
-    gap: seal.inner,
+    skirt: fittedSkirt.outer,
+    gap: fittedSkirt.inner,
   };
 }
 
@@ -101,14 +101,14 @@ export function placesOf(radix: Radix, index: number): Places {
 export function indexOf(radix: Radix, places: Places): number {
   const at = (pairs: readonly Pair[], outer: number, inner: number) =>
     pairs.findIndex((pair) => pair.outer === outer && pair.inner === inner);
-  const wheel = at(radix.wheels, places.rotor, places.size);
-  const seal = at(radix.seals, places.skirt, places.gap);
+  const sizedRotor = at(radix.sizedRotors, places.rotor, places.size);
+  const fittedSkirt = at(radix.fittedSkirts, places.skirt, places.gap);
   const digits: readonly (readonly [string, number, number])[] = [
     ["motor", places.motor, radix.motors],
-    ["rotor and size", wheel, radix.wheels.length],
+    ["rotor and size", sizedRotor, radix.sizedRotors.length],
     ["pack", places.pack, radix.packs],
     ["duty", places.duty, radix.duties],
-    ["skirt and gap", seal, radix.seals.length],
+    ["skirt and gap", fittedSkirt, radix.fittedSkirts.length],
   ];
   return digits.reduce((index, [name, value, base]) => {
     if (!(Number.isInteger(value) && value >= 0 && value < base))

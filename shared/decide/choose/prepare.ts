@@ -7,10 +7,10 @@ import { torqueConstant } from "../../physics/motor.ts";
 import { sizeLaw } from "../../physics/point/sizeLaw.ts";
 import { windingResistance } from "../../physics/winding.ts";
 import { countSets } from "./count.ts";
+import { type FittedSkirt, fittedSkirtOf } from "./fittedSkirt.ts";
 import { type PackTable, packTable } from "./packTable.ts";
 import { type Radix, radixOf } from "./places.ts";
 import type { AdmittedMotor, AdmittedRotor, Problem } from "./problem.ts";
-import { type Seal, sealOf } from "./seal.ts";
 import { singleCrossing } from "./singleCrossing.ts";
 import { type Summed, type Sums, sumsOf } from "./sums.ts";
 
@@ -26,7 +26,7 @@ export interface PreparedMotor {
 }
 
 /** A rotor at one size. */
-export interface Wheel {
+export interface SizedRotor {
   readonly psi: readonly number[];
   readonly lambda: readonly number[];
   readonly diameter: number;
@@ -50,9 +50,9 @@ export interface Prepared {
   /** cos α/A_out of the exhaust, 0 where none is counted [1/m²] */
   readonly jet: number;
   readonly motors: readonly PreparedMotor[];
-  readonly wheels: readonly Wheel[];
+  readonly sizedRotors: readonly SizedRotor[];
   readonly packs: readonly PackTable[];
-  readonly seals: readonly Seal[];
+  readonly fittedSkirts: readonly FittedSkirt[];
   readonly sums: Readonly<Record<Summed, Sums>>;
   /** of each wheel [rad/s]; NaN: not known */
   readonly burstSpeeds: Float64Array;
@@ -89,7 +89,7 @@ function sizeConstants(rotor: AdmittedRotor, diameter: number, phiEnd: number, a
   return [fast + fall * FAST ** ACKERET_POWER, fall];
 }
 
-function wheelsOf(rotor: AdmittedRotor, air: Air): Wheel[] {
+function sizedRotorsOf(rotor: AdmittedRotor, air: Air): SizedRotor[] {
   const single = singleCrossing(rotor.psi, rotor.lambda);
   const phiEnd = single?.phiEnd ?? 0;
   const mostLambda = single ? maximumOn(rotor.lambda, 0, phiEnd).value : 0;
@@ -141,7 +141,7 @@ export function prepare(problem: Problem): Prepared {
     air,
     jet: jetArea === null ? 0 : cosineOfDegrees(jetAngle) / requirePositive("vehicle.jetArea", jetArea),
     motors: problem.motors.map((motor) => preparedMotor(motor, weather.temperature)),
-    wheels: problem.rotors.flatMap((rotor) => wheelsOf(rotor, air)),
+    sizedRotors: problem.rotors.flatMap((rotor) => sizedRotorsOf(rotor, air)),
     packs: problem.packs.map((pack, i) => packTable(pack, charge, `packs.${i}`)),
     sums: {
       mass: sumsOf(problem, "mass"),
@@ -152,6 +152,8 @@ export function prepare(problem: Problem): Prepared {
       problem.rotors.flatMap(({ sizes }) => sizes),
       ({ burstSpeed }) => burstSpeed ?? Number.NaN,
     ),
-    seals: problem.skirts.flatMap((skirt) => skirt.gaps.map((gap) => sealOf(problem, skirt, gap, air))),
+    fittedSkirts: problem.skirts.flatMap((skirt) =>
+      skirt.gaps.map((gap) => fittedSkirtOf(problem, skirt, gap, air)),
+    ),
   };
 }

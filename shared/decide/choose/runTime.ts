@@ -27,7 +27,7 @@ const fastCurrent: CurrentAt = (prepared, work, cellVoltage) => {
   const voltage = drivingVoltageAt(prepared, work, cellVoltage);
   if (!turnsAt(c, voltage)) return Number.NaN;
   const ratio = voltage / full;
-  const { lip, sealed } = prepared.seals[work.seal];
+  const { lip, sealed } = prepared.fittedSkirts[work.fittedSkirt];
   aside.set(solution);
   aside[WARM_RESULT.speed] *= ratio;
   aside[WARM_RESULT.gapVelocity] *= lip ? ratio : ratio * ratio;

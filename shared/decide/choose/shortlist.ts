@@ -1,12 +1,17 @@
 import { predict } from "../../physics/predict.ts";
-import { type AttitudeDoubt, doubtOf, type Spread, type Uncertainty } from "../uncertainty.ts";
+import {
+  type AttitudeUncertainty,
+  type Spread,
+  type StatedUncertainty,
+  uncertaintyOf,
+} from "../uncertainty.ts";
 import { inputOf } from "./input.ts";
 import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import type { WantedAttitude } from "./problem.ts";
 
 /** What the doubt of a set's numbers makes of its margin. */
-export interface SetDoubt {
+export interface SetUncertainty {
   readonly index: number;
   /** least P(hold) of the wanted attitudes, each by itself [-] */
   readonly chance: number;
@@ -37,7 +42,7 @@ function anglesOf(prepared: Prepared, index: number): number[] {
 /** Spread of each wanted attitude; "worst" is the set's own worst angle as stated. */
 function spreadsOf(
   wanted: readonly WantedAttitude[],
-  attitudes: readonly AttitudeDoubt[],
+  attitudes: readonly AttitudeUncertainty[],
   inOrder: readonly number[],
 ): Spread[] {
   const sorted = [
@@ -59,15 +64,19 @@ function spreadsOf(
  * @param index - of the set [-]
  * @param asked - standard uncertainties by path, correlations, samples, seed
  * @returns chance and margins [-]
- * @throws {OutOfRangeError} as {@link doubtOf}
- * @throws {NotEnoughDataError} as {@link doubtOf}
+ * @throws {OutOfRangeError} as {@link uncertaintyOf}
+ * @throws {NotEnoughDataError} as {@link uncertaintyOf}
  *
- * Valid as {@link doubtOf}; all attitudes together hold no more often than the least of them. Source: docs/method/uncertainty.md
+ * Valid as {@link uncertaintyOf}; all attitudes together hold no more often than the least of them. Source: docs/method/uncertainty.md
  */
-export function setDoubt(prepared: Prepared, index: number, asked: Omit<Uncertainty, "angles">): SetDoubt {
+export function setUncertainty(
+  prepared: Prepared,
+  index: number,
+  asked: Omit<StatedUncertainty, "angles">,
+): SetUncertainty {
   const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
   const angles = anglesOf(prepared, index);
-  const doubt = doubtOf(input, { ...asked, angles: [...new Set(angles)] });
+  const doubt = uncertaintyOf(input, { ...asked, angles: [...new Set(angles)] });
   const spreads = spreadsOf(prepared.problem.wants.attitudes, doubt.attitudes, angles);
   const [least] = [...spreads].sort((a, b) => largest(a.p5) - largest(b.p5));
   return {

@@ -16,10 +16,10 @@ export const RUN = 1024;
 /** The set that is being judged, and the room for its time; one object a thread, written anew for each set. */
 interface Row extends RunTime {
   motor: number;
-  wheel: number;
+  sizedRotor: number;
   pack: number;
   duty: number;
-  seal: number;
+  fittedSkirt: number;
   flags: number;
   speed: number;
   flow: number;
@@ -33,10 +33,10 @@ interface Row extends RunTime {
 
 const emptyRow = (): Row => ({
   motor: 0,
-  wheel: 0,
+  sizedRotor: 0,
   pack: 0,
   duty: 0,
-  seal: 0,
+  fittedSkirt: 0,
   flags: 0,
   speed: 0,
   flow: 0,
@@ -59,8 +59,8 @@ function frictionUnderLand(c: Float64Array, w: number): number {
 }
 
 /** F_s = Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; ½ of the land where its friction is not known. */
-function suctionOf(prepared: Prepared, { c, solution, seal }: Work): number {
-  const { lip, area, lipArea } = prepared.seals[seal];
+function suctionOf(prepared: Prepared, { c, solution, fittedSkirt }: Work): number {
+  const { lip, area, lipArea } = prepared.fittedSkirts[fittedSkirt];
   const pressure = solution[WARM_RESULT.pressure];
   const flow = solution[WARM_RESULT.flow];
   const share =
@@ -86,7 +86,7 @@ function writeTurning(prepared: Prepared, work: Work, row: Row): void {
   const current = solution[WARM_RESULT.current];
   const heat = current * current * solution[WARM_RESULT.windingResistance];
   const phi = solution[WARM_RESULT.phi];
-  const { phiMin, phiMax } = rotors[prepared.radix.wheels[row.wheel].outer];
+  const { phiMin, phiMax } = rotors[prepared.radix.sizedRotors[row.sizedRotor].outer];
   row.speed = solution[WARM_RESULT.speed];
   row.flow = solution[WARM_RESULT.flow];
   row.pressure = solution[WARM_RESULT.pressure];
@@ -101,17 +101,17 @@ function writeTurning(prepared: Prepared, work: Work, row: Row): void {
 
 function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void {
   row.motor = work.motor;
-  row.wheel = work.wheel;
+  row.sizedRotor = work.sizedRotor;
   row.pack = work.pack;
   row.duty = work.duty;
-  row.seal = work.seal;
+  row.fittedSkirt = work.fittedSkirt;
   row.flags = solveSet(prepared, work, index, (index / RUN) | 0);
   if (prepared.motors[row.motor].thermalResistance === null) row.flags |= FLAG.coldWinding;
   if (row.flags & (FLAG.noPoint | FLAG.unsolved)) writeStanding(row);
   else writeTurning(prepared, work, row);
   const pulling = Math.max(0, row.suction);
   const mass = sumAt(prepared.sums.mass, row);
-  const { parked, driving } = prepared.seals[row.seal];
+  const { parked, driving } = prepared.fittedSkirts[row.fittedSkirt];
   row.parked = marginOf(parked, mass, pulling);
   row.driving = marginOf(driving, mass, pulling);
   row.time = Number.NaN;

@@ -3,10 +3,10 @@ import { RESULT, solveCase } from "../../physics/point/newton.ts";
 import { solveSealedCase, solveWarmCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import { assemble } from "../../physics/predict.ts";
 import { FLAG } from "./columns.ts";
+import type { FittedSkirt } from "./fittedSkirt.ts";
 import { inputOf } from "./input.ts";
 import { placesOf } from "./places.ts";
-import type { Prepared, Wheel } from "./prepare.ts";
-import type { Seal } from "./seal.ts";
+import type { Prepared, SizedRotor } from "./prepare.ts";
 import { KEPT, type Work } from "./work.ts";
 
 /** Where a curve is entered when no neighbour is known, in shares of its end [-]. */
@@ -53,11 +53,11 @@ function startAnew(c: Float64Array, start: Float64Array, lip: boolean): void {
   const u = speed * c[WARM.radius];
   const psi = c[0] + phi * (c[1] + phi * (c[2] + phi * (c[3] + phi * c[4])));
   const rise = 0.5 * c[WARM.density] * u * u * psi;
-  const rub = c[WARM.gapLaminar];
+  const frictionDrop = c[WARM.gapLaminar];
   start[WARM_RESULT.phi] = phi;
   start[WARM_RESULT.speed] = speed;
   start[WARM_RESULT.gapVelocity] = lip
-    ? (2 * rise) / (rub + Math.sqrt(rub * rub + 4 * c[WARM.gapInertia] * rise))
+    ? (2 * rise) / (frictionDrop + Math.sqrt(frictionDrop * frictionDrop + 4 * c[WARM.gapInertia] * rise))
     : rise;
 }
 
@@ -73,11 +73,11 @@ function startFrom(work: Work, from: number, lip: boolean): void {
 }
 
 function keep(work: Work, run: number, lip: boolean): void {
-  const { c, solution, kept, keptIn, seal } = work;
+  const { c, solution, kept, keptIn, fittedSkirt } = work;
   const u = solution[WARM_RESULT.speed] * c[WARM.radius];
-  kept[KEPT * seal] = solution[WARM_RESULT.phi] / c[WARM.phiEnd];
-  kept[KEPT * seal + 1] = solution[WARM_RESULT.gapVelocity] / (lip ? u : u * u);
-  keptIn[seal] = run;
+  kept[KEPT * fittedSkirt] = solution[WARM_RESULT.phi] / c[WARM.phiEnd];
+  kept[KEPT * fittedSkirt + 1] = solution[WARM_RESULT.gapVelocity] / (lip ? u : u * u);
+  keptIn[fittedSkirt] = run;
 }
 
 /** Whether the case is one that the sweep's solver takes: lip gap, winding at one temperature, no size correction. */
@@ -95,30 +95,30 @@ export function solveFrom(c: Float64Array, solution: Float64Array, lip: boolean)
 }
 
 /** At the least speed on the curve the size correction leaves some efficiency, and d ln F/d ln u is no more than one crossing is proven for. */
-function isProven(wheel: Wheel, c: Float64Array, solution: Float64Array): boolean {
-  if (wheel.sizeFall === 0) return true;
+function isProven(sizedRotor: SizedRotor, c: Float64Array, solution: Float64Array): boolean {
+  if (sizedRotor.sizeFall === 0) return true;
   const phi = solution[WARM_RESULT.phi];
   const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
-  const least = solution[WARM_RESULT.speed] * c[WARM.radius] * Math.sqrt(lambda / wheel.mostLambda);
-  const lost = wheel.sizeFall * least ** -0.2;
-  return 0.2 * lost <= wheel.mostSizeSlope * (wheel.sizeMost - lost);
+  const least = solution[WARM_RESULT.speed] * c[WARM.radius] * Math.sqrt(lambda / sizedRotor.mostLambda);
+  const lost = sizedRotor.sizeFall * least ** -0.2;
+  return 0.2 * lost <= sizedRotor.mostSizeSlope * (sizedRotor.sizeMost - lost);
 }
 
-function solveFast(work: Work, wheel: Wheel, { lip, sealed }: Seal, run: number): boolean {
-  const { c, solution, keptIn, seal } = work;
+function solveFast(work: Work, sizedRotor: SizedRotor, { lip, sealed }: FittedSkirt, run: number): boolean {
+  const { c, solution, keptIn, fittedSkirt } = work;
   if (sealed) {
     solution[WARM_RESULT.speed] = warmSpeedAt(c, 0);
     return solveSealedCase(c, solution);
   }
-  const near = keptIn[seal] === run ? seal : seal - 1;
-  const known = near >= 0 && keptIn[near] === run && (near === seal || keptIn[seal] !== run);
+  const near = keptIn[fittedSkirt] === run ? fittedSkirt : fittedSkirt - 1;
+  const known = near >= 0 && keptIn[near] === run && (near === fittedSkirt || keptIn[fittedSkirt] !== run);
   if (known) startFrom(work, near, lip);
   let solved = known && solveFrom(c, solution, lip);
   if (!solved) {
     startAnew(c, solution, lip);
     solved = solveFrom(c, solution, lip);
   }
-  if (!(solved && isProven(wheel, c, solution))) return false;
+  if (!(solved && isProven(sizedRotor, c, solution))) return false;
   keep(work, run, lip);
   return true;
 }
@@ -135,7 +135,7 @@ function solveScanned(prepared: Prepared, work: Work, index: number): number {
   solution[WARM_RESULT.pressure] = arrival.pressure;
   solution[WARM_RESULT.current] = arrival.current;
   solution[WARM_RESULT.windingResistance] = arrival.windingResistance;
-  const lip = prepared.seals[work.seal].leak[0];
+  const lip = prepared.fittedSkirts[work.fittedSkirt].leak[0];
   solution[WARM_RESULT.gapVelocity] = lip > 0 ? throughLip(prepared, work, arrival) / lip : arrival.pressure;
   return FLAG.scanned;
 }
@@ -146,7 +146,7 @@ function throughLip(
   work: Work,
   { flow, pressure }: { readonly flow: number; readonly pressure: number },
 ): number {
-  const opening = prepared.seals[work.seal].leak[WARM.openingConductance - WARM.gapArea];
+  const opening = prepared.fittedSkirts[work.fittedSkirt].leak[WARM.openingConductance - WARM.gapArea];
   return flow - opening * Math.sqrt(pressure);
 }
 
@@ -164,9 +164,10 @@ function throughLip(
  * Valid for any set; an answer that a prediction would refuse is flagged as unsolved. Source: docs/method/choosing.md
  */
 export function solveSet(prepared: Prepared, work: Work, index: number, run: number): number {
-  const wheel = prepared.wheels[work.wheel];
+  const sizedRotor = prepared.sizedRotors[work.sizedRotor];
   if (!work.turns) return FLAG.noPoint;
-  if (wheel.phiEnd > 0 && solveFast(work, wheel, prepared.seals[work.seal], run)) return 0;
+  if (sizedRotor.phiEnd > 0 && solveFast(work, sizedRotor, prepared.fittedSkirts[work.fittedSkirt], run))
+    return 0;
   try {
     return solveScanned(prepared, work, index);
   } catch (error) {

@@ -8,9 +8,9 @@ export type Summed = (typeof SUMMED)[number];
 export interface Sums {
   readonly fixed: number;
   readonly motors: Float64Array;
-  readonly wheels: Float64Array;
+  readonly sizedRotors: Float64Array;
   readonly packs: Float64Array;
-  readonly seals: Float64Array;
+  readonly fittedSkirts: Float64Array;
 }
 
 type Summand = { readonly [S in Summed]?: number };
@@ -32,16 +32,23 @@ export function sumsOf(problem: Problem, of: Summed): Sums {
   return {
     fixed: of === "mass" ? fixed.vehicle.mass : fixed[of],
     motors: listed(motors),
-    wheels: listed(rotors.flatMap(({ sizes }) => sizes)),
+    sizedRotors: listed(rotors.flatMap(({ sizes }) => sizes)),
     packs: listed(packs),
-    seals: listed(skirts.flatMap((skirt) => skirt.gaps.map(() => skirt))),
+    fittedSkirts: listed(skirts.flatMap((skirt) => skirt.gaps.map(() => skirt))),
   };
 }
 
 /** @returns the sum of one set, by its digits */
 export function sumAt(
-  { fixed, motors, wheels, packs, seals }: Sums,
-  set: { readonly motor: number; readonly wheel: number; readonly pack: number; readonly seal: number },
+  { fixed, motors, sizedRotors, packs, fittedSkirts }: Sums,
+  set: {
+    readonly motor: number;
+    readonly sizedRotor: number;
+    readonly pack: number;
+    readonly fittedSkirt: number;
+  },
 ): number {
-  return fixed + motors[set.motor] + wheels[set.wheel] + packs[set.pack] + seals[set.seal];
+  return (
+    fixed + motors[set.motor] + sizedRotors[set.sizedRotor] + packs[set.pack] + fittedSkirts[set.fittedSkirt]
+  );
 }

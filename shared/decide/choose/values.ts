@@ -56,23 +56,23 @@ const isStored = (column: Column): column is Stored => STORED.some((stored) => s
 /** Digits of a set's index. */
 export interface Digits {
   motor: number;
-  wheel: number;
+  sizedRotor: number;
   pack: number;
   duty: number;
-  seal: number;
+  fittedSkirt: number;
 }
 
 /** Writes the digits of an index, as in {@link radixOf}; allocates nothing. */
 export function writeDigits({ radix }: Prepared, index: number, digits: Digits): void {
-  const { seals, wheels, packs, duties } = radix;
-  digits.seal = index % seals.length;
-  let rest = Math.floor(index / seals.length);
+  const { fittedSkirts, sizedRotors, packs, duties } = radix;
+  digits.fittedSkirt = index % fittedSkirts.length;
+  let rest = Math.floor(index / fittedSkirts.length);
   digits.duty = rest % duties;
   rest = Math.floor(rest / duties);
   digits.pack = rest % packs;
   rest = Math.floor(rest / packs);
-  digits.wheel = rest % wheels.length;
-  digits.motor = Math.floor(rest / wheels.length);
+  digits.sizedRotor = rest % sizedRotors.length;
+  digits.motor = Math.floor(rest / sizedRotors.length);
 }
 
 function derivedAt(
@@ -81,7 +81,7 @@ function derivedAt(
   speed: number,
   digits: Digits,
 ): number {
-  if (column === "rotorFactor") return rotorFactorOf(prepared, digits.wheel, speed);
+  if (column === "rotorFactor") return rotorFactorOf(prepared, digits.sizedRotor, speed);
   return sumAt(prepared.sums[column], digits);
 }
 
@@ -99,7 +99,7 @@ function derivedAt(
  */
 export function columnOf(prepared: Prepared, results: Results, column: Column): Float64Array {
   const values = new Float64Array(solvedCount(results));
-  const digits: Digits = { motor: 0, wheel: 0, pack: 0, duty: 0, seal: 0 };
+  const digits: Digits = { motor: 0, sizedRotor: 0, pack: 0, duty: 0, fittedSkirt: 0 };
   for (const chunk of results) {
     if (isStored(column)) values.set(chunk[column], chunk.from);
     else
@@ -135,7 +135,7 @@ export function columnAt(
   column: Column,
   indices: Uint32Array,
 ): Float64Array {
-  const digits: Digits = { motor: 0, wheel: 0, pack: 0, duty: 0, seal: 0 };
+  const digits: Digits = { motor: 0, sizedRotor: 0, pack: 0, duty: 0, fittedSkirt: 0 };
   const values = new Float64Array(indices.length);
   let chunk = results[0];
   for (let i = 0; i < indices.length; i++) {

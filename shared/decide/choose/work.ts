@@ -23,29 +23,29 @@ export interface Work {
   readonly allowed: Float64Array;
   /** digits that the case is written for, -1 at first */
   motor: number;
-  wheel: number;
+  sizedRotor: number;
   pack: number;
   duty: number;
-  seal: number;
+  fittedSkirt: number;
   /** the motor turns, once its winding has settled */
   turns: boolean;
 }
 
 /** @returns memory for one thread */
-export function createWork({ seals }: Prepared): Work {
+export function createWork({ fittedSkirts }: Prepared): Work {
   return {
     c: new Float64Array(WARM.length),
     solution: new Float64Array(WARM_RESULT.length),
     aside: new Float64Array(WARM_RESULT.length),
-    kept: new Float64Array(KEPT * seals.length),
-    keptIn: new Int32Array(seals.length).fill(-1),
+    kept: new Float64Array(KEPT * fittedSkirts.length),
+    keptIn: new Int32Array(fittedSkirts.length).fill(-1),
     values: new Float64Array(LIMITS.length),
     allowed: new Float64Array(LIMITS.length),
     motor: -1,
-    wheel: -1,
+    sizedRotor: -1,
     pack: -1,
     duty: -1,
-    seal: -1,
+    fittedSkirt: -1,
     turns: false,
   };
 }
@@ -62,9 +62,9 @@ function writeMotor(prepared: Prepared, work: Work, motor: number): void {
   work.motor = motor;
 }
 
-function writeWheel(prepared: Prepared, work: Work, wheel: number): void {
+function writeSizedRotor(prepared: Prepared, work: Work, sizedRotor: number): void {
   const { c } = work;
-  const { psi, lambda, phiEnd, diameter, sizeMost, sizeFall } = prepared.wheels[wheel];
+  const { psi, lambda, phiEnd, diameter, sizeMost, sizeFall } = prepared.sizedRotors[sizedRotor];
   for (let power = 0; power < MOST_COEFFICIENTS; power++) {
     c[WARM.psi + power] = psi[power] ?? 0;
     c[WARM.lambda + power] = lambda[power] ?? 0;
@@ -74,7 +74,7 @@ function writeWheel(prepared: Prepared, work: Work, wheel: number): void {
   c[WARM.density] = prepared.air.density;
   c[WARM.sizeMost] = sizeMost;
   c[WARM.sizeFall] = sizeFall;
-  work.wheel = wheel;
+  work.sizedRotor = sizedRotor;
 }
 
 /** @returns whether the motor turns at this voltage once its winding has settled in the current that its friction takes */
@@ -115,18 +115,18 @@ function writeSupply(prepared: Prepared, work: Work, pack: number, duty: number)
  * Valid for 0 ≤ index < count; allocates nothing
  */
 export function writeSet(prepared: Prepared, work: Work, index: number): void {
-  const { seals, wheels, packs, duties } = prepared.radix;
-  const seal = index % seals.length;
-  let rest = (index - seal) / seals.length;
+  const { fittedSkirts, sizedRotors, packs, duties } = prepared.radix;
+  const fittedSkirt = index % fittedSkirts.length;
+  let rest = (index - fittedSkirt) / fittedSkirts.length;
   const duty = rest % duties;
   rest = (rest - duty) / duties;
   const pack = rest % packs;
   rest = (rest - pack) / packs;
-  const wheel = rest % wheels.length;
-  const motor = (rest - wheel) / wheels.length;
+  const sizedRotor = rest % sizedRotors.length;
+  const motor = (rest - sizedRotor) / sizedRotors.length;
   const otherMotor = motor !== work.motor;
   if (otherMotor) writeMotor(prepared, work, motor);
-  if (wheel !== work.wheel) writeWheel(prepared, work, wheel);
+  if (sizedRotor !== work.sizedRotor) writeSizedRotor(prepared, work, sizedRotor);
   const otherSupply = pack !== work.pack || duty !== work.duty;
   if (otherSupply) writeSupply(prepared, work, pack, duty);
   if (otherMotor || otherSupply) {
@@ -134,8 +134,8 @@ export function writeSet(prepared: Prepared, work: Work, index: number): void {
     c[WARM.resistance] = c[WARM.windingResistance] + c[WARM.circuitResistance];
     work.turns = turnsAt(c, c[WARM.drivingVoltage]);
   }
-  if (seal !== work.seal) {
-    work.c.set(prepared.seals[seal].leak, WARM.gapArea);
-    work.seal = seal;
+  if (fittedSkirt !== work.fittedSkirt) {
+    work.c.set(prepared.fittedSkirts[fittedSkirt].leak, WARM.gapArea);
+    work.fittedSkirt = fittedSkirt;
   }
 }

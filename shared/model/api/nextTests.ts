@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { TEST_KINDS } from "../tests/index.ts";
-import { spread } from "./doubt.ts";
+import { spread } from "./uncertainty.ts";
 
 const MOST_DEGREES = 180;
 

@@ -3,7 +3,7 @@ import { supply, weather } from "../build.ts";
 import { edgeShape, openingPart } from "../parts/skirt.ts";
 import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
 import { vehicleShape } from "../vehicle.ts";
-import { checkUncertainty, correlatedGroup, doubt } from "./doubt.ts";
+import { checkUncertainty, correlatedGroup, doubt } from "./uncertainty.ts";
 
 const coefficients = (what: string) =>
   z.array(anyNumber("", 1e9)).min(1).max(9).describe(`${what}, ascending powers of φ`);

@@ -100,9 +100,9 @@ export function solveCase(c: Float64Array, result: Float64Array): boolean {
     const flow = phi * area * u;
     const flowSlope = area * (u + phi * uSlope);
     const isLaminar = v <= crossing;
-    const rub = isLaminar ? laminar * v : turbulent * v * v * Math.sqrt(Math.sqrt(1 / v));
-    const drop = inertia * v * v + rub;
-    const dropSlope = 2 * inertia * v + (isLaminar ? laminar : (1.75 * rub) / v);
+    const frictionDrop = isLaminar ? laminar * v : turbulent * v * v * Math.sqrt(Math.sqrt(1 / v));
+    const drop = inertia * v * v + frictionDrop;
+    const dropSlope = 2 * inertia * v + (isLaminar ? laminar : (1.75 * frictionDrop) / v);
     const rootDrop = Math.sqrt(drop);
     const excessFlow = flow - gapArea * v - opening * rootDrop;
     const excessPressure = rise - drop;

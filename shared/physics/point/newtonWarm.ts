@@ -106,11 +106,11 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
     let [drop, dropSlope, through, throughSlope] = [w, 1, 0, 0];
     if (gapArea > 0) {
       const isLaminar = w <= c[WARM.gapCrossing];
-      const rub = isLaminar
+      const frictionDrop = isLaminar
         ? c[WARM.gapLaminar] * w
         : c[WARM.gapTurbulent] * w * w * Math.sqrt(Math.sqrt(1 / w));
-      drop = inertia * w * w + rub;
-      dropSlope = 2 * inertia * w + (isLaminar ? c[WARM.gapLaminar] : (1.75 * rub) / w);
+      drop = inertia * w * w + frictionDrop;
+      dropSlope = 2 * inertia * w + (isLaminar ? c[WARM.gapLaminar] : (1.75 * frictionDrop) / w);
       through = gapArea * w;
       throughSlope = gapArea;
     } else if (leak > 0) {

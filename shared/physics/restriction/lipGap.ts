@@ -150,9 +150,9 @@ function turbulentVelocity(gap: LipGap, air: Fluid, pressure: number, above: num
   const friction = blasiusFactor(gap, air);
   let v = above;
   for (let step = 0; step < MAX_STEPS; step += 1) {
-    const rub = friction * v * v * quarterRoot(1 / v);
-    const excess = inertia * v * v + rub - pressure;
-    const next = v - (excess * v) / (2 * inertia * v * v + 1.75 * rub);
+    const frictionDrop = friction * v * v * quarterRoot(1 / v);
+    const excess = inertia * v * v + frictionDrop - pressure;
+    const next = v - (excess * v) / (2 * inertia * v * v + 1.75 * frictionDrop);
     if (next >= v * (1 - SETTLED)) return next;
     v = next;
   }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { replyTo } from "#client/state/doubt/answer.ts";
-import { doubtQuestion } from "#client/state/doubt/question.ts";
 import { type Outcome, solve } from "#client/state/outcome.ts";
+import { replyTo } from "#client/state/uncertainty/answer.ts";
+import { uncertaintyQuestion } from "#client/state/uncertainty/question.ts";
 import { type Rose, roseOf } from "#client/views/attitudes/rose.ts";
 import { roseTable } from "#client/views/attitudes/table.ts";
 import {
@@ -38,7 +38,7 @@ describe("roseOf", () => {
 
   it("spreads the pull made, with its samples: between their 5 and 95 %, each attitude with its own", () => {
     const outcome = solve(book, build);
-    const question = doubtQuestion(book, outcome);
+    const question = uncertaintyQuestion(book, outcome);
     const reply = question && replyTo(question);
     if (!reply || !("doubt" in reply)) throw new Error("The demo states uncertainties.");
     const drawn = roseOf(outcome, reply.doubt);

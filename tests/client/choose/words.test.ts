@@ -4,7 +4,7 @@ import { reliefOf, reliefOfSet } from "#client/views/choose/relax.ts";
 import { shownFrom, shownQuery, withPin } from "#client/views/choose/state/shown.ts";
 import { answerSentence, previewText, progressText } from "#client/views/choose/words/answer.ts";
 import { brokenText, inOrOut, wantedNames } from "#client/views/choose/words/limits.ts";
-import { restText, trustMarks, trustText, wheelText } from "#client/views/choose/words/set.ts";
+import { restText, sizedRotorText, trustMarks, trustText } from "#client/views/choose/words/set.ts";
 import { enoughText, placeText, tiesText } from "#client/views/choose/words/ties.ts";
 import { LIMITS } from "#shared/decide/choose/result.ts";
 import { chooseBody } from "#tests/support/chooseQuestion.ts";
@@ -142,7 +142,7 @@ describe("trust in words", () => {
 
   it("a set is named by its parts, size, gap, and throttle where it isn't full", () => {
     const set = exampleSet({ duty: 0.8, gap: 0.00061183 });
-    expect(plain(wheelText(book, set))).toMatch(/^Bell motor, 18 mm · Swept nine 45.6 mm$/);
+    expect(plain(sizedRotorText(book, set))).toMatch(/^Bell motor, 18 mm · Swept nine 45.6 mm$/);
     expect(plain(restText(book, set))).toBe(
       "throttle 80 % · Two cells, 450 mAh · gap 0.612 mm, Square lip, 96 by 84 mm",
     );

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
@@ -28,7 +28,7 @@ describe("P(hold) against the normal table", () => {
   it.each(TABLE)("mass alone uncertain, %s uncertainties in hand on the ceiling: %s", (z, share) => {
     const u = 0.005;
     const vehicle = { ...crawler.vehicle, mass: suction / GRAVITY - z * u };
-    const { attitudes } = doubtOf(
+    const { attitudes } = uncertaintyOf(
       { ...crawler, vehicle },
       { uncertainty: { "vehicle.mass": u }, angles: [CEILING] },
     );
@@ -46,7 +46,7 @@ describe("P(hold) against the normal table", () => {
           (suction * ofFriction) ** 2 + (GRAVITY * ofMass) ** 2 - 2 * suction * GRAVITY * both,
         );
         const mass = (crawler.vehicle.wheelFriction * suction - z * sd) / GRAVITY;
-        const { attitudes, samplingError } = doubtOf(
+        const { attitudes, samplingError } = uncertaintyOf(
           { ...crawler, vehicle: { ...crawler.vehicle, mass } },
           {
             uncertainty: {},

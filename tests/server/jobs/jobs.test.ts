@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { Jobs, TooManyJobsError, UnknownJobError } from "#server/jobs/jobs.ts";
-import { doubtSet, solvePiece } from "#server/jobs/piece.ts";
+import { solvePiece, uncertaintyOfSet } from "#server/jobs/piece.ts";
 import type { Piece, Runner } from "#server/jobs/runner.ts";
 import { TooManySetsError } from "#shared/decide/choose/count.ts";
 import { nonDominated } from "#shared/decide/choose/front.ts";
@@ -25,7 +25,7 @@ function heldRunner(threads = 1): { runner: Runner; held: Held[]; asked: Piece[]
         held.push({ piece, solve: () => resolve(solvePiece(piece)), fail: reject });
       }),
     front: ({ keys, among }) => Promise.resolve(nonDominated(keys, among)),
-    doubt: (set) => Promise.resolve(doubtSet(set)),
+    doubt: (set) => Promise.resolve(uncertaintyOfSet(set)),
     close: () => Promise.resolve(),
   };
   return { runner, held, asked };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Book } from "#shared/book/book.ts";
 import { bookOfBuild } from "#shared/book/bookOfBuild.ts";
-import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { plateOf } from "#shared/book/nextTest/plate.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import { surfaceRoughness } from "#shared/book/roughnessBasis.ts";
@@ -29,7 +29,7 @@ describe("benchOfBuild", () => {
       const part = bookOfBuild(book, build);
       const [whole, light] = [book, part].map((changedBook) => resolveBuild(changedBook, build));
       expect(light).toEqual(whole);
-      expect(buildDoubt(part, build, light)).toEqual(buildDoubt(book, build, whole));
+      expect(buildUncertainty(part, build, light)).toEqual(buildUncertainty(book, build, whole));
       expect(part.tests.length).toBeLessThan(book.tests.length / 2);
     },
   );

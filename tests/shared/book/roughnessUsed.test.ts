@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { SKIRTS, SURFACES } from "#seed-data/truth.ts";
 import type { Book } from "#shared/book/book.ts";
-import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import { surfaceRoughness } from "#shared/book/roughnessBasis.ts";
 import type { Build } from "#shared/model/build.ts";
@@ -75,7 +75,7 @@ describe("the roughness of a surface in a prediction", () => {
   it("in the doubt of a gap that is tried: is that of the leak tests, which say so", () => {
     const build = { ...roof(), overrides: { gap: 7e-4 } };
     const resolved = resolveBuild(demo, build);
-    const { uncertainty, sources } = buildDoubt(demo, build, resolved);
+    const { uncertainty, sources } = buildUncertainty(demo, build, resolved);
     expect(uncertainty["skirt.roughness"]).toBe(resolved.roughness?.sd);
     expect(uncertainty["skirt.roughness"]).toBeLessThan(1e-5);
     expect(sources["skirt.roughness"]).toMatchObject({ from: "tests", test: "leak" });

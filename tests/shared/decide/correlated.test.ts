@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { correlatedInput } from "#shared/decide/correlated.ts";
 import { uncertainInputs } from "#shared/decide/uncertainInput.ts";
-import { doubtOf, TOGETHER } from "#shared/decide/uncertainty.ts";
+import { TOGETHER, uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { scrambledSobol } from "#shared/numeric/sobol.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
@@ -143,7 +143,7 @@ describe("correlatedInput", () => {
 describe("doubtOf, with numbers that are uncertain together", () => {
   const [u, v] = [0.03 * crawler.motor.kv, 0.08 * crawler.motor.resistance];
   const together = (correlation: number) =>
-    doubtOf(crawler, {
+    uncertaintyOf(crawler, {
       uncertainty: {},
       correlated: [
         {
@@ -155,13 +155,13 @@ describe("doubtOf, with numbers that are uncertain together", () => {
         },
       ],
     });
-  const width = ({ attitudes }: ReturnType<typeof doubtOf>) => {
+  const width = ({ attitudes }: ReturnType<typeof uncertaintyOf>) => {
     const { p5, p95 } = attitudes[CEILING].driving;
     return (p95 ?? Number.NaN) - (p5 ?? Number.NaN);
   };
 
   it("of a motor whose K_v and R_m rise together, as in a fit at one load: less doubt than of the two by themselves", () => {
-    const apart = doubtOf(crawler, { uncertainty: { "motor.kv": u, "motor.resistance": v } });
+    const apart = uncertaintyOf(crawler, { uncertainty: { "motor.kv": u, "motor.resistance": v } });
     expect(width(together(0.97))).toBeLessThan(0.85 * width(apart));
     expect(width(together(-0.97))).toBeGreaterThan(1.1 * width(apart));
     expect(width(together(0))).toBeCloseToRelative(width(apart), 0.02);
@@ -183,7 +183,7 @@ describe("doubtOf, with numbers that are uncertain together", () => {
   );
 
   it("a group has one share, under the names of all its paths; together with a number by itself no more than 1", () => {
-    const { shares } = doubtOf(crawler, {
+    const { shares } = uncertaintyOf(crawler, {
       uncertainty: { "vehicle.mass": 0.02 },
       correlated: [
         {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { cutNormal } from "#shared/decide/cutNormal.ts";
 import { limitsOf } from "#shared/decide/physicalLimits.ts";
 import { shareError } from "#shared/decide/spread.ts";
-import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { varianceShares } from "#shared/decide/varianceShares.ts";
 import { NotEnoughDataError } from "#shared/numeric/errors.ts";
 import { standardNormalSamples } from "#shared/numeric/sampling.ts";
@@ -37,7 +37,7 @@ describe("doubtOf, of the mass alone", () => {
   // On the ceiling the margin is F/(m·g): it falls with m, so its quantiles are those of m, turned round.
   it.each([0.002, 0.01, 0.05])("at %s of the mass: the quantiles are those of F/(m·g)", (relative) => {
     const mass = 0.4;
-    const { attitudes } = doubtOf(ofMass(mass), { uncertainty: { "vehicle.mass": relative * mass } });
+    const { attitudes } = uncertaintyOf(ofMass(mass), { uncertainty: { "vehicle.mass": relative * mass } });
     const { p5, p50, p95 } = attitudes[CEILING].driving;
     const margin = (z: number) => suction / (mass * (1 + z * relative) * GRAVITY);
     expect(p5).toBeCloseToRelative(margin(Z95), 0.02 * relative);
@@ -49,7 +49,7 @@ describe("doubtOf, of the mass alone", () => {
     "with the load that can be held %s standard uncertainties above it: P(hold) is %s, by the normal table",
     (z, share) => {
       const sd = 0.004;
-      const { attitudes } = doubtOf(ofMass(suction / GRAVITY - z * sd), {
+      const { attitudes } = uncertaintyOf(ofMass(suction / GRAVITY - z * sd), {
         uncertainty: { "vehicle.mass": sd },
       });
       expect(attitudes[CEILING].parked.holds).toBeGreaterThan(share - 1 / 2048 - 1e-6);
@@ -60,7 +60,7 @@ describe("doubtOf, of the mass alone", () => {
   it("under a propeller: the quantiles are those of T/(m·g)", () => {
     const build = { ...ofMass(0.1), rotor: PANE_PROPELLER };
     const thrust = predictPropeller(build).suction;
-    const { attitudes } = doubtOf(build, { uncertainty: { "vehicle.mass": 0.001 } });
+    const { attitudes } = uncertaintyOf(build, { uncertainty: { "vehicle.mass": 0.001 } });
     expect(attitudes[CEILING].driving.p95).toBeCloseToRelative(
       thrust / (0.1 * (1 - 0.01 * Z95) * GRAVITY),
       2e-4,
@@ -77,7 +77,7 @@ describe("doubtOf, of five inputs at once", () => {
     "rotor.psi.0": 0.04,
   };
   const build = ofMass(1);
-  const doubt = doubtOf(build, { uncertainty, samples: 8192 });
+  const doubt = uncertaintyOf(build, { uncertainty, samples: 8192 });
   const wall = doubt.attitudes[1].driving;
   /** Independent draws through the fast solver and the wall's own condition, F ≥ W/(μ − c_rr). */
   const brute = bruteForceMargins(build, uncertainty, 100_000);
@@ -114,8 +114,8 @@ describe("doubtOf, of five inputs at once", () => {
   it("is the same with the same seed, another with another, and leaves the build as it was", () => {
     const before = structuredClone(build);
     const asked = { uncertainty, samples: 512, seed: 7 };
-    expect(doubtOf(build, asked)).toEqual(doubtOf(build, asked));
-    expect(doubtOf(build, asked)).not.toEqual(doubtOf(build, { ...asked, seed: 8 }));
+    expect(uncertaintyOf(build, asked)).toEqual(uncertaintyOf(build, asked));
+    expect(uncertaintyOf(build, asked)).not.toEqual(uncertaintyOf(build, { ...asked, seed: 8 }));
     expect(build).toEqual(before);
     expectAllFinite(doubt);
   });
@@ -135,14 +135,14 @@ describe("doubtOf, as samples of a share", () => {
   const WALL = 1;
 
   it("2048 even samples against 100 000 independent draws: P(hold) within the error that is stated, both counted", () => {
-    const { attitudes, samplingError } = doubtOf(build, { uncertainty });
+    const { attitudes, samplingError } = uncertaintyOf(build, { uncertainty });
     const together = Math.hypot(samplingError[WALL].driving, shareError(truth, brute.length));
     expect(Math.abs(attitudes[WALL].driving.holds - truth)).toBeLessThan(2 * together);
   });
 
   it("twenty seeds of 512: they scatter by less than the error that is stated, round the same value", () => {
     const runs = Array.from({ length: 20 }, (_, seed) =>
-      doubtOf(build, { uncertainty, seed, samples: 512, angles: [90] }),
+      uncertaintyOf(build, { uncertainty, seed, samples: 512, angles: [90] }),
     );
     const shares = runs.map(({ attitudes }) => attitudes[0].driving.holds);
     const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
@@ -152,20 +152,20 @@ describe("doubtOf, as samples of a share", () => {
   });
 
   it("about nine of ten brute-force margins lie between 5 and 95 %", () => {
-    const { p5, p95 } = doubtOf(build, { uncertainty }).attitudes[WALL].driving;
+    const { p5, p95 } = uncertaintyOf(build, { uncertainty }).attitudes[WALL].driving;
     const inside = brute.filter((margin) => margin > (p5 ?? 0) && margin < (p95 ?? 0)).length / brute.length;
     expect(Math.abs(inside - 0.9)).toBeLessThan(0.01);
   });
 
   it("the attitudes asked for are those answered for, in their order", () => {
     const angles = [153, 12, 90];
-    const { attitudes, samplingError } = doubtOf(build, { uncertainty, angles, samples: 256 });
+    const { attitudes, samplingError } = uncertaintyOf(build, { uncertainty, angles, samples: 256 });
     expect(attitudes.map(({ angle }) => angle)).toEqual(angles);
     expect(samplingError.map(({ angle }) => angle)).toEqual(angles);
   });
 
   it("the operating point's spread holds the point as stated, of a propeller there is none", () => {
-    const { point, suction } = doubtOf(build, { uncertainty });
+    const { point, suction } = uncertaintyOf(build, { uncertainty });
     const nominal = predict(build);
     for (const [spread, value] of [
       [point?.flow, nominal.point?.flow],
@@ -176,7 +176,7 @@ describe("doubtOf, as samples of a share", () => {
       expect(spread?.p95).toBeGreaterThan(value ?? 0);
       expect(spread?.p50).toBeCloseToRelative(value ?? Number.NaN, 0.02);
     }
-    const { point: none } = doubtOf(
+    const { point: none } = uncertaintyOf(
       { ...build, rotor: PANE_PROPELLER },
       { uncertainty: { "vehicle.mass": 0.01 } },
     );
@@ -201,7 +201,7 @@ describe("doubtOf, at its limits", () => {
     ["zero", { "skirt.gap": 0, "vehicle.mass": 0 }],
   ])("with uncertainties of %s: every quantile is the prediction's own margin", (_, uncertainty) => {
     const prediction = predict(ofMass(0.9));
-    const doubt = doubtOf(ofMass(0.9), { uncertainty });
+    const doubt = uncertaintyOf(ofMass(0.9), { uncertainty });
     prediction.attitudes.forEach(({ parked, driving }, i) => {
       for (const [spread, verdict] of [
         [doubt.attitudes[i].parked, parked],
@@ -219,20 +219,20 @@ describe("doubtOf, at its limits", () => {
   });
 
   it("of a floor: no suction is needed, null and held", () => {
-    const [floor] = doubtOf(crawler, { uncertainty: { "skirt.gap": 1e-4 } }).attitudes;
+    const [floor] = uncertaintyOf(crawler, { uncertainty: { "skirt.gap": 1e-4 } }).attitudes;
     expect(floor.parked).toEqual({ p5: null, p50: null, p95: null, holds: 1 });
   });
 
   it("of a motor that cannot turn: margins of 0, nothing held", () => {
     const motor = { ...crawler.motor, frictionTorque: 1 };
-    const { attitudes } = doubtOf({ ...crawler, motor }, { uncertainty: { "skirt.gap": 1e-4 } });
+    const { attitudes } = uncertaintyOf({ ...crawler, motor }, { uncertainty: { "skirt.gap": 1e-4 } });
     expect(attitudes[CEILING].parked).toEqual({ p5: 0, p50: 0, p95: 0, holds: 0 });
   });
 
   it("of a gap set to 0 with an uncertainty: every sample's gap is 0 or more, the sealed margin is the most", () => {
     const sealed = { ...crawler, skirt: { ...crawler.skirt, gap: 0 } };
     const nominal = predict(sealed).attitudes[CEILING].driving.margin ?? 0;
-    const { attitudes } = doubtOf(sealed, { uncertainty: { "skirt.gap": 5e-5 }, samples: 256 });
+    const { attitudes } = uncertaintyOf(sealed, { uncertainty: { "skirt.gap": 5e-5 }, samples: 256 });
     expect(attitudes[CEILING].driving.p95).toBeLessThan(nominal);
     expect(attitudes[CEILING].driving.p95).toBeGreaterThan(0.9 * nominal);
   });
@@ -244,12 +244,12 @@ describe("doubtOf, at its limits", () => {
       "supply.duty": 0.5,
       "vehicle.skirtShare": 2,
     };
-    expectAllFinite(doubtOf(crawler, { uncertainty, samples: 512 }));
+    expectAllFinite(uncertaintyOf(crawler, { uncertainty, samples: 512 }));
   });
 
   it("of a curve so unsure that a sample's has no end: says that the uncertainty is too large", () => {
     try {
-      doubtOf(crawler, { uncertainty: { "rotor.psi.2": 60 } });
+      uncertaintyOf(crawler, { uncertainty: { "rotor.psi.2": 60 } });
       expect.unreachable("it should refuse");
     } catch (error) {
       expect(error).toBeInstanceOf(NotEnoughDataError);
@@ -269,7 +269,7 @@ describe("doubtOf, at its limits", () => {
     ["samples", { uncertainty: {}, samples: 99.5 }],
     ["seed", { uncertainty: {}, seed: -1 }],
   ])("with a wrong %s: throws and names it", (quantity, asked) => {
-    expectOutOfRange(() => doubtOf(crawler, asked), quantity);
+    expectOutOfRange(() => uncertaintyOf(crawler, asked), quantity);
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Group } from "../../../charts/frame.ts";
 import { pushApart } from "../../../charts/labels.ts";
 import { clippedText } from "../../../charts/place.ts";
-import { sureText } from "../../../ui/doubtWords.ts";
+import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { governsInWords } from "../../../ui/verdictWords.ts";
 import type { NamedStand, Rose } from "../rose.ts";
 import type { Sector } from "../sectors.ts";

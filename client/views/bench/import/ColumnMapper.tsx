@@ -2,7 +2,7 @@ import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { Field } from "../../../ui/Field.tsx";
 import { isGood, readQuantity } from "../record/texts.ts";
 import type { CsvTable } from "./csv.ts";
-import { type ColumnMapping, mappingFor, unitChoices, unitDoubt } from "./mapping.ts";
+import { type ColumnMapping, mappingFor, unitChoices, unitUncertainty } from "./mapping.ts";
 import type { ImportModel } from "./model.ts";
 import { IGNORE, type Role, roleInList, rolesOf } from "./roles.ts";
 
@@ -61,7 +61,7 @@ interface MappingRowProps {
 
 function MappingRow({ name, sample, column, kind, onChange }: MappingRowProps) {
   const units = unitChoices(kind, column.role, column.unit);
-  const doubt = unitDoubt(name, column, kind);
+  const doubt = unitUncertainty(name, column, kind);
   const called = name === "" ? "column without a name" : name;
   return (
     <tr class={column.role === IGNORE ? "quiet" : ""}>

@@ -35,7 +35,11 @@ export function guessMapping(header: readonly string[], kind: TestKind = "curve"
 }
 
 /** @returns what is to be checked about a column's unit, in words; null where the header names it */
-export function unitDoubt(header: string, { role, unit }: ColumnMapping, kind: TestKind): string | null {
+export function unitUncertainty(
+  header: string,
+  { role, unit }: ColumnMapping,
+  kind: TestKind,
+): string | null {
   const name = roleDimension(kind, role);
   if (name === null || unitIn(header, name) !== null) return null;
   const strange = strangeUnit(header, name);

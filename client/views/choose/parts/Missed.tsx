@@ -8,7 +8,7 @@ import type { MissedAnswer } from "../answers.ts";
 import type { Draft } from "../form/draft.ts";
 import { reliefOf, reliefOfSet } from "../relax.ts";
 import { brokenText, LIMIT_NAMES, wantedNames } from "../words/limits.ts";
-import { restText, wheelText } from "../words/set.ts";
+import { restText, sizedRotorText } from "../words/set.ts";
 
 export interface MissedProps {
   readonly book: Book;
@@ -95,7 +95,7 @@ function Nearest({ book, missed, names, wants, onLook, onRelax }: NearestProps) 
           return (
             <li key={set.index}>
               <button type="button" class="plain" onClick={() => onLook(set.index)}>
-                {wheelText(book, set)}
+                {sizedRotorText(book, set)}
               </button>
               <small class="quiet">{restText(book, set)}</small>
               <small class="bad">{set.broken.map((broken) => brokenText(broken, names)).join("; ")}</small>

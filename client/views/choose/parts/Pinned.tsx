@@ -9,7 +9,7 @@ import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
-import { letterOf, mmText, restText, trustMarks, wheelText } from "../words/set.ts";
+import { letterOf, mmText, restText, sizedRotorText, trustMarks } from "../words/set.ts";
 
 const COMPARED: readonly Column[] = [
   "margin",
@@ -53,7 +53,7 @@ export function Pinned(props: PinnedProps) {
           <li key={set.index}>
             <b class="choose-letter">{letterOf(i)}</b>{" "}
             <button type="button" class="plain" onClick={() => props.onLook(set.index)}>
-              {wheelText(book, set)}
+              {sizedRotorText(book, set)}
             </button>{" "}
             <button type="button" class="plain small quiet" onClick={() => props.onPin(set.index)}>
               unpin<span class="visually-hidden"> {letterOf(i)}</span>

@@ -11,7 +11,7 @@ import { columnSpec, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
 import { Marks } from "../rows/SetTable.tsx";
 import { brokenText, wantedNames } from "../words/limits.ts";
-import { letterOf, restText, trustText, wheelText } from "../words/set.ts";
+import { letterOf, restText, sizedRotorText, trustText } from "../words/set.ts";
 
 export interface SetPanelProps {
   readonly book: Book;
@@ -47,7 +47,7 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
     <section class="choose-set" aria-label="The set looked at">
       <h2>{pin >= 0 ? `The set looked at, ${letterOf(pin)}` : "The set looked at"}</h2>
       <p class="choose-set-name">
-        {wheelText(book, set)}
+        {sizedRotorText(book, set)}
         <br />
         <span class="quiet">{restText(book, set)}</span> <Marks set={set} />
       </p>

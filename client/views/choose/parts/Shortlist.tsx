@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
-import { sureText } from "../../../ui/doubtWords.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { marginText } from "../../../ui/verdictWords.ts";
 import type { ShortlistAnswer } from "../answers.ts";
 import type { Fetched } from "../state/fetched.ts";
-import { restText, wheelText } from "../words/set.ts";
+import { restText, sizedRotorText } from "../words/set.ts";
 import { enoughText, placeText, tiesText } from "../words/ties.ts";
 
 export const RANKS = [
@@ -87,7 +87,7 @@ function Item({ book, items, at, onLook, wantedChance }: ItemProps) {
       <span class="choose-place">{placeText(items, at)}</span>
       <div>
         <button type="button" class="plain" onClick={() => onLook(set.index)}>
-          {wheelText(book, set)}
+          {sizedRotorText(book, set)}
         </button>
         <small class="quiet">{restText(book, set)}</small>
         <small>

@@ -6,7 +6,7 @@ import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
-import { letterOf, packText, restText, skirtText, trustMarks, wheelText } from "../words/set.ts";
+import { letterOf, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
 
@@ -196,9 +196,9 @@ function Row({ book, place, set, looked, pins, onLook, onPin, onOpen }: RowProps
       aria-current={looked ? "true" : undefined}
       onClick={() => onLook(set.index)}
     >
-      <th scope="row" title={`${wheelText(book, set)} · ${restText(book, set)}`}>
+      <th scope="row" title={`${sizedRotorText(book, set)} · ${restText(book, set)}`}>
         <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
-          {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {wheelText(book, set)}
+          {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {sizedRotorText(book, set)}
         </button>
         <small class="quiet choose-line">
           <Marks set={set} /> {packText(book, set)}

@@ -6,7 +6,7 @@ import type { ChosenSet, ShortlistAnswer } from "../answers.ts";
 import type { Preview } from "../preview/answer.ts";
 import type { BestSet } from "../state/job.ts";
 import { LIMIT_NAMES } from "./limits.ts";
-import { massText, wheelText } from "./set.ts";
+import { massText, sizedRotorText } from "./set.ts";
 
 type Judged = ShortlistAnswer["items"][number];
 type Counts = Pick<ChooseJob, "sets" | "admissible">;
@@ -42,7 +42,7 @@ export function progressText({ state, sets, solved, admissible, seconds }: Choos
 /** @returns the best set so far, in short */
 export function bestText(book: Book, set: BestSet): string {
   const { margin } = set.values;
-  return `${margin === null ? "no pull needed" : marginText(margin)}, ${wheelText(book, set)}`;
+  return `${margin === null ? "no pull needed" : marginText(margin)}, ${sizedRotorText(book, set)}`;
 }
 
 const DIGITS = 2;

@@ -19,7 +19,10 @@ export function mmText(metres: number, digits = MM_DIGITS): string {
 export const letterOf = (place: number): string => String.fromCharCode(LETTER_A + place);
 
 /** @returns what turns: motor and rotor with its size */
-export function wheelText(book: Book, { parts, diameter }: Pick<ChosenSet, "parts" | "diameter">): string {
+export function sizedRotorText(
+  book: Book,
+  { parts, diameter }: Pick<ChosenSet, "parts" | "diameter">,
+): string {
   const motor = findById(book.motors, parts.motor)?.data.name ?? parts.motor;
   const rotor = findById(book.rotors, parts.rotor)?.data.name ?? parts.rotor;
   return `${motor} · ${rotor} ${mmText(diameter)}`;

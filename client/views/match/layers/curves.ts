@@ -22,7 +22,7 @@ function tested(points: readonly FanCurvePoint[]): FanCurvePoint[] {
   return points.filter((point) => !point.extrapolated);
 }
 
-function leakRibbon(doubt: NonNullable<BuildCurves["leakDoubt"]>, { x, y }: MatchContext): string {
+function leakRibbon(doubt: NonNullable<BuildCurves["leakUncertainty"]>, { x, y }: MatchContext): string {
   const pairs = doubt.less.map((point, i) => ({ less: point, more: doubt.more[i] }));
   return (
     area<(typeof pairs)[number]>()
@@ -35,7 +35,7 @@ function leakRibbon(doubt: NonNullable<BuildCurves["leakDoubt"]>, { x, y }: Matc
 /** Fan ribbon between full and cut-off charge with the charge shown in it; leak with its ribbon. */
 export function curvesLayer(g: Group, curves: BuildCurves, context: MatchContext): void {
   const ring = [...curves.full, ...curves.cutOff.toReversed()];
-  const doubt = curves.leakDoubt;
+  const doubt = curves.leakUncertainty;
   const marks: PathMark[] = [
     ...(doubt ? [{ key: "leak ribbon", d: leakRibbon(doubt, context), look: "leak-ribbon" }] : []),
     { key: "rotor ribbon", d: ring.length > 0 ? `${curvePath(ring, context)}Z` : "", look: "rotor-ribbon" },

@@ -1,4 +1,4 @@
-import type { Doubt, Quantiles } from "../../../../shared/decide/uncertainty.ts";
+import type { Quantiles, Uncertainty } from "../../../../shared/decide/uncertainty.ts";
 import type { Group } from "../../../charts/frame.ts";
 import type { MatchContext } from "./context.ts";
 
@@ -9,7 +9,7 @@ const known = ({ p5, p50, p95 }: Quantiles): readonly [number, number, number] |
   p5 === null || p50 === null || p95 === null ? null : [p5, p50, p95];
 
 /** Two whiskers that cross at the middle sample: flow along, pressure up. */
-function whiskers(spread: Doubt["point"], { x, y }: MatchContext): string {
+function whiskers(spread: Uncertainty["point"], { x, y }: MatchContext): string {
   const flow = spread && known(spread.flow);
   const pressure = spread && known(spread.pressure);
   if (!flow || !pressure) return "";
@@ -22,7 +22,7 @@ function whiskers(spread: Doubt["point"], { x, y }: MatchContext): string {
 }
 
 /** The operating point's spread: 5 to 95 % of its samples, in flow and in pressure. */
-export function spreadLayer(g: Group, spread: Doubt["point"], context: MatchContext): void {
+export function spreadLayer(g: Group, spread: Uncertainty["point"], context: MatchContext): void {
   g.selectAll<SVGPathElement, string>("path")
     .data([whiskers(spread, context)])
     .join("path")

@@ -4,10 +4,10 @@ import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Spread } from "../../../../shared/decide/spread.ts";
 import { href } from "../../../app/router.ts";
 import type { Outcome } from "../../../state/outcome.ts";
-import type { DoubtState } from "../../../state/useDoubt.ts";
+import type { UncertaintyState } from "../../../state/useUncertainty.ts";
 import { useWorker } from "../../../state/useWorker.ts";
-import { type SharePart, shareParts } from "../../../ui/doubtWords.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { type SharePart, shareParts } from "../../../ui/uncertaintyWords.ts";
 import { wanted, wantedOf } from "../ways/wanted.ts";
 import type { Reply } from "./answer.ts";
 import { linkOf, type OfBuild } from "./links.ts";
@@ -31,7 +31,7 @@ const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { 
 export interface NextTestProps {
   readonly book: Book;
   readonly outcome: Outcome;
-  readonly sure: DoubtState;
+  readonly sure: UncertaintyState;
   /** of the stored build */
   readonly id: string;
 }

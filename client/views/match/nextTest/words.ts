@@ -4,7 +4,7 @@ import type { Spread } from "../../../../shared/decide/spread.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { counted, inWords } from "../../../ui/count.ts";
-import { type SharePart, shareText } from "../../../ui/doubtWords.ts";
+import { type SharePart, shareText } from "../../../ui/uncertaintyWords.ts";
 import { choicesOf } from "../ways/wanted.ts";
 import type { Question } from "./question.ts";
 

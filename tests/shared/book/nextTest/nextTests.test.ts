@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { rigs } from "#seed-data/rigs.ts";
 import { type Book, findById } from "#shared/book/book.ts";
-import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { nextTests, type WantedVerdict } from "#shared/book/nextTest/nextTests.ts";
 import { scatter } from "#shared/book/nextTest/planned.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
-import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import type { Build } from "#shared/model/build.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
@@ -34,8 +34,13 @@ function widthOn(book: Book, build: Build): number {
   const resolved = resolveBuild(book, build);
   const input = solvable(resolved);
   if (!input) throw new Error("no numbers");
-  const { uncertainty, correlated } = buildDoubt(book, build, resolved);
-  const [{ driving }] = doubtOf(input, { uncertainty, correlated, samples: 256, angles: [90] }).attitudes;
+  const { uncertainty, correlated } = buildUncertainty(book, build, resolved);
+  const [{ driving }] = uncertaintyOf(input, {
+    uncertainty,
+    correlated,
+    samples: 256,
+    angles: [90],
+  }).attitudes;
   return (driving.p95 ?? 0) - (driving.p5 ?? 0);
 }
 

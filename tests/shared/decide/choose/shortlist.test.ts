@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { inputOf } from "#shared/decide/choose/input.ts";
 import { placesOf } from "#shared/decide/choose/places.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
-import { placesWithTies, setDoubt } from "#shared/decide/choose/shortlist.ts";
+import { placesWithTies, setUncertainty } from "#shared/decide/choose/shortlist.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
-import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { question, WANTS } from "./questions.ts";
 
@@ -18,17 +18,17 @@ describe("the doubt of a set on a shortlist", () => {
 
   it("is the least of the wanted attitudes' own, each as for the build", () => {
     const { worst } = predict(input);
-    const { attitudes } = doubtOf(input, { ...asked, angles: [90, 153, worst.parked.angle] });
+    const { attitudes } = uncertaintyOf(input, { ...asked, angles: [90, 153, worst.parked.angle] });
     const [wall, roof, overhang] = attitudes;
     const spreads = [wall.parked, overhang.parked, roof.driving];
-    const found = setDoubt(prepared, index, asked);
+    const found = setUncertainty(prepared, index, asked);
     expect(found.chance).toBe(Math.min(...spreads.map(({ holds }) => holds)));
     expect(found.margin5).toBe(Math.min(...spreads.map(({ p5 }) => p5 ?? Number.POSITIVE_INFINITY)));
     expect(found.deviation).toBeGreaterThan(0);
   });
 
   it("is none where nothing is uncertain: the margin itself, without deviation", () => {
-    const sure = setDoubt(prepared, index, { uncertainty: { "skirt.gap": 0 }, samples: 16 });
+    const sure = setUncertainty(prepared, index, { uncertainty: { "skirt.gap": 0 }, samples: 16 });
     const chunk = solveChunk(prepared, index, index + 1);
     const margin = Math.min(chunk.parked[0], chunk.driving[0]);
     expect(sure.margin5).toBeCloseToRelative(margin, 1e-10);
@@ -38,7 +38,7 @@ describe("the doubt of a set on a shortlist", () => {
 
   it("holds for sure where no attitude is wanted", () => {
     const none = prepare(question({ wants: { ...WANTS, attitudes: [] } }));
-    expect(setDoubt(none, 0, asked)).toEqual({ index: 0, chance: 1, margin5: null, deviation: 0 });
+    expect(setUncertainty(none, 0, asked)).toEqual({ index: 0, chance: 1, margin5: null, deviation: 0 });
   });
 });
 

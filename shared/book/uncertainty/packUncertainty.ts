@@ -5,14 +5,14 @@ import type { PackBasis } from "../packBasis.ts";
 import type { Collector } from "./collector.ts";
 
 /** Half of the change of a cell's voltage over its charge's doubt, either way [V]. */
-function voltageDoubt({ cell }: PackBasis, charge: number, doubt: number): number {
+function voltageUncertainty({ cell }: PackBasis, charge: number, doubt: number): number {
   const [low, high] = [Math.max(0, charge - doubt), Math.min(1, charge + doubt)];
   const rise = openCircuitVoltage(cell.curve, high) - openCircuitVoltage(cell.curve, low);
   return high > low ? (rise / (high - low)) * doubt : 0;
 }
 
 /** Resistances of cells and wire, and the voltage by the charge's doubt. */
-export function addPackDoubt(pack: Pack, basis: PackBasis, build: Build, into: Collector): void {
+export function addPackUncertainty(pack: Pack, basis: PackBasis, build: Build, into: Collector): void {
   const { name, uncertainty } = pack;
   const stated = (what: string) => ({ from: "stated", what: `${what} of ${name}`, test: null }) as const;
   const fit = { from: "fit", what: `discharge tests of ${name}`, test: "discharge" } as const;
@@ -23,5 +23,9 @@ export function addPackDoubt(pack: Pack, basis: PackBasis, build: Build, into: C
   into.add("pack.wireResistance", uncertainty.wireResistance, stated("wire resistance"));
   const { charge } = build.uncertainty;
   if (charge !== undefined)
-    into.add("pack.openCircuitVoltage", voltageDoubt(basis, build.charge, charge), stated("state of charge"));
+    into.add(
+      "pack.openCircuitVoltage",
+      voltageUncertainty(basis, build.charge, charge),
+      stated("state of charge"),
+    );
 }

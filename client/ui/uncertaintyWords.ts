@@ -1,4 +1,4 @@
-import type { BuildDoubt, DoubtSource } from "../../shared/book/buildDoubt.ts";
+import type { BuildUncertainty, UncertaintySource } from "../../shared/book/buildUncertainty.ts";
 import { type Spread, TOGETHER } from "../../shared/decide/spread.ts";
 import type { Share } from "../../shared/decide/uncertainty.ts";
 import { formatFixed } from "../../shared/units/format.ts";
@@ -34,11 +34,11 @@ export interface SharePart {
   readonly what: string;
   /** of the variance of the worst driving margin [-] */
   readonly share: number;
-  readonly source: DoubtSource;
+  readonly source: UncertaintySource;
 }
 
 /** @returns the parts of the doubt that are worth a line, largest first, those of one source together */
-export function shareParts(shares: readonly Share[], sources: BuildDoubt["sources"]): SharePart[] {
+export function shareParts(shares: readonly Share[], sources: BuildUncertainty["sources"]): SharePart[] {
   const parts = new Map<string, SharePart>();
   for (const { path, share } of shares) {
     const source = sources[path.split(TOGETHER)[0]];

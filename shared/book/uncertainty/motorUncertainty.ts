@@ -3,9 +3,9 @@ import { fitLinear } from "../../numeric/leastSquares.ts";
 import { RPM, torqueConstant } from "../../physics/motor.ts";
 import type { MotorBasis } from "../motorBasis.ts";
 import { inUse } from "../readings.ts";
-import type { Collector, DoubtSource } from "./collector.ts";
+import type { Collector, UncertaintySource } from "./collector.ts";
 
-function makersDoubt({ name, uncertainty, kv }: Motor, into: Collector): void {
+function makersUncertainty({ name, uncertainty, kv }: Motor, into: Collector): void {
   const source = { from: "stated", what: `maker's figures of ${name}`, test: "motor" } as const;
   into.add("motor.kv", uncertainty.kv, source);
   into.add("motor.resistance", uncertainty.resistance, source);
@@ -29,11 +29,11 @@ function kvByResistance(basis: MotorBasis): number {
 }
 
 /** K_v and R_m as the pair they are: a larger R_m leaves less of the voltage to k_e, by the fit or by the ohmmeter's word. */
-function constantsDoubt(
+function constantsUncertainty(
   basis: MotorBasis,
   stated: Motor["uncertainty"],
   into: Collector,
-  source: DoubtSource,
+  source: UncertaintySource,
 ): void {
   if (!basis.fit) return;
   const { standardErrors, correlation } = basis.fit;
@@ -53,7 +53,7 @@ function constantsDoubt(
 }
 
 /** M_c and M_v by the scatter of the rows without load; M_c alone where M_v was not told. */
-function frictionDoubt(basis: MotorBasis, into: Collector, source: DoubtSource): void {
+function frictionUncertainty(basis: MotorBasis, into: Collector, source: UncertaintySource): void {
   const free = rowsInFit(basis).filter((row) => row.noLoad && row.rpm > 0);
   const { constants } = basis;
   const torques = free.map((row) => torqueConstant(constants.kv) * row.current);
@@ -72,12 +72,12 @@ function frictionDoubt(basis: MotorBasis, into: Collector, source: DoubtSource):
 }
 
 /** Constants of the motor, from its tests or as its maker states them, and its thermal resistance as stated. */
-export function addMotorDoubt(motor: Motor, basis: MotorBasis, into: Collector): void {
+export function addMotorUncertainty(motor: Motor, basis: MotorBasis, into: Collector): void {
   const source = { from: "fit", what: `motor tests of ${motor.name}`, test: "motor" } as const;
-  if (basis.basis === "stated") makersDoubt(motor, into);
+  if (basis.basis === "stated") makersUncertainty(motor, into);
   else {
-    constantsDoubt(basis, motor.uncertainty, into, source);
-    frictionDoubt(basis, into, source);
+    constantsUncertainty(basis, motor.uncertainty, into, source);
+    frictionUncertainty(basis, into, source);
   }
   const what = `thermal resistance of ${motor.name}`;
   if (motor.thermalResistance !== undefined)

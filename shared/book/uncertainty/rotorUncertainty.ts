@@ -42,7 +42,7 @@ function besides(a: Matrix, n: number, b: Matrix, m: number): number[][] {
  *
  * @returns relative standard uncertainty of the speed behind the mean curve [-]; 0 where the tests agree, or there is one
  */
-function speedDoubt({ points, fit }: RotorBasis): number {
+function speedUncertainty({ points, fit }: RotorBasis): number {
   const used = points.filter((point) => point.setAside === null);
   if (!fit || used.length === 0) return 0;
   try {
@@ -77,12 +77,12 @@ function curveCovariance(book: Book, rotor: RotorBasis): number[][] {
   // a speed read e too high: cⱼ(1 + e)^(2−j) of ψ, and of λ, whose power is torque times speed;  a flow f too low: cⱼ(1 + f)^(−j)
   const bySpeed = [psi, power].flatMap((curve) => curve.map((c, j) => (2 - j) * c));
   const byFlow = [psi, power].flatMap((curve) => curve.map((c, j) => -j * c));
-  const speed = byFactor(speedDoubt(rotor), bySpeed);
+  const speed = byFactor(speedUncertainty(rotor), bySpeed);
   return plus(own, plus(speed, byFactor(PLATE * plateShare(book, rotor), byFlow)));
 }
 
 /** A curve that is a guess: ψ by one factor; λ too where it was guessed. */
-export function addRotorDoubt(
+export function addRotorUncertainty(
   book: Book,
   { id, data: { name } }: StoredOf<"rotors">,
   rotor: RotorBasis,
@@ -105,7 +105,7 @@ export function addRotorDoubt(
 }
 
 /** Coefficients of a propeller, each with its drift. */
-export function addThrustDoubt(name: string, { fit }: PropellerBasis, into: Collector): void {
+export function addThrustUncertainty(name: string, { fit }: PropellerBasis, into: Collector): void {
   const source = { from: "fit", what: `thrust tests of ${name}`, test: "thrust" } as const;
   for (const key of ["thrust", "power"] as const) {
     const covariance = fit.covariance[key];

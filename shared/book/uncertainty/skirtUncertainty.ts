@@ -3,7 +3,7 @@ import type { Surface } from "../../model/parts/surface.ts";
 import { type Book, testsOf } from "../book.ts";
 import type { LeakBasis } from "../leakBasis.ts";
 import { type Resolved, solvable } from "../resolve.ts";
-import type { Collector, DoubtSource } from "./collector.ts";
+import type { Collector, UncertaintySource } from "./collector.ts";
 
 /** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. METHOD 2. */
 const PLATE = 0.03;
@@ -43,7 +43,7 @@ function addLeak(book: Book, leak: LeakBasis, { skirt, surface }: On, into: Coll
 /** Gap and, where the same tests told it, friction of the wheels; the roughness' doubt is in the calibration's. */
 function addCalibrated({ calibration, gap, friction }: Resolved, { skirt }: On, into: Collector): void {
   const answer = calibration?.answer;
-  const source: DoubtSource = {
+  const source: UncertaintySource = {
     from: "calibration",
     what: `pull and leak tests of ${skirt?.name ?? "the skirt"}`,
     test: "pull",
@@ -54,7 +54,7 @@ function addCalibrated({ calibration, gap, friction }: Resolved, { skirt }: On, 
 }
 
 /** How wide the gap is: a leak test in its place, the calibration's, else as stated, with the surface's roughness as told apart or stated. */
-export function addGapDoubt(book: Book, resolved: Resolved, on: On, into: Collector): void {
+export function addGapUncertainty(book: Book, resolved: Resolved, on: On, into: Collector): void {
   const { leak, gap, roughness } = resolved;
   if (leak) addLeak(book, leak, on, into);
   else if (gap.basis === "calibrated") addCalibrated(resolved, on, into);
@@ -68,7 +68,7 @@ export function addGapDoubt(book: Book, resolved: Resolved, on: On, into: Collec
 }
 
 /** Friction of the wheels, and of a skirt that carries load, on the surface: from tilt tests or as stated. */
-export function addFrictionDoubt(resolved: Resolved, { surface }: On, into: Collector): void {
+export function addFrictionUncertainty(resolved: Resolved, { surface }: On, into: Collector): void {
   for (const [path, contact, basis] of [
     ["vehicle.wheelFriction", "wheels", resolved.friction],
     ["vehicle.skirtFriction", "skirt", resolved.skirtFriction],
@@ -81,7 +81,7 @@ export function addFrictionDoubt(resolved: Resolved, { surface }: On, into: Coll
 }
 
 /** The skirt's own sizes, as stated. */
-export function addSkirtDoubt({ name, uncertainty }: Skirt, into: Collector): void {
+export function addSkirtUncertainty({ name, uncertainty }: Skirt, into: Collector): void {
   const fields = { area: "area", perimeter: "perimeter", land: "land", lossSum: "edge loss" } as const;
   for (const [field, words] of Object.entries(fields))
     into.add(`skirt.${field}`, uncertainty[field], {

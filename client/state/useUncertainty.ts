@@ -1,20 +1,20 @@
 import { useMemo } from "preact/hooks";
-import type { BuildDoubt } from "../../shared/book/buildDoubt.ts";
+import type { BuildUncertainty } from "../../shared/book/buildUncertainty.ts";
 import type { Book } from "../../shared/book/resolve.ts";
-import type { AttitudeDoubt, Doubt } from "../../shared/decide/uncertainty.ts";
-import type { DoubtReply } from "./doubt/answer.ts";
-import { type DoubtQuestion, doubtQuestion, statesDoubt } from "./doubt/question.ts";
+import type { AttitudeUncertainty, Uncertainty } from "../../shared/decide/uncertainty.ts";
 import type { Outcome } from "./outcome.ts";
+import type { UncertaintyReply } from "./uncertainty/answer.ts";
+import { statesUncertainty, type UncertaintyQuestion, uncertaintyQuestion } from "./uncertainty/question.ts";
 import { useWorker } from "./useWorker.ts";
 
 /** How sure a build's verdict is, as far as it is worked out. */
-export interface DoubtState {
+export interface UncertaintyState {
   /** the last one worked out; null before the first, and where nothing is uncertain or there is no answer */
-  readonly doubt: Doubt | null;
+  readonly doubt: Uncertainty | null;
   /** on the attitudes that were worst when it was asked */
-  readonly worst: { readonly parked: AttitudeDoubt; readonly driving: AttitudeDoubt } | null;
+  readonly worst: { readonly parked: AttitudeUncertainty; readonly driving: AttitudeUncertainty } | null;
   /** where each doubt comes from, by path; of the build as it is now */
-  readonly sources: BuildDoubt["sources"];
+  readonly sources: BuildUncertainty["sources"];
   /** no number of the build has an uncertainty: how sure can't be said */
   readonly nothingStated: boolean;
   /** why there is no answer */
@@ -23,19 +23,19 @@ export interface DoubtState {
   readonly busy: boolean;
 }
 
-const FAILED: DoubtReply = {
+const FAILED: UncertaintyReply = {
   problem: "How sure it is could not be worked out in this browser; reload the page.",
 };
 
-const start = () => new Worker(new URL("./doubt/worker.ts", import.meta.url), { type: "module" });
+const start = () => new Worker(new URL("./uncertainty/worker.ts", import.meta.url), { type: "module" });
 
 /** @returns what a reply says of the question that stands now */
-export function doubtState(
-  question: DoubtQuestion | null,
-  reply: DoubtReply | null,
+export function uncertaintyState(
+  question: UncertaintyQuestion | null,
+  reply: UncertaintyReply | null,
   busy: boolean,
-): DoubtState {
-  const stated = question !== null && statesDoubt(question);
+): UncertaintyState {
+  const stated = question !== null && statesUncertainty(question);
   const doubt = stated && reply && "doubt" in reply ? reply.doubt : null;
   const [parked, driving] = doubt?.attitudes.slice(-2) ?? [];
   return {
@@ -55,9 +55,9 @@ export function doubtState(
  * @param outcome - the solved build, the same object while nothing changed
  * @returns the doubt with its sources; call it once a view and hand it on
  */
-export function useDoubt(book: Book, outcome: Outcome): DoubtState {
-  const question = useMemo(() => doubtQuestion(book, outcome), [book, outcome]);
-  const asked = question && statesDoubt(question) ? question : null;
-  const { reply, busy } = useWorker<DoubtQuestion, DoubtReply>(start, asked, FAILED);
-  return doubtState(question, reply, busy);
+export function useUncertainty(book: Book, outcome: Outcome): UncertaintyState {
+  const question = useMemo(() => uncertaintyQuestion(book, outcome), [book, outcome]);
+  const asked = question && statesUncertainty(question) ? question : null;
+  const { reply, busy } = useWorker<UncertaintyQuestion, UncertaintyReply>(start, asked, FAILED);
+  return uncertaintyState(question, reply, busy);
 }

@@ -1,15 +1,15 @@
-import { type BuildDoubt, buildDoubt } from "../../../shared/book/buildDoubt.ts";
+import { type BuildUncertainty, buildUncertainty } from "../../../shared/book/buildUncertainty.ts";
 import { type Book, solvable } from "../../../shared/book/resolve.ts";
-import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
+import type { StatedUncertainty } from "../../../shared/decide/uncertainty.ts";
 import { STANDARD_ANGLES } from "../../../shared/physics/predict.ts";
 import type { AnyPredictInput } from "../../../shared/physics/predictAny.ts";
 import type { Outcome } from "../outcome.ts";
 
 /** What the thread is asked, plain data. */
-export interface DoubtQuestion {
+export interface UncertaintyQuestion {
   readonly input: AnyPredictInput;
-  readonly asked: Uncertainty;
-  readonly sources: BuildDoubt["sources"];
+  readonly asked: StatedUncertainty;
+  readonly sources: BuildUncertainty["sources"];
 }
 
 /** Floor, wall, ceiling and the user's own, then the worst parked and the worst driving: the last two always. */
@@ -20,15 +20,15 @@ function anglesOf({ build, prediction }: Outcome): number[] {
 }
 
 /** @returns what is to be sampled of a solved build; null where it has no numbers */
-export function doubtQuestion(book: Book, outcome: Outcome): DoubtQuestion | null {
+export function uncertaintyQuestion(book: Book, outcome: Outcome): UncertaintyQuestion | null {
   const { build, resolved, prediction } = outcome;
   const input = resolved && solvable(resolved);
   if (!input || !prediction) return null;
-  const { sources, ...doubts } = buildDoubt(book, build, resolved);
+  const { sources, ...doubts } = buildUncertainty(book, build, resolved);
   return { input, asked: { ...doubts, angles: anglesOf(outcome) }, sources };
 }
 
 /** @returns whether anything at all is uncertain in it */
-export function statesDoubt({ sources }: DoubtQuestion): boolean {
+export function statesUncertainty({ sources }: UncertaintyQuestion): boolean {
   return Object.keys(sources).length > 0;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { rangeText, shareParts, sureText } from "#client/ui/doubtWords.ts";
-import type { DoubtSource } from "#shared/book/buildDoubt.ts";
+import { rangeText, shareParts, sureText } from "#client/ui/uncertaintyWords.ts";
+import type { UncertaintySource } from "#shared/book/buildUncertainty.ts";
 
 describe("how sure, in words", () => {
   it.each([
@@ -23,7 +23,7 @@ describe("how sure, in words", () => {
   });
 
   it("the parts of a doubt: those of one source together, largest first, crumbs left out", () => {
-    const source = (what: string): DoubtSource => ({ from: "fit", what, test: "curve" });
+    const source = (what: string): UncertaintySource => ({ from: "fit", what, test: "curve" });
     const parts = shareParts(
       [
         { path: "skirt.gap", share: 0.4 },

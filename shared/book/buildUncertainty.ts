@@ -1,15 +1,19 @@
 import type { Build } from "../model/build.ts";
 import { type Book, findById } from "./book.ts";
-import { type BuildDoubt, Collector } from "./doubt/collector.ts";
-import { addMotorDoubt } from "./doubt/motorDoubt.ts";
-import { addPackDoubt } from "./doubt/packDoubt.ts";
-import { addRotorDoubt, addThrustDoubt } from "./doubt/rotorDoubt.ts";
-import { addFrictionDoubt, addGapDoubt, addSkirtDoubt } from "./doubt/skirtDoubt.ts";
 import { type Resolved, solvable } from "./resolve.ts";
+import { type BuildUncertainty, Collector } from "./uncertainty/collector.ts";
+import { addMotorUncertainty } from "./uncertainty/motorUncertainty.ts";
+import { addPackUncertainty } from "./uncertainty/packUncertainty.ts";
+import { addRotorUncertainty, addThrustUncertainty } from "./uncertainty/rotorUncertainty.ts";
+import {
+  addFrictionUncertainty,
+  addGapUncertainty,
+  addSkirtUncertainty,
+} from "./uncertainty/skirtUncertainty.ts";
 
-export type { BuildDoubt, DoubtSource } from "./doubt/collector.ts";
+export type { BuildUncertainty, UncertaintySource } from "./uncertainty/collector.ts";
 
-const NOTHING: BuildDoubt = { uncertainty: {}, correlated: [], sources: {} };
+const NOTHING: BuildUncertainty = { uncertainty: {}, correlated: [], sources: {} };
 
 /** What the build states of a number stands before whatever parts and tests say of it. */
 function addStated({ uncertainty, name }: Build, into: Collector): void {
@@ -22,8 +26,8 @@ function addStated({ uncertainty, name }: Build, into: Collector): void {
 function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: Collector): void {
   const record = findById(book.rotors, build.rotor);
   if (!record) return;
-  if (rotor) addRotorDoubt(book, record, rotor, into);
-  if (thrust) addThrustDoubt(record.data.name, thrust, into);
+  if (rotor) addRotorUncertainty(book, record, rotor, into);
+  if (thrust) addThrustUncertainty(record.data.name, thrust, into);
 }
 
 /**
@@ -34,11 +38,11 @@ function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: 
  * @param book - the whole bench book
  * @param build - a stored build, or one changed by what-if handles
  * @param resolved - its numbers, from {@link resolveBuild}
- * @returns standard uncertainties and covariances as {@link doubtOf} takes them [unit of each number], sources by path; all empty where nothing is stated, or the build has no numbers
+ * @returns standard uncertainties and covariances as {@link uncertaintyOf} takes them [unit of each number], sources by path; all empty where nothing is stated, or the build has no numbers
  *
  * Valid for tests independent of each other. Source: METHOD 11; docs/method/uncertainty.md
  */
-export function buildDoubt(book: Book, build: Build, resolved: Resolved): BuildDoubt {
+export function buildUncertainty(book: Book, build: Build, resolved: Resolved): BuildUncertainty {
   const input = solvable(resolved);
   if (!input) return NOTHING;
   const into = new Collector(input);
@@ -48,12 +52,12 @@ export function buildDoubt(book: Book, build: Build, resolved: Resolved): BuildD
   const surface = findById(book.surfaces, build.surface)?.data;
   addStated(build, into);
   addBlower(book, build, resolved, into);
-  if (motor && resolved.motor) addMotorDoubt(motor, resolved.motor, into);
-  if (pack && resolved.pack) addPackDoubt(pack, resolved.pack, build, into);
+  if (motor && resolved.motor) addMotorUncertainty(motor, resolved.motor, into);
+  if (pack && resolved.pack) addPackUncertainty(pack, resolved.pack, build, into);
   if (surface) {
-    addGapDoubt(book, resolved, { skirt, surface }, into);
-    addFrictionDoubt(resolved, { skirt, surface }, into);
+    addGapUncertainty(book, resolved, { skirt, surface }, into);
+    addFrictionUncertainty(resolved, { skirt, surface }, into);
   }
-  if (skirt) addSkirtDoubt(skirt, into);
+  if (skirt) addSkirtUncertainty(skirt, into);
   return into.result();
 }

@@ -12,7 +12,7 @@ import { type HoldNeeds, holdNeeds } from "./holdNeeds.ts";
 import type { AdmittedSkirt, Problem } from "./problem.ts";
 
 /** A skirt at one gap: how it leaks, how it pulls, what it makes the wanted attitudes need. */
-export interface Seal {
+export interface FittedSkirt {
   /** a lip whose flow is solved by its velocity */
   readonly lip: boolean;
   readonly sealed: boolean;
@@ -29,9 +29,15 @@ function lipNumbers(gap: LipGap, { density, viscosity }: Fluid): number[] {
   const { perimeter, height, lossSum } = gap;
   const air = { density, viscosity };
   const crossing = (CROSSING_REYNOLDS * viscosity) / (density * 2 * height);
-  const rub = (v: number) => gapFrictionPressure(gap, air, v * perimeter * height);
+  const frictionDrop = (v: number) => gapFrictionPressure(gap, air, v * perimeter * height);
   const [slow, fast] = [crossing / 2, crossing * 2];
-  return [perimeter * height, 0.5 * density * lossSum, rub(slow) / slow, rub(fast) / fast ** 1.75, crossing];
+  return [
+    perimeter * height,
+    0.5 * density * lossSum,
+    frictionDrop(slow) / slow,
+    frictionDrop(fast) / fast ** 1.75,
+    crossing,
+  ];
 }
 
 /**
@@ -48,7 +54,12 @@ function lipNumbers(gap: LipGap, { density, viscosity }: Fluid): number[] {
  *
  * Valid as its parts. Source: docs/method/restriction.md
  */
-export function sealOf(problem: Problem, skirt: AdmittedSkirt, standOff: number, air: Fluid): Seal {
+export function fittedSkirtOf(
+  problem: Problem,
+  skirt: AdmittedSkirt,
+  standOff: number,
+  air: Fluid,
+): FittedSkirt {
   const { perimeter, land, openings, measuredLeak, share, wheelFriction, skirtFriction } = skirt;
   const height =
     requireNonNegative("skirt.gap", standOff) + requireNonNegative("skirt.roughness", skirt.roughness);

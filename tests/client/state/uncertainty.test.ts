@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { replyTo } from "#client/state/doubt/answer.ts";
-import { doubtQuestion, statesDoubt } from "#client/state/doubt/question.ts";
 import { solve } from "#client/state/outcome.ts";
-import { doubtState } from "#client/state/useDoubt.ts";
+import { replyTo } from "#client/state/uncertainty/answer.ts";
+import { statesUncertainty, uncertaintyQuestion } from "#client/state/uncertainty/question.ts";
+import { uncertaintyState } from "#client/state/useUncertainty.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
@@ -10,7 +10,7 @@ const build = book.builds[1].data;
 const outcome = solve(book, build);
 
 function asked() {
-  const question = doubtQuestion(book, outcome);
+  const question = uncertaintyQuestion(book, outcome);
   if (!question) throw new Error("The demo's second build has numbers.");
   return question;
 }
@@ -30,7 +30,7 @@ describe("how sure a build is, as asked and answered", () => {
   it("answers with the worst attitudes' own spread; while the next is worked out the answer stays", () => {
     const question = asked();
     const reply = replyTo(question);
-    const state = doubtState(question, reply, true);
+    const state = uncertaintyState(question, reply, true);
     expect(state.busy).toBe(true);
     expect(state.worst?.parked.angle).toBe(outcome.prediction?.worst.parked.angle);
     const { p5, p95 } = state.worst?.parked.parked ?? { p5: null, p95: null };
@@ -40,19 +40,23 @@ describe("how sure a build is, as asked and answered", () => {
 
   it("of a build without any uncertainty: says that nothing is stated, and is not sure of anything", () => {
     const question = { ...asked(), sources: {}, asked: { uncertainty: {}, correlated: [] } };
-    expect(statesDoubt(question)).toBe(false);
-    const state = doubtState(question, replyTo(asked()), true);
+    expect(statesUncertainty(question)).toBe(false);
+    const state = uncertaintyState(question, replyTo(asked()), true);
     expect(state).toMatchObject({ nothingStated: true, doubt: null, worst: null, busy: false });
   });
 
   it("of uncertainties that leave no answer: says why", () => {
     const reply = replyTo({ ...asked(), asked: { uncertainty: { "rotor.psi.2": 600 } } });
     expect(reply).toHaveProperty("problem");
-    expect(doubtState(asked(), reply, false).problem).toContain("smaller uncertainties");
+    expect(uncertaintyState(asked(), reply, false).problem).toContain("smaller uncertainties");
   });
 
   it("of a build without numbers: asks nothing", () => {
-    expect(doubtQuestion(book, solve(book, { ...build, motor: "no-such-motor" }))).toBeNull();
-    expect(doubtState(null, null, false)).toMatchObject({ nothingStated: false, doubt: null, problem: null });
+    expect(uncertaintyQuestion(book, solve(book, { ...build, motor: "no-such-motor" }))).toBeNull();
+    expect(uncertaintyState(null, null, false)).toMatchObject({
+      nothingStated: false,
+      doubt: null,
+      problem: null,
+    });
   });
 });

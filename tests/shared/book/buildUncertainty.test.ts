@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Book } from "#shared/book/book.ts";
-import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
-import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import type { Build } from "#shared/model/build.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { expectAllFinite } from "#tests/support/finite.ts";
@@ -16,7 +16,7 @@ function demo(id: string, changed: Partial<Build> = {}, changedBook: Book = book
   const resolved = resolveBuild(changedBook, build);
   const input = solvable(resolved);
   if (!input) throw new Error("no numbers");
-  return { build, resolved, input, doubt: buildDoubt(changedBook, build, resolved) };
+  return { build, resolved, input, doubt: buildUncertainty(changedBook, build, resolved) };
 }
 
 const without = (kind: string): Book => ({
@@ -25,7 +25,7 @@ const without = (kind: string): Book => ({
 });
 
 /** Standard uncertainty of a path, by itself or in its group. */
-function sdOf({ uncertainty, correlated }: ReturnType<typeof buildDoubt>, path: string): number {
+function sdOf({ uncertainty, correlated }: ReturnType<typeof buildUncertainty>, path: string): number {
   const group = correlated.find(({ paths }) => paths.includes(path));
   const i = group?.paths.indexOf(path) ?? 0;
   return group ? Math.sqrt(group.covariance[i][i]) : (uncertainty[path] ?? 0);
@@ -39,7 +39,7 @@ describe("buildDoubt, of the demo", () => {
       const paths = [...Object.keys(doubt.uncertainty), ...doubt.correlated.flatMap((group) => group.paths)];
       expect([...paths].sort()).toEqual(Object.keys(doubt.sources).sort());
       expect(new Set(paths).size).toBe(paths.length);
-      expectAllFinite(doubtOf(input, { ...doubt, samples: 256 }));
+      expectAllFinite(uncertaintyOf(input, { ...doubt, samples: 256 }));
     },
   );
 
@@ -112,7 +112,7 @@ describe("buildDoubt, by what the records say", () => {
     const slope = lambda[1] ?? Number.NaN;
     expect(sdOf(doubt, "rotor.lambda.1")).toBeCloseToRelative(0.3 * Math.abs(slope), 1e-12);
     expect(doubt.sources["rotor.psi.0"]?.from).toBe("estimate");
-    const { suction } = doubtOf(input, { uncertainty: {}, correlated: doubt.correlated.slice(0, 1) });
+    const { suction } = uncertaintyOf(input, { uncertainty: {}, correlated: doubt.correlated.slice(0, 1) });
     expect((suction.p95 ?? 0) / (suction.p50 ?? 1)).toBeGreaterThan(1.2);
   });
 
@@ -124,10 +124,10 @@ describe("buildDoubt, by what the records say", () => {
       "motor.kv": sdOf(doubt, "motor.kv"),
       "motor.resistance": sdOf(doubt, "motor.resistance"),
     };
-    const width = ({ suction }: ReturnType<typeof doubtOf>) => (suction.p95 ?? 0) - (suction.p5 ?? 0);
+    const width = ({ suction }: ReturnType<typeof uncertaintyOf>) => (suction.p95 ?? 0) - (suction.p5 ?? 0);
     expect(pair[0].covariance[0][1]).toBeGreaterThan(0);
-    const together = width(doubtOf(input, { uncertainty: {}, correlated: pair }));
-    expect(together).toBeLessThan(0.8 * width(doubtOf(input, { uncertainty: apart })));
+    const together = width(uncertaintyOf(input, { uncertainty: {}, correlated: pair }));
+    expect(together).toBeLessThan(0.8 * width(uncertaintyOf(input, { uncertainty: apart })));
   });
 
   it("two tests of a family whose tachometers disagree: the curve is less sure, at no flow by twice as much as the speed", () => {

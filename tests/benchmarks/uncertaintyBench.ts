@@ -1,7 +1,7 @@
 import { findById } from "#shared/book/book.ts";
-import { buildDoubt } from "#shared/book/buildDoubt.ts";
+import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
-import { doubtOf } from "#shared/decide/uncertainty.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { type Repeated, repeated } from "./timing.ts";
 
@@ -9,7 +9,7 @@ const SAMPLES = 2048;
 const RUNS = 25;
 const BUILD = "pane-crawler";
 
-export interface DoubtTimes extends Repeated {
+export interface UncertaintyTimes extends Repeated {
   readonly samples: number;
   readonly attitudes: number;
   /** numbers and groups of numbers that are uncertain */
@@ -17,19 +17,19 @@ export interface DoubtTimes extends Repeated {
 }
 
 /** Monte Carlo of the demo's crawler, every uncertainty that its book holds put in. */
-export function timedDoubt(): DoubtTimes {
+export function timedUncertainty(): UncertaintyTimes {
   const book = demoBook();
   const build = findById(book.builds, BUILD)?.data;
   if (!build) throw new Error(`The demo has no build ${BUILD}.`);
   const resolved = resolveBuild(book, build);
   const { input } = resolved;
   if (!input) throw new Error(`The demo's ${BUILD} has no numbers.`);
-  const { uncertainty, correlated } = buildDoubt(book, build, resolved);
+  const { uncertainty, correlated } = buildUncertainty(book, build, resolved);
   let seed = 0;
   let attitudes = 0;
   const times = repeated(() => {
     seed += 1;
-    attitudes = doubtOf(input, { uncertainty, correlated, samples: SAMPLES, seed }).attitudes.length;
+    attitudes = uncertaintyOf(input, { uncertainty, correlated, samples: SAMPLES, seed }).attitudes.length;
   }, RUNS);
   const uncertain = Object.keys(uncertainty).length + correlated.length;
   return { ...times, samples: SAMPLES, attitudes, uncertain };
