@@ -4,6 +4,7 @@ import { Jobs } from "./jobs/jobs.ts";
 import { serveClient } from "./middleware/client.ts";
 import { answerErrors } from "./middleware/errors.ts";
 import { onlyFinite } from "./middleware/finite.ts";
+import { refuseOtherHosts } from "./middleware/hosts.ts";
 import { refuseOtherOrigins, securityHeaders } from "./middleware/security.ts";
 import { apiRoutes } from "./routes/index.ts";
 import { mount } from "./routes/mount.ts";
@@ -14,6 +15,8 @@ export interface AppOptions {
   readonly clock: () => Date;
   /** folder of the built client; without it only the API is served */
   readonly client?: string;
+  /** names by which it may be asked, besides this machine's own */
+  readonly names?: readonly string[];
   /** choosings under way; on the server's own thread unless given */
   readonly jobs?: Jobs;
   /** where unexpected errors go */
@@ -23,11 +26,18 @@ export interface AppOptions {
 const API = "/api/v1";
 
 /** The whole server but the listening. */
-export function createApp({ store, clock, client, log = console.error, jobs }: AppOptions): Express {
+export function createApp({
+  store,
+  clock,
+  client,
+  names = [],
+  log = console.error,
+  jobs,
+}: AppOptions): Express {
   const app = express();
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
-  app.use(securityHeaders, refuseOtherOrigins);
+  app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins);
   app.use(API, mount(apiRoutes(store, clock, jobs ?? new Jobs(inThread(), clock, log))));
   app.use("/api", mount([]));
   if (client) app.use(serveClient(client));

@@ -3,24 +3,50 @@ import { resolve } from "node:path";
 export interface Config {
   readonly port: number;
   readonly host: string;
+  /** names and addresses by which it may be asked, besides this machine's own */
+  readonly names: readonly string[];
   /** data file */
   readonly file: string;
 }
 
 const DEFAULT_PORT = 4310;
 const GREATEST_PORT = 65_535;
+const NAME = /^(?:\[[0-9a-f:.]+\]|[0-9a-f:.]+|[a-z0-9._-]+)$/;
 
-/** @throws {RangeError} on a PORT that is none */
+function portFrom(text: string): number {
+  const port = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+  if (Number.isInteger(port) && port >= 0 && port <= GREATEST_PORT) return port;
+  throw new RangeError(
+    `PORT is "${text}"; allowed: a whole number from 0 to ${GREATEST_PORT}, for example 4310.`,
+  );
+}
+
+function namesFrom(text: string): string[] {
+  const names = text.toLowerCase().split(",");
+  const plain = names.map((name) => name.trim()).filter((name) => name !== "");
+  const wrong = plain.find((name) => !NAME.test(name));
+  if (wrong === undefined) return plain.map((name) => name.replace(/^\[|\]$/g, ""));
+  throw new RangeError(
+    `GRIPCURVE_HOSTS holds "${wrong}"; allowed: names and addresses without ports, for example bench.local,192.168.1.20.`,
+  );
+}
+
+/** @throws {RangeError} on a PORT that is none, on a GRIPCURVE_HOSTS that holds no names */
 export function configFrom(environment: Readonly<Record<string, string | undefined>>): Config {
   // Set to nothing counts as not set.
-  const PORT = environment.PORT || String(DEFAULT_PORT);
-  const HOST = environment.HOST || "127.0.0.1";
-  const GRIPCURVE_DB = environment.GRIPCURVE_DB || "data/gripcurve.db";
-  const port = /^\d+$/.test(PORT) ? Number(PORT) : Number.NaN;
-  if (!(Number.isInteger(port) && port >= 0 && port <= GREATEST_PORT)) {
-    throw new RangeError(
-      `PORT is "${PORT}"; allowed: a whole number from 0 to ${GREATEST_PORT}, for example 4310.`,
-    );
-  }
-  return { port, host: HOST, file: resolve(GRIPCURVE_DB) };
+  const host = environment.HOST || "127.0.0.1";
+  return {
+    port: portFrom(environment.PORT || String(DEFAULT_PORT)),
+    host,
+    names: [host.toLowerCase(), ...namesFrom(environment.GRIPCURVE_HOSTS ?? "")],
+    file: resolve(environment.GRIPCURVE_DB || "data/gripcurve.db"),
+  };
+}
+
+const THIS_MACHINE = /^(?:localhost|127\.\d+\.\d+\.\d+|::1)$/i;
+
+/** @returns what listening on an address opens beyond this machine, in words; null where it opens nothing */
+export function exposureOf({ host }: Config): string | null {
+  if (THIS_MACHINE.test(host)) return null;
+  return `HOST is ${host}: whoever reaches this machine over the network can read, change and empty the bench book. There is no password, and nothing is encrypted. Leave HOST unset to serve this machine alone. Names to be asked by go into GRIPCURVE_HOSTS.`;
 }

@@ -2,7 +2,7 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { fileURLToPath } from "node:url";
 import { createApp } from "./app.ts";
-import { configFrom } from "./config.ts";
+import { configFrom, exposureOf } from "./config.ts";
 import { loadDemoOnFirstStart } from "./demo.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { pool } from "./jobs/pool.ts";
@@ -17,12 +17,13 @@ const CLIENT = fileURLToPath(new URL("../client", import.meta.url));
 const WORKER = fileURLToPath(new URL("./choose.js", import.meta.url));
 
 function start(): void {
-  const { port, host, file } = configFrom(process.env);
+  const config = configFrom(process.env);
+  const { port, host, names, file } = config;
   const clock = () => new Date();
   const store = openStore(file, clock());
   loadDemoOnFirstStart(store, clock());
   const jobs = new Jobs(pool(WORKER), clock, console.error);
-  const server = createServer(createApp({ store, clock, client: CLIENT, jobs }));
+  const server = createServer(createApp({ store, clock, client: CLIENT, names, jobs }));
   const stop = () => {
     store.feed.close();
     void jobs.close();
@@ -37,6 +38,8 @@ function start(): void {
     fail(error);
   });
   server.listen(port, host, () => {
+    const exposure = exposureOf(config);
+    if (exposure) console.warn(exposure);
     const { port: taken } = server.address() as AddressInfo;
     console.log(`Gripcurve is ready at http://${host.includes(":") ? `[${host}]` : host}:${taken}`);
   });

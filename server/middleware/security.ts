@@ -32,12 +32,16 @@ export const securityHeaders: RequestHandler = (_request, response, next) => {
 };
 
 const CHANGES = new Set(["POST", "PUT", "DELETE", "PATCH"]);
+/** What a browser says of a request that one of our own pages, or its user, makes (Fetch Metadata Request Headers, 2.4). */
+const OUR_SITES = new Set([undefined, "same-origin", "none"]);
 
 /** A page of another origin that happens to be open must not write into the book. */
 export const refuseOtherOrigins: RequestHandler = (request, _response, next) => {
   const origin = request.get("origin");
-  if (CHANGES.has(request.method) && origin !== undefined && hostOf(origin) !== request.get("host")) {
-    throw new Refusal(403, "other-origin", `A page of ${origin} can't change this bench book.`);
+  const ours = origin === undefined || hostOf(origin) === request.get("host");
+  if (CHANGES.has(request.method) && !(ours && OUR_SITES.has(request.get("sec-fetch-site")))) {
+    const page = origin === undefined || ours ? "A page of another site" : `A page of ${origin}`;
+    throw new Refusal(403, "other-origin", `${page} can't change this bench book.`);
   }
   next();
 };

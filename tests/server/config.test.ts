@@ -1,6 +1,6 @@
 import { isAbsolute } from "node:path";
 import { describe, expect, it } from "vitest";
-import { configFrom } from "#server/config.ts";
+import { configFrom, exposureOf } from "#server/config.ts";
 
 describe("configFrom", () => {
   it("without anything set: this machine alone, port 4310, the data folder", () => {
@@ -18,4 +18,39 @@ describe("configFrom", () => {
   it.each(["http", "-1", "70000", "1.5", " "])('with PORT "%s": refuses and says what is allowed', (PORT) => {
     expect(() => configFrom({ PORT })).toThrow(/PORT is ".*"; allowed: .*for example 4310/);
   });
+
+  it("with names in GRIPCURVE_HOSTS: takes them beside HOST, in lower case and without brackets", () => {
+    const { names } = configFrom({
+      HOST: "Bench.local",
+      GRIPCURVE_HOSTS: " shop.lan, [FD00::7],,192.168.1.20",
+    });
+    expect(names).toEqual(["bench.local", "shop.lan", "fd00::7", "192.168.1.20"]);
+  });
+
+  it.each(["bench.local:4310", "http://bench.local", "*", "a b"])(
+    'with "%s" in GRIPCURVE_HOSTS: refuses and says what is allowed',
+    (GRIPCURVE_HOSTS) => {
+      expect(() => configFrom({ GRIPCURVE_HOSTS })).toThrow(
+        /GRIPCURVE_HOSTS holds ".*"; allowed: .*bench\.local/,
+      );
+    },
+  );
+});
+
+describe("exposureOf", () => {
+  it.each([undefined, "localhost", "127.0.0.1", "127.0.0.2", "::1"])(
+    "of HOST %s, which only this machine reaches: nothing to say",
+    (HOST) => {
+      expect(exposureOf(configFrom({ HOST }))).toBeNull();
+    },
+  );
+
+  it.each(["0.0.0.0", "::", "192.168.1.20", "bench.local"])(
+    "of HOST %s, which others reach: says what they can do, and the remedy",
+    (HOST) => {
+      const words = exposureOf(configFrom({ HOST }));
+      expect(words).toContain(`HOST is ${HOST}`);
+      expect(words).toMatch(/read, change and empty.*no password.*Leave HOST unset/);
+    },
+  );
 });

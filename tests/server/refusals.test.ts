@@ -70,17 +70,6 @@ describe("a refusal, by its status", () => {
     expect(body.data.kv).toBe(9);
   });
 
-  it("403 on a write by a page of another origin, none on one of our own", async () => {
-    const { api } = freshBook();
-    const elsewhere = await api.post("/api/v1/bench/empty").set("Origin", "https://example.org").expect(403);
-    expect(elsewhere.body.error.code).toBe("other-origin");
-    await api
-      .post("/api/v1/bench/empty")
-      .set("Host", "bench.local")
-      .set("Origin", "http://bench.local")
-      .expect(200);
-  });
-
   it.each(["/api/v1/nothing", "/api/v2/motors", "/api", `${motors}/no-such`, `${motors}/no-such/revisions`])(
     "404 on %s, in the one shape",
     async (path) => {
