@@ -8,6 +8,9 @@ import { Jobs } from "./jobs/jobs.ts";
 import { pool } from "./jobs/pool.ts";
 import { openStore } from "./store/store.ts";
 
+/** How often the file is asked whether another server wrote to it [ms]. */
+const LOOK_FOR_OTHERS = 1_000;
+
 /** How long running requests may take after the signal to stop [ms]. */
 const PATIENCE = 3_000;
 
@@ -23,8 +26,10 @@ function start(): void {
   const store = openStore(file, clock());
   loadDemoOnFirstStart(store, clock());
   const jobs = new Jobs(pool(WORKER), clock, console.error);
+  const looking = setInterval(() => store.lookForOthers(), LOOK_FOR_OTHERS);
   const server = createServer(createApp({ store, clock, client: CLIENT, names, jobs }));
   const stop = () => {
+    clearInterval(looking);
     store.feed.close();
     void jobs.close();
     server.close(() => store.close());
@@ -34,6 +39,7 @@ function start(): void {
   process.once("SIGTERM", stop);
   process.once("SIGINT", stop);
   server.once("error", (error) => {
+    clearInterval(looking);
     store.close();
     fail(error);
   });

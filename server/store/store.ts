@@ -6,6 +6,7 @@ import { copyBeside, type Database, openDatabase } from "./database.ts";
 import { NotEmptyError } from "./errors.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
+import { OtherWriters } from "./others.ts";
 import { References } from "./references.ts";
 import { type Book, type Collections, clear, dump, fill } from "./wholeBook.ts";
 
@@ -13,8 +14,10 @@ import { type Book, type Collections, clear, dump, fill } from "./wholeBook.ts";
 export class Store {
   readonly feed = new ChangeFeed();
   readonly collections: Collections;
+  readonly #others: OtherWriters;
 
   constructor(private readonly database: Database) {
+    this.#others = new OtherWriters(database);
     const references = new References(database);
     this.collections = byCollection((name) => new Collection(name, database, references, this.feed));
   }
@@ -51,6 +54,11 @@ export class Store {
       }
       this.#setMark("started", "yes");
     });
+  }
+
+  /** Tells those who follow the book that it changed, where another process wrote to the file since the last look. */
+  lookForOthers(): void {
+    if (this.#others.haveWritten()) this.#wholeBookChanged("elsewhere");
   }
 
   /** Everything in the book, read in one transaction. */
@@ -121,7 +129,7 @@ export class Store {
     this.database.transaction(change).immediate();
   }
 
-  #wholeBookChanged(change: "emptied" | "loaded"): void {
+  #wholeBookChanged(change: "emptied" | "loaded" | "elsewhere"): void {
     this.feed.publish({ collection: null, id: null, revision: null, change });
   }
 }

@@ -10,12 +10,15 @@ export const stored = <S extends z.ZodType>(data: S) => z.strictObject({ ...enve
 export const page = <S extends z.ZodType>(data: S) =>
   z.strictObject({ items: z.array(stored(data)), next: z.string().nullable() });
 
-/** What the event stream says after a write; collection, id and revision are null where the whole book changed. */
+/**
+ * What the event stream says after a write; collection, id and revision are null where the whole book changed, or where
+ * another server that shares the data file wrote something: read anew.
+ */
 export const changeEvent = z.strictObject({
   collection: collectionName.nullable(),
   id: z.string().nullable(),
   revision: z.int().nullable(),
-  change: z.enum(["created", "replaced", "deleted", "emptied", "loaded"]),
+  change: z.enum(["created", "replaced", "deleted", "emptied", "loaded", "elsewhere"]),
 });
 
 const eachCollection = <S extends z.ZodType>(shape: (name: CollectionName) => S) =>

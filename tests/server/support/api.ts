@@ -13,8 +13,8 @@ export interface Book {
 }
 
 /** A server on an empty book of its own; an error that it would have to log fails the test. */
-export function freshBook(clock = steppingClock()): Book {
-  const store = freshStore();
+export function freshBook(clock = steppingClock(), file?: string): Book {
+  const store = freshStore(file);
   const log = (error: unknown) => {
     throw error;
   };
