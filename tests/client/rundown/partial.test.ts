@@ -38,8 +38,10 @@ describe("a run-down of a build that lacks something", () => {
     const question = questionOf(outcomeIn(stated(book)), asked);
     if (!run || !question) throw new Error("no run");
     const whole = runDown(question.input);
-    expect(run.end).toEqual(whole.end);
-    expect(run.last.suction).toBe(whole.samples.at(-1)?.suction);
+    // the solver starts from wherever the attitudes' falls were sought, so the last digit may differ
+    expect(run.end.reason).toBe(whole.end.reason);
+    expect(run.end.time).toBeCloseToRelative(whole.end.time, 1e-12);
+    expect(run.last.suction).toBeCloseToRelative(whole.samples.at(-1)?.suction ?? 0, 1e-12);
     expect(run.start.suction).toBe(whole.samples[0].suction);
     expect(run.last.holds.every(({ verdict }) => verdict === null)).toBe(true);
     expect(plain(partialRunSentence(known, run))).toMatch(
