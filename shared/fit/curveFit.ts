@@ -30,6 +30,10 @@ export interface CurveFit {
 export type DegreeWish = number | "auto";
 
 const HIGHEST_DEGREE = 4;
+/** A rotor's curve is bent: from three flows on a straight line is no candidate [-]. docs/method/fits/rotor.md, Degree */
+export const LOWEST_DEGREE = 2;
+/** Up to this many flows the criterion can't weigh one degree against another: its penalty grows without bound [-]. Judgement. */
+const FEW_FLOWS = 5;
 /** A studentised residual beyond it marks a point as an outlier [-]. Common practice, no source. */
 const OUTLIER = 3;
 /** Residuals below this share of the largest |y| are rounding, no evidence for or against a degree [-]. */
@@ -41,7 +45,7 @@ const ROUNDING = 1e-9;
  *     AICc = n·ln(RSS/n) + 2k + 2k(k+1)/(n−k−1),  k = degree + 2
  *
  * @param points - x, y, weight [any unit]
- * @param wish - the degree, or "auto": 1…4, never more than a third of the points [-]
+ * @param wish - the degree, or "auto": 2…4, never more than a third of the points; 2 with three to five flows, 1 with two [-]
  * @param flows - how many different x there are: a degree needs one more than itself [-]
  * @returns the fit, why its degree, and what stands out [unit of y over powers of x]
  * @throws {NotEnoughDataError} on fewer different x than the degree wished for needs, or fewer than two
@@ -58,18 +62,36 @@ export function fitCurve(points: readonly CurvePoint[], wish: DegreeWish, flows:
     );
   const data = dataOf(points);
   if (wish !== "auto") return fitAtDegree(data, wish, flows);
-  const most = Math.max(1, Math.min(HIGHEST_DEGREE, Math.floor(points.length / 3), flows - 1));
-  const tried = Array.from({ length: most }, (_, i) => tryDegree(data, i + 1));
-  const judged = tried.filter((fit) => fit.aicc !== null);
-  const [lowest] = tried;
-  if (judged.length === 0)
-    return described(
-      data,
-      lowest,
-      `degree 1, the lowest: ${points.length} points are too few to weigh one degree against another`,
-    );
-  const best = judged.reduce((a, b) => ((b.aicc ?? 0) < (a.aicc ?? 0) ? b : a));
-  return described(data, best, reasonFor(best, judged, most));
+  if (isFewFlows(flows)) {
+    const degree = Math.min(LOWEST_DEGREE, flows - 1);
+    const reason = `degree ${degree}: ${flows} flows are too few to weigh one degree against another`;
+    return described(data, tryDegree(data, degree), reason);
+  }
+  const most = Math.min(HIGHEST_DEGREE, Math.floor(points.length / 3));
+  const tried = Array.from({ length: most - LOWEST_DEGREE + 1 }, (_, i) =>
+    tryDegree(data, LOWEST_DEGREE + i),
+  );
+  const best = tried.reduce((a, b) => (criterion(b) < criterion(a) ? b : a));
+  return described(data, best, reasonFor(best, tried, most));
+}
+
+/**
+ * Whether flows are too few for the readings to choose the degree.
+ *
+ *     flows ≤ 5
+ *
+ * @param flows - how many different flows there are [-]
+ * @returns true where {@link fitCurve} takes the degree without weighing it [-]
+ *
+ * Valid for any number. Source: judgement; docs/method/fits/rotor.md, Degree
+ */
+export function isFewFlows(flows: number): boolean {
+  return flows <= FEW_FLOWS;
+}
+
+/** AICc, infinite where the points are too few for it. */
+function criterion({ aicc }: Tried): number {
+  return aicc ?? Number.POSITIVE_INFINITY;
 }
 
 /** The points as lists. */
@@ -113,11 +135,12 @@ function fitAtDegree(data: CurveData, degree: number, flows: number): CurveFit {
   return described(data, tryDegree(data, degree), `degree ${degree}, as asked for`);
 }
 
-function reasonFor(best: Tried, judged: readonly Tried[], most: number): string {
-  const aicc = (fit: Tried) => `${fit.degree}: ${(fit.aicc ?? 0).toFixed(1)}`;
-  const limit =
-    most < HIGHEST_DEGREE ? `; ${most} is the most that the number of points and flows allows` : "";
-  return `degree ${best.degree} has the lowest AICc (${judged.map(aicc).join(", ")})${limit}`;
+function reasonFor(best: Tried, tried: readonly Tried[], most: number): string {
+  const limit = most < HIGHEST_DEGREE ? `${most} is the highest that so few points allow` : "";
+  if (tried.length === 1) return `degree ${best.degree}: ${limit}`;
+  const aicc = (fit: Tried) => `${fit.degree}: ${criterion(fit).toFixed(1)}`;
+  const chosen = `degree ${best.degree} has the lowest AICc (${tried.map(aicc).join(", ")})`;
+  return limit ? `${chosen}; ${limit}` : chosen;
 }
 
 /** A fit with all that is said about it. */

@@ -44,7 +44,7 @@ export interface RotorFit {
 /**
  * Curve of a rotor family from bench readings at any speeds, sizes and densities.
  *
- *     ψ = Σ cⱼφʲ by weighted least squares, degree 1…4 by AICc; two flows only: ψ = ψ₀(1 − (φ/φ_free)²)
+ *     ψ = Σ cⱼφʲ by weighted least squares, degree 2…4 by AICc, 2 with three to five flows; two flows only: ψ = ψ₀(1 − (φ/φ_free)²)
  *
  * @param request - diameter [m]; points: speed [rpm], flow [m³/s], pressure [Pa], density [kg/m³], shaft power [W], weight [-]; degree, "auto" unless given [-]
  * @returns ψ(φ) and λ(φ) with their statistics, the fitted range and what to know about it [-]

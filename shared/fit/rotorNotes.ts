@@ -1,7 +1,8 @@
 import { evaluatePolynomial, firstPositiveZero } from "../numeric/polynomial.ts";
 import type { Note } from "../physics/note.ts";
-import type { CurveFit } from "./curveFit.ts";
-import type { RotorPoint } from "./rotorPoints.ts";
+import { type CurveFit, isFewFlows, LOWEST_DEGREE } from "./curveFit.ts";
+import { distinctFlows, type RotorPoint } from "./rotorPoints.ts";
+import { UNSHOWN } from "./twoPointFit.ts";
 
 export type PsiFit = CurveFit & { readonly twoPoint?: boolean };
 
@@ -9,13 +10,11 @@ export type PsiFit = CurveFit & { readonly twoPoint?: boolean };
 const OPEN = 0.3;
 /** A first reading above this share of the largest flow is not blocked [-]. Judgement. */
 const BLOCKED = 0.05;
-/** Below it a curve's shape is hardly seen. Common practice, no source. */
-const FEW_POINTS = 5;
 
 /**
  * What to know about a fitted rotor curve before trusting it.
  *
- *     notes by code: two-point, no-residual, degree-high, stall, few-points, no-blocked-reading, no-open-reading, no-free-flow, negative-pressure, no-variation, outliers
+ *     notes by code: two-point, no-residual, degree-high, stall, few-flows, no-blocked-reading, no-open-reading, no-free-flow, negative-pressure, no-variation, outliers
  *
  * @param fit - of ψ [-]
  * @param points - φ, ψ [-]
@@ -25,10 +24,12 @@ const FEW_POINTS = 5;
  * Valid for any fit of {@link fitCurve} or {@link fitTwoPoint}. Source: docs/method/fits/rotor.md
  */
 export function psiNotes(fit: PsiFit, points: readonly RotorPoint[], stall: boolean): Note[] {
-  return [...shapeNotes(fit, points.length, stall), ...rangeNotes(fit, points)];
+  return [...shapeNotes(fit, points, stall), ...rangeNotes(fit, points)];
 }
 
-function shapeNotes(fit: PsiFit, count: number, stall: boolean): Note[] {
+function shapeNotes(fit: PsiFit, points: readonly RotorPoint[], stall: boolean): Note[] {
+  const count = points.length;
+  const flows = distinctFlows(points.map((point) => point.phi));
   const notes: Note[] = [];
   const note = (code: string, message: string) => notes.push({ code, message });
   if (fit.twoPoint)
@@ -37,11 +38,17 @@ function shapeNotes(fit: PsiFit, count: number, stall: boolean): Note[] {
       "The curve rests on two flows only, ψ = ψ₀(1 − (φ/φ_free)²): a stall hump between them stays unseen. Take readings between.",
     );
   if (fit.dof === 0)
-    note("no-residual", "The points leave no residual: the doubt of the curve is unknown. Repeat readings.");
-  if (!fit.twoPoint && fit.degree > Math.max(1, Math.floor(count / 3)))
+    note(
+      "no-residual",
+      `The points leave no residual: the curve counts as uncertain by ${100 * UNSHOWN}\u202f%. Repeat readings.`,
+    );
+  if (!fit.twoPoint && fit.degree > Math.max(LOWEST_DEGREE, Math.floor(count / 3)))
     note("degree-high", `Degree ${fit.degree} is more than a third of the ${count} points.`);
-  if (fit.degree === 1 && count < FEW_POINTS)
-    note("few-points", "So few points give a straight line; five or more show the curve's shape.");
+  if (!fit.twoPoint && isFewFlows(flows))
+    note(
+      "few-flows",
+      `The curve rests on ${flows} flows only: a stall hump between them stays unseen. Six or more let the readings choose its shape.`,
+    );
   if (stall)
     note("stall", "The pressure rises with the flow over part of the curve: the rotor stalls there.");
   if (fit.outliers.length > 0)

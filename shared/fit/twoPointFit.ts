@@ -4,6 +4,9 @@ import { twoPointCurve } from "../physics/fanlaws/coefficients.ts";
 import type { CurveFit } from "./curveFit.ts";
 import type { RotorPoint } from "./rotorPoints.ts";
 
+/** Relative standard uncertainty of a curve whose readings can't show it: two flows alone, or no residual left [-]. Common practice, no source. */
+export const UNSHOWN = 0.3;
+
 /**
  * Curve of a rotor of which only two flows are known, as a rule blocked and open.
  *

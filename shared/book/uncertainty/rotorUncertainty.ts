@@ -1,15 +1,15 @@
 import { testOffsets } from "../../fit/testOffsets.ts";
+import { UNSHOWN } from "../../fit/twoPointFit.ts";
 import type { StoredOf } from "../../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError } from "../../numeric/errors.ts";
+import { ESTIMATE_UNCERTAINTY } from "../../physics/fanlaws/estimate.ts";
 import { type Book, oncePerBook, testsOf } from "../book.ts";
 import type { PropellerBasis } from "../propellerBasis.ts";
 import type { RotorBasis } from "../rotorBasis.ts";
-import type { Collector } from "./collector.ts";
+import type { Collector, UncertaintySource } from "./collector.ts";
 
 type Matrix = readonly (readonly number[])[];
 
-/** A curve from geometry, or from two readings alone, is good to ±30 %, taken whole as a standard uncertainty [-]. METHOD 3. */
-const GUESSED = 0.3;
 /** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. METHOD 2. */
 const PLATE = 0.03;
 
@@ -81,27 +81,38 @@ function curveCovariance(book: Book, rotor: RotorBasis): number[][] {
   return plus(own, plus(speed, byFactor(PLATE * plateShare(book, rotor), byFlow)));
 }
 
-/** A curve that is a guess: ψ by one factor; λ too where it was guessed. */
+/** Who says what a curve that its readings can't show is uncertain by. */
+function guessOf(name: string, basis: RotorBasis["basis"]): UncertaintySource {
+  const whats = {
+    estimated: `curve estimated from the geometry of ${name}`,
+    "two-point": `two readings of ${name}`,
+    measured: `few readings of ${name}`,
+  };
+  return { from: "estimate", what: whats[basis], test: "curve" };
+}
+
+/** ψ and λ from their fits; by one factor each where the readings leave no residual, or there are none. */
 export function addRotorUncertainty(
   book: Book,
   { id, data: { name } }: StoredOf<"rotors">,
   rotor: RotorBasis,
   into: Collector,
 ): void {
-  const { basis, psi, lambda } = rotor;
-  if (basis === "measured") {
+  const { basis, psi, lambda, fit } = rotor;
+  const [psiPaths, lambdaPaths] = [pathsOf("rotor.psi", psi), pathsOf("rotor.lambda", lambda)];
+  const guess = guessOf(name, basis);
+  const guessed = basis === "estimated" ? ESTIMATE_UNCERTAINTY : UNSHOWN;
+  const powerCovariance = fit?.lambdaCovariance ?? [];
+  const powerShown = powerCovariance.length > 0;
+  if (basis === "measured" && fit && fit.covariance.length > 0) {
     const covariance = oncePerBook(book, `curve covariance ${id}`, () => curveCovariance(book, rotor));
-    const paths = [...pathsOf("rotor.psi", psi), ...pathsOf("rotor.lambda", lambda)];
-    into.addGroup(paths, covariance, { from: "fit", what: `curve tests of ${name}`, test: "curve" });
-    return;
+    const source = { from: "fit", what: `curve tests of ${name}`, test: "curve" } as const;
+    into.addGroup(powerShown ? [...psiPaths, ...lambdaPaths] : psiPaths, covariance, source);
+  } else {
+    into.addGroup(psiPaths, byFactor(guessed, psi), guess);
+    into.addGroup(lambdaPaths, powerCovariance, guess);
   }
-  const what =
-    basis === "estimated" ? `curve estimated from the geometry of ${name}` : `two readings of ${name}`;
-  const source = { from: "estimate", what, test: "curve" } as const;
-  into.addGroup(pathsOf("rotor.psi", psi), byFactor(GUESSED, psi), source);
-  if (basis === "estimated" && lambda)
-    into.addGroup(pathsOf("rotor.lambda", lambda), byFactor(GUESSED, lambda), source);
-  else into.addGroup(pathsOf("rotor.lambda", lambda), rotor.fit?.lambdaCovariance ?? [], source);
+  if (!powerShown) into.addGroup(lambdaPaths, byFactor(guessed, lambda ?? []), guess);
 }
 
 /** Coefficients of a propeller, each with its drift. */

@@ -27,7 +27,7 @@ export interface EstimatedRotor {
 /** Share of the Euler work that becomes pressure in small printed rotors [-]. Common practice, no source. */
 export const HYDRAULIC_EFFICIENCY = 0.6;
 /** Relative doubt of an estimate from the drawing alone [-]. Judgement, no source. */
-const ESTIMATE_UNCERTAINTY = 0.3;
+export const ESTIMATE_UNCERTAINTY = 0.3;
 const WIESNER_POWER = 0.7;
 
 /**

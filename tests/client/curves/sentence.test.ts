@@ -17,14 +17,14 @@ describe("rotorSentence", () => {
     );
   });
 
-  it("claims no doubt that the points cannot show", () => {
+  it("says what is assumed, for a curve whose points leave no residual", () => {
     const text = rotorSentence(family({ basis: "measured" }, ["a"]), null);
     expect(text).toMatch(/^The curve of Fern is drawn from 1 test /);
-    expect(text).not.toContain("±");
+    expect(text).toMatch(/: ±\s30\s% is assumed\.$/);
   });
 
   it.each([
-    ["two-point", /rests on two flows only/],
+    ["two-point", /rests on two flows only, from 1 test at 2 sizes: ±\s30\s% is assumed/],
     ["estimated", /estimated from its shape, ±\s30\s%/],
     ["missing", /^The curve of Fern is not known yet\.$/],
   ])("says what a curve that is %s rests on", (basis, expected) => {

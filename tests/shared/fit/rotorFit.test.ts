@@ -18,10 +18,10 @@ const exact = (psi: (phi: number) => number, phis = PHIS) =>
 describe("fitRotor, on eight noisy points", () => {
   const fit = fitRotor({ diameter: DIAMETER, points: noisy });
 
-  it("takes the degree of lowest AICc, no more than a third of the points, and says why", () => {
+  it("takes degree 2, the highest that eight points allow, and says so", () => {
     expect(fit.degree).toBe(2);
     expect(fit.aicc).toBeCloseToRelative(-63.56192304802723, 1e-9);
-    expect(fit.reason).toMatch(/degree 2 has the lowest AICc \(1: -29\.5, 2: -63\.6\)/);
+    expect(fit.reason).toMatch(/^degree 2: 2 is the highest that so few points allow/);
   });
 
   it("gives the coefficients and statistics of an independent least squares", () => {
@@ -166,12 +166,75 @@ describe("fitRotor, on few readings", () => {
     expect(fit.covariance[0]).toHaveLength(3);
   });
 
-  it("three readings give a straight line, and say that they are too few to choose", () => {
+  // a parabola through three points, by hand: 0.8 − 1.5φ − 10φ²
+  it("three readings give the parabola through them, say that they are too few to choose, and leave no residual", () => {
     const fit = fitRotor({ diameter: DIAMETER, points: [at(0, 0.8), at(0.1, 0.55), at(0.2, 0.1)] });
-    expect(fit.degree).toBe(1);
+    [0.8, -1.5, -10].forEach((c, j) => {
+      expect(fit.psi[j]).toBeCloseToRelative(c, 1e-9);
+    });
     expect(fit.aicc).toBeNull();
-    expect(fit.reason).toMatch(/too few/);
+    expect(fit.dof).toBe(0);
+    expect(fit.reason).toMatch(/3 flows are too few/);
+    const codes = fit.warnings.map(({ code }) => code);
+    expect(codes).toEqual(expect.arrayContaining(["few-flows", "no-residual"]));
+    expect(codes).not.toContain("degree-high");
     expectAllFinite(fit);
+  });
+
+  it.each([
+    [3, 1],
+    [4, 1],
+    [5, 1],
+    [4, 5],
+    [5, 4],
+  ])("%i flows, each read %i times: degree 2, and the parabola comes back", (flows, times) => {
+    const phis = Array.from({ length: flows * times }, (_, i) => (0.2 * (i % flows)) / (flows - 1));
+    const fit = fitRotor({
+      diameter: DIAMETER,
+      points: exact((phi) => 0.9 - 0.3 * phi - 15 * phi ** 2, phis),
+    });
+    expect(fit.degree).toBe(2);
+    [0.9, -0.3, -15].forEach((c, j) => {
+      expect(fit.psi[j]).toBeCloseToRelative(c, 1e-9);
+    });
+    expect(fit.dof).toBe(flows * times - 3);
+    expect(fit.warnings.map(({ code }) => code)).toContain("few-flows");
+  });
+
+  it("six flows and more let the readings choose, and are no few flows", () => {
+    const bent = (phi: number) => 0.9 + phi - 30 * phi ** 2 + 40 * phi ** 3;
+    const phis = Array.from({ length: 9 }, (_, i) => 0.025 * i);
+    const fit = fitRotor({ diameter: DIAMETER, points: exact(bent, phis) });
+    expect(fit.degree).toBe(3);
+    expect(fit.reason).toMatch(/degree 3 has the lowest AICc \(2: -\d+\.\d, 3: -\d+\.\d\); 3 is the highest/);
+    expect(fit.warnings.map(({ code }) => code)).not.toContain("few-flows");
+    const six = fitRotor({ diameter: DIAMETER, points: exact(bent, phis.slice(0, 6)) });
+    expect(six.warnings.map(({ code }) => code)).not.toContain("few-flows");
+    expect(six.degree).toBe(2);
+  });
+
+  // Noise of 2 % of blocked pressure, signs as they come; AICc over degrees from 1 up takes the line here and reads ψ(0.1) 12 % low.
+  it("six noisy readings of a parabola give no straight line", () => {
+    const off = [1, -1, 1, 1, -1, 1];
+    const points = off.map((sign, i) => at(0.04 * i, 0.9 - 20 * (0.04 * i) ** 2 + 0.018 * sign));
+    const { degree, psi } = fitRotor({ diameter: DIAMETER, points });
+    expect(degree).toBe(2);
+    expect(Math.abs(psi[0] + 0.1 * psi[1] + 0.01 * psi[2] - 0.7)).toBeLessThan(0.018);
+  });
+
+  it("λ of three flows is a parabola as well; of two, the line through them", () => {
+    const power = (phi: number) => 0.02 + 0.9 * phi - 1.5 * phi ** 2;
+    const read = (phis: readonly number[]) => [
+      ...phis.map((phi) => readingAt({ phi, psi: 0.9 - 15 * phi ** 2, lambda: power(phi) })),
+      ...[0.03, 0.06, 0.13].map((phi) => at(phi, 0.9 - 15 * phi ** 2)),
+    ];
+    const three = fitRotor({ diameter: DIAMETER, points: read([0, 0.1, 0.2]) }).lambda;
+    [0.02, 0.9, -1.5].forEach((c, j) => {
+      expect(three?.[j]).toBeCloseToRelative(c, 1e-9);
+    });
+    const two = fitRotor({ diameter: DIAMETER, points: read([0, 0.2]) }).lambda;
+    expect(two).toHaveLength(2);
+    expect(two?.[1]).toBeCloseToRelative(0.6, 1e-9);
   });
 
   const need = (points: RotorReadingPoint[], degree?: number) => () =>

@@ -1,4 +1,6 @@
+import { UNSHOWN } from "../../../../shared/fit/twoPointFit.ts";
 import { evaluatePolynomial } from "../../../../shared/numeric/polynomial.ts";
+import { ESTIMATE_UNCERTAINTY } from "../../../../shared/physics/fanlaws/estimate.ts";
 import { axisOver, type Band, type Line, type Mark, type Plot, type ShapeLabel } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
 import type { FamilyReading, RotorFamily } from "./family.ts";
@@ -10,8 +12,6 @@ export type BandAt = (phi: number) => { readonly mean: number; readonly predicti
 const STEPS = 120;
 /** How far past the last reading a curve is drawn that never comes down to zero. */
 const BEYOND = 1.1;
-/** Doubt of an estimate from the rotor's shape [-]. METHOD 3. */
-const ESTIMATE_DOUBT = 0.3;
 
 /** End of the axis where no reading has a flow [φ]. */
 const ANY_FLOW = 0.2;
@@ -62,22 +62,28 @@ function linesOf(family: RotorFamily, shown: Shown): Line[] {
   ];
 }
 
+/** @returns share of ψ that the curve counts as uncertain by where its readings can't show it [-]; null where they do */
+function assumedUncertainty({ answer, fit }: RotorFamily): number | null {
+  if (answer.basis === "estimated") return ESTIMATE_UNCERTAINTY;
+  return answer.basis === "two-point" || fit?.dof === 0 ? UNSHOWN : null;
+}
+
 function bandsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Band[] {
   const { answer } = family;
   if (answer.basis === "missing" || (shown.as !== "psi" && shown.as !== "pressure")) return [];
   const units = unitsOf(family, shown);
-  const estimate = answer.basis === "estimated";
+  const assumed = assumedUncertainty(family);
   const make = (strength: Band["strength"]): Band => ({
     key: strength,
     tone: "rotor",
     strength,
     points: span(0, endOf(family)).map((phi) => {
       const psi = evaluatePolynomial(answer.psi, phi);
-      const half = estimate ? ESTIMATE_DOUBT * psi : (bandAt(phi)?.[strength] ?? Number.NaN);
+      const half = assumed === null ? (bandAt(phi)?.[strength] ?? Number.NaN) : assumed * psi;
       return { x: units.x(phi), lo: units.y(psi - half), hi: units.y(psi + half) };
     }),
   });
-  return estimate ? [make("prediction")] : [make("prediction"), make("mean")];
+  return assumed === null ? [make("prediction"), make("mean")] : [make("prediction")];
 }
 
 /** @returns which shape stands for which test */

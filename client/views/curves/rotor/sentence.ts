@@ -1,8 +1,8 @@
+import { UNSHOWN } from "../../../../shared/fit/twoPointFit.ts";
+import { ESTIMATE_UNCERTAINTY } from "../../../../shared/physics/fanlaws/estimate.ts";
 import { counted, inWords } from "../../../ui/count.ts";
 import { capital, percent } from "../words.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
-
-const ESTIMATE_DOUBT = "±\u202f30\u202f%";
 
 /** How well the curve is known: the largest half-width of its mean's 95 % band within the tested range, over ψ with no flow. */
 export type Sureness = number | null;
@@ -13,12 +13,14 @@ export function rotorSentence(family: RotorFamily, sureness: Sureness): string {
   const { name } = rotor.data;
   if (answer.basis === "missing") return `The curve of ${name} is not known yet.`;
   if (answer.basis === "estimated")
-    return `No curve test of ${name} counts yet: its curve is estimated from its shape, ${ESTIMATE_DOUBT}.`;
+    return `No curve test of ${name} counts yet: its curve is estimated from its shape, ±\u202f${percent(ESTIMATE_UNCERTAINTY)}.`;
   const tests = new Set(readingsInUse(family).map((reading) => reading.testId)).size;
   const from = `from ${counted(tests, "test")} at ${counted(answer.testedDiameters.length, "size")}`;
-  if (answer.basis === "two-point") return `The curve of ${name} rests on two flows only, ${from}.`;
+  const assumed = `±\u202f${percent(UNSHOWN)} is assumed`;
+  if (answer.basis === "two-point")
+    return `The curve of ${name} rests on two flows only, ${from}: ${assumed}.`;
   if (sureness === null)
-    return `The curve of ${name} is drawn ${from}; how sure it is, its points cannot say.`;
+    return `The curve of ${name} is drawn ${from}; its points leave no residual: ${assumed}.`;
   return `The curve of ${name} is known ${from} to ±\u202f${percent(sureness)} of blocked pressure.`;
 }
 
