@@ -47,6 +47,8 @@ async function send<T>(method: string, path: string, body?: unknown, revision?: 
   if (revision !== undefined) headers["If-Match"] = `"${revision}"`;
   const response = await reach(path, {
     method,
+    // A page that is gone back to would be given what its last visit read.
+    cache: "no-cache",
     headers,
     body: body === undefined ? undefined : JSON.stringify(body),
   });

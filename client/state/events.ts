@@ -1,23 +1,51 @@
 import { signal } from "@preact/signals";
-import type { ChangeEvent } from "../../shared/model/api/book.ts";
 import { apply, reload } from "./book.ts";
+import { LEAVE } from "./events/hub.ts";
+import { followStream, type News } from "./events/stream.ts";
+import { whileVisible } from "./whileVisible.ts";
 
-/** false while the server cannot be heard */
+/** false while the server can't be reached */
 export const connected = signal(true);
 
-/** Listens to what is written in the book, here or on another screen; reads it anew after a break. */
-export function startEvents(): void {
-  const source = new EventSource("/api/v1/events");
-  const hear = (event: MessageEvent<string>) => {
-    void apply(JSON.parse(event.data) as ChangeEvent);
+function receive(news: News): void {
+  if ("change" in news) return void apply(news.change);
+  if (news.connected && !connected.peek()) void reload();
+  connected.value = news.connected;
+}
+
+/** A stream of this page's own. What was written while it was closed is read at once. */
+function followAlone(): void {
+  let missed = false;
+  whileVisible(() => {
+    if (missed) void reload();
+    missed = true;
+    return followStream(receive);
+  });
+}
+
+function joinHub(): () => void {
+  const worker = new SharedWorker(new URL("./events/worker.ts", import.meta.url), { type: "module" });
+  worker.port.onmessage = ({ data }: MessageEvent<News>) => receive(data);
+  worker.addEventListener("error", followAlone, { once: true });
+  return () => {
+    worker.port.postMessage(LEAVE);
+    worker.port.close();
   };
-  source.addEventListener("change", hear);
-  source.addEventListener("message", hear);
-  source.addEventListener("error", () => {
-    connected.value = false;
+}
+
+/** The stream that all pages of the browser share. A page that was kept and is gone back to joins anew. */
+function followTogether(): void {
+  let leave = joinHub();
+  addEventListener("pagehide", () => leave());
+  addEventListener("pageshow", (event) => {
+    if (!(event as PageTransitionEvent).persisted) return;
+    leave = joinHub();
+    void reload();
   });
-  source.addEventListener("open", () => {
-    if (!connected.value) void reload();
-    connected.value = true;
-  });
+}
+
+/** Follows what is written in the book, here or on another screen; reads the book anew after a break. */
+export function startEvents(): void {
+  if ("SharedWorker" in globalThis) followTogether();
+  else followAlone();
 }

@@ -1,4 +1,10 @@
-import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import {
+  type Browser,
+  type BrowserContextOptions,
+  chromium,
+  type LaunchOptions,
+  type Page,
+} from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
 
 const ARGUMENTS = [
@@ -27,13 +33,14 @@ export interface Screens {
 /**
  * A browser for the tests of one file. Any error on a page's console fails the test that opened it.
  *
+ * @param launch - what the browser is started with besides
  * @returns a way to open pages; they are closed after each test
  */
-export function useScreens(): Screens {
+export function useScreens(launch: LaunchOptions = {}): Screens {
   let browser: Browser | null = null;
   let said: string[] = [];
   beforeAll(async () => {
-    browser = await chromium.launch({ executablePath: inject("chromium"), args: ARGUMENTS });
+    browser = await chromium.launch({ executablePath: inject("chromium"), args: ARGUMENTS, ...launch });
   });
   afterEach(async () => {
     await Promise.all((browser?.contexts() ?? []).map((context) => context.close()));

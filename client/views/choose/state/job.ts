@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { ChooseJob, JobState, ToldSets } from "../../../../shared/model/api/choose.ts";
 import { ApiError, api } from "../../../state/api.ts";
+import { whileVisible } from "../../../state/whileVisible.ts";
 
 /** What is known of the job that the address names. */
 export interface Following {
@@ -23,7 +24,7 @@ const PATIENCE_MS = 1000;
 export const isOver = ({ state }: ChooseJob): boolean => ENDS.some((end) => end === state);
 export const jobPath = (id: string): string => `/choose/${encodeURIComponent(id)}`;
 
-/** Follows one job from its first report to its end; tells each report. */
+/** Follows one job from its first report to its end, or until the page is hidden; tells each report. */
 class Follower {
   private source: EventSource | null = null;
   private again: ReturnType<typeof setTimeout> | undefined;
@@ -102,10 +103,12 @@ export function useJob(id: string | null, times: number): Following {
   useEffect(() => {
     setState({ id, following: NOTHING });
     if (id === null) return;
-    const follower = new Follower(id, (change) =>
-      setState((before) => ({ id, following: { ...before.following, ...change } })),
-    );
-    return () => follower.end();
+    const tell = (change: Partial<Following>) =>
+      setState((before) => ({ id, following: { ...before.following, ...change } }));
+    return whileVisible(() => {
+      const follower = new Follower(id, tell);
+      return () => follower.end();
+    });
   }, [id, times]);
   return state.id === id ? state.following : NOTHING;
 }
