@@ -29,9 +29,6 @@ function bodyRefusal(error: BodyError): Refusal {
   if (error.type === "entity.too.large") {
     return new Refusal(413, "too-large", `The body is too large; allowed: at most ${error.limit} bytes.`);
   }
-  if (error.type === "entity.parse.failed") {
-    return new Refusal(400, "malformed", `The body is no JSON: ${error.message}.`);
-  }
   return new Refusal(error.status, error.type.replaceAll(".", "-"), error.message);
 }
 

@@ -5,6 +5,7 @@ import { currentBook } from "../store/currentBook.ts";
 import type { Store } from "../store/store.ts";
 import { streamJob } from "./chooseEvents.ts";
 import { chooseResultRoutes } from "./chooseResults.ts";
+import { openStream } from "./eventStream.ts";
 import { type Route, route } from "./route.ts";
 
 const TAG = "choose";
@@ -48,7 +49,11 @@ function eventsRoute(jobs: Jobs): Route {
       },
     },
     refusals: [404],
-    serve: (request, response) => streamJob(jobs.find(String(request.params.id)), response),
+    serve: (request, response) => {
+      const job = jobs.find(String(request.params.id));
+      const stream = openStream(request, response);
+      if (stream) streamJob(job, stream);
+    },
   };
 }
 

@@ -42,6 +42,10 @@ async function sendTable(job: Job, query: SetsQuery, response: Response): Promis
   const { total } = pageOf(job, { ...query, from: 0, limit: 1 });
   response.type("text/csv; charset=utf-8");
   response.attachment(`choosing-${job.id}.csv`);
+  if (response.req.method === "HEAD") {
+    response.end();
+    return;
+  }
   response.write(`${[...HEAD, ...TRUST].join(",")}\r\n`);
   for (let from = 0; from < total && !response.destroyed; from += ROWS_AT_ONCE) {
     const { indices } = pageOf(job, { ...query, from, limit: ROWS_AT_ONCE });

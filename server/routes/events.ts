@@ -1,6 +1,6 @@
-import type { Response } from "express";
 import { changeEvent } from "../../shared/model/api/book.ts";
 import type { Store } from "../store/store.ts";
+import { type EventStream, openStream } from "./eventStream.ts";
 import type { Route } from "./route.ts";
 
 /** So that nothing on the way takes a quiet stream for a dead one [ms]. */
@@ -8,20 +8,15 @@ const KEEP_ALIVE = 25_000;
 /** When a browser tries again after the stream broke [ms]. */
 const RETRY = 2_000;
 
-function stream(store: Store, response: Response): void {
-  response.status(200).set({
-    "Content-Type": "text/event-stream; charset=utf-8",
-    "Cache-Control": "no-cache, no-transform",
-    "X-Accel-Buffering": "no",
-  });
-  response.write(`retry: ${RETRY}\n\n`);
+function follow(store: Store, stream: EventStream): void {
+  stream.write(`retry: ${RETRY}`);
   const unsubscribe = store.feed.subscribe({
-    next: (change) => response.write(`event: change\ndata: ${JSON.stringify(change)}\n\n`),
-    end: () => response.end(),
+    next: (change) => stream.send("change", change),
+    end: () => stream.end(),
   });
-  const beat = setInterval(() => response.write(": still here\n\n"), KEEP_ALIVE);
+  const beat = setInterval(() => stream.write(": still here"), KEEP_ALIVE);
   beat.unref();
-  response.on("close", () => {
+  stream.onClose(() => {
     clearInterval(beat);
     unsubscribe();
   });
@@ -42,7 +37,10 @@ export function eventRoutes(store: Store): Route[] {
           contentType: "text/event-stream",
         },
       },
-      serve: (_request, response) => stream(store, response),
+      serve: (request, response) => {
+        const stream = openStream(request, response);
+        if (stream) follow(store, stream);
+      },
     },
   ];
 }

@@ -1,22 +1,33 @@
-import express, { type RequestHandler, Router } from "express";
+import express, { type Request, type RequestHandler, Router } from "express";
 import { Refusal } from "../refusal.ts";
 import type { Method, Route } from "./route.ts";
 
 /** Greatest body of a request unless a route sets its own [byte]. */
 const BODY_LIMIT = 1_000_000;
 
-/** A body must say that it is JSON; then it is read, up to the route's limit. */
-function readJson(limit: number): RequestHandler[] {
+/** A body must say that it is JSON, in UTF-8 and as it is; then its bytes are kept, up to the route's limit. */
+function keepBody(limit: number): RequestHandler[] {
   const checkType: RequestHandler = (request, _response, next) => {
+    const type = request.get("content-type") ?? "none";
+    const charset = /;\s*charset="?([^";\s]+)/i.exec(type)?.[1] ?? "utf-8";
     // A request with nothing in it is the schema's to refuse: it says what is missing.
-    if (request.get("content-length") !== "0" && request.is("json") === false) {
-      const said = request.get("content-type") ?? "none";
-      const message = `The body's content type is ${said}; allowed: application/json.`;
+    const isEmpty = request.get("content-length") === "0";
+    if (!isEmpty && (request.is("json") === false || charset.toLowerCase() !== "utf-8")) {
+      const message = `The body's content type is ${type}; allowed: application/json, in UTF-8.`;
       throw new Refusal(415, "unsupported-media-type", message);
     }
+    refuseCompressed(request);
     next();
   };
-  return [checkType, express.json({ limit })];
+  return [checkType, express.raw({ type: () => true, limit, inflate: false })];
+}
+
+/** A small body that unpacks to a huge one would get past every limit. */
+function refuseCompressed(request: Request): void {
+  const coding = request.get("content-encoding") ?? "identity";
+  if (coding.toLowerCase() === "identity") return;
+  const message = `The body is compressed (${coding}); allowed: a body as it is, without Content-Encoding.`;
+  throw new Refusal(415, "unsupported-encoding", message, [], { "Accept-Encoding": "identity" });
 }
 
 function refuseMethod(allowed: readonly Method[]): RequestHandler {
@@ -36,7 +47,7 @@ function refuseMethod(allowed: readonly Method[]): RequestHandler {
 export function mount(routes: readonly Route[]): Router {
   const router = Router();
   for (const { method, path, body, bodyLimit = BODY_LIMIT, serve } of routes) {
-    router[method](path, ...(body ? readJson(bodyLimit) : []), serve);
+    router[method](path, ...(body ? keepBody(bodyLimit) : []), serve);
   }
   for (const path of new Set(routes.map((each) => each.path))) {
     router.all(path, refuseMethod(routes.filter((each) => each.path === path).map(({ method }) => method)));

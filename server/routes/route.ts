@@ -1,6 +1,7 @@
 import type { Request, Response } from "express";
 import type { z } from "zod";
 import { explain } from "../../shared/model/api/explain.ts";
+import { readJson } from "../json.ts";
 import { Refusal } from "../refusal.ts";
 
 export type Method = "get" | "post" | "put" | "delete";
@@ -60,12 +61,15 @@ export interface Route extends Described {
 export function parsed<S extends z.ZodType>(schema: S, input: unknown): z.output<S> {
   const result = schema.safeParse(input);
   if (result.success) return result.data;
-  const fields = explain(schema, result.error, input);
+  const { fields, count } = explain(schema, result.error, input);
   const [first] = fields;
-  const more = fields.length > 1 ? ` (and ${fields.length - 1} more)` : "";
+  const more = count > 1 ? ` (and ${count - 1} more)` : "";
   const at = first.path === "" ? "The body" : first.path;
   throw new Refusal(400, "invalid", `${at}: ${first.message}${more}`, fields);
 }
+
+/** @throws {Refusal} 400 on a body that is no JSON */
+const bodyOf = ({ body }: Request): unknown => readJson(body instanceof Uint8Array ? body : new Uint8Array());
 
 /** A route that answers JSON from what its schemas let through; it never sees the request itself. */
 export function route<B extends z.ZodType, Q extends z.ZodType>(definition: RouteDefinition<B, Q>): Route {
@@ -79,7 +83,7 @@ export function route<B extends z.ZodType, Q extends z.ZodType>(definition: Rout
         headers,
       } = answer({
         id: String(request.params.id ?? ""),
-        body: (body ? parsed(body, request.body) : undefined) as z.output<B>,
+        body: (body ? parsed(body, bodyOf(request)) : undefined) as z.output<B>,
         query: (query ? parsed(query, request.query) : undefined) as z.output<Q>,
         ifMatch: request.get("if-match"),
       });

@@ -1,5 +1,5 @@
 import type { AddressInfo } from "node:net";
-import { describe, expect, it, onTestFinished } from "vitest";
+import { describe, expect, it, onTestFinished, vi } from "vitest";
 import { type ChangeEvent, changeEvent } from "#shared/model/api/book.ts";
 import { type Book, freshBook } from "./support/api.ts";
 import { samples } from "./support/records.ts";
@@ -80,4 +80,21 @@ describe("the stream of changes", () => {
     book.store.feed.close();
     await expect(listener.ended).resolves.toBeUndefined();
   });
+
+  it.each(["/events", "/choose/none/events", "/backup", "/archive", "/motors", "/openapi.json"])(
+    "asked for the headers of %s alone: answers and ends, with the status and type of the whole",
+    async (path) => {
+      const { api, store } = freshBook();
+      const { status, headers, text } = await api.head(`/api/v1${path}`);
+      expect(status).toBe(path.includes("none") ? 404 : 200);
+      expect(text).toBeUndefined();
+      if (path === "/events") {
+        expect(headers["content-type"]).toMatch(/^text\/event-stream/);
+        const subscribe = vi.spyOn(store.feed, "subscribe");
+        await api.head(`/api/v1${path}`);
+        expect(subscribe).not.toHaveBeenCalled();
+      }
+      if (path === "/backup") expect(headers["content-type"]).toBe("application/vnd.sqlite3");
+    },
+  );
 });

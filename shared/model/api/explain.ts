@@ -2,17 +2,13 @@ import { z } from "zod";
 import { allowedBy } from "./allowed.ts";
 import type { FieldError } from "./errors.ts";
 import { objectOf, type Path, schemaAt, valueAt } from "./schemaAt.ts";
+import { shown } from "./shown.ts";
 
-const SHOWN_CHARACTERS = 60;
+/** Refused fields that an answer names. */
+const MOST_FIELDS = 100;
 
 /** @returns a path as a person reads it: "rows.3.pressure.unit" */
 export const dotted = (path: Path): string => path.map(String).join(".");
-
-function shown(value: unknown): string {
-  if (typeof value === "number") return String(value);
-  const text = JSON.stringify(value) ?? String(value);
-  return text.length > SHOWN_CHARACTERS ? `${text.slice(0, SHOWN_CHARACTERS)}…` : text;
-}
 
 const sentence = (text: string): string => {
   const [first = "", ...rest] = text.trim();
@@ -43,18 +39,36 @@ function wordsOf(issue: z.core.$ZodIssue, schema: z.core.$ZodType | undefined, v
 const isUnknownKind = (issue: z.core.$ZodIssue): boolean =>
   issue.code === "invalid_union" && issue.discriminator !== undefined;
 
-function fieldsOf(schema: z.core.$ZodType, issue: z.core.$ZodIssue, input: unknown): FieldError[] {
+/** What one of zod's issues says, field by field: an issue of unknown keys speaks of each of them. */
+function* fieldsOf(schema: z.core.$ZodType, issue: z.core.$ZodIssue, input: unknown): Iterable<FieldError> {
   if (issue.code === "unrecognized_keys") {
     const allowed = keysAllowed(schemaAt(schema, issue.path, input), valueAt(input, issue.path));
-    return issue.keys.map((key) => ({
-      path: dotted([...issue.path, key]),
-      message: sentence(`Unknown key ${shown(key)}${allowed}`),
-    }));
+    for (const key of issue.keys)
+      yield {
+        path: dotted([...issue.path, key]),
+        message: sentence(`Unknown key ${shown(key)}${allowed}`),
+      };
+    return;
   }
   const place = isUnknownKind(issue) ? issue.path.slice(0, -1) : issue.path;
   const words = wordsOf(issue, schemaAt(schema, place, input), valueAt(input, issue.path));
-  return [{ path: dotted(issue.path), message: sentence(words) }];
+  yield { path: dotted(issue.path), message: sentence(words) };
 }
+
+function* everyField(schema: z.core.$ZodType, { issues }: z.core.$ZodError, input: unknown) {
+  for (const issue of issues) yield* fieldsOf(schema, issue, input);
+}
+
+/** What is wrong with an input. */
+export interface Explained {
+  /** the first {@link MOST_FIELDS} of them, in the order of the schema */
+  readonly fields: readonly FieldError[];
+  /** how many fields are refused in all */
+  readonly count: number;
+}
+
+const fieldCount = (issue: z.core.$ZodIssue): number =>
+  issue.code === "unrecognized_keys" ? issue.keys.length : 1;
 
 /**
  * Turns what zod found into one message a field, in plain English: what was read, what is allowed, an example where the schema knows one.
@@ -63,6 +77,11 @@ function fieldsOf(schema: z.core.$ZodType, issue: z.core.$ZodIssue, input: unkno
  * @param error - what zod found
  * @param input - what was read
  */
-export function explain(schema: z.core.$ZodType, error: z.core.$ZodError, input: unknown): FieldError[] {
-  return error.issues.flatMap((issue) => fieldsOf(schema, issue, input));
+export function explain(schema: z.core.$ZodType, error: z.core.$ZodError, input: unknown): Explained {
+  const fields: FieldError[] = [];
+  for (const field of everyField(schema, error, input)) {
+    fields.push(field);
+    if (fields.length === MOST_FIELDS) break;
+  }
+  return { fields, count: error.issues.reduce((sum, issue) => sum + fieldCount(issue), 0) };
 }

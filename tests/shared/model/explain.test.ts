@@ -9,7 +9,9 @@ import { benchTest } from "#shared/model/tests/index.ts";
 function explained(schema: z.ZodType, input: unknown): Record<string, string> {
   const result = schema.safeParse(input);
   if (result.success) throw new Error("the input was taken");
-  return Object.fromEntries(explain(schema, result.error, input).map(({ path, message }) => [path, message]));
+  return Object.fromEntries(
+    explain(schema, result.error, input).fields.map(({ path, message }) => [path, message]),
+  );
 }
 
 const motorTest = (row: object, head: object = {}) => ({
@@ -85,5 +87,49 @@ describe("explain, by what is wrong", () => {
 
   it("something else than an object: says what the whole must be", () => {
     expect(explained(pack, [1])[""]).toMatch(/^Read \[1\]; allowed: an object with name, series, /);
+  });
+});
+
+describe("explain, of an input that is huge", () => {
+  /** Throws where anybody asks for what lies behind the beginning. */
+  const guarded = <T extends object>(value: T, from: number): T =>
+    new Proxy(value, {
+      get: (target, key) => {
+        if (Number(key) >= from) throw new Error(`place ${String(key)} was read`);
+        return Reflect.get(target, key);
+      },
+    });
+  const nested = (depth: number) => {
+    let value: unknown[] = [];
+    for (let i = 1; i < depth; i++) value = [value];
+    return value;
+  };
+
+  it("a long list for a number: shows its beginning, and reads no more of it", () => {
+    const list = guarded(
+      Array.from({ length: 1000 }, (_, i) => i),
+      100,
+    );
+    const said = explained(pack, { name: "x", series: list });
+    expect(said.series).toMatch(/^Read \[0,1,2,3,4,.*…; allowed: a whole number/);
+  });
+
+  it("lists inside each other, deeper than a stack: shows the beginning", () => {
+    const said = explained(pack, { name: "x", series: nested(450_000) });
+    expect(said.series).toMatch(/^Read \[{60}…; allowed: /);
+  });
+
+  it("a value that just fits: is shown whole, objects and texts as JSON", () => {
+    const said = explained(pack, { name: "x", series: { a: [1, "zwei", null], "b c": { d: true } } });
+    expect(said.series).toContain('Read {"a":[1,"zwei",null],"b c":{"d":true}}; allowed');
+  });
+
+  it("a thousand unknown keys: names the first hundred fields and counts them all", () => {
+    const input = Object.fromEntries(Array.from({ length: 1000 }, (_, i) => [`k${i}`, i]));
+    const result = pack.safeParse(input);
+    if (result.success) throw new Error("the input was taken");
+    const { fields, count } = explain(pack, result.error, input);
+    expect(fields).toHaveLength(100);
+    expect(count).toBeGreaterThanOrEqual(1000);
   });
 });
