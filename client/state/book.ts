@@ -2,7 +2,6 @@ import { signal } from "@preact/signals";
 import type { Book } from "../../shared/book/book.ts";
 import type { BookState, ChangeEvent } from "../../shared/model/api/book.ts";
 import type { CollectionName, Stored } from "../../shared/model/record.ts";
-import { hasFreeUnit } from "../../shared/units/quantity.ts";
 import { ApiError, api } from "./api.ts";
 
 interface Page {
@@ -49,7 +48,6 @@ export async function reload(): Promise<void> {
       api.get<BookState>("/bench"),
       ...COLLECTIONS.map((name) => readAll(name)),
     ]);
-    await readUnits(lists);
     currentBook.value = Object.fromEntries(COLLECTIONS.map((name, i) => [name, lists[i]])) as unknown as Book;
     isDemo.value = state.demo;
     loadError.value = null;
@@ -59,11 +57,6 @@ export async function reload(): Promise<void> {
     loadError.value = error.message;
     loadState.value = "error";
   }
-}
-
-/** The reader of units beyond the table comes only with a record that needs it. */
-async function readUnits(records: unknown): Promise<void> {
-  if (hasFreeUnit(records)) await import("../../shared/units/parse.ts");
 }
 
 function withRecord(book: Book, name: CollectionName, id: string, record: Stored<unknown> | null): Book {
@@ -93,7 +86,6 @@ export async function apply(change: ChangeEvent): Promise<void> {
   if (known && change.revision !== null && known.revision >= change.revision) return;
   try {
     const record = await api.get<Stored<unknown>>(`/${collection}/${encodeURIComponent(id)}`);
-    await readUnits(record);
     keep(collection, record);
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { type DimensionName, dimension } from "../../shared/units/dimensions.ts";
-import type { TypedQuantity } from "../../shared/units/quantity.ts";
+import { parseQuantity, type TypedQuantity, UnitError } from "../../shared/units/parse.ts";
 import { Field } from "./Field.tsx";
 
 export interface QuantityFieldProps {
@@ -26,10 +26,8 @@ const textOf = (value: TypedQuantity | null) => (value ? `${value.value} ${value
 const same = (a: TypedQuantity | null, b: TypedQuantity | null) =>
   a?.value === b?.value && a?.unit === b?.unit;
 
-/** Reads what was typed; the parser with its unit tables comes only when a field is used. */
-async function read(text: string, name: DimensionName, unit: string): Promise<TypedQuantity | string | null> {
+function read(text: string, name: DimensionName, unit: string): TypedQuantity | string | null {
   if (text.trim() === "") return null;
-  const { parseQuantity, UnitError } = await import("../../shared/units/parse.ts");
   try {
     return parseQuantity(text, name, unit);
   } catch (error) {
@@ -45,21 +43,17 @@ export function QuantityField(props: QuantityFieldProps) {
   const [text, setText] = useState(textOf(value));
   const [message, setMessage] = useState<string | null>(null);
   const told = useRef<TypedQuantity | null>(value);
-  const latest = useRef(text);
 
   useEffect(() => {
     if (same(value, told.current)) return;
     told.current = value;
-    latest.current = textOf(value);
-    setText(latest.current);
+    setText(textOf(value));
     setMessage(null);
   }, [value]);
 
-  const type = async (typed: string) => {
-    latest.current = typed;
+  const type = (typed: string) => {
     setText(typed);
-    const result = await read(typed, props.dimension, unit);
-    if (latest.current !== typed) return;
+    const result = read(typed, props.dimension, unit);
     const problem = typeof result === "string" ? result : null;
     const quantity = typeof result === "string" ? null : result;
     setMessage(problem);
@@ -80,7 +74,7 @@ export function QuantityField(props: QuantityFieldProps) {
           spellcheck={false}
           placeholder={props.placeholder ?? dimension(props.dimension).example}
           value={text}
-          onInput={(event) => void type(event.currentTarget.value)}
+          onInput={(event) => type(event.currentTarget.value)}
         />
       )}
     </Field>

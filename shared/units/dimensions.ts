@@ -1,3 +1,5 @@
+import { CUBIC_FOOT, G, MERCURY, OUNCE, POUND, POUND_PER_SQUARE_INCH, WATER } from "./symbols.ts";
+
 /**
  * The quantities that the bench knows: for each its SI unit, the units a maker may read off an instrument,
  * and an example for messages. The factor turns one shown unit into SI; offsets exist for temperature alone.
@@ -24,17 +26,26 @@ const unit = (label: string, factor: number, offset?: number): ShownUnit =>
   offset === undefined ? { label, factor } : { label, factor, offset };
 
 const RAD_PER_S_PER_RPM = (2 * Math.PI) / 60;
-/** standard acceleration of free fall, exact by definition (3rd CGPM, 1901) [m/s²] */
-const G = 9.80665;
 
 const table = {
   length: {
     si: "m",
-    shown: [unit("mm", 1e-3), unit("m", 1), unit("cm", 1e-2), unit("µm", 1e-6), unit("in", 0.0254)],
+    shown: [
+      unit("mm", 1e-3),
+      unit("m", 1),
+      unit("cm", 1e-2),
+      unit("µm", 1e-6),
+      unit("in", 0.0254),
+      unit("thou", 2.54e-5),
+    ],
     example: "38 mm",
   },
   area: { si: "m²", shown: [unit("cm²", 1e-4), unit("mm²", 1e-6), unit("m²", 1)], example: "40 cm²" },
-  mass: { si: "kg", shown: [unit("g", 1e-3), unit("kg", 1), unit("oz", 0.028349523125)], example: "138 g" },
+  mass: {
+    si: "kg",
+    shown: [unit("g", 1e-3), unit("kg", 1), unit("oz", OUNCE), unit("lb", POUND)],
+    example: "138 g",
+  },
   load: {
     si: "N",
     shown: [
@@ -42,7 +53,9 @@ const table = {
       unit("N", 1),
       unit("kg", G),
       unit("gf", 1e-3 * G),
-      unit("oz", 0.028349523125 * G),
+      unit("kgf", G),
+      unit("oz", OUNCE * G),
+      unit("lb", POUND * G),
     ],
     example: "420 g",
   },
@@ -51,11 +64,13 @@ const table = {
     shown: [
       unit("Pa", 1),
       unit("kPa", 1e3),
-      unit("mmH2O", G),
+      unit("mmH2O", 1e-3 * WATER),
       unit("hPa", 100),
       unit("mbar", 100),
-      unit("inH2O", 249.08891),
-      unit("psi", 6894.757293168361),
+      unit("cmH2O", 1e-2 * WATER),
+      unit("inH2O", 0.0254 * WATER),
+      unit("inHg", 0.0254 * MERCURY),
+      unit("psi", POUND_PER_SQUARE_INCH),
     ],
     example: "12 mmH2O",
   },
@@ -66,13 +81,18 @@ const table = {
       unit("L/min", 1e-3 / 60),
       unit("m³/h", 1 / 3600),
       unit("m³/s", 1),
-      unit("cfm", 0.028316846592 / 60),
+      unit("cfm", CUBIC_FOOT / 60),
     ],
     example: "4.2 L/s",
   },
   speed: {
     si: "rad/s",
-    shown: [unit("rpm", RAD_PER_S_PER_RPM), unit("rev/s", 2 * Math.PI), unit("rad/s", 1)],
+    shown: [
+      unit("rpm", RAD_PER_S_PER_RPM),
+      unit("rev/s", 2 * Math.PI),
+      unit("Hz", 2 * Math.PI),
+      unit("rad/s", 1),
+    ],
     example: "24000 rpm",
   },
   voltage: { si: "V", shown: [unit("V", 1), unit("mV", 1e-3)], example: "3.9 V" },

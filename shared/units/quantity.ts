@@ -1,4 +1,5 @@
-import { DIMENSION_NAMES, type DimensionName, dimension, type ShownUnit } from "./dimensions.ts";
+import { type DimensionName, dimension } from "./dimensions.ts";
+import { conversionOf } from "./readUnit.ts";
 
 /** A quantity as a person typed it: the number and the unit, nothing converted. */
 export interface TypedQuantity {
@@ -29,12 +30,6 @@ export class UnitError extends Error {
   }
 }
 
-/** Short forms that mean something else outside their quantity ("18 C" is a temperature, not a charge). */
-const SYNONYMS: Partial<Record<DimensionName, Readonly<Record<string, string>>>> = {
-  temperature: { C: "°C", F: "°F" },
-  fraction: { "": "1" },
-};
-
 function allowedUnits(name: DimensionName): string {
   return dimension(name)
     .shown.map((unit) => unit.label)
@@ -50,39 +45,20 @@ function spelled({ value, unit }: TypedQuantity): string {
   return `${value} ${unit}`;
 }
 
-const SHOWN = DIMENSION_NAMES.map(dimension);
-const LABELS: ReadonlySet<string> = new Set(SHOWN.flatMap(({ shown }) => shown.map(({ label }) => label)));
-
-/** @returns whether somewhere in a record a quantity stands in a unit beyond the table, which needs parse.ts to be read */
-export function hasFreeUnit(record: unknown): boolean {
-  if (typeof record !== "object" || record === null) return false;
-  const { unit, value } = record as { readonly unit?: unknown; readonly value?: unknown };
-  if (typeof unit === "string" && typeof value === "number") return !LABELS.has(unit.trim());
-  return Object.values(record).some(hasFreeUnit);
+/** "thermalResistance" as a reader says it. */
+function inWords(name: DimensionName): string {
+  return name === "kv"
+    ? "a speed constant"
+    : name.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
 }
 
-function fromTable(value: number, unit: ShownUnit): number {
-  return value * unit.factor + (unit.offset ?? 0);
-}
+/** A unit begins with neither a number nor a sign of multiplication: "110×90 mm" are two numbers. */
+const SECOND_NUMBER = /^(?:[×✕*·⋅∙•]|x\s*[\d.,])|^[+-]?[\d.,½¼¾]|[a-z"'°]\s+[+-]?\d/iu;
 
-/** Reads a unit that the table of dimensions does not show; throws as {@link toSI}. */
-export type FreeUnits = (quantity: TypedQuantity, name: DimensionName, read: string) => number;
-
-let freeUnits: FreeUnits | null = null;
-
-/** Takes the reader of units beyond the table: parse.ts brings it, so that a page which needs the table alone loads no more. */
-export function takeFreeUnits(reader: FreeUnits): void {
-  freeUnits = reader;
-}
-
-/** The table's own units of a quantity, then those of another in the same SI unit: a pressure in MPa. */
-function shownAs(unit: string, name: DimensionName): ShownUnit | undefined {
-  const label = SYNONYMS[name]?.[unit.trim()] ?? unit.trim();
-  const { si, shown } = dimension(name);
-  const labelled = (candidate: ShownUnit) => candidate.label === label;
-  const found = shown.find(labelled);
-  if (found || !LABELS.has(label)) return found;
-  return SHOWN.find((other) => other.si === si && other.shown.some(labelled))?.shown.find(labelled);
+/** @returns what is wrong with a unit of a quantity, in words */
+export function unitProblem(unit: string, name: DimensionName): string {
+  if (SECOND_NUMBER.test(unit.trim())) return "Two numbers stand in it; one is asked for.";
+  return `"${shortened(unit)}" is no unit of ${inWords(name)}.`;
 }
 
 /**
@@ -94,14 +70,12 @@ function shownAs(unit: string, name: DimensionName): ShownUnit | undefined {
  * @returns the value in the dimension's SI unit (rpm/V for kv)
  * @throws {UnitError} on an unknown unit or one of another quantity
  *
- * Valid for the units that the table shows and, once parse.ts is loaded, for those that it knows.
+ * Valid for the units that the table shows and for all that {@link conversionOf} reads.
  */
 export function toSI(quantity: TypedQuantity, name: DimensionName, read = spelled(quantity)): number {
   const { value, unit } = quantity;
   if (!Number.isFinite(value)) throw refuse(read, name, "The number is too large or none.");
-  const shown = shownAs(unit, name);
-  if (shown) return fromTable(value, shown);
-  if (name === "fraction") throw refuse(read, name, `"${shortened(unit)}" is no unit of a fraction.`);
-  if (!freeUnits) throw new Error(`The unit "${shortened(unit)}" needs shared/units/parse.ts loaded.`);
-  return freeUnits(quantity, name, read);
+  const conversion = conversionOf(name, unit);
+  if (!conversion) throw refuse(read, name, unitProblem(unit, name));
+  return value * conversion.factor + conversion.offset;
 }

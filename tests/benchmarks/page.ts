@@ -25,9 +25,7 @@ const BOUNDS = `## What bounds it
 
 **The fit** solves eight least-squares problems, degrees one to four of both curves, with refinement in twice the working precision; the first one in a process is compiled while it runs.
 
-**A drag** is bound by drawing: paths of some thousand crosses and the labels' places; the model itself is a small part.
-
-**First load** holds no unit parser: units of the table are read by it, and the parser comes with the first free text or the first stored unit beyond the table.`;
+**A drag** is bound by drawing: paths of some thousand crosses and the labels' places; the model itself is a small part.`;
 
 /** @returns docs/benchmarks.md */
 export function pageOf({ machine }: Pick<Results, "machine">, rows: readonly Row[]): string {

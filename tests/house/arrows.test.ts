@@ -14,7 +14,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   decide: ["fit", "physics", "numeric"],
   book: ["model", "units", "decide", "fit", "physics", "numeric"],
 };
-const PACKAGES: Readonly<Record<string, readonly string[]>> = { units: ["mathjs"], model: ["zod"] };
+const PACKAGES: Readonly<Record<string, readonly string[]>> = { model: ["zod"] };
 
 function filesIn(folder: string): string[] {
   if (!existsSync(resolve(ROOT, folder))) return [];

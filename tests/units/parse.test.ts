@@ -44,7 +44,7 @@ describe("a typed quantity, in the spellings of the bench", () => {
 
   it("reads a fraction whose unit is the digit 1, and only a fraction", () => {
     expect(parseQuantity("0.7 1", "fraction")).toEqual({ value: 0.7, unit: "1" });
-    expect(() => parseQuantity("0.7 1", "pressure")).toThrow(/two ways/);
+    expect(() => parseQuantity("0.7 1", "pressure")).toThrow(/Two numbers/);
   });
 });
 

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Weather } from "../../../../shared/physics/air.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import type { TypedQuantity } from "../../../../shared/units/quantity.ts";
+import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
 import { Field, SelectField } from "../../../ui/Field.tsx";
 import { QuantityField } from "../../../ui/QuantityField.tsx";
 import type { RotorFamily } from "./family.ts";
@@ -114,10 +114,9 @@ function AirFields({ weather, onChange }: AirFieldsProps) {
     unit: "hPa",
   });
   const [problem, setProblem] = useState<{ temperature?: string; pressure?: string }>({});
-  const take = async (key: "temperature" | "pressure", typed: TypedQuantity | null) => {
+  const take = (key: "temperature" | "pressure", typed: TypedQuantity | null) => {
     (key === "temperature" ? setTemperature : setPressure)(typed);
     if (!typed) return;
-    const { toSI } = await import("../../../../shared/units/parse.ts");
     const value = toSI(typed, key);
     const { min, max } = key === "temperature" ? TEMPERATURES : PRESSURES;
     const inside = value >= min && value <= max;
@@ -136,7 +135,7 @@ function AirFields({ weather, onChange }: AirFieldsProps) {
         dimension="temperature"
         value={temperature}
         error={problem.temperature}
-        onChange={(typed) => void take("temperature", typed)}
+        onChange={(typed) => take("temperature", typed)}
       />
       <QuantityField
         label="Air pressure"
@@ -144,7 +143,7 @@ function AirFields({ weather, onChange }: AirFieldsProps) {
         defaultUnit="hPa"
         value={pressure}
         error={problem.pressure}
-        onChange={(typed) => void take("pressure", typed)}
+        onChange={(typed) => take("pressure", typed)}
       />
     </details>
   );

@@ -1,5 +1,3 @@
-// A thread reads the book by itself: the units that a maker typed, beyond the table, too.
-import "../../../../shared/units/parse.ts";
 import { replyTo } from "./answer.ts";
 import type { Question } from "./question.ts";
 
