@@ -2,10 +2,12 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { fileURLToPath } from "node:url";
 import { createApp } from "./app.ts";
-import { configFrom, exposureOf } from "./config.ts";
+import { type Config, configFrom, exposureOf } from "./config.ts";
 import { loadDemoOnFirstStart } from "./demo.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { pool } from "./jobs/pool.ts";
+import { wordsOf } from "./startError.ts";
+import { patiently } from "./store/patience.ts";
 import { openStore } from "./store/store.ts";
 
 /** How often the file is asked whether another server wrote to it [ms]. */
@@ -19,12 +21,11 @@ const CLIENT = fileURLToPath(new URL("../client", import.meta.url));
 /** The worker is built beside this file. */
 const WORKER = fileURLToPath(new URL("./choose.js", import.meta.url));
 
-function start(): void {
-  const config = configFrom(process.env);
+async function start(config: Config): Promise<void> {
   const { port, host, names, file } = config;
   const clock = () => new Date();
   const store = openStore(file, clock());
-  loadDemoOnFirstStart(store, clock());
+  await patiently(() => loadDemoOnFirstStart(store, clock()));
   const jobs = new Jobs(pool(WORKER), clock, console.error);
   const looking = setInterval(() => store.lookForOthers(), LOOK_FOR_OTHERS);
   const server = createServer(createApp({ store, clock, client: CLIENT, names, jobs }));
@@ -41,7 +42,7 @@ function start(): void {
   server.once("error", (error) => {
     clearInterval(looking);
     store.close();
-    fail(error);
+    fail(error, config);
   });
   server.listen(port, host, () => {
     const exposure = exposureOf(config);
@@ -51,13 +52,14 @@ function start(): void {
   });
 }
 
-function fail(error: unknown): void {
-  console.error(error instanceof Error ? error.message : error);
+function fail(error: unknown, config?: Config): void {
+  console.error(wordsOf(error, config));
   process.exitCode = 1;
 }
 
 try {
-  start();
+  const config = configFrom(process.env);
+  start(config).catch((error: unknown) => fail(error, config));
 } catch (error) {
   fail(error);
 }

@@ -6,6 +6,7 @@ import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../s
 import { TooManyJobsError, UnknownJobError } from "../jobs/jobs.ts";
 import { Refusal } from "../refusal.ts";
 import { CursorError } from "../store/cursor.ts";
+import { type DiskTrouble, diskTroubleOf } from "../store/diskTrouble.ts";
 import {
   ChangedMeanwhileError,
   InUseError,
@@ -13,6 +14,7 @@ import {
   UnknownPartError,
   UnknownRecordError,
 } from "../store/errors.ts";
+import { LockedError } from "../store/patience.ts";
 import { NotFiniteError } from "./finite.ts";
 
 /** What express's own body reader says of a body that it refuses. */
@@ -49,6 +51,27 @@ function storeRefusal(error: unknown): Refusal | null {
   return null;
 }
 
+const DISK_REFUSALS: Readonly<Record<DiskTrouble, Refusal>> = {
+  "disk-full": new Refusal(
+    507,
+    "disk-full",
+    "The disk is full: nothing was stored, nothing that was stored changed. Free some space, then save again.",
+  ),
+  "read-only": new Refusal(
+    503,
+    "read-only",
+    "The data file can't be written to: it or its folder is read-only. Nothing was stored. Allow writing, then save again.",
+  ),
+};
+
+/** What the disk, or another program that holds the data file, doesn't let through. */
+function diskRefusal(error: unknown): Refusal | null {
+  if (error instanceof LockedError)
+    return new Refusal(503, error.code, error.message, [], { "Retry-After": "5" });
+  const trouble = diskTroubleOf(error);
+  return trouble && DISK_REFUSALS[trouble];
+}
+
 /** Classes of choosing. */
 function chooseRefusal(error: unknown): Refusal | null {
   if (error instanceof UnknownJobError) return new Refusal(404, error.code, error.message);
@@ -75,7 +98,7 @@ function scienceRefusal(error: unknown): Refusal | null {
 function refusalOf(error: unknown): Refusal | null {
   if (error instanceof Refusal) return error;
   if (isBodyError(error)) return bodyRefusal(error);
-  return storeRefusal(error) ?? chooseRefusal(error) ?? scienceRefusal(error);
+  return storeRefusal(error) ?? diskRefusal(error) ?? chooseRefusal(error) ?? scienceRefusal(error);
 }
 
 /** A percent sign that starts no character: express can't read such an address. */

@@ -27,6 +27,7 @@ function exportRoute(store: Store, clock: () => Date): Route {
     tag: "archive",
     summary: "The whole bench book as one JSON document, earlier states included",
     responses: { 200: { description: "the book", schema: archive } },
+    refusals: [503],
     answer: () => {
       const exportedAt = clock().toISOString();
       const body = { format: "gripcurve-bench", version: 1, exportedAt, ...store.dump() };
@@ -46,7 +47,7 @@ function importRoute(store: Store, clock: () => Date): Route {
     query: importQuery,
     bodyLimit: ARCHIVE_LIMIT,
     responses: { 201: { description: "taken in", schema: bookState } },
-    refusals: [409, 422],
+    refusals: [409, 422, 503, 507],
     answer: ({ body, query }) => {
       const book = { records: body.records, revisions: body.revisions } as Book;
       requireConsistent(book);
@@ -77,6 +78,7 @@ function backupRoute(store: Store, clock: () => Date): Route {
     tag: "archive",
     summary: "A consistent copy of the database file, taken while the server runs",
     responses: { 200: { description: "an SQLite database", contentType: "application/vnd.sqlite3" } },
+    refusals: [503, 507],
     serve: async (request, response) => {
       const name = `gripcurve-${clock().toISOString().slice(0, 10)}.db`;
       response.attachment(name).type("application/vnd.sqlite3");

@@ -18,6 +18,7 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       tag: "bench",
       summary: "Whether the book holds the demo, and how many records of each collection",
       responses: { 200: { description: "the state", schema: bookState } },
+      refusals: [503],
       answer: () => ({ status: 200, body: stateOf(store) }),
     }),
     route({
@@ -26,6 +27,7 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       tag: "bench",
       summary: "Start an empty bench; a copy of the data file is kept",
       responses: { 200: { description: "emptied", schema: bookState } },
+      refusals: [503, 507],
       answer: () => ({ status: 200, body: stateOf(store, store.empty(clock())) }),
     }),
     route({
@@ -34,7 +36,7 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       tag: "bench",
       summary: "Load the invented demo into an empty bench",
       responses: { 201: { description: "loaded", schema: bookState } },
-      refusals: [409],
+      refusals: [409, 503, 507],
       answer: () => {
         const copy = loadDemo(store, clock());
         return { status: 201, body: stateOf(store, copy) };

@@ -95,6 +95,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       summary: `List the ${name}, page by page`,
       query: LIST_QUERIES[name],
       responses: { 200: { description: "one page", schema: page(schema) } },
+      refusals: [503],
       answer: ({ query }) => ({ status: 200, body: collection.list(listQuery(query)) }),
     }),
     route({
@@ -103,7 +104,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       tag: name,
       summary: `Read one of the ${name}`,
       responses: { 200: { description: "the record", schema: stored(schema), headers: ETAG } },
-      refusals: [404],
+      refusals: [404, 503],
       answer: ({ id }) => recordAnswer(200, collection.get(id)),
     }),
     route({
@@ -112,7 +113,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       tag: name,
       summary: "Read what a record said, from its first state to the present one",
       responses: { 200: { description: "every state, the oldest first", schema: history } },
-      refusals: [404],
+      refusals: [404, 503],
       answer: ({ id }) => ({ status: 200, body: { items: collection.revisions(id) } }),
     }),
   ];
@@ -131,7 +132,7 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       responses: {
         201: { description: "added", schema: record, headers: { ...ETAG, Location: "its address" } },
       },
-      refusals: [422],
+      refusals: [422, 503, 507],
       answer: (asked) => {
         const created = collection.create(asked.body, now());
         return recordAnswer(201, created, { Location: `/api/v1${base}/${created.id}` });
@@ -145,7 +146,7 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       needsIfMatch: true,
       body,
       responses: { 200: { description: "corrected", schema: record, headers: ETAG } },
-      refusals: [404, 412, 422, 428],
+      refusals: [404, 412, 422, 428, 503, 507],
       answer: (asked) => {
         const precondition = requiredMatch(asked.ifMatch);
         return recordAnswer(200, collection.replace(asked.id, asked.body, now(), precondition));
@@ -157,7 +158,7 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       tag: name,
       summary: "Remove a record; what it said is kept among its revisions",
       responses: { 204: { description: "removed" } },
-      refusals: [404, 409, 412],
+      refusals: [404, 409, 412, 503, 507],
       answer: ({ id, ifMatch }) => {
         collection.remove(id, ifMatch ? matching(ifMatch) : undefined);
         return { status: 204 };

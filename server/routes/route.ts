@@ -3,6 +3,7 @@ import type { z } from "zod";
 import { explain } from "../../shared/model/api/explain.ts";
 import { readJson } from "../json.ts";
 import { Refusal } from "../refusal.ts";
+import { patiently } from "../store/patience.ts";
 
 export type Method = "get" | "post" | "put" | "delete";
 
@@ -76,17 +77,21 @@ export function route<B extends z.ZodType, Q extends z.ZodType>(definition: Rout
   const { body, query, answer } = definition;
   return {
     ...definition,
-    serve: (request, response) => {
-      const {
-        status,
-        body: content,
-        headers,
-      } = answer({
+    serve: async (request, response) => {
+      const asked = {
         id: String(request.params.id ?? ""),
         body: (body ? parsed(body, bodyOf(request)) : undefined) as z.output<B>,
         query: (query ? parsed(query, request.query) : undefined) as z.output<Q>,
         ifMatch: request.get("if-match"),
-      });
+      };
+      const {
+        status,
+        body: content,
+        headers,
+      } = await patiently(
+        () => answer(asked),
+        () => response.closed,
+      );
       response.status(status).set(headers ?? {});
       if (content === undefined) response.end();
       else response.json(content);

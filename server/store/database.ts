@@ -1,51 +1,48 @@
-import { closeSync, fsyncSync, mkdirSync, openSync } from "node:fs";
-import { basename, dirname } from "node:path";
+import { existsSync, mkdirSync, rmSync } from "node:fs";
+import { dirname } from "node:path";
 import SQLite from "better-sqlite3";
+import { APPLICATION_ID, requireBook } from "./dataFile.ts";
+import { placeNew, UNFINISHED } from "./placing.ts";
 
 export type Database = SQLite.Database;
 /** A prepared statement whose parameters and rows its user knows. */
 export type Statement = SQLite.Statement<unknown[]>;
 
-/** How long a writer waits for another process's write before it gives up [ms]. */
-const BUSY_TIMEOUT = 10_000;
+/** How long the start waits for another process's write [ms]. */
+const START_TIMEOUT = 10_000;
 
-/** Opens the file (made where missing) so that an acknowledged write outlives a power cut. */
+/**
+ * Opens the file (made where missing) so that an acknowledged write outlives a power cut.
+ *
+ * @throws {DataFileError} on a file that holds anything but a bench book
+ */
 export function openDatabase(file: string): Database {
   mkdirSync(dirname(file), { recursive: true });
-  const database = new SQLite(file, { timeout: BUSY_TIMEOUT });
+  requireBook(file);
+  if (!existsSync(file)) beginFile(file);
+  const database = new SQLite(file, { timeout: START_TIMEOUT, fileMustExist: true });
   database.pragma("journal_mode = WAL");
   database.pragma("synchronous = FULL");
   database.pragma("foreign_keys = ON");
   return database;
 }
 
-const TIME_MARKS = /[-:]|\.\d+/g;
-
 /**
- * Copies the database to a file beside it, consistent while others read and write, and flushed to the disk.
- *
- * @param reason - ends the copy's name, for example "before-002"
- * @returns the copy's name, without its folder
+ * Ends the waiting of the start: from here on a statement that meets another process's lock fails at once, so that a
+ * request that waits holds up no other; {@link patiently} tries it again.
  */
-export function copyBeside(database: Database, reason: string, at: Date): string {
-  const stamp = at.toISOString().replace(TIME_MARKS, "");
-  const copy = freeName(database, `${database.name}.${stamp}-${reason}`);
-  const descriptor = openSync(copy, "r+");
-  fsyncSync(descriptor);
-  closeSync(descriptor);
-  return basename(copy);
+export function endWaiting(database: Database): void {
+  database.pragma("busy_timeout = 0");
 }
 
-/** Writes the copy under the first name that nobody has taken: VACUUM INTO refuses a file that holds anything. */
-function freeName(database: Database, stem: string): string {
-  const vacuum = database.prepare("VACUUM INTO ?");
-  for (let number = 1; ; number += 1) {
-    const name = number === 1 ? `${stem}.bak` : `${stem}-${number}.bak`;
-    try {
-      vacuum.run(name);
-      return name;
-    } catch (error) {
-      if (!(error instanceof SQLite.SqliteError) || !error.message.includes("already exists")) throw error;
-    }
-  }
+/** A new file bears the program's mark from its first moment, and its name only then. Of two servers that begin at once, one does. */
+function beginFile(file: string): void {
+  const unfinished = `${file}.${process.pid}${UNFINISHED}`;
+  rmSync(unfinished, { force: true });
+  const database = new SQLite(unfinished);
+  database.pragma("journal_mode = WAL");
+  database.pragma(`application_id = ${APPLICATION_ID}`);
+  database.close();
+  placeNew(unfinished, file);
+  rmSync(unfinished, { force: true });
 }

@@ -1,15 +1,17 @@
-import { copyBeside, type Database } from "./database.ts";
+import { copyBeside } from "./copies.ts";
+import type { Database } from "./database.ts";
 import type { Migration } from "./migrations.ts";
 
 /** The file was written by a later version of the program; opening it could lose what that version keeps. */
 export class NewerBookError extends Error {
   readonly code = "newer-book";
   constructor(
+    readonly file: string,
     readonly found: number,
     readonly known: number,
   ) {
     super(
-      `This bench book has schema ${found}; this version of Gripcurve knows ${known} and below. Use the later version, or another file with GRIPCURVE_DB.`,
+      `The bench book ${file} has schema ${found}; this version of Gripcurve knows ${known} and below. Use the later version, or another file with GRIPCURVE_DB.`,
     );
     this.name = "NewerBookError";
   }
@@ -27,7 +29,7 @@ export const schemaVersion = (database: Database): number =>
 export function migrate(database: Database, migrations: readonly Migration[], at: Date): string | null {
   const latest = Math.max(0, ...migrations.map(({ version }) => version));
   const found = schemaVersion(database);
-  if (found > latest) throw new NewerBookError(found, latest);
+  if (found > latest) throw new NewerBookError(database.name, found, latest);
   if (found === latest) return null;
   const copy = found > 0 ? copyBeside(database, `before-${String(latest).padStart(3, "0")}`, at) : null;
   const run = database.transaction(() => {

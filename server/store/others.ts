@@ -1,5 +1,5 @@
-import SQLite from "better-sqlite3";
 import type { Database, Statement } from "./database.ts";
+import { isLocked } from "./patience.ts";
 
 /**
  * Notices what another connection, of this process or of another one, committed to the file. SQLite's data_version
@@ -26,7 +26,7 @@ export class OtherWriters {
     try {
       return this.#version.get();
     } catch (error) {
-      if (error instanceof SQLite.SqliteError && error.code === "SQLITE_BUSY") return this.#seen;
+      if (isLocked(error)) return this.#seen;
       throw error;
     }
   }

@@ -2,7 +2,8 @@ import type { CollectionName } from "../../shared/model/record.ts";
 import { byCollection } from "./byCollection.ts";
 import { ChangeFeed } from "./changes.ts";
 import { Collection } from "./collection.ts";
-import { copyBeside, type Database, openDatabase } from "./database.ts";
+import { copyBeside } from "./copies.ts";
+import { type Database, endWaiting, openDatabase } from "./database.ts";
 import { NotEmptyError } from "./errors.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
@@ -134,12 +135,19 @@ export class Store {
   }
 }
 
-/** Opens the bench book in a file, brings its schema up to date and keeps a copy of the file before it does. */
+/**
+ * Opens the bench book in a file, brings its schema up to date and keeps a copy of the file before it does.
+ *
+ * @throws {DataFileError} on a file that holds anything but a bench book
+ * @throws {NewerBookError} on a file of a later schema
+ */
 export function openStore(file: string, at: Date): Store {
   const database = openDatabase(file);
   try {
     migrate(database, MIGRATIONS, at);
-    return new Store(database);
+    const store = new Store(database);
+    endWaiting(database);
+    return store;
   } catch (error) {
     database.close();
     throw error;
