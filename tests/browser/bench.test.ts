@@ -55,8 +55,8 @@ describe("Bench, a pull test on a phone", () => {
     await eventually(() =>
       cell(page, "pull 2, held").evaluate((input) => input === document.activeElement),
     ).toBe(true);
-    // the last unit typed in the column is meant from now on
-    await cell(page, "pull 2, let go").fill("4.5");
+    // a unit typed in one cell changes that cell alone: the next without one is in grams, as the header says
+    await cell(page, "pull 2, let go").fill("459");
     await cell(page, "pull 2, held").fill("430 g");
     await page.getByLabel("Title").fill("evening pull, side pane");
     await eventually(() => page.locator(".bench-running").textContent()).toMatch(/\d\sN to .*\sg\)/);
@@ -64,7 +64,7 @@ describe("Bench, a pull test on a phone", () => {
     await save(page);
     await page.locator(".bench-saved").waitFor();
     await eventually(() => page.locator(".bench-saved").textContent()).toMatch(
-      /2 pulls: held 410–430\s?g, let go at 4\.3–4\.5\s?N/,
+      /2 pulls: held 410–430\s?g, let go at 4\.3\s?N to 459\s?g/,
     );
 
     await server.restart();

@@ -74,7 +74,7 @@ describe("readDraft, what is wrong said by the field's path", () => {
 });
 
 describe("readDraft, a cell without a unit", () => {
-  it("means the unit that was typed last in its column, else the quantity's first", () => {
+  it("means the unit of its column's header, else the quantity's first", () => {
     const draft = withCell(writeDraft(PULL), 0, "held", "4");
     const held = (units: Draft["units"]) => readDraft({ ...draft, units }).data.rows;
     expect(held({ held: "N" })).toMatchObject([{ held: { value: 4, unit: "N" } }, {}]);

@@ -98,15 +98,13 @@ export function typeCell(form: FormModel, key: number, column: string, text: str
   change(form, withCell(form.draft.value, key, column, text), `rows.${key}.${column}`);
 }
 
-/** A cell was left: its unit is written out, and meant for the column from now on. */
+/** A cell was left: its unit is written out. What is meant in the column's other cells is its header's to say. */
 export function leaveCell(form: FormModel, key: number, column: string, name: DimensionName): void {
   leave(form, `rows.${key}.${column}`);
   const draft = form.draft.value;
   const text = draft.rows.find((row) => row.key === key)?.cells[column] ?? "";
   const written = text.trim() === "" ? null : settled(text, name, draft.units[column]);
-  if (!written) return;
-  const units = { ...draft.units, [column]: written.unit };
-  change(form, withCell({ ...draft, units }, key, column, written.text));
+  if (written && written.text !== text) typeCell(form, key, column, written.text);
 }
 
 /** @returns the unit meant where none is typed in a column */

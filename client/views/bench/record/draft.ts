@@ -28,7 +28,7 @@ export interface Draft {
   readonly fields: FieldTexts;
   readonly holes: readonly DraftHole[];
   readonly rows: readonly DraftRow[];
-  /** by column, the unit meant where none is typed: the last one that was */
+  /** by column, the unit meant where none is typed, as its header says; the quantity's first unless chosen */
   readonly units: FieldTexts;
 }
 

@@ -52,11 +52,17 @@ function holeOf(hole: object, key: number): DraftHole {
   };
 }
 
-/** @returns by column, the unit that was typed last */
+/** @returns by column, the unit of most of its readings; the first of those that are as many */
 export function unitsOf(test: BenchTest): Record<string, string> {
-  const units: Record<string, string> = {};
+  const counts = new Map<string, Map<string, number>>();
   for (const row of test.rows as readonly Json[]) {
-    for (const [column, value] of Object.entries(row)) if (isQuantity(value)) units[column] = value.unit;
+    for (const [column, value] of Object.entries(row)) {
+      if (!isQuantity(value)) continue;
+      const ofColumn = counts.get(column) ?? new Map<string, number>();
+      counts.set(column, ofColumn.set(value.unit, (ofColumn.get(value.unit) ?? 0) + 1));
+    }
   }
-  return units;
+  const usual = (units: ReadonlyMap<string, number>) =>
+    [...units].reduce((most, unit) => (unit[1] > most[1] ? unit : most))[0];
+  return Object.fromEntries([...counts].map(([column, units]) => [column, usual(units)]));
 }
