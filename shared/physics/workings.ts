@@ -3,9 +3,10 @@ import { readingOf } from "./fanlaws/coefficients.ts";
 import { holdOf, type Mode } from "./hold/holdAt.ts";
 import { compileHold } from "./hold/law.ts";
 import { vehicleWeight } from "./hold/vehicle.ts";
+import { leakWorking } from "./leakWorking.ts";
 import { shaftTorque } from "./motor.ts";
 import { motorCurrent } from "./pack.ts";
-import { type LeakLaw, landFriction, leakFlow } from "./point/leakLaw.ts";
+import { type LeakLaw, landFriction } from "./point/leakLaw.ts";
 import { assembleCircuit } from "./point/machine.ts";
 import { assemble, type Point, type PredictInput, type Prediction, suctionAt } from "./predict.ts";
 import type { PropellerPredictInput } from "./propeller.ts";
@@ -52,31 +53,6 @@ function pressureWorking(input: PredictInput, point: Point, density: number): Wo
   );
 }
 
-function flowWorking(point: Point, leak: LeakLaw): Working {
-  return explain(
-    {
-      title: "flow through the leak at that pressure",
-      equation: "Q(Δp) = Q_gap + Σ C_d·A·√(2Δp/ρ);  gap: Δp = ½ρv²[K + f·ℓ/(2h)]",
-      inputs: {
-        pressure: ["Δp", "depression of the cavity", "Pa"],
-        density: ["ρ", "density of the air", "kg/m³"],
-        height: ["h", "gap and roughness together", "m"],
-        openArea: ["Σ C_d·A", "openings", "m²"],
-      },
-      output: ["Q", "m³/s"],
-      source:
-        "plane Poiseuille flow, Blasius; a measured leak in the gap's place where a leak test is logged",
-      evaluate: ({ pressure }) => leakFlow(leak, pressure),
-    },
-    {
-      pressure: point.pressure,
-      density: leak.air.density,
-      height: leak.gap?.height ?? 0,
-      openArea: leak.openArea,
-    },
-  );
-}
-
 type Electrical = Pick<PredictInput, "motor" | "pack" | "supply">;
 type Turning = Pick<Point, "speed" | "motorCurrent">;
 
@@ -90,9 +66,9 @@ export function currentWorking(input: Electrical, point: Turning): Working {
       equation: "I = (δV_oc − δR_b·I_aux − k·ω)/(R_m + R_d + δ²R_b)",
       inputs: {
         openCircuitVoltage: ["V_oc", "open-circuit voltage of the pack", "V"],
-        duty: ["δ", "duty", ""],
+        duty: ["δ", "throttle", ""],
         packResistance: ["R_b", "pack and wires", "Ω"],
-        driverResistance: ["R_d", "driver", "Ω"],
+        driverResistance: ["R_d", "speed controller", "Ω"],
         auxCurrent: ["I_aux", "other loads", "A"],
         windingResistance: ["R_m", "winding, warm", "Ω"],
         torqueConstant: ["k", "torque constant, 60/(2πK_v)", "N·m/A"],
@@ -153,12 +129,12 @@ function suctionWorking(input: PredictInput, point: Point, leak: LeakLaw): Worki
       title: "pull",
       equation: "F = Δp·(A + σ·P·ℓ) + jet,  σ = 1 − ½Δp_friction/Δp",
       inputs: {
-        pressure: ["Δp", "depression of the cavity", "Pa"],
+        pressure: ["Δp", "suction in the cavity", "Pa"],
         flow: ["Q", "flow", "m³/s"],
         area: ["A", "area inside the lip", "m²"],
         perimeter: ["P", "length of the lip", "m"],
         land: ["ℓ", "width of the lip", "m"],
-        share: ["σ", "share of the depression that acts under the lip", ""],
+        share: ["σ", "share of the suction that acts under the lip", ""],
       },
       output: ["F", "N"],
       source: "pressure times area; fall of pressure under the land",
@@ -241,7 +217,7 @@ export function workingsOf(
   return [
     airWorking(input),
     pressureWorking(input, point, leak.air.density),
-    flowWorking(point, leak),
+    leakWorking(leak, point.pressure),
     currentWorking(input, point),
     torqueWorking(input, point),
     suctionWorking(input, point, leak),
