@@ -1,7 +1,7 @@
 import { computed, signal } from "@preact/signals";
 import { go, href, route, type ViewName } from "../app/router.ts";
 import { currentBook } from "./book.ts";
-import { type Changes, changesFromQuery, changesToQuery } from "./handles.ts";
+import { type Changes, changesFromQuery, changesToQuery, type LeftOut, leftOutOf } from "./handles.ts";
 
 /** Views of one build: they share the build on the screen and what is tried against it. */
 const BUILD_VIEWS: readonly ViewName[] = ["match", "attitudes", "run-down"];
@@ -33,6 +33,9 @@ export const unknownBuild = computed(
 /** What is tried against the build, SI. */
 export const changes = signal<Changes>({});
 
+/** What the address asked for that can't be; until something is changed. */
+export const leftOut = signal<readonly LeftOut[]>([]);
+
 /** false while a handle is held */
 export const settled = signal(true);
 
@@ -43,6 +46,7 @@ export const overlayIds = signal<readonly string[]>([]);
 export function fromAddress(): void {
   const { query } = route.peek();
   changes.value = changesFromQuery(query);
+  leftOut.value = leftOutOf(query);
   overlayIds.value = (query.get("over") ?? "").split(",").filter(Boolean);
   if (current.peek()) sessionStorage.setItem(LAST_BUILD, current.peek()?.id ?? "");
 }
@@ -67,5 +71,6 @@ export function tryOut(next: Changes): void {
 export function settle(next: Changes = changes.peek()): void {
   settled.value = true;
   changes.value = next;
+  leftOut.value = [];
   toAddress();
 }

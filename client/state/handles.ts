@@ -153,13 +153,33 @@ export function changesToQuery(changes: Changes): Record<string, string> {
   );
 }
 
-/** @returns the changes that an address carries; what is no number within its limits is left out */
+/** @returns the number that an address carries for a handle, SI; null where it is none within its limits */
+function numberIn({ key, limits: [low, high] }: Handle, text: string): number | null {
+  const value = text.trim() === "" ? Number.NaN : Number(text);
+  const whole = key !== "series" || Number.isInteger(value);
+  return value >= low && value <= high && whole ? value : null;
+}
+
+/** @returns the changes that an address carries; what is no number within its limits is left out, see {@link leftOutOf} */
 export function changesFromQuery(query: URLSearchParams): Changes {
-  const found = HANDLES.flatMap(({ key, limits: [low, high] }) => {
-    const text = query.get(key);
-    const value = text === null || text.trim() === "" ? Number.NaN : Number(text);
-    const whole = key !== "series" || Number.isInteger(value);
-    return value >= low && value <= high && whole ? [[key, value] as const] : [];
+  const found = HANDLES.flatMap((handle) => {
+    const value = numberIn(handle, query.get(handle.key) ?? "");
+    return value === null ? [] : [[handle.key, value] as const];
   });
   return Object.fromEntries(found);
+}
+
+/** What an address asks of a handle that can't be. */
+export interface LeftOut {
+  readonly handle: Handle;
+  /** as the address has it, SI */
+  readonly text: string;
+}
+
+/** @returns what {@link changesFromQuery} leaves out of an address */
+export function leftOutOf(query: URLSearchParams): LeftOut[] {
+  return HANDLES.flatMap((handle) => {
+    const text = query.get(handle.key);
+    return text === null || numberIn(handle, text) !== null ? [] : [{ handle, text }];
+  });
 }

@@ -75,6 +75,14 @@ describe("Attitudes", () => {
       page.locator(".layer-rim-labels text", { hasText: "Gable pane 153.5°" }).count(),
     ).toBe(1);
     await page.getByRole("button", { name: "remove Gable pane" }).click();
+    await page.getByRole("button", { name: "Keep it" }).click();
+    await page.getByRole("button", { name: "remove Gable pane" }).click();
+    await page.getByRole("button", { name: "Remove it" }).click();
+    await row(page, "Gable pane").waitFor({ state: "detached" });
+    await page.getByRole("button", { name: "Undo" }).click();
+    await row(page, "Gable pane 153.5°").waitFor();
+    await page.getByRole("button", { name: "remove Gable pane" }).click();
+    await page.getByRole("button", { name: "Remove it" }).click();
     await row(page, "Gable pane").waitFor({ state: "detached" });
     await page.reload();
     await row(page, "Ceiling").waitFor();

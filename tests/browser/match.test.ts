@@ -143,6 +143,28 @@ describe("Match", () => {
     await eventually(() => new URL(page.url()).search).toBe("");
   });
 
+  it("takes a number with a unit of its own, with 2 in and 1.2 kg typed, as millimetres and grams", async () => {
+    const page = await screens.open("/match");
+    await entry(page, "diameter").fill("2 in");
+    await changed(page, "diameter");
+    await entry(page, "mass").fill("1.2 kg");
+    await changed(page, "mass");
+    await entry(page, "mass").blur();
+    await eventually(() => entry(page, "diameter").inputValue()).toBe("50.8");
+    await eventually(() => entry(page, "mass").inputValue()).toBe("1200");
+  });
+
+  it("clears refused text, with all reset, and says what an address asks that can't be", async () => {
+    const page = await screens.open("/match?gap=7");
+    await eventually(() => page.getByText("the address asks for").count()).toBe(1);
+    await entry(page, "mass").fill("heavy");
+    await eventually(() => textOf(handle(page, "mass").locator(".field-error"))).toMatch(/for example/);
+    await page.getByRole("button", { name: "Reset all" }).click();
+    await eventually(() => page.locator(".handle .field-error").count()).toBe(0);
+    await eventually(() => entry(page, "mass").inputValue()).toMatch(/^\d+$/);
+    await eventually(() => page.getByText("the address asks for").count()).toBe(0);
+  });
+
   it("saves what is tried as a build of its own, with a name typed, and goes to it", async () => {
     const build = await buildNamed(/second rotor/);
     const page = await screens.open(`/match/${build.id}`);

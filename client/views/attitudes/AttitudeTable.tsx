@@ -1,10 +1,9 @@
-import { useState } from "preact/hooks";
+import { Fragment } from "preact";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { saveBuild } from "../../state/saveBuild.ts";
 import { Sure } from "../../ui/Sure.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf, marginText } from "../../ui/verdictWords.ts";
-import { withoutAttitude } from "./ownAttitudes.ts";
+import { RemovalNote, RemovalQuestion, useRemover } from "./Removing.tsx";
 import type { NamedStand, Rose } from "./rose.ts";
 import type { Need } from "./stand.ts";
 import { degrees, grams, needText } from "./words.ts";
@@ -54,11 +53,13 @@ function Row({ named: { title, stand, kind, sure }, target, onRemove }: RowProps
   );
 }
 
+/** @returns the place of an attitude among the build's own; null where it is none of them */
+const placeOf = ({ kind, key }: NamedStand): number | null =>
+  kind === "own" ? Number(key.slice("own ".length)) : null;
+
 /** Each attitude: needed against made, parked and driving; the user's own can be taken out. */
 export function AttitudeTable({ rose, build }: { rose: Rose; build: StoredOf<"builds"> }) {
-  const [problem, setProblem] = useState<string | null>(null);
-  const remove = async (key: string) =>
-    setProblem(await saveBuild(build, withoutAttitude(build.data, Number(key.slice("own ".length)))));
+  const remover = useRemover(build);
   const target = build.data.targetMargin;
   return (
     <>
@@ -75,21 +76,28 @@ export function AttitudeTable({ rose, build }: { rose: Rose; build: StoredOf<"bu
           </tr>
         </thead>
         <tbody>
-          {rose.named.map((named) => (
-            <Row
-              key={named.key}
-              named={named}
-              target={target}
-              onRemove={named.kind === "own" ? () => void remove(named.key) : null}
-            />
-          ))}
+          {rose.named.map((named) => {
+            const place = placeOf(named);
+            return (
+              <Fragment key={named.key}>
+                <Row
+                  named={named}
+                  target={target}
+                  onRemove={place === null ? null : () => remover.ask(place)}
+                />
+                {place !== null && place === remover.asked && (
+                  <tr>
+                    <td colSpan={3} class="attitude-asked-about">
+                      <RemovalQuestion remover={remover} build={build.data} />
+                    </td>
+                  </tr>
+                )}
+              </Fragment>
+            );
+          })}
         </tbody>
       </table>
-      {problem && (
-        <span class="field-error" role="alert">
-          {problem}
-        </span>
-      )}
+      <RemovalNote remover={remover} />
     </>
   );
 }

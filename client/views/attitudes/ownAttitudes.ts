@@ -41,8 +41,3 @@ export function nameProblem(name: string, attitudes: readonly Attitude[]): strin
 export function withAttitude(build: Build, { name, angle }: Attitude): Build {
   return { ...build, attitudes: [...build.attitudes, { name: name.trim(), angle }] };
 }
-
-/** @returns the build without one of its attitudes */
-export function withoutAttitude(build: Build, at: number): Build {
-  return { ...build, attitudes: build.attitudes.filter((_, i) => i !== at) };
-}

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { changes, settle, tryOut } from "../../state/build.ts";
 import { type Changes, changed, type Handle as HandleKind } from "../../state/handles.ts";
-import { entryText, readEntry, shownNumber, siOf, unitOf, withUnit } from "./entry.ts";
+import { endWords, entryText, readEntry, shownNumber, siOf, unitOf, withUnit } from "./entry.ts";
 
 /** Keeps a value that lies on the slider's grid there in spite of rounding. */
 const GRID_SLACK = 1e-9;
@@ -12,8 +12,12 @@ export interface HandleProps {
   readonly was: number;
   /** nothing gives a value: `was` is only where the slider stands */
   readonly unset?: boolean;
-  /** on what the value rests */
+  /** what the value is based on */
   readonly basis: ComponentChildren;
+  /** counts how often everything was reset: what was typed and refused goes with it */
+  readonly round: number;
+  /** whether what stands in the field is refused */
+  readonly onRefused: (refused: boolean) => void;
 }
 
 /** The slider's ends in the shown unit, widened where a typed value lies beyond them. */
@@ -38,8 +42,8 @@ function slid(handle: HandleKind, was: number, shown: number): Changes {
   return changed(changes.peek(), handle.key, value, was);
 }
 
-/** One what-if handle: slider and number together, what it was, what it rests on, a way back. */
-export function Handle({ handle, was, unset = false, basis }: HandleProps) {
+/** One what-if setting: slider and number together, what it was, what it is based on, a way back. */
+export function Handle({ handle, was, unset = false, basis, round, onRefused }: HandleProps) {
   const id = useId();
   const value = changes.value[handle.key] ?? was;
   const isChanged = changes.value[handle.key] !== undefined;
@@ -48,16 +52,19 @@ export function Handle({ handle, was, unset = false, basis }: HandleProps) {
   const read = (event: { currentTarget: HTMLInputElement }) =>
     slid(handle, was, event.currentTarget.valueAsNumber);
   const before = unset ? "not known" : withUnit(handle, was);
+  const atEnd = isChanged ? endWords(handle, was, value) : null;
   return (
     <div class="handle" data-handle={handle.key}>
       <label class="handle-label" for={id}>
         {handle.label}
       </label>
       <NumberEntry
+        key={round}
         handle={handle}
         value={value}
         empty={unset && !isChanged}
         onValue={(si) => settle(next(si))}
+        onRefused={onRefused}
         id={id}
       />
       <input
@@ -82,6 +89,7 @@ export function Handle({ handle, was, unset = false, basis }: HandleProps) {
                 to {before}, {handle.label}
               </span>
             </button>
+            {atEnd && <span> · {atEnd}</span>}
           </>
         ) : (
           basis
@@ -98,20 +106,39 @@ interface NumberEntryProps {
   readonly empty: boolean;
   readonly id: string;
   readonly onValue: (si: number) => void;
+  readonly onRefused: (refused: boolean) => void;
 }
 
-/** The handle's number: takes effect with each keystroke that can be read; else a message stands beside it. */
-function NumberEntry({ handle, value, empty, id, onValue }: NumberEntryProps) {
+/** As far apart as two ways of typing one value may come to lie, relative. */
+const SAME = 1e-9;
+
+/** The setting's number: takes effect with each keystroke that can be read; else a message stands beside it. */
+function NumberEntry({ handle, value, empty, id, onValue, onRefused }: NumberEntryProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  const latest = useRef<string | null>(null);
+  const typed = useRef<number | null>(null);
+  const say = (message: string | null) => {
+    setProblem(message);
+    onRefused(message !== null);
+  };
+  const drop = () => {
+    latest.current = null;
+    setDraft(null);
+  };
   useEffect(() => {
-    setProblem(null);
-    setDraft((typed) => (typed !== null && sameValue(handle, typed, value) ? typed : null));
+    const own = typed.current !== null && Math.abs(typed.current - value) <= SAME * Math.max(1e-3, value);
+    if (!own) drop();
+    say(null);
   }, [value]);
-  const type = (text: string) => {
-    const entry = readEntry(handle, text, value);
+  const type = async (text: string) => {
+    latest.current = text;
     setDraft(text);
-    setProblem("problem" in entry ? entry.problem : null);
+    const { parseQuantity } = await import("../../../shared/units/parse.ts");
+    if (latest.current !== text) return;
+    const entry = readEntry(handle, text, value, parseQuantity);
+    typed.current = "value" in entry ? entry.value : null;
+    say("problem" in entry ? entry.problem : null);
     if ("value" in entry) onValue(entry.value);
   };
   const unit = unitOf(handle);
@@ -121,14 +148,14 @@ function NumberEntry({ handle, value, empty, id, onValue }: NumberEntryProps) {
         <input
           id={id}
           type="text"
-          inputMode="decimal"
+          inputMode={handle.dimension ? "text" : "decimal"}
           autoComplete="off"
           value={draft ?? (empty ? "" : entryText(handle, value))}
           placeholder={empty ? "?" : undefined}
           aria-invalid={problem ? "true" : undefined}
           aria-describedby={problem ? `${id}-problem` : undefined}
-          onInput={(event) => type(event.currentTarget.value)}
-          onBlur={() => !problem && setDraft(null)}
+          onInput={(event) => void type(event.currentTarget.value)}
+          onBlur={() => !problem && drop()}
         />
         <span class="handle-unit">{unit}</span>
       </span>
@@ -139,9 +166,4 @@ function NumberEntry({ handle, value, empty, id, onValue }: NumberEntryProps) {
       )}
     </>
   );
-}
-
-function sameValue(handle: HandleKind, typed: string, value: number): boolean {
-  const entry = readEntry(handle, typed, value);
-  return "value" in entry && Math.abs(entry.value - value) <= 1e-9 * Math.max(1e-3, Math.abs(value));
 }

@@ -57,6 +57,12 @@ export function checkCycle(cycle: readonly CycleSegment[]): void {
   if (!sharesAreWhole(sum)) throw new OutOfRangeError("cycle", sum, "shares that add up to 1");
 }
 
+/** @returns whether another angle [°] is the same place for a drive cycle */
+export const atAngle =
+  (angle: number) =>
+  (other: number): boolean =>
+    Math.abs(other - angle) < SAME_ANGLE;
+
 /** @returns true where the shares of a cycle add up to the whole, as near as they are typed */
 export function sharesAreWhole(sum: number): boolean {
   return Math.abs(sum - 1) <= SHARE_SLACK;
@@ -93,7 +99,7 @@ export function loadsOf(cycle: readonly CycleSegment[]): CycleLoad[] {
  * Valid for cycles of {@link checkCycle}. Source: docs/method/run-down.md
  */
 export function judgedAt(cycle: readonly CycleSegment[], angle: number): Judged {
-  const there = cycle.filter((segment) => Math.abs(segment.angle - angle) < SAME_ANGLE);
+  const there = cycle.filter((segment) => atAngle(angle)(segment.angle));
   const counted = there.length > 0 ? there : cycle;
   const most = counted.reduce((current, { driveCurrent }) => Math.max(current, driveCurrent), 0);
   const load = loadsOf(cycle).findIndex(({ driveCurrent }) => driveCurrent === most);

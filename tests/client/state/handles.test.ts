@@ -6,10 +6,12 @@ import {
   HANDLES,
   type Handle,
   type HandleKey,
+  leftOutOf,
   withChanges,
 } from "#client/state/handles.ts";
-import { entryText, readEntry, withUnit } from "#client/views/match/entry.ts";
+import { endWords, entryText, readEntry, withUnit } from "#client/views/match/entry.ts";
 import { build } from "#shared/model/build.ts";
+import { parseQuantity } from "#shared/units/parse.ts";
 
 const handle = (key: HandleKey): Handle => {
   const found = HANDLES.find((each) => each.key === key);
@@ -78,11 +80,18 @@ describe("changes in the address", () => {
   });
 
   it.each(["gap=abc", "gap=-1", "gap=", "series=2.5", "mass=NaN", "duty=7"])(
-    "are left out, for the tampered query %s, without harm",
+    "are left out, for the tampered query %s, and told by the setting and what was asked",
     (query) => {
-      expect(changesFromQuery(new URLSearchParams(query))).toEqual({});
+      const [key, text] = query.split("=");
+      const address = new URLSearchParams(query);
+      expect(changesFromQuery(address)).toEqual({});
+      expect(leftOutOf(address).map(({ handle, text }) => [handle.key, text])).toEqual([[key, text]]);
     },
   );
+
+  it("leave nothing out, with values that can be and words of other views, of which none is told", () => {
+    expect(leftOutOf(new URLSearchParams("gap=0.0012&over=b&start=80"))).toEqual([]);
+  });
 });
 
 describe("readEntry", () => {
@@ -93,8 +102,13 @@ describe("readEntry", () => {
     ["temperature", "18", 291.15],
     ["pressure", "1004", 100400],
     ["series", "3", 3],
+    // 1 in = 25.4 mm, by definition
+    ["diameter", "2 in", 0.0508],
+    ["mass", "1.2 kg", 1.2],
+    ["pressure", "101 kPa", 101e3],
+    ["temperature", "68 °F", 293.15],
   ] as const)("reads %s, typed as %s, in SI", (key, text, si) => {
-    const entry = readEntry(handle(key), text, 1);
+    const entry = readEntry(handle(key), text, 1, parseQuantity);
     expect("value" in entry ? entry.value : Number.NaN).toBeCloseToRelative(si, 1e-12);
   });
 
@@ -106,10 +120,12 @@ describe("readEntry", () => {
     ["mass", "heavy"],
     ["mass", ""],
     ["temperature", "99"],
+    ["gap", "2 kg"],
+    ["mass", "3 in"],
   ] as const)(
     "refuses %s, typed as “%s”, with what was read, what is allowed and an example",
     (key, text) => {
-      const entry = readEntry(handle(key), text, handle(key).limits[0]);
+      const entry = readEntry(handle(key), text, handle(key).limits[0], parseQuantity);
       expect("problem" in entry ? entry.problem : "").toMatch(/for example/);
       if (text !== "") expect("problem" in entry ? entry.problem : "").toContain(text);
     },
@@ -117,6 +133,19 @@ describe("readEntry", () => {
 
   it("shows the text it read, for a finer value than the slider's steps, without rounding it away", () => {
     expect(entryText(handle("gap"), 0.000635)).toBe("0.635");
+    expect(entryText(handle("mass"), 0.1385)).toBe("138.5");
+    expect(entryText(handle("series"), 3)).toBe("3");
     expect(withUnit(handle("gap"), 0.0006)).toBe("0.60\u2009mm");
+  });
+});
+
+describe("endWords", () => {
+  it("say what holds the slider, at its ends and at what the model takes, and nothing between them", () => {
+    expect(endWords(handle("diameter"), 0.042, 0.05)).toBeNull();
+    expect(endWords(handle("diameter"), 0.042, 1.6 * 0.042)).toMatch(
+      /^the slider ends here; 2\.0+.*can be typed$/,
+    );
+    expect(endWords(handle("charge"), 0.5, 1)).toBe("no more than 100\u2009% can be set");
+    expect(endWords(handle("duty"), 0.5, 0.01)).toBe("no less than 1\u2009% can be set");
   });
 });

@@ -1,0 +1,87 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Build } from "../../../shared/model/build.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { saveBuild } from "../../state/saveBuild.ts";
+import { type Removal, removal, removalQuestion, removedText, undone } from "./removal.ts";
+
+/** The one that takes out, and puts back, a build's own attitudes. */
+export interface Remover {
+  /** place of the attitude that is asked about; null where none is */
+  readonly asked: number | null;
+  /** the last one that went, until it is put back */
+  readonly gone: Removal | null;
+  readonly problem: string | null;
+  readonly ask: (at: number | null) => void;
+  readonly remove: () => Promise<void>;
+  readonly undo: () => Promise<void>;
+}
+
+/** @returns what takes attitudes out of a build, each after a question and with a way back */
+export function useRemover(build: StoredOf<"builds">): Remover {
+  const [asked, setAsked] = useState<number | null>(null);
+  const [gone, setGone] = useState<Removal | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const store = async (data: Build, next: Removal | null) => {
+    const refused = await saveBuild(build, data);
+    setProblem(refused);
+    if (refused !== null) return;
+    setAsked(null);
+    setGone(next);
+  };
+  const remove = async () => {
+    if (asked === null) return;
+    const next = removal(build.data, asked);
+    await store(next.after, next);
+  };
+  const undo = async () => {
+    if (!gone) return;
+    const back = undone(build.data, gone);
+    if ("problem" in back) setProblem(back.problem);
+    else await store(back.build, null);
+  };
+  return { asked, gone, problem, ask: setAsked, remove, undo };
+}
+
+/** Asks before an attitude goes, under its row. */
+export function RemovalQuestion({ remover, build }: { readonly remover: Remover; readonly build: Build }) {
+  const first = useRef<HTMLButtonElement>(null);
+  useEffect(() => first.current?.focus({ preventScroll: true }), []);
+  if (remover.asked === null) return null;
+  return (
+    <div class="attitude-removal" role="alertdialog" aria-label="Remove this attitude?">
+      <p>{removalQuestion(build, remover.asked)}</p>
+      <button type="button" ref={first} onClick={() => void remover.remove()}>
+        Remove it
+      </button>{" "}
+      <button type="button" onClick={() => remover.ask(null)}>
+        Keep it
+      </button>
+    </div>
+  );
+}
+
+/** What went, and the way back. */
+export function RemovalNote({ remover }: { readonly remover: Remover }) {
+  const { gone, problem } = remover;
+  const back = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (gone) back.current?.focus({ preventScroll: true });
+  }, [gone]);
+  return (
+    <>
+      {gone && (
+        <p role="status">
+          {removedText(gone)}{" "}
+          <button type="button" class="plain" ref={back} onClick={() => void remover.undo()}>
+            Undo
+          </button>
+        </p>
+      )}
+      {problem && (
+        <span class="field-error" role="alert">
+          {problem}
+        </span>
+      )}
+    </>
+  );
+}
