@@ -88,7 +88,7 @@ describe("a build without friction", () => {
   it("in Run-down: the minutes, and pull at start and end", async () => {
     const page = await open("run-down", builds.noFriction);
     await eventually(() => answer(page)).toMatch(
-      /^The charge lasts [\d.]+ minutes and its pull falls from \d+ g to \d+ g/,
+      /^From a full charge it runs [\d.]+ minutes and its pull falls from \d+ g to \d+ g/,
     );
     await eventually(() => tests(page)).toEqual(["Log a friction test"]);
   });

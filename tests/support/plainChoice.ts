@@ -110,8 +110,8 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
   const parked = marginsOf(problem, prediction, "parked");
   const driving = marginsOf(problem, prediction, "driving");
   const unknown = Number.NaN;
-  const sum = (of: "height" | "price") =>
-    fixed[of] + (motor[of] ?? 0) + (size[of] ?? 0) + (pack[of] ?? 0) + (skirt[of] ?? 0);
+  const sum = (of: "height" | "price", absent: number) =>
+    [motor, size, pack, skirt].reduce((total, part) => total + (part[of] ?? absent), fixed[of]);
   const least = (limit: Limit, value: number, allowed: number | null | undefined) =>
     allowed === null || allowed === undefined ? [] : [{ limit, value, allowed, least: true }];
   const most = (limit: Limit, value: number, allowed: number | null | undefined) =>
@@ -134,8 +134,8 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
     ...most("motorCurrent", point?.motorCurrent ?? unknown, rated(motor.maxCurrent)),
     ...most("motorVoltage", point ? duty * point.packVoltage : unknown, rated(motor.ratedVoltage)),
     ...most("cellCurrent", point ? point.packCurrent / pack.parallel : unknown, rated(pack.cell.maxCurrent)),
-    ...most("height", sum("height"), wants.mostHeight),
-    ...most("price", sum("price"), wants.mostPrice),
+    ...most("height", sum("height", 0), wants.mostHeight),
+    ...most("price", sum("price", unknown), wants.mostPrice),
     ...least("time", time, wants.leastTime),
   ];
   return {

@@ -6,6 +6,7 @@ import { href, navigate } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Caution } from "../../ui/Caution.tsx";
+import { chargeText } from "../../ui/chargeWords.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import type { ChosenSet, Column, PointsAnswer } from "./answers.ts";
 import { columnSpec, valueText } from "./columns.ts";
@@ -111,6 +112,7 @@ export function Results(props: ResultsProps) {
           key={job.id}
           book={book}
           job={job.id}
+          charge={base?.charge ?? null}
           counts={job}
           sorting={sorting}
           onSort={setSorting}
@@ -168,8 +170,8 @@ export function Results(props: ResultsProps) {
         />
         <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
         <Caution>
-          The minutes are to the end of the charge; a vehicle on a wall or ceiling may let go before: tether
-          it.
+          The minutes run from {base ? chargeText(base.charge) : "the start charge"} to its end; a vehicle on
+          a wall or ceiling may let go before: tether it.
         </Caution>
       </section>
     </>

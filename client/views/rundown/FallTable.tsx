@@ -1,6 +1,7 @@
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
+import { chargeText } from "../../ui/chargeWords.ts";
 import { marginText } from "../../ui/verdictWords.ts";
 import type { Answered, Track } from "./answer.ts";
 import { fallWords } from "./words.ts";
@@ -28,10 +29,10 @@ export function FallTable({ answered }: { answered: Answered }) {
   return (
     <table class="holds fall-table">
       <caption class="quiet small">
-        Driving nose uphill, by the grip of its wheels
+        Minutes from {chargeText(samples[0].charge)}. Driving nose uphill, by the grip of its wheels
         {answered.cycled && ", each attitude under its own part of the drive cycle"}; whether its drive has
         the torque is a question for <a href={href("attitudes")}>Attitudes</a>. Under the minutes: the voltage
-        under load there, the pack's as it reaches the driver, and a cell's at the cell.
+        under load there, the pack's as it reaches the speed controller, and a cell's at the cell.
       </caption>
       <thead>
         <tr>

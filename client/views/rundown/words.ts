@@ -1,5 +1,6 @@
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
+import { chargeText } from "../../ui/chargeWords.ts";
 import { listedAttitudes } from "../../ui/verdictWords.ts";
 import type { Answered, Track } from "./answer.ts";
 
@@ -125,13 +126,13 @@ export function alarmText(answered: Answered): string {
   return `Low-voltage alarm: at least ${volts(alarm.cell)} a cell under load, ${why}${wanted}.`;
 }
 
-/** @returns when the charge ends, and why then */
-export function endSentence({ end, minimumVoltage }: Answered): string {
+/** @returns from which charge it starts, when it ends, and why then */
+export function endSentence({ end, minimumVoltage, samples }: Answered): string {
   const why =
     end.reason === "empty"
       ? "the cell is empty"
       : `the loaded cell reaches its minimum of ${volts(minimumVoltage)}`;
-  return `The charge ends after ${duration(end.time)}, when ${why}.`;
+  return `From ${chargeText(samples[0].charge)} it runs ${duration(end.time)}, until ${why}.`;
 }
 
 /** @returns when a level is passed, as a cell of the table says it */

@@ -63,7 +63,7 @@ export function detailOf(prepared: Prepared, results: Results, index: number): C
       mass: massOf(problem, places),
       rotorFactor: finite(values[PLACE.rotorFactor]),
       height: values[PLACE.height],
-      price: values[PLACE.price],
+      price: finite(values[PLACE.price]),
     } as Record<Column, number | null>,
     trust: trustOf(rotor, diameter, set.speed, set.flags),
     broken: brokenLimits(chunk.broken[at] | late, values, allowed),

@@ -15,10 +15,13 @@ export interface Sums {
 
 type Summand = { readonly [S in Summed]?: number };
 
+/** What a part brings to a sum that doesn't state it: a part without a price leaves the price of the set unknown. */
+const ABSENT: Readonly<Record<Summed, number>> = { mass: 0, height: 0, price: Number.NaN };
+
 /**
  * Mass, height or price of every part, by its digit.
  *
- *     absent: 0
+ *     absent: 0; of a price: not known
  *
  * @param problem - the question
  * @param of - which [kg, m, -]
@@ -28,7 +31,7 @@ type Summand = { readonly [S in Summed]?: number };
  */
 export function sumsOf(problem: Problem, of: Summed): Sums {
   const { fixed, motors, rotors, packs, skirts } = problem;
-  const listed = (parts: readonly Summand[]) => Float64Array.from(parts, (part) => part[of] ?? 0);
+  const listed = (parts: readonly Summand[]) => Float64Array.from(parts, (part) => part[of] ?? ABSENT[of]);
   return {
     fixed: of === "mass" ? fixed.vehicle.mass : fixed[of],
     motors: listed(motors),
@@ -38,7 +41,7 @@ export function sumsOf(problem: Problem, of: Summed): Sums {
   };
 }
 
-/** @returns the sum of one set, by its digits */
+/** @returns the sum of one set, by its digits; NaN where a part's price is not known */
 export function sumAt(
   { fixed, motors, sizedRotors, packs, fittedSkirts }: Sums,
   set: {

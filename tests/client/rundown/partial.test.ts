@@ -45,7 +45,7 @@ describe("a run-down of a build that lacks something", () => {
     expect(run.start.suction).toBe(whole.samples[0].suction);
     expect(run.last.holds.every(({ verdict }) => verdict === null)).toBe(true);
     expect(plain(partialRunSentence(known, run))).toMatch(
-      /^The charge lasts [\d.]+ minutes and its pull falls from \d+ g to \d+ g\. Whether it slides then isn't known/,
+      /^From a full charge it runs [\d.]+ minutes and its pull falls from \d+ g to \d+ g\. Whether it slides then isn't known/,
     );
   });
 

@@ -88,9 +88,14 @@ describe("ends and cells of the table", () => {
   it("says why the charge ends, with the cell at its minimum and with it empty", () => {
     const run = answered([]);
     expect(plain(endSentence(run))).toBe(
-      "The charge ends after 10.0 minutes, when the loaded cell reaches its minimum of 3.00 V.",
+      "From a full charge it runs 10.0 minutes, until the loaded cell reaches its minimum of 3.00 V.",
     );
-    expect(endSentence({ ...run, end: { time: 600, reason: "empty" } })).toMatch(/when the cell is empty\.$/);
+    expect(endSentence({ ...run, end: { time: 600, reason: "empty" } })).toMatch(
+      /until the cell is empty\.$/,
+    );
+    const [first, ...later] = run.samples;
+    const part = { ...run, samples: [{ ...first, charge: 0.8 }, ...later] };
+    expect(plain(endSentence(part))).toMatch(/^From 80 % charge it runs 10\.0 minutes/);
   });
 
   it("gives minutes, pack and cell volts, with a loss, and words without one", () => {

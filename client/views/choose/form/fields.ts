@@ -62,7 +62,7 @@ export const WANT_FIELDS: readonly WantField[] = [
     unit: "min",
     limits: [0, MOST_TIME],
     example: "4 min",
-    hint: "to the end of the charge",
+    hint: "from the build's charge to its end",
   },
   {
     want: "leastChance",
@@ -101,7 +101,7 @@ export const WANT_FIELDS: readonly WantField[] = [
     dimension: null,
     limits: [0, MOST_PRICE],
     example: "40",
-    hint: "in your own money",
+    hint: "in your own money; a set is out where a part states no price",
   },
 ];
 

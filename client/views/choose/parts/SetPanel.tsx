@@ -4,6 +4,7 @@ import { estimateOff } from "../../../../shared/book/estimateOff.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { attitudeRows, solve } from "../../../state/outcome.ts";
+import { chargeText } from "../../../ui/chargeWords.ts";
 import { estimateSentence } from "../../../ui/estimateWords.ts";
 import { gradeOf, marginText, worstName } from "../../../ui/verdictWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
@@ -61,6 +62,7 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
           </div>
         ))}
       </dl>
+      {base && <p class="small quiet">Minutes from {chargeText(base.charge)} to its end.</p>}
       <p class="small">{trustText(set)}</p>
       {off && <p class="small quiet">{estimateSentence(rotor, off)}</p>}
       <p class="choose-buttons">

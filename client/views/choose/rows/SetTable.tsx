@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
+import { chargeText } from "../../../ui/chargeWords.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
@@ -18,6 +19,8 @@ const SHOWN: readonly Column[] = ["margin", "mass", "time", "windingTemperature"
 export interface SetTableProps {
   readonly book: Book;
   readonly job: string;
+  /** from which minutes are counted [-]; null where the build is gone */
+  readonly charge: number | null;
   readonly counts: { readonly admissible: number; readonly sets: number };
   readonly sorting: Sorting;
   readonly onSort: (sorting: Sorting) => void;
@@ -125,13 +128,21 @@ const FILTERS = [
   ["all", "all"],
 ] as const;
 
-function TableHead({ counts, sorting, onSort, total, job }: SetTableProps & { readonly total: number }) {
+function TableHead({
+  counts,
+  sorting,
+  onSort,
+  total,
+  job,
+  charge,
+}: SetTableProps & { readonly total: number }) {
   const csv = `/api/v1/choose/${encodeURIComponent(job)}/sets.csv?sort=${sorting.sort}&order=${sorting.order}&only=${sorting.only}`;
   return (
     <div class="choose-table-head">
       <h2 class="choose-count">
         {formatFixed(total, 0)} of {formatFixed(counts.sets, 0)} sets
       </h2>
+      {charge !== null && <span class="quiet small">minutes from {chargeText(charge)}</span>}
       <label>
         <span class="quiet">show</span>{" "}
         <select

@@ -81,7 +81,9 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
   height: (value, allowed) =>
     `the stack is ${valueText("height", value)} high, ${valueText("height", allowed)} at most`,
   price: (value, allowed) =>
-    `the price is ${valueText("price", value)}, ${valueText("price", allowed)} at most`,
+    value === null
+      ? "its price is not known: not every part states one"
+      : `the price is ${valueText("price", value)}, ${valueText("price", allowed)} at most`,
   time: (value, allowed) =>
     value === null
       ? "its minutes are not known"

@@ -3,6 +3,7 @@ import type { Book } from "../../../../shared/book/resolve.ts";
 import { changes, settle } from "../../../state/build.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useWorker } from "../../../state/useWorker.ts";
+import { chargeText } from "../../../ui/chargeWords.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { Answered, Reply } from "./answer.ts";
@@ -40,6 +41,7 @@ export default function WaysToHold({ book, outcome }: WaysProps) {
           answered={reply.answered}
           asked={asked}
           where={wantedWords(outcome, asked.asked)}
+          charge={outcome.build.charge}
           scaled={rotorIsTested(outcome)}
         />
       )}
@@ -94,11 +96,14 @@ interface FoundProps {
   readonly answered: Answered;
   readonly asked: Question;
   readonly where: string;
+  /** from which minutes are counted [-] */
+  readonly charge: number;
   /** another diameter rests on the fan laws */
   readonly scaled: boolean;
 }
 
-function Found({ answered, asked, where, scaled }: FoundProps) {
+function Found({ answered, asked, where, charge, scaled }: FoundProps) {
+  const timed = answered.ways.some(({ effects }) => effects?.runTime);
   const does = answered.ways.filter(({ state }) => state !== "never");
   const never = answered.ways.filter(({ state }) => state === "never");
   return (
@@ -116,6 +121,7 @@ function Found({ answered, asked, where, scaled }: FoundProps) {
           ))}
         </ul>
       )}
+      {timed && <p class="quiet small">Minutes run from {chargeText(charge)} to its end.</p>}
     </div>
   );
 }

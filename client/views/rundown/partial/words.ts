@@ -1,3 +1,4 @@
+import { chargeText } from "../../../ui/chargeWords.ts";
 import { type Known, leading } from "../../../ui/partial/known.ts";
 import { grams, holdText, leadText, nothingText } from "../../../ui/partial/words.ts";
 import { duration } from "../words.ts";
@@ -11,7 +12,7 @@ function decapitalised(text: string): string {
 function lastingText(known: Known, { start, last, end }: PartialRun): string {
   if (end.time === 0) return "There is no run: the loaded cell is at its minimum from the start.";
   const falling = `its pull falls from ${grams(start.suction)} to ${grams(last.suction)}`;
-  return `The charge lasts ${duration(end.time)} and ${falling}${holdText(known, last, " then")}`;
+  return `From ${chargeText(start.sample.charge)} it runs ${duration(end.time)} and ${falling}${holdText(known, last, " then")}`;
 }
 
 /**
