@@ -22,7 +22,7 @@ describe("Run-down", () => {
       /^It stops holding the worst overhang after .*, at \d\.\d V\.$/,
     );
     await eventually(() => textOf(page.locator(".answer-figures"))).toMatch(
-      /Low-voltage alarm: at least \d\.\d\d V a cell.*charge ends after/,
+      /Low-voltage alarm: at least \d\.\d\d V a cell.*From a full charge it runs/,
     );
     // Margins; voltage, speed, pressure, winding.
     await eventually(() => page.locator(".chart > svg > svg").count()).toBe(5);
@@ -34,7 +34,7 @@ describe("Run-down", () => {
   it("answers anew, with less charge at the start, and says what can't be, with text, keeping the answer", async () => {
     const page = await ready("/run-down/pane-crawler");
     const minutes = async () =>
-      Number(/charge ends after ([\d.]+) minutes/.exec(await textOf(page.locator(".answer-figures")))?.[1]);
+      Number(/charge it runs ([\d.]+) minutes/.exec(await textOf(page.locator(".answer-figures")))?.[1]);
     const full = await minutes();
     const charge = page.getByLabel("Charge at the start, %", { exact: true });
     await charge.fill("50");

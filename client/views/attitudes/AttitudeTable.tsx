@@ -1,4 +1,3 @@
-import { Fragment } from "preact";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { Sure } from "../../ui/Sure.tsx";
@@ -78,25 +77,14 @@ export function AttitudeTable({ rose, build }: { rose: Rose; build: StoredOf<"bu
         <tbody>
           {rose.named.map((named) => {
             const place = placeOf(named);
-            return (
-              <Fragment key={named.key}>
-                <Row
-                  named={named}
-                  target={target}
-                  onRemove={place === null ? null : () => remover.ask(place)}
-                />
-                {place !== null && place === remover.asked && (
-                  <tr>
-                    <td colSpan={3} class="attitude-asked-about">
-                      <RemovalQuestion remover={remover} build={build.data} />
-                    </td>
-                  </tr>
-                )}
-              </Fragment>
-            );
+            const onRemove = place === null ? null : () => remover.ask(place);
+            return <Row key={named.key} named={named} target={target} onRemove={onRemove} />;
           })}
         </tbody>
       </table>
+      {remover.asked !== null && (
+        <RemovalQuestion key={remover.asked} at={remover.asked} remover={remover} build={build.data} />
+      )}
       <RemovalNote remover={remover} />
     </>
   );

@@ -18,14 +18,17 @@ export interface Remover {
 
 /** @returns what takes attitudes out of a build, each after a question and with a way back */
 export function useRemover(build: StoredOf<"builds">): Remover {
-  const [asked, setAsked] = useState<number | null>(null);
+  const [name, setName] = useState<string | null>(null);
   const [gone, setGone] = useState<Removal | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  // by its name: the build may change meanwhile, here or elsewhere
+  const place = build.data.attitudes.findIndex((each) => each.name === name);
+  const asked = place < 0 ? null : place;
   const store = async (data: Build, next: Removal | null) => {
     const refused = await saveBuild(build, data);
     setProblem(refused);
     if (refused !== null) return;
-    setAsked(null);
+    setName(null);
     setGone(next);
   };
   const remove = async () => {
@@ -39,17 +42,24 @@ export function useRemover(build: StoredOf<"builds">): Remover {
     if ("problem" in back) setProblem(back.problem);
     else await store(back.build, null);
   };
-  return { asked, gone, problem, ask: setAsked, remove, undo };
+  const ask = (at: number | null) => setName(at === null ? null : build.data.attitudes[at].name);
+  return { asked, gone, problem, ask, remove, undo };
 }
 
-/** Asks before an attitude goes, under its row. */
-export function RemovalQuestion({ remover, build }: { readonly remover: Remover; readonly build: Build }) {
+interface RemovalQuestionProps {
+  readonly remover: Remover;
+  readonly build: Build;
+  /** place of the attitude among the build's own */
+  readonly at: number;
+}
+
+/** Asks before an attitude goes. */
+export function RemovalQuestion({ remover, build, at }: RemovalQuestionProps) {
   const first = useRef<HTMLButtonElement>(null);
-  useEffect(() => first.current?.focus({ preventScroll: true }), []);
-  if (remover.asked === null) return null;
+  useEffect(() => first.current?.focus(), []);
   return (
     <div class="attitude-removal" role="alertdialog" aria-label="Remove this attitude?">
-      <p>{removalQuestion(build, remover.asked)}</p>
+      <p>{removalQuestion(build, at)}</p>
       <button type="button" ref={first} onClick={() => void remover.remove()}>
         Remove it
       </button>{" "}
@@ -65,7 +75,7 @@ export function RemovalNote({ remover }: { readonly remover: Remover }) {
   const { gone, problem } = remover;
   const back = useRef<HTMLButtonElement>(null);
   useEffect(() => {
-    if (gone) back.current?.focus({ preventScroll: true });
+    if (gone) back.current?.focus();
   }, [gone]);
   return (
     <>

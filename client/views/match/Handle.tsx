@@ -118,10 +118,13 @@ function NumberEntry({ handle, value, empty, id, onValue, onRefused }: NumberEnt
   const [problem, setProblem] = useState<string | null>(null);
   const latest = useRef<string | null>(null);
   const typed = useRef<number | null>(null);
+  /** the unit tables are still on their way */
+  const unread = useRef(false);
   const say = (message: string | null) => {
     setProblem(message);
     onRefused(message !== null);
   };
+  const input = useRef<HTMLInputElement>(null);
   const drop = () => {
     latest.current = null;
     setDraft(null);
@@ -134,12 +137,15 @@ function NumberEntry({ handle, value, empty, id, onValue, onRefused }: NumberEnt
   const type = async (text: string) => {
     latest.current = text;
     setDraft(text);
+    unread.current = true;
     const { parseQuantity } = await import("../../../shared/units/parse.ts");
     if (latest.current !== text) return;
+    unread.current = false;
     const entry = readEntry(handle, text, value, parseQuantity);
     typed.current = "value" in entry ? entry.value : null;
     say("problem" in entry ? entry.problem : null);
     if ("value" in entry) onValue(entry.value);
+    if ("value" in entry && document.activeElement !== input.current) drop();
   };
   const unit = unitOf(handle);
   return (
@@ -147,6 +153,7 @@ function NumberEntry({ handle, value, empty, id, onValue, onRefused }: NumberEnt
       <span class="handle-number">
         <input
           id={id}
+          ref={input}
           type="text"
           inputMode={handle.dimension ? "text" : "decimal"}
           autoComplete="off"
@@ -155,7 +162,7 @@ function NumberEntry({ handle, value, empty, id, onValue, onRefused }: NumberEnt
           aria-invalid={problem ? "true" : undefined}
           aria-describedby={problem ? `${id}-problem` : undefined}
           onInput={(event) => void type(event.currentTarget.value)}
-          onBlur={() => !problem && drop()}
+          onBlur={() => !problem && !unread.current && drop()}
         />
         <span class="handle-unit">{unit}</span>
       </span>
