@@ -28,10 +28,10 @@ const STRAIGHT_FALL = 0.5;
 /**
  * Mean share of the cavity's depression that acts under the lip's land.
  *
- *     σ_l = 1 − ½·Δp_friction/Δp;  ½ where the friction isn't known
+ *     σ_l = 1 − ½·Δp_friction/Δp;  of a measured leak Q = C_L·Δp^x that is 1/(2x);  ½ for a sealed lip
  *
  * @param pressure - Δp of the cavity [Pa], ≥ 0
- * @param frictionPressure - friction part of Δp along the land [Pa], 0…Δp; null for a measured leak or a sealed lip
+ * @param frictionPressure - friction part of Δp along the land [Pa], 0…Δp; null for a sealed lip
  * @returns σ_l [-]
  * @throws {OutOfRangeError} on a negative or non-finite pressure
  *

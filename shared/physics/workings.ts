@@ -122,12 +122,18 @@ export function torqueWorking(
   );
 }
 
+/** σ by what passes under the lip; {@link landShare} computes them all. */
+function shareEquation({ measured, gap }: LeakLaw): string {
+  if (measured) return `σ = 1/(2x),  x = ${measured.exponent.toPrecision(3)} of the leak test`;
+  return gap ? "σ = 1 − ½Δp_friction/Δp" : "σ = ½, as nothing passes under the lip";
+}
+
 function suctionWorking(input: PredictInput, point: Point, leak: LeakLaw): Working {
   const { skirt } = input;
   return explain(
     {
       title: "pull",
-      equation: "F = Δp·(A + σ·P·ℓ) + jet,  σ = 1 − ½Δp_friction/Δp",
+      equation: `F = Δp·(A + σ·P·ℓ) + jet,  ${shareEquation(leak)}`,
       inputs: {
         pressure: ["Δp", "suction in the cavity", "Pa"],
         flow: ["Q", "flow", "m³/s"],

@@ -58,7 +58,7 @@ function frictionUnderLand(c: Float64Array, w: number): number {
   return c[WARM.gapTurbulent] * w * w * Math.sqrt(Math.sqrt(1 / w));
 }
 
-/** F_s = Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; ½ of the land where its friction is not known. */
+/** F_s = Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; σ_l = 1/(2x) under a measured leak, whose x is 1 where nothing was measured and nothing passes the lip. */
 function suctionOf(prepared: Prepared, { c, solution, fittedSkirt }: Work): number {
   const { lip, area, lipArea } = prepared.fittedSkirts[fittedSkirt];
   const pressure = solution[WARM_RESULT.pressure];
@@ -66,7 +66,7 @@ function suctionOf(prepared: Prepared, { c, solution, fittedSkirt }: Work): numb
   const share =
     lip && pressure > 0
       ? 1 - (HALF * frictionUnderLand(c, solution[WARM_RESULT.gapVelocity])) / pressure
-      : HALF;
+      : HALF / c[WARM.leakExponent];
   return pressure * (area + share * lipArea) + prepared.air.density * flow * flow * prepared.jet;
 }
 

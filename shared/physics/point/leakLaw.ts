@@ -101,8 +101,20 @@ export function leakConductance(law: LeakLaw, pressure: number): number {
   return ofGap + ofMeasured + openArea / Math.sqrt(2 * pressure * air.density);
 }
 
-/** @returns friction part of Δp under the land [Pa]; null where it isn't known: measured leak, sealed lip */
+/**
+ * Friction part of the pressure drop under the lip's land.
+ *
+ *     of the lip's law; of a measured leak, Δp = aQ² + bQ with the local exponent x: bQ = (2 − 1/x)·Δp
+ *
+ * @param law - from {@link leakLaw}
+ * @param pressure - Δp of the cavity [Pa], ≥ 0
+ * @returns its friction part [Pa]; null where nothing passes under the lip
+ * @throws {OutOfRangeError} on a negative pressure
+ *
+ * Valid for a measured leak whose x is that of the pressures asked for. Source: d ln Δp/d ln Q = 1/x of aQ² + bQ; docs/method/holding.md
+ */
 export function landFriction(law: LeakLaw, pressure: number): number | null {
+  if (law.measured) return (2 - 1 / law.measured.exponent) * pressure;
   if (!law.gap) return null;
   return gapFrictionPressure(law.gap, law.air, gapFlow(law.gap, law.air, pressure));
 }
