@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import { currentBook, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
+import { notice } from "../state/notice.ts";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
 import { Navigation } from "./Navigation.tsx";
@@ -46,12 +47,27 @@ export function Shell() {
             </button>
           </Problem>
         )}
+        <Notice />
         {loadState.value === "error" && <ReadingFailed />}
         {loaded && currentBook.value && <loaded.Component />}
         {!currentBook.value && loadState.value === "loading" && <p class="quiet">Reading the bench book…</p>}
       </main>
       <Footer />
     </>
+  );
+}
+
+function Notice() {
+  if (notice.value === null) return null;
+  const dismiss = () => {
+    notice.value = null;
+  };
+  return (
+    <Problem message={notice.value}>
+      <button type="button" onClick={dismiss}>
+        Dismiss
+      </button>
+    </Problem>
   );
 }
 
@@ -70,7 +86,7 @@ function Footer() {
     <footer class="shell-footer">
       <span>The figures are estimates from your own tests, no certification.</span>
       {!connected.value && (
-        <span role="status">The server is not heard; changes made elsewhere do not appear.</span>
+        <span role="status">No connection to the server; changes made elsewhere won't show.</span>
       )}
       <label>
         Colours{" "}

@@ -59,6 +59,12 @@ export function go(address: string, { replace = false } = {}): void {
   follow();
 }
 
+/** @returns a way to ask, later, whether the screen was not left for another since */
+export function stayer(): () => boolean {
+  const { pathname } = location;
+  return () => location.pathname === pathname;
+}
+
 /** Goes to a view. */
 export function navigate(view: ViewName, id: string | null = null, query: Query = {}): void {
   go(href(view, id, query));

@@ -1,7 +1,8 @@
 import { batch, signal } from "@preact/signals";
 import type { ComponentType } from "preact";
+import { PATIENCE } from "../state/api.ts";
 import { type Route, route, type ViewName } from "./router.ts";
-import { VIEWS } from "./views.ts";
+import { VIEWS, type View } from "./views.ts";
 
 interface Loaded {
   readonly view: ViewName;
@@ -21,6 +22,12 @@ function titled(next: Route, label: string): void {
   route.value = next;
 }
 
+/** @returns the view's chunk; null where it could not be loaded, or not in time */
+function loaded(view: View): Promise<Awaited<ReturnType<View["load"]>> | null> {
+  const late = new Promise<null>((resolve) => setTimeout(resolve, PATIENCE, null));
+  return Promise.race([view.load().catch(() => null), late]);
+}
+
 /**
  * Brings the view of a route onto the screen. The view before stays, with its own route, until the new one's chunk is
  * there: no view ever reads an address that is meant for another.
@@ -32,7 +39,7 @@ export async function showRoute(next: Route): Promise<void> {
   const shown = shownView.peek();
   if (shown === null) route.value = next;
   if (shown?.view === next.view) return batch(() => titled(next, view.label));
-  const module = await view.load().catch(() => null);
+  const module = await loaded(view);
   if (latest !== next) return;
   if (module === null) {
     viewProblem.value = `The view “${view.label}” could not be loaded. Is the server still running?`;

@@ -2,13 +2,16 @@ import type { ErrorResponse, FieldError } from "../../shared/model/api/errors.ts
 
 const ROOT = "/api/v1";
 
-/** The server's refusal, or that it could not be reached (status 0). */
+/** How long a request waits for its whole answer [ms], unless it says otherwise. */
+export const PATIENCE = 20_000;
+
+/** The server's refusal, or that it gave no answer (status 0: unreachable, too late, or the request was given up). */
 export class ApiError extends Error {
   constructor(
     readonly status: number,
     readonly code: string,
     message: string,
-    readonly fields: readonly FieldError[],
+    readonly fields: readonly FieldError[] = [],
   ) {
     super(message);
     this.name = "ApiError";
@@ -20,47 +23,110 @@ export class ApiError extends Error {
   }
 }
 
+/** How long a request may take. */
+export interface Limits {
+  /** gives the request up when it aborts */
+  readonly signal?: AbortSignal;
+  /** longest wait for the whole answer [ms] */
+  readonly patience?: number;
+}
+
+interface Answer {
+  readonly response: Response;
+  readonly text: string;
+}
+
 function isErrorResponse(body: unknown): body is ErrorResponse {
   return typeof body === "object" && body !== null && "error" in body;
 }
 
-async function refusal(response: Response): Promise<ApiError> {
-  const text = await response.text();
-  const body: unknown = text.startsWith("{") ? JSON.parse(text) : null;
-  if (isErrorResponse(body))
-    return new ApiError(response.status, body.error.code, body.error.message, body.error.fields);
-  return new ApiError(response.status, "unexpected", `The server answered ${response.status}.`, []);
-}
-
-async function reach(path: string, init: RequestInit): Promise<Response> {
+/** @returns the value that a text is JSON of; undefined where it is no JSON */
+function parsed(text: string): unknown {
   try {
-    return await fetch(path.startsWith("/api/") ? path : ROOT + path, init);
+    return JSON.parse(text);
   } catch (error) {
-    if (!(error instanceof TypeError)) throw error;
-    throw new ApiError(0, "unreachable", "The server does not answer. Is it still running?", []);
+    if (!(error instanceof SyntaxError)) throw error;
+    return undefined;
   }
 }
 
-async function send<T>(method: string, path: string, body?: unknown, revision?: number): Promise<T> {
+function refusal({ response, text }: Answer): ApiError {
+  const body = parsed(text);
+  if (isErrorResponse(body))
+    return new ApiError(response.status, body.error.code, body.error.message, body.error.fields);
+  return new ApiError(response.status, "unexpected", `The server answered ${response.status}.`);
+}
+
+/** @returns what a request that got no answer failed of */
+function noAnswer(error: unknown, patience: number): ApiError {
+  if (error instanceof DOMException && error.name === "TimeoutError")
+    return new ApiError(0, "timeout", `The server has not answered for ${patience / 1000} s.`);
+  if (error instanceof DOMException && error.name === "AbortError")
+    return new ApiError(0, "aborted", "The request was given up.");
+  if (error instanceof TypeError)
+    return new ApiError(0, "unreachable", "The server does not answer. Is it still running?");
+  throw error;
+}
+
+async function reach(path: string, init: RequestInit, limits: Limits): Promise<Answer> {
+  const { signal, patience = PATIENCE } = limits;
+  const given = new AbortController();
+  const late = setTimeout(() => given.abort(new DOMException("", "TimeoutError")), patience);
+  const giveUp = () => given.abort();
+  if (signal?.aborted) giveUp();
+  signal?.addEventListener("abort", giveUp);
+  try {
+    const url = path.startsWith("/api/") ? path : ROOT + path;
+    const response = await fetch(url, { ...init, signal: given.signal });
+    return { response, text: await response.text() };
+  } catch (error) {
+    throw noAnswer(error, patience);
+  } finally {
+    clearTimeout(late);
+    signal?.removeEventListener("abort", giveUp);
+  }
+}
+
+interface Request {
+  readonly body?: unknown;
+  readonly revision?: number;
+}
+
+async function send<T>(
+  method: string,
+  path: string,
+  { body, revision }: Request,
+  limits: Limits,
+): Promise<T> {
   const headers: Record<string, string> = { Accept: "application/json" };
   if (body !== undefined) headers["Content-Type"] = "application/json";
   if (revision !== undefined) headers["If-Match"] = `"${revision}"`;
-  const response = await reach(path, {
+  const init: RequestInit = {
     method,
     // A page that is gone back to would be given what its last visit read.
     cache: "no-cache",
     headers,
     body: body === undefined ? undefined : JSON.stringify(body),
-  });
-  if (!response.ok) throw await refusal(response);
-  if (response.status === 204) return undefined as T;
-  return (await response.json()) as T;
+  };
+  const answer = await reach(path, init, limits);
+  if (!answer.response.ok) throw refusal(answer);
+  if (answer.response.status === 204) return undefined as T;
+  const value = parsed(answer.text);
+  if (value === undefined)
+    throw new ApiError(
+      answer.response.status,
+      "unexpected",
+      "The answer is no JSON. Does another program answer at this address?",
+    );
+  return value as T;
 }
 
 /** The server's JSON API. Paths are those under /api/v1 ("/builds", "/tests?limit=100"); each throws {@link ApiError}. */
 export const api = {
-  get: <T>(path: string) => send<T>("GET", path),
-  post: <T>(path: string, body: unknown) => send<T>("POST", path, body),
-  put: <T>(path: string, body: unknown, revision: number) => send<T>("PUT", path, body, revision),
-  remove: (path: string, revision?: number) => send<void>("DELETE", path, undefined, revision),
+  get: <T>(path: string, limits: Limits = {}) => send<T>("GET", path, {}, limits),
+  post: <T>(path: string, body: unknown, limits: Limits = {}) => send<T>("POST", path, { body }, limits),
+  put: <T>(path: string, body: unknown, revision: number, limits: Limits = {}) =>
+    send<T>("PUT", path, { body, revision }, limits),
+  remove: (path: string, revision?: number, limits: Limits = {}) =>
+    send<void>("DELETE", path, { revision }, limits),
 };

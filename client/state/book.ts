@@ -28,32 +28,41 @@ export const loadError = signal<string | null>(null);
 /** true while the book holds the invented demo */
 export const isDemo = signal(false);
 
-async function readAll(name: CollectionName): Promise<Stored<unknown>[]> {
+async function readAll(name: CollectionName, signal: AbortSignal): Promise<Stored<unknown>[]> {
   const records: Stored<unknown>[] = [];
   let cursor: string | null = null;
   do {
     const query: string = cursor === null ? "" : `&cursor=${encodeURIComponent(cursor)}`;
-    const page: Page = await api.get<Page>(`/${name}?limit=${PAGE_SIZE}${query}`);
+    const page: Page = await api.get<Page>(`/${name}?limit=${PAGE_SIZE}${query}`, { signal });
+    if (!Array.isArray(page.items))
+      throw new ApiError(200, "unexpected", `The answer to /${name} is no list of records.`);
     records.push(...page.items);
     cursor = page.next;
   } while (cursor !== null);
   return records;
 }
 
-/** Reads the whole book again; the old one stays on the screen until the new one is there. */
+let reading = new AbortController();
+
+/** Reads the whole book again; the old one stays on the screen until the new one is there. A later reading replaces one under way. */
 export async function reload(): Promise<void> {
+  reading.abort();
+  reading = new AbortController();
+  const { signal } = reading;
   loadState.value = "loading";
   try {
     const [state, ...lists] = await Promise.all([
-      api.get<BookState>("/bench"),
-      ...COLLECTIONS.map((name) => readAll(name)),
+      api.get<BookState>("/bench", { signal }),
+      ...COLLECTIONS.map((name) => readAll(name, signal)),
     ]);
+    if (signal.aborted) return;
     currentBook.value = Object.fromEntries(COLLECTIONS.map((name, i) => [name, lists[i]])) as unknown as Book;
     isDemo.value = state.demo;
     loadError.value = null;
     loadState.value = "ready";
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
+    if (signal.aborted) return;
     loadError.value = error.message;
     loadState.value = "error";
   }

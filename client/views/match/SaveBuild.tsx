@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
 import type { Build } from "../../../shared/model/build.ts";
-import type { StoredOf } from "../../../shared/model/record.ts";
-import { navigate } from "../../app/router.ts";
-import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/book.ts";
+import { navigate, stayer } from "../../app/router.ts";
+import { ApiError } from "../../state/api.ts";
 import { changes } from "../../state/build.ts";
 import { withChanges } from "../../state/handles.ts";
+import { notice } from "../../state/notice.ts";
+import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
 import { TextField } from "../../ui/Field.tsx";
 
 const MOST_LETTERS = 120;
@@ -14,6 +14,7 @@ const MOST_LETTERS = 120;
 export function SaveBuild({ build }: { build: Build }) {
   const [name, setName] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  const [sending, setSending] = useState<Sending<Build> | null>(null);
   if (name === null)
     return (
       <button type="button" onClick={() => setName(`${build.name}, changed`.slice(0, MOST_LETTERS))}>
@@ -23,27 +24,36 @@ export function SaveBuild({ build }: { build: Build }) {
   const save = async (event: Event) => {
     event.preventDefault();
     if (name.trim() === "") return setProblem("A name is needed, for example “Pane crawler, wider gap”.");
+    const data = { ...withChanges(build, changes.peek()), name: name.trim() };
+    const under = sendRecord<Build>("builds", null, data);
+    setSending(under);
+    const isHere = stayer();
     try {
-      const record = await api.post<StoredOf<"builds">>("/builds", {
-        ...withChanges(build, changes.peek()),
-        name: name.trim(),
-      });
-      keep("builds", record);
-      changes.value = {};
+      const record = await under.outcome;
       setName(null);
+      if (!(record && isHere())) return;
+      changes.value = {};
       navigate("match", record.id);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      setProblem(error.field("name") ?? error.message);
+      const why = error.field("name") ?? saveProblem(error, true);
+      if (!isHere()) notice.value = `The build “${data.name}” was not saved. ${why}`;
+      setProblem(why);
+    } finally {
+      setSending(null);
     }
+  };
+  const discard = () => {
+    sending?.discard();
+    setName(null);
   };
   return (
     <form class="save-build" onSubmit={(event) => void save(event)}>
       <TextField label="Name of the new build" value={name} onChange={setName} error={problem} />
-      <button type="submit" class="primary">
-        Save
+      <button type="submit" class="primary" disabled={sending !== null}>
+        {sending ? "Saving…" : "Save"}
       </button>{" "}
-      <button type="button" onClick={() => setName(null)}>
+      <button type="button" onClick={discard}>
         Cancel
       </button>
     </form>

@@ -1,9 +1,10 @@
 import { useRef, useState } from "preact/hooks";
 import type { FieldError } from "../../../shared/model/api/errors.ts";
 import type { Stored } from "../../../shared/model/record.ts";
-import { href, navigate } from "../../app/router.ts";
-import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/book.ts";
+import { href, navigate, stayer } from "../../app/router.ts";
+import { ApiError } from "../../state/api.ts";
+import { notice } from "../../state/notice.ts";
+import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import { readForm } from "./draft.ts";
 import { addressOf, type Errors, errorsOf, useEditing } from "./editing.ts";
@@ -37,7 +38,7 @@ export function PartForm({ form, record: now }: Props) {
   const [record, setRecord] = useState(now);
   const { state, editing, errors, setErrors, problems, wasKept, round, startOver } = useEditing(form, record);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const [sending, setSending] = useState(false);
+  const [sending, setSending] = useState<Sending<Data> | null>(null);
   const [outdated, setOutdated] = useState(false);
   const page = useRef<HTMLFormElement>(null);
   const refuse = (list: readonly FieldError[], message: string) => {
@@ -51,22 +52,28 @@ export function PartForm({ form, record: now }: Props) {
     const unread = [...problems].map(([path, message]) => ({ path, message }));
     const all = [...refused.filter(({ path }) => !problems.has(path)), ...unread];
     if (all.length > 0) return refuse(all, "");
-    setSending(true);
+    const under = sendRecord(form.collection, record, data);
+    setSending(under);
+    const isHere = stayer();
     try {
-      const path = `/${form.collection}`;
-      const saved = record
-        ? await api.put<Stored<Data>>(`${path}/${record.id}`, data, record.revision)
-        : await api.post<Stored<Data>>(path, data);
-      keep(form.collection, saved);
+      const saved = await under.outcome;
+      if (!saved) return;
       forgetState(addressOf(form, record));
-      navigate("parts", null, { saved: `${form.collection}/${saved.id}` });
+      if (isHere()) navigate("parts", null, { saved: `${form.collection}/${saved.id}` });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
+      const why = saveProblem(error, record === null);
+      if (!isHere())
+        notice.value = `The ${form.one} that you left was not saved. ${why} Open its form again to go on.`;
       if (error.status === CHANGED_MEANWHILE) return setOutdated(true);
-      refuse(asTyped(error.fields, state.values), error.message);
+      refuse(asTyped(error.fields, state.values), why);
     } finally {
-      setSending(false);
+      setSending(null);
     }
+  };
+  const discard = () => {
+    sending?.discard();
+    forgetState(addressOf(form, record));
   };
   const title = record ? String(record.data.name) : `Add a ${form.one}`;
   return (
@@ -104,10 +111,10 @@ export function PartForm({ form, record: now }: Props) {
         />
       )}
       <div class="form-end">
-        <button type="submit" class="primary" disabled={sending}>
-          Save
+        <button type="submit" class="primary" disabled={sending !== null}>
+          {sending ? "Saving…" : "Save"}
         </button>
-        <a class="button" href={href("parts")} onClick={() => forgetState(addressOf(form, record))}>
+        <a class="button" href={href("parts")} onClick={discard}>
           Cancel
         </a>
         {record && <RemovePart form={form} record={record} />}

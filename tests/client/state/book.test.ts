@@ -24,3 +24,39 @@ describe("the book, read from the server", () => {
     expect(toSI(FLOW, "flow")).toBeCloseToRelative(3e-4, 1e-12);
   });
 });
+
+describe("the book, read where another program answers", () => {
+  it.each([
+    ["a page of HTML", "<!doctype html>", /is no JSON/],
+    ["JSON of another shape", "{}", /is no list of records/],
+  ])("with %s and status 200, says so instead of loading for ever", async (_case, body, words) => {
+    vi.resetModules();
+    const { loadError, loadState, reload } = await import("#client/state/book.ts");
+    vi.stubGlobal("fetch", () => Promise.resolve(new Response(body, { status: 200 })));
+    await reload();
+    expect(loadState.value).toBe("error");
+    expect(loadError.value).toMatch(words);
+  });
+});
+
+describe("the book, read again before the last reading came", () => {
+  it("shows the later reading, however late the earlier one is answered", async () => {
+    vi.resetModules();
+    const { isDemo, loadState, reload } = await import("#client/state/book.ts");
+    const early: (() => void)[] = [];
+    vi.stubGlobal(
+      "fetch",
+      (path: string) =>
+        new Promise<Response>((resolve) => {
+          early.push(() => resolve(Response.json({ ...answer(path), demo: true })));
+        }),
+    );
+    const first = reload();
+    vi.stubGlobal("fetch", (path: string) => Promise.resolve(Response.json(answer(path))));
+    await reload();
+    for (const come of early) come();
+    await first;
+    expect(isDemo.value).toBe(false);
+    expect(loadState.value).toBe("ready");
+  });
+});

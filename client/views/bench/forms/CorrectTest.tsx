@@ -7,7 +7,7 @@ import { Empty } from "../../../ui/Empty.tsx";
 import { nameOf } from "../list/words.ts";
 import { writeDraft } from "../record/writeDraft.ts";
 import { keptDraft } from "./kept.ts";
-import { createForm, forget } from "./model.ts";
+import { createForm } from "./model.ts";
 import { Revisions } from "./Revisions.tsx";
 import { TestForm } from "./TestForm.tsx";
 
@@ -53,13 +53,10 @@ function Correction({ test }: { readonly test: Stored }) {
     <>
       <TestForm
         form={form}
-        id={test.id}
+        test={test}
         sentence={`${nameOf(test.data)}, ${test.data.date}`}
         onSaved={(record) => navigate("bench", null, { saved: record.id })}
-        onCancel={() => {
-          forget(form);
-          navigate("bench");
-        }}
+        onDiscard={() => navigate("bench")}
       />
       <Revisions id={test.id} revision={test.revision} />
     </>

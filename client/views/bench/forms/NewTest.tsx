@@ -5,7 +5,7 @@ import { currentBook } from "../../../state/book.ts";
 import { KINDS } from "../record/kinds.ts";
 import { dayOf, firstDraft } from "./defaults.ts";
 import { keptDraft } from "./kept.ts";
-import { createForm, forget } from "./model.ts";
+import { createForm } from "./model.ts";
 import { TestForm } from "./TestForm.tsx";
 
 const PART_KEYS = ["rotor", "motor", "pack", "skirt", "surface"] as const;
@@ -30,13 +30,10 @@ export function NewTest({ kind }: { readonly kind: TestKind }) {
   return (
     <TestForm
       form={form}
-      id={null}
+      test={null}
       sentence={`New ${KINDS[kind].name.toLowerCase()}`}
       onSaved={(record) => navigate("bench", null, { saved: record.id })}
-      onCancel={() => {
-        forget(form);
-        navigate("bench");
-      }}
+      onDiscard={() => navigate("bench")}
     />
   );
 }

@@ -1,6 +1,8 @@
 import { useMemo, useRef, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
-import { currentBook, keep } from "../../../state/book.ts";
+import { stayer } from "../../../app/router.ts";
+import { currentBook } from "../../../state/book.ts";
+import { notice } from "../../../state/notice.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
@@ -16,14 +18,14 @@ import { save } from "./save.ts";
 interface TestFormProps {
   readonly form: FormModel;
   readonly sentence: string;
-  /** the stored test's id; null for a new one */
-  readonly id: string | null;
+  /** the test that is corrected; null for a new one */
+  readonly test: StoredOf<"tests"> | null;
   readonly onSaved: (record: StoredOf<"tests">) => void;
-  readonly onCancel: () => void;
+  readonly onDiscard: () => void;
 }
 
 /** The form of a test of any kind: readings first, what they say beside them, the circumstances below. */
-export function TestForm({ form, sentence, id, onSaved, onCancel }: TestFormProps) {
+export function TestForm({ form, sentence, test, onSaved, onDiscard }: TestFormProps) {
   const [changed, setChanged] = useState(false);
   const summary = useRef<HTMLDivElement>(null);
   const book = currentBook.value;
@@ -31,13 +33,22 @@ export function TestForm({ form, sentence, id, onSaved, onCancel }: TestFormProp
   const running = useMemo(() => (book ? runningResult(read, book) : NOTHING_YET), [read, book]);
   const Own = KIND_FIELDS[form.spec.kind];
   const send = async () => {
-    const saved = await save(form, id);
+    const isHere = stayer();
+    const saved = await save(form, test);
     if ("record" in saved) {
       forget(form);
-      keep("tests", saved.record);
-      onSaved(saved.record);
+      if (isHere()) onSaved(saved.record);
     } else if ("changedMeanwhile" in saved) setChanged(true);
-    else requestAnimationFrame(() => summary.current?.focus());
+    else if ("refused" in saved) requestAnimationFrame(() => summary.current?.focus());
+    if (!("record" in saved || "discarded" in saved || isHere())) {
+      const why = form.problem.value ?? "Someone changed it meanwhile.";
+      notice.value = `The test that you left was not saved. ${why} Open its form again to go on.`;
+    }
+  };
+  const discard = () => {
+    form.saving.peek()?.discard();
+    forget(form);
+    onDiscard();
   };
   return (
     <form
@@ -50,7 +61,7 @@ export function TestForm({ form, sentence, id, onSaved, onCancel }: TestFormProp
     >
       <Answer sentence={sentence} />
       <ErrorSummary form={form} box={summary} />
-      {changed && id !== null && <ChangedMeanwhile form={form} id={id} onDone={() => setChanged(false)} />}
+      {changed && test && <ChangedMeanwhile form={form} id={test.id} onDone={() => setChanged(false)} />}
       <div class="bench-form-columns">
         <div class="bench-form-main">
           <div class="bench-own">
@@ -64,10 +75,10 @@ export function TestForm({ form, sentence, id, onSaved, onCancel }: TestFormProp
         <RunningPanel running={running} />
       </div>
       <div class="bench-save">
-        <button type="submit" class="primary" onMouseDown={keepFocus} disabled={form.saving.value}>
-          {form.saving.value ? "Saving…" : id === null ? "Save the test" : "Save the correction"}
+        <button type="submit" class="primary" onMouseDown={keepFocus} disabled={form.saving.value !== null}>
+          {form.saving.value ? "Saving…" : test === null ? "Save the test" : "Save the correction"}
         </button>
-        <button type="button" onClick={onCancel}>
+        <button type="button" onClick={discard}>
           Discard
         </button>
       </div>

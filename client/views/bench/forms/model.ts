@@ -1,6 +1,8 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { dimension } from "../../../../shared/units/dimensions.ts";
+import type { Sending } from "../../../state/sendRecord.ts";
 import { type Draft, withCell, withField, withHole, withNewRow } from "../record/draft.ts";
 import { KINDS } from "../record/kinds.ts";
 import { carriedOf, type Messages, type ReadDraft, readDraft } from "../record/readDraft.ts";
@@ -24,7 +26,8 @@ export interface FormModel {
   readonly submitted: Signal<boolean>;
   readonly serverErrors: Signal<Messages>;
   readonly problem: Signal<string | null>;
-  readonly saving: Signal<boolean>;
+  /** the test on its way to the server; null while none is */
+  readonly saving: Signal<Sending<BenchTest> | null>;
 }
 
 /**
@@ -60,7 +63,7 @@ export function createForm(
     submitted,
     serverErrors,
     problem: signal(null),
-    saving: signal(false),
+    saving: signal(null),
   };
 }
 

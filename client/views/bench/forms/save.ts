@@ -1,6 +1,7 @@
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { ApiError, api } from "../../../state/api.ts";
+import { ApiError } from "../../../state/api.ts";
+import { saveProblem, sendRecord } from "../../../state/sendRecord.ts";
 import { formErrors } from "../record/fieldErrors.ts";
 import type { FormModel } from "./model.ts";
 
@@ -18,12 +19,17 @@ export function tooLarge(data: unknown): string | null {
 export type Saved =
   | { readonly record: StoredOf<"tests"> }
   | { readonly changedMeanwhile: true }
+  | { readonly discarded: true }
   | { readonly refused: true };
 
 const STATUS_CHANGED = 412;
 
-/** Sends what is typed. Whatever is refused stays as it was typed, with the server's word beside each field. */
-export async function save(form: FormModel, id: string | null): Promise<Saved> {
+/**
+ * Sends what is typed. Whatever is refused stays as it was typed, with the server's word beside each field.
+ *
+ * @param test - the test that is corrected; null for a new one
+ */
+export async function save(form: FormModel, test: StoredOf<"tests"> | null): Promise<Saved> {
   form.submitted.value = true;
   form.serverErrors.value = new Map();
   form.problem.value = null;
@@ -34,22 +40,20 @@ export async function save(form: FormModel, id: string | null): Promise<Saved> {
     form.problem.value = large;
     return { refused: true };
   }
-  form.saving.value = true;
   try {
     const revision = form.revision.value;
-    const record =
-      id === null || revision === null
-        ? await api.post<StoredOf<"tests">>("/tests", data)
-        : await api.put<StoredOf<"tests">>(`/tests/${encodeURIComponent(id)}`, data, revision);
-    return { record };
+    const sending = sendRecord("tests", test && revision !== null ? { ...test, revision } : null, data);
+    form.saving.value = sending;
+    const record = await sending.outcome;
+    return record ? { record } : { discarded: true };
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     if (error.status === STATUS_CHANGED) return { changedMeanwhile: true };
     const holeKeys = form.draft.value.holes.map((hole) => hole.key);
     form.serverErrors.value = formErrors(error.fields, { rowKeys, holeKeys });
-    form.problem.value = error.message;
+    form.problem.value = saveProblem(error, test === null);
     return { refused: true };
   } finally {
-    form.saving.value = false;
+    form.saving.value = null;
   }
 }

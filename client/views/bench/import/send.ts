@@ -1,4 +1,3 @@
-import { keep } from "../../../state/book.ts";
 import type { FormModel } from "../forms/model.ts";
 import { save } from "../forms/save.ts";
 import { type ImportModel, keyOf } from "./model.ts";
@@ -43,7 +42,6 @@ export async function sendAll(model: ImportModel, forms: readonly FormModel[]): 
       return null;
     }
     model.saved.value = new Set([...model.saved.value, keyOf(form)]);
-    keep("tests", saved.record);
     last = saved.record.id;
   }
   return last;

@@ -31,21 +31,23 @@ const MOST_AT_ONCE = 500;
 export function usePages(filters: Filters, version: unknown): Pages {
   const [page, setPage] = useState<Page | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
-  const latest = useRef(0);
+  const latest = useRef(new AbortController());
   const opened = useRef(PAGE_SIZE);
   const { kind, part, text } = filters;
 
   const read = async (limit: number, cursor: string | null, before: readonly Stored[]) => {
-    const turn = ++latest.current;
+    latest.current.abort();
+    latest.current = new AbortController();
+    const { signal } = latest.current;
     try {
-      const next = await api.get<Page>(pagePath({ kind, part, text }, limit, cursor));
-      if (turn !== latest.current) return;
+      const next = await api.get<Page>(pagePath({ kind, part, text }, limit, cursor), { signal });
+      if (signal.aborted) return;
       setPage({ items: [...before, ...next.items], next: next.next });
       opened.current = Math.min(MOST_AT_ONCE, Math.max(PAGE_SIZE, before.length + next.items.length));
       setFailure(null);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      if (turn === latest.current) setFailure(error.message);
+      if (!signal.aborted) setFailure(error.message);
     }
   };
 

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { ApiError, api } from "../../../state/api.ts";
 
 export interface Fetched<T> {
@@ -10,23 +10,27 @@ export interface Fetched<T> {
   readonly problem: ApiError | null;
 }
 
-/** Reads a path of the API; the old answer stays until the new one is there, an answer that comes late is let go. */
+/** How long a search's answer may take: its chances and near misses are worked out when they are asked for [ms]. */
+const SEARCH_PATIENCE = 120_000;
+
+/** Reads a path of the API; the old answer stays until the new one is there, a request for another path is given up. */
 export function useFetched<T>(path: string | null): Fetched<T> {
   const [state, setState] = useState<Omit<Fetched<T>, "busy">>({ data: null, from: null, problem: null });
-  const asked = useRef<string | null>(null);
   useEffect(() => {
-    asked.current = path;
     if (path === null) return;
-    const take = (next: Partial<Fetched<T>>) => {
-      if (asked.current === path) setState((before) => ({ ...before, problem: null, ...next }));
+    const asking = new AbortController();
+    const { signal } = asking;
+    const receive = (next: Partial<Fetched<T>>) => {
+      if (!signal.aborted) setState((before) => ({ ...before, problem: null, ...next }));
     };
-    api.get<T>(path).then(
-      (data) => take({ data, from: path }),
+    api.get<T>(path, { signal, patience: SEARCH_PATIENCE }).then(
+      (data) => receive({ data, from: path }),
       (error: unknown) => {
         if (!(error instanceof ApiError)) throw error;
-        take({ problem: error, from: path });
+        receive({ problem: error, from: path });
       },
     );
+    return () => asking.abort();
   }, [path]);
   return { ...state, busy: path !== null && state.from !== path };
 }
