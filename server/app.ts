@@ -1,14 +1,15 @@
 import express, { type Express } from "express";
-import { inThread } from "./jobs/inThread.ts";
+import { onlyFinite } from "./finite.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { serveClient } from "./middleware/client.ts";
 import { answerErrors } from "./middleware/errors.ts";
-import { onlyFinite } from "./middleware/finite.ts";
 import { refuseOtherHosts } from "./middleware/hosts.ts";
 import { refuseOtherOrigins, securityHeaders } from "./middleware/security.ts";
 import { apiRoutes } from "./routes/index.ts";
 import { mount } from "./routes/mount.ts";
 import type { Store } from "./store/store.ts";
+import { ownThread } from "./threads/ownThread.ts";
+import type { Threads } from "./threads/threads.ts";
 
 export interface AppOptions {
   readonly store: Store;
@@ -17,7 +18,9 @@ export interface AppOptions {
   readonly client?: string;
   /** names by which it may be asked, besides this machine's own */
   readonly names?: readonly string[];
-  /** choosings under way; on the server's own thread unless given */
+  /** what does the long work; the server's own thread unless given */
+  readonly threads?: Threads;
+  /** choosings under way; new unless given */
   readonly jobs?: Jobs;
   /** where unexpected errors go */
   readonly log?: (error: unknown) => void;
@@ -26,19 +29,14 @@ export interface AppOptions {
 const API = "/api/v1";
 
 /** The whole server but the listening. */
-export function createApp({
-  store,
-  clock,
-  client,
-  names = [],
-  log = console.error,
-  jobs,
-}: AppOptions): Express {
+export function createApp(options: AppOptions): Express {
+  const { store, clock, client, names = [], log = console.error, threads = ownThread() } = options;
+  const { jobs = new Jobs(threads, clock, log) } = options;
   const app = express();
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
   app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins);
-  app.use(API, mount(apiRoutes(store, clock, jobs ?? new Jobs(inThread(), clock, log))));
+  app.use(API, mount(apiRoutes({ store, clock, threads, jobs })));
   app.use("/api", mount([]));
   if (client) app.use(serveClient(client));
   app.use(answerErrors(log));

@@ -5,10 +5,10 @@ import { createApp } from "./app.ts";
 import { type Config, configFrom, exposureOf } from "./config.ts";
 import { loadDemoOnFirstStart } from "./demo.ts";
 import { Jobs } from "./jobs/jobs.ts";
-import { pool } from "./jobs/pool.ts";
 import { wordsOf } from "./startError.ts";
 import { patiently } from "./store/patience.ts";
 import { openStore } from "./store/store.ts";
+import { pool } from "./threads/pool.ts";
 
 /** How often the file is asked whether another server wrote to it [ms]. */
 const LOOK_FOR_OTHERS = 1_000;
@@ -19,16 +19,17 @@ const PATIENCE = 3_000;
 /** Built, this file lies in .build/server; the built client lies beside that folder. */
 const CLIENT = fileURLToPath(new URL("../client", import.meta.url));
 /** The worker is built beside this file. */
-const WORKER = fileURLToPath(new URL("./choose.js", import.meta.url));
+const WORKER = fileURLToPath(new URL("./worker.js", import.meta.url));
 
 async function start(config: Config): Promise<void> {
   const { port, host, names, file } = config;
   const clock = () => new Date();
   const store = openStore(file, clock());
   await patiently(() => loadDemoOnFirstStart(store, clock()));
-  const jobs = new Jobs(pool(WORKER), clock, console.error);
+  const threads = pool(WORKER);
+  const jobs = new Jobs(threads, clock, console.error);
   const looking = setInterval(() => store.lookForOthers(), LOOK_FOR_OTHERS);
-  const server = createServer(createApp({ store, clock, client: CLIENT, names, jobs }));
+  const server = createServer(createApp({ store, clock, client: CLIENT, names, threads, jobs }));
   const stop = () => {
     clearInterval(looking);
     store.feed.close();

@@ -15,6 +15,7 @@ const REFUSALS: Readonly<Record<number, string>> = {
   415: "the body is not application/json",
   422: "well formed, but without an answer: not enough data, a contradiction, an unknown part",
   428: "If-Match is missing",
+  429: "too many requests that take long wait already",
   503: "the data file can't be used just now: another program holds it, or it is read-only; nothing was stored",
   507: "the disk is full; nothing was stored",
 };

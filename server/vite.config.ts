@@ -13,7 +13,7 @@ export default defineConfig({
     target: "node20",
     sourcemap: true,
     rollupOptions: {
-      input: { main: "server/main.ts", choose: "server/workers/choose.ts" },
+      input: { main: "server/main.ts", worker: "server/threads/worker.ts" },
       output: { entryFileNames: "[name].js", chunkFileNames: "[name]-[hash].js" },
     },
   },

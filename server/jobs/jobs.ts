@@ -5,38 +5,17 @@ import { foremostSets, frontOf } from "../../shared/decide/choose/front.ts";
 import { prepare } from "../../shared/decide/choose/prepare.ts";
 import type { Problem } from "../../shared/decide/choose/problem.ts";
 import type { ChooseRequest, PointsQuery, ShortlistQuery } from "../../shared/model/api/choose.ts";
+import type { Threads } from "../threads/threads.ts";
+import { MOST_OPEN, TooManyJobsError, UnknownJobError } from "./errors.ts";
 import { Job } from "./job.ts";
 import { pointsOf } from "./results.ts";
-import type { Runner } from "./runner.ts";
 import { shortlistOf } from "./shortlist.ts";
 import { Turns } from "./turns.ts";
 
 /** Sets of ended jobs that are kept, the newest always: some 230 MB. */
 const KEPT_SETS = 3_000_000;
 const KEPT_JOBS = 24;
-/** Jobs that may wait or run at once. */
-const MOST_OPEN = 8;
 const ID_LENGTH = 24;
-
-/** There is no such job: it was never asked for, was cancelled, or made room for newer ones. */
-export class UnknownJobError extends Error {
-  readonly code = "unknown-job";
-  constructor(id: string) {
-    super(
-      `There is no choosing under ${JSON.stringify(id)}: it was cancelled, or made room for newer ones. Ask again.`,
-    );
-    this.name = "UnknownJobError";
-  }
-}
-
-/** As many jobs are open as may be. */
-export class TooManyJobsError extends Error {
-  readonly code = "too-many-jobs";
-  constructor() {
-    super(`${MOST_OPEN} choosings are under way already; wait for one to end, or cancel one.`);
-    this.name = "TooManyJobsError";
-  }
-}
 
 /** @returns the name of a question: the same numbers have the same name */
 function nameOf(problem: Problem): string {
@@ -49,7 +28,7 @@ export class Jobs {
   private readonly turns: Turns;
 
   constructor(
-    private readonly runner: Runner,
+    private readonly threads: Threads,
     private readonly clock: () => Date,
     log: (error: unknown) => void,
   ) {
@@ -57,7 +36,7 @@ export class Jobs {
       log(error);
       job.end("failed", "The sets could not be solved; what it was is in the server's log.");
     };
-    this.turns = new Turns(runner, (job) => this.finish(job), fail);
+    this.turns = new Turns(threads, (job) => this.finish(job), fail);
   }
 
   /**
@@ -90,12 +69,12 @@ export class Jobs {
 
   /** @returns the first sets of a ranking with their chances @throws {UnknownJobError} {Refusal} */
   shortlist(id: string, query: ShortlistQuery): ReturnType<typeof shortlistOf> {
-    return this.whileKept(id, (job) => shortlistOf(job, this.runner, query));
+    return this.whileKept(id, (job) => shortlistOf(job, this.threads, query));
   }
 
   /** @returns points of a plot @throws {UnknownJobError} {Refusal} */
   points(id: string, query: PointsQuery): ReturnType<typeof pointsOf> {
-    return this.whileKept(id, (job) => pointsOf(job, this.runner, query));
+    return this.whileKept(id, (job) => pointsOf(job, this.threads, query));
   }
 
   /** What takes a while of the threads: the job may be deleted meanwhile, or the server close and its threads with it. */
@@ -117,7 +96,7 @@ export class Jobs {
 
   async close(): Promise<void> {
     for (const id of [...this.jobs.keys()]) this.remove(id);
-    await this.runner.close();
+    await this.threads.close();
   }
 
   private finish(job: Job): void {

@@ -7,8 +7,8 @@ import { type ChosenSet, LIMITS, type Objective } from "../../shared/decide/choo
 import { columnAt, meetingSets, placeIn, type Results } from "../../shared/decide/choose/values.ts";
 import type { PointsQuery, SetsQuery } from "../../shared/model/api/choose.ts";
 import { Refusal } from "../refusal.ts";
+import type { Threads } from "../threads/threads.ts";
 import type { Job } from "./job.ts";
-import type { Runner } from "./runner.ts";
 
 /** Behind this row the whole order is worked out once and kept. */
 const DEEP = 2000;
@@ -92,10 +92,13 @@ function shownSets(job: Job, front: Uint32Array, limit: number): Uint32Array {
 }
 
 /** @returns points of a plot: index, x, y, and what they are; those that none dominates in the two are all there */
-export async function pointsOf(job: Job, runner: Runner, { x, y, limit }: PointsQuery) {
+export async function pointsOf(job: Job, threads: Threads, { x, y, limit }: PointsQuery) {
   const results = resultsOf(job);
   const objectives = [wanted(x), wanted(y)];
-  const front = await runner.front(contestOf(job.prepared, results, objectives, meetingOf(job)));
+  const contest = contestOf(job.prepared, results, objectives, meetingOf(job));
+  const front = await threads.run("front", contest, {
+    transfer: contest.keys.map(({ buffer }) => buffer as ArrayBuffer),
+  });
   const indices = shownSets(job, front, limit);
   const [across, up] = [x, y].map((column) => columnAt(job.prepared, results, column, indices));
   const onFront = new Set(front);

@@ -4,9 +4,9 @@ import { resolveBuild } from "../../shared/book/resolve.ts";
 import { placesWithTies, type SetUncertainty } from "../../shared/decide/choose/shortlist.ts";
 import type { StatedUncertainty } from "../../shared/decide/uncertainty.ts";
 import type { ShortlistQuery } from "../../shared/model/api/choose.ts";
+import type { Threads } from "../threads/threads.ts";
 import type { Job } from "./job.ts";
 import { pageOf, setOf, type ToldSet } from "./results.ts";
-import type { Runner } from "./runner.ts";
 
 const known = new WeakMap<Job, Map<number, SetUncertainty>>();
 
@@ -30,12 +30,13 @@ interface Judged {
   readonly stated: boolean;
 }
 
-async function judged(job: Job, runner: Runner, index: number): Promise<Judged> {
+async function judged(job: Job, threads: Threads, index: number): Promise<Judged> {
   const set = setOf(job, index);
   const asked = uncertaintyOf(job, set);
   const stated = Object.keys(asked.uncertainty).length + (asked.correlated?.length ?? 0) > 0;
   const ready = knownOf(job).get(index);
-  const doubt = ready ?? (await runner.doubt({ key: job.id, problem: job.question.problem, index, asked }));
+  const doubt =
+    ready ?? (await threads.run("doubt", { key: job.id, problem: job.question.problem, index, asked }));
   knownOf(job).set(index, doubt);
   return { set, doubt, stated };
 }
@@ -48,10 +49,10 @@ function rankedBy({ set, doubt }: Judged, rank: ShortlistQuery["rank"]): number 
 }
 
 /** @returns the first sets of a ranking with their chances, ranked again by what is surest */
-export async function shortlistOf(job: Job, runner: Runner, query: ShortlistQuery) {
+export async function shortlistOf(job: Job, threads: Threads, query: ShortlistQuery) {
   const { sort, order, only, count, rank } = query;
   const { indices } = pageOf(job, { sort, order, only, from: 0, limit: count });
-  const all = await Promise.all(Array.from(indices, (index) => judged(job, runner, index)));
+  const all = await Promise.all(Array.from(indices, (index) => judged(job, threads, index)));
   const best = all.sort(
     (a, b) => rankedBy(b, rank) - rankedBy(a, rank) || largest(b.doubt.margin5) - largest(a.doubt.margin5),
   );

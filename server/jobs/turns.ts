@@ -1,7 +1,7 @@
 import { chunkOver } from "../../shared/decide/choose/columns.ts";
 import { RUN } from "../../shared/decide/choose/solveChunk.ts";
+import type { Threads } from "../threads/threads.ts";
 import type { Job } from "./job.ts";
-import type { Runner } from "./runner.ts";
 
 /** Runs of neighbours in a job's first piece, before its pace is known. */
 const FIRST_RUNS = 1;
@@ -18,7 +18,7 @@ export class Turns {
   private flying = 0;
 
   constructor(
-    private readonly runner: Runner,
+    private readonly threads: Threads,
     private readonly finish: (job: Job) => void,
     private readonly fail: (job: Job, error: unknown) => void,
   ) {}
@@ -29,7 +29,7 @@ export class Turns {
   }
 
   private fly(): void {
-    while (this.flying < this.runner.threads * AHEAD) {
+    while (this.flying < this.threads.count * AHEAD) {
       const job = this.waiting.shift();
       if (!job) return;
       if (job.isOver) continue;
@@ -47,7 +47,7 @@ export class Turns {
     const start = performance.now();
     try {
       const { id: key, question } = job;
-      const buffer = await this.runner.solve({ key, problem: question.problem, from, to });
+      const buffer = await this.threads.run("solve", { key, problem: question.problem, from, to });
       if (!job.isOver) this.take(job, from, to - from, buffer, performance.now() - start);
     } catch (error) {
       if (!job.isOver) this.fail(job, error);

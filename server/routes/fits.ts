@@ -19,38 +19,37 @@ import {
   rotorFitResponse,
 } from "../../shared/model/api/fits.ts";
 import { frictionFitRequest, frictionFitResponse } from "../../shared/model/api/frictionFit.ts";
-import { computeRoute } from "./compute.ts";
+import { computation } from "./compute.ts";
 import { inlineFit } from "./inlineFit.ts";
-import type { Route } from "./route.ts";
 
 /** [rad] */
 const DEGREE = Math.PI / 180;
 const radians = (degrees: number | null) => degrees && degrees * DEGREE;
 
 /** From readings given inline to the constants of a part: the functions that the stored tests go through as well. */
-export const fitRoutes = (): Route[] => [
-  computeRoute({
+export const fitComputations = [
+  computation({
     path: "/fit/rotor",
     summary: "Curve of a rotor family from readings of speed, flow and pressure",
     request: rotorFitRequest,
     response: rotorFitResponse,
     compute: inlineFit("points", fitRotor),
   }),
-  computeRoute({
+  computation({
     path: "/fit/motor",
     summary: "Constants of a motor from readings of voltage, current and speed",
     request: motorFitRequest,
     response: motorFitResponse,
     compute: inlineFit("rows", fitMotor),
   }),
-  computeRoute({
+  computation({
     path: "/fit/leak",
     summary: "Power law of a skirt's leak from readings of pressure and flow",
     request: leakFitRequest,
     response: leakFitResponse,
     compute: inlineFit("points", fitLeak),
   }),
-  computeRoute({
+  computation({
     path: "/fit/friction",
     summary: "Friction from the tilts that held and the tilts at which it slid",
     request: frictionFitRequest,
@@ -61,21 +60,21 @@ export const fitRoutes = (): Route[] => [
         angleUncertainty: angleUncertainty * DEGREE,
       }),
   }),
-  computeRoute({
+  computation({
     path: "/fit/pull",
     summary: "Distribution of the pull from loads that held and loads that let go",
     request: pullFitRequest,
     response: pullFitResponse,
     compute: inlineFit("trials", fitPull),
   }),
-  computeRoute({
+  computation({
     path: "/fit/propeller",
     summary: "Thrust and power coefficients of an open propeller from a thrust test",
     request: propellerFitRequest,
     response: propellerFitResponse,
     compute: inlineFit("rows", fitPropeller),
   }),
-  computeRoute({
+  computation({
     path: "/fit/discharge",
     summary: "Open-circuit curve, resistance and capacity of a cell from its discharges",
     request: dischargeFitRequest,

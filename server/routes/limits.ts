@@ -1,7 +1,6 @@
 import { limitsOf } from "../../shared/decide/limits/limits.ts";
 import { type LimitsRequest, limitsRequest, limitsResponse } from "../../shared/model/api/limits.ts";
-import { computeRoute } from "./compute.ts";
-import type { Route } from "./route.ts";
+import { computation } from "./compute.ts";
 
 /** JSON knows no infinity: at rest a factor or a share of the way has no number. */
 const finite = (value: number | null) => (value !== null && Number.isFinite(value) ? value : null);
@@ -28,13 +27,11 @@ function limitsFor(request: LimitsRequest) {
 }
 
 /** What of a build given inline burns or bursts first, and how near all the rest is. */
-export const limitsRoutes = (): Route[] => [
-  computeRoute({
-    path: "/limits",
-    summary:
-      "What burns or bursts first: winding, voltage, currents, rotor, each against its limit; energies",
-    request: limitsRequest,
-    response: limitsResponse,
-    compute: limitsFor,
-  }),
-];
+export const limitsComputation = computation({
+  path: "/limits",
+  summary: "What burns or bursts first: winding, voltage, currents, rotor, each against its limit; energies",
+  request: limitsRequest,
+  response: limitsResponse,
+  compute: limitsFor,
+  isQuick: () => true,
+});

@@ -1,3 +1,4 @@
+import type { z } from "zod";
 import { type Book, findById } from "../../shared/book/book.ts";
 import { nextTests } from "../../shared/book/nextTest/nextTests.ts";
 import { resolveBuild, solvable } from "../../shared/book/resolve.ts";
@@ -5,10 +6,13 @@ import { nextTestsQuery, nextTestsResponse } from "../../shared/model/api/nextTe
 import type { Build } from "../../shared/model/build.ts";
 import { type AnyPredictInput, predictAny } from "../../shared/physics/predictAny.ts";
 import { Refusal } from "../refusal.ts";
-import { currentBook } from "../store/currentBook.ts";
 import { UnknownRecordError } from "../store/errors.ts";
 import type { Store } from "../store/store.ts";
-import { type Route, route } from "./route.ts";
+import { bookIn } from "../threads/bookIn.ts";
+import type { Threads } from "../threads/threads.ts";
+import { jsonBytes } from "./jsonBytes.ts";
+import { parsed, type Route } from "./route.ts";
+import { sendWhenDone } from "./waiting.ts";
 
 /** @throws {Refusal} 422, naming what a build without numbers lacks */
 function numbersOf(book: Book, build: Build): AnyPredictInput {
@@ -20,26 +24,38 @@ function numbersOf(book: Book, build: Build): AnyPredictInput {
   throw new Refusal(422, "not-enough-data", message, fields);
 }
 
-/** Which bench test to do next, for a stored build. */
-export function nextTestRoutes(store: Store): Route[] {
-  const read = currentBook(store);
+/** A question of the book in a file. */
+interface Asked {
+  readonly file: string;
+  readonly id: string;
+  readonly query: z.output<typeof nextTestsQuery>;
+}
+
+/** @returns the answer as bytes of JSON @throws {UnknownRecordError} {Refusal} */
+export function nextTestsText({ file, id, query: { angle, mode } }: Asked): Uint8Array {
+  const book = bookIn(file);
+  const build = findById(book.builds, id)?.data;
+  if (!build) throw new UnknownRecordError("builds", id);
+  const input = numbersOf(book, build);
+  const at = angle ?? predictAny(input, []).worst[mode].angle;
+  return jsonBytes({ angle: at, mode, ...nextTests(book, build, { angle: at, mode }) });
+}
+
+/** Which bench test to do next, for a stored build; worked out on a thread of its own. */
+export function nextTestRoutes({ file }: Store, threads: Threads): Route[] {
   return [
-    route({
+    {
       method: "get",
       path: "/builds/:id/next-tests",
       tag: "builds",
       summary: "The bench tests that would shrink the doubt about a build's margin most",
       query: nextTestsQuery,
       responses: { 200: { description: "greatest cut first", schema: nextTestsResponse } },
-      refusals: [404, 422],
-      answer: ({ id, query: { angle, mode } }) => {
-        const book = read();
-        const build = findById(book.builds, id)?.data;
-        if (!build) throw new UnknownRecordError("builds", id);
-        const input = numbersOf(book, build);
-        const at = angle ?? predictAny(input, []).worst[mode].angle;
-        return { status: 200, body: { angle: at, mode, ...nextTests(book, build, { angle: at, mode }) } };
+      refusals: [404, 422, 429],
+      serve: (request, response) => {
+        const asked = { file, id: String(request.params.id), query: parsed(nextTestsQuery, request.query) };
+        return sendWhenDone(response, (signal) => threads.run("nextTests", asked, { signal }));
       },
-    }),
+    },
   ];
 }

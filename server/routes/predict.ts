@@ -4,8 +4,7 @@ import { OutOfRangeError } from "../../shared/numeric/errors.ts";
 import { predict } from "../../shared/physics/predict.ts";
 import type { AnyPredictInput } from "../../shared/physics/predictAny.ts";
 import { predictPropeller } from "../../shared/physics/propeller.ts";
-import { computeRoute } from "./compute.ts";
-import type { Route } from "./route.ts";
+import { computation } from "./compute.ts";
 
 function doubted(build: AnyPredictInput, { uncertainty, correlated, samples, seed }: PredictRequest) {
   if (!uncertainty && !correlated) return undefined;
@@ -26,12 +25,11 @@ function predictEither(request: PredictRequest) {
 }
 
 /** What a build does at one state, everything given inline. */
-export const predictRoutes = (): Route[] => [
-  computeRoute({
-    path: "/predict",
-    summary: "Operating point, suction force and what it holds, of a build given inline",
-    request: predictRequest,
-    response: predictResponse,
-    compute: predictEither,
-  }),
-];
+export const predictComputation = computation({
+  path: "/predict",
+  summary: "Operating point, suction force and what it holds, of a build given inline",
+  request: predictRequest,
+  response: predictResponse,
+  compute: predictEither,
+  isQuick: ({ uncertainty, correlated }) => !uncertainty && !correlated,
+});

@@ -69,8 +69,9 @@ export function parsed<S extends z.ZodType>(schema: S, input: unknown): z.output
   throw new Refusal(400, "invalid", `${at}: ${first.message}${more}`, fields);
 }
 
-/** @throws {Refusal} 400 on a body that is no JSON */
-const bodyOf = ({ body }: Request): unknown => readJson(body instanceof Uint8Array ? body : new Uint8Array());
+/** @returns a body as it was sent, none as no bytes */
+export const bytesOf = ({ body }: Request): Uint8Array =>
+  body instanceof Uint8Array ? body : new Uint8Array();
 
 /** A route that answers JSON from what its schemas let through; it never sees the request itself. */
 export function route<B extends z.ZodType, Q extends z.ZodType>(definition: RouteDefinition<B, Q>): Route {
@@ -80,7 +81,7 @@ export function route<B extends z.ZodType, Q extends z.ZodType>(definition: Rout
     serve: async (request, response) => {
       const asked = {
         id: String(request.params.id ?? ""),
-        body: (body ? parsed(body, bodyOf(request)) : undefined) as z.output<B>,
+        body: (body ? parsed(body, readJson(bytesOf(request))) : undefined) as z.output<B>,
         query: (query ? parsed(query, request.query) : undefined) as z.output<Q>,
         ifMatch: request.get("if-match"),
       };

@@ -1,16 +1,12 @@
 import { rundownRequest, rundownResponse } from "../../shared/model/api/rundown.ts";
 import { runDown } from "../../shared/physics/rundown.ts";
-import { computeRoute } from "./compute.ts";
-import type { Route } from "./route.ts";
+import { computation } from "./compute.ts";
 
 /** A build given inline, from a state of charge to the end of its cell. */
-export const rundownRoutes = (): Route[] => [
-  computeRoute({
-    path: "/rundown",
-    summary:
-      "Margins, voltage, speed and temperature until the cell is empty, and when each attitude lets go",
-    request: rundownRequest,
-    response: rundownResponse,
-    compute: runDown,
-  }),
-];
+export const rundownComputation = computation({
+  path: "/rundown",
+  summary: "Margins, voltage, speed and temperature until the cell is empty, and when each attitude lets go",
+  request: rundownRequest,
+  response: rundownResponse,
+  compute: runDown,
+});

@@ -2,20 +2,19 @@ import { sensitivitiesOf } from "../../shared/decide/sensitivities.ts";
 import { waysToHold } from "../../shared/decide/ways/ways.ts";
 import { sensitivitiesRequest, sensitivitiesResponse } from "../../shared/model/api/sensitivities.ts";
 import { waysRequest, waysResponse } from "../../shared/model/api/ways.ts";
-import { computeRoute } from "./compute.ts";
+import { computation } from "./compute.ts";
 import { inlineBuild } from "./inlineBuild.ts";
-import type { Route } from "./route.ts";
 
 /** What moves a build's margin, and what would bring it to the target; everything given inline. */
-export const waysRoutes = (): Route[] => [
-  computeRoute({
+export const waysComputations = [
+  computation({
     path: "/sensitivities",
     summary: "Per cent of margin per per cent of each input, of a build given inline",
     request: sensitivitiesRequest,
     response: sensitivitiesResponse,
     compute: (request) => sensitivitiesOf(inlineBuild(request), request),
   }),
-  computeRoute({
+  computation({
     path: "/ways",
     summary:
       "For each handle alone: the value that brings the wanted attitude to the target margin, and what it costs",

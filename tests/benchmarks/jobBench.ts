@@ -1,10 +1,10 @@
 import { setTimeout } from "node:timers/promises";
 import { Jobs } from "#server/jobs/jobs.ts";
-import { pool } from "#server/jobs/pool.ts";
 import { pageOf } from "#server/jobs/results.ts";
+import { pool } from "#server/threads/pool.ts";
 import { setsQuery } from "#shared/model/api/choose.ts";
 import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
-import { CHOOSE_WORKER } from "./site.ts";
+import { WORKER_PROGRAM } from "./site.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 import { memoryNow, peakMemory, secondsOf } from "./timing.ts";
 
@@ -23,8 +23,8 @@ export interface JobTimes {
 export async function timedJob(): Promise<JobTimes> {
   const { request, question } = chooseQuestion();
   const before = memoryNow();
-  const runner = pool(CHOOSE_WORKER);
-  const jobs = new Jobs(runner, () => new Date(), console.error);
+  const threads = pool(WORKER_PROGRAM);
+  const jobs = new Jobs(threads, () => new Date(), console.error);
   let sets = 0;
   const seconds = await secondsOf(async () => {
     const { job } = jobs.start(request, { ...question, problem: sweepQuestion() });
@@ -35,5 +35,5 @@ export async function timedJob(): Promise<JobTimes> {
   });
   const peak = peakMemory();
   await jobs.close();
-  return { sets, threads: runner.threads, seconds, peakMemory: peak - before };
+  return { sets, threads: threads.count, seconds, peakMemory: peak - before };
 }

@@ -12,7 +12,7 @@ const PATIENCE = 60_000;
 const MILLISECONDS = 1000;
 
 export const SERVER_PROGRAM = join(OUT, "server", "main.js");
-export const CHOOSE_WORKER = join(OUT, "server", "choose.js");
+export const WORKER_PROGRAM = join(OUT, "server", "worker.js");
 
 /** Builds client and server as they are shipped. */
 export async function buildSite(): Promise<void> {

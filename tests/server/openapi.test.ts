@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { inThread } from "#server/jobs/inThread.ts";
 import { Jobs } from "#server/jobs/jobs.ts";
 import { documentedPath } from "#server/openapi.ts";
 import { apiRoutes } from "#server/routes/index.ts";
 import { mount } from "#server/routes/mount.ts";
+import { ownThread } from "#server/threads/ownThread.ts";
 import { COLLECTION_NAMES } from "#shared/model/record.ts";
 import { freshBook } from "./support/api.ts";
 import { freshStore } from "./support/book.ts";
@@ -78,7 +78,9 @@ describe("the OpenAPI document", () => {
       Object.keys(byMethod).map((method) => `${method} ${path}`),
     );
     const clock = () => new Date(0);
-    const router = mount(apiRoutes(freshStore(), clock, new Jobs(inThread(), clock, console.error)));
+    const threads = ownThread();
+    const jobs = new Jobs(threads, clock, console.error);
+    const router = mount(apiRoutes({ store: freshStore(), clock, threads, jobs }));
     const registered = router.stack.flatMap(({ route }) =>
       (route?.stack ?? []).flatMap(({ method }) =>
         method ? [`${method} ${documentedPath(route?.path ?? "")}`] : [],

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { Jobs, TooManyJobsError, UnknownJobError } from "#server/jobs/jobs.ts";
-import { solvePiece, uncertaintyOfSet } from "#server/jobs/piece.ts";
-import type { Piece, Runner } from "#server/jobs/runner.ts";
+import { TooManyJobsError, UnknownJobError } from "#server/jobs/errors.ts";
+import { Jobs } from "#server/jobs/jobs.ts";
+import type { Piece } from "#server/jobs/piece.ts";
+import { done } from "#server/threads/tasks.ts";
+import type { Threads } from "#server/threads/threads.ts";
 import { TooManySetsError } from "#shared/decide/choose/count.ts";
-import { nonDominated } from "#shared/decide/choose/front.ts";
 import { steppingClock } from "#tests/server/support/book.ts";
 import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
 
@@ -13,22 +14,23 @@ interface Held {
   readonly fail: (error: Error) => void;
 }
 
-/** A runner that solves a piece only when it is told to. */
-function heldRunner(threads = 1): { runner: Runner; held: Held[]; asked: Piece[] } {
+/** Threads that solve a piece only when they are told to; whatever else they are asked they do at once. */
+function heldThreads(count = 1): { threads: Threads; held: Held[]; asked: Piece[] } {
   const held: Held[] = [];
   const asked: Piece[] = [];
-  const runner: Runner = {
-    threads,
-    solve: (piece) =>
-      new Promise((resolve, reject) => {
+  const threads: Threads = {
+    count,
+    run: (name, input) => {
+      if (name !== "solve") return Promise.resolve(done(name, input));
+      const piece = input as Piece;
+      return new Promise((resolve, reject) => {
         asked.push(piece);
-        held.push({ piece, solve: () => resolve(solvePiece(piece)), fail: reject });
-      }),
-    front: ({ keys, among }) => Promise.resolve(nonDominated(keys, among)),
-    doubt: (set) => Promise.resolve(uncertaintyOfSet(set)),
+        held.push({ piece, solve: () => resolve(done(name, input)), fail: reject });
+      });
+    },
     close: () => Promise.resolve(),
   };
-  return { runner, held, asked };
+  return { threads, held, asked };
 }
 
 const silent = () => undefined;
@@ -50,8 +52,8 @@ const many = (motor: string) =>
 
 describe("Jobs, one question", () => {
   it("solved piece by piece is done, with every set solved once", async () => {
-    const { runner, held, asked } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads, held, asked } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const { request, question } = many("bell-18");
     const { job, known } = jobs.start(request, question);
     expect(known).toBe(false);
@@ -68,8 +70,8 @@ describe("Jobs, one question", () => {
   });
 
   it("asked again with the same numbers is the same job, not solved again", async () => {
-    const { runner, held, asked } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads, held, asked } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const first = jobs.start(chooseQuestion().request, chooseQuestion().question);
     await solveAll(held);
     const pieces = asked.length;
@@ -79,8 +81,12 @@ describe("Jobs, one question", () => {
   });
 
   it("whose shortlist is under way when the server closes is told as gone, a thread that fails by itself as what it is", async () => {
-    const { runner, held } = heldRunner();
-    const broken: Runner = { ...runner, doubt: () => Promise.reject(new Error("Terminating worker thread")) };
+    const { threads, held } = heldThreads();
+    const broken: Threads = {
+      ...threads,
+      run: (name, input) =>
+        name === "doubt" ? Promise.reject(new Error("Terminating worker thread")) : threads.run(name, input),
+    };
     const jobs = new Jobs(broken, steppingClock(), silent);
     const { job } = jobs.start(chooseQuestion().request, chooseQuestion().question);
     await solveAll(held);
@@ -91,8 +97,8 @@ describe("Jobs, one question", () => {
   });
 
   it("cancelled while a piece is under way keeps nothing and asks for no more", async () => {
-    const { runner, held, asked } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads, held, asked } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const { request, question } = many("bell-18");
     const { job } = jobs.start(request, question);
     held.shift()?.solve();
@@ -107,9 +113,9 @@ describe("Jobs, one question", () => {
   });
 
   it("that fails keeps nothing, says so, and its cause is logged", async () => {
-    const { runner, held } = heldRunner();
+    const { threads, held } = heldThreads();
     const logged: unknown[] = [];
-    const jobs = new Jobs(runner, steppingClock(), (error) => logged.push(error));
+    const jobs = new Jobs(threads, steppingClock(), (error) => logged.push(error));
     const { request, question } = many("bell-18");
     const { job } = jobs.start(request, question);
     held.shift()?.fail(new Error("out of memory"));
@@ -121,8 +127,8 @@ describe("Jobs, one question", () => {
   });
 
   it("that failed is solved anew when it is asked again", async () => {
-    const { runner, held } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads, held } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const { request, question } = chooseQuestion();
     held.length = 0;
     jobs.start(request, question);
@@ -135,8 +141,8 @@ describe("Jobs, one question", () => {
   });
 
   it("with a billion sets is refused before any work, with the count and how to narrow it", () => {
-    const { runner, asked } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads, asked } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const { request, question } = chooseQuestion({
       rotors: [{ rotor: "swept-nine", diameters: { from: 0.03, to: 0.06, step: 0.00001 } }],
       skirts: [{ skirt: "square-lip", gaps: { from: 0.0001, to: 0.0021, step: 2.5e-7 } }],
@@ -149,8 +155,8 @@ describe("Jobs, one question", () => {
 
 describe("Jobs, two questions at once on one thread", () => {
   it("take turns: neither waits for the other to end", async () => {
-    const { runner, held, asked } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads, held, asked } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const one = many("bell-18");
     const two = many("brushed-20");
     const first = jobs.start(one.request, one.question).job;
@@ -169,8 +175,8 @@ describe("Jobs, two questions at once on one thread", () => {
 
 describe("Jobs, more than are kept", () => {
   it("refuses a ninth open question", () => {
-    const { runner } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const ask = (margin: number) => chooseQuestion({ wants: { targetMargin: margin } });
     for (let i = 0; i < 8; i++) {
       const { request, question } = ask(1 + i / 10);
@@ -181,8 +187,8 @@ describe("Jobs, more than are kept", () => {
   });
 
   it("lets the oldest of many ended ones go, never the newest", async () => {
-    const { runner, held } = heldRunner();
-    const jobs = new Jobs(runner, steppingClock(), silent);
+    const { threads, held } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
     const ids: string[] = [];
     for (let i = 0; i < 26; i++) {
       const { request, question } = chooseQuestion({

@@ -1,0 +1,38 @@
+import SQLite from "better-sqlite3";
+import type { Book } from "../../shared/book/book.ts";
+import type { Database } from "../store/database.ts";
+import { OtherWriters } from "../store/others.ts";
+import { dump } from "../store/wholeBook.ts";
+
+/** One bench book as a thread reads it: through a connection of its own, which never writes. */
+interface Reading {
+  readonly file: string;
+  readonly database: Database;
+  readonly others: OtherWriters;
+  book: Book | null;
+}
+
+let reading: Reading | null = null;
+
+function readingOf(file: string): Reading {
+  if (reading?.file === file) return reading;
+  closeBook();
+  const database = new SQLite(file, { readonly: true, fileMustExist: true });
+  reading = { file, database, others: new OtherWriters(database), book: null };
+  return reading;
+}
+
+/** @returns the bench book in a file, read anew after each write */
+export function bookIn(file: string): Book {
+  const now = readingOf(file);
+  if (now.others.haveWritten()) now.book = null;
+  // What lies in the store went through the schemas when it was written.
+  now.book ??= dump(now.database).records as unknown as Book;
+  return now.book;
+}
+
+/** Lets the file go that was read last. */
+export function closeBook(): void {
+  reading?.database.close();
+  reading = null;
+}

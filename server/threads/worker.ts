@@ -1,0 +1,32 @@
+import { move } from "piscina";
+import type { Refused } from "../refusal.ts";
+import { refusalOf } from "../refusals.ts";
+import { done, type Input, type TaskName } from "./tasks.ts";
+
+/** One task for a thread. */
+export interface Task<N extends TaskName = TaskName> {
+  readonly name: N;
+  readonly input: Input<N>;
+}
+
+/** A task whose input was refused: classes don't survive the way between threads, what they say does. */
+export interface RefusedTask {
+  readonly refused: Refused;
+}
+
+/** Memory of an answer is handed over without copying. */
+function handedOver(answer: unknown): unknown {
+  if (answer instanceof ArrayBuffer) return move(answer);
+  return ArrayBuffer.isView(answer) && answer.buffer instanceof ArrayBuffer ? move(answer) : answer;
+}
+
+/** Does a task on a thread of its own. */
+export default function run({ name, input }: Task): unknown {
+  try {
+    return handedOver(done(name, input));
+  } catch (error) {
+    const refusal = refusalOf(error);
+    if (!refusal) throw error;
+    return { refused: refusal.said } satisfies RefusedTask;
+  }
+}

@@ -1,0 +1,129 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
+import { Jobs } from "#server/jobs/jobs.ts";
+import { Refusal } from "#server/refusal.ts";
+import { pool } from "#server/threads/pool.ts";
+import { done } from "#server/threads/tasks.ts";
+import { type Threads, TooBusyError } from "#server/threads/threads.ts";
+import { buildServer } from "#tests/durability/support/server.ts";
+import { steppingClock } from "#tests/server/support/book.ts";
+import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
+
+function folder(): string {
+  const made = mkdtempSync(join(tmpdir(), "gripcurve-pool-"));
+  onTestFinished(() => rmSync(made, { recursive: true, force: true }));
+  return made;
+}
+
+async function endOf(file: string) {
+  const logged: unknown[] = [];
+  const jobs = new Jobs(pool(file), steppingClock(), (error) => logged.push(error));
+  const { request, question } = chooseQuestion();
+  const { job } = jobs.start(request, question);
+  await new Promise<void>((resolve) => {
+    job.onEnd(resolve);
+  });
+  const report = job.report();
+  await jobs.close();
+  return { report, logged };
+}
+
+describe("pool, whose threads can't work", () => {
+  it("because the worker's file is missing: the job fails, the server goes on", async () => {
+    const { report, logged } = await endOf(join(folder(), "missing.js"));
+    expect(report.state).toBe("failed");
+    expect(logged.length).toBeGreaterThan(0);
+  });
+
+  it("because the worker throws as it starts: the job fails, the server goes on", async () => {
+    const file = join(folder(), "broken.mjs");
+    writeFileSync(file, 'throw new Error("no worker");\n');
+    expect((await endOf(file)).report.state).toBe("failed");
+  });
+
+  it("because the worker ends in the middle of a piece: the job fails, the server goes on", async () => {
+    const file = join(folder(), "ending.mjs");
+    writeFileSync(file, "export default () => process.exit(1);\n");
+    expect((await endOf(file)).report.state).toBe("failed");
+  });
+});
+
+/** Eleven hours of an invented crawler, step by step: seconds of work. */
+const LONG_RUN = {
+  rotor: { diameter: 0.044, psi: [1.05, -1.5, -32], lambda: [0.022, 1.1], phiMax: 0.16 },
+  motor: { kv: 4900, resistance: 0.19, frictionTorque: 6e-4 },
+  pack: {
+    cell: {
+      capacity: 80_000,
+      minimumVoltage: 3,
+      resistance: 0.026,
+      curve: [
+        [0, 3],
+        [1, 4.18],
+      ],
+    },
+  },
+  skirt: { perimeter: 0.36, area: 0.008, gap: 0.0006, land: 0.003, edge: "square" },
+  vehicle: { mass: 0.9 },
+};
+
+describe("pool, with the worker as it is built", () => {
+  let built: Awaited<ReturnType<typeof buildServer>>;
+  let threads: Threads;
+  beforeAll(async () => {
+    built = await buildServer();
+    threads = pool(join(built.folder, "worker.js"));
+  }, 60_000);
+  afterAll(async () => {
+    await threads.close();
+    rmSync(built.folder, { recursive: true, force: true });
+  });
+
+  const asked = (body: object) => ({ path: "/bleed", body: Buffer.from(JSON.stringify(body)) });
+  const plate = { holes: [{ diameter: 0.006, thickness: 0.002, count: 4 }], pressure: 180 };
+
+  it("computes as the server's own thread does, to the byte", async () => {
+    const answer = await threads.run("compute", asked(plate));
+    expect(Buffer.from(answer).toString()).toBe(Buffer.from(done("compute", asked(plate))).toString());
+  });
+
+  it("refuses as the server's own thread does: status, code and fields survive the way back", async () => {
+    const refused = threads.run("compute", asked({ ...plate, pressure: -1 }));
+    await expect(refused).rejects.toBeInstanceOf(Refusal);
+    await expect(refused).rejects.toMatchObject({
+      status: 400,
+      code: "invalid",
+      fields: [{ path: "pressure", message: expect.stringContaining("Read -1") }],
+    });
+    const motor = {
+      path: "/fit/motor",
+      body: Buffer.from('{"rows":[{"voltage":3,"current":1,"rpm":2000}]}'),
+    };
+    await expect(threads.run("compute", motor)).rejects.toMatchObject({
+      status: 422,
+      code: "not-enough-data",
+    });
+  });
+
+  it("given up by who asked, while it runs or while it waits: rejects, and the next task is done", async () => {
+    const run = { path: "/rundown", body: Buffer.from(JSON.stringify(LONG_RUN)) };
+    const leave = new AbortController();
+    const all = Array.from({ length: 2 * threads.count }, () =>
+      threads.run("compute", run, { signal: leave.signal }),
+    );
+    leave.abort();
+    for (const each of await Promise.allSettled(all)) expect(each.status).toBe("rejected");
+    await expect(threads.run("compute", asked(plate))).resolves.toBeInstanceOf(Uint8Array);
+  });
+
+  it("asked for more than may wait: says that it is too busy, and does what waited", async () => {
+    const many = Array.from({ length: 300 }, () => threads.run("compute", asked(plate)));
+    const ends = await Promise.allSettled(many);
+    const refused = ends.filter((each) => each.status === "rejected");
+    expect(refused.length).toBeGreaterThan(0);
+    for (const { reason } of refused) expect(reason).toBeInstanceOf(TooBusyError);
+    expect(refused.length).toBeLessThanOrEqual(100);
+  });
+});
