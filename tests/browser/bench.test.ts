@@ -186,7 +186,7 @@ describe("Bench, a CSV file", () => {
     await page.getByLabel("Rotor", { exact: true }).selectOption(rotor.id);
     await page.getByLabel("Rotor diameter").fill("70 mm");
     await page.getByLabel("one test a speed").check();
-    await eventually(() => page.locator("main h1").textContent()).toMatch(/can be read, none is kept out/);
+    await eventually(() => page.locator("main h1").textContent()).toMatch(/can be read, none is skipped/);
     await eventually(() => page.locator(".bench-running").textContent()).toMatch(/R²/);
     await page.getByRole("button", { name: `Save ${points} points as ${speeds} curve test` }).click();
     await page.locator(".bench-saved").waitFor();
@@ -195,7 +195,7 @@ describe("Bench, a CSV file", () => {
     expect(items).toHaveLength(speeds);
   });
 
-  it("with lines that can't be read, pasted with semicolons and decimal commas, keeps those out and says why", async () => {
+  it("with lines that can't be read, pasted with semicolons and decimal commas, skips those and says why", async () => {
     const rotor = await newRotor("import with bad lines");
     const page = await screens.open(at("/bench/import"), { viewport: PHONE });
     await page
@@ -205,11 +205,11 @@ describe("Bench, a CSV file", () => {
     await page.getByLabel("What Fluss [L/s] is").selectOption("flow");
     await page.getByLabel("One speed for all points").fill("24000");
     await eventually(() => page.locator("main h1").textContent()).toBe(
-      "Two lines can be read, two lines are kept out.",
+      "Two lines can be read, two lines are skipped.",
     );
     await eventually(() => page.locator(".bench-bad").allTextContents()).toEqual([
-      expect.stringMatching(/^3.*kept out: flow "x" is no number/),
-      expect.stringMatching(/^4.*kept out: 2 cells, the header has 3/),
+      expect.stringMatching(/^3.*skipped: flow "x" is no number/),
+      expect.stringMatching(/^4.*skipped: 2 cells, the header has 3/),
     ]);
     expect(await fits(page)).toBe(true);
     await page.getByLabel("Rotor", { exact: true }).selectOption(rotor.id);
@@ -231,6 +231,35 @@ describe("Bench, a CSV file", () => {
         voltage: { value: 3.7, unit: "V" },
       },
     ]);
+  });
+
+  it("with a meter's preamble above it: is read from its header on, which can be said to stand elsewhere", async () => {
+    const page = await screens.open(at("/bench/import?kind=discharge"), { viewport: PHONE });
+    const text = "Bench logger 3\nSerial,20417\nt;U;I\ns;V;A\n0;4,1;0\n10;3,9;2,6\n20;3,88;2,6\n";
+    await page.getByLabel("or pasted text").fill(text);
+    await eventually(() => page.locator("main h1").textContent()).toBe(
+      "Three lines can be read, none is skipped.",
+    );
+    const header = page.getByLabel("The line with the columns' names");
+    expect(await header.inputValue()).toBe("3");
+    await eventually(() => page.getByText("2 lines above it not read").count()).toBe(1);
+    expect(await fits(page)).toBe(true);
+    await header.selectOption("0");
+    await eventually(() => page.getByLabel("What column 1 is").count()).toBe(1);
+  });
+
+  it("of a bleed plate: takes the plate of an earlier test, chosen from those that are known", async () => {
+    const page = await screens.open(at("/bench/import?kind=curve"), { viewport: PHONE });
+    await page
+      .getByLabel("or pasted text")
+      .fill("rpm,pressure [Pa],open 1,open 2\n24000,1250,0,0\n24000,1100,4,0");
+    await eventually(() => page.locator("main h1").textContent()).toBe("Give the bleed plate's holes below.");
+    const known = page.getByLabel("A plate of an earlier test");
+    await known.selectOption({ index: 1 });
+    await eventually(() => page.locator("main h1").textContent()).toBe(
+      "Two lines can be read, none is skipped.",
+    );
+    expect(await fits(page)).toBe(true);
   });
 
   it("with nothing in it, or a header alone, is refused in words", async () => {
@@ -281,7 +310,7 @@ describe("Bench, a CSV file of any kind of test", () => {
     await page.getByRole("link", { name: "Import from CSV" }).click();
     await give(page, exportCsv(benchTest.parse(first.data)));
     await page.waitForURL(/kind=discharge/);
-    await eventually(() => page.locator("main h1").textContent()).toMatch(/can be read, none is kept out/);
+    await eventually(() => page.locator("main h1").textContent()).toMatch(/can be read, none is skipped/);
     expect(await fits(page)).toBe(true);
     await save(page, /^Save \d+ readings as 1 discharge test/);
     await page.locator(".bench-saved").waitFor();
@@ -301,18 +330,18 @@ describe("Bench, a CSV file of any kind of test", () => {
     await page.getByLabel("Motor", { exact: true }).selectOption(motor.id);
     const bad = page.locator(".bench-bad");
     await eventually(() => bad.allTextContents()).toEqual([
-      expect.stringMatching(/^4kept out: current "\?" is no number/),
+      expect.stringMatching(/^4skipped: current "\?" is no number/),
     ]);
     await save(page, "Save 2 runs as 1 motor test");
     await page.locator(".bench-summary").waitFor();
     await eventually(() => bad.allTextContents()).toEqual([
       expect.stringMatching(/^3refused: voltage: /),
-      expect.stringMatching(/^4kept out/),
+      expect.stringMatching(/^4skipped/),
     ]);
     expect(await fits(page)).toBe(true);
     expect(await count("motor")).toBe(before);
     await give(page, text("4,1"));
-    await eventually(() => bad.allTextContents()).toEqual([expect.stringMatching(/^4kept out/)]);
+    await eventually(() => bad.allTextContents()).toEqual([expect.stringMatching(/^4skipped/)]);
     await save(page, "Save 2 runs as 1 motor test");
     await page.locator(".bench-saved").waitFor();
     const id = new URL(page.url()).searchParams.get("saved");

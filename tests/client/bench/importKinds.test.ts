@@ -195,7 +195,7 @@ describe("a file that is not as it should be", () => {
       ["3: drawn so far is empty", "4: voltage must be more than 0, read 0 V"],
     ],
   ] as const)(
-    "a %s test: each line that can't be read is kept out with its reason",
+    "a %s test: each line that can't be read is skipped with its reason",
     (kind, text, expected) => {
       expect(reasons(imported(kind, text))).toEqual(expected);
     },
@@ -210,7 +210,7 @@ describe("a file that is not as it should be", () => {
     expect(good.map(({ row }) => row.cells)).toEqual([{ held: "410.5 g", letGo: "430 g" }]);
   });
 
-  it("with decimal commas between commas: keeps the line out, guesses nothing", () => {
+  it("with decimal commas between commas: skips the line, guesses nothing", () => {
     expect(reasons(imported("pull", "held,let go\n410,5,430,5\n"))).toEqual(["2: 4 cells, the header has 2"]);
   });
 

@@ -29,7 +29,7 @@ describe("a thrust sweep from CSV", () => {
     expect(roles.slice(5)).toEqual(["thrust gf", "voltage V", "current A", "speed rpm"]);
   });
 
-  it("of a published file: keeps a line without speed out, by its reason, and reads all others", () => {
+  it("of a published file: skips a line without speed, by its reason, and reads all others", () => {
     const points = readPoints(request(sweep));
     const still = sweep
       .trim()

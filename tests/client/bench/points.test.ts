@@ -41,7 +41,7 @@ describe("readPoints, lines that can't be read", () => {
     "n,Q,p\n800,1,2\n800,x,2\n800,1\n800,1,2,3\n800,,2\n-800,1,2\n800,-1,2\n800,1 L/min,2\n800,1 mm,2\n";
   const points = readPoints(request(text));
 
-  it("keeps each out with its line and its reason", () => {
+  it("skips each with its line and its reason", () => {
     expect(points.bad.map(({ line, reason }) => [line, reason])).toEqual([
       [3, 'flow "x" is no number'],
       [4, "2 cells, the header has 3"],
@@ -61,8 +61,8 @@ describe("readPoints, lines that can't be read", () => {
   });
 
   it("counts both in words", () => {
-    expect(countInWords(points)).toBe("Two lines can be read, seven lines are kept out.");
-    expect(countInWords({ good: points.good, bad: [] })).toBe("Two lines can be read, none is kept out.");
+    expect(countInWords(points)).toBe("Two lines can be read, seven lines are skipped.");
+    expect(countInWords({ good: points.good, bad: [] })).toBe("Two lines can be read, none is skipped.");
   });
 });
 

@@ -1,5 +1,7 @@
-import { useId } from "preact/hooks";
-import { type DraftHole, withNewHole, withoutHole } from "../record/draft.ts";
+import { useId, useMemo } from "preact/hooks";
+import { currentBook } from "../../../state/book.ts";
+import { type DraftHole, withNewHole, withoutHole, withPlate } from "../record/draft.ts";
+import { knownPlates, plateOf } from "../record/knownPlates.ts";
 import { anchorOf, change, type FormModel, leave, leaveHole, typeHole } from "./model.ts";
 
 /** The bleed plate: its kinds of hole. With a pressure reading it is the flow meter. */
@@ -9,6 +11,7 @@ export function PlateEditor({ form }: { readonly form: FormModel }) {
   return (
     <fieldset class="bench-plate" id={anchorOf("plate")}>
       <legend>Bleed plate</legend>
+      <KnownPlates form={form} />
       {holes.map((hole, i) => (
         <HoleLine key={hole.key} form={form} hole={hole} number={i + 1} />
       ))}
@@ -21,6 +24,33 @@ export function PlateEditor({ form }: { readonly form: FormModel }) {
         {holes.length === 0 ? "Describe the holes" : "Add another kind of hole"}
       </button>
     </fieldset>
+  );
+}
+
+/** The plates of earlier tests; one that is described anew is none of them. */
+function KnownPlates({ form }: { readonly form: FormModel }) {
+  const book = currentBook.value;
+  const plates = useMemo(() => (book ? knownPlates(book) : []), [book]);
+  if (plates.length === 0) return null;
+  const { holes } = form.draft.value;
+  return (
+    <label class="bench-known-plates">
+      <span class="field-label">A plate of an earlier test</span>
+      <select
+        value={plateOf(holes, plates)?.key ?? ""}
+        onChange={(event) => {
+          const plate = plates.find(({ key }) => key === event.currentTarget.value);
+          if (plate) change(form, withPlate(form.draft.value, plate.holes), "plate");
+        }}
+      >
+        <option value="">{holes.length === 0 ? "choose…" : "another one, as described"}</option>
+        {plates.map(({ key, label }) => (
+          <option key={key} value={key}>
+            {label}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

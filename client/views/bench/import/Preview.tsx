@@ -21,7 +21,7 @@ function shownRoles({ kind, mapping, form }: ImportModel): Role[] {
   return [...own, TEST].filter((role) => given.has(role));
 }
 
-/** The lines as they will be read; one that is kept out says why. */
+/** The lines as they will be read; one that is skipped says why. */
 export function Preview({ model, table }: PreviewProps) {
   const missing = model.missing.value;
   return (
@@ -44,7 +44,7 @@ function Lines({ model, table }: PreviewProps) {
   const [onlyBad, setOnlyBad] = useState(false);
   const [all, setAll] = useState(false);
   const points = model.points.value;
-  const reasons = new Map(points.bad.map(({ line, reason }) => [line, `kept out: ${reason}`]));
+  const reasons = new Map(points.bad.map(({ line, reason }) => [line, `skipped: ${reason}`]));
   for (const [line, reason] of model.refused.value) reasons.set(line, `refused: ${reason}`);
   const good = new Map(points.good.map((line) => [line.line, line]));
   const lines = onlyBad ? table.lines.filter(({ line }) => reasons.has(line)) : table.lines;
@@ -57,7 +57,7 @@ function Lines({ model, table }: PreviewProps) {
         {countInWords(points)}{" "}
         {reasons.size > 0 && (
           <button type="button" class="plain" onClick={() => setOnlyBad(!onlyBad)}>
-            {onlyBad ? "show every line" : "show only those kept out"}
+            {onlyBad ? "show every line" : "show only the skipped ones"}
           </button>
         )}
       </p>
@@ -102,7 +102,7 @@ function Lines({ model, table }: PreviewProps) {
 interface LineProps {
   readonly line: CsvLine;
   readonly good: GoodLine | undefined;
-  /** why it is kept out or was refused */
+  /** why it is skipped or was refused */
   readonly reason: string | undefined;
   readonly roles: readonly Role[];
   readonly delimiter: string;

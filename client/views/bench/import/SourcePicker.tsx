@@ -1,8 +1,9 @@
 import { useId } from "preact/hooks";
 import { counted } from "../../../ui/count.ts";
-import { CsvError, DELIMITERS } from "./csv.ts";
+import { CsvError, type CsvLine } from "./csv.ts";
 import { EXAMPLES } from "./examples.ts";
 import { type ImportModel, takeIn } from "./model.ts";
+import { DELIMITERS } from "./sniff.ts";
 import { readFile } from "./source.ts";
 
 const DELIMITER_NAMES: Readonly<Record<string, string>> = {
@@ -98,6 +99,44 @@ function Spelling({ model }: { readonly model: ImportModel }) {
         <option value=".">point</option>
         <option value=",">comma</option>
       </select>
+      , <HeaderPicker model={model} />
     </p>
+  );
+}
+
+/** So much of a line stands in the list of lines that may be the header [characters]. */
+const SHOWN = 48;
+
+function lineText({ line, cells }: CsvLine): string {
+  const text = cells.join(" · ");
+  return `line ${line}: ${text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text}`;
+}
+
+/** In which line the columns' names stand: found by itself, can be said. */
+function HeaderPicker({ model }: { readonly model: ImportModel }) {
+  const { source, table, choices } = model;
+  if (!source.value || !table.value) return null;
+  const from = source.value;
+  const { headerLine, top } = table.value;
+  const above = top.filter(({ line }) => headerLine !== null && line < headerLine).length;
+  return (
+    <label>
+      header in{" "}
+      <select
+        aria-label="The line with the columns' names"
+        value={String(headerLine ?? 0)}
+        onChange={(event) =>
+          takeIn(model, from, { ...choices.value, header: Number(event.currentTarget.value) })
+        }
+      >
+        {top.map((each) => (
+          <option key={each.line} value={String(each.line)}>
+            {lineText(each)}
+          </option>
+        ))}
+        <option value="0">no line: the columns have no names</option>
+      </select>
+      {above > 0 && <span class="quiet"> {counted(above, "line")} above it not read</span>}
+    </label>
   );
 }

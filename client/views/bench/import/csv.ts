@@ -1,4 +1,8 @@
 import { dsvFormat } from "d3";
+import { DIMENSION_NAMES } from "../../../../shared/units/dimensions.ts";
+import { conversionOf } from "../../../../shared/units/readUnit.ts";
+import { findHeader, namesOf, type TablePlace } from "./findHeader.ts";
+import { guessDecimal, guessDelimiter } from "./sniff.ts";
 
 /** The text can't be read as a table; the message says why and what would do. */
 export class CsvError extends Error {
@@ -20,40 +24,24 @@ export interface CsvTable {
   readonly decimal: "." | ",";
   /** "# key = text" lines above the header */
   readonly head: Readonly<Record<string, string>>;
+  /** names of the columns, with the units of a line under them */
   readonly header: readonly string[];
+  /** line of the names; null where none has them */
+  readonly headerLine: number | null;
+  /** lines of the file's beginning that may be the header */
+  readonly top: readonly CsvLine[];
   readonly lines: readonly CsvLine[];
 }
 
 export interface CsvChoices {
   readonly delimiter?: string;
   readonly decimal?: "." | ",";
+  /** line of the names; 0 where none has them */
+  readonly header?: number;
 }
-
-export const DELIMITERS = [",", ";", "\t", "|"] as const;
 
 const BYTE_ORDER_MARK = /^\uFEFF/;
 const HEAD_LINE = /^"?#\s*([\w.]+)\s*=\s*(.*)$/;
-
-/** @returns how often a delimiter stands outside quotes */
-function countOutsideQuotes(line: string, delimiter: string): number {
-  return line.replace(/"[^"]*"/g, "").split(delimiter).length - 1;
-}
-
-function guessDelimiter(header: string): string {
-  const counts = DELIMITERS.map((delimiter) => countOutsideQuotes(header, delimiter));
-  const most = Math.max(...counts);
-  return most === 0 ? "," : DELIMITERS[counts.indexOf(most)];
-}
-
-function guessDecimal(rows: readonly (readonly string[])[]): "." | "," {
-  let commas = 0;
-  let points = 0;
-  for (const cell of rows.flat()) {
-    if (/^\s*[+-]?\d*,\d+/.test(cell)) commas++;
-    else if (/^\s*[+-]?\d*\.\d+/.test(cell)) points++;
-  }
-  return commas > points ? "," : ".";
-}
 
 /** A head line's text, as it was before a spreadsheet added empty cells or quotes. */
 function headText(raw: string): string {
@@ -98,8 +86,36 @@ function numbered(rows: readonly (readonly string[])[], first: number): CsvLine[
 
 const isBlank = ({ cells }: CsvLine): boolean => cells.every((cell) => cell.trim() === "");
 
+/** So many lines are looked at to find delimiter and header. */
+const LOOKED_AT = 400;
+/** So many lines may be said to be the header. */
+const OFFERED = 60;
+
+const isUnit = (text: string): boolean => DIMENSION_NAMES.some((name) => conversionOf(name, text) !== null);
+
+/** The table under the line that is said to be its header; under none where 0 is said. */
+function placeBy(line: number, lines: readonly CsvLine[]): TablePlace {
+  if (line === 0) return { header: null, units: null, first: 0 };
+  const header = lines.findIndex((each) => each.line >= line);
+  return { header: Math.max(0, header), units: null, first: Math.max(0, header) + 1 };
+}
+
+function placeOf(lines: readonly CsvLine[], { header }: CsvChoices): TablePlace {
+  const rows = lines.slice(0, LOOKED_AT).map(({ cells }) => cells);
+  if (header === undefined) return findHeader(rows, isUnit);
+  const said = placeBy(header, lines);
+  // a line of units under it is found as under one that was found
+  const found = said.header === null ? null : findHeader(rows.slice(said.header), isUnit);
+  if (found?.header !== 0 || said.header === null) return said;
+  return {
+    header: said.header,
+    units: found.units && found.units + said.header,
+    first: found.first + said.header,
+  };
+}
+
 /**
- * Reads delimited text: finds the delimiter and the decimal sign unless they are given, takes off a byte-order mark,
+ * Reads delimited text: finds delimiter, decimal sign and header unless they are given, takes off a byte-order mark,
  * reads "# key = text" lines above the header, leaves out blank lines.
  *
  * @throws {CsvError} on text without a header and at least one row under it
@@ -108,15 +124,24 @@ export function readCsv(text: string, choices: CsvChoices = {}): CsvTable {
   const { head, body, skipped } = splitHead(text.replace(BYTE_ORDER_MARK, ""));
   if (body.trim() === "")
     throw new CsvError("There is nothing in it. A header and one line a reading are needed.");
-  const delimiter = choices.delimiter ?? guessDelimiter(body.split(/\r\n|\r|\n/, 1)[0]);
-  const [header, ...lines] = numbered(dsvFormat(delimiter).parseRows(body), skipped + 1);
-  const filled = lines.filter((line) => !isBlank(line));
+  const delimiter = choices.delimiter ?? guessDelimiter(body.split(/\r\n|\r|\n/, LOOKED_AT));
+  const lines = numbered(dsvFormat(delimiter).parseRows(body), skipped + 1).filter((line) => !isBlank(line));
+  const place = placeOf(lines, choices);
+  const rows = lines.map(({ cells }) => cells);
+  const filled = lines.slice(place.first);
   if (filled.length === 0)
     throw new CsvError(
-      `There is only a header (${header.cells.join(", ")}), no line with readings under it.`,
+      `There is only a header (${rows[place.header ?? 0].join(", ")}), no line with readings under it.`,
     );
-  const decimal = choices.decimal ?? guessDecimal(filled.map((line) => line.cells));
-  return { delimiter, decimal, head, header: header.cells.map((cell) => cell.trim()), lines: filled };
+  return {
+    delimiter,
+    decimal: choices.decimal ?? guessDecimal(rows.slice(place.first)),
+    head,
+    header: namesOf(rows, place),
+    headerLine: place.header === null ? null : lines[place.header].line,
+    top: lines.slice(0, OFFERED),
+    lines: filled,
+  };
 }
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;

@@ -22,7 +22,7 @@ function missingHoles({ kind = "curve", mapping, holeKinds, flowFrom }: PointsRe
   return [`Choose ${holeKinds} columns with open holes, one for each kind of hole.`];
 }
 
-/** A column whose unit nobody can know keeps every line out until it is chosen. */
+/** A column whose unit nobody can know skips every line until it is chosen. */
 function missingUnits({ kind = "curve", mapping, table }: PointsRequest): string[] {
   return mapping.flatMap(({ role, unit }, i) =>
     unit === "" && roleDimension(kind, role) !== null

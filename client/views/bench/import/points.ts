@@ -33,7 +33,7 @@ export interface GoodLine {
   readonly test: string;
 }
 
-/** A line that is kept out, and why. */
+/** A line that is skipped, and why. */
 export interface BadLine {
   readonly line: number;
   readonly cells: readonly string[];
@@ -117,7 +117,7 @@ function readLine({ line, cells }: CsvLine, key: number, reader: Reader): GoodLi
   return { line, row: row(all), speed: toSI(speed.value, "speed"), test };
 }
 
-/** Turns the file's lines into rows; a line that can't be read is kept out with its reason, none is guessed. */
+/** Turns the file's lines into rows; a line that can't be read is skipped with its reason, none is guessed. */
 export function readPoints(request: PointsRequest): Points {
   const reader = readerOf(request);
   const lines = request.table.lines.map((line, key) => readLine(line, key, reader));
@@ -127,13 +127,13 @@ export function readPoints(request: PointsRequest): Points {
   };
 }
 
-/** @returns how many lines become rows and how many are kept out, in words */
+/** @returns how many lines become rows and how many are skipped, in words */
 export function countInWords({ good, bad }: Points): string {
   const lines = (count: number) => `${inWords(count)} ${count === 1 ? "line" : "lines"}`;
   const first = `${lines(good.length)} can be read`;
   const text =
     bad.length === 0
-      ? `${first}, none is kept out.`
-      : `${first}, ${lines(bad.length)} ${bad.length === 1 ? "is" : "are"} kept out.`;
+      ? `${first}, none is skipped.`
+      : `${first}, ${lines(bad.length)} ${bad.length === 1 ? "is" : "are"} skipped.`;
   return text[0].toUpperCase() + text.slice(1);
 }

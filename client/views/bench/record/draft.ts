@@ -77,6 +77,12 @@ export function withNewHole(draft: Draft): Draft {
   return { ...draft, holes: [...draft.holes, hole], rows };
 }
 
+/** Describes another plate; counts of open holes stay where it has as many kinds. */
+export function withPlate(draft: Draft, holes: readonly DraftHole[]): Draft {
+  const rows = draft.rows.map((row) => ({ ...row, open: holes.map((_, i) => row.open[i] ?? "") }));
+  return { ...draft, holes, rows };
+}
+
 export function withoutHole(draft: Draft, key: number): Draft {
   const at = draft.holes.findIndex((hole) => hole.key === key);
   const rows = draft.rows.map((row) => ({ ...row, open: row.open.filter((_, i) => i !== at) }));
