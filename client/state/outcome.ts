@@ -1,3 +1,4 @@
+import { namedAttitudes } from "../../shared/book/attitudes.ts";
 import { type Book, type Resolved, resolveBuild, solvable } from "../../shared/book/resolve.ts";
 import type { Build } from "../../shared/model/build.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../shared/numeric/errors.ts";
@@ -5,9 +6,6 @@ import { type Point, STANDARD_ANGLES } from "../../shared/physics/predict.ts";
 import { type AnyPrediction, predictAny } from "../../shared/physics/predictAny.ts";
 import type { PropellerPoint } from "../../shared/physics/propeller.ts";
 import type { Changes, Settings } from "./handles.ts";
-
-const WALL = 90;
-const CEILING = 180;
 
 /** A build, made into numbers and solved. */
 export interface Outcome {
@@ -95,35 +93,6 @@ export interface AttitudeRow extends AttitudeMargins {
   readonly title: string;
   readonly parkedModes: readonly string[];
   readonly drivingModes: readonly string[];
-}
-
-interface Named {
-  readonly title: string;
-  readonly name: string;
-  readonly angle: number;
-}
-
-/** @returns the ceiling, the wall, then the user's own; one that repeats the wall's or ceiling's angle stands behind its name. */
-export function namedAttitudes(build: Build): Named[] {
-  const own = (angle: number) =>
-    build.attitudes.filter((each) => each.angle === angle).map((each) => each.name);
-  const standard = (title: string, angle: number): Named => {
-    const also = own(angle);
-    return {
-      title: also.length > 0 ? `${title} (${also.join(", ")})` : title,
-      name: `the ${title.toLowerCase()}`,
-      angle,
-    };
-  };
-  const others = build.attitudes
-    .filter((each) => each.angle !== WALL && each.angle !== CEILING && each.angle !== 0)
-    .map((each) => ({ title: each.name, name: `the ${decapitalised(each.name)}`, angle: each.angle }));
-  return [standard("Ceiling", CEILING), standard("Wall", WALL), ...others];
-}
-
-/** "Roof pane" in a sentence is "roof pane"; "LED strip" stays. */
-function decapitalised(name: string): string {
-  return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
 /** @returns every attitude that the build must hold, with its margins */

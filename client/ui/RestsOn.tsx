@@ -1,11 +1,12 @@
 import type { Book, Resolved } from "../../shared/book/resolve.ts";
+import { calibrationNotes } from "../../shared/book/verdictCase.ts";
 import type { TestKind } from "../../shared/model/tests/index.ts";
 import { href } from "../app/router.ts";
 import type { Outcome } from "../state/outcome.ts";
 import { counted } from "./count.ts";
 import { calibratedFrictionWords, gapWords } from "./gapWords.ts";
 import { Mark } from "./Mark.tsx";
-import { calibrationNotes, marksOf } from "./marks.ts";
+import { marksOf } from "./marks.ts";
 import { roughnessWords } from "./roughnessWords.ts";
 
 const KIND_WORDS: Readonly<Record<TestKind, string>> = {

@@ -1,6 +1,6 @@
 import type { PackBasis } from "../../shared/book/packBasis.ts";
-import { type Book, type Resolved, solvable } from "../../shared/book/resolve.ts";
-import type { Note } from "../../shared/physics/note.ts";
+import { type Book, solvable } from "../../shared/book/resolve.ts";
+import { calibrationNotes } from "../../shared/book/verdictCase.ts";
 import { formatQuantity } from "../../shared/units/format.ts";
 import type { Outcome } from "../state/outcome.ts";
 import type { MarkWord } from "./Mark.tsx";
@@ -102,12 +102,6 @@ function estimatedMarks(book: Book, outcome: Outcome): BuildMark[] {
     if (!data || fields.length === 0) return [];
     return [{ word: "estimated" as const, what: `${data.name}: ${fields.map(fieldWords).join(", ")}` }];
   });
-}
-
-/** @returns notes of one kind of a calibration in use, none where it isn't in use */
-export function calibrationNotes({ gap, friction, calibration }: Resolved, wanted: string): readonly Note[] {
-  const used = gap.basis === "calibrated" || friction?.basis === "calibrated";
-  return (used ? (calibration?.answer?.warnings ?? []) : []).filter(({ code }) => code === wanted);
 }
 
 /** Tests that speak against each other or the model: no verdict should be read without them. */

@@ -11,7 +11,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   model: ["units"],
   physics: ["numeric"],
   fit: ["physics", "numeric"],
-  decide: ["fit", "physics", "numeric"],
+  decide: ["units", "fit", "physics", "numeric"],
   book: ["model", "units", "decide", "fit", "physics", "numeric"],
 };
 const PACKAGES: Readonly<Record<string, readonly string[]>> = { model: ["zod"] };

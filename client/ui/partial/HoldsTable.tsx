@@ -1,6 +1,7 @@
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { LeastFriction } from "../../../shared/physics/hold/leastFriction.ts";
 import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/answer.ts";
-import { GRADE_WORDS, governsInWords, gradeOf, marginText } from "../verdictWords.ts";
+import { GRADE_WORDS, governsInWords, gradeOf } from "../verdictWords.ts";
 import type { Known } from "./known.ts";
 import { fallsAnyway, frictionText, timesText } from "./words.ts";
 

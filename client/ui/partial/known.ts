@@ -1,3 +1,4 @@
+import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import type { Unknown } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
@@ -7,7 +8,7 @@ import {
   partialAnswer,
 } from "../../../shared/physics/partial/answer.ts";
 import type { PartialVehicle } from "../../../shared/physics/partial/input.ts";
-import { namedAttitudes, type Outcome } from "../../state/outcome.ts";
+import type { Outcome } from "../../state/outcome.ts";
 
 export type Named = ReturnType<typeof namedAttitudes>[number];
 

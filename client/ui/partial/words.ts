@@ -1,9 +1,10 @@
 import type { Unknown } from "../../../shared/book/resolve.ts";
+import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { worstAngle } from "../../../shared/physics/hold/worst.ts";
 import type { FrictionNeeded, PartialHold, PartialMoment } from "../../../shared/physics/partial/answer.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
-import { listed, marginText } from "../verdictWords.ts";
 import { type Known, leading, type Named } from "./known.ts";
 
 const GRAMS = 1000;

@@ -1,7 +1,8 @@
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { Sure } from "../../ui/Sure.tsx";
-import { GRADE_WORDS, governsInWords, gradeOf, marginText } from "../../ui/verdictWords.ts";
+import { GRADE_WORDS, governsInWords, gradeOf } from "../../ui/verdictWords.ts";
 import { RemovalNote, RemovalQuestion, useRemover } from "./Removing.tsx";
 import type { NamedStand, Rose } from "./rose.ts";
 import type { Need } from "./stand.ts";

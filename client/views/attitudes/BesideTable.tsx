@@ -1,9 +1,10 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { overlayIds } from "../../state/build.ts";
-import { gradeOf, marginText } from "../../ui/verdictWords.ts";
+import { gradeOf } from "../../ui/verdictWords.ts";
 import { besideOf, type Margins } from "./beside.ts";
 
 /** The builds that the address lays over this one, attitude by attitude. */

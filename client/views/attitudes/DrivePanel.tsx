@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
+import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
 import type { Drive } from "../../../shared/physics/hold/drive.ts";
 import { formatFixed, formatQuantity, fromUnit } from "../../../shared/units/format.ts";
 import { parseNumber } from "../../../shared/units/number.ts";
 import { TextField } from "../../ui/Field.tsx";
-import { listed } from "../../ui/verdictWords.ts";
 import { type Climber, type DriveAnswer, driveAnswer, type Load, type Slips, slipsOf } from "./driving.ts";
 import { degrees, grams, unbroken } from "./words.ts";
 

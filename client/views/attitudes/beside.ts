@@ -1,7 +1,8 @@
+import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import { type Book, solvable } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { predictAny } from "../../../shared/physics/predictAny.ts";
-import { namedAttitudes, type Outcome, solve } from "../../state/outcome.ts";
+import { type Outcome, solve } from "../../state/outcome.ts";
 
 /** Margins of one build at one attitude; null where no pull is needed. */
 export interface Margins {

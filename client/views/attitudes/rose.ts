@@ -1,8 +1,8 @@
 import { solvable } from "../../../shared/book/resolve.ts";
 import type { AttitudeUncertainty, Uncertainty } from "../../../shared/decide/uncertainty.ts";
+import { SAME_ANGLE } from "../../../shared/decide/verdict/attitudeWords.ts";
 import type { AnyPredictInput } from "../../../shared/physics/predictAny.ts";
 import type { Outcome } from "../../state/outcome.ts";
-import { SAME_ANGLE } from "../../ui/verdictWords.ts";
 import { type Sector, sectorsOf } from "./sectors.ts";
 import { type Stand, type State, standAt } from "./stand.ts";
 

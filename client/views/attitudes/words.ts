@@ -1,6 +1,8 @@
+import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
-import { governsInWords, marginText, worstName } from "../../ui/verdictWords.ts";
+import { governsInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
 import type { Need, Stand } from "./stand.ts";
 

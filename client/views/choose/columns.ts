@@ -1,7 +1,7 @@
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import { formatFixed, inUnit } from "../../../shared/units/format.ts";
-import { marginText } from "../../ui/verdictWords.ts";
 import type { Column } from "./answers.ts";
 
 /** A column of the sets as the screen shows it. */

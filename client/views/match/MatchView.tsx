@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
@@ -21,7 +22,7 @@ import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { sureText } from "../../ui/uncertaintyWords.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
-import { governsInWords, marginText } from "../../ui/verdictWords.ts";
+import { governsInWords } from "../../ui/verdictWords.ts";
 import { findingOf } from "./finding.ts";
 import { HandlePanel } from "./HandlePanel.tsx";
 import { fanLabel, leakLabel, pictureSentence } from "./labels.ts";

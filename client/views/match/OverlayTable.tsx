@@ -1,10 +1,11 @@
 import type { Book } from "../../../shared/book/resolve.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
-import { gradeOf, marginText } from "../../ui/verdictWords.ts";
+import { gradeOf } from "../../ui/verdictWords.ts";
 import { findingOf } from "./finding.ts";
 import type { Overlay } from "./layers/overlays.ts";
 import { answerSentence } from "./sentence.ts";

@@ -1,5 +1,7 @@
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
+import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
 import type { UncertaintyState } from "../../state/useUncertainty.ts";
@@ -8,7 +10,7 @@ import { HowSure } from "../../ui/HowSure.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { Sure } from "../../ui/Sure.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
-import { GRADE_WORDS, governsInWords, gradeOf, marginText, worstName } from "../../ui/verdictWords.ts";
+import { GRADE_WORDS, governsInWords, gradeOf } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { LimitsLine } from "./LimitsLine.tsx";
 import { NextPanel, WaysPanel } from "./panels.tsx";

@@ -1,5 +1,5 @@
+import { calibrationNotes } from "../../../shared/book/verdictCase.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
-import { calibrationNotes } from "../../ui/marks.ts";
 import type { Finding } from "./sentence.ts";
 
 /** @returns what the sentence is made from; null without a prediction */

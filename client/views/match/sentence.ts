@@ -1,5 +1,5 @@
+import { listedAttitudes, SAME_ANGLE, worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import type { AttitudeMargins } from "../../state/outcome.ts";
-import { listedAttitudes, SAME_ANGLE, worstName } from "../../ui/verdictWords.ts";
 
 const CONTRADICTED = "But tests behind it contradict each other or the model.";
 

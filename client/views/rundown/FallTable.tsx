@@ -1,8 +1,8 @@
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
-import { marginText } from "../../ui/verdictWords.ts";
 import type { Answered, Track } from "./answer.ts";
 import { fallWords } from "./words.ts";
 

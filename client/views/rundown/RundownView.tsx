@@ -1,10 +1,11 @@
 import { useMemo, useState } from "preact/hooks";
+import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { go, href, route } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
-import { isChanged, isLacking, namedAttitudes, type Outcome } from "../../state/outcome.ts";
+import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";

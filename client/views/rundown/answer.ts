@@ -1,3 +1,4 @@
+import { SAME_ANGLE, worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
 import { holdOf } from "../../../shared/physics/hold/holdAt.ts";
 import { CONDITION_COUNT, compileHold, type HoldLaw } from "../../../shared/physics/hold/law.ts";
@@ -11,7 +12,6 @@ import {
   rundownLaw,
   type Sample,
 } from "../../../shared/physics/rundown.ts";
-import { SAME_ANGLE, worstName } from "../../ui/verdictWords.ts";
 import type { Named, Question } from "./question.ts";
 
 /** One attitude through the run. */

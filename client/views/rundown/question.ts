@@ -1,4 +1,4 @@
-import { solvable } from "../../../shared/book/resolve.ts";
+import { runInput } from "../../../shared/book/runInput.ts";
 import type { CycleSegment, RundownInput } from "../../../shared/physics/rundown.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 
@@ -31,19 +31,11 @@ export interface Asked {
 /** @returns the run that a build asks for; null where the build has no numbers yet */
 export function questionOf(outcome: Outcome, asked: Asked): Question | null {
   const { build, resolved } = outcome;
-  const numbers = resolved && solvable(resolved);
-  if (!numbers || !resolved.motor || !resolved.pack) return null;
-  const { openCircuitVoltage: _at, cellResistance: _of, ...wiring } = numbers.pack;
-  const { thermalTimeConstant, basis } = resolved.motor.thermal;
+  const run = resolved && runInput(build, resolved);
+  if (!run || !resolved.motor) return null;
   return {
-    input: {
-      ...numbers,
-      motor: { ...numbers.motor, thermalTimeConstant },
-      pack: { ...wiring, cell: resolved.pack.cell },
-      ...asked,
-      cycle: asked.cycle ?? build.cycle,
-    },
-    windingEstimated: basis === "estimated",
+    input: { ...run, ...asked, cycle: asked.cycle ?? build.cycle },
+    windingEstimated: resolved.motor.thermal.basis === "estimated",
     named: attitudeRows(outcome).map(({ title, name, angle }) => ({
       key: `at ${angle}`,
       title,

@@ -1,7 +1,7 @@
+import { listedAttitudes } from "../../../shared/decide/verdict/attitudeWords.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
-import { listedAttitudes } from "../../ui/verdictWords.ts";
 import type { Answered, Track } from "./answer.ts";
 
 const MINUTE = 60;

@@ -7,7 +7,7 @@ export type LimitKey =
   | "cell-voltage"
   | "rotor-speed";
 
-export type Verdict = "within" | "near" | "beyond" | "unknown";
+export type Nearness = "within" | "near" | "beyond" | "unknown";
 
 /** Which caution of the trade belongs to a limit. */
 export type CautionKey = "motor" | "cells" | "rotor" | "fall";
@@ -21,7 +21,7 @@ export interface Limit {
   readonly limit: number | null;
   /** how much of the way to the limit is used; 1 at the limit [-]; null where either isn't known */
   readonly ratio: number | null;
-  readonly verdict: Verdict;
+  readonly verdict: Nearness;
   /** what gives what isn't known, one sentence; null where all is */
   readonly missing: string | null;
   readonly caution: CautionKey;
@@ -50,10 +50,10 @@ export type Judged = Omit<Limit, "ratio" | "verdict"> & {
 export function judge({ share = (value, limit) => value / limit, ...limit }: Judged): Limit {
   if (limit.value === null || limit.limit === null) return { ...limit, ratio: null, verdict: "unknown" };
   const ratio = share(limit.value, limit.limit);
-  return { ...limit, ratio, verdict: verdictOf(ratio), missing: null };
+  return { ...limit, ratio, verdict: nearness(ratio), missing: null };
 }
 
-function verdictOf(ratio: number): Verdict {
+function nearness(ratio: number): Nearness {
   if (ratio > 1) return "beyond";
   return ratio >= NEAR ? "near" : "within";
 }

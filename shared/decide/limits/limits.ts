@@ -1,6 +1,5 @@
-import { loadsOf, underLoad } from "../../physics/rundown/cycle.ts";
-import type { RundownInput } from "../../physics/rundown.ts";
 import { type Energy, energiesOf } from "./energies.ts";
+import { underExtremes } from "./extremes.ts";
 import { type First, firstOf } from "./first.ts";
 import type { LimitsInput } from "./input.ts";
 import type { Limit } from "./limit.ts";
@@ -35,14 +34,6 @@ function warmUpMissing({ build }: LimitsInput): string | null {
   return build.motor.thermalTimeConstant
     ? null
     : "The motor's thermal time constant: how long the winding takes to 63 % of its rise at a steady load.";
-}
-
-/** The build under the least and under the greatest drive current of its cycle: the one leaves the motor most voltage, the other asks most of the cells. */
-function underExtremes(build: RundownInput): { readonly light: RundownInput; readonly heavy: RundownInput } {
-  const { cycle } = build;
-  if (!cycle || cycle.length === 0) return { light: build, heavy: build };
-  const loads = loadsOf(cycle);
-  return { light: underLoad(build, loads[0]), heavy: underLoad(build, loads[loads.length - 1]) };
 }
 
 /**

@@ -18,6 +18,44 @@ export interface State extends Drawn {
   readonly cellVoltage: number;
 }
 
+/** A build, asked at one charge after the other. */
+export type StateAt = (charge: number, winding?: number) => State;
+
+/**
+ * Makes a build ready to be asked where it runs.
+ *
+ *     as {@link stateOf}, each operating point looked for next to the one before
+ *
+ * @param build - with its cell, all SI [-]
+ * @returns where it runs at a charge [-] and a winding's temperature, settled unless given [K]
+ * @throws {OutOfRangeError} with the path of a number that can't be
+ *
+ * Valid and source: as {@link stateOf}
+ */
+export function statesOf(build: RundownInput): StateAt {
+  const { cell, series, parallel } = build.pack;
+  const curve = openCircuitCurve(cell.curve);
+  const fullCell = curve(1);
+  const draw = drawOf(build, fullCell);
+  return (charge, winding) => {
+    if (!(charge >= 0 && charge <= 1)) throw new OutOfRangeError("startCharge", charge, "0 to 1");
+    const openCell = curve(charge);
+    const drawn = draw.at(openCell, winding);
+    const { packResistance } = draw.circuit;
+    const supply = { ...build.supply, openCircuitVoltage: series * openCell, packResistance };
+    const cellCurrent = packCurrent(supply, drawn.current) / parallel;
+    return {
+      ...drawn,
+      draw,
+      openCell,
+      fullCell,
+      motorVoltage: build.supply.duty * packVoltage(supply, drawn.current),
+      cellCurrent,
+      cellVoltage: openCell - cell.resistance * cellCurrent,
+    };
+  };
+}
+
 /**
  * Where a build runs at its charge.
  *
@@ -31,23 +69,5 @@ export interface State extends Drawn {
  * Valid once speed and pressure are steady, which they are long before the winding is warm. Source: docs/method/motor.md
  */
 export function stateOf(build: RundownInput, winding?: number): State {
-  const { cell, series, parallel } = build.pack;
-  const charge = build.startCharge ?? 1;
-  if (!(charge >= 0 && charge <= 1)) throw new OutOfRangeError("startCharge", charge, "0 to 1");
-  const curve = openCircuitCurve(cell.curve);
-  const [openCell, fullCell] = [curve(charge), curve(1)];
-  const draw = drawOf(build, openCell);
-  const drawn = draw.at(openCell, winding);
-  const { packResistance } = draw.circuit;
-  const supply = { ...build.supply, openCircuitVoltage: series * openCell, packResistance };
-  const cellCurrent = packCurrent(supply, drawn.current) / parallel;
-  return {
-    ...drawn,
-    draw,
-    openCell,
-    fullCell,
-    motorVoltage: build.supply.duty * packVoltage(supply, drawn.current),
-    cellCurrent,
-    cellVoltage: openCell - cell.resistance * cellCurrent,
-  };
+  return statesOf(build)(build.startCharge ?? 1, winding);
 }

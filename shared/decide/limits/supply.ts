@@ -64,9 +64,9 @@ export function cellLimits(input: LimitsInput, state: State): Limit[] {
       caution: "cells",
       estimated: estimatedIn(input, "cell-voltage"),
       value: state.cellVoltage,
-      limit: cell.minimumVoltage,
+      limit: cell.minimumVoltage > 0 ? cell.minimumVoltage : null,
       share: (value, least) => (state.fullCell - value) / (state.fullCell - least),
-      missing: null,
+      missing: "The cell's minimum voltage, from its maker.",
     }),
   ];
 }

@@ -1,28 +1,8 @@
 import { z } from "zod";
 import { nonNegative, positive, within } from "../scalar.ts";
+import { boreFits, motorLimits, rotorBody } from "./makers.ts";
 import { needsSkirt, predictBody } from "./predict.ts";
 import { cellPack, warmingMotor } from "./rundown.ts";
-
-const motorLimits = z.strictObject({
-  windingLimit: within("K", 273.15, 600).nullable().default(null),
-  ratedVoltage: positive("V", 1e3).nullable().default(null),
-  maxCurrent: positive("A", 1e3).nullable().default(null),
-});
-
-const blades = z.strictObject({
-  mass: nonNegative("kg, all of them together", 50),
-  radius: positive("m, of their centre of gravity", 1),
-  rimThickness: positive("m, of the disc at its rim", 1),
-  count: z.int().min(1).max(200).nullable().default(null),
-});
-
-const rotorBody = z.strictObject({
-  density: positive("kg/m³", 30000),
-  poisson: within("", 0, 0.5),
-  strength: positive("Pa, across printed layers", 1e10),
-  boreDiameter: nonNegative("m, hole for the shaft; 0: none", 1),
-  blades: blades.nullable().default(null),
-});
 
 /** Body of POST /limits: that of /rundown, what the makers allow, and what the rotor is made of. */
 export const limitsRequest = z
@@ -37,10 +17,7 @@ export const limitsRequest = z
     fallHeight: nonNegative("m", 1000).nullable().default(null),
   })
   .refine(needsSkirt.check, needsSkirt.otherwise)
-  .refine((body) => !body.rotorBody || body.rotorBody.boreDiameter < body.rotor.diameter, {
-    message: "the bore must be less than the rotor's diameter, for example 0.0015 m",
-    path: ["rotorBody", "boreDiameter"],
-  });
+  .refine(boreFits.check, boreFits.otherwise);
 
 const number = (meaning: string) => z.number().nullable().describe(meaning);
 

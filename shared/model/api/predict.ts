@@ -3,6 +3,7 @@ import { supply, weather } from "../build.ts";
 import { edgeShape, openingPart } from "../parts/skirt.ts";
 import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
 import { vehicleShape } from "../vehicle.ts";
+import { boreFits, cellLimits, motorLimits, rotorBody } from "./makers.ts";
 import { checkUncertainty, correlatedGroup, doubt } from "./uncertainty.ts";
 
 const coefficients = (what: string) =>
@@ -108,10 +109,19 @@ export const needsSkirt = {
   otherwise: { message: "a ducted rotor needs a skirt: perimeter, area, gap, land", path: ["skirt"] },
 };
 
+const NO_MOTOR_LIMITS = { windingLimit: null, ratedVoltage: null, maxCurrent: null };
+const NO_CELL_LIMITS = { maxCurrent: null, minimumVoltage: null };
+
 /** Body of POST /predict: one operating point, everything inline, SI. */
 export const predictRequest = z
   .strictObject({
     ...predictBody,
+    targetMargin: within("", 1, 20).default(1.5).describe("margin that is wanted, for the verdict"),
+    motorLimits: motorLimits
+      .default(NO_MOTOR_LIMITS)
+      .describe("for the verdict; what isn't given isn't judged"),
+    cellLimits: cellLimits.default(NO_CELL_LIMITS).describe("likewise"),
+    rotorBody: rotorBody.nullable().default(null).describe("likewise"),
     uncertainty: z
       .record(z.string().max(64), nonNegative("standard uncertainty in the number's own unit"))
       .optional()
@@ -125,6 +135,7 @@ export const predictRequest = z
     seed: z.int().min(0).max(4_294_967_295).optional().describe("of the samples, 1 unless given"),
   })
   .refine(needsSkirt.check, needsSkirt.otherwise)
+  .refine(boreFits.check, boreFits.otherwise)
   .superRefine(checkUncertainty);
 
 const nullableMargin = z.number().nullable();
@@ -158,8 +169,19 @@ export const propellerPoint = operatingPoint.extend({
 
 export const warning = z.strictObject({ code: z.string(), message: z.string() });
 
-/** Answer of POST /predict. */
-export const predictResponse = z.strictObject({
+export const verdict = z.strictObject({
+  state: z
+    .enum(["bursts", "burns", "falls", "over-rating", "tight", "unsure", "holds"])
+    .describe("the worst that is found, worst first"),
+  reason: z.string().describe("a sentence with the figures that decide"),
+  angle: z
+    .number()
+    .optional()
+    .describe("of the least margin, degrees; absent where none is needed or reached"),
+  margin: z.number().optional().describe("the least one, parked and driving"),
+});
+
+const prediction = {
   air: z.strictObject({ density: z.number(), viscosity: z.number(), soundSpeed: z.number() }),
   point: z.union([operatingPoint, propellerPoint]).nullable(),
   points: z.array(
@@ -184,6 +206,15 @@ export const predictResponse = z.strictObject({
     driving: governed.extend({ angle: z.number() }),
   }),
   warnings: z.array(warning),
+};
+
+/** What a build does at one state. */
+export const predictionShape = z.strictObject(prediction);
+
+/** Answer of POST /predict. */
+export const predictResponse = z.strictObject({
+  ...prediction,
+  verdict,
   doubt: doubt.optional().describe("only where uncertainties are given"),
 });
 

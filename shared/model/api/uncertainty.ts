@@ -6,7 +6,16 @@ const MOST_UNCERTAIN = 40;
 /** Numbers that count something: they are what they are. */
 const COUNTS = new Set(["pack.series", "pack.parallel"]);
 /** Keys of a body that hold no build. */
-const NO_BUILD = new Set(["uncertainty", "correlated", "samples", "seed"]);
+const NO_BUILD = new Set([
+  "uncertainty",
+  "correlated",
+  "samples",
+  "seed",
+  "targetMargin",
+  "motorLimits",
+  "cellLimits",
+  "rotorBody",
+]);
 /** Two entries that should be one differ by no more than this share of their size. */
 const SYMMETRY = 1e-9;
 

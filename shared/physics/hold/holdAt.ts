@@ -15,7 +15,7 @@ export type ParkedMode = "liftOff" | "slide" | "tip";
 export type Mode = ParkedMode | "climb";
 
 /** Margin of a state and the modes that set it: null and none where no suction is needed, 0 where none suffices. */
-export interface Verdict<M extends Mode = Mode> {
+export interface StateMargin<M extends Mode = Mode> {
   readonly margin: number | null;
   readonly governs: readonly M[];
 }
@@ -27,8 +27,8 @@ export interface Hold {
   readonly required: Readonly<Record<Mode, number>>;
   /** F/F_required [-] */
   readonly margins: Readonly<Record<Mode, number | null>>;
-  readonly parked: Verdict<ParkedMode>;
-  readonly driving: Verdict;
+  readonly parked: StateMargin<ParkedMode>;
+  readonly driving: StateMargin;
 }
 
 const PARKED_MODES = ["liftOff", "slide", "tip"] as const;
@@ -44,7 +44,7 @@ const TIE = 1e-9;
  * @param vehicle - every field in SI units [-]
  * @param suction - F_s [N], ≥ 0
  * @param angleDegrees - θ of the surface: 0 floor, 90 wall, 180 ceiling [°]
- * @returns angle [°], suction required [N] and margin [-] of each mode, verdicts parked and driving [-]
+ * @returns angle [°], suction required [N] and margin [-] of each mode, the least parked and driving [-]
  * @throws {OutOfRangeError} on a vehicle that can't be, a negative suction, an angle beyond 0…180
  *
  * Valid for a rigid vehicle on a flat surface, at rest or in slow motion nose uphill. Source: statics; docs/method/holding.md
@@ -61,7 +61,7 @@ export function holdAt(vehicle: Vehicle, suction: number, angleDegrees: number):
  * @param law - from {@link compileHold} [-, N, N]
  * @param suction - F_s [N], ≥ 0
  * @param angleDegrees - θ of the surface [°], 0…180
- * @returns angle [°], suction required [N] and margin [-] of each mode, verdicts parked and driving [-]
+ * @returns angle [°], suction required [N] and margin [-] of each mode, the least parked and driving [-]
  * @throws {OutOfRangeError} on a negative suction, an angle beyond 0…180
  *
  * Valid and source: as {@link holdAt}
@@ -97,7 +97,7 @@ function finiteOrNull(margin: number): number | null {
 function verdict<M extends Mode>(
   modes: readonly M[],
   margins: Readonly<Record<Mode, number | null>>,
-): Verdict<M> {
+): StateMargin<M> {
   let least = Number.POSITIVE_INFINITY;
   for (const mode of modes) least = Math.min(least, margins[mode] ?? Number.POSITIVE_INFINITY);
   if (least === Number.POSITIVE_INFINITY) return { margin: null, governs: [] };

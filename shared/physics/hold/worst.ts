@@ -1,10 +1,10 @@
-import { type Hold, holdOf, type ParkedMode, type Verdict } from "./holdAt.ts";
+import { type Hold, holdOf, type ParkedMode, type StateMargin } from "./holdAt.ts";
 import { CONDITION_COUNT, CONDITIONS, compileHold, type HoldLaw, NUMBERS_PER_CONDITION } from "./law.ts";
 import type { Vehicle } from "./vehicle.ts";
 
 export interface Worst {
-  readonly parked: Verdict<ParkedMode> & { readonly angle: number };
-  readonly driving: Verdict & { readonly angle: number };
+  readonly parked: StateMargin<ParkedMode> & { readonly angle: number };
+  readonly driving: StateMargin & { readonly angle: number };
 }
 
 /**

@@ -1,5 +1,5 @@
 import { airNotes } from "../air.ts";
-import { holdOf, type Verdict } from "../hold/holdAt.ts";
+import { holdOf, type StateMargin } from "../hold/holdAt.ts";
 import { compileHold } from "../hold/law.ts";
 import { type LeastFriction, leastFriction, leastFrictionAnywhere } from "../hold/leastFriction.ts";
 import { vehicleNotes } from "../hold/vehicle.ts";
@@ -24,7 +24,7 @@ export interface PartialHold {
   /** margin against lift-off and tip, which no friction changes; null where neither needs any pull */
   readonly gripless: number | null;
   /** where the friction is known */
-  readonly verdict: { readonly parked: Verdict; readonly driving: Verdict } | null;
+  readonly verdict: { readonly parked: StateMargin; readonly driving: StateMargin } | null;
   /** where it isn't */
   readonly needs: FrictionNeeded | null;
 }

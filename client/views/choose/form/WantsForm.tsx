@@ -1,5 +1,5 @@
+import { namedAttitudes } from "../../../../shared/book/attitudes.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import { namedAttitudes } from "../../../state/outcome.ts";
 import { TextField } from "../../../ui/Field.tsx";
 import { type Draft, sameWanted, toggledAttitude, type Wanted, wantKey, withText } from "./draft.ts";
 import { TARGET, WANT_FIELDS, type WantField } from "./fields.ts";

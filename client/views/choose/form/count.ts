@@ -1,6 +1,6 @@
 import { MOST_SETS } from "../../../../shared/decide/choose/count.ts";
+import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { listed } from "../../../ui/verdictWords.ts";
 
 /** Entries of each admission; null where a field can't be read. */
 export interface Counts {

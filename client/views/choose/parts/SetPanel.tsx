@@ -1,12 +1,14 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { estimateOff } from "../../../../shared/book/estimateOff.ts";
+import { worstName } from "../../../../shared/decide/verdict/attitudeWords.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { attitudeRows, solve } from "../../../state/outcome.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { estimateSentence } from "../../../ui/estimateWords.ts";
-import { gradeOf, marginText, worstName } from "../../../ui/verdictWords.ts";
+import { gradeOf } from "../../../ui/verdictWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { columnSpec, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
-import { marginText } from "../../../ui/verdictWords.ts";
 import type { ShortlistAnswer } from "../answers.ts";
 import type { Fetched } from "../state/fetched.ts";
 import { restText, sizedRotorText } from "../words/set.ts";

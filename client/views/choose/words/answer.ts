@@ -1,7 +1,7 @@
 import type { Book } from "../../../../shared/book/book.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { marginText } from "../../../ui/verdictWords.ts";
 import type { ChosenSet, ShortlistAnswer } from "../answers.ts";
 import type { Preview } from "../preview/answer.ts";
 import type { BestSet } from "../state/job.ts";

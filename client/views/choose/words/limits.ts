@@ -1,8 +1,8 @@
+import { namedAttitudes } from "../../../../shared/book/attitudes.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import { namedAttitudes } from "../../../state/outcome.ts";
-import { marginText } from "../../../ui/verdictWords.ts";
 import type { Broken } from "../answers.ts";
 import { valueText } from "../columns.ts";
 

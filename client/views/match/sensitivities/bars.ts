@@ -1,8 +1,8 @@
 import type { Sensitivities } from "../../../../shared/decide/sensitivities.ts";
 import { TOGETHER } from "../../../../shared/decide/spread.ts";
+import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { Table } from "../../../ui/table.ts";
-import { listed } from "../../../ui/verdictWords.ts";
 import { inputName } from "./names.ts";
 
 /** One input's bar. */

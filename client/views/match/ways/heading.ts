@@ -1,4 +1,4 @@
-import { marginText } from "../../../ui/verdictWords.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { Answered } from "./answer.ts";
 
 /** @returns the panel's answer in one sentence */

@@ -1,9 +1,9 @@
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { Change, Effects } from "../../../../shared/decide/ways/effects.ts";
 import type { Way } from "../../../../shared/decide/ways/ways.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { shownUnit } from "../../../../shared/units/dimensions.ts";
 import { formatFixed, fromUnit, inUnit } from "../../../../shared/units/format.ts";
-import { marginText } from "../../../ui/verdictWords.ts";
 import { WAY_NAMES, type WayName } from "./names.ts";
 import { decimalsApart, roundedSafely } from "./rounding.ts";
 

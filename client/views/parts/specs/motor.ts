@@ -20,7 +20,10 @@ export const motorForm: FormSpec = {
       title: "Heat and limits",
       folded: true,
       fields: [
-        quantity("ratedVoltage", "Rated voltage", "voltage", { example: "7.4 V" }),
+        quantity("ratedVoltage", "Rated voltage", "voltage", {
+          example: "8.4 V",
+          hint: "the most it may get, from a full pack: 8.4 V where two lithium cells are allowed",
+        }),
         quantity("maxCurrent", "Greatest current", "current", { example: "4 A" }),
         quantity("thermalResistance", "Thermal resistance, winding to air", "thermalResistance", {
           hint: "empty: estimated from diameter and length; without these the winding is taken cold",
