@@ -1,3 +1,4 @@
+import { marksOf } from "../../shared/book/marks.ts";
 import type { Book, Resolved } from "../../shared/book/resolve.ts";
 import { calibrationNotes } from "../../shared/book/verdictCase.ts";
 import type { TestKind } from "../../shared/model/tests/index.ts";
@@ -6,7 +7,6 @@ import type { Outcome } from "../state/outcome.ts";
 import { counted } from "./count.ts";
 import { calibratedFrictionWords, gapWords } from "./gapWords.ts";
 import { Mark } from "./Mark.tsx";
-import { marksOf } from "./marks.ts";
 import { roughnessWords } from "./roughnessWords.ts";
 
 const KIND_WORDS: Readonly<Record<TestKind, string>> = {

@@ -1,7 +1,7 @@
+import { verdictMarks } from "../../shared/book/marks.ts";
 import type { Book } from "../../shared/book/resolve.ts";
 import type { Outcome } from "../state/outcome.ts";
 import { Mark } from "./Mark.tsx";
-import { verdictMarks } from "./marks.ts";
 
 /** Beside a verdict: what of it is extrapolated, estimated, scaled or known by two points; nothing where nothing is. */
 export function VerdictMarks({ book, outcome }: { book: Book; outcome: Outcome }) {

@@ -150,7 +150,11 @@ function coupled(build: Build, bases: PartialBases): Coupled | null {
   const sizeCorrection = testedAt(rotor, diameter);
   return {
     turnedBy: "motor",
-    machine: { ...drive, rotor: { diameter, psi, lambda, phiMin, phiMax, sizeCorrection }, skirt },
+    machine: {
+      ...drive,
+      rotor: { diameter, psi, lambda, psiCovariance: rotor.fit?.covariance, phiMin, phiMax, sizeCorrection },
+      skirt,
+    },
   };
 }
 

@@ -1,9 +1,10 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
+import { hasStallHump } from "../physics/fanlaws/stallHump.ts";
 import type { Note } from "../physics/note.ts";
+import { efficiencyNotes } from "../physics/point/efficiencyNotes.ts";
 import { type CurveFit, type DegreeWish, fitCurve } from "./curveFit.ts";
 import { type PsiFit, psiNotes } from "./rotorNotes.ts";
 import { distinctFlows, type RotorPoint, type RotorReadingPoint, rotorPoints } from "./rotorPoints.ts";
-import { hasStallHump } from "./stallHump.ts";
 import { fitTwoPoint } from "./twoPointFit.ts";
 
 export interface RotorFitRequest {
@@ -85,7 +86,11 @@ export function fitRotor(request: RotorFitRequest): RotorFit {
     phiMax,
     stall,
     outliers: fit.outliers,
-    warnings: [...psiNotes(fit, points, stall), ...shaft.warnings],
+    warnings: [
+      ...psiNotes(fit, points, stall),
+      ...shaft.warnings,
+      ...(shaft.lambda ? efficiencyNotes({ psi: fit.coefficients, lambda: shaft.lambda, phiMax }) : []),
+    ],
     dof: fit.dof,
   };
 }

@@ -113,7 +113,15 @@ export function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput 
   const sizeCorrection = testedAt(rotor, build.diameter);
   return {
     ...common,
-    rotor: { diameter: build.diameter, psi, lambda, phiMin, phiMax, sizeCorrection },
+    rotor: {
+      diameter: build.diameter,
+      psi,
+      lambda,
+      psiCovariance: rotor.fit?.covariance,
+      phiMin,
+      phiMax,
+      sizeCorrection,
+    },
     skirt: skirtInput(skirt, onSurface, gap.value, leak),
   };
 }

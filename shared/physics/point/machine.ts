@@ -11,6 +11,8 @@ export interface RotorInput {
   readonly diameter: number;
   readonly psi: readonly number[];
   readonly lambda: readonly number[];
+  /** of psi, as a fit leaves it; absent: ψ is taken as exact */
+  readonly psiCovariance?: readonly (readonly number[])[];
   readonly phiMin: number;
   readonly phiMax: number;
   readonly sizeCorrection: TestedAt | null;

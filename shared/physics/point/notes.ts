@@ -1,9 +1,9 @@
-import { differentiatePolynomial, maximumOn } from "../../numeric/polynomial.ts";
 import { CELSIUS_ZERO } from "../constants.ts";
+import { hasStallHump } from "../fanlaws/stallHump.ts";
 import type { Note } from "../note.ts";
 import type { Crossing } from "../operatingPoint.ts";
+import { efficiencyNotes } from "./efficiencyNotes.ts";
 import { type Machine, overcomesFriction } from "./machine.ts";
-import { peakEfficiency } from "./sizeLaw.ts";
 import { balancedSpeed } from "./speed.ts";
 
 /** Winding temperatures above this end the varnish of common wire (class 155 of IEC 60085) [K]. */
@@ -11,15 +11,6 @@ export const WINDING_ALARM = CELSIUS_ZERO + 155;
 const MILLINEWTONS = 1000;
 /** A tested range that ends below this φ is no range: a curve estimated from its geometry, or blocked readings alone [-]. */
 const NOTHING_TESTED = 1e-6;
-
-/** @returns whether ψ rises with φ anywhere on the curve that is solved on: a stall hump */
-export function hasStall(psi: readonly number[], end: number): boolean {
-  if (psi.length < 2 || !(end > 0)) return false;
-  const slope = differentiatePolynomial(psi);
-  if (slope.every((c) => c === 0)) return false;
-  const steepest = maximumOn(slope, 0, end).value;
-  return steepest > 1e-12 * Math.abs(psi[0]);
-}
 
 function noPoint(machine: Machine, crossings: readonly Crossing[]): Note {
   if (!overcomesFriction(machine)) {
@@ -51,20 +42,10 @@ function severalPoints(
   return [{ code: "may-stall", message }];
 }
 
-function curveNotes(machine: Machine): Note[] {
-  const { rotor, phiEnd } = machine;
-  const notes: Note[] = [];
-  const end = Number.isFinite(phiEnd) ? phiEnd : rotor.phiMax;
-  if (hasStall(rotor.psi, end)) {
-    const message = "The rotor's pressure rises with flow somewhere on its curve: it can stall there.";
-    notes.push({ code: "stall-hump", message });
-  }
-  const peak = peakEfficiency(rotor, phiEnd);
-  if (peak >= 1) {
-    const message = `The curve's best efficiency would be ${(100 * peak).toFixed(0)} %: pressure and power do not belong together, check the shaft power.`;
-    notes.push({ code: "efficiency-above-one", message });
-  }
-  return notes;
+function curveNotes({ rotor }: Machine): Note[] {
+  const stalls = hasStallHump(rotor.psi, rotor.psiCovariance ?? [], rotor.phiMax);
+  const message = "The rotor's pressure rises with flow somewhere on its curve: it can stall there.";
+  return [...(stalls ? [{ code: "stall-hump", message }] : []), ...efficiencyNotes(rotor)];
 }
 
 function windingNotes(machine: Machine, arrival: Crossing): Note[] {

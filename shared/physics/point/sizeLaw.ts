@@ -29,12 +29,14 @@ interface Curve {
   readonly sizeCorrection: TestedAt | null;
 }
 
+type Shape = Pick<Curve, "psi" | "lambda" | "phiMax">;
+
 const UNCORRECTED = { factor: () => 1, notes: [] } as const;
 /** Points on which the peak of η is looked for before it is refined. */
 const PEAK_POINTS = 400;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-function efficiency(curve: Curve, phi: number): number {
+function efficiency(curve: Shape, phi: number): number {
   const lambda = evaluatePolynomial(curve.lambda, phi);
   return lambda > 0 ? (phi * evaluatePolynomial(curve.psi, phi)) / lambda : 0;
 }
@@ -50,7 +52,7 @@ function efficiency(curve: Curve, phi: number): number {
  *
  * Valid where λ > 0. Source: definition of η
  */
-export function peakEfficiency(curve: Curve, phiEnd: number): number {
+export function peakEfficiency(curve: Shape, phiEnd: number): number {
   const end = Number.isFinite(phiEnd) ? phiEnd : curve.phiMax;
   let best = 0;
   let most = 0;

@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
+import { EFFICIENCY_ABOVE_ONE } from "../../../../shared/physics/point/efficiencyNotes.ts";
 import { href } from "../../../app/router.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
@@ -73,11 +74,13 @@ function Figures({ family, scaled, sizeFactor }: FiguresProps) {
   const rms = familyRms(family);
   const aside = family.readings.length - used;
   const { basis } = family.answer;
+  const impossible = family.fit?.warnings.find(({ code }) => code === EFFICIENCY_ABOVE_ONE);
   return (
     <>
       {used + aside > 0 && `${countText(used, aside, family.fit !== null)} `}
       {rms !== null && `They scatter about it by ${percent(rms)} of blocked pressure. `}
       {family.fit?.stall && "It rises with the flow over a part: the rotor can stall there. "}
+      {impossible && <Mark word="efficiency above 1" title={impossible.message} />}
       {basis === "two-point" && <Mark word="two-point" />}
       {basis === "estimated" && <Mark word="estimated" />}
       {scaled && (

@@ -3,7 +3,7 @@ import {
   evaluatePolynomial,
   firstPositiveZero,
   zerosOn,
-} from "../numeric/polynomial.ts";
+} from "../../numeric/polynomial.ts";
 
 /** A rise below this share of the largest |ψ| is rounding [-]. */
 const ROUNDING = 1e-9;
@@ -16,8 +16,8 @@ const CLEAR = 2;
  *     a stretch of [0, first positive zero] with ψ(b) − ψ(a) > 2·u(ψ(b) − ψ(a)), u² = dᵀCd, dⱼ = bʲ − aʲ
  *
  * @param psi - ψ in ascending powers of φ [-]
- * @param covariance - of psi; empty where unknown, then any rise counts
- * @param phiMax - where to stop looking if ψ has no positive zero [-]
+ * @param covariance - of psi; empty where unknown or exact, then any rise counts
+ * @param phiMax - where to stop looking if ψ has no positive zero, the end of the tested range [-]
  * @returns true where it rises [-]
  *
  * Valid for the fitted curve; a hump narrower than the readings' steps stays unseen. Source: propagation of the fit's covariance

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Outcome, solve } from "#client/state/outcome.ts";
-import { marksOf, verdictMarks } from "#client/ui/marks.ts";
 import type { Book } from "#shared/book/book.ts";
+import { marksOf, verdictMarks } from "#shared/book/marks.ts";
 import type { Build } from "#shared/model/build.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
@@ -43,6 +43,29 @@ describe("the marks of a verdict", () => {
     expect(words(outcome)).not.toContain("extrapolated");
     const beyond = { ...prediction, point: { ...prediction.point, extrapolated: true } } as typeof prediction;
     expect(words({ ...outcome, prediction: beyond })).toContain("extrapolated");
+  });
+
+  it("of a curve whose pressure and power do not belong together: efficiency above 1, with the rotor's name", () => {
+    const tests = book.tests.map((test) =>
+      test.data.kind === "curve" && test.data.rotor === "swept-nine"
+        ? {
+            ...test,
+            data: {
+              ...test.data,
+              rows: test.data.rows.map((row) => ({
+                ...row,
+                pressure: { ...row.pressure, value: 3 * row.pressure.value },
+              })),
+            },
+          }
+        : test,
+    );
+    const wrong = { ...book, tests };
+    const mark = verdictMarks(wrong, solved("pane-crawler", {}, wrong)).find(
+      ({ word }) => word === "efficiency above 1",
+    );
+    expect(mark?.what).toMatch(/^Swept nine: The curve's best efficiency would be \d+ %/);
+    expect(words(solved("pane-crawler"))).not.toContain("efficiency above 1");
   });
 
   it("of a point on a curve that was estimated whole: estimated, not extrapolated as well", () => {
