@@ -22,7 +22,7 @@ function stepsOf(book: Book): Step[] {
     label,
     to: href("parts", `${name}/new`),
   });
-  const test = (kind: "curve" | "friction", text: string, label: string): Step => ({
+  const test = (kind: "motor" | "curve" | "friction" | "pull", text: string, label: string): Step => ({
     done: book.tests.some((each) => each.data.kind === kind),
     text,
     label,
@@ -30,16 +30,18 @@ function stepsOf(book: Book): Step[] {
   });
   return [
     part("rotors", "A rotor: its name and the diameters you print it in.", "Add a rotor"),
-    part("motors", "A motor: what its maker states.", "Add a motor"),
-    part("packs", "A pack: cells in series and their voltage by charge.", "Add a pack"),
+    part("motors", "A motor: what its maker states; its test gives the rest.", "Add a motor"),
+    part("packs", "A pack: its cells, and their chemistry.", "Add a pack"),
     part("skirts", "A skirt: its perimeter, its area and the gap it is set to.", "Add a skirt"),
     part("surfaces", "A surface: what the vehicle clings to.", "Add a surface"),
+    test("motor", "A motor test: voltage, current and speed, free and under two loads.", "Log a motor test"),
     test("curve", "A curve test of the rotor: blocked, open and a few between.", "Log a curve test"),
     test(
       "friction",
       "A friction test: tilt the vehicle on the surface until it slides.",
       "Log a friction test",
     ),
+    test("pull", "A pull test: the loads that held and those that let go.", "Log a pull test"),
     {
       done: book.builds.length > 0,
       text: "A build: one of each, and the mass it will have.",
@@ -56,7 +58,7 @@ const TITLES: Partial<Record<ViewName, string>> = {
   choose: "No build to choose parts for yet.",
 };
 
-/** What fills an empty bench, in order. */
+/** What fills an empty bench, in the order of docs/first-hour.md. */
 export function EmptyBench({ book }: { book: Book }) {
   const steps = stepsOf(book);
   const next = steps.findIndex((step) => !step.done);

@@ -3,7 +3,7 @@ import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
-import { motorBasis } from "./motorBasis.ts";
+import { motorBasis, motorBehind } from "./motorBasis.ts";
 import { inUse, type Reading, type ThrustReading, thrustReadings } from "./readings.ts";
 
 /** A reading of a propeller with the test it stands in. */
@@ -113,6 +113,8 @@ function currentTellsNothing(named: boolean, read: readonly ThrustPoint[]): stri
 /** @returns why a propeller's power is not known, and what gives it; null where it is known */
 export function powerMissing(book: Book, basis: PropellerBasis): Missing | null {
   if (powerOf(basis)) return null;
+  const motor = motorBehind(book, basis.testIds);
+  if (motor) return motor;
   const used = inUse(basis.points);
   const named = testsOf(book, "thrust").some(
     ({ id, data }) => basis.testIds.includes(id) && data.motor !== null,

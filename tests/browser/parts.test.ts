@@ -129,7 +129,7 @@ describe("An empty bench", () => {
     await page.getByRole("button", { name: "Start an empty bench" }).click();
     await page.getByRole("button", { name: "Yes, start empty" }).click();
     await page.getByText("Nothing to match yet.").waitFor();
-    await eventually(() => page.locator(".steps li").count()).toBe(8);
+    await eventually(() => page.locator(".steps li").count()).toBe(10);
     expect(await records("builds")).toEqual([]);
     await page.goto("/run-down");
     await page.getByRole("heading", { level: 1, name: "No build to run down yet." }).waitFor();

@@ -100,7 +100,7 @@ describe("a body, by how it is built", () => {
     const answer = send(MOTORS, `{${keys}}`);
     const { fields, message } = await refusedWith(400, answer);
     expect(fields).toHaveLength(100);
-    expect(message).toMatch(/\(and 90003 more\)$/);
+    expect(message).toMatch(/\(and 90000 more\)$/);
     expect((await answer).text.length).toBeLessThan(50_000);
   });
 

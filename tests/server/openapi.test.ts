@@ -121,7 +121,7 @@ describe("the OpenAPI document", () => {
       type: "object",
       additionalProperties: false,
       properties: { kv: { type: "number", exclusiveMinimum: 0, description: "rpm/V, > 0" } },
-      required: ["name", "kv", "resistance", "noLoadCurrent"],
+      required: ["name"],
     });
   });
 

@@ -1,12 +1,13 @@
 import type { AdmittedMotor } from "../../decide/choose/problem.ts";
 import { findById } from "../book.ts";
-import { motorBasis } from "../motorBasis.ts";
+import { motorAnswer } from "../motorBasis.ts";
 import { admitted, type Context } from "./context.ts";
 
 function motorOf({ book }: Context, id: string): readonly AdmittedMotor[] | string {
   const record = findById(book.motors, id);
-  const basis = motorBasis(book, id);
+  const basis = motorAnswer(book, id);
   if (!record || !basis) return `The book has no motor ${id}.`;
+  if (basis.basis === "missing") return basis.missing.message;
   const { name, mass, length, price, windingLimit, maxCurrent, ratedVoltage } = record.data;
   if (mass === undefined) return `${name} has no mass: weigh it, on the motor's page.`;
   return [

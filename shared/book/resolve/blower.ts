@@ -1,6 +1,7 @@
 import type { Build } from "../../model/build.ts";
 import type { Book } from "../book.ts";
 import type { Missing } from "../missing.ts";
+import { motorBehind } from "../motorBasis.ts";
 import { type PropellerBasis, powerMissing, propellerBasis } from "../propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis } from "../rotorBasis.ts";
 import { isPropellerBuild, type Parts } from "./parts.ts";
@@ -26,7 +27,7 @@ export function blowerOf(book: Book, build: Build, parts: Parts): Blower {
   }
   const answer = rotorBasis(book, build.rotor);
   if (answer.basis === "missing") return { rotor: null, thrust: null, missing: [answer.missing] };
-  return { rotor: answer, thrust: null, missing: rotorMissing(answer) };
+  return { rotor: answer, thrust: null, missing: rotorMissing(book, answer) };
 }
 
 /** The nearest tested size [m], where the build's own was not tested. */
@@ -35,8 +36,10 @@ export function scaledFrom({ rotor, thrust }: Blower, diameter: number): number 
   return nearest !== null && Math.abs(nearest / diameter - 1) > SAME_SIZE ? nearest : null;
 }
 
-function rotorMissing(rotor: RotorBasis): Missing[] {
+function rotorMissing(book: Book, rotor: RotorBasis): Missing[] {
   if (rotor.lambda) return [];
+  const motor = motorBehind(book, rotor.testIds);
+  if (motor) return [motor];
   const message =
     "The rotor's power is not known: log the motor's current in its curve tests and name the motor, so that shaft power follows.";
   return [{ path: "rotor.lambda", message, test: "curve" }];

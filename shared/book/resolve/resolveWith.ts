@@ -7,7 +7,8 @@ import { type CellVoltages, cutOffVoltage } from "../cellVoltages.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
-import { motorBasis } from "../motorBasis.ts";
+import type { Missing } from "../missing.ts";
+import { motorAnswer } from "../motorBasis.ts";
 import { type PackBasis, packBasis } from "../packBasis.ts";
 import { partialOf } from "../partial.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
@@ -24,6 +25,11 @@ function cellVoltages(input: AnyPredictInput, build: Build, { cell }: PackBasis)
   };
 }
 
+/** What two figures lack is said once. */
+function once(missing: readonly Missing[]): Missing[] {
+  return [...new Map(missing.map((each) => [each.message, each])).values()];
+}
+
 /**
  * A build made into numbers, its gap and friction by a calibration where there is one.
  *
@@ -38,7 +44,8 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
   const gap = gapBasis(build, parts.skirt, calibration);
   const blower = blowerOf(book, build, parts);
   const { rotor, thrust } = blower;
-  const motor = motorBasis(book, build.motor);
+  const motorFound = motorAnswer(book, build.motor);
+  const motor = motorFound && motorFound.basis !== "missing" ? motorFound : null;
   const packAnswer = packBasis(book, build.pack);
   const pack = packAnswer && packAnswer.basis !== "missing" ? packAnswer : null;
   const frictionAnswer =
@@ -48,6 +55,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
   const missing = [
     ...missingParts(build, parts),
     ...blower.missing,
+    ...(motorFound?.basis === "missing" ? [motorFound.missing] : []),
     ...(packAnswer?.basis === "missing" ? [packAnswer.missing] : []),
     ...(frictionAnswer?.basis === "missing" ? [frictionAnswer.missing] : []),
   ];
@@ -65,7 +73,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
   return {
     input,
     propeller,
-    missing,
+    missing: once(missing),
     partial: either ? null : partialOf(build, partialBases(build, parts, bases)),
     rotor,
     thrust,

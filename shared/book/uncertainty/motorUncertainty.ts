@@ -10,7 +10,8 @@ function makersUncertainty({ name, uncertainty, kv }: Motor, into: Collector): v
   into.add("motor.kv", uncertainty.kv, source);
   into.add("motor.resistance", uncertainty.resistance, source);
   const noLoad = uncertainty.noLoadCurrent;
-  into.add("motor.frictionTorque", noLoad === undefined ? null : torqueConstant(kv) * noLoad, source);
+  const isKnown = noLoad !== undefined && kv !== undefined;
+  into.add("motor.frictionTorque", isKnown ? torqueConstant(kv) * noLoad : null, source);
   into.add("motor.viscousTorque", uncertainty.viscousTorque, source);
 }
 

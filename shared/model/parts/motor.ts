@@ -1,12 +1,12 @@
 import { z } from "zod";
 import { estimatedFields, name, nonNegative, note, positive, uncertainties, within } from "../scalar.ts";
 
-/** A motor as its maker states it; motor tests logged for it take the place of the stated constants. */
+/** A motor as its maker states it; motor tests logged for it take the place of the stated constants, and give those that no one states. */
 export const motor = z.strictObject({
   name: name(),
-  kv: positive("rpm/V", 1e6),
-  resistance: positive("Ω at 20 °C, terminal to terminal", 1e4),
-  noLoadCurrent: nonNegative("A", 1e3),
+  kv: positive("rpm/V", 1e6).optional(),
+  resistance: positive("Ω at 20 °C, terminal to terminal", 1e4).optional(),
+  noLoadCurrent: nonNegative("A", 1e3).optional(),
   viscousTorque: nonNegative("N·m·s/rad", 1).default(0),
   thermalResistance: positive("K/W, winding to air", 1e4).optional(),
   thermalTimeConstant: positive("s", 1e5).optional(),

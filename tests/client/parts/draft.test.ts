@@ -57,8 +57,11 @@ describe("readForm", () => {
   });
 
   it("names each field that is needed, with nothing filled in, once", () => {
-    const { refused } = readForm(form("motors"), draftOf(form("motors"), {}));
-    expect(refused.map(({ path }) => path)).toEqual(["name", "kv", "resistance", "noLoadCurrent"]);
+    const neededOf = (collection: "motors" | "skirts") =>
+      readForm(form(collection), draftOf(form(collection), {})).refused.map(({ path }) => path);
+    expect(neededOf("skirts")).toEqual(["name", "perimeter", "area", "land", "gap"]);
+    // a motor test gives what its maker doesn't state
+    expect(neededOf("motors")).toEqual(["name"]);
   });
 
   it("says what it read, with letters where a number belongs, beside that field", () => {

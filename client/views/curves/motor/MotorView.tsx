@@ -1,8 +1,10 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
+import { motorAnswer } from "../../../../shared/book/motorBasis.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
 import { Answer } from "../../../ui/Answer.tsx";
+import { counted } from "../../../ui/count.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
@@ -46,7 +48,7 @@ function tableOf(page: MotorPage): Table {
 export function MotorView({ book, id }: { book: Book; id: string }) {
   const page = motorPage(book, id);
   const chosen = useChosen(page?.tests ?? []);
-  if (!page) return null;
+  if (!page) return <UnknownMotor book={book} id={id} />;
   if (page.points.length === 0)
     return (
       <Empty
@@ -64,6 +66,27 @@ export function MotorView({ book, id }: { book: Book; id: string }) {
       picture={<MotorPicture page={page} chosen={chosen} />}
       meaning={<MotorMeaning page={page} chosen={chosen} />}
     />
+  );
+}
+
+/** A motor whose constants neither its maker nor its tests give. */
+function UnknownMotor({ book, id }: { book: Book; id: string }) {
+  const answer = motorAnswer(book, id);
+  if (answer?.basis !== "missing") return null;
+  return (
+    <Empty
+      title={answer.missing.message}
+      action={{ label: "Log a motor test", href: href("bench", "new/motor", { motor: id }) }}
+    >
+      {answer.rows.length > 0 && (
+        <p>
+          <a href={href("bench", null, { kind: "motor", part: `motor:${id}` })}>
+            Its {counted(answer.testIds.length, "motor test")}
+          </a>{" "}
+          can be corrected or added to.
+        </p>
+      )}
+    </Empty>
   );
 }
 

@@ -1,5 +1,7 @@
 import { type FormSpec, marksField, nameField, noteField, number, quantity } from "../spec.ts";
 
+const TESTED = "empty: a motor test gives it";
+
 export const motorForm: FormSpec = {
   collection: "motors",
   one: "motor",
@@ -9,9 +11,9 @@ export const motorForm: FormSpec = {
       title: "As its maker states it; motor tests take the place of these constants",
       fields: [
         nameField,
-        quantity("kv", "Speed constant K_v", "kv", { required: true }),
-        quantity("resistance", "Resistance at 20 °C, terminal to terminal", "resistance", { required: true }),
-        quantity("noLoadCurrent", "No-load current", "current", { required: true }),
+        quantity("kv", "Speed constant K_v", "kv", { hint: TESTED }),
+        quantity("resistance", "Resistance at 20 °C, terminal to terminal", "resistance", { hint: TESTED }),
+        quantity("noLoadCurrent", "No-load current", "current", { hint: TESTED }),
         quantity("mass", "Mass", "mass", { example: "14 g" }),
         noteField,
       ],

@@ -35,7 +35,15 @@ export const curve: KindSpec = {
     },
     flowColumn,
     { key: "voltage", label: "Voltage", dimension: "voltage", need: "optional", names: NAMES.voltage },
-    { key: "current", label: "Current", dimension: "current", need: "optional", names: NAMES.current },
+    {
+      key: "current",
+      label: "Current",
+      dimension: "current",
+      need: "optional",
+      offered: true,
+      hint: "tells the power, with the motor chosen",
+      names: NAMES.current,
+    },
     { key: "torque", label: "Torque", dimension: "torque", need: "optional", names: NAMES.torque },
     {
       key: "density",

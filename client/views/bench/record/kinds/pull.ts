@@ -51,6 +51,8 @@ export const pull: KindSpec = {
       label: "Voltage",
       dimension: "voltage",
       need: "optional",
+      offered: true,
+      hint: "at the pack, under load",
       sign: "positive",
       names: NAMES.voltage,
     },
