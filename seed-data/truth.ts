@@ -32,7 +32,7 @@ export const FAMILIES = {
     form: "axial",
     psi: [0.31, -0.25, -2.1],
     lambda: [0.046, 0.16],
-    sizes: [0.046, 0.055],
+    sizes: [0.046, 0.05, 0.055],
     blades: 5,
     exitAngle: 30,
     inletRatio: 1,

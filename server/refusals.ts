@@ -9,6 +9,7 @@ import { CursorError } from "./store/cursor.ts";
 import { type DiskTrouble, diskTroubleOf } from "./store/diskTrouble.ts";
 import {
   ChangedMeanwhileError,
+  ContradictionError,
   InUseError,
   NotEmptyError,
   UnknownPartError,
@@ -47,7 +48,7 @@ function storeRefusal(error: unknown): Refusal | null {
   if (error instanceof InUseError) return new Refusal(409, error.code, error.message, error.fields);
   if (error instanceof NotEmptyError) return new Refusal(409, error.code, error.message);
   if (error instanceof ChangedMeanwhileError) return new Refusal(412, error.code, error.message);
-  if (error instanceof UnknownPartError) {
+  if (error instanceof UnknownPartError || error instanceof ContradictionError) {
     const [first] = error.fields;
     return new Refusal(422, error.code, `${first.path}: ${first.message}`, error.fields);
   }

@@ -1,4 +1,5 @@
 import type { CollectionName, Stored } from "../../shared/model/record.ts";
+import type { Agreement } from "./agreement.ts";
 import type { ChangeFeed } from "./changes.ts";
 import type { Database, Statement } from "./database.ts";
 import { InUseError, UnknownRecordError } from "./errors.ts";
@@ -27,6 +28,7 @@ export class Collection {
     readonly name: CollectionName,
     private readonly database: Database,
     private readonly references: References,
+    private readonly agreement: Agreement,
     private readonly feed: ChangeFeed,
   ) {
     const lookups = lookupColumns(name);
@@ -72,22 +74,25 @@ export class Collection {
     return rows.map(storedOf);
   }
 
-  /** @throws {UnknownPartError} where the data points to a part that the book doesn't have */
+  /**
+   * @throws {UnknownPartError} where the data points to a part that the book doesn't have
+   * @throws {ContradictionError} where it contradicts that part
+   */
   create(data: Data, at: string): Stored<Data> {
     const created = this.#transaction(() => {
-      this.references.requireParts(data);
+      this.#requireSound(data, null);
       return this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
     });
     this.feed.publish({ collection: this.name, id: created.id, revision: 1, change: "created" });
     return created;
   }
 
-  /** @throws {UnknownRecordError} {UnknownPartError} and whatever the precondition throws */
+  /** @throws {UnknownRecordError} {UnknownPartError} {ContradictionError} and whatever the precondition throws */
   replace(id: string, data: Data, at: string, precondition: Precondition): Stored<Data> {
     const replaced = this.#transaction(() => {
       const before = this.#row(id);
       precondition(before.revision);
-      this.references.requireParts(data);
+      this.#requireSound(data, id);
       this.#keepRow(before);
       const revision = before.revision + 1;
       this.#update.run(revision, at, JSON.stringify(data), ...lookupValues(this.name, data), id);
@@ -123,6 +128,11 @@ export class Collection {
   /** Puts an earlier state in as it stands. */
   insertRevision({ id, revision, createdAt, updatedAt, data }: Stored<Data>): void {
     this.#keep.run(id, revision, JSON.stringify(data), createdAt, updatedAt);
+  }
+
+  #requireSound(data: Data, id: string | null): void {
+    this.references.requireParts(data);
+    this.agreement.require(this.name, data, id);
   }
 
   #keepRow(row: Row): void {

@@ -63,6 +63,15 @@ export class UnknownPartError extends Error {
   }
 }
 
+/** A test and the rotor it names can't both be true. */
+export class ContradictionError extends Error {
+  readonly code = "contradiction";
+  constructor(readonly fields: FieldError[]) {
+    super("The test and its rotor contradict each other.");
+    this.name = "ContradictionError";
+  }
+}
+
 /** The whole book can only be loaded into an empty one. */
 export class NotEmptyError extends Error {
   readonly code = "not-empty";

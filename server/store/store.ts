@@ -1,4 +1,5 @@
 import type { CollectionName } from "../../shared/model/record.ts";
+import { Agreement } from "./agreement.ts";
 import { byCollection } from "./byCollection.ts";
 import { ChangeFeed } from "./changes.ts";
 import { Collection } from "./collection.ts";
@@ -20,7 +21,10 @@ export class Store {
   constructor(private readonly database: Database) {
     this.#others = new OtherWriters(database);
     const references = new References(database);
-    this.collections = byCollection((name) => new Collection(name, database, references, this.feed));
+    const agreement = new Agreement(database);
+    this.collections = byCollection(
+      (name) => new Collection(name, database, references, agreement, this.feed),
+    );
   }
 
   /** the data file */

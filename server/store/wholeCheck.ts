@@ -1,4 +1,6 @@
+import { contradictionsOf, isRotorTest } from "../../shared/book/contradictions.ts";
 import type { FieldError } from "../../shared/model/api/errors.ts";
+import type { Rotor } from "../../shared/model/parts/rotor.ts";
 import {
   COLLECTION_NAMES,
   type CollectionName,
@@ -9,9 +11,12 @@ import { Refusal } from "../refusal.ts";
 import type { Data } from "./rows.ts";
 import type { Book } from "./wholeBook.ts";
 
-/** @throws {Refusal} 422 where a whole book contradicts itself: an id twice, a part that it doesn't have */
+/**
+ * @throws {Refusal} 422 where a whole book contradicts itself: an id or a revision twice, a state later than its record, a part
+ * that it doesn't have, a test that can't be true of its rotor
+ */
 export function requireConsistent(book: Book): void {
-  const fields = [...twice(book), ...missingParts(book)];
+  const fields = [...twice(book), ...laterThanRecord(book), ...missingParts(book), ...contradictions(book)];
   if (fields.length === 0) return;
   const [first] = fields;
   throw new Refusal(422, "inconsistent", `${first.path}: ${first.message}`, fields);
@@ -42,18 +47,51 @@ function seen(before: Set<string>, key: string, path: string): FieldError[] {
   return [];
 }
 
-function missingParts({ records }: Book): FieldError[] {
-  const ids = new Map<CollectionName, Set<string>>(
-    COLLECTION_NAMES.map((name) => [name, new Set(records[name].map(({ id }) => id))]),
+/** What a record said before has a lower revision than it has now. */
+function laterThanRecord({ records, revisions }: Book): FieldError[] {
+  return COLLECTION_NAMES.flatMap((name) => {
+    const now = new Map(records[name].map(({ id, revision }) => [id, revision]));
+    return revisions[name].flatMap(({ id, revision }, i) => {
+      const present = now.get(id);
+      if (present === undefined || revision <= present) return [];
+      const message = `Read ${revision}, later than "${id}" is now; allowed: below its revision ${present}.`;
+      return [{ path: `revisions.${name}.${i}.revision`, message }];
+    });
+  });
+}
+
+const idsOf = (states: readonly Stored<Data>[]): string[] => states.map(({ id }) => id);
+
+/** A record points to what the book has, a state of the past to what the book has or once had. */
+function missingParts({ records, revisions }: Book): FieldError[] {
+  const now = new Map(COLLECTION_NAMES.map((name) => [name, new Set(idsOf(records[name]))]));
+  const ever = new Map(
+    COLLECTION_NAMES.map((name) => [name, new Set([...idsOf(records[name]), ...idsOf(revisions[name])])]),
   );
-  return (["tests", "builds"] as const).flatMap((name) =>
-    records[name].flatMap(({ data }, i) =>
-      referencesOf(data)
-        .filter((reference) => !ids.get(reference.collection)?.has(reference.id))
-        .map(({ key, collection, id }) => ({
-          path: `records.${name}.${i}.data.${key}`,
-          message: `Read "${id}"; allowed: the id of one of the archive's ${collection}.`,
-        })),
-    ),
-  );
+  return COLLECTION_NAMES.flatMap((name) => [
+    ...records[name].flatMap(({ data }, i) => dangling(data, now, `records.${name}.${i}.data`)),
+    ...revisions[name].flatMap(({ data }, i) => dangling(data, ever, `revisions.${name}.${i}.data`)),
+  ]);
+}
+
+type Ids = ReadonlyMap<CollectionName, ReadonlySet<string>>;
+
+const dangling = (data: Data, known: Ids, path: string): FieldError[] =>
+  referencesOf(data)
+    .filter(({ collection, id }) => !known.get(collection)?.has(id))
+    .map(({ key, collection, id }) => ({
+      path: `${path}.${key}`,
+      message: `Read "${id}"; allowed: the id of one of the archive's ${collection}.`,
+    }));
+
+function contradictions({ records }: Book): FieldError[] {
+  const rotors = new Map(records.rotors.map(({ id, data }) => [id, data as unknown as Rotor]));
+  return records.tests.flatMap(({ data }, i) => {
+    const rotor = isRotorTest(data) ? rotors.get(data.rotor) : undefined;
+    if (!rotor || !isRotorTest(data)) return [];
+    return contradictionsOf(data, rotor).map(({ path, message }) => ({
+      path: `records.tests.${i}.data.${path}`,
+      message,
+    }));
+  });
 }

@@ -3,6 +3,9 @@ import type { TestedAt } from "../physics/point/sizeLaw.ts";
 /** Relative difference below which two diameters are one size. */
 const SAME_SIZE = 1e-3;
 
+/** @returns whether two diameters are one size [m] */
+export const isSameSize = (a: number, b: number): boolean => Math.abs(a / b - 1) < SAME_SIZE;
+
 /** @returns of the tested sizes the one nearest in proportion; null where none was tested */
 export function nearestSize<T extends { readonly testedDiameter: number }>(
   sizes: readonly T[],
@@ -18,5 +21,5 @@ export function nearestSize<T extends { readonly testedDiameter: number }>(
 /** @returns where a rotor of that diameter was tested, for its size correction; null at a tested size, or without one [m] */
 export function correctionAt(sizes: readonly TestedAt[], diameter: number): TestedAt | null {
   const nearest = nearestSize(sizes, diameter);
-  return nearest && Math.abs(nearest.testedDiameter / diameter - 1) >= SAME_SIZE ? nearest : null;
+  return nearest && !isSameSize(nearest.testedDiameter, diameter) ? nearest : null;
 }

@@ -1,24 +1,15 @@
 import { z } from "zod";
+import { predictInput } from "./api/predict.ts";
+import { supply, weather } from "./conditions.ts";
 import { driveCycle } from "./cycle.ts";
-import { fraction, identifier, name, nonNegative, note, positive, uncertainties, within } from "./scalar.ts";
+import { fraction, identifier, name, nonNegative, note, positive, within } from "./scalar.ts";
+import { uncertaintyOfInput } from "./stated.ts";
 import { vehicleShape } from "./vehicle.ts";
 
 /** An attitude the build must hold: a surface's inclination under a name of the user's. */
 export const attitude = z.strictObject({
   name: name(),
   angle: within("degrees, 0 floor to 180 ceiling", 0, 180),
-});
-
-export const weather = z.strictObject({
-  temperature: within("K", 253.15, 333.15).default(293.15),
-  pressure: within("Pa", 30e3, 120e3).default(101325),
-  humidity: fraction().default(0.5),
-});
-
-export const supply = z.strictObject({
-  duty: within("fraction of the pack's voltage", 0, 1).default(1),
-  driverResistance: nonNegative("Ω", 100).default(0),
-  auxCurrent: nonNegative("A, other loads on the pack", 1e3).default(0),
 });
 
 /** What a what-if changed against the parts, kept when it is saved as a build of its own. */
@@ -52,9 +43,7 @@ export const build = z.strictObject({
   fallHeight: nonNegative("m, to the ground below where it works", 1000).optional(),
   cycle: driveCycle.optional().describe("what its drive draws, where, for what share of the time"),
   overrides: overrides.default({}),
-  uncertainty: uncertainties().describe(
-    "standard uncertainty by path, for example skirt.gap or vehicle.mass",
-  ),
+  uncertainty: uncertaintyOfInput(predictInput, ["charge"]),
   note: note(),
 });
 

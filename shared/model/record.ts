@@ -24,10 +24,13 @@ export const COLLECTION_NAMES = Object.keys(COLLECTIONS) as readonly CollectionN
 
 export type DataOf<C extends CollectionName> = z.output<(typeof COLLECTIONS)[C]>;
 
+/** No record is corrected so often; beyond 2^53 a number can't be counted on. */
+const MOST_REVISIONS = 1_000_000_000;
+
 /** What the book keeps around a record's own data. */
 export const envelope = {
   id: identifier(),
-  revision: z.int().min(1),
+  revision: z.int().min(1).max(MOST_REVISIONS),
   createdAt: z.iso.datetime(),
   updatedAt: z.iso.datetime(),
 };

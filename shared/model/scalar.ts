@@ -43,14 +43,3 @@ export const identifier = () =>
 export const name = () => z.string().trim().min(1, "a name is needed").max(120).describe("name, as shown");
 
 export const note = () => z.string().max(4000).default("").describe("free text");
-
-/** Standard uncertainties of a part's own numbers, in their SI units, by field name. */
-export const uncertainties = () =>
-  z
-    .record(z.string().max(64), z.number().min(0).max(1e12))
-    .default({})
-    .describe("standard uncertainty by field name, in the field's unit");
-
-/** Names of fields whose value is a guess or a maker's figure, not a measurement; shown with a mark everywhere. */
-export const estimatedFields = () =>
-  z.array(z.string().max(64)).max(40).default([]).describe("fields whose value is estimated");

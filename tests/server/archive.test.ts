@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { archive } from "#shared/model/api/book.ts";
 import { addBook, freshBook } from "./support/api.ts";
 import { freshFolder } from "./support/book.ts";
-import { samples } from "./support/records.ts";
+import { sampleCurve, samples } from "./support/records.ts";
 
 /** A book with corrections and a deleted record in it. */
 async function livedInBook() {
@@ -76,6 +76,7 @@ describe("the archive of a whole book", () => {
     expect(await fieldsOf(noSkirt, 422)).toEqual([
       "records.tests.0.data.skirt",
       "records.builds.0.data.skirt",
+      "revisions.builds.0.data.skirt",
     ]);
     const twice = (changedBook: typeof sent) => {
       changedBook.records.packs.push(changedBook.records.packs[0]);
@@ -87,6 +88,70 @@ describe("the archive of a whole book", () => {
     expect(await fieldsOf(twoPasts, 422)).toEqual(["revisions.builds.0.revision"]);
     expect(store.isEmpty()).toBe(true);
     expect(parts.skirt).toBeTruthy();
+  });
+
+  it("that contradicts itself: the place named, nothing taken in", async () => {
+    const { book } = await livedInBook();
+    const { body: sent } = await book.api.get("/api/v1/archive");
+    const { api, store } = freshBook();
+    const refused = async (change: (changedBook: typeof sent) => void, status = 422) => {
+      const changedBook = structuredClone(sent);
+      change(changedBook);
+      const { body } = await api.post("/api/v1/archive").send(changedBook).expect(status);
+      return body.error.fields.map(({ path }: { path: string }) => path);
+    };
+    const later = await refused((changed) => {
+      changed.revisions.builds[0].revision = 7;
+    });
+    expect(later).toEqual(["revisions.builds.0.revision"]);
+    const beyond = await refused((changed) => {
+      changed.records.motors[0].revision = 2 ** 53 - 1;
+    }, 400);
+    expect(beyond).toEqual(["records.motors.0.revision"]);
+    const neverThere = await refused((changed) => {
+      changed.revisions.builds[0].data.motor = "no-such-motor";
+    });
+    expect(neverThere).toEqual(["revisions.builds.0.data.motor"]);
+    const propeller = await refused((changed) => {
+      changed.records.rotors[0].data.kind = "propeller";
+      changed.records.tests.push({
+        ...changed.records.tests[0],
+        id: "a-curve",
+        data: sampleCurve(changed.records.rotors[0].id),
+      });
+    });
+    expect(propeller).toEqual(["records.tests.1.data.rotor"]);
+    const typo = await refused((changed) => {
+      changed.records.motors[0].data.uncertainty = { kw: 100 };
+      changed.records.packs[0].data.estimated = ["cell.capcity"];
+      changed.records.builds[0].data.uncertainty = { "vehicle.mas": 1 };
+    }, 400);
+    expect(typo).toEqual([
+      "records.motors.0.data.uncertainty.kw",
+      "records.packs.0.data.estimated.0",
+      "records.builds.0.data.uncertainty.vehicle.mas",
+    ]);
+    expect(store.isEmpty()).toBe(true);
+  });
+
+  it("with an earlier state that points to a part deleted since: is taken in", async () => {
+    const { book, parts, build } = await livedInBook();
+    const { id } = (await book.api.post("/api/v1/surfaces").send(samples.surfaces)).body;
+    const path = `/api/v1/builds/${build.id}`;
+    const { data } = (await book.api.get(path)).body;
+    await book.api
+      .put(path)
+      .set("If-Match", '"2"')
+      .send({ ...data, surface: id })
+      .expect(200);
+    await book.api
+      .put(path)
+      .set("If-Match", '"3"')
+      .send({ ...data, surface: parts.surface })
+      .expect(200);
+    await book.api.delete(`/api/v1/surfaces/${id}`).expect(204);
+    const { body: sent } = await book.api.get("/api/v1/archive");
+    await freshBook().api.post("/api/v1/archive").send(sent).expect(201);
   });
 
   it("larger than other bodies may be: taken", async () => {

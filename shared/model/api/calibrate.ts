@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { supply, weather } from "../build.ts";
+import { supply, weather } from "../conditions.ts";
 import { nonNegative, positive } from "../scalar.ts";
 import { ductedRotor, motorInput, packInput, skirtInput, vehicleInput, warning } from "./predict.ts";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { weather } from "../build.ts";
+import { weather } from "../conditions.ts";
 import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
 import { warning } from "./predict.ts";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { supply, weather } from "../build.ts";
+import { supply, weather } from "../conditions.ts";
 import { edgeShape, openingPart } from "../parts/skirt.ts";
 import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
 import { vehicleShape } from "../vehicle.ts";
@@ -101,6 +101,9 @@ export const predictBody = {
   skirt: edgeOrLoss.nullable().optional().describe("null only with a propeller"),
   vehicle: vehicleInput,
 };
+
+/** The numbers that a prediction takes. */
+export const predictInput = z.strictObject(predictBody);
 
 /** A refinement of such bodies. */
 export const needsSkirt = {

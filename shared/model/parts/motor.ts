@@ -1,9 +1,8 @@
 import { z } from "zod";
-import { estimatedFields, name, nonNegative, note, positive, uncertainties, within } from "../scalar.ts";
+import { name, nonNegative, note, positive, within } from "../scalar.ts";
+import { statedOf } from "../stated.ts";
 
-/** A motor as its maker states it; motor tests logged for it take the place of the stated constants, and give those that no one states. */
-export const motor = z.strictObject({
-  name: name(),
+const figures = {
   kv: positive("rpm/V", 1e6).optional(),
   resistance: positive("Ω at 20 °C, terminal to terminal", 1e4).optional(),
   noLoadCurrent: nonNegative("A", 1e3).optional(),
@@ -17,8 +16,13 @@ export const motor = z.strictObject({
   diameter: positive("m", 1).optional(),
   length: positive("m", 1).optional(),
   price: nonNegative("any currency").optional(),
-  estimated: estimatedFields(),
-  uncertainty: uncertainties(),
+};
+
+/** A motor as its maker states it; motor tests logged for it take the place of the stated constants, and give those that no one states. */
+export const motor = z.strictObject({
+  name: name(),
+  ...figures,
+  ...statedOf(figures),
   note: note(),
 });
 

@@ -1,14 +1,6 @@
 import { z } from "zod";
-import {
-  estimatedFields,
-  fraction,
-  name,
-  nonNegative,
-  note,
-  positive,
-  uncertainties,
-  within,
-} from "../scalar.ts";
+import { fraction, name, nonNegative, note, positive, within } from "../scalar.ts";
+import { statedOf } from "../stated.ts";
 
 /** Open-circuit voltage of one cell by state of charge, both strictly rising in charge. */
 export const cellCurve = z
@@ -45,9 +37,7 @@ export const storedCell = cell.extend({
     .describe("whose published curve stands in where there is no curve and no discharge test"),
 });
 
-/** A pack: cells in series and parallel, and the wire to the driver. */
-export const pack = z.strictObject({
-  name: name(),
+const figures = {
   series: z.int().min(1).max(60),
   parallel: z.int().min(1).max(60).default(1),
   wireResistance: nonNegative("Ω", 100).default(0),
@@ -55,8 +45,13 @@ export const pack = z.strictObject({
   mass: nonNegative("kg", 50).optional(),
   height: positive("m", 1).optional(),
   price: nonNegative("any currency").optional(),
-  estimated: estimatedFields(),
-  uncertainty: uncertainties(),
+};
+
+/** A pack: cells in series and parallel, and the wire to the driver. */
+export const pack = z.strictObject({
+  name: name(),
+  ...figures,
+  ...statedOf(figures, ["cellResistance"]),
   note: note(),
 });
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { estimatedFields, name, nonNegative, note, positive, uncertainties, within } from "../scalar.ts";
+import { name, nonNegative, note, positive, within } from "../scalar.ts";
+import { statedOf } from "../stated.ts";
 import { MATERIAL_KEYS } from "./materials.ts";
 
 /** One size in which a rotor family is printed or planned. */
@@ -52,18 +53,21 @@ export const rotorMaterial = z
       });
   });
 
+const figures = {
+  kind: z.enum(["ducted", "propeller"]).default("ducted"),
+  form: z.enum(["axial", "mixed", "centrifugal"]).default("centrifugal"),
+  sizes: z.array(rotorSize).min(1).max(40),
+  geometry: rotorGeometry.optional(),
+  material: rotorMaterial.optional(),
+  chord: positive("m, at 75 % radius of the first size", 1).optional(),
+};
+
 /** A rotor family: one geometry, several diameters. Its curve comes from the curve tests logged for it. */
 export const rotor = z
   .strictObject({
     name: name(),
-    kind: z.enum(["ducted", "propeller"]).default("ducted"),
-    form: z.enum(["axial", "mixed", "centrifugal"]).default("centrifugal"),
-    sizes: z.array(rotorSize).min(1).max(40),
-    geometry: rotorGeometry.optional(),
-    material: rotorMaterial.optional(),
-    chord: positive("m, at 75 % radius of the first size", 1).optional(),
-    estimated: estimatedFields(),
-    uncertainty: uncertainties(),
+    ...figures,
+    ...statedOf(figures),
     note: note(),
   })
   .superRefine(({ material, sizes }, context) => {

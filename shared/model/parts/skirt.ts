@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { estimatedFields, fraction, name, nonNegative, note, positive, uncertainties } from "../scalar.ts";
+import { fraction, name, nonNegative, note, positive } from "../scalar.ts";
+import { statedOf } from "../stated.ts";
 
 export const edgeShape = z.enum(["thin", "square", "rounded"]);
 
@@ -9,9 +10,7 @@ export const openingPart = z.strictObject({
   dischargeCoefficient: positive("", 1.2).default(0.61),
 });
 
-/** The skirt round the cavity: its lip, the land along the flow, the set gap, and what else is open. */
-export const skirt = z.strictObject({
-  name: name(),
+const figures = {
   perimeter: positive("m, along the lip", 20),
   area: positive("m², inside the lip", 10),
   land: nonNegative("m, lip width along the flow", 1),
@@ -28,8 +27,13 @@ export const skirt = z.strictObject({
   height: positive("m", 1).optional(),
   mass: nonNegative("kg", 50).optional(),
   price: nonNegative("any currency").optional(),
-  estimated: estimatedFields(),
-  uncertainty: uncertainties(),
+};
+
+/** The skirt round the cavity: its lip, the land along the flow, the set gap, and what else is open. */
+export const skirt = z.strictObject({
+  name: name(),
+  ...figures,
+  ...statedOf(figures),
   note: note(),
 });
 

@@ -1,14 +1,18 @@
 import { z } from "zod";
-import { estimatedFields, name, nonNegative, note, uncertainties } from "../scalar.ts";
+import { name, nonNegative, note } from "../scalar.ts";
+import { statedOf } from "../stated.ts";
+
+const figures = {
+  roughness: nonNegative("m, allowance added to the gap", 0.05).default(0),
+  wheelFriction: nonNegative("wheels on this surface", 5).optional(),
+  skirtFriction: nonNegative("skirt on this surface, in the place of the skirt's own", 5).optional(),
+};
 
 /** What the vehicle clings to: how rough it is under the lip, how the wheels hold on it. Friction tests take the place of the stated friction. */
 export const surface = z.strictObject({
   name: name(),
-  roughness: nonNegative("m, allowance added to the gap", 0.05).default(0),
-  wheelFriction: nonNegative("wheels on this surface", 5).optional(),
-  skirtFriction: nonNegative("skirt on this surface, in the place of the skirt's own", 5).optional(),
-  estimated: estimatedFields(),
-  uncertainty: uncertainties(),
+  ...figures,
+  ...statedOf(figures),
   note: note(),
 });
 

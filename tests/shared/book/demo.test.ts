@@ -30,9 +30,9 @@ function answer(build: Build) {
 const withGap = (build: Build, gap: number): Build => ({ ...build, overrides: { ...build.overrides, gap } });
 
 describe("the demo, as a bench book", () => {
-  it("holds what a first look needs: families in two sizes, motors, packs, skirts, surfaces, tests of every kind", () => {
+  it("holds what a first look needs: families in two sizes or more, motors, packs, skirts, surfaces, tests of every kind", () => {
     expect(book.rotors.length).toBeGreaterThanOrEqual(3);
-    for (const rotor of book.rotors) expect(rotor.data.sizes).toHaveLength(2);
+    for (const rotor of book.rotors) expect(rotor.data.sizes.length).toBeGreaterThanOrEqual(2);
     expect([book.motors.length, book.packs.length, book.skirts.length, book.surfaces.length]).toEqual([
       4, 3, 3, 3,
     ]);
