@@ -12,6 +12,7 @@ import type { StoredOf } from "../model/record.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, isPropeller } from "../physics/predictAny.ts";
+import { taped } from "../physics/skirt.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, findById, oncePerBook, type StoredTest, testsOf } from "./book.ts";
 import type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
@@ -110,13 +111,13 @@ function pullRows(setting: Setting): PullRow[] {
   });
 }
 
-/** A leak test's flow is the lip's own: openings that are listed stay in parallel to it (METHOD 2). */
+/** A leak test's flow is the lip's own: what leaks beside it was taped. */
 function leakRows(setting: Setting, skirt: PredictInput["skirt"]): (RowOfTest & { leak: CalibrationLeak })[] {
   return testsOf(setting.book, "leak").flatMap((test) => {
     if (!isOn(setting, test.data)) return [];
     const shim = test.data.gap ? toSI(test.data.gap, "length") : setting.skirt.data.gap;
     if (Math.abs(shim - setting.skirt.data.gap) >= SAME_GAP) return [];
-    const input = { skirt: { ...skirt, openings: [] }, air: weatherOf(test.data) };
+    const input = { skirt: taped(skirt), air: weatherOf(test.data) };
     const usable = inUse(leakPoints(test.data)).filter(({ pressure, flow }) => pressure > 0 && flow > 0);
     return usable.map(({ pressure, flow, row }) => ({
       testId: test.id,

@@ -2,10 +2,11 @@ import type { LipLeakTest } from "../fit/roughness.ts";
 import { type JointRoughness, jointRoughness, type RoughnessSet } from "../fit/roughnessJoint.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
-import { EDGE_LOSS } from "../physics/restriction/lipGap.ts";
+import { taped } from "../physics/skirt.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, findById, oncePerBook, type StoredTest, testsOf } from "./book.ts";
 import { airOfDay, inUse, leakPoints } from "./readings.ts";
+import { skirtInput } from "./skirtInput.ts";
 
 /** How much a surface makes a lip stand off, and what that rests on. */
 export interface SurfaceRoughness {
@@ -50,9 +51,11 @@ function comparable(
     const [surface, other] = [own(rough), own(smooth)];
     const skirt = findById(book.skirts, surface[0].data.skirt);
     if (!skirt || other.length === 0) continue;
-    const { perimeter, land, edge, lossSum } = skirt.data;
-    const lip = { perimeter, land, lossSum: lossSum ?? EDGE_LOSS[edge] };
-    sets.push({ lip, surface: surface.map(readTest), smooth: other.map(readTest) });
+    sets.push({
+      rig: taped(skirtInput(skirt, 0, skirt.data.gap, null)),
+      surface: surface.map(readTest),
+      smooth: other.map(readTest),
+    });
     testIds.push(...surface.map(({ id }) => id), ...other.map(({ id }) => id));
   }
   return { sets, testIds };

@@ -1,10 +1,10 @@
 import { arrivalPoint, crossingNear, operatingPoints } from "../physics/operatingPoint.ts";
 import { type Followed, followCrossing } from "../physics/point/follow.ts";
-import { isSealed } from "../physics/point/leakLaw.ts";
 import { assemble, type PredictInput, suctionAt } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
 import { isPropeller } from "../physics/predictAny.ts";
 import { predictPropeller } from "../physics/propeller.ts";
+import { isSealed } from "../physics/restriction/leak.ts";
 
 /** What a build's present numbers pull, and where. */
 export interface SampledPoint {
@@ -35,12 +35,13 @@ function ducted(input: PredictInput): (into: SampledPoint) => void {
   const found = { ...from };
   if (from.phi > 0 && followCrossing(nominal.machine, nominal.leak, from, found)) from.slope = found.slope;
   return (into) => {
-    const { machine, leak } = assemble(input);
+    const assembly = assemble(input);
+    const { machine, leak } = assembly;
     const quick = from.phi > 0 && !isSealed(leak) && followCrossing(machine, leak, from, found);
     const point = quick ? found : crossingNear(machine, leak, from.phi);
     if (from.phi === 0 && point) from.phi = point.phi;
     if (!point) write(into, 0, Number.NaN, Number.NaN);
-    else write(into, suctionAt(input, leak, point.pressure, point.flow), point.flow, point.pressure);
+    else write(into, suctionAt(input, assembly, point.pressure, point.flow), point.flow, point.pressure);
   };
 }
 

@@ -1,5 +1,7 @@
+import { airFrom } from "../physics/air.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
+import { leakNumbers } from "../physics/skirt.ts";
 import { limitsOf } from "./physicalLimits.ts";
 
 /** A number of a build, or the height of a whole curve, that can be turned by a factor. */
@@ -14,15 +16,11 @@ export interface Turnable {
   readonly times: (factor: number) => AnyPredictInput;
 }
 
-/** Numbers that are asked about, where the build has them. Places along the vehicle are not: their zero is anyone's choice. */
+/** Numbers that are asked about, where the build has them; those of the leak come from its own list. Places along the vehicle are not: their zero is anyone's choice. */
 const NUMBERS = [
-  "skirt.gap",
-  "skirt.roughness",
-  "skirt.perimeter",
   "skirt.area",
+  "skirt.perimeter",
   "skirt.land",
-  "skirt.lossSum",
-  "skirt.measuredLeak.coefficient",
   "rotor.diameter",
   "motor.kv",
   "motor.resistance",
@@ -47,8 +45,6 @@ const NUMBERS = [
 ];
 /** Curves that are turned as a whole. */
 const CURVES = ["rotor.psi", "rotor.lambda", "rotor.thrust", "rotor.power"];
-/** Numbers of a lip gap, without influence where a measured leak stands in its place. */
-const OF_GAP = new Set(["skirt.gap", "skirt.roughness", "skirt.perimeter", "skirt.land", "skirt.lossSum"]);
 
 type Node = Readonly<Record<string, unknown>>;
 
@@ -95,10 +91,9 @@ function curveAt(build: AnyPredictInput, path: string): Turnable[] {
  */
 export function turnableInputs(build: AnyPredictInput): Turnable[] {
   const { skirt } = build as Partial<PredictInput>;
-  const numbers = NUMBERS.filter((path) => !(skirt?.measuredLeak && OF_GAP.has(path)));
-  const openings = (skirt?.openings ?? []).map((_, i) => `skirt.openings.${i}.area`);
+  const ofLeak = skirt ? leakNumbers(skirt, airFrom(build.air)) : [];
   return [
-    ...[...numbers, ...openings].flatMap((path) => numberAt(build, path)),
+    ...[...new Set([...ofLeak, ...NUMBERS])].flatMap((path) => numberAt(build, path)),
     ...CURVES.flatMap((path) => curveAt(build, path)),
   ];
 }

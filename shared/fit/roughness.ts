@@ -2,8 +2,8 @@ import { NotEnoughDataError, OutOfRangeError, requirePositive } from "../numeric
 import { findRoot } from "../numeric/root.ts";
 import type { Fluid } from "../physics/air.ts";
 import type { Note } from "../physics/note.ts";
-import { gapFlow, type LipGap } from "../physics/restriction/lipGap.ts";
-import { type Opening, openingFlow } from "../physics/restriction/opening.ts";
+import { leakFlow } from "../physics/restriction/leak.ts";
+import { type LeakingSkirt, skirtLeak } from "../physics/skirt.ts";
 
 export interface LeakReading {
   /** depression in the cavity [Pa] */
@@ -17,7 +17,8 @@ export interface LipLeakTest {
   readonly air: Fluid;
 }
 
-export type Lip = Omit<LipGap, "height">;
+/** A skirt whose leak was read, with the openings that were open then; its height over the surface is what is looked for. */
+export type LeakRig = Omit<LeakingSkirt, "gap" | "roughness" | "measuredLeak">;
 
 export interface GapHeight {
   /** mean over the readings [m] */
@@ -44,30 +45,29 @@ export interface RoughnessFit {
 const CLEAR = 2;
 
 /**
- * Height of a lip gap from its leak: the height at which the lip-gap law passes the measured flow.
+ * Height of a lip from its leak: the height at which the skirt's leak passes the measured flow.
  *
- *     h: Q_lip(h, Δp) + Σ Q_opening(Δp) = Q, each reading by itself; mean and standard error over the readings
+ *     h: Q_leak(h, Δp) = Q, each reading by itself; mean and standard error over the readings
  *
- * @param lip - perimeter, land [m]; loss sum [-]
- * @param openings - other ways of the air in parallel: area [m²], C_d [-]
+ * @param rig - the skirt as it was read: lengths [m], loss [-], what was open beside the lip
  * @param test - readings: pressure [Pa], flow [m³/s]; air: density [kg/m³], viscosity [Pa·s]
  * @returns height [m], its standard error [m], the heights by reading [m]
  * @throws {OutOfRangeError} on a lip or air that can't be
- * @throws {NotEnoughDataError} where no reading has a pressure above 0 and more flow than the openings alone pass
+ * @throws {NotEnoughDataError} where no reading has a pressure above 0 and more flow than leaks beside the lip
  *
- * Valid where the lip stands off evenly and does not move with the suction. Source: {@link gapFlow}
+ * Valid where the lip stands off evenly and does not move with the suction. Source: {@link skirtLeak}
  */
-export function gapHeightFromLeak(lip: Lip, openings: readonly Opening[], test: LipLeakTest): GapHeight {
+export function gapHeightFromLeak(rig: LeakRig, test: LipLeakTest): GapHeight {
   const heights = test.points.flatMap(({ pressure, flow }, i) => {
     if (Number.isNaN(pressure) || Number.isNaN(flow))
       throw new OutOfRangeError(`points.${i}`, Number.NaN, "numbers");
     if (!(pressure > 0)) return [];
-    const through = flow - openings.reduce((sum, one) => sum + openingFlow(one, test.air, pressure), 0);
-    return through > 0 ? [heightFor(lip, test.air, pressure, through)] : [];
+    const height = heightFor(rig, test.air, pressure, flow);
+    return height === null ? [] : [height];
   });
   if (heights.length === 0)
     throw new NotEnoughDataError(
-      "No reading has a pressure above 0 and more flow than the listed openings alone pass.",
+      "No reading has a pressure above 0 and more flow than leaks beside the lip.",
       "Repeat the leak test, and check the openings' areas.",
       "points",
     );
@@ -86,14 +86,17 @@ export function gapHeightFromLeak(lip: Lip, openings: readonly Opening[], test: 
 function skippedNote(count: number): Note {
   return {
     code: "skipped",
-    message: `${count} readings without pressure, or with less flow than the openings pass, were left out.`,
+    message: `${count} readings without pressure, or with less flow than leaks beside the lip, were left out.`,
   };
 }
 
-function heightFor(lip: Lip, air: Fluid, pressure: number, flow: number): number {
+/** Null where as much leaks with the lip on the surface. */
+function heightFor(rig: LeakRig, air: Fluid, pressure: number, flow: number): number | null {
   const velocity = Math.sqrt((2 * pressure) / requirePositive("air.density", air.density));
-  const excess = (height: number) => gapFlow({ ...lip, height }, air, pressure) - flow;
-  let hi = flow / (requirePositive("lip.perimeter", lip.perimeter) * velocity);
+  const excess = (gap: number) =>
+    leakFlow(skirtLeak({ ...rig, gap, roughness: 0, measuredLeak: null }, air), air, pressure) - flow;
+  if (excess(0) >= 0) return null;
+  let hi = flow / (requirePositive("skirt.perimeter", rig.perimeter) * velocity);
   while (excess(hi) < 0) hi *= 2;
   return findRoot(excess, 0, hi).root;
 }
@@ -103,8 +106,7 @@ function heightFor(lip: Lip, air: Fluid, pressure: number, flow: number): number
  *
  *     h_rough = h(surface) − h(glass),  u² = u²(surface) + u²(glass)
  *
- * @param lip - perimeter, land [m]; loss sum [-], the same in both tests
- * @param openings - other ways of the air in parallel, the same in both tests: area [m²], C_d [-]
+ * @param rig - the skirt, the same in both tests: lengths [m], loss [-], what was open beside the lip
  * @param glass - the test on glass, whose roughness counts as 0
  * @param surface - the test on the surface
  * @returns roughness allowance [m], its standard uncertainty [m], both heights [m]
@@ -113,14 +115,9 @@ function heightFor(lip: Lip, air: Fluid, pressure: number, flow: number): number
  *
  * Valid where the skirt stood the same in both tests. A value below 0 is returned as it is, with a note. Source: METHOD 2
  */
-export function roughnessFromLeaks(
-  lip: Lip,
-  openings: readonly Opening[],
-  glass: LipLeakTest,
-  surface: LipLeakTest,
-): RoughnessFit {
-  const smooth = gapHeightFromLeak(lip, openings, glass);
-  const rough = gapHeightFromLeak(lip, openings, surface);
+export function roughnessFromLeaks(rig: LeakRig, glass: LipLeakTest, surface: LipLeakTest): RoughnessFit {
+  const smooth = gapHeightFromLeak(rig, glass);
+  const rough = gapHeightFromLeak(rig, surface);
   const roughness = rough.height - smooth.height;
   const known = smooth.standardError !== null && rough.standardError !== null;
   const uncertainty = known ? Math.hypot(smooth.standardError ?? 0, rough.standardError ?? 0) : null;

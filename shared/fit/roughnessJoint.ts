@@ -1,9 +1,9 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
-import { gapHeightFromLeak, type Lip, type LipLeakTest } from "./roughness.ts";
+import { gapHeightFromLeak, type LeakRig, type LipLeakTest } from "./roughness.ts";
 
 /** Leak tests of one skirt set to one gap, on a surface and on a smooth one. */
 export interface RoughnessSet {
-  readonly lip: Lip;
+  readonly rig: LeakRig;
   readonly surface: readonly LipLeakTest[];
   readonly smooth: readonly LipLeakTest[];
 }
@@ -36,7 +36,7 @@ type Heights = readonly number[];
  *
  *     h = H_set (+ r on the surface), weights 1/u²(h), u(h) = s·h/√n, s the relative scatter of readings pooled over all tests:  r = Σ dₖ/vₖ / Σ 1/vₖ, dₖ the difference of set k's mean heights;  u²(r) = max(1, χ²/ν)/Σ(1/vₖ)
  *
- * @param sets - lip: perimeter, land [m], loss sum [-]; tests: readings [Pa, m³/s] at their own air [kg/m³, Pa·s], openings taped
+ * @param sets - rig: the skirt as it was read [m, -]; tests: readings [Pa, m³/s] at their own air [kg/m³, Pa·s]
  * @returns r and its standard uncertainty [m], and how the tests agree [-]
  * @throws {NotEnoughDataError} where no set has tests on both, or every test is a single reading
  * @throws {OutOfRangeError} on a lip or air that can't be
@@ -46,7 +46,7 @@ type Heights = readonly number[];
  */
 export function jointRoughness(sets: readonly RoughnessSet[]): JointRoughness {
   const read = sets.flatMap((set) => {
-    const [surface, smooth] = [set.surface, set.smooth].map((tests) => heightsOf(set.lip, tests));
+    const [surface, smooth] = [set.surface, set.smooth].map((tests) => heightsOf(set.rig, tests));
     return surface.length > 0 && smooth.length > 0 ? [{ surface, smooth }] : [];
   });
   const scatter = pooledScatter(read.flatMap(({ surface, smooth }) => [...surface, ...smooth]));
@@ -75,10 +75,10 @@ function partOf(set: { readonly surface: readonly Height[]; readonly smooth: rea
 }
 
 /** The gap heights of each test's readings; tests without a usable one are left out. */
-function heightsOf(lip: Lip, tests: readonly LipLeakTest[]): Heights[] {
+function heightsOf(rig: LeakRig, tests: readonly LipLeakTest[]): Heights[] {
   return tests.flatMap((test) => {
     try {
-      return [gapHeightFromLeak(lip, [], test).heights];
+      return [gapHeightFromLeak(rig, test).heights];
     } catch (error) {
       if (error instanceof NotEnoughDataError) return [];
       throw error;

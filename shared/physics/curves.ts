@@ -1,9 +1,9 @@
 import { requirePositive } from "../numeric/errors.ts";
 import { RPM } from "./motor.ts";
-import { leakFlow } from "./point/leakLaw.ts";
 import { overcomesFriction, psiAt } from "./point/machine.ts";
 import { balancedSpeed } from "./point/speed.ts";
 import { type Assembly, assemble, type PredictInput } from "./predict.ts";
+import { leakFlow } from "./restriction/leak.ts";
 
 export interface FanCurvePoint {
   readonly phi: number;
@@ -76,10 +76,10 @@ export function fanCurveOf({ machine }: Pick<Assembly, "machine">, count = 60): 
  * Valid as its parts. Source: docs/method/restriction.md
  */
 export function leakCurve(input: PredictInput, highest: number, count = 60): LeakCurvePoint[] {
-  const { leak } = assemble(input);
+  const { leak, air } = assemble(input);
   requirePositive("highest", highest);
   return Array.from({ length: count }, (_, i) => {
     const pressure = highest * (i / (count - 1)) ** 2;
-    return { flow: leakFlow(leak, pressure), pressure };
+    return { flow: leakFlow(leak, air, pressure), pressure };
   });
 }

@@ -1,9 +1,9 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { differentiatePolynomial, evaluatePolynomial } from "../numeric/polynomial.ts";
 import { findRoot } from "../numeric/root.ts";
-import { isSealed, type LeakLaw, leakConductance, leakFlow } from "./point/leakLaw.ts";
 import { type Machine, overcomesFriction, psiAt } from "./point/machine.ts";
 import { type Balance, balancedSpeed } from "./point/speed.ts";
+import { isSealed, type Leak, leakFlow, leakSlope } from "./restriction/leak.ts";
 
 /** Where rotor and leak agree and the motor's torque balances. */
 export interface Crossing extends Balance {
@@ -40,10 +40,12 @@ function flowsAt(machine: Machine, phi: number): Flows {
 }
 
 /** Leak less rotor flow at the rotor's pressure: above 0 the leak admits more than the rotor moves. NaN where the rotor stands, or no speed is steady. */
-function excessFlow(machine: Machine, leak: LeakLaw, phi: number): number {
-  const { balance, flow, pressure } = flowsAt(machine, phi);
-  if (!(balance.speed > 0)) return Number.NaN;
-  return leakFlow(leak, Math.max(0, pressure)) - flow;
+function excessFlow(machine: Machine, leak: Leak, phi: number): number {
+  const { speed } = balancedSpeed(machine, phi);
+  if (!(speed > 0)) return Number.NaN;
+  const tipSpeed = speed * machine.radius;
+  const pressure = 0.5 * machine.air.density * tipSpeed ** 2 * psiAt(machine, phi, tipSpeed);
+  return leakFlow(leak, machine.air, Math.max(0, pressure)) - phi * machine.area * tipSpeed;
 }
 
 function endOfCurve(machine: Machine, excess: (phi: number) => number): number {
@@ -90,9 +92,9 @@ function bracketsOf(f: (x: number) => number, end: number): [number, number][] {
   return brackets;
 }
 
-function isStable(machine: Machine, leak: LeakLaw, at: Flows, phi: number): boolean {
-  const conductance = leakConductance(leak, at.pressure);
-  if (conductance === 0) return true;
+function isStable(machine: Machine, leak: Leak, at: Flows, phi: number): boolean {
+  const slope = leakSlope(leak, machine.air, at.pressure);
+  if (slope === 0) return true;
   const { rotor, air, radius, area, torqueConstant: k, motor } = machine;
   const { speed, windingResistance } = at.balance;
   const tipSpeed = speed * radius;
@@ -111,12 +113,12 @@ function isStable(machine: Machine, leak: LeakLaw, at: Flows, phi: number): bool
     motor.viscousTorque -
     load * speed * (2 * lambda - phi * lambdaSlope);
   const torqueByFlow = (-load * speed ** 2 * lambdaSlope) / (area * tipSpeed);
-  const netByFlow = pressureByFlow - 1 / conductance;
+  const netByFlow = pressureByFlow - 1 / slope;
   const determinant = torqueBySpeed * netByFlow - torqueByFlow * pressureBySpeed;
   return netByFlow < 0 && torqueBySpeed < 0 && determinant > 0;
 }
 
-function crossingAt(machine: Machine, leak: LeakLaw, phi: number): Crossing {
+function crossingAt(machine: Machine, leak: Leak, phi: number): Crossing {
   const at = flowsAt(machine, phi);
   return {
     ...at.balance,
@@ -141,7 +143,7 @@ function crossingAt(machine: Machine, leak: LeakLaw, phi: number): Crossing {
  *
  * Valid on φ from 0 to the first positive zero of ψ. Stable: the leak's line rises more steeply than the rotor's at fixed speed, and the coupled pair returns (dM/dω < 0, determinant > 0). Source: docs/method/operating-point.md
  */
-export function operatingPoints(machine: Machine, leak: LeakLaw): Crossing[] {
+export function operatingPoints(machine: Machine, leak: Leak): Crossing[] {
   if (!overcomesFriction(machine)) return [];
   if (isSealed(leak)) return balancedSpeed(machine, 0).speed === 0 ? [] : [crossingAt(machine, leak, 0)];
   const excess = (phi: number) => excessFlow(machine, leak, phi);
@@ -166,7 +168,7 @@ const NEAR = 0.25;
  *
  * Valid for changes that leave one crossing there. Source: docs/method/operating-point.md
  */
-export function crossingNear(machine: Machine, leak: LeakLaw, phi: number): Crossing | null {
+export function crossingNear(machine: Machine, leak: Leak, phi: number): Crossing | null {
   if (!overcomesFriction(machine)) return null;
   if (phi > 0 && !isSealed(leak)) {
     const excess = (x: number) => excessFlow(machine, leak, x);

@@ -1,4 +1,4 @@
-import { airFrom, airNotes, type Fluid, type Weather } from "./air.ts";
+import { type Air, airFrom, airNotes, type Weather } from "./air.ts";
 import { compressibilityNotes } from "./fanlaws/notes.ts";
 import { type Hold, holdOf } from "./hold/holdAt.ts";
 import { compileHold } from "./hold/law.ts";
@@ -8,7 +8,6 @@ import { RPM } from "./motor.ts";
 import type { Note } from "./note.ts";
 import { arrivalPoint, type Crossing, operatingPoints } from "./operatingPoint.ts";
 import { packCurrent, packVoltage } from "./pack.ts";
-import { type LeakLaw, landFriction, leakLaw } from "./point/leakLaw.ts";
 import {
   assembleMachine,
   type Machine,
@@ -18,29 +17,10 @@ import {
   type SupplyInput,
 } from "./point/machine.ts";
 import { pointNotes } from "./point/notes.ts";
-import { EDGE_LOSS } from "./restriction/lipGap.ts";
-import type { MeasuredLeak } from "./restriction/measuredLeak.ts";
-import type { Opening } from "./restriction/opening.ts";
-import { landShare, suctionForce } from "./suction.ts";
-
-export interface SkirtInput {
-  /** of the lip [m] */
-  readonly perimeter: number;
-  /** inside the lip [m²] */
-  readonly area: number;
-  /** stand-off as set [m] */
-  readonly gap: number;
-  /** the surface's roughness allowance [m] */
-  readonly roughness: number;
-  /** lip width along the flow [m] */
-  readonly land: number;
-  readonly edge?: keyof typeof EDGE_LOSS;
-  /** in the edge's place [-] */
-  readonly lossSum?: number;
-  readonly openings: readonly Opening[];
-  /** in the gap's place */
-  readonly measuredLeak: MeasuredLeak | null;
-}
+import type { LeakAir } from "./restriction/law.ts";
+import { type Leak, leakNotes, lipShare } from "./restriction/leak.ts";
+import { type SkirtInput, skirtLeak } from "./skirt.ts";
+import { suctionForce } from "./suction.ts";
 
 export interface VehicleInput extends Vehicle {
   /** [m²]; null: no jet counted */
@@ -93,15 +73,8 @@ export const STANDARD_ANGLES = [0, 90, 180] as const;
 /** A build at one state, its rotor, motor and leak made ready. */
 export interface Assembly {
   readonly machine: Machine;
-  readonly leak: LeakLaw;
-  readonly soundSpeed: number;
-}
-
-/** @returns all that leaks under a skirt in that air, by {@link leakLaw}: h = h_set + h_rough, K by the edge or as given */
-export function skirtLeak(skirt: SkirtInput, air: Fluid): LeakLaw {
-  const lossSum = skirt.lossSum ?? EDGE_LOSS[skirt.edge ?? "square"];
-  const gap = { perimeter: skirt.perimeter, height: skirt.gap + skirt.roughness, land: skirt.land, lossSum };
-  return leakLaw({ gap, openings: skirt.openings, measuredLeak: skirt.measuredLeak }, air);
+  readonly leak: Leak;
+  readonly air: Air;
 }
 
 /**
@@ -110,7 +83,7 @@ export function skirtLeak(skirt: SkirtInput, air: Fluid): LeakLaw {
  *     h = h_set + h_rough,  K by the edge or as given
  *
  * @param input - everything in SI units, as in {@link predict}
- * @returns machine, leak law and speed of sound [m/s]
+ * @returns machine, leak and air [SI]
  * @throws {OutOfRangeError} with the path of a number that can't be
  *
  * Valid as its parts. Source: docs/method/operating-point.md
@@ -121,7 +94,7 @@ export function assemble(input: PredictInput): Assembly {
   return {
     machine: assembleMachine({ rotor, motor, pack, supply, air, ambient: input.air.temperature }),
     leak: skirtLeak(input.skirt, air),
-    soundSpeed: air.soundSpeed,
+    air,
   };
 }
 
@@ -131,7 +104,7 @@ export function assemble(input: PredictInput): Assembly {
  *     F_s = Δp·(A_inside + σ_l·P·ℓ) + F_jet,  σ_l = 1 − ½Δp_friction/Δp
  *
  * @param input - skirt [m, m²] and jet [m², °]
- * @param leak - the skirt's leak law
+ * @param state - the skirt's leak and the air
  * @param pressure - Δp of the cavity [Pa]
  * @param flow - Q through the rotor [m³/s]
  * @returns F_s, jet included [N]
@@ -141,7 +114,7 @@ export function assemble(input: PredictInput): Assembly {
  */
 export function suctionAt(
   input: Pick<PredictInput, "skirt"> & { readonly vehicle: Pick<VehicleInput, "jetArea" | "jetAngle"> },
-  leak: LeakLaw,
+  { leak, air }: Pick<Assembly, "leak"> & { readonly air: LeakAir },
   pressure: number,
   flow: number,
 ): number {
@@ -151,9 +124,9 @@ export function suctionAt(
     perimeter: skirt.perimeter,
     land: skirt.land,
     pressure,
-    landShare: landShare(pressure, landFriction(leak, pressure)),
+    landShare: lipShare(leak, air, pressure),
     flow,
-    density: leak.air.density,
+    density: air.density,
     jetArea: vehicle.jetArea,
     jetAngleDegrees: vehicle.jetAngle,
   });
@@ -202,15 +175,16 @@ function withoutRequired({ required: _required, ...attitude }: Hold): Attitude {
  * Valid for steady state. Source: docs/method/operating-point.md, holding.md
  */
 export function predict(input: PredictInput, angles: readonly number[] = STANDARD_ANGLES): Prediction {
-  const { machine, leak, soundSpeed } = assemble(input);
+  const assembly = assemble(input);
+  const { machine, leak, air } = assembly;
   const crossings = operatingPoints(machine, leak);
   const arrival = arrivalPoint(crossings);
-  const suction = arrival ? suctionAt(input, leak, arrival.pressure, arrival.flow) : 0;
+  const suction = arrival ? suctionAt(input, assembly, arrival.pressure, arrival.flow) : 0;
   const law = compileHold(input.vehicle);
   const pulling = Math.max(0, suction);
-  const ofCrossing = (crossing: Crossing) => suctionAt(input, leak, crossing.pressure, crossing.flow);
+  const ofCrossing = (crossing: Crossing) => suctionAt(input, assembly, crossing.pressure, crossing.flow);
   return {
-    air: { density: leak.air.density, viscosity: leak.air.viscosity, soundSpeed },
+    air: { density: air.density, viscosity: air.viscosity, soundSpeed: air.soundSpeed },
     point: arrival && pointOf(machine, arrival),
     points: crossings.map((crossing) => ({ ...pointOf(machine, crossing), stable: crossing.stable })),
     suction,
@@ -220,7 +194,10 @@ export function predict(input: PredictInput, angles: readonly number[] = STANDAR
       ...airNotes(input.air),
       ...machine.sizeLaw.notes,
       ...pointNotes(machine, crossings, arrival, suction, ofCrossing),
-      ...(arrival ? compressibilityNotes(arrival.pressure, arrival.speed * machine.radius, soundSpeed) : []),
+      ...(arrival ? leakNotes(leak, air, arrival.pressure) : []),
+      ...(arrival
+        ? compressibilityNotes(arrival.pressure, arrival.speed * machine.radius, air.soundSpeed)
+        : []),
       ...vehicleNotes(input.vehicle),
     ],
   };

@@ -16,7 +16,7 @@ export interface Working {
   readonly source: string;
 }
 
-type Description = readonly [symbol: string, meaning: string, unit: string];
+export type Description = readonly [symbol: string, meaning: string, unit: string];
 
 /** A relation that can be asked for its working: the function that computes it, and what its inputs are called. */
 export interface Relation<K extends string> {

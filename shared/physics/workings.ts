@@ -3,14 +3,20 @@ import { readingOf } from "./fanlaws/coefficients.ts";
 import { holdOf, type Mode } from "./hold/holdAt.ts";
 import { compileHold } from "./hold/law.ts";
 import { vehicleWeight } from "./hold/vehicle.ts";
-import { leakWorking } from "./leakWorking.ts";
+import { leakWorkings } from "./leakWorkings.ts";
 import { shaftTorque } from "./motor.ts";
 import { motorCurrent } from "./pack.ts";
-import { type LeakLaw, landFriction } from "./point/leakLaw.ts";
 import { assembleCircuit } from "./point/machine.ts";
-import { assemble, type Point, type PredictInput, type Prediction, suctionAt } from "./predict.ts";
+import {
+  type Assembly,
+  assemble,
+  type Point,
+  type PredictInput,
+  type Prediction,
+  suctionAt,
+} from "./predict.ts";
 import type { PropellerPredictInput } from "./propeller.ts";
-import { landShare } from "./suction.ts";
+import { lipShare, lipShareWords } from "./restriction/leak.ts";
 import { explain, type Working } from "./working.ts";
 
 /** @returns working of the air's density */
@@ -122,18 +128,13 @@ export function torqueWorking(
   );
 }
 
-/** σ by what passes under the lip; {@link landShare} computes them all. */
-function shareEquation({ measured, gap }: LeakLaw): string {
-  if (measured) return `σ = 1/(2x),  x = ${measured.exponent.toPrecision(3)} of the leak test`;
-  return gap ? "σ = 1 − ½Δp_friction/Δp" : "σ = ½, as nothing passes under the lip";
-}
-
-function suctionWorking(input: PredictInput, point: Point, leak: LeakLaw): Working {
+function suctionWorking(input: PredictInput, point: Point, assembly: Assembly): Working {
   const { skirt } = input;
+  const { leak, air } = assembly;
   return explain(
     {
       title: "pull",
-      equation: `F = Δp·(A + σ·P·ℓ) + jet,  ${shareEquation(leak)}`,
+      equation: `F = Δp·(A + σ·P·ℓ) + jet,  ${lipShareWords(leak)}`,
       inputs: {
         pressure: ["Δp", "suction in the cavity", "Pa"],
         flow: ["Q", "flow", "m³/s"],
@@ -144,7 +145,7 @@ function suctionWorking(input: PredictInput, point: Point, leak: LeakLaw): Worki
       },
       output: ["F", "N"],
       source: "pressure times area; fall of pressure under the land",
-      evaluate: ({ pressure, flow }) => suctionAt(input, leak, pressure, flow),
+      evaluate: ({ pressure, flow }) => suctionAt(input, assembly, pressure, flow),
     },
     {
       pressure: point.pressure,
@@ -152,7 +153,7 @@ function suctionWorking(input: PredictInput, point: Point, leak: LeakLaw): Worki
       area: skirt.area,
       perimeter: skirt.perimeter,
       land: skirt.land,
-      share: landShare(point.pressure, landFriction(leak, point.pressure)),
+      share: lipShare(leak, air, point.pressure),
     },
   );
 }
@@ -218,15 +219,16 @@ export function workingsOf(
 ): Working[] {
   const { point, suction } = prediction;
   if (!point) return [];
-  const { leak } = assemble(input);
+  const assembly = assemble(input);
+  const { leak, air } = assembly;
   const margins = angles.flatMap((angle) => marginWorking(input, Math.max(0, suction), angle) ?? []);
   return [
     airWorking(input),
-    pressureWorking(input, point, leak.air.density),
-    leakWorking(leak, point.pressure),
+    pressureWorking(input, point, air.density),
+    ...leakWorkings(leak, air, point.pressure),
     currentWorking(input, point),
     torqueWorking(input, point),
-    suctionWorking(input, point, leak),
+    suctionWorking(input, point, assembly),
     ...margins,
   ];
 }

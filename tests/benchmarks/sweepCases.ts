@@ -1,4 +1,5 @@
 import { CASE, MOST_COEFFICIENTS, RESULT, solveCase } from "#shared/physics/point/newton.ts";
+import type { Leak } from "#shared/physics/restriction/leak.ts";
 
 /**
  * The sweep of 1 000 000 coupled operating points: one deterministic family of inputs.
@@ -9,8 +10,8 @@ export const SWEEP_SIZE = 1_000_000;
 const [MOTORS, ROTORS, DIAMETERS, PACKS, GAPS] = [100, 50, 10, 4, 5];
 const AIR = { density: 1.2, viscosity: 1.81e-5 };
 const SUPPLY = { duty: 0.95, driverResistance: 0.01, auxCurrent: 0.4 };
-const LIP = { perimeter: 0.36, land: 0.004, lossSum: 1.5 };
-const OPENING = { area: 1.2e-5, dischargeCoefficient: 0.61 };
+export const LIP = { perimeter: 0.36, land: 0.004, lossSum: 1.5 };
+export const OPENING = { area: 1.2e-5, dischargeCoefficient: 0.61 };
 
 export interface SweepTables {
   readonly motors: readonly {
@@ -152,8 +153,10 @@ export function machineOf(tables: SweepTables, index: number) {
       wireResistance: 0.015,
     },
     supply: SUPPLY,
-    gap: { ...LIP, height: tables.gaps[g] },
-    openings: [OPENING],
+    leak: [
+      { kind: "lipGap", ...LIP, height: tables.gaps[g] },
+      { kind: "opening", ...OPENING },
+    ] satisfies Leak,
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Problem } from "#shared/decide/choose/problem.ts";
-import { machineOf, SWEEP_SIZE, sweepTables } from "./sweepCases.ts";
+import { LIP, OPENING, SWEEP_SIZE, sweepTables } from "./sweepCases.ts";
 
 /** Invented masses, strengths and wants that let some thousands of the million sets pass. */
 const CELL = {
@@ -40,7 +40,6 @@ const WEATHER = { temperature: 293.15, pressure: 101_325, humidity: 0.5 } as con
  */
 export function sweepQuestion(motors = 100): Problem {
   const tables = sweepTables();
-  const { openings, gap } = machineOf(tables, 0);
   return {
     fixed: {
       air: WEATHER,
@@ -92,12 +91,12 @@ export function sweepQuestion(motors = 100): Problem {
     skirts: [
       {
         id: "skirt",
-        perimeter: gap.perimeter,
+        perimeter: LIP.perimeter,
         area: 0.008,
         roughness: 0,
-        land: gap.land,
-        lossSum: gap.lossSum,
-        openings,
+        land: LIP.land,
+        lossSum: LIP.lossSum,
+        openings: [OPENING],
         measuredLeak: null,
         share: 0.1,
         wheelFriction: 0.7,

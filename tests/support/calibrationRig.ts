@@ -2,9 +2,8 @@ import type { CalibrationLeak, CalibrationPull } from "#shared/fit/calibration.t
 import { normalQuantile } from "#shared/numeric/normalQuantile.ts";
 import { createRandom } from "#shared/numeric/random.ts";
 import { airFrom } from "#shared/physics/air.ts";
-import { leakFlow, leakLaw } from "#shared/physics/point/leakLaw.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
-import { EDGE_LOSS } from "#shared/physics/restriction/lipGap.ts";
+import { EDGE_LOSS, gapFlow } from "#shared/physics/restriction/lipGap.ts";
 
 /** An invented rig of the glasshouse crawler; its set gap is far from any that the tests look for, so that reading it would show. */
 export const RIG: PredictInput = {
@@ -96,12 +95,11 @@ export function pulledOnce(
 /** A leak reading of the same skirt, with scatter. */
 export function leakedOnce(pressure: number, truth: Truth, normal: () => number): CalibrationLeak {
   const { skirt, air } = RIG;
-  const gap = { perimeter: skirt.perimeter, land: skirt.land, lossSum: EDGE_LOSS.square };
-  const height = truth.gap + skirt.roughness;
-  const law = leakLaw({ gap: { ...gap, height }, openings: [], measuredLeak: null }, airFrom(air));
+  const { perimeter, land, roughness } = skirt;
+  const lip = { perimeter, land, lossSum: EDGE_LOSS.square, height: truth.gap + roughness };
   return {
     input: { skirt, air },
     pressure,
-    flow: leakFlow(law, pressure) * (1 + truth.scatter * normal()),
+    flow: gapFlow(lip, airFrom(air), pressure) * (1 + truth.scatter * normal()),
   };
 }

@@ -8,8 +8,8 @@ import { calibrationOf } from "../calibration.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
-import { skirtInput } from "../resolve/inputs.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
+import { skirtInput } from "../skirtInput.ts";
 import { skirtMass } from "./bareMass.ts";
 import { admitted, type Context } from "./context.ts";
 
@@ -28,7 +28,7 @@ function atGap({ context, skirt, surface, build }: Standing, gap: number | null)
   const tried = gap === null ? build : { ...build, overrides: { gap } };
   const basis = gapBasis(tried, skirt, calibrationOf(book, tried));
   const leak = leakBasis(book, skirt.id, surface.id, basis);
-  return skirtInput(skirt, surfaceRoughness(book, surface), basis.value, leak);
+  return skirtInput(skirt, surfaceRoughness(book, surface).value, basis.value, leak?.leak ?? null);
 }
 
 function wheelsOf({ context, surface, build }: Standing): number | string {

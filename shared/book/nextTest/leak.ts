@@ -1,7 +1,8 @@
 import type { LeakTest } from "../../model/tests/leak.ts";
 import { airFrom } from "../../physics/air.ts";
-import { leakFlow } from "../../physics/point/leakLaw.ts";
-import { assemble, predict } from "../../physics/predict.ts";
+import { predict } from "../../physics/predict.ts";
+import { leakFlow } from "../../physics/restriction/leak.ts";
+import { skirtLeak, taped } from "../../physics/skirt.ts";
 import { findById } from "../book.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 import { dropFor, plateOf } from "./plate.ts";
@@ -19,13 +20,13 @@ export function plannedLeak({ book, build, resolved }: Asked): Planned | null {
   if (!resolved.input || !skirt || !surface || build.overrides.gap !== undefined) return null;
   const { point } = predict(resolved.input, []);
   if (!point || !(point.pressure > 0)) return null;
-  const { leak } = assemble({ ...resolved.input, skirt: { ...resolved.input.skirt, openings: [] } });
   const air = airFrom(build.air);
+  const leak = skirtLeak(taped(resolved.input.skirt), air);
   const plate = plateOf(book);
   const zs = scatter(SHARES.length);
   const rows = SHARES.flatMap((share, i) => {
     const pressure = share * point.pressure;
-    const found = dropFor(plate, air, leakFlow(leak, pressure) * (1 + SCATTER * zs[i]));
+    const found = dropFor(plate, air, leakFlow(leak, air, pressure) * (1 + SCATTER * zs[i]));
     if (!found) return [];
     const [read, over] = [pressure, found.drop].map((value) => ({ value, unit: "Pa" }));
     return [{ pressure: read, platePressure: over, open: found.open }];

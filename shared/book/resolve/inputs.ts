@@ -1,7 +1,6 @@
 import type { Build } from "../../model/build.ts";
-import type { StoredOf } from "../../model/record.ts";
 import { openCircuitVoltage } from "../../physics/pack.ts";
-import type { PredictInput, SkirtInput } from "../../physics/predict.ts";
+import type { PredictInput } from "../../physics/predict.ts";
 import type { PropellerPredictInput } from "../../physics/propeller.ts";
 import { motorInput, packInput } from "../buildInput.ts";
 import type { FrictionBasis } from "../frictionBasis.ts";
@@ -13,6 +12,7 @@ import type { PartialBases } from "../partial.ts";
 import { type PropellerBasis, powerOf } from "../propellerBasis.ts";
 import { type RotorBasis, testedAt } from "../rotorBasis.ts";
 import type { SurfaceRoughness } from "../roughnessBasis.ts";
+import { skirtInput } from "../skirtInput.ts";
 import type { Parts } from "./parts.ts";
 
 /** What each number of a build rests on. */
@@ -29,27 +29,6 @@ export interface Bases {
   readonly onSurface: SurfaceRoughness | null;
 }
 
-/** @returns a skirt at one gap on a surface of some roughness, a measured leak in its place where there is one, SI */
-export function skirtInput(
-  skirt: StoredOf<"skirts">,
-  { value: roughness }: Pick<SurfaceRoughness, "value">,
-  gap: number,
-  leak: LeakBasis | null,
-): SkirtInput {
-  const { perimeter, area, land, edge, lossSum, openings } = skirt.data;
-  return {
-    perimeter,
-    area,
-    land,
-    edge,
-    lossSum,
-    openings,
-    gap,
-    roughness,
-    measuredLeak: leak?.leak ?? null,
-  };
-}
-
 /** Null where the book lacks what the vehicle stands on. */
 export function partialBases(build: Build, parts: Parts, bases: Bases): PartialBases | null {
   const { skirt } = parts;
@@ -59,7 +38,7 @@ export function partialBases(build: Build, parts: Parts, bases: Bases): PartialB
     ...bases,
     skirtFriction: bases.ofSkirt,
     storedPack: parts.pack,
-    skirt: skirt && skirtInput(skirt, onSurface, bases.gap.value, bases.leak),
+    skirt: skirt && skirtInput(skirt, onSurface.value, bases.gap.value, bases.leak?.leak ?? null),
     skirtShare: skirt?.data.share ?? 0,
   };
 }
@@ -122,6 +101,6 @@ export function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput 
       phiMax,
       sizeCorrection,
     },
-    skirt: skirtInput(skirt, onSurface, gap.value, leak),
+    skirt: skirtInput(skirt, onSurface.value, gap.value, leak?.leak ?? null),
   };
 }

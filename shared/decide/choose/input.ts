@@ -1,7 +1,8 @@
 import { openCircuitVoltage } from "../../physics/pack.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
-import type { Problem } from "./problem.ts";
+import type { SkirtInput } from "../../physics/skirt.ts";
+import type { AdmittedSkirt, Problem } from "./problem.ts";
 import type { Places } from "./result.ts";
 
 /** @returns mass of a set, the vehicle without its chosen parts included [kg] */
@@ -16,11 +17,18 @@ export function massOf(problem: Problem, places: Places): number {
   return parts.reduce((sum, { mass }) => sum + mass, problem.fixed.vehicle.mass);
 }
 
+/** @returns an admitted skirt at one stand-off [m] as {@link skirtLeak} takes it, SI */
+export function skirtAt(admitted: AdmittedSkirt, gap: number): SkirtInput {
+  const { id, mass, height, price, share, wheelFriction, skirtFriction, gaps, ...skirt } = admitted;
+  return { ...skirt, gap };
+}
+
 function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> {
   const { air, vehicle, supply } = problem.fixed;
   const rotor = problem.rotors[places.rotor];
   const motor = problem.motors[places.motor];
-  const { gaps, share, wheelFriction, skirtFriction, ...skirt } = problem.skirts[places.skirt];
+  const admitted = problem.skirts[places.skirt];
+  const { share, wheelFriction, skirtFriction } = admitted;
   return {
     air,
     rotor: {
@@ -39,17 +47,7 @@ function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> 
       thermalResistance: motor.thermalResistance,
     },
     supply: { ...supply, duty: problem.duties[places.duty] },
-    skirt: {
-      perimeter: skirt.perimeter,
-      area: skirt.area,
-      gap: gaps[places.gap],
-      roughness: skirt.roughness,
-      land: skirt.land,
-      edge: skirt.edge,
-      lossSum: skirt.lossSum,
-      openings: skirt.openings,
-      measuredLeak: skirt.measuredLeak,
-    },
+    skirt: skirtAt(admitted, admitted.gaps[places.gap]),
     vehicle: { ...vehicle, mass: massOf(problem, places), skirtShare: share, wheelFriction, skirtFriction },
   };
 }

@@ -1,7 +1,8 @@
 import type { Weather } from "../../physics/air.ts";
 import type { MotorInput, RotorInput, SupplyInput } from "../../physics/point/machine.ts";
-import type { SkirtInput, VehicleInput } from "../../physics/predict.ts";
+import type { VehicleInput } from "../../physics/predict.ts";
 import type { CellInput } from "../../physics/rundown.ts";
+import type { SkirtInput } from "../../physics/skirt.ts";
 
 /** A thing that weighs, takes room and costs. */
 export interface Part {

@@ -1,6 +1,7 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
 import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { suctionAt } from "../../physics/predict.ts";
 import { type Chunk, chunkOver, FLAG } from "./columns.ts";
 import { marginOf } from "./holdNeeds.ts";
 import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
@@ -58,8 +59,15 @@ function frictionUnderLand(c: Float64Array, w: number): number {
   return c[WARM.gapTurbulent] * w * w * Math.sqrt(Math.sqrt(1 / w));
 }
 
+/** F_s of a scanned set, by the prediction's own law. */
+function scannedSuction({ problem, fittedSkirts, air }: Prepared, { solution, fittedSkirt }: Work): number {
+  const { skirt, leak } = fittedSkirts[fittedSkirt];
+  const [pressure, flow] = [solution[WARM_RESULT.pressure], solution[WARM_RESULT.flow]];
+  return suctionAt({ skirt, vehicle: problem.fixed.vehicle }, { leak, air }, pressure, flow);
+}
+
 /** F_s = Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; σ_l = 1/(2x) under a measured leak, whose x is 1 where nothing was measured and nothing passes the lip. */
-function suctionOf(prepared: Prepared, { c, solution, fittedSkirt }: Work): number {
+function fastSuction(prepared: Prepared, { c, solution, fittedSkirt }: Work): number {
   const { lip, area, lipArea } = prepared.fittedSkirts[fittedSkirt];
   const pressure = solution[WARM_RESULT.pressure];
   const flow = solution[WARM_RESULT.flow];
@@ -90,7 +98,7 @@ function writeTurning(prepared: Prepared, work: Work, row: Row): void {
   row.speed = solution[WARM_RESULT.speed];
   row.flow = solution[WARM_RESULT.flow];
   row.pressure = solution[WARM_RESULT.pressure];
-  row.suction = suctionOf(prepared, work);
+  row.suction = row.flags & FLAG.scanned ? scannedSuction(prepared, work) : fastSuction(prepared, work);
   row.windingTemperature =
     thermalResistance === null
       ? WINDING_REFERENCE_TEMPERATURE

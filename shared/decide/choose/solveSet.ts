@@ -135,25 +135,13 @@ function solveScanned(prepared: Prepared, work: Work, index: number): number {
   solution[WARM_RESULT.pressure] = arrival.pressure;
   solution[WARM_RESULT.current] = arrival.current;
   solution[WARM_RESULT.windingResistance] = arrival.windingResistance;
-  const lip = prepared.fittedSkirts[work.fittedSkirt].leak[0];
-  solution[WARM_RESULT.gapVelocity] = lip > 0 ? throughLip(prepared, work, arrival) / lip : arrival.pressure;
   return FLAG.scanned;
-}
-
-/** What is left of the flow for the lip. */
-function throughLip(
-  prepared: Prepared,
-  work: Work,
-  { flow, pressure }: { readonly flow: number; readonly pressure: number },
-): number {
-  const opening = prepared.fittedSkirts[work.fittedSkirt].leak[WARM.openingConductance - WARM.gapArea];
-  return flow - opening * Math.sqrt(pressure);
 }
 
 /**
  * Solves the set that the case is written for.
  *
- *     METHOD 6: the stable crossing of largest flow; from a neighbour's solution where one crossing is proven, by the scan elsewhere
+ *     METHOD 6: the stable crossing of largest flow; from a neighbour's solution where one crossing is proven and the leak is a fast case, by the scan elsewhere
  *
  * @param prepared - the question
  * @param work - this thread's memory, its case written for the set; the solution is left in it
@@ -166,8 +154,8 @@ function throughLip(
 export function solveSet(prepared: Prepared, work: Work, index: number, run: number): number {
   const sizedRotor = prepared.sizedRotors[work.sizedRotor];
   if (!work.turns) return FLAG.noPoint;
-  if (sizedRotor.phiEnd > 0 && solveFast(work, sizedRotor, prepared.fittedSkirts[work.fittedSkirt], run))
-    return 0;
+  const fittedSkirt = prepared.fittedSkirts[work.fittedSkirt];
+  if (fittedSkirt.fast && sizedRotor.phiEnd > 0 && solveFast(work, sizedRotor, fittedSkirt, run)) return 0;
   try {
     return solveScanned(prepared, work, index);
   } catch (error) {

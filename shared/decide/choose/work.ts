@@ -1,3 +1,4 @@
+import { writeFastCase } from "../../physics/point/fastCase.ts";
 import { MOST_COEFFICIENTS } from "../../physics/point/newton.ts";
 import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import type { Prepared } from "./prepare.ts";
@@ -135,7 +136,8 @@ export function writeSet(prepared: Prepared, work: Work, index: number): void {
     work.turns = turnsAt(c, c[WARM.drivingVoltage]);
   }
   if (fittedSkirt !== work.fittedSkirt) {
-    work.c.set(prepared.fittedSkirts[fittedSkirt].leak, WARM.gapArea);
+    const { fast } = prepared.fittedSkirts[fittedSkirt];
+    if (fast) writeFastCase(work.c, fast);
     work.fittedSkirt = fittedSkirt;
   }
 }

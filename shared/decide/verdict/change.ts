@@ -1,4 +1,4 @@
-import type { SkirtInput } from "../../physics/predict.ts";
+import type { SkirtInput } from "../../physics/skirt.ts";
 import type { Case } from "./judge.ts";
 
 /** A setting that a way out may move. */

@@ -1,7 +1,7 @@
 import type { RotorInput } from "../../physics/point/machine.ts";
-import type { SkirtInput } from "../../physics/predict.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { CellInput } from "../../physics/rundown.ts";
+import type { SkirtInput } from "../../physics/skirt.ts";
 import type { Line } from "./reach.ts";
 
 /** One thing that a maker can change. */

@@ -1,4 +1,5 @@
-import type { PredictInput, SkirtInput } from "../../physics/predict.ts";
+import type { PredictInput } from "../../physics/predict.ts";
+import type { SkirtInput } from "../../physics/skirt.ts";
 import { around, type Handle, type Setting } from "./handle.ts";
 
 /** Widest gap looked at [m], and how many times the present one. Our choice. */

@@ -1,6 +1,7 @@
 import { OutOfRangeError, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import type { Weather } from "../../physics/air.ts";
-import type { PredictInput, SkirtInput } from "../../physics/predict.ts";
+import type { PredictInput } from "../../physics/predict.ts";
+import type { SkirtInput } from "../../physics/skirt.ts";
 
 /** What was held true before the tests: normal, cut at 0. */
 export interface Belief {

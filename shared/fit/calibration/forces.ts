@@ -2,9 +2,9 @@ import { OutOfRangeError } from "../../numeric/errors.ts";
 import { createPchip, type Pchip } from "../../numeric/pchip.ts";
 import { airFrom } from "../../physics/air.ts";
 import { STANDARD_GRAVITY } from "../../physics/constants.ts";
-import { leakFlow, leakLaw } from "../../physics/point/leakLaw.ts";
 import type { PredictInput } from "../../physics/predict.ts";
-import { EDGE_LOSS } from "../../physics/restriction/lipGap.ts";
+import { leakFlow } from "../../physics/restriction/leak.ts";
+import { skirtLeak } from "../../physics/skirt.ts";
 import type { CalibrationLeak, CalibrationPull } from "./data.ts";
 import { suctionsOver } from "./suctionsOver.ts";
 
@@ -96,12 +96,7 @@ export function forceOf(grip: Grip, suction: number, friction: number): number {
 
 /** @returns predicted flow of a leak reading as a law of the gap, gap [m] → Q [m³/s] */
 export function flowLaw({ input, pressure }: CalibrationLeak): GapLaw {
-  const { perimeter, roughness, land, edge, lossSum, openings } = input.skirt;
   const air = airFrom(input.air);
-  const lip = { perimeter, land, lossSum: lossSum ?? EDGE_LOSS[edge ?? "square"] };
-  return (gap) =>
-    leakFlow(
-      leakLaw({ gap: { ...lip, height: gap + roughness }, openings, measuredLeak: null }, air),
-      pressure,
-    );
+  const skirt = { ...input.skirt, measuredLeak: null };
+  return (gap) => leakFlow(skirtLeak({ ...skirt, gap }, air), air, pressure);
 }

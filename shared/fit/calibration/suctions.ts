@@ -1,10 +1,12 @@
 import { chebyshevInterpolant } from "../../numeric/chebyshevInterpolant.ts";
 import { findRoot } from "../../numeric/root.ts";
+import type { Air } from "../../physics/air.ts";
 import { crossingNear } from "../../physics/operatingPoint.ts";
-import { isSealed, type LeakLaw, leakFlow, leakLaw } from "../../physics/point/leakLaw.ts";
 import { type Machine, overcomesFriction, psiAt } from "../../physics/point/machine.ts";
 import { balancedSpeed } from "../../physics/point/speed.ts";
 import { type Assembly, assemble, type PredictInput, suctionAt } from "../../physics/predict.ts";
+import { isSealed, type Leak, leakFlow } from "../../physics/restriction/leak.ts";
+import { skirtLeak } from "../../physics/skirt.ts";
 
 /** Greatest miss of the speed between the places where the torques were balanced [-]. */
 const SPEED_TOLERANCE = 1e-11;
@@ -36,10 +38,10 @@ function assembledAt(input: PredictInput, gap: number): Assembly & { readonly at
 export function solvedSuctions(input: PredictInput, gaps: readonly number[]): number[] {
   let phi = 0;
   const falling = gaps.toReversed().map((gap) => {
-    const { at, machine, leak } = assembledAt(input, gap);
-    const crossing = crossingNear(machine, leak, phi);
+    const assembly = assembledAt(input, gap);
+    const crossing = crossingNear(assembly.machine, assembly.leak, phi);
     phi = crossing?.phi ?? 0;
-    return crossing ? suctionAt(at, leak, crossing.pressure, crossing.flow) : 0;
+    return crossing ? suctionAt(assembly.at, assembly, crossing.pressure, crossing.flow) : 0;
   });
   return falling.reverse();
 }
@@ -63,14 +65,14 @@ function curveOf(machine: Machine): Curve | null {
   return { end, at };
 }
 
-const excessOf = (curve: Curve, leak: LeakLaw) => (phi: number) => {
+const excessOf = (curve: Curve, leak: Leak, air: Air) => (phi: number) => {
   const { pressure, flow } = curve.at(phi);
-  return leakFlow(leak, pressure) - flow;
+  return leakFlow(leak, air, pressure) - flow;
 };
 
 /** The crossing at the widest gap, if it is the only one there and stable. */
-function startOf(machine: Machine, leak: LeakLaw, curve: Curve): number | null {
-  const excess = excessOf(curve, leak);
+function startOf({ machine, leak, air }: Assembly, curve: Curve): number | null {
+  const excess = excessOf(curve, leak, air);
   const phis = Array.from({ length: SCAN + 1 }, (_, i) => (curve.end * i) / SCAN);
   const signs = phis.map((phi) => excess(phi) > 0);
   const turns = signs.flatMap((above, i) => (i > 0 && above !== signs[i - 1] ? [i] : []));
@@ -99,18 +101,12 @@ function ahead(known: readonly number[]): number {
   return Math.max(c / 2, 3 * c - 3 * b + a);
 }
 
-function leakAt({ skirt }: PredictInput, gap: number, widest: LeakLaw): LeakLaw {
-  if (!widest.gap) return widest;
-  const lip = { ...widest.gap, height: gap + skirt.roughness };
-  return leakLaw({ gap: lip, openings: skirt.openings, measuredLeak: null }, widest.air);
-}
-
 /** φ at each gap, from the widest down; null where the branch can't be followed. */
-function traced(curve: Curve, first: number, leaks: readonly LeakLaw[]): number[] | null {
+function traced(curve: Curve, first: number, leaks: readonly Leak[], air: Air): number[] | null {
   const phis = [first];
   for (const leak of leaks.slice(1)) {
     const most = phis[phis.length - 1];
-    const phi = isSealed(leak) ? 0 : secant(excessOf(curve, leak), ahead(phis.slice(-3)), most);
+    const phi = isSealed(leak) ? 0 : secant(excessOf(curve, leak, air), ahead(phis.slice(-3)), most);
     if (phi === null) return null;
     phis.push(phi);
   }
@@ -131,16 +127,17 @@ function traced(curve: Curve, first: number, leaks: readonly LeakLaw[]): number[
  */
 export function tracedSuctions(input: PredictInput, gaps: readonly number[]): number[] | null {
   const falling = gaps.toReversed();
-  const { machine, leak: widest } = assembledAt(input, falling[0]);
-  const curve = curveOf(machine);
-  const first = curve && !isSealed(widest) ? startOf(machine, widest, curve) : null;
+  const widest = assembledAt(input, falling[0]);
+  const { air } = widest;
+  const curve = curveOf(widest.machine);
+  const first = curve && !isSealed(widest.leak) ? startOf(widest, curve) : null;
   if (!curve || first === null) return null;
-  const leaks = falling.map((gap) => leakAt(input, gap, widest));
-  const phis = traced(curve, first, leaks);
+  const leaks = falling.map((gap) => skirtLeak({ ...input.skirt, gap }, air));
+  const phis = traced(curve, first, leaks, air);
   if (!phis) return null;
   const suctions = phis.map((phi, i) => {
     const { pressure, flow } = curve.at(phi);
-    return suctionAt(input, leaks[i], pressure, flow);
+    return suctionAt(input, { leak: leaks[i], air }, pressure, flow);
   });
   return suctions.reverse();
 }

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { supply, weather } from "../conditions.ts";
-import { edgeShape, openingPart } from "../parts/skirt.ts";
+import { drilledHoles, edgeShape, honeycombPart, openingPart } from "../parts/skirt.ts";
 import { anyNumber, nonNegative, positive, within } from "../scalar.ts";
 import { vehicleShape } from "../vehicle.ts";
 import { boreFits, cellLimits, motorLimits, rotorBody } from "./makers.ts";
@@ -68,6 +68,12 @@ export const measuredLeak = z.strictObject({
   viscosity: positive("Pa·s", 1e-3).default(1.81e-5),
 });
 
+/** A joint of the surface under part of the lip. */
+export const skirtJoint = z.strictObject({
+  span: nonNegative("m, length of lip over it", 20),
+  depth: nonNegative("m, how far the surface lies lower there", 1),
+});
+
 export const skirtInput = z.strictObject({
   perimeter: positive("m", 20),
   area: positive("m²", 10),
@@ -77,6 +83,9 @@ export const skirtInput = z.strictObject({
   edge: edgeShape.optional(),
   lossSum: nonNegative("", 20).optional().describe("entry plus exit loss, in the place of edge"),
   openings: z.array(openingPart).max(40).default([]),
+  holes: z.array(drilledHoles).max(40).default([]).describe("drilled, beside the lip"),
+  honeycombs: z.array(honeycombPart).max(10).default([]).describe("short tubes, beside the lip"),
+  joint: skirtJoint.nullable().default(null),
   measuredLeak: measuredLeak.nullable().default(null),
 });
 

@@ -4,7 +4,7 @@ import { valueAt } from "./schemaAt.ts";
 /** Inputs that a sample may vary at once, as many as the samples have dimensions for. */
 const MOST_UNCERTAIN = 40;
 /** Numbers that count something: they are what they are. */
-const COUNTS = new Set(["pack.series", "pack.parallel"]);
+const COUNT = /^(pack\.(series|parallel)|skirt\.\w+\.\d+\.count)$/;
 /** Keys of a body that hold no build. */
 const NO_BUILD = new Set([
   "uncertainty",
@@ -37,7 +37,7 @@ interface WithUncertainty {
 
 function problemOf(body: object, path: string): string | null {
   const keys = path.split(".");
-  if (COUNTS.has(path)) return "a count carries no uncertainty";
+  if (COUNT.test(path)) return "a count carries no uncertainty";
   const known = !NO_BUILD.has(keys[0]) && !keys.includes("length");
   if (known && typeof valueAt(body, keys) === "number") return null;
   return `there is no number at ${JSON.stringify(path)} in this request; allowed: the path of one, for example "skirt.gap"`;

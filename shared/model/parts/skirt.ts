@@ -10,6 +10,20 @@ export const openingPart = z.strictObject({
   dischargeCoefficient: positive("", 1.2).default(0.61),
 });
 
+/** Drilled holes of one size, through the skirt or the cover. */
+export const drilledHoles = z.strictObject({
+  count: z.int().min(1).max(1000).default(1),
+  diameter: positive("m", 0.5),
+  thickness: nonNegative("m, of the wall", 0.5),
+});
+
+/** Equal short tubes side by side: a grille, a flow straightener. */
+export const honeycombPart = z.strictObject({
+  count: z.int().min(1).max(100_000),
+  diameter: positive("m, bore of a tube", 0.1),
+  length: positive("m, of the tubes", 1),
+});
+
 const figures = {
   perimeter: positive("m, along the lip", 20),
   area: positive("m², inside the lip", 10),
@@ -22,6 +36,8 @@ const figures = {
     .default("set")
     .describe("measured: with feeler gauges or shims under the finished vehicle"),
   openings: z.array(openingPart).max(40).default([]),
+  holes: z.array(drilledHoles).max(40).default([]),
+  honeycombs: z.array(honeycombPart).max(10).default([]),
   share: fraction().default(0).describe("share of the normal force that the skirt carries"),
   friction: nonNegative("skirt on the surface", 5).default(0.3),
   height: positive("m", 1).optional(),

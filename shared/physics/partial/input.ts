@@ -1,8 +1,9 @@
 import type { Weather } from "../air.ts";
 import type { RotorInput } from "../point/machine.ts";
-import type { PredictInput, SkirtInput, VehicleInput } from "../predict.ts";
+import type { PredictInput, VehicleInput } from "../predict.ts";
 import type { PropellerPredictInput } from "../propeller.ts";
 import type { PropellerInput } from "../propellerLaw.ts";
+import type { SkirtInput } from "../skirt.ts";
 
 /** A vehicle whose wheels' friction may be unknown: null. */
 export type PartialVehicle = Omit<VehicleInput, "wheelFriction"> & { readonly wheelFriction: number | null };

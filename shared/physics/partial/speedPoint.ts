@@ -1,11 +1,12 @@
 import { NotEnoughDataError } from "../../numeric/errors.ts";
 import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.ts";
 import { findRoot } from "../../numeric/root.ts";
-import { airFrom } from "../air.ts";
+import { type Air, airFrom } from "../air.ts";
 import { readingOf } from "../fanlaws/coefficients.ts";
-import { isSealed, type LeakLaw, leakFlow } from "../point/leakLaw.ts";
-import { skirtLeak, suctionAt } from "../predict.ts";
+import { suctionAt } from "../predict.ts";
 import { isBeyondTested, thrustAndPower } from "../propellerLaw.ts";
+import { isSealed, type Leak, leakFlow } from "../restriction/leak.ts";
+import { skirtLeak } from "../skirt.ts";
 import type { AtSpeeds, PartialVehicle } from "./input.ts";
 
 /** What a rotor does at one speed. */
@@ -53,17 +54,18 @@ function arrivalPhi(curve: Ducted["curve"], excess: (phi: number) => number): nu
 
 function ductedAt(
   { curve, skirt }: Ducted,
-  leak: LeakLaw,
+  state: { readonly leak: Leak; readonly air: Air },
   vehicle: PartialVehicle,
   speed: number,
 ): SpeedPoint | null {
-  const state = { diameter: curve.diameter, speed, density: leak.air.density };
+  const { leak, air } = state;
+  const turning = { diameter: curve.diameter, speed, density: air.density };
   const at = (phi: number) => {
     const psi = Math.max(0, evaluatePolynomial(curve.psi, phi));
-    const { flow, pressure } = readingOf({ phi, psi, lambda: null }, state);
+    const { flow, pressure } = readingOf({ phi, psi, lambda: null }, turning);
     return { flow, pressure };
   };
-  const excess = (phi: number) => leakFlow(leak, at(phi).pressure) - at(phi).flow;
+  const excess = (phi: number) => leakFlow(leak, air, at(phi).pressure) - at(phi).flow;
   const phi = isSealed(leak) ? 0 : arrivalPhi(curve, excess);
   if (phi === null) return null;
   const { flow, pressure } = at(phi);
@@ -72,12 +74,12 @@ function ductedAt(
     speed,
     flow,
     pressure,
-    suction: suctionAt({ skirt, vehicle }, leak, pressure, flow),
+    suction: suctionAt({ skirt, vehicle }, state, pressure, flow),
     extrapolated,
   };
 }
 
-function propellerAt({ curve }: Propeller, air: ReturnType<typeof airFrom>, speed: number): SpeedPoint {
+function propellerAt({ curve }: Propeller, air: Air, speed: number): SpeedPoint {
   const rotor = { ...curve, power: [0, 0] } as const;
   const { thrust } = thrustAndPower(rotor, air, speed);
   return {
@@ -108,6 +110,6 @@ export function speedPoints(
 ): SpeedPoint[] {
   const air = airFrom(weather);
   if (rotor.kind === "propeller") return speeds.map((speed) => propellerAt(rotor, air, speed));
-  const leak = skirtLeak(rotor.skirt, air);
-  return speeds.flatMap((speed) => ductedAt(rotor, leak, vehicle, speed) ?? []);
+  const state = { leak: skirtLeak(rotor.skirt, air), air };
+  return speeds.flatMap((speed) => ductedAt(rotor, state, vehicle, speed) ?? []);
 }

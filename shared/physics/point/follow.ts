@@ -1,6 +1,6 @@
 import { evaluatePolynomial } from "../../numeric/polynomial.ts";
 import { COPPER_TEMPERATURE_COEFFICIENT, WINDING_REFERENCE_TEMPERATURE } from "../constants.ts";
-import { type LeakLaw, leakFlow } from "./leakLaw.ts";
+import { type Leak, leakFlow } from "../restriction/leak.ts";
 import { type Machine, overcomesFriction, psiAt } from "./machine.ts";
 
 /** Where a crossing was found, and the slope with which the next one is looked for. */
@@ -79,7 +79,7 @@ function settledWinding(machine: Machine, load: number, start: number): number {
  */
 export function followCrossing(
   machine: Machine,
-  leak: LeakLaw,
+  leak: Leak,
   from: Readonly<Followed>,
   into: Followed,
 ): boolean {
@@ -93,7 +93,7 @@ export function followCrossing(
     const tipSpeed = speedAt(machine, load, winding) * radius;
     into.pressure = 0.5 * air.density * tipSpeed * tipSpeed * psiAt(machine, phi, tipSpeed);
     into.flow = phi * area * tipSpeed;
-    return into.pressure >= 0 ? leakFlow(leak, into.pressure) - into.flow : Number.NaN;
+    return into.pressure >= 0 ? leakFlow(leak, air, into.pressure) - into.flow : Number.NaN;
   };
   let a = from.phi;
   let fa = excess(a);

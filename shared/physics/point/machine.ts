@@ -1,7 +1,7 @@
 import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.ts";
-import type { Fluid } from "../air.ts";
 import { torqueConstant } from "../motor.ts";
 import { type Pack, packResistance } from "../pack.ts";
+import type { LeakAir } from "../restriction/law.ts";
 import { windingResistance } from "../winding.ts";
 import { type SizeLaw, sizeLaw, type TestedAt } from "./sizeLaw.ts";
 
@@ -61,7 +61,7 @@ export interface Circuit {
 /** Rotor, motor and supply, made ready to be asked for their speed at any φ. */
 export interface Machine extends Circuit {
   readonly rotor: RotorInput;
-  readonly air: Fluid;
+  readonly air: LeakAir;
   /** of the air, where the winding's heat goes [K] */
   readonly ambient: number;
   /** D/2 [m] */
@@ -119,7 +119,7 @@ export function assembleMachine(input: {
   readonly motor: MotorInput;
   readonly pack: PackInput;
   readonly supply: SupplyInput;
-  readonly air: Fluid;
+  readonly air: LeakAir;
   readonly ambient: number;
 }): Machine {
   const { rotor, air, ambient } = input;

@@ -1,9 +1,8 @@
 import { OutOfRangeError, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
-import { findRoot } from "../../numeric/root.ts";
-import type { Air } from "../air.ts";
 import { HEAT_CAPACITY_RATIO } from "../constants.ts";
 import type { Note } from "../note.ts";
 import { type HoleEdge, holeDischargeCoefficient, ISO_TERM_HELD_BELOW } from "./holeCoefficient.ts";
+import { type LeakAir, type RestrictionLaw, slopeByDifference } from "./law.ts";
 
 /** Round holes of one size through a wall between two large rooms: a bleed plate, or vents. */
 export interface Holes {
@@ -32,8 +31,6 @@ export interface HoleFlow {
   readonly reynolds: number;
 }
 
-type HoleAir = Pick<Air, "density" | "viscosity" | "pressure">;
-
 /** ISO 5167-2:2003, 5.3.2.2 with β → 0. */
 const EXPANSIBILITY = 0.351;
 /** ISO 5167-2 holds for p₂/p₁ of this and above. */
@@ -61,46 +58,23 @@ const NO_HOLE_FROM = 50;
  * Valid for t/d ≤ 10, holes several bores apart; p₂/p₁ ≥ 0.75. {@link holeNotes} says what lies outside.
  * Source: {@link holeDischargeCoefficient}; ISO 5167-2:2003, 5.3.2.2 (β → 0); docs/method/restriction.md
  */
-export function holeFlow(holes: Holes, air: HoleAir, pressure: number, path = "hole"): HoleFlow {
+export function holeFlow(holes: Holes, air: LeakAir, pressure: number, path = "hole"): HoleFlow {
   checkHoles(holes, air, path);
   requireNonNegative("pressure", pressure);
-  if (!(pressure < air.pressure))
-    throw new OutOfRangeError("pressure", pressure, `below the ambient pressure, ${air.pressure}`);
+  const ambient = ambientOf(air);
+  if (!(pressure < ambient))
+    throw new OutOfRangeError("pressure", pressure, `below the ambient pressure, ${ambient}`);
   const velocity = Math.sqrt((2 * pressure) / air.density);
   const theoretical = (air.density * holes.diameter * velocity) / air.viscosity;
   const coefficient = holes.dischargeCoefficient ?? computedCoefficient(holes, theoretical);
   const reynolds = coefficient * theoretical;
   const area = (holes.count * Math.PI * holes.diameter ** 2) / 4;
   return {
-    flow: area * coefficient * holeExpansibility(pressure, air.pressure) * velocity,
+    flow: area * coefficient * holeExpansibility(pressure, ambient) * velocity,
     dischargeCoefficient: coefficient,
     uncertainty: holes.dischargeCoefficient === undefined ? uncertaintyOf(holes, reynolds) : 0,
     reynolds,
   };
-}
-
-/**
- * Suction at which holes pass a given flow, the inverse of {@link holeFlow}.
- *
- *     Q(Δp) = flow
- *
- * @param holes - bore, wall, rounding [m], count [-], edge, own C_d [-]
- * @param air - density [kg/m³], viscosity [Pa·s], ambient pressure [Pa]
- * @param flow - volume flow through all holes [m³/s], ≥ 0
- * @returns Δp [Pa]
- * @throws {OutOfRangeError} as {@link holeFlow}, and on a flow that needs more than half the ambient pressure
- *
- * Valid as {@link holeFlow}. Source: bracketed root of it
- */
-export function holePressure(holes: Holes, air: HoleAir, flow: number): number {
-  checkHoles(holes, air);
-  requireNonNegative("flow", flow);
-  if (flow === 0) return 0;
-  const most = air.pressure / 2;
-  const largest = holeFlow(holes, air, most).flow;
-  if (!(flow <= largest)) throw new OutOfRangeError("flow", flow, `0 to ${largest}`);
-  const excess = (root: number) => holeFlow(holes, air, root * root).flow - flow;
-  return findRoot(excess, 0, Math.sqrt(most)).root ** 2;
 }
 
 /**
@@ -131,7 +105,7 @@ export function holeExpansibility(pressure: number, ambient: number): number {
  *
  * Valid for any holes that {@link holeFlow} takes. Source: ranges of the sources named there
  */
-export function holeNotes(holes: Holes, air: HoleAir, pressure: number): Note[] {
+export function holeNotes(holes: Holes, air: LeakAir, pressure: number): Note[] {
   const { reynolds } = holeFlow(holes, air, pressure);
   const notes: Note[] = [];
   const computed = holes.dischargeCoefficient === undefined;
@@ -145,7 +119,7 @@ export function holeNotes(holes: Holes, air: HoleAir, pressure: number): Note[] 
       code: "hole-reynolds-low",
       message: `At Re ${reynolds.toFixed(0)} the hole's coefficient is an estimate, ±15 %: use larger or fewer holes.`,
     });
-  if (1 - pressure / air.pressure < LEAST_PRESSURE_RATIO)
+  if (1 - pressure / ambientOf(air) < LEAST_PRESSURE_RATIO)
     notes.push({
       code: "hole-compressible",
       message:
@@ -154,7 +128,31 @@ export function holeNotes(holes: Holes, air: HoleAir, pressure: number): Note[] 
   return notes;
 }
 
-function checkHoles(holes: Holes, air: HoleAir, path = "hole"): void {
+const flowThrough = (holes: Holes, air: LeakAir, pressure: number): number =>
+  holeFlow(holes, air, pressure).flow;
+
+/** Holes of one size, as a restriction. */
+export const holesLaw: RestrictionLaw<Holes> = {
+  flow: flowThrough,
+  slope: slopeByDifference(flowThrough),
+  isOpen: () => true,
+  underLip: null,
+  air: ["density", "viscosity", "pressure"],
+  words: {
+    name: "holes",
+    equation: "Q = N·C_d·ε·(πd²/4)·√(2Δp/ρ),  C_d(t/d, Re),  ε = 1 − 0.351[1 − (p₂/p₁)^(1/1.4)]",
+    numbers: {
+      count: ["N", "holes", ""],
+      diameter: ["d", "bore", "m"],
+      thickness: ["t", "wall", "m"],
+    },
+    velocity: null,
+    source: "Idelchik; Lichtarowicz, Duggins & Markland (1965); ISO 5167-2; docs/method/restriction.md",
+  },
+  notes: holeNotes,
+};
+
+function checkHoles(holes: Holes, air: LeakAir, path = "hole"): void {
   requirePositive(`${path}.diameter`, holes.diameter);
   requireNonNegative(`${path}.thickness`, holes.thickness);
   if (!(Number.isInteger(holes.count) && holes.count >= 1))
@@ -170,7 +168,10 @@ function checkHoles(holes: Holes, air: HoleAir, path = "hole"): void {
     );
   requirePositive("air.density", air.density);
   requirePositive("air.viscosity", air.viscosity);
-  requirePositive("air.pressure", air.pressure);
+}
+
+function ambientOf({ pressure }: LeakAir): number {
+  return requirePositive("air.pressure", pressure ?? Number.NaN);
 }
 
 function computedCoefficient(holes: Holes, theoreticalReynolds: number): number {

@@ -5,6 +5,7 @@ import {
   requirePositive,
 } from "../../numeric/errors.ts";
 import type { Fluid } from "../air.ts";
+import type { RestrictionLaw } from "./law.ts";
 
 export interface LipGap {
   /** length of the lip along the seal, P [m] */
@@ -33,34 +34,14 @@ export const EDGE_LOSS = {
 const PLATES_LAMINAR = 96;
 /** Blasius' law f = 0.3164 Re^(−1/4) [-]. Measured. */
 const BLASIUS = 0.3164;
+/** Power of the velocity in Blasius' drop [-]. */
+const BLASIUS_POWER = 1.75;
 /** Reynolds number where the two laws of f cross, about 2039 [-]. */
 export const CROSSING_REYNOLDS = (PLATES_LAMINAR / BLASIUS) ** (4 / 3);
 /** The Newton steps fall from above and end when they stop falling; five or six suffice. */
 const MAX_STEPS = 60;
 /** A step of this size, relative to the velocity, is rounding. */
 const SETTLED = 4 * Number.EPSILON;
-
-/**
- * Pressure drop across one lip gap at a given flow.
- *
- *     Δp = ½ρv²·[K + f·ℓ/(2h)],  f = max(96/Re, 0.3164/Re^0.25),  Re = ρ·v·2h/μ,  v = Q/(P·h)
- *
- * @param gap - perimeter, height, land [m]; loss sum [-]
- * @param air - density [kg/m³], viscosity [Pa·s]
- * @param flow - volume flow through the gap [m³/s], ≥ 0
- * @returns Δp [Pa]; exactly 0 at Q = 0
- * @throws {OutOfRangeError} on a negative or non-finite input; on a flow through a gap of height 0
- *
- * Valid for Mach < 0.3 in the gap. The source of f gives no range for short lands (ℓ < 10 h).
- * Source: plane Poiseuille flow (White, Viscous Fluid Flow); Blasius (1913); docs/method/restriction.md
- */
-export function gapPressure(gap: LipGap, air: Fluid, flow: number): number {
-  checkGap(gap, air);
-  requireNonNegative("flow", flow);
-  if (flow === 0) return 0;
-  const v = gapVelocity(gap, flow);
-  return 0.5 * air.density * v * v * gap.lossSum + frictionAt(gap, air, v);
-}
 
 /**
  * The part of a lip gap's pressure drop that is lost by friction along the land.
@@ -71,9 +52,9 @@ export function gapPressure(gap: LipGap, air: Fluid, flow: number): number {
  * @param air - density [kg/m³], viscosity [Pa·s]
  * @param flow - volume flow through the gap [m³/s], ≥ 0
  * @returns friction part of Δp [Pa]; exactly 0 at Q = 0
- * @throws {OutOfRangeError} as {@link gapPressure}
+ * @throws {OutOfRangeError} as {@link gapFlow}, on a flow through a gap of height 0
  *
- * Valid and source: as {@link gapPressure}
+ * Valid and source: as {@link gapFlow}
  */
 export function gapFrictionPressure(gap: LipGap, air: Fluid, flow: number): number {
   checkGap(gap, air);
@@ -82,7 +63,7 @@ export function gapFrictionPressure(gap: LipGap, air: Fluid, flow: number): numb
 }
 
 /**
- * Volume flow through one lip gap at a given suction, the inverse of {@link gapPressure}.
+ * Volume flow through one lip gap at a given suction.
  *
  *     Δp = ½ρv²·[K + f·ℓ/(2h)],  f = max(96/Re, 0.3164/Re^0.25),  Q = v·P·h
  *
@@ -106,6 +87,56 @@ export function gapFlow(gap: LipGap, air: Fluid, pressure: number): number {
   return v * gap.perimeter * gap.height;
 }
 
+/**
+ * Slope of a lip gap's law.
+ *
+ *     dQ/dΔp = P·h/(dΔp/dv),  dΔp/dv = ρ·K·v + (12μℓ/h² or 1.75·Δp_f/v)
+ *
+ * @param gap - perimeter, height, land [m]; loss sum [-]
+ * @param air - density [kg/m³], viscosity [Pa·s]
+ * @param pressure - Δp across the lip [Pa], > 0
+ * @returns dQ/dΔp [m³/(s·Pa)]; 0 at h = 0
+ * @throws {OutOfRangeError} as {@link gapFlow}
+ *
+ * Valid and source: as {@link gapFlow}
+ */
+export function gapSlope(gap: LipGap, air: Fluid, pressure: number): number {
+  const flow = gapFlow(gap, air, pressure);
+  if (flow === 0) return 0;
+  const v = gapVelocity(gap, flow);
+  const reynolds = (air.density * v * 2 * gap.height) / air.viscosity;
+  const power = reynolds <= CROSSING_REYNOLDS ? 1 : BLASIUS_POWER;
+  const byVelocity = air.density * gap.lossSum * v + (power * frictionAt(gap, air, v)) / v;
+  return (gap.perimeter * gap.height) / byVelocity;
+}
+
+/** A lip at one height over the surface, as a restriction. */
+export const lipGapLaw: RestrictionLaw<LipGap> = {
+  flow: gapFlow,
+  slope: gapSlope,
+  isOpen: ({ height }) => height > 0,
+  underLip: {
+    length: ({ perimeter }) => perimeter,
+    frictionDrop: (gap, air, pressure) =>
+      gap.height > 0 ? gapFrictionPressure(gap, air, gapFlow(gap, air, pressure)) : null,
+    shareWords: () => "σ = 1 − ½Δp_friction/Δp",
+  },
+  air: ["density", "viscosity"],
+  words: {
+    name: "lip gap",
+    equation: "Q = P·h·v;  Δp = ½ρv²·[K + f·ℓ/(2h)],  f = max(96/Re, 0.3164/Re^¼),  Re = 2ρvh/μ",
+    numbers: {
+      perimeter: ["P", "length of the lip", "m"],
+      height: ["h", "gap and roughness together", "m"],
+      land: ["ℓ", "width of the lip", "m"],
+      lossSum: ["K", "losses at entry and exit", ""],
+    },
+    velocity: (gap, air, pressure) => gapFlow(gap, air, pressure) / (gap.perimeter * gap.height),
+    source: "plane Poiseuille flow (White, Viscous Fluid Flow); Blasius (1913); docs/method/restriction.md",
+  },
+  notes: null,
+};
+
 function checkGap(gap: LipGap, air: Fluid): void {
   requirePositive("gap.perimeter", gap.perimeter);
   requireNonNegative("gap.height", gap.height);
@@ -128,8 +159,8 @@ function frictionAt(gap: LipGap, air: Fluid, v: number): number {
   return blasiusFactor(gap, air) * v * v * quarterRoot(1 / v);
 }
 
-/** c in Δp_f = c·v^1.75 on Blasius' branch. */
-function blasiusFactor(gap: LipGap, air: Fluid): number {
+/** @returns c in Δp_f = c·v^1.75 on Blasius' branch [Pa·(s/m)^1.75] */
+export function blasiusFactor(gap: LipGap, air: Fluid): number {
   const atUnitVelocity = BLASIUS * quarterRoot(air.viscosity / (air.density * 2 * gap.height));
   return 0.5 * air.density * atUnitVelocity * (gap.land / (2 * gap.height));
 }
@@ -152,7 +183,7 @@ function turbulentVelocity(gap: LipGap, air: Fluid, pressure: number, above: num
   for (let step = 0; step < MAX_STEPS; step += 1) {
     const frictionDrop = friction * v * v * quarterRoot(1 / v);
     const excess = inertia * v * v + frictionDrop - pressure;
-    const next = v - (excess * v) / (2 * inertia * v * v + 1.75 * frictionDrop);
+    const next = v - (excess * v) / (2 * inertia * v * v + BLASIUS_POWER * frictionDrop);
     if (next >= v * (1 - SETTLED)) return next;
     v = next;
   }

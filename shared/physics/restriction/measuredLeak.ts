@@ -1,5 +1,6 @@
 import { OutOfRangeError, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import type { Fluid } from "../air.ts";
+import type { RestrictionLaw } from "./law.ts";
 
 export interface MeasuredLeak {
   /** C_L at the air of the test [m³/(s·Pa^x)] */
@@ -34,6 +35,7 @@ export function leakCoefficientAt(leak: MeasuredLeak, air: Fluid): number {
   requirePositive("measuredLeak.viscosity", leak.viscosity);
   const density = requirePositive("air.density", air.density) / leak.density;
   const viscosity = requirePositive("air.viscosity", air.viscosity) / leak.viscosity;
+  if (density === 1 && viscosity === 1) return leak.coefficient;
   return leak.coefficient * density ** (exponent - 1) * viscosity ** (1 - 2 * exponent);
 }
 
@@ -55,20 +57,32 @@ export function measuredLeakFlow(leak: MeasuredLeak, air: Fluid, pressure: numbe
   return leakCoefficientAt(leak, air) * pressure ** leak.exponent;
 }
 
-/**
- * Pressure drop of a measured leak at a given flow, the inverse of {@link measuredLeakFlow}.
- *
- *     Δp = (Q/C_L)^(1/x)
- *
- * @param leak - coefficient [m³/(s·Pa^x)], exponent [-], density [kg/m³] and viscosity [Pa·s] of the test
- * @param air - density [kg/m³], viscosity [Pa·s] now
- * @param flow - volume flow [m³/s], ≥ 0
- * @returns Δp [Pa]
- * @throws {OutOfRangeError} as {@link leakCoefficientAt}, and on a negative or non-finite flow
- *
- * Valid and source: as {@link measuredLeakFlow}
- */
-export function measuredLeakPressure(leak: MeasuredLeak, air: Fluid, flow: number): number {
-  requireNonNegative("flow", flow);
-  return (flow / leakCoefficientAt(leak, air)) ** (1 / leak.exponent);
+/** A measured leak in the place of a stretch of lip. */
+export interface MeasuredLip extends MeasuredLeak {
+  /** length of lip that it stands for [m] */
+  readonly perimeter: number;
 }
+
+/** A measured leak, as a restriction. */
+export const measuredLeakLaw: RestrictionLaw<MeasuredLip> = {
+  flow: measuredLeakFlow,
+  slope: (leak, air, pressure) => (leak.exponent * measuredLeakFlow(leak, air, pressure)) / pressure,
+  isOpen: ({ coefficient }) => coefficient > 0,
+  underLip: {
+    length: ({ perimeter }) => perimeter,
+    frictionDrop: ({ exponent }, _air, pressure) => (2 - 1 / exponent) * pressure,
+    shareWords: ({ exponent }) => `σ = 1/(2x),  x = ${exponent.toPrecision(3)} of the leak test`,
+  },
+  air: ["density", "viscosity"],
+  words: {
+    name: "measured leak",
+    equation: "Q = C_L·Δp^x,  C_L ∝ ρ^(x−1)·μ^(1−2x)",
+    numbers: {
+      coefficient: ["C_L", "from leak tests, at this air", "m³/(s·Pa^x)"],
+      exponent: ["x", "from leak tests", ""],
+    },
+    velocity: null,
+    source: "form of ISO 9972 and ASTM E779, fitted to the leak tests; docs/method/restriction.md",
+  },
+  notes: null,
+};

@@ -1,5 +1,6 @@
 import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import type { Fluid } from "../air.ts";
+import type { RestrictionLaw } from "./law.ts";
 
 export interface Opening {
   /** free area, A [m²] */
@@ -30,28 +31,28 @@ export function openingFlow(opening: Opening, air: Pick<Fluid, "density">, press
   return effectiveArea(opening) * Math.sqrt((2 * pressure) / air.density);
 }
 
-/**
- * Pressure drop across an opening at a given flow, the inverse of {@link openingFlow}.
- *
- *     Δp = ½ρ·(Q/(C_d·A))²
- *
- * @param opening - free area, > 0 unless the flow is 0 [m²], discharge coefficient [-]
- * @param air - density [kg/m³]
- * @param flow - volume flow [m³/s], ≥ 0
- * @returns Δp [Pa]
- * @throws {OutOfRangeError} on a negative or non-finite input, a flow through no area
- *
- * Valid and source: as {@link openingFlow}
- */
-export function openingPressure(opening: Opening, air: Pick<Fluid, "density">, flow: number): number {
-  requireNonNegative("flow", flow);
-  requirePositive("air.density", air.density);
-  if (flow === 0) return 0;
-  requirePositive("opening.area", opening.area);
-  return 0.5 * air.density * (flow / effectiveArea(opening)) ** 2;
-}
+/** An opening, as a restriction. */
+export const openingLaw: RestrictionLaw<Opening> = {
+  flow: openingFlow,
+  slope: (opening, air, pressure) => openingFlow(opening, air, pressure) / (2 * pressure),
+  isOpen: ({ area }) => area > 0,
+  underLip: null,
+  air: ["density"],
+  words: {
+    name: "opening",
+    equation: "Q = C_d·A·√(2Δp/ρ)",
+    numbers: {
+      area: ["A", "area", "m²"],
+      dischargeCoefficient: ["C_d", "discharge coefficient, 0.61 unless given", ""],
+    },
+    velocity: null,
+    source: "Torricelli, Weisbach; docs/method/restriction.md",
+  },
+  notes: null,
+};
 
-function effectiveArea(opening: Opening): number {
+/** @returns C_d·A [m²] @throws {OutOfRangeError} on an area below 0, a coefficient that is not above 0 */
+export function effectiveArea(opening: Opening): number {
   requireNonNegative("opening.area", opening.area);
   const coefficient = opening.dischargeCoefficient ?? DEFAULT_DISCHARGE_COEFFICIENT;
   return opening.area * requirePositive("opening.dischargeCoefficient", coefficient);

@@ -1,7 +1,6 @@
 import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import type { Note } from "../note.ts";
 import { type Crossing, crossingNear } from "../operatingPoint.ts";
-import type { LeakLaw } from "../point/leakLaw.ts";
 import {
   assembleCircuit,
   type Circuit,
@@ -12,6 +11,7 @@ import {
 import { type Balance, balancedSpeed, standingBalance } from "../point/speed.ts";
 import { assemble, type PredictInput, predict, suctionAt } from "../predict.ts";
 import { type PropellerPredictInput, predictPropeller } from "../propeller.ts";
+import type { Leak } from "../restriction/leak.ts";
 import { windingResistance } from "../winding.ts";
 import type { RundownInput } from "./input.ts";
 
@@ -36,7 +36,7 @@ export interface Draw {
 }
 
 /** Looks for each crossing next to the one before; where none lasts, it is not looked for at that voltage and below it again. */
-function tracker(leak: LeakLaw): (machine: Machine) => Crossing | null {
+function tracker(leak: Leak): (machine: Machine) => Crossing | null {
   let near = 0;
   let lostAt = Number.NEGATIVE_INFINITY;
   return (machine) => {
@@ -62,9 +62,10 @@ function balanceWithoutPoint(machine: Machine): Balance {
 }
 
 function ductedDraw(input: PredictInput): Draw {
-  const { machine, leak } = assemble(input);
+  const assembly = assemble(input);
+  const { machine } = assembly;
   const { series } = input.pack;
-  const track = tracker(leak);
+  const track = tracker(assembly.leak);
   return {
     circuit: machine,
     at: (cellVoltage, winding) => {
@@ -72,7 +73,7 @@ function ductedDraw(input: PredictInput): Draw {
       const crossing = track(now);
       if (!crossing) return { ...balanceWithoutPoint(now), pressure: 0, suction: 0, works: false };
       const { speed, current, windingResistance, windingTemperature, pressure, flow } = crossing;
-      const suction = suctionAt(input, leak, pressure, flow);
+      const suction = suctionAt(input, assembly, pressure, flow);
       return { speed, current, windingResistance, windingTemperature, pressure, suction, works: true };
     },
     notesAt: (openCircuitVoltage) =>

@@ -1,7 +1,8 @@
 import { NotEnoughDataError, OutOfRangeError, requirePositive } from "../../numeric/errors.ts";
 import type { MotorInput, RotorInput } from "../point/machine.ts";
-import type { PredictInput, SkirtInput } from "../predict.ts";
+import type { PredictInput } from "../predict.ts";
 import type { PropellerInput } from "../propeller.ts";
+import type { SkirtInput } from "../skirt.ts";
 import { type CycleSegment, checkCycle } from "./cycle.ts";
 
 export interface CellInput {

@@ -87,6 +87,7 @@ describe("inputName", () => {
     );
     for (const path of every) expect(inputName(path), path).not.toBe(path);
     expect(inputName("skirt.openings.1.area")).toBe("Opening 2, area");
+    expect(inputName("skirt.honeycombs.0.length")).toBe("Honeycomb 1, length of the tubes");
   });
 
   it("stands in the place of a path in a note", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { EDGE_LOSS, gapFlow, gapFrictionPressure, gapPressure } from "#shared/physics/restriction/lipGap.ts";
+import { EDGE_LOSS, gapFlow, gapFrictionPressure } from "#shared/physics/restriction/lipGap.ts";
 import { openingFlow } from "#shared/physics/restriction/opening.ts";
 
 describe("laminar flow through a gap without entry and exit", () => {
@@ -29,7 +29,7 @@ describe("laminar flow through a gap without entry and exit", () => {
   it("of oil between plates loses the book's 34.0 m over 25 m", () => {
     const gap = { perimeter: 1, height: 0.012, land: 25, lossSum: 0 };
     const oil = { density: 918.16, viscosity: 0.105 };
-    expect(gapPressure(gap, oil, 1.4 * 0.012) / (918.16 * 9.81)).toBeCloseToRelative(34.0, 0.001);
+    expect(gapFrictionPressure(gap, oil, 1.4 * 0.012) / (918.16 * 9.81)).toBeCloseToRelative(34.0, 0.001);
   });
 
   // Identity of plane Poiseuille flow with f = 96/Re on 2h. Derived: 0.013812154696 m³/s at 300 Pa by the laminar law, where Re would be 4579 and the flow isn't laminar.

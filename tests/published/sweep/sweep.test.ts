@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { operatingPoints } from "#shared/physics/operatingPoint.ts";
-import { leakFlow, leakLaw } from "#shared/physics/point/leakLaw.ts";
 import { assembleMachine } from "#shared/physics/point/machine.ts";
 import { CASE, RESULT, solveCase } from "#shared/physics/point/newton.ts";
+import { leakFlow } from "#shared/physics/restriction/leak.ts";
 import { machineOf, runSweep, sweepTables, writeCase, writeStart } from "#tests/benchmarks/sweepCases.ts";
 
 /**
@@ -27,9 +27,8 @@ const AGREED = 1e-9;
 const tables = sweepTables();
 
 function generalPoint(index: number) {
-  const { air, gap, openings, ...parts } = machineOf(tables, index);
-  const machine = assembleMachine({ ...parts, air, ambient: 293.15 });
-  const leak = leakLaw({ gap, openings, measuredLeak: null }, air);
+  const { leak, ...parts } = machineOf(tables, index);
+  const machine = assembleMachine({ ...parts, ambient: 293.15 });
   return { points: operatingPoints(machine, leak), leak };
 }
 
@@ -66,9 +65,8 @@ describe("the sweep, every 50th of its combinations and whole", () => {
       writeCase(c, tables, index);
       writeStart(c, result);
       expect(solveCase(c, result)).toBe(true);
-      const { gap, openings, air } = machineOf(tables, index);
-      const leak = leakLaw({ gap, openings, measuredLeak: null }, air);
-      const difference = leakFlow(leak, result[RESULT.pressure]) / result[RESULT.flow] - 1;
+      const { leak, air } = machineOf(tables, index);
+      const difference = leakFlow(leak, air, result[RESULT.pressure]) / result[RESULT.flow] - 1;
       if (!(Math.abs(difference) < AGREED)) expect.fail(`index ${index}: flow off by ${difference}`);
       if (index % 5000 === 0)
         expect(generalPoint(index).points.at(-1)?.phi).toBeCloseToRelative(result[RESULT.phi], 1e-11);

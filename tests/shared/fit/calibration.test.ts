@@ -242,7 +242,7 @@ describe("calibrate, with leak readings", () => {
     });
     const { perimeter, land, roughness } = RIG.skirt;
     const lip = { perimeter, land, lossSum: EDGE_LOSS.square };
-    const { height } = gapHeightFromLeak(lip, [], { points: leaks, air: airFrom(RIG.air) });
+    const { height } = gapHeightFromLeak({ ...lip, openings: [] }, { points: leaks, air: airFrom(RIG.air) });
     expect(gap.best).toBeCloseToRelative(height - roughness, 5e-4);
     expect(gap.best).toBeCloseToRelative(TRUTH.gap, 5e-4);
     expect(warnings.map(({ code }) => code)).toEqual(["friction-not-told"]);

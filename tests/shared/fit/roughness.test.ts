@@ -6,6 +6,7 @@ import { gapFlow } from "#shared/physics/restriction/lipGap.ts";
 const air = { density: 1.2, viscosity: 1.81e-5 };
 const lip = { perimeter: 0.28, land: 4e-3, lossSum: 1.5 };
 const slot = { area: 6e-6 };
+const rig = { ...lip, openings: [slot] };
 
 /** Torricelli through the slot and the lip-gap law, noise on top. */
 const leakTest = (height: number, noise: readonly number[] = [0, 0, 0, 0]) => ({
@@ -20,7 +21,7 @@ const leakTest = (height: number, noise: readonly number[] = [0, 0, 0, 0]) => ({
 
 describe("roughnessFromLeaks, on tests made with known gaps", () => {
   it.each([2e-5, 1e-4, 3e-4])("tells a roughness of %s m apart", (roughness) => {
-    const fit = roughnessFromLeaks(lip, [slot], leakTest(4e-4), leakTest(4e-4 + roughness));
+    const fit = roughnessFromLeaks(rig, leakTest(4e-4), leakTest(4e-4 + roughness));
     expect(fit.roughness).toBeCloseToRelative(roughness, 1e-8);
     expect(fit.glass.height).toBeCloseToRelative(4e-4, 1e-10);
     expect(fit.warnings).toEqual([]);
@@ -28,7 +29,7 @@ describe("roughnessFromLeaks, on tests made with known gaps", () => {
 
   it("gives the doubt of both tests' scatter together", () => {
     const noise = [0.01, -0.02, 0.015, -0.01];
-    const fit = roughnessFromLeaks(lip, [slot], leakTest(4e-4, noise), leakTest(5e-4, noise));
+    const fit = roughnessFromLeaks(rig, leakTest(4e-4, noise), leakTest(5e-4, noise));
     expect(fit.uncertainty).toBeCloseToRelative(
       Math.hypot(fit.glass.standardError ?? 0, fit.surface.standardError ?? 0),
       1e-12,
@@ -41,7 +42,7 @@ describe("roughnessFromLeaks, on tests made with known gaps", () => {
     const thin = { perimeter: 0.28, land: 0.05, lossSum: 0 };
     const pressure = 200;
     const flow = (0.28 * 8e-5 ** 3 * pressure) / (12 * air.viscosity * 0.05);
-    const { height } = gapHeightFromLeak(thin, [], { air, points: [{ pressure, flow }] });
+    const { height } = gapHeightFromLeak({ ...thin, openings: [] }, { air, points: [{ pressure, flow }] });
     expect(height).toBeCloseToRelative(8e-5, 1e-9);
   });
 });
@@ -56,13 +57,13 @@ describe("roughnessFromLeaks, on tests that don't tell", () => {
     ],
     ["single-reading", leakTest(4e-4), { air, points: leakTest(5e-4).points.slice(0, 1) }],
   ])("%s is said", (code, glass, surface) => {
-    const fit = roughnessFromLeaks(lip, [slot], glass, surface);
+    const fit = roughnessFromLeaks(rig, glass, surface);
     expect(fit.warnings.map((note) => note.code)).toContain(code);
     expect(Number.isFinite(fit.roughness)).toBe(true);
   });
 
   it("less flow than the openings alone pass is refused", () => {
     const points = [{ pressure: 100, flow: 1e-6 }];
-    expect(() => gapHeightFromLeak(lip, [slot], { air, points })).toThrow(NotEnoughDataError);
+    expect(() => gapHeightFromLeak(rig, { air, points })).toThrow(NotEnoughDataError);
   });
 });

@@ -5,6 +5,7 @@ import { NotEnoughDataError } from "#shared/numeric/errors.ts";
 import { gapFlow } from "#shared/physics/restriction/lipGap.ts";
 import { normals } from "#tests/support/normals.ts";
 
+const taped = (of: { perimeter: number; land: number; lossSum: number }) => ({ ...of, openings: [] });
 const lip = { perimeter: 0.28, land: 4e-3, lossSum: 1.5 };
 const other = { perimeter: 0.21, land: 8e-3, lossSum: 2.68 };
 const cold = { density: 1.27, viscosity: 1.74e-5 };
@@ -23,9 +24,13 @@ const none = () => 0;
 describe("jointRoughness, without noise", () => {
   it("tells the truth from two skirts at two gaps in unlike air", () => {
     const told = jointRoughness([
-      { lip, surface: [made(lip, 4e-4 + ROUGH, cold, none)], smooth: [made(lip, 4e-4, warm, none)] },
       {
-        lip: other,
+        rig: taped(lip),
+        surface: [made(lip, 4e-4 + ROUGH, cold, none)],
+        smooth: [made(lip, 4e-4, warm, none)],
+      },
+      {
+        rig: taped(other),
         surface: [made(other, 7e-4 + ROUGH, warm, none)],
         smooth: [made(other, 7e-4, cold, none)],
       },
@@ -39,7 +44,7 @@ describe("jointRoughness, one pair", () => {
   it("has the doubt of both means added as squares", () => {
     const noise = normals(2);
     const [surface, smooth] = [5.2e-4, 4e-4].map((height) => made(lip, height, cold, () => 0.01 * noise()));
-    const told = jointRoughness([{ lip, surface: [surface], smooth: [smooth] }]);
+    const told = jointRoughness([{ rig: taped(lip), surface: [surface], smooth: [smooth] }]);
     expect(told.inflation).toBe(1);
     expect(told.uncertainty).toBe(told.withinTests);
   });
@@ -55,7 +60,7 @@ describe("jointRoughness, over 500 seeded benches of two skirts, each tested twi
         // Setting the skirt anew moves it by 8 µm, which the readings of one test can't see.
         const test = (height: number) => made(of, height + 8e-6 * noise(), cold, () => 0.01 * noise());
         return {
-          lip: of,
+          rig: taped(of),
           surface: [test(gap + ROUGH), test(gap + ROUGH)],
           smooth: [test(gap), test(gap)],
         };
@@ -73,8 +78,16 @@ describe("jointRoughness, tests that disagree", () => {
   it("widens the doubt by the Birge ratio, and lets the test with more readings count more", () => {
     const noise = normals(6);
     const fine = () => 0.002 * noise();
-    const agree = { lip, surface: [made(lip, 5.2e-4, cold, fine)], smooth: [made(lip, 4e-4, cold, fine)] };
-    const off = { lip, surface: [made(lip, 6e-4, cold, fine)], smooth: [made(lip, 4e-4, cold, fine)] };
+    const agree = {
+      rig: taped(lip),
+      surface: [made(lip, 5.2e-4, cold, fine)],
+      smooth: [made(lip, 4e-4, cold, fine)],
+    };
+    const off = {
+      rig: taped(lip),
+      surface: [made(lip, 6e-4, cold, fine)],
+      smooth: [made(lip, 4e-4, cold, fine)],
+    };
     const told = jointRoughness([agree, off]);
     expect(told.inflation).toBeGreaterThan(3);
     expect(told.uncertainty).toBeGreaterThan(1e-5);
@@ -101,13 +114,13 @@ describe("jointRoughness, too little", () => {
       "single readings",
       [
         {
-          lip,
+          rig: taped(lip),
           surface: [{ ...made(lip, 5e-4, cold, none), points: [{ pressure: 100, flow: 3e-4 }] }],
           smooth: [{ ...made(lip, 4e-4, cold, none), points: [{ pressure: 100, flow: 2e-4 }] }],
         },
       ],
     ],
-    ["no test on the smooth one", [{ lip, surface: [made(lip, 5e-4, cold, none)], smooth: [] }]],
+    ["no test on the smooth one", [{ rig: taped(lip), surface: [made(lip, 5e-4, cold, none)], smooth: [] }]],
   ])("%s: refused", (_, sets) => {
     expect(() => jointRoughness(sets)).toThrow(NotEnoughDataError);
   });

@@ -2,9 +2,10 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fitLeak } from "#shared/fit/leakFit.ts";
 import { airFrom } from "#shared/physics/air.ts";
-import { landFriction, leakLaw } from "#shared/physics/point/leakLaw.ts";
 import { predict } from "#shared/physics/predict.ts";
+import { type Leak, lipShare } from "#shared/physics/restriction/leak.ts";
 import { gapFlow } from "#shared/physics/restriction/lipGap.ts";
+import { lawOf, type Restriction } from "#shared/physics/restriction/restriction.ts";
 import { landShare } from "#shared/physics/suction.ts";
 import { workingsOf } from "#shared/physics/workings.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
@@ -17,10 +18,11 @@ const crawler = {
 const air = airFrom(crawler.air);
 const GAP = { perimeter: 0.36, height: 6e-4, land: 0.003, lossSum: 1.5 };
 
-function shareUnder(exponent: number, pressure: number, openings = [{ area: 0 }]): number {
-  const measuredLeak = { coefficient: 3e-5, exponent, density: 1.2, viscosity: 1.81e-5 };
-  const law = leakLaw({ gap: GAP, openings, measuredLeak }, air);
-  return landShare(pressure, landFriction(law, pressure));
+function shareUnder(exponent: number, pressure: number, beside: Leak = []): number {
+  const measured = { kind: "measuredLeak", coefficient: 3e-5, exponent, density: 1.2, viscosity: 1.81e-5 };
+  const leak = [{ ...measured, perimeter: 0.36 } as Restriction, ...beside];
+  for (const each of leak) lawOf(each).flow(each, air, pressure);
+  return lipShare(leak, air, pressure);
 }
 
 describe("land's share of the depression, under a measured leak", () => {
@@ -31,7 +33,10 @@ describe("land's share of the depression, under a measured leak", () => {
   ])("x = $exponent, $of: $share at any pressure, with openings beside as well", ({ exponent, share }) => {
     for (const pressure of [0.3, 40, 6000]) {
       expect(shareUnder(exponent, pressure)).toBeCloseToRelative(share, 1e-12);
-      expect(shareUnder(exponent, pressure, [{ area: 4e-6 }])).toBeCloseToRelative(share, 1e-12);
+      expect(shareUnder(exponent, pressure, [{ kind: "opening", area: 4e-6 }])).toBeCloseToRelative(
+        share,
+        1e-12,
+      );
     }
   });
 

@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
 import { arrivalPoint, crossingNear, operatingPoints } from "#shared/physics/operatingPoint.ts";
-import { leakFlow, leakLaw } from "#shared/physics/point/leakLaw.ts";
 import { assembleMachine, type Machine } from "#shared/physics/point/machine.ts";
+import { type Leak, leakFlow } from "#shared/physics/restriction/leak.ts";
 
 const AIR = { density: 1.2, viscosity: 1.81e-5 };
 const ROTOR = {
@@ -41,15 +41,10 @@ const machine = (changes: Partial<Parameters<typeof assembleMachine>[0]> = {}): 
     ambient: 293.15,
     ...changes,
   });
-const leak = (height: number, openArea = 0) =>
-  leakLaw(
-    {
-      gap: { ...LIP, height },
-      openings: openArea > 0 ? [{ area: openArea, dischargeCoefficient: 1 }] : [],
-      measuredLeak: null,
-    },
-    AIR,
-  );
+const leak = (height: number, openArea = 0): Leak => [
+  { kind: "lipGap", ...LIP, height },
+  { kind: "opening", area: openArea, dischargeCoefficient: 1 },
+];
 
 describe("the operating point, on a purely quadratic leak", () => {
   // Closed form: Q = a√(2Δp/ρ) gives φ·A·u = a·u·√ψ(φ), the speed falls out: φ is the same at every voltage.
@@ -151,7 +146,7 @@ describe("the operating point, on random machines and gaps", () => {
         const law = leak(height, 4e-6);
         const point = arrivalPoint(operatingPoints(machine({ rotor, motor }), law));
         if (!point) return expect.fail("no point");
-        expect(leakFlow(law, point.pressure)).toBeCloseToRelative(point.flow, 1e-9);
+        expect(leakFlow(law, AIR, point.pressure)).toBeCloseToRelative(point.flow, 1e-9);
         const k = 60 / (2 * Math.PI * kv);
         const u = (point.speed * diameter) / 2;
         const load =

@@ -1,10 +1,12 @@
 import { type Book, findById, type StoredTest, testsOf } from "../../../../shared/book/book.ts";
 import { leakBasis } from "../../../../shared/book/leakBasis.ts";
 import { airOfDay, leakPoints } from "../../../../shared/book/readings.ts";
+import { skirtInput } from "../../../../shared/book/skirtInput.ts";
 import type { LeakFit } from "../../../../shared/fit/leakFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { Air } from "../../../../shared/physics/air.ts";
-import { EDGE_LOSS, gapFlow } from "../../../../shared/physics/restriction/lipGap.ts";
+import { leakFlow } from "../../../../shared/physics/restriction/leak.ts";
+import { skirtLeak, taped } from "../../../../shared/physics/skirt.ts";
 import { toSI } from "../../../../shared/units/quantity.ts";
 import type { Source } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
@@ -85,12 +87,6 @@ export function leakPage(book: Book, part: "skirt" | "surface", id: string): Lea
 
 /** @returns flow that the lip-gap law gives for the same skirt, surface and gap, its listed openings taped as in the test [m³/s] */
 export function lipFlow(group: LeakGroup, pressure: number): number {
-  const { perimeter, land, edge, lossSum } = group.skirt.data;
-  const lip = {
-    perimeter,
-    land,
-    lossSum: lossSum ?? EDGE_LOSS[edge],
-    height: group.gap + group.surface.data.roughness,
-  };
-  return gapFlow(lip, group.air, pressure);
+  const skirt = skirtInput(group.skirt, group.surface.data.roughness, group.gap, null);
+  return leakFlow(skirtLeak(taped(skirt), group.air), group.air, pressure);
 }

@@ -7,6 +7,8 @@ const NAMES: Readonly<Record<string, string>> = {
   "skirt.land": "Lip width",
   "skirt.lossSum": "Lip loss sum",
   "skirt.measuredLeak.coefficient": "Measured leak",
+  "skirt.joint.span": "Lip over the joint",
+  "skirt.joint.depth": "Joint's depth",
   "rotor.diameter": "Rotor diameter",
   "rotor.psi": "Rotor pressure ψ",
   "rotor.lambda": "Rotor power λ",
@@ -34,12 +36,26 @@ const NAMES: Readonly<Record<string, string>> = {
   "air.temperature": "Air temperature (kelvin)",
 };
 
-const OPENING = /^skirt\.openings\.(\d+)\.area$/;
+/** Lists of a skirt: what one of each is called. */
+const LISTED: Readonly<Record<string, string>> = {
+  openings: "Opening",
+  holes: "Drilled holes",
+  honeycombs: "Honeycomb",
+};
+const OF_LIST = /^skirt\.(\w+)\.(\d+)\.(\w+)$/;
+/** Numbers of a list's row: what they are called. */
+const OF_ROW: Readonly<Record<string, string>> = {
+  area: "area",
+  diameter: "bore",
+  thickness: "wall",
+  length: "length of the tubes",
+};
 
 /** @returns what a path is called in a sentence or beside a bar */
 export function inputName(path: string): string {
-  const opening = OPENING.exec(path);
-  return opening ? `Opening ${Number(opening[1]) + 1}, area` : (NAMES[path] ?? path);
+  const [, list = "", place, number = ""] = OF_LIST.exec(path) ?? [];
+  const [one, what] = [LISTED[list], OF_ROW[number]];
+  return one && what ? `${one} ${Number(place) + 1}, ${what}` : (NAMES[path] ?? path);
 }
 
 /** @returns a text with every path in it called by its name */

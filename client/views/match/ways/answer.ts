@@ -4,7 +4,7 @@ import type { Setting } from "../../../../shared/decide/ways/handle.ts";
 import { type Way, type Ways, waysToHold } from "../../../../shared/decide/ways/ways.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
 import type { RotorInput } from "../../../../shared/physics/point/machine.ts";
-import type { SkirtInput } from "../../../../shared/physics/predict.ts";
+import type { SkirtInput } from "../../../../shared/physics/skirt.ts";
 import type { Question } from "./question.ts";
 
 export interface Answered {

@@ -36,7 +36,7 @@ export const skirtForm: FormSpec = {
       ],
     },
     {
-      title: "Openings beside the lip: wheel slots, wire holes",
+      title: "Openings beside the lip: wheel slots, holes, honeycombs",
       folded: true,
       fields: [
         {
@@ -47,6 +47,28 @@ export const skirtForm: FormSpec = {
           columns: [
             quantity("area", "Area", "area", { required: true, unit: "mm²", example: "20 mm²" }),
             number("dischargeCoefficient", "C_d", { hint: "0.61 unless given" }),
+          ],
+        },
+        {
+          kind: "list",
+          path: "holes",
+          label: "Drilled holes",
+          add: "Add drilled holes",
+          columns: [
+            number("count", "How many", { hint: "1 unless given" }),
+            quantity("diameter", "Bore", "length", { required: true, unit: "mm", example: "3 mm" }),
+            quantity("thickness", "Wall", "length", { required: true, unit: "mm", example: "2 mm" }),
+          ],
+        },
+        {
+          kind: "list",
+          path: "honeycombs",
+          label: "Honeycombs and grilles of short tubes",
+          add: "Add a honeycomb",
+          columns: [
+            number("count", "Tubes", { required: true }),
+            quantity("diameter", "Bore", "length", { required: true, unit: "mm", example: "1.2 mm" }),
+            quantity("length", "Length", "length", { required: true, unit: "mm", example: "8 mm" }),
           ],
         },
       ],

@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { singleCrossing } from "#shared/decide/choose/singleCrossing.ts";
 import { createRandom } from "#shared/numeric/random.ts";
 import { operatingPoints } from "#shared/physics/operatingPoint.ts";
-import { leakLaw } from "#shared/physics/point/leakLaw.ts";
 import { assembleMachine } from "#shared/physics/point/machine.ts";
+import type { Leak } from "#shared/physics/restriction/leak.ts";
 
 const random = createRandom(17);
 const between = (low: number, high: number) => low + (high - low) * random.uniform();
@@ -47,14 +47,15 @@ function crossings(curve: Curve): number {
   const height = 10 ** between(-4.3, -2.7);
   const measured = random.uniform() < 0.3;
   const exponent = between(0.5, 1);
-  const leak = leakLaw(
-    {
-      gap: { ...LIP, height, land: between(0.001, 0.02), lossSum: between(1.05, 2.68) },
-      openings: random.uniform() < 0.5 ? [{ area: 10 ** between(-6, -4) }] : [],
-      measuredLeak: measured ? { coefficient: 10 ** between(-6, -3), exponent, ...AIR } : null,
-    },
-    AIR,
-  );
+  const gap = { ...LIP, height, land: between(0.001, 0.02), lossSum: between(1.05, 2.68) };
+  const beside: Leak = random.uniform() < 0.5 ? [{ kind: "opening", area: 10 ** between(-6, -4) }] : [];
+  const coefficient = 10 ** between(-6, -3);
+  const leak: Leak = [
+    measured
+      ? { kind: "measuredLeak", coefficient, exponent, ...AIR, perimeter: 1 }
+      : { kind: "lipGap", ...gap },
+    ...beside,
+  ];
   const points = operatingPoints(machine, leak);
   return points.length === 1 && points[0].stable ? 1 : points.length + 10;
 }
@@ -89,8 +90,8 @@ describe("one crossing is not proven", () => {
     const machine = machineOf({ ...humped, warm: false });
     const counts = Array.from({ length: 200 }, (_, i) => {
       const coefficient = 10 ** (-6 + 0.02 * i);
-      const measuredLeak = { coefficient, exponent: 1, ...AIR };
-      return operatingPoints(machine, leakLaw({ gap: LIP, openings: [], measuredLeak }, AIR)).length;
+      const leak: Leak = [{ kind: "measuredLeak", coefficient, exponent: 1, ...AIR, perimeter: 1 }];
+      return operatingPoints(machine, leak).length;
     });
     expect(Math.max(...counts)).toBe(3);
   });

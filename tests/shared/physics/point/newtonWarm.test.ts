@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { operatingPoints } from "#shared/physics/operatingPoint.ts";
-import { leakLaw } from "#shared/physics/point/leakLaw.ts";
 import { assembleMachine } from "#shared/physics/point/machine.ts";
 import { CASE, RESULT, solveCase } from "#shared/physics/point/newton.ts";
 import { solveSealedCase, solveWarmCase, WARM, WARM_RESULT } from "#shared/physics/point/newtonWarm.ts";
@@ -43,14 +42,14 @@ describe("the solver for warm windings", () => {
   it("equals the scan of every crossing where the winding settles warm", () => {
     for (let index = 17; index < 1_000_000; index += 49_990) {
       const thermalResistance = 4;
-      const { air, gap, openings, motor, ...parts } = machineOf(tables, index);
+      const { air, leak, motor, ...parts } = machineOf(tables, index);
       const machine = assembleMachine({
         ...parts,
         motor: { ...motor, thermalResistance },
         air,
         ambient: 293.15,
       });
-      const [point] = operatingPoints(machine, leakLaw({ gap, openings, measuredLeak: null }, air));
+      const [point] = operatingPoints(machine, leak);
       const { c, start } = caseOf(index, thermalResistance);
       const through = point.flow - c[WARM.openingConductance] * Math.sqrt(point.pressure);
       start[WARM_RESULT.phi] = 0.9 * point.phi;
@@ -92,8 +91,7 @@ describe("the solver for sealed skirts", () => {
       air,
       ambient: 293.15,
     });
-    const gap = { perimeter: 0.3, height: 0, land: 0.003, lossSum: 1.5 };
-    const [point] = operatingPoints(machine, leakLaw({ gap, openings: [], measuredLeak: null }, air));
+    const [point] = operatingPoints(machine, []);
     const { c, start } = caseOf(400_017, thermalResistance);
     expect(solveSealedCase(c, start)).toBe(true);
     expect(start[WARM_RESULT.flow]).toBe(0);

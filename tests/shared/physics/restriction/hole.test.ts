@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { holeExpansibility, holeFlow, holeNotes, holePressure } from "#shared/physics/restriction/hole.ts";
+import { holeExpansibility, holeFlow, holeNotes } from "#shared/physics/restriction/hole.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const air = { density: 1.2, viscosity: 1.81e-5, pressure: 101_325 };
@@ -71,21 +71,6 @@ describe("uncertainty of a computed coefficient", () => {
   });
 });
 
-describe("holePressure", () => {
-  it("is the inverse of the flow", () => {
-    fc.assert(
-      fc.property(plates, pressures, (holes, pressure) => {
-        const { flow } = holeFlow(holes, air, pressure);
-        expect(holePressure(holes, air, flow)).toBeCloseToRelative(pressure, 1e-11);
-      }),
-    );
-  });
-
-  it("at no flow is exactly none", () => {
-    expect(holePressure(plate, air, 0)).toBe(0);
-  });
-});
-
 describe("rounded inlets", () => {
   it("pass more than sharp ones, the rounder the more", () => {
     const flow = (inletRadius: number) => holeFlow({ ...plate, edge: "rounded", inletRadius }, air, 500).flow;
@@ -132,7 +117,6 @@ describe("holes, refusals", () => {
     ["hole.dischargeCoefficient", { dischargeCoefficient: 0 }],
   ])("by %s of %o", (quantity, change) => {
     expectOutOfRange(() => holeFlow({ ...plate, ...change }, air, 100), quantity);
-    expectOutOfRange(() => holePressure({ ...plate, ...change }, air, 1e-4), quantity);
   });
 
   it.each(["density", "viscosity", "pressure"] as const)("by air without %s", (field) => {
@@ -149,10 +133,5 @@ describe("holes, refusals", () => {
   it("by a pressure below 0, or of the whole atmosphere", () => {
     expectOutOfRange(() => holeFlow(plate, air, -1), "pressure");
     expectOutOfRange(() => holeFlow(plate, air, 101_325), "pressure");
-  });
-
-  it("by a flow below 0, or more than half an atmosphere can drive", () => {
-    expectOutOfRange(() => holePressure(plate, air, -1), "flow");
-    expectOutOfRange(() => holePressure(plate, air, 1), "flow");
   });
 });
