@@ -1,8 +1,8 @@
-import type { Question } from "../../shared/book/choose/problem.ts";
-import type { Chunk } from "../../shared/decide/choose/columns.ts";
-import type { Prepared } from "../../shared/decide/choose/prepare.ts";
-import { gathered, type Results } from "../../shared/decide/choose/values.ts";
 import type { ChooseJob, ChooseRequest, JobState } from "../../shared/model/api/choose.ts";
+import { Refusal } from "../refusal.ts";
+import type { Solved, SolvedPiece } from "./piece.ts";
+import type { SealedQuestion } from "./question.ts";
+import type { Order } from "./results.ts";
 
 type Listener = () => void;
 
@@ -17,26 +17,29 @@ export class Job {
   admissible = 0;
   /** first set that no piece was cut from */
   next = 0;
-  /** sets that no other dominates in margin, mass and time; rising */
-  front: Uint32Array = new Uint32Array();
+  /** the order that a deep page was taken from, for the page behind it */
+  order: Order | null = null;
   /** pieces as they came back, in whatever order; none once the job is cancelled or failed */
-  private pieces: Chunk[] = [];
+  private pieces: SolvedPiece[] = [];
+  private front: Uint32Array = new Uint32Array();
   private began: number | null = null;
   private ended: number | null = null;
   private readonly listeners = new Set<Listener>();
-  private readonly hearers = new Set<(piece: Chunk) => void>();
+  private readonly followers = new Set<(piece: SolvedPiece) => void>();
 
   constructor(
-    readonly id: string,
     readonly request: ChooseRequest,
-    readonly question: Question,
-    readonly prepared: Prepared,
+    readonly question: SealedQuestion,
     private readonly startedAt: Date,
     private readonly now: () => number,
   ) {}
 
+  get id(): string {
+    return this.question.id;
+  }
+
   get sets(): number {
-    return this.prepared.count;
+    return this.question.sets;
   }
 
   get isOver(): boolean {
@@ -49,29 +52,49 @@ export class Job {
     this.began = this.now();
   }
 
-  /** Takes in a solved piece. */
-  take(piece: Chunk): void {
+  /** Receives a solved piece. */
+  receive(piece: SolvedPiece): void {
     this.pieces.push(piece);
-    for (const hear of [...this.hearers]) hear(piece);
+    for (const follow of [...this.followers]) follow(piece);
     this.solved += piece.count;
-    for (const broken of piece.broken) if (broken === 0) this.admissible += 1;
+    this.admissible += piece.admissible;
   }
 
-  /** @returns every solved set, in order; empty where the job keeps none */
-  results(): Results {
-    return gathered(this.pieces);
+  /** @returns every set that was solved, whether all are or not; none where the job keeps none */
+  soFar(): Omit<Solved, "front"> {
+    return { question: this.question, pieces: this.pieces };
   }
 
-  /** Ends it; a job that was not done keeps nothing. */
-  end(state: "done" | "cancelled" | "failed", error: string | null = null): void {
+  /** @returns every solved set @throws {Refusal} 409 while the sets are still being solved */
+  results(): Solved {
+    if (this.state === "done") return { ...this.soFar(), front: this.front };
+    throw new Refusal(
+      409,
+      "not-done",
+      `The choosing is ${this.state}; its sets can be read once it is done.`,
+    );
+  }
+
+  /** Ends it with every set solved. @param front - sets that no other dominates in margin, mass and time; rising */
+  finish(front: Uint32Array): void {
+    this.front = front;
+    this.end("done");
+  }
+
+  /** Ends it before it is done: nothing is kept. */
+  stop(state: "cancelled" | "failed", error: string | null = null): void {
     if (this.isOver) return;
-    this.state = state;
     this.error = error;
+    this.pieces = [];
+    this.end(state);
+  }
+
+  private end(state: "done" | "cancelled" | "failed"): void {
+    this.state = state;
     this.ended = this.now();
-    if (state !== "done") this.pieces = [];
     for (const listener of [...this.listeners]) listener();
     this.listeners.clear();
-    this.hearers.clear();
+    this.followers.clear();
   }
 
   /** @returns what stops listening; the listener is called once, when the job ends */
@@ -80,11 +103,11 @@ export class Job {
     return () => this.listeners.delete(listener);
   }
 
-  /** @returns what stops hearing; the pieces so far are told at once, each further one as it comes back */
-  onPiece(hear: (piece: Chunk) => void): () => void {
-    for (const piece of this.pieces) hear(piece);
-    this.hearers.add(hear);
-    return () => this.hearers.delete(hear);
+  /** @returns what stops following; the pieces so far are given at once, each further one as it comes back */
+  onPiece(follow: (piece: SolvedPiece) => void): () => void {
+    for (const piece of this.pieces) follow(piece);
+    this.followers.add(follow);
+    return () => this.followers.delete(follow);
   }
 
   report(): ChooseJob {

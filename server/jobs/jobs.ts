@@ -1,26 +1,15 @@
-import { createHash } from "node:crypto";
-import type { Question } from "../../shared/book/choose/problem.ts";
-import { countSets } from "../../shared/decide/choose/count.ts";
-import { foremostSets, frontOf } from "../../shared/decide/choose/front.ts";
-import { prepare } from "../../shared/decide/choose/prepare.ts";
-import type { Problem } from "../../shared/decide/choose/problem.ts";
-import type { ChooseRequest, PointsQuery, ShortlistQuery } from "../../shared/model/api/choose.ts";
+import type { ChooseRequest } from "../../shared/model/api/choose.ts";
 import type { Threads } from "../threads/threads.ts";
 import { MOST_OPEN, TooManyJobsError, UnknownJobError } from "./errors.ts";
 import { Job } from "./job.ts";
-import { pointsOf } from "./results.ts";
-import { shortlistOf } from "./shortlist.ts";
+import type { SolvedPiece } from "./piece.ts";
+import type { SealedQuestion } from "./question.ts";
+import type { bestOf } from "./results.ts";
 import { Turns } from "./turns.ts";
 
 /** Sets of ended jobs that are kept, the newest always: some 230 MB. */
 const KEPT_SETS = 3_000_000;
 const KEPT_JOBS = 24;
-const ID_LENGTH = 24;
-
-/** @returns the name of a question: the same numbers have the same name */
-function nameOf(problem: Problem): string {
-  return createHash("sha256").update(JSON.stringify(problem)).digest("hex").slice(0, ID_LENGTH);
-}
 
 /** Every choosing that is under way or kept. */
 export class Jobs {
@@ -28,34 +17,34 @@ export class Jobs {
   private readonly turns: Turns;
 
   constructor(
-    private readonly threads: Threads,
+    readonly threads: Threads,
     private readonly clock: () => Date,
-    log: (error: unknown) => void,
+    private readonly log: (error: unknown) => void,
   ) {
-    const fail = (job: Job, error: unknown) => {
-      log(error);
-      job.end("failed", "The sets could not be solved; what it was is in the server's log.");
-    };
-    this.turns = new Turns(threads, (job) => this.finish(job), fail);
+    this.turns = new Turns(
+      threads,
+      (job) => void this.finish(job),
+      (job, error) => this.fail(job, error),
+    );
+  }
+
+  /** @throws {TooManyJobsError} where as many are open as may be */
+  requireRoom(): void {
+    if ([...this.jobs.values()].filter((job) => !job.isOver).length >= MOST_OPEN)
+      throw new TooManyJobsError();
   }
 
   /**
    * Begins a question, or gives the job that has the same numbers and did not fail.
    *
-   * @throws {TooManySetsError} {NotEnoughDataError} {OutOfRangeError} before any work, as the engine
    * @throws {TooManyJobsError} where too many are open
    */
-  start(request: ChooseRequest, question: Question): { readonly job: Job; readonly known: boolean } {
-    countSets(question.problem);
-    const id = nameOf(question.problem);
-    const known = this.jobs.get(id);
+  start(request: ChooseRequest, question: SealedQuestion): { readonly job: Job; readonly known: boolean } {
+    const known = this.jobs.get(question.id);
     if (known && known.state !== "failed") return { job: known, known: true };
-    if ([...this.jobs.values()].filter((job) => !job.isOver).length >= MOST_OPEN)
-      throw new TooManyJobsError();
-    const job = new Job(id, request, question, prepare(question.problem), this.clock(), () =>
-      performance.now(),
-    );
-    this.jobs.set(id, job);
+    this.requireRoom();
+    const job = new Job(request, question, this.clock(), () => performance.now());
+    this.jobs.set(question.id, job);
     this.turns.add(job);
     return { job, known: false };
   }
@@ -67,18 +56,8 @@ export class Jobs {
     return job;
   }
 
-  /** @returns the first sets of a ranking with their chances @throws {UnknownJobError} {Refusal} */
-  shortlist(id: string, query: ShortlistQuery): ReturnType<typeof shortlistOf> {
-    return this.whileKept(id, (job) => shortlistOf(job, this.threads, query));
-  }
-
-  /** @returns points of a plot @throws {UnknownJobError} {Refusal} */
-  points(id: string, query: PointsQuery): ReturnType<typeof pointsOf> {
-    return this.whileKept(id, (job) => pointsOf(job, this.threads, query));
-  }
-
-  /** What takes a while of the threads: the job may be deleted meanwhile, or the server close and its threads with it. */
-  private async whileKept<T>(id: string, work: (job: Job) => Promise<T>): Promise<T> {
+  /** What takes a while of the threads: the job may be deleted meanwhile, or the server close and its threads with it. @throws {UnknownJobError} */
+  async whileKept<T>(id: string, work: (job: Job) => Promise<T>): Promise<T> {
     try {
       return await work(this.find(id));
     } catch (error) {
@@ -91,7 +70,7 @@ export class Jobs {
   remove(id: string): void {
     const job = this.find(id);
     this.jobs.delete(id);
-    job.end("cancelled");
+    job.stop("cancelled");
   }
 
   async close(): Promise<void> {
@@ -99,11 +78,30 @@ export class Jobs {
     await this.threads.close();
   }
 
-  private finish(job: Job): void {
-    const results = job.results();
-    job.front = frontOf(job.prepared, results, undefined, foremostSets(results));
-    job.end("done");
-    this.makeRoom();
+  /** @returns the best sets of pieces that came back; none where that can't be told */
+  async best(job: Job, pieces: readonly SolvedPiece[]): Promise<Awaited<ReturnType<typeof bestOf>>> {
+    try {
+      return await this.threads.run("best", { question: job.question, pieces });
+    } catch (error) {
+      // A job that was cancelled, or whose server closes, has nobody left to show them to.
+      if (!job.isOver) this.log(error);
+      return [];
+    }
+  }
+
+  private async finish(job: Job): Promise<void> {
+    try {
+      const front = await this.threads.run("front", job.soFar());
+      if (!job.isOver) job.finish(front);
+      this.makeRoom();
+    } catch (error) {
+      if (!job.isOver) this.fail(job, error);
+    }
+  }
+
+  private fail(job: Job, error: unknown): void {
+    this.log(error);
+    job.stop("failed", "The sets could not be solved; what it was is in the server's log.");
   }
 
   /** Lets the oldest ended jobs go, the newest never. */

@@ -1,56 +1,55 @@
-import { markForemost } from "../../shared/decide/choose/front.ts";
-import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
-import type { Problem } from "../../shared/decide/choose/problem.ts";
-import { type SetUncertainty, setUncertainty } from "../../shared/decide/choose/shortlist.ts";
+import { type Chunk, chunkOver } from "../../shared/decide/choose/columns.ts";
+import { foremostSets, frontOf, markForemost } from "../../shared/decide/choose/front.ts";
 import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
-import type { StatedUncertainty } from "../../shared/decide/uncertainty.ts";
+import { gathered, type Results } from "../../shared/decide/choose/values.ts";
+import { opened, type SealedQuestion, shared } from "./question.ts";
 
 /** Sets `from` up to `to`, not included, of one question. */
 export interface Piece {
-  /** names the question, so that a worker makes it ready only once */
-  readonly key: string;
-  readonly problem: Problem;
+  readonly question: SealedQuestion;
   readonly from: number;
   readonly to: number;
 }
 
-/** Points to compare: by index the values of each objective, larger is better, and which of them count. */
-export interface Contest {
-  readonly keys: readonly Float64Array[];
-  readonly among: Uint32Array;
+/** A solved piece: its columns lie in memory that all threads share. */
+export interface SolvedPiece {
+  readonly from: number;
+  readonly count: number;
+  /** sets that meet every limit */
+  readonly admissible: number;
+  readonly columns: SharedArrayBuffer;
 }
 
-/** One set of a question whose doubt is asked for. */
-export interface SetToSample {
-  readonly key: string;
-  readonly problem: Problem;
-  readonly index: number;
-  readonly asked: Omit<StatedUncertainty, "angles">;
+/** A question with its solved sets, or some of them, and those that no other dominates in margin, mass and time. */
+export interface Solved {
+  readonly question: SealedQuestion;
+  readonly pieces: readonly SolvedPiece[];
+  /** rising */
+  readonly front: Uint32Array;
 }
 
-/** Questions made ready that a thread keeps: as many as jobs are likely to run at once. */
-const KEPT = 8;
-const ready = new Map<string, Prepared>();
-
-function preparedOf({ key, problem }: Pick<Piece, "key" | "problem">): Prepared {
-  const known = ready.get(key);
-  if (known) return known;
-  const made = prepare(problem);
-  const [oldest] = ready.keys();
-  if (ready.size >= KEPT && oldest !== undefined) ready.delete(oldest);
-  ready.set(key, made);
-  return made;
+function admissibleIn({ broken }: Chunk): number {
+  let count = 0;
+  for (const bits of broken) if (bits === 0) count += 1;
+  return count;
 }
 
-/** @returns the columns' memory of a solved piece @throws what the engine throws */
-export function solvePiece(piece: Piece): ArrayBuffer {
-  const prepared = preparedOf(piece);
-  const chunk = solveChunk(prepared, piece.from, piece.to);
+/** Solves a piece. @throws what the engine throws */
+export function solvePiece({ question, from, to }: Piece): SolvedPiece {
+  const { prepared } = opened(question);
+  const chunk = solveChunk(prepared, from, to);
   markForemost(prepared, chunk);
-  return chunk.buffer;
+  const columns = shared(new Uint8Array(chunk.buffer));
+  return { from, count: to - from, admissible: admissibleIn(chunk), columns };
 }
 
-/** @returns chance and spread of one set @throws as the engine */
-export function uncertaintyOfSet({ index, asked, ...of }: SetToSample): SetUncertainty {
-  return setUncertainty(preparedOf(of), index, asked);
+/** @returns the columns of pieces, in the order of their sets */
+export const columnsOf = (pieces: readonly SolvedPiece[]): Results =>
+  gathered(pieces.map(({ from, count, columns }) => chunkOver(from, count, columns)));
+
+/** @returns the sets that no other dominates, in memory that all threads share */
+export function frontOfAll({ question, pieces }: Omit<Solved, "front">): Uint32Array {
+  const results = columnsOf(pieces);
+  const front = frontOf(opened(question).prepared, results, undefined, foremostSets(results));
+  return new Uint32Array(shared(new Uint8Array(front.buffer, front.byteOffset, front.byteLength)));
 }

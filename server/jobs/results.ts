@@ -1,69 +1,104 @@
-import type { Chunk } from "../../shared/decide/choose/columns.ts";
+import { chunkOver } from "../../shared/decide/choose/columns.ts";
 import { detailOf } from "../../shared/decide/choose/detail.ts";
-import { contestOf, foremostSets } from "../../shared/decide/choose/front.ts";
+import { contestOf, foremostSets, nonDominated } from "../../shared/decide/choose/front.ts";
 import { nearestSets, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
+import type { Prepared } from "../../shared/decide/choose/prepare.ts";
 import { rankedAll, rankedPage } from "../../shared/decide/choose/rank.ts";
 import { type ChosenSet, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
 import { columnAt, meetingSets, placeIn, type Results } from "../../shared/decide/choose/values.ts";
 import type { PointsQuery, SetsQuery } from "../../shared/model/api/choose.ts";
-import { Refusal } from "../refusal.ts";
-import type { Threads } from "../threads/threads.ts";
-import type { Job } from "./job.ts";
+import { jsonBytes } from "../routes/jsonBytes.ts";
+import { columnsOf, type Solved, type SolvedPiece } from "./piece.ts";
+import { opened, type SealedQuestion, shared } from "./question.ts";
+
+/** What came out of a question, ready to be looked through in a thread. */
+interface Outcome {
+  readonly prepared: Prepared;
+  readonly results: Results;
+  /** rising */
+  readonly front: Uint32Array;
+}
+
+export const outcomeOf = ({ question, pieces, front }: Solved): Outcome => ({
+  prepared: opened(question).prepared,
+  results: columnsOf(pieces),
+  front,
+});
 
 /** Behind this row the whole order is worked out once and kept. */
 const DEEP = 2000;
 
-interface Kept {
+/** The whole order of a ranking, in memory that all threads share. */
+export interface Order {
   readonly by: string;
-  readonly order: Uint32Array;
-}
-const kept = new WeakMap<Job, Kept>();
-const meeting = new WeakMap<Job, Uint32Array>();
-const solved = new WeakMap<Job, Results>();
-
-/** @throws {Refusal} 409 while the sets are still being solved */
-export function resultsOf(job: Job): Results {
-  const known = solved.get(job);
-  if (known) return known;
-  if (job.state === "done") {
-    const results = job.results();
-    solved.set(job, results);
-    return results;
-  }
-  throw new Refusal(409, "not-done", `The choosing is ${job.state}; its sets can be read once it is done.`);
+  readonly indices: Uint32Array;
 }
 
-function meetingOf(job: Job): Uint32Array {
-  const known = meeting.get(job);
-  if (known) return known;
-  const found = meetingSets(resultsOf(job));
-  meeting.set(job, found);
-  return found;
+/** What a page is asked of: the sets, and the order that an earlier page was taken from. */
+export interface PageAsked {
+  readonly solved: Solved;
+  readonly query: SetsQuery;
+  readonly order: Order | null;
+}
+
+/** A page of sets, best first; how many there are in all; the whole order where it was worked out. */
+export interface Page {
+  readonly total: number;
+  readonly indices: Uint32Array;
+  readonly order: Order | null;
 }
 
 /** @returns the sets that a page is taken from; undefined: every set */
-function amongOf(job: Job, only: SetsQuery["only"]): Uint32Array | undefined {
+function amongOf({ results, front }: Outcome, only: SetsQuery["only"]): Uint32Array | undefined {
   if (only === "all") return undefined;
-  return only === "front" ? job.front : meetingOf(job);
+  return only === "front" ? front : meetingSets(results);
 }
 
-/** @returns indices of a page of sets, best first, and how many there are in all */
-export function pageOf(
-  job: Job,
-  { sort, order, only, from, limit }: SetsQuery,
-): { total: number; indices: Uint32Array } {
-  const results = resultsOf(job);
-  const among = amongOf(job, only);
-  const total = among?.length ?? job.sets;
-  const by: Objective = { column: sort, want: order };
-  if (from + limit <= DEEP)
-    return { total, indices: rankedPage(job.prepared, results, by, { skip: from, count: limit }, among) };
-  const key = `${sort} ${order} ${only}`;
-  const known = kept.get(job);
-  const ranked = known?.by === key ? known.order : rankedAll(job.prepared, results, by, among);
-  kept.set(job, { by: key, order: ranked });
-  return { total, indices: ranked.subarray(from, from + limit) };
+function orderOf(outcome: Outcome, by: Objective, key: string, among?: Uint32Array): Order {
+  const ranked = rankedAll(outcome.prepared, outcome.results, by, among);
+  const memory = shared(new Uint8Array(ranked.buffer, ranked.byteOffset, ranked.byteLength));
+  return { by: key, indices: new Uint32Array(memory) };
 }
+
+/** @returns indices of a page of sets, best first */
+export function pageOf({ solved, query, order }: PageAsked): Page {
+  const { sort, order: want, only, from, limit } = query;
+  const key = `${sort} ${want} ${only}`;
+  if (order?.by === key) {
+    const { indices } = order;
+    return { total: indices.length, indices: indices.slice(from, from + limit), order };
+  }
+  const outcome = outcomeOf(solved);
+  const among = amongOf(outcome, only);
+  const total = among?.length ?? solved.question.sets;
+  const by: Objective = { column: sort, want };
+  if (from + limit <= DEEP) {
+    const page = { skip: from, count: limit };
+    return { total, indices: rankedPage(outcome.prepared, outcome.results, by, page, among), order };
+  }
+  const whole = orderOf(outcome, by, key, among);
+  return { total, indices: whole.indices.slice(from, from + limit), order: whole };
+}
+
+/** A set as the API says it: without its places in the lists, which only the engine knows. */
+export type PlainSet = Omit<ChosenSet, "places"> & { readonly onFront: boolean };
+
+/** @returns one set in full, its time found whatever limits it breaks */
+export function setOf({ prepared, results, front }: Outcome, index: number): PlainSet {
+  const { places: _inLists, ...set } = detailOf(prepared, results, index);
+  return { ...set, onFront: front.includes(index) };
+}
+
+/** @returns the sets of a page in full */
+export function setsOf(asked: PageAsked): { readonly page: Page; readonly sets: readonly PlainSet[] } {
+  const page = pageOf(asked);
+  const outcome = outcomeOf(asked.solved);
+  return { page, sets: Array.from(page.indices, (index) => setOf(outcome, index)) };
+}
+
+/** @returns one set in full, as bytes of JSON @throws {OutOfRangeError} on an index that no set has */
+export const setText = ({ solved, index }: { readonly solved: Solved; readonly index: number }): Uint8Array =>
+  jsonBytes(setOf(outcomeOf(solved), index));
 
 /** The golden section of 1: its multiples fall evenly, and never in step with the order of the sets. */
 const GOLDEN = 0.6180339887498949;
@@ -85,22 +120,21 @@ const wanted = (column: Objective["column"]): Objective => ({
 });
 
 /** @returns sets to show: the front whole, of the admitted ones and of all as many as there is room for */
-function shownSets(job: Job, front: Uint32Array, limit: number): Uint32Array {
-  const admitted = meetingOf(job);
+function shownSets(sets: number, admitted: Uint32Array, front: Uint32Array, limit: number): Uint32Array {
   const some = spread(admitted.length, limit / 2).map((place) => admitted[place]);
-  return Uint32Array.from(new Set([...spread(job.sets, limit / 2), ...some, ...front]));
+  return Uint32Array.from(new Set([...spread(sets, limit / 2), ...some, ...front]));
 }
 
-/** @returns points of a plot: index, x, y, and what they are; those that none dominates in the two are all there */
-export async function pointsOf(job: Job, threads: Threads, { x, y, limit }: PointsQuery) {
-  const results = resultsOf(job);
-  const objectives = [wanted(x), wanted(y)];
-  const contest = contestOf(job.prepared, results, objectives, meetingOf(job));
-  const front = await threads.run("front", contest, {
-    transfer: contest.keys.map(({ buffer }) => buffer as ArrayBuffer),
-  });
-  const indices = shownSets(job, front, limit);
-  const [across, up] = [x, y].map((column) => columnAt(job.prepared, results, column, indices));
+/** @returns points of a plot, as bytes of JSON: index, x, y, and what they are; those that none dominates in the two are all there */
+export function pointsText({ solved, query }: { readonly solved: Solved; readonly query: PointsQuery }) {
+  const { x, y, limit } = query;
+  const { sets } = solved.question;
+  const { prepared, results } = outcomeOf(solved);
+  const admitted = meetingSets(results);
+  const { keys, among } = contestOf(prepared, results, [wanted(x), wanted(y)], admitted);
+  const front = nonDominated(keys, among);
+  const indices = shownSets(sets, admitted, front, limit);
+  const [across, up] = [x, y].map((column) => columnAt(prepared, results, column, indices));
   const onFront = new Set(front);
   const points = Array.from(indices, (index, i) => {
     const { chunk, at } = placeIn(results, index);
@@ -108,29 +142,31 @@ export async function pointsOf(job: Job, threads: Threads, { x, y, limit }: Poin
     return [index, across[i], up[i], kind] as const;
   });
   const isShown = (value: number) => Number.isFinite(value);
-  return { total: job.sets, points: points.filter(([, left, high]) => isShown(left) && isShown(high)) };
+  return jsonBytes({
+    total: sets,
+    points: points.filter(([, left, high]) => isShown(left) && isShown(high)),
+  });
 }
 
-/** A set as the API tells it: without its places in the lists, which only the engine knows. */
-export type ToldSet = Omit<ChosenSet, "places"> & { readonly onFront: boolean };
+/** Sets reported of the pieces that came back since the last time. */
+const REPORTED = 5;
 
-/** @returns one set in full, its time found whatever limits it breaks */
-export function setOf(job: Job, index: number): ToldSet {
-  const { places: _inLists, ...set } = detailOf(job.prepared, resultsOf(job), index);
-  return { ...set, onFront: job.front.includes(index) };
+/** Pieces of a question that came back. */
+export interface PiecesBack {
+  readonly question: SealedQuestion;
+  readonly pieces: readonly SolvedPiece[];
 }
 
-/** Sets told of the pieces that came back since the last time. */
-const TOLD = 5;
-
-/** @returns the sets of most margin among those of the pieces that meet every limit, to be told while the rest is solved */
-export function bestOf({ prepared }: Job, pieces: readonly Chunk[]): Omit<ToldSet, "onFront">[] {
-  const found = pieces.flatMap((piece) => {
+/** @returns the sets of most margin among those of the pieces that meet every limit, to be shown while the rest is solved */
+export function bestOf({ question, pieces }: PiecesBack): Omit<PlainSet, "onFront">[] {
+  const { prepared } = opened(question);
+  const found = pieces.flatMap(({ from, count, columns }) => {
+    const piece = chunkOver(from, count, columns);
     const indices = foremostSets([piece]);
     const margins = columnAt(prepared, [piece], "margin", indices);
     return Array.from(indices, (index, i) => ({ piece, index, margin: margins[i] }));
   });
-  const best = found.sort((a, b) => b.margin - a.margin || a.index - b.index).slice(0, TOLD);
+  const best = found.sort((a, b) => b.margin - a.margin || a.index - b.index).slice(0, REPORTED);
   return best.map(({ piece, index }) => {
     const { places: _inLists, ...set } = detailOf(prepared, [piece], index);
     return set;
@@ -140,17 +176,18 @@ export function bestOf({ prepared }: Job, pieces: readonly Chunk[]): Omit<ToldSe
 /** Sets told as nearest where no set, or hardly one, meets the limits. */
 const NEAREST = 10;
 
-/** @returns how many sets each limit keeps out, the least change of each alone that lets a set in, and the nearest sets */
-export function missedBy(job: Job) {
-  const results = resultsOf(job);
+/** @returns how many sets each limit keeps out, the least change of each alone that lets a set in, and the nearest sets; as bytes of JSON */
+export function missedText(solved: Solved): Uint8Array {
+  const outcome = outcomeOf(solved);
+  const { prepared, results } = outcome;
   const { meeting, broken, alone } = tallyOf(results);
-  return {
+  return jsonBytes({
     admissible: meeting,
     limits: LIMITS.map((limit, place) => ({ limit, broken: broken[place], alone: alone[place] })),
-    relaxations: relaxations(job.prepared, results),
-    nearest: nearestSets(job.prepared, results, NEAREST).map(({ index, shortfall }) => ({
+    relaxations: relaxations(prepared, results),
+    nearest: nearestSets(prepared, results, NEAREST).map(({ index, shortfall }) => ({
       shortfall,
-      set: setOf(job, index),
+      set: setOf(outcome, index),
     })),
-  };
+  });
 }

@@ -1,7 +1,7 @@
-import { chunkOver } from "../../shared/decide/choose/columns.ts";
 import { RUN } from "../../shared/decide/choose/solveChunk.ts";
 import type { Threads } from "../threads/threads.ts";
 import type { Job } from "./job.ts";
+import type { SolvedPiece } from "./piece.ts";
 
 /** Runs of neighbours in a job's first piece, before its pace is known. */
 const FIRST_RUNS = 1;
@@ -46,9 +46,8 @@ export class Turns {
     this.flying += 1;
     const start = performance.now();
     try {
-      const { id: key, question } = job;
-      const buffer = await this.threads.run("solve", { key, problem: question.problem, from, to });
-      if (!job.isOver) this.take(job, from, to - from, buffer, performance.now() - start);
+      const piece = await this.threads.run("solve", { question: job.question, from, to });
+      if (!job.isOver) this.receive(job, piece, performance.now() - start);
     } catch (error) {
       if (!job.isOver) this.fail(job, error);
     } finally {
@@ -57,11 +56,11 @@ export class Turns {
     }
   }
 
-  private take(job: Job, from: number, count: number, buffer: ArrayBuffer, took: number): void {
-    job.take(chunkOver(from, count, buffer));
+  private receive(job: Job, piece: SolvedPiece, took: number): void {
+    job.receive(piece);
     // A piece waits behind the one before it in its thread: its own time is that part of the whole.
     const own = Math.max(1, took / AHEAD);
-    const runs = Math.round((count * PIECE_TIME) / (own * RUN));
+    const runs = Math.round((piece.count * PIECE_TIME) / (own * RUN));
     this.runs.set(job, Math.max(1, Math.min(MOST_RUNS, runs)));
     if (job.solved === job.sets) this.finish(job);
   }

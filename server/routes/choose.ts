@@ -1,7 +1,5 @@
-import { chooseProblem } from "../../shared/book/choose/problem.ts";
 import { chooseJob, chooseRequest } from "../../shared/model/api/choose.ts";
 import type { Jobs } from "../jobs/jobs.ts";
-import { currentBook } from "../store/currentBook.ts";
 import type { Store } from "../store/store.ts";
 import { streamJob } from "./chooseEvents.ts";
 import { chooseResultRoutes } from "./chooseResults.ts";
@@ -10,8 +8,7 @@ import { type Route, route } from "./route.ts";
 
 const TAG = "choose";
 
-function startRoute(store: Store, jobs: Jobs): Route {
-  const book = currentBook(store);
+function startRoute({ file }: Store, jobs: Jobs): Route {
   return route({
     method: "post",
     path: "/choose",
@@ -22,9 +19,9 @@ function startRoute(store: Store, jobs: Jobs): Route {
       200: { description: "the same numbers were asked for before: that job", schema: chooseJob },
       202: { description: "begun", schema: chooseJob },
     },
-    refusals: [409, 422],
-    answer: ({ body }) => {
-      const { job, known } = jobs.start(body, chooseProblem(book(), body));
+    refusals: [409, 422, 429],
+    answer: async ({ body }) => {
+      const { job, known } = jobs.start(body, await jobs.threads.run("question", { file, request: body }));
       return {
         status: known ? 200 : 202,
         body: job.report(),
@@ -52,7 +49,7 @@ function eventsRoute(jobs: Jobs): Route {
     serve: (request, response) => {
       const job = jobs.find(String(request.params.id));
       const stream = openStream(request, response);
-      if (stream) streamJob(job, stream);
+      if (stream) streamJob(job, jobs, stream);
     },
   };
 }

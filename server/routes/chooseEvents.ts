@@ -1,43 +1,46 @@
-import type { Chunk } from "../../shared/decide/choose/columns.ts";
 import type { Job } from "../jobs/job.ts";
-import { bestOf } from "../jobs/results.ts";
+import type { Jobs } from "../jobs/jobs.ts";
+import type { SolvedPiece } from "../jobs/piece.ts";
 import type { EventStream } from "./eventStream.ts";
 
 /** Progress is reported so often [ms]: seven times a second. */
 const BEAT = 140;
 
 /** Reports a job's progress, and the best sets of each piece, until it ends; the stream then ends too. */
-export function streamJob(job: Job, stream: EventStream): void {
+export function streamJob(job: Job, jobs: Jobs, stream: EventStream): void {
   const report = (event: string) => stream.send(event, job.report());
-  let pieces: Chunk[] = [];
-  const quietPieces = job.onPiece((piece) => pieces.push(piece));
-  const reportSets = () => {
-    const best = bestOf(job, pieces);
+  let pieces: SolvedPiece[] = [];
+  let reporting: Promise<void> = Promise.resolve();
+  const unfollow = job.onPiece((piece) => pieces.push(piece));
+  const reportSets = async () => {
+    const back = pieces;
     pieces = [];
+    const best = back.length > 0 ? await jobs.best(job, back) : [];
     if (best.length > 0) stream.send("sets", { best });
   };
-  const end = () => {
-    if (job.state === "done") reportSets();
-    quietPieces();
+  const end = async () => {
+    unfollow();
+    await reporting;
+    if (job.state === "done") await reportSets();
     report(job.state);
     stream.end();
   };
   report("progress");
   if (job.isOver) {
-    end();
+    void end();
     return;
   }
   const beat = setInterval(() => {
-    reportSets();
+    reporting = reporting.then(reportSets);
     report("progress");
   }, BEAT);
-  const quiet = job.onEnd(() => {
+  const unlisten = job.onEnd(() => {
     clearInterval(beat);
-    end();
+    void end();
   });
   stream.onClose(() => {
     clearInterval(beat);
-    quietPieces();
-    quiet();
+    unfollow();
+    unlisten();
   });
 }

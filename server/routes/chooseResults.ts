@@ -1,4 +1,5 @@
-import type { Response } from "express";
+import { pipeline } from "node:stream/promises";
+import type { Request, Response } from "express";
 import { z } from "zod";
 import {
   CHOOSE_COLUMNS,
@@ -12,10 +13,12 @@ import {
   shortlistAnswer,
   shortlistQuery,
 } from "../../shared/model/api/choose.ts";
-import type { Job } from "../jobs/job.ts";
+import { Answers } from "../jobs/answers.ts";
 import type { Jobs } from "../jobs/jobs.ts";
-import { missedBy, pageOf, setOf, type ToldSet } from "../jobs/results.ts";
-import { parsed, type Route, route } from "./route.ts";
+import type { PlainSet } from "../jobs/results.ts";
+import { jsonBytes } from "./jsonBytes.ts";
+import { parsed, type Route } from "./route.ts";
+import { sendWhenDone } from "./waiting.ts";
 
 const TAG = "choose";
 /** Rows written to a table at a time, so that a slow reader does not fill the memory. */
@@ -25,11 +28,14 @@ const indexQuery = z.strictObject({
   index: z.coerce.number().int().min(0).max(1e9).describe("of the set"),
 });
 
+/** Takes none. */
+const noQuery = z.strictObject({});
+
 const HEAD = ["index", "motor", "rotor", "pack", "skirt", "diameter", "gap", "duty", ...CHOOSE_COLUMNS];
 const TRUST = ["basis", "scaled", "extrapolated", "onFront", "broken"];
 
 /** Identifiers and numbers need no quotes. */
-function lineOf(set: ToldSet): string {
+function lineOf(set: PlainSet): string {
   const { parts, trust, values } = set;
   const numbers = CHOOSE_COLUMNS.map((column) => values[column] ?? "");
   const marks = [trust.basis, trust.scaled, trust.extrapolated, set.onFront];
@@ -38,21 +44,37 @@ function lineOf(set: ToldSet): string {
   return [...place, set.diameter, set.gap, set.duty, ...numbers, ...marks, broken].join(",");
 }
 
-async function sendTable(job: Job, query: SetsQuery, response: Response): Promise<void> {
-  const { total } = pageOf(job, { ...query, from: 0, limit: 1 });
-  response.type("text/csv; charset=utf-8");
-  response.attachment(`choosing-${job.id}.csv`);
-  if (response.req.method === "HEAD") {
+/** Asks the results of a job. @throws {UnknownJobError} {Refusal} */
+const asked = <T>(jobs: Jobs, id: string, ask: (answers: Answers) => Promise<T>): Promise<T> =>
+  jobs.whileKept(id, (job) => ask(new Answers(jobs.threads, job)));
+
+const idOf = (request: Request): string => String(request.params.id);
+
+async function* tableOf(jobs: Jobs, id: string, query: SetsQuery): AsyncGenerator<string> {
+  yield `${[...HEAD, ...TRUST].join(",")}\r\n`;
+  for (let from = 0, total = 1; from < total; from += ROWS_AT_ONCE) {
+    const rows = { ...query, from, limit: ROWS_AT_ONCE };
+    const page = await asked(jobs, id, (answers) => answers.page(rows));
+    total = page.total;
+    yield page.sets.map((set) => `${lineOf(set)}\r\n`).join("");
+  }
+}
+
+/** Who leaves in the middle of a table has no use for the rest. */
+const hasLeft = (error: unknown): boolean =>
+  error instanceof Error && "code" in error && error.code === "ERR_STREAM_PREMATURE_CLOSE";
+
+async function sendTable(jobs: Jobs, request: Request, response: Response): Promise<void> {
+  const query = parsed(setsQuery, request.query);
+  const { id } = jobs.find(idOf(request)).results().question;
+  response.type("text/csv; charset=utf-8").attachment(`choosing-${id}.csv`);
+  if (request.method === "HEAD") {
     response.end();
     return;
   }
-  response.write(`${[...HEAD, ...TRUST].join(",")}\r\n`);
-  for (let from = 0; from < total && !response.destroyed; from += ROWS_AT_ONCE) {
-    const { indices } = pageOf(job, { ...query, from, limit: ROWS_AT_ONCE });
-    const rows = Array.from(indices, (index) => `${lineOf(setOf(job, index))}\r\n`).join("");
-    if (!response.write(rows)) await new Promise((resolve) => response.once("drain", resolve));
-  }
-  response.end();
+  await pipeline(tableOf(jobs, id, query), response).catch((error: unknown) => {
+    if (!hasLeft(error)) throw error;
+  });
 }
 
 function tableRoute(jobs: Jobs): Route {
@@ -64,82 +86,98 @@ function tableRoute(jobs: Jobs): Route {
     query: setsQuery,
     responses: { 200: { description: "comma-separated, a line a set", contentType: "text/csv" } },
     refusals: [404, 409],
-    serve: (request, response) =>
-      sendTable(jobs.find(String(request.params.id)), parsed(setsQuery, request.query), response),
+    serve: (request, response) => sendTable(jobs, request, response),
   };
 }
 
-function shortlistRoute(jobs: Jobs): Route {
+interface Reading<Q extends z.ZodType> {
+  readonly path: string;
+  readonly summary: string;
+  readonly description: string;
+  readonly schema: z.ZodType;
+  readonly query: Q;
+  readonly refusals?: readonly number[];
+  /** the answer as bytes of JSON */
+  readonly read: (answers: Answers, query: z.output<Q>, signal: AbortSignal) => Promise<Uint8Array>;
+}
+
+/** A route that reads the results of a choosing that is done. */
+function readingRoute<Q extends z.ZodType>(jobs: Jobs, of: Reading<Q>): Route {
   return {
     method: "get",
-    path: "/choose/:id/shortlist",
+    path: `/choose/:id/${of.path}`,
     tag: TAG,
-    summary: "The first sets of a ranking, with P(hold) and the 5 % margin, ranked by what is surest",
-    query: shortlistQuery,
-    responses: { 200: { description: "surest first", schema: shortlistAnswer } },
-    refusals: [404, 409, 422],
-    serve: async (request, response) => {
-      const query = parsed(shortlistQuery, request.query);
-      response.json(await jobs.shortlist(String(request.params.id), query));
+    summary: of.summary,
+    query: of.query,
+    responses: { 200: { description: of.description, schema: of.schema } },
+    refusals: [404, 409, 429, ...(of.refusals ?? [])],
+    serve: (request, response) => {
+      const query = parsed(of.query, request.query);
+      return sendWhenDone(response, (signal) =>
+        asked(jobs, idOf(request), (answers) => of.read(answers, query, signal)),
+      );
     },
   };
 }
 
-function pointsRoute(jobs: Jobs): Route {
-  return {
-    method: "get",
-    path: "/choose/:id/points",
-    tag: TAG,
-    summary: "Points of a plot of two columns",
-    query: pointsQuery,
-    responses: { 200: { description: "thinned; the front whole", schema: pointsAnswer } },
-    refusals: [404, 409],
-    serve: async (request, response) => {
-      const query = parsed(pointsQuery, request.query);
-      response.json(await jobs.points(String(request.params.id), query));
-    },
-  };
-}
+const setsReading: Reading<typeof setsQuery> = {
+  path: "sets",
+  summary: "A page of the sets, ranked by one column",
+  description: "best first",
+  schema: setsPage,
+  query: setsQuery,
+  read: async (answers, query) => {
+    const { total, sets } = await answers.page(query);
+    return jsonBytes({ total, from: query.from, items: sets });
+  },
+};
+
+const setReading: Reading<typeof indexQuery> = {
+  path: "set",
+  summary: "One set in full, with every limit that it breaks",
+  description: "the set",
+  schema: chosenSet,
+  query: indexQuery,
+  refusals: [422],
+  read: (answers, { index }) => answers.set(index),
+};
+
+const shortlistReading: Reading<typeof shortlistQuery> = {
+  path: "shortlist",
+  summary: "The first sets of a ranking, with P(hold) and the 5 % margin, ranked by what is surest",
+  description: "surest first",
+  schema: shortlistAnswer,
+  query: shortlistQuery,
+  refusals: [422],
+  read: (answers, query, signal) => answers.shortlist(query, signal),
+};
+
+const pointsReading: Reading<typeof pointsQuery> = {
+  path: "points",
+  summary: "Points of a plot of two columns",
+  description: "thinned; the front whole",
+  schema: pointsAnswer,
+  query: pointsQuery,
+  read: (answers, query) => answers.points(query),
+};
+
+const missedReading: Reading<typeof noQuery> = {
+  path: "missed",
+  summary: "What keeps sets out, and which limit to relax by how much",
+  description: "by limit",
+  schema: missedAnswer,
+  query: noQuery,
+  read: (answers) => answers.missed(),
+};
 
 /** What came out of a choosing: by page, as points of a plot, one set in full, as a table. */
 export function chooseResultRoutes(jobs: Jobs): Route[] {
   return [
     tableRoute(jobs),
-    shortlistRoute(jobs),
-    pointsRoute(jobs),
-    route({
-      method: "get",
-      path: "/choose/:id/sets",
-      tag: TAG,
-      summary: "A page of the sets, ranked by one column",
-      query: setsQuery,
-      responses: { 200: { description: "best first", schema: setsPage } },
-      refusals: [404, 409],
-      answer: ({ id, query }) => {
-        const job = jobs.find(id);
-        const { total, indices } = pageOf(job, query);
-        const items = Array.from(indices, (index) => setOf(job, index));
-        return { status: 200, body: { total, from: query.from, items } };
-      },
-    }),
-    route({
-      method: "get",
-      path: "/choose/:id/set",
-      tag: TAG,
-      summary: "One set in full, with every limit that it breaks",
-      query: indexQuery,
-      responses: { 200: { description: "the set", schema: chosenSet } },
-      refusals: [404, 409, 422],
-      answer: ({ id, query }) => ({ status: 200, body: setOf(jobs.find(id), query.index) }),
-    }),
-    route({
-      method: "get",
-      path: "/choose/:id/missed",
-      tag: TAG,
-      summary: "What keeps sets out, and which limit to relax by how much",
-      responses: { 200: { description: "by limit", schema: missedAnswer } },
-      refusals: [404, 409],
-      answer: ({ id }) => ({ status: 200, body: missedBy(jobs.find(id)) }),
-    }),
+    readingRoute(jobs, shortlistReading),
+    readingRoute(jobs, pointsReading),
+    readingRoute(jobs, setsReading),
+    readingRoute(jobs, setReading),
+    readingRoute(jobs, missedReading),
   ];
 }

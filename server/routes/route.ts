@@ -48,7 +48,7 @@ interface Described {
 export interface RouteDefinition<B extends z.ZodType, Q extends z.ZodType> extends Described {
   readonly body?: B;
   readonly query?: Q;
-  readonly answer: (asked: Asked<z.output<B>, z.output<Q>>) => Answer;
+  readonly answer: (asked: Asked<z.output<B>, z.output<Q>>) => Answer | Promise<Answer>;
 }
 
 /** A route as the server registers it: its schemas are inside `serve`. */

@@ -1,16 +1,30 @@
-import { nonDominated } from "../../shared/decide/choose/front.ts";
-import { type Contest, solvePiece, uncertaintyOfSet } from "../jobs/piece.ts";
+import { frontOfAll, solvePiece } from "../jobs/piece.ts";
+import { questionOf } from "../jobs/question.ts";
+import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs/results.ts";
+import { judged } from "../jobs/shortlist.ts";
 import { computedText } from "../routes/computations.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
 
 /** What a thread can be asked to do: input and answer travel as structured clones, bytes of an answer without copying. */
 export const TASKS = {
-  /** solves a piece of a choosing */
+  /** makes the question of a choosing from the book */
+  question: questionOf,
+  /** solves a piece of it */
   solve: solvePiece,
-  /** finds how sure one set of a choosing is */
-  doubt: uncertaintyOfSet,
+  /** finds the best sets of pieces, while the rest is solved */
+  best: bestOf,
   /** finds the sets that no other dominates */
-  front: ({ keys, among }: Contest) => nonDominated(keys, among),
+  front: frontOfAll,
+  /** a page of the sets, by index and in full */
+  page: pageOf,
+  sets: setsOf,
+  set: setText,
+  /** points of a plot */
+  points: pointsText,
+  /** what keeps sets out */
+  missed: missedText,
+  /** how sure one set is */
+  judge: judged,
   /** answers a request from its body alone */
   compute: computedText,
   /** finds which bench tests would tell most of a stored build */

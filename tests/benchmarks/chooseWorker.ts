@@ -48,7 +48,8 @@ export function serveTasks(): void {
     }
     const chunk = solveChunk(prepared, from, to);
     markForemost(prepared, chunk);
-    const { buffer } = chunk;
+    // Made here, so it is no shared memory.
+    const buffer = chunk.buffer as ArrayBuffer;
     parentPort?.postMessage({ from, to, buffer, sums: null } satisfies Done, [buffer]);
   });
 }

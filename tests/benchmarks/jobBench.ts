@@ -1,6 +1,7 @@
 import { setTimeout } from "node:timers/promises";
+import { Answers } from "#server/jobs/answers.ts";
 import { Jobs } from "#server/jobs/jobs.ts";
-import { pageOf } from "#server/jobs/results.ts";
+import { sealed } from "#server/jobs/question.ts";
 import { pool } from "#server/threads/pool.ts";
 import { setsQuery } from "#shared/model/api/choose.ts";
 import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
@@ -27,10 +28,10 @@ export async function timedJob(): Promise<JobTimes> {
   const jobs = new Jobs(threads, () => new Date(), console.error);
   let sets = 0;
   const seconds = await secondsOf(async () => {
-    const { job } = jobs.start(request, { ...question, problem: sweepQuestion() });
+    const { job } = jobs.start(request, sealed({ ...question, problem: sweepQuestion() }));
     while (!job.isOver) await setTimeout(POLL);
     if (job.state !== "done") throw new Error(job.error ?? job.state);
-    pageOf(job, setsQuery.parse({}));
+    await new Answers(threads, job).page(setsQuery.parse({}));
     sets = job.sets;
   });
   const peak = peakMemory();

@@ -1,6 +1,6 @@
 import { join } from "node:path";
-import { describe, expect, it } from "vitest";
-import { currentBook } from "#server/store/currentBook.ts";
+import { describe, expect, it, onTestFinished } from "vitest";
+import { bookIn, closeBook } from "#server/threads/bookIn.ts";
 import type { ChangeEvent } from "#shared/model/api/book.ts";
 import { addBook, freshBook } from "./support/api.ts";
 import { freshFolder, freshStore, steppingClock } from "./support/book.ts";
@@ -13,10 +13,11 @@ function twoServers() {
 }
 
 describe("two servers on one file", () => {
-  it("after a write of the one, the other's whole book: holds it, and is read anew only then", () => {
+  it("after a write of the one, the whole book as a thread reads it: holds it, and is read anew only then", () => {
     const file = join(freshFolder(), "book.db");
-    const [one, other] = [freshStore(file), freshStore(file)];
-    const read = currentBook(other);
+    const one = freshStore(file);
+    onTestFinished(closeBook);
+    const read = () => bookIn(file);
     const before = read();
     expect(read()).toBe(before);
     one.collections.motors.create(samples.motors, "2026-03-01T08:00:00.000Z");

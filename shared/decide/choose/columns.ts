@@ -39,7 +39,7 @@ export interface Chunk extends Readonly<Record<Stored, Float64Array>> {
   /** index of the first set */
   readonly from: number;
   readonly count: number;
-  readonly buffer: ArrayBuffer;
+  readonly buffer: ArrayBufferLike;
   /** bits of {@link FLAG} */
   readonly flags: Uint16Array;
   /** bits of the limits that the set breaks, in the order of LIMITS */
@@ -65,7 +65,7 @@ export const BYTES_PER_SET =
 export function chunkOver(
   from: number,
   count: number,
-  buffer: ArrayBuffer = new ArrayBuffer(count * BYTES_PER_SET),
+  buffer: ArrayBufferLike = new ArrayBuffer(count * BYTES_PER_SET),
 ): Chunk {
   const column = (name: Stored) =>
     new Float64Array(buffer, STORED.indexOf(name) * count * Float64Array.BYTES_PER_ELEMENT, count);

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
 import { Jobs } from "#server/jobs/jobs.ts";
+import { sealed } from "#server/jobs/question.ts";
 import { Refusal } from "#server/refusal.ts";
 import { pool } from "#server/threads/pool.ts";
 import { done } from "#server/threads/tasks.ts";
@@ -21,7 +22,7 @@ async function endOf(file: string) {
   const logged: unknown[] = [];
   const jobs = new Jobs(pool(file), steppingClock(), (error) => logged.push(error));
   const { request, question } = chooseQuestion();
-  const { job } = jobs.start(request, question);
+  const { job } = jobs.start(request, sealed(question));
   await new Promise<void>((resolve) => {
     job.onEnd(resolve);
   });
