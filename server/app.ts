@@ -36,8 +36,8 @@ export function createApp(options: AppOptions): Express {
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
   app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins);
-  app.use(API, mount(apiRoutes({ store, clock, threads, jobs })));
-  app.use("/api", mount([]));
+  app.use(API, mount(apiRoutes({ store, clock, threads, jobs }), threads));
+  app.use("/api", mount([], threads));
   if (client) app.use(serveClient(client));
   app.use(answerErrors(log));
   return app;

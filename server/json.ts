@@ -3,26 +3,35 @@ import { Refusal } from "./refusal.ts";
 /** Lists and objects inside each other: a record of the book has 8. */
 const MOST_DEPTH = 32;
 
+/** Lists and objects in all: an archive of the greatest size has some three million. */
+const MOST_LISTS = 4_000_000;
+const TOO_DEEP = `The body nests lists or objects too deep; allowed: ${MOST_DEPTH} inside each other.`;
+const TOO_MANY = `The body holds too many lists and objects; allowed: ${MOST_LISTS}.`;
+
 const [QUOTE, BACKSLASH] = ['"', "\\"].map((letter) => letter.charCodeAt(0));
 const OPENING = new Set(["[", "{"].map((letter) => letter.charCodeAt(0)));
 const CLOSING = new Set(["]", "}"].map((letter) => letter.charCodeAt(0)));
 
 const malformed = (message: string): Refusal => new Refusal(400, "malformed", message);
 
-/** Looks at the bytes alone: what lies too deep must not reach a reader that goes down with it. */
-function isTooDeep(bytes: Uint8Array): boolean {
+/** Looks at the bytes alone: what lies too deep, or is too much, must not reach a reader that goes down with it. */
+function requireReadable(bytes: Uint8Array): void {
   let depth = 0;
+  let count = 0;
   let inText = false;
   for (let i = 0; i < bytes.length; i++) {
     const byte = bytes[i];
     if (byte === QUOTE) inText = !inText;
     else if (inText && byte === BACKSLASH) i += 1;
     else if (inText) continue;
-    else if (OPENING.has(byte)) depth += 1;
     else if (CLOSING.has(byte)) depth -= 1;
-    if (depth > MOST_DEPTH) return true;
+    else if (OPENING.has(byte)) {
+      depth += 1;
+      count += 1;
+      if (depth > MOST_DEPTH) throw malformed(TOO_DEEP);
+      if (count > MOST_LISTS) throw malformed(TOO_MANY);
+    }
   }
-  return false;
 }
 
 function textOf(bytes: Uint8Array): string {
@@ -42,8 +51,7 @@ function textOf(bytes: Uint8Array): string {
  */
 export function readJson(bytes: Uint8Array): unknown {
   if (bytes.length === 0) return undefined;
-  if (isTooDeep(bytes))
-    throw malformed(`The body nests lists or objects too deep; allowed: ${MOST_DEPTH} inside each other.`);
+  requireReadable(bytes);
   const text = textOf(bytes);
   try {
     return JSON.parse(text);

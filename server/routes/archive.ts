@@ -4,11 +4,13 @@ import { join } from "node:path";
 import type { Response } from "express";
 import { z } from "zod";
 import { archive, bookState } from "../../shared/model/api/book.ts";
+import { bookText } from "../store/bookText.ts";
 import type { Store } from "../store/store.ts";
-import type { Book } from "../store/wholeBook.ts";
-import { requireConsistent } from "../store/wholeCheck.ts";
+import type { Threads } from "../threads/threads.ts";
 import { stateOf } from "./bench.ts";
-import { type Route, route } from "./route.ts";
+import { bytesOf, parsed, type Route } from "./route.ts";
+import { sendPieces } from "./sendPieces.ts";
+import type { Service } from "./service.ts";
 
 /** A book of many thousand tests must fit [byte]. */
 const ARCHIVE_LIMIT = 64_000_000;
@@ -20,41 +22,43 @@ const importQuery = z.strictObject({
     .describe("whether a book that holds records may be replaced; a copy of it is kept"),
 });
 
-function exportRoute(store: Store, clock: () => Date): Route {
-  return route({
+function exportRoute({ file }: Store, clock: () => Date): Route {
+  return {
     method: "get",
     path: "/archive",
     tag: "archive",
     summary: "The whole bench book as one JSON document, earlier states included",
     responses: { 200: { description: "the book", schema: archive } },
     refusals: [503],
-    answer: () => {
+    serve: async (request, response) => {
       const exportedAt = clock().toISOString();
-      const body = { format: "gripcurve-bench", version: 1, exportedAt, ...store.dump() };
-      const name = `gripcurve-${exportedAt.slice(0, 10)}.json`;
-      return { status: 200, body, headers: { "Content-Disposition": `attachment; filename="${name}"` } };
+      response.attachment(`gripcurve-${exportedAt.slice(0, 10)}.json`);
+      if (request.method === "HEAD") response.end();
+      else await sendPieces(bookText(file, exportedAt), response);
     },
-  });
+  };
 }
 
-function importRoute(store: Store, clock: () => Date): Route {
-  return route({
+function importRoute(store: Store, clock: () => Date, threads: Threads): Route {
+  return {
     method: "post",
     path: "/archive",
     tag: "archive",
     summary: "Take in a whole bench book, all or nothing",
     body: archive,
+    takesBytes: true,
     query: importQuery,
     bodyLimit: ARCHIVE_LIMIT,
     responses: { 201: { description: "taken in", schema: bookState } },
-    refusals: [409, 422, 503, 507],
-    answer: ({ body, query }) => {
-      const book = { records: body.records, revisions: body.revisions } as Book;
-      requireConsistent(book);
-      const copy = store.load(book, body.demo, { at: clock(), replace: query.replace === "true" });
-      return { status: 201, body: stateOf(store, copy) };
+    refusals: [409, 422, 429, 503, 507],
+    serve: async (request, response) => {
+      const { replace } = parsed(importQuery, request.query);
+      const change = { kind: "archive", body: bytesOf(request), replace: replace === "true" } as const;
+      const copy = await threads.run("whole", { file: store.file, at: clock(), change });
+      store.announce("loaded");
+      response.status(201).json(stateOf(store, copy));
     },
-  });
+  };
 }
 
 /** Copies the database while it is in use, sends the copy, removes it. */
@@ -90,6 +94,6 @@ function backupRoute(store: Store, clock: () => Date): Route {
 }
 
 /** The book as a whole, in and out. */
-export function archiveRoutes(store: Store, clock: () => Date): Route[] {
-  return [exportRoute(store, clock), importRoute(store, clock), backupRoute(store, clock)];
+export function archiveRoutes({ store, clock, threads }: Service): Route[] {
+  return [exportRoute(store, clock), importRoute(store, clock, threads), backupRoute(store, clock)];
 }

@@ -1,7 +1,7 @@
 import { type BookState, bookState } from "../../shared/model/api/book.ts";
-import { loadDemo } from "../demo.ts";
 import type { Store } from "../store/store.ts";
 import { type Route, route } from "./route.ts";
+import type { Service } from "./service.ts";
 
 export const stateOf = (store: Store, backup: string | null = null): BookState => ({
   demo: store.isDemo(),
@@ -10,7 +10,8 @@ export const stateOf = (store: Store, backup: string | null = null): BookState =
 });
 
 /** The state of the book, an empty bench to begin with, and the demo. */
-export function benchRoutes(store: Store, clock: () => Date): Route[] {
+export function benchRoutes({ store, clock, threads }: Service): Route[] {
+  const { file } = store;
   return [
     route({
       method: "get",
@@ -27,8 +28,12 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       tag: "bench",
       summary: "Start an empty bench; a copy of the data file is kept",
       responses: { 200: { description: "emptied", schema: bookState } },
-      refusals: [503, 507],
-      answer: () => ({ status: 200, body: stateOf(store, store.empty(clock())) }),
+      refusals: [429, 503, 507],
+      answer: async () => {
+        const copy = await threads.run("whole", { file, at: clock(), change: { kind: "empty" } });
+        store.announce("emptied");
+        return { status: 200, body: stateOf(store, copy) };
+      },
     }),
     route({
       method: "post",
@@ -36,9 +41,10 @@ export function benchRoutes(store: Store, clock: () => Date): Route[] {
       tag: "bench",
       summary: "Load the invented demo into an empty bench",
       responses: { 201: { description: "loaded", schema: bookState } },
-      refusals: [409, 503, 507],
-      answer: () => {
-        const copy = loadDemo(store, clock());
+      refusals: [409, 429, 503, 507],
+      answer: async () => {
+        const copy = await threads.run("whole", { file, at: clock(), change: { kind: "demo" } });
+        store.announce("loaded");
         return { status: 201, body: stateOf(store, copy) };
       },
     }),

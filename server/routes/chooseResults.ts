@@ -1,4 +1,3 @@
-import { pipeline } from "node:stream/promises";
 import type { Request, Response } from "express";
 import { z } from "zod";
 import {
@@ -18,6 +17,7 @@ import type { Jobs } from "../jobs/jobs.ts";
 import type { PlainSet } from "../jobs/results.ts";
 import { jsonBytes } from "./jsonBytes.ts";
 import { parsed, type Route } from "./route.ts";
+import { sendPieces } from "./sendPieces.ts";
 import { sendWhenDone } from "./waiting.ts";
 
 const TAG = "choose";
@@ -60,10 +60,6 @@ async function* tableOf(jobs: Jobs, id: string, query: SetsQuery): AsyncGenerato
   }
 }
 
-/** Who leaves in the middle of a table has no use for the rest. */
-const hasLeft = (error: unknown): boolean =>
-  error instanceof Error && "code" in error && error.code === "ERR_STREAM_PREMATURE_CLOSE";
-
 async function sendTable(jobs: Jobs, request: Request, response: Response): Promise<void> {
   const query = parsed(setsQuery, request.query);
   const { id } = jobs.find(idOf(request)).results().question;
@@ -72,9 +68,7 @@ async function sendTable(jobs: Jobs, request: Request, response: Response): Prom
     response.end();
     return;
   }
-  await pipeline(tableOf(jobs, id, query), response).catch((error: unknown) => {
-    if (!hasLeft(error)) throw error;
-  });
+  await sendPieces(tableOf(jobs, id, query), response);
 }
 
 function tableRoute(jobs: Jobs): Route {

@@ -68,6 +68,7 @@ export function computeRoute(of: Computation, threads: Threads): Route {
     tag: "compute",
     summary: of.summary,
     body: of.request,
+    takesBytes: true,
     responses: { 200: { description: "computed from the body alone", schema: of.response } },
     refusals: [422, 429],
     serve: (request, response) => answer(of, threads, bytesOf(request), response),

@@ -1,6 +1,3 @@
-import type { Jobs } from "../jobs/jobs.ts";
-import type { Store } from "../store/store.ts";
-import type { Threads } from "../threads/threads.ts";
 import { archiveRoutes } from "./archive.ts";
 import { benchRoutes } from "./bench.ts";
 import { chooseRoutes } from "./choose.ts";
@@ -11,22 +8,16 @@ import { eventRoutes } from "./events.ts";
 import { nextTestRoutes } from "./nextTests.ts";
 import { openApiRoute } from "./openapi.ts";
 import type { Route } from "./route.ts";
-
-/** What the routes stand on. */
-export interface Service {
-  readonly store: Store;
-  readonly clock: () => Date;
-  readonly threads: Threads;
-  readonly jobs: Jobs;
-}
+import type { Service } from "./service.ts";
 
 /** Every route of the API. A new one is one more line here; its documentation comes with it. */
-export function apiRoutes({ store, clock, threads, jobs }: Service): Route[] {
+export function apiRoutes(service: Service): Route[] {
+  const { store, clock, threads, jobs } = service;
   const routes = [
     ...collectionRoutes(store, clock),
     ...nextTestRoutes(store, threads),
-    ...benchRoutes(store, clock),
-    ...archiveRoutes(store, clock),
+    ...benchRoutes(service),
+    ...archiveRoutes(service),
     ...eventRoutes(store),
     ...COMPUTATIONS.map((each) => computeRoute(each, threads)),
     ...chooseRoutes(store, jobs),

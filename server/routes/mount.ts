@@ -1,6 +1,10 @@
 import express, { type Request, type RequestHandler, Router } from "express";
+import type { z } from "zod";
+import { readJson } from "../json.ts";
 import { Refusal } from "../refusal.ts";
-import type { Method, Route } from "./route.ts";
+import { placeOf } from "../threads/bodies.ts";
+import type { Threads } from "../threads/threads.ts";
+import { bytesOf, type Method, parsed, type Route } from "./route.ts";
 
 /** Greatest body of a request unless a route sets its own [byte]. */
 const BODY_LIMIT = 1_000_000;
@@ -43,12 +47,31 @@ function refuseMethod(allowed: readonly Method[]): RequestHandler {
   };
 }
 
+/** A body beyond this takes long to read and check [byte]. */
+const LARGE_BODY = 16_000;
+
+/** Puts what a body holds in its place. */
+function checkBody(schema: z.ZodType, threads: Threads): RequestHandler {
+  const place = placeOf(schema);
+  return async (request, _response, next) => {
+    const bytes = bytesOf(request);
+    const isLarge = place >= 0 && bytes.length > LARGE_BODY;
+    request.body = isLarge
+      ? await threads.run("check", { schema: place, bytes })
+      : parsed(schema, readJson(bytes));
+    next();
+  };
+}
+
+function stepsOf({ body, takesBytes = false, bodyLimit = BODY_LIMIT, serve }: Route, threads: Threads) {
+  if (!body) return [serve];
+  return [...keepBody(bodyLimit), ...(takesBytes ? [] : [checkBody(body, threads)]), serve];
+}
+
 /** @returns a router that serves the routes and refuses every other method on their paths, and every other path */
-export function mount(routes: readonly Route[]): Router {
+export function mount(routes: readonly Route[], threads: Threads): Router {
   const router = Router();
-  for (const { method, path, body, bodyLimit = BODY_LIMIT, serve } of routes) {
-    router[method](path, ...(body ? keepBody(bodyLimit) : []), serve);
-  }
+  for (const route of routes) router[route.method](route.path, ...stepsOf(route, threads));
   for (const path of new Set(routes.map((each) => each.path))) {
     router.all(path, refuseMethod(routes.filter((each) => each.path === path).map(({ method }) => method)));
   }

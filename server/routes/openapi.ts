@@ -12,7 +12,7 @@ export function openApiRoute(others: readonly Route[]): Route {
     responses: {
       200: { description: "an OpenAPI 3.1 document", schema: z.record(z.string(), z.unknown()) },
     },
-    answer: () => ({ status: 200, body: document() }),
+    answer: async () => ({ status: 200, body: await document() }),
   });
   // Made at the first request: a hundred schemas take longer than the start should.
   let made: ReturnType<typeof openApiDocument> | undefined;

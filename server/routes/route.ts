@@ -1,7 +1,6 @@
 import type { Request, Response } from "express";
 import type { z } from "zod";
 import { explain } from "../../shared/model/api/explain.ts";
-import { readJson } from "../json.ts";
 import { Refusal } from "../refusal.ts";
 import { patiently } from "../store/patience.ts";
 
@@ -41,6 +40,8 @@ interface Described {
   readonly responses: Readonly<Record<number, Documented>>;
   /** statuses of refusals besides those that any route may give */
   readonly refusals?: readonly number[];
+  /** the body is handed on as it was sent, for a thread to read */
+  readonly takesBytes?: boolean;
   /** greatest body [byte], the usual limit unless given */
   readonly bodyLimit?: number;
 }
@@ -73,15 +74,15 @@ export function parsed<S extends z.ZodType>(schema: S, input: unknown): z.output
 export const bytesOf = ({ body }: Request): Uint8Array =>
   body instanceof Uint8Array ? body : new Uint8Array();
 
-/** A route that answers JSON from what its schemas let through; it never sees the request itself. */
+/** A route that answers JSON from what its schemas let through (the body's before it is asked); it never sees the request itself. */
 export function route<B extends z.ZodType, Q extends z.ZodType>(definition: RouteDefinition<B, Q>): Route {
-  const { body, query, answer } = definition;
+  const { query, answer } = definition;
   return {
     ...definition,
     serve: async (request, response) => {
       const asked = {
         id: String(request.params.id ?? ""),
-        body: (body ? parsed(body, readJson(bytesOf(request))) : undefined) as z.output<B>,
+        body: request.body as z.output<B>,
         query: (query ? parsed(query, request.query) : undefined) as z.output<Q>,
         ifMatch: request.get("if-match"),
       };

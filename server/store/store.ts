@@ -10,7 +10,7 @@ import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
 import { OtherWriters } from "./others.ts";
 import { References } from "./references.ts";
-import { type Book, type Collections, clear, dump, fill } from "./wholeBook.ts";
+import { type Book, type Collections, clear, fill } from "./wholeBook.ts";
 
 /** The bench book on disk. */
 export class Store {
@@ -64,11 +64,6 @@ export class Store {
   /** Tells those who follow the book that it changed, where another process wrote to the file since the last look. */
   lookForOthers(): void {
     if (this.#others.haveWritten()) this.#wholeBookChanged("elsewhere");
-  }
-
-  /** Everything in the book, read in one transaction. */
-  dump(): Book & { demo: boolean } {
-    return { ...dump(this.database), demo: this.isDemo() };
   }
 
   /** Empties the book. @returns the name of the copy that was kept */
@@ -132,6 +127,12 @@ export class Store {
 
   #write(change: () => void): void {
     this.database.transaction(change).immediate();
+  }
+
+  /** Tells those who follow the book what another connection of this server did to the whole of it. */
+  announce(change: "emptied" | "loaded"): void {
+    this.#others.haveWritten();
+    this.#wholeBookChanged(change);
   }
 
   #wholeBookChanged(change: "emptied" | "loaded" | "elsewhere"): void {

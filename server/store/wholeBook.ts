@@ -3,7 +3,7 @@ import { byCollection } from "./byCollection.ts";
 import type { Collection } from "./collection.ts";
 import type { Database } from "./database.ts";
 import type { Data, Row } from "./rows.ts";
-import { storedOf } from "./rows.ts";
+import { ROW_COLUMNS, storedOf } from "./rows.ts";
 
 export type Collections = Readonly<Record<CollectionName, Collection>>;
 
@@ -18,28 +18,14 @@ export interface Book {
   readonly revisions: States;
 }
 
-/** Everything that the book holds, read in one transaction. */
-export function dump(database: Database): Book {
-  const read = database.transaction(() => ({
-    records: byCollection((name) => allRecords(database, name).map(storedOf)),
-    revisions: byCollection((name) => allRevisions(database, name).map(storedOf)),
-  }));
+/** Every record as it is, read in one transaction. */
+export function everyRecord(database: Database): States {
+  const read = database.transaction(() => byCollection((name) => rowsOf(database, name).map(storedOf)));
   return read();
 }
 
-const allRecords = (database: Database, name: CollectionName): Row[] =>
-  database
-    .prepare<[], Row>(
-      `SELECT id, revision, created_at, updated_at, body FROM ${name} ORDER BY created_at, id`,
-    )
-    .all();
-
-const allRevisions = (database: Database, name: CollectionName): Row[] =>
-  database
-    .prepare<[string], Row>(
-      "SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = ? ORDER BY id, revision",
-    )
-    .all(name);
+const rowsOf = (database: Database, name: CollectionName): Row[] =>
+  database.prepare<[], Row>(`SELECT ${ROW_COLUMNS} FROM ${name} ORDER BY created_at, id`).all();
 
 /** Empties every table; the caller holds the transaction and has kept a copy. */
 export function clear(database: Database): void {

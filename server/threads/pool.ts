@@ -13,7 +13,8 @@ const MOST_THREADS = 8;
 const MOST_WAITING = 200;
 
 function answerOf<N extends TaskName>(answer: Output<N> | RefusedTask): Output<N> {
-  if (typeof answer === "object" && "refused" in answer) throw Refusal.from(answer.refused);
+  if (typeof answer === "object" && answer !== null && "refused" in answer)
+    throw Refusal.from(answer.refused);
   return answer;
 }
 

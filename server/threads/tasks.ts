@@ -4,6 +4,8 @@ import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs
 import { judged } from "../jobs/shortlist.ts";
 import { computedText } from "../routes/computations.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
+import { checkedBody } from "./bodies.ts";
+import { changeWhole } from "./wholeBook.ts";
 
 /** What a thread can be asked to do: input and answer travel as structured clones, bytes of an answer without copying. */
 export const TASKS = {
@@ -25,6 +27,10 @@ export const TASKS = {
   missed: missedText,
   /** how sure one set is */
   judge: judged,
+  /** changes the book as a whole */
+  whole: changeWhole,
+  /** reads and checks a large body */
+  check: checkedBody,
   /** answers a request from its body alone */
   compute: computedText,
   /** finds which bench tests would tell most of a stored build */

@@ -2,6 +2,7 @@ import { readdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import SQLite from "better-sqlite3";
 import { describe, expect, it } from "vitest";
+import { bookText } from "#server/store/bookText.ts";
 import { archive } from "#shared/model/api/book.ts";
 import { addBook, freshBook } from "./support/api.ts";
 import { freshFolder } from "./support/book.ts";
@@ -201,5 +202,42 @@ describe("an empty bench", () => {
     const copy = new SQLite(join(folder, body.backup), { readonly: true });
     expect(copy.prepare("SELECT count(*) FROM builds").pluck().get()).toBe(1);
     copy.close();
+  });
+});
+
+describe("the archive, while the book is read and written", () => {
+  it("is the book as it was when the first piece was asked for", () => {
+    const { store } = freshBook();
+    const at = "2026-03-01T08:00:00.000Z";
+    const names = Array.from({ length: 400 }, (_, i) => `Motor ${i} ${"x".repeat(90)}`);
+    for (const name of names) store.collections.motors.create({ ...samples.motors, name }, at);
+    const pieces = bookText(store.file, at);
+    const first = pieces.next();
+    expect(first.done).toBe(false);
+    store.collections.motors.create({ ...samples.motors, name: "Later" }, at);
+    const text = String(first.value) + [...pieces].join("");
+    const { records } = archive.parse(JSON.parse(text));
+    expect(records.motors.map(({ data }) => data.name).sort()).toEqual([...names].sort());
+  });
+
+  it("goes out in pieces of some 64 kB, however large the book is", () => {
+    const { store } = freshBook();
+    const at = "2026-03-01T08:00:00.000Z";
+    for (let i = 0; i < 300; i++)
+      store.collections.motors.create({ ...samples.motors, note: "n".repeat(3000) }, at);
+    const lengths = [...bookText(store.file, at)].map(({ length }) => length);
+    expect(lengths.length).toBeGreaterThan(10);
+    expect(Math.max(...lengths)).toBeLessThan(80_000);
+  });
+
+  it("taken in through a connection of its own: its listeners are told once that it was loaded", async () => {
+    const book = freshBook();
+    await addBook(book);
+    const { body: whole } = await book.api.get("/api/v1/archive");
+    const told: string[] = [];
+    book.store.feed.subscribe({ next: ({ change }) => told.push(change), end: () => {} });
+    await book.api.post("/api/v1/archive?replace=true").send(whole).expect(201);
+    book.store.lookForOthers();
+    expect(told).toEqual(["loaded"]);
   });
 });

@@ -83,6 +83,13 @@ describe("a body, by how it is built", () => {
     expect((await refusedWith(400, send("/api/v1/archive", body))).message).toContain("too deep");
   });
 
+  it("of five million empty objects in an archive: 400 before any is read", async () => {
+    const body = `{"records":[${"{},".repeat(5_000_000)}{}]}`;
+    expect((await refusedWith(400, send("/api/v1/archive", body))).message).toMatch(
+      /too many lists and objects/,
+    );
+  });
+
   it("32 deep: read, and refused for what it says; brackets in texts don't count", async () => {
     expect((await refusedWith(400, send(MOTORS, nested(32)))).code).toBe("invalid");
     expect((await refusedWith(400, send(MOTORS, nested(33)))).code).toBe("malformed");

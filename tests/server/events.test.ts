@@ -68,7 +68,7 @@ describe("the stream of changes", () => {
   it("tells nothing of a write that was refused", async () => {
     const book = freshBook();
     const listener = await listen(book);
-    await book.api.post("/api/v1/motors").send({ name: "no motor" }).expect(400);
+    await book.api.post("/api/v1/motors").send({ kv: 7800 }).expect(400);
     await book.api.post("/api/v1/surfaces").send(samples.surfaces).expect(201);
     await listener.until(1);
     expect(listener.heard.map(({ collection }) => collection)).toEqual(["surfaces"]);

@@ -80,7 +80,7 @@ describe("the OpenAPI document", () => {
     const clock = () => new Date(0);
     const threads = ownThread();
     const jobs = new Jobs(threads, clock, console.error);
-    const router = mount(apiRoutes({ store: freshStore(), clock, threads, jobs }));
+    const router = mount(apiRoutes({ store: freshStore(), clock, threads, jobs }), threads);
     const registered = router.stack.flatMap(({ route }) =>
       (route?.stack ?? []).flatMap(({ method }) =>
         method ? [`${method} ${documentedPath(route?.path ?? "")}`] : [],

@@ -1,0 +1,68 @@
+import SQLite from "better-sqlite3";
+import { COLLECTION_NAMES } from "../../shared/model/record.ts";
+import type { Database } from "./database.ts";
+import type { Row } from "./rows.ts";
+
+/** About so much goes out at a time [characters]. */
+const PIECE = 64_000;
+
+const RECORDS = (name: string) =>
+  `SELECT id, revision, created_at, updated_at, body FROM ${name} ORDER BY created_at, id`;
+const REVISIONS = (name: string) =>
+  `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = '${name}' ORDER BY id, revision`;
+
+/** What a record said is kept as JSON, and goes out as it is. */
+function textOf({ id, revision, created_at, updated_at, body }: Row): string {
+  const around = { id, revision, createdAt: created_at, updatedAt: updated_at };
+  return `${JSON.stringify(around).slice(0, -1)},"data":${body}}`;
+}
+
+function* listed(database: Database, sql: string): Generator<string> {
+  let comma = "";
+  for (const row of database.prepare<[], Row>(sql).iterate()) {
+    yield comma + textOf(row);
+    comma = ",";
+  }
+}
+
+function* byCollection(database: Database, sqlOf: (name: string) => string): Generator<string> {
+  let comma = "{";
+  for (const name of COLLECTION_NAMES) {
+    yield `${comma}"${name}":[`;
+    yield* listed(database, sqlOf(name));
+    yield "]";
+    comma = ",";
+  }
+  yield "}";
+}
+
+function* piecesOf(database: Database, exportedAt: string): Generator<string> {
+  const mark = database.prepare<[], string>("SELECT value FROM meta WHERE key = 'demo'").pluck().get();
+  const head = { format: "gripcurve-bench", version: 1, exportedAt, demo: mark === "yes" };
+  yield `${JSON.stringify(head).slice(0, -1)},"records":`;
+  yield* byCollection(database, RECORDS);
+  yield ',"revisions":';
+  yield* byCollection(database, REVISIONS);
+  yield "}";
+}
+
+/**
+ * The whole book as an archive, piece by piece: no more of it lies in memory at once. Read through a connection of its
+ * own as the book is when the first piece is asked for, whatever is written meanwhile.
+ */
+export function* bookText(file: string, exportedAt: string): Generator<string> {
+  const database = new SQLite(file, { readonly: true, fileMustExist: true });
+  try {
+    database.exec("BEGIN");
+    let piece = "";
+    for (const text of piecesOf(database, exportedAt)) {
+      piece += text;
+      if (piece.length < PIECE) continue;
+      yield piece;
+      piece = "";
+    }
+    yield piece;
+  } finally {
+    database.close();
+  }
+}
