@@ -217,7 +217,9 @@ describe("the archive, while the book is read and written", () => {
     store.collections.motors.create({ ...samples.motors, name: "Later" }, at);
     const text = String(first.value) + [...pieces].join("");
     const { records } = archive.parse(JSON.parse(text));
-    expect(records.motors.map(({ data }) => data.name).sort()).toEqual([...names].sort());
+    expect(records.motors.map(({ data }) => (data as { name: string }).name).sort()).toEqual(
+      [...names].sort(),
+    );
   });
 
   it("goes out in pieces of some 64 kB, however large the book is", () => {
