@@ -16,6 +16,7 @@ import {
 } from "./rundown/events.ts";
 import { checkRundown, DEFAULT_TARGET_MARGIN, type RundownInput, stepOf } from "./rundown/input.ts";
 import { type Moment, type RundownLaw, steadyLaw } from "./rundown/law.ts";
+import { chargeLeftAfter } from "./rundown/length.ts";
 import { rundownNotes } from "./rundown/notes.ts";
 import { stepped } from "./rundown/step.ts";
 
@@ -98,11 +99,22 @@ function watched(input: RundownInput, law: RundownLaw, start: Moment): Watched[]
   });
 }
 
-function tooLong(rows: readonly Moment[], step: number): OutOfRangeError {
+function tooLong(input: RundownInput, charge: number): OutOfRangeError {
+  const step = stepOf(input);
   const hours = (MOST_STEPS * step) / 3600;
-  const left = (100 * rows[rows.length - 1].charge).toFixed(0);
+  const left = (100 * charge).toFixed(0);
   const allowed = `a run of at most ${hours.toPrecision(3)} h (${MOST_STEPS} steps of ${step} s); this one has ${left} % of its charge left then`;
-  return new OutOfRangeError("pack.cell.capacity", rows[0].charge, allowed);
+  return new OutOfRangeError("pack.cell.capacity", input.pack.cell.capacity, allowed);
+}
+
+/** So far above the longest run, in estimated time, a run is refused before it is made; nearer to it its steps decide. */
+const PLAINLY = 1.1;
+
+function refusePlainlyTooLong(input: RundownInput, law: RundownLaw, start: Moment): void {
+  const step = stepOf(input);
+  const after = (steps: number) => chargeLeftAfter(law, start, input.pack.cell.minimumVoltage, steps * step);
+  if (after(PLAINLY * MOST_STEPS) === null) return;
+  throw tooLong(input, after(MOST_STEPS) ?? 0);
 }
 
 interface Run {
@@ -118,7 +130,7 @@ function run(input: RundownInput, law: RundownLaw, start: Moment, watches: reado
   let now = start;
   let end: End | null = null;
   while (!end) {
-    if (rows.length > MOST_STEPS) throw tooLong(rows, step);
+    if (rows.length > MOST_STEPS) throw tooLong(input, now.charge);
     const next = stepped(law, now, step);
     end = endInside(law, now, next, minimumVoltage);
     const reached = end?.moment ?? next;
@@ -209,6 +221,7 @@ export function runDown(input: RundownInput): Rundown {
   checkRundown(input);
   const law = rundownLaw(input);
   const start = law.momentAt(0, input.startCharge ?? 1, 0);
+  refusePlainlyTooLong(input, law, start);
   const watches = watched(input, law, start);
   const { rows, reason } = run(input, law, start, watches);
   return {
