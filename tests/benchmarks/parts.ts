@@ -1,7 +1,9 @@
 import { timedChoose } from "./chooseBench.ts";
 import { timedFit } from "./fitBench.ts";
+import { timedHoldUps } from "./holdUpBench.ts";
 import { timedJob } from "./jobBench.ts";
 import { timedLists } from "./listBench.ts";
+import { timedLoad } from "./loadBench.ts";
 import { timedReady } from "./readyBench.ts";
 import { timedScreen } from "./screenBench.ts";
 import { timedServerChoose } from "./serverChooseBench.ts";
@@ -19,6 +21,8 @@ const PARTS = {
   screen: timedScreen,
   serverReady: timedReady,
   listPage: timedLists,
+  holdUps: timedHoldUps,
+  load: timedLoad,
 } as const;
 
 export type PartName = keyof typeof PARTS;

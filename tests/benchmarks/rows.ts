@@ -24,6 +24,8 @@ const s = (seconds: number) => `${seconds.toFixed(SECOND.digits)} s`;
 const millions = (perSecond: number) => `${(perSecond / 1e6).toFixed(2)} million/s`;
 const times = (ratio: number) => `${ratio.toFixed(2)} ×`;
 
+const megabytes = (value: number) => `${Math.round(value)} MB`;
+
 const told = (what: string, measured: string): Row => ({ what, measured, budget: "", kept: null });
 const atMost = (what: string, value: number, most: number, text: (value: number) => string): Row => ({
   what,
@@ -63,7 +65,6 @@ function sweepRows({ sweep }: Results): Row[] {
 }
 
 function chooseRows({ choose, chooseJob, chooseServer }: Results): Row[] {
-  const megabytes = (value: number) => `${Math.round(value)} MB`;
   return [
     told("a million sets chosen from, two threads", s(choose.seconds)),
     told("the same million solved and no more, two threads", s(choose.bareSeconds)),
@@ -122,6 +123,23 @@ function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
   ];
 }
 
+function serverRows({ holdUps, load }: Results): Row[] {
+  const crowd = `${load.readers} clients reading, ${load.writers} writing, ${load.seconds} s`;
+  return [
+    ...holdUps.requests.map(({ name, took, p95 }) =>
+      atMost(`GET /bench during ${name} (${s(took)}), 95th percentile`, p95, 0.1, ms),
+    ),
+    told(`${crowd}: answered`, `${Math.round(load.requestsPerSecond)}/s`),
+    atMost(`${crowd}: reads, 99th percentile`, load.reads, 0.1, ms),
+    atMost(`${crowd}: writes, 99th percentile`, load.writes, 0.15, ms),
+    told("list page of the demo's tests, alone", ms(load.list)),
+    atMost("the same while a million sets are searched", load.listBesideSearch / load.list, 2, times),
+    load.streamsKeep === null
+      ? told(`memory kept of ${load.streams} event streams left`, "not known here")
+      : atMost(`memory kept of ${load.streams} event streams left`, load.streamsKeep, 5, megabytes),
+  ];
+}
+
 const LISTED: Readonly<Record<string, string>> = {
   newest: "the newest 100",
   full: "500 on a page",
@@ -137,6 +155,7 @@ export function rowsOf(results: Results): Row[] {
     ...sweepRows(results),
     ...chooseRows(results),
     ...otherRows(results),
+    ...serverRows(results),
     ...screenRows(results.screen),
   ];
 }

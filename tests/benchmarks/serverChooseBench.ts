@@ -1,22 +1,12 @@
 import { chooseBody } from "#tests/support/chooseQuestion.ts";
 import { begin, follow, type Heard } from "./events.ts";
+import { millionSets } from "./longRequests.ts";
 import { withServer } from "./site.ts";
 import { median, secondsOf } from "./timing.ts";
 
 const CANCELLED = 5;
 /** Share of the sets that is solved before a choosing is cancelled. */
 const UNDER_WAY = 0.05;
-const DUTIES = 100;
-
-/** The demo's parts in a million sets: 2 motors × 100 sizes × 50 gaps × 100 duties. */
-function million(targetMargin: number) {
-  return chooseBody({
-    rotors: [{ rotor: "swept-nine", diameters: { from: 0.03, to: 0.0597, step: 0.0003 } }],
-    skirts: [{ skirt: "square-lip", gaps: { from: 0.0003, to: 0.000888, step: 0.000012 } }],
-    duties: Array.from({ length: DUTIES }, (_, i) => 0.505 + 0.005 * i),
-    wants: { targetMargin },
-  });
-}
 
 /** Largest time between two events of a stream. */
 function largestGap(events: readonly Heard[]): number {
@@ -25,7 +15,7 @@ function largestGap(events: readonly Heard[]): number {
 
 async function whole(address: string) {
   const from = performance.now() / 1000;
-  const id = await begin(address, million(1.5));
+  const id = await begin(address, millionSets(1.5));
   const events = await follow(address, id);
   const last = events[events.length - 1];
   if (last.event !== "done") throw new Error(`The choosing ended as ${last.event}.`);
@@ -46,7 +36,7 @@ interface Cancelled {
 }
 
 async function cancelled(address: string, run: number): Promise<Cancelled> {
-  const id = await begin(address, million(1.6 + run / 100));
+  const id = await begin(address, millionSets(1.6 + run / 100));
   let [asked, other] = [0, Promise.resolve(0)];
   const cancel = async () => {
     asked = performance.now() / 1000;

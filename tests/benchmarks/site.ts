@@ -26,6 +26,8 @@ export async function buildSite(): Promise<void> {
 
 export interface Running {
   readonly address: string;
+  /** of its process */
+  readonly pid: number;
   /** from the start of the process to its ready line [s] */
   readonly readyAfter: number;
   readonly stop: () => Promise<void>;
@@ -58,7 +60,7 @@ export async function startServer(file: string): Promise<Running> {
     server.kill("SIGTERM");
     await ended;
   };
-  return { address, readyAfter, stop };
+  return { address, pid: server.pid ?? 0, readyAfter, stop };
 }
 
 /** Runs something with a folder of its own, gone afterwards. */

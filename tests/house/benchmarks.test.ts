@@ -44,6 +44,22 @@ const RESULTS: Results = {
   fit: { ...REPEATED, points: 5000, degree: 2 },
   screen: { drag: null, firstLoad: null, missing: "none installed" },
   serverReady: { first: 0.4, again: 0.3 },
+  holdUps: {
+    requests: [{ name: "archive of the book", took: 0.2, asked: 20, p95: 0.01, slowest: 0.02 }],
+    worst: 0.01,
+  },
+  load: {
+    readers: 100,
+    writers: 10,
+    seconds: 30,
+    streams: 500,
+    requestsPerSecond: 2000,
+    reads: 0.09,
+    writes: 0.14,
+    list: 0.002,
+    listBesideSearch: 0.003,
+    streamsKeep: 1,
+  },
   listPage: {
     stored: 100_000,
     slowest: 0.01,

@@ -1,0 +1,140 @@
+import { readFileSync } from "node:fs";
+import { Agent, get, request } from "node:http";
+import { setTimeout } from "node:timers/promises";
+import { begin } from "./events.ts";
+import { millionSets } from "./longRequests.ts";
+import { type Running, withServer } from "./site.ts";
+import { median, percentile } from "./timing.ts";
+
+const [READERS, WRITERS, STREAMS] = [100, 10, 500];
+const SECONDS = 30;
+const MILLISECONDS = 1000;
+const SETTLE = 3_000;
+const LISTS = 200;
+const BYTES_PER_MEGABYTE = 1e6;
+const KILOBYTE = 1024;
+const PATHS = ["/bench", "/tests?limit=50", "/builds", "/rotors/swept-nine", "/motors"];
+const SURFACE = JSON.stringify({ name: "Pane under load", wheelFriction: 0.7 });
+
+/** One request over a kept connection. @returns how long it took [s] @throws {Error} on any answer but success */
+function timed(agent: Agent, address: string, path: string, body?: string): Promise<number> {
+  const start = performance.now();
+  const options = { agent, method: body === undefined ? "GET" : "POST" };
+  const headers = body === undefined ? {} : { "Content-Type": "application/json" };
+  return new Promise((resolve, reject) => {
+    const asked = request(`${address}/api/v1${path}`, { ...options, headers }, (answer) => {
+      answer.resume();
+      answer.once("end", () => {
+        if ((answer.statusCode ?? 0) >= 300) reject(new Error(`${path}: ${answer.statusCode}`));
+        else resolve((performance.now() - start) / MILLISECONDS);
+      });
+    });
+    asked.once("error", reject);
+    asked.end(body);
+  });
+}
+
+/** A client that asks without a pause until its time is over. */
+async function client(agent: Agent, address: string, until: number, i: number, body?: string) {
+  const times: number[] = [];
+  for (let turn = i; performance.now() < until; turn++)
+    times.push(await timed(agent, address, body ? "/surfaces" : PATHS[turn % PATHS.length], body));
+  return times;
+}
+
+async function crowd(address: string) {
+  const agent = new Agent({ keepAlive: true });
+  const until = performance.now() + SECONDS * MILLISECONDS;
+  const many = (count: number, body?: string) =>
+    Promise.all(Array.from({ length: count }, (_, i) => client(agent, address, until, i, body)));
+  const [reads, writes] = await Promise.all([many(READERS), many(WRITERS, SURFACE)]);
+  agent.destroy();
+  return { reads: reads.flat(), writes: writes.flat() };
+}
+
+/** @returns the median time of a list's page [s] */
+async function listTime(address: string): Promise<number> {
+  const agent = new Agent({ keepAlive: true });
+  const times: number[] = [];
+  for (let i = 0; i < LISTS; i++) times.push(await timed(agent, address, "/tests?limit=50"));
+  agent.destroy();
+  return median(times);
+}
+
+async function listsBesideSearch(address: string): Promise<number> {
+  const id = await begin(address, millionSets(1.7));
+  const time = await listTime(address);
+  await fetch(`${address}/api/v1/choose/${id}`, { method: "DELETE" });
+  return time;
+}
+
+/** @returns what a process holds now [MB]; null where the system does not say */
+function memoryOf(pid: number): number | null {
+  if (process.platform !== "linux") return null;
+  const [, kilobytes] = /^VmRSS:\s+(\d+) kB$/m.exec(readFileSync(`/proc/${pid}/status`, "utf8")) ?? [];
+  return (Number(kilobytes) * KILOBYTE) / BYTES_PER_MEGABYTE;
+}
+
+function openStream(address: string): Promise<() => void> {
+  return new Promise((resolve, reject) => {
+    const asked = get(`${address}/api/v1/events`, { agent: false }, (answer) => {
+      answer.resume();
+      resolve(() => asked.destroy());
+    });
+    asked.once("error", reject);
+  });
+}
+
+/** Opens many event streams and leaves them. @returns what they cost beyond the start [MB] */
+async function streamsLeft({ address, pid }: Running): Promise<number | null> {
+  const round = async () => {
+    const close = await Promise.all(Array.from({ length: STREAMS }, () => openStream(address)));
+    for (const leave of close) leave();
+    await setTimeout(SETTLE);
+    return memoryOf(pid);
+  };
+  // What the first round leaves is the engine's own warmth.
+  const first = await round();
+  const second = await round();
+  return first === null || second === null ? null : second - first;
+}
+
+export interface LoadTimes {
+  readonly readers: number;
+  readonly writers: number;
+  readonly seconds: number;
+  readonly streams: number;
+  readonly requestsPerSecond: number;
+  /** 99th percentiles [s] */
+  readonly reads: number;
+  readonly writes: number;
+  /** of a list's page, alone and while a search runs [s] */
+  readonly list: number;
+  readonly listBesideSearch: number;
+  /** kept of event streams that were opened and left, once again [MB] */
+  readonly streamsKeep: number | null;
+}
+
+/** Many clients at once on the built server with the demo; any error ends it. */
+export function timedLoad(): Promise<LoadTimes> {
+  return withServer(async (running) => {
+    const { address } = running;
+    await listTime(address);
+    const list = await listTime(address);
+    const listBesideSearch = await listsBesideSearch(address);
+    const streamsKeep = await streamsLeft(running);
+    const { reads, writes } = await crowd(address);
+    return {
+      readers: READERS,
+      writers: WRITERS,
+      seconds: SECONDS,
+      streams: STREAMS,
+      requestsPerSecond: (reads.length + writes.length) / SECONDS,
+      reads: percentile(reads, 0.99),
+      writes: percentile(writes, 0.99),
+      list,
+      listBesideSearch,
+      streamsKeep,
+    };
+  });
+}
