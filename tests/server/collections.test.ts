@@ -148,6 +148,28 @@ describe("lists", () => {
     expect(days).toEqual([...days].sort().reverse());
   });
 
+  it.each([
+    { count: 6, pages: [3, 3] },
+    { count: 5, pages: [3, 2] },
+    { count: 7, pages: [3, 3, 1] },
+  ])(
+    "of $count motors, three a page: $pages, and no empty page after a last one that is full",
+    async ({ count, pages }) => {
+      const book = freshBook();
+      for (let i = 0; i < count; i += 1)
+        await book.api.post("/api/v1/motors").send(samples.motors).expect(201);
+      const sizes: number[] = [];
+      let cursor: string | null = "";
+      while (cursor !== null) {
+        const query: object = cursor ? { limit: 3, cursor } : { limit: 3 };
+        const { body } = await book.api.get("/api/v1/motors").query(query).expect(200);
+        sizes.push(body.items.length);
+        cursor = body.next;
+      }
+      expect(sizes).toEqual(pages);
+    },
+  );
+
   it("of tests, filtered: by kind, by each part, by text, and by several at once", async () => {
     const book = freshBook();
     const { parts, pull } = await addBook(book);

@@ -38,6 +38,40 @@ describe("roughnessFromLeaks, on tests made with known gaps", () => {
     expect(fit.uncertainty).toBeLessThan(1e-5);
   });
 
+  // Heights 3, 4 and 8e-4 m: mean 5, s = √((4 + 1 + 9)/2) = √7, standard error √7/√3, all in 1e-4 m, by hand.
+  it("gives each reading's own height, and the standard error of their mean", () => {
+    const points = [3e-4, 4e-4, 8e-4].flatMap((height, i) => leakTest(height).points.slice(i, i + 1));
+    const { heights, height, standardError } = gapHeightFromLeak(rig, { air, points });
+    [3e-4, 4e-4, 8e-4].forEach((expected, i) => {
+      expect(heights[i]).toBeCloseToRelative(expected, 1e-9);
+    });
+    expect(height).toBeCloseToRelative(5e-4, 1e-9);
+    expect(standardError).toBeCloseToRelative(Math.sqrt(7 / 3) * 1e-4, 1e-8);
+  });
+
+  it("of a single reading knows no standard error", () => {
+    const { points } = leakTest(4e-4);
+    expect(gapHeightFromLeak(rig, { air, points: points.slice(0, 1) }).standardError).toBeNull();
+  });
+
+  // u(roughness) = √(u²(glass) + u²(surface)); a difference of twice it is just clear, of less isn't.
+  it.each([
+    { times: 1.98, told: false },
+    { times: 2.02, told: true },
+  ])("a difference of $times standard uncertainties is told apart: $told", ({ times, told }) => {
+    const at = (heights: readonly number[]) => ({
+      air,
+      points: heights.flatMap((height, i) => leakTest(height).points.slice(i, i + 1)),
+    });
+    // 4e-4 ± 1e-5 in two readings each: standard errors of 1e-5, together √2·1e-5
+    const roughness = times * Math.SQRT2 * 1e-5;
+    const glass = at([3.9e-4, 4.1e-4]);
+    const surface = at([3.9e-4 + roughness, 4.1e-4 + roughness]);
+    const fit = roughnessFromLeaks(rig, glass, surface);
+    expect(fit.uncertainty).toBeCloseToRelative(Math.SQRT2 * 1e-5, 1e-6);
+    expect(fit.warnings.some(({ code }) => code === "not-told-apart")).toBe(!told);
+  });
+
   it("matches a laminar gap with the cubic law of plane Poiseuille flow", () => {
     const thin = { perimeter: 0.28, land: 0.05, lossSum: 0 };
     const pressure = 200;
