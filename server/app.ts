@@ -2,6 +2,7 @@ import express, { type Express } from "express";
 import { onlyFinite } from "./finite.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { serveClient } from "./middleware/client.ts";
+import { compressAnswers } from "./middleware/compression.ts";
 import { answerErrors } from "./middleware/errors.ts";
 import { refuseOtherHosts } from "./middleware/hosts.ts";
 import { refuseOtherOrigins, securityHeaders } from "./middleware/security.ts";
@@ -35,7 +36,7 @@ export function createApp(options: AppOptions): Express {
   const app = express();
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
-  app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins);
+  app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins, compressAnswers);
   app.use(API, mount(apiRoutes({ store, clock, threads, jobs }), threads));
   app.use("/api", mount([], threads));
   if (client) app.use(serveClient(client));
