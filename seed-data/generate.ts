@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from "node:fs";
-import { COLLECTIONS, type CollectionName } from "../shared/model/record.ts";
+import type { CollectionName } from "../shared/model/collections.ts";
+import { COLLECTIONS } from "../shared/model/schemas.ts";
 import { benchTest } from "../shared/model/tests/index.ts";
 import { builds, motors, packs, rotors, skirts, surfaces } from "./parts.ts";
 import { tests } from "./tests.ts";

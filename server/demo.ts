@@ -1,11 +1,11 @@
 /// <reference types="vite/client" />
 import { z } from "zod";
-import { COLLECTIONS, type CollectionName } from "../shared/model/record.ts";
+import { byCollection, type CollectionName } from "../shared/model/collections.ts";
 import { identifier } from "../shared/model/scalar.ts";
-import { byCollection } from "./store/byCollection.ts";
+import { COLLECTIONS } from "../shared/model/schemas.ts";
 import type { Data } from "./store/rows.ts";
 import type { Store } from "./store/store.ts";
-import type { Book } from "./store/wholeBook.ts";
+import type { WholeBook } from "./store/wholeBook.ts";
 import { requireConsistent } from "./store/wholeCheck.ts";
 
 /** The demo's files, one a collection, each a list of { id, data }; they travel inside the built bundle. */
@@ -23,7 +23,7 @@ function seedsOf(name: CollectionName): readonly Seed[] {
 }
 
 /** @returns the invented demo, each record checked like any other input, as if it was entered at that moment */
-function demoBook(at: Date): Book {
+function demoBook(at: Date): WholeBook {
   const time = at.toISOString();
   const records = byCollection((name) =>
     seedsOf(name).map((seed) => ({ ...seed, revision: 1, createdAt: time, updatedAt: time })),
@@ -31,7 +31,7 @@ function demoBook(at: Date): Book {
   return { records, revisions: byCollection(() => []) };
 }
 
-function checkedDemo(at: Date): Book {
+function checkedDemo(at: Date): WholeBook {
   const book = demoBook(at);
   requireConsistent(book);
   return book;

@@ -1,19 +1,16 @@
 import { z } from "zod";
 import { errorResponse } from "../shared/model/api/errors.ts";
-import { COLLECTIONS } from "../shared/model/record.ts";
+import { COLLECTION_NAMES, COLLECTION_WORDS } from "../shared/model/collections.ts";
+import { COLLECTIONS } from "../shared/model/schemas.ts";
 
 export type Json = Readonly<Record<string, unknown>>;
+
+const capitalised = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 /** Schemas that the document states once, under these names. */
 const NAMES = new Map<z.core.$ZodType, string>([
   [errorResponse, "Error"],
-  [COLLECTIONS.rotors, "Rotor"],
-  [COLLECTIONS.motors, "Motor"],
-  [COLLECTIONS.packs, "Pack"],
-  [COLLECTIONS.skirts, "Skirt"],
-  [COLLECTIONS.surfaces, "Surface"],
-  [COLLECTIONS.tests, "Test"],
-  [COLLECTIONS.builds, "Build"],
+  ...COLLECTION_NAMES.map((name) => [COLLECTIONS[name], capitalised(COLLECTION_WORDS[name])] as const),
 ]);
 
 /** Descriptions and examples as the schemas carry them, with the names above. */

@@ -1,7 +1,8 @@
 import { signal } from "@preact/signals";
 import type { Book } from "../../shared/book/book.ts";
 import type { BookState, ChangeEvent } from "../../shared/model/api/book.ts";
-import type { CollectionName, Stored } from "../../shared/model/record.ts";
+import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
+import type { Stored } from "../../shared/model/record.ts";
 import { ApiError, api } from "./api.ts";
 
 interface Page {
@@ -9,15 +10,6 @@ interface Page {
   readonly next: string | null;
 }
 
-const COLLECTIONS = [
-  "rotors",
-  "motors",
-  "packs",
-  "skirts",
-  "surfaces",
-  "tests",
-  "builds",
-] as const satisfies readonly CollectionName[];
 const PAGE_SIZE = 500;
 
 /** The whole bench book as the screen knows it; null until it was read once. */
@@ -53,10 +45,11 @@ export async function reload(): Promise<void> {
   try {
     const [state, ...lists] = await Promise.all([
       api.get<BookState>("/bench", { signal }),
-      ...COLLECTIONS.map((name) => readAll(name, signal)),
+      ...COLLECTION_NAMES.map((name) => readAll(name, signal)),
     ]);
     if (signal.aborted) return;
-    currentBook.value = Object.fromEntries(COLLECTIONS.map((name, i) => [name, lists[i]])) as unknown as Book;
+    const read = Object.fromEntries(COLLECTION_NAMES.map((name, i) => [name, lists[i]]));
+    currentBook.value = read as unknown as Book;
     isDemo.value = state.demo;
     loadError.value = null;
     loadState.value = "ready";

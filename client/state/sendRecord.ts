@@ -1,4 +1,5 @@
-import type { CollectionName, Stored } from "../../shared/model/record.ts";
+import type { CollectionName } from "../../shared/model/collections.ts";
+import type { Stored } from "../../shared/model/record.ts";
 import { ApiError, api } from "./api.ts";
 import { drop, keep } from "./book.ts";
 import { notice } from "./notice.ts";

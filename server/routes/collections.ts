@@ -1,57 +1,15 @@
 import { z } from "zod";
 import { page, stored } from "../../shared/model/api/book.ts";
-import {
-  COLLECTION_NAMES,
-  COLLECTIONS,
-  type CollectionName,
-  REFERENCE_KEYS,
-  type Stored,
-} from "../../shared/model/record.ts";
-import { identifier } from "../../shared/model/scalar.ts";
-import { TEST_KINDS } from "../../shared/model/tests/index.ts";
+import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
+import type { Stored } from "../../shared/model/record.ts";
+import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { Refusal } from "../refusal.ts";
 import type { Collection, Precondition } from "../store/collection.ts";
 import { ChangedMeanwhileError } from "../store/errors.ts";
-import type { ListQuery } from "../store/listing.ts";
 import type { Data } from "../store/rows.ts";
 import type { Store } from "../store/store.ts";
+import { listQuery, listSchema } from "./listQuery.ts";
 import { type Answer, type Route, route } from "./route.ts";
-
-const MOST_ON_A_PAGE = 500;
-
-const paging = {
-  limit: z.coerce.number().int().min(1).max(MOST_ON_A_PAGE).default(100),
-  cursor: z.string().max(1000).optional().describe('the "next" of the page before'),
-};
-const text = z.string().trim().max(120).optional().describe("text that the name or title contains");
-const references = Object.fromEntries(
-  Object.entries(REFERENCE_KEYS).map(([key, collection]) => [
-    key,
-    identifier().describe(`only tests that use this one of the ${collection}`).optional(),
-  ]),
-);
-
-const LIST_QUERIES: Readonly<Record<CollectionName, z.ZodType<Record<string, string | number | undefined>>>> =
-  {
-    rotors: z.strictObject({ ...paging, q: text }),
-    motors: z.strictObject({ ...paging, q: text }),
-    packs: z.strictObject({ ...paging, q: text }),
-    skirts: z.strictObject({ ...paging, q: text }),
-    surfaces: z.strictObject({ ...paging, q: text }),
-    builds: z.strictObject({ ...paging, q: text }),
-    tests: z.strictObject({ ...paging, q: text, kind: z.enum(TEST_KINDS).optional(), ...references }),
-  };
-
-function listQuery(query: Record<string, string | number | undefined>): ListQuery {
-  const { limit, cursor, q, ...filters } = query;
-  const equal = Object.entries(filters).flatMap(([key, value]) => (value ? [[key, String(value)]] : []));
-  return {
-    limit: Number(limit),
-    ...(cursor ? { cursor: String(cursor) } : {}),
-    ...(q ? { text: String(q) } : {}),
-    equal: Object.fromEntries(equal),
-  };
-}
 
 export const etagOf = (revision: number): string => `"${revision}"`;
 
@@ -93,10 +51,10 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       path: base,
       tag: name,
       summary: `List the ${name}, page by page`,
-      query: LIST_QUERIES[name],
+      query: listSchema(name),
       responses: { 200: { description: "one page", schema: page(schema) } },
       refusals: [503],
-      answer: ({ query }) => ({ status: 200, body: collection.list(listQuery(query)) }),
+      answer: ({ query }) => ({ status: 200, body: collection.list(listQuery(name, query)) }),
     }),
     route({
       method: "get",

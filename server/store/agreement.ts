@@ -1,7 +1,7 @@
 import { contradictionsOf, isRotorTest, type RotorTest } from "../../shared/book/contradictions.ts";
 import type { FieldError } from "../../shared/model/api/errors.ts";
+import type { CollectionName } from "../../shared/model/collections.ts";
 import type { Rotor } from "../../shared/model/parts/rotor.ts";
-import type { CollectionName } from "../../shared/model/record.ts";
 import type { Database, Statement } from "./database.ts";
 import { ContradictionError } from "./errors.ts";
 import type { Data } from "./rows.ts";
@@ -22,9 +22,11 @@ export class Agreement {
   readonly #tests: Statement;
 
   constructor(database: Database) {
-    this.#rotor = database.prepare("SELECT body FROM rotors WHERE id = ?").pluck();
+    this.#rotor = database.prepare("SELECT body FROM records WHERE collection = 'rotors' AND id = ?").pluck();
     this.#tests = database.prepare(
-      "SELECT id, name, date, json_object('kind', kind, 'diameter', body -> '$.diameter') AS test FROM tests WHERE rotor = ? AND body -> '$.diameter' IS NOT NULL",
+      `SELECT r.id, r.name, r.day AS date, json_object('kind', r.kind, 'diameter', r.body -> '$.diameter') AS test
+       FROM uses AS u JOIN records AS r ON r.collection = u.collection AND r.id = u.id
+       WHERE u.part_collection = 'rotors' AND u.part = ? AND u.collection = 'tests' AND r.body -> '$.diameter' IS NOT NULL`,
     );
   }
 

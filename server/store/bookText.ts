@@ -1,15 +1,15 @@
 import SQLite from "better-sqlite3";
-import { COLLECTION_NAMES } from "../../shared/model/record.ts";
+import { ARCHIVE_VERSION } from "../../shared/model/api/book.ts";
+import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Database } from "./database.ts";
 import type { Row } from "./rows.ts";
+import { RECORDS } from "./wholeBook.ts";
 
 /** About so much goes out at a time [characters]. */
 const PIECE = 64_000;
 
-const RECORDS = (name: string) =>
-  `SELECT id, revision, created_at, updated_at, body FROM ${name} ORDER BY created_at, id`;
-const REVISIONS = (name: string) =>
-  `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = '${name}' ORDER BY id, revision`;
+const REVISIONS =
+  "SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = ? ORDER BY id, revision";
 
 /** What a record said is kept as JSON, and goes out as it is. */
 function textOf({ id, revision, created_at, updated_at, body }: Row): string {
@@ -17,19 +17,19 @@ function textOf({ id, revision, created_at, updated_at, body }: Row): string {
   return `${JSON.stringify(around).slice(0, -1)},"data":${body}}`;
 }
 
-function* listed(database: Database, sql: string): Generator<string> {
+function* listed(database: Database, sql: string, name: CollectionName): Generator<string> {
   let comma = "";
-  for (const row of database.prepare<[], Row>(sql).iterate()) {
+  for (const row of database.prepare<[string], Row>(sql).iterate(name)) {
     yield comma + textOf(row);
     comma = ",";
   }
 }
 
-function* byCollection(database: Database, sqlOf: (name: string) => string): Generator<string> {
+function* everyCollection(database: Database, sql: string): Generator<string> {
   let comma = "{";
   for (const name of COLLECTION_NAMES) {
     yield `${comma}"${name}":[`;
-    yield* listed(database, sqlOf(name));
+    yield* listed(database, sql, name);
     yield "]";
     comma = ",";
   }
@@ -38,11 +38,11 @@ function* byCollection(database: Database, sqlOf: (name: string) => string): Gen
 
 function* piecesOf(database: Database, exportedAt: string): Generator<string> {
   const mark = database.prepare<[], string>("SELECT value FROM meta WHERE key = 'demo'").pluck().get();
-  const head = { format: "gripcurve-bench", version: 1, exportedAt, demo: mark === "yes" };
+  const head = { format: "gripcurve-bench", version: ARCHIVE_VERSION, exportedAt, demo: mark === "yes" };
   yield `${JSON.stringify(head).slice(0, -1)},"records":`;
-  yield* byCollection(database, RECORDS);
+  yield* everyCollection(database, RECORDS);
   yield ',"revisions":';
-  yield* byCollection(database, REVISIONS);
+  yield* everyCollection(database, REVISIONS);
   yield "}";
 }
 

@@ -1,12 +1,13 @@
-import type { CollectionName, Stored } from "../../shared/model/record.ts";
+import type { CollectionName } from "../../shared/model/collections.ts";
+import type { Stored } from "../../shared/model/record.ts";
 import type { Agreement } from "./agreement.ts";
 import type { ChangeFeed } from "./changes.ts";
 import type { Database, Statement } from "./database.ts";
 import { InUseError, UnknownRecordError } from "./errors.ts";
 import { newId } from "./ids.ts";
 import { Listing, type ListQuery, type Page } from "./listing.ts";
-import type { References } from "./references.ts";
-import { type Data, lookupColumns, lookupValues, nameOf, ROW_COLUMNS, type Row, storedOf } from "./rows.ts";
+import { type Data, lookupValues, nameOf, type Row, rowColumns, storedOf } from "./rows.ts";
+import type { Uses } from "./uses.ts";
 
 /** Decides, inside the write's transaction, whether the writer knew the record's present revision; throws where not. */
 export type Precondition = (revision: number) => void;
@@ -27,28 +28,27 @@ export class Collection {
   constructor(
     readonly name: CollectionName,
     private readonly database: Database,
-    private readonly references: References,
+    private readonly uses: Uses,
     private readonly agreement: Agreement,
     private readonly feed: ChangeFeed,
   ) {
-    const lookups = lookupColumns(name);
-    const marks = lookups.map(() => "?").join(", ");
+    const itself = `collection = '${name}' AND id = ?`;
     this.#listing = new Listing(database, name);
-    this.#select = database.prepare(`SELECT ${ROW_COLUMNS} FROM ${name} WHERE id = ?`);
+    this.#select = database.prepare(`SELECT ${rowColumns()} FROM records WHERE ${itself}`);
     this.#insert = database.prepare(
-      `INSERT INTO ${name} (${ROW_COLUMNS}, ${lookups.join(", ")}) VALUES (?, ?, ?, ?, ?, ${marks})`,
+      `INSERT INTO records (collection, ${rowColumns()}, name, kind, day) VALUES ('${name}', ?, ?, ?, ?, ?, ?, ?, ?)`,
     );
     this.#update = database.prepare(
-      `UPDATE ${name} SET revision = ?, updated_at = ?, body = ?, ${lookups.map((column) => `${column} = ?`).join(", ")} WHERE id = ?`,
+      `UPDATE records SET revision = ?, updated_at = ?, body = ?, name = ?, kind = ?, day = ? WHERE ${itself}`,
     );
-    this.#delete = database.prepare(`DELETE FROM ${name} WHERE id = ?`);
+    this.#delete = database.prepare(`DELETE FROM records WHERE ${itself}`);
     this.#keep = database.prepare(
       `INSERT INTO revisions (collection, id, revision, body, created_at, at) VALUES ('${name}', ?, ?, ?, ?, ?)`,
     );
     this.#earlier = database.prepare(
-      `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = '${name}' AND id = ? ORDER BY revision`,
+      `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE ${itself} ORDER BY revision`,
     );
-    this.#count = database.prepare(`SELECT count(*) FROM ${name}`).pluck();
+    this.#count = database.prepare(`SELECT count(*) FROM records WHERE collection = '${name}'`).pluck();
   }
 
   list(query: ListQuery): Page {
@@ -94,9 +94,10 @@ export class Collection {
       precondition(before.revision);
       this.#requireSound(data, id);
       this.#keepRow(before);
-      const revision = before.revision + 1;
-      this.#update.run(revision, at, JSON.stringify(data), ...lookupValues(this.name, data), id);
-      return { id, revision, createdAt: before.created_at, updatedAt: at, data };
+      const after = { id, revision: before.revision + 1, createdAt: before.created_at, updatedAt: at, data };
+      this.#update.run(after.revision, at, JSON.stringify(data), ...lookupValues(data), id);
+      this.uses.note(this.name, after);
+      return after;
     });
     const { revision } = replaced;
     this.feed.publish({ collection: this.name, id, revision, change: "replaced" });
@@ -108,7 +109,7 @@ export class Collection {
     const revision = this.#transaction(() => {
       const before = this.#row(id);
       precondition(before.revision);
-      const users = this.references.usersOf(this.name, id);
+      const users = this.uses.usersOf(this.name, id);
       if (users.length > 0) throw new InUseError(id, users);
       this.#keepRow(before);
       this.#delete.run(id);
@@ -117,11 +118,12 @@ export class Collection {
     this.feed.publish({ collection: this.name, id, revision, change: "deleted" });
   }
 
-  /** Puts a record in as it stands; the caller holds the transaction and checks the references. */
+  /** Puts a record in as it stands; the caller holds the transaction. */
   insert(record: Stored<Data>): Stored<Data> {
     const { id, revision, createdAt, updatedAt, data } = record;
     const body = JSON.stringify(data);
-    this.#insert.run(id, revision, createdAt, updatedAt, body, ...lookupValues(this.name, data));
+    this.#insert.run(id, revision, createdAt, updatedAt, body, ...lookupValues(data));
+    this.uses.note(this.name, record);
     return record;
   }
 
@@ -131,7 +133,7 @@ export class Collection {
   }
 
   #requireSound(data: Data, id: string | null): void {
-    this.references.requireParts(data);
+    this.uses.requireParts(this.name, data);
     this.agreement.require(this.name, data, id);
   }
 

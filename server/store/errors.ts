@@ -1,5 +1,5 @@
 import type { FieldError } from "../../shared/model/api/errors.ts";
-import type { CollectionName } from "../../shared/model/record.ts";
+import { COLLECTION_WORDS, type CollectionName } from "../../shared/model/collections.ts";
 
 /** No record of that collection has the id. */
 export class UnknownRecordError extends Error {
@@ -27,21 +27,21 @@ export class ChangedMeanwhileError extends Error {
   }
 }
 
-/** A build or a test that points to a part. */
+/** A record that points to another. */
 export interface User {
-  readonly collection: "builds" | "tests";
+  readonly collection: CollectionName;
   readonly id: string;
   readonly name: string;
 }
 
 const NAMED_IN_MESSAGE = 5;
 
-/** A part can't go while builds or tests use it. */
+/** A record can't go while others point to it. */
 export class InUseError extends Error {
   readonly code = "in-use";
   readonly fields: FieldError[];
   constructor(id: string, users: readonly User[]) {
-    const named = users.slice(0, NAMED_IN_MESSAGE).map(({ collection, name }) => wording(collection, name));
+    const named = users.slice(0, NAMED_IN_MESSAGE).map(wording);
     const more = users.length - named.length;
     super(
       `"${id}" is used by ${named.join(", ")}${more > 0 ? ` and ${more} more` : ""}; change those first.`,
@@ -51,10 +51,10 @@ export class InUseError extends Error {
   }
 }
 
-const wording = (collection: User["collection"], name: string): string =>
-  `the ${collection === "builds" ? "build" : "test"} "${name}"`;
+const wording = ({ collection, name, id }: User): string =>
+  `the ${COLLECTION_WORDS[collection]} "${name || id}"`;
 
-/** A build or a test points to parts that the book doesn't have. */
+/** A record points to others that the book doesn't have. */
 export class UnknownPartError extends Error {
   readonly code = "unknown-part";
   constructor(readonly fields: FieldError[]) {

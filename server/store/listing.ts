@@ -1,14 +1,22 @@
-import type { CollectionName } from "../../shared/model/record.ts";
+import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
+import { COLLECTIONS } from "../../shared/model/schemas.ts";
+import { isDated } from "../../shared/model/traits.ts";
 import { type Cursor, type PagePlace, placeOf, writeCursor } from "./cursor.ts";
 import type { Database, Statement } from "./database.ts";
-import { type Data, ROW_COLUMNS, type Row, storedOf } from "./rows.ts";
+import { dayOf, type Row, rowColumns, storedOf } from "./rows.ts";
 
-/** Filters of a list: equal to a look-up column, and text that the name must contain. */
+/** Filters of a list: of one kind, records that use every one of some parts, text that the name must contain. */
 export interface ListQuery {
   readonly limit: number;
   readonly cursor?: Cursor;
-  readonly equal?: Readonly<Record<string, string>>;
+  readonly kind?: string;
+  readonly uses?: readonly Used[];
   readonly text?: string;
+}
+
+interface Used {
+  readonly collection: CollectionName;
+  readonly id: string;
 }
 
 export interface Page {
@@ -16,34 +24,48 @@ export interface Page {
   readonly next: string | null;
 }
 
-interface Order {
-  readonly columns: readonly string[];
-  readonly direction: "ASC" | "DESC";
-  /** before every row there can be */
-  readonly start: PagePlace;
+/** Every list runs along these, within its collection. */
+const ORDER = ["day", "created_at", "id"] as const;
+
+/** What has a day stands newest first, everything else as it was entered. */
+const NEWEST_FIRST = byCollection((name) => isDated(COLLECTIONS[name]));
+
+/** A place before every row that there can be. */
+const startOf = (collection: CollectionName): PagePlace =>
+  NEWEST_FIRST[collection] ? ["~", "~", "~"] : ["", "", ""];
+
+/** Which filters a list has. */
+export interface Filters {
+  readonly kind: boolean;
+  /** of how many parts */
+  readonly uses: number;
+  readonly text: boolean;
 }
 
-/** Newest test first; everything else as it was entered. */
-const NEWEST_FIRST: Order = {
-  columns: ["date", "created_at", "id"],
-  direction: "DESC",
-  start: ["~", "~", "~"],
-};
-const AS_ENTERED: Order = { columns: ["created_at", "id"], direction: "ASC", start: ["", ""] };
+const USES_PART = "part_collection = ? AND part = ?";
 
-const orderOf = (collection: CollectionName): Order => (collection === "tests" ? NEWEST_FIRST : AS_ENTERED);
-
-/** @returns the statement of one page; the place in the order is always bound, so that an index gives the rows in order */
-export function listSql(collection: CollectionName, equal: readonly string[], text: boolean): string {
-  const { columns, direction } = orderOf(collection);
-  const after = `(${columns.join(", ")}) ${direction === "ASC" ? ">" : "<"} (${columns.map(() => "?").join(", ")})`;
+/**
+ * @returns the statement of one page; the place in the order is always bound, so that an index gives the rows in order:
+ * that of the first part used, else that of the kind, else that of the collection. Bound are the parts, the collection, the kind, the place, the text, the number of rows.
+ */
+export function listSql(collection: CollectionName, { kind, uses, text }: Filters): string {
+  const along = uses > 0 ? "u" : "r";
+  const from =
+    uses > 0
+      ? "uses AS u CROSS JOIN records AS r ON r.collection = u.collection AND r.id = u.id"
+      : "records AS r";
+  const more = `EXISTS (SELECT 1 FROM uses AS v WHERE v.collection = r.collection AND v.id = r.id AND v.${USES_PART.replace("AND ", "AND v.")})`;
+  const place = ORDER.map((column) => `${along}.${column}`);
   const where = [
-    ...equal.map((column) => `${column} = ?`),
-    after,
-    ...(text ? ["name LIKE ? ESCAPE '\\'"] : []),
+    ...(uses > 0 ? [`u.${USES_PART.replace("AND ", "AND u.")}`] : []),
+    ...Array.from({ length: Math.max(0, uses - 1) }, () => more),
+    `${along}.collection = ?`,
+    ...(kind ? ["r.kind = ?"] : []),
+    `(${place.join(", ")}) ${NEWEST_FIRST[collection] ? "<" : ">"} (?, ?, ?)`,
+    ...(text ? ["r.name LIKE ? ESCAPE '\\'"] : []),
   ];
-  const order = columns.map((column) => `${column} ${direction}`).join(", ");
-  return `SELECT ${ROW_COLUMNS} FROM ${collection} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
+  const order = place.map((column) => `${column} ${NEWEST_FIRST[collection] ? "DESC" : "ASC"}`).join(", ");
+  return `SELECT ${rowColumns("r.")} FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
 }
 
 const likeOf = (text: string): string => `%${text.replace(/[\\%_]/g, "\\$&")}%`;
@@ -57,20 +79,25 @@ export class Listing {
     readonly collection: CollectionName,
   ) {}
 
-  page({ limit, cursor, equal = {}, text }: ListQuery): Page {
-    const columns = Object.keys(equal).sort();
-    const order = orderOf(this.collection);
-    const place = cursor ? placeOf(cursor, order.start.length) : order.start;
-    const bound = [...columns.map((column) => equal[column]), ...place, ...(text ? [likeOf(text)] : [])];
+  page({ limit, cursor, kind, uses = [], text }: ListQuery): Page {
+    const place = cursor ? placeOf(cursor, ORDER.length) : startOf(this.collection);
+    const bound = [
+      ...uses.flatMap((used) => [used.collection, used.id]),
+      this.collection,
+      ...(kind ? [kind] : []),
+      ...place,
+      ...(text ? [likeOf(text)] : []),
+    ];
+    const filters = { kind: Boolean(kind), uses: uses.length, text: Boolean(text) };
     // One row more than asked for says whether another page follows.
-    const rows = this.#statement(columns, Boolean(text)).all(...bound, limit + 1) as Row[];
+    const rows = this.#statement(filters).all(...bound, limit + 1) as Row[];
     const items = rows.slice(0, limit).map(storedOf);
     const last = items.at(-1);
-    return { items, next: rows.length > limit && last ? writeCursor(placeIn(order, last)) : null };
+    return { items, next: rows.length > limit && last ? writeCursor(placeIn(last)) : null };
   }
 
-  #statement(columns: readonly string[], text: boolean): Statement {
-    const sql = listSql(this.collection, columns, text);
+  #statement(filters: Filters): Statement {
+    const sql = listSql(this.collection, filters);
     const known = this.#statements.get(sql);
     if (known) return known;
     const statement = this.database.prepare(sql);
@@ -79,13 +106,8 @@ export class Listing {
   }
 }
 
-function placeIn(order: Order, record: ReturnType<typeof storedOf>): PagePlace {
-  const known: Readonly<Record<string, string>> = {
-    date: dateOf(record.data),
-    created_at: record.createdAt,
-    id: record.id,
-  };
-  return order.columns.map((column) => known[column]);
-}
-
-const dateOf = (data: Data): string => (typeof data.date === "string" ? data.date : "");
+const placeIn = ({ data, createdAt, id }: ReturnType<typeof storedOf>): PagePlace => [
+  dayOf(data),
+  createdAt,
+  id,
+];

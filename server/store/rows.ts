@@ -1,4 +1,4 @@
-import { type CollectionName, REFERENCE_KEYS, type Stored } from "../../shared/model/record.ts";
+import type { Stored } from "../../shared/model/record.ts";
 
 /** A row as the tables keep it, without the columns that only serve look-ups. */
 export interface Row {
@@ -9,7 +9,9 @@ export interface Row {
   readonly body: string;
 }
 
-export const ROW_COLUMNS = "id, revision, created_at, updated_at, body";
+/** The columns of a {@link Row}, of a table or of its alias. */
+export const rowColumns = (of = ""): string =>
+  ["id", "revision", "created_at", "updated_at", "body"].map((column) => of + column).join(", ");
 
 /** Record data before its schema is known: what all collections have in common. */
 export type Data = Readonly<Record<string, unknown>>;
@@ -22,23 +24,17 @@ export const storedOf = (row: Row): Stored<Data> => ({
   data: JSON.parse(row.body) as Data,
 });
 
-const REFERENCES = Object.keys(REFERENCE_KEYS);
-
-/** Columns of a collection that serve look-ups alone; each is filled from the record's data. */
-export function lookupColumns(collection: CollectionName): readonly string[] {
-  if (collection === "tests") return ["name", "kind", "date", ...REFERENCES];
-  if (collection === "builds") return ["name", ...REFERENCES];
-  return ["name"];
-}
-
 const textOr = (value: unknown, otherwise: string): string => (typeof value === "string" ? value : otherwise);
 
 /** @returns what a list shows and searches: a part's name, a test's title */
 export const nameOf = (data: Data): string => textOr(data.name, textOr(data.title, ""));
 
-/** @returns the values of {@link lookupColumns}, in their order */
-export function lookupValues(collection: CollectionName, data: Data): (string | null)[] {
-  return lookupColumns(collection).map((column) =>
-    column === "name" ? nameOf(data) : typeof data[column] === "string" ? data[column] : null,
-  );
-}
+/** @returns the day that a list is ordered by, empty where it is ordered by entry */
+export const dayOf = (data: Data): string => textOr(data.date, "");
+
+/** @returns the values of name, kind and day: columns that serve look-ups alone, filled from the record's data */
+export const lookupValues = (data: Data): [string, string, string] => [
+  nameOf(data),
+  textOr(data.kind, ""),
+  dayOf(data),
+];

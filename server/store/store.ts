@@ -1,6 +1,5 @@
-import type { CollectionName } from "../../shared/model/record.ts";
+import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
 import { Agreement } from "./agreement.ts";
-import { byCollection } from "./byCollection.ts";
 import { ChangeFeed } from "./changes.ts";
 import { Collection } from "./collection.ts";
 import { copyBeside } from "./copies.ts";
@@ -9,8 +8,8 @@ import { NotEmptyError } from "./errors.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
 import { OtherWriters } from "./others.ts";
-import { References } from "./references.ts";
-import { type Book, type Collections, clear, fill } from "./wholeBook.ts";
+import { Uses } from "./uses.ts";
+import { type Collections, clear, fill, type WholeBook } from "./wholeBook.ts";
 
 /** The bench book on disk. */
 export class Store {
@@ -20,11 +19,9 @@ export class Store {
 
   constructor(private readonly database: Database) {
     this.#others = new OtherWriters(database);
-    const references = new References(database);
+    const uses = new Uses(database);
     const agreement = new Agreement(database);
-    this.collections = byCollection(
-      (name) => new Collection(name, database, references, agreement, this.feed),
-    );
+    this.collections = byCollection((name) => new Collection(name, database, uses, agreement, this.feed));
   }
 
   /** the data file */
@@ -37,7 +34,7 @@ export class Store {
   }
 
   isEmpty(): boolean {
-    return Object.values(this.counts()).every((count) => count === 0);
+    return this.database.prepare("SELECT 1 FROM records LIMIT 1").get() === undefined;
   }
 
   /** @returns true where the book holds the demo that came with the program */
@@ -50,11 +47,11 @@ export class Store {
    *
    * @param demo - makes the demo; asked for only when it is needed
    */
-  firstStart(demo: () => Book): void {
+  firstStart(demo: () => WholeBook): void {
     this.#write(() => {
       if (this.#mark("started") !== undefined) return;
       if (this.isEmpty()) {
-        fill(this.collections, demo());
+        fill(this.database, this.collections, demo());
         this.#setMark("demo", "yes");
       }
       this.#setMark("started", "yes");
@@ -84,7 +81,11 @@ export class Store {
    * @returns the copy's name, or null where there was nothing to keep
    * @throws {NotEmptyError} on a book that holds records, unless it may be replaced
    */
-  load(book: Book, demo: boolean, { at, replace = false }: { at: Date; replace?: boolean }): string | null {
+  load(
+    book: WholeBook,
+    demo: boolean,
+    { at, replace = false }: { at: Date; replace?: boolean },
+  ): string | null {
     const refuse = () => {
       if (!replace && !this.isEmpty())
         throw new NotEmptyError("Empty it first, or import with ?replace=true.");
@@ -94,7 +95,7 @@ export class Store {
     this.#write(() => {
       refuse();
       clear(this.database);
-      fill(this.collections, book);
+      fill(this.database, this.collections, book);
       this.#setMark("demo", demo ? "yes" : "no");
     });
     this.#wholeBookChanged("loaded");

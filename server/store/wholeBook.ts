@@ -1,42 +1,40 @@
-import { COLLECTION_NAMES, type CollectionName, type Stored } from "../../shared/model/record.ts";
-import { byCollection } from "./byCollection.ts";
+import { byCollection, COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
+import type { Stored } from "../../shared/model/record.ts";
 import type { Collection } from "./collection.ts";
 import type { Database } from "./database.ts";
-import type { Data, Row } from "./rows.ts";
-import { ROW_COLUMNS, storedOf } from "./rows.ts";
+import { type Data, type Row, rowColumns, storedOf } from "./rows.ts";
 
 export type Collections = Readonly<Record<CollectionName, Collection>>;
-
-/** Parts after what points to them. */
-const USERS_FIRST: readonly CollectionName[] = [...COLLECTION_NAMES].reverse();
 
 type States = Readonly<Record<CollectionName, readonly Stored<Data>[]>>;
 
 /** All records as they are, and all that they said before. */
-export interface Book {
+export interface WholeBook {
   readonly records: States;
   readonly revisions: States;
 }
 
+/** The records of a collection as they are, in the order of their entry. */
+export const RECORDS = `SELECT ${rowColumns()} FROM records WHERE collection = ? ORDER BY created_at, id`;
+
 /** Every record as it is, read in one transaction. */
 export function everyRecord(database: Database): States {
-  const read = database.transaction(() => byCollection((name) => rowsOf(database, name).map(storedOf)));
+  const rows = database.prepare<[string], Row>(RECORDS);
+  const read = database.transaction(() => byCollection((name) => rows.all(name).map(storedOf)));
   return read();
 }
-
-const rowsOf = (database: Database, name: CollectionName): Row[] =>
-  database.prepare<[], Row>(`SELECT ${ROW_COLUMNS} FROM ${name} ORDER BY created_at, id`).all();
 
 /** Empties every table; the caller holds the transaction and has kept a copy. */
 export function clear(database: Database): void {
   database.prepare("INSERT INTO meta (key, value) VALUES ('clearing', 'yes')").run();
-  for (const name of USERS_FIRST) database.prepare(`DELETE FROM ${name}`).run();
-  database.prepare("DELETE FROM revisions").run();
+  for (const table of ["uses", "records", "revisions"]) database.prepare(`DELETE FROM ${table}`).run();
   database.prepare("DELETE FROM meta WHERE key = 'clearing'").run();
 }
 
 /** Puts a whole book in; the caller holds the transaction, the tables are empty, the references were checked. */
-export function fill(collections: Collections, book: Book): void {
+export function fill(database: Database, collections: Collections, book: WholeBook): void {
+  // What uses a part may come before it.
+  database.pragma("defer_foreign_keys = ON");
   for (const name of COLLECTION_NAMES) {
     for (const record of book.records[name]) collections[name].insert(record);
     for (const earlier of book.revisions[name]) collections[name].insertRevision(earlier);

@@ -1,21 +1,17 @@
 import { contradictionsOf, isRotorTest } from "../../shared/book/contradictions.ts";
 import type { FieldError } from "../../shared/model/api/errors.ts";
+import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Rotor } from "../../shared/model/parts/rotor.ts";
-import {
-  COLLECTION_NAMES,
-  type CollectionName,
-  referencesOf,
-  type Stored,
-} from "../../shared/model/record.ts";
+import { referencesOf, type Stored } from "../../shared/model/record.ts";
 import { Refusal } from "../refusal.ts";
 import type { Data } from "./rows.ts";
-import type { Book } from "./wholeBook.ts";
+import type { WholeBook } from "./wholeBook.ts";
 
 /**
  * @throws {Refusal} 422 where a whole book contradicts itself: an id or a revision twice, a state later than its record, a part
  * that it doesn't have, a test that can't be true of its rotor
  */
-export function requireConsistent(book: Book): void {
+export function requireConsistent(book: WholeBook): void {
   const fields = [...twice(book), ...laterThanRecord(book), ...missingParts(book), ...contradictions(book)];
   if (fields.length === 0) return;
   const [first] = fields;
@@ -23,7 +19,7 @@ export function requireConsistent(book: Book): void {
 }
 
 /** In a record's history the same revision can't stand twice, the present one included. */
-function twice({ records, revisions }: Book): FieldError[] {
+function twice({ records, revisions }: WholeBook): FieldError[] {
   return COLLECTION_NAMES.flatMap((name) => {
     const present = new Set<string>();
     const states = new Set<string>();
@@ -48,7 +44,7 @@ function seen(before: Set<string>, key: string, path: string): FieldError[] {
 }
 
 /** What a record said before has a lower revision than it has now. */
-function laterThanRecord({ records, revisions }: Book): FieldError[] {
+function laterThanRecord({ records, revisions }: WholeBook): FieldError[] {
   return COLLECTION_NAMES.flatMap((name) => {
     const now = new Map(records[name].map(({ id, revision }) => [id, revision]));
     return revisions[name].flatMap(({ id, revision }, i) => {
@@ -63,28 +59,28 @@ function laterThanRecord({ records, revisions }: Book): FieldError[] {
 const idsOf = (states: readonly Stored<Data>[]): string[] => states.map(({ id }) => id);
 
 /** A record points to what the book has, a state of the past to what the book has or once had. */
-function missingParts({ records, revisions }: Book): FieldError[] {
+function missingParts({ records, revisions }: WholeBook): FieldError[] {
   const now = new Map(COLLECTION_NAMES.map((name) => [name, new Set(idsOf(records[name]))]));
   const ever = new Map(
     COLLECTION_NAMES.map((name) => [name, new Set([...idsOf(records[name]), ...idsOf(revisions[name])])]),
   );
   return COLLECTION_NAMES.flatMap((name) => [
-    ...records[name].flatMap(({ data }, i) => dangling(data, now, `records.${name}.${i}.data`)),
-    ...revisions[name].flatMap(({ data }, i) => dangling(data, ever, `revisions.${name}.${i}.data`)),
+    ...records[name].flatMap(({ data }, i) => dangling(name, data, now, `records.${name}.${i}.data`)),
+    ...revisions[name].flatMap(({ data }, i) => dangling(name, data, ever, `revisions.${name}.${i}.data`)),
   ]);
 }
 
 type Ids = ReadonlyMap<CollectionName, ReadonlySet<string>>;
 
-const dangling = (data: Data, known: Ids, path: string): FieldError[] =>
-  referencesOf(data)
+const dangling = (name: CollectionName, data: Data, known: Ids, place: string): FieldError[] =>
+  referencesOf(name, data)
     .filter(({ collection, id }) => !known.get(collection)?.has(id))
-    .map(({ key, collection, id }) => ({
-      path: `${path}.${key}`,
+    .map(({ path, collection, id }) => ({
+      path: `${place}.${path}`,
       message: `Read "${id}"; allowed: the id of one of the archive's ${collection}.`,
     }));
 
-function contradictions({ records }: Book): FieldError[] {
+function contradictions({ records }: WholeBook): FieldError[] {
   const rotors = new Map(records.rotors.map(({ id, data }) => [id, data as unknown as Rotor]));
   return records.tests.flatMap(({ data }, i) => {
     const rotor = isRotorTest(data) ? rotors.get(data.rotor) : undefined;

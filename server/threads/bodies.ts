@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import { COLLECTIONS } from "../../shared/model/record.ts";
+import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { readJson } from "../json.ts";
 import { parsed } from "../routes/route.ts";
 

@@ -5,7 +5,7 @@ import { parsed } from "../routes/route.ts";
 import { openDatabase } from "../store/database.ts";
 import { isLocked, LockedError } from "../store/patience.ts";
 import { Store } from "../store/store.ts";
-import type { Book } from "../store/wholeBook.ts";
+import type { WholeBook } from "../store/wholeBook.ts";
 import { requireConsistent } from "../store/wholeCheck.ts";
 
 /** A change to the book as a whole. */
@@ -25,7 +25,7 @@ function prepared(change: WholeChange, at: Date): (store: Store) => string | nul
   if (change.kind === "empty") return (store) => store.empty(at);
   if (change.kind === "demo") return (store) => loadDemo(store, at);
   const { records, revisions, demo } = parsed(archive, readJson(change.body));
-  const book = { records, revisions } as Book;
+  const book = { records, revisions } as WholeBook;
   requireConsistent(book);
   return (store) => store.load(book, demo, { at, replace: change.replace });
 }

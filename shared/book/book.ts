@@ -1,16 +1,9 @@
+import type { CollectionName } from "../model/collections.ts";
 import type { StoredOf } from "../model/record.ts";
 import type { TestKind } from "../model/tests/index.ts";
 
-/** The bench book as the views and the resolver read it: every part, test and build. */
-export interface Book {
-  readonly rotors: readonly StoredOf<"rotors">[];
-  readonly motors: readonly StoredOf<"motors">[];
-  readonly packs: readonly StoredOf<"packs">[];
-  readonly skirts: readonly StoredOf<"skirts">[];
-  readonly surfaces: readonly StoredOf<"surfaces">[];
-  readonly tests: readonly StoredOf<"tests">[];
-  readonly builds: readonly StoredOf<"builds">[];
-}
+/** The bench book as the views and the resolver read it: every record of every collection. */
+export type Book = { readonly [C in CollectionName]: readonly StoredOf<C>[] };
 
 export type TestOf<K extends TestKind> = Extract<StoredOf<"tests">["data"], { kind: K }>;
 export interface StoredTest<K extends TestKind> {

@@ -2,7 +2,8 @@ import { z } from "zod";
 import { predictInput } from "./api/predict.ts";
 import { supply, weather } from "./conditions.ts";
 import { driveCycle } from "./cycle.ts";
-import { fraction, identifier, name, nonNegative, note, positive, within } from "./scalar.ts";
+import { reference } from "./reference.ts";
+import { fraction, name, nonNegative, note, positive, within } from "./scalar.ts";
 import { uncertaintyOfInput } from "./stated.ts";
 import { vehicleShape } from "./vehicle.ts";
 
@@ -24,12 +25,12 @@ const { skirtShare: _fromSkirt, ...ownShape } = vehicleShape;
 /** A build: one set of choices, of which the views say what it will do. */
 export const build = z.strictObject({
   name: name(),
-  rotor: identifier(),
+  rotor: reference("rotors"),
   diameter: positive("m", 2),
-  motor: identifier(),
-  pack: identifier(),
-  skirt: identifier().nullable().default(null).describe("only a propeller's build may go without"),
-  surface: identifier(),
+  motor: reference("motors"),
+  pack: reference("packs"),
+  skirt: reference("skirts").nullable().default(null).describe("only a propeller's build may go without"),
+  surface: reference("surfaces"),
   charge: fraction().default(0.6).describe("state of charge at which the figures are shown"),
   supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
   air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),

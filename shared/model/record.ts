@@ -1,26 +1,8 @@
 import { z } from "zod";
-import { build } from "./build.ts";
-import { motor } from "./parts/motor.ts";
-import { pack } from "./parts/pack.ts";
-import { rotor } from "./parts/rotor.ts";
-import { skirt } from "./parts/skirt.ts";
-import { surface } from "./parts/surface.ts";
+import { byCollection, type CollectionName } from "./collections.ts";
+import { type Reference, type ReferencePlace, referencePlaces, referencesIn } from "./reference.ts";
 import { identifier } from "./scalar.ts";
-import { benchTest } from "./tests/index.ts";
-
-/** Every collection of the bench book and the schema of what it keeps. The API, the store and the client read this table. */
-export const COLLECTIONS = {
-  rotors: rotor,
-  motors: motor,
-  packs: pack,
-  skirts: skirt,
-  surfaces: surface,
-  tests: benchTest,
-  builds: build,
-} as const;
-
-export type CollectionName = keyof typeof COLLECTIONS;
-export const COLLECTION_NAMES = Object.keys(COLLECTIONS) as readonly CollectionName[];
+import { COLLECTIONS } from "./schemas.ts";
 
 export type DataOf<C extends CollectionName> = z.output<(typeof COLLECTIONS)[C]>;
 
@@ -45,27 +27,11 @@ export interface Stored<T> {
 
 export type StoredOf<C extends CollectionName> = Stored<DataOf<C>>;
 
-type PartCollection = Exclude<CollectionName, "tests" | "builds">;
+/** Where the records of each collection point to others. */
+export const REFERENCE_PLACES: Readonly<Record<CollectionName, readonly ReferencePlace[]>> = byCollection(
+  (name) => referencePlaces(COLLECTIONS[name]),
+);
 
-/** Which keys of a build or a test point to which collection. */
-export const REFERENCE_KEYS: Readonly<Record<string, PartCollection>> = {
-  rotor: "rotors",
-  motor: "motors",
-  pack: "packs",
-  skirt: "skirts",
-  surface: "surfaces",
-};
-
-export interface Reference {
-  readonly key: string;
-  readonly collection: PartCollection;
-  readonly id: string;
-}
-
-/** @returns the parts that a build's or a test's data point to, in the table's order */
-export function referencesOf(data: object): Reference[] {
-  return Object.entries(REFERENCE_KEYS).flatMap(([key, collection]) => {
-    const id = (data as Record<string, unknown>)[key];
-    return typeof id === "string" ? [{ key, collection, id }] : [];
-  });
-}
+/** @returns what a record's data points to */
+export const referencesOf = (name: CollectionName, data: object): Reference[] =>
+  referencesIn(REFERENCE_PLACES[name], data);

@@ -1,7 +1,7 @@
 import { join } from "node:path";
-import { byCollection } from "#server/store/byCollection.ts";
 import type { Data } from "#server/store/rows.ts";
 import { openStore } from "#server/store/store.ts";
+import { byCollection } from "#shared/model/collections.ts";
 import type { Stored } from "#shared/model/record.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { inFolder, startServer } from "./site.ts";

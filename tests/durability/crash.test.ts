@@ -74,7 +74,9 @@ describe("a server killed in the middle of writes", () => {
     });
     expect(database.pragma("integrity_check", { simple: true })).toBe("ok");
     expect(database.pragma("foreign_key_check")).toEqual([]);
-    const present = database.prepare("SELECT revision FROM motors WHERE id = ?").pluck();
+    const present = database
+      .prepare("SELECT revision FROM records WHERE collection = 'motors' AND id = ?")
+      .pluck();
     const earlier = database
       .prepare("SELECT count(*) FROM revisions WHERE collection = 'motors' AND id = ?")
       .pluck();

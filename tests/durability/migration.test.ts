@@ -153,5 +153,11 @@ describe("the file", () => {
       "INSERT INTO tests (id, name, kind, date, motor, body, revision, created_at, updated_at) VALUES ('t', '', 'motor', '2026-03-01', 'pane-motor', '{}', 1, '', '')",
     );
     expect(() => database.exec("DELETE FROM motors")).toThrow(/FOREIGN KEY/);
+    migrate(database, MIGRATIONS, at);
+    expect(() => database.exec("DELETE FROM records WHERE collection = 'motors'")).toThrow(/FOREIGN KEY/);
+    database.exec(
+      "DELETE FROM records WHERE collection = 'tests'; DELETE FROM records WHERE collection = 'motors'",
+    );
+    expect(database.prepare("SELECT count(*) FROM uses").pluck().get()).toBe(0);
   });
 });

@@ -184,7 +184,7 @@ describe("the copy of the database file", () => {
     writeFileSync(file, body);
     const copy = new SQLite(file, { readonly: true });
     expect(copy.pragma("integrity_check", { simple: true })).toBe("ok");
-    expect(copy.prepare("SELECT count(*) FROM builds").pluck().get()).toBe(1);
+    expect(copy.prepare("SELECT count(*) FROM records WHERE collection = 'builds'").pluck().get()).toBe(1);
     expect(copy.prepare("SELECT count(*) FROM revisions").pluck().get()).toBe(2);
     copy.close();
   });
@@ -200,7 +200,7 @@ describe("an empty bench", () => {
     const folder = dirname(book.store.file);
     expect(readdirSync(folder)).toContain(body.backup);
     const copy = new SQLite(join(folder, body.backup), { readonly: true });
-    expect(copy.prepare("SELECT count(*) FROM builds").pluck().get()).toBe(1);
+    expect(copy.prepare("SELECT count(*) FROM records WHERE collection = 'builds'").pluck().get()).toBe(1);
     copy.close();
   });
 });

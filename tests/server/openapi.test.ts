@@ -5,7 +5,7 @@ import { documentedPath } from "#server/openapi.ts";
 import { apiRoutes } from "#server/routes/index.ts";
 import { mount } from "#server/routes/mount.ts";
 import { ownThread } from "#server/threads/ownThread.ts";
-import { COLLECTION_NAMES } from "#shared/model/record.ts";
+import { COLLECTION_NAMES } from "#shared/model/collections.ts";
 import { freshBook } from "./support/api.ts";
 import { freshStore } from "./support/book.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
-import { COLLECTION_NAMES } from "#shared/model/record.ts";
+import { COLLECTION_NAMES } from "#shared/model/collections.ts";
 import { predictAny } from "#shared/physics/predictAny.ts";
 import { thrustTest } from "#tests/support/thrustBook.ts";
 import { addParts, type Book, freshBook } from "./support/api.ts";

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Book } from "#shared/book/book.ts";
-import { COLLECTION_NAMES, COLLECTIONS } from "#shared/model/record.ts";
+import { COLLECTION_NAMES } from "#shared/model/collections.ts";
+import { COLLECTIONS } from "#shared/model/schemas.ts";
 
 /** @returns the demo of seed-data as a bench book, parsed by the schemas */
 export function demoBook(): Book {

@@ -1,5 +1,6 @@
 import type { Book } from "#shared/book/book.ts";
-import { COLLECTIONS, type CollectionName } from "#shared/model/record.ts";
+import type { CollectionName } from "#shared/model/collections.ts";
+import { COLLECTIONS } from "#shared/model/schemas.ts";
 
 const AT = "2026-01-01T00:00:00.000Z";
 const stored = (name: CollectionName, id: string, data: object) => ({

@@ -1,4 +1,4 @@
-import type { CollectionName } from "../../../shared/model/record.ts";
+import type { CollectionName } from "../../../shared/model/collections.ts";
 import type { DimensionName } from "../../../shared/units/dimensions.ts";
 
 export type PartCollection = Exclude<CollectionName, "tests">;

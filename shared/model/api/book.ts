@@ -1,5 +1,7 @@
 import { z } from "zod";
-import { COLLECTION_NAMES, COLLECTIONS, type CollectionName, envelope } from "../record.ts";
+import { byCollection, COLLECTION_NAMES, type CollectionName } from "../collections.ts";
+import { envelope } from "../record.ts";
+import { COLLECTIONS } from "../schemas.ts";
 
 const collectionName = z.enum(COLLECTION_NAMES);
 
@@ -22,9 +24,7 @@ export const changeEvent = z.strictObject({
 });
 
 const eachCollection = <S extends z.ZodType>(shape: (name: CollectionName) => S) =>
-  z.strictObject(
-    Object.fromEntries(COLLECTION_NAMES.map((name) => [name, shape(name)])) as Record<CollectionName, S>,
-  );
+  z.strictObject(byCollection(shape));
 
 /** State of the bench book as a whole. */
 export const bookState = z.strictObject({
@@ -33,28 +33,30 @@ export const bookState = z.strictObject({
   backup: z.string().nullable().describe("name of the copy kept beside the data file before it was emptied"),
 });
 
-const revisionsOf = <C extends CollectionName>(name: C) => z.array(stored(COLLECTIONS[name]));
+/** Version of the archives that are written; those of every earlier one are read as well. */
+export const ARCHIVE_VERSION = 2;
 
-const byCollection = z.strictObject({
-  rotors: revisionsOf("rotors"),
-  motors: revisionsOf("motors"),
-  packs: revisionsOf("packs"),
-  skirts: revisionsOf("skirts"),
-  surfaces: revisionsOf("surfaces"),
-  tests: revisionsOf("tests"),
-  builds: revisionsOf("builds"),
-});
+const archiveVersion = z
+  .int()
+  .min(1)
+  .refine((version) => version <= ARCHIVE_VERSION, {
+    error: ({ input }) =>
+      `Read ${input}: the archive comes from a later version of Gripcurve; allowed: 1 to ${ARCHIVE_VERSION}. Take it in with that version.`,
+  })
+  .describe(`${ARCHIVE_VERSION}; earlier ones are read`);
+
+/** A collection that came later is not in an earlier archive. */
+const states = eachCollection((name) => z.array(stored(COLLECTIONS[name] as z.ZodType)).default([]));
 
 /** The whole bench book in one document: records as they are, and what they said before. */
 export const archive = z.strictObject({
   format: z.literal("gripcurve-bench"),
-  version: z.literal(1),
+  version: archiveVersion,
   exportedAt: z.iso.datetime(),
   demo: z.boolean(),
-  records: byCollection,
-  revisions: byCollection,
+  records: states,
+  revisions: states,
 });
 
 export type ChangeEvent = z.output<typeof changeEvent>;
 export type BookState = z.output<typeof bookState>;
-export type Archive = z.output<typeof archive>;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../quantity.ts";
-import { identifier } from "../scalar.ts";
+import { reference } from "../reference.ts";
 import { instrument, openHoles, plate, setAside, testHead } from "./common.ts";
 import { checkFlowReadings } from "./flow.ts";
 
@@ -21,9 +21,9 @@ export const curveTest = z
   .strictObject({
     kind: z.literal("curve"),
     ...testHead,
-    rotor: identifier(),
+    rotor: reference("rotors"),
     diameter: quantity("length", { positive: true, max: 2 }),
-    motor: identifier()
+    motor: reference("motors")
       .nullable()
       .default(null)
       .describe("the motor that turned it: gives shaft power from its current"),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../quantity.ts";
-import { identifier } from "../scalar.ts";
+import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const dischargeRow = z.strictObject({
@@ -39,7 +39,7 @@ export const dischargeTest = z
   .strictObject({
     kind: z.literal("discharge"),
     ...testHead,
-    pack: identifier(),
+    pack: reference("packs"),
     across: z
       .enum(["pack", "plug", "cell"])
       .default("pack")

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../quantity.ts";
-import { identifier } from "../scalar.ts";
+import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 const RIGHT_ANGLE = Math.PI / 2;
@@ -20,9 +20,12 @@ export const frictionRow = z.strictObject({
 export const frictionTest = z.strictObject({
   kind: z.literal("friction"),
   ...testHead,
-  surface: identifier(),
+  surface: reference("surfaces"),
   contact: z.enum(["wheels", "skirt"]),
-  skirt: identifier().nullable().default(null).describe("which skirt, where it was the skirt that slid"),
+  skirt: reference("skirts")
+    .nullable()
+    .default(null)
+    .describe("which skirt, where it was the skirt that slid"),
   instruments: z.strictObject({ angle: instrument("angle").optional() }).default({}),
   rows: z
     .array(frictionRow)

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../quantity.ts";
-import { identifier } from "../scalar.ts";
+import { reference } from "../reference.ts";
 import { instrument, openHoles, plate, setAside, testHead } from "./common.ts";
 import { checkFlowReadings } from "./flow.ts";
 
@@ -19,8 +19,8 @@ export const leakTest = z
   .strictObject({
     kind: z.literal("leak"),
     ...testHead,
-    skirt: identifier(),
-    surface: identifier(),
+    skirt: reference("skirts"),
+    surface: reference("surfaces"),
     gap: quantity("length", { min: 0, max: 0.1 })
       .optional()
       .describe("shim under the skirt, in the place of its set gap"),

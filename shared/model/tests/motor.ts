@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../quantity.ts";
-import { identifier } from "../scalar.ts";
+import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const motorRow = z.strictObject({
@@ -16,7 +16,7 @@ export const motorRow = z.strictObject({
 export const motorTest = z.strictObject({
   kind: z.literal("motor"),
   ...testHead,
-  motor: identifier(),
+  motor: reference("motors"),
   resistance: quantity("resistance", { positive: true, max: 1e4 })
     .optional()
     .describe("ohmmeter, leads taken off"),

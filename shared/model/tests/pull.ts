@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../quantity.ts";
-import { identifier } from "../scalar.ts";
+import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const pullRow = z
@@ -23,12 +23,12 @@ export const pullRow = z
 export const pullTest = z.strictObject({
   kind: z.literal("pull"),
   ...testHead,
-  rotor: identifier(),
+  rotor: reference("rotors"),
   diameter: quantity("length", { positive: true, max: 2 }),
-  motor: identifier(),
-  pack: identifier(),
-  skirt: identifier(),
-  surface: identifier(),
+  motor: reference("motors"),
+  pack: reference("packs"),
+  skirt: reference("skirts"),
+  surface: reference("surfaces"),
   direction: z
     .enum(["straight-off", "along", "ceiling"])
     .describe("straight off the surface, along it, or hung from the ceiling"),

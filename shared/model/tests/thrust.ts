@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../quantity.ts";
-import { identifier } from "../scalar.ts";
+import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const thrustRow = z.strictObject({
@@ -21,9 +21,9 @@ export const thrustRow = z.strictObject({
 export const thrustTest = z.strictObject({
   kind: z.literal("thrust"),
   ...testHead,
-  rotor: identifier().describe("the propeller"),
+  rotor: reference("rotors").describe("the propeller"),
   diameter: quantity("length", { positive: true, max: 2 }),
-  motor: identifier()
+  motor: reference("motors")
     .nullable()
     .default(null)
     .describe("the motor that turned it: gives shaft power from its current"),

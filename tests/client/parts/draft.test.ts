@@ -3,7 +3,7 @@ import { draftOf, type FormState, readForm, toggledMark, withoutRow } from "#cli
 import { FORMS } from "#client/views/parts/forms.ts";
 import { getAt, setAt } from "#client/views/parts/paths.ts";
 import type { FormSpec, ListSpec } from "#client/views/parts/spec.ts";
-import { COLLECTIONS } from "#shared/model/record.ts";
+import { COLLECTIONS } from "#shared/model/schemas.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const form = (collection: FormSpec["collection"]): FormSpec => {

@@ -1,4 +1,4 @@
-import type { CollectionName } from "#shared/model/record.ts";
+import type { CollectionName } from "#shared/model/collections.ts";
 
 /** Plain records of an invented crawler, as a client would send them. */
 export const samples = {

@@ -1,5 +1,5 @@
+import type { CollectionName } from "../../../../shared/model/collections.ts";
 import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
-import type { CollectionName } from "../../../../shared/model/record.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 

@@ -1,0 +1,59 @@
+import { z } from "zod";
+import { byCollection, COLLECTION_WORDS, type CollectionName } from "../../shared/model/collections.ts";
+import { REFERENCE_PLACES } from "../../shared/model/record.ts";
+import { identifier } from "../../shared/model/scalar.ts";
+import { COLLECTIONS } from "../../shared/model/schemas.ts";
+import { kindsOf } from "../../shared/model/traits.ts";
+import type { ListQuery } from "../store/listing.ts";
+
+const MOST_ON_A_PAGE = 500;
+
+const paging = {
+  limit: z.coerce.number().int().min(1).max(MOST_ON_A_PAGE).default(100),
+  cursor: z.string().max(1000).optional().describe('the "next" of the page before'),
+};
+const text = z.string().trim().max(120).optional().describe("text that the name or title contains");
+
+/** By the word for one of them, the collections that records of a collection point to. */
+const PARTS = byCollection((name) => {
+  const collections = [...new Set(REFERENCE_PLACES[name].map((place) => place.collection))];
+  return new Map(collections.map((collection) => [COLLECTION_WORDS[collection] as string, collection]));
+});
+
+type Query = Readonly<Record<string, string | number | undefined>>;
+type Filter = readonly [string, z.ZodType<string | undefined>];
+
+function partFilters(name: CollectionName): Filter[] {
+  return [...PARTS[name]].map(([word, collection]) => [
+    word,
+    identifier().describe(`only ${name} that use this one of the ${collection}`).optional(),
+  ]);
+}
+
+function kindFilter(name: CollectionName): Filter[] {
+  const kinds = kindsOf(COLLECTIONS[name]);
+  return kinds.length > 0 ? [["kind", z.enum(kinds).optional()]] : [];
+}
+
+/** @returns how a collection's list is paged and filtered: by kind, where its records have kinds, and by each part that they use */
+export function listSchema(name: CollectionName): z.ZodType<Query> {
+  const filters: Readonly<Record<string, Filter[1]>> = Object.fromEntries([
+    ...kindFilter(name),
+    ...partFilters(name),
+  ]);
+  return z.strictObject({ ...paging, q: text, ...filters });
+}
+
+/** @returns the same, as the store takes it */
+export function listQuery(name: CollectionName, { limit, cursor, q, kind, ...filters }: Query): ListQuery {
+  const uses = [...PARTS[name]].flatMap(([word, collection]) =>
+    filters[word] ? [{ collection, id: String(filters[word]) }] : [],
+  );
+  return {
+    limit: Number(limit),
+    ...(cursor ? { cursor: String(cursor) } : {}),
+    ...(q ? { text: String(q) } : {}),
+    ...(kind ? { kind: String(kind) } : {}),
+    uses,
+  };
+}
