@@ -1,7 +1,8 @@
 import { signal } from "@preact/signals";
+import { SCREENS, type Screen } from "../../shared/model/screens.ts";
 
-export const VIEW_NAMES = ["match", "bench", "curves", "attitudes", "run-down", "choose", "parts"] as const;
-export type ViewName = (typeof VIEW_NAMES)[number];
+/** A screen, or what stands where an address leads to none. */
+export type ViewName = Screen | "missing";
 
 export interface Route {
   readonly view: ViewName;
@@ -14,12 +15,13 @@ type Query = Readonly<Record<string, string>> | URLSearchParams;
 
 const FIRST_VIEW: ViewName = "match";
 
-/** @returns the route that an address stands for; one that is not known leads to the first view */
+/** @returns the route that an address stands for; without a path the first view, with an unknown one the page that says so */
 export function parseRoute(pathname: string, search = ""): Route {
   const [name = "", ...rest] = pathname.split("/").filter(Boolean);
-  const view = VIEW_NAMES.find((candidate) => candidate === name);
+  const view = SCREENS.find((candidate) => candidate === name);
   const query = new URLSearchParams(search);
-  if (!view) return { view: FIRST_VIEW, id: null, query };
+  if (name === "") return { view: FIRST_VIEW, id: null, query };
+  if (!view) return { view: "missing", id: [name, ...rest].map(decoded).join("/"), query };
   return { view, id: rest.length > 0 ? rest.map(decoded).join("/") : null, query };
 }
 
@@ -77,9 +79,7 @@ function ownLink(event: MouseEvent): HTMLAnchorElement | null {
   const link = event.target.closest("a");
   if (!link || link.target || link.hasAttribute("download") || link.origin !== location.origin) return null;
   if (link.getAttribute("href")?.startsWith("#")) return null;
-  return parseRoute(link.pathname).id !== null || VIEW_NAMES.some((v) => link.pathname === `/${v}`)
-    ? link
-    : null;
+  return link.pathname !== "/" && parseRoute(link.pathname).view !== "missing" ? link : null;
 }
 
 /**

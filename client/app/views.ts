@@ -11,7 +11,7 @@ export interface View {
   readonly load: () => Promise<{ default: ComponentType }>;
 }
 
-/** Every view, in the navigation's order. A new view is one line here and one name in the router. */
+/** Every view, in the navigation's order. A new view is one line here and one name in shared/model/screens.ts. */
 export const VIEWS: readonly View[] = [
   { name: "bench", label: "Bench", listed: true, load: () => import("../views/bench/BenchView.tsx") },
   { name: "curves", label: "Curves", listed: true, load: () => import("../views/curves/CurvesView.tsx") },
@@ -34,5 +34,11 @@ export const VIEWS: readonly View[] = [
     label: "Parts and builds",
     listed: false,
     load: () => import("../views/parts/PartsView.tsx"),
+  },
+  {
+    name: "missing",
+    label: "No such page",
+    listed: false,
+    load: () => import("../views/missing/MissingView.tsx"),
   },
 ];

@@ -7,10 +7,16 @@ export interface Table {
 /** Spreadsheets run a cell that starts so as a formula; a leading apostrophe keeps it text. */
 const FORMULA = /^[=+\-@\t\r]/;
 
+/** @returns a text that no spreadsheet runs */
+export const guarded = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
+
+/** @returns a text as it was before it was {@link guarded} */
+export const unguarded = (text: string): string => (/^'[=+\-@\t\r]/.test(text) ? text.slice(1) : text);
+
 function cell(value: string | number | null): string {
   if (value === null) return "";
   if (typeof value === "number") return String(value);
-  const safe = FORMULA.test(value) ? `'${value}` : value;
+  const safe = guarded(value);
   return /[",\n\r]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 

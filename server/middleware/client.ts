@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import express, { type RequestHandler, Router } from "express";
+import { SCREENS } from "../../shared/model/screens.ts";
 import { Refusal } from "../refusal.ts";
 
 const NOT_BUILT =
@@ -9,29 +10,41 @@ const NOT_BUILT =
 /** Vite puts a hash of the content into every name under /assets, so that a name never means other content. */
 const HASHED = { immutable: true, maxAge: "1y", index: false } as const;
 
-/** Serves the built client; any address that is no file is one of its views. */
+/** Serves the built client; an address that is no file is one of its screens, or none. */
 export function serveClient(folder: string): Router {
   const router = Router();
-  router.use("/assets", express.static(join(folder, "assets"), HASHED), refuseMissingAsset);
+  router.use("/assets", express.static(join(folder, "assets"), HASHED), refuseMissing);
   router.use(express.static(folder, { index: false, maxAge: 0 }));
   router.use(answerView(folder));
   return router;
 }
 
 /** A script that an older page asks for must not be answered with the page. */
-const refuseMissingAsset: RequestHandler = (request) => {
+const refuseMissing: RequestHandler = (request) => {
   throw new Refusal(404, "not-found", `There is nothing at ${request.originalUrl.split("?")[0]}.`);
 };
 
+const isScreen = ([, first]: readonly string[]): boolean =>
+  first === "" || SCREENS.some((screen) => screen === first);
+
+/** An address of a file, such as /favicon.ico: whoever asks for it has no use for a page. */
+const isFile = (parts: readonly string[]): boolean => /\.\w+$/.test(parts[parts.length - 1]);
+
+/** An address that no screen has gets the app too, which says so, but as the 404 that it is. */
 function answerView(folder: string): RequestHandler {
   const page = join(folder, "index.html");
-  return (request, response) => {
+  return (request, response, next) => {
     if (request.method !== "GET" && request.method !== "HEAD") {
       throw new Refusal(405, "method-not-allowed", `${request.method} is not possible here.`, [], {
         Allow: "GET, HEAD",
       });
     }
-    response.set("Cache-Control", "no-cache");
+    const parts = request.path.split("/");
+    if (!isScreen(parts) && isFile(parts)) {
+      refuseMissing(request, response, next);
+      return;
+    }
+    response.status(isScreen(parts) ? 200 : 404).set("Cache-Control", "no-cache");
     if (existsSync(page)) response.sendFile(page, { dotfiles: "allow", cacheControl: false });
     else response.status(404).type("text/plain").send(NOT_BUILT);
   };

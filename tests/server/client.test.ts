@@ -37,6 +37,23 @@ describe("the built client", () => {
     expect(body.error.code).toBe("not-found");
   });
 
+  it.each(["/favicon.ico", "/manifest.webmanifest", "/robots.txt", "/match.php"])(
+    "at %s, a file that there isn't: 404 in the one shape of refusals",
+    async (path) => {
+      const { body } = await built().get(path).expect(404);
+      expect(body.error.code).toBe("not-found");
+    },
+  );
+
+  it.each(["/nonsense", "/nonsense/deeper", "/matching", "/Match"])(
+    "at %s, which no screen has: 404, with the app that says so",
+    async (path) => {
+      const { text, headers } = await built().get(path).expect(404);
+      expect(text).toContain("<title>Gripcurve</title>");
+      expect(headers["cache-control"]).toBe("no-cache");
+    },
+  );
+
   it("never stands in for an address of the API, nor answers another method", async () => {
     const api = built();
     await api.get("/api/v1/nothing").expect(404).expect("content-type", /json/);

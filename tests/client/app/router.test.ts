@@ -9,7 +9,8 @@ describe("parseRoute", () => {
     ["/bench", "bench", null],
     ["/bench/new/curve", "bench", "new/curve"],
     ["/curves/rotors/b8", "curves", "rotors/b8"],
-    ["/nothing/here", "match", null],
+    ["/nothing/here", "missing", "nothing/here"],
+    ["/manifest.json", "missing", "manifest.json"],
     ["/match/100%", "match", "100%"],
   ])("reads %s, as an address typed in, as view %s with id %s", (address, view, id) => {
     expect(parseRoute(address)).toMatchObject({ view, id });

@@ -43,6 +43,26 @@ describe("exportCsv, any test", () => {
     expect(lines).toContain("held,letGo [g],voltage [V],gap [mm],set aside");
   });
 
+  it.each(["=1+2", "+cmd|' /C calc'!A0", "@SUM(A1)", "-2+3", "\t=1"])(
+    "with a reason %j that a spreadsheet would run: guards it with an apostrophe, and reads it back without",
+    (reason) => {
+      const rows = PLATE_CURVE.rows.map((row, i) => (i === 0 ? { ...row, setAside: reason } : row));
+      const test = benchTest.parse({ ...PLATE_CURVE, rows });
+      const text = exportCsv(test);
+      expect(text).toMatch(/,"?'[=+@-]/);
+      expect(importedBack(text)).toEqual(test);
+    },
+  );
+
+  it("with a title that a spreadsheet would split into a formula: keeps it in one cell, and reads it back", () => {
+    for (const title of ['Pane, =HYPERLINK("x")', 'a; =1 "b"', "two\nlines, =1"]) {
+      const test = benchTest.parse({ ...KNOWN_CURVE, title });
+      const text = exportCsv(test);
+      expect(text.split("\r\n").find((line) => line.includes("title"))).toMatch(/^"# title = .*"$/);
+      expect(importedBack(text).title).toBe(test.title);
+    }
+  });
+
   it("is saved under a name that tells it apart", () => {
     expect(csvName(PULL)).toBe("2026-03-14-pull-test-side-pane-second-rotor.csv");
   });

@@ -1,6 +1,7 @@
 import { dsvFormat } from "d3";
 import { DIMENSION_NAMES } from "../../../../shared/units/dimensions.ts";
 import { conversionOf } from "../../../../shared/units/readUnit.ts";
+import { unguarded } from "../../../ui/table.ts";
 import { findHeader, namesOf, type TablePlace } from "./findHeader.ts";
 import { guessDecimal, guessDelimiter } from "./sniff.ts";
 
@@ -41,12 +42,17 @@ export interface CsvChoices {
 }
 
 const BYTE_ORDER_MARK = /^\uFEFF/;
-const HEAD_LINE = /^"?#\s*([\w.]+)\s*=\s*(.*)$/;
+const HEAD_LINE = /^("?)#\s*([\w.]+)\s*=\s*(.*)$/;
 
-/** A head line's text, as it was before a spreadsheet added empty cells or quotes. */
-function headText(raw: string): string {
+/** @returns a head line's text without the quotes and empty cells that a spreadsheet, or our own export, put around it */
+const unquoted = (quote: string, raw: string): string => {
   const bare = raw.replace(/[,;\t]+$/, "").trim();
-  if (!bare.startsWith('"')) return bare.replace(/"$/, "").replaceAll('""', '"');
+  return quote === "" ? bare : bare.replace(/"$/, "").replaceAll('""', '"');
+};
+
+/** A head line's text, as it was before the export made a JSON string of it. */
+function headText(bare: string): string {
+  if (!bare.startsWith('"')) return bare;
   try {
     return String(JSON.parse(bare));
   } catch (error) {
@@ -63,8 +69,8 @@ function splitHead(text: string): { head: Record<string, string>; body: string; 
     const end = body.search(/\r\n|\r|\n/);
     const line = end < 0 ? body : body.slice(0, end);
     if (!/^"?#/.test(line) && line.trim() !== "") break;
-    const [, key, raw] = HEAD_LINE.exec(line) ?? [];
-    if (key !== undefined) head[key] = headText(raw);
+    const [, quote, key, raw] = HEAD_LINE.exec(line) ?? [];
+    if (key !== undefined) head[key] = headText(unquoted(quote, raw));
     if (end < 0) return { head, body: "", skipped };
     body = body.slice(end).replace(/^(\r\n|\r|\n)/, "");
     skipped++;
@@ -78,7 +84,7 @@ const newlines = (text: string): number => text.split(/\r\n|\r|\n/).length - 1;
 function numbered(rows: readonly (readonly string[])[], first: number): CsvLine[] {
   let line = first;
   return rows.map((cells) => {
-    const here = { line, cells };
+    const here = { line, cells: cells.map(unguarded) };
     line += 1 + cells.reduce((sum, cell) => sum + newlines(cell), 0);
     return here;
   });

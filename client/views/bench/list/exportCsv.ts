@@ -1,5 +1,6 @@
 import { csvFormatRows } from "d3";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import { guarded } from "../../../ui/table.ts";
 import type { Draft } from "../record/draft.ts";
 import { columnsOf, fieldsOf, hasPlate, KINDS } from "../record/kinds.ts";
 import { unitsOf, writeDraft } from "../record/writeDraft.ts";
@@ -7,8 +8,16 @@ import { unitsOf, writeDraft } from "../record/writeDraft.ts";
 /** A head line's text: as it is, or as a JSON string where it runs over several lines or could be mistaken for one. */
 function headLine(path: string, text: string): string {
   const plain = !/[\r\n]/.test(text) && !/^\s|\s$|^"|"$|[,;\t]$/.test(text);
-  return `# ${path} = ${plain ? text : JSON.stringify(text)}`;
+  const line = `# ${path} = ${plain ? text : JSON.stringify(text)}`;
+  // Behind a delimiter the text would be a cell of its own, and could begin as a formula does.
+  return /[,;\t]/.test(line) ? `"${line.replaceAll('"', '""')}"` : line;
 }
+
+/** A reading, with its unit or without: "-3.2", "-5 mm". */
+const READING = /^[+-]?[\d.,]+(e[+-]?\d+)?( ?[\p{L}%°·/²³⁻¹]+[\p{L}\d%°·/²³⁻¹]*)?$/iu;
+
+/** Readings stay numbers to a spreadsheet; whatever else could begin a formula is kept from it. */
+const safe = (text: string): string => (READING.test(text) ? text : guarded(text));
 
 function headLines(draft: Draft): string[] {
   const spec = KINDS[draft.kind];
@@ -47,7 +56,7 @@ export function exportCsv(test: BenchTest): string {
   const all = [...columns, ...open, ...(aside.cells.some(Boolean) ? [aside] : [])];
   const table = [
     all.map(({ header }) => header),
-    ...draft.rows.map((_, i) => all.map(({ cells }) => cells[i])),
+    ...draft.rows.map((_, i) => all.map(({ cells }) => safe(cells[i]))),
   ];
   return `${headLines(draft).join("\r\n")}\r\n${csvFormatRows(table).replaceAll("\n", "\r\n")}\r\n`;
 }
