@@ -1,19 +1,32 @@
 import { setImmediate } from "node:timers/promises";
 import { z } from "zod";
-import { errorResponse } from "../shared/model/api/errors.ts";
+import { version } from "../package.json" with { type: "json" };
+import { errorResponse, PROBLEM } from "../shared/model/api/errors.ts";
 import { DocumentSchemas, type Json } from "./openapiSchemas.ts";
 import type { Documented, Route } from "./routes/route.ts";
 
 const BASE = "/api/v1";
 
+/** What each tag holds. */
+const TAGS: Readonly<Record<string, string>> = {
+  bench: "the book's state, the demo, the stream of changes, this description",
+  archive: "the book as a whole, in and out",
+  compute: "answered from the body alone, in SI units; nothing is kept",
+  choose: "a search over motors, rotor sizes, packs, throttles, skirts and gaps",
+};
+
 /** What each status of a refusal means, wherever it is given. */
 const REFUSALS: Readonly<Record<number, string>> = {
+  304: "the same as the reader has already, by If-None-Match",
   400: "malformed JSON, a value of a wrong type, size or unit, an unknown key; each field is named",
+  403: "asked for by a web page of another origin or another site",
   404: "there is no such record",
+  405: "another method than those on this address; Allow names them",
   409: "in conflict with what the book holds; the records in the way are named",
   412: "the record was changed since If-Match",
   413: "the body is too large",
   415: "the body is not application/json",
+  421: "the request names a host that this server is not",
   422: "well formed, but without an answer: not enough data, a contradiction, an unknown part",
   428: "If-Match is missing",
   429: "too many requests that take long wait already",
@@ -36,16 +49,30 @@ function responseOf(documentedAnswer: Documented, schemas: DocumentSchemas): Jso
   };
 }
 
-const refusalOf = (status: number, schemas: DocumentSchemas): Json => ({
-  description: REFUSALS[status],
-  content: { "application/json": { schema: schemas.of(errorResponse, "output") } },
-});
+/** Refusals are stated once, by status; every operation refers to them. */
+const refusalName = (status: number): string => `Refusal${status}`;
 
-/** The statuses with which a route may refuse: its own, and those that its body and its query bring. */
-export function refusalsOf({ body, query, refusals = [] }: Route): number[] {
+function refusalsStated(schemas: DocumentSchemas): Json {
+  const schema = schemas.of(errorResponse, "output");
+  const stated = Object.entries(REFUSALS).map(([status, description]) => [
+    refusalName(Number(status)),
+    Number(status) < 400 ? { description } : { description, content: { [PROBLEM]: { schema } } },
+  ]);
+  return Object.fromEntries(stated);
+}
+
+/** Whether the answer bears an ETag that a reader can come back with. */
+const isTagged = ({ method, responses, streams = false }: Route): boolean =>
+  method === "get" && !streams && responses[200]?.contentType === undefined;
+
+/** The statuses with which a route may refuse: its own, those that its body and its query bring, those of any request. */
+export function refusalsOf(route: Route): number[] {
+  const { method, body, query, refusals = [] } = route;
   const ofBody = body ? [400, 413, 415] : [];
   const ofQuery = query ? [400] : [];
-  return [...new Set([...ofBody, ...ofQuery, ...refusals])].sort((a, b) => a - b);
+  const ofAny = method === "get" ? [405, 421] : [403, 405, 421];
+  const all = [...ofBody, ...ofQuery, ...ofAny, ...refusals, ...(isTagged(route) ? [304] : [])];
+  return [...new Set(all)].sort((a, b) => a - b);
 }
 
 function queryParameters(query: z.ZodType | undefined): Json[] {
@@ -59,15 +86,31 @@ function queryParameters(query: z.ZodType | undefined): Json[] {
   }));
 }
 
-function parametersOf({ path, query, needsIfMatch }: Route): Json[] {
+/** Headers that a request may, or must, carry. */
+function headersOf(route: Route): Json[] {
+  const header = (name: string, required: boolean, description: string) => ({
+    name,
+    in: "header",
+    required,
+    description,
+    schema: { type: "string" },
+  });
+  const { ifMatch } = route;
+  return [
+    ...(ifMatch ? [header("If-Match", ifMatch === "required", "ETag of the revision that is changed")] : []),
+    ...(isTagged(route) ? [header("If-None-Match", false, "ETag of the answer that the reader has")] : []),
+  ];
+}
+
+function parametersOf(route: Route): Json[] {
+  const { path, query } = route;
   const inPath = [...path.matchAll(/:(\w+)/g)].map(([, name]) => ({
     name,
     in: "path",
     required: true,
     schema: { type: "string" },
   }));
-  const ifMatch = { name: "If-Match", in: "header", required: true, schema: { type: "string" } };
-  return [...inPath, ...queryParameters(query), ...(needsIfMatch ? [ifMatch] : [])];
+  return [...inPath, ...queryParameters(query), ...headersOf(route)];
 }
 
 /** @returns a name for the operation that no other route has, such as "putRotorsById" */
@@ -83,7 +126,10 @@ function operationOf(route: Route, schemas: DocumentSchemas): Json {
       status,
       responseOf(documented, schemas),
     ]),
-    ...refusalsOf(route).map((status) => [String(status), refusalOf(status, schemas)]),
+    ...refusalsOf(route).map((status) => [
+      String(status),
+      { $ref: `#/components/responses/${refusalName(status)}` },
+    ]),
   ];
   const requestBody = route.body && {
     required: true,
@@ -117,16 +163,22 @@ async function pathsOf(routes: readonly Route[], schemas: DocumentSchemas): Prom
 export async function openApiDocument(routes: readonly Route[]): Promise<Json> {
   const schemas = new DocumentSchemas();
   const paths = await pathsOf(routes, schemas);
+  const responses = refusalsStated(schemas);
   return {
     openapi: "3.1.0",
     info: {
       title: "Gripcurve",
-      version: "1.0.0",
+      version,
       description: "The bench book, its fits and its predictions. SI units throughout.",
     },
     servers: [{ url: BASE }],
-    tags: [...new Set(routes.map(({ tag }) => tag))].map((name) => ({ name })),
+    // Whoever reaches the server may use it; it listens to this machine alone unless told otherwise.
+    security: [],
+    tags: [...new Set(routes.map(({ tag }) => tag))].map((name) => ({
+      name,
+      description: TAGS[name] ?? `the book's ${name}`,
+    })),
     paths,
-    components: { schemas: schemas.components },
+    components: { schemas: schemas.components, responses },
   };
 }

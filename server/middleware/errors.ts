@@ -1,5 +1,6 @@
+import { STATUS_CODES } from "node:http";
 import type { ErrorRequestHandler } from "express";
-import type { ErrorResponse } from "../../shared/model/api/errors.ts";
+import { type ErrorResponse, PROBLEM } from "../../shared/model/api/errors.ts";
 import { Refusal } from "../refusal.ts";
 import { refusalOf } from "../refusals.ts";
 
@@ -9,16 +10,18 @@ const unreadableAddress = (error: unknown): Refusal | null =>
 
 /** The one error handler, last of all: known classes become their status, the rest is logged and says nothing of the inside. */
 export function answerErrors(log: (error: unknown) => void): ErrorRequestHandler {
-  return (error: unknown, _request, response, next) => {
+  return (thrown: unknown, _request, response, next) => {
     if (response.headersSent) {
-      next(error);
+      next(thrown);
       return;
     }
-    const known = refusalOf(error) ?? unreadableAddress(error);
-    if (!known) log(error);
+    const known = refusalOf(thrown) ?? unreadableAddress(thrown);
+    if (!known) log(thrown);
     const { status, code, message, fields, headers } =
       known ?? new Refusal(500, "internal", "The server failed at this; what it was is in its log.");
-    const body: ErrorResponse = { error: { code, message, fields: [...fields] } };
-    response.status(status).set(headers).json(body);
+    const error = { code, message, fields: [...fields] };
+    const title = STATUS_CODES[status] ?? "Error";
+    const body: ErrorResponse = { type: "about:blank", title, status, detail: message, error };
+    response.status(status).set(headers).type(PROBLEM).json(body);
   };
 }

@@ -28,6 +28,7 @@ function exportRoute({ file }: Store, clock: () => Date): Route {
     path: "/archive",
     tag: "archive",
     summary: "The whole bench book as one JSON document, earlier states included",
+    streams: true,
     responses: { 200: { description: "the book", schema: archive } },
     refusals: [503],
     serve: async (request, response) => {

@@ -101,7 +101,7 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       path: `${base}/:id`,
       tag: name,
       summary: "Correct a record; what it said before is kept",
-      needsIfMatch: true,
+      ifMatch: "required",
       body,
       responses: { 200: { description: "corrected", schema: record, headers: ETAG } },
       refusals: [404, 412, 422, 428, 503, 507],
@@ -115,6 +115,7 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       path: `${base}/:id`,
       tag: name,
       summary: "Remove a record; what it said is kept among its revisions",
+      ifMatch: "optional",
       responses: { 204: { description: "removed" } },
       refusals: [404, 409, 412, 503, 507],
       answer: ({ id, ifMatch }) => {

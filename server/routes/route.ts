@@ -36,7 +36,10 @@ interface Described {
   readonly path: string;
   readonly tag: string;
   readonly summary: string;
-  readonly needsIfMatch?: boolean;
+  /** whether the request must, or may, name the revision that it changes */
+  readonly ifMatch?: "required" | "optional";
+  /** goes out piece by piece, without an ETag */
+  readonly streams?: boolean;
   readonly responses: Readonly<Record<number, Documented>>;
   /** statuses of refusals besides those that any route may give */
   readonly refusals?: readonly number[];

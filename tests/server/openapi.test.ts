@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { Validator } from "@seriousme/openapi-schema-validator";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { Jobs } from "#server/jobs/jobs.ts";
@@ -17,6 +19,7 @@ const response = z.strictObject({
   content: content.optional(),
   headers: z.record(z.string(), z.strictObject({ description: z.string(), schema: schemaObject })).optional(),
 });
+const reference = z.strictObject({ $ref: z.string().startsWith("#/components/responses/") });
 const operation = z.strictObject({
   operationId: z.string().regex(/^[a-zA-Z]+$/),
   tags: z.array(z.string()),
@@ -26,11 +29,12 @@ const operation = z.strictObject({
       name: z.string(),
       in: z.enum(["path", "query", "header"]),
       required: z.boolean(),
+      description: z.string().optional(),
       schema: schemaObject,
     }),
   ),
   requestBody: z.strictObject({ required: z.literal(true), content }).optional(),
-  responses: z.record(z.string().regex(/^[1-5]\d\d$/), response),
+  responses: z.record(z.string().regex(/^[1-5]\d\d$/), z.union([reference, response])),
 });
 const methods = z.strictObject({
   get: operation.optional(),
@@ -42,9 +46,13 @@ const openApi = z.strictObject({
   openapi: z.literal("3.1.0"),
   info: z.strictObject({ title: z.string(), version: z.string(), description: z.string() }),
   servers: z.array(z.strictObject({ url: z.string() })),
-  tags: z.array(z.strictObject({ name: z.string() })),
+  security: z.tuple([]),
+  tags: z.array(z.strictObject({ name: z.string(), description: z.string() })),
   paths: z.record(z.string().startsWith("/"), methods),
-  components: z.strictObject({ schemas: z.record(z.string(), schemaObject) }),
+  components: z.strictObject({
+    schemas: z.record(z.string(), schemaObject),
+    responses: z.record(z.string(), response),
+  }),
 });
 
 async function readDocument() {
@@ -93,7 +101,7 @@ describe("the OpenAPI document", () => {
   });
 
   it("says of each body what it must be, and of each refusal that it has the one shape", async () => {
-    const { paths } = await readDocument();
+    const { paths, components } = await readDocument();
     for (const [path, byMethod] of Object.entries(paths)) {
       for (const [method, { requestBody, responses }] of Object.entries(byMethod)) {
         if (requestBody) {
@@ -103,14 +111,51 @@ describe("the OpenAPI document", () => {
           );
           expect(Object.keys(responses)).toEqual(expect.arrayContaining(["400", "413", "415"]));
         }
-        const refusals = Object.entries(responses).filter(([status]) => Number(status) >= 400);
-        for (const [, refusal] of refusals) {
-          expect(refusal.content?.["application/json"].schema).toEqual({
-            $ref: "#/components/schemas/Error",
-          });
+        for (const [status, stated] of Object.entries(responses)) {
+          if (Number(status) < 300) continue;
+          expect(stated, `${method} ${path}`).toEqual({ $ref: `#/components/responses/Refusal${status}` });
         }
       }
     }
+    for (const [name, { content: said }] of Object.entries(components.responses)) {
+      if (name === "Refusal304") continue;
+      expect(said, name).toEqual({
+        "application/problem+json": { schema: { $ref: "#/components/schemas/Error" } },
+      });
+    }
+  });
+
+  it("says of every operation that other methods, other hosts and other pages are refused", async () => {
+    const { paths } = await readDocument();
+    for (const [path, byMethod] of Object.entries(paths)) {
+      for (const [method, { responses }] of Object.entries(byMethod)) {
+        expect(Object.keys(responses), `${method} ${path}`).toEqual(expect.arrayContaining(["405", "421"]));
+        expect("403" in responses, `${method} ${path}`).toBe(method !== "get");
+      }
+    }
+  });
+
+  it("says where a revision must or may be named, and where an answer need not be sent again", async () => {
+    const { paths } = await readDocument();
+    const headers = (path: string, method: "get" | "put" | "delete") =>
+      (paths[path][method]?.parameters ?? []).flatMap((each) =>
+        each.in === "header" ? [`${each.name}${each.required ? "!" : ""}`] : [],
+      );
+    expect(headers("/motors/{id}", "put")).toEqual(["If-Match!"]);
+    expect(headers("/motors/{id}", "delete")).toEqual(["If-Match"]);
+    expect(headers("/motors/{id}", "get")).toEqual(["If-None-Match"]);
+    expect(paths["/motors/{id}"].get?.responses).toHaveProperty("304");
+    expect(paths["/events"].get?.responses).not.toHaveProperty("304");
+  });
+
+  it("has the version of the package, and no fault that the specification's own schema finds", async () => {
+    const document = await readDocument();
+    const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+    expect(document.info.version).toBe(version);
+    // The JSON schema of OpenAPI 3.1 as its authors publish it, and that every reference leads somewhere.
+    const { valid, errors } = await new Validator().validate(structuredClone(document));
+    expect(errors ?? []).toEqual([]);
+    expect(valid).toBe(true);
   });
 
   it("refuses unknown keys in its schemas as the server does, and keeps units in the descriptions", async () => {

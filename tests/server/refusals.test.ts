@@ -17,6 +17,19 @@ describe("a refusal, by its status", () => {
     await api.post(motors).expect(400);
   });
 
+  // RFC 9457, 3.1: type, title, status and detail; with "about:blank" the title is the status's own phrase (4.2.1).
+  it("404 as problem details, with the status in words and what is wrong", async () => {
+    const { body, headers } = await freshBook().api.get(`${motors}/none`).expect(404);
+    expect(headers["content-type"]).toMatch(/^application\/problem\+json/);
+    expect(body).toEqual({
+      type: "about:blank",
+      title: "Not Found",
+      status: 404,
+      detail: body.error.message,
+      error: { code: "not-found", message: 'There is no "none" among the motors.', fields: [] },
+    });
+  });
+
   it.each([
     ["a negative size", { kv: -1 }, "kv", "Read -1; allowed: rpm/V, > 0, at most 1000000."],
     ["a text for a number", { kv: "7800" }, "kv", 'Read "7800"; allowed: rpm/V, > 0, at most 1000000.'],
