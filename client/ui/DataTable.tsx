@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { formatFixed } from "../../shared/units/format.ts";
+import { ScrollTable } from "./ScrollTable.tsx";
 import type { Table } from "./table.ts";
 
 const DECIMALS = 3;
@@ -23,31 +24,28 @@ export function DataTable({ title, table }: DataTableProps) {
 
 function Rows({ title, table }: { title: string; table: Table }) {
   return (
-    <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard */}
-      <section class="data-table-scroll" aria-label={title} tabIndex={0}>
-        <table>
-          <thead>
-            <tr>
-              {table.columns.map((column) => (
-                <th key={column} scope="col">
-                  {column}
-                </th>
+    <ScrollTable label={title}>
+      <table>
+        <thead>
+          <tr>
+            {table.columns.map((column) => (
+              <th key={column} scope="col">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row, i) => (
+            <tr key={i}>
+              {row.map((value, k) => (
+                <td key={table.columns[k]}>{shown(value)}</td>
               ))}
             </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row, i) => (
-              <tr key={i}>
-                {row.map((value, k) => (
-                  <td key={table.columns[k]}>{shown(value)}</td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
-    </>
+          ))}
+        </tbody>
+      </table>
+    </ScrollTable>
   );
 }
 

@@ -4,6 +4,7 @@ import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { overlayIds } from "../../state/build.ts";
+import { ScrollTable } from "../../ui/ScrollTable.tsx";
 import { gradeOf } from "../../ui/verdictWords.ts";
 import { besideOf, type Margins } from "./beside.ts";
 
@@ -15,8 +16,7 @@ export function BesideTable({ book, build }: { book: Book; build: StoredOf<"buil
   return (
     <section aria-label="Builds side by side">
       <h2>Side by side: margin parked, and driving</h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard */}
-      <section class="data-table-scroll" aria-label="Margins of the builds" tabIndex={0}>
+      <ScrollTable label="Margins of the builds">
         <table class="choose-grid">
           <thead>
             <tr>
@@ -46,7 +46,7 @@ export function BesideTable({ book, build }: { book: Book; build: StoredOf<"buil
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollTable>
     </section>
   );
 }

@@ -91,7 +91,7 @@ function HoleLine({
       <button
         type="button"
         class="plain"
-        aria-label={`Take hole ${number} off the plate`}
+        aria-label={`Remove hole ${number} from the plate`}
         onClick={() => change(form, withoutHole(form.draft.value, hole.key))}
       >
         remove

@@ -65,13 +65,13 @@ export function RowLine({ form, row, index, before, columns, soFar, onEnd }: Row
       <td class="bench-actions">
         {row.aside === null ? (
           <>
-            <button type="button" class="plain" onClick={() => setAside("")} aria-label={`Set ${name} aside`}>
+            <button type="button" class="plain" onClick={() => setAside("")} aria-label={`Set aside ${name}`}>
               set aside
             </button>
             <button
               type="button"
               class="plain"
-              aria-label={`Take ${name} out of the form`}
+              aria-label={`Remove ${name} from the form`}
               onClick={() => change(form, withoutRow(form.draft.value, row.key))}
             >
               remove
@@ -206,7 +206,7 @@ function Aside({ form, row, name, error, onChange }: AsideProps) {
         onInput={(event) => onChange(event.currentTarget.value)}
         onBlur={() => leave(form, path)}
       />
-      <button type="button" class="plain" onClick={() => onChange(null)} aria-label={`Count ${name} again`}>
+      <button type="button" class="plain" onClick={() => onChange(null)} aria-label={`Count again ${name}`}>
         count again
       </button>
       {error && (

@@ -1,5 +1,6 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { Field } from "../../../ui/Field.tsx";
+import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import { isGood, readQuantity } from "../record/texts.ts";
 import type { CsvTable } from "./csv.ts";
 import { type ColumnMapping, mappingFor, unitChoices, unitUncertainty } from "./mapping.ts";
@@ -22,7 +23,7 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
   return (
     <section>
       <h2>Columns</h2>
-      <div class="data-table-scroll">
+      <ScrollTable label="Columns of the file">
         <table class="bench-mapping">
           <thead>
             <tr>
@@ -45,7 +46,7 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollTable>
       {!hasSpeed && model.kind === "curve" && <CommonSpeed model={model} />}
     </section>
   );

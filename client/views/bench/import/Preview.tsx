@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import { columnsOf, KINDS } from "../record/kinds.ts";
 import type { CsvLine, CsvTable } from "./csv.ts";
 import type { ImportModel } from "./model.ts";
@@ -62,7 +63,7 @@ function Lines({ model, table }: PreviewProps) {
         )}
       </p>
       {silence && <p class="quiet">{silence}</p>}
-      <div class="data-table-scroll">
+      <ScrollTable label="Lines as they are read">
         <table class="bench-preview">
           <thead>
             <tr>
@@ -89,7 +90,7 @@ function Lines({ model, table }: PreviewProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollTable>
       {shown.length < lines.length && (
         <button type="button" onClick={() => setAll(true)}>
           Show all {lines.length} lines

@@ -5,6 +5,7 @@ import { navigate, type ViewName } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
 import { currentBook as book } from "../../../state/book.ts";
 import { Mark } from "../../../ui/Mark.tsx";
+import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { storeSet } from "../openSet.ts";
@@ -70,8 +71,7 @@ export function Pinned(props: PinnedProps) {
 
 function Compared({ sets }: { readonly sets: readonly ChosenSet[] }) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard
-    <section class="data-table-scroll" aria-label="Pinned sets side by side" tabIndex={0}>
+    <ScrollTable label="Pinned sets side by side">
       <table class="choose-grid">
         <thead>
           <tr>
@@ -110,7 +110,7 @@ function Compared({ sets }: { readonly sets: readonly ChosenSet[] }) {
           </tr>
         </tbody>
       </table>
-    </section>
+    </ScrollTable>
   );
 }
 

@@ -1,5 +1,6 @@
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading } from "../chosen.ts";
 import { Notes } from "../Page.tsx";
@@ -78,7 +79,7 @@ export function LeakSection({ page, part, name, tests, chosen, answered }: LeakS
 
 function LeakFits({ page, part }: Pick<LeakSectionProps, "page" | "part">) {
   return (
-    <div class="curves-scroll">
+    <ScrollTable label="Fitted leak laws">
       <table class="curves-table">
         <thead>
           <tr>
@@ -105,7 +106,7 @@ function LeakFits({ page, part }: Pick<LeakSectionProps, "page" | "part">) {
         </tbody>
       </table>
       <p class="quiet small">Q = C·Δp^x, C in m³/(s·Pa^x) at the air of the test.</p>
-    </div>
+    </ScrollTable>
   );
 }
 

@@ -1,0 +1,60 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { eventually } from "./eventually.ts";
+
+/** The checker itself, run inside the page. */
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+interface Results {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly nodes: readonly { readonly html: string }[];
+  }[];
+}
+
+/** Rows of a long table are alike: the first few are judged for all. */
+const MORE_OF_THE_SAME = ".data-table-scroll tbody tr:nth-child(n + 6)";
+/** What depends on the theme; everything else is judged once. */
+const COLOUR_RULES = ["color-contrast", "link-in-text-block"];
+
+/** WCAG 2.2 A and AA and axe's best practices, with the two rules of these that axe leaves off unless asked. */
+const OPTIONS = {
+  runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+  rules: { "target-size": { enabled: true }, "label-content-name-mismatch": { enabled: true } },
+};
+
+/** @returns once nothing on the page is being worked out any more */
+export async function settled(page: Page): Promise<void> {
+  await eventually(() => page.locator("[aria-busy=true], [role=progressbar], progress").count()).toBe(0);
+}
+
+/** Opens everything that folds, so that it is judged as well. */
+export async function unfold(page: Page): Promise<void> {
+  await page.locator("main details:not([open])").evaluateAll((folds) => {
+    for (const fold of folds) (fold as HTMLDetailsElement).open = true;
+  });
+}
+
+/**
+ * @param judged - every rule, or those of colour alone
+ * @returns what axe finds wrong with the page as it stands, a line each: rule, then the element
+ */
+export async function axeFindings(page: Page, judged: "all" | "colour" = "all"): Promise<string[]> {
+  await page.evaluate(AXE);
+  const { violations } = await page.evaluate(
+    ({ context, options }) => {
+      const { run } = (window as unknown as { axe: { run: (...of: unknown[]) => Promise<Results> } }).axe;
+      return run(context, options);
+    },
+    {
+      context: { exclude: [MORE_OF_THE_SAME] },
+      options: judged === "all" ? OPTIONS : { runOnly: COLOUR_RULES },
+    },
+  );
+  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
+}
+
+/** @returns by how many pixels the page can be scrolled sideways */
+export const sideways = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
