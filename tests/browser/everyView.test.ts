@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { VIEW_NAMES } from "#client/app/router.ts";
+import { SCREENS } from "#shared/model/screens.ts";
 import { axeFindings, settled, sideways, unfold } from "./support/audit.ts";
 import { eventually } from "./support/eventually.ts";
 import { LAPTOP, PHONE, useScreens } from "./support/page.ts";
@@ -9,7 +9,7 @@ const screens = useScreens();
 
 /** Every view as its link in the navigation opens it, and what else of it has a screen of its own. */
 const ADDRESSES = [
-  ...VIEW_NAMES.map((view) => `/${view}`),
+  ...SCREENS.map((screen) => `/${screen}`),
   "/bench/new/curve",
   "/bench/new/pull",
   "/bench/import",
