@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { holdAt, requiredSuction } from "#shared/physics/hold/holdAt.ts";
+import { CONDITIONS, compileHold, NUMBERS_PER_CONDITION } from "#shared/physics/hold/law.ts";
+import { leastFriction } from "#shared/physics/hold/leastFriction.ts";
 import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
 import { worstAngle } from "#shared/physics/hold/worst.ts";
 
@@ -64,6 +66,50 @@ describe("suction against sliding", () => {
     expect(requiredSuction(vehicle, 16.69).parked).toBe(0);
     expect(requiredSuction(vehicle, 16.71).parked).toBeGreaterThan(0);
   });
+});
+
+describe("a crate pushed at its edge", () => {
+  // Hibbeler & Gupta, Statics, Example 8.1 (p. 305): 196.2 N, 0.8 m wide; 80 N at 30° downwards at the upper edge of one side, 0.2 m over the floor.
+  // F 69.3 N, N 236.2 N at 9.08 mm from the middle, on the side that is pushed. Found in a public textbook companion. Printed digits: 1e-3.
+  const [push, weight] = [80, 196.2];
+  const along = push * Math.cos(Math.PI / 6);
+  /** The same crate on a slope: what pushes along is the slope's part of a weight that acts at the push's height. */
+  const slope = Math.atan2(along, weight);
+  const crate: Vehicle = {
+    ...flat,
+    mass: Math.hypot(along, weight) / 9.80665,
+    wheelbase: 0.8,
+    track: 0.8,
+    cgHeight: 0.2,
+    cgFromRear: 0.4,
+    suctionFromRear: 0.8,
+  };
+  const suction = push * Math.sin(Math.PI / 6);
+
+  it("needs the book's 69.3 N of friction under 236.2 N: μ of their ratio parks it, less doesn't", () => {
+    const { parked } = leastFriction({ ...crate }, suction, (slope * 180) / Math.PI);
+    expect(parked).toBeCloseToRelative(69.3 / 236.2, 1e-3);
+    const { liftOff } = loadsOf(crate);
+    expect(liftOff).toBeCloseToRelative(236.2, 1e-3);
+  });
+
+  it("stands on a normal force at the book's 9.08 mm from its middle, towards the pushed side, and doesn't tip", () => {
+    const { uphill, downhill } = loadsOf(crate);
+    expect(((uphill - downhill) / (uphill + downhill)) * 400).toBeCloseToRelative(9.08, 1e-3);
+    expect(uphill).toBeGreaterThan(0);
+    expect(downhill).toBeGreaterThan(0);
+  });
+
+  /** Loads as the conditions have them, a·F + p·cos θ − q·sin θ. */
+  function loadsOf(vehicle: Vehicle) {
+    const law = compileHold(vehicle);
+    const at = (condition: number) => {
+      const [a, p, q] = law.subarray(condition * NUMBERS_PER_CONDITION);
+      return a * suction + p * Math.cos(slope) - q * Math.sin(slope);
+    };
+    const [up] = CONDITIONS.tip;
+    return { liftOff: at(CONDITIONS.liftOff[0]), uphill: at(up), downhill: at(up + 1) };
+  }
 });
 
 describe("suction against tipping over", () => {

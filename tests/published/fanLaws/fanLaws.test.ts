@@ -168,6 +168,33 @@ describe("coefficients of a published fan", () => {
   });
 });
 
+describe("a centrifugal stage known by its speeds", () => {
+  // Yahya, Turbines, Compressors and Fans, Example 15.1 = Arasu, Example 3.13 (p. 114): 0.18 and 0.2 m, 1450 rpm; c₁ 21, w₁ 20, c₂ 25, w₂ 17 m/s; 0.5 kg/s of 1.25 kg/m³; η 0.78.
+  // 211.7 Pa, reaction 0.457, 108.6 W. Found in two public textbook companions. Printed digits: 5e-4, of the reaction 2e-3.
+  const state = (diameter: number) => ({ diameter, speed: radPerSecond(1450), density: 1.25 });
+  const [inner, outer] = [0.18, 0.2].map((diameter) => tipSpeed(diameter, radPerSecond(1450)));
+
+  /** Euler's ρ·u·c_u at one diameter, as the pressure of ψ = 2c_u/u; the swirl c_u of a triangle of speeds by the cosine law. */
+  function work(diameter: number, absolute: number, relative: number): number {
+    const { speed, density } = state(diameter);
+    const u = tipSpeed(diameter, speed);
+    const swirl = (absolute ** 2 + u ** 2 - relative ** 2) / (2 * u);
+    return readingOf({ phi: 0, psi: (2 * swirl) / u, lambda: null }, { diameter, speed, density }).pressure;
+  }
+  const pressure = work(0.2, 25, 17) - work(0.18, 21, 20);
+
+  it("by Euler's equation at both diameters raises the pressure by the book's 211.7 Pa, 45.7 % of it in the rotor", () => {
+    expect(pressure).toBeCloseToRelative(211.7, 5e-4);
+    const inRotor = 0.5 * 1.25 * (20 ** 2 - 17 ** 2 + outer ** 2 - inner ** 2);
+    expect(inRotor / pressure).toBeCloseToRelative(0.457, 2e-3);
+  });
+
+  it("at the book's 108.6 W has its efficiency of 0.78", () => {
+    const reading = { flow: 0.5 / 1.25, pressure, shaftPower: 108.6 };
+    expect(coefficientsOf(reading, state(0.2)).efficiency ?? Number.NaN).toBeCloseToRelative(0.78, 5e-4);
+  });
+});
+
 describe("Euler work of an idealised blower", () => {
   // Çengel & Cimbala, Example 14-5: 1750 rpm, r₂ 80 mm, b₂ 23 mm, 0.13 m³/s, flow at 40° from the radius. Inputs found; 17.0 mm of water and 21.6 W from memory. Three digits: 0.4 %.
   it("at 0.13 m³/s is the textbook's 17.0 mm of water and 21.6 W", () => {

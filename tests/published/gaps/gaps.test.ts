@@ -97,6 +97,24 @@ describe("flow through a gap with entry and exit", () => {
   });
 });
 
+describe("losses of a square land", () => {
+  const expansion = (areaRatio: number) => (1 - areaRatio) ** 2;
+  const contraction = (diameterRatio: number) => 0.5 * (1 - diameterRatio ** 2);
+
+  // Borda–Carnot (1 − A₁/A₂)², 0.5625 at D₁/D₂ = ½; Crane's contraction ½(1 − (d₂/d₁)²), 0.2778 at ⅔. Found in the tests of a public fluid library. Closed form.
+  it("are the limits of Borda and Carnot's expansion and Crane's contraction, from and to a wide room", () => {
+    expect(expansion(0.5 ** 2)).toBeCloseToRelative(0.5625, 1e-12);
+    expect(contraction(2 / 3)).toBeCloseToRelative(0.2777777777777778, 1e-12);
+    expect(EDGE_LOSS.square).toBe(contraction(0) + expansion(0));
+  });
+
+  // A lip 1 mm high opens into a cavity some 20 mm deep: the limit is off by what the formulas say at 1:20.
+  it("are off by no more than a tenth in a cavity twenty times as deep as the gap", () => {
+    const real = contraction(Math.sqrt(1 / 20)) + expansion(1 / 20);
+    expect(EDGE_LOSS.square).toBeCloseToRelative(real, 0.1);
+  });
+});
+
 describe("flow through an opening", () => {
   // ASHRAE Applications handbook, smoke control: Q = 0.839 A √Δp, C = 0.65, ρ = 1.2; 37.5 Pa, 0.01 m² → 0.051 m³/s. From memory. Two printed digits: 1 %.
   it("of 0.01 m² with C 0.65 at 37.5 Pa is the handbook's 0.051 m³/s", () => {

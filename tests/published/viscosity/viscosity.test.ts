@@ -3,7 +3,7 @@ import { airViscosity } from "#shared/physics/air.ts";
 
 const kelvin = (celsius: number) => celsius + 273.15;
 
-describe("air viscosity by Sutherland's law, against itself in other constants", () => {
+describe("air viscosity by Sutherland's law, against the same law in the constants of others", () => {
   // U.S. Standard Atmosphere 1976 (β = 1.458e-6, S = 110.4 K), computed. Constants found in part. Ours rounds β to μ₀ = 1.716e-5: 4.6e-5 apart, hence 5e-5.
   it.each([
     [0, 1.716079e-5],

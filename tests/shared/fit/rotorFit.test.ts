@@ -58,6 +58,13 @@ describe("fitRotor, on eight noisy points", () => {
     });
   });
 
+  it("fits as well whatever diameter is taken for all of them", () => {
+    const unsized = noisy.map((point) => ({ ...point, diameter: undefined }));
+    const [small, large] = [0.02, 0.09].map((diameter) => fitRotor({ diameter, points: unsized }));
+    expect(small.residualSd / small.psi[0]).toBeCloseToRelative(large.residualSd / large.psi[0], 1e-9);
+    expect(small.rSquared).toBeCloseToRelative(large.rSquared, 1e-9);
+  });
+
   it("equal weights of any size change nothing, a heavy point draws the curve to it", () => {
     const scaled = fitRotor({ diameter: DIAMETER, points: noisy.map((p) => ({ ...p, weight: 4e6 })) });
     expect(scaled.aicc).toBeCloseToRelative(fit.aicc ?? 0, 1e-9);
