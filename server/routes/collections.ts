@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { page, stored } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
-import type { Stored } from "../../shared/model/record.ts";
+import { contradictionsWithin } from "../../shared/model/contradictionsWithin.ts";
+import type { DataOf, Stored } from "../../shared/model/record.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { Refusal } from "../refusal.ts";
 import type { Collection, Precondition } from "../store/collection.ts";
@@ -26,6 +27,14 @@ function requiredMatch(ifMatch: string | undefined): Precondition {
   if (ifMatch) return matching(ifMatch);
   const message = 'Say which revision you change: send its ETag as If-Match, for example If-Match: "3".';
   throw new Refusal(428, "if-match-required", message);
+}
+
+/** @throws {Refusal} 422 where fields of a record, each allowed by itself, can't be true together */
+function requireConsistent(name: CollectionName, data: Data): Data {
+  const fields = contradictionsWithin(name, data as DataOf<typeof name>);
+  if (fields.length === 0) return data;
+  const [first] = fields;
+  throw new Refusal(422, "contradiction", `${first.path}: ${first.message}`, fields);
 }
 
 const recordAnswer = (status: number, record: Stored<Data>, headers = {}): Answer => ({
@@ -92,7 +101,7 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       },
       refusals: [422, 503, 507],
       answer: (asked) => {
-        const created = collection.create(asked.body, now());
+        const created = collection.create(requireConsistent(name, asked.body), now());
         return recordAnswer(201, created, { Location: `/api/v1${base}/${created.id}` });
       },
     }),
@@ -107,7 +116,8 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       refusals: [404, 412, 422, 428, 503, 507],
       answer: (asked) => {
         const precondition = requiredMatch(asked.ifMatch);
-        return recordAnswer(200, collection.replace(asked.id, asked.body, now(), precondition));
+        const data = requireConsistent(name, asked.body);
+        return recordAnswer(200, collection.replace(asked.id, data, now(), precondition));
       },
     }),
     route({

@@ -1,0 +1,38 @@
+import { formatQuantity } from "../units/format.ts";
+import type { FieldError } from "./api/errors.ts";
+import type { CollectionName } from "./collections.ts";
+import type { Skirt } from "./parts/skirt.ts";
+import type { DataOf } from "./record.ts";
+
+/** Length and area are often given to three digits: so far may the two be off from one another [-]. */
+const ROUNDED = 0.01;
+
+/** No closed line encloses more than a circle of its length: P² ≥ 4πA. */
+function lipContradictions({ perimeter, area }: Skirt): FieldError[] {
+  const enclosed = perimeter ** 2 / (4 * Math.PI);
+  if (area <= enclosed * (1 + ROUNDED)) return [];
+  const [length, inside] = [formatQuantity(perimeter, "length"), formatQuantity(area, "area")];
+  const least = formatQuantity(Math.sqrt(4 * Math.PI * area), "length");
+  const most = formatQuantity(enclosed, "area");
+  return [
+    {
+      path: "perimeter",
+      message: `Read ${length} round ${inside}; allowed: at least ${least}, the length of a circle round that area.`,
+    },
+    {
+      path: "area",
+      message: `Read ${inside} inside a lip of ${length}; allowed: at most ${most}, the area of a circle of that length.`,
+    },
+  ];
+}
+
+/**
+ * What of a record can't be true together. A schema says what each field may be; this says what its fields may be beside one another.
+ *
+ * @param name - the record's collection
+ * @param data - as the schema lets it through
+ * @returns the fields to correct, each with what was read and what is allowed; empty where nothing contradicts
+ */
+export function contradictionsWithin<C extends CollectionName>(name: C, data: DataOf<C>): FieldError[] {
+  return name === "skirts" ? lipContradictions(data as Skirt) : [];
+}
