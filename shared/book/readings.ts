@@ -243,6 +243,11 @@ export interface PullTrial {
 /** How the rig's own weight counts: hung from a ceiling it is held as well; lifted off a floor the scale carries it; dragged along it is no part of the load. */
 const RIG_SIGN = { ceiling: 1, "straight-off": -1, along: 0 } as const;
 
+/** @returns what the rig itself adds to a load on the surface, below 0 where it takes from it [N] */
+export function rigWeight({ direction, rigMass }: PullTest): number {
+  return RIG_SIGN[direction] * toSI(rigMass, "mass") * STANDARD_GRAVITY;
+}
+
 /**
  * A pull test's brackets: the force on the surface, the rig's own weight accounted for.
  *
@@ -250,7 +255,7 @@ const RIG_SIGN = { ceiling: 1, "straight-off": -1, along: 0 } as const;
  * @returns held and let go [N], voltage [V], shim [m]; held 0 where it let go at once
  */
 export function pullTrials(test: PullTest): Reading<PullTrial>[] {
-  const rig = RIG_SIGN[test.direction] * toSI(test.rigMass, "mass") * STANDARD_GRAVITY;
+  const rig = rigWeight(test);
   return test.rows.map((row, index) => {
     const held = toSI(row.held, "load");
     const letGo = row.letGo && toSI(row.letGo, "load");
