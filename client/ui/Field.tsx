@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
+import { anchorOf } from "./anchor.ts";
 
 /** What a field's own input must carry, so that label, hint and error belong to it. */
 export interface FieldInput {
@@ -14,16 +15,18 @@ export interface FieldProps {
   readonly hint?: ComponentChildren;
   readonly error?: string | null;
   readonly class?: string;
+  /** of the value in the record, where messages lead to the field */
+  readonly path?: string;
   /** draws the input with what it is handed */
   readonly children: (input: FieldInput) => ComponentChildren;
 }
 
 /** A labelled input, its hint, and its error beside it. */
-export function Field({ label, hint, error, class: extra, children }: FieldProps) {
+export function Field({ label, hint, error, class: extra, path, children }: FieldProps) {
   const id = useId();
   const described = [hint ? `${id}-hint` : "", error ? `${id}-error` : ""].filter(Boolean).join(" ");
   return (
-    <div class={extra ? `field ${extra}` : "field"}>
+    <div class={extra ? `field ${extra}` : "field"} id={path && anchorOf(path)}>
       <label class="field-label" for={id}>
         {label}
       </label>

@@ -20,6 +20,8 @@ export interface QuantityFieldProps {
   /** an example in the empty field, the quantity's own unless given */
   readonly placeholder?: string;
   readonly class?: string;
+  /** of the value in the record, where messages lead to the field */
+  readonly path?: string;
 }
 
 const textOf = (value: TypedQuantity | null) => (value ? `${value.value} ${value.unit}`.trim() : "");
@@ -64,7 +66,13 @@ export function QuantityField(props: QuantityFieldProps) {
   };
 
   return (
-    <Field label={props.label} error={message ?? error} hint={props.hint} class={props.class}>
+    <Field
+      label={props.label}
+      error={message ?? error}
+      hint={props.hint}
+      class={props.class}
+      path={props.path}
+    >
       {(input) => (
         <input
           {...input}

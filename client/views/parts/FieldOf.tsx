@@ -57,6 +57,7 @@ function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
       hint={records.length === 0 ? <AddPart collection={spec.collection} /> : spec.hint}
       value={asText(editing.valueAt(path))}
       options={options}
+      path={path}
       error={editing.errorAt(path)}
       onChange={(value) => editing.set(path, value)}
     />
@@ -70,6 +71,7 @@ function NumericField({ spec, path, editing, label }: Props<QuantitySpec | Numbe
         label={label}
         hint={spec.hint}
         value={asText(editing.valueAt(path))}
+        path={path}
         error={editing.errorAt(path)}
         onChange={(value) => editing.set(path, value)}
       />
@@ -83,6 +85,7 @@ function NumericField({ spec, path, editing, label }: Props<QuantitySpec | Numbe
       hint={spec.hint}
       placeholder={spec.example}
       value={asQuantity(editing.valueAt(path))}
+      path={path}
       error={editing.errorAt(path)}
       onChange={(value) => editing.set(path, value)}
       onProblem={(message) => editing.problem(path, message)}
@@ -174,6 +177,7 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
           label={spec.label}
           value={asText(editing.valueAt(path))}
           options={spec.options.map(([value, label]) => ({ value, label }))}
+          path={path}
           error={editing.errorAt(path)}
           onChange={(value) => editing.set(path, value)}
         />
@@ -183,6 +187,7 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
         <NoteField
           label={labelOf(spec)}
           value={asText(editing.valueAt(path))}
+          path={path}
           error={editing.errorAt(path)}
           onChange={(value) => editing.set(path, value)}
         />
@@ -192,6 +197,7 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
         <TextField
           label={labelOf(spec)}
           value={asText(editing.valueAt(path))}
+          path={path}
           error={editing.errorAt(path)}
           onChange={(value) => editing.set(path, value)}
         />

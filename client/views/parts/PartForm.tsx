@@ -5,12 +5,14 @@ import { href, navigate, stayer } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
 import { notice } from "../../state/notice.ts";
 import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
+import { AskBeforeSaving, type Question } from "../../ui/AskBeforeSaving.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { readForm } from "./draft.ts";
 import { addressOf, type Errors, errorsOf, useEditing } from "./editing.ts";
 import { type Editing, FieldOf } from "./FieldOf.tsx";
 import { forgetState } from "./kept.ts";
 import { Outdated } from "./Outdated.tsx";
+import { questionsOn } from "./questions.ts";
 import { RemovePart } from "./RemovePart.tsx";
 import { asTyped, refusalSentence } from "./refusal.ts";
 import type { FormSpec, Section } from "./spec.ts";
@@ -40,18 +42,21 @@ export function PartForm({ form, record: now }: Props) {
   const [trouble, setTrouble] = useState<string | null>(null);
   const [sending, setSending] = useState<Sending<Data> | null>(null);
   const [outdated, setOutdated] = useState(false);
+  const [questions, setQuestions] = useState<readonly Question[] | null>(null);
   const page = useRef<HTMLFormElement>(null);
   const refuse = (list: readonly FieldError[], message: string) => {
     setErrors(errorsOf(list));
     setTrouble(refusalSentence(form, list, message));
     requestAnimationFrame(() => goToFirst(page.current));
   };
-  const send = async (event: Event) => {
-    event.preventDefault();
+  const send = async (isConfirmed: boolean) => {
     const { data, refused } = readForm(form, state, record?.data ?? {});
     const unread = [...problems].map(([path, message]) => ({ path, message }));
     const all = [...refused.filter(({ path }) => !problems.has(path)), ...unread];
+    setQuestions(null);
     if (all.length > 0) return refuse(all, "");
+    const found = isConfirmed ? [] : questionsOn(form, state, data);
+    if (found.length > 0) return setQuestions(found);
     const under = sendRecord(form.collection, record, data);
     setSending(under);
     const isHere = stayer();
@@ -77,7 +82,16 @@ export function PartForm({ form, record: now }: Props) {
   };
   const title = record ? String(record.data.name) : `Add a ${form.one}`;
   return (
-    <form class="part-form" ref={page} onSubmit={(event) => void send(event)} noValidate>
+    <form
+      class="part-form"
+      ref={page}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send(false);
+      }}
+      onInput={() => setQuestions(null)}
+      noValidate
+    >
       <p class="small">
         <a href={href("parts")}>Parts and builds</a>
       </p>
@@ -110,15 +124,23 @@ export function PartForm({ form, record: now }: Props) {
           }}
         />
       )}
-      <div class="form-end">
-        <button type="submit" class="primary" disabled={sending !== null}>
-          {sending ? "Saving…" : "Save"}
-        </button>
-        <a class="button" href={href("parts")} onClick={discard}>
-          Cancel
-        </a>
-        {record && <RemovePart form={form} record={record} />}
-      </div>
+      {questions ? (
+        <AskBeforeSaving
+          questions={questions}
+          onSave={() => void send(true)}
+          onBack={() => setQuestions(null)}
+        />
+      ) : (
+        <div class="form-end">
+          <button type="submit" class="primary" disabled={sending !== null}>
+            {sending ? "Saving…" : "Save"}
+          </button>
+          <a class="button" href={href("parts")} onClick={discard}>
+            Cancel
+          </a>
+          {record && <RemovePart form={form} record={record} />}
+        </div>
+      )}
     </form>
   );
 }

@@ -30,10 +30,11 @@ function slipsOfRow(book: Book, test: PullTest, trial: Reading<PullTrial>): Slip
   const { held, letGo, voltage, gap } = test.rows[trial.row];
   const at = (key: string) => `rows.${trial.row}.${key}`;
   const load = predictedLoad(book, test, trial);
+  const rig = rigWeight(test) === 0 ? "" : " beside the rig";
   const loads = (["held", "letGo"] as const).flatMap((key) => {
     const typed = key === "held" ? held : letGo;
     if (!typed || load === null || !(load > 0)) return [];
-    const said = `${beside(load, "load", typed)} was predicted. ${UNIT}`;
+    const said = `${beside(load, "load", typed)}${rig} was predicted. ${UNIT}`;
     // what held is a lower bound alone: too little of it says nothing
     const low = key === "held" ? null : load;
     return slipOf({ path: at(key), value: toSI(typed, "load"), low, high: load, slack: OFF, said });

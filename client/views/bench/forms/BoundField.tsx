@@ -2,10 +2,11 @@ import type { ComponentChildren } from "preact";
 import { dimension } from "../../../../shared/units/dimensions.ts";
 import { currentBook } from "../../../state/book.ts";
 import { AddPart } from "../../../ui/AddPart.tsx";
+import { anchorOf } from "../../../ui/anchor.ts";
 import { Field, type FieldInput } from "../../../ui/Field.tsx";
 import type { FieldSpec } from "../record/spec.ts";
 import { partsFor, sizesOf } from "./defaults.ts";
-import { anchorOf, type FormModel, leave, leaveField, typeField } from "./model.ts";
+import { type FormModel, leave, leaveField, typeField } from "./model.ts";
 
 interface BoundFieldProps {
   readonly form: FormModel;

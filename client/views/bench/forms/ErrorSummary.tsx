@@ -1,18 +1,7 @@
 import type { RefObject } from "preact";
+import { anchorOf, goToField } from "../../../ui/anchor.ts";
 import { summaryOf } from "../record/fieldErrors.ts";
-import { anchorOf, type FormModel } from "./model.ts";
-
-/** Goes to the field that a line of the summary speaks of. */
-function goTo(event: MouseEvent, path: string): void {
-  event.preventDefault();
-  const place = document.getElementById(anchorOf(path));
-  place?.closest("details")?.setAttribute("open", "");
-  place?.scrollIntoView({ block: "center" });
-  const input = place?.matches("input, select, textarea, button")
-    ? place
-    : place?.querySelector<HTMLElement>("input, select, textarea, button");
-  if (input instanceof HTMLElement) input.focus({ preventScroll: true });
-}
+import type { FormModel } from "./model.ts";
 
 interface ErrorSummaryProps {
   readonly form: FormModel;
@@ -35,7 +24,13 @@ export function ErrorSummary({ form, box }: ErrorSummaryProps) {
         <ul>
           {lines.map(({ path, label, message }) => (
             <li key={path}>
-              <a href={`#${anchorOf(path)}`} onClick={(event) => goTo(event, path)}>
+              <a
+                href={`#${anchorOf(path)}`}
+                onClick={(event) => {
+                  event.preventDefault();
+                  goToField(path);
+                }}
+              >
                 {label}
               </a>
               : {message}

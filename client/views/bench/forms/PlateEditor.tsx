@@ -1,8 +1,9 @@
 import { useId, useMemo } from "preact/hooks";
 import { currentBook } from "../../../state/book.ts";
+import { anchorOf } from "../../../ui/anchor.ts";
 import { type DraftHole, withNewHole, withoutHole, withPlate } from "../record/draft.ts";
 import { knownPlates, plateOf } from "../record/knownPlates.ts";
-import { anchorOf, change, type FormModel, leave, leaveHole, typeHole } from "./model.ts";
+import { change, type FormModel, leave, leaveHole, typeHole } from "./model.ts";
 
 /** The bleed plate: its kinds of hole. With a pressure reading it is the flow meter. */
 export function PlateEditor({ form }: { readonly form: FormModel }) {

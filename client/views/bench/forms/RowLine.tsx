@@ -1,8 +1,9 @@
 import { useId } from "preact/hooks";
+import { anchorOf } from "../../../ui/anchor.ts";
 import { type DraftRow, withoutRow, withRow } from "../record/draft.ts";
 import { hasPlate } from "../record/kinds.ts";
 import type { ColumnSpec } from "../record/spec.ts";
-import { anchorOf, change, type FormModel, leave, leaveCell, typeCell, unitOf } from "./model.ts";
+import { change, type FormModel, leave, leaveCell, typeCell, unitOf } from "./model.ts";
 
 interface RowLineProps {
   readonly form: FormModel;

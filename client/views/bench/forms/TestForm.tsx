@@ -4,6 +4,7 @@ import { stayer } from "../../../app/router.ts";
 import { currentBook } from "../../../state/book.ts";
 import { notice } from "../../../state/notice.ts";
 import { Answer } from "../../../ui/Answer.tsx";
+import { AskBeforeSaving } from "../../../ui/AskBeforeSaving.tsx";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
@@ -32,9 +33,10 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard }: TestFormP
   const read = form.read.value;
   const running = useMemo(() => (book ? runningResult(read, book) : NOTHING_YET), [read, book]);
   const Own = KIND_FIELDS[form.spec.kind];
-  const send = async () => {
+  const send = async (isConfirmed: boolean) => {
     const isHere = stayer();
-    const saved = await save(form, test);
+    const saved = await save(form, test, isConfirmed);
+    if ("asked" in saved) return;
     if ("record" in saved) {
       forget(form);
       if (isHere()) onSaved(saved.record);
@@ -56,7 +58,7 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard }: TestFormP
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        if (!form.saving.value) void send();
+        if (!form.saving.value) void send(false);
       }}
     >
       <Answer sentence={sentence} />
@@ -74,14 +76,24 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard }: TestFormP
         </div>
         <RunningPanel running={running} />
       </div>
-      <div class="bench-save">
-        <button type="submit" class="primary" onMouseDown={keepFocus} disabled={form.saving.value !== null}>
-          {form.saving.value ? "Saving…" : test === null ? "Save the test" : "Save the correction"}
-        </button>
-        <button type="button" onClick={discard}>
-          Discard
-        </button>
-      </div>
+      {form.questions.value ? (
+        <AskBeforeSaving
+          questions={form.questions.value}
+          onSave={() => void send(true)}
+          onBack={() => {
+            form.questions.value = null;
+          }}
+        />
+      ) : (
+        <div class="bench-save">
+          <button type="submit" class="primary" onMouseDown={keepFocus} disabled={form.saving.value !== null}>
+            {form.saving.value ? "Saving…" : test === null ? "Save the test" : "Save the correction"}
+          </button>
+          <button type="button" onClick={discard}>
+            Discard
+          </button>
+        </div>
+      )}
     </form>
   );
 }

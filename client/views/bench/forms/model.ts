@@ -3,6 +3,7 @@ import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { dimension } from "../../../../shared/units/dimensions.ts";
 import type { Sending } from "../../../state/sendRecord.ts";
+import type { Question } from "../../../ui/AskBeforeSaving.tsx";
 import { type Draft, withCell, withField, withHole, withNewRow } from "../record/draft.ts";
 import { KINDS } from "../record/kinds.ts";
 import { carriedOf, type Messages, type ReadDraft, readDraft } from "../record/readDraft.ts";
@@ -26,6 +27,8 @@ export interface FormModel {
   readonly submitted: Signal<boolean>;
   readonly serverErrors: Signal<Messages>;
   readonly problem: Signal<string | null>;
+  /** numbers that are asked about before it is saved; null while nothing is asked */
+  readonly questions: Signal<readonly Question[] | null>;
   /** the test on its way to the server; null while none is */
   readonly saving: Signal<Sending<BenchTest> | null>;
 }
@@ -63,13 +66,15 @@ export function createForm(
     submitted,
     serverErrors,
     problem: signal(null),
+    questions: signal(null),
     saving: signal(null),
   };
 }
 
-/** Changes the draft; what the server said of the field is about what stood there before. */
+/** Changes the draft; what the server said of the field, and what was asked, is about what stood there before. */
 export function change(form: FormModel, next: Draft, path?: string): void {
   form.draft.value = next;
+  form.questions.value = null;
   if (form.address !== null) keepDraft(form.address, { draft: next, revision: form.revision.value });
   if (path === undefined || !form.serverErrors.value.has(path)) return;
   form.serverErrors.value = new Map([...form.serverErrors.value].filter(([key]) => key !== path));
@@ -151,9 +156,4 @@ export function addRow(form: FormModel): number {
  */
 export function keepFocus(event: MouseEvent): void {
   event.preventDefault();
-}
-
-/** @returns the id under which a field is found on the page */
-export function anchorOf(path: string): string {
-  return `at-${path.replaceAll(".", "-")}`;
 }

@@ -4,6 +4,7 @@ import { ApiError } from "../../../state/api.ts";
 import { saveProblem, sendRecord } from "../../../state/sendRecord.ts";
 import { formErrors } from "../record/fieldErrors.ts";
 import type { FormModel } from "./model.ts";
+import { questionsOn } from "./questions.ts";
 
 /** Greatest body that the server takes [byte]. */
 const GREATEST_BODY = 1e6;
@@ -20,6 +21,7 @@ export type Saved =
   | { readonly record: StoredOf<"tests"> }
   | { readonly changedMeanwhile: true }
   | { readonly discarded: true }
+  | { readonly asked: true }
   | { readonly refused: true };
 
 const STATUS_CHANGED = 412;
@@ -28,8 +30,13 @@ const STATUS_CHANGED = 412;
  * Sends what is typed. Whatever is refused stays as it was typed, with the server's word beside each field.
  *
  * @param test - the test that is corrected; null for a new one
+ * @param isConfirmed - numbers that may be slips are right as they are; else they are asked about, and nothing is sent
  */
-export async function save(form: FormModel, test: StoredOf<"tests"> | null): Promise<Saved> {
+export async function save(
+  form: FormModel,
+  test: StoredOf<"tests"> | null,
+  isConfirmed: boolean,
+): Promise<Saved> {
   form.submitted.value = true;
   form.serverErrors.value = new Map();
   form.problem.value = null;
@@ -40,6 +47,9 @@ export async function save(form: FormModel, test: StoredOf<"tests"> | null): Pro
     form.problem.value = large;
     return { refused: true };
   }
+  const questions = isConfirmed ? [] : questionsOn(form, test?.id ?? null);
+  form.questions.value = questions.length > 0 ? questions : null;
+  if (questions.length > 0) return { asked: true };
   try {
     const revision = form.revision.value;
     const sending = sendRecord("tests", test && revision !== null ? { ...test, revision } : null, data);

@@ -1,22 +1,31 @@
 import { useRef, useState } from "preact/hooks";
 import { navigate } from "../../../app/router.ts";
+import { AskBeforeSaving, type Question } from "../../../ui/AskBeforeSaving.tsx";
 import { counted } from "../../../ui/count.ts";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
 import { KINDS } from "../record/kinds.ts";
 import { type ImportModel, keyOf, tooManyRows } from "./model.ts";
 import { TEST } from "./roles.ts";
-import { sendAll } from "./send.ts";
+import { questionsAbout, sendAll } from "./send.ts";
 
 /** One test of all rows, one a speed, or one for each that a column names, and the button that saves them. */
 export function SaveImport({ model }: { readonly model: ImportModel }) {
   const [saving, setSaving] = useState(false);
+  const [questions, setQuestions] = useState<readonly Question[] | null>(null);
   const box = useRef<HTMLDivElement>(null);
   const forms = model.forms.value;
   const left = forms.filter((form) => !model.saved.value.has(keyOf(form)));
   const count = model.points.value.good.length;
   const tooMany = tooManyRows(forms);
   const { row, name } = KINDS[model.kind];
+  const ask = () => {
+    const wrong = left.some((form) => form.read.value.errors.size > 0);
+    const found = wrong ? [] : questionsAbout(model, left);
+    if (found.length === 0) return void send();
+    setQuestions(found);
+  };
   const send = async () => {
+    setQuestions(null);
     setSaving(true);
     const last = await sendAll(model, left);
     setSaving(false);
@@ -37,14 +46,18 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
           {counted(forms.length - left.length, "test")} saved, {left.length} left.
         </p>
       )}
-      <button
-        type="button"
-        class="primary"
-        disabled={saving || count === 0 || tooMany !== null}
-        onClick={() => void send()}
-      >
-        {saving ? "Saving…" : `Save ${counted(count, row)} as ${counted(left.length, name.toLowerCase())}`}
-      </button>
+      {questions ? (
+        <AskBeforeSaving questions={questions} onSave={() => void send()} onBack={() => setQuestions(null)} />
+      ) : (
+        <button
+          type="button"
+          class="primary"
+          disabled={saving || count === 0 || tooMany !== null}
+          onClick={ask}
+        >
+          {saving ? "Saving…" : `Save ${counted(count, row)} as ${counted(left.length, name.toLowerCase())}`}
+        </button>
+      )}
     </section>
   );
 }

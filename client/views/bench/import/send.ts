@@ -1,4 +1,6 @@
+import type { Question } from "../../../ui/AskBeforeSaving.tsx";
 import type { FormModel } from "../forms/model.ts";
+import { questionsOn } from "../forms/questions.ts";
 import { save } from "../forms/save.ts";
 import { type ImportModel, keyOf } from "./model.ts";
 import { roleLabel } from "./roles.ts";
@@ -26,8 +28,19 @@ function firstWrong(forms: readonly FormModel[]): FormModel | null {
   return forms.find((form) => form.read.value.errors.size > 0) ?? null;
 }
 
+/** What may be a slip in what is sent, rows named by their lines, each column once: a unit that is wrong is wrong all the way down. */
+export function questionsAbout(model: ImportModel, forms: readonly FormModel[]): Question[] {
+  const lines = new Map(model.points.value.good.map(({ row, line }) => [row.key, line]));
+  const all = forms.flatMap((form) => questionsOn(form, null));
+  return all.map((question) => {
+    const [head, key, column] = question.path.split(".");
+    if (head !== "rows" || !column) return question;
+    return { ...question, label: `Line ${lines.get(Number(key))}, ${roleLabel(model.kind, column)}` };
+  });
+}
+
 /**
- * Sends what is not saved yet, test by test; nothing where one of them can't be right.
+ * Sends what is not saved yet, test by test; nothing where one of them can't be right. What may be a slip was asked about before.
  *
  * @returns the last one's id; null where one was refused
  */
@@ -36,7 +49,7 @@ export async function sendAll(model: ImportModel, forms: readonly FormModel[]): 
   model.refused.value = new Map();
   let last: string | null = null;
   for (const form of wrong ? [wrong] : forms) {
-    const saved = await save(form, null);
+    const saved = await save(form, null, true);
     if (!("record" in saved)) {
       showRefusal(model, form);
       return null;

@@ -48,7 +48,7 @@ describe("a reading ten or a hundred times off", () => {
 
   it("in a pull: says what was predicted, in the unit where it reads well, and asks for the unit", () => {
     const slips = slipsOfTest(book, changed("pull", { held: q(90_000, "g"), letGo: null }));
-    expect(slips[0].why).toMatch(/^\d{3,4}\u2009g was predicted\. Is the unit right\?$/);
+    expect(slips[0].why).toMatch(/^\d{3,4}\u2009g beside the rig was predicted\. Is the unit right\?$/);
   });
 
   it("in a row that is set aside: is not asked about", () => {
