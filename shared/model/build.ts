@@ -2,22 +2,23 @@ import { z } from "zod";
 import { predictInput } from "./api/predict.ts";
 import { supply, weather } from "./conditions.ts";
 import { driveCycle } from "./cycle.ts";
+import { BUILD } from "./limits.ts";
 import { reference } from "./reference.ts";
-import { fraction, name, nonNegative, note, positive, within } from "./scalar.ts";
+import { count, fraction, name, nonNegative, note, positive, within } from "./scalar.ts";
 import { uncertaintyOfInput } from "./stated.ts";
 import { vehicleShape } from "./vehicle.ts";
 
 /** An attitude the build must hold: a surface's inclination under a name of the user's. */
 export const attitude = z.strictObject({
   name: name(),
-  angle: within("degrees, 0 floor to 180 ceiling", 0, 180),
+  angle: within("degrees, 0 floor to 180 ceiling", BUILD.attitudes.angle),
 });
 
 /** What a what-if changed against the parts, kept when it is saved as a build of its own. */
 export const overrides = z.strictObject({
-  series: z.int().min(1).max(60).optional(),
-  gap: nonNegative("m", 0.1).optional(),
-  wheelFriction: nonNegative("", 5).optional(),
+  series: count(BUILD.overrides.series).optional(),
+  gap: nonNegative("m", BUILD.overrides.gap).optional(),
+  wheelFriction: nonNegative("", BUILD.overrides.wheelFriction).optional(),
 });
 
 const { skirtShare: _fromSkirt, ...ownShape } = vehicleShape;
@@ -26,7 +27,7 @@ const { skirtShare: _fromSkirt, ...ownShape } = vehicleShape;
 export const build = z.strictObject({
   name: name(),
   rotor: reference("rotors"),
-  diameter: positive("m", 2),
+  diameter: positive("m", BUILD.diameter),
   motor: reference("motors"),
   pack: reference("packs"),
   skirt: reference("skirts").nullable().default(null).describe("only a propeller's build may go without"),
@@ -40,8 +41,8 @@ export const build = z.strictObject({
     .max(12)
     .default([])
     .describe("attitudes of the user's own, beside floor, wall and ceiling"),
-  targetMargin: within("", 1, 20).default(1.5),
-  fallHeight: nonNegative("m, to the ground below where it works", 1000).optional(),
+  targetMargin: within("", BUILD.targetMargin).default(1.5),
+  fallHeight: nonNegative("m, to the ground below where it works", BUILD.fallHeight).optional(),
   cycle: driveCycle.optional().describe("what its drive draws, where, for what share of the time"),
   overrides: overrides.default({}),
   uncertainty: uncertaintyOfInput(predictInput, ["charge"]),

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { BUILD } from "./limits.ts";
 import { nonNegative, positive, within } from "./scalar.ts";
 
 /** Shares are typed with a few digits: a third three times over is 0.999. */
@@ -7,11 +8,12 @@ const SHARE_SLACK = 1e-3;
 /** One part of a drive cycle: on which attitude, for what share of the time, with what drive current. */
 export const cycleSegment = z
   .strictObject({
-    angle: within("degrees, 0 floor to 180 ceiling", 0, 180),
-    share: positive("fraction of the time", 1),
-    driveCurrent: nonNegative("A, of the drive motors out of the pack, beside the other loads", 1e3).default(
-      0,
-    ),
+    angle: within("degrees, 0 floor to 180 ceiling", BUILD.cycle.angle),
+    share: positive("fraction of the time", BUILD.cycle.share),
+    driveCurrent: nonNegative(
+      "A, of the drive motors out of the pack, beside the other loads",
+      BUILD.cycle.driveCurrent,
+    ).default(0),
     moving: z.boolean().default(true).describe("false: parked there, its drive draws nothing"),
   })
   .refine((segment) => segment.moving || segment.driveCurrent === 0, {

@@ -1,29 +1,42 @@
 import { z } from "zod";
 
+/** Greater than these are never meant. */
+const NONSENSE = 1e12;
+
+/** A limit by its number, or as limits.ts has it. */
+type Greatest = number | { readonly max: number };
+type Range = { readonly min: number; readonly max: number };
+const greatest = (limits: Greatest): number => (typeof limits === "number" ? limits : limits.max);
+
 /**
  * The numbers of the model. Each names its SI unit in the schema's description, so that the API's documentation
  * and its messages come from the same place. JSON knows no NaN or infinity; zod refuses both.
  */
-export const positive = (unit: string, max = 1e12) =>
+export const positive = (unit: string, limits: Greatest = NONSENSE) =>
   z
     .number()
     .gt(0)
-    .max(max)
+    .max(greatest(limits))
     .describe(unit === "" ? "no unit, > 0" : `${unit}, > 0`);
 
-export const nonNegative = (unit: string, max = 1e12) =>
+export const nonNegative = (unit: string, limits: Greatest = NONSENSE) =>
   z
     .number()
     .min(0)
-    .max(max)
+    .max(greatest(limits))
     .describe(unit === "" ? "no unit, ≥ 0" : `${unit}, ≥ 0`);
 
-export const within = (unit: string, min: number, max: number) =>
-  z
+export const within = (unit: string, ...ends: readonly [Range] | readonly [min: number, max: number]) => {
+  const { min, max } = ends.length === 1 ? ends[0] : { min: ends[0], max: ends[1] };
+  return z
     .number()
     .min(min)
     .max(max)
     .describe(`${unit === "" ? "no unit" : unit}, ${min} to ${max}`);
+};
+
+/** A count between two limits. */
+export const count = ({ min, max }: Range) => z.int().min(min).max(max);
 
 export const anyNumber = (unit: string, limit = 1e12) =>
   z

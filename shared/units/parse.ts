@@ -1,6 +1,6 @@
 import { type DimensionName, dimension } from "./dimensions.ts";
 import { type Head, headOf } from "./number.ts";
-import { refuse, type TypedQuantity, toSI, unitProblem } from "./quantity.ts";
+import { refuse, refuseUnit, TWO_NUMBERS, type TypedQuantity, toSI } from "./quantity.ts";
 import { conversionOf } from "./readUnit.ts";
 
 export { type TypedQuantity, toSI, UnitError } from "./quantity.ts";
@@ -27,7 +27,7 @@ function partOf({ value, rest, fraction }: Head, text: string, name: DimensionNa
   const thousands = unit.replace(THOUSANDS, "");
   if (thousands !== unit && (thousands === "" || conversionOf(name, thousands)))
     return { value: value * THOUSAND, unit: thousands, fraction };
-  throw refuse(text, name, unitProblem(unit, name));
+  throw refuseUnit(text, unit, name);
 }
 
 function partsOf(text: string, name: DimensionName): Part[] {
@@ -56,7 +56,7 @@ function together(parts: readonly Part[], text: string, name: DimensionName): Ty
     const whole = i === parts.length - 1 || (Number.isInteger(value) && value >= 0);
     const fits = i === 0 || (value >= 0 && value * factors[i] < factors[i - 1] * (1 - NEAR));
     if (unit === "" || !whole || !fits || conversionOf(name, unit)?.offset !== 0)
-      throw refuse(text, name, "Two numbers stand in it; one is asked for.");
+      throw refuse(text, name, TWO_NUMBERS);
     return sum + value * rounded(factors[i] / last);
   }, 0);
   return { value: total, unit: parts[parts.length - 1].unit };

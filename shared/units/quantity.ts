@@ -16,6 +16,19 @@ export function shortened(text: string): string {
   return characters.length > QUOTED ? `${characters.slice(0, QUOTED).join("")}…` : text;
 }
 
+/**
+ * The one message of a number that is refused.
+ *
+ * @param read - as typed; empty where nothing was
+ * @param allowed - limits or units, in words
+ * @param example - as one would type it
+ * @param reason - a sentence on what is wrong with it, where that isn't plain from what is allowed
+ */
+export function refusalText(read: string, allowed: string, example: string, reason = ""): string {
+  const said = read === "" ? "Nothing was typed" : `${reason && `${reason} `}Read "${shortened(read)}"`;
+  return `${said}; allowed: ${allowed}, for example "${example}".`;
+}
+
 /** What was typed is no such quantity; the message names what was read, what is allowed and an example. */
 export class UnitError extends Error {
   readonly code = "unit";
@@ -23,9 +36,11 @@ export class UnitError extends Error {
     readonly read: string,
     readonly allowed: string,
     readonly example: string,
-    reason: string,
+    readonly reason: string,
+    /** what is wrong: the unit, or the number before it */
+    readonly about: "number" | "unit",
   ) {
-    super(`${reason} Read "${shortened(read)}"; allowed: ${allowed}, for example "${example}".`);
+    super(refusalText(read, allowed, example, reason));
     this.name = "UnitError";
   }
 }
@@ -37,8 +52,13 @@ function allowedUnits(name: DimensionName): string {
 }
 
 /** @returns why a quantity can't be read, with what is allowed and an example */
-export function refuse(read: string, name: DimensionName, reason: string): UnitError {
-  return new UnitError(read, allowedUnits(name), dimension(name).example, reason);
+export function refuse(
+  read: string,
+  name: DimensionName,
+  reason: string,
+  about: UnitError["about"] = "number",
+): UnitError {
+  return new UnitError(read, allowedUnits(name), dimension(name).example, reason, about);
 }
 
 function spelled({ value, unit }: TypedQuantity): string {
@@ -52,13 +72,15 @@ function inWords(name: DimensionName): string {
     : name.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
 }
 
+export const TWO_NUMBERS = "Two numbers stand in it; one is asked for.";
+
 /** A unit begins with neither a number nor a sign of multiplication: "110×90 mm" are two numbers. */
 const SECOND_NUMBER = /^(?:[×✕*·⋅∙•]|x\s*[\d.,])|^[+-]?[\d.,½¼¾]|[a-z"'°]\s+[+-]?\d/iu;
 
-/** @returns what is wrong with a unit of a quantity, in words */
-export function unitProblem(unit: string, name: DimensionName): string {
-  if (SECOND_NUMBER.test(unit.trim())) return "Two numbers stand in it; one is asked for.";
-  return `"${shortened(unit)}" is no unit of ${inWords(name)}.`;
+/** @returns why a text is no unit of a quantity */
+export function refuseUnit(read: string, unit: string, name: DimensionName): UnitError {
+  if (SECOND_NUMBER.test(unit.trim())) return refuse(read, name, TWO_NUMBERS);
+  return refuse(read, name, `"${shortened(unit)}" is no unit of ${inWords(name)}.`, "unit");
 }
 
 /**
@@ -76,6 +98,6 @@ export function toSI(quantity: TypedQuantity, name: DimensionName, read = spelle
   const { value, unit } = quantity;
   if (!Number.isFinite(value)) throw refuse(read, name, "The number is too large or none.");
   const conversion = conversionOf(name, unit);
-  if (!conversion) throw refuse(read, name, unitProblem(unit, name));
+  if (!conversion) throw refuseUnit(read, unit, name);
   return value * conversion.factor + conversion.offset;
 }

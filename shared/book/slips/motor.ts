@@ -1,10 +1,13 @@
 import type { Motor } from "../../model/parts/motor.ts";
 import type { MotorTest } from "../../model/tests/motor.ts";
 import { RPM } from "../../physics/motor.ts";
+import type { DimensionName } from "../../units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../../units/quantity.ts";
 import { type Book, findById } from "../book.ts";
 import { inUse, type MotorReading, motorRows, type Reading } from "../readings.ts";
 import { beside, OFF, type Slip, slipOf, UNIT } from "./slip.ts";
+
+type Row = MotorTest["rows"][number];
 
 /** Voltages closer than this are the same one [-]. */
 const SAME_VOLTAGE = 0.02;
@@ -16,36 +19,39 @@ export function stallCurrent(
   voltage: TypedQuantity | undefined,
   motor: Motor | null,
 ): Slip[] {
-  if (!motor || !voltage) return [];
+  if (motor?.resistance === undefined || !voltage) return [];
   const high = toSI(voltage, "voltage") / motor.resistance;
   const said = `the blocked motor would take ${beside(high, "current", typed)}. ${UNIT}`;
   return slipOf({ path, value: toSI(typed, "current"), low: null, high, slack: OFF, said });
 }
 
-function slipsOfRow(row: MotorTest["rows"][number], index: number, motor: Motor): Slip[] {
+/** A value beside the one that the maker states; nothing where none is stated. */
+function besideStated(
+  path: string,
+  typed: TypedQuantity,
+  name: DimensionName,
+  stated: number | undefined,
+  when = "",
+): Slip[] {
+  if (stated === undefined) return [];
+  const said = `its maker states ${beside(stated, name, typed)}${when}. ${UNIT}`;
+  return slipOf({ path, value: toSI(typed, name), low: stated, high: stated, slack: OFF, said });
+}
+
+function slipOfSpeed(path: string, { voltage, speed, noLoad }: Row, { kv }: Motor): Slip[] {
+  if (kv === undefined) return [];
+  const free = kv * toSI(voltage, "voltage") * RPM;
+  const said = `up to ${beside(free, "speed", speed)} by its K_v. ${UNIT}`;
+  const low = noLoad ? free : null;
+  return slipOf({ path, value: toSI(speed, "speed"), low, high: free, slack: OFF, said });
+}
+
+function slipsOfRow(row: Row, index: number, motor: Motor): Slip[] {
   const at = (key: string) => `rows.${index}.${key}`;
-  const speed = motor.kv * toSI(row.voltage, "voltage") * RPM;
-  const free = motor.noLoadCurrent;
-  return [
-    ...slipOf({
-      path: at("speed"),
-      value: toSI(row.speed, "speed"),
-      low: row.noLoad ? speed : null,
-      high: speed,
-      slack: OFF,
-      said: `up to ${beside(speed, "speed", row.speed)} by its K_v. ${UNIT}`,
-    }),
-    ...(row.noLoad
-      ? slipOf({
-          path: at("current"),
-          value: toSI(row.current, "current"),
-          low: free,
-          high: free,
-          slack: OFF,
-          said: `its maker states ${beside(free, "current", row.current)} without load. ${UNIT}`,
-        })
-      : stallCurrent(at("current"), row.current, row.voltage, motor)),
-  ];
+  const current = row.noLoad
+    ? besideStated(at("current"), row.current, "current", motor.noLoadCurrent, " without load")
+    : stallCurrent(at("current"), row.current, row.voltage, motor);
+  return [...slipOfSpeed(at("speed"), row, motor), ...current];
 }
 
 /** A load takes more current than no load at the same voltage and throttle. */
@@ -69,14 +75,7 @@ export function slipsOfMotor(book: Book, test: MotorTest): Slip[] {
   const motor = findById(book.motors, test.motor)?.data;
   if (!motor) return belowNoLoad(test, rows);
   const resistance = test.resistance
-    ? slipOf({
-        path: "resistance",
-        value: toSI(test.resistance, "resistance"),
-        low: motor.resistance,
-        high: motor.resistance,
-        slack: OFF,
-        said: `its maker states ${beside(motor.resistance, "resistance", test.resistance)}. ${UNIT}`,
-      })
+    ? besideStated("resistance", test.resistance, "resistance", motor.resistance)
     : [];
   const each = rows.flatMap(({ row }) => slipsOfRow(test.rows[row], row, motor));
   return [...resistance, ...each, ...belowNoLoad(test, rows)];

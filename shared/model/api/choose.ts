@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { SEARCH } from "../limits.ts";
 import { fraction, identifier, nonNegative, positive, within } from "../scalar.ts";
 import { warning } from "./predict.ts";
 
@@ -8,9 +9,9 @@ const MOST_LISTED = 400;
 /** First and last value and the step between; a step of 0 is refused where the ends differ. */
 const lengths = z
   .strictObject({
-    from: nonNegative("m", 2),
-    to: nonNegative("m", 2),
-    step: nonNegative("m", 2).default(0),
+    from: nonNegative("m", SEARCH.gaps.from),
+    to: nonNegative("m", SEARCH.gaps.to),
+    step: nonNegative("m", SEARCH.gaps.step).default(0),
   })
   .superRefine(({ from, to, step }, context) => {
     const refuse = (path: string, message: string) =>
@@ -34,11 +35,15 @@ export const chooseWants = z.strictObject({
     .min(1, "name at least one attitude that must hold")
     .max(24)
     .default([{ angle: "worst", mode: "driving" }]),
-  targetMargin: within("", 1, 20).default(1.5),
-  leastTime: nonNegative("s, to the end of the charge", 1e6).nullable().default(null),
-  mostWinding: within("K", 250, 700).nullable().default(null),
-  leastRotorFactor: positive("burst speed over speed", 100).nullable().default(null),
-  mostHeight: positive("m, stack of motor, rotor, pack and skirt", 2).nullable().default(null),
+  targetMargin: within("", SEARCH.wants.targetMargin).default(1.5),
+  leastTime: nonNegative("s, to the end of the charge", SEARCH.wants.leastTime).nullable().default(null),
+  mostWinding: within("K", SEARCH.wants.mostWinding).nullable().default(null),
+  leastRotorFactor: positive("burst speed over speed", SEARCH.wants.leastRotorFactor)
+    .nullable()
+    .default(null),
+  mostHeight: positive("m, stack of motor, rotor, pack and skirt", SEARCH.wants.mostHeight)
+    .nullable()
+    .default(null),
   mostPrice: nonNegative("any currency").nullable().default(null),
   ratings: z
     .boolean()
@@ -70,7 +75,7 @@ export const chooseRequest = z.strictObject({
       gaps: lengths.optional().describe("the skirt's own gap, calibrated where tests tell it, unless given"),
     }),
   ),
-  duties: listed(within("fraction of the pack's voltage", 0.01, 1)).default([1]),
+  duties: listed(within("fraction of the pack's voltage", SEARCH.duties)).default([1]),
   wants: chooseWants.prefault({}),
 });
 

@@ -1,20 +1,21 @@
 import { z } from "zod";
+import { MOTOR } from "../limits.ts";
 import { name, nonNegative, note, positive, within } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 const figures = {
-  kv: positive("rpm/V", 1e6).optional(),
-  resistance: positive("Ω at 20 °C, terminal to terminal", 1e4).optional(),
-  noLoadCurrent: nonNegative("A", 1e3).optional(),
-  viscousTorque: nonNegative("N·m·s/rad", 1).default(0),
-  thermalResistance: positive("K/W, winding to air", 1e4).optional(),
-  thermalTimeConstant: positive("s", 1e5).optional(),
-  windingLimit: within("K", 273.15, 600).optional(),
-  ratedVoltage: positive("V", 1e3).optional(),
-  maxCurrent: positive("A", 1e3).optional(),
-  mass: nonNegative("kg", 50).optional(),
-  diameter: positive("m", 1).optional(),
-  length: positive("m", 1).optional(),
+  kv: positive("rpm/V", MOTOR.kv).optional(),
+  resistance: positive("Ω at 20 °C, terminal to terminal", MOTOR.resistance).optional(),
+  noLoadCurrent: nonNegative("A", MOTOR.noLoadCurrent).optional(),
+  viscousTorque: nonNegative("N·m·s/rad", MOTOR.viscousTorque).default(0),
+  thermalResistance: positive("K/W, winding to air", MOTOR.thermalResistance).optional(),
+  thermalTimeConstant: positive("s", MOTOR.thermalTimeConstant).optional(),
+  windingLimit: within("K", MOTOR.windingLimit).optional(),
+  ratedVoltage: positive("V", MOTOR.ratedVoltage).optional(),
+  maxCurrent: positive("A", MOTOR.maxCurrent).optional(),
+  mass: nonNegative("kg", MOTOR.mass).optional(),
+  diameter: positive("m", MOTOR.diameter).optional(),
+  length: positive("m", MOTOR.length).optional(),
   price: nonNegative("any currency").optional(),
 };
 

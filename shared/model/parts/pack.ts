@@ -1,10 +1,11 @@
 import { z } from "zod";
-import { fraction, name, nonNegative, note, positive, within } from "../scalar.ts";
+import { PACK } from "../limits.ts";
+import { count, fraction, name, nonNegative, note, positive, within } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 /** Open-circuit voltage of one cell by state of charge, both strictly rising in charge. */
 export const cellCurve = z
-  .array(z.tuple([fraction(), within("V", 0.1, 10)]))
+  .array(z.tuple([fraction(), within("V", PACK.cell.curve[1])]))
   .min(2)
   .max(400)
   .refine((points) => points.every((point, i) => i === 0 || point[0] > points[i - 1][0]), {
@@ -18,11 +19,11 @@ export const cellCurve = z
   });
 
 export const cell = z.strictObject({
-  capacity: positive("C (1 mAh = 3.6 C)", 1e7),
-  minimumVoltage: within("V, loaded", 0.1, 10),
-  resistance: nonNegative("Ω", 100),
+  capacity: positive("C (1 mAh = 3.6 C)", PACK.cell.capacity),
+  minimumVoltage: within("V, loaded", PACK.cell.minimumVoltage),
+  resistance: nonNegative("Ω", PACK.cell.resistance),
   curve: cellCurve,
-  maxCurrent: positive("A", 1e4).optional(),
+  maxCurrent: positive("A", PACK.cell.maxCurrent).optional(),
 });
 
 /** Kinds of cell whose open-circuit curve is published under an open licence. */
@@ -38,12 +39,12 @@ export const storedCell = cell.extend({
 });
 
 const figures = {
-  series: z.int().min(1).max(60),
-  parallel: z.int().min(1).max(60).default(1),
-  wireResistance: nonNegative("Ω", 100).default(0),
+  series: count(PACK.series),
+  parallel: count(PACK.parallel).default(1),
+  wireResistance: nonNegative("Ω", PACK.wireResistance).default(0),
   cell: storedCell,
-  mass: nonNegative("kg", 50).optional(),
-  height: positive("m", 1).optional(),
+  mass: nonNegative("kg", PACK.mass).optional(),
+  height: positive("m", PACK.height).optional(),
   price: nonNegative("any currency").optional(),
 };
 

@@ -1,23 +1,24 @@
 import { z } from "zod";
-import { name, nonNegative, note, positive, within } from "../scalar.ts";
+import { ROTOR } from "../limits.ts";
+import { count, name, nonNegative, note, positive, within } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 import { MATERIAL_KEYS } from "./materials.ts";
 
 /** One size in which a rotor family is printed or planned. */
 export const rotorSize = z.strictObject({
-  diameter: positive("m", 2),
-  mass: nonNegative("kg", 50).optional(),
-  height: positive("m", 1).optional(),
-  tipClearance: nonNegative("m", 0.1).optional(),
+  diameter: positive("m", ROTOR.sizes.diameter),
+  mass: nonNegative("kg", ROTOR.sizes.mass).optional(),
+  height: positive("m", ROTOR.sizes.height).optional(),
+  tipClearance: nonNegative("m", ROTOR.sizes.tipClearance).optional(),
   price: nonNegative("any currency").optional(),
 });
 
 /** Shape in proportion to the diameter, from which an untested rotor is estimated. */
 export const rotorGeometry = z.strictObject({
-  bladeCount: z.int().min(2).max(200),
-  bladeExitAngle: within("degrees from the tangent", 5, 90),
-  inletRatio: within("inlet diameter over rotor diameter", 0.05, 1),
-  widthRatio: within("exit width over rotor diameter", 0.005, 2),
+  bladeCount: count(ROTOR.geometry.bladeCount),
+  bladeExitAngle: within("degrees from the tangent", ROTOR.geometry.bladeExitAngle),
+  inletRatio: within("inlet diameter over rotor diameter", ROTOR.geometry.inletRatio),
+  widthRatio: within("exit width over rotor diameter", ROTOR.geometry.widthRatio),
 });
 
 const OWN_FIGURES = ["density", "poissonRatio", "strength"] as const;
@@ -29,12 +30,12 @@ export const rotorMaterial = z
       .enum(MATERIAL_KEYS)
       .optional()
       .describe("a usual material; its figures stand where none is given"),
-    density: positive("kg/m³", 30000).optional(),
-    poissonRatio: within("", 0, 0.5).optional(),
-    strength: positive("Pa, across printed layers", 1e10).optional(),
-    boreDiameter: nonNegative("m, hole for the shaft; 0: none", 1),
-    bladeMass: nonNegative("kg, all blades of the first size together", 50).optional(),
-    rimThickness: positive("m, of the disc at its rim, first size", 1).optional(),
+    density: positive("kg/m³", ROTOR.material.density).optional(),
+    poissonRatio: within("", ROTOR.material.poissonRatio).optional(),
+    strength: positive("Pa, across printed layers", ROTOR.material.strength).optional(),
+    boreDiameter: nonNegative("m, hole for the shaft; 0: none", ROTOR.material.boreDiameter),
+    bladeMass: nonNegative("kg, all blades of the first size together", ROTOR.material.bladeMass).optional(),
+    rimThickness: positive("m, of the disc at its rim, first size", ROTOR.material.rimThickness).optional(),
   })
   .superRefine((given, context) => {
     const lacking = given.preset ? undefined : OWN_FIGURES.find((figure) => given[figure] === undefined);
@@ -59,7 +60,7 @@ const figures = {
   sizes: z.array(rotorSize).min(1).max(40),
   geometry: rotorGeometry.optional(),
   material: rotorMaterial.optional(),
-  chord: positive("m, at 75 % radius of the first size", 1).optional(),
+  chord: positive("m, at 75 % radius of the first size", ROTOR.chord).optional(),
 };
 
 /** A rotor family: one geometry, several diameters. Its curve comes from the curve tests logged for it. */

@@ -1,36 +1,37 @@
 import { z } from "zod";
-import { fraction, name, nonNegative, note, positive } from "../scalar.ts";
+import { SKIRT } from "../limits.ts";
+import { count, fraction, name, nonNegative, note, positive } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 export const edgeShape = z.enum(["thin", "square", "rounded"]);
 
 /** A fixed hole that leaks beside the lip: wheel slot, wire hole. */
 export const openingPart = z.strictObject({
-  area: positive("m²", 1),
-  dischargeCoefficient: positive("", 1.2).default(0.61),
+  area: positive("m²", SKIRT.openings.area),
+  dischargeCoefficient: positive("", SKIRT.openings.dischargeCoefficient).default(0.61),
 });
 
 /** Drilled holes of one size, through the skirt or the cover. */
 export const drilledHoles = z.strictObject({
-  count: z.int().min(1).max(1000).default(1),
-  diameter: positive("m", 0.5),
-  thickness: nonNegative("m, of the wall", 0.5),
+  count: count(SKIRT.holes.count).default(1),
+  diameter: positive("m", SKIRT.holes.diameter),
+  thickness: nonNegative("m, of the wall", SKIRT.holes.thickness),
 });
 
 /** Equal short tubes side by side: a grille, a flow straightener. */
 export const honeycombPart = z.strictObject({
-  count: z.int().min(1).max(100_000),
-  diameter: positive("m, bore of a tube", 0.1),
-  length: positive("m, of the tubes", 1),
+  count: count(SKIRT.honeycombs.count),
+  diameter: positive("m, bore of a tube", SKIRT.honeycombs.diameter),
+  length: positive("m, of the tubes", SKIRT.honeycombs.length),
 });
 
 const figures = {
-  perimeter: positive("m, along the lip", 20),
-  area: positive("m², inside the lip", 10),
-  land: nonNegative("m, lip width along the flow", 1),
+  perimeter: positive("m, along the lip", SKIRT.perimeter),
+  area: positive("m², inside the lip", SKIRT.area),
+  land: nonNegative("m, lip width along the flow", SKIRT.land),
   edge: edgeShape.default("square"),
-  lossSum: nonNegative("entry plus exit loss, in the place of the edge's", 20).optional(),
-  gap: nonNegative("m, stand-off as set or measured", 0.1),
+  lossSum: nonNegative("entry plus exit loss, in the place of the edge's", SKIRT.lossSum).optional(),
+  gap: nonNegative("m, stand-off as set or measured", SKIRT.gap),
   gapBasis: z
     .enum(["set", "measured"])
     .default("set")
@@ -39,9 +40,9 @@ const figures = {
   holes: z.array(drilledHoles).max(40).default([]),
   honeycombs: z.array(honeycombPart).max(10).default([]),
   share: fraction().default(0).describe("share of the normal force that the skirt carries"),
-  friction: nonNegative("skirt on the surface", 5).default(0.3),
-  height: positive("m", 1).optional(),
-  mass: nonNegative("kg", 50).optional(),
+  friction: nonNegative("skirt on the surface", SKIRT.friction).default(0.3),
+  height: positive("m", SKIRT.height).optional(),
+  mass: nonNegative("kg", SKIRT.mass).optional(),
   price: nonNegative("any currency").optional(),
 };
 

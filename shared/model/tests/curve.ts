@@ -1,18 +1,19 @@
 import { z } from "zod";
+import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
 import { instrument, openHoles, plate, setAside, testHead } from "./common.ts";
 import { checkFlowReadings } from "./flow.ts";
 
 export const curveRow = z.strictObject({
-  speed: quantity("speed", { positive: true, max: 3e4 }),
-  pressure: quantity("pressure", { min: -1e5, max: 1e5 }),
-  flow: quantity("flow", { min: 0, max: 10 }).optional(),
+  speed: quantity("speed", TESTS.curve.rows.speed),
+  pressure: quantity("pressure", TESTS.curve.rows.pressure),
+  flow: quantity("flow", TESTS.curve.rows.flow).optional(),
   open: openHoles.optional(),
-  voltage: quantity("voltage", { min: 0, max: 1000 }).optional(),
-  current: quantity("current", { min: 0, max: 1000 }).optional(),
-  torque: quantity("torque", { min: 0, max: 100 }).optional(),
-  density: quantity("density", { min: 0.1, max: 5 }).optional().describe("in the place of the day's air"),
+  voltage: quantity("voltage", TESTS.curve.rows.voltage).optional(),
+  current: quantity("current", TESTS.curve.rows.current).optional(),
+  torque: quantity("torque", TESTS.curve.rows.torque).optional(),
+  density: quantity("density", TESTS.curve.rows.density).optional().describe("in the place of the day's air"),
   setAside,
 });
 
@@ -22,7 +23,7 @@ export const curveTest = z
     kind: z.literal("curve"),
     ...testHead,
     rotor: reference("rotors"),
-    diameter: quantity("length", { positive: true, max: 2 }),
+    diameter: quantity("length", TESTS.curve.diameter),
     motor: reference("motors")
       .nullable()
       .default(null)

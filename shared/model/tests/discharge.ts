@@ -1,17 +1,20 @@
 import { z } from "zod";
+import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const dischargeRow = z.strictObject({
-  charge: quantity("charge", { min: 0, max: 1e7 })
+  charge: quantity("charge", TESTS.discharge.rows.charge)
     .optional()
     .describe("drawn since full, as the meter counts it"),
-  time: quantity("time", { min: 0, max: 1e7 })
+  time: quantity("time", TESTS.discharge.rows.time)
     .optional()
     .describe("since the start, where no charge was counted"),
-  voltage: quantity("voltage", { positive: true, max: 1000 }),
-  current: quantity("current", { min: 0, max: 1e4 }).describe("drawn while the voltage was read; 0 at rest"),
+  voltage: quantity("voltage", TESTS.discharge.rows.voltage),
+  current: quantity("current", TESTS.discharge.rows.current).describe(
+    "drawn while the voltage was read; 0 at rest",
+  ),
   setAside,
 });
 

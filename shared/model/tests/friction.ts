@@ -1,16 +1,15 @@
 import { z } from "zod";
+import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
-const RIGHT_ANGLE = Math.PI / 2;
-
 export const frictionRow = z.strictObject({
-  held: quantity("angle", { min: 0, max: RIGHT_ANGLE * 0.9999 })
+  held: quantity("angle", TESTS.friction.rows.held)
     .nullable()
     .default(null)
     .describe("steepest tilt that held"),
-  slid: quantity("angle", { positive: true, max: RIGHT_ANGLE * 0.9999 })
+  slid: quantity("angle", TESTS.friction.rows.slid)
     .nullable()
     .describe("tilt at which it slid; null if stopped before"),
   setAside,

@@ -1,13 +1,14 @@
 import { z } from "zod";
+import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
 import { instrument, openHoles, plate, setAside, testHead } from "./common.ts";
 import { checkFlowReadings } from "./flow.ts";
 
 export const leakRow = z.strictObject({
-  pressure: quantity("pressure", { positive: true, max: 1e5 }).describe("depression in the cavity"),
-  flow: quantity("flow", { min: 0, max: 10 }).optional(),
-  platePressure: quantity("pressure", { positive: true, max: 1e5 })
+  pressure: quantity("pressure", TESTS.leak.rows.pressure).describe("depression in the cavity"),
+  flow: quantity("flow", TESTS.leak.rows.flow).optional(),
+  platePressure: quantity("pressure", TESTS.leak.rows.platePressure)
     .optional()
     .describe("drop over a bleed plate in series with the leak"),
   open: openHoles.optional(),
@@ -21,7 +22,7 @@ export const leakTest = z
     ...testHead,
     skirt: reference("skirts"),
     surface: reference("surfaces"),
-    gap: quantity("length", { min: 0, max: 0.1 })
+    gap: quantity("length", TESTS.leak.gap)
       .optional()
       .describe("shim under the skirt, in the place of its set gap"),
     flowFrom: z.enum(["bleed-plate", "known-flow"]),

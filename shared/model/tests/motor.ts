@@ -1,14 +1,15 @@
 import { z } from "zod";
+import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const motorRow = z.strictObject({
-  voltage: quantity("voltage", { min: 0, max: 1000 }).describe("at the driver or the motor, under load"),
-  current: quantity("current", { min: 0, max: 1000 }),
-  speed: quantity("speed", { min: 0, max: 3e4 }).describe("0 = blocked"),
+  voltage: quantity("voltage", TESTS.motor.rows.voltage).describe("at the driver or the motor, under load"),
+  current: quantity("current", TESTS.motor.rows.current),
+  speed: quantity("speed", TESTS.motor.rows.speed).describe("0 = blocked"),
   noLoad: z.boolean().default(false).describe("nothing on the shaft"),
-  throttle: quantity("fraction", { min: 0, max: 1 }).default({ value: 100, unit: "%" }),
+  throttle: quantity("fraction", TESTS.motor.rows.throttle).default({ value: 100, unit: "%" }),
   setAside,
 });
 
@@ -17,9 +18,7 @@ export const motorTest = z.strictObject({
   kind: z.literal("motor"),
   ...testHead,
   motor: reference("motors"),
-  resistance: quantity("resistance", { positive: true, max: 1e4 })
-    .optional()
-    .describe("ohmmeter, leads taken off"),
+  resistance: quantity("resistance", TESTS.motor.resistance).optional().describe("ohmmeter, leads taken off"),
   instruments: z
     .strictObject({
       voltage: instrument("voltage").optional(),

@@ -1,18 +1,19 @@
 import { z } from "zod";
+import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const pullRow = z
   .strictObject({
-    held: quantity("load", { min: 0, max: 1e5 }).describe("largest load that held; 0 if it let go at once"),
-    letGo: quantity("load", { min: 0, max: 1e5 })
+    held: quantity("load", TESTS.pull.rows.held).describe("largest load that held; 0 if it let go at once"),
+    letGo: quantity("load", TESTS.pull.rows.letGo)
       .nullable()
       .describe("smallest load that let go; null if stopped before"),
-    voltage: quantity("voltage", { positive: true, max: 1000 })
+    voltage: quantity("voltage", TESTS.pull.rows.voltage)
       .optional()
       .describe("at the pack's terminals, fan running"),
-    gap: quantity("length", { min: 0, max: 0.1 })
+    gap: quantity("length", TESTS.pull.rows.gap)
       .optional()
       .describe("shim under the skirt, in the place of its set gap"),
     setAside,
@@ -24,7 +25,7 @@ export const pullTest = z.strictObject({
   kind: z.literal("pull"),
   ...testHead,
   rotor: reference("rotors"),
-  diameter: quantity("length", { positive: true, max: 2 }),
+  diameter: quantity("length", TESTS.pull.diameter),
   motor: reference("motors"),
   pack: reference("packs"),
   skirt: reference("skirts"),
@@ -32,9 +33,9 @@ export const pullTest = z.strictObject({
   direction: z
     .enum(["straight-off", "along", "ceiling"])
     .describe("straight off the surface, along it, or hung from the ceiling"),
-  rigMass: quantity("mass", { min: 0, max: 100 }).describe("mass of what hangs on the cup besides the load"),
-  duty: quantity("fraction", { positive: true, max: 1 }).default({ value: 100, unit: "%" }),
-  charge: quantity("fraction", { min: 0, max: 1 })
+  rigMass: quantity("mass", TESTS.pull.rigMass).describe("mass of what hangs on the cup besides the load"),
+  duty: quantity("fraction", TESTS.pull.duty).default({ value: 100, unit: "%" }),
+  charge: quantity("fraction", TESTS.pull.charge)
     .optional()
     .describe("state of charge, where no voltage was read"),
   instruments: z

@@ -1,17 +1,18 @@
 import { z } from "zod";
+import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
 import { instrument, setAside, testHead } from "./common.ts";
 
 export const thrustRow = z.strictObject({
-  speed: quantity("speed", { positive: true, max: 3e4 }),
-  thrust: quantity("load", { min: -1e5, max: 1e5 }).describe("towards the surface, as the scale shows it"),
-  torque: quantity("torque", { min: 0, max: 100 }).optional(),
-  current: quantity("current", { min: 0, max: 1000 })
+  speed: quantity("speed", TESTS.thrust.rows.speed),
+  thrust: quantity("load", TESTS.thrust.rows.thrust).describe("towards the surface, as the scale shows it"),
+  torque: quantity("torque", TESTS.thrust.rows.torque).optional(),
+  current: quantity("current", TESTS.thrust.rows.current)
     .optional()
     .describe("of the motor at full throttle; with its constants it gives shaft power"),
-  voltage: quantity("voltage", { min: 0, max: 1000 }).optional(),
-  throttle: quantity("fraction", { min: 0, max: 1 })
+  voltage: quantity("voltage", TESTS.thrust.rows.voltage).optional(),
+  throttle: quantity("fraction", TESTS.thrust.rows.throttle)
     .default({ value: 100, unit: "%" })
     .describe("below 100 % the current read is not the motor's and gives no shaft power"),
   setAside,
@@ -22,7 +23,7 @@ export const thrustTest = z.strictObject({
   kind: z.literal("thrust"),
   ...testHead,
   rotor: reference("rotors").describe("the propeller"),
-  diameter: quantity("length", { positive: true, max: 2 }),
+  diameter: quantity("length", TESTS.thrust.diameter),
   motor: reference("motors")
     .nullable()
     .default(null)

@@ -1,0 +1,251 @@
+import type { Limits } from "../units/limits.ts";
+
+const above0 = (max: number) => ({ positive: true, max }) as const;
+const from0 = (max: number) => ({ min: 0, max }) as const;
+const between = (min: number, max: number) => ({ min, max }) as const;
+const count = (min: number, max: number) => ({ min, max, whole: true }) as const;
+
+/** Limits by the record's own keys; those of a list's entries stand for each of them. */
+export interface LimitTree {
+  readonly [key: string]: Limits | LimitTree;
+}
+
+const PRICE = from0(1e12);
+/** Of a part [kg]. */
+const MASS = from0(50);
+const FRACTION = between(0, 1);
+const FRICTION = from0(5);
+const GAP = from0(0.1);
+const DIAMETER = above0(2);
+/** [°] */
+const INCLINATION = between(0, 180);
+const CELLS = count(1, 60);
+const AIR = {
+  temperature: between(253.15, 333.15),
+  pressure: between(30e3, 120e3),
+  humidity: FRACTION,
+} as const;
+
+/** Least diameter of a rotor that a what-if or a search tries [m]: a slider needs an end above 0. Judgement. */
+export const LEAST_TRIED_DIAMETER = 2e-3;
+/** Least share of the pack's voltage that a what-if or a search tries [-]. */
+export const LEAST_TRIED_DUTY = 0.01;
+
+export const ROTOR = {
+  sizes: { diameter: DIAMETER, mass: MASS, height: above0(1), tipClearance: from0(0.1), price: PRICE },
+  geometry: {
+    bladeCount: count(2, 200),
+    bladeExitAngle: between(5, 90),
+    inletRatio: between(0.05, 1),
+    widthRatio: between(0.005, 2),
+  },
+  material: {
+    density: above0(30_000),
+    poissonRatio: between(0, 0.5),
+    strength: above0(1e10),
+    boreDiameter: from0(1),
+    bladeMass: MASS,
+    rimThickness: above0(1),
+  },
+  chord: above0(1),
+} as const satisfies LimitTree;
+
+export const MOTOR = {
+  kv: above0(1e6),
+  resistance: above0(1e4),
+  noLoadCurrent: from0(1e3),
+  viscousTorque: from0(1),
+  thermalResistance: above0(1e4),
+  thermalTimeConstant: above0(1e5),
+  windingLimit: between(273.15, 600),
+  ratedVoltage: above0(1e3),
+  maxCurrent: above0(1e3),
+  mass: MASS,
+  diameter: above0(1),
+  length: above0(1),
+  price: PRICE,
+} as const satisfies LimitTree;
+
+export const PACK = {
+  series: CELLS,
+  parallel: CELLS,
+  wireResistance: from0(100),
+  cell: {
+    capacity: above0(1e7),
+    minimumVoltage: between(0.1, 10),
+    resistance: from0(100),
+    curve: { 0: FRACTION, 1: between(0.1, 10) },
+    maxCurrent: above0(1e4),
+  },
+  mass: MASS,
+  height: above0(1),
+  price: PRICE,
+} as const satisfies LimitTree;
+
+export const SKIRT = {
+  perimeter: above0(20),
+  area: above0(10),
+  land: from0(1),
+  lossSum: from0(20),
+  gap: GAP,
+  openings: { area: above0(1), dischargeCoefficient: above0(1.2) },
+  holes: { count: count(1, 1000), diameter: above0(0.5), thickness: from0(0.5) },
+  honeycombs: { count: count(1, 100_000), diameter: above0(0.1), length: above0(1) },
+  share: FRACTION,
+  friction: FRICTION,
+  height: above0(1),
+  mass: MASS,
+  price: PRICE,
+} as const satisfies LimitTree;
+
+export const SURFACE = {
+  roughness: from0(0.05),
+  wheelFriction: FRICTION,
+  skirtFriction: FRICTION,
+} as const satisfies LimitTree;
+
+export const BUILD = {
+  diameter: DIAMETER,
+  attitudes: { angle: INCLINATION },
+  charge: FRACTION,
+  supply: { duty: FRACTION, driverResistance: from0(100), auxCurrent: from0(1e3) },
+  air: AIR,
+  vehicle: {
+    mass: above0(1e4),
+    skirtShare: FRACTION,
+    rollingResistance: between(0, 2),
+    wheelbase: above0(20),
+    track: above0(20),
+    cgHeight: from0(20),
+    cgFromRear: between(-20, 20),
+    suctionFromRear: between(-20, 20),
+    jolt: from0(20),
+    jetArea: above0(1),
+    jetAngle: INCLINATION,
+  },
+  targetMargin: between(1, 20),
+  fallHeight: from0(1000),
+  cycle: { angle: INCLINATION, share: above0(1), driveCurrent: from0(1e3) },
+  overrides: { series: CELLS, gap: GAP, wheelFriction: FRICTION },
+} as const satisfies LimitTree;
+
+/** What the search is asked for. */
+export const SEARCH = {
+  diameters: { from: above0(2), to: from0(2), step: from0(2) },
+  gaps: { from: from0(2), to: from0(2), step: from0(2) },
+  duties: between(LEAST_TRIED_DUTY, 1),
+  wants: {
+    targetMargin: BUILD.targetMargin,
+    leastTime: from0(1e6),
+    mostWinding: between(250, 700),
+    leastRotorFactor: above0(100),
+    mostHeight: above0(2),
+    mostPrice: PRICE,
+    leastChance: FRACTION,
+  },
+} as const satisfies LimitTree;
+
+const SPEED = above0(3e4);
+/** Blocked, it stands. */
+const SPEED_OR_NONE = from0(3e4);
+const SUCTION = above0(1e5);
+const FLOW = from0(10);
+const VOLTAGE = from0(1000);
+const LOADED_VOLTAGE = above0(1000);
+const CURRENT = from0(1000);
+const TORQUE = from0(100);
+const LOAD = from0(1e5);
+
+/** Of every test: the day's air, the accuracy of an instrument, the holes of a plate. */
+export const TEST = {
+  air: AIR,
+  instruments: { percent: between(0, 100), absolute: { min: 0 } },
+  plate: {
+    holes: {
+      diameter: above0(0.2),
+      thickness: from0(0.2),
+      count: count(1, 1000),
+      dischargeCoefficient: between(0.1, 1.2),
+    },
+  },
+  /** open holes of one kind */
+  open: count(0, 1000),
+} as const satisfies LimitTree;
+
+/** Below 90°, where no friction would hold [rad]. */
+const STEEPEST = 0.9999 * (Math.PI / 2);
+
+/** By kind of test. */
+export const TESTS = {
+  curve: {
+    diameter: DIAMETER,
+    rows: {
+      speed: SPEED,
+      pressure: between(-1e5, 1e5),
+      flow: FLOW,
+      voltage: VOLTAGE,
+      current: CURRENT,
+      torque: TORQUE,
+      density: between(0.1, 5),
+    },
+  },
+  pull: {
+    diameter: DIAMETER,
+    rigMass: from0(100),
+    duty: above0(1),
+    charge: FRACTION,
+    rows: { held: LOAD, letGo: LOAD, voltage: LOADED_VOLTAGE, gap: GAP },
+  },
+  motor: {
+    resistance: above0(1e4),
+    rows: { voltage: VOLTAGE, current: CURRENT, speed: SPEED_OR_NONE, throttle: FRACTION },
+  },
+  leak: {
+    gap: GAP,
+    rows: { pressure: SUCTION, flow: FLOW, platePressure: SUCTION },
+  },
+  friction: { rows: { held: between(0, STEEPEST), slid: above0(STEEPEST) } },
+  thrust: {
+    diameter: DIAMETER,
+    rows: {
+      speed: SPEED,
+      thrust: between(-1e5, 1e5),
+      torque: TORQUE,
+      current: CURRENT,
+      voltage: VOLTAGE,
+      throttle: FRACTION,
+    },
+  },
+  discharge: {
+    rows: { charge: from0(1e7), time: from0(1e7), voltage: LOADED_VOLTAGE, current: from0(1e4) },
+  },
+} as const satisfies Readonly<Record<string, LimitTree>>;
+
+/** By collection of parts and builds. */
+export const PARTS = {
+  rotors: ROTOR,
+  motors: MOTOR,
+  packs: PACK,
+  skirts: SKIRT,
+  surfaces: SURFACE,
+  builds: BUILD,
+} as const satisfies Readonly<Record<string, LimitTree>>;
+
+const isLimits = (node: Limits | LimitTree): node is Limits =>
+  Object.values(node).every((value) => typeof value !== "object");
+
+/**
+ * The limits at a path of a record.
+ *
+ * @param path - "cell.capacity", "sizes.2.diameter": places of a list are passed over
+ * @returns undefined where no number with limits lies there
+ */
+export function limitsAt(tree: LimitTree, path: string): Limits | undefined {
+  let node: Limits | LimitTree | undefined = tree;
+  for (const key of path.split(".")) {
+    if (node === undefined || isLimits(node)) return undefined;
+    const next: Limits | LimitTree | undefined = node[key];
+    if (next !== undefined || !/^\d+$/.test(key)) node = next;
+  }
+  return node !== undefined && isLimits(node) ? node : undefined;
+}
