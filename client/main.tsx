@@ -4,12 +4,14 @@ import { Shell } from "./app/Shell.tsx";
 import { showRoute } from "./app/shownView.ts";
 import { startTheme } from "./app/theme.ts";
 import { reload } from "./state/book.ts";
+import { forgetOldDrafts } from "./state/drafts.ts";
 import { startEvents } from "./state/events.ts";
 
 const root = document.getElementById("app");
 if (!root) throw new Error("The page has no #app to draw into.");
 
 startTheme();
+forgetOldDrafts();
 startRouter((next) => void showRoute(next));
 render(<Shell />, root);
 void reload();

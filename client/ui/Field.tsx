@@ -21,25 +21,38 @@ export interface FieldProps {
   readonly children: (input: FieldInput) => ComponentChildren;
 }
 
+/** @returns what an input carries, given what is said beside it */
+export function inputOf(id: string, error: string | null | undefined, hint: unknown = null): FieldInput {
+  const described = [hint ? `${id}-hint` : "", error ? `${id}-error` : ""].filter(Boolean).join(" ");
+  return { id, "aria-describedby": described || undefined, "aria-invalid": error ? "true" : undefined };
+}
+
+/** What is wrong with a field, beside it. */
+export function FieldError({
+  id,
+  error,
+}: {
+  readonly id: string;
+  readonly error: string | null | undefined;
+}) {
+  if (!error) return null;
+  return (
+    <span class="field-error" id={`${id}-error`} role="alert">
+      {error}
+    </span>
+  );
+}
+
 /** A labelled input, its hint, and its error beside it. */
 export function Field({ label, hint, error, class: extra, path, children }: FieldProps) {
   const id = useId();
-  const described = [hint ? `${id}-hint` : "", error ? `${id}-error` : ""].filter(Boolean).join(" ");
   return (
     <div class={extra ? `field ${extra}` : "field"} id={path && anchorOf(path)}>
       <label class="field-label" for={id}>
         {label}
       </label>
-      {children({
-        id,
-        "aria-describedby": described || undefined,
-        "aria-invalid": error ? "true" : undefined,
-      })}
-      {error && (
-        <span class="field-error" id={`${id}-error`} role="alert">
-          {error}
-        </span>
-      )}
+      {children(inputOf(id, error, hint))}
+      <FieldError id={id} error={error} />
       {hint && (
         <span class="field-hint" id={`${id}-hint`}>
           {hint}

@@ -52,9 +52,9 @@ function refused(
   return { message: refusalText(read, allowed, exampleOf(spec), reason) };
 }
 
-/** @returns what is wrong with a field that must not be empty */
-export function missing(spec: NumberSpec): { readonly message: string } {
-  return refused(spec, "", undefined, "Nothing was typed.");
+/** @returns the message of a number that a form can't do without, where nothing was typed */
+export function needed(label: string, spec: NumberSpec): { readonly message: string } {
+  return { message: `${label} is needed, for example "${exampleOf(spec)}".` };
 }
 
 const THOUSAND = 1000;
@@ -87,12 +87,12 @@ function typedIn(spec: NumberSpec, text: string): Reading<TypedQuantity> {
  * Reads what was typed into a field: the one reader of all forms.
  *
  * @param spec - what it stands for, the unit meant, what is allowed
- * @param text - "38", "0,4 psi", "1 1/2 in", "28k"; not empty
+ * @param text - "38", "0,4 psi", "1 1/2 in", "28k"; an empty one is refused as well
  * @returns the number in SI and as typed, or one message that names what was read, what is allowed and an example
  */
 export function readNumber(spec: NumberSpec, text: string): Reading<ReadNumber> {
   const trimmed = text.trim();
-  if (trimmed === "") return missing(spec);
+  if (trimmed === "") return refused(spec, "", undefined, "");
   const typed = typedIn(spec, trimmed);
   if (!isGood(typed)) return typed;
   const si = spec.dimension ? toSI(typed, spec.dimension, trimmed) : typed.value;

@@ -44,8 +44,8 @@ describe("Parts and builds", () => {
     expect((await records("skirts")).length).toBe(before);
   });
 
-  it("shows the server's own refusal, with a value beyond the model's limits, beside its field", async () => {
-    const page = await screens.open("/parts/skirts/new", { allowed: /400/ });
+  it("says beside its field what is allowed, with a value beyond the model's limits, and sends nothing", async () => {
+    const page = await screens.open("/parts/skirts/new");
     await fill(page, "Name", "Too wide");
     await fill(page, "Length along the lip", "500 m");
     await fill(page, "Area inside the lip", "40");
@@ -53,7 +53,23 @@ describe("Parts and builds", () => {
     await fill(page, "Gap as set", "0.6");
     await save(page);
     const error = page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error");
-    await eventually(() => error.textContent()).toMatch(/500/);
+    await eventually(() => error.textContent()).toBe(
+      'Read "500 m"; allowed: more than 0, at most 20.0\u2009m, for example "25 cm".',
+    );
+  });
+
+  it("shows the server's own refusal, of a lip that can't enclose its area, beside both fields", async () => {
+    const page = await screens.open("/parts/skirts/new", { allowed: /422/ });
+    await fill(page, "Name", "Too short");
+    await fill(page, "Length along the lip", "100 mm");
+    await fill(page, "Area inside the lip", "40 cm²");
+    await fill(page, "Width of the lip, along the flow", "3");
+    await fill(page, "Gap as set", "0.6");
+    await save(page);
+    for (const label of ["Length along the lip", "Area inside the lip"]) {
+      const error = page.locator(".field", { hasText: label }).locator(".field-error");
+      await eventually(() => error.textContent()).toMatch(/allowed: at (least|most) .* circle/);
+    }
   });
 
   it("keeps a part that a build uses, with its deletion asked for, and names the build", async () => {
@@ -89,7 +105,9 @@ describe("A part's form that is left", () => {
     await eventually(() => page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toMatch(
       /^2300/,
     );
-    await eventually(() => page.getByText("As you left it, not saved yet.").isVisible()).toBe(true);
+    await eventually(() => page.getByText(/^As you left it today at .*, not saved yet\./).isVisible()).toBe(
+      true,
+    );
     await page.getByRole("button", { name: "Start over" }).click();
     await eventually(() => page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toBe("");
   });

@@ -72,7 +72,7 @@ describe("a motor with a K_v of 420 000", () => {
     await page.getByRole("button", { name: "Save", exact: true }).click();
     await asked(page).waitFor();
     await eventually(() => asked(page).textContent()).toMatch(
-      /Speed constant K_v 420000 rpm\/V: usually 100\srpm\/V to 60\s000\srpm\/V/,
+      /Speed constant K_v 420 000 rpm\/V: usually 100\srpm\/V to 60\s000\srpm\/V/,
     );
     expect((await stored("motors")).map(({ data }) => data.name)).not.toContain("Very fast");
     await asked(page).getByRole("button", { name: "It is right, save it" }).click();

@@ -1,34 +1,12 @@
 import { shownUnit } from "../../../shared/units/dimensions.ts";
-import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import { currentBook } from "../../state/book.ts";
 import { AddPart } from "../../ui/AddPart.tsx";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
-import { QuantityField } from "../../ui/QuantityField.tsx";
-import { markable, marksIn, toggledMark, uncertaintyPath } from "./draft.ts";
-import type {
-  FieldSpec,
-  FormSpec,
-  ListSpec,
-  MarksSpec,
-  NumberSpec,
-  QuantitySpec,
-  ReferenceSpec,
-  SingleSpec,
-} from "./spec.ts";
-
-type Value = string | TypedQuantity | null;
-
-export interface Editing {
-  readonly form: FormSpec;
-  readonly valueAt: (path: string) => Value | undefined;
-  readonly rowsOf: (path: string) => number;
-  readonly errorAt: (path: string) => string | undefined;
-  readonly set: (path: string, value: Value) => void;
-  /** what the parser says of a field that cannot be read */
-  readonly problem: (path: string, message: string | null) => void;
-  readonly addRow: (spec: ListSpec) => void;
-  readonly dropRow: (spec: ListSpec, at: number) => void;
-}
+import { NumberField } from "../../ui/NumberField.tsx";
+import { markable, marksIn, toggledMark } from "./draft.ts";
+import type { Editing } from "./editing.ts";
+import { type NumericSpec, numberAt, uncertaintyPath } from "./numbers.ts";
+import type { FieldSpec, ListSpec, MarksSpec, ReferenceSpec, SingleSpec } from "./spec.ts";
 
 interface Props<S extends FieldSpec> {
   readonly spec: S;
@@ -36,9 +14,6 @@ interface Props<S extends FieldSpec> {
   readonly path: string;
   readonly editing: Editing;
 }
-
-const asText = (value: Value | undefined) => (typeof value === "string" ? value : "");
-const asQuantity = (value: Value | undefined) => (typeof value === "object" ? (value ?? null) : null);
 
 function labelOf(spec: SingleSpec): string {
   return spec.required ? spec.label : `${spec.label}, optional`;
@@ -55,7 +30,7 @@ function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
     <SelectField
       label={labelOf(spec)}
       hint={records.length === 0 ? <AddPart collection={spec.collection} /> : spec.hint}
-      value={asText(editing.valueAt(path))}
+      value={editing.textAt(path)}
       options={options}
       path={path}
       error={editing.errorAt(path)}
@@ -64,43 +39,32 @@ function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
   );
 }
 
-function NumericField({ spec, path, editing, label }: Props<QuantitySpec | NumberSpec> & { label: string }) {
-  if (spec.kind === "number")
-    return (
-      <TextField
-        label={label}
-        hint={spec.hint}
-        value={asText(editing.valueAt(path))}
-        path={path}
-        error={editing.errorAt(path)}
-        onChange={(value) => editing.set(path, value)}
-      />
-    );
-  const unit = shownUnit(spec.dimension, spec.unit).label;
+function NumericField({ spec, path, editing, label }: Props<NumericSpec> & { label: string }) {
+  const number = numberAt(editing.form, spec, path);
+  const unit = number.dimension && shownUnit(number.dimension, number.unit).label;
   return (
-    <QuantityField
-      label={`${label} (${unit})`}
-      dimension={spec.dimension}
-      defaultUnit={spec.unit}
+    <NumberField
+      label={unit ? `${label} (${unit})` : label}
       hint={spec.hint}
-      placeholder={spec.example}
-      value={asQuantity(editing.valueAt(path))}
+      spec={number}
+      placeholder={spec.kind === "number" ? "" : spec.example}
+      text={editing.textAt(path)}
       path={path}
       error={editing.errorAt(path)}
-      onChange={(value) => editing.set(path, value)}
-      onProblem={(message) => editing.problem(path, message)}
+      onText={(text) => editing.set(path, text)}
+      onLeave={() => editing.leave(path, spec)}
     />
   );
 }
 
-function WithUncertainty({ spec, path, editing }: Props<QuantitySpec | NumberSpec>) {
+function WithUncertainty({ spec, path, editing }: Props<NumericSpec>) {
   const field = <NumericField spec={spec} path={path} editing={editing} label={labelOf(spec)} />;
   if (!spec.doubt) return field;
   return (
     <div class="field-pair">
       {field}
       <NumericField
-        spec={{ ...spec, hint: "standard uncertainty", ...(spec.kind === "quantity" ? { example: "" } : {}) }}
+        spec={{ ...spec, hint: "standard uncertainty", example: "" }}
         path={uncertaintyPath(spec.doubt)}
         editing={editing}
         label="±"
@@ -141,7 +105,7 @@ function ListField({ spec, path, editing }: Props<ListSpec>) {
 
 /** Boxes for the numbers that are guesses or makers' figures. */
 function MarksField({ spec, path, editing }: Props<MarksSpec>) {
-  const marks = marksIn(editing.valueAt(path));
+  const marks = marksIn(editing.textAt(path));
   return (
     <fieldset class="list-field">
       <legend class="field-label">{spec.label}</legend>
@@ -150,7 +114,7 @@ function MarksField({ spec, path, editing }: Props<MarksSpec>) {
           <input
             type="checkbox"
             checked={marks.includes(field.path)}
-            onChange={() => editing.set(path, toggledMark(editing.valueAt(path), field.path))}
+            onChange={() => editing.set(path, toggledMark(editing.textAt(path), field.path))}
           />{" "}
           {field.label}
         </label>
@@ -175,7 +139,7 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
       return (
         <SelectField
           label={spec.label}
-          value={asText(editing.valueAt(path))}
+          value={editing.textAt(path)}
           options={spec.options.map(([value, label]) => ({ value, label }))}
           path={path}
           error={editing.errorAt(path)}
@@ -186,7 +150,7 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
       return (
         <NoteField
           label={labelOf(spec)}
-          value={asText(editing.valueAt(path))}
+          value={editing.textAt(path)}
           path={path}
           error={editing.errorAt(path)}
           onChange={(value) => editing.set(path, value)}
@@ -196,7 +160,7 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
       return (
         <TextField
           label={labelOf(spec)}
-          value={asText(editing.valueAt(path))}
+          value={editing.textAt(path)}
           path={path}
           error={editing.errorAt(path)}
           onChange={(value) => editing.set(path, value)}

@@ -3,18 +3,19 @@ import type { FieldError } from "../../../shared/model/api/errors.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { href, navigate, stayer } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
+import { forgetDraft } from "../../state/drafts.ts";
 import { notice } from "../../state/notice.ts";
 import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
 import { AskBeforeSaving, type Question } from "../../ui/AskBeforeSaving.tsx";
+import { AsLeft } from "../../ui/AsLeft.tsx";
+import { keepFocus } from "../../ui/keepFocus.ts";
 import { Problem } from "../../ui/Problem.tsx";
-import { readForm } from "./draft.ts";
-import { addressOf, type Errors, errorsOf, useEditing } from "./editing.ts";
-import { type Editing, FieldOf } from "./FieldOf.tsx";
-import { forgetState } from "./kept.ts";
+import { addressOf, type Editing, type Errors, errorsOf, useEditing } from "./editing.ts";
+import { FieldOf } from "./FieldOf.tsx";
 import { Outdated } from "./Outdated.tsx";
 import { questionsOn } from "./questions.ts";
 import { RemovePart } from "./RemovePart.tsx";
-import { asTyped, refusalSentence } from "./refusal.ts";
+import { refusalSentence } from "./refusal.ts";
 import type { FormSpec, Section } from "./spec.ts";
 
 type Data = Record<string, unknown>;
@@ -38,23 +39,22 @@ function goToFirst(page: HTMLElement | null): void {
 /** Adds or corrects one part or build; every refusal stands beside its field. It corrects the record as it was when the form opened: one changed meanwhile is refused. */
 export function PartForm({ form, record: now }: Props) {
   const [record, setRecord] = useState(now);
-  const { state, editing, errors, setErrors, problems, wasKept, round, startOver } = useEditing(form, record);
+  const { state, editing, read, errors, setRefused, submit, kept, startOver } = useEditing(form, record);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [sending, setSending] = useState<Sending<Data> | null>(null);
   const [outdated, setOutdated] = useState(false);
   const [questions, setQuestions] = useState<readonly Question[] | null>(null);
   const page = useRef<HTMLFormElement>(null);
   const refuse = (list: readonly FieldError[], message: string) => {
-    setErrors(errorsOf(list));
+    submit();
     setTrouble(refusalSentence(form, list, message));
     requestAnimationFrame(() => goToFirst(page.current));
   };
   const send = async (isConfirmed: boolean) => {
-    const { data, refused } = readForm(form, state, record?.data ?? {});
-    const unread = [...problems].map(([path, message]) => ({ path, message }));
-    const all = [...refused.filter(({ path }) => !problems.has(path)), ...unread];
+    const { data, refused } = read;
     setQuestions(null);
-    if (all.length > 0) return refuse(all, "");
+    setRefused({});
+    if (refused.length > 0) return refuse(refused, "");
     const found = isConfirmed ? [] : questionsOn(form, state, data);
     if (found.length > 0) return setQuestions(found);
     const under = sendRecord(form.collection, record, data);
@@ -63,7 +63,7 @@ export function PartForm({ form, record: now }: Props) {
     try {
       const saved = await under.outcome;
       if (!saved) return;
-      forgetState(addressOf(form, record));
+      forgetDraft(addressOf(form, record));
       if (isHere()) navigate("parts", null, { saved: `${form.collection}/${saved.id}` });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
@@ -71,14 +71,15 @@ export function PartForm({ form, record: now }: Props) {
       if (!isHere())
         notice.value = `The ${form.one} that you left was not saved. ${why} Open its form again to go on.`;
       if (error.status === CHANGED_MEANWHILE) return setOutdated(true);
-      refuse(asTyped(error.fields, state.values), why);
+      setRefused(errorsOf(error.fields));
+      refuse(error.fields, why);
     } finally {
       setSending(null);
     }
   };
   const discard = () => {
     sending?.discard();
-    forgetState(addressOf(form, record));
+    forgetDraft(addressOf(form, record));
   };
   const title = record ? String(record.data.name) : `Add a ${form.one}`;
   return (
@@ -96,21 +97,9 @@ export function PartForm({ form, record: now }: Props) {
         <a href={href("parts")}>Parts and builds</a>
       </p>
       <h1>{title}</h1>
-      {wasKept && (
-        <p class="small quiet" role="status">
-          As you left it, not saved yet.{" "}
-          <button type="button" class="plain" onClick={() => startOver(record)}>
-            Start over
-          </button>
-        </p>
-      )}
+      <AsLeft kept={kept} onStartOver={() => startOver(record)} />
       {form.sections.map((section) => (
-        <SectionOf
-          key={`${round} ${section.title}`}
-          section={section}
-          editing={editing}
-          open={hasError(section, errors)}
-        />
+        <SectionOf key={section.title} section={section} editing={editing} open={hasError(section, errors)} />
       ))}
       {trouble && <Problem message={trouble} />}
       {outdated && record && (
@@ -132,7 +121,7 @@ export function PartForm({ form, record: now }: Props) {
         />
       ) : (
         <div class="form-end">
-          <button type="submit" class="primary" disabled={sending !== null}>
+          <button type="submit" class="primary" onMouseDown={keepFocus} disabled={sending !== null}>
             {sending ? "Saving…" : "Save"}
           </button>
           <a class="button" href={href("parts")} onClick={discard}>

@@ -1,12 +1,10 @@
-import { shownUnit } from "../../../shared/units/dimensions.ts";
-import { inUnit } from "../../../shared/units/format.ts";
-import { parseNumber } from "../../../shared/units/number.ts";
-import { type TypedQuantity, toSI } from "../../../shared/units/parse.ts";
+import { isGood, needed, type Reading, readNumber } from "../../../shared/units/readNumber.ts";
+import { type NumericSpec, numberAt, typedNumber, uncertaintyPath } from "./numbers.ts";
 import { getAt, setAt } from "./paths.ts";
-import type { FieldSpec, FormSpec, ListSpec, NumberSpec, QuantitySpec, SingleSpec } from "./spec.ts";
+import type { FieldSpec, FormSpec, ListSpec, SingleSpec } from "./spec.ts";
 
-/** What stands in the fields, by path; a list's rows carry their place in the path: "sizes.0.diameter". */
-export type Draft = Readonly<Record<string, string | TypedQuantity | null>>;
+/** What stands in the fields, as typed, by path; a list's rows carry their place in the path: "sizes.0.diameter". */
+export type Draft = Readonly<Record<string, string>>;
 export type Rows = Readonly<Record<string, number>>;
 
 export interface FormState {
@@ -15,31 +13,27 @@ export interface FormState {
   readonly rows: Rows;
 }
 
-/** So much of what was read stands in a message [characters]. */
-const QUOTED = 60;
-/** Digits in which a stored SI value comes back as it was typed. */
-const DIGITS = 12;
-
-export const uncertaintyPath = (key: string): string => `uncertainty.${key}`;
-
 /** Between the paths of a list of marks, in its field. */
 const MARK_SEPARATOR = ",";
 
 /** @returns the paths in a field of marks */
-export function marksIn(value: string | TypedQuantity | null | undefined): string[] {
-  return typeof value === "string" ? value.split(MARK_SEPARATOR).filter(Boolean) : [];
+export function marksIn(text: string | undefined): string[] {
+  return (text ?? "").split(MARK_SEPARATOR).filter(Boolean);
 }
 
 /** @returns the field with one path marked or no longer */
-export function toggledMark(value: string | TypedQuantity | null | undefined, path: string): string {
-  const marks = marksIn(value);
+export function toggledMark(text: string | undefined, path: string): string {
+  const marks = marksIn(text);
   const next = marks.includes(path) ? marks.filter((each) => each !== path) : [...marks, path];
   return next.join(MARK_SEPARATOR);
 }
 
+const isNumeric = (spec: FieldSpec): spec is NumericSpec =>
+  spec.kind === "quantity" || spec.kind === "number";
+
 /** @returns numbers of a form that can be marked as estimated, lists left out */
-export function markable(form: FormSpec): (QuantitySpec | NumberSpec)[] {
-  return fieldsOf(form).filter((spec) => spec.kind === "quantity" || spec.kind === "number");
+export function markable(form: FormSpec): NumericSpec[] {
+  return fieldsOf(form).filter(isNumeric);
 }
 
 /** @returns every field of a form */
@@ -47,31 +41,21 @@ export function fieldsOf(form: FormSpec): FieldSpec[] {
   return form.sections.flatMap((section) => section.fields);
 }
 
-function typed(si: number, spec: QuantitySpec): TypedQuantity {
-  const unit = shownUnit(spec.dimension, spec.unit);
-  return { value: Number(inUnit(si, spec.dimension, unit.label).toPrecision(DIGITS)), unit: unit.label };
-}
-
-function shown(value: unknown, spec: SingleSpec): string | TypedQuantity | null {
-  if (spec.kind === "quantity") return typeof value === "number" ? typed(value, spec) : null;
+function shown(value: unknown, spec: SingleSpec): string {
   if (value === undefined || value === null)
     return spec.kind === "choice" ? (spec.options[0]?.[0] ?? "") : "";
-  return String(value);
+  return isNumeric(spec) && typeof value === "number" ? typedNumber(value, spec) : String(value);
 }
 
 /** Uncertainty keys hold dots of their own ("vehicle.mass"), so they are looked up whole. */
 function uncertaintyOf(data: unknown, key: string): unknown {
-  const doubts = getAt(data, "uncertainty");
-  return typeof doubts === "object" && doubts !== null ? (doubts as Record<string, unknown>)[key] : undefined;
-}
-
-function uncertaintyShown(data: unknown, spec: QuantitySpec | NumberSpec): string | TypedQuantity | null {
-  return shown(uncertaintyOf(data, spec.doubt ?? ""), spec);
+  const stated = getAt(data, "uncertainty");
+  return typeof stated === "object" && stated !== null ? (stated as Record<string, unknown>)[key] : undefined;
 }
 
 /** @returns fields filled from a record, or empty ones */
 export function draftOf(form: FormSpec, data: unknown): FormState {
-  const values: Record<string, string | TypedQuantity | null> = {};
+  const values: Record<string, string> = {};
   const rows: Record<string, number> = {};
   for (const spec of fieldsOf(form)) {
     if (spec.kind === "list") {
@@ -87,7 +71,8 @@ export function draftOf(form: FormSpec, data: unknown): FormState {
       values[spec.path] = Array.isArray(marks) ? marks.join(MARK_SEPARATOR) : "";
     } else {
       values[spec.path] = shown(getAt(data, spec.path), spec);
-      if ("doubt" in spec && spec.doubt) values[uncertaintyPath(spec.doubt)] = uncertaintyShown(data, spec);
+      if (isNumeric(spec) && spec.doubt)
+        values[uncertaintyPath(spec.doubt)] = shown(uncertaintyOf(data, spec.doubt), spec);
     }
   }
   return { values, rows };
@@ -96,12 +81,12 @@ export function draftOf(form: FormSpec, data: unknown): FormState {
 /** Takes row `at` out of a list and moves the later ones up. */
 export function withoutRow({ values, rows }: FormState, spec: ListSpec, at: number): FormState {
   const count = rows[spec.path] ?? 0;
-  const next: Record<string, string | TypedQuantity | null> = { ...values };
+  const next: Record<string, string> = { ...values };
   for (let i = at; i < count; i++)
     for (const column of spec.columns) {
       const from = `${spec.path}.${i + 1}.${column.path}`;
       const to = `${spec.path}.${i}.${column.path}`;
-      if (i + 1 < count) next[to] = values[from] ?? null;
+      if (i + 1 < count) next[to] = values[from] ?? "";
       else delete next[to];
     }
   return { values: next, rows: { ...rows, [spec.path]: count - 1 } };
@@ -112,42 +97,68 @@ export interface Refused {
   readonly message: string;
 }
 
-export interface Reading {
+export interface ReadForm {
   readonly data: Record<string, unknown>;
   /** what keeps it from being sent, by field */
   readonly refused: readonly Refused[];
 }
 
-type Value = string | TypedQuantity | null | undefined;
-
-/** @returns the stored form of one field's value, or why it has none */
-function read(value: Value, spec: SingleSpec, label = spec.label): { value?: unknown } | { message: string } {
-  const empty = value === null || value === undefined || (typeof value === "string" && value.trim() === "");
-  if (empty) return spec.required ? { message: `${label} is needed.` } : {};
-  if (typeof value !== "string")
-    return spec.kind === "quantity"
-      ? { value: toSI(value, spec.dimension) }
-      : { message: `${label} is no text.` };
-  if (spec.kind !== "number") return { value: value.trim() };
-  const number = parseNumber(value);
-  return number === null
-    ? { message: `Read “${value.trim().slice(0, QUOTED)}”, which is no number; for example 2 or 0.65.` }
-    : { value: number };
+/** What of one field is stored; nothing where it is left empty. */
+interface Stored {
+  readonly value?: unknown;
 }
 
-function readList(state: FormState, spec: ListSpec, refused: Refused[]): unknown[] | undefined {
-  const count = state.rows[spec.path] ?? 0;
-  if (count === 0) return undefined;
-  return Array.from({ length: count }, (_, i) => {
-    const cells = spec.columns.map((column) => {
-      const path = `${spec.path}.${i}.${column.path}`;
-      const result = read(state.values[path], column);
-      if ("message" in result) refused.push({ path, message: result.message });
-      return [column.path, "value" in result ? result.value : undefined] as const;
+/** A form while it is read: what it says goes together, what is wrong with it as well. */
+class Reader {
+  readonly refused: Refused[] = [];
+
+  constructor(
+    private readonly form: FormSpec,
+    private readonly state: FormState,
+  ) {}
+
+  /** @returns the stored form of one field's value; undefined where it is empty or has none */
+  read(path: string, spec: SingleSpec, label = spec.label): unknown {
+    const reading = this.readingOf(path, spec, label);
+    if (isGood(reading)) return reading.value;
+    this.refused.push({ path, message: reading.message });
+    return undefined;
+  }
+
+  private readingOf(path: string, spec: SingleSpec, label: string): Reading<Stored> {
+    const text = this.state.values[path] ?? "";
+    const number = isNumeric(spec) ? numberAt(this.form, spec, path) : null;
+    if (text.trim() === "") {
+      if (!spec.required) return {};
+      return number ? needed(label, number) : { message: `${label} is needed.` };
+    }
+    return number ? readNumber(number, text) : { value: text.trim() };
+  }
+
+  /** @returns the rows of a list; undefined where it has none */
+  list(spec: ListSpec): unknown[] | undefined {
+    const count = this.state.rows[spec.path] ?? 0;
+    if (count === 0) return undefined;
+    return Array.from({ length: count }, (_, i) => {
+      const cells = spec.columns.map(
+        (column) => [column.path, this.read(`${spec.path}.${i}.${column.path}`, column)] as const,
+      );
+      if (spec.tuple) return cells.map(([, value]) => value);
+      return Object.fromEntries(cells.filter(([, value]) => value !== undefined));
     });
-    if (spec.tuple) return cells.map(([, value]) => value);
-    return Object.fromEntries(cells.filter(([, value]) => value !== undefined));
-  });
+  }
+}
+
+/** The uncertainties that have fields here, among those that the record has besides. */
+function readUncertainties(form: FormSpec, reader: Reader, before: Record<string, unknown>) {
+  const stated = { ...((before.uncertainty as Record<string, unknown> | undefined) ?? {}) };
+  for (const spec of markable(form)) {
+    if (!spec.doubt) continue;
+    const value = reader.read(uncertaintyPath(spec.doubt), { ...spec, required: false });
+    if (value === undefined) delete stated[spec.doubt];
+    else stated[spec.doubt] = value;
+  }
+  return stated;
 }
 
 /**
@@ -157,33 +168,17 @@ function readList(state: FormState, spec: ListSpec, refused: Refused[]): unknown
  * @param state - what stands in them
  * @param before - the record as it was: what has no field here stays as it is
  */
-export function readForm(form: FormSpec, state: FormState, before: Record<string, unknown> = {}): Reading {
-  const refused: Refused[] = [];
+export function readForm(form: FormSpec, state: FormState, before: Record<string, unknown> = {}): ReadForm {
+  const reader = new Reader(form, state);
   let data = before;
-  const doubts = { ...((before.uncertainty as Record<string, number> | undefined) ?? {}) };
   for (const spec of fieldsOf(form)) {
-    if (spec.kind === "list") {
-      data = setAt(data, spec.path, readList(state, spec, refused));
-      continue;
-    }
-    if (spec.kind === "marks") {
+    if (spec.kind === "list") data = setAt(data, spec.path, reader.list(spec));
+    else if (spec.kind === "marks") {
       const marks = marksIn(state.values[spec.path]);
       data = setAt(data, spec.path, marks.length > 0 ? marks : undefined);
-      continue;
-    }
-    const result = read(state.values[spec.path], spec);
-    if ("message" in result) refused.push({ path: spec.path, message: result.message });
-    else data = setAt(data, spec.path, result.value);
-    if (!("doubt" in spec) || !spec.doubt) continue;
-    const spread = read(
-      state.values[uncertaintyPath(spec.doubt)],
-      { ...spec, required: false },
-      `± of ${spec.label}`,
-    );
-    if ("message" in spread) refused.push({ path: uncertaintyPath(spec.doubt), message: spread.message });
-    else if (typeof spread.value === "number") doubts[spec.doubt] = spread.value;
-    else delete doubts[spec.doubt];
+    } else data = setAt(data, spec.path, reader.read(spec.path, spec));
   }
-  const none = Object.keys(doubts).length === 0 && before.uncertainty === undefined;
-  return { data: none ? data : { ...data, uncertainty: doubts }, refused };
+  const uncertainty = readUncertainties(form, reader, before);
+  const none = Object.keys(uncertainty).length === 0 && before.uncertainty === undefined;
+  return { data: none ? data : { ...data, uncertainty }, refused: reader.refused };
 }

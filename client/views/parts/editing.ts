@@ -1,10 +1,11 @@
-import { useRef, useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import type { FieldError } from "../../../shared/model/api/errors.ts";
 import type { Stored } from "../../../shared/model/record.ts";
-import { type Draft, draftOf, type FormState, withoutRow } from "./draft.ts";
-import type { Editing } from "./FieldOf.tsx";
-import { forgetState, keepState, keptState } from "./kept.ts";
-import type { FormSpec } from "./spec.ts";
+import { settledText } from "../../../shared/units/settled.ts";
+import { forgetDraft, type Kept, keepDraft, keptDraft } from "../../state/drafts.ts";
+import { draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
+import { type NumericSpec, numberAt } from "./numbers.ts";
+import type { FormSpec, ListSpec } from "./spec.ts";
 
 type Subject = Stored<Record<string, unknown>> | null;
 
@@ -15,54 +16,89 @@ export function errorsOf(list: readonly FieldError[]): Errors {
   return Object.fromEntries(list.map(({ path, message }) => [path, message]));
 }
 
-/** @returns under which what is typed is kept in this tab */
+/** @returns under which what is typed is kept */
 export function addressOf(form: FormSpec, record: Subject): string {
   return `${form.collection}/${record?.id ?? "new"}`;
 }
 
-/** The fields' state, kept in this tab until it is saved. */
+const isTexts = (value: unknown, type: "string" | "number"): boolean =>
+  typeof value === "object" && value !== null && Object.values(value).every((each) => typeof each === type);
+
+/** @returns whether what was kept is a form's state */
+function isFormState(content: unknown): content is FormState {
+  if (typeof content !== "object" || content === null) return false;
+  const { values, rows } = content as Partial<FormState>;
+  return isTexts(values, "string") && isTexts(rows, "number");
+}
+
+/** @returns what was typed over that very revision and not saved: what was typed over an older one is not shown over the newer */
+export function keptOver(address: string, revision: number | null): Kept<FormState> | null {
+  const found = keptDraft(address, isFormState);
+  return found?.revision === revision ? found : null;
+}
+
+/** The fields' state, kept until it is saved. */
 function useKept(form: FormSpec, record: Subject) {
   const address = addressOf(form, record);
   const revision = record?.revision ?? null;
-  const [kept] = useState(() => keptState(address, revision));
-  const [state, setState] = useState<FormState>(() => kept ?? draftOf(form, record?.data ?? {}));
-  const [round, setRound] = useState(0);
+  const [kept, setKept] = useState(() => keptOver(address, revision));
+  const [state, setState] = useState<FormState>(() => kept?.content ?? draftOf(form, record?.data ?? {}));
   const update = (next: (now: FormState) => FormState) =>
     setState((now) => {
       const changed = next(now);
-      keepState(address, changed, revision);
+      keepDraft(address, changed, revision);
       return changed;
     });
   const reset = (subject: Subject) => {
-    forgetState(address);
+    forgetDraft(address);
+    setKept(null);
     setState(draftOf(form, subject?.data ?? {}));
-    setRound(round + 1);
   };
-  return { state, update, reset, round, wasKept: kept !== null && round === 0 };
+  return { state, update, reset, kept };
+}
+
+/** What a form's fields show, and the ways to change it. */
+export interface Editing {
+  readonly form: FormSpec;
+  readonly textAt: (path: string) => string;
+  readonly rowsOf: (path: string) => number;
+  readonly errorAt: (path: string) => string | undefined;
+  readonly set: (path: string, text: string) => void;
+  /** a number's field was left: its unit is written out, and its message is shown from now on */
+  readonly leave: (path: string, spec: NumericSpec) => void;
+  readonly addRow: (spec: ListSpec) => void;
+  readonly dropRow: (spec: ListSpec, at: number) => void;
 }
 
 /** A form's state, what is wrong with it, and the ways to change it. */
 export function useEditing(form: FormSpec, record: Subject) {
-  const { state, update, reset, round, wasKept } = useKept(form, record);
-  const [errors, setErrors] = useState<Errors>({});
-  const problems = useRef(new Map<string, string>());
+  const { state, update, reset, kept } = useKept(form, record);
+  const [refused, setRefused] = useState<Errors>({});
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const [submitted, setSubmitted] = useState(false);
+  const read = useMemo(() => readForm(form, state, record?.data ?? {}), [form, state, record]);
+  const own = read.refused.filter(({ path }) => submitted || left.has(path));
+  const errors: Errors = { ...refused, ...errorsOf(own) };
   const clear = () => {
-    problems.current.clear();
-    setErrors({});
+    setRefused({});
+    setLeft(new Set());
+    setSubmitted(false);
   };
-  const change = (path: string, value: Draft[string]) => {
-    update((now) => ({ ...now, values: { ...now.values, [path]: value } }));
-    setErrors(({ [path]: _gone, ...rest }) => rest);
+  const set = (path: string, text: string) => {
+    update((now) => ({ ...now, values: { ...now.values, [path]: text } }));
+    setRefused(({ [path]: _gone, ...rest }) => rest);
   };
   const editing: Editing = {
     form,
-    valueAt: (path) => state.values[path],
+    textAt: (path) => state.values[path] ?? "",
     rowsOf: (path) => state.rows[path] ?? 0,
     errorAt: (path) => errors[path],
-    set: change,
-    problem: (path, message) => {
-      if (message === null) problems.current.delete(path);
-      else problems.current.set(path, message);
+    set,
+    leave: (path, spec) => {
+      const text = state.values[path] ?? "";
+      const written = settledText(numberAt(form, spec, path), text);
+      if (written !== text) set(path, written);
+      if (text.trim() !== "") setLeft((before) => new Set([...before, path]));
     },
     addRow: (spec) =>
       update((now) => ({ ...now, rows: { ...now.rows, [spec.path]: (now.rows[spec.path] ?? 0) + 1 } })),
@@ -75,5 +111,5 @@ export function useEditing(form: FormSpec, record: Subject) {
     clear();
     reset(subject);
   };
-  return { state, editing, errors, setErrors, problems: problems.current, wasKept, round, startOver };
+  return { state, editing, read, errors, setRefused, submit: () => setSubmitted(true), kept, startOver };
 }

@@ -2,7 +2,6 @@ import { slipsOfPart } from "../../../shared/book/slips/ofPart.ts";
 import type { DataOf } from "../../../shared/model/record.ts";
 import { currentBook } from "../../state/book.ts";
 import type { Question } from "../../ui/AskBeforeSaving.tsx";
-import { typedText } from "../curves/typed.ts";
 import { type FormState, fieldsOf } from "./draft.ts";
 import type { FormSpec } from "./spec.ts";
 
@@ -29,8 +28,6 @@ export function questionsOn(form: FormSpec, state: FormState, data: object): Que
   const book = currentBook.peek();
   if (!book) return [];
   return slipsOfPart(book, form.collection, data as DataOf<FormSpec["collection"]>).map(({ path, why }) => {
-    const typed = state.values[path];
-    const text = typeof typed === "object" && typed !== null ? typedText(typed) : (typed ?? "");
-    return { path, label: labelAt(form, path), text, why };
+    return { path, label: labelAt(form, path), text: state.values[path] ?? "", why };
   });
 }

@@ -1,6 +1,6 @@
 import type { FieldError } from "../../../shared/model/api/errors.ts";
-import type { TypedQuantity } from "../../../shared/units/parse.ts";
-import { type Draft, fieldsOf, uncertaintyPath } from "./draft.ts";
+import { fieldsOf } from "./draft.ts";
+import { uncertaintyPath } from "./numbers.ts";
 import type { FieldSpec, FormSpec } from "./spec.ts";
 
 const MARKED = "Nothing was saved: look at the marked fields.";
@@ -27,30 +27,4 @@ export function refusalSentence(form: FormSpec, fields: readonly FieldError[], m
   const rest = homeless.map((field) => field.message).join(" ");
   if (homeless.length === fields.length) return `Nothing was saved. ${rest}`;
   return rest === "" ? MARKED : `${MARKED} ${rest}`;
-}
-
-/** How the server begins where it quotes a number, in SI. */
-const READ = /^Read (-?[\d.e+-]+);/;
-
-/** A value that a record may lack is left empty in a form. */
-const emptied = (message: string): string => message.replace(/, or null\.$/, ", or empty.");
-
-const isQuantity = (value: Draft[string] | undefined): value is TypedQuantity =>
-  typeof value === "object" && value !== null;
-
-/**
- * The server speaks of the stored number; its message gains the one that was typed: "Read -5 g, that is -0.005; allowed: kg, …".
- *
- * @param fields - refusals by path
- * @param values - what stands in the fields
- */
-export function asTyped(fields: readonly FieldError[], values: Draft): FieldError[] {
-  return fields.map(({ path, message }) => {
-    const typed = values[path];
-    const stored = READ.exec(message)?.[1];
-    if (!isQuantity(typed) || stored === undefined || Number(stored) === typed.value)
-      return { path, message: emptied(message) };
-    const said = `Read ${typed.value} ${typed.unit}, that is ${Number(Number(stored).toPrecision(6))};`;
-    return { path, message: emptied(message.replace(READ, said)) };
-  });
 }

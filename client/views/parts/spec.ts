@@ -26,9 +26,11 @@ export interface QuantitySpec extends Common {
   readonly example?: string;
 }
 
-export interface NumberSpec extends Common {
+/** A number without a unit. */
+export interface BareSpec extends Common {
   readonly kind: "number";
   readonly doubt?: string;
+  readonly example?: string;
 }
 
 export interface ChoiceSpec extends Common {
@@ -41,12 +43,12 @@ export interface ReferenceSpec extends Common {
   readonly collection: PartCollection;
 }
 
-export type SingleSpec = TextSpec | QuantitySpec | NumberSpec | ChoiceSpec | ReferenceSpec;
+export type SingleSpec = TextSpec | QuantitySpec | BareSpec | ChoiceSpec | ReferenceSpec;
 
 /** Several rows of the same few fields; `tuple` rows are stored as arrays in the columns' order. */
 export interface ListSpec extends Common {
   readonly kind: "list";
-  readonly columns: readonly (QuantitySpec | NumberSpec | TextSpec)[];
+  readonly columns: readonly (QuantitySpec | BareSpec | TextSpec)[];
   readonly tuple?: boolean;
   readonly add: string;
 }
@@ -99,7 +101,7 @@ export function quantity(
 export function number(
   path: string,
   label: string,
-  more: Partial<Omit<NumberSpec, "kind" | "path" | "label">> = {},
-): NumberSpec {
+  more: Partial<Omit<BareSpec, "kind" | "path" | "label">> = {},
+): BareSpec {
   return { kind: "number", path, label, ...more };
 }

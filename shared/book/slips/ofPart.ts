@@ -1,5 +1,6 @@
 import type { Build } from "../../model/build.ts";
-import type { CollectionName, DataOf } from "../../model/record.ts";
+import type { CollectionName } from "../../model/collections.ts";
+import type { DataOf } from "../../model/record.ts";
 import { formatQuantity } from "../../units/format.ts";
 import { type Book, findById } from "../book.ts";
 import { type Slip, slipOf, UNIT } from "./slip.ts";

@@ -11,7 +11,6 @@ import {
 } from "#client/views/bench/record/draft.ts";
 import { KINDS } from "#client/views/bench/record/kinds.ts";
 import { carriedOf, readDraft } from "#client/views/bench/record/readDraft.ts";
-import { settled } from "#client/views/bench/record/texts.ts";
 import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
 import { EXAMPLES, FRICTION, PLATE_CURVE, PULL } from "./examples.ts";
@@ -40,7 +39,7 @@ describe("readDraft, what is wrong said by the field's path", () => {
     expect(said.diameter).toMatch(/Rotor diameter is needed, for example "38 mm"/);
     expect(said.rigMass).toMatch(/"foo" is no unit.*allowed: g.*for example "138 g"/);
     expect(said.date).toMatch(/2026-03-14/);
-    expect(said["instruments.load.percent"]).toMatch(/from 0 to 100/);
+    expect(said["instruments.load.percent"]).toMatch(/allowed: 0 to 100/);
     expect(said["rows.1.held"]).toMatch(/no number/);
   });
 
@@ -93,7 +92,7 @@ describe("readDraft, the bleed plate", () => {
     draft = withRow(draft, 1, (row) => ({ ...row, open: ["9", "0"] }));
     expect(messages(draft)).toEqual({
       "rows.0.open": "How many holes were open? 0 where the plate was shut.",
-      "rows.1.open": 'Read "9"; allowed: a whole number from 0 to 8, for example "2".',
+      "rows.1.open": 'Read "9"; allowed: a whole number, 0 to 8, for example "2".',
     });
   });
 
@@ -114,24 +113,5 @@ describe("readDraft, the bleed plate", () => {
       ["0", ""],
       ["4", ""],
     ]);
-  });
-});
-
-describe("settled, a cell that is left", () => {
-  it.each([
-    ["14", "mmH2O", "14 mmH2O", "mmH2O"],
-    ["0,4 psi", "mmH2O", "0,4 psi", "psi"],
-    ["12mmH2O", undefined, "12mmH2O", "mmH2O"],
-    ["38", undefined, "38 Pa", "Pa"],
-  ])("%j with %j meant becomes %j", (text, meant, expected, unit) => {
-    expect(settled(text, "pressure", meant)).toEqual({ text: expected, unit });
-  });
-
-  it("leaves a unit that ends in a digit alone", () => {
-    expect(settled("1.19 kg/m3", "density")).toEqual({ text: "1.19 kg/m3", unit: "kg/m3" });
-  });
-
-  it("says nothing of text that can't be read", () => {
-    expect(settled("abc", "pressure")).toBeNull();
   });
 });

@@ -12,7 +12,7 @@ function formOf(test: typeof PULL) {
   const key = form.draft.value.rows[form.draft.value.rows.length - 1].key;
   const type = (row: number, column: string, text: string, name: DimensionName) => {
     typeCell(form, row, column, text);
-    leaveCell(form, row, column, name);
+    leaveCell(form, row, column, { dimension: name, unit: form.draft.value.units[column] });
   };
   const cell = (row: number, column: string) =>
     form.draft.value.rows.find((each) => each.key === row)?.cells[column];

@@ -36,11 +36,11 @@ describe("readForm", () => {
     const skirt = form("skirts");
     const filled = with_(draftOf(skirt, {}), {
       name: "  Soft lip ",
-      perimeter: { value: 25, unit: "cm" },
-      area: { value: 40, unit: "cm²" },
-      land: { value: 3, unit: "mm" },
-      gap: { value: 0.6, unit: "mm" },
-      "uncertainty.gap": { value: 0.1, unit: "mm" },
+      perimeter: "25 cm",
+      area: "40 cm²",
+      land: "3 mm",
+      gap: "0.6 mm",
+      "uncertainty.gap": "0.1 mm",
     });
     const { data, refused } = readForm(skirt, filled);
     expect(refused).toEqual([]);
@@ -67,7 +67,7 @@ describe("readForm", () => {
   it("says what it read, with letters where a number belongs, beside that field", () => {
     const pack = form("packs");
     const { refused } = readForm(pack, with_(draftOf(pack, {}), { series: "two" }));
-    expect(refused.find(({ path }) => path === "series")?.message).toMatch(/Read “two”/);
+    expect(refused.find(({ path }) => path === "series")?.message).toMatch(/Read "two"/);
   });
 
   it("stores the cell's curve as pairs, from its rows, in order", () => {
@@ -75,10 +75,10 @@ describe("readForm", () => {
     const filled = with_(
       draftOf(pack, {}),
       {
-        "cell.curve.0.0": { value: 0, unit: "%" },
-        "cell.curve.0.1": { value: 3.3, unit: "V" },
-        "cell.curve.1.0": { value: 100, unit: "%" },
-        "cell.curve.1.1": { value: 4.2, unit: "V" },
+        "cell.curve.0.0": "0 %",
+        "cell.curve.0.1": "3.3 V",
+        "cell.curve.1.0": "100 %",
+        "cell.curve.1.1": "4.2 V",
       },
       { "cell.curve": 2 },
     );

@@ -1,17 +1,14 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { forgetState, keepState, keptState } from "#client/views/parts/kept.ts";
+import { keepDraft } from "#client/state/drafts.ts";
+import { keptOver } from "#client/views/parts/editing.ts";
 
-const state = { values: { name: "half typed", kv: { value: 2300, unit: "rpm/V" } }, rows: { sizes: 1 } };
+const state = { values: { name: "half typed", kv: "2300 rpm/V" }, rows: { sizes: 1 } };
 
-function store(full = false): void {
+function store(): void {
   const kept = new Map<string, string>();
-  vi.stubGlobal("sessionStorage", {
+  vi.stubGlobal("localStorage", {
     getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, text: string) => {
-      if (full) throw new DOMException("full", "QuotaExceededError");
-      kept.set(key, text);
-    },
-    removeItem: (key: string) => kept.delete(key),
+    setItem: (key: string, text: string) => kept.set(key, text),
   });
 }
 
@@ -20,24 +17,25 @@ afterEach(() => {
 });
 
 describe("what was typed into a part's form", () => {
-  it("over the same revision: comes back as it was, until it is forgotten", () => {
+  it("over the same revision: comes back as it was", () => {
     store();
-    keepState("motors/m1", state, 3);
-    expect(keptState("motors/m1", 3)).toEqual(state);
-    expect(keptState("motors/new", null)).toBeNull();
-    forgetState("motors/m1");
-    expect(keptState("motors/m1", 3)).toBeNull();
+    keepDraft("motors/m1", state, 3);
+    expect(keptOver("motors/m1", 3)?.content).toEqual(state);
   });
 
   it("over a revision that was replaced meanwhile: does not come back over the newer one", () => {
     store();
-    keepState("motors/m1", state, 3);
-    expect(keptState("motors/m1", 4)).toBeNull();
+    keepDraft("motors/m1", state, 3);
+    expect(keptOver("motors/m1", 4)).toBeNull();
   });
 
-  it("where the tab's store is full: is not kept, and nothing breaks", () => {
-    store(true);
-    keepState("motors/new", state, null);
-    expect(keptState("motors/new", null)).toBeNull();
+  it.each([
+    ["numbers where texts belong", { ...state, values: { kv: 2300 } }],
+    ["no rows", { values: {} }],
+    ["nothing", null],
+  ])("with %s: does not come back", (_what, content) => {
+    store();
+    keepDraft("motors/new", content, null);
+    expect(keptOver("motors/new", null)).toBeNull();
   });
 });

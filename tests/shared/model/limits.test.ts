@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { z } from "zod";
 import { type LimitTree, limitsAt, PARTS, TEST, TESTS } from "#shared/model/limits.ts";
-import { COLLECTIONS } from "#shared/model/record.ts";
+import { COLLECTIONS } from "#shared/model/schemas.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
 import type { Limits } from "#shared/units/limits.ts";
 import { EXAMPLES } from "#tests/client/bench/examples.ts";

@@ -1,9 +1,11 @@
 import type { ComponentChildren } from "preact";
-import { dimension } from "../../../../shared/units/dimensions.ts";
+import { exampleOf, type NumberSpec } from "../../../../shared/units/readNumber.ts";
 import { currentBook } from "../../../state/book.ts";
 import { AddPart } from "../../../ui/AddPart.tsx";
 import { anchorOf } from "../../../ui/anchor.ts";
 import { Field, type FieldInput } from "../../../ui/Field.tsx";
+import { NumberInput } from "../../../ui/NumberField.tsx";
+import { fieldNumber } from "../record/numbers.ts";
 import type { FieldSpec } from "../record/spec.ts";
 import { partsFor, sizesOf } from "./defaults.ts";
 import { type FormModel, leave, leaveField, typeField } from "./model.ts";
@@ -35,6 +37,8 @@ function hintOf(field: FieldSpec): ComponentChildren {
 function inputOf(form: FormModel, field: FieldSpec, text: string, input: FieldInput): ComponentChildren {
   const type = (value: string) => typeField(form, field.key, value);
   const done = () => leave(form, field.key);
+  const number = fieldNumber(form.spec.kind, field);
+  if (number) return <BoundNumber form={form} field={field} spec={number} text={text} input={input} />;
   switch (field.type) {
     case "part":
       return <PartSelect input={input} field={field} value={text} onChange={type} onLeave={done} />;
@@ -53,8 +57,6 @@ function inputOf(form: FormModel, field: FieldSpec, text: string, input: FieldIn
       return (
         <textarea {...input} rows={2} value={text} onInput={(event) => type(event.currentTarget.value)} />
       );
-    case "quantity":
-      return <QuantityInput form={form} field={field} text={text} input={input} />;
     case "date":
       return (
         <input
@@ -79,31 +81,27 @@ function inputOf(form: FormModel, field: FieldSpec, text: string, input: FieldIn
   }
 }
 
-function QuantityInput({
-  form,
-  field,
-  text,
-  input,
-}: {
-  readonly form: FormModel;
-  readonly field: FieldSpec & { readonly type: "quantity" };
+interface BoundNumberProps extends BoundFieldProps {
+  readonly spec: NumberSpec;
   readonly text: string;
   readonly input: FieldInput;
-}) {
+}
+
+/** A number above the rows; a diameter offers the sizes of its rotor. */
+function BoundNumber({ form, field, spec, text, input }: BoundNumberProps) {
   const sizes = field.key === "diameter" ? sizesOf(currentBook.value, form.draft.value.fields.rotor) : [];
   const list = `${input.id}-sizes`;
+  const isAsked = field.type === "quantity" && field.required;
   return (
     <>
-      <input
-        {...input}
-        type="text"
-        autoComplete="off"
-        spellcheck={false}
+      <NumberInput
+        spec={spec}
+        input={input}
+        text={text}
         list={sizes.length > 0 ? list : undefined}
-        placeholder={field.required ? `as ${dimension(field.dimension).example}` : "not read"}
-        value={text}
-        onInput={(event) => typeField(form, field.key, event.currentTarget.value)}
-        onBlur={() => leaveField(form, field.key, field.dimension)}
+        placeholder={isAsked ? `as ${exampleOf(spec)}` : "not read"}
+        onText={(typed) => typeField(form, field.key, typed)}
+        onLeave={() => leaveField(form, field.key, spec)}
       />
       {sizes.length > 0 && (
         <datalist id={list}>

@@ -1,12 +1,13 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { href, navigate } from "../../../app/router.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
+import { forgetDraft, keptDraft } from "../../../state/drafts.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import { nameOf } from "../list/words.ts";
+import { isDraftOf } from "../record/draft.ts";
 import { writeDraft } from "../record/writeDraft.ts";
-import { keptDraft } from "./kept.ts";
 import { createForm } from "./model.ts";
 import { Revisions } from "./Revisions.tsx";
 import { TestForm } from "./TestForm.tsx";
@@ -43,20 +44,26 @@ export function CorrectTest({ id }: { readonly id: string }) {
   );
 }
 
+function formOf(test: Stored, startOver: boolean) {
+  const address = `tests/${test.id}`;
+  if (startOver) forgetDraft(address);
+  const kept = keptDraft(address, isDraftOf(test.data.kind));
+  if (kept) return createForm(address, kept.content, kept.revision, kept);
+  return createForm(address, writeDraft(test.data), test.revision);
+}
+
 function Correction({ test }: { readonly test: Stored }) {
-  const form = useMemo(() => {
-    const kept = keptDraft(test.id);
-    if (kept?.draft.kind === test.data.kind) return createForm(test.id, kept.draft, kept.revision);
-    return createForm(test.id, writeDraft(test.data), test.revision);
-  }, [test.id]);
+  const [form, setForm] = useState(() => formOf(test, false));
   return (
     <>
       <TestForm
+        key={form.id}
         form={form}
         test={test}
         sentence={`${nameOf(test.data)}, ${test.data.date}`}
         onSaved={(record) => navigate("bench", null, { saved: record.id })}
         onDiscard={() => navigate("bench")}
+        onStartOver={() => setForm(formOf(test, true))}
       />
       <Revisions id={test.id} revision={test.revision} />
     </>

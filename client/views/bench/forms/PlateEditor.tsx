@@ -1,9 +1,12 @@
 import { useId, useMemo } from "preact/hooks";
 import { currentBook } from "../../../state/book.ts";
 import { anchorOf } from "../../../ui/anchor.ts";
+import { FieldError, inputOf } from "../../../ui/Field.tsx";
+import { NumberInput } from "../../../ui/NumberField.tsx";
 import { type DraftHole, withNewHole, withoutHole, withPlate } from "../record/draft.ts";
 import { knownPlates, plateOf } from "../record/knownPlates.ts";
-import { change, type FormModel, leave, leaveHole, typeHole } from "./model.ts";
+import { HOLE_NUMBERS, type HoleNumber } from "../record/numbers.ts";
+import { change, type FormModel, leaveHole, typeHole } from "./model.ts";
 
 /** The bleed plate: its kinds of hole. With a pressure reading it is the flow meter. */
 export function PlateEditor({ form }: { readonly form: FormModel }) {
@@ -55,14 +58,13 @@ function KnownPlates({ form }: { readonly form: FormModel }) {
   );
 }
 
-type TextKey = "diameter" | "thickness" | "count" | "dischargeCoefficient";
-
-const INPUTS: readonly { readonly name: TextKey; readonly label: string; readonly placeholder: string }[] = [
-  { name: "count", label: "Count", placeholder: "8" },
-  { name: "diameter", label: "Diameter", placeholder: "3 mm" },
-  { name: "thickness", label: "Thickness", placeholder: "2 mm" },
-  { name: "dischargeCoefficient", label: "Own C_d, if calibrated", placeholder: "computed" },
-];
+const INPUTS: readonly { readonly name: HoleNumber; readonly label: string; readonly placeholder: string }[] =
+  [
+    { name: "count", label: "Count", placeholder: "8" },
+    { name: "diameter", label: "Diameter", placeholder: "3 mm" },
+    { name: "thickness", label: "Thickness", placeholder: "2 mm" },
+    { name: "dischargeCoefficient", label: "Own C_d, if calibrated", placeholder: "computed" },
+  ];
 
 function HoleLine({
   form,
@@ -105,7 +107,7 @@ interface HoleInputProps {
   readonly form: FormModel;
   readonly hole: DraftHole;
   readonly number: number;
-  readonly name: TextKey;
+  readonly name: HoleNumber;
   readonly label: string;
   readonly placeholder: string;
 }
@@ -114,30 +116,21 @@ function HoleInput({ form, hole, number, name, label, placeholder }: HoleInputPr
   const id = useId();
   const path = `plate.holes.${hole.key}.${name}`;
   const error = form.shown.value.get(path);
-  const isLength = name === "diameter" || name === "thickness";
   return (
     <div class="bench-hole-field" id={anchorOf(path)}>
       <label class="field-label" for={id}>
         {label}
       </label>
-      <input
-        id={id}
-        type="text"
-        inputMode={isLength ? "text" : "decimal"}
-        autoComplete="off"
-        aria-label={`Hole ${number}, ${label.toLowerCase()}`}
-        aria-invalid={error ? "true" : undefined}
-        aria-describedby={error ? `${id}-error` : undefined}
+      <NumberInput
+        spec={HOLE_NUMBERS[name]}
+        name={`Hole ${number}, ${label.toLowerCase()}`}
+        input={inputOf(id, error)}
         placeholder={placeholder}
-        value={hole[name]}
-        onInput={(event) => typeHole(form, hole.key, name, event.currentTarget.value)}
-        onBlur={() => (isLength ? leaveHole(form, hole.key, name) : leave(form, path))}
+        text={hole[name]}
+        onText={(text) => typeHole(form, hole.key, name, text)}
+        onLeave={() => leaveHole(form, hole.key, name)}
       />
-      {error && (
-        <span class="field-error" id={`${id}-error`} role="alert">
-          {error}
-        </span>
-      )}
+      <FieldError id={id} error={error} />
     </div>
   );
 }

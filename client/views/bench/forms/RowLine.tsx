@@ -1,7 +1,10 @@
 import { useId } from "preact/hooks";
 import { anchorOf } from "../../../ui/anchor.ts";
+import { FieldError, inputOf } from "../../../ui/Field.tsx";
+import { NumberInput } from "../../../ui/NumberField.tsx";
 import { type DraftRow, withoutRow, withRow } from "../record/draft.ts";
 import { hasPlate } from "../record/kinds.ts";
+import { cellNumber, openNumber } from "../record/numbers.ts";
 import type { ColumnSpec } from "../record/spec.ts";
 import { change, type FormModel, leave, leaveCell, typeCell, unitOf } from "./model.ts";
 
@@ -100,8 +103,8 @@ function Cell({ form, row, column, name, last, error, onEnd }: CellProps) {
   const id = useId();
   const path = `rows.${row.key}.${column.key}`;
   const text = row.cells[column.key] ?? "";
-  const { dimension: quantity } = column;
-  if (quantity === null) {
+  const spec = cellNumber(form.spec.kind, column, form.draft.value.units[column.key]);
+  if (spec === null) {
     return (
       <td data-label={column.label} id={anchorOf(path)}>
         <input
@@ -113,28 +116,22 @@ function Cell({ form, row, column, name, last, error, onEnd }: CellProps) {
       </td>
     );
   }
+  const unit = spec.dimension && unitOf(form, column.key, spec.dimension);
   return (
     <td data-label={column.label} id={anchorOf(path)}>
-      <input
+      <NumberInput
+        spec={spec}
+        digits
         class="bench-cell"
-        type="text"
-        inputMode="decimal"
-        autoComplete="off"
-        spellcheck={false}
-        aria-label={`${name}, ${column.label.toLowerCase()}`}
-        aria-invalid={error ? "true" : undefined}
-        aria-describedby={error ? `${id}-error` : undefined}
-        placeholder={last === "" ? (column.fallback ?? unitOf(form, column.key, quantity)) : `last ${last}`}
-        value={text}
-        onInput={(event) => typeCell(form, row.key, column.key, event.currentTarget.value)}
-        onBlur={() => leaveCell(form, row.key, column.key, quantity)}
+        name={`${name}, ${column.label.toLowerCase()}`}
+        input={inputOf(id, error)}
+        placeholder={last === "" ? (column.fallback ?? unit ?? "") : `last ${last}`}
+        text={text}
+        onText={(typed) => typeCell(form, row.key, column.key, typed)}
+        onLeave={() => leaveCell(form, row.key, column.key, spec)}
         onKeyDown={(event) => goOn(event, onEnd)}
       />
-      {error && (
-        <span class="field-error" id={`${id}-error`} role="alert">
-          {error}
-        </span>
-      )}
+      <FieldError id={id} error={error} />
     </td>
   );
 }
@@ -148,6 +145,7 @@ interface OpenCellsProps {
 }
 
 function OpenCells({ form, row, name, error, onEnd }: OpenCellsProps) {
+  const id = useId();
   const path = `rows.${row.key}.open`;
   const type = (at: number, text: string) =>
     change(
@@ -164,24 +162,18 @@ function OpenCells({ form, row, name, error, onEnd }: OpenCellsProps) {
       data-label={`Open of ${hole.count || "?"} × ${hole.diameter || "?"}`}
       id={i === 0 ? anchorOf(path) : undefined}
     >
-      <input
+      <NumberInput
+        spec={openNumber(null)}
         class="bench-cell bench-count"
-        type="text"
-        inputMode="numeric"
-        autoComplete="off"
-        aria-label={`${name}, open holes of kind ${i + 1}`}
-        aria-invalid={error ? "true" : undefined}
+        name={`${name}, open holes of kind ${i + 1}`}
+        input={{ ...inputOf(id, error), id: `${id}-${i}` }}
         placeholder="0"
-        value={row.open[i] ?? ""}
-        onInput={(event) => type(i, event.currentTarget.value)}
-        onBlur={() => leave(form, path)}
+        text={row.open[i] ?? ""}
+        onText={(text) => type(i, text)}
+        onLeave={() => leave(form, path)}
         onKeyDown={(event) => goOn(event, onEnd)}
       />
-      {error && i === 0 && (
-        <span class="field-error" role="alert">
-          {error}
-        </span>
-      )}
+      {i === 0 && <FieldError id={id} error={error} />}
     </td>
   ));
 }

@@ -1,11 +1,12 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { dimension } from "../../../../shared/units/dimensions.ts";
 import { anchorOf } from "../../../ui/anchor.ts";
+import { keepFocus } from "../../../ui/keepFocus.ts";
 import { columnsOf, hasPlate } from "../record/kinds.ts";
+import { unitLabels } from "../record/numbers.ts";
 import type { ColumnSpec } from "../record/spec.ts";
-import { unitLabels } from "../record/texts.ts";
 import type { Running } from "../running/result.ts";
-import { addRow, chooseUnit, type FormModel, keepFocus, unitOf } from "./model.ts";
+import { addRow, chooseUnit, type FormModel, unitOf } from "./model.ts";
 import { RowLine } from "./RowLine.tsx";
 
 /** Rows drawn at first; a test of thousands of rows is opened piece by piece. */

@@ -5,13 +5,15 @@ import { currentBook } from "../../../state/book.ts";
 import { notice } from "../../../state/notice.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { AskBeforeSaving } from "../../../ui/AskBeforeSaving.tsx";
+import { AsLeft } from "../../../ui/AsLeft.tsx";
+import { keepFocus } from "../../../ui/keepFocus.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
 import { ChangedMeanwhile } from "./ChangedMeanwhile.tsx";
 import { ErrorSummary } from "./ErrorSummary.tsx";
 import { KIND_FIELDS } from "./kindFields.ts";
-import { type FormModel, forget, keepFocus } from "./model.ts";
+import { type FormModel, forget } from "./model.ts";
 import { RowTable } from "./RowTable.tsx";
 import { CommonFields } from "./Sections.tsx";
 import { save } from "./save.ts";
@@ -23,10 +25,11 @@ interface TestFormProps {
   readonly test: StoredOf<"tests"> | null;
   readonly onSaved: (record: StoredOf<"tests">) => void;
   readonly onDiscard: () => void;
+  readonly onStartOver: () => void;
 }
 
 /** The form of a test of any kind: readings first, what they say beside them, the circumstances below. */
-export function TestForm({ form, sentence, test, onSaved, onDiscard }: TestFormProps) {
+export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver }: TestFormProps) {
   const [changed, setChanged] = useState(false);
   const summary = useRef<HTMLDivElement>(null);
   const book = currentBook.value;
@@ -62,6 +65,7 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard }: TestFormP
       }}
     >
       <Answer sentence={sentence} />
+      <AsLeft kept={form.kept} onStartOver={onStartOver} />
       <ErrorSummary form={form} box={summary} />
       {changed && test && <ChangedMeanwhile form={form} id={test.id} onDone={() => setChanged(false)} />}
       <div class="bench-form-columns">

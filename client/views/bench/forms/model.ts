@@ -2,20 +2,26 @@ import { computed, type ReadonlySignal, type Signal, signal } from "@preact/sign
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { dimension } from "../../../../shared/units/dimensions.ts";
+import type { NumberSpec } from "../../../../shared/units/readNumber.ts";
+import { settledText } from "../../../../shared/units/settled.ts";
+import { forgetDraft, type Kept, keepDraft } from "../../../state/drafts.ts";
 import type { Sending } from "../../../state/sendRecord.ts";
 import type { Question } from "../../../ui/AskBeforeSaving.tsx";
 import { type Draft, withCell, withField, withHole, withNewRow } from "../record/draft.ts";
 import { KINDS } from "../record/kinds.ts";
+import { HOLE_NUMBERS, type HoleNumber } from "../record/numbers.ts";
 import { carriedOf, type Messages, type ReadDraft, readDraft } from "../record/readDraft.ts";
 import type { KindSpec } from "../record/spec.ts";
-import { settled } from "../record/texts.ts";
-import { forgetDraft, keepDraft } from "./kept.ts";
 
 /** A form: what is typed, what is wrong with it, and which of that is said yet. */
 export interface FormModel {
   readonly spec: KindSpec;
-  /** under which what is typed is kept in this tab; null where it is not */
+  /** tells this form from another of the same test */
+  readonly id: number;
+  /** under which what is typed is kept; null where it is not */
   readonly address: string | null;
+  /** what was typed before and not saved, with which it began; null where it began anew */
+  readonly kept: Kept<Draft> | null;
   readonly draft: Signal<Draft>;
   /** the revision that is being corrected; null for a new test */
   readonly revision: Signal<number | null>;
@@ -33,15 +39,19 @@ export interface FormModel {
   readonly saving: Signal<Sending<BenchTest> | null>;
 }
 
+let made = 0;
+
 /**
  * A form over a draft.
  *
+ * @param kept - the draft, where it was typed before and not saved
  * @param isJudged - which fields are this form's to judge, all unless given
  */
 export function createForm(
   address: string | null,
   draft: Draft,
   revision: number | null,
+  kept: Kept<Draft> | null = null,
   isJudged: (path: string) => boolean = () => true,
 ): FormModel {
   const text = signal(draft);
@@ -57,7 +67,9 @@ export function createForm(
   });
   return {
     spec: KINDS[draft.kind],
+    id: made++,
     address,
+    kept,
     draft: text,
     revision: signal(revision),
     read,
@@ -75,7 +87,7 @@ export function createForm(
 export function change(form: FormModel, next: Draft, path?: string): void {
   form.draft.value = next;
   form.questions.value = null;
-  if (form.address !== null) keepDraft(form.address, { draft: next, revision: form.revision.value });
+  if (form.address !== null) keepDraft(form.address, next, form.revision.value);
   if (path === undefined || !form.serverErrors.value.has(path)) return;
   form.serverErrors.value = new Map([...form.serverErrors.value].filter(([key]) => key !== path));
 }
@@ -94,12 +106,12 @@ export function typeField(form: FormModel, path: string, text: string): void {
   change(form, withField(form.draft.value, path, text), path);
 }
 
-/** A quantity above the rows was left: its unit is written out. */
-export function leaveField(form: FormModel, path: string, name: DimensionName): void {
+/** A number above the rows was left: its unit is written out. */
+export function leaveField(form: FormModel, path: string, spec: NumberSpec): void {
   leave(form, path);
   const text = form.draft.value.fields[path] ?? "";
-  const written = text.trim() === "" ? null : settled(text, name);
-  if (written && written.text !== text) typeField(form, path, written.text);
+  const written = settledText(spec, text);
+  if (written !== text) typeField(form, path, written);
 }
 
 export function typeCell(form: FormModel, key: number, column: string, text: string): void {
@@ -107,12 +119,11 @@ export function typeCell(form: FormModel, key: number, column: string, text: str
 }
 
 /** A cell was left: its unit is written out. What is meant in the column's other cells is its header's to say. */
-export function leaveCell(form: FormModel, key: number, column: string, name: DimensionName): void {
+export function leaveCell(form: FormModel, key: number, column: string, spec: NumberSpec): void {
   leave(form, `rows.${key}.${column}`);
-  const draft = form.draft.value;
-  const text = draft.rows.find((row) => row.key === key)?.cells[column] ?? "";
-  const written = text.trim() === "" ? null : settled(text, name, draft.units[column]);
-  if (written && written.text !== text) typeCell(form, key, column, written.text);
+  const text = form.draft.value.rows.find((row) => row.key === key)?.cells[column] ?? "";
+  const written = settledText(spec, text);
+  if (written !== text) typeCell(form, key, column, written);
 }
 
 /** @returns the unit meant where none is typed in a column */
@@ -126,21 +137,16 @@ export function chooseUnit(form: FormModel, column: string, unit: string): void 
   change(form, { ...draft, units: { ...draft.units, [column]: unit } });
 }
 
-export function typeHole(
-  form: FormModel,
-  key: number,
-  name: "diameter" | "thickness" | "count" | "edge" | "dischargeCoefficient",
-  text: string,
-): void {
+export function typeHole(form: FormModel, key: number, name: HoleNumber | "edge", text: string): void {
   change(form, withHole(form.draft.value, key, { [name]: text }), `plate.holes.${key}.${name}`);
 }
 
-/** A length of a hole was left: its unit is written out. */
-export function leaveHole(form: FormModel, key: number, name: "diameter" | "thickness"): void {
+/** A number of a hole was left: its unit is written out. */
+export function leaveHole(form: FormModel, key: number, name: HoleNumber): void {
   leave(form, `plate.holes.${key}.${name}`);
   const text = form.draft.value.holes.find((hole) => hole.key === key)?.[name] ?? "";
-  const written = text.trim() === "" ? null : settled(text, "length");
-  if (written && written.text !== text) typeHole(form, key, name, written.text);
+  const written = settledText(HOLE_NUMBERS[name], text);
+  if (written !== text) typeHole(form, key, name, written);
 }
 
 /** @returns the key of the row that was added */
@@ -148,12 +154,4 @@ export function addRow(form: FormModel): number {
   const next = withNewRow(form.draft.value, carriedOf(form.spec));
   change(form, next);
   return next.rows[next.rows.length - 1].key;
-}
-
-/**
- * Keeps a pressed button from taking the focus: leaving a field may put a message under it, and a button that moves
- * away between press and release is never clicked.
- */
-export function keepFocus(event: MouseEvent): void {
-  event.preventDefault();
 }

@@ -1,7 +1,8 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
-import { Field } from "../../../ui/Field.tsx";
+import { isGood, readNumber } from "../../../../shared/units/readNumber.ts";
+import { NumberField } from "../../../ui/NumberField.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
-import { isGood, readQuantity } from "../record/texts.ts";
+import { COMMON_SPEED } from "../record/numbers.ts";
 import type { CsvTable } from "./csv.ts";
 import { type ColumnMapping, mappingFor, unitChoices, unitUncertainty } from "./mapping.ts";
 import type { ImportModel } from "./model.ts";
@@ -103,24 +104,20 @@ function MappingRow({ name, sample, column, kind, onChange }: MappingRowProps) {
 
 function CommonSpeed({ model }: { readonly model: ImportModel }) {
   const text = model.commonSpeed.value;
-  const reading = text.trim() === "" ? null : readQuantity(text, "speed");
-  const error = reading && !isGood(reading) ? reading.message : null;
+  const reading = text.trim() === "" ? null : readNumber(COMMON_SPEED, text);
   return (
     <div class="bench-field">
-      <Field label="One speed for all points" hint="no column has it" error={error}>
-        {(input) => (
-          <input
-            {...input}
-            type="text"
-            autoComplete="off"
-            placeholder="as 24000 rpm"
-            value={text}
-            onInput={(event) => {
-              model.commonSpeed.value = event.currentTarget.value;
-            }}
-          />
-        )}
-      </Field>
+      <NumberField
+        label="One speed for all points"
+        hint="no column has it"
+        error={reading && !isGood(reading) ? reading.message : null}
+        spec={COMMON_SPEED}
+        placeholder="as 24000 rpm"
+        text={text}
+        onText={(typed) => {
+          model.commonSpeed.value = typed;
+        }}
+      />
     </div>
   );
 }

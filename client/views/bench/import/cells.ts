@@ -1,8 +1,8 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
-import { toSI } from "../../../../shared/units/parse.ts";
-import type { ColumnSpec } from "../record/spec.ts";
-import { isGood, type Reading, readQuantity } from "../record/texts.ts";
+import type { Limits } from "../../../../shared/units/limits.ts";
+import { isGood, type Reading, readNumber } from "../../../../shared/units/readNumber.ts";
+import { cellNumber } from "../record/numbers.ts";
 import { readCell } from "./csv.ts";
 import type { ColumnMapping } from "./mapping.ts";
 import { columnOf, OPEN, roleLabel } from "./roles.ts";
@@ -10,19 +10,23 @@ import { columnOf, OPEN, roleLabel } from "./roles.ts";
 const YES = /^(yes|y|true|1|x|ja)$/i;
 const NO = /^(no|n|false|0|-|nein)$/i;
 
-/** @returns why a number can't be what the column holds, in words; null where it can */
-function wrongSign(si: number, { sign }: ColumnSpec): string | null {
-  if (sign === "any") return null;
-  if (sign === "positive") return si > 0 ? null : "must be more than 0";
-  return si >= 0 ? null : "must not be below 0";
+/** What a cell says, as text. */
+interface Said {
+  readonly value: string;
 }
 
-function readCheck(cell: string, label: string): Reading<string> {
+/** @returns why a number can't be what the column holds, in words; null where it can. A number that is too large is the form's to refuse. */
+function wrongSign(si: number, { positive, min }: Limits): string | null {
+  if (positive) return si > 0 ? null : "must be more than 0";
+  return min === 0 && si < 0 ? "must not be below 0" : null;
+}
+
+function readCheck(cell: string, label: string): Reading<Said> {
   if (YES.test(cell)) return { value: "yes" };
   return NO.test(cell) ? { value: "" } : { message: `${label} "${cell}" is neither yes nor no` };
 }
 
-function readOpen(cell: string, label: string, decimal: "." | ","): Reading<string> {
+function readOpen(cell: string, label: string, decimal: "." | ","): Reading<Said> {
   const count = readCell(cell, decimal);
   if (count !== null && Number.isInteger(count) && count >= 0) return { value: String(count) };
   return { message: `${label} "${cell}" is no count` };
@@ -39,18 +43,19 @@ export function readRoleCell(
   cell: string,
   mapping: ColumnMapping,
   decimal: "." | ",",
-): Reading<string> {
+): Reading<Said> {
   const column = columnOf(kind, mapping.role);
   const label = roleLabel(kind, mapping.role);
   if (mapping.role === OPEN) return readOpen(cell, label, decimal);
   if (column === null) return { value: cell };
-  if (column.dimension === null) return readCheck(cell, label);
+  const spec = cellNumber(kind, column, mapping.unit);
+  if (spec === null || column.dimension === null) return readCheck(cell, label);
   const number = readCell(cell, decimal);
   if (number === null && !carriesUnit(cell, column.dimension))
     return { message: `${label} "${cell}" is no number` };
   const text = number === null ? cell : `${number} ${mapping.unit}`;
-  const reading = readQuantity(text, column.dimension);
+  const reading = readNumber({ ...spec, limits: undefined }, text);
   if (!isGood(reading)) return { message: `${label} "${cell}" can't be read` };
-  const wrong = wrongSign(toSI(reading.value, column.dimension), column);
+  const wrong = wrongSign(reading.value, spec.limits ?? {});
   return wrong === null ? { value: text } : { message: `${label} ${wrong}, read ${text}` };
 }

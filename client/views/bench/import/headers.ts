@@ -1,8 +1,7 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
-import { dimension } from "../../../../shared/units/dimensions.ts";
+import { conversionOf } from "../../../../shared/units/readUnit.ts";
 import { KINDS } from "../record/kinds.ts";
-import { isGood, readQuantity } from "../record/texts.ts";
 import { IGNORE, OPEN, type Role, SET_ASIDE, TEST } from "./roles.ts";
 
 /** Words that say a column is about a reading's doubt or another instrument, not the reading. */
@@ -46,9 +45,7 @@ const wordsOf = (header: string): string[] =>
     .split(/[^\p{L}\p{N}/^°%]+/u)
     .filter(Boolean);
 
-const isUnit = (unit: string, name: DimensionName): boolean =>
-  dimension(name).shown.some(({ label }) => label === unit) ||
-  (!/^\d/.test(unit) && isGood(readQuantity(`1 ${unit}`, name)));
+const isUnit = (unit: string, name: DimensionName): boolean => conversionOf(name, unit) !== null;
 
 /** Words of a header that may be a unit. The first is the reading's own name ("p", "V") unless it can't be that. */
 function unitWords(header: string): string[] {

@@ -1,6 +1,6 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { dimension } from "../../../../shared/units/dimensions.ts";
-import { unitLabels } from "../record/texts.ts";
+import { unitLabels } from "../record/numbers.ts";
 import { isNominal, roleOf, strangeUnit, unitIn } from "./headers.ts";
 import { IGNORE, OPEN, type Role, roleDimension, rolesOf } from "./roles.ts";
 

@@ -53,7 +53,7 @@ export function createImport(book: Book, now: Date, kind: TestKind = "curve"): I
   const draft = firstDraft(book, asked);
   const isAboveRows = (path: string) => !path.startsWith("rows");
   const empty = { ...draft, fields: blank(draft.fields), holes: [], rows: [], units: {} };
-  const form = createForm(null, empty, null, isAboveRows);
+  const form = createForm(null, empty, null, null, isAboveRows);
   const source = signal<Source | null>(null);
   const table = signal<CsvTable | null>(null);
   const mapping = signal<readonly ColumnMapping[]>([]);

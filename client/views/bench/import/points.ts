@@ -1,9 +1,9 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
-import { toSI } from "../../../../shared/units/parse.ts";
+import { isGood, readNumber } from "../../../../shared/units/readNumber.ts";
 import { inWords } from "../../../ui/count.ts";
 import type { DraftRow } from "../record/draft.ts";
 import { columnsOf, KINDS } from "../record/kinds.ts";
-import { isGood, readQuantity } from "../record/texts.ts";
+import { COMMON_SPEED, quantityText } from "../record/numbers.ts";
 import { readRoleCell } from "./cells.ts";
 import type { CsvLine, CsvTable } from "./csv.ts";
 import type { ColumnMapping } from "./mapping.ts";
@@ -111,10 +111,10 @@ function readLine({ line, cells }: CsvLine, key: number, reader: Reader): GoodLi
   });
   if (kind === "friction" && !readings.held && !readings.slid) return bad("neither held nor slid is given");
   if (kind !== "curve") return { line, row: row(readings), speed: null, test };
-  const speed = readQuantity(readings.speed ?? commonSpeed, "speed");
+  const speed = readNumber(COMMON_SPEED, readings.speed ?? commonSpeed);
   if (!isGood(speed)) return bad(`speed: ${speed.message}`);
-  const all = { ...readings, speed: readings.speed ?? `${speed.value.value} ${speed.value.unit}` };
-  return { line, row: row(all), speed: toSI(speed.value, "speed"), test };
+  const all = { ...readings, speed: readings.speed ?? quantityText(speed.typed) };
+  return { line, row: row(all), speed: speed.value, test };
 }
 
 /** Turns the file's lines into rows; a line that can't be read is skipped with its reason, none is guessed. */

@@ -105,3 +105,15 @@ export function withNewRow(draft: Draft, carried: ReadonlySet<string>): Draft {
 export function withoutRow(draft: Draft, key: number): Draft {
   return { ...draft, rows: draft.rows.filter((row) => row.key !== key) };
 }
+
+/** @returns whether what was kept is a draft of such a test */
+export function isDraftOf(kind: TestKind): (content: unknown) => content is Draft {
+  return (content): content is Draft => {
+    if (typeof content !== "object" || content === null) return false;
+    const draft = content as Partial<Draft>;
+    const lists = Array.isArray(draft.rows) && Array.isArray(draft.holes);
+    return (
+      draft.kind === kind && lists && typeof draft.fields === "object" && typeof draft.units === "object"
+    );
+  };
+}

@@ -1,8 +1,16 @@
+import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import {
+  isGood,
+  type NumberSpec,
+  needed,
+  type Reading,
+  readNumber,
+} from "../../../../shared/units/readNumber.ts";
 import type { Draft, DraftHole, DraftRow } from "./draft.ts";
 import { isBlankRow } from "./draft.ts";
 import { columnsOf, fieldsOf, hasPlate, KINDS } from "./kinds.ts";
+import { cellNumber, fieldNumber, HOLE_NUMBERS, type HoleNumber, openNumber } from "./numbers.ts";
 import type { ColumnSpec, FieldSpec, KindSpec } from "./spec.ts";
-import { isGood, needed, type Reading, readCount, readNumber, readQuantity } from "./texts.ts";
 
 /** A message by the path of the field it belongs to; rows and holes by their key: "rows.3.pressure". */
 export type Messages = ReadonlyMap<string, string>;
@@ -17,8 +25,11 @@ export interface ReadDraft {
   readonly rowKeys: readonly number[];
 }
 
-const MOST_HOLES = 1000;
-const COEFFICIENT = { min: 0.1, max: 1.2 } as const;
+/** What stands in the record for one text. */
+interface Read<T = unknown> {
+  readonly value: T;
+}
+
 const DATE = /^\d{4}-\d{2}-\d{2}$/;
 
 /** @returns the columns whose last value is filled in for the next row */
@@ -32,7 +43,7 @@ export function readDraft(draft: Draft): ReadDraft {
   const errors = new Map<string, string>();
   const data: Json = { kind: draft.kind, instruments: {} };
   for (const field of fieldsOf(spec))
-    take(data, field.key, readField(field, draft.fields[field.key] ?? ""), errors);
+    take(data, field.key, readField(draft.kind, field, draft.fields[field.key] ?? ""), errors);
   requireWhole(draft, errors);
   if (hasPlate(spec, draft.fields)) data.plate = { holes: readHoles(draft.holes, errors) };
   const carried = carriedOf(spec);
@@ -54,7 +65,7 @@ function requireWhole({ fields }: Draft, errors: Map<string, string>): void {
   }
 }
 
-function take(data: Json, path: string, reading: Reading<unknown> | null, errors: Map<string, string>): void {
+function take(data: Json, path: string, reading: Reading<Read> | null, errors: Map<string, string>): void {
   if (reading === null) return;
   if (isGood(reading)) place(data, path.split("."), reading.value);
   else errors.set(path, reading.message);
@@ -70,18 +81,25 @@ function place(data: Json, [key, ...rest]: readonly string[], value: unknown): v
   place(inner, rest, value);
 }
 
+/** @returns a number as the record keeps it: with its unit as typed, a bare one as it is */
+function readStored(spec: NumberSpec, text: string): Reading<Read> {
+  const reading = readNumber(spec, text);
+  if (!isGood(reading)) return reading;
+  return { value: spec.dimension === null ? reading.value : reading.typed };
+}
+
 /** @returns what a field says; null where it is left out */
-function readField(field: FieldSpec, text: string): Reading<unknown> | null {
+function readField(kind: TestKind, field: FieldSpec, text: string): Reading<Read> | null {
   const blank = text.trim() === "";
+  const number = fieldNumber(kind, field);
+  if (number) {
+    if (!blank) return readStored(number, text);
+    return field.type === "quantity" && field.required ? needed(field.label, number) : null;
+  }
   switch (field.type) {
-    case "quantity":
-      if (!blank) return readQuantity(text, field.dimension);
-      return field.required ? { message: needed(field.label, field.dimension) } : null;
     case "part":
       if (!blank) return { value: text };
       return field.required ? { message: `Choose a ${field.label.toLowerCase()}.` } : { value: null };
-    case "number":
-      return blank ? null : readNumber(text, 0, 100, "2");
     case "date":
       return DATE.test(text) ? { value: text } : { message: "The day of the test is needed, as 2026-03-14." };
     case "choice":
@@ -93,35 +111,35 @@ function readField(field: FieldSpec, text: string): Reading<unknown> | null {
   }
 }
 
+/** Read in this order; a coefficient of its own may be left out. */
+const HOLE_LABELS: readonly (readonly [HoleNumber, string])[] = [
+  ["diameter", "Diameter"],
+  ["thickness", "Thickness"],
+  ["count", "Count"],
+  ["dischargeCoefficient", "Coefficient"],
+];
+
 function readHoles(holes: readonly DraftHole[], errors: Map<string, string>): Json[] {
   if (holes.length === 0)
     errors.set("plate", "The bleed plate's holes are needed: diameter, thickness, count.");
   return holes.map((hole) => {
     const data: Json = { edge: hole.edge };
-    const at = (key: string, reading: Reading<unknown>) => {
+    for (const [key, label] of HOLE_LABELS) {
+      const blank = hole[key].trim() === "";
+      if (blank && key === "dischargeCoefficient") continue;
+      const reading = blank ? needed(label, HOLE_NUMBERS[key]) : readStored(HOLE_NUMBERS[key], hole[key]);
       if (isGood(reading)) data[key] = reading.value;
       else errors.set(`plate.holes.${hole.key}.${key}`, reading.message);
-    };
-    at("diameter", readLength(hole.diameter, "Diameter"));
-    at("thickness", readLength(hole.thickness, "Thickness"));
-    at("count", readCount(hole.count, 1, MOST_HOLES));
-    const coefficient = hole.dischargeCoefficient;
-    if (coefficient.trim() !== "")
-      at("dischargeCoefficient", readNumber(coefficient, COEFFICIENT.min, COEFFICIENT.max, "0.61"));
+    }
     return data;
   });
-}
-
-function readLength(text: string, label: string): Reading<unknown> {
-  if (text.trim() === "") return { message: `${label} is needed, for example "3 mm".` };
-  return readQuantity(text, "length");
 }
 
 /** @returns the row as the API takes it; null where something in it can't be read */
 function readRow(draft: Draft, spec: KindSpec, row: DraftRow, errors: Map<string, string>): Json | null {
   const data: Json = {};
   let good = true;
-  const at = (key: string, reading: Reading<unknown> | null) => {
+  const at = (key: string, reading: Reading<Read> | null) => {
     if (reading === null) return;
     if (isGood(reading)) data[key] = reading.value;
     else {
@@ -130,7 +148,7 @@ function readRow(draft: Draft, spec: KindSpec, row: DraftRow, errors: Map<string
     }
   };
   for (const column of columnsOf(spec, draft.fields))
-    at(column.key, readCell(column, row.cells[column.key] ?? "", draft.units[column.key]));
+    at(column.key, readCell(draft.kind, column, row.cells[column.key] ?? "", draft.units[column.key]));
   if (hasPlate(spec, draft.fields)) at("open", readOpen(row, draft.holes));
   if (draft.kind === "friction" && good && data.held === null && data.slid === null)
     at("slid", { message: "Give the tilt that held, the tilt at which it slid, or both." });
@@ -138,26 +156,27 @@ function readRow(draft: Draft, spec: KindSpec, row: DraftRow, errors: Map<string
   return good ? data : null;
 }
 
-function readReason(text: string): Reading<string> {
+function readReason(text: string): Reading<Read> {
   return text.trim() === "" ? { message: "Say why the row is set aside." } : { value: text.trim() };
 }
 
-function readCell(column: ColumnSpec, text: string, unit?: string): Reading<unknown> | null {
-  if (column.dimension === null) return { value: text === "yes" };
+function readCell(kind: TestKind, column: ColumnSpec, text: string, unit?: string): Reading<Read> | null {
+  const number = cellNumber(kind, column, unit);
+  if (number === null) return { value: text === "yes" };
   const said = text.trim() === "" ? (column.fallback ?? "") : text;
-  if (said !== "") return readQuantity(said, column.dimension, unit);
+  if (said !== "") return readStored(number, said);
   if (column.need === "nullable") return { value: null };
-  return column.need === "optional" ? null : { message: needed(column.label, column.dimension) };
+  return column.need === "optional" ? null : needed(column.label, number);
 }
 
 /** A kind of hole left empty beside others that are counted was closed. */
-function readOpen(row: DraftRow, holes: readonly DraftHole[]): Reading<number[]> {
+function readOpen(row: DraftRow, holes: readonly DraftHole[]): Reading<Read<number[]>> {
   if (row.open.every((text) => text.trim() === ""))
     return { message: "How many holes were open? 0 where the plate was shut." };
   const counts: number[] = [];
   for (const [i, hole] of holes.entries()) {
-    const made = readCount(hole.count, 1, MOST_HOLES);
-    const reading = readCount(row.open[i]?.trim() || "0", 0, isGood(made) ? made.value : MOST_HOLES);
+    const made = readNumber(HOLE_NUMBERS.count, hole.count);
+    const reading = readNumber(openNumber(isGood(made) ? made.value : null), row.open[i]?.trim() || "0");
     if (!isGood(reading)) return reading;
     counts.push(reading.value);
   }

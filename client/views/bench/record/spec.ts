@@ -41,8 +41,6 @@ export interface ColumnSpec {
   /** a circumstance, not a reading: its last value is filled in for the next row */
   readonly carried?: boolean;
   readonly hint?: string;
-  /** what it may be: not below 0 unless said */
-  readonly sign?: "any" | "positive";
   /** what a header of a file may call it besides its key and its label: lower case, no spaces */
   readonly names?: readonly string[];
   /** its name where nothing else tells what it is, in a list of what a file's column can be */

@@ -2,7 +2,7 @@ import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { TypedQuantity } from "../../../../shared/units/quantity.ts";
 import type { Draft, DraftHole, DraftRow } from "./draft.ts";
 import { columnsOf, fieldsOf, KINDS } from "./kinds.ts";
-import { quantityText } from "./texts.ts";
+import { quantityText } from "./numbers.ts";
 
 type Json = Readonly<Record<string, unknown>>;
 

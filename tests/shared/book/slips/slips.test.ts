@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Book } from "#shared/book/book.ts";
 import { slipsOfPart } from "#shared/book/slips/ofPart.ts";
 import { slipsOfTest } from "#shared/book/slips/ofTest.ts";
-import { COLLECTION_NAMES } from "#shared/model/record.ts";
+import { COLLECTION_NAMES } from "#shared/model/collections.ts";
 import { type BenchTest, benchTest } from "#shared/model/tests/index.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 

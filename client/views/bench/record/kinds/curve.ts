@@ -21,7 +21,6 @@ export const curve: KindSpec = {
       dimension: "speed",
       need: "required",
       carried: true,
-      sign: "positive",
       names: NAMES.speed,
     },
     {
@@ -30,7 +29,6 @@ export const curve: KindSpec = {
       inList: "pressure (static)",
       dimension: "pressure",
       need: "required",
-      sign: "any",
       names: NAMES.pressure,
     },
     flowColumn,
@@ -51,7 +49,6 @@ export const curve: KindSpec = {
       dimension: "density",
       need: "optional",
       carried: true,
-      sign: "positive",
       names: ["rho", "ρ", "dichte"],
     },
   ],

@@ -53,7 +53,6 @@ export const discharge: KindSpec = {
       label: "Voltage",
       dimension: "voltage",
       need: "required",
-      sign: "positive",
       names: NAMES.voltage,
     },
     {

@@ -35,7 +35,6 @@ export const friction: KindSpec = {
       dimension: "angle",
       need: "nullable",
       hint: "empty if you stopped before",
-      sign: "positive",
       names: ["slides", "slide", "slipped", "slip", "rutschte"],
     },
   ],

@@ -53,7 +53,6 @@ export const pull: KindSpec = {
       need: "optional",
       offered: true,
       hint: "at the pack, under load",
-      sign: "positive",
       names: NAMES.voltage,
     },
     {

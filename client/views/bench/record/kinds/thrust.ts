@@ -19,7 +19,6 @@ export const thrust: KindSpec = {
       label: "Speed",
       dimension: "speed",
       need: "required",
-      sign: "positive",
       names: NAMES.speed,
     },
     {
@@ -28,7 +27,6 @@ export const thrust: KindSpec = {
       dimension: "load",
       need: "required",
       hint: "towards the surface",
-      sign: "any",
       names: ["force", "schub"],
     },
     {

@@ -1,0 +1,83 @@
+/** What was typed and not saved yet, as a form keeps it. */
+export interface Kept<T> {
+  readonly content: T;
+  /** the record's revision that was typed over; null for a new record, or where there is none */
+  readonly revision: number | null;
+  /** when it was typed last [ms since 1970] */
+  readonly at: number;
+}
+
+/** Another number where what forms keep changes its shape: older drafts are then forgotten. */
+const START = "gripcurve draft 2 ";
+const DAY = 24 * 3600 * 1000;
+/** A draft older than this is of another piece of work. Judgement [days]. */
+const KEPT_FOR = 14;
+
+const keyOf = (address: string): string => START + address;
+
+/** A browser may refuse its store altogether, or be full: nothing is kept then, and nothing breaks. */
+function tried<T>(use: () => T, otherwise: T): T {
+  try {
+    return use();
+  } catch (error) {
+    if (error instanceof DOMException) return otherwise;
+    throw error;
+  }
+}
+
+function parsed(text: string | null): Kept<unknown> | null {
+  if (text === null) return null;
+  try {
+    const kept: unknown = JSON.parse(text);
+    const isKept = typeof kept === "object" && kept !== null && "content" in kept && "at" in kept;
+    return isKept ? (kept as Kept<unknown>) : null;
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+}
+
+/**
+ * What was typed at an address and not saved, also before the browser was closed.
+ *
+ * @param address - of the form: "tests/new/pull", "motors/bell-18"
+ * @param isContent - whether what was kept is what the form can show
+ * @returns null where nothing was kept, or for so many days that it is of another piece of work
+ */
+export function keptDraft<T>(
+  address: string,
+  isContent: (content: unknown) => content is T,
+  now = Date.now(),
+): Kept<T> | null {
+  const kept = parsed(tried(() => localStorage.getItem(keyOf(address)), null));
+  if (!kept || !(now - kept.at < KEPT_FOR * DAY) || !isContent(kept.content)) return null;
+  return { ...kept, content: kept.content };
+}
+
+/** Keeps what is typed until it is saved; a full store keeps the last that fitted. */
+export function keepDraft(
+  address: string,
+  content: unknown,
+  revision: number | null,
+  now = Date.now(),
+): void {
+  const kept: Kept<unknown> = { content, revision, at: now };
+  tried(() => localStorage.setItem(keyOf(address), JSON.stringify(kept)), undefined);
+}
+
+/** It was saved, or discarded. */
+export function forgetDraft(address: string): void {
+  tried(() => localStorage.removeItem(keyOf(address)), undefined);
+}
+
+/** Drops drafts that are too old to be shown again. */
+export function forgetOldDrafts(now = Date.now()): void {
+  tried(() => {
+    const keys = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i) ?? "");
+    for (const key of keys) {
+      if (!key.startsWith(START)) continue;
+      const kept = parsed(localStorage.getItem(key));
+      if (!kept || !(now - kept.at < KEPT_FOR * DAY)) localStorage.removeItem(key);
+    }
+  }, undefined);
+}

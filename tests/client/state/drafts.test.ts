@@ -1,0 +1,76 @@
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { forgetDraft, forgetOldDrafts, keepDraft, keptDraft } from "#client/state/drafts.ts";
+
+const DAY = 24 * 3600 * 1000;
+const NOW = Date.UTC(2026, 2, 14);
+const isText = (content: unknown): content is string => typeof content === "string";
+
+/** A browser's store; a full one refuses to write, a blocked one everything. */
+function store(trouble: "full" | "blocked" | null = null): Map<string, string> {
+  const kept = new Map<string, string>();
+  const refuse = () => {
+    throw new DOMException("refused", trouble === "full" ? "QuotaExceededError" : "SecurityError");
+  };
+  vi.stubGlobal("localStorage", {
+    getItem: trouble === "blocked" ? refuse : (key: string) => kept.get(key) ?? null,
+    setItem: trouble ? refuse : (key: string, text: string) => kept.set(key, text),
+    removeItem: trouble === "blocked" ? refuse : (key: string) => kept.delete(key),
+    key: (i: number) => [...kept.keys()][i] ?? null,
+    get length() {
+      return trouble === "blocked" ? refuse() : kept.size;
+    },
+  });
+  return kept;
+}
+
+afterEach(() => {
+  vi.unstubAllGlobals();
+});
+
+describe("what was typed and not saved", () => {
+  it("comes back days later with its revision and moment, until it is saved or discarded", () => {
+    store();
+    keepDraft("motors/m1", "half typed", 3, NOW);
+    expect(keptDraft("motors/m1", isText, NOW + 6 * DAY)).toEqual({
+      content: "half typed",
+      revision: 3,
+      at: NOW,
+    });
+    expect(keptDraft("motors/new", isText, NOW)).toBeNull();
+    forgetDraft("motors/m1");
+    expect(keptDraft("motors/m1", isText, NOW)).toBeNull();
+  });
+
+  it("two weeks old: does not come back, and is dropped with the others of its age alone", () => {
+    const kept = store();
+    keepDraft("old", "a", null, NOW - 14 * DAY);
+    keepDraft("young", "b", null, NOW - DAY);
+    kept.set("gripcurve-theme", "dark");
+    expect(keptDraft("old", isText, NOW)).toBeNull();
+    forgetOldDrafts(NOW);
+    expect([...kept.keys()]).toEqual([expect.stringMatching(/young$/), "gripcurve-theme"]);
+  });
+
+  it.each([
+    ["no JSON", "{half"],
+    ["of another shape", '{"draft":1}'],
+    ["without a moment", '{"content":"a","revision":null,"at":"never"}'],
+    ["nothing that the form can show", `{"content":7,"revision":null,"at":${NOW}}`],
+  ])("damaged, %s: does not come back, and nothing breaks", (_what, text) => {
+    const kept = store();
+    keepDraft("motors/new", "a", null, NOW);
+    kept.set([...kept.keys()][0], text);
+    expect(keptDraft("motors/new", isText, NOW)).toBeNull();
+  });
+
+  it.each(["full", "blocked"] as const)(
+    "in a store that is %s: is not kept, and nothing breaks",
+    (trouble) => {
+      store(trouble);
+      keepDraft("motors/new", "a", null, NOW);
+      forgetOldDrafts(NOW);
+      forgetDraft("motors/new");
+      expect(keptDraft("motors/new", isText, NOW)).toBeNull();
+    },
+  );
+});
