@@ -5,6 +5,7 @@ import { serveClient } from "./middleware/client.ts";
 import { compressAnswers } from "./middleware/compression.ts";
 import { answerErrors } from "./middleware/errors.ts";
 import { refuseOtherHosts } from "./middleware/hosts.ts";
+import { logRequests } from "./middleware/requestLog.ts";
 import { refuseOtherOrigins, securityHeaders } from "./middleware/security.ts";
 import { apiRoutes } from "./routes/index.ts";
 import { mount } from "./routes/mount.ts";
@@ -23,6 +24,8 @@ export interface AppOptions {
   readonly threads?: Threads;
   /** choosings under way; new unless given */
   readonly jobs?: Jobs;
+  /** receives a line for each request; none is written unless given */
+  readonly logRequest?: (line: string) => void;
   /** where unexpected errors go */
   readonly log?: (error: unknown) => void;
 }
@@ -36,6 +39,7 @@ export function createApp(options: AppOptions): Express {
   const app = express();
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
+  if (options.logRequest) app.use(logRequests(options.logRequest, clock));
   app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins, compressAnswers);
   app.use(API, mount(apiRoutes({ store, clock, threads, jobs }), threads));
   app.use("/api", mount([], threads));

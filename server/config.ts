@@ -7,6 +7,8 @@ export interface Config {
   readonly names: readonly string[];
   /** data file */
   readonly file: string;
+  /** whether each request is written to the log */
+  readonly logsRequests: boolean;
 }
 
 const DEFAULT_PORT = 4310;
@@ -31,7 +33,12 @@ function namesFrom(text: string): string[] {
   );
 }
 
-/** @throws {RangeError} on a PORT that is none, on a GRIPCURVE_HOSTS that holds no names */
+function logsRequestsFrom(text: string): boolean {
+  if (text === "" || text === "requests") return text === "requests";
+  throw new RangeError(`GRIPCURVE_LOG is "${text}"; allowed: requests, or nothing.`);
+}
+
+/** @throws {RangeError} on a PORT that is none, on GRIPCURVE_HOSTS or GRIPCURVE_LOG that say what can't be */
 export function configFrom(environment: Readonly<Record<string, string | undefined>>): Config {
   // Set to nothing counts as not set.
   const host = environment.HOST || "127.0.0.1";
@@ -40,6 +47,7 @@ export function configFrom(environment: Readonly<Record<string, string | undefin
     host,
     names: [host.toLowerCase(), ...namesFrom(environment.GRIPCURVE_HOSTS ?? "")],
     file: resolve(environment.GRIPCURVE_DB || "data/gripcurve.db"),
+    logsRequests: logsRequestsFrom(environment.GRIPCURVE_LOG ?? ""),
   };
 }
 

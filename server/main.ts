@@ -22,14 +22,16 @@ const CLIENT = fileURLToPath(new URL("../client", import.meta.url));
 const WORKER = fileURLToPath(new URL("./worker.js", import.meta.url));
 
 async function start(config: Config): Promise<void> {
-  const { port, host, names, file } = config;
+  const { port, host, names, file, logsRequests } = config;
   const clock = () => new Date();
   const store = openStore(file, clock());
   await patiently(() => loadDemoOnFirstStart(store, clock()));
   const threads = pool(WORKER);
   const jobs = new Jobs(threads, clock, console.error);
   const looking = setInterval(() => store.lookForOthers(), LOOK_FOR_OTHERS);
-  const server = createServer(createApp({ store, clock, client: CLIENT, names, threads, jobs }));
+  const logRequest = logsRequests ? console.error : undefined;
+  const app = createApp({ store, clock, client: CLIENT, names, threads, jobs, logRequest });
+  const server = createServer(app);
   const stop = () => {
     clearInterval(looking);
     store.feed.close();

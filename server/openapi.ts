@@ -1,9 +1,9 @@
 import { setImmediate } from "node:timers/promises";
 import { z } from "zod";
-import { version } from "../package.json" with { type: "json" };
 import { errorResponse, PROBLEM } from "../shared/model/api/errors.ts";
 import { DocumentSchemas, type Json } from "./openapiSchemas.ts";
 import type { Documented, Route } from "./routes/route.ts";
+import { version } from "./version.ts";
 
 const BASE = "/api/v1";
 

@@ -5,6 +5,7 @@ import { collectionRoutes } from "./collections.ts";
 import { COMPUTATIONS } from "./computations.ts";
 import { computeRoute } from "./compute.ts";
 import { eventRoutes } from "./events.ts";
+import { healthRoute } from "./health.ts";
 import { nextTestRoutes } from "./nextTests.ts";
 import { openApiRoute } from "./openapi.ts";
 import type { Route } from "./route.ts";
@@ -16,6 +17,7 @@ export function apiRoutes(service: Service): Route[] {
   const routes = [
     ...collectionRoutes(store, clock),
     ...nextTestRoutes(store, threads),
+    healthRoute(store),
     ...benchRoutes(service),
     ...archiveRoutes(service),
     ...eventRoutes(store),

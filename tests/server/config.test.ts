@@ -37,6 +37,20 @@ describe("configFrom", () => {
   );
 });
 
+describe("configFrom, the request log", () => {
+  it.each([
+    [undefined, false],
+    ["", false],
+    ["requests", true],
+  ])("with GRIPCURVE_LOG %j: %s", (GRIPCURVE_LOG, logs) => {
+    expect(configFrom({ GRIPCURVE_LOG }).logsRequests).toBe(logs);
+  });
+
+  it("with anything else in GRIPCURVE_LOG: refuses and says what is allowed", () => {
+    expect(() => configFrom({ GRIPCURVE_LOG: "all" })).toThrow(/GRIPCURVE_LOG is "all"; allowed: requests/);
+  });
+});
+
 describe("exposureOf", () => {
   it.each([undefined, "localhost", "127.0.0.1", "127.0.0.2", "::1"])(
     "of HOST %s, which only this machine reaches: nothing to say",

@@ -163,4 +163,36 @@ describe("headers of every answer", () => {
     expect(headers["x-content-type-options"]).toBe("nosniff");
     expect(headers).not.toHaveProperty("x-powered-by");
   });
+
+  it("name every kind of source: what isn't named comes from nowhere", async () => {
+    const { headers } = await freshBook().api.get("/api/v1/bench");
+    const directives = Object.fromEntries(
+      headers["content-security-policy"].split("; ").map((each: string) => {
+        const [name, ...sources] = each.split(" ");
+        return [name, sources.join(" ")];
+      }),
+    );
+    expect(directives).toEqual({
+      "default-src": "'none'",
+      "script-src": "'self'",
+      "style-src": "'self'",
+      "img-src": "'self' data: blob:",
+      "font-src": "'self'",
+      "connect-src": "'self'",
+      "worker-src": "'self'",
+      "manifest-src": "'self'",
+      "base-uri": "'none'",
+      "form-action": "'self'",
+      "frame-ancestors": "'none'",
+    });
+    expect(headers).toMatchObject({
+      "cross-origin-opener-policy": "same-origin",
+      "cross-origin-resource-policy": "same-origin",
+      "origin-agent-cluster": "?1",
+      "referrer-policy": "no-referrer",
+      "x-frame-options": "DENY",
+      "x-permitted-cross-domain-policies": "none",
+    });
+    expect(headers).not.toHaveProperty("strict-transport-security");
+  });
 });
