@@ -7,6 +7,7 @@ import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { Refusal } from "../refusal.ts";
 import type { Collection, Precondition } from "../store/collection.ts";
 import { ChangedMeanwhileError } from "../store/errors.ts";
+import type { Page } from "../store/listing.ts";
 import type { Data } from "../store/rows.ts";
 import type { Store } from "../store/store.ts";
 import { listQuery, listSchema } from "./listQuery.ts";
@@ -43,6 +44,20 @@ const recordAnswer = (status: number, record: Stored<Data>, headers = {}): Answe
   headers: { ETag: etagOf(record.revision), ...headers },
 });
 
+type Query = Readonly<Record<string, string | number | undefined>>;
+
+/** A page of a list, with the address of the one behind it (RFC 8288). */
+function listAnswer(base: string, query: Query, { items, next }: Page): Answer {
+  const json = `{"items":[${items.join()}],"next":${JSON.stringify(next)}}`;
+  if (next === null) return { status: 200, json };
+  const asked = Object.entries({ ...query, cursor: next });
+  const known = asked.flatMap(([key, value]) => (value === undefined ? [] : [[key, String(value)]]));
+  const search = new URLSearchParams(known);
+  return { status: 200, json, headers: { Link: `</api/v1${base}?${search}>; rel="next"` } };
+}
+
+const LINK = { Link: "address of the next page, where one follows" };
+
 interface Context {
   readonly collection: Collection;
   readonly base: string;
@@ -61,9 +76,9 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       tag: name,
       summary: `List the ${name}, page by page`,
       query: listSchema(name),
-      responses: { 200: { description: "one page", schema: page(schema) } },
+      responses: { 200: { description: "one page", schema: page(schema), headers: LINK } },
       refusals: [503],
-      answer: ({ query }) => ({ status: 200, body: collection.list(listQuery(name, query)) }),
+      answer: ({ query }) => listAnswer(base, query, collection.list(listQuery(name, query))),
     }),
     route({
       method: "get",
@@ -81,7 +96,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       summary: "Read what a record said, from its first state to the present one",
       responses: { 200: { description: "every state, the oldest first", schema: history } },
       refusals: [404, 503],
-      answer: ({ id }) => ({ status: 200, body: { items: collection.revisions(id) } }),
+      answer: ({ id }) => ({ status: 200, json: `{"items":[${collection.revisions(id).join()}]}` }),
     }),
   ];
 }

@@ -6,10 +6,11 @@ import { patiently } from "../store/patience.ts";
 
 export type Method = "get" | "post" | "put" | "delete";
 
-/** What a route answers: a status, a JSON body, headers beside it. */
+/** What a route answers: a status, a body (or JSON that is ready to go out), headers beside it. */
 export interface Answer {
   readonly status: number;
   readonly body?: unknown;
+  readonly json?: string;
   readonly headers?: Readonly<Record<string, string>>;
 }
 
@@ -92,14 +93,16 @@ export function route<B extends z.ZodType, Q extends z.ZodType>(definition: Rout
       const {
         status,
         body: content,
+        json,
         headers,
       } = await patiently(
         () => answer(asked),
         () => response.closed,
       );
       response.status(status).set(headers ?? {});
-      if (content === undefined) response.end();
-      else response.json(content);
+      if (json !== undefined) response.type("json").send(json);
+      else if (content !== undefined) response.json(content);
+      else response.end();
     },
   };
 }

@@ -2,7 +2,7 @@ import SQLite from "better-sqlite3";
 import { ARCHIVE_VERSION } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Database } from "./database.ts";
-import type { Row } from "./rows.ts";
+import { type Row, textOf } from "./rows.ts";
 import { RECORDS } from "./wholeBook.ts";
 
 /** About so much goes out at a time [characters]. */
@@ -10,12 +10,6 @@ const PIECE = 64_000;
 
 const REVISIONS =
   "SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = ? ORDER BY id, revision";
-
-/** What a record said is kept as JSON, and goes out as it is. */
-function textOf({ id, revision, created_at, updated_at, body }: Row): string {
-  const around = { id, revision, createdAt: created_at, updatedAt: updated_at };
-  return `${JSON.stringify(around).slice(0, -1)},"data":${body}}`;
-}
 
 function* listed(database: Database, sql: string, name: CollectionName): Generator<string> {
   let comma = "";

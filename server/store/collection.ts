@@ -6,7 +6,7 @@ import type { Database, Statement } from "./database.ts";
 import { InUseError, UnknownRecordError } from "./errors.ts";
 import { newId } from "./ids.ts";
 import { Listing, type ListQuery, type Page } from "./listing.ts";
-import { type Data, lookupValues, nameOf, type Row, rowColumns, storedOf } from "./rows.ts";
+import { type Data, lookupValues, nameOf, type Row, rowColumns, storedOf, textOf } from "./rows.ts";
 import type { Uses } from "./uses.ts";
 
 /** Decides, inside the write's transaction, whether the writer knew the record's present revision; throws where not. */
@@ -65,13 +65,13 @@ export class Collection {
   }
 
   /**
-   * What the record said, from the first state to the present one; a deleted record still has its past.
+   * What the record said, each state as JSON, from the first to the present one; a deleted record still has its past.
    * @throws {UnknownRecordError} on an id that never was
    */
-  revisions(id: string): Stored<Data>[] {
+  revisions(id: string): string[] {
     const rows = [...this.#earlier.all(id), ...this.#select.all(id)] as Row[];
     if (rows.length === 0) throw new UnknownRecordError(this.name, id);
-    return rows.map(storedOf);
+    return rows.map(textOf);
   }
 
   /**

@@ -3,7 +3,7 @@ import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { isDated } from "../../shared/model/traits.ts";
 import { type Cursor, type PagePlace, placeOf, writeCursor } from "./cursor.ts";
 import type { Database, Statement } from "./database.ts";
-import { dayOf, type Row, rowColumns, storedOf } from "./rows.ts";
+import { type Row, rowColumns, textOf } from "./rows.ts";
 
 /** Filters of a list: of one kind, records that use every one of some parts, text that the name must contain. */
 export interface ListQuery {
@@ -19,9 +19,18 @@ interface Used {
   readonly id: string;
 }
 
+/** A page of a list. */
 export interface Page {
-  readonly items: readonly ReturnType<typeof storedOf>[];
-  readonly next: string | null;
+  /** each record as JSON */
+  readonly items: readonly string[];
+  readonly next: Cursor | null;
+}
+
+/** A page ends where its records are larger than this all together, however many were asked for [characters]. */
+const MOST_TEXT = 4_000_000;
+
+interface PlacedRow extends Row {
+  readonly day: string;
 }
 
 /** Every list runs along these, within its collection. */
@@ -65,7 +74,7 @@ export function listSql(collection: CollectionName, { kind, uses, text }: Filter
     ...(text ? ["r.name LIKE ? ESCAPE '\\'"] : []),
   ];
   const order = place.map((column) => `${column} ${NEWEST_FIRST[collection] ? "DESC" : "ASC"}`).join(", ");
-  return `SELECT ${rowColumns("r.")} FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
+  return `SELECT ${rowColumns("r.")}, r.day FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
 }
 
 const likeOf = (text: string): string => `%${text.replace(/[\\%_]/g, "\\$&")}%`;
@@ -90,10 +99,7 @@ export class Listing {
     ];
     const filters = { kind: Boolean(kind), uses: uses.length, text: Boolean(text) };
     // One row more than asked for says whether another page follows.
-    const rows = this.#statement(filters).all(...bound, limit + 1) as Row[];
-    const items = rows.slice(0, limit).map(storedOf);
-    const last = items.at(-1);
-    return { items, next: rows.length > limit && last ? writeCursor(placeIn(last)) : null };
+    return pageOf(this.#statement(filters).iterate(...bound, limit + 1) as Iterable<PlacedRow>, limit);
   }
 
   #statement(filters: Filters): Statement {
@@ -106,8 +112,18 @@ export class Listing {
   }
 }
 
-const placeIn = ({ data, createdAt, id }: ReturnType<typeof storedOf>): PagePlace => [
-  dayOf(data),
-  createdAt,
-  id,
-];
+function pageOf(rows: Iterable<PlacedRow>, limit: number): Page {
+  const items: string[] = [];
+  let length = 0;
+  let last: PlacedRow | null = null;
+  for (const row of rows) {
+    if (last && (items.length === limit || length + row.body.length > MOST_TEXT))
+      return { items, next: writeCursor(placeIn(last)) };
+    items.push(textOf(row));
+    length += row.body.length;
+    last = row;
+  }
+  return { items, next: null };
+}
+
+const placeIn = ({ day, created_at, id }: PlacedRow): PagePlace => [day, created_at, id];

@@ -24,6 +24,12 @@ export const storedOf = (row: Row): Stored<Data> => ({
   data: JSON.parse(row.body) as Data,
 });
 
+/** @returns a record as JSON: what it said is kept as that, and goes out as it is */
+export function textOf({ id, revision, created_at, updated_at, body }: Row): string {
+  const around = { id, revision, createdAt: created_at, updatedAt: updated_at };
+  return `${JSON.stringify(around).slice(0, -1)},"data":${body}}`;
+}
+
 const textOr = (value: unknown, otherwise: string): string => (typeof value === "string" ? value : otherwise);
 
 /** @returns what a list shows and searches: a part's name, a test's title */

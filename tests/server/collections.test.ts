@@ -189,6 +189,23 @@ describe("lists", () => {
     expect(await ids({ skirt: parts.skirt, kind: "curve" })).toEqual([]);
   });
 
+  // RFC 8288: the next page's address stands in the Link header, with the same filters.
+  it("with more behind a page: name the next one in the Link header, and none behind the last", async () => {
+    const { api } = freshBook();
+    for (const name of ["Pane 1", "Pane 2", "Roof", "Pane 3"])
+      await api
+        .post("/api/v1/surfaces")
+        .send({ ...samples.surfaces, name })
+        .expect(201);
+    const first = await api.get("/api/v1/surfaces?limit=2&q=Pane").expect(200);
+    const [, address] = /^<([^>]+)>; rel="next"$/.exec(first.headers.link) ?? [];
+    const second = await api.get(String(address)).expect(200);
+    const names = [...first.body.items, ...second.body.items].map(({ data }) => data.name);
+    expect(names).toEqual(["Pane 1", "Pane 2", "Pane 3"]);
+    expect(first.headers.link).toContain(encodeURIComponent(first.body.next));
+    expect(second.headers).not.toHaveProperty("link");
+  });
+
   it("of builds, by text in the name", async () => {
     const book = freshBook();
     await addBook(book);

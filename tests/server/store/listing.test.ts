@@ -7,6 +7,7 @@ import { listSql } from "#server/store/listing.ts";
 import { migrate } from "#server/store/migrate.ts";
 import { MIGRATIONS } from "#server/store/migrations.ts";
 import { COLLECTION_NAMES } from "#shared/model/collections.ts";
+import { freshStore } from "#tests/server/support/book.ts";
 
 const STORED_TESTS = 100_000;
 
@@ -72,5 +73,33 @@ describe("a list page, with 100 000 tests stored", () => {
       .prepare(listSql("tests", { kind: false, uses: 0, text: true }))
       .all("tests", "~", "~", "~", "%Test 99999%", 10);
     expect(rows).toHaveLength(1);
+  });
+});
+
+describe("a list page of large records", () => {
+  it("ends where it would grow beyond four million characters, and goes on from there", () => {
+    const store = freshStore();
+    const at = "2026-03-01T08:00:00.000Z";
+    const note = "n".repeat(900_000);
+    const ids = Array.from({ length: 9 }, () => store.collections.motors.create({ name: "M", note }, at).id);
+    const pages: string[][] = [];
+    for (let cursor: string | undefined, more = true; more; ) {
+      const page = store.collections.motors.list({ limit: 500, ...(cursor ? { cursor } : {}) });
+      pages.push(page.items.map((text) => JSON.parse(text).id));
+      more = page.next !== null;
+      cursor = page.next ?? undefined;
+    }
+    expect(pages.map(({ length }) => length)).toEqual([4, 4, 1]);
+    expect(pages.flat().sort()).toEqual([...ids].sort());
+  });
+
+  it("whose first record alone is larger than that: holds it", () => {
+    const store = freshStore();
+    const note = "n".repeat(5_000_000);
+    for (const name of ["A", "B"])
+      store.collections.motors.create({ name, note }, "2026-03-01T08:00:00.000Z");
+    const { items, next } = store.collections.motors.list({ limit: 5 });
+    expect(items).toHaveLength(1);
+    expect(next).not.toBeNull();
   });
 });
