@@ -1,23 +1,18 @@
+import { useMemo } from "preact/hooks";
+import { testsLeftOut } from "../../shared/book/leftOut/leftOut.ts";
 import { marksOf } from "../../shared/book/marks.ts";
 import type { Book, Resolved } from "../../shared/book/resolve.ts";
 import { calibrationNotes } from "../../shared/book/verdictCase.ts";
 import type { TestKind } from "../../shared/model/tests/index.ts";
+import { asProblem } from "../../shared/numeric/errors.ts";
 import { href } from "../app/router.ts";
 import type { Outcome } from "../state/outcome.ts";
 import { counted } from "./count.ts";
 import { calibratedFrictionWords, gapWords } from "./gapWords.ts";
+import { KIND_WORDS } from "./kindWords.ts";
+import { LeftOutTests } from "./LeftOutTests.tsx";
 import { Mark } from "./Mark.tsx";
 import { roughnessWords } from "./roughnessWords.ts";
-
-const KIND_WORDS: Readonly<Record<TestKind, string>> = {
-  curve: "curve test",
-  pull: "pull test",
-  motor: "motor test",
-  leak: "leak test",
-  friction: "friction test",
-  thrust: "thrust test",
-  discharge: "discharge test",
-};
 
 function countsByKind(book: Book, ids: readonly string[]): string[] {
   const used = new Set(ids);
@@ -40,10 +35,20 @@ function roughnessLine(book: Book, { build, resolved }: Outcome): string | null 
   return words ? `Roughness of ${surface.name} ${words}.` : null;
 }
 
+/** Settings change none of what decides which tests are left out. */
+function useLeftOut(book: Book, { build }: Outcome) {
+  const { rotor, motor, pack, skirt, surface, uncertainty } = build;
+  return useMemo(
+    () => asProblem(() => testsLeftOut(book, { rotor, motor, pack, skirt, surface, uncertainty })),
+    [book, rotor, motor, pack, skirt, surface, uncertainty],
+  );
+}
+
 /** On how many tests the figures rest, and what is scaled, stated or estimated in them. */
 export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
   const { resolved } = outcome;
-  if (!resolved) return null;
+  const leftOut = useLeftOut(book, outcome);
+  if (!resolved) return <LeftOutTests tests={leftOut} />;
   const counts = countsByKind(book, resolved.tests);
   const friction = calibratedFrictionWords(resolved);
   const roughness = roughnessLine(book, outcome);
@@ -70,6 +75,7 @@ export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
           </li>
         ))}
       </ul>
+      <LeftOutTests tests={leftOut} />
     </>
   );
 }

@@ -9,7 +9,7 @@ import {
   gapWithoutEach,
 } from "../fit/calibration.ts";
 import type { StoredOf } from "../model/record.ts";
-import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
+import { answerOrNull, asProblem } from "../numeric/errors.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, isPropeller } from "../physics/predictAny.ts";
 import { taped } from "../physics/skirt.ts";
@@ -76,24 +76,21 @@ const ductedOf = (input: AnyPredictInput | null): PredictInput | null =>
 function rigOf({ book, skirt }: Setting, { data }: StoredTest<"pull">, read: boolean): PredictInput | null {
   const rig = rigAsBuild(data, { voltage: null, gap: null });
   const overrides = { gap: skirt.data.gap, wheelFriction: ANY_FRICTION.mean };
-  try {
+  return answerOrNull(() => {
     const { input: whole, partial } = resolveAsSet(book, { ...rig, overrides });
     const input = whole ?? (read ? ductedOf(readyForVoltage(partial)) : null);
     return input && { ...input, skirt: { ...input.skirt, measuredLeak: null } };
-  } catch (error) {
-    if (!isKnown(error)) throw error;
-    return null;
-  }
-}
-
-/** What the book's numbers can do wrong; anything else is a fault of the code. */
-function isKnown(error: unknown): error is Error {
-  return [NotEnoughDataError, OutOfRangeError, NoConvergenceError].some((kind) => error instanceof kind);
+  });
 }
 
 type PullRow = RowOfTest & { readonly pull: CalibrationPull | null };
 
 function pullRows(setting: Setting): PullRow[] {
+  const { book, skirt, surface } = setting;
+  return oncePerBook(book, `pulls ${skirt.id} ${surface.id}`, () => pullRowsOf(setting));
+}
+
+function pullRowsOf(setting: Setting): PullRow[] {
   const own = ({ gap }: PullTrial) => gap === null || Math.abs(gap - setting.skirt.data.gap) < SAME_GAP;
   return testsOf(setting.book, "pull").flatMap((test) => {
     if (!isOn(setting, test.data)) return [];
@@ -128,6 +125,24 @@ function leakRows(setting: Setting, skirt: PredictInput["skirt"]): (RowOfTest & 
 }
 
 const placeOf = ({ testId, row }: RowOfTest): RowOfTest => ({ testId, row });
+
+/** Pulls with a skirt on a surface, at its set gap. */
+export interface PullsOfPair {
+  readonly used: readonly RowOfTest[];
+  /** those whose rig the book doesn't know well enough */
+  readonly unknown: readonly RowOfTest[];
+  /** they are enough to be calibrated by */
+  readonly enough: boolean;
+}
+
+/** @returns the pulls that a calibration of the pair takes, and those that it can't take */
+export function pullsOfPair(book: Book, skirtId: string, surfaceId: string): PullsOfPair {
+  const [skirt, surface] = [findById(book.skirts, skirtId), findById(book.surfaces, surfaceId)];
+  const rows = skirt && surface ? pullRows({ book, skirt, surface }) : [];
+  const used = rows.filter(({ pull }) => pull !== null).map(placeOf);
+  const unknown = rows.filter(({ pull }) => pull === null).map(placeOf);
+  return { used, unknown, enough: used.length >= LEAST_PULLS };
+}
 
 function answerFor(setting: Setting, gapUncertainty: number | undefined): BuildCalibration | null {
   const rows = pullRows(setting);
@@ -191,21 +206,12 @@ const withoutEachOnce = remembered(
 
 /** From the places of the whole where they serve; nothing where the whole itself can't be brought together. */
 function quickly(request: CalibrationRequest, groups: number[][]): readonly (GapMoments | null)[] {
-  try {
-    return withoutEachOnce({ request, groups });
-  } catch (error) {
-    if (!isKnown(error)) throw error;
-    return [];
-  }
+  return answerOrNull(() => withoutEachOnce({ request, groups })) ?? [];
 }
 
 function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why"> {
-  try {
-    return { answer: run(), why: null };
-  } catch (error) {
-    if (!isKnown(error)) throw error;
-    return { answer: null, why: error.message };
-  }
+  const made = asProblem(run);
+  return "problem" in made ? { answer: null, why: made.problem } : { answer: made.answered, why: null };
 }
 
 /**

@@ -15,12 +15,17 @@ export interface FrictionBasis {
   readonly testIds: readonly string[];
 }
 
-interface TestedFriction {
+/** What tilt tests of one contact on one surface say. */
+export interface TestedFriction {
   readonly fit: FrictionFit | null;
+  /** in use or, where there is no fit, too few to tell */
   readonly testIds: readonly string[];
+  /** why there are tests and no fit; null otherwise */
+  readonly why: string | null;
 }
 
-function tested(
+/** @returns the fit of all tilt tests of a contact, or why they make none */
+export function testedFriction(
   book: Book,
   surfaceId: string,
   contact: "wheels" | "skirt",
@@ -35,12 +40,12 @@ function tested(
     );
     const testIds = tests.map((test) => test.id);
     const slides = tests.flatMap((test) => inUse(frictionSlides(test.data)));
-    if (slides.length === 0) return { fit: null, testIds: [] };
+    if (slides.length === 0) return { fit: null, testIds: [], why: null };
     try {
       const angleUncertainty = tiltUncertainty(tests.map((test) => test.data));
-      return { fit: fitFriction({ slides, angleUncertainty }), testIds };
+      return { fit: fitFriction({ slides, angleUncertainty }), testIds, why: null };
     } catch (error) {
-      if (error instanceof NotEnoughDataError) return { fit: null, testIds: [] };
+      if (error instanceof NotEnoughDataError) return { fit: null, testIds, why: error.message };
       throw error;
     }
   });
@@ -53,7 +58,7 @@ export function wheelFriction(
   whatIf: number | undefined,
 ): FrictionBasis | { readonly basis: "missing"; readonly missing: Missing } {
   if (whatIf !== undefined) return { basis: "what-if", value: whatIf, uncertainty: null, testIds: [] };
-  const { fit, testIds } = tested(book, surface.id, "wheels", null);
+  const { fit, testIds } = testedFriction(book, surface.id, "wheels", null);
   if (fit) return { basis: "measured", value: fit.mu, uncertainty: fit.uncertainty, testIds };
   const { wheelFriction: value, uncertainty } = surface.data;
   if (value !== undefined)
@@ -79,7 +84,7 @@ export function skirtFriction(
   surface: StoredOf<"surfaces">,
   skirt: StoredOf<"skirts">,
 ): FrictionBasis {
-  const { fit, testIds } = tested(book, surface.id, "skirt", skirt.id);
+  const { fit, testIds } = testedFriction(book, surface.id, "skirt", skirt.id);
   if (fit) return { basis: "measured", value: fit.mu, uncertainty: fit.uncertainty, testIds };
   const value = surface.data.skirtFriction ?? skirt.data.friction;
   const uncertainty = surface.data.uncertainty.skirtFriction ?? skirt.data.uncertainty.friction ?? null;

@@ -29,7 +29,7 @@ export interface GapBasis {
  * Valid for the skirt and surface of the calibration. Source: METHOD 10; docs/method/calibration.md
  */
 export function gapBasis(
-  build: Build,
+  build: Pick<Build, "overrides" | "uncertainty">,
   skirt: StoredOf<"skirts"> | null,
   calibration: BuildCalibration | null,
 ): GapBasis {

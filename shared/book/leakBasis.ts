@@ -12,6 +12,15 @@ export interface LeakBasis {
   readonly testIds: readonly string[];
 }
 
+/** The tests of one skirt on one surface at one gap. */
+export interface TestedLeak {
+  readonly basis: LeakBasis | null;
+  /** in use or, where there is no basis, too few to tell */
+  readonly testIds: readonly string[];
+  /** why there are tests and no basis; null otherwise */
+  readonly why: string | null;
+}
+
 type LeakGap = Pick<GapBasis, "value" | "standing">;
 
 /** Shims closer than this to the gap asked for count as that gap [m]. */
@@ -26,12 +35,7 @@ function gapOfTest(shim: number | null, stated: number, standing: number): numbe
   return shim === null || Math.abs(shim - stated) < SAME_GAP ? standing : shim;
 }
 
-function answerFor(
-  book: Book,
-  skirtId: string,
-  surfaceId: string,
-  { value, standing }: LeakGap,
-): LeakBasis | null {
+function answerFor(book: Book, skirtId: string, surfaceId: string, { value, standing }: LeakGap): TestedLeak {
   const stated = findById(book.skirts, skirtId)?.data.gap;
   const tests = testsOf(book, "leak").filter(({ data }) => {
     if (stated === undefined || data.skirt !== skirtId || data.surface !== surfaceId) return false;
@@ -39,18 +43,26 @@ function answerFor(
     return Math.abs(gapOfTest(shim, stated, standing) - value) < SAME_GAP;
   });
   const points = tests.flatMap((test) => inUse(leakPoints(test.data)));
-  if (points.length === 0) return null;
+  const testIds = tests.map((test) => test.id);
+  if (points.length === 0) return { basis: null, testIds: [], why: null };
   const airs = tests.map((test) => airOfDay(test.data.air));
   const density = mean(airs.map((air) => air.density));
   const viscosity = mean(airs.map((air) => air.viscosity));
   try {
     const fit = fitLeak({ points });
     const leak = { coefficient: fit.coefficient, exponent: fit.exponent, density, viscosity };
-    return { leak, fit, testIds: tests.map((test) => test.id) };
+    return { basis: { leak, fit, testIds }, testIds, why: null };
   } catch (error) {
-    if (error instanceof NotEnoughDataError) return null;
+    if (error instanceof NotEnoughDataError) return { basis: null, testIds, why: error.message };
     throw error;
   }
+}
+
+/** @returns what the leak tests of a skirt on a surface at one gap say, or why they say nothing */
+export function testedLeak(book: Book, skirtId: string, surfaceId: string, gap: LeakGap): TestedLeak {
+  return oncePerBook(book, `leak ${skirtId} ${surfaceId} ${gap.value} ${gap.standing}`, () =>
+    answerFor(book, skirtId, surfaceId, gap),
+  );
 }
 
 /**
@@ -65,7 +77,5 @@ function answerFor(
  * Valid where a test without a shim was taken with the skirt as it is set: its gap then is the standing one, calibrated or not. Source: METHOD 2; docs/method/calibration.md
  */
 export function leakBasis(book: Book, skirtId: string, surfaceId: string, gap: LeakGap): LeakBasis | null {
-  return oncePerBook(book, `leak ${skirtId} ${surfaceId} ${gap.value} ${gap.standing}`, () =>
-    answerFor(book, skirtId, surfaceId, gap),
-  );
+  return testedLeak(book, skirtId, surfaceId, gap).basis;
 }

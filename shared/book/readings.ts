@@ -9,6 +9,7 @@ import type { FrictionTest } from "../model/tests/friction.ts";
 import type { LeakTest } from "../model/tests/leak.ts";
 import type { MotorTest } from "../model/tests/motor.ts";
 import type { PullTest } from "../model/tests/pull.ts";
+import { pullContradiction, slideContradiction } from "../model/tests/rowContradictions.ts";
 import type { ThrustTest } from "../model/tests/thrust.ts";
 import { type Air, airFrom, DEFAULT_WEATHER } from "../physics/air.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
@@ -16,7 +17,7 @@ import { type MotorConstants, RPM, shaftTorque } from "../physics/motor.ts";
 import type { DimensionName } from "../units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../units/quantity.ts";
 
-/** A row of a test in SI, with its place in the test and why it is left out, where it is. */
+/** A row of a test in SI, with its place in the test and why it is left out, where it is: set aside, or it contradicts itself. */
 export type Reading<T> = T & { readonly row: number; readonly setAside: string | null };
 
 const maybe = (typed: TypedQuantity | undefined, name: DimensionName): number | undefined =>
@@ -266,7 +267,7 @@ export function pullTrials(test: PullTest): Reading<PullTrial>[] {
       voltage: maybe(row.voltage, "voltage") ?? null,
       gap: maybe(row.gap, "length") ?? null,
       row: index,
-      setAside: row.setAside ?? null,
+      setAside: row.setAside ?? pullContradiction(row),
     };
   });
 }
@@ -277,7 +278,7 @@ export function frictionSlides(test: FrictionTest): Reading<{ held: number | nul
     held: row.held && toSI(row.held, "angle"),
     slid: row.slid && toSI(row.slid, "angle"),
     row: index,
-    setAside: row.setAside ?? null,
+    setAside: row.setAside ?? slideContradiction(row),
   }));
 }
 

@@ -1,4 +1,4 @@
-import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
+import { NoAnswerError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import { scrambledSobol } from "../numeric/sobol.ts";
 import { cosineOfDegrees, sineOfDegrees } from "../physics/hold/angle.ts";
 import {
@@ -84,11 +84,7 @@ function answered(solve: (into: SampledPoint) => void, into: SampledPoint): void
   try {
     solve(into);
   } catch (error) {
-    if (
-      error instanceof OutOfRangeError ||
-      error instanceof NotEnoughDataError ||
-      error instanceof NoConvergenceError
-    )
+    if (error instanceof NoAnswerError)
       throw new NotEnoughDataError(
         `A sample far from the build as stated has no answer: ${error.message}`.replace(/\.?$/, "."),
         "State smaller uncertainties.",

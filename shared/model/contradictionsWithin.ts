@@ -3,6 +3,8 @@ import type { FieldError } from "./api/errors.ts";
 import type { CollectionName } from "./collections.ts";
 import type { Skirt } from "./parts/skirt.ts";
 import type { DataOf } from "./record.ts";
+import type { BenchTest } from "./tests/index.ts";
+import { contradictionSentence, rowContradictions } from "./tests/rowContradictions.ts";
 
 /** Length and area are often given to three digits: so far may the two be off from one another [-]. */
 const ROUNDED = 0.01;
@@ -26,6 +28,14 @@ function lipContradictions({ perimeter, area }: Skirt): FieldError[] {
   ];
 }
 
+/** Rows that are not set aside and yet can't have been read so. */
+function readingContradictions(test: BenchTest): FieldError[] {
+  return rowContradictions(test).map((found) => ({
+    path: `rows.${found.row}.${found.column}`,
+    message: contradictionSentence(found),
+  }));
+}
+
 /**
  * What of a record can't be true together. A schema says what each field may be; this says what its fields may be beside one another.
  *
@@ -34,5 +44,6 @@ function lipContradictions({ perimeter, area }: Skirt): FieldError[] {
  * @returns the fields to correct, each with what was read and what is allowed; empty where nothing contradicts
  */
 export function contradictionsWithin<C extends CollectionName>(name: C, data: DataOf<C>): FieldError[] {
-  return name === "skirts" ? lipContradictions(data as Skirt) : [];
+  if (name === "skirts") return lipContradictions(data as Skirt);
+  return name === "tests" ? readingContradictions(data as BenchTest) : [];
 }

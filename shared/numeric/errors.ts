@@ -1,5 +1,29 @@
+/** A question that can't be answered for the numbers it stands on, not for a fault of the code: its message says why. */
+export abstract class NoAnswerError extends Error {
+  abstract readonly code: string;
+}
+
+/** An answer, or in a sentence why there is none. */
+export type Answer<T> = { readonly answered: T } | { readonly problem: string };
+
+/** @returns what was computed, or why its numbers have no answer @throws whatever is a fault of the code */
+export function asProblem<T>(compute: () => T): Answer<T> {
+  try {
+    return { answered: compute() };
+  } catch (error) {
+    if (!(error instanceof NoAnswerError)) throw error;
+    return { problem: error.message.replace(/\.?$/, ".") };
+  }
+}
+
+/** @returns what was computed; null where its numbers have no answer */
+export function answerOrNull<T>(compute: () => T): T | null {
+  const answer = asProblem(compute);
+  return "answered" in answer ? answer.answered : null;
+}
+
 /** A number handed to a function lies outside what the relation allows. */
-export class OutOfRangeError extends RangeError {
+export class OutOfRangeError extends NoAnswerError {
   readonly code = "out-of-range";
   constructor(
     /** what the number is, in the caller's words or as a path ("skirt.gap") */
@@ -14,7 +38,7 @@ export class OutOfRangeError extends RangeError {
 }
 
 /** The data given cannot answer the question; `need` says what to measure next. */
-export class NotEnoughDataError extends Error {
+export class NotEnoughDataError extends NoAnswerError {
   readonly code = "not-enough-data";
   constructor(
     message: string,
@@ -29,7 +53,7 @@ export class NotEnoughDataError extends Error {
 }
 
 /** An iteration ended without an answer it stands behind. */
-export class NoConvergenceError extends Error {
+export class NoConvergenceError extends NoAnswerError {
   readonly code = "no-convergence";
   constructor(
     message: string,

@@ -1,7 +1,7 @@
 import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import type { Unknown } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
+import { asProblem } from "../../../shared/numeric/errors.ts";
 import {
   type PartialAnswer,
   type PartialMoment,
@@ -38,23 +38,20 @@ export function knownOf({ build, resolved }: Pick<Outcome, "build" | "resolved">
   const named = [...namedAttitudes(build), FLOOR];
   const { blower, vehicle } = partial.input;
   const machine = blower.turnedBy === "motor" ? blower.machine : null;
-  try {
-    const asked = { angles: named.map(({ angle }) => angle), target: build.targetMargin };
-    return {
-      known: {
-        build,
-        unknown: partial.unknown,
-        vehicle,
-        cellMinimum: machine && partial.unknown.includes("charge") ? machine.pack.openCircuitVoltage : null,
-        coupled: machine !== null,
-        named,
-        answer: partialAnswer(partial.input, asked),
-      },
-    };
-  } catch (error) {
-    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
-    return { problem: `${error.message}.`.replace(/\.\.$/, ".") };
-  }
+  const asked = { angles: named.map(({ angle }) => angle), target: build.targetMargin };
+  const made = asProblem(() => partialAnswer(partial.input, asked));
+  if ("problem" in made) return made;
+  return {
+    known: {
+      build,
+      unknown: partial.unknown,
+      vehicle,
+      cellMinimum: machine && partial.unknown.includes("charge") ? machine.pack.openCircuitVoltage : null,
+      coupled: machine !== null,
+      named,
+      answer: made.answered,
+    },
+  };
 }
 
 /** @returns the state that sentences speak of: the only one, or that at the highest tested speed */

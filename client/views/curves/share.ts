@@ -1,16 +1,5 @@
-import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
 import { counted } from "../../ui/count.ts";
 import { percent } from "./words.ts";
-
-/** @returns what a fit says, or null where the readings can't settle it */
-export function orNull<T>(ask: () => T): T | null {
-  try {
-    return ask();
-  } catch (error) {
-    if (error instanceof NotEnoughDataError || error instanceof OutOfRangeError) return null;
-    throw error;
-  }
-}
 
 export interface Contribution {
   readonly used: number;

@@ -1,3 +1,5 @@
+import { NoAnswerError } from "../../numeric/errors.ts";
+
 /** One admitted part that can't be solved with, and why. */
 export interface Unusable {
   /** of the request: "motors.2" */
@@ -6,7 +8,7 @@ export interface Unusable {
 }
 
 /** Parts are admitted that can't be solved with: nothing was solved. */
-export class UnusablePartsError extends Error {
+export class UnusablePartsError extends NoAnswerError {
   readonly code = "unusable-parts";
   constructor(readonly fields: readonly Unusable[]) {
     const [first] = fields;

@@ -1,7 +1,7 @@
 import { type Spread, TOGETHER, uncertaintyOf } from "../../decide/uncertainty.ts";
 import type { Build } from "../../model/build.ts";
 import type { TestKind } from "../../model/tests/index.ts";
-import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import { answerOrNull } from "../../numeric/errors.ts";
 import type { Book } from "../book.ts";
 import { bookOfBuild } from "../bookOfBuild.ts";
 import { buildUncertainty } from "../buildUncertainty.ts";
@@ -121,13 +121,7 @@ function plans(asked: Asked, { byKind }: SpreadNow): Planned[] {
 
 /** What a test would leave; null where the book could not be read with it. */
 function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spread | null {
-  try {
-    return spreadNow(plan.book, plan.build, wanted, sampling)?.spread ?? null;
-  } catch (error) {
-    const known = [NotEnoughDataError, OutOfRangeError, NoConvergenceError];
-    if (known.some((kind) => error instanceof kind)) return null;
-    throw error;
-  }
+  return answerOrNull(() => spreadNow(plan.book, plan.build, wanted, sampling)?.spread ?? null);
 }
 
 /**

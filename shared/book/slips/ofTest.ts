@@ -1,5 +1,5 @@
 import type { BenchTest } from "../../model/tests/index.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import { answerOrNull } from "../../numeric/errors.ts";
 import type { Book } from "../book.ts";
 import { slipsOfCurve } from "./curve.ts";
 import { slipsOfDischarge } from "./discharge.ts";
@@ -38,11 +38,6 @@ function ofKind(book: Book, test: BenchTest): Slip[] {
  * @returns what to ask about before it is saved; rows that are set aside are never asked about
  */
 export function slipsOfTest(book: Book, test: BenchTest): Slip[] {
-  try {
-    return firstOfEach(ofKind(book, test));
-  } catch (error) {
-    // a book that can't answer expects nothing
-    if (error instanceof OutOfRangeError || error instanceof NotEnoughDataError) return [];
-    throw error;
-  }
+  // a book that can't answer expects nothing
+  return firstOfEach(answerOrNull(() => ofKind(book, test)) ?? []);
 }

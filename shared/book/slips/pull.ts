@@ -1,5 +1,5 @@
 import type { PullTest } from "../../model/tests/pull.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import { answerOrNull } from "../../numeric/errors.ts";
 import { toSI } from "../../units/quantity.ts";
 import { type Book, findById } from "../book.ts";
 import { predictedPull } from "../pullPrediction.ts";
@@ -17,13 +17,8 @@ const DUTY = { name: "fraction", low: 0.05, high: 1 } as const;
 
 /** The load that the parts should hold, as it is typed: without the rig's own weight [N]; null where they don't say. */
 function predictedLoad(book: Book, test: PullTest, trial: PullTrial): number | null {
-  try {
-    const { predicted } = predictedPull(book, test, trial);
-    return predicted === null ? null : predicted - rigWeight(test);
-  } catch (error) {
-    if (error instanceof OutOfRangeError || error instanceof NotEnoughDataError) return null;
-    throw error;
-  }
+  const predicted = answerOrNull(() => predictedPull(book, test, trial).predicted);
+  return predicted === null ? null : predicted - rigWeight(test);
 }
 
 function slipsOfRow(book: Book, test: PullTest, trial: Reading<PullTrial>): Slip[] {

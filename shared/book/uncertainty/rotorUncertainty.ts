@@ -1,7 +1,7 @@
 import { testOffsets } from "../../fit/testOffsets.ts";
 import { UNSHOWN } from "../../fit/twoPointFit.ts";
 import type { StoredOf } from "../../model/record.ts";
-import { NoConvergenceError, NotEnoughDataError } from "../../numeric/errors.ts";
+import { answerOrNull } from "../../numeric/errors.ts";
 import { ESTIMATE_UNCERTAINTY } from "../../physics/fanlaws/estimate.ts";
 import { type Book, oncePerBook, testsOf } from "../book.ts";
 import type { PropellerBasis } from "../propellerBasis.ts";
@@ -45,16 +45,13 @@ function besides(a: Matrix, n: number, b: Matrix, m: number): number[][] {
 function speedUncertainty({ points, fit }: RotorBasis): number {
   const used = points.filter((point) => point.setAside === null);
   if (!fit || used.length === 0) return 0;
-  try {
-    const { tests } = testOffsets({ diameter: used[0].diameter ?? 0, points: used });
-    const mean = tests.reduce((sum, { offset }) => sum + offset, 0) / tests.length;
-    const spread = tests.reduce((sum, { offset }) => sum + (offset - mean) ** 2, 0) / (tests.length - 1);
-    const own = tests.reduce((sum, { standardError }) => sum + standardError ** 2, 0) / tests.length;
-    return Math.sqrt(Math.max(0, spread - own) / tests.length);
-  } catch (error) {
-    if (error instanceof NotEnoughDataError || error instanceof NoConvergenceError) return 0;
-    throw error;
-  }
+  const offsets = answerOrNull(() => testOffsets({ diameter: used[0].diameter ?? 0, points: used }));
+  if (!offsets) return 0;
+  const { tests } = offsets;
+  const mean = tests.reduce((sum, { offset }) => sum + offset, 0) / tests.length;
+  const spread = tests.reduce((sum, { offset }) => sum + (offset - mean) ** 2, 0) / (tests.length - 1);
+  const own = tests.reduce((sum, { standardError }) => sum + standardError ** 2, 0) / tests.length;
+  return Math.sqrt(Math.max(0, spread - own) / tests.length);
 }
 
 /** Share of a family's readings whose flow came through a plate without a calibration. */

@@ -1,4 +1,10 @@
-import { NotEnoughDataError, OutOfRangeError, requireFinite, requirePositive } from "../../numeric/errors.ts";
+import {
+  NoAnswerError,
+  NotEnoughDataError,
+  OutOfRangeError,
+  requireFinite,
+  requirePositive,
+} from "../../numeric/errors.ts";
 import type { Problem } from "./problem.ts";
 
 /** Most sets of one question: 5 million take about 400 MB of results and some ten seconds. */
@@ -16,7 +22,7 @@ export interface Admission {
 }
 
 /** More sets than one question may ask for, told before any work. */
-export class TooManySetsError extends Error {
+export class TooManySetsError extends NoAnswerError {
   readonly code = "too-many-sets";
   constructor(
     readonly count: number,

@@ -1,4 +1,4 @@
-import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import { answerOrNull } from "../../numeric/errors.ts";
 import { type Setting, settingOf, withSetting } from "./change.ts";
 import type { Chance, Findings } from "./findings.ts";
 import { type Case, found } from "./judge.ts";
@@ -33,14 +33,10 @@ interface Tried {
 
 /** What a value comes to; null where there is no answer. */
 function tried(of: Case, setting: Setting, value: number): Tried | null {
-  try {
+  return answerOrNull(() => {
     const findings = found(withSetting(of, setting, value));
     return { findings, verdict: verdictOf(findings) };
-  } catch (error) {
-    const known = [OutOfRangeError, NotEnoughDataError, NoConvergenceError];
-    if (known.some((kind) => error instanceof kind)) return null;
-    throw error;
-  }
+  });
 }
 
 /** Steps between the present value, not included, and an end, nearest first. */

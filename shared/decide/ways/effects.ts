@@ -1,4 +1,4 @@
-import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import { answerOrNull } from "../../numeric/errors.ts";
 import { findRoot } from "../../numeric/root.ts";
 import { openCircuitCurve } from "../../physics/pack.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
@@ -65,12 +65,7 @@ export function runTimeOf(build: AnyPredictInput, cell: CellInput | null): numbe
   if (!cell || !startCharge) return null;
   const { series, parallel, wireResistance } = build.pack;
   const pack = { series, parallel, wireResistance, cell };
-  try {
-    return runDown({ ...build, pack, startCharge, angles: [] }).end.time;
-  } catch (error) {
-    if (error instanceof OutOfRangeError || error instanceof NotEnoughDataError) return null;
-    throw error;
-  }
+  return answerOrNull(() => runDown({ ...build, pack, startCharge, angles: [] }).end.time);
 }
 
 function changed(now: number | null | undefined, after: number | null | undefined): Change | null {

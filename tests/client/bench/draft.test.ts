@@ -72,6 +72,25 @@ describe("readDraft, what is wrong said by the field's path", () => {
   });
 });
 
+describe("readDraft, a row that contradicts itself", () => {
+  it("names the row by its place, in the units as typed, and keeps it in the data; set aside it is right", () => {
+    let draft = withCell(writeDraft(PULL), 0, "held", "1400 g");
+    draft = withCell(draft, 0, "letGo", "1.3 kg");
+    expect(messages(draft)).toEqual({
+      "rows.0":
+        "Row 1: let go at 1.3\u2009kg, below the 1400\u2009g it held. Correct one of them, or set the row aside.",
+    });
+    expect(readDraft(draft).rowKeys).toEqual([0, 1]);
+    expect(messages(withRow(draft, 0, (row) => ({ ...row, aside: "misread" })))).toEqual({});
+  });
+
+  it("is a slide that held steeper than it slid as well", () => {
+    let draft = withCell(writeDraft(FRICTION), 0, "held", "45°");
+    draft = withCell(draft, 0, "slid", "40°");
+    expect(messages(draft)["rows.0"]).toMatch(/^Row 1: slid at 40°, flatter than the 45° at which it held\./);
+  });
+});
+
 describe("readDraft, a cell without a unit", () => {
   it("means the unit of its column's header, else the quantity's first", () => {
     const draft = withCell(writeDraft(PULL), 0, "held", "4");

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fitPull, type PullTrial } from "#shared/fit/pullFit.ts";
 import { fitPullTrend } from "#shared/fit/pullTrend.ts";
-import { NotEnoughDataError } from "#shared/numeric/errors.ts";
+import { NoAnswerError, NotEnoughDataError } from "#shared/numeric/errors.ts";
 import { expectAllFinite } from "#tests/support/finite.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
@@ -214,7 +214,7 @@ describe("fitPull, on trials that can't answer", () => {
           try {
             expectAllFinite(fitPull({ trials, distribution }));
           } catch (error) {
-            if (!(error instanceof NotEnoughDataError) && !(error instanceof RangeError)) throw error;
+            if (!(error instanceof NoAnswerError)) throw error;
           }
         },
       ),

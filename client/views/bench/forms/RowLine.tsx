@@ -44,7 +44,11 @@ export function RowLine({ form, row, index, before, columns, soFar, onEnd }: Row
       `rows.${row.key}.setAside`,
     );
   return (
-    <tr class={row.aside === null ? "" : "bench-aside"} data-row={row.key} id={anchorOf(`rows.${row.key}`)}>
+    <tr
+      class={row.aside !== null ? "bench-aside" : wrong ? "bench-wrong" : ""}
+      data-row={row.key}
+      id={anchorOf(`rows.${row.key}`)}
+    >
       <th scope="row" class="bench-number">
         {index + 1}
       </th>
@@ -64,7 +68,13 @@ export function RowLine({ form, row, index, before, columns, soFar, onEnd }: Row
         <OpenCells form={form} row={row} name={name} error={says("open")} onEnd={onEnd} />
       )}
       <td class="bench-so-far" aria-live="polite">
-        {wrong ? <span class="field-error">{wrong}</span> : soFar}
+        {wrong ? (
+          <span class="field-error" role="alert">
+            {wrong}
+          </span>
+        ) : (
+          soFar
+        )}
       </td>
       <td class="bench-actions">
         {row.aside === null ? (

@@ -41,6 +41,13 @@ export interface FormModel {
 
 let made = 0;
 
+/** A row as a whole is judged once one of its cells was left. */
+function isLeft(left: ReadonlySet<string>, path: string): boolean {
+  return (
+    left.has(path) || (/^rows\.\d+$/.test(path) && [...left].some((each) => each.startsWith(`${path}.`)))
+  );
+}
+
 /**
  * A form over a draft.
  *
@@ -61,7 +68,7 @@ export function createForm(
   const read = computed(() => readDraft(text.value));
   const shown = computed<Messages>(() => {
     const own = [...read.value.errors].filter(
-      ([path]) => isJudged(path) && (submitted.value || left.value.has(path)),
+      ([path]) => isJudged(path) && (submitted.value || isLeft(left.value, path)),
     );
     return new Map([...serverErrors.value, ...own]);
   });

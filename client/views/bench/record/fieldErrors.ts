@@ -86,5 +86,8 @@ function columnLabel(
 
 /** Everything that is wrong, in words, in the order in which it was found. */
 export function summaryOf(errors: Messages, draft: Draft): SummaryLine[] {
-  return [...errors].map(([path, message]) => ({ path, label: labelOf(path, draft), message }));
+  return [...errors].map(([path, message]) => {
+    // a message about a whole row names it itself
+    return { path, label: labelOf(path, draft), message: message.replace(/^Row \d+: /, "") };
+  });
 }

@@ -1,4 +1,8 @@
-import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
+import {
+  contradictionSentence,
+  rowContradictions,
+} from "../../../../shared/model/tests/rowContradictions.ts";
 import {
   isGood,
   type NumberSpec,
@@ -51,6 +55,12 @@ export function readDraft(draft: Draft): ReadDraft {
   if (filled.length === 0) errors.set("rows", `Give at least one ${spec.row}.`);
   const rows = filled.map((row) => ({ key: row.key, data: readRow(draft, spec, row, errors) }));
   const good = rows.filter((row) => row.data !== null);
+  const readings = { kind: draft.kind, rows: good.map((row) => row.data) } as unknown as BenchTest;
+  for (const { row, what } of rowContradictions(readings)) {
+    const { key } = good[row];
+    const place = draft.rows.findIndex((each) => each.key === key);
+    errors.set(`rows.${key}`, contradictionSentence({ row: place, what }));
+  }
   data.rows = good.map((row) => row.data);
   return { data, errors, rowKeys: good.map((row) => row.key) };
 }

@@ -3,7 +3,8 @@ import { fitFriction } from "../../../../shared/fit/frictionFit.ts";
 import type { FrictionTest } from "../../../../shared/model/tests/friction.ts";
 import { attempt, digits, NOTHING_YET, type Running, withError } from "./result.ts";
 
-function rowText({ held, slid }: { held: number | null; slid: number | null }): string {
+function rowText({ held, slid, setAside }: ReturnType<typeof frictionSlides>[number]): string {
+  if (held !== null && slid !== null && slid < held && setAside !== null) return setAside;
   if (held !== null && slid !== null) return `μ ${digits(Math.tan(held))} to ${digits(Math.tan(slid))}`;
   if (slid !== null) return `μ below ${digits(Math.tan(slid))}`;
   return held === null ? "" : `μ above ${digits(Math.tan(held))}`;

@@ -38,9 +38,9 @@ function bracketOf(trials: readonly PullTrial[]): string | null {
   return `scattered: one let go at ${bothWays(letGo)}, another held ${bothWays(held)}`;
 }
 
-function rowText({ held, letGo }: PullTrial): string {
-  if (letGo !== null && letGo < held) return "let go below what held?";
-  return between(held, letGo);
+function rowText({ held, letGo, setAside }: Reading<PullTrial>): string {
+  const isWrong = letGo !== null && letGo < held;
+  return isWrong && setAside !== null ? setAside : between(held, letGo);
 }
 
 function median(trials: readonly Reading<PullTrial>[]): {

@@ -5,7 +5,7 @@ import { gapBasis } from "../../../../shared/book/gapBasis.ts";
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
 import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { mmText } from "../words/set.ts";
@@ -41,13 +41,10 @@ function gapHint(book: Book, base: Build | null, id: string): string {
   if (!skirt) return "";
   if (!base) return `else as it stands: ${mmText(skirt.data.gap)}`;
   const build = { ...base, skirt: id, overrides: {} };
-  try {
-    const { basis, value } = gapBasis(build, skirt, calibrationOf(book, build));
-    return `else as it stands: ${formatQuantity(value, "length", { digits: 2 })}, ${basis}`;
-  } catch (error) {
-    if (!(error instanceof OutOfRangeError)) throw error;
-    return `else as it stands; ${error.message}`;
-  }
+  const stands = asProblem(() => gapBasis(build, skirt, calibrationOf(book, build)));
+  if ("problem" in stands) return `else as it stands; ${stands.problem}`;
+  const { basis, value } = stands.answered;
+  return `else as it stands: ${formatQuantity(value, "length", { digits: 2 })}, ${basis}`;
 }
 
 /** What is admitted: motors, rotor families with their sizes, packs, skirts with their gaps. */

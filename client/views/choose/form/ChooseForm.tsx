@@ -1,7 +1,10 @@
-import { useRef } from "preact/hooks";
+import { useMemo, useRef } from "preact/hooks";
 import { findById } from "../../../../shared/book/book.ts";
+import { leftOutOf } from "../../../../shared/book/leftOut/leftOut.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
+import { LeftOutTests } from "../../../ui/LeftOutTests.tsx";
 import { usePreview } from "../preview/usePreview.ts";
 import { previewText } from "../words/answer.ts";
 import { Admissions, type AdmissionsProps } from "./Admissions.tsx";
@@ -24,6 +27,11 @@ export interface ChooseFormProps extends Omit<AdmissionsProps, "base"> {
 export function ChooseForm(props: ChooseFormProps) {
   const { book, draft, problemAt, onDraft, counts, refusal } = props;
   const base = findById(book.builds, draft.build)?.data ?? null;
+  const { motors, rotors, packs, skirts } = draft.ticked;
+  const leftOut = useMemo(
+    () => asProblem(() => (base ? leftOutOf(book, { ...base, motors, rotors, packs, skirts }) : [])),
+    [book, base, motors, rotors, packs, skirts],
+  );
   const tooMany = tooManyText(counts);
   const preview = usePreview(book, props.request);
   const form = useRef<HTMLFormElement>(null);
@@ -54,6 +62,7 @@ export function ChooseForm(props: ChooseFormProps) {
         error={problemAt("duties")}
         onChange={(text) => onDraft(withText(draft, "duties", text))}
       />
+      {base && <LeftOutTests tests={leftOut} />}
       <h2>What must hold</h2>
       <WantsForm base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
       <div class="choose-solve">

@@ -2,7 +2,7 @@ import type { Book, StoredTest } from "../../../../shared/book/book.ts";
 import { findById, testsOf } from "../../../../shared/book/book.ts";
 import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
 import { type FrictionFit, fitFriction } from "../../../../shared/fit/frictionFit.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { asProblem } from "../../../../shared/numeric/errors.ts";
 import type { Source } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
 
@@ -47,13 +47,9 @@ function slidesOf(book: Book, tests: FrictionTests): Slide[] {
 function fitted(tests: FrictionTests): Pick<FrictionGroup, "fit" | "problem"> {
   const slides = tests.flatMap((test) => inUse(frictionSlides(test.data)));
   if (slides.length === 0) return { fit: null, problem: "Every slide is set aside." };
-  try {
-    const angleUncertainty = tiltUncertainty(tests.map((test) => test.data));
-    return { fit: fitFriction({ slides, angleUncertainty }), problem: null };
-  } catch (error) {
-    if (!(error instanceof NotEnoughDataError || error instanceof OutOfRangeError)) throw error;
-    return { fit: null, problem: error.message };
-  }
+  const angleUncertainty = tiltUncertainty(tests.map((test) => test.data));
+  const made = asProblem(() => fitFriction({ slides, angleUncertainty }));
+  return "problem" in made ? { fit: null, problem: made.problem } : { fit: made.answered, problem: null };
 }
 
 /** @returns the slides on a surface by what slid: wheels first, then skirt by skirt */

@@ -2,10 +2,11 @@ import { powers, sharesOf } from "../../../../shared/fit/information.ts";
 import { leakInformation, leakRow } from "../../../../shared/fit/leakBands.ts";
 import { fitLeak, type LeakFit } from "../../../../shared/fit/leakFit.ts";
 import { type MissingReadings, missingReadings } from "../../../../shared/fit/missingReadings.ts";
+import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { bandQuantile } from "../rotor/bands.ts";
 import { missingSentence } from "../rotor/sentence.ts";
-import { type Contribution, orNull } from "../share.ts";
+import type { Contribution } from "../share.ts";
 import type { LeakGroup, LeakPoint } from "./leakData.ts";
 import { middlePressure } from "./leakSentence.ts";
 
@@ -47,7 +48,7 @@ export function leakContributions(group: LeakGroup): ReadonlyMap<number, Contrib
 function shiftWithout(group: LeakGroup, test: number): number | null {
   const { fit, points } = group;
   if (!fit) return null;
-  const rest = orNull(() => fitLeak({ points: usable(points).filter((point) => point.test !== test) }));
+  const rest = answerOrNull(() => fitLeak({ points: usable(points).filter((point) => point.test !== test) }));
   const middle = middlePressure(group);
   return rest && flowAt(fit, middle) / flowAt(rest, middle) - 1;
 }

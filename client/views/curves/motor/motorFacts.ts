@@ -3,11 +3,12 @@ import { type MissingReadings, missingReadings } from "../../../../shared/fit/mi
 import { motorRow, pairInformation } from "../../../../shared/fit/motorBands.ts";
 import { fitMotor } from "../../../../shared/fit/motorFit.ts";
 import type { VoltageFit } from "../../../../shared/fit/voltageFit.ts";
+import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { bandQuantile } from "../rotor/bands.ts";
 import { missingSentence } from "../rotor/sentence.ts";
-import { type Contribution, orNull } from "../share.ts";
+import type { Contribution } from "../share.ts";
 import type { MotorPage, MotorPoint } from "./motorData.ts";
 
 /** @returns rows that the fit rests on */
@@ -44,7 +45,7 @@ function shiftWithout(page: MotorPage, test: number): number | null {
   if (!fit) return null;
   const given = fit.standardErrors.resistance === null ? fit.resistance : undefined;
   const rows = inFit(page).filter((point) => point.test !== test);
-  const rest = orNull(() => fitMotor({ rows, resistance: given }));
+  const rest = answerOrNull(() => fitMotor({ rows, resistance: given }));
   return rest && fit.kv / rest.kv - 1;
 }
 

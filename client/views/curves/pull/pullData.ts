@@ -2,7 +2,7 @@ import { type Book, findById, type StoredTest, testsOf } from "../../../../share
 import { type PullPrediction, predictedPull } from "../../../../shared/book/pullPrediction.ts";
 import { pullTrials } from "../../../../shared/book/readings.ts";
 import { fitPullTrend } from "../../../../shared/fit/pullTrend.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { asProblem } from "../../../../shared/numeric/errors.ts";
 import type { Note } from "../../../../shared/physics/note.ts";
 import type { Source } from "../plot/plot.ts";
 import { testName } from "../typed.ts";
@@ -57,14 +57,11 @@ function ratioOf(points: readonly PullPoint[]): Pick<PullPage, "ratio" | "proble
     aside === null && predicted !== null && predicted > 0 ? [{ held, letGo, predicted }] : [],
   );
   if (trials.length === 0) return { ratio: null, problem: null };
-  try {
-    const { median, meanInterval, warnings } = fitPullTrend(trials, trials[0].predicted).ratio;
-    const interval = meanInterval && ([Math.exp(meanInterval[0]), Math.exp(meanInterval[1])] as const);
-    return { ratio: { median, interval, warnings }, problem: null };
-  } catch (error) {
-    if (!(error instanceof NotEnoughDataError || error instanceof OutOfRangeError)) throw error;
-    return { ratio: null, problem: error.message };
-  }
+  const fitted = asProblem(() => fitPullTrend(trials, trials[0].predicted).ratio);
+  if ("problem" in fitted) return { ratio: null, problem: fitted.problem };
+  const { median, meanInterval, warnings } = fitted.answered;
+  const interval = meanInterval && ([Math.exp(meanInterval[0]), Math.exp(meanInterval[1])] as const);
+  return { ratio: { median, interval, warnings }, problem: null };
 }
 
 /** @returns every pull with this skirt or on this surface beside what its parts are predicted to pull */

@@ -1,6 +1,6 @@
 import { type Drift, fitDrift } from "../../../../shared/fit/pullDrift.ts";
+import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
-import { orNull } from "../share.ts";
 import { bracketsOf, type Strength, type StrengthTrial, strengthOf } from "../strength/strength.ts";
 import type { PullPage, PullPoint } from "./pullData.ts";
 
@@ -40,7 +40,7 @@ function trialOf({ key, testId, row, test, aside, held, letGo, predicted }: Comp
 const informative = ({ aside, held, letGo }: PullPoint) => aside === null && (held > 0 || letGo !== null);
 
 function driftOf(points: readonly Compared[], against: readonly number[]): Drift | null {
-  return orNull(() => fitDrift(bracketsOf(points.map(trialOf)), against));
+  return answerOrNull(() => fitDrift(bracketsOf(points.map(trialOf)), against));
 }
 
 const known = new WeakMap<PullPage, ReducedPulls | null>();

@@ -1,5 +1,5 @@
 import { type TestOffset, testOffsets } from "../../../../shared/fit/testOffsets.ts";
-import { NoConvergenceError, NotEnoughDataError } from "../../../../shared/numeric/errors.ts";
+import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { offBy, percent } from "../words.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
 
@@ -16,12 +16,7 @@ export function familyOffsets(family: RotorFamily): readonly TestOffset[] {
     weight,
     test,
   }));
-  try {
-    return testOffsets({ diameter: used[0].diameter, points }).tests;
-  } catch (error) {
-    if (error instanceof NotEnoughDataError || error instanceof NoConvergenceError) return [];
-    throw error;
-  }
+  return answerOrNull(() => testOffsets({ diameter: used[0].diameter, points }).tests) ?? [];
 }
 
 /** @returns what a test's offset means, in words */

@@ -2,8 +2,9 @@ import { type CensoredFit, fitCensored } from "../../../../shared/fit/censoredFi
 import type { Bracket } from "../../../../shared/fit/censoredLikelihood.ts";
 import { type MoreTrials, moreTrials } from "../../../../shared/fit/moreTrials.ts";
 import { strengthInformation } from "../../../../shared/fit/strengthBands.ts";
+import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import type { Source } from "../plot/plot.ts";
-import { type Contribution, orNull } from "../share.ts";
+import type { Contribution } from "../share.ts";
 
 /** A trial as its fit takes it: on the fit's own scale, such as ln F or μ. */
 export interface StrengthTrial extends Source {
@@ -57,7 +58,7 @@ const LEAST_TRIALS = 2;
 /** @returns a strength from its trials; fewer than two show no distribution */
 export function strengthOf(from: Omit<Strength, "fit">): Strength {
   const brackets = bracketsOf(from.trials);
-  const fit = brackets.length < LEAST_TRIALS ? null : orNull(() => fitCensored(brackets));
+  const fit = brackets.length < LEAST_TRIALS ? null : answerOrNull(() => fitCensored(brackets));
   return { ...from, fit };
 }
 
@@ -77,7 +78,7 @@ export function strengthContributions(
         ? used.reduce((sum, trial, i) => sum + (trial.test === test ? known.shares[i] : 0), 0)
         : null;
       const rest = bracketsOf(used.filter((trial) => trial.test !== test));
-      const without = fit && rest.length > 0 ? orNull(() => fitCensored(rest).mean) : null;
+      const without = fit && rest.length > 0 ? answerOrNull(() => fitCensored(rest).mean) : null;
       const shift = fit && without !== null ? relative(fit.mean, without) : null;
       return [test, { used: own, aside, share, shift }];
     }),

@@ -1,4 +1,4 @@
-import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { partialHolds } from "../../../../shared/physics/partial/answer.ts";
 import type { PartialInput, PartialVehicle } from "../../../../shared/physics/partial/input.ts";
 import { type CycleSegment, type Rundown, runDown, type Sample } from "../../../../shared/physics/rundown.ts";
@@ -76,19 +76,16 @@ export function partialRun(
 ): PartialRun | { readonly problem: string } | null {
   const partial = outcome.resolved?.partial;
   if (!partial || partial.unknown.some((each) => each !== "friction")) return null;
-  try {
-    const run = runOf(outcome, partial.input, asked);
-    if (!run) return null;
-    const { vehicle } = partial.input;
-    const [first, final] = [run.samples[0], run.samples[run.samples.length - 1]];
-    return {
-      end: run.end,
-      start: momentOf(first, vehicle, asked),
-      last: momentOf(final, vehicle, asked),
-      warnings: run.warnings.filter(({ code }) => !code.startsWith("wheel-friction")),
-    };
-  } catch (error) {
-    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
-    return { problem: `${error.message}.`.replace(/\.\.$/, ".") };
-  }
+  const made = asProblem(() => runOf(outcome, partial.input, asked));
+  if ("problem" in made) return made;
+  const run = made.answered;
+  if (!run) return null;
+  const { vehicle } = partial.input;
+  const [first, final] = [run.samples[0], run.samples[run.samples.length - 1]];
+  return {
+    end: run.end,
+    start: momentOf(first, vehicle, asked),
+    last: momentOf(final, vehicle, asked),
+    warnings: run.warnings.filter(({ code }) => !code.startsWith("wheel-friction")),
+  };
 }
