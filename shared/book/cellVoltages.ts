@@ -1,7 +1,8 @@
 import { findRoot } from "../numeric/root.ts";
+import { assemble } from "../physics/assembly.ts";
 import { crossingNear } from "../physics/operatingPoint.ts";
 import { openCircuitCurve } from "../physics/pack.ts";
-import { assemble, type PredictInput } from "../physics/predict.ts";
+import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, atCellVoltage, isPropeller } from "../physics/predictAny.ts";
 import { type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
 import type { CellInput } from "../physics/rundown.ts";

@@ -19,7 +19,7 @@ const ANY_SIGN =
 
 /** Numbers that may be 0. */
 const MAY_BE_ZERO =
-  /^(skirt\.(gap|roughness|land|lossSum|joint\.(span|depth)|holes\.\d+\.thickness)|motor\.(frictionTorque|viscousTorque|thermalResistance)|pack\.(cellResistance|wireResistance)|supply\.(driverResistance|auxCurrent)|vehicle\.(wheelFriction|skirtFriction|rollingResistance|cgHeight|jolt)|rotor\.phiMin)$/;
+  /^(skirt\.(gap|roughness|land|lossSum|joint\.(span|depth)|holes\.\d+\.thickness)|motor\.(frictionTorque|viscousTorque|thermalResistance)|pack\.(cellResistance|wireResistance)|supply\.(driverResistance|auxCurrent)|vehicle\.(wheelFriction|skirtFriction|rollingResistance|cgHeight|jolt|gapLoad)|rotor\.phiMin)$/;
 
 /**
  * What a number of a prediction's input can be at all.

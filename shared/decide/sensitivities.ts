@@ -1,7 +1,7 @@
 import type { Note } from "../physics/note.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
 import { type Turnable, turnableInputs } from "./sensitivityInputs.ts";
-import { pullOfVariants, type Wanted, wantedMargin } from "./wanted.ts";
+import { pullBy, pullOfVariants, type Wanted, wantedMargin } from "./wanted.ts";
 
 export interface Sensitivity {
   /** "skirt.gap"; "rotor.psi" for the whole curve */
@@ -106,7 +106,7 @@ const NOTHING_HELD: Note = {
  */
 export function sensitivitiesOf(build: AnyPredictInput, wanted: Wanted): Sensitivities {
   const pull = pullOfVariants(build);
-  const marginOf = (each: AnyPredictInput) => wantedMargin(each.vehicle, pull(each).suction, wanted);
+  const marginOf = (each: AnyPredictInput) => wantedMargin(each.vehicle, pullBy(each, pull(each)), wanted);
   const margin = marginOf(build);
   if (margin === Number.POSITIVE_INFINITY) return { margin: null, sensitivities: [], warnings: [NO_PULL] };
   if (!(margin > 0)) return { margin, sensitivities: [], warnings: [NOTHING_HELD] };

@@ -1,19 +1,15 @@
 import { NoAnswerError, NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import { scrambledSobol } from "../numeric/sobol.ts";
 import { cosineOfDegrees, sineOfDegrees } from "../physics/hold/angle.ts";
-import {
-  CONDITION_COUNT,
-  CONDITIONS,
-  compileHold,
-  type HoldLaw,
-  marginOver,
-  neededSuction,
-} from "../physics/hold/law.ts";
+import { leastAttitude, leastMarginUnder, worstAttitudeUnder } from "../physics/hold/holdUnder.ts";
+import { CONDITION_COUNT, CONDITIONS, compileHold, type HoldLaw } from "../physics/hold/law.ts";
+import type { Pull } from "../physics/hold/pull.ts";
 import { worstAttitude } from "../physics/hold/worst.ts";
 import { STANDARD_ANGLES } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
 import type { Correlated } from "./correlated.ts";
-import { pointLaw, type SampledPoint } from "./sampledPoint.ts";
+import { emptyPoint, pointLaw, type SampledPoint } from "./sampledPoint.ts";
+import { sparsePull } from "./sampledPull.ts";
 import { type Quantiles, quantilesOf, type Spread, shareError, spreadOf, TOGETHER } from "./spread.ts";
 import type { Uncertain } from "./uncertain.ts";
 import { uncertainInputs } from "./uncertainInput.ts";
@@ -69,9 +65,18 @@ const DEFAULT_SEED = 1;
 const MOST_SAMPLES = 100_000;
 const PARKED_COUNT = CONDITIONS.tip[1];
 
-function marginAt(hold: HoldLaw, conditions: number, suction: number, angle: number): number {
-  const needed = neededSuction(hold, 0, conditions, suction, sineOfDegrees(angle), cosineOfDegrees(angle));
-  return marginOver(suction, needed);
+function marginAt(hold: HoldLaw, conditions: number, pull: Pull, angle: number): number {
+  return leastMarginUnder(hold, conditions, pull, sineOfDegrees(angle), cosineOfDegrees(angle));
+}
+
+/** Step in search of a sample's own worst attitude [°]. */
+const SCAN_STEP = 15;
+
+/** Driving margin on the worst attitude of one sample. */
+function worstMargin(hold: HoldLaw, pull: Pull): number {
+  const at = (angle: number) => marginAt(hold, CONDITION_COUNT, pull, angle);
+  const rigid = () => worstAttitude(hold, CONDITION_COUNT, pull.set);
+  return at(pull.giving ? (leastAttitude(at, SCAN_STEP) ?? rigid()) : rigid());
 }
 
 function samplesOf({ samples = DEFAULT_SAMPLES }: StatedUncertainty): number {
@@ -132,7 +137,7 @@ function sampled(
   const into = emptySamples(count, angles.length, dimensions);
   const independent = new Float64Array(Math.max(1, dimensions));
   const solve = pointLaw(copy);
-  const point: SampledPoint = { suction: 0, flow: 0, pressure: 0 };
+  const point = emptyPoint();
   const hold = compileHold(copy.vehicle);
   for (let i = 0; i < count; i++) {
     let place = 0;
@@ -149,22 +154,22 @@ function sampled(
 }
 
 function keep(into: Sampled, i: number, at: SampledPoint, hold: HoldLaw, angles: readonly number[]): void {
-  const { suction } = at;
-  into.suction[i] = suction;
+  into.suction[i] = at.suction;
   into.flow[i] = at.flow;
   into.pressure[i] = at.pressure;
+  const pull = sparsePull(hold, at.pull);
   for (let j = 0; j < angles.length; j++) {
-    into.parked[j][i] = marginAt(hold, PARKED_COUNT, suction, angles[j]);
-    into.driving[j][i] = marginAt(hold, CONDITION_COUNT, suction, angles[j]);
+    into.parked[j][i] = marginAt(hold, PARKED_COUNT, pull, angles[j]);
+    into.driving[j][i] = marginAt(hold, CONDITION_COUNT, pull, angles[j]);
   }
-  into.worst[i] = marginAt(hold, CONDITION_COUNT, suction, worstAttitude(hold, CONDITION_COUNT, suction));
+  into.worst[i] = worstMargin(hold, pull);
 }
 
 /** Floor, wall, ceiling, and where the nominal build drives worst. */
 function anglesOf(build: AnyPredictInput): number[] {
-  const point: SampledPoint = { suction: 0, flow: 0, pressure: 0 };
+  const point = emptyPoint();
   pointLaw(build)(point);
-  const worst = worstAttitude(compileHold(build.vehicle), CONDITION_COUNT, point.suction);
+  const worst = worstAttitudeUnder(compileHold(build.vehicle), CONDITION_COUNT, point.pull);
   return [...new Set([...STANDARD_ANGLES, worst])];
 }
 

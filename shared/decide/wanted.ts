@@ -1,11 +1,12 @@
 import { OutOfRangeError } from "../numeric/errors.ts";
 import { cosineOfDegrees, sineOfDegrees } from "../physics/hold/angle.ts";
-import { CONDITION_COUNT, CONDITIONS, compileHold, marginOver, neededSuction } from "../physics/hold/law.ts";
+import { leastMarginUnder, worstAttitudeUnder } from "../physics/hold/holdUnder.ts";
+import { CONDITION_COUNT, CONDITIONS, compileHold } from "../physics/hold/law.ts";
+import { type Pull, pullOf, rideHeightOf, rigidPull } from "../physics/hold/pull.ts";
 import type { Vehicle } from "../physics/hold/vehicle.ts";
-import { worstAttitude } from "../physics/hold/worst.ts";
-import { type Point, type PredictInput, predict } from "../physics/predict.ts";
-import type { AnyPredictInput } from "../physics/predictAny.ts";
-import { type PropellerPoint, type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
+import { type Point, type PredictInput, pulledBy } from "../physics/predict.ts";
+import { type AnyPredictInput, isPropeller } from "../physics/predictAny.ts";
+import { type PropellerPoint, predictPropeller } from "../physics/propeller.ts";
 
 /** Which margin is wanted. */
 export interface Wanted {
@@ -16,8 +17,10 @@ export interface Wanted {
 
 /** The pull of a build, and the point it comes from; null: the rotor stands. */
 export interface Pulled {
-  /** [N] */
+  /** with the gap as set [N] */
   readonly suction: number;
+  /** at another stand-off [m] → [N]; null: no gap plays a part, as with a propeller */
+  readonly byGap: ((gap: number) => number) | null;
   readonly point: Point | PropellerPoint | null;
 }
 
@@ -34,39 +37,48 @@ export interface Pulled {
  * Valid and source: as the two
  */
 export function pulled(build: AnyPredictInput): Pulled {
-  if ("thrust" in build.rotor) return predictPropeller(build as PropellerPredictInput, []);
-  const { suction, point } = predict(build as PredictInput, []);
-  return { suction: Math.max(0, suction), point };
+  if (isPropeller(build)) {
+    const { suction, point } = predictPropeller(build, []);
+    return { suction, byGap: null, point };
+  }
+  const { suction, byGap, point } = pulledBy(build);
+  return { suction: Math.max(0, suction), byGap, point };
+}
+
+/** @returns the pull by the load on a build's vehicle: rigid unless its running gear gives [N] */
+export function pullBy(build: AnyPredictInput, { suction, byGap }: Pick<Pulled, "suction" | "byGap">): Pull {
+  if (isPropeller(build) || !byGap) return rigidPull(suction);
+  return pullOf(suction, rideHeightOf(build.vehicle, build.skirt.gap), byGap);
 }
 
 /**
  * The margin of a pull on the attitude that is wanted.
  *
- *     F_s/F_required(θ), the least over θ for the worst
+ *     F_s/F_required(θ), the least over θ for the worst; each mode at its own limit where the gap gives
  *
  * @param vehicle - every field in SI units [-]
- * @param suction - F_s [N], ≥ 0
+ * @param pull - rigid or giving [N]
  * @param wanted - attitude [°] and whether parked or driving
  * @returns margin [-]; infinite where nothing is needed, 0 where no suction suffices
  * @throws {OutOfRangeError} on a vehicle that can't be, an attitude beyond 0…180°
  *
  * Valid as the holding conditions. Source: docs/method/holding.md
  */
-export function wantedMargin(vehicle: Vehicle, suction: number, wanted: Wanted): number {
+export function wantedMargin(vehicle: Vehicle, pull: Pull, wanted: Wanted): number {
   const law = compileHold(vehicle);
   const conditions = wanted.mode === "parked" ? CONDITIONS.tip[1] : CONDITION_COUNT;
-  const angle = wanted.attitude === "worst" ? worstAttitude(law, conditions, suction) : wanted.attitude;
+  const angle = wanted.attitude === "worst" ? worstAttitudeUnder(law, conditions, pull) : wanted.attitude;
   if (!(angle >= 0 && angle <= 180)) throw new OutOfRangeError("attitude", angle, "0 to 180°");
-  const needed = neededSuction(law, 0, conditions, suction, sineOfDegrees(angle), cosineOfDegrees(angle));
-  return marginOver(suction, needed);
+  return leastMarginUnder(law, conditions, pull, sineOfDegrees(angle), cosineOfDegrees(angle));
 }
 
-/** @returns whether two builds pull alike because nothing that makes the pull differs: the same parts, the same jet */
+/** @returns whether two builds pull alike because nothing that makes the pull differs: the same parts, the same jet and pull factor */
 function pullsAlike(one: AnyPredictInput, other: AnyPredictInput): boolean {
   const parts = ["air", "rotor", "motor", "pack", "supply", "skirt"] as const;
   const [a, b]: Partial<PredictInput>[] = [one as PredictInput, other as PredictInput];
-  const jets = a.vehicle?.jetArea === b.vehicle?.jetArea && a.vehicle?.jetAngle === b.vehicle?.jetAngle;
-  return jets && parts.every((part) => a[part] === b[part]);
+  const pulling = ["jetArea", "jetAngle", "pullFactor"] as const;
+  const alike = pulling.every((name) => a.vehicle?.[name] === b.vehicle?.[name]);
+  return alike && parts.every((part) => a[part] === b[part]);
 }
 
 /**

@@ -1,8 +1,9 @@
 import { requirePositive } from "../numeric/errors.ts";
+import { type Assembly, assemble } from "./assembly.ts";
 import { RPM } from "./motor.ts";
 import { overcomesFriction, psiAt } from "./point/machine.ts";
 import { balancedSpeed } from "./point/speed.ts";
-import { type Assembly, assemble, type PredictInput } from "./predict.ts";
+import type { PredictInput } from "./predict.ts";
 import { leakFlow } from "./restriction/leak.ts";
 
 export interface FanCurvePoint {

@@ -26,7 +26,12 @@ const velocityRow = (velocity: number): [string, Description, number] => [
   velocity,
 ];
 
-function restrictionWorking(restriction: Restriction, air: LeakAir, pressure: number): Working {
+function restrictionWorking(
+  restriction: Restriction,
+  air: LeakAir,
+  pressure: number,
+  place: string,
+): Working {
   const { flow, words, air: needed } = lawOf(restriction);
   const rows: [string, Description, number][] = [
     ["suction", SUCTION, pressure],
@@ -40,7 +45,7 @@ function restrictionWorking(restriction: Restriction, air: LeakAir, pressure: nu
   ];
   return explain<string>(
     {
-      title: `flow through the ${words.name}`,
+      title: `flow through the ${words.name}${place}`,
       equation: words.equation,
       inputs: Object.fromEntries(rows.map(([name, description]) => [name, description])),
       output: ["Q", "m³/s"],
@@ -66,7 +71,9 @@ function restrictionWorking(restriction: Restriction, air: LeakAir, pressure: nu
  */
 export function leakWorkings(leak: Leak, air: LeakAir, pressure: number): Working[] {
   const open = leak.filter((restriction) => lawOf(restriction).isOpen(restriction));
-  const each = open.map((restriction) => restrictionWorking(restriction, air, pressure));
+  const each = open.map((restriction) =>
+    restrictionWorking(restriction, air, pressure, placeAmong(open, restriction)),
+  );
   if (each.length === 1) return each;
   const sum = explain<string>(
     {
@@ -85,6 +92,12 @@ export function leakWorkings(leak: Leak, air: LeakAir, pressure: number): Workin
     Object.fromEntries(each.map(({ result }, i) => [i, result.value])),
   );
   return [...each, sum];
+}
+
+/** " 2" of several of a kind; nothing where it is the only one. */
+function placeAmong(leak: Leak, restriction: Restriction): string {
+  const alike = leak.filter(({ kind }) => kind === restriction.kind);
+  return alike.length > 1 ? ` ${alike.indexOf(restriction) + 1}` : "";
 }
 
 const ZERO_BELOW = "₀".charCodeAt(0);

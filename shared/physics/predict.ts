@@ -1,43 +1,22 @@
-import { type Air, airFrom, airNotes, type Weather } from "./air.ts";
+import { airNotes } from "./air.ts";
+import { type Assembly, assemble, type PredictInput, suctionAt } from "./assembly.ts";
 import { compressibilityNotes } from "./fanlaws/notes.ts";
-import { type Hold, holdOf } from "./hold/holdAt.ts";
+import { type GivingHold, holdUnder, worstUnder } from "./hold/holdUnder.ts";
 import { compileHold } from "./hold/law.ts";
-import { type Vehicle, vehicleNotes } from "./hold/vehicle.ts";
-import { type Worst, worstOf } from "./hold/worst.ts";
+import { pullOf, rideHeightOf } from "./hold/pull.ts";
+import { vehicleNotes } from "./hold/vehicle.ts";
+import type { Worst } from "./hold/worst.ts";
 import { RPM } from "./motor.ts";
 import type { Note } from "./note.ts";
 import { arrivalPoint, type Crossing, operatingPoints } from "./operatingPoint.ts";
 import { packCurrent, packVoltage } from "./pack.ts";
-import {
-  assembleMachine,
-  type Machine,
-  type MotorInput,
-  type PackInput,
-  type RotorInput,
-  type SupplyInput,
-} from "./point/machine.ts";
+import type { Machine } from "./point/machine.ts";
 import { pointNotes } from "./point/notes.ts";
-import type { LeakAir } from "./restriction/law.ts";
-import { type Leak, leakNotes, lipShare } from "./restriction/leak.ts";
-import { type SkirtInput, skirtLeak } from "./skirt.ts";
-import { suctionForce } from "./suction.ts";
+import { suctionByGap } from "./pullByGap.ts";
+import { leakNotes } from "./restriction/leak.ts";
+import type { SkirtInput } from "./skirt.ts";
 
-export interface VehicleInput extends Vehicle {
-  /** [m²]; null: no jet counted */
-  readonly jetArea: number | null;
-  /** [°] */
-  readonly jetAngle: number;
-}
-
-export interface PredictInput {
-  readonly air: Weather;
-  readonly rotor: RotorInput;
-  readonly motor: MotorInput;
-  readonly pack: PackInput;
-  readonly supply: SupplyInput;
-  readonly skirt: SkirtInput;
-  readonly vehicle: VehicleInput;
-}
+export type { PredictInput, VehicleInput } from "./assembly.ts";
 
 export interface Point {
   readonly speed: number;
@@ -55,7 +34,7 @@ export interface Point {
   readonly extrapolated: boolean;
 }
 
-export type Attitude = Omit<Hold, "required">;
+export type Attitude = Omit<GivingHold, "required">;
 
 export interface Prediction {
   readonly air: { readonly density: number; readonly viscosity: number; readonly soundSpeed: number };
@@ -69,68 +48,6 @@ export interface Prediction {
 
 /** Floor, wall and ceiling: the attitudes that are always answered for [°]. */
 export const STANDARD_ANGLES = [0, 90, 180] as const;
-
-/** A build at one state, its rotor, motor and leak made ready. */
-export interface Assembly {
-  readonly machine: Machine;
-  readonly leak: Leak;
-  readonly air: Air;
-}
-
-/**
- * Makes machine and leak of a build ready for one state of the air.
- *
- *     h = h_set + h_rough,  K by the edge or as given
- *
- * @param input - everything in SI units, as in {@link predict}
- * @returns machine, leak and air [SI]
- * @throws {OutOfRangeError} with the path of a number that can't be
- *
- * Valid as its parts. Source: docs/method/operating-point.md
- */
-export function assemble(input: PredictInput): Assembly {
-  const air = airFrom(input.air);
-  const { rotor, motor, pack, supply } = input;
-  return {
-    machine: assembleMachine({ rotor, motor, pack, supply, air, ambient: input.air.temperature }),
-    leak: skirtLeak(input.skirt, air),
-    air,
-  };
-}
-
-/**
- * Suction force at one pressure and flow of a build.
- *
- *     F_s = Δp·(A_inside + σ_l·P·ℓ) + F_jet,  σ_l = 1 − ½Δp_friction/Δp
- *
- * @param input - skirt [m, m²] and jet [m², °]
- * @param state - the skirt's leak and the air
- * @param pressure - Δp of the cavity [Pa]
- * @param flow - Q through the rotor [m³/s]
- * @returns F_s, jet included [N]
- * @throws {OutOfRangeError} on a negative pressure or flow
- *
- * Valid for a cavity at one pressure. Source: docs/method/holding.md
- */
-export function suctionAt(
-  input: Pick<PredictInput, "skirt"> & { readonly vehicle: Pick<VehicleInput, "jetArea" | "jetAngle"> },
-  { leak, air }: Pick<Assembly, "leak"> & { readonly air: LeakAir },
-  pressure: number,
-  flow: number,
-): number {
-  const { skirt, vehicle } = input;
-  return suctionForce({
-    area: skirt.area,
-    perimeter: skirt.perimeter,
-    land: skirt.land,
-    pressure,
-    landShare: lipShare(leak, air, pressure),
-    flow,
-    density: air.density,
-    jetArea: vehicle.jetArea,
-    jetAngleDegrees: vehicle.jetAngle,
-  });
-}
 
 function pointOf(machine: Machine, crossing: Crossing): Point {
   const { speed, flow, pressure, phi, psi, lambda, current, windingTemperature } = crossing;
@@ -157,8 +74,57 @@ function pointOf(machine: Machine, crossing: Crossing): Point {
   };
 }
 
-function withoutRequired({ required: _required, ...attitude }: Hold): Attitude {
+function withoutRequired({ required: _required, ...attitude }: GivingHold): Attitude {
   return attitude;
+}
+
+/** Where a mode that governs is judged with the skirt on the surface. */
+function touchNotes({ gap }: SkirtInput, attitudes: readonly Attitude[]): Note[] {
+  if (gap === 0) return [];
+  const touching = attitudes.filter(({ gaps, parked, driving }) =>
+    [...parked.governs, ...driving.governs].some((mode) => gaps?.[mode] === 0),
+  );
+  if (touching.length === 0) return [];
+  const angles = touching.map(({ angle }) => `${angle.toFixed(0)}°`).join(", ");
+  const message = `At the limit on ${angles} the running gear has given until the skirt touches the surface: it wears there, and drags more than its share says.`;
+  return [{ code: "skirt-touches", message }];
+}
+
+/** How a build pulls at one state. */
+interface Pulling {
+  readonly assembly: Assembly;
+  readonly crossings: readonly Crossing[];
+  readonly arrival: Crossing | null;
+  /** F_s with the gap as set, jet included; below 0 where the jet pushes off [N] */
+  readonly suction: number;
+  /** F_s at another stand-off [m] → [N] */
+  readonly byGap: (gap: number) => number;
+}
+
+function pullingOf(input: PredictInput): Pulling {
+  const assembly = assemble(input);
+  const crossings = operatingPoints(assembly.machine, assembly.leak);
+  const arrival = arrivalPoint(crossings);
+  const suction = arrival ? suctionAt(input, assembly, arrival.pressure, arrival.flow) : 0;
+  return { assembly, crossings, arrival, suction, byGap: suctionByGap(input, assembly, arrival) };
+}
+
+/**
+ * What pulls a build, without what it holds: for many builds of which one margin is asked.
+ *
+ *     the same operating point and F_s as {@link predict}
+ *
+ * @param input - as {@link predict} takes it, SI
+ * @returns the point that it arrives at; F_s with the gap as set [N], and by stand-off [m] → [N]
+ * @throws {OutOfRangeError} {NotEnoughDataError} as {@link predict}
+ *
+ * Valid and source: as {@link predict}
+ */
+export function pulledBy(
+  input: PredictInput,
+): Pick<Pulling, "suction" | "byGap"> & { readonly point: Point | null } {
+  const { assembly, arrival, suction, byGap } = pullingOf(input);
+  return { point: arrival && pointOf(assembly.machine, arrival), suction, byGap };
 }
 
 /**
@@ -175,21 +141,19 @@ function withoutRequired({ required: _required, ...attitude }: Hold): Attitude {
  * Valid for steady state. Source: docs/method/operating-point.md, holding.md
  */
 export function predict(input: PredictInput, angles: readonly number[] = STANDARD_ANGLES): Prediction {
-  const assembly = assemble(input);
+  const { assembly, crossings, arrival, suction, byGap } = pullingOf(input);
   const { machine, leak, air } = assembly;
-  const crossings = operatingPoints(machine, leak);
-  const arrival = arrivalPoint(crossings);
-  const suction = arrival ? suctionAt(input, assembly, arrival.pressure, arrival.flow) : 0;
   const law = compileHold(input.vehicle);
-  const pulling = Math.max(0, suction);
+  const pull = pullOf(suction, rideHeightOf(input.vehicle, input.skirt.gap), byGap);
   const ofCrossing = (crossing: Crossing) => suctionAt(input, assembly, crossing.pressure, crossing.flow);
+  const attitudes = angles.map((angle) => withoutRequired(holdUnder(law, pull, angle)));
   return {
     air: { density: air.density, viscosity: air.viscosity, soundSpeed: air.soundSpeed },
     point: arrival && pointOf(machine, arrival),
     points: crossings.map((crossing) => ({ ...pointOf(machine, crossing), stable: crossing.stable })),
     suction,
-    attitudes: angles.map((angle) => withoutRequired(holdOf(law, pulling, angle))),
-    worst: worstOf(law, pulling),
+    attitudes,
+    worst: worstUnder(law, pull),
     warnings: [
       ...airNotes(input.air),
       ...machine.sizeLaw.notes,
@@ -199,6 +163,7 @@ export function predict(input: PredictInput, angles: readonly number[] = STANDAR
         ? compressibilityNotes(arrival.pressure, arrival.speed * machine.radius, air.soundSpeed)
         : []),
       ...vehicleNotes(input.vehicle),
+      ...touchNotes(input.skirt, attitudes),
     ],
   };
 }

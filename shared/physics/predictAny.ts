@@ -1,5 +1,7 @@
+import { type Pull, rigidPull } from "./hold/pull.ts";
 import { type PredictInput, type Prediction, predict, STANDARD_ANGLES } from "./predict.ts";
 import { type PropellerPredictInput, type PropellerPrediction, predictPropeller } from "./propeller.ts";
+import { pullAfter } from "./pullByGap.ts";
 
 /** A build of either kind: pressed on by a cavity's suction, or by a propeller's thrust. */
 export type AnyPredictInput = PredictInput | PropellerPredictInput;
@@ -27,6 +29,13 @@ export function predictAny(
   angles: readonly number[] = STANDARD_ANGLES,
 ): AnyPrediction {
   return isPropeller(input) ? predictPropeller(input, angles) : predict(input, angles);
+}
+
+/** @returns the pull that a prediction of a build of either kind holds with, giving where its running gear gives [N] */
+export function pullOfAny(input: AnyPredictInput, prediction: AnyPrediction): Pull {
+  if (isPropeller(input)) return rigidPull(prediction.suction);
+  const { point, suction } = prediction as Prediction;
+  return pullAfter(input, { point, suction });
 }
 
 /** @returns the same build with its cells at another open-circuit voltage [V] */

@@ -1,9 +1,10 @@
-import { OutOfRangeError } from "../numeric/errors.ts";
+import { OutOfRangeError, requirePositive } from "../numeric/errors.ts";
 import { findRoot } from "../numeric/root.ts";
 import { type Air, airFrom, airNotes, type Weather } from "./air.ts";
 import { compressibilityNotes } from "./fanlaws/notes.ts";
 import { holdOf } from "./hold/holdAt.ts";
 import { compileHold } from "./hold/law.ts";
+import { rideHeightOf } from "./hold/pull.ts";
 import { vehicleNotes } from "./hold/vehicle.ts";
 import { worstOf } from "./hold/worst.ts";
 import { RPM, shaftTorque } from "./motor.ts";
@@ -137,6 +138,20 @@ function notesOf(input: PropellerPredictInput, air: Air, point: PropellerPoint |
   return notes;
 }
 
+/** What is stated of a cavity that isn't there. */
+function cavityNotes(vehicle: VehicleInput): Note[] {
+  rideHeightOf(vehicle, 0);
+  requirePositive("vehicle.pullFactor", vehicle.pullFactor ?? 1);
+  const stated = [
+    ...((vehicle.pullFactor ?? 1) === 1 ? [] : ["The pull factor"]),
+    ...((vehicle.verticalStiffness ?? null) === null ? [] : ["The vertical stiffness"]),
+  ];
+  return stated.map((what) => ({
+    code: "no-cavity",
+    message: `${what} changes nothing: an open propeller has no cavity and no gap.`,
+  }));
+}
+
 /**
  * What a vehicle pressed on by an open propeller does at one state.
  *
@@ -168,6 +183,11 @@ export function predictPropeller(
     suction: press,
     attitudes,
     worst: worstOf(law, press),
-    warnings: [...airNotes(input.air), ...notesOf(input, air, point), ...vehicleNotes(input.vehicle)],
+    warnings: [
+      ...airNotes(input.air),
+      ...notesOf(input, air, point),
+      ...vehicleNotes(input.vehicle),
+      ...cavityNotes(input.vehicle),
+    ],
   };
 }

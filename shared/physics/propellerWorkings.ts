@@ -1,8 +1,10 @@
 import { airFrom } from "./air.ts";
+import { rigidPull } from "./hold/pull.ts";
+import { marginWorking } from "./marginWorking.ts";
 import type { PropellerPoint, PropellerPredictInput, PropellerPrediction } from "./propeller.ts";
 import { bladeReynolds, thrustAndPower } from "./propellerLaw.ts";
 import { explain, type Working } from "./working.ts";
-import { airWorking, currentWorking, marginWorking, torqueWorking } from "./workings.ts";
+import { airWorking, currentWorking, torqueWorking } from "./workings.ts";
 
 function reynoldsWorking({ rotor, air: weather }: PropellerPredictInput, { speed }: PropellerPoint): Working {
   const air = airFrom(weather);
@@ -88,6 +90,6 @@ export function propellerWorkings(
     torqueWorking(input, point, "the propeller takes C_P·ρn²D⁵/2π, the same"),
     reynoldsWorking(input, point),
     thrustWorking(input, point),
-    ...angles.flatMap((angle) => marginWorking(input, suction, angle) ?? []),
+    ...angles.flatMap((angle) => marginWorking(input, rigidPull(suction), angle) ?? []),
   ];
 }

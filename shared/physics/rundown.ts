@@ -1,6 +1,6 @@
 import { OutOfRangeError } from "../numeric/errors.ts";
+import { worstAttitudeUnder } from "./hold/holdUnder.ts";
 import { CONDITION_COUNT, compileHold, type HoldLaw } from "./hold/law.ts";
-import { worstAttitude } from "./hold/worst.ts";
 import type { Note } from "./note.ts";
 import { type CycleSegment, type Judged, judgedAt, loadsOf } from "./rundown/cycle.ts";
 import { cycleLaw } from "./rundown/cycleLaw.ts";
@@ -10,6 +10,7 @@ import {
   endInside,
   type Fall,
   lowestCell,
+  type MarginAt,
   marginLaw,
   type Watch,
   watch,
@@ -78,13 +79,14 @@ const [WALL, CEILING] = [90, 180];
 interface Watched {
   readonly angle: number;
   readonly judged: Judged | null;
+  readonly marginAt: MarginAt;
   readonly holds: Watch;
   readonly target: Watch;
 }
 
 function anglesOf(input: RundownInput, hold: HoldLaw, start: Moment): number[] {
   if (input.angles) return [...new Set(input.angles)];
-  const worst = worstAttitude(hold, CONDITION_COUNT, Math.max(0, start.suction));
+  const worst = worstAttitudeUnder(hold, CONDITION_COUNT, start.pull);
   return [...new Set([WALL, CEILING, worst])].filter((angle) => angle > 0);
 }
 
@@ -95,7 +97,7 @@ function watched(input: RundownInput, law: RundownLaw, start: Moment): Watched[]
     const marginAt = marginLaw(hold, angle, judged);
     const level = input.targetMargin ?? DEFAULT_TARGET_MARGIN;
     const holds = watch(law, marginAt, 1, start, judged);
-    return { angle, judged, holds, target: watch(law, marginAt, level, start, judged) };
+    return { angle, judged, marginAt, holds, target: watch(law, marginAt, level, start, judged) };
   });
 }
 
@@ -190,11 +192,45 @@ function sampleOf(moment: Moment, input: RundownInput): Sample {
   };
 }
 
-function thinned(rows: readonly Moment[], input: RundownInput): Sample[] {
+function thinned(rows: readonly Moment[]): Moment[] {
   const every = Math.ceil(rows.length / MOST_SAMPLES);
-  return rows
-    .filter((_, i) => i % every === 0 || i === rows.length - 1)
-    .map((moment) => sampleOf(moment, input));
+  return rows.filter((_, i) => i % every === 0 || i === rows.length - 1);
+}
+
+const finiteOrNull = (margin: number): number | null => (Number.isFinite(margin) ? margin : null);
+
+/** A run with the margins along it. */
+export interface FollowedRun extends Rundown {
+  /** by attitude, as the attitudes stand: driving, parked where a cycle only parks there, by sample [-]; null where no pull is needed */
+  readonly margins: readonly (readonly (number | null)[])[];
+}
+
+/**
+ * A run and the margins of each attitude along it.
+ *
+ *     as {@link runDown}, margins by {@link marginLaw} at its samples
+ *
+ * @param input - as {@link runDown} takes it, SI
+ * @returns the run, and margins by attitude and sample [-]
+ * @throws {OutOfRangeError} {NotEnoughDataError} as {@link runDown}
+ *
+ * Valid and source: as {@link runDown}
+ */
+export function followRun(input: RundownInput): FollowedRun {
+  checkRundown(input);
+  const law = rundownLaw(input);
+  const start = law.momentAt(0, input.startCharge ?? 1, 0);
+  refusePlainlyTooLong(input, law, start);
+  const watches = watched(input, law, start);
+  const { rows, reason } = run(input, law, start, watches);
+  const shown = thinned(rows);
+  return {
+    end: { time: rows[rows.length - 1].time, reason },
+    attitudes: watches.map((each) => fallsOf(each, input)),
+    samples: shown.map((moment) => sampleOf(moment, input)),
+    warnings: rundownNotes(input, law, rows),
+    margins: watches.map(({ marginAt }) => shown.map((moment) => finiteOrNull(marginAt(moment)))),
+  };
 }
 
 function fallsOf({ angle, judged, holds, target }: Watched, { cycle }: RundownInput): AttitudeFalls {
@@ -218,16 +254,6 @@ function fallsOf({ angle, judged, holds, target }: Watched, { cycle }: RundownIn
  * Source: classical Runge–Kutta method; docs/method/run-down.md
  */
 export function runDown(input: RundownInput): Rundown {
-  checkRundown(input);
-  const law = rundownLaw(input);
-  const start = law.momentAt(0, input.startCharge ?? 1, 0);
-  refusePlainlyTooLong(input, law, start);
-  const watches = watched(input, law, start);
-  const { rows, reason } = run(input, law, start, watches);
-  return {
-    end: { time: rows[rows.length - 1].time, reason },
-    attitudes: watches.map((each) => fallsOf(each, input)),
-    samples: thinned(rows, input),
-    warnings: rundownNotes(input, law, rows),
-  };
+  const { margins: _along, ...run } = followRun(input);
+  return run;
 }

@@ -129,6 +129,28 @@ export function skirtLeak(skirt: LeakingSkirt, air: LeakAir): Leak {
   return skirtParts(skirt, air).map(({ restriction }) => restriction);
 }
 
+/**
+ * The skirt with its lip standing off otherwise.
+ *
+ *     h_set → h;  a measured leak goes with it, C_L ∝ (h + h_rough)^(4x−1)
+ *
+ * @param skirt - at the gap as set, SI
+ * @param gap - h [m], ≥ 0
+ * @returns the skirt at that gap; a measured leak at a gap of 0 stays as it is, since nothing says how it goes on
+ * @throws {OutOfRangeError} on a gap below 0
+ *
+ * Valid next to the gap of the leak test. Source: Δp = aQ² + bQ with a ∝ h^−2, b ∝ h^−3 at the exponent x; docs/method/restriction.md
+ */
+export function skirtAtGap(skirt: SkirtInput, gap: number): SkirtInput {
+  requireNonNegative("skirt.gap", gap);
+  const { measuredLeak, roughness } = skirt;
+  const [before, now] = [skirt.gap + roughness, gap + roughness];
+  if (!measuredLeak || now === before || before === 0) return { ...skirt, gap };
+  if (now === 0) return { ...skirt, gap, measuredLeak: null };
+  const coefficient = measuredLeak.coefficient * (now / before) ** (4 * measuredLeak.exponent - 1);
+  return { ...skirt, gap, measuredLeak: { ...measuredLeak, coefficient } };
+}
+
 /** @returns the skirt with all that leaks beside its lip taped over, as for a leak test */
 export function taped(skirt: SkirtInput): SkirtInput {
   return { ...skirt, openings: [], holes: [], honeycombs: [] };

@@ -10,6 +10,8 @@ export interface SuctionInput {
   readonly land: number;
   /** Δp of the cavity [Pa] */
   readonly pressure: number;
+  /** κ: what pulls measure over what the model says of the cavity [-] */
+  readonly pullFactor: number;
   /** σ_l from {@link landShare} [-] */
   readonly landShare: number;
   /** Q through the rotor [m³/s] */
@@ -46,11 +48,11 @@ export function landShare(pressure: number, frictionPressure: number | null): nu
 /**
  * Force that presses the vehicle onto the surface.
  *
- *     F_s = Δp·(A_inside + σ_l·P·ℓ) + F_jet,  F_jet = ρ·Q²/A_out·cos α
+ *     F_s = κ·Δp·(A_inside + σ_l·P·ℓ) + F_jet,  F_jet = ρ·Q²/A_out·cos α
  *
- * @param input - areas [m²], perimeter and land [m], pressure [Pa], share [-], flow [m³/s], density [kg/m³], jet angle [°]
+ * @param input - areas [m²], perimeter and land [m], pressure [Pa], pull factor and share [-], flow [m³/s], density [kg/m³], jet angle [°]
  * @returns F_s [N]
- * @throws {OutOfRangeError} on a negative or non-finite number, a jet area or density that is not above 0
+ * @throws {OutOfRangeError} on a negative or non-finite number, a pull factor, jet area or density that is not above 0
  *
  * Valid for a cavity at one pressure. A jet towards the surface (α > 90°) pushes the vehicle off. Source: pressure times area; momentum of the jet
  */
@@ -59,7 +61,8 @@ export function suctionForce(input: SuctionInput): number {
   const lip =
     requireNonNegative("skirt.perimeter", input.perimeter) * requireNonNegative("skirt.land", input.land);
   const share = requireNonNegative("landShare", input.landShare);
-  return requireNonNegative("pressure", input.pressure) * (area + share * lip) + jetForce(input);
+  const factor = requirePositive("vehicle.pullFactor", input.pullFactor);
+  return factor * requireNonNegative("pressure", input.pressure) * (area + share * lip) + jetForce(input);
 }
 
 function jetForce(input: SuctionInput): number {

@@ -1,21 +1,13 @@
 import { moistAirDensity } from "./air.ts";
+import { type Assembly, assemble, suctionAt } from "./assembly.ts";
 import { readingOf } from "./fanlaws/coefficients.ts";
-import { holdOf, type Mode } from "./hold/holdAt.ts";
-import { compileHold } from "./hold/law.ts";
-import { vehicleWeight } from "./hold/vehicle.ts";
 import { leakWorkings } from "./leakWorkings.ts";
+import { marginWorking } from "./marginWorking.ts";
 import { shaftTorque } from "./motor.ts";
 import { motorCurrent } from "./pack.ts";
 import { assembleCircuit } from "./point/machine.ts";
-import {
-  type Assembly,
-  assemble,
-  type Point,
-  type PredictInput,
-  type Prediction,
-  suctionAt,
-} from "./predict.ts";
-import type { PropellerPredictInput } from "./propeller.ts";
+import type { Point, PredictInput, Prediction } from "./predict.ts";
+import { pullAfter } from "./pullByGap.ts";
 import { lipShare, lipShareWords } from "./restriction/leak.ts";
 import { explain, type Working } from "./working.ts";
 
@@ -134,13 +126,14 @@ function suctionWorking(input: PredictInput, point: Point, assembly: Assembly): 
   return explain(
     {
       title: "pull",
-      equation: `F = Δp·(A + σ·P·ℓ) + jet,  ${lipShareWords(leak)}`,
+      equation: `F = κ·Δp·(A + σ·P·ℓ) + jet,  ${lipShareWords(leak)}`,
       inputs: {
         pressure: ["Δp", "suction in the cavity", "Pa"],
         flow: ["Q", "flow", "m³/s"],
         area: ["A", "area inside the lip", "m²"],
         perimeter: ["P", "length of the lip", "m"],
         land: ["ℓ", "width of the lip", "m"],
+        factor: ["κ", "pull factor: what pulls measure over what the model says", ""],
         share: ["σ", "share of the suction that acts under the lip", ""],
       },
       output: ["F", "N"],
@@ -153,48 +146,8 @@ function suctionWorking(input: PredictInput, point: Point, assembly: Assembly): 
       area: skirt.area,
       perimeter: skirt.perimeter,
       land: skirt.land,
+      factor: input.vehicle.pullFactor ?? 1,
       share: lipShare(leak, air, point.pressure),
-    },
-  );
-}
-
-const NEEDS: Readonly<Record<Mode, string>> = {
-  liftOff: "F + W·cos θ > 0",
-  slide: "[μ_w(1−σ_s) + μ_s·σ_s](F + W·cos θ) ≥ W·sin θ",
-  tip: "both axle lines stay loaded, for headings up, down and across",
-  climb: "μ_w·N_driven ≥ W·sin θ + c_rr(1−σ_s)N + μ_s·σ_s·N",
-};
-
-/** @returns working of the margin at one attitude [°], by the mode that governs while driving; null where none does */
-export function marginWorking(
-  input: Pick<PredictInput, "vehicle"> | Pick<PropellerPredictInput, "vehicle">,
-  suction: number,
-  angle: number,
-): Working | null {
-  const hold = holdOf(compileHold(input.vehicle), suction, angle);
-  const mode = hold.driving.governs[0];
-  if (mode === undefined || !(hold.required[mode] < Number.POSITIVE_INFINITY)) return null;
-  return explain(
-    {
-      title: `margin at ${angle.toFixed(0)}°`,
-      equation: `margin = F/F_needed,  F_needed from ${NEEDS[mode]}`,
-      inputs: {
-        suction: ["F", "pull", "N"],
-        needed: ["F_needed", "pull needed", "N"],
-        weight: ["W", "weight, jolts included", "N"],
-        angle: ["θ", "inclination in degrees, 180 is a ceiling", ""],
-        friction: ["μ_w", "friction of the wheels", ""],
-      },
-      output: ["margin", ""],
-      source: "statics of a body held by suction; docs/method/holding.md",
-      evaluate: () => hold.driving.margin ?? Number.NaN,
-    },
-    {
-      suction,
-      needed: hold.required[mode],
-      weight: vehicleWeight(input.vehicle),
-      angle,
-      friction: input.vehicle.wheelFriction,
     },
   );
 }
@@ -217,11 +170,12 @@ export function workingsOf(
   prediction: Prediction,
   angles: readonly number[],
 ): Working[] {
-  const { point, suction } = prediction;
+  const { point } = prediction;
   if (!point) return [];
   const assembly = assemble(input);
   const { leak, air } = assembly;
-  const margins = angles.flatMap((angle) => marginWorking(input, Math.max(0, suction), angle) ?? []);
+  const pull = pullAfter(input, prediction);
+  const margins = angles.flatMap((angle) => marginWorking(input, pull, angle) ?? []);
   return [
     airWorking(input),
     pressureWorking(input, point, air.density),

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
-import { pointLaw } from "#shared/decide/sampledPoint.ts";
+import { emptyPoint, pointLaw } from "#shared/decide/sampledPoint.ts";
 import { flowLaw } from "#shared/fit/calibration/forces.ts";
 import { solvedSuctions } from "#shared/fit/calibration/suctions.ts";
 import { suctionsOver } from "#shared/fit/calibration/suctionsOver.ts";
@@ -30,7 +30,9 @@ const KINDS = Object.keys(MADE_BY) as RestrictionKind[];
 
 /** The same build asked of the search and of the prediction. */
 function asked(change: Partial<SkirtInput>, gap: number, series: number) {
+  const { fixed: usual } = question();
   const problem = question({
+    fixed: { ...usual, vehicle: { ...usual.vehicle, pullFactor: 0.9 } },
     motors: [motor("m")],
     rotors: [rotor("r", { sizes: [{ diameter: 0.044, mass: 0.012, burstSpeed: null }] })],
     packs: [pack("p", series)],
@@ -81,7 +83,7 @@ describe("a skirt with every kind of restriction", () => {
             expect(chunk.pressure[0]).toBeCloseToRelative(point.pressure, 1e-11);
             expect(chunk.suction[0]).toBeCloseToRelative(suction, 1e-11);
 
-            const sample = { suction: 0, flow: 0, pressure: 0 };
+            const sample = emptyPoint();
             pointLaw(input)(sample);
             expect(sample.suction).toBeCloseToRelative(suction, 1e-11);
 

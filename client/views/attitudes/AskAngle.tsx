@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { marginWorking } from "../../../shared/physics/workings.ts";
+import { marginWorking } from "../../../shared/physics/marginWorking.ts";
 import { TextField } from "../../ui/Field.tsx";
 import { WorkingOf } from "../../ui/WorkingOf.tsx";
 import { readAngle } from "./ownAttitudes.ts";
@@ -20,8 +20,8 @@ const STEP = 0.5;
 export function AskAngle({ rose, angle, onAngle }: AskAngleProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const entry = draft === null ? null : readAngle(draft);
-  const stand = standAt(rose.input.vehicle, rose.made, angle);
-  const working = marginWorking(rose.input, rose.made, angle);
+  const stand = standAt(rose.input.vehicle, rose.pull, angle);
+  const working = marginWorking(rose.input, rose.pull, angle);
   const type = (text: string) => {
     setDraft(text);
     const read = readAngle(text);

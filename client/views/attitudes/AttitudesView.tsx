@@ -87,7 +87,7 @@ interface AnsweredProps extends OfBuild {
 function Answered({ book, build, outcome, rose, sure }: AnsweredProps) {
   const [angle, setAngle] = useState<number | null>(null);
   const shown = angle ?? Math.round(rose.worst.driving.angle);
-  const asked = angle === null ? null : standAt(rose.input.vehicle, rose.made, angle);
+  const asked = angle === null ? null : standAt(rose.input.vehicle, rose.pull, angle);
   return (
     <>
       <div class="attitudes-change">

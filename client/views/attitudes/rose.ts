@@ -1,7 +1,8 @@
 import { solvable } from "../../../shared/book/resolve.ts";
 import type { AttitudeUncertainty, Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import { SAME_ANGLE } from "../../../shared/decide/verdict/attitudeWords.ts";
-import type { AnyPredictInput } from "../../../shared/physics/predictAny.ts";
+import type { Pull } from "../../../shared/physics/hold/pull.ts";
+import { type AnyPredictInput, pullOfAny } from "../../../shared/physics/predictAny.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { type Sector, sectorsOf } from "./sectors.ts";
 import { type Stand, type State, standAt } from "./stand.ts";
@@ -25,8 +26,10 @@ export interface NamedStand {
 export interface Rose {
   readonly outcome: Outcome;
   readonly input: AnyPredictInput;
-  /** pull made [N] */
+  /** pull made with the gap as set [N] */
   readonly made: number;
+  /** the same, giving where the running gear gives */
+  readonly pull: Pull;
   readonly spread: Spread | null;
   /** a stand a degree, floor to ceiling */
   readonly stands: readonly Stand[];
@@ -111,7 +114,8 @@ export function roseOf(outcome: Outcome, doubt: Uncertainty | null = null): Rose
   const input = resolved && solvable(resolved);
   if (!input || !prediction) return null;
   const made = Math.max(0, prediction.suction);
-  const at = (angle: number) => standAt(input.vehicle, made, angle);
+  const pull = pullOfAny(input, prediction);
+  const at = (angle: number) => standAt(input.vehicle, pull, angle);
   const stands = Array.from({ length: CEILING + 1 }, (_, angle) => at(angle));
   const spread = spreadOf(doubt);
   const worst = { parked: at(prediction.worst.parked.angle), driving: at(prediction.worst.driving.angle) };
@@ -119,6 +123,7 @@ export function roseOf(outcome: Outcome, doubt: Uncertainty | null = null): Rose
     outcome,
     input,
     made,
+    pull,
     spread,
     stands,
     sectors: { parked: sectorsOf(stands, "parked", at), driving: sectorsOf(stands, "driving", at) },

@@ -1,5 +1,7 @@
-import { holdOf, type Mode, requiredSuction } from "../../../shared/physics/hold/holdAt.ts";
+import { type Mode, requiredSuction } from "../../../shared/physics/hold/holdAt.ts";
+import { holdUnder } from "../../../shared/physics/hold/holdUnder.ts";
 import { compileHold } from "../../../shared/physics/hold/law.ts";
+import type { Pull } from "../../../shared/physics/hold/pull.ts";
 import type { Vehicle } from "../../../shared/physics/hold/vehicle.ts";
 
 export const STATES = ["parked", "driving"] as const;
@@ -38,12 +40,12 @@ export function governing(required: Readonly<Record<Mode, number>>, modes: reado
  * How a vehicle stands on one attitude.
  *
  * @param vehicle - SI
- * @param suction - pull made [N], ≥ 0
+ * @param made - pull, rigid or giving [N]
  * @param angle - 0 floor, 90 wall, 180 ceiling [°]
  * @returns pull needed [N], margin and governing modes, parked and driving nose uphill
  */
-export function standAt(vehicle: Vehicle, suction: number, angle: number): Stand {
-  const hold = holdOf(compileHold(vehicle), suction, angle);
+export function standAt(vehicle: Vehicle, made: Pull, angle: number): Stand {
+  const hold = holdUnder(compileHold(vehicle), made, angle);
   const pull = requiredSuction(vehicle, angle);
   const need = (state: State): Need => ({
     pull: pull[state],

@@ -1,10 +1,10 @@
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { FamilyPoint } from "../../../shared/book/rotorBasis.ts";
+import { assemble } from "../../../shared/physics/assembly.ts";
 import { coefficientsOf } from "../../../shared/physics/fanlaws/coefficients.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
 import { type Machine, overcomesFriction } from "../../../shared/physics/point/machine.ts";
 import { balancedSpeed } from "../../../shared/physics/point/speed.ts";
-import { assemble } from "../../../shared/physics/predict.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import type { Outcome } from "../../state/outcome.ts";
 

@@ -1,14 +1,13 @@
 import { SAME_ANGLE, worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import { holdOf } from "../../../shared/physics/hold/holdAt.ts";
-import { CONDITION_COUNT, compileHold, type HoldLaw } from "../../../shared/physics/hold/law.ts";
-import { worstAttitude } from "../../../shared/physics/hold/worst.ts";
+import { worstAttitudeUnder } from "../../../shared/physics/hold/holdUnder.ts";
+import { CONDITION_COUNT, compileHold } from "../../../shared/physics/hold/law.ts";
 import type { RundownInput } from "../../../shared/physics/rundown.ts";
 import {
   type AttitudeFalls,
   type Fall,
+  followRun,
   type Rundown,
-  runDown,
   rundownLaw,
   type Sample,
 } from "../../../shared/physics/rundown.ts";
@@ -43,9 +42,9 @@ export interface Answered {
 export type Reply = { readonly answered: Answered } | { readonly problem: string };
 
 /** The worst attitude at the start, where none of the named ones is it. */
-function worstOf(input: RundownInput, hold: HoldLaw, named: readonly Named[]): Named[] {
+function worstOf(input: RundownInput, named: readonly Named[]): Named[] {
   const start = rundownLaw(input).momentAt(0, input.startCharge ?? 1, 0);
-  const angle = worstAttitude(hold, CONDITION_COUNT, Math.max(0, start.suction));
+  const angle = worstAttitudeUnder(compileHold(input.vehicle), CONDITION_COUNT, start.pull);
   if (!(angle > 0) || named.some((each) => Math.abs(each.angle - angle) < SAME_ANGLE)) return [];
   const name = worstName(angle);
   const own = name === "the overhang" || name === "the slope";
@@ -59,23 +58,17 @@ function windingOf({ motor }: RundownInput): Answered["winding"] {
 
 /** @returns the run with the margins of every attitude along it @throws as {@link runDown} */
 export function answerTo({ input, named, windingEstimated }: Question): Answered {
-  const hold = compileHold(input.vehicle);
-  const all = [...named, ...worstOf(input, hold, named)];
-  const run = runDown({ ...input, angles: all.map((each) => each.angle) });
-  const marginAt = (sample: Sample, { angle, judged }: AttitudeFalls) => {
-    const load = sample.loads?.find(({ driveCurrent }) => driveCurrent === judged?.driveCurrent) ?? sample;
-    const held = holdOf(hold, Math.max(0, load.suction), angle);
-    return (judged?.parked ? held.parked : held.driving).margin;
-  };
+  const all = [...named, ...worstOf(input, named)];
+  const run = followRun({ ...input, angles: all.map((each) => each.angle) });
   return {
     end: run.end,
     samples: run.samples,
     warnings: run.warnings,
     tracks: all.flatMap((each) => {
-      const falls = run.attitudes.find(({ angle }) => angle === each.angle);
-      if (!falls) return [];
-      const margins = run.samples.map((sample) => marginAt(sample, falls));
-      const { holds, target, judged } = falls;
+      const place = run.attitudes.findIndex(({ angle }) => angle === each.angle);
+      if (place < 0) return [];
+      const margins = run.margins[place];
+      const { holds, target, judged } = run.attitudes[place];
       return [{ ...each, holds, target, margins, ...(judged ? { judged } : {}) }];
     }),
     minimumVoltage: input.pack.cell.minimumVoltage,

@@ -3,6 +3,7 @@ import { maximumOn } from "../../numeric/polynomial.ts";
 import { type Air, airFrom } from "../../physics/air.ts";
 import { COPPER_TEMPERATURE_COEFFICIENT } from "../../physics/constants.ts";
 import { cosineOfDegrees } from "../../physics/hold/angle.ts";
+import { rideHeightOf } from "../../physics/hold/pull.ts";
 import { torqueConstant } from "../../physics/motor.ts";
 import { sizeLaw } from "../../physics/point/sizeLaw.ts";
 import { windingResistance } from "../../physics/winding.ts";
@@ -47,6 +48,10 @@ export interface Prepared {
   readonly radix: Radix;
   readonly count: number;
   readonly air: Air;
+  /** κ [-] */
+  readonly pullFactor: number;
+  /** the running gear gives: margins are judged at each limit's own gap */
+  readonly gives: boolean;
   /** cos α/A_out of the exhaust, 0 where none is counted [1/m²] */
   readonly jet: number;
   readonly motors: readonly PreparedMotor[];
@@ -133,12 +138,14 @@ export function prepare(problem: Problem): Prepared {
   checkFixed(problem);
   const { vehicle, charge, air: weather } = problem.fixed;
   const air = airFrom(weather);
-  const { jetArea, jetAngle } = vehicle;
+  const { jetArea, jetAngle, pullFactor = 1 } = vehicle;
   return {
     problem,
     radix: radixOf(problem),
     count,
     air,
+    pullFactor: requirePositive("vehicle.pullFactor", pullFactor),
+    gives: rideHeightOf(vehicle, 0) !== null,
     jet: jetArea === null ? 0 : cosineOfDegrees(jetAngle) / requirePositive("vehicle.jetArea", jetArea),
     motors: problem.motors.map((motor) => preparedMotor(motor, weather.temperature)),
     sizedRotors: problem.rotors.flatMap((rotor) => sizedRotorsOf(rotor, air)),

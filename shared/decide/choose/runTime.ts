@@ -1,7 +1,7 @@
+import { assemble } from "../../physics/assembly.ts";
 import { crossingNear } from "../../physics/operatingPoint.ts";
 import { circuitAt } from "../../physics/point/machine.ts";
 import { solveSealedCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
-import { assemble } from "../../physics/predict.ts";
 import { runDown } from "../../physics/rundown.ts";
 import { FLAG } from "./columns.ts";
 import { inputOf, runOf } from "./input.ts";

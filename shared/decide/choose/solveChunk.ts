@@ -1,8 +1,9 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
+import { suctionAt } from "../../physics/assembly.ts";
 import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
 import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
-import { suctionAt } from "../../physics/predict.ts";
 import { type Chunk, chunkOver, FLAG } from "./columns.ts";
+import { givingMargins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
 import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
@@ -66,7 +67,7 @@ function scannedSuction({ problem, fittedSkirts, air }: Prepared, { solution, fi
   return suctionAt({ skirt, vehicle: problem.fixed.vehicle }, { leak, air }, pressure, flow);
 }
 
-/** F_s = Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; σ_l = 1/(2x) under a measured leak, whose x is 1 where nothing was measured and nothing passes the lip. */
+/** F_s = κ·Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; σ_l = 1/(2x) under a measured leak, whose x is 1 where nothing was measured and nothing passes the lip. */
 function fastSuction(prepared: Prepared, { c, solution, fittedSkirt }: Work): number {
   const { lip, area, lipArea } = prepared.fittedSkirts[fittedSkirt];
   const pressure = solution[WARM_RESULT.pressure];
@@ -75,7 +76,10 @@ function fastSuction(prepared: Prepared, { c, solution, fittedSkirt }: Work): nu
     lip && pressure > 0
       ? 1 - (HALF * frictionUnderLand(c, solution[WARM_RESULT.gapVelocity])) / pressure
       : HALF / c[WARM.leakExponent];
-  return pressure * (area + share * lipArea) + prepared.air.density * flow * flow * prepared.jet;
+  return (
+    prepared.pullFactor * pressure * (area + share * lipArea) +
+    prepared.air.density * flow * flow * prepared.jet
+  );
 }
 
 function writeStanding(row: Row): void {
@@ -117,12 +121,19 @@ function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void
   if (prepared.motors[row.motor].thermalResistance === null) row.flags |= FLAG.coldWinding;
   if (row.flags & (FLAG.noPoint | FLAG.unsolved)) writeStanding(row);
   else writeTurning(prepared, work, row);
+  row.time = Number.NaN;
+}
+
+/** Margins over the attitudes that are wanted. */
+function writeMargins(prepared: Prepared, work: Work, row: Row, index: number): void {
   const pulling = Math.max(0, row.suction);
   const mass = sumAt(prepared.sums.mass, row);
   const { parked, driving } = prepared.fittedSkirts[row.fittedSkirt];
-  row.parked = marginOf(parked, mass, pulling);
-  row.driving = marginOf(driving, mass, pulling);
-  row.time = Number.NaN;
+  if (prepared.gives && pulling > 0) givingMargins(prepared, work, index, pulling, row);
+  else {
+    row.parked = marginOf(parked, mass, pulling);
+    row.driving = marginOf(driving, mass, pulling);
+  }
 }
 
 const isOneBit = (bits: number): boolean => (bits & (bits - 1)) === 0;
@@ -189,6 +200,7 @@ export function solveChunk(prepared: Prepared, from: number, to: number, into?: 
     }
     solveRow(prepared, work, row, index);
     if (index < from) continue;
+    writeMargins(prepared, work, row, index);
     store(chunk, index - from, row, judgeRow(prepared, work, row, index));
   }
   return chunk;

@@ -1,7 +1,7 @@
+import { assemble } from "../../physics/assembly.ts";
 import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
 import { RESULT, solveCase } from "../../physics/point/newton.ts";
 import { solveSealedCase, solveWarmCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
-import { assemble } from "../../physics/predict.ts";
 import { FLAG } from "./columns.ts";
 import type { FittedSkirt } from "./fittedSkirt.ts";
 import { inputOf } from "./input.ts";

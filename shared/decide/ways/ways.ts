@@ -5,7 +5,7 @@ import {
   requirePositive,
 } from "../../numeric/errors.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
-import { type Pulled, pullOfVariants, type Wanted, wantedMargin } from "../wanted.ts";
+import { type Pulled, pullBy, pullOfVariants, type Wanted, wantedMargin } from "../wanted.ts";
 import { type Effects, effectsOf, runTimeOf, type State } from "./effects.ts";
 import { electricalHandles } from "./electrical.ts";
 import type { Handle, Setting } from "./handle.ts";
@@ -70,7 +70,7 @@ function stateOf(build: AnyPredictInput, setting: Setting, pull: (build: AnyPred
 export function waysToHold(setting: Setting, asked: Asked): Ways {
   const target = requirePositive("targetMargin", asked.targetMargin);
   const pull = pullOfVariants(setting.build);
-  const marginOf = (build: AnyPredictInput) => wantedMargin(build.vehicle, pull(build).suction, asked);
+  const marginOf = (build: AnyPredictInput) => wantedMargin(build.vehicle, pullBy(build, pull(build)), asked);
   const margin = marginOf(setting.build);
   const now = stateOf(setting.build, setting, pull);
   const handles = [rotorHandles, electricalHandles, skirtHandles, vehicleHandles].flatMap((of) =>

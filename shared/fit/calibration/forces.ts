@@ -43,8 +43,9 @@ export function suctionLaws(pulls: readonly CalibrationPull[], widest: number): 
   const made = new Map<string, GapLaw>();
   return pulls.map(({ input }, i) => {
     const { air, rotor, motor, pack, supply, skirt, vehicle } = input;
-    const { jetArea, jetAngle } = vehicle;
-    const key = JSON.stringify([air, rotor, motor, pack, supply, { ...skirt, gap: 0 }, jetArea, jetAngle]);
+    const { jetArea, jetAngle, pullFactor } = vehicle;
+    const pulling = [{ ...skirt, gap: 0 }, jetArea, jetAngle, pullFactor];
+    const key = JSON.stringify([air, rotor, motor, pack, supply, ...pulling]);
     const law = made.get(key) ?? ofPull(i, () => suctionLaw(input, widest));
     made.set(key, law);
     return law;

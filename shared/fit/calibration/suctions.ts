@@ -1,10 +1,11 @@
 import { chebyshevInterpolant } from "../../numeric/chebyshevInterpolant.ts";
 import { findRoot } from "../../numeric/root.ts";
 import type { Air } from "../../physics/air.ts";
+import { type Assembly, assemble, suctionAt } from "../../physics/assembly.ts";
 import { crossingNear } from "../../physics/operatingPoint.ts";
 import { type Machine, overcomesFriction, psiAt } from "../../physics/point/machine.ts";
 import { balancedSpeed } from "../../physics/point/speed.ts";
-import { type Assembly, assemble, type PredictInput, suctionAt } from "../../physics/predict.ts";
+import type { PredictInput } from "../../physics/predict.ts";
 import { isSealed, type Leak, leakFlow } from "../../physics/restriction/leak.ts";
 import { skirtLeak } from "../../physics/skirt.ts";
 

@@ -93,6 +93,11 @@ export const vehicleInput = z.strictObject({
   ...vehicleShape,
   wheelFriction: nonNegative("", 5).default(0.7),
   skirtFriction: nonNegative("", 5).default(0.3),
+  pullFactor: positive("on the cavity's part of the pull", 10).default(1),
+  verticalStiffness: positive("N/m, of tyres and springs together; null: rigid", 1e9)
+    .nullable()
+    .default(null),
+  gapLoad: nonNegative("N on the vehicle when the gap was set; null: m·g", 1e6).nullable().default(null),
 });
 
 const edgeOrLoss = skirtInput.refine((skirt) => skirt.edge === undefined || skirt.lossSum === undefined, {
@@ -151,6 +156,7 @@ export const predictRequest = z
   .superRefine(checkUncertainty);
 
 const nullableMargin = z.number().nullable();
+const nullableGap = z.number().nullable().describe("m");
 const governed = z.strictObject({ margin: nullableMargin, governs: z.array(z.string()) });
 
 export const operatingPoint = z.strictObject({
@@ -211,6 +217,10 @@ const prediction = {
       }),
       parked: governed,
       driving: governed,
+      gaps: z
+        .strictObject({ liftOff: nullableGap, slide: nullableGap, tip: nullableGap, climb: nullableGap })
+        .optional()
+        .describe("only with verticalStiffness: the gap under the load at which each mode lets go"),
     }),
   ),
   worst: z.strictObject({

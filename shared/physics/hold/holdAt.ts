@@ -31,8 +31,8 @@ export interface Hold {
   readonly driving: StateMargin;
 }
 
-const PARKED_MODES = ["liftOff", "slide", "tip"] as const;
-const MODES = [...PARKED_MODES, "climb"] as const;
+export const PARKED_MODES = ["liftOff", "slide", "tip"] as const;
+export const MODES = [...PARKED_MODES, "climb"] as const;
 /** Margins closer than this, relatively, tie. */
 const TIE = 1e-9;
 
@@ -81,20 +81,21 @@ export function holdOf(law: HoldLaw, suction: number, angleDegrees: number): Hol
     tip: limit("tip"),
     climb: limit("climb"),
   };
-  return {
-    angle: angleDegrees,
-    required,
-    margins,
-    parked: verdict(PARKED_MODES, margins),
-    driving: verdict(MODES, margins),
-  };
+  return { angle: angleDegrees, required, ...marginsToHold(margins) };
+}
+
+/** @returns margins of the modes with the least of each state [-] */
+export function marginsToHold(
+  margins: Readonly<Record<Mode, number | null>>,
+): Pick<Hold, "margins" | "parked" | "driving"> {
+  return { margins, parked: leastOf(PARKED_MODES, margins), driving: leastOf(MODES, margins) };
 }
 
 function finiteOrNull(margin: number): number | null {
   return margin === Number.POSITIVE_INFINITY ? null : margin;
 }
 
-function verdict<M extends Mode>(
+function leastOf<M extends Mode>(
   modes: readonly M[],
   margins: Readonly<Record<Mode, number | null>>,
 ): StateMargin<M> {

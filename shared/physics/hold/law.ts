@@ -95,6 +95,11 @@ function writeClimb(law: HoldLaw, vehicle: Vehicle, weight: number): void {
   );
 }
 
+/** @returns W, jolts included: what lift-off needs on a ceiling [N] */
+export function weightIn(law: HoldLaw): number {
+  return law[CONDITIONS.liftOff[0] * NUMBERS_PER_CONDITION + 1] ?? Number.NaN;
+}
+
 /**
  * The suction that a range of conditions needs, for this suction.
  *
@@ -141,38 +146,4 @@ export function neededSuction(
  */
 export function marginOver(suction: number, needed: number): number {
   return needed === 0 ? Number.POSITIVE_INFINITY : suction / needed;
-}
-
-/**
- * Parked margin, for loops: the least of lift-off, slide and tip.
- *
- *     F/max F_required
- *
- * @param law - from {@link compileHold} [-, N, N]
- * @param suction - F [N], ≥ 0
- * @param sine - sin θ [-]
- * @param cosine - cos θ [-]
- * @returns margin [-]; infinite where no suction is needed, 0 where none suffices
- *
- * Valid for laws of {@link compileHold}; checks nothing, allocates nothing. Source: as there
- */
-export function parkedMargin(law: HoldLaw, suction: number, sine: number, cosine: number): number {
-  return marginOver(suction, neededSuction(law, 0, CONDITIONS.tip[1], suction, sine, cosine));
-}
-
-/**
- * Driving margin, for loops: the least of climb and the parked modes.
- *
- *     F/max F_required
- *
- * @param law - from {@link compileHold} [-, N, N]
- * @param suction - F [N], ≥ 0
- * @param sine - sin θ [-]
- * @param cosine - cos θ [-]
- * @returns margin [-]; infinite where no suction is needed, 0 where none suffices
- *
- * Valid for laws of {@link compileHold}; checks nothing, allocates nothing. Source: as there
- */
-export function drivingMargin(law: HoldLaw, suction: number, sine: number, cosine: number): number {
-  return marginOver(suction, neededSuction(law, 0, CONDITION_COUNT, suction, sine, cosine));
 }

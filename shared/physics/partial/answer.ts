@@ -116,6 +116,14 @@ function momentOf(
   };
 }
 
+/** What friction would do is said for one pull. */
+function gapNotes({ verticalStiffness }: PartialVehicle): Note[] {
+  if ((verticalStiffness ?? null) === null) return [];
+  const message =
+    "The running gear gives, but as long as something isn't known the gap is taken as set: a loaded vehicle holds a little better, one about to lift off a little worse.";
+  return [{ code: "gap-as-set", message }];
+}
+
 /** Notes on a friction that isn't known speak of its stand-in. */
 const readable = (notes: readonly Note[], { wheelFriction }: PartialVehicle): Note[] =>
   notes.filter(({ code }) => wheelFriction !== null || !code.startsWith("wheel-friction"));
@@ -123,7 +131,7 @@ const readable = (notes: readonly Note[], { wheelFriction }: PartialVehicle): No
 function coupledAnswer({ machine }: Coupled, vehicle: PartialVehicle, asked: PartialAsked): PartialAnswer {
   const known = { ...vehicle, wheelFriction: vehicle.wheelFriction ?? UNREAD_FRICTION };
   const { point, suction, warnings } = predictAny({ ...machine, vehicle: known }, []);
-  const read = readable(warnings, vehicle);
+  const read = [...readable(warnings, vehicle), ...gapNotes(vehicle)];
   if (!point) return { moments: [], warnings: read };
   const { speed, flow, pressure, extrapolated } = point;
   const at = { speed, flow, pressure, suction, extrapolated };
@@ -149,6 +157,6 @@ export function partialAnswer({ blower, vehicle }: PartialInput, asked: PartialA
   const wheels = vehicleNotes({ ...vehicle, wheelFriction: vehicle.wheelFriction ?? UNREAD_FRICTION });
   return {
     moments: points.map((at) => momentOf(vehicle, at, null, asked)),
-    warnings: [...airNotes(blower.air), ...readable(wheels, vehicle)],
+    warnings: [...airNotes(blower.air), ...readable(wheels, vehicle), ...gapNotes(vehicle)],
   };
 }

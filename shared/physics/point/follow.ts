@@ -73,7 +73,8 @@ function settledWinding(machine: Machine, load: number, start: number): number {
  * @param leak - what leaks, at the same air; not sealed
  * @param from - the known crossing; φ > 0 [-], slope 0 where it isn't known
  * @param into - the crossing found is written here
- * @returns whether one was found between ¾ and 1¼ of φ, on a falling excess of leak over rotor flow; where not, ask {@link crossingNear}
+ * @param near - half-width, relative to φ, in which it counts as the next one; ¼ unless given [-]
+ * @returns whether one was found there, on a falling excess of leak over rotor flow; where not, ask {@link crossingNear}
  *
  * Valid for a change that leaves one crossing there. Source: as {@link operatingPoints}
  */
@@ -82,6 +83,7 @@ export function followCrossing(
   leak: Leak,
   from: Readonly<Followed>,
   into: Followed,
+  near = NEAR,
 ): boolean {
   if (!overcomesFriction(machine)) return false;
   const { rotor, air, radius, area } = machine;
@@ -91,6 +93,7 @@ export function followCrossing(
     const load = loadFactor * evaluatePolynomial(rotor.lambda, phi);
     winding = settledWinding(machine, load, winding);
     const tipSpeed = speedAt(machine, load, winding) * radius;
+    if (!(tipSpeed > 0)) return Number.NaN;
     into.pressure = 0.5 * air.density * tipSpeed * tipSpeed * psiAt(machine, phi, tipSpeed);
     into.flow = phi * area * tipSpeed;
     return into.pressure >= 0 ? leakFlow(leak, air, into.pressure) - into.flow : Number.NaN;
@@ -100,7 +103,7 @@ export function followCrossing(
   let b = from.slope < 0 ? a - fa / from.slope : a * (1 + FIRST_STEP);
   let slope = from.slope;
   for (let step = 0; step < MOST_STEPS; step += 1) {
-    if (!(Math.abs(b - from.phi) <= NEAR * from.phi && b < machine.phiEnd)) return false;
+    if (!(Math.abs(b - from.phi) <= near * from.phi && b < machine.phiEnd)) return false;
     const fb = excess(b);
     const settled = Math.abs(b - a) <= SETTLED * b || fb === 0;
     if (b !== a && fb !== fa) slope = (fb - fa) / (b - a);

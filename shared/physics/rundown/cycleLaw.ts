@@ -1,3 +1,4 @@
+import type { Pull } from "../hold/pull.ts";
 import { type CycleLoad, type CycleSegment, loadsOf, underLoad } from "./cycle.ts";
 import type { RundownInput } from "./input.ts";
 import { type Moment, type RundownLaw, steadyLaw } from "./law.ts";
@@ -16,9 +17,15 @@ function meanPressure(loads: readonly CycleLoad[], under: readonly Moment[]): nu
   return meanOf(loads, under, ({ pressure }) => pressure ?? 0);
 }
 
+/** The mean pull; how it gives is told by the heaviest load, the last. */
+function meanPull(suction: number, under: readonly Moment[]): Pull {
+  return { set: Math.max(0, suction), giving: under[under.length - 1].pull.giving };
+}
+
 function meanMoment(loads: readonly CycleLoad[], under: readonly Moment[]): Moment {
   const { time, charge, rise } = under[0];
   const mean = (pick: (moment: Moment) => number) => meanOf(loads, under, pick);
+  const suction = mean((moment) => moment.suction);
   return {
     time,
     charge,
@@ -31,7 +38,8 @@ function meanMoment(loads: readonly CycleLoad[], under: readonly Moment[]): Mome
     windingTemperature: mean((moment) => moment.windingTemperature),
     rpm: mean((moment) => moment.rpm),
     pressure: meanPressure(loads, under),
-    suction: mean((moment) => moment.suction),
+    suction,
+    pull: meanPull(suction, under),
     works: under.every(({ works }) => works),
     under,
   };

@@ -1,4 +1,6 @@
 import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
+import { assemble, suctionAt } from "../assembly.ts";
+import { type Pull, pullOf, rideHeightOf, rigidPull } from "../hold/pull.ts";
 import type { Note } from "../note.ts";
 import { type Crossing, crossingNear } from "../operatingPoint.ts";
 import {
@@ -9,8 +11,9 @@ import {
   overcomesFriction,
 } from "../point/machine.ts";
 import { type Balance, balancedSpeed, standingBalance } from "../point/speed.ts";
-import { assemble, type PredictInput, predict, suctionAt } from "../predict.ts";
+import { type PredictInput, predict } from "../predict.ts";
 import { type PropellerPredictInput, predictPropeller } from "../propeller.ts";
+import { suctionByGap } from "../pullByGap.ts";
 import type { Leak } from "../restriction/leak.ts";
 import { windingResistance } from "../winding.ts";
 import type { RundownInput } from "./input.ts";
@@ -21,6 +24,8 @@ export interface Drawn extends Balance {
   readonly pressure: number | null;
   /** F_s, jet included, or thrust [N] */
   readonly suction: number;
+  /** the same as it presses on, giving where the running gear gives [N] */
+  readonly pull: Pull;
   /** the rotor turns, and its point lasts */
   readonly works: boolean;
 }
@@ -66,15 +71,20 @@ function ductedDraw(input: PredictInput): Draw {
   const { machine } = assembly;
   const { series } = input.pack;
   const track = tracker(assembly.leak);
+  const rideHeight = rideHeightOf(input.vehicle, input.skirt.gap);
   return {
     circuit: machine,
     at: (cellVoltage, winding) => {
       const now = circuitAt(machine, series * cellVoltage, winding);
       const crossing = track(now);
-      if (!crossing) return { ...balanceWithoutPoint(now), pressure: 0, suction: 0, works: false };
+      if (!crossing)
+        return { ...balanceWithoutPoint(now), pressure: 0, suction: 0, pull: rigidPull(0), works: false };
       const { speed, current, windingResistance, windingTemperature, pressure, flow } = crossing;
       const suction = suctionAt(input, assembly, pressure, flow);
-      return { speed, current, windingResistance, windingTemperature, pressure, suction, works: true };
+      const pull = rideHeight
+        ? pullOf(suction, rideHeight, suctionByGap(input, { ...assembly, machine: now }, crossing))
+        : rigidPull(suction);
+      return { speed, current, windingResistance, windingTemperature, pressure, suction, pull, works: true };
     },
     notesAt: (openCircuitVoltage) =>
       predict({ ...input, pack: { ...input.pack, openCircuitVoltage } }).warnings,
@@ -95,7 +105,7 @@ function propellerDraw(input: PropellerPredictInput): Draw {
       if (!point) {
         const now = circuitAt(circuit, pack.series * cellVoltage, winding);
         const standing = standingBalance(now, input.air.temperature);
-        return { ...standing, pressure: null, suction: 0, works: false };
+        return { ...standing, pressure: null, suction: 0, pull: rigidPull(0), works: false };
       }
       const { speed, motorCurrent: current, windingTemperature } = point;
       const resistance = windingResistance(motor.resistance, windingTemperature);
@@ -106,6 +116,7 @@ function propellerDraw(input: PropellerPredictInput): Draw {
         windingTemperature,
         pressure: null,
         suction,
+        pull: rigidPull(suction),
         works: true,
       };
     },

@@ -1,6 +1,7 @@
 import { findRoot } from "../../numeric/root.ts";
 import { cosineOfDegrees, sineOfDegrees } from "../hold/angle.ts";
-import { drivingMargin, type HoldLaw, parkedMargin } from "../hold/law.ts";
+import { leastMarginUnder } from "../hold/holdUnder.ts";
+import { CONDITION_COUNT, CONDITIONS, type HoldLaw } from "../hold/law.ts";
 import type { Judged } from "./cycle.ts";
 import type { Moment, RundownLaw } from "./law.ts";
 import { stepped } from "./step.ts";
@@ -19,19 +20,26 @@ export function judgedMoment(moment: Moment, judged: Judged | null): Moment {
 /**
  * Margin of a vehicle on one attitude, by the moment of a run: driving, or parked where a cycle only ever parks it there.
  *
- *     F/F_required over the holding conditions
+ *     F/F_required over the holding modes, each at its own limit where the gap gives; the last moment's is kept
  *
  * @param hold - from {@link compileHold} [-, N, N]
  * @param angle - θ of the surface [°]
  * @param judged - load of the cycle, and whether parked; null without a cycle [-]
  * @returns function from a moment to its margin [-]
  *
- * Valid as {@link drivingMargin}. Source: as there
+ * Valid as {@link leastMarginUnder}. Source: as there
  */
 export function marginLaw(hold: HoldLaw, angle: number, judged: Judged | null): MarginAt {
   const [sine, cosine] = [sineOfDegrees(angle), cosineOfDegrees(angle)];
-  const margin = judged?.parked ? parkedMargin : drivingMargin;
-  return (moment) => margin(hold, Math.max(0, judgedMoment(moment, judged).suction), sine, cosine);
+  const conditions = judged?.parked ? CONDITIONS.tip[1] : CONDITION_COUNT;
+  let [asked, margin]: [Moment | null, number] = [null, Number.NaN];
+  return (moment) => {
+    if (moment !== asked) {
+      const { pull } = judgedMoment(moment, judged);
+      [asked, margin] = [moment, leastMarginUnder(hold, conditions, pull, sine, cosine)];
+    }
+    return margin;
+  };
 }
 
 /** @returns part of the step after which a quantity passes 0 that is not above it at the step's end [s] */

@@ -1,3 +1,4 @@
+import type { Pull } from "../hold/pull.ts";
 import { RPM } from "../motor.ts";
 import type { Note } from "../note.ts";
 import { openCircuitCurve, packCurrent, packVoltage } from "../pack.ts";
@@ -26,6 +27,8 @@ export interface Moment {
   readonly pressure: number | null;
   /** F_s, jet included, or thrust [N] */
   readonly suction: number;
+  /** the same as it presses on, giving where the running gear gives [N] */
+  readonly pull: Pull;
   /** the rotor turns, and its point lasts */
   readonly works: boolean;
   /** the same moment under each load of the drive cycle, by rising current; the figures above are their mean then */
@@ -69,7 +72,7 @@ export function steadyLaw(input: RundownInput): RundownLaw {
   const momentAt = (time: number, charge: number, rise: number): Moment => {
     const voltage = curve(Math.max(0, charge));
     const drawn = at(voltage, heat ? input.air.temperature + rise : undefined);
-    const { speed, current, windingResistance, windingTemperature, pressure, suction, works } = drawn;
+    const { speed, current, windingResistance, windingTemperature, pressure, suction, pull, works } = drawn;
     const { packResistance } = circuit;
     const supply = { ...circuit.supply, openCircuitVoltage: series * voltage, packResistance };
     const fromPack = packCurrent(supply, current);
@@ -86,6 +89,7 @@ export function steadyLaw(input: RundownInput): RundownLaw {
       rpm: speed / RPM,
       pressure,
       suction,
+      pull,
       works,
     };
   };

@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { sectorsOf } from "#client/views/attitudes/sectors.ts";
 import { type State, standAt } from "#client/views/attitudes/stand.ts";
+import { rigidPull } from "#shared/physics/hold/pull.ts";
 import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
 import { FLAT } from "./vehicle.ts";
 
 const DEGREES = 180 / Math.PI;
 
 function sectors(vehicle: Vehicle, state: State) {
-  const at = (angle: number) => standAt(vehicle, 10, angle);
+  const at = (angle: number) => standAt(vehicle, rigidPull(10), angle);
   return sectorsOf(
     Array.from({ length: 181 }, (_, angle) => at(angle)),
     state,

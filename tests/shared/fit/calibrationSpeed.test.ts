@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { solvedSuctions, tracedSuctions } from "#shared/fit/calibration/suctions.ts";
 import { chebyshevInterpolant } from "#shared/numeric/chebyshevInterpolant.ts";
+import { assemble } from "#shared/physics/assembly.ts";
 import { operatingPoints } from "#shared/physics/operatingPoint.ts";
-import { assemble, type PredictInput } from "#shared/physics/predict.ts";
+import type { PredictInput } from "#shared/physics/predict.ts";
 import { RIG, rigAt } from "#tests/support/calibrationRig.ts";
 
 const GAPS = Array.from({ length: 65 }, (_, i) => (i * 1.5e-3) / 64);

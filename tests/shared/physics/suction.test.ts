@@ -8,6 +8,7 @@ const input = {
   perimeter: 0.25,
   land: 3e-3,
   pressure: 600,
+  pullFactor: 1,
   landShare: 0.5,
   flow: 2e-3,
   density: 1.2,
@@ -19,6 +20,19 @@ describe("suction force", () => {
   it("is the depression on the cavity and on the land's share", () => {
     expect(suctionForce(input)).toBeCloseToRelative(600 * (4e-3 + 0.5 * 0.25 * 3e-3), 1e-14);
     expect(suctionForce({ ...input, pressure: 0 })).toBe(0);
+  });
+
+  it("carries the pull factor on the cavity's part alone", () => {
+    const jet = { jetArea: 3e-4, jetAngleDegrees: 0 };
+    expect(suctionForce({ ...input, pullFactor: 0.85 })).toBeCloseToRelative(
+      0.85 * suctionForce(input),
+      1e-14,
+    );
+    const thrust = (1.2 * 2e-3 ** 2) / 3e-4;
+    expect(suctionForce({ ...input, ...jet, pullFactor: 0.85 })).toBeCloseToRelative(
+      0.85 * suctionForce(input) + thrust,
+      1e-14,
+    );
   });
 
   // Momentum of the jet: ρQ²/A.
@@ -37,6 +51,7 @@ describe("suction force", () => {
     ["skirt.area", { area: -1 }],
     ["skirt.perimeter", { perimeter: Number.NaN }],
     ["skirt.land", { land: -1 }],
+    ["vehicle.pullFactor", { pullFactor: 0 }],
     ["landShare", { landShare: -0.1 }],
     ["pressure", { pressure: -1 }],
     ["vehicle.jetArea", { jetArea: 0 }],

@@ -81,3 +81,29 @@ describe("1 000 random sets of a question with every kind of part, against the p
     expect(standing + refused).toBeLessThan(CHECKED / 4);
   });
 });
+
+describe("sets whose running gear gives, against the prediction of each as a build", () => {
+  const { fixed, ...rest } = mixedQuestion(7);
+  const giving: Problem = {
+    ...rest,
+    fixed: { ...fixed, vehicle: { ...fixed.vehicle, verticalStiffness: 12_000, pullFactor: 0.93 } },
+  };
+  const ready = prepare(giving);
+
+  it("have its margins to 1e-9", () => {
+    let judged = 0;
+    for (const index of indices.slice(0, 60)) {
+      const input = inputOf(giving, placesOf(ready.radix, index));
+      const prediction = answered(input);
+      if (!prediction?.point) continue;
+      judged += 1;
+      const one = solveChunk(ready, index, index + 1);
+      for (const mode of ["parked", "driving"] as const) {
+        const expected = leastOf(prediction, giving, mode);
+        if (Math.abs(one[mode][0] / expected - 1) > 1e-9)
+          expect.fail(`set ${index}: ${mode} ${one[mode][0]} against ${expected}`);
+      }
+    }
+    expect(judged).toBeGreaterThan(30);
+  });
+});

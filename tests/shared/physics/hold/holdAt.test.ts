@@ -2,7 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cosineOfDegrees, sineOfDegrees } from "#shared/physics/hold/angle.ts";
 import { holdAt, requiredSuction } from "#shared/physics/hold/holdAt.ts";
-import { compileHold, drivingMargin, parkedMargin } from "#shared/physics/hold/law.ts";
+import { leastMarginUnder } from "#shared/physics/hold/holdUnder.ts";
+import { CONDITION_COUNT, CONDITIONS, compileHold } from "#shared/physics/hold/law.ts";
+import { rigidPull } from "#shared/physics/hold/pull.ts";
 import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { crawler, pulledInside, vehicles, within } from "./fleet.ts";
@@ -212,8 +214,12 @@ describe("the loops' margins", () => {
         const [sine, cosine] = [sineOfDegrees(angle), cosineOfDegrees(angle)];
         const hold = holdAt(vehicle, suction, angle);
         const none = Number.POSITIVE_INFINITY;
-        expect(parkedMargin(law, suction, sine, cosine)).toBe(hold.parked.margin ?? none);
-        expect(drivingMargin(law, suction, sine, cosine)).toBe(hold.driving.margin ?? none);
+        expect(leastMarginUnder(law, CONDITIONS.tip[1], rigidPull(suction), sine, cosine)).toBe(
+          hold.parked.margin ?? none,
+        );
+        expect(leastMarginUnder(law, CONDITION_COUNT, rigidPull(suction), sine, cosine)).toBe(
+          hold.driving.margin ?? none,
+        );
       }),
     );
   });

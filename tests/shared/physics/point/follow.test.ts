@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { assemble } from "#shared/physics/assembly.ts";
 import { arrivalPoint, operatingPoints } from "#shared/physics/operatingPoint.ts";
 import { type Followed, followCrossing } from "#shared/physics/point/follow.ts";
-import { assemble } from "#shared/physics/predict.ts";
 import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
 const pack = {

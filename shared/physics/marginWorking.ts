@@ -1,0 +1,71 @@
+import { cosineOfDegrees } from "./hold/angle.ts";
+import type { Mode } from "./hold/holdAt.ts";
+import { type GivingHold, holdUnder } from "./hold/holdUnder.ts";
+import { compileHold } from "./hold/law.ts";
+import type { Pull } from "./hold/pull.ts";
+import { type Vehicle, vehicleWeight } from "./hold/vehicle.ts";
+import { type Description, explain, type Working } from "./working.ts";
+
+const NEEDS: Readonly<Record<Mode, string>> = {
+  liftOff: "F + W·cos θ > 0",
+  slide: "[μ_w(1−σ_s) + μ_s·σ_s](F + W·cos θ) ≥ W·sin θ",
+  tip: "both axle lines stay loaded, for headings up, down and across",
+  climb: "μ_w·N_driven ≥ W·sin θ + c_rr(1−σ_s)N + μ_s·σ_s·N",
+};
+
+type Row = readonly [name: string, description: Description, value: number];
+
+/** What was put in besides where the gap gives: the load at the limit, and the stand-off that it leaves. */
+function givingRows({ gaps, required, angle }: GivingHold, mode: Mode, weight: number): Row[] {
+  const gap = gaps?.[mode] ?? null;
+  if (gap === null) return [];
+  const load = required[mode] + weight * cosineOfDegrees(angle);
+  return [
+    ["load", ["N", "load on the vehicle where it lets go, F_needed + W·cos θ", "N"], load],
+    ["gap", ["h", "gap under that load", "m"], gap],
+  ];
+}
+
+/**
+ * Working of the margin at one attitude, by the mode that governs while driving.
+ *
+ *     margin = F/F_needed, F at the gap under the load of that mode's own limit where the gap gives
+ *
+ * @param input - the vehicle, SI
+ * @param pull - rigid or giving [N]
+ * @param angle - θ of the surface [°]
+ * @returns equation, inserted values and margin [-]; null where no pull is needed, or none suffices
+ * @throws {OutOfRangeError} on a vehicle that can't be, an angle beyond 0…180
+ *
+ * Valid and source: as {@link holdUnder}
+ */
+export function marginWorking(
+  { vehicle }: { readonly vehicle: Vehicle },
+  pull: Pull,
+  angle: number,
+): Working | null {
+  const hold = holdUnder(compileHold(vehicle), pull, angle);
+  const mode = hold.driving.governs[0];
+  if (mode === undefined || !(hold.required[mode] < Number.POSITIVE_INFINITY)) return null;
+  const weight = vehicleWeight(vehicle);
+  const margin = hold.driving.margin ?? Number.NaN;
+  const rows: Row[] = [
+    ["suction", ["F", "pull", "N"], margin * hold.required[mode]],
+    ["needed", ["F_needed", "pull needed", "N"], hold.required[mode]],
+    ["weight", ["W", "weight, jolts included", "N"], weight],
+    ["angle", ["θ", "inclination in degrees, 180 is a ceiling", ""], angle],
+    ["friction", ["μ_w", "friction of the wheels", ""], vehicle.wheelFriction],
+    ...givingRows(hold, mode, weight),
+  ];
+  return explain<string>(
+    {
+      title: `margin at ${angle.toFixed(0)}°`,
+      equation: `margin = F${hold.gaps ? "(h)" : ""}/F_needed,  F_needed from ${NEEDS[mode]}`,
+      inputs: Object.fromEntries(rows.map(([name, description]) => [name, description])),
+      output: ["margin", ""],
+      source: "statics of a body held by suction; docs/method/holding.md",
+      evaluate: () => margin,
+    },
+    Object.fromEntries(rows.map(([name, , value]) => [name, value])),
+  );
+}
