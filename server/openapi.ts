@@ -95,8 +95,10 @@ function headersOf(route: Route): Json[] {
     description,
     schema: { type: "string" },
   });
-  const { ifMatch } = route;
+  const { ifMatch, takesKey = false } = route;
+  const key = "of the sender's choice: the same request sent again under it within a week adds nothing";
   return [
+    ...(takesKey ? [header("Idempotency-Key", false, key)] : []),
     ...(ifMatch ? [header("If-Match", ifMatch === "required", "ETag of the revision that is changed")] : []),
     ...(isTagged(route) ? [header("If-None-Match", false, "ETag of the answer that the reader has")] : []),
   ];

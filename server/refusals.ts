@@ -16,6 +16,7 @@ import {
   UnknownRecordError,
 } from "./store/errors.ts";
 import { LockedError } from "./store/patience.ts";
+import { KeyReusedError } from "./store/sentBefore.ts";
 import { TooBusyError } from "./threads/threads.ts";
 
 /** What express's own body reader says of a body that it refuses. */
@@ -47,6 +48,7 @@ function storeRefusal(error: unknown): Refusal | null {
     return new Refusal(400, error.code, error.message, one("cursor", error.message));
   if (error instanceof InUseError) return new Refusal(409, error.code, error.message, error.fields);
   if (error instanceof NotEmptyError) return new Refusal(409, error.code, error.message);
+  if (error instanceof KeyReusedError) return new Refusal(422, error.code, error.message);
   if (error instanceof ChangedMeanwhileError) return new Refusal(412, error.code, error.message);
   if (error instanceof UnknownPartError || error instanceof ContradictionError) {
     const [first] = error.fields;

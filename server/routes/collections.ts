@@ -64,6 +64,19 @@ interface Context {
   readonly now: () => string;
 }
 
+/** A key is a quoted string, or the same without quotes. */
+const KEY = /^"?([\x21\x23-\x5b\x5d-\x7e]{1,200})"?$/;
+
+/** @throws {Refusal} 400 on a key that is none */
+function keyOf(header: string | undefined): string | null {
+  if (header === undefined) return null;
+  const [, key] = KEY.exec(header) ?? [];
+  if (key !== undefined) return key;
+  const message =
+    "The Idempotency-Key can't be read; allowed: 1 to 200 letters, digits and signs, for example a UUID.";
+  throw new Refusal(400, "invalid", message, [{ path: "Idempotency-Key", message }]);
+}
+
 const ETAG = { ETag: "the record's revision" };
 
 function readRoutes(name: CollectionName, { collection, base }: Context): Route[] {
@@ -110,13 +123,15 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       path: base,
       tag: name,
       summary: `Add one to the ${name}`,
+      takesKey: true,
       body,
       responses: {
         201: { description: "added", schema: record, headers: { ...ETAG, Location: "its address" } },
       },
       refusals: [422, 503, 507],
       answer: (asked) => {
-        const created = collection.create(requireConsistent(name, asked.body), now());
+        const data = requireConsistent(name, asked.body);
+        const created = collection.create(data, now(), keyOf(asked.idempotencyKey));
         return recordAnswer(201, created, { Location: `/api/v1${base}/${created.id}` });
       },
     }),

@@ -20,6 +20,7 @@ export interface Asked<Body, Query> {
   readonly body: Body;
   readonly query: Query;
   readonly ifMatch: string | undefined;
+  readonly idempotencyKey: string | undefined;
 }
 
 /** How an answer is documented; without a schema it has no JSON body. */
@@ -39,6 +40,8 @@ interface Described {
   readonly summary: string;
   /** whether the request must, or may, name the revision that it changes */
   readonly ifMatch?: "required" | "optional";
+  /** whether the request may carry an Idempotency-Key */
+  readonly takesKey?: boolean;
   /** goes out piece by piece, without an ETag */
   readonly streams?: boolean;
   readonly responses: Readonly<Record<number, Documented>>;
@@ -89,6 +92,7 @@ export function route<B extends z.ZodType, Q extends z.ZodType>(definition: Rout
         body: request.body as z.output<B>,
         query: (query ? parsed(query, request.query) : undefined) as z.output<Q>,
         ifMatch: request.get("if-match"),
+        idempotencyKey: request.get("idempotency-key"),
       };
       const {
         status,

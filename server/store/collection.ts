@@ -7,6 +7,7 @@ import { InUseError, UnknownRecordError } from "./errors.ts";
 import { newId } from "./ids.ts";
 import { Listing, type ListQuery, type Page } from "./listing.ts";
 import { type Data, lookupValues, nameOf, type Row, rowColumns, storedOf, textOf } from "./rows.ts";
+import type { SentBefore } from "./sentBefore.ts";
 import type { Uses } from "./uses.ts";
 
 /** Decides, inside the write's transaction, whether the writer knew the record's present revision; throws where not. */
@@ -30,6 +31,7 @@ export class Collection {
     private readonly database: Database,
     private readonly uses: Uses,
     private readonly agreement: Agreement,
+    private readonly sentBefore: SentBefore,
     private readonly feed: ChangeFeed,
   ) {
     const itself = `collection = '${name}' AND id = ?`;
@@ -75,16 +77,33 @@ export class Collection {
   }
 
   /**
+   * @param key - of the sender's choice: what was added under it before is given back as it was, and nothing is added
    * @throws {UnknownPartError} where the data points to a part that the book doesn't have
    * @throws {ContradictionError} where it contradicts that part
+   * @throws {KeyReusedError} where other data was sent under the key
    */
-  create(data: Data, at: string): Stored<Data> {
-    const created = this.#transaction(() => {
-      this.#requireSound(data, null);
-      return this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
+  create(data: Data, at: string, key: string | null = null): Stored<Data> {
+    const sent = key === null ? null : { key, collection: this.name, data, at };
+    const { record, isNew } = this.#transaction(() => {
+      const known = sent && this.sentBefore.idOf(sent);
+      if (known) return { record: this.#firstState(known), isNew: false };
+      const made = this.#add(data, at);
+      if (sent) this.sentBefore.note(sent, made.id);
+      return { record: made, isNew: true };
     });
-    this.feed.publish({ collection: this.name, id: created.id, revision: 1, change: "created" });
-    return created;
+    const { id } = record;
+    if (isNew) this.feed.publish({ collection: this.name, id, revision: 1, change: "created" });
+    return record;
+  }
+
+  #add(data: Data, at: string): Stored<Data> {
+    this.#requireSound(data, null);
+    return this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
+  }
+
+  #firstState(id: string): Stored<Data> {
+    const [first] = this.#earlier.all(id) as Row[];
+    return storedOf(first ?? this.#row(id));
   }
 
   /** @throws {UnknownRecordError} {UnknownPartError} {ContradictionError} and whatever the precondition throws */

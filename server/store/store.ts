@@ -8,6 +8,7 @@ import { NotEmptyError } from "./errors.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
 import { OtherWriters } from "./others.ts";
+import { SentBefore } from "./sentBefore.ts";
 import { Uses } from "./uses.ts";
 import { type Collections, clear, fill, type WholeBook } from "./wholeBook.ts";
 
@@ -21,7 +22,10 @@ export class Store {
     this.#others = new OtherWriters(database);
     const uses = new Uses(database);
     const agreement = new Agreement(database);
-    this.collections = byCollection((name) => new Collection(name, database, uses, agreement, this.feed));
+    const sentBefore = new SentBefore(database);
+    this.collections = byCollection(
+      (name) => new Collection(name, database, uses, agreement, sentBefore, this.feed),
+    );
   }
 
   /** the data file */

@@ -27,7 +27,8 @@ export function everyRecord(database: Database): States {
 /** Empties every table; the caller holds the transaction and has kept a copy. */
 export function clear(database: Database): void {
   database.prepare("INSERT INTO meta (key, value) VALUES ('clearing', 'yes')").run();
-  for (const table of ["uses", "records", "revisions"]) database.prepare(`DELETE FROM ${table}`).run();
+  for (const table of ["uses", "records", "revisions", "idempotency_keys"])
+    database.prepare(`DELETE FROM ${table}`).run();
   database.prepare("DELETE FROM meta WHERE key = 'clearing'").run();
 }
 
