@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import type { CollectionName } from "../shared/model/collections.ts";
 import { COLLECTIONS } from "../shared/model/schemas.ts";
 import { benchTest } from "../shared/model/tests/index.ts";
+import { instruments, plates } from "./instruments.ts";
 import { builds, motors, packs, rotors, skirts, surfaces } from "./parts.ts";
 import { tests } from "./tests.ts";
 
@@ -13,6 +14,8 @@ const records: Record<CollectionName, { id: string; data: unknown }[]> = {
   packs,
   skirts,
   surfaces,
+  instruments,
+  plates,
   builds,
   tests: tests().map((test) => ({ ...test, data: benchTest.parse(test.data) })),
 };

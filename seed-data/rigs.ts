@@ -17,7 +17,7 @@ const DAY_AS_READ = {
   pressure: { value: 1004, unit: "hPa" },
   humidity: { value: 68, unit: "%" },
 };
-const PLATE = [
+export const PLATE = [
   { diameter: 0.004, thickness: 0.003, count: 12 },
   { diameter: 0.01, thickness: 0.003, count: 36 },
 ];
@@ -191,7 +191,7 @@ export function rigs(seed: number) {
       ...head("motor", `${MOTORS[id].name}, ${supplies.length} voltages`, date),
       motor: id,
       ...resistance,
-      instruments: { voltage: { percent: 0.3 }, current: { percent: 1 }, speed: { percent: 0.3 } },
+      instruments: { voltage: "multimeter-volts", current: "multimeter-amps", speed: "optical-tachometer" },
       rows,
     };
   }
@@ -243,7 +243,7 @@ export function rigs(seed: number) {
       surface,
       contact,
       skirt,
-      instruments: { angle: { absolute: { value: 0.5, unit: "°" } } },
+      instruments: { angle: "tilt-board" },
       rows,
     };
   }
@@ -285,7 +285,7 @@ export function rigs(seed: number) {
       diameter: { value: Math.round(diameter * 1e4) / 10, unit: "mm" },
       direction,
       rigMass: { value: rigGrams, unit: "g" },
-      instruments: { load: { absolute: { value: 5, unit: "g" } }, voltage: { percent: 0.3 } },
+      instruments: { load: "kitchen-scale", voltage: "multimeter-volts" },
       rows,
     };
   }

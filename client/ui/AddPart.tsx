@@ -1,5 +1,6 @@
 import { COLLECTION_WORDS, type CollectionName } from "../../shared/model/collections.ts";
 import { href } from "../app/router.ts";
+import { withArticle } from "./article.ts";
 
 /** Beside a choice of parts of which the book has none: where one is added. */
 export function AddPart({ collection }: { readonly collection: CollectionName }) {
@@ -7,7 +8,7 @@ export function AddPart({ collection }: { readonly collection: CollectionName })
   return (
     <>
       none in the book yet:{" "}
-      <a href={href("parts", `${collection}/new`)}>add a {COLLECTION_WORDS[collection]}</a>
+      <a href={href("parts", `${collection}/new`)}>add {withArticle(COLLECTION_WORDS[collection])}</a>
     </>
   );
 }

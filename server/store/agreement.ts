@@ -1,32 +1,55 @@
-import { contradictionsOf, isRotorTest, type RotorTest } from "../../shared/book/contradictions.ts";
+import {
+  CONTRADICTABLE,
+  type Compared,
+  type Contradictable,
+  contradictionsOf,
+} from "../../shared/book/contradictions.ts";
 import type { FieldError } from "../../shared/model/api/errors.ts";
 import type { CollectionName } from "../../shared/model/collections.ts";
-import type { Rotor } from "../../shared/model/parts/rotor.ts";
+import { referencesOf } from "../../shared/model/record.ts";
 import type { Database, Statement } from "./database.ts";
 import { ContradictionError } from "./errors.ts";
 import type { Data } from "./rows.ts";
 
-/** Tests that a refusal names, of those that a changed rotor contradicts. */
+/** Tests that a refusal names, of those that a changed part contradicts. */
 const NAMED = 5;
+
+type Collection = keyof Contradictable;
+type Part = Contradictable[Collection];
+
+const isContradictable = (name: CollectionName): name is Collection =>
+  (CONTRADICTABLE as readonly CollectionName[]).includes(name);
+
+/** Finds the data of a part; undefined where there is none. */
+type Lookup = (collection: Collection, id: string) => unknown;
+
+/** @returns what in a test contradicts the parts that it names, those that are found */
+export function contradictionsIn(data: Data, find: Lookup): FieldError[] {
+  return referencesOf("tests", data).flatMap(({ collection, id, path }) => {
+    const part = isContradictable(collection) ? find(collection, id) : undefined;
+    return part
+      ? contradictionsOf(data as unknown as Compared, collection as Collection, part as Part, path)
+      : [];
+  });
+}
 
 interface TestRow {
   readonly id: string;
   readonly name: string;
   readonly date: string;
-  readonly test: string;
+  readonly body: string;
 }
 
-/** Looks after tests and rotors that can't both be true: a test of the other kind of rotor, or of a size that it hasn't. */
+/** Looks after tests and parts that can't both be true: a size that the rotor hasn't, more holes open than the plate has. */
 export class Agreement {
-  readonly #rotor: Statement;
+  readonly #part: Statement;
   readonly #tests: Statement;
 
   constructor(database: Database) {
-    this.#rotor = database.prepare("SELECT body FROM records WHERE collection = 'rotors' AND id = ?").pluck();
+    this.#part = database.prepare("SELECT body FROM records WHERE collection = ? AND id = ?").pluck();
     this.#tests = database.prepare(
-      `SELECT r.id, r.name, r.day AS date, json_object('kind', r.kind, 'diameter', r.body -> '$.diameter') AS test
-       FROM uses AS u JOIN records AS r ON r.collection = u.collection AND r.id = u.id
-       WHERE u.part_collection = 'rotors' AND u.part = ? AND u.collection = 'tests' AND r.body -> '$.diameter' IS NOT NULL`,
+      `SELECT r.id, r.name, r.day AS date, r.body FROM uses AS u JOIN records AS r ON r.collection = u.collection AND r.id = u.id
+       WHERE u.part_collection = ? AND u.part = ? AND u.collection = 'tests'`,
     );
   }
 
@@ -35,39 +58,60 @@ export class Agreement {
    * @throws {ContradictionError} naming each field
    */
   require(collection: CollectionName, data: Data, id: string | null): void {
-    const fields = collection === "tests" ? this.#ofTest(data) : this.#ofRotor(collection, data, id);
+    const fields = collection === "tests" ? this.#ofTest(data) : this.#ofPart(collection, data, id);
     if (fields.length > 0) throw new ContradictionError(fields);
   }
 
   #ofTest(data: Data): FieldError[] {
-    if (!isRotorTest(data)) return [];
-    return contradictionsOf(data, JSON.parse(String(this.#rotor.get(data.rotor))) as Rotor);
+    return contradictionsIn(data, (collection, id) => {
+      const body = this.#part.get(collection, id);
+      return body === undefined ? undefined : JSON.parse(String(body));
+    });
   }
 
-  #ofRotor(collection: CollectionName, data: Data, id: string | null): FieldError[] {
-    if (collection !== "rotors" || id === null) return [];
-    const rotor = data as unknown as Rotor;
+  #ofPart(collection: CollectionName, data: Data, id: string | null): FieldError[] {
+    if (!isContradictable(collection) || id === null || !this.#isChanged(collection, data, id)) return [];
     const contradicted: FieldError[] = [];
-    for (const row of this.#tests.iterate(id) as Iterable<TestRow>) {
-      const [first] = contradictionsOf(JSON.parse(row.test) as RotorTest, rotor);
-      if (first) contradicted.push(asOfRotor(first, row));
+    const changed: Lookup = (of, named) => (of === collection && named === id ? data : undefined);
+    for (const row of this.#tests.iterate(collection, id) as Iterable<TestRow>) {
+      const test = JSON.parse(row.body) as Data;
+      const [first] = contradictionsIn(test, changed);
+      if (first) contradicted.push(saidOfPart(collection, first, row, test));
       if (contradicted.length === NAMED) break;
     }
     return contradicted;
   }
+
+  #isChanged(collection: Collection, data: Data, id: string): boolean {
+    const before = JSON.parse(String(this.#part.get(collection, id))) as Data;
+    return COMPARED[collection].some((key) => JSON.stringify(before[key]) !== JSON.stringify(data[key]));
+  }
 }
 
-/** The same contradiction, said of the rotor that is being changed. */
-function asOfRotor({ path }: FieldError, { id, name, date, test }: TestRow): FieldError {
-  const { kind, diameter } = JSON.parse(test) as RotorTest;
-  const named = `the ${kind} test "${name || id}" of ${date}`;
-  return path === "rotor"
-    ? {
-        path: "kind",
-        message: `Read another kind than ${named} was made with; allowed: the kind it has. Add the other as a rotor of its own.`,
-      }
-    : {
-        path: "sizes",
-        message: `Without ${diameter.value} ${diameter.unit}, at which ${named} was made; allowed: a list that keeps it.`,
-      };
+/** What of a part a test can contradict. */
+const COMPARED: Readonly<Record<Collection, readonly string[]>> = {
+  rotors: ["kind", "sizes"],
+  plates: ["holes"],
+  instruments: ["measures"],
+};
+
+/** Which field of a changed part a contradicted field of a test speaks of. */
+const FIELDS: Readonly<Record<Collection, (path: string) => string>> = {
+  rotors: (path) => (path === "rotor" ? "kind" : "sizes"),
+  plates: () => "holes",
+  instruments: () => "measures",
+};
+
+/** The same contradiction, said of the part that is being changed. */
+function saidOfPart(
+  collection: Collection,
+  { path, message }: FieldError,
+  { id, name, date }: TestRow,
+  { kind }: Data,
+): FieldError {
+  const test = `The ${kind} test "${name || id}" of ${date} was made with it as it is`;
+  return {
+    path: FIELDS[collection](path),
+    message: `${test}. With this change, its ${path} would be wrong: ${message}`,
+  };
 }

@@ -1,15 +1,15 @@
-import { contradictionsOf, isRotorTest } from "../../shared/book/contradictions.ts";
+import { CONTRADICTABLE } from "../../shared/book/contradictions.ts";
 import type { FieldError } from "../../shared/model/api/errors.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
-import type { Rotor } from "../../shared/model/parts/rotor.ts";
 import { referencesOf, type Stored } from "../../shared/model/record.ts";
 import { Refusal } from "../refusal.ts";
+import { contradictionsIn } from "./agreement.ts";
 import type { Data } from "./rows.ts";
 import type { WholeBook } from "./wholeBook.ts";
 
 /**
  * @throws {Refusal} 422 where a whole book contradicts itself: an id or a revision twice, a state later than its record, a part
- * that it doesn't have, a test that can't be true of its rotor
+ * that it doesn't have, a test that can't be true of its rotor, plate or instruments
  */
 export function requireConsistent(book: WholeBook): void {
   const fields = [...twice(book), ...laterThanRecord(book), ...missingParts(book), ...contradictions(book)];
@@ -81,13 +81,13 @@ const dangling = (name: CollectionName, data: Data, known: Ids, place: string): 
     }));
 
 function contradictions({ records }: WholeBook): FieldError[] {
-  const rotors = new Map(records.rotors.map(({ id, data }) => [id, data as unknown as Rotor]));
-  return records.tests.flatMap(({ data }, i) => {
-    const rotor = isRotorTest(data) ? rotors.get(data.rotor) : undefined;
-    if (!rotor || !isRotorTest(data)) return [];
-    return contradictionsOf(data, rotor).map(({ path, message }) => ({
+  const parts = new Map(
+    CONTRADICTABLE.map((name) => [name, new Map(records[name].map(({ id, data }) => [id, data]))]),
+  );
+  return records.tests.flatMap(({ data }, i) =>
+    contradictionsIn(data, (collection, id) => parts.get(collection)?.get(id)).map(({ path, message }) => ({
       path: `records.tests.${i}.data.${path}`,
       message,
-    }));
-  });
+    })),
+  );
 }

@@ -1,11 +1,13 @@
 import type { CollectionName } from "../model/collections.ts";
 import type { StoredOf } from "../model/record.ts";
-import type { TestKind } from "../model/tests/index.ts";
+import type { InlinedTest, TestKind } from "../model/tests/index.ts";
+import { inlined } from "./named.ts";
 
 /** The bench book as the views and the resolver read it: every record of every collection. */
 export type Book = { readonly [C in CollectionName]: readonly StoredOf<C>[] };
 
-export type TestOf<K extends TestKind> = Extract<StoredOf<"tests">["data"], { kind: K }>;
+/** A test of one kind with what it names of the book described in its place. */
+export type TestOf<K extends TestKind> = Extract<InlinedTest, { kind: K }>;
 export interface StoredTest<K extends TestKind> {
   readonly id: string;
   readonly data: TestOf<K>;
@@ -20,9 +22,12 @@ export function findById<T extends { readonly id: string }>(
 }
 
 /** @returns the tests of one kind, in the book's order */
-export function testsOf<K extends TestKind>(book: Pick<Book, "tests">, kind: K): StoredTest<K>[] {
+export function testsOf<K extends TestKind>(
+  book: Pick<Book, "tests" | "instruments" | "plates">,
+  kind: K,
+): StoredTest<K>[] {
   return book.tests.flatMap((test) =>
-    test.data.kind === kind ? [{ id: test.id, data: test.data as TestOf<K> }] : [],
+    test.data.kind === kind ? [{ id: test.id, data: inlined(book, test.data) as TestOf<K> }] : [],
   );
 }
 

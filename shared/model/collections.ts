@@ -8,6 +8,8 @@ export const COLLECTION_WORDS = {
   packs: "pack",
   skirts: "skirt",
   surfaces: "surface",
+  instruments: "instrument",
+  plates: "plate",
   tests: "test",
   builds: "build",
 } as const;

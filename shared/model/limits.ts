@@ -221,6 +221,18 @@ export const TESTS = {
   },
 } as const satisfies Readonly<Record<string, LimitTree>>;
 
+export const INSTRUMENT = {
+  percent: TEST.instruments.percent,
+  absolute: TEST.instruments.absolute,
+  resolution: TEST.instruments.absolute,
+} as const satisfies LimitTree;
+
+export const PLATE = {
+  thickness: above0(TEST.plate.holes.thickness.max),
+  holes: { diameter: TEST.plate.holes.diameter, count: TEST.plate.holes.count },
+  dischargeCoefficient: TEST.plate.holes.dischargeCoefficient,
+} as const satisfies LimitTree;
+
 /** By collection of parts and builds. */
 export const PARTS = {
   rotors: ROTOR,
@@ -228,6 +240,8 @@ export const PARTS = {
   packs: PACK,
   skirts: SKIRT,
   surfaces: SURFACE,
+  instruments: INSTRUMENT,
+  plates: PLATE,
   builds: BUILD,
 } as const satisfies Readonly<Record<string, LimitTree>>;
 

@@ -1,8 +1,10 @@
 import type { z } from "zod";
 import { build } from "./build.ts";
 import type { CollectionName } from "./collections.ts";
+import { instrument } from "./parts/instrument.ts";
 import { motor } from "./parts/motor.ts";
 import { pack } from "./parts/pack.ts";
+import { plate } from "./parts/plate.ts";
 import { rotor } from "./parts/rotor.ts";
 import { skirt } from "./parts/skirt.ts";
 import { surface } from "./parts/surface.ts";
@@ -15,6 +17,8 @@ export const COLLECTIONS = {
   packs: pack,
   skirts: skirt,
   surfaces: surface,
+  instruments: instrument,
+  plates: plate,
   tests: benchTest,
   builds: build,
 } as const satisfies Readonly<Record<CollectionName, z.ZodType>>;

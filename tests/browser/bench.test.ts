@@ -262,7 +262,7 @@ describe("Bench, a CSV file", () => {
       .getByLabel("or pasted text")
       .fill("rpm,pressure [Pa],open 1,open 2\n24000,1250,0,0\n24000,1100,4,0");
     await eventually(() => page.locator("main h1").textContent()).toBe("Give the bleed plate's holes below.");
-    const known = page.getByLabel("A plate of an earlier test");
+    const known = page.getByLabel("A plate of the book, or of an earlier test");
     await known.selectOption({ index: 1 });
     await eventually(() => page.locator("main h1").textContent()).toBe(
       "Two lines can be read, none is skipped.",

@@ -163,3 +163,42 @@ describe("An empty bench", () => {
     await eventually(() => page.getByText("Demo numbers, invented").isVisible()).toBe(true);
   });
 });
+
+describe("Instruments and bleed plates", () => {
+  it("are added with a unit of what is measured, and chosen in a curve test", async () => {
+    const page = await screens.open("/parts/instruments/new");
+    await fill(page, "Name", "Slant tube");
+    await page.getByLabel("Measures").selectOption("pressure");
+    await fill(page, /^Per cent of the reading/, "1.5");
+    await fill(page, /^Fixed part/, "3 rpm");
+    await save(page);
+    const wrong = page.locator(".field", { hasText: "Fixed part" }).locator(".field-error");
+    await eventually(() => wrong.textContent()).toMatch(/Read "3 rpm"/);
+    await fill(page, /^Fixed part/, "0.2 mmH2O");
+    await save(page);
+    await page.getByText("saved", { exact: true }).waitFor();
+    const instrument = (await records("instruments")).find(({ data }) => data.name === "Slant tube");
+    expect(instrument?.data).toMatchObject({
+      measures: "pressure",
+      percent: 1.5,
+      absolute: { value: 0.2, unit: "mmH2O" },
+    });
+
+    await page.goto(`${inject("address")}/parts/plates/new`);
+    await fill(page, "Name", "Thin plate");
+    await fill(page, /^Thickness/, "1 mm");
+    await fill(page, "How many", "8");
+    await fill(page, /^Bore/, "5 mm");
+    await save(page);
+    await page.getByText("saved", { exact: true }).waitFor();
+
+    await page.goto(`${inject("address")}/bench/new/curve`);
+    await page
+      .getByLabel("A plate of the book, or of an earlier test")
+      .selectOption({ label: "Thin plate: 8 × 5 mm; 1 mm thick" });
+    await page.getByRole("link", { name: "Its holes and its own C_d" }).waitFor();
+    await page.getByText("Instruments", { exact: true }).click();
+    await page.getByLabel("Pressure, read by").selectOption({ label: "Slant tube" });
+    expect(await page.getByLabel("Pressure, % of reading").count()).toBe(0);
+  });
+});

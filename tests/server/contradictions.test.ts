@@ -78,7 +78,10 @@ describe("a rotor with tests", () => {
       sizes: [{ diameter: 0.038 }],
     });
     expect(sizes.path).toBe("sizes");
-    expect(sizes.message).toMatch(/^Without 42 mm, at which the curve test/);
+    expect(sizes.message).toMatch(
+      /^The curve test "Blocked and open" of 2026-03-12 was made with it as it is/,
+    );
+    expect(sizes.message).toContain("its diameter would be wrong: Read 42 mm");
     const { body } = await book.api.get(`/api/v1/rotors/${ducted}`);
     expect(body).toMatchObject({ revision: 1, data: { kind: "ducted" } });
   });

@@ -6,7 +6,15 @@ import { NumberField } from "../../ui/NumberField.tsx";
 import { markable, marksIn, toggledMark } from "./draft.ts";
 import type { Editing } from "./editing.ts";
 import { type NumericSpec, numberAt, uncertaintyPath } from "./numbers.ts";
-import type { FieldSpec, ListSpec, MarksSpec, ReferenceSpec, SingleSpec } from "./spec.ts";
+import type {
+  BareSpec,
+  FieldSpec,
+  ListSpec,
+  MarksSpec,
+  QuantitySpec,
+  ReferenceSpec,
+  SingleSpec,
+} from "./spec.ts";
 
 interface Props<S extends FieldSpec> {
   readonly spec: S;
@@ -40,14 +48,14 @@ function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
 }
 
 function NumericField({ spec, path, editing, label }: Props<NumericSpec> & { label: string }) {
-  const number = numberAt(editing.form, spec, path);
+  const number = numberAt(editing.form, spec, path, editing.textAt);
   const unit = number.dimension && shownUnit(number.dimension, number.unit).label;
   return (
     <NumberField
       label={unit ? `${label} (${unit})` : label}
       hint={spec.hint}
       spec={number}
-      placeholder={spec.kind === "number" ? "" : spec.example}
+      placeholder={spec.kind === "quantity" ? spec.example : ""}
       text={editing.textAt(path)}
       path={path}
       error={editing.errorAt(path)}
@@ -57,7 +65,7 @@ function NumericField({ spec, path, editing, label }: Props<NumericSpec> & { lab
   );
 }
 
-function WithUncertainty({ spec, path, editing }: Props<NumericSpec>) {
+function WithUncertainty({ spec, path, editing }: Props<QuantitySpec | BareSpec>) {
   const field = <NumericField spec={spec} path={path} editing={editing} label={labelOf(spec)} />;
   if (!spec.doubt) return field;
   return (
@@ -135,6 +143,8 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
     case "quantity":
     case "number":
       return <WithUncertainty spec={spec} path={path} editing={editing} />;
+    case "measured":
+      return <NumericField spec={spec} path={path} editing={editing} label={labelOf(spec)} />;
     case "choice":
       return (
         <SelectField

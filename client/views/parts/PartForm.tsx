@@ -8,6 +8,7 @@ import { notice } from "../../state/notice.ts";
 import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
 import { AskBeforeSaving, type Question } from "../../ui/AskBeforeSaving.tsx";
 import { AsLeft } from "../../ui/AsLeft.tsx";
+import { withArticle } from "../../ui/article.ts";
 import { keepFocus } from "../../ui/keepFocus.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import { addressOf, type Editing, type Errors, errorsOf, useEditing } from "./editing.ts";
@@ -81,7 +82,7 @@ export function PartForm({ form, record: now }: Props) {
     sending?.discard();
     forgetDraft(addressOf(form, record));
   };
-  const title = record ? String(record.data.name) : `Add a ${form.one}`;
+  const title = record ? String(record.data.name) : `Add ${withArticle(form.one)}`;
   return (
     <form
       class="part-form"

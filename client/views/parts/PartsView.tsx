@@ -2,6 +2,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { href, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
+import { withArticle } from "../../ui/article.ts";
 import { Empty } from "../../ui/Empty.tsx";
 import { FORMS } from "./forms.ts";
 import { PartForm } from "./PartForm.tsx";
@@ -55,7 +56,7 @@ function Lists({ book }: { book: Book }) {
               ))}
             </ul>
             <a class="button" href={href("parts", `${form.collection}/new`)}>
-              Add a {form.one}
+              Add {withArticle(form.one)}
             </a>
           </section>
         ))}

@@ -1,7 +1,8 @@
+import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import { isGood, needed, type Reading, readNumber } from "../../../shared/units/readNumber.ts";
-import { type NumericSpec, numberAt, typedNumber, uncertaintyPath } from "./numbers.ts";
+import { asTyped, type NumericSpec, numberAt, typedNumber, uncertaintyPath } from "./numbers.ts";
 import { getAt, setAt } from "./paths.ts";
-import type { FieldSpec, FormSpec, ListSpec, SingleSpec } from "./spec.ts";
+import type { BareSpec, FieldSpec, FormSpec, ListSpec, QuantitySpec, SingleSpec } from "./spec.ts";
 
 /** What stands in the fields, as typed, by path; a list's rows carry their place in the path: "sizes.0.diameter". */
 export type Draft = Readonly<Record<string, string>>;
@@ -28,12 +29,14 @@ export function toggledMark(text: string | undefined, path: string): string {
   return next.join(MARK_SEPARATOR);
 }
 
-const isNumeric = (spec: FieldSpec): spec is NumericSpec =>
+const isStored = (spec: FieldSpec): spec is QuantitySpec | BareSpec =>
   spec.kind === "quantity" || spec.kind === "number";
 
+const isNumeric = (spec: FieldSpec): spec is NumericSpec => isStored(spec) || spec.kind === "measured";
+
 /** @returns numbers of a form that can be marked as estimated, lists left out */
-export function markable(form: FormSpec): NumericSpec[] {
-  return fieldsOf(form).filter(isNumeric);
+export function markable(form: FormSpec): (QuantitySpec | BareSpec)[] {
+  return fieldsOf(form).filter(isStored);
 }
 
 /** @returns every field of a form */
@@ -44,7 +47,8 @@ export function fieldsOf(form: FormSpec): FieldSpec[] {
 function shown(value: unknown, spec: SingleSpec): string {
   if (value === undefined || value === null)
     return spec.kind === "choice" ? (spec.options[0]?.[0] ?? "") : "";
-  return isNumeric(spec) && typeof value === "number" ? typedNumber(value, spec) : String(value);
+  if (spec.kind === "measured") return asTyped(value as TypedQuantity);
+  return isStored(spec) && typeof value === "number" ? typedNumber(value, spec) : String(value);
 }
 
 /** Uncertainty keys hold dots of their own ("vehicle.mass"), so they are looked up whole. */
@@ -71,7 +75,7 @@ export function draftOf(form: FormSpec, data: unknown): FormState {
       values[spec.path] = Array.isArray(marks) ? marks.join(MARK_SEPARATOR) : "";
     } else {
       values[spec.path] = shown(getAt(data, spec.path), spec);
-      if (isNumeric(spec) && spec.doubt)
+      if (isStored(spec) && spec.doubt)
         values[uncertaintyPath(spec.doubt)] = shown(uncertaintyOf(data, spec.doubt), spec);
     }
   }
@@ -127,12 +131,16 @@ class Reader {
 
   private readingOf(path: string, spec: SingleSpec, label: string): Reading<Stored> {
     const text = this.state.values[path] ?? "";
-    const number = isNumeric(spec) ? numberAt(this.form, spec, path) : null;
+    const number = isNumeric(spec)
+      ? numberAt(this.form, spec, path, (other) => this.state.values[other])
+      : null;
     if (text.trim() === "") {
       if (!spec.required) return {};
       return number ? needed(label, number) : { message: `${label} is needed.` };
     }
-    return number ? readNumber(number, text) : { value: text.trim() };
+    if (!number) return { value: text.trim() };
+    const reading = readNumber(number, text);
+    return isGood(reading) && spec.kind === "measured" ? { value: reading.typed } : reading;
   }
 
   /** @returns the rows of a list; undefined where it has none */

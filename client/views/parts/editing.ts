@@ -96,7 +96,10 @@ export function useEditing(form: FormSpec, record: Subject) {
     set,
     leave: (path, spec) => {
       const text = state.values[path] ?? "";
-      const written = settledText(numberAt(form, spec, path), text);
+      const written = settledText(
+        numberAt(form, spec, path, (other) => state.values[other]),
+        text,
+      );
       if (written !== text) set(path, written);
       if (text.trim() !== "") setLeft((before) => new Set([...before, path]));
     },

@@ -1,11 +1,12 @@
 import { type LimitTree, limitsAt, PARTS } from "../../../shared/model/limits.ts";
-import { shownUnit } from "../../../shared/units/dimensions.ts";
+import { type DimensionName, shownUnit } from "../../../shared/units/dimensions.ts";
 import { inUnit } from "../../../shared/units/format.ts";
+import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import type { NumberSpec } from "../../../shared/units/readNumber.ts";
-import type { BareSpec, FormSpec, QuantitySpec } from "./spec.ts";
+import type { BareSpec, FormSpec, MeasuredSpec, QuantitySpec } from "./spec.ts";
 
 /** Fields that take a number. */
-export type NumericSpec = QuantitySpec | BareSpec;
+export type NumericSpec = QuantitySpec | BareSpec | MeasuredSpec;
 
 const UNCERTAINTY = "uncertainty.";
 const AT_LEAST_NONE = { min: 0 } as const;
@@ -13,20 +14,28 @@ const AT_LEAST_NONE = { min: 0 } as const;
 /** @returns where the standard uncertainty of a field lies */
 export const uncertaintyPath = (key: string): string => UNCERTAINTY + key;
 
+/** @returns the text in another field of the form */
+type TextAt = (path: string) => string | undefined;
+
 /** @returns what a field of a form takes, at a path with the places of lists in it */
-export function numberAt(form: FormSpec, spec: NumericSpec, path: string): NumberSpec {
+export function numberAt(form: FormSpec, spec: NumericSpec, path: string, textAt: TextAt): NumberSpec {
   const tree = PARTS[form.collection] as LimitTree;
   const limits = path.startsWith(UNCERTAINTY) ? AT_LEAST_NONE : limitsAt(tree, path);
   if (spec.kind === "number") return { dimension: null, limits, example: spec.example };
+  // The choice's options are names of quantities.
+  if (spec.kind === "measured") return { dimension: textAt(spec.by) as DimensionName, limits };
   const { dimension, unit, example } = spec;
   return { dimension, unit, limits, example };
 }
+
+/** @returns a stored quantity as it was typed */
+export const asTyped = ({ value, unit }: TypedQuantity): string => `${value} ${unit}`;
 
 /** Digits in which a stored SI value comes back as it was typed. */
 const DIGITS = 12;
 
 /** @returns a stored number as it would be typed, with its unit */
-export function typedNumber(si: number, spec: NumericSpec): string {
+export function typedNumber(si: number, spec: QuantitySpec | BareSpec): string {
   if (spec.kind === "number") return String(si);
   const { label } = shownUnit(spec.dimension, spec.unit);
   return `${Number(inUnit(si, spec.dimension, label).toPrecision(DIGITS))} ${label}`;

@@ -33,6 +33,13 @@ export interface BareSpec extends Common {
   readonly example?: string;
 }
 
+/** A quantity that is stored as it is typed, of whatever a choice of the same form says. */
+export interface MeasuredSpec extends Common {
+  readonly kind: "measured";
+  /** the choice whose values are quantities */
+  readonly by: string;
+}
+
 export interface ChoiceSpec extends Common {
   readonly kind: "choice";
   readonly options: readonly (readonly [value: string, label: string])[];
@@ -43,12 +50,12 @@ export interface ReferenceSpec extends Common {
   readonly collection: PartCollection;
 }
 
-export type SingleSpec = TextSpec | QuantitySpec | BareSpec | ChoiceSpec | ReferenceSpec;
+export type SingleSpec = TextSpec | QuantitySpec | BareSpec | MeasuredSpec | ChoiceSpec | ReferenceSpec;
 
 /** Several rows of the same few fields; `tuple` rows are stored as arrays in the columns' order. */
 export interface ListSpec extends Common {
   readonly kind: "list";
-  readonly columns: readonly (QuantitySpec | BareSpec | TextSpec)[];
+  readonly columns: readonly (QuantitySpec | BareSpec | TextSpec | ChoiceSpec)[];
   readonly tuple?: boolean;
   readonly add: string;
 }

@@ -3,6 +3,7 @@ import type { Plate } from "../../model/tests/common.ts";
 import { airFrom } from "../../physics/air.ts";
 import { toSI } from "../../units/quantity.ts";
 import type { Book } from "../book.ts";
+import { inlined } from "../named.ts";
 import type { Asked, Planned } from "./planned.ts";
 
 /** Pressure at which a plate's coefficient is read off its law [Pa]. Judgement: the middle of what cheap sensors read. */
@@ -26,7 +27,7 @@ function calibrated(plate: Plate, { build }: Asked): Plate {
 function withPlates(asked: Asked): { book: Book; corrects: string[] } {
   const corrected: Book["tests"][number][] = [];
   const tests = asked.book.tests.map((test) => {
-    const { data } = test;
+    const data = inlined(asked.book, test.data);
     if ((data.kind !== "curve" && data.kind !== "leak") || !data.plate || !isBare(data.plate)) return test;
     corrected.push(test);
     return { ...test, data: { ...data, plate: calibrated(data.plate, asked) } };
@@ -44,7 +45,7 @@ export function plannedPlateCheck(asked: Asked): Planned | null {
     kind: "curve",
     title: "Calibrate the bleed plate: its holes' own discharge coefficients",
     takes:
-      "a bag or bell of known volume emptied through the plate at a steady pressure, a watch; 30 minutes; then correct the plate in its tests",
+      "a bag or bell of known volume emptied through the plate at a steady pressure, a watch; 30 minutes; then correct the plate, in the book or in its tests",
     corrects,
     book,
     build: asked.build,

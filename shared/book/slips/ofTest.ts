@@ -1,6 +1,7 @@
-import type { BenchTest } from "../../model/tests/index.ts";
+import type { BenchTest, InlinedTest } from "../../model/tests/index.ts";
 import { answerOrNull } from "../../numeric/errors.ts";
 import type { Book } from "../book.ts";
+import { inlined } from "../named.ts";
 import { slipsOfCurve } from "./curve.ts";
 import { slipsOfDischarge } from "./discharge.ts";
 import { slipsOfFriction } from "./friction.ts";
@@ -11,7 +12,7 @@ import { slipsOfPull } from "./pull.ts";
 import type { Slip } from "./slip.ts";
 import { slipsOfThrust } from "./thrust.ts";
 
-function ofKind(book: Book, test: BenchTest): Slip[] {
+function ofKind(book: Book, test: InlinedTest): Slip[] {
   switch (test.kind) {
     case "pull":
       return slipsOfPull(book, test);
@@ -39,5 +40,5 @@ function ofKind(book: Book, test: BenchTest): Slip[] {
  */
 export function slipsOfTest(book: Book, test: BenchTest): Slip[] {
   // a book that can't answer expects nothing
-  return firstOfEach(answerOrNull(() => ofKind(book, test)) ?? []);
+  return firstOfEach(answerOrNull(() => ofKind(book, inlined(book, test))) ?? []);
 }

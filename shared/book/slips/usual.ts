@@ -1,3 +1,4 @@
+import type { CollectionName } from "../../model/collections.ts";
 import type { DimensionName } from "../../units/dimensions.ts";
 import { between, type Slip, slipOf, UNIT } from "./slip.ts";
 
@@ -16,7 +17,8 @@ const usual = (path: string, name: DimensionName | null, low: number, high: numb
   high,
 });
 
-type Collection = "rotors" | "motors" | "packs" | "skirts" | "surfaces" | "builds";
+/** What an instrument can read, and how well, differs by orders of magnitude: nothing of it is unusual. */
+type Collection = Exclude<CollectionName, "tests" | "instruments">;
 
 /** Of vehicles from a matchbox to a suitcase. Common practice, no source. */
 export const USUAL_IN_PARTS: Readonly<Record<Collection, readonly Usual[]>> = {
@@ -64,6 +66,7 @@ export const USUAL_IN_PARTS: Readonly<Record<Collection, readonly Usual[]>> = {
     usual("height", "length", 5e-4, 0.1),
     usual("mass", "mass", 1e-4, 2),
   ],
+  plates: [usual("thickness", "length", 2e-4, 0.02), usual("holes.*.diameter", "length", 5e-4, 0.05)],
   surfaces: [
     usual("roughness", "length", 1e-7, 3e-3),
     usual("wheelFriction", null, 0.05, 2),

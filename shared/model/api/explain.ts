@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { allowedBy } from "./allowed.ts";
 import type { FieldError } from "./errors.ts";
-import { objectOf, type Path, schemaAt, valueAt } from "./schemaAt.ts";
+import { coreOf, objectOf, type Path, schemaAt, valueAt } from "./schemaAt.ts";
 import { shown } from "./shown.ts";
 
 /** Refused fields that an answer names. */
@@ -39,8 +39,28 @@ function wordsOf(issue: z.core.$ZodIssue, schema: z.core.$ZodType | undefined, v
 const isUnknownKind = (issue: z.core.$ZodIssue): boolean =>
   issue.code === "invalid_union" && issue.discriminator !== undefined;
 
+/** What the one option says that an object can only be meant for, where a union takes a name in its place as well. */
+function issuesOfObject(
+  issue: z.core.$ZodIssue,
+  schema: z.core.$ZodType,
+  input: unknown,
+): z.core.$ZodIssue[] {
+  if (issue.code !== "invalid_union" || isUnknownKind(issue)) return [];
+  const value = valueAt(input, issue.path);
+  const union = schemaAt(schema, issue.path, input);
+  const core = union && coreOf(union);
+  if (!(core instanceof z.ZodUnion && typeof value === "object" && value !== null)) return [];
+  const meant = core.options.findIndex((option) => coreOf(option) instanceof z.ZodObject);
+  return (issue.errors[meant] ?? []).map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] }));
+}
+
 /** What one of zod's issues says, field by field: an issue of unknown keys speaks of each of them. */
 function* fieldsOf(schema: z.core.$ZodType, issue: z.core.$ZodIssue, input: unknown): Iterable<FieldError> {
+  const inner = issuesOfObject(issue, schema, input);
+  if (inner.length > 0) {
+    for (const each of inner) yield* fieldsOf(schema, each, input);
+    return;
+  }
   if (issue.code === "unrecognized_keys") {
     const allowed = keysAllowed(schemaAt(schema, issue.path, input), valueAt(input, issue.path));
     for (const key of issue.keys)

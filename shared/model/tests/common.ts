@@ -1,6 +1,8 @@
 import { z } from "zod";
 import { TEST } from "../limits.ts";
+import type { Measured } from "../parts/instrument.ts";
 import { quantity } from "../quantity.ts";
+import { reference } from "../reference.ts";
 import { count, note, within } from "../scalar.ts";
 
 /** The air of the day, as read off thermometer, barometer and hygrometer. */
@@ -10,12 +12,18 @@ export const airAsRead = z.strictObject({
   humidity: quantity("fraction", TEST.air.humidity),
 });
 
-/** Standard uncertainty of one instrument: a part of the reading, a fixed amount, or both (added as squares). */
-export const instrument = (dimension: Parameters<typeof quantity>[0]) =>
-  z.strictObject({
-    percent: within("% of the reading", TEST.instruments.percent).optional(),
-    absolute: quantity(dimension, TEST.instruments.absolute).optional(),
-  });
+/** What is said of an instrument in a test itself. */
+const ownInstrument = (dimension: Measured) =>
+  z
+    .strictObject({
+      percent: within("% of the reading", TEST.instruments.percent).optional(),
+      absolute: quantity(dimension, TEST.instruments.absolute).optional(),
+    })
+    .describe("standard uncertainty: a part of the reading, a fixed amount, or both (added as squares)");
+
+/** An instrument of the book by its identifier, or what is said of it in the test itself. */
+export const instrument = (dimension: Measured) =>
+  z.union([reference("instruments"), ownInstrument(dimension)]);
 
 /** A row that stays in the book but not in the fit, and why. */
 export const setAside = z
@@ -44,11 +52,25 @@ export const plateHole = z.strictObject({
     .describe("from a calibration of this plate"),
 });
 
-export const plate = z.strictObject({ holes: z.array(plateHole).min(1).max(12) });
+const ownPlate = z.strictObject({ holes: z.array(plateHole).min(1).max(12) });
+
+/** A bleed plate of the book by its identifier, or its holes as described in the test itself. */
+export const plate = z.union([reference("plates"), ownPlate]);
 
 /** How many holes of each kind were open in a row, in the plate's order. */
 export const openHoles = z.array(count(TEST.open)).max(12);
 
 export type AirAsRead = z.output<typeof airAsRead>;
-export type Instrument = z.output<ReturnType<typeof instrument>>;
-export type Plate = z.output<typeof plate>;
+export type Instrument = z.output<ReturnType<typeof ownInstrument>>;
+export type Plate = z.output<typeof ownPlate>;
+
+/** A test's data with whatever it names of the book described in its place. */
+export type Inlined<T> = T extends object
+  ? { readonly [K in keyof T]: K extends "plate" | "instruments" ? WithoutNames<T[K]> : T[K] }
+  : T;
+
+type WithoutNames<T> = T extends string
+  ? never
+  : T extends { readonly holes: unknown }
+    ? T
+    : { readonly [K in keyof T]: Exclude<T[K], string> };

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { instrument, openHoles, plate, setAside, testHead } from "./common.ts";
+import { type Inlined, instrument, openHoles, plate, setAside, testHead } from "./common.ts";
 import { checkFlowReadings } from "./flow.ts";
 
 export const curveRow = z.strictObject({
@@ -42,4 +42,5 @@ export const curveTest = z
   })
   .superRefine(checkFlowReadings);
 
-export type CurveTest = z.output<typeof curveTest>;
+/** As fits read it: whatever it names of the book is described in its place. */
+export type CurveTest = Inlined<z.output<typeof curveTest>>;

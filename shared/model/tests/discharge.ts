@@ -2,7 +2,7 @@ import { z } from "zod";
 import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { instrument, setAside, testHead } from "./common.ts";
+import { type Inlined, instrument, setAside, testHead } from "./common.ts";
 
 export const dischargeRow = z.strictObject({
   charge: quantity("charge", TESTS.discharge.rows.charge)
@@ -60,4 +60,5 @@ export const dischargeTest = z
   })
   .superRefine((test, context) => checkDrawn(test.rows, context));
 
-export type DischargeTest = z.output<typeof dischargeTest>;
+/** As fits read it: whatever it names of the book is described in its place. */
+export type DischargeTest = Inlined<z.output<typeof dischargeTest>>;

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { instrument, setAside, testHead } from "./common.ts";
+import { type Inlined, instrument, setAside, testHead } from "./common.ts";
 
 export const frictionRow = z.strictObject({
   held: quantity("angle", TESTS.friction.rows.held)
@@ -42,4 +42,5 @@ export const frictionTest = z.strictObject({
     }),
 });
 
-export type FrictionTest = z.output<typeof frictionTest>;
+/** As fits read it: whatever it names of the book is described in its place. */
+export type FrictionTest = Inlined<z.output<typeof frictionTest>>;

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { Inlined } from "./common.ts";
 import { curveTest } from "./curve.ts";
 import { dischargeTest } from "./discharge.ts";
 import { frictionTest } from "./friction.ts";
@@ -18,7 +19,10 @@ export const benchTest = z.discriminatedUnion("kind", [
   dischargeTest,
 ]);
 
+/** As the book keeps it: its instruments and its plate may be named. */
 export type BenchTest = z.output<typeof benchTest>;
+/** As fits read it. */
+export type InlinedTest = Inlined<BenchTest>;
 export type TestKind = BenchTest["kind"];
 export const TEST_KINDS = [
   "curve",

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { instrument, openHoles, plate, setAside, testHead } from "./common.ts";
+import { type Inlined, instrument, openHoles, plate, setAside, testHead } from "./common.ts";
 import { checkFlowReadings } from "./flow.ts";
 
 export const leakRow = z.strictObject({
@@ -43,4 +43,5 @@ export const leakTest = z
     });
   });
 
-export type LeakTest = z.output<typeof leakTest>;
+/** As fits read it: whatever it names of the book is described in its place. */
+export type LeakTest = Inlined<z.output<typeof leakTest>>;

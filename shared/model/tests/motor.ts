@@ -2,7 +2,7 @@ import { z } from "zod";
 import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { instrument, setAside, testHead } from "./common.ts";
+import { type Inlined, instrument, setAside, testHead } from "./common.ts";
 
 export const motorRow = z.strictObject({
   voltage: quantity("voltage", TESTS.motor.rows.voltage).describe("at the driver or the motor, under load"),
@@ -29,4 +29,5 @@ export const motorTest = z.strictObject({
   rows: z.array(motorRow).min(1).max(5000),
 });
 
-export type MotorTest = z.output<typeof motorTest>;
+/** As fits read it: whatever it names of the book is described in its place. */
+export type MotorTest = Inlined<z.output<typeof motorTest>>;

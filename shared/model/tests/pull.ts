@@ -2,7 +2,7 @@ import { z } from "zod";
 import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { instrument, setAside, testHead } from "./common.ts";
+import { type Inlined, instrument, setAside, testHead } from "./common.ts";
 
 export const pullRow = z
   .strictObject({
@@ -44,4 +44,5 @@ export const pullTest = z.strictObject({
   rows: z.array(pullRow).min(1).max(1000),
 });
 
-export type PullTest = z.output<typeof pullTest>;
+/** As fits read it: whatever it names of the book is described in its place. */
+export type PullTest = Inlined<z.output<typeof pullTest>>;

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { TESTS } from "../limits.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { instrument, setAside, testHead } from "./common.ts";
+import { type Inlined, instrument, setAside, testHead } from "./common.ts";
 
 export const thrustRow = z.strictObject({
   speed: quantity("speed", TESTS.thrust.rows.speed),
@@ -39,4 +39,5 @@ export const thrustTest = z.strictObject({
   rows: z.array(thrustRow).min(1).max(5000),
 });
 
-export type ThrustTest = z.output<typeof thrustTest>;
+/** As fits read it: whatever it names of the book is described in its place. */
+export type ThrustTest = Inlined<z.output<typeof thrustTest>>;

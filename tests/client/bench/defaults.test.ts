@@ -24,6 +24,8 @@ const book = (tests: readonly ReturnType<typeof stored<BenchTest>>[] = []): Book
     packs: [part("p1"), part("p2")],
     skirts: [part("s1"), part("s2")],
     surfaces: [part("glass")],
+    instruments: [],
+    plates: [],
     tests,
     builds: [
       stored("pane", { rotor: "c5", motor: "m2", pack: "p2", skirt: "s2", surface: "glass", diameter: 0.05 }),

@@ -4,6 +4,7 @@ import { resultLine } from "#client/views/bench/list/resultLine.ts";
 import { readDraft } from "#client/views/bench/record/readDraft.ts";
 import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { runDischarge } from "#client/views/bench/running/discharge.ts";
+import { inlined } from "#shared/book/named.ts";
 import { dischargeTest } from "#shared/model/tests/discharge.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
@@ -11,8 +12,9 @@ const book = demoBook();
 
 function demoTest(pack: string) {
   const found = book.tests.find(({ data }) => data.kind === "discharge" && data.pack === pack);
-  if (found?.data.kind !== "discharge") throw new Error("The demo has no such discharge test.");
-  return found.data;
+  const data = found && inlined(book, found.data);
+  if (data?.kind !== "discharge") throw new Error("The demo has no such discharge test.");
+  return data;
 }
 const test = demoTest("one-cell-650");
 const keys = test.rows.map((_, i) => i);

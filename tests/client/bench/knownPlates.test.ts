@@ -14,7 +14,8 @@ const stored = (id: string, data: Book["tests"][number]["data"], createdAt: stri
   data,
 });
 
-if (PLATE_CURVE.kind !== "curve" || !PLATE_CURVE.plate) throw new Error("The example has no plate.");
+if (PLATE_CURVE.kind !== "curve" || typeof PLATE_CURVE.plate !== "object")
+  throw new Error("The example has no plate.");
 const { plate } = PLATE_CURVE;
 const NARROW = { ...PLATE_CURVE, date: "2026-04-01", plate: { holes: plate.holes.slice(0, 1) } };
 const book: Book = {

@@ -9,10 +9,11 @@ import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { type Running, withError } from "#client/views/bench/running/result.ts";
 import { runningResult } from "#client/views/bench/running/run.ts";
 import type { Book } from "#shared/book/book.ts";
+import { byCollection } from "#shared/model/collections.ts";
 import type { BenchTest } from "#shared/model/tests/index.ts";
 import { EXAMPLES, FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL, THRUST } from "./examples.ts";
 
-const EMPTY: Book = { rotors: [], motors: [], packs: [], skirts: [], surfaces: [], tests: [], builds: [] };
+const EMPTY = byCollection(() => []) as Book;
 
 const run = (draft: Draft): Running => runningResult(readDraft(draft), EMPTY);
 const said = (running: Running, label: string): string | undefined =>

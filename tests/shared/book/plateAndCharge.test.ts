@@ -92,7 +92,7 @@ describe("a plate without a calibration, in the curve's uncertainty", () => {
     const stated: Book = {
       ...plain,
       tests: plain.tests.map((test): Test => {
-        if (test.data.kind !== "curve" || !test.data.plate) return test;
+        if (test.data.kind !== "curve" || typeof test.data.plate !== "object") return test;
         const holes = test.data.plate.holes.map((hole) => ({ ...hole, dischargeCoefficient: 0.7 }));
         return { ...test, data: { ...test.data, plate: { holes } } };
       }),
@@ -114,7 +114,7 @@ describe("a plate without a calibration, in a leak test's uncertainty", () => {
     const stated: Book = {
       ...book,
       tests: book.tests.map((test): Test => {
-        if (test.data.kind !== "leak" || !test.data.plate) return test;
+        if (test.data.kind !== "leak" || typeof test.data.plate !== "object") return test;
         const holes = test.data.plate.holes.map((hole) => ({ ...hole, dischargeCoefficient: 0.7 }));
         return { ...test, data: { ...test.data, plate: { holes } } };
       }),

@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { PROPELLERS } from "#seed-data/propellers.ts";
 import type { Book } from "#shared/book/book.ts";
+import { inlined } from "#shared/book/named.ts";
 import { propellerBasis, thrustPoints } from "#shared/book/propellerBasis.ts";
 import { predictedPull } from "#shared/book/pullPrediction.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
 import { propellerBand } from "#shared/fit/propellerBands.ts";
 import { rotor as rotorSchema } from "#shared/model/parts/rotor.ts";
-import { pullTest } from "#shared/model/tests/pull.ts";
+import { type PullTest, pullTest } from "#shared/model/tests/pull.ts";
 import { predictAny } from "#shared/physics/predictAny.ts";
 import { runDown } from "#shared/physics/rundown.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
@@ -234,7 +235,7 @@ describe("a propeller's build that lacks something", () => {
 describe("a pull test of a propeller's vehicle", () => {
   it("straight off: is predicted to hold the thrust at the voltage read", () => {
     const book = thrustBook({ tests: [thrustTest(rows())] });
-    const pull = pullTest.parse({
+    const stored = pullTest.parse({
       kind: "pull",
       date: "2026-05-22",
       rotor: "prop",
@@ -247,6 +248,7 @@ describe("a pull test of a propeller's vehicle", () => {
       rigMass: typed(0, "g"),
       rows: [{ held: typed(100, "g"), letGo: null, voltage: typed(7.4, "V") }],
     });
+    const pull = inlined(book, stored) as PullTest;
     const { predicted } = predictedPull(book, pull, { voltage: 7.4, gap: null });
     const input = scoutOf(book).propeller;
     if (!input) throw new Error("not resolved");

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { inlined } from "#shared/book/named.ts";
 import { predictedPull } from "#shared/book/pullPrediction.ts";
 import type { PullTest } from "#shared/model/tests/pull.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
@@ -6,8 +7,9 @@ import { withoutCell } from "#tests/support/partialBook.ts";
 
 const book = demoBook();
 const stored = book.tests.find(({ data }) => data.kind === "pull" && data.direction === "straight-off");
-if (stored?.data.kind !== "pull") throw new Error("the demo has no such pull test");
-const test: PullTest = stored.data;
+const data = stored && inlined(book, stored.data);
+if (data?.kind !== "pull") throw new Error("the demo has no such pull test");
+const test: PullTest = data;
 const at = { voltage: 7, gap: null };
 
 function pull(change: Partial<PullTest>, trial: { voltage: number | null; gap: number | null } = at): number {

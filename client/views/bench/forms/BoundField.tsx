@@ -30,7 +30,10 @@ export function BoundField({ form, field }: BoundFieldProps) {
 /** A choice among parts of which the book has none says where to add one; what is typed so far is kept meanwhile. */
 function hintOf(field: FieldSpec): ComponentChildren {
   const isBare =
-    field.type === "part" && currentBook.value && partsFor(currentBook.value, field).length === 0;
+    field.type === "part" &&
+    !field.otherwise &&
+    currentBook.value &&
+    partsFor(currentBook.value, field).length === 0;
   return isBare ? <AddPart collection={field.collection} /> : field.hint;
 }
 
@@ -136,7 +139,7 @@ function PartSelect({
       onChange={(event) => onChange(event.currentTarget.value)}
       onBlur={onLeave}
     >
-      <option value="">{field.required ? "choose…" : "none"}</option>
+      <option value="">{field.required ? "choose…" : (field.otherwise ?? "none")}</option>
       {isGone && <option value={value}>{value} (not in the book)</option>}
       {parts.map((part) => (
         <option key={part.id} value={part.id}>

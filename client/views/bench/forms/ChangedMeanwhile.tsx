@@ -30,7 +30,7 @@ export function ChangedMeanwhile({ form, id, onDone }: ChangedMeanwhileProps) {
       const record = await api.get<StoredOf<"tests">>(`/tests/${encodeURIComponent(id)}`);
       keep("tests", record);
       const typed = form.draft.value;
-      const theirs = writeDraft(record.data);
+      const theirs = writeDraft(record.data, currentBook.value ?? undefined);
       setReloaded({ typed, list: differences(typed, theirs, shownText(form.spec, currentBook.value)) });
       form.revision.value = record.revision;
       change(form, theirs);

@@ -49,7 +49,7 @@ function formOf(test: Stored, startOver: boolean) {
   if (startOver) forgetDraft(address);
   const kept = keptDraft(address, isDraftOf(test.data.kind));
   if (kept) return createForm(address, kept.content, kept.revision, kept);
-  return createForm(address, writeDraft(test.data), test.revision);
+  return createForm(address, writeDraft(test.data, currentBook.peek() ?? undefined), test.revision);
 }
 
 function Correction({ test }: { readonly test: Stored }) {

@@ -1,60 +1,82 @@
 import { useId, useMemo } from "preact/hooks";
+import { href } from "../../../app/router.ts";
 import { currentBook } from "../../../state/book.ts";
 import { anchorOf } from "../../../ui/anchor.ts";
 import { FieldError, inputOf } from "../../../ui/Field.tsx";
 import { NumberInput } from "../../../ui/NumberField.tsx";
-import { type DraftHole, withNewHole, withoutHole, withPlate } from "../record/draft.ts";
-import { knownPlates, plateOf } from "../record/knownPlates.ts";
+import { type DraftHole, withField, withNewHole, withoutHole, withPlate } from "../record/draft.ts";
+import { type KnownPlate, knownPlates, plateOf, platesOfBook } from "../record/knownPlates.ts";
 import { HOLE_NUMBERS, type HoleNumber } from "../record/numbers.ts";
 import { change, type FormModel, leaveHole, typeHole } from "./model.ts";
 
 /** The bleed plate: its kinds of hole. With a pressure reading it is the flow meter. */
 export function PlateEditor({ form }: { readonly form: FormModel }) {
-  const { holes } = form.draft.value;
+  const { holes, fields } = form.draft.value;
   const error = form.shown.value.get("plate");
+  const isNamed = Boolean(fields.plate);
   return (
     <fieldset class="bench-plate" id={anchorOf("plate")}>
       <legend>Bleed plate</legend>
       <KnownPlates form={form} />
-      {holes.map((hole, i) => (
-        <HoleLine key={hole.key} form={form} hole={hole} number={i + 1} />
-      ))}
+      {!isNamed && holes.map((hole, i) => <HoleLine key={hole.key} form={form} hole={hole} number={i + 1} />)}
       {error && (
         <p class="field-error" role="alert">
           {error}
         </p>
       )}
-      <button type="button" onClick={() => change(form, withNewHole(form.draft.value), "plate")}>
-        {holes.length === 0 ? "Describe the holes" : "Add another kind of hole"}
-      </button>
+      {isNamed ? (
+        <a class="small" href={href("parts", `plates/${fields.plate}`)}>
+          Its holes and its own C_d
+        </a>
+      ) : (
+        <button type="button" onClick={() => change(form, withNewHole(form.draft.value), "plate")}>
+          {holes.length === 0 ? "Describe the holes" : "Add another kind of hole"}
+        </button>
+      )}
     </fieldset>
   );
 }
 
-/** The plates of earlier tests; one that is described anew is none of them. */
+/** The plates of the book, and those that earlier tests describe; one that is described anew is none of them. */
 function KnownPlates({ form }: { readonly form: FormModel }) {
   const book = currentBook.value;
-  const plates = useMemo(() => (book ? knownPlates(book) : []), [book]);
-  if (plates.length === 0) return null;
-  const { holes } = form.draft.value;
+  const [stored, described] = useMemo(
+    () => (book ? [platesOfBook(book), knownPlates(book)] : [[], []]),
+    [book],
+  );
+  if (stored.length + described.length === 0) return null;
+  const { holes, fields } = form.draft.value;
+  const choose = (key: string) => {
+    const own = stored.find((plate) => plate.key === key);
+    const plate = own ?? described.find((each) => each.key === key);
+    if (plate) change(form, withPlate(form.draft.value, plate.holes, own?.key), "plate");
+    else change(form, withField(form.draft.value, "plate", ""), "plate");
+  };
   return (
     <label class="bench-known-plates">
-      <span class="field-label">A plate of an earlier test</span>
+      <span class="field-label">A plate of the book, or of an earlier test</span>
       <select
-        value={plateOf(holes, plates)?.key ?? ""}
-        onChange={(event) => {
-          const plate = plates.find(({ key }) => key === event.currentTarget.value);
-          if (plate) change(form, withPlate(form.draft.value, plate.holes), "plate");
-        }}
+        value={fields.plate || (plateOf(holes, described)?.key ?? "")}
+        onChange={(event) => choose(event.currentTarget.value)}
       >
         <option value="">{holes.length === 0 ? "choose…" : "another one, as described"}</option>
-        {plates.map(({ key, label }) => (
-          <option key={key} value={key}>
-            {label}
-          </option>
-        ))}
+        <PlateOptions label="Of the book" plates={stored} />
+        <PlateOptions label="Of earlier tests" plates={described} />
       </select>
     </label>
+  );
+}
+
+function PlateOptions({ label, plates }: { readonly label: string; readonly plates: readonly KnownPlate[] }) {
+  if (plates.length === 0) return null;
+  return (
+    <optgroup label={label}>
+      {plates.map((plate) => (
+        <option key={plate.key} value={plate.key}>
+          {plate.label}
+        </option>
+      ))}
+    </optgroup>
   );
 }
 

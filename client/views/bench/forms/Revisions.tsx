@@ -55,5 +55,6 @@ export function Revisions({ id, revision }: { readonly id: string; readonly revi
 
 function between(before: Stored, after: Stored) {
   const show = shownText(KINDS[after.data.kind], currentBook.value);
-  return differences(writeDraft(before.data), writeDraft(after.data), show);
+  const parts = currentBook.value ?? undefined;
+  return differences(writeDraft(before.data, parts), writeDraft(after.data, parts), show);
 }

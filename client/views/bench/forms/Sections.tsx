@@ -1,5 +1,14 @@
 import { useState } from "preact/hooks";
-import { AIR_FIELDS, HEAD_FIELDS, instrumentFields, NOTE_FIELD } from "../record/kinds.ts";
+import { currentBook } from "../../../state/book.ts";
+import {
+  AIR_FIELDS,
+  HEAD_FIELDS,
+  instrumentFields,
+  isUnderNamed,
+  NOTE_FIELD,
+  namedPaths,
+} from "../record/kinds.ts";
+import { shownText } from "../record/names.ts";
 import type { FieldSpec } from "../record/spec.ts";
 import { BoundField } from "./BoundField.tsx";
 import type { FormModel } from "./model.ts";
@@ -62,7 +71,10 @@ function airWords({ draft }: FormModel): string {
 
 function instrumentWords({ draft, spec }: FormModel): string {
   const { fields } = draft.value;
+  const named = shownText(spec, currentBook.value);
   const given = spec.instruments.flatMap(({ key, label }) => {
+    const path = `instruments.${key}`;
+    if (fields[path]) return [`${label.toLowerCase()} by ${named(path, fields[path])}`];
     const percent = fields[`instruments.${key}.percent`];
     const parts = [percent ? `${percent} %` : "", fields[`instruments.${key}.absolute`]].filter(Boolean);
     return parts.length > 0 ? [`${label.toLowerCase()} ±${parts.join(" and ")}`] : [];
@@ -72,6 +84,7 @@ function instrumentWords({ draft, spec }: FormModel): string {
 
 /** What every kind has: date and title, the air, the instruments, a note. */
 export function CommonFields({ form }: { readonly form: FormModel }) {
+  const chosen = namedPaths(form.spec, form.draft.value.fields);
   return (
     <>
       <Fields form={form} fields={HEAD_FIELDS} />
@@ -80,7 +93,7 @@ export function CommonFields({ form }: { readonly form: FormModel }) {
         form={form}
         title="Instruments"
         says={instrumentWords(form)}
-        fields={instrumentFields(form.spec)}
+        fields={instrumentFields(form.spec).filter(({ key }) => !isUnderNamed(key, chosen))}
       />
       <BoundField form={form} field={NOTE_FIELD} />
     </>

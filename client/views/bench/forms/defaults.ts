@@ -39,13 +39,14 @@ export function sizesOf(book: Book | null, rotorId: string | undefined): string[
   return rotor?.data.sizes.map(({ diameter }) => millimetres(diameter)) ?? [];
 }
 
-/** @returns the parts that a field offers: of the rotors only those of the kind that the test is about */
+/** @returns the parts that a field offers: of the rotors only those of the kind that the test is about, of the instruments those that measure what is read */
 export function partsFor(
   book: Book,
   field: FieldSpec & { readonly type: "part" },
 ): readonly { readonly id: string; readonly data: { readonly name: string } }[] {
-  if (!field.rotors) return book[field.collection];
-  return book.rotors.filter(({ data }) => data.kind === field.rotors);
+  if (field.rotors) return book.rotors.filter(({ data }) => data.kind === field.rotors);
+  if (field.measures) return book.instruments.filter(({ data }) => data.measures === field.measures);
+  return book[field.collection];
 }
 
 /** The first rotor of the kind that the test is about, where only one of that kind is in the book. */
@@ -136,7 +137,7 @@ export function firstDraft(book: Book, { kind, today, buildId = null, parts = {}
       return [field.key, isGone || notMeant ? "" : text];
     }),
   );
-  const holes = last ? writeDraft(last).holes : [];
+  const holes = last ? writeDraft(last, book).holes : [];
   const row = { key: 0, cells: {}, open: holes.map(() => ""), aside: null };
   return { kind, fields: { ...fields, date: today }, holes, rows: [row], units: last ? unitsOf(last) : {} };
 }

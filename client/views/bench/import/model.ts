@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Book } from "../../../../shared/book/book.ts";
+import type { NamedParts } from "../../../../shared/book/named.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { dayOf, firstDraft } from "../forms/defaults.ts";
 import { createForm, type FormModel } from "../forms/model.ts";
@@ -17,6 +18,8 @@ import { draftsOf, type FileHead, headOf } from "./tests.ts";
 export interface ImportModel {
   /** of the test that the file becomes */
   readonly kind: TestKind;
+  /** the plates and instruments that a file may name */
+  readonly parts: NamedParts;
   readonly source: Signal<Source | null>;
   /** why a text or a file can't be read */
   readonly message: Signal<string | null>;
@@ -80,6 +83,7 @@ export function createImport(book: Book, now: Date, kind: TestKind = "curve"): I
   const refused = signal<ReadonlyMap<number, string>>(new Map());
   return {
     kind,
+    parts: book,
     source,
     message,
     choices,
@@ -126,7 +130,7 @@ export function takeIn(model: ImportModel, source: Source, choices: CsvChoices =
   model.table.value = table;
   if (!table) return;
   const mapping = guessMapping(table.header, model.kind);
-  const head = headOf(table.head, model.kind);
+  const head = headOf(table.head, model.kind, model.parts);
   const draft = model.form.draft.value;
   const fields = withFlowFrom(fieldsFrom(draft.fields, source, head), mapping);
   model.mapping.value = mapping;

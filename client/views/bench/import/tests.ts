@@ -1,6 +1,8 @@
+import type { NamedParts } from "../../../../shared/book/named.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { type Draft, type DraftHole, EMPTY_HOLE } from "../record/draft.ts";
 import { fieldsOf, KIND_ORDER, KINDS } from "../record/kinds.ts";
+import type { FieldSpec } from "../record/spec.ts";
 import { groupSpeeds } from "../record/speeds.ts";
 import type { GoodLine } from "./points.ts";
 
@@ -12,10 +14,29 @@ export interface FileHead {
   readonly holes: readonly DraftHole[];
 }
 
-/** @returns what the head lines of a file say about its test; lines that are no field of such a test are left out */
-export function headOf(head: Readonly<Record<string, string>>, kind: TestKind = "curve"): FileHead {
-  const known = new Set(fieldsOf(KINDS[kind]).map((field) => field.key));
-  const fields = Object.fromEntries(Object.entries(head).filter(([key]) => known.has(key)));
+/** A plate or an instrument that another book named stands described beside its name. */
+function isUnknown(field: FieldSpec, text: string, parts: NamedParts): boolean {
+  if (field.type !== "part" || !field.otherwise) return false;
+  const list: readonly { readonly id: string }[] =
+    field.collection === "plates" ? parts.plates : parts.instruments;
+  return !list.some(({ id }) => id === text);
+}
+
+/**
+ * @returns what the head lines of a file say about its test; lines that are no field of such a test are left out, and so are
+ * the names of plates and instruments that this book hasn't
+ */
+export function headOf(
+  head: Readonly<Record<string, string>>,
+  kind: TestKind = "curve",
+  parts: NamedParts = { instruments: [], plates: [] },
+): FileHead {
+  const fields = Object.fromEntries(
+    fieldsOf(KINDS[kind]).flatMap((field) => {
+      const text = head[field.key];
+      return text === undefined || isUnknown(field, text, parts) ? [] : [[field.key, text]];
+    }),
+  );
   const holes: DraftHole[] = [];
   for (const [path, text] of Object.entries(head)) {
     const [, index, key] = /^plate\.holes\.(\d{1,2})\.(\w+)$/.exec(path) ?? [];

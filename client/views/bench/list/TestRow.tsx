@@ -11,7 +11,9 @@ import { nameOf, partNames } from "./words.ts";
 type Stored = StoredOf<"tests">;
 
 function download(test: Stored["data"]): void {
-  const address = URL.createObjectURL(new Blob([exportCsv(test)], { type: "text/csv" }));
+  const address = URL.createObjectURL(
+    new Blob([exportCsv(test, currentBook.value ?? undefined)], { type: "text/csv" }),
+  );
   const link = document.createElement("a");
   link.href = address;
   link.download = csvName(test);

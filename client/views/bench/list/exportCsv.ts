@@ -1,4 +1,5 @@
 import { csvFormatRows } from "d3";
+import { inlined, type NamedParts } from "../../../../shared/book/named.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { guarded } from "../../../ui/table.ts";
 import type { Draft } from "../record/draft.ts";
@@ -36,9 +37,16 @@ function commonUnit(cells: readonly string[], unit: string | undefined): string 
   return cells.every((cell) => cell === "" || cell.endsWith(` ${unit}`)) ? unit : null;
 }
 
+/** What a test names of the book goes out by its name and as it is described, so that another book can read it as well. */
+function draftOf(test: BenchTest, parts: NamedParts): Draft {
+  const described = writeDraft(inlined(parts, test));
+  const named = Object.entries(writeDraft(test, parts).fields).filter(([, text]) => text !== "");
+  return { ...described, fields: { ...described.fields, ...Object.fromEntries(named) } };
+}
+
 /** A test as CSV: "# key = text" lines with all that stands above the rows, then one line a row, readings as typed. */
-export function exportCsv(test: BenchTest): string {
-  const draft = writeDraft(test);
+export function exportCsv(test: BenchTest, parts: NamedParts = { instruments: [], plates: [] }): string {
+  const draft = draftOf(test, parts);
   const spec = KINDS[draft.kind];
   const units = unitsOf(test);
   const columns = columnsOf(spec, draft.fields)

@@ -14,7 +14,8 @@ export interface Difference {
 /** Every text of a draft by a path with the places of rows and holes, empty ones left out. */
 function flat(draft: Draft): Map<string, string> {
   const texts = new Map(Object.entries(draft.fields));
-  draft.holes.forEach(({ key: _, ...hole }, i) => {
+  const own = draft.fields.plate ? [] : draft.holes;
+  own.forEach(({ key: _, ...hole }, i) => {
     for (const [name, text] of Object.entries(hole)) texts.set(`plate.holes.${i}.${name}`, text);
   });
   draft.rows.forEach((row, i) => {

@@ -77,10 +77,14 @@ export function withNewHole(draft: Draft): Draft {
   return { ...draft, holes: [...draft.holes, hole], rows };
 }
 
-/** Describes another plate; counts of open holes stay where it has as many kinds. */
-export function withPlate(draft: Draft, holes: readonly DraftHole[]): Draft {
+/**
+ * Takes another plate; counts of open holes stay where it has as many kinds.
+ *
+ * @param id - of a plate of the book; empty for one that is described in the test
+ */
+export function withPlate(draft: Draft, holes: readonly DraftHole[], id = ""): Draft {
   const rows = draft.rows.map((row) => ({ ...row, open: holes.map((_, i) => row.open[i] ?? "") }));
-  return { ...draft, holes, rows };
+  return { ...withField(draft, "plate", id), holes, rows };
 }
 
 export function withoutHole(draft: Draft, key: number): Draft {

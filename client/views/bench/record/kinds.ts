@@ -54,9 +54,28 @@ export const AIR_FIELDS: readonly FieldSpec[] = [
   asked("air.humidity", "Humidity", "fraction", false),
 ];
 
-/** The accuracy of a kind's instruments: a part of the reading, a fixed amount, or both. */
+/** The bleed plate, where one of the book is meant. */
+const PLATE_FIELD: FieldSpec = {
+  type: "part",
+  key: "plate",
+  label: "Plate",
+  collection: "plates",
+  required: false,
+  otherwise: "described here",
+};
+
+/** The instruments of a kind: one of the book, or its accuracy as a part of the reading, a fixed amount, or both. */
 export function instrumentFields(spec: KindSpec): FieldSpec[] {
   return spec.instruments.flatMap(({ key, label, dimension }): FieldSpec[] => [
+    {
+      type: "part",
+      key: `instruments.${key}`,
+      label: `${label}, read by`,
+      collection: "instruments",
+      required: false,
+      measures: dimension,
+      otherwise: "stated here",
+    },
     { type: "number", key: `instruments.${key}.percent`, label: `${label}, % of reading` },
     asked(`instruments.${key}.absolute`, `${label}, fixed`, dimension, false),
   ]);
@@ -64,8 +83,20 @@ export function instrumentFields(spec: KindSpec): FieldSpec[] {
 
 /** @returns every field above the rows, in the record's order */
 export function fieldsOf(spec: KindSpec): FieldSpec[] {
-  return [...HEAD_FIELDS, ...spec.fields, ...AIR_FIELDS, ...instrumentFields(spec), NOTE_FIELD];
+  const plate = spec.plate ? [PLATE_FIELD] : [];
+  return [...HEAD_FIELDS, ...spec.fields, ...plate, ...AIR_FIELDS, ...instrumentFields(spec), NOTE_FIELD];
 }
+
+/** @returns the paths at which a part of the book is chosen in the place of what the test itself could describe */
+export function namedPaths(spec: KindSpec, fields: FieldTexts): string[] {
+  return fieldsOf(spec).flatMap((field) =>
+    field.type === "part" && field.otherwise && fields[field.key] ? [field.key] : [],
+  );
+}
+
+/** @returns whether a path lies under one at which a part of the book is chosen */
+export const isUnderNamed = (path: string, named: readonly string[]): boolean =>
+  named.some((name) => path.startsWith(`${name}.`));
 
 /** @returns the columns that a row has, given how the flow was taken */
 export function columnsOf(spec: KindSpec, fields: FieldTexts): readonly ColumnSpec[] {

@@ -1,6 +1,7 @@
 import type { Book } from "../../../../shared/book/book.ts";
+import { asPlate } from "../../../../shared/book/named.ts";
 import type { DraftHole } from "./draft.ts";
-import { writeDraft } from "./writeDraft.ts";
+import { holeOf, writeDraft } from "./writeDraft.ts";
 
 /** A bleed plate that an earlier test had. */
 export interface KnownPlate {
@@ -22,18 +23,25 @@ function labelOf(holes: readonly DraftHole[]): string {
   return `${kinds.join(", ")}; ${thicknesses} thick`;
 }
 
-/** @returns the different plates of a book's tests, the newest test's first */
+/** @returns the different plates that a book's tests describe themselves, the newest test's first */
 export function knownPlates(book: Book): KnownPlate[] {
   const newest = [...book.tests].sort((a, b) =>
     `${b.data.date} ${b.createdAt}`.localeCompare(`${a.data.date} ${a.createdAt}`),
   );
   const plates = newest.flatMap(({ data }) => {
-    if (!("plate" in data) || !data.plate) return [];
+    if (!("plate" in data) || !data.plate || typeof data.plate === "string") return [];
     const { holes } = writeDraft(data);
     return [{ key: keyOf(holes), label: labelOf(holes), holes }];
   });
   return [...new Map(plates.toReversed().map((plate) => [plate.key, plate])).values()].toReversed();
 }
+
+/** @returns the plates that stand in the book as parts, by their identifiers */
+export const platesOfBook = ({ plates }: Book): KnownPlate[] =>
+  plates.map(({ id, data }) => {
+    const holes = asPlate(data).holes.map(holeOf);
+    return { key: id, label: `${data.name}: ${labelOf(holes)}`, holes };
+  });
 
 /** @returns which of the known plates is described by holes as typed; null where none is */
 export function plateOf(holes: readonly DraftHole[], known: readonly KnownPlate[]): KnownPlate | null {

@@ -12,7 +12,7 @@ import {
 } from "../../../../shared/units/readNumber.ts";
 import type { Draft, DraftHole, DraftRow } from "./draft.ts";
 import { isBlankRow } from "./draft.ts";
-import { columnsOf, fieldsOf, hasPlate, KINDS } from "./kinds.ts";
+import { columnsOf, fieldsOf, hasPlate, isUnderNamed, KINDS, namedPaths } from "./kinds.ts";
 import { cellNumber, fieldNumber, HOLE_NUMBERS, type HoleNumber, openNumber } from "./numbers.ts";
 import type { ColumnSpec, FieldSpec, KindSpec } from "./spec.ts";
 
@@ -46,10 +46,14 @@ export function readDraft(draft: Draft): ReadDraft {
   const spec = KINDS[draft.kind];
   const errors = new Map<string, string>();
   const data: Json = { kind: draft.kind, instruments: {} };
-  for (const field of fieldsOf(spec))
-    take(data, field.key, readField(draft.kind, field, draft.fields[field.key] ?? ""), errors);
+  const named = namedPaths(spec, draft.fields);
+  for (const field of fieldsOf(spec)) {
+    if (!isUnderNamed(field.key, named))
+      take(data, field.key, readField(draft.kind, field, draft.fields[field.key] ?? ""), errors);
+  }
   requireWhole(draft, errors);
-  if (hasPlate(spec, draft.fields)) data.plate = { holes: readHoles(draft.holes, errors) };
+  if (!hasPlate(spec, draft.fields)) delete data.plate;
+  else if (data.plate === undefined) data.plate = { holes: readHoles(draft.holes, errors) };
   const carried = carriedOf(spec);
   const filled = draft.rows.filter((row) => !isBlankRow(row, carried));
   if (filled.length === 0) errors.set("rows", `Give at least one ${spec.row}.`);
@@ -109,6 +113,7 @@ function readField(kind: TestKind, field: FieldSpec, text: string): Reading<Read
   switch (field.type) {
     case "part":
       if (!blank) return { value: text };
+      if (field.otherwise) return null;
       return field.required ? { message: `Choose a ${field.label.toLowerCase()}.` } : { value: null };
     case "date":
       return DATE.test(text) ? { value: text } : { message: "The day of the test is needed, as 2026-03-14." };

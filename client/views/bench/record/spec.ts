@@ -24,6 +24,10 @@ export type FieldSpec = Named &
         readonly required: boolean;
         /** of the rotors, those of one kind alone */
         readonly rotors?: Rotor["kind"];
+        /** of the instruments, those that measure this */
+        readonly measures?: DimensionName;
+        /** chosen in the place of what the test itself describes under the same path: what that is called */
+        readonly otherwise?: string;
       }
     | { readonly type: "choice"; readonly options: readonly (readonly [value: string, label: string])[] }
     | { readonly type: "number" | "text" | "note" | "date" }

@@ -1,3 +1,4 @@
+import { inlined, type NamedParts } from "../../../../shared/book/named.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { TypedQuantity } from "../../../../shared/units/quantity.ts";
 import type { Draft, DraftHole, DraftRow } from "./draft.ts";
@@ -15,6 +16,7 @@ export function textOf(value: unknown): string {
   if (value === undefined || value === null) return "";
   if (isQuantity(value)) return quantityText(value);
   if (typeof value === "boolean") return value ? "yes" : "";
+  if (typeof value === "object") return "";
   return String(value);
 }
 
@@ -22,12 +24,19 @@ function at(data: unknown, path: string): unknown {
   return path.split(".").reduce<unknown>((value, key) => (value as Json | undefined)?.[key], data);
 }
 
-/** A stored test as a draft; {@link readDraft} gives the same test back. */
-export function writeDraft(test: BenchTest): Draft {
+const NO_PARTS: NamedParts = { instruments: [], plates: [] };
+
+/**
+ * A stored test as a draft; {@link readDraft} gives the same test back.
+ *
+ * @param parts - where the holes of a plate that it names are found
+ */
+export function writeDraft(test: BenchTest, parts: NamedParts = NO_PARTS): Draft {
   const spec = KINDS[test.kind];
   const fields = Object.fromEntries(fieldsOf(spec).map(({ key }) => [key, textOf(at(test, key))]));
   const columns = columnsOf(spec, fields).map(({ key }) => key);
-  const plate = "plate" in test ? test.plate : undefined;
+  const described = inlined(parts, test);
+  const plate = "plate" in described ? described.plate : undefined;
   const rows = (test.rows as readonly Json[]).map((row, key): DraftRow => {
     const open = Array.isArray(row.open) ? row.open.map(String) : [];
     return {
@@ -40,7 +49,8 @@ export function writeDraft(test: BenchTest): Draft {
   return { kind: test.kind, fields, holes: plate?.holes.map(holeOf) ?? [], rows, units: unitsOf(test) };
 }
 
-function holeOf(hole: object, key: number): DraftHole {
+/** @returns one kind of hole as it would have been typed */
+export function holeOf(hole: object, key: number): DraftHole {
   const { diameter, thickness, count, edge, dischargeCoefficient } = hole as Json;
   return {
     key,

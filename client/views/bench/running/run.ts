@@ -1,5 +1,6 @@
 import type { Book } from "../../../../shared/book/book.ts";
-import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import { inlined } from "../../../../shared/book/named.ts";
+import type { BenchTest, InlinedTest } from "../../../../shared/model/tests/index.ts";
 import { KINDS } from "../record/kinds.ts";
 import type { ReadDraft } from "../record/readDraft.ts";
 import { runCurve } from "./curve.ts";
@@ -15,7 +16,7 @@ import { runThrust } from "./thrust.ts";
 const says = ({ errors }: ReadDraft, start: string): boolean =>
   [...errors.keys()].some((path) => path.startsWith(start));
 
-function resultOf(test: BenchTest, rowKeys: readonly number[], book: Book): Running {
+function resultOf(test: InlinedTest, rowKeys: readonly number[], book: Book): Running {
   switch (test.kind) {
     case "curve":
       return runCurve(test, rowKeys, book);
@@ -50,6 +51,6 @@ export function runningResult(read: ReadDraft, book: Book): Running {
   const { data, rowKeys } = read;
   const test = (says(read, "air.") ? { ...data, air: undefined } : data) as unknown as BenchTest;
   // a half-typed circumstance may be out of all range: that is said, the form goes on
-  const { found, next } = attempt(() => resultOf(test, rowKeys, book));
+  const { found, next } = attempt(() => resultOf(inlined(book, test), rowKeys, book));
   return withOddUnits(found ?? { ...NOTHING_YET, next }, test, rowKeys);
 }
