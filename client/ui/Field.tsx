@@ -102,22 +102,6 @@ export function NoteField({ value, onChange, ...field }: Omit<TextFieldProps, "p
   );
 }
 
-/** A day, YYYY-MM-DD. */
-export function DateField({ value, onChange, ...field }: Omit<TextFieldProps, "placeholder">) {
-  return (
-    <Field {...field}>
-      {(input) => (
-        <input
-          {...input}
-          type="date"
-          value={value}
-          onInput={(event) => onChange(event.currentTarget.value)}
-        />
-      )}
-    </Field>
-  );
-}
-
 export interface SelectFieldProps extends Omit<FieldProps, "children"> {
   readonly value: string;
   readonly onChange: (value: string) => void;

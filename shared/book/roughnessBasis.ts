@@ -1,4 +1,4 @@
-import type { LipLeakTest } from "../fit/roughness.ts";
+import type { LipLeakTest } from "../fit/gapHeight.ts";
 import { type JointRoughness, jointRoughness, type RoughnessSet } from "../fit/roughnessJoint.ts";
 import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";

@@ -1,8 +1,6 @@
 import { NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import { fitLinear } from "../numeric/leastSquares.ts";
-import type { Fluid } from "../physics/air.ts";
 import type { Note } from "../physics/note.ts";
-import { leakCoefficientAt, type MeasuredLeak } from "../physics/restriction/measuredLeak.ts";
 import { fallingRoot } from "./fallingRoot.ts";
 
 export interface LeakFitPoint {
@@ -50,7 +48,7 @@ const FARTHEST = 10;
  * @throws {OutOfRangeError} on a reading that is not finite, by its path
  * @throws {NotEnoughDataError} on no usable point, one, or all at one pressure
  *
- * Valid between the smallest and the largest pressure, at the air of the test; see {@link leakAt}. The errors take the flow's scatter as even over the range.
+ * Valid between the smallest and the largest pressure, at the air of the test; other air by {@link leakCoefficientAt}. The errors take the flow's scatter as even over the range.
  * Source: form of ISO 9972 and ASTM E779; docs/method/fits/leak.md
  */
 export function fitLeak(request: { readonly points: readonly LeakFitPoint[] }): LeakFit {
@@ -73,30 +71,6 @@ export function fitLeak(request: { readonly points: readonly LeakFitPoint[] }): 
   }
   const fit = law.at(free);
   return { ...fit, pressureRange: range, warnings: [...skipped, ...errorNotes(fit)] };
-}
-
-/**
- * A fitted leak restated for other air than that of its test.
- *
- *     C_L ∝ ρ^(x−1)·μ^(1−2x)
- *
- * @param fit - C_L [m³/(s·Pa^x)], x [-]
- * @param tested - density [kg/m³], viscosity [Pa·s] of the test
- * @param air - density [kg/m³], viscosity [Pa·s] wanted
- * @returns the leak at that air
- * @throws {OutOfRangeError} as {@link leakCoefficientAt}
- *
- * Valid and source: as {@link leakCoefficientAt}
- */
-export function leakAt(
-  fit: Pick<LeakFit, "coefficient" | "exponent">,
-  tested: Fluid,
-  air: Fluid,
-): MeasuredLeak {
-  const { coefficient, exponent } = fit;
-  const { density, viscosity } = air;
-  const leak = { coefficient, exponent, density: tested.density, viscosity: tested.viscosity };
-  return { coefficient: leakCoefficientAt(leak, air), exponent, density, viscosity };
 }
 
 function usable(points: readonly LeakFitPoint[]): LeakFitPoint[] {

@@ -1,5 +1,5 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
-import { gapHeightFromLeak, type LeakRig, type LipLeakTest } from "./roughness.ts";
+import { gapHeightsFromLeak, type LeakRig, type LipLeakTest } from "./gapHeight.ts";
 
 /** Leak tests of one skirt set to one gap, on a surface and on a smooth one. */
 export interface RoughnessSet {
@@ -42,7 +42,7 @@ type Heights = readonly number[];
  * @throws {OutOfRangeError} on a lip or air that can't be
  *
  * Valid where each skirt stood the same in all of its tests. One pair of tests can't show how well the skirt is set anew.
- * Source: weighted least squares with the Birge ratio, Birge, Phys. Rev. 40 (1932) 207; {@link gapHeightFromLeak}
+ * Source: weighted least squares with the Birge ratio, Birge, Phys. Rev. 40 (1932) 207; {@link gapHeightsFromLeak}
  */
 export function jointRoughness(sets: readonly RoughnessSet[]): JointRoughness {
   const read = sets.flatMap((set) => {
@@ -78,7 +78,7 @@ function partOf(set: { readonly surface: readonly Height[]; readonly smooth: rea
 function heightsOf(rig: LeakRig, tests: readonly LipLeakTest[]): Heights[] {
   return tests.flatMap((test) => {
     try {
-      return [gapHeightFromLeak(rig, test).heights];
+      return [gapHeightsFromLeak(rig, test)];
     } catch (error) {
       if (error instanceof NotEnoughDataError) return [];
       throw error;

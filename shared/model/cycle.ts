@@ -33,5 +33,3 @@ export const driveCycle = z
     context.addIssue({ code: "custom", message });
   })
   .describe("share of the time and drive current by attitude");
-
-export type DriveCycle = z.output<typeof driveCycle>;

@@ -26,8 +26,6 @@ const AIR = {
   humidity: FRACTION,
 } as const;
 
-/** Least diameter of a rotor that a what-if or a search tries [m]: a slider needs an end above 0. Judgement. */
-export const LEAST_TRIED_DIAMETER = 2e-3;
 /** Least share of the pack's voltage that a what-if or a search tries [-]. */
 export const LEAST_TRIED_DUTY = 0.01;
 

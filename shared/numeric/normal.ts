@@ -42,23 +42,6 @@ export function normalCdf(x: number): number {
 }
 
 /**
- * Logarithm of the share of a standard normal distribution below x.
- *
- *     ln Φ(x)
- *
- * @param x - standardised value [-]
- * @returns ln Φ, finite however far below 0 x lies; −∞ at −∞ [-]
- *
- * Valid for any x. Source: {@link scaledErfc}
- */
-export function logNormalCdf(x: number): number {
-  if (x > 0) return Math.log1p(-normalCdf(-x));
-  if (x === Number.NEGATIVE_INFINITY) return x;
-  if (x > -NEAR_ZERO) return Math.log(normalCdf(x));
-  return Math.log(scaledErfc(-x * Math.SQRT1_2) / 2) - (x * x) / 2;
-}
-
-/**
  * Logarithm of the share of a standard normal distribution between two values.
  *
  *     ln[Φ(hi) − Φ(lo)]
@@ -68,7 +51,7 @@ export function logNormalCdf(x: number): number {
  * @returns the logarithm, without cancellation in either tail or in a narrow interval [-]
  * @throws {OutOfRangeError} where hi is not above lo
  *
- * Valid for any interval. Source: narrow ones by the Hermite series of the density (Abramowitz & Stegun 22.9.17), others by {@link logNormalCdf}
+ * Valid for any interval. Source: narrow ones by the Hermite series of the density (Abramowitz & Stegun 22.9.17), others by {@link scaledErfc}
  */
 export function logNormalInterval(lo: number, hi: number): number {
   if (!(hi > lo)) throw new OutOfRangeError("hi", hi, `greater than ${lo}`);

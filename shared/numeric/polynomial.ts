@@ -109,28 +109,6 @@ export function maximumOn(coefficients: readonly number[], lo: number, hi: numbe
   return best;
 }
 
-/**
- * Smallest value of a polynomial on a closed interval.
- *
- *     min p(x), lo ≤ x ≤ hi
- *
- * @param coefficients - ascending powers [unit of p over powers of x]
- * @param lo - lower end [unit of x]
- * @param hi - upper end, not below lo [unit of x]
- * @returns where it lies [unit of x] and how small it is [unit of p]; the leftmost of equals
- * @throws {OutOfRangeError} on a coefficient or an end that is not finite, hi < lo
- *
- * Valid for degrees up to about 8. Source: {@link maximumOn} of −p
- */
-export function minimumOn(coefficients: readonly number[], lo: number, hi: number): Extremum {
-  const { x, value } = maximumOn(
-    coefficients.map((c) => -c),
-    lo,
-    hi,
-  );
-  return { x, value: -value };
-}
-
 function trimmed(coefficients: readonly number[]): number[] {
   const c = coefficients.map((value, i) => requireFinite(`coefficients[${i}]`, value));
   while (c.length > 0 && c[c.length - 1] === 0) c.pop();

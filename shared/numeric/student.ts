@@ -6,25 +6,6 @@ import { solveIncreasing } from "./solveIncreasing.ts";
 /** Shares nearer to ½ than this are found by their distance from ½, others by their tail. */
 const CENTRAL = 0.25;
 
-/**
- * Student's t distribution.
- *
- *     F(t) = 1 − ½ I(ν/2, ½; ν/(ν + t²)) for t ≥ 0
- *
- * @param t - deviate [-]
- * @param dof - degrees of freedom ν, any real number ≥ 1 [-]
- * @returns share below t [-]
- * @throws {OutOfRangeError} on NaN, dof below 1 or infinite
- *
- * Valid for |t| < 1e154; the lower tail keeps its digits. Source: Abramowitz & Stegun 26.7.1
- */
-export function studentCdf(t: number, dof: number): number {
-  if (Number.isNaN(t)) throw new OutOfRangeError("t", t, "a number");
-  requireDof(dof);
-  if (t <= 0) return insideOutside(-t, dof).lower / 2;
-  return 1 - insideOutside(t, dof).lower / 2;
-}
-
 /** @returns share outside ±t as `lower`, inside as `upper` */
 function insideOutside(t: number, dof: number): Tails {
   const ratio = (t / dof) * t;

@@ -1,4 +1,4 @@
-import { OutOfRangeError, requireFinite, requireNonNegative, requirePositive } from "../numeric/errors.ts";
+import { OutOfRangeError, requireNonNegative, requirePositive } from "../numeric/errors.ts";
 
 /** One equivalent DC machine: a brushless motor with its driver behaves as one. */
 export interface MotorConstants {
@@ -83,77 +83,6 @@ export function frictionFromNoLoad(kv: number, noLoadCurrent: number): number {
 }
 
 /**
- * Torque of a motor held still.
- *
- *     M_stall = k_t·V/R_m − M_c
- *
- * @param motor - K_v [rpm/V], resistance [Ω], M_c [N·m]
- * @param voltage - at the motor [V], ≥ 0
- * @returns stall torque [N·m], 0 where friction alone is stronger
- * @throws {OutOfRangeError} on a K_v or resistance that is not above 0, a negative voltage
- *
- * Valid cold and for a moment only: a stalled motor burns. Source: equivalent DC machine
- */
-export function stallTorque(motor: Omit<MotorConstants, "viscousTorque">, voltage: number): number {
-  const current =
-    requireNonNegative("voltage", voltage) / requirePositive("motor.resistance", motor.resistance);
-  return Math.max(0, torqueConstant(motor.kv) * current - motor.frictionTorque);
-}
-
-/**
- * Share of the current at which a motor with a constant no-load current is most efficient.
- *
- *     I_opt = √(I₀·I_s),  I_s = V/R_m
- *
- * @param voltage - at the motor [V], > 0
- * @param resistance - of the winding [Ω], > 0
- * @param noLoadCurrent - I₀ [A], 0 < I₀ < I_s
- * @returns current of best efficiency [A]
- * @throws {OutOfRangeError} on a number that is not above 0; a no-load current that the stalled motor doesn't reach
- *
- * Valid for M_v = 0. Source: maximum of (1 − I/I_s)(1 − I₀/I)
- */
-export function bestEfficiencyCurrent(voltage: number, resistance: number, noLoadCurrent: number): number {
-  return Math.sqrt(
-    requirePositive("noLoadCurrent", noLoadCurrent) * stallCurrent(voltage, resistance, noLoadCurrent),
-  );
-}
-
-/**
- * Efficiency of a motor with a constant no-load current.
- *
- *     η = (1 − I/I_s)(1 − I₀/I),  I_s = V/R_m
- *
- * @param voltage - at the motor [V], > 0
- * @param resistance - of the winding [Ω], > 0
- * @param noLoadCurrent - I₀ [A], ≥ 0
- * @param current - I [A], I₀ ≤ I ≤ I_s
- * @returns shaft power over electrical power [-]
- * @throws {OutOfRangeError} on a current outside I₀…I_s, a number that is not above 0
- *
- * Valid for M_v = 0. Source: equivalent DC machine
- */
-export function motorEfficiency(
-  voltage: number,
-  resistance: number,
-  noLoadCurrent: number,
-  current: number,
-): number {
-  const most = stallCurrent(voltage, resistance, noLoadCurrent);
-  if (!(current >= noLoadCurrent && current <= most && current > 0))
-    throw new OutOfRangeError("current", current, `above 0, ${noLoadCurrent} to ${most}`);
-  return (1 - current / most) * (1 - noLoadCurrent / current);
-}
-
-function stallCurrent(voltage: number, resistance: number, noLoadCurrent: number): number {
-  requireNonNegative("noLoadCurrent", noLoadCurrent);
-  const most = requirePositive("voltage", voltage) / requirePositive("resistance", resistance);
-  if (!(noLoadCurrent < most))
-    throw new OutOfRangeError("noLoadCurrent", noLoadCurrent, `below the stall current, ${most}`);
-  return most;
-}
-
-/**
  * The share of the pack's voltage that a throttle command stands for.
  *
  *     δ = (c − c₀)/(1 − c₀), 0 up to c₀
@@ -169,22 +98,4 @@ export function rotorDutyFromCommand(command: number, offset = 0): number {
   if (!(command >= 0 && command <= 1)) throw new OutOfRangeError("command", command, "0 to 1");
   if (!(offset >= 0 && offset < 1)) throw new OutOfRangeError("offset", offset, "0 to below 1");
   return command <= offset ? 0 : (command - offset) / (1 - offset);
-}
-
-/**
- * Speed of the unloaded motor.
- *
- *     ω₀ = (V − R_m·M_c/k_t)/(k_e + R_m·M_v/k_t)
- *
- * @param motor - K_v [rpm/V], resistance [Ω], M_c [N·m], M_v [N·m·s/rad]
- * @param voltage - at the motor [V]
- * @returns ω₀ [rad/s], 0 where it can't overcome its own friction
- * @throws {OutOfRangeError} on a K_v that is not above 0, a voltage that is not finite
- *
- * Valid cold. Source: equivalent DC machine with M = 0
- */
-export function noLoadSpeed(motor: MotorConstants, voltage: number): number {
-  const k = torqueConstant(motor.kv);
-  const left = requireFinite("voltage", voltage) - (motor.resistance * motor.frictionTorque) / k;
-  return Math.max(0, left / (k + (motor.resistance * motor.viscousTorque) / k));
 }

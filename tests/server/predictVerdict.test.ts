@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { PredictResponse } from "#shared/model/api/predict.ts";
+import type { z } from "zod";
+import type { predictResponse } from "#shared/model/api/predict.ts";
 import { expectPrinted, workedExample } from "#tests/support/workedExample.ts";
 import { freshBook } from "./support/api.ts";
 
@@ -12,6 +13,7 @@ const crawler = {
   vehicle: { mass: 0.15 },
 };
 
+type PredictResponse = z.output<typeof predictResponse>;
 type Body = Record<string, unknown> & typeof crawler;
 const predicted = async (change: object = {}): Promise<PredictResponse> =>
   (

@@ -6,7 +6,7 @@ import { emptyPoint, pointLaw } from "#shared/decide/sampledPoint.ts";
 import { flowLaw } from "#shared/fit/calibration/forces.ts";
 import { solvedSuctions } from "#shared/fit/calibration/suctions.ts";
 import { suctionsOver } from "#shared/fit/calibration/suctionsOver.ts";
-import { gapHeightFromLeak } from "#shared/fit/roughness.ts";
+import { gapHeightsFromLeak } from "#shared/fit/gapHeight.ts";
 import { airFrom } from "#shared/physics/air.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
 import { leakFlow } from "#shared/physics/restriction/leak.ts";
@@ -106,7 +106,7 @@ describe("a skirt with every kind of restriction", () => {
     const { input } = asked({ ...MADE_BY[kind], measuredLeak: null, roughness: 0 }, 4e-4, 2);
     const air = airFrom(input.air);
     const flow = leakFlow(skirtLeak(input.skirt, air), air, 400);
-    const { height } = gapHeightFromLeak(input.skirt, { points: [{ pressure: 400, flow }], air });
+    const [height] = gapHeightsFromLeak(input.skirt, { points: [{ pressure: 400, flow }], air });
     expect(height).toBeCloseToRelative(4e-4, 1e-10);
     const law = flowLaw({ input: { skirt: input.skirt, air: input.air }, pressure: 400, flow });
     expect(law(4e-4)).toBeCloseToRelative(flow, 1e-12);

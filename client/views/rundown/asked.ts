@@ -10,8 +10,6 @@ export interface Tried {
   readonly cycle: readonly CycleSegment[] | null;
 }
 
-export const NOTHING_TRIED: Tried = { startCharge: null, targetMargin: null, cycle: null };
-
 const PERCENT = 100;
 /** As the model takes them. */
 const [MOST_SEGMENTS, MOST_MARGIN, MOST_CURRENT, CEILING] = [12, 20, 1000, 180];

@@ -58,7 +58,7 @@ export function setsIn({ motors, sizedRotors, packs, duties, fittedSkirts }: Rad
  * @returns places in the admitted lists [-]
  * @throws {OutOfRangeError} on an index that counts no set
  *
- * Valid and source: as {@link radixOf}; the inverse of {@link indexOf}
+ * Valid and source: as {@link radixOf}
  */
 export function placesOf(radix: Radix, index: number): Places {
   const count = setsIn(radix);
@@ -84,35 +84,4 @@ export function placesOf(radix: Radix, index: number): Places {
     skirt: fittedSkirt.outer,
     gap: fittedSkirt.inner,
   };
-}
-
-/**
- * The index of a set by its parts.
- *
- *     as {@link radixOf}
- *
- * @param radix - from {@link radixOf}
- * @param places - in the admitted lists [-]
- * @returns the index [-]
- * @throws {OutOfRangeError} on a place that is not admitted
- *
- * Valid and source: as {@link radixOf}; the inverse of {@link placesOf}
- */
-export function indexOf(radix: Radix, places: Places): number {
-  const at = (pairs: readonly Pair[], outer: number, inner: number) =>
-    pairs.findIndex((pair) => pair.outer === outer && pair.inner === inner);
-  const sizedRotor = at(radix.sizedRotors, places.rotor, places.size);
-  const fittedSkirt = at(radix.fittedSkirts, places.skirt, places.gap);
-  const digits: readonly (readonly [string, number, number])[] = [
-    ["motor", places.motor, radix.motors],
-    ["rotor and size", sizedRotor, radix.sizedRotors.length],
-    ["pack", places.pack, radix.packs],
-    ["duty", places.duty, radix.duties],
-    ["skirt and gap", fittedSkirt, radix.fittedSkirts.length],
-  ];
-  return digits.reduce((index, [name, value, base]) => {
-    if (!(Number.isInteger(value) && value >= 0 && value < base))
-      throw new OutOfRangeError(name, value, `0 to ${base - 1}`);
-    return index * base + value;
-  }, 0);
 }

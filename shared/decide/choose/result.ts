@@ -1,4 +1,3 @@
-import type { PredictInput } from "../../physics/predict.ts";
 import type { Column } from "./columns.ts";
 import type { RotorBasis } from "./problem.ts";
 
@@ -86,6 +85,3 @@ export interface Relaxation {
   readonly to: number;
   readonly index: number;
 }
-
-/** A set as a build, to open or to check. */
-export type SetInput = PredictInput;

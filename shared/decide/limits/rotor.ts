@@ -1,6 +1,12 @@
 import { airFrom } from "../../physics/air.ts";
-import { burstSpeed, type Disc, type RimLoad, rotorStress, speedFactor } from "../../physics/limits/disc.ts";
-import { LEAST_SPEED_FACTOR } from "../../physics/limits/rotorNotes.ts";
+import {
+  burstSpeed,
+  type Disc,
+  LEAST_SPEED_FACTOR,
+  type RimLoad,
+  rotorStress,
+  speedFactor,
+} from "../../physics/limits/disc.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 import type { LimitsInput, RotorBody } from "./input.ts";
 import { judge, type Limit } from "./limit.ts";

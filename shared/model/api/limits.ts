@@ -82,4 +82,3 @@ export const limitsResponse = z.strictObject({
 });
 
 export type LimitsRequest = z.output<typeof limitsRequest>;
-export type LimitsResponse = z.output<typeof limitsResponse>;

@@ -230,9 +230,6 @@ const prediction = {
   warnings: z.array(warning),
 };
 
-/** What a build does at one state. */
-export const predictionShape = z.strictObject(prediction);
-
 /** Answer of POST /predict. */
 export const predictResponse = z.strictObject({
   ...prediction,
@@ -241,4 +238,3 @@ export const predictResponse = z.strictObject({
 });
 
 export type PredictRequest = z.output<typeof predictRequest>;
-export type PredictResponse = z.output<typeof predictResponse>;

@@ -85,6 +85,3 @@ export const rundownResponse = z.strictObject({
   ),
   warnings: z.array(warning),
 });
-
-export type RundownRequest = z.output<typeof rundownRequest>;
-export type RundownResponse = z.output<typeof rundownResponse>;

@@ -19,6 +19,3 @@ export const sensitivitiesResponse = z.strictObject({
   ),
   warnings: z.array(warning),
 });
-
-export type SensitivitiesRequest = z.output<typeof sensitivitiesRequest>;
-export type SensitivitiesResponse = z.output<typeof sensitivitiesResponse>;

@@ -52,6 +52,3 @@ export const waysResponse = z.strictObject({
     }),
   ),
 });
-
-export type WaysRequest = z.output<typeof waysRequest>;
-export type WaysResponse = z.output<typeof waysResponse>;

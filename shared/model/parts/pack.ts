@@ -56,6 +56,4 @@ export const pack = z.strictObject({
   note: note(),
 });
 
-export type Cell = z.output<typeof cell>;
-export type StoredCell = z.output<typeof storedCell>;
 export type Pack = z.output<typeof pack>;

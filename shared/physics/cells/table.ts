@@ -36,5 +36,3 @@ export const CHEMISTRY_TABLES = {
     caveat: "One cell was measured; how far others lie from it is not known.",
   },
 } as const satisfies Readonly<Record<string, ChemistryTable>>;
-
-export type ChemistryName = keyof typeof CHEMISTRY_TABLES;

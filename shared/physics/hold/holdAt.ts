@@ -41,30 +41,13 @@ const TIE = 1e-9;
  *
  *     margin = F/F_required of lift-off, slide, tip and climb;  parked: the least of the first three;  driving: the least of all
  *
- * @param vehicle - every field in SI units [-]
+ * @param law - the vehicle, from {@link compileHold} [-, N, N]
  * @param suction - F_s [N], ≥ 0
  * @param angleDegrees - θ of the surface: 0 floor, 90 wall, 180 ceiling [°]
  * @returns angle [°], suction required [N] and margin [-] of each mode, the least parked and driving [-]
- * @throws {OutOfRangeError} on a vehicle that can't be, a negative suction, an angle beyond 0…180
- *
- * Valid for a rigid vehicle on a flat surface, at rest or in slow motion nose uphill. Source: statics; docs/method/holding.md
- */
-export function holdAt(vehicle: Vehicle, suction: number, angleDegrees: number): Hold {
-  return holdOf(compileHold(vehicle), suction, angleDegrees);
-}
-
-/**
- * How a compiled vehicle holds on one attitude; {@link holdAt} for many attitudes or suctions of one vehicle.
- *
- *     as {@link holdAt}
- *
- * @param law - from {@link compileHold} [-, N, N]
- * @param suction - F_s [N], ≥ 0
- * @param angleDegrees - θ of the surface [°], 0…180
- * @returns angle [°], suction required [N] and margin [-] of each mode, the least parked and driving [-]
  * @throws {OutOfRangeError} on a negative suction, an angle beyond 0…180
  *
- * Valid and source: as {@link holdAt}
+ * Valid for a rigid vehicle on a flat surface, at rest or in slow motion nose uphill. Source: statics; docs/method/holding.md
  */
 export function holdOf(law: HoldLaw, suction: number, angleDegrees: number): Hold {
   requireNonNegative("suction", suction);
@@ -116,7 +99,7 @@ function leastOf<M extends Mode>(
  * @returns suction for parking and for driving nose uphill [N]; infinite where none suffices
  * @throws {OutOfRangeError} on a vehicle that can't be, an angle beyond 0…180
  *
- * Valid and source: as {@link holdAt}
+ * Valid and source: as {@link holdOf}
  */
 export function requiredSuction(
   vehicle: Vehicle,

@@ -52,7 +52,7 @@ function atBoth(vehicle: UngrippedVehicle, mode: "slide" | "climb", pulls: reado
  * @returns μ_w parked and driving nose uphill [-]; null where no friction does it
  * @throws {OutOfRangeError} on a vehicle that can't be, a negative suction, an angle beyond 0…180
  *
- * Valid as {@link holdAt}, whose slide and climb it turns round. Source: statics; docs/method/holding.md
+ * Valid as {@link holdOf}, whose slide and climb it turns round. Source: statics; docs/method/holding.md
  */
 export function leastFriction(
   vehicle: UngrippedVehicle,

@@ -1,5 +1,8 @@
 import { OutOfRangeError, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 
+/** Least factor on speed for a printed rotor, four in stress: layers, notches and heat each take a share. Common practice, no source. */
+export const LEAST_SPEED_FACTOR = 2;
+
 /** The plate that carries a rotor's blades, of even thickness. */
 export interface Disc {
   /** r_o [m] */

@@ -63,7 +63,7 @@ const lesser = (a: number | null, b: number | null): number | null =>
 /**
  * How a pull holds on each attitude, as far as the friction allows to say.
  *
- *     known: margins as {@link holdAt};  not known: margins of lift-off and tip, and the friction that would do
+ *     known: margins as {@link holdOf};  not known: margins of lift-off and tip, and the friction that would do
  *
  * @param vehicle - SI, friction null where it isn't known
  * @param suction - pull made [N]
@@ -71,7 +71,7 @@ const lesser = (a: number | null, b: number | null): number | null =>
  * @returns one an attitude, in their order [-]
  * @throws {OutOfRangeError} on a vehicle that can't be, an angle beyond 0…180
  *
- * Valid and source: as {@link holdAt}
+ * Valid and source: as {@link holdOf}
  */
 export function partialHolds(
   vehicle: PartialVehicle,

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { answerTo } from "#client/views/rundown/answer.ts";
-import { cycleFrom, cycleText, NOTHING_TRIED, triedFrom, withTried } from "#client/views/rundown/asked.ts";
+import { cycleFrom, cycleText, triedFrom, withTried } from "#client/views/rundown/asked.ts";
 import { readRows, rowsOf, withRow } from "#client/views/rundown/cycleDraft.ts";
 import { alarmFor, cellVoltageAt, rundownSentence } from "#client/views/rundown/words.ts";
 import { question } from "./examples.ts";
 
+const NOTHING_TRIED = { startCharge: null, targetMargin: null, cycle: null };
 const CYCLE = [
   { angle: 90, share: 0.6, driveCurrent: 1.2, moving: true },
   { angle: 153.5, share: 0.4, driveCurrent: 0, moving: false },

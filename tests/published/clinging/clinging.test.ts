@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { holdAt, requiredSuction } from "#shared/physics/hold/holdAt.ts";
+import { requiredSuction } from "#shared/physics/hold/holdAt.ts";
 import { CONDITIONS, compileHold, NUMBERS_PER_CONDITION } from "#shared/physics/hold/law.ts";
 import { leastFriction } from "#shared/physics/hold/leastFriction.ts";
 import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
 import { worstAngle } from "#shared/physics/hold/worst.ts";
+import { holdAt } from "#tests/support/holdAt.ts";
 
 /** A vehicle of 1 N, low and wide, so that sliding governs. */
 const flat: Vehicle = {

@@ -1,11 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  bestEfficiencyCurrent,
-  motorEfficiency,
-  noLoadSpeed,
-  shaftTorque,
-  speedConstant,
-} from "#shared/physics/motor.ts";
+import { shaftTorque, speedConstant } from "#shared/physics/motor.ts";
 import { motorCurrent } from "#shared/physics/pack.ts";
 
 const radPerSecond = (rpm: number) => (rpm * Math.PI) / 30;
@@ -37,8 +31,10 @@ describe("a permanent-magnet motor known from its no-load test", () => {
   it("at no load has the book's k of 0.22 and 61 W of loss", () => {
     expect(exact).toBeCloseToRelative(0.22, 0.01);
     expect(loss).toBeCloseToRelative(61, 0.003);
-    const motor = { kv: speedConstant(exact), resistance, frictionTorque: exact * 1.25, viscousTorque: 0 };
-    expect(noLoadSpeed(motor, 50)).toBeCloseToRelative(radPerSecond(2100), 1e-12);
+    const current = motorCurrent(supply(50), resistance, exact, radPerSecond(2100));
+    const motor = { kv: speedConstant(exact), frictionTorque: exact * 1.25, viscousTorque: 0 };
+    expect(current).toBeCloseToRelative(1.25, 1e-12);
+    expect(Math.abs(shaftTorque(motor, current, radPerSecond(2100)))).toBeLessThan(1e-12);
   });
 
   it("at 48 V and 1700 rpm with the book's rounded k gives its 275.05 W", () => {
@@ -88,10 +84,16 @@ describe("a motor without friction under load", () => {
 });
 
 describe("best efficiency of a motor with a constant no-load current", () => {
-  // η = (1 − I/I_s)(1 − I₀/I): formula in public course notes, numbers derived.
-  it("at 7.4 V, 1.2 Ω and 0.3 A is 60.751988 % at 1.36014705 A", () => {
-    const best = bestEfficiencyCurrent(7.4, 1.2, 0.3);
-    expect(best).toBeCloseToRelative(1.36014705, 1e-8);
-    expect(motorEfficiency(7.4, 1.2, 0.3, best)).toBeCloseToRelative(0.60751988, 1e-8);
+  // η = (1 − I/I_s)(1 − I₀/I), largest at I = √(I₀·I_s): formula in public course notes, numbers derived.
+  it("at 7.4 V, 1.2 Ω and 0.3 A is 60.751988 % at 1.36014705 A, and less on both sides", () => {
+    const [voltage, resistance, k] = [7.4, 1.2, 0.005];
+    const motor = { kv: speedConstant(k), frictionTorque: k * 0.3, viscousTorque: 0 };
+    const efficiency = (current: number) => {
+      const speed = (voltage - resistance * current) / k;
+      return (shaftTorque(motor, current, speed) * speed) / (voltage * current);
+    };
+    expect(efficiency(1.36014705)).toBeCloseToRelative(0.60751988, 1e-8);
+    for (const factor of [0.99, 1.01])
+      expect(efficiency(factor * 1.36014705)).toBeLessThan(efficiency(1.36014705));
   });
 });

@@ -6,7 +6,8 @@ import { shareError } from "#shared/decide/spread.ts";
 import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { varianceShares } from "#shared/decide/varianceShares.ts";
 import { NotEnoughDataError } from "#shared/numeric/errors.ts";
-import { standardNormalSamples } from "#shared/numeric/sampling.ts";
+import { normalQuantile } from "#shared/numeric/normalQuantile.ts";
+import { scrambledSobol } from "#shared/numeric/sobol.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { predictPropeller } from "#shared/physics/propeller.ts";
 import { bruteForceMargins } from "#tests/support/bruteForce.ts";
@@ -309,7 +310,7 @@ describe("cutNormal", () => {
 });
 
 describe("varianceShares", () => {
-  const samples = standardNormalSamples(4096, 3, 1);
+  const samples = scrambledSobol(4096, 3, 1).map(normalQuantile);
   const inputs = [0, 1, 2].map((j) => Array.from({ length: 4096 }, (_, i) => samples[3 * i + j]));
   const [x, y] = inputs;
 

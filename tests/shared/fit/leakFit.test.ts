@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { fitLeak, leakAt } from "#shared/fit/leakFit.ts";
+import { fitLeak } from "#shared/fit/leakFit.ts";
 import { NotEnoughDataError } from "#shared/numeric/errors.ts";
 import { expectAllFinite } from "#tests/support/finite.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
@@ -125,17 +125,5 @@ describe("fitLeak, on bad readings", () => {
   it.each(["pressure", "flow"])("a %s that is NaN is refused by its path", (key) => {
     const points = law(3e-5, 0.6).map((point, i) => (i === 1 ? { ...point, [key]: Number.NaN } : point));
     expectOutOfRange(() => fitLeak({ points }), `points.1.${key}`);
-  });
-});
-
-describe("leakAt, air other than that of the test", () => {
-  const tested = { density: 1.2, viscosity: 1.8e-5 };
-  it.each([
-    { exponent: 0.5, air: { density: 0.9, viscosity: 1.8e-5 }, factor: Math.sqrt(1.2 / 0.9) },
-    { exponent: 1, air: { density: 0.9, viscosity: 2.1e-5 }, factor: 1.8 / 2.1 },
-  ])("x = $exponent follows Torricelli or Poiseuille", ({ exponent, air, factor }) => {
-    const leak = leakAt({ coefficient: 4e-5, exponent }, tested, air);
-    expect(leak.coefficient).toBeCloseToRelative(4e-5 * factor, 1e-12);
-    expect(leak.density).toBe(air.density);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { LipLeakTest } from "#shared/fit/roughness.ts";
+import type { LipLeakTest } from "#shared/fit/gapHeight.ts";
 import { jointRoughness } from "#shared/fit/roughnessJoint.ts";
 import { NotEnoughDataError } from "#shared/numeric/errors.ts";
 import { gapFlow } from "#shared/physics/restriction/lipGap.ts";

@@ -1,14 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
-  bestEfficiencyCurrent,
   frictionFromNoLoad,
-  motorEfficiency,
-  noLoadSpeed,
   rotorDutyFromCommand,
   shaftTorque,
   speedConstant,
-  stallTorque,
   torqueConstant,
 } from "#shared/physics/motor.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
@@ -43,57 +39,10 @@ describe("shaft torque", () => {
     expect(shaftTorque(motor, 0, 0)).toBe(-2e-4);
   });
 
-  it("at the no-load speed's own current is none", () => {
-    const speed = noLoadSpeed(motor, 4);
-    const current = (4 - k * speed) / motor.resistance;
-    expect(Math.abs(shaftTorque(motor, current, speed))).toBeLessThan(1e-15);
-  });
-
   it("from a no-load current alone leaves none at that current", () => {
     const frictionTorque = frictionFromNoLoad(7800, 0.4);
     expect(shaftTorque({ kv: 7800, frictionTorque, viscousTorque: 0 }, 0.4, 1234)).toBe(0);
     expectOutOfRange(() => frictionFromNoLoad(7800, -1), "noLoadCurrent");
-  });
-});
-
-describe("a motor held still", () => {
-  it("has k_t V/R less its friction, and none where friction is stronger", () => {
-    const k = 60 / (2 * Math.PI * 7800);
-    expect(stallTorque(motor, 3.7)).toBeCloseToRelative((k * 3.7) / 0.35 - 2e-4, 1e-13);
-    expect(stallTorque(motor, 0)).toBe(0);
-    expect(noLoadSpeed(motor, 0.01)).toBe(0);
-  });
-
-  it("refuses a winding without resistance, a voltage below 0 or of no number", () => {
-    expectOutOfRange(() => stallTorque({ ...motor, resistance: 0 }, 3), "motor.resistance");
-    expectOutOfRange(() => stallTorque(motor, -3), "voltage");
-    expectOutOfRange(() => noLoadSpeed(motor, Number.NaN), "voltage");
-  });
-});
-
-describe("best efficiency", () => {
-  it("is nowhere exceeded between no load and stall", () => {
-    const best = motorEfficiency(7.4, 1.2, 0.3, bestEfficiencyCurrent(7.4, 1.2, 0.3));
-    fc.assert(
-      fc.property(fc.double({ min: 0.3, max: 7.4 / 1.2, noNaN: true }), (current) => {
-        expect(motorEfficiency(7.4, 1.2, 0.3, current)).toBeLessThanOrEqual(best * (1 + 1e-12));
-      }),
-    );
-  });
-
-  it("at no load and at stall is none", () => {
-    expect(motorEfficiency(6, 1.5, 0.3, 0.3)).toBe(0);
-    expect(motorEfficiency(6, 1.5, 0.3, 4)).toBe(0);
-  });
-
-  it("refuses currents and motors that can't be", () => {
-    expectOutOfRange(() => motorEfficiency(6, 1.5, 0.3, 0.2), "current");
-    expectOutOfRange(() => motorEfficiency(6, 1.5, 0.3, 4.1), "current");
-    expectOutOfRange(() => motorEfficiency(6, 1.5, 0, 0), "current");
-    expectOutOfRange(() => bestEfficiencyCurrent(6, 1.5, 4), "noLoadCurrent");
-    expectOutOfRange(() => bestEfficiencyCurrent(6, 1.5, 0), "noLoadCurrent");
-    expectOutOfRange(() => bestEfficiencyCurrent(0, 1.5, 0.3), "voltage");
-    expectOutOfRange(() => bestEfficiencyCurrent(6, 0, 0.3), "resistance");
   });
 });
 

@@ -22,8 +22,6 @@ const SHAPES: readonly SymbolType[] = [
 ];
 const AREA = 44;
 
-export const SHAPE_COUNT = SHAPES.length;
-
 /** @returns the outline of the n-th test's symbol, centred on 0,0; after the last shape they begin again, larger */
 export function shapePath(index: number): string {
   const round = Math.floor(index / SHAPES.length);

@@ -3,7 +3,7 @@ import type { CautionKey, Limit, LimitKey } from "../../../../shared/decide/limi
 import type { Limits } from "../../../../shared/decide/limits/limits.ts";
 import type { RotorFigures } from "../../../../shared/decide/limits/rotor.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
-import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/rotorNotes.ts";
+import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/disc.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import { decimalsFor, formatFixed } from "../../../../shared/units/format.ts";
 

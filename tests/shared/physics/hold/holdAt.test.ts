@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cosineOfDegrees, sineOfDegrees } from "#shared/physics/hold/angle.ts";
-import { holdAt, requiredSuction } from "#shared/physics/hold/holdAt.ts";
+import { requiredSuction } from "#shared/physics/hold/holdAt.ts";
 import { leastMarginUnder } from "#shared/physics/hold/holdUnder.ts";
 import { CONDITION_COUNT, CONDITIONS, compileHold } from "#shared/physics/hold/law.ts";
 import { rigidPull } from "#shared/physics/hold/pull.ts";
 import type { Vehicle } from "#shared/physics/hold/vehicle.ts";
+import { holdAt } from "#tests/support/holdAt.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { crawler, pulledInside, vehicles, within } from "./fleet.ts";
 

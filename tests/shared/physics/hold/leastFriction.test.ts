@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { holdAt } from "#shared/physics/hold/holdAt.ts";
 import { leastFriction, leastFrictionAnywhere } from "#shared/physics/hold/leastFriction.ts";
 import { worstAngle } from "#shared/physics/hold/worst.ts";
+import { holdAt } from "#tests/support/holdAt.ts";
 
 const G = 9.80665;
 /** An invented crawler, low and long, of 1/9.80665 kg: its weight is 1 N. */

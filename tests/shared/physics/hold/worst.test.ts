@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { holdAt } from "#shared/physics/hold/holdAt.ts";
 import { worstAngle } from "#shared/physics/hold/worst.ts";
+import { holdAt } from "#tests/support/holdAt.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { crawler, vehicles, within } from "./fleet.ts";
 

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { burstSpeed, discStress, rimStress, rotorStress, speedFactor } from "#shared/physics/limits/disc.ts";
-import { rotorStrengthNotes } from "#shared/physics/limits/rotorNotes.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 
 const disc = { outerRadius: 0.021, boreRadius: 0.001, density: 1240, poisson: 0.35 };
@@ -80,22 +79,5 @@ describe("strength", () => {
     expect(speedFactor(3e7, 0)).toBe(Number.POSITIVE_INFINITY);
     expectOutOfRange(() => speedFactor(0, 1), "rotor.strength");
     expectOutOfRange(() => speedFactor(1, -1), "stress");
-  });
-});
-
-describe("rotorStrengthNotes", () => {
-  it.each([
-    [0.9, ["rotor-bursts"]],
-    [1, ["rotor-near-strength"]],
-    [1.99, ["rotor-near-strength"]],
-    [2, []],
-    [Number.POSITIVE_INFINITY, []],
-  ])("at a factor of %s are %s", (factor, expected) => {
-    expect(rotorStrengthNotes(factor).map(({ code }) => code)).toEqual(expected);
-  });
-
-  it("refuse a factor that is none", () => {
-    expectOutOfRange(() => rotorStrengthNotes(0), "speedFactor");
-    expectOutOfRange(() => rotorStrengthNotes(Number.NaN), "speedFactor");
   });
 });
