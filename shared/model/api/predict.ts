@@ -23,6 +23,12 @@ export const ductedRotor = z.strictObject({
     message: "ψ at no flow must be above 0",
   }),
   lambda: coefficients("power coefficient λ"),
+  psiCovariance: z
+    .array(z.array(anyNumber("", 1e12)).max(9))
+    .max(9)
+    .refine((rows) => rows.every((row) => row.length === rows.length), { message: "must be a square matrix" })
+    .optional()
+    .describe("covariance of psi's coefficients, as the fit gives it: a stall hump is judged against it"),
   phiMin: nonNegative("", 10).default(0),
   phiMax: positive("", 10),
   sizeCorrection: sizeCorrection.nullable().default(null),
