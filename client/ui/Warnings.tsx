@@ -2,7 +2,7 @@ import type { Outcome } from "../state/outcome.ts";
 
 /** What is odd about a build or its prediction. */
 export function Warnings({ outcome }: { outcome: Outcome }) {
-  const notes = [...(outcome.prediction?.warnings ?? []), ...(outcome.resolved?.motor?.notes ?? [])];
+  const notes = [...(outcome.prediction?.warnings ?? []), ...(outcome.resolved?.notes ?? [])];
   if (notes.length === 0) return null;
   return (
     <>

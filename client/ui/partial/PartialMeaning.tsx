@@ -39,8 +39,8 @@ export function toldOf(known: Known, anywhere = false): Told[] {
 /** What the known figures hold, on what they rest, what is odd about them, and the cautions. */
 export function PartialMeaning({ book, outcome, known, told, warnings }: PartialMeaningProps) {
   const [first, ...others] = told;
-  const { motor, pack } = outcome.resolved ?? {};
-  const notes = [...warnings, ...(motor?.notes ?? []), ...(pack?.notes ?? [])];
+  const { resolved } = outcome;
+  const notes = [...warnings, ...(resolved?.notes ?? []), ...(resolved?.pack?.notes ?? [])];
   return (
     <>
       {told.length > 0 && (

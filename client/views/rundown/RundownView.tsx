@@ -169,7 +169,7 @@ function Meaning({
   const motor = book.motors.find((each) => each.id === outcome.build.motor);
   const pack = book.packs.find((each) => each.id === outcome.build.pack);
   const { resolved } = outcome;
-  const notes = [...answered.warnings, ...(resolved?.motor?.notes ?? []), ...(resolved?.pack?.notes ?? [])];
+  const notes = [...answered.warnings, ...(resolved?.notes ?? []), ...(resolved?.pack?.notes ?? [])];
   return (
     <>
       <section class="rundown-picture" aria-label="The picture">

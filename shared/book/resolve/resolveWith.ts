@@ -12,6 +12,7 @@ import { motorAnswer } from "../motorBasis.ts";
 import { type PackBasis, packBasis } from "../packBasis.ts";
 import { partialOf } from "../partial.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
+import { tipClearanceNotes } from "../tipClearance.ts";
 import { blowerOf, scaledFrom } from "./blower.ts";
 import { inputOf, partialBases, propellerInput } from "./inputs.ts";
 import { missingParts, partsOf } from "./parts.ts";
@@ -70,6 +71,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
   const used = [rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak, roughness].flatMap(
     (basis) => basis?.testIds ?? [],
   );
+  const from = scaledFrom(blower, build.diameter);
   return {
     input,
     propeller,
@@ -77,7 +79,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
     partial: either ? null : partialOf(build, partialBases(build, parts, bases)),
     rotor,
     thrust,
-    scaledFrom: scaledFrom(blower, build.diameter),
+    scaledFrom: from,
     motor,
     pack,
     gap,
@@ -87,6 +89,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
     leak,
     roughness,
     cellVoltage: either && pack && cellVoltages(either, build, pack),
+    notes: [...tipClearanceNotes(parts.rotor?.data ?? null, build.diameter, from), ...(motor?.notes ?? [])],
     tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],
   };
 }

@@ -1,3 +1,4 @@
+import type { Note } from "../../physics/note.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { PropellerPredictInput } from "../../physics/propeller.ts";
@@ -42,6 +43,8 @@ export interface Resolved {
   /** allowance on the surface that the lip-gap law adds to the gap; null where no law is used */
   readonly roughness: SurfaceRoughness | null;
   readonly cellVoltage: CellVoltages | null;
+  /** what the records and tests of rotor and motor say against the figures */
+  readonly notes: readonly Note[];
   /** every test that the figures rest on */
   readonly tests: readonly string[];
 }

@@ -16,7 +16,7 @@ export interface TipClearance {
 }
 
 /**
- * What to know where the tip clearance was not scaled with the rotor.
+ * Warns where the tip clearance was not scaled with the rotor.
  *
  *     s₂/D₂ against s₁/D₁, a note where they differ by more than a tenth
  *
@@ -25,7 +25,7 @@ export interface TipClearance {
  * @returns the note, or none [-]
  * @throws {OutOfRangeError} on a negative clearance, a diameter that is not above 0
  *
- * Valid for axial rotors and open wheels. Source: fan laws hold for geometrically alike rotors
+ * Valid for axial rotors and for centrifugal ones without a shroud. Source: fan laws hold for geometrically alike rotors
  */
 export function clearanceNotes(tested: TipClearance, used: TipClearance): Note[] {
   const before = clearanceRatio(tested);
@@ -35,7 +35,7 @@ export function clearanceNotes(tested: TipClearance, used: TipClearance): Note[]
   return [
     {
       code: "tip-clearance-not-scaled",
-      message: `The tip clearance is ${percent(now)} of the diameter, ${percent(before)} in the test: the curve is ${now > before ? "too good" : "too bad"} for this rotor.`,
+      message: `The tip clearance is ${percent(now)} of the diameter, ${percent(before)} in the test: expect ${now > before ? "less" : "more"} pressure than the curve gives.`,
     },
   ];
 }
@@ -45,7 +45,7 @@ function clearanceRatio({ clearance, diameter }: TipClearance): number {
 }
 
 /**
- * What to know where the air no longer counts as incompressible.
+ * Warns where the air no longer counts as incompressible.
  *
  *     notes at Δp > 2 kPa and at u/a > 0.3
  *

@@ -10,14 +10,14 @@ describe("clearanceNotes", () => {
     expect(clearanceNotes(tested, { clearance: 5.4e-4, diameter: 0.05 })).toEqual([]);
   });
 
-  it("of the same clearance on a smaller rotor name both ratios and say which way", () => {
+  it("of the same clearance on a smaller rotor give both ratios and the direction", () => {
     const [note] = clearanceNotes(tested, { clearance: 5e-4, diameter: 0.04 });
     expect(note?.code).toBe("tip-clearance-not-scaled");
     expect(note?.message).toContain("1.25 %");
     expect(note?.message).toContain("1.00 %");
-    expect(note?.message).toContain("too good");
+    expect(note?.message).toContain("expect less pressure");
     const [other] = clearanceNotes(tested, { clearance: 5e-4, diameter: 0.06 });
-    expect(other?.message).toContain("too bad");
+    expect(other?.message).toContain("expect more pressure");
   });
 
   it("refuses a clearance below 0 and a rotor of no size", () => {
