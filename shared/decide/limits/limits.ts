@@ -3,6 +3,7 @@ import { underExtremes } from "./extremes.ts";
 import { type First, firstOf } from "./first.ts";
 import type { LimitsInput } from "./input.ts";
 import type { Limit } from "./limit.ts";
+import { type AtMaxCurrent, atMaxCurrent } from "./maxCurrent.ts";
 import { type OverVoltage, overVoltageOf } from "./overVoltage.ts";
 import { type RotorFigures, rotorFigures, rotorLimit } from "./rotor.ts";
 import { stateOf } from "./state.ts";
@@ -22,6 +23,8 @@ export interface Limits {
   readonly warmUpMissing: string | null;
   /** null where no rated voltage is known, or the rotor stands */
   readonly overVoltage: OverVoltage | null;
+  /** null where the maker's greatest current or R_th isn't known */
+  readonly maxCurrent: AtMaxCurrent | null;
   readonly rotor: RotorFigures;
   /** of the settled winding [A] */
   readonly settledCurrent: number;
@@ -70,6 +73,7 @@ export function limitsOf(input: LimitsInput): Limits {
     warmUp: warm,
     warmUpMissing: warmUpMissing(input),
     overVoltage: over,
+    maxCurrent: atMaxCurrent(input),
     rotor,
     settledCurrent: settled.current,
     energies: energiesOf(input, rotor),

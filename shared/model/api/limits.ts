@@ -69,6 +69,15 @@ export const limitsResponse = z.strictObject({
       heatRatio: z.number().describe("of the heat in the winding, likewise"),
     })
     .nullable(),
+  maxCurrent: z
+    .strictObject({
+      current: z.number().describe("A, the greatest that the motor's maker allows"),
+      settlesAt: number("K, the winding at that current, held; null where it never settles"),
+      limitCurrent: number("A, from which on it never settles; null where it sheds all its heat"),
+      timeToLimit: number("s from cold to the winding's limit; null where it stays below, or isn't known"),
+    })
+    .nullable()
+    .describe("null without the greatest current or the thermal resistance"),
   rotor,
   energies: z.array(
     z.strictObject({

@@ -36,35 +36,17 @@ function warmingOf({ current, resistance20, thermalResistance, timeConstant, amb
 }
 
 /**
- * Temperature of a winding some time after a constant current was switched on.
- *
- *     T = T_a + (a/c)(1 − e^(−c·t/τ)),  a = q[1 + α(T_a − 20 °C)],  c = 1 − q·α,  q = R_th·I²·R₂₀
- *
- * @param heated - current [A], R₂₀ [Ω], R_th [K/W], τ_th [s], T_a [K]
- * @param time - t since it was switched on, cold [s], ≥ 0
- * @returns T [K]; at c = 0 it rises in a straight line, below it runs away
- * @throws {OutOfRangeError} on a number that is not finite or out of its range
- *
- * Valid for one heat store (the winding's own resistance to the can is inside R_th) at a fixed current; at a fixed voltage a hot winding draws less. Source: τ·dΔT/dt = I²·R(T)·R_th − ΔT, solved; docs/method/limits.md
- */
-export function windingTemperatureAfter(heated: Heated, time: number): number {
-  const { drive, cooling } = warmingOf(heated);
-  const elapsed = requireNonNegative("time", time) / heated.timeConstant;
-  if (cooling === 0) return heated.ambient + drive * elapsed;
-  return heated.ambient - (drive / cooling) * Math.expm1(-cooling * elapsed);
-}
-
-/**
  * Time that a constant current takes to warm a cold winding to a temperature.
  *
- *     t = −(τ/c)·ln(1 − c·(T − T_a)/a), the inverse of {@link windingTemperatureAfter}
+ *     t = −(τ/c)·ln(1 − c·(T − T_a)/a),  a = q[1 + α(T_a − 20 °C)],  c = 1 − q·α,  q = R_th·I²·R₂₀
  *
  * @param heated - current [A], R₂₀ [Ω], R_th [K/W], τ_th [s], T_a [K]
  * @param temperature - T to reach [K], at or above T_a
  * @returns t [s]; infinite where the winding settles at or below T
  * @throws {OutOfRangeError} on a temperature below T_a, a number that is not finite or out of its range
  *
- * Valid and source: as {@link windingTemperatureAfter}
+ * Valid for one heat store (the winding's own resistance to the can is inside R_th) at a fixed current; at a fixed voltage a hot winding draws less.
+ * Source: τ·dΔT/dt = I²·R(T)·R_th − ΔT, solved; docs/method/limits.md, Winding
  */
 export function timeToTemperature(heated: Heated, temperature: number): number {
   const { drive, cooling } = warmingOf(heated);

@@ -134,11 +134,28 @@ function voltageDetail({ overVoltage }: Limits): string {
   );
 }
 
+/** The winding at the maker's greatest current: how long, and where it settles. */
+function currentDetail({ maxCurrent, limits }: Limits): string {
+  if (!maxCurrent) return "";
+  const { current, settlesAt, limitCurrent, timeToLimit } = maxCurrent;
+  const limit = limits.find(({ key }) => key === "winding")?.limit ?? null;
+  const settles =
+    settlesAt === null
+      ? `never settles: from ${figure("motor-current", limitCurrent)} on it runs away`
+      : `settles at ${figure("winding", settlesAt)}`;
+  const passes =
+    timeToLimit === null || limit === null
+      ? ""
+      : `passes ${figure("winding", limit)} after ${timeText(timeToLimit)} and `;
+  return `Held at ${figure("motor-current", current)}, the winding ${passes}${settles}.`;
+}
+
 /** @returns what stands under a limit's name: what gives an unknown, or what follows from the figure */
 export function detailText(limit: Limit, limits: Limits): string {
   const missing = limit.missing ? `Needs: ${decapitalised(limit.missing)}` : "";
   if (limit.key === "winding") return [missing, windingDetail(limits)].filter(Boolean).join(" ");
   if (limit.key === "rotor-speed") return [missing, rotorDetail(limits.rotor)].filter(Boolean).join(" ");
+  if (limit.key === "motor-current") return missing || currentDetail(limits);
   return limit.key === "motor-voltage" && !missing ? voltageDetail(limits) : missing;
 }
 

@@ -56,6 +56,18 @@ describe("a limit's row", () => {
     );
   });
 
+  it("of the motor's current says how long its greatest one may last, and where it settles or that it never does", () => {
+    const held = (maxCurrent: number) =>
+      rowOf("motor-current", { ...KNOWN, motor: { ...KNOWN.motor, maxCurrent } }).detail;
+    expect(held(2)).toMatch(/^Held at 2\.0 A, the winding settles at \d+ °C\.$/);
+    expect(held(9)).toMatch(
+      /^Held at 9\.0 A, the winding passes 120 °C after \d+ s and settles at \d+ °C\.$/,
+    );
+    expect(held(20)).toMatch(
+      /^Held at 20\.0 A, the winding passes 120 °C after [\d.]+ s and never settles: from 13\.8 A on it runs away\.$/,
+    );
+  });
+
   it("of the motor's voltage says the law in numbers", () => {
     const { value, of, detail } = rowOf("motor-voltage");
     expect(value).toMatch(/^\d\.\d\d V$/);
