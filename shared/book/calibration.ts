@@ -74,7 +74,7 @@ const ductedOf = (input: AnyPredictInput | null): PredictInput | null =>
 
 /** The rig of a test, whatever the gap and friction: a leak test counts by its own readings, not in the gap's place. Null where the book doesn't know its parts well enough; of its cells it need know nothing where the voltage was read in every pull. */
 function rigOf({ book, skirt }: Setting, { data }: StoredTest<"pull">, read: boolean): PredictInput | null {
-  const rig = rigAsBuild(data, { voltage: null, gap: null });
+  const rig = rigAsBuild(book, data, { voltage: null, gap: null });
   const overrides = { gap: skirt.data.gap, wheelFriction: ANY_FRICTION.mean };
   return answerOrNull(() => {
     const { input: whole, partial } = resolveAsSet(book, { ...rig, overrides });

@@ -1,4 +1,5 @@
 import { fitMotor, type MotorFit } from "../fit/motorFit.ts";
+import type { ThrottleOffset } from "../fit/throttleOffset.ts";
 import type { Motor } from "../model/parts/motor.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { frictionFromNoLoad, type MotorConstants } from "../physics/motor.ts";
@@ -8,11 +9,14 @@ import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
 import { type MotorThermal, motorThermal } from "./motorThermal.ts";
 import { inUse, type MotorReading, motorRows, type Reading } from "./readings.ts";
+import { throttleOffset } from "./throttle.ts";
 
 export interface MotorBasis {
   readonly basis: "measured" | "stated";
   readonly constants: MotorConstants;
   readonly fit: MotorFit | null;
+  /** null where no sweep of the throttle shows one */
+  readonly throttle: ThrottleOffset | null;
   /** how the winding sheds its heat: as stated, or estimated from the can's size */
   readonly thermal: MotorThermal;
   readonly rows: readonly (Reading<MotorReading> & { readonly testId: string })[];
@@ -86,7 +90,8 @@ function answerFor(book: Book, motorId: string): MotorAnswer | null {
   const known = { thermal: motorThermal(motor), rows, testIds: tests.map((test) => test.id) };
   const otherwise = (notes: readonly Note[]): MotorAnswer => {
     const constants = stated(motor);
-    if (constants) return { ...known, basis: "stated", constants, fit: null, notes };
+    const throttle = constants && throttleOffset(rows, constants);
+    if (constants) return { ...known, basis: "stated", constants, fit: null, throttle, notes };
     return { ...known, basis: "missing", missing: missingOf(motor, notes), notes };
   };
   const full = inUse(rows).filter((row) => row.throttle === 1);
@@ -100,7 +105,8 @@ function answerFor(book: Book, motorId: string): MotorAnswer | null {
     );
     if (!friction) return otherwise([NO_FREE_ROW]);
     const constants = { kv: fit.kv, resistance: fit.resistance, ...friction };
-    return { ...known, basis: "measured", constants, fit, notes: fit.warnings };
+    const throttle = throttleOffset(rows, constants);
+    return { ...known, basis: "measured", constants, fit, throttle, notes: fit.warnings };
   } catch (error) {
     if (!(error instanceof NotEnoughDataError)) throw error;
     const used = stated(motor) ? ", the maker's figures are used" : "";

@@ -2,14 +2,17 @@ import type { Build } from "../model/build.ts";
 import type { PullTest } from "../model/tests/pull.ts";
 import { DEFAULT_WEATHER } from "../physics/air.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
+import { dutyFromCommand } from "../physics/motor.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, predictAny } from "../physics/predictAny.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, oncePerBook } from "./book.ts";
+import { motorBasis } from "./motorBasis.ts";
 import { readyForVoltage } from "./partial.ts";
 import type { PullTrial } from "./readings.ts";
 import { type Resolved, solvable } from "./resolve/resolved.ts";
 import { resolveAsSet } from "./resolve/resolveWith.ts";
+import { offsetInUse } from "./throttle.ts";
 
 export interface PullPrediction {
   /** [N]; null where the parts don't say enough */
@@ -36,8 +39,9 @@ export function weatherOf({ air }: Pick<PullTest, "air">): Build["air"] {
   };
 }
 
-/** The rig as a build of the parts it was made of. */
-export function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Build {
+/** The rig as a build of the parts it was made of; its throttle was set as a command. */
+export function rigAsBuild(book: Book, test: PullTest, trial: Pick<PullTrial, "voltage" | "gap">): Build {
+  const offset = offsetInUse(motorBasis(book, test.motor)?.throttle);
   const along = test.direction === "along";
   return {
     name: test.title === "" ? "pull test" : test.title,
@@ -48,7 +52,11 @@ export function rigAsBuild(test: PullTest, trial: Pick<PullTrial, "voltage" | "g
     skirt: test.skirt,
     surface: test.surface,
     charge: test.charge ? toSI(test.charge, "fraction") : USUAL_CHARGE,
-    supply: { duty: toSI(test.duty, "fraction"), driverResistance: 0, auxCurrent: 0 },
+    supply: {
+      duty: dutyFromCommand(toSI(test.duty, "fraction"), offset),
+      driverResistance: 0,
+      auxCurrent: 0,
+    },
     air: weatherOf(test),
     vehicle: {
       mass: Math.max(LEAST_MASS, toSI(test.rigMass, "mass")),
@@ -99,7 +107,7 @@ function resolvedRig(book: Book, test: PullTest, trial: Pick<PullTrial, "voltage
     () => new WeakMap<PullTest, Map<number | null, Resolved>>(),
   );
   const ofTest = known.get(test) ?? new Map<number | null, Resolved>();
-  const resolved = ofTest.get(trial.gap) ?? resolveAsSet(book, rigAsBuild(test, trial));
+  const resolved = ofTest.get(trial.gap) ?? resolveAsSet(book, rigAsBuild(book, test, trial));
   known.set(test, ofTest.set(trial.gap, resolved));
   return resolved;
 }

@@ -5,8 +5,8 @@ import type { Note } from "../physics/note.ts";
 export interface ThrottlePoint {
   /** 0…1 [-] */
   readonly command: number;
-  /** blocked [any unit of pressure] */
-  readonly pressure: number;
+  /** what grows with the motor's voltage in a straight line: its duty, √Δp of a blocked rotor [any unit] */
+  readonly response: number;
 }
 
 export interface ThrottleOffset {
@@ -16,55 +16,59 @@ export interface ThrottleOffset {
   readonly standardError: number | null;
   /** indices of the points on the straight part */
   readonly used: readonly number[];
-  /** indices of points at the pressure sensor's upper end */
+  /** indices of points on a plateau: a sensor or a controller at its end */
   readonly saturated: readonly number[];
   readonly warnings: readonly Note[];
 }
 
-/** Points within this share of the largest √p lie on the sensor's plateau, where there are several [-]. Judgement. */
+/** Points within this share of the largest response lie on a plateau, where there are several [-]. Judgement. */
 const PLATEAU = 0.98;
 const PLATEAU_POINTS = 3;
-/** Below this share of the largest √p the motor's own friction bends the line [-]. Judgement. */
+/** Below this share of the largest response friction bends the line of a speed [-]. Judgement. */
 const STRAIGHT_FROM = 0.5;
 
 /**
- * Offset of a throttle from a sweep of a blocked rotor, whose speed grows with the root of its pressure.
+ * Offset of a throttle from a sweep: the command at which the motor would begin to turn.
  *
- *     √p = s·(command − c₀) by least squares over the upper half of √p, a saturated plateau left out
+ *     response = s·(command − c₀) by least squares over the upper half of the response, a plateau left out
  *
- * @param points - command [-], blocked pressure [any unit of pressure]
- * @returns c₀ with its standard error [-], and which points it rests on
- * @throws {OutOfRangeError} on a command beyond 0…1, a pressure that is not finite, by its path
- * @throws {NotEnoughDataError} on fewer than three points on the straight part, or a pressure that doesn't rise
+ * @param points - command [-], response [any unit]
+ * @returns c₀ with its standard error [-], and which points it is based on
+ * @throws {OutOfRangeError} on a command beyond 0…1, a response that is not finite, by its path
+ * @throws {NotEnoughDataError} on fewer than three commands on the straight part, or a response that doesn't rise
  *
- * Valid where speed is linear in command above the offset: δ = (command − c₀)/(1 − c₀). Source: fan laws, Δp ∝ n²; docs/method/fits/motor.md
+ * Valid where the motor's voltage is linear in the command above the offset: δ = (command − c₀)/(1 − c₀).
+ * Source: least squares; of a blocked rotor √Δp ∝ n by the fan laws; docs/method/fits/motor.md, Throttle offset
  */
 export function fitThrottleOffset(points: readonly ThrottlePoint[]): ThrottleOffset {
-  points.forEach(({ command, pressure }, i) => {
+  points.forEach(({ command, response }, i) => {
     if (!(command >= 0 && command <= 1)) throw new OutOfRangeError(`points.${i}.command`, command, "0 to 1");
-    requireFinite(`points.${i}.pressure`, pressure);
+    requireFinite(`points.${i}.response`, response);
   });
-  const roots = points.map(({ pressure }) => Math.sqrt(Math.max(0, pressure)));
-  const saturated = plateauOf(roots);
-  const largest = roots.reduce((most, root, i) => (saturated.includes(i) ? most : Math.max(most, root)), 0);
-  const used = roots.flatMap((root, i) =>
-    root > 0 && root >= STRAIGHT_FROM * largest && !saturated.includes(i) ? [i] : [],
+  const responses = points.map(({ response }) => response);
+  const saturated = plateauOf(responses);
+  const largest = responses.reduce(
+    (most, each, i) => (saturated.includes(i) ? most : Math.max(most, each)),
+    0,
+  );
+  const used = responses.flatMap((each, i) =>
+    each > 0 && each >= STRAIGHT_FROM * largest && !saturated.includes(i) ? [i] : [],
   );
   if (new Set(used.map((i) => points[i].command)).size < 3)
     throw new NotEnoughDataError(
-      "A throttle offset needs blocked pressures at three different commands, above half speed.",
-      "Sweep the throttle in steps of 10 % or less, blocked.",
+      "A throttle offset needs readings at three different throttles, above half speed.",
+      "Sweep the throttle in steps of 10 % or less.",
       "points",
     );
   const fit = fitLinear({
     design: used.map((i) => [1, points[i].command]),
-    response: used.map((i) => roots[i]),
+    response: used.map((i) => responses[i]),
   });
   const [start, slope] = fit.coefficients;
   if (!(slope > 0))
     throw new NotEnoughDataError(
-      "The blocked pressure doesn't rise with the command.",
-      "Check that the sweep was blocked and the sensor not saturated.",
+      "The motor's voltage doesn't rise with the throttle.",
+      "Check the throttle of each row.",
       "points",
     );
   const offset = -start / slope;
@@ -77,9 +81,9 @@ export function fitThrottleOffset(points: readonly ThrottlePoint[]): ThrottleOff
   };
 }
 
-function plateauOf(roots: readonly number[]): number[] {
-  const top = Math.max(...roots);
-  const near = roots.flatMap((root, i) => (root >= PLATEAU * top ? [i] : []));
+function plateauOf(responses: readonly number[]): number[] {
+  const top = Math.max(...responses);
+  const near = responses.flatMap((each, i) => (each >= PLATEAU * top ? [i] : []));
   return near.length >= PLATEAU_POINTS ? near : [];
 }
 
@@ -95,6 +99,6 @@ function offsetError(
 function belowZero(offset: number): Note {
   return {
     code: "offset-below-zero",
-    message: `The line begins at ${(100 * offset).toFixed(1)} %, below 0: use 0 unless the sweep repeats it.`,
+    message: `By the sweep the motor turns from a throttle of ${(100 * offset).toFixed(1)} % on; an offset below 0 counts as 0.`,
   };
 }

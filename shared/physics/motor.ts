@@ -83,19 +83,41 @@ export function frictionFromNoLoad(kv: number, noLoadCurrent: number): number {
 }
 
 /**
- * The share of the pack's voltage that a throttle command stands for.
+ * Duty that a throttle command stands for.
  *
  *     δ = (c − c₀)/(1 − c₀), 0 up to c₀
  *
  * @param command - throttle c, 0…1 [-]
  * @param offset - c₀ from a sweep, 0 where none was seen, 0 ≤ c₀ < 1 [-]
- * @returns duty δ [-]; exactly 0 for c ≤ c₀: the motor stands
+ * @returns duty δ, the share of the pack's voltage [-]; exactly 0 for c ≤ c₀: the motor stands still
  * @throws {OutOfRangeError} on a command beyond 0…1, an offset beyond 0…1 or at 1
  *
- * Valid for drivers whose duty is linear above the offset. Source: form fitted to sweeps; common practice, no source
+ * Valid for speed controllers whose duty is linear in the command above the offset. Source: form fitted to sweeps; common practice, no source
  */
-export function rotorDutyFromCommand(command: number, offset = 0): number {
+export function dutyFromCommand(command: number, offset: number): number {
   if (!(command >= 0 && command <= 1)) throw new OutOfRangeError("command", command, "0 to 1");
+  const left = requireOffset(offset);
+  return command <= offset ? 0 : (command - offset) / left;
+}
+
+/**
+ * Throttle command that gives a duty, the inverse of {@link dutyFromCommand}.
+ *
+ *     c = c₀ + δ(1 − c₀)
+ *
+ * @param duty - δ, 0…1 [-]
+ * @param offset - c₀ from a sweep, 0 where none was seen, 0 ≤ c₀ < 1 [-]
+ * @returns command c [-]; c₀ at a duty of 0
+ * @throws {OutOfRangeError} on a duty beyond 0…1, an offset beyond 0…1 or at 1
+ *
+ * Valid and source: as {@link dutyFromCommand}
+ */
+export function commandFromDuty(duty: number, offset: number): number {
+  if (!(duty >= 0 && duty <= 1)) throw new OutOfRangeError("duty", duty, "0 to 1");
+  return offset + duty * requireOffset(offset);
+}
+
+function requireOffset(offset: number): number {
   if (!(offset >= 0 && offset < 1)) throw new OutOfRangeError("offset", offset, "0 to below 1");
-  return command <= offset ? 0 : (command - offset) / (1 - offset);
+  return 1 - offset;
 }

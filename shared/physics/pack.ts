@@ -140,6 +140,31 @@ export function packCurrent(supply: Pick<Supply, "duty" | "auxCurrent">, current
 }
 
 /**
+ * Duty at which a motor was read.
+ *
+ *     δ·(δ·V − k_e·ω)/R_m = I_b, solved for δ ≥ 0
+ *
+ * @param reading - V before the speed controller [V], I_b in the pack's lead [A], ω [rad/s]
+ * @param windingResistance - R_m, that of the controller included [Ω]
+ * @param torqueConstant - k_e [V·s/rad]
+ * @returns δ [-]; above 1 where the reading doesn't fit the constants
+ * @throws {OutOfRangeError} on a voltage or a resistance that is not above 0, a negative current or speed
+ *
+ * Valid for a controller that averages. Source: {@link motorCurrent} and {@link packCurrent} with nothing else on the pack
+ */
+export function dutyFromReading(
+  reading: { readonly voltage: number; readonly current: number; readonly speed: number },
+  windingResistance: number,
+  torqueConstant: number,
+): number {
+  const voltage = requirePositive("voltage", reading.voltage);
+  const backEmf = torqueConstant * requireNonNegative("speed", reading.speed);
+  const drop =
+    requirePositive("motor.resistance", windingResistance) * requireNonNegative("current", reading.current);
+  return (backEmf + Math.sqrt(backEmf ** 2 + 4 * voltage * drop)) / (2 * voltage);
+}
+
+/**
  * Voltage at the pack's terminals under load.
  *
  *     V_b = V_oc − R_b·I_b

@@ -1,6 +1,8 @@
 import type { PropellerBasis } from "../../../shared/book/propellerBasis.ts";
 import { type Book, type Resolved, solvable } from "../../../shared/book/resolve.ts";
+import { offsetInUse } from "../../../shared/book/throttle.ts";
 import type { Build } from "../../../shared/model/build.ts";
+import { commandFromDuty } from "../../../shared/physics/motor.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import type { HandleKey } from "../../state/handles.ts";
 import { counted } from "../../ui/count.ts";
@@ -136,6 +138,18 @@ function ChargeLine({ resolved }: BasisProps) {
   );
 }
 
+/** The duty, and what to set at the controller where its motor begins to turn above 0. */
+function ThrottleLine({ build, resolved }: BasisProps) {
+  const offset = offsetInUse(resolved?.motor?.throttle);
+  if (offset === 0) return <>set in the build</>;
+  const command = formatQuantity(commandFromDuty(build.supply.duty, offset), "fraction");
+  return (
+    <>
+      set {command} at the controller: the motor turns from {formatQuantity(offset, "fraction")} on
+    </>
+  );
+}
+
 /** What a handle's value rests on: measured, stated or set, with its uncertainty where one is known. */
 export function Basis(props: BasisProps) {
   const pack = props.book.packs.find((each) => each.id === props.build.pack);
@@ -154,6 +168,8 @@ export function Basis(props: BasisProps) {
       );
     case "charge":
       return <ChargeLine {...props} />;
+    case "duty":
+      return <ThrottleLine {...props} />;
     case "gap":
       return <GapLine {...props} />;
     case "wheelFriction":

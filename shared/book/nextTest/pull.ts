@@ -1,7 +1,9 @@
 import type { Build } from "../../model/build.ts";
 import type { PullTest } from "../../model/tests/pull.ts";
+import { commandFromDuty } from "../../physics/motor.ts";
 import { predict } from "../../physics/predict.ts";
 import { findById } from "../book.ts";
+import { offsetInUse } from "../throttle.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 
 const PULLS = 6;
@@ -12,14 +14,15 @@ const HALF_BRACKET = 0.02;
 
 const newtons = (value: number) => ({ value, unit: "N" });
 
-function partsOf({ rotor, motor, pack, diameter, charge, supply }: Build) {
+/** The throttle is set as a command. */
+function partsOf({ rotor, motor, pack, diameter, charge, supply }: Build, offset: number) {
   return {
     rotor,
     motor,
     pack,
     diameter: { value: diameter, unit: "m" },
     charge: { value: charge * 100, unit: "%" },
-    duty: { value: supply.duty * 100, unit: "%" },
+    duty: { value: commandFromDuty(supply.duty, offset) * 100, unit: "%" },
   };
 }
 
@@ -41,7 +44,7 @@ export function plannedPull(
   const test: PullTest = {
     kind: "pull",
     ...plannedHead,
-    ...partsOf(build),
+    ...partsOf(build, offsetInUse(resolved.motor?.throttle)),
     skirt: skirt.id,
     surface: surface.id,
     direction,

@@ -34,7 +34,9 @@ export const pullTest = z.strictObject({
     .enum(["straight-off", "along", "ceiling"])
     .describe("straight off the surface, along it, or hung from the ceiling"),
   rigMass: quantity("mass", TESTS.pull.rigMass).describe("mass of what hangs on the cup besides the load"),
-  duty: quantity("fraction", TESTS.pull.duty).default({ value: 100, unit: "%" }),
+  duty: quantity("fraction", TESTS.pull.duty)
+    .default({ value: 100, unit: "%" })
+    .describe("throttle as it was set; a sweep in the motor's tests shows where it begins to turn"),
   charge: quantity("fraction", TESTS.pull.charge)
     .optional()
     .describe("state of charge, where no voltage was read"),

@@ -54,7 +54,10 @@ describe("the same blower blocked, at 61 throttle commands", () => {
   it("shows a throttle offset of 16 %", () => {
     const rows = numberFixture("small-blower/blocked.csv");
     const fit = fitThrottleOffset(
-      rows.map((row) => ({ command: row.power_pct / 100, pressure: row.p_mean_raw })),
+      rows.map((row) => ({
+        command: row.power_pct / 100,
+        response: Math.sqrt(Math.max(0, row.p_mean_raw)),
+      })),
     );
     console.info(
       `small-blower blocked: offset ${(100 * fit.offset).toFixed(2)} %, ${fit.used.length} points used, ${fit.saturated.length} saturated`,

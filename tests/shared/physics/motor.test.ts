@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
+  commandFromDuty,
+  dutyFromCommand,
   frictionFromNoLoad,
-  rotorDutyFromCommand,
   shaftTorque,
   speedConstant,
   torqueConstant,
@@ -56,17 +57,26 @@ describe("duty of a throttle command", () => {
     [0.6, 0.2, 0.5],
     [1, 0.2, 1],
   ])("at %s with an offset of %s is %s", (command, offset, expected) => {
-    expect(rotorDutyFromCommand(command, offset)).toBeCloseTo(expected, 15);
+    expect(dutyFromCommand(command, offset)).toBeCloseTo(expected, 15);
   });
 
-  it("without an offset is the command", () => {
-    expect(rotorDutyFromCommand(0.37)).toBe(0.37);
+  it("and command are each other's inverse above the offset", () => {
+    const share = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(share, fc.double({ min: 0, max: 0.9, noNaN: true }), (duty, offset) => {
+        expect(Math.abs(dutyFromCommand(commandFromDuty(duty, offset), offset) - duty)).toBeLessThan(1e-14);
+      }),
+    );
+    expect(commandFromDuty(0, 0.2)).toBe(0.2);
+    expect(commandFromDuty(0.5, 0.2)).toBeCloseTo(0.6, 15);
   });
 
   it("beyond 0…1 is refused", () => {
-    expectOutOfRange(() => rotorDutyFromCommand(1.1), "command");
-    expectOutOfRange(() => rotorDutyFromCommand(Number.NaN), "command");
-    expectOutOfRange(() => rotorDutyFromCommand(0.5, 1), "offset");
-    expectOutOfRange(() => rotorDutyFromCommand(0.5, -0.1), "offset");
+    expectOutOfRange(() => dutyFromCommand(1.1, 0), "command");
+    expectOutOfRange(() => dutyFromCommand(Number.NaN, 0), "command");
+    expectOutOfRange(() => dutyFromCommand(0.5, 1), "offset");
+    expectOutOfRange(() => dutyFromCommand(0.5, -0.1), "offset");
+    expectOutOfRange(() => commandFromDuty(1.1, 0), "duty");
+    expectOutOfRange(() => commandFromDuty(0.5, 1), "offset");
   });
 });

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { NotEnoughDataError } from "#shared/numeric/errors.ts";
 import {
+  dutyFromReading,
   motorCurrent,
   openCircuitCurve,
   openCircuitVoltage,
@@ -44,6 +45,21 @@ describe("pack resistance", () => {
 describe("currents and voltages of the circuit", () => {
   const windingResistance = 0.3;
   const k = 2e-3;
+
+  it("give back the duty that a motor is read at, from voltage, lead current and speed", () => {
+    const duties = fc.double({ min: 0.05, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(duties, fc.double({ min: 0, max: 0.95, noNaN: true }), (duty, share) => {
+        const speed = (share * duty * 8) / k;
+        const current = (duty * 8 - k * speed) / windingResistance;
+        const reading = { voltage: 8, current: duty * current, speed };
+        expect(dutyFromReading(reading, windingResistance, k)).toBeCloseToRelative(duty, 1e-9);
+      }),
+    );
+    expectOutOfRange(() => dutyFromReading({ voltage: 0, current: 1, speed: 1 }, 1, k), "voltage");
+    expectOutOfRange(() => dutyFromReading({ voltage: 1, current: -1, speed: 1 }, 1, k), "current");
+    expectOutOfRange(() => dutyFromReading({ voltage: 1, current: 1, speed: Number.NaN }, 1, k), "speed");
+  });
 
   it("close Kirchhoff's loop at any duty and speed", () => {
     const duties = fc.double({ min: 0, max: 1, noNaN: true });

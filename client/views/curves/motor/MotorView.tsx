@@ -20,7 +20,7 @@ import { testName } from "../typed.ts";
 import { type MotorPage, motorPage } from "./motorData.ts";
 import { motorContributions, motorMissing } from "./motorFacts.ts";
 import { currentPlot, motorResidualPlot, torquePlot, voltagePlot } from "./motorPlots.ts";
-import { frictionText, motorSentence, resistanceText, withError } from "./motorSentence.ts";
+import { frictionText, motorSentence, resistanceText, throttleText, withError } from "./motorSentence.ts";
 
 /** Constants that the fit settles: K_v and R. */
 const CONSTANTS = 2;
@@ -145,7 +145,8 @@ function MotorPicture({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
 }
 
 function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
-  const { fit, constants, notes } = page.basis;
+  const { fit, constants, notes, throttle } = page.basis;
+  const begins = throttleText(page.basis);
   const missing = useMemo(() => motorMissing(page), [page]);
   const brought = useMemo(() => broughtOf(page), [page]);
   const facts = fit
@@ -171,9 +172,10 @@ function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
           facts={[
             ...facts,
             { label: "friction", text: frictionText(constants.frictionTorque, constants.viscousTorque) },
+            ...(begins ? [{ label: "turns from a throttle of", text: begins }] : []),
           ]}
         />
-        <Notes notes={notes} />
+        <Notes notes={[...notes, ...(throttle?.warnings ?? [])]} />
       </section>
       <section>
         <h2>What is missing</h2>

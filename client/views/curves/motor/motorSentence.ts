@@ -1,7 +1,10 @@
+import type { MotorBasis } from "../../../../shared/book/motorBasis.ts";
 import type { MotorFit } from "../../../../shared/fit/motorFit.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
 import type { MotorPage } from "./motorData.ts";
+
+const PERCENT = 100;
 
 /** @returns "7 810 ± 40 rpm/V": digits by the standard error where one is known */
 export function withError(value: number, error: number | null, name: "kv" | "resistance"): string {
@@ -35,6 +38,14 @@ export function motorSentence({ motor, basis, tests, points }: MotorPage): strin
   const kv = withError(fit.kv, fit.standardErrors.kv, "kv");
   const resistance = resistanceText(fit);
   return `${name} turns at ${kv} and has ${resistance}, from ${counted(used, "row")} of ${counted(tests.length, "test")}.`;
+}
+
+/** @returns the throttle at which the motor begins to turn, with its uncertainty; null where no sweep shows it */
+export function throttleText({ throttle }: MotorBasis): string | null {
+  if (!throttle) return null;
+  const percent = (share: number) => formatFixed(PERCENT * share, 1);
+  const error = throttle.standardError === null ? "" : ` ± ${percent(throttle.standardError)}`;
+  return `${percent(throttle.offset)}${error}\u2009%`;
 }
 
 /** @returns a friction torque in millinewton metres, and what no-load current it draws */
