@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 
 const ROOT = resolve(import.meta.dirname, "../..");
 /** The rooms whose functions compute: their public docs give meaning and unit of what goes in and comes out. */
-const ROOMS = ["numeric", "physics", "bench", "decide"] as const;
+const ROOMS = ["numeric", "physics", "fit", "decide"] as const;
 const EXPORTED =
   /(\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*)?^export function (\w+)(?:<[^(]*>)?\(([\s\S]*?)\)\s*(?::|\{)/gm;
 

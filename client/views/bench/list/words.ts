@@ -1,7 +1,7 @@
 import type { Book } from "../../../../shared/book/book.ts";
+import type { PartCollection } from "../../../../shared/model/collections.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { KINDS } from "../record/kinds.ts";
-import type { PartCollection } from "../record/spec.ts";
 
 /** @returns a test's title, its kind where it has none */
 export function nameOf(test: BenchTest): string {

@@ -1,7 +1,8 @@
+import type { PartCollection } from "../../../../shared/model/collections.ts";
 import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { NAMES } from "./headerNames.ts";
-import type { ColumnSpec, FieldSpec, PartCollection } from "./spec.ts";
+import type { ColumnSpec, FieldSpec } from "./spec.ts";
 
 /** A field that names one of the book's parts. */
 export const part = (

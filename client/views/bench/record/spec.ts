@@ -1,4 +1,4 @@
-import type { CollectionName } from "../../../../shared/model/collections.ts";
+import type { PartCollection } from "../../../../shared/model/collections.ts";
 import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
@@ -12,8 +12,6 @@ interface Named {
   readonly label: string;
   readonly hint?: string;
 }
-
-export type PartCollection = Exclude<CollectionName, "tests" | "builds">;
 
 export type FieldSpec = Named &
   (

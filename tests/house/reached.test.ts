@@ -1,0 +1,71 @@
+import { describe, expect, it } from "vitest";
+import { readHouse, readSource } from "./support/modules.ts";
+import { unreached } from "./support/reach.ts";
+
+/** What a user starts: the server, its worker threads, the page, the making of the demo, the build. */
+const ENTRIES = [
+  "server/main.ts",
+  "server/threads/worker.ts",
+  "client/main.tsx",
+  "seed-data/generate.ts",
+  "server/vite.config.ts",
+  "client/vite.config.ts",
+];
+
+/** Rooms whose callers are still to come: the verdict's words and ways out, which the screens take over next. */
+const TO_COME = ["shared/decide/verdict/", "shared/book/verdictCase.ts"];
+
+describe("every declaration of shared/, server/ and client/", () => {
+  it("is reached from what a user starts, not by tests alone", () => {
+    const house = readHouse(["shared", "server", "client", "seed-data"]);
+    expect(house.size).toBeGreaterThan(500);
+    const left = unreached(house, ENTRIES).filter(
+      ({ path }) => !TO_COME.some((room) => path.startsWith(room)),
+    );
+    expect(left.map(({ path, name }) => `${path} ${name}`)).toEqual([]);
+  });
+});
+
+describe("the search for what is not reached", () => {
+  const names = (files: Readonly<Record<string, string>>) => {
+    const house = new Map(Object.entries(files).map(([path, text]) => [path, readSource(path, text)]));
+    return unreached(house, ["a/main.ts"]).map(({ name }) => name);
+  };
+
+  it("finds a function, a type and a constant that only their own kind leads to", () => {
+    const other =
+      "export const used = 1; export function dead() { return LEFT; } const LEFT = 2; export type Old = string;";
+    expect(names({ "a/main.ts": 'import { used } from "./b.ts"; run(used);', "a/b.ts": other })).toEqual([
+      "dead",
+      "LEFT",
+      "Old",
+    ]);
+  });
+
+  it("does not take a property's name for a reference", () => {
+    const main = 'import "./b.ts"; run.dead({ dead: 1 });';
+    expect(names({ "a/main.ts": main, "a/b.ts": "export const dead = 1;" })).toEqual(["dead"]);
+  });
+
+  it("finds a file that only passes names on, to nobody", () => {
+    const files = {
+      "a/main.ts": 'import { x } from "./c.ts"; run(x);',
+      "a/b.ts": 'export { x } from "./c.ts";',
+    };
+    expect(names({ ...files, "a/c.ts": "export const x = 1;" })).toEqual(["the whole file"]);
+  });
+
+  it("follows renamed exports, stars, loaded files and workers", () => {
+    const main =
+      'import { shown } from "./b.ts"; const load = () => import("./d.ts"); load(shown); new URL("./e.ts", here);';
+    expect(
+      names({
+        "a/main.ts": main,
+        "a/b.ts": 'export { kept as shown } from "./c.ts"; export * from "./c.ts";',
+        "a/c.ts": "export const kept = 1;",
+        "a/d.ts": "export default function View() { return part; } const part = 1;",
+        "a/e.ts": "const answer = 1; reply(answer);",
+      }),
+    ).toEqual([]);
+  });
+});
