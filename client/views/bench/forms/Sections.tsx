@@ -41,12 +41,14 @@ interface FoldProps {
   /** what it says while folded */
   readonly says: string;
   readonly fields: readonly FieldSpec[];
+  /** the fields in lines of their own; all in one unless given */
+  readonly lines?: readonly (readonly FieldSpec[])[];
   /** open at first */
   readonly starts?: boolean;
 }
 
 /** Fields that seldom change, folded away; unfolded where one of them is wrong. */
-export function Fold({ form, title, says, fields, starts = false }: FoldProps) {
+export function Fold({ form, title, says, fields, lines = [fields], starts = false }: FoldProps) {
   const [open, setOpen] = useState(starts);
   const isWrong = fields.some(({ key }) => form.shown.value.has(key));
   return (
@@ -58,7 +60,9 @@ export function Fold({ form, title, says, fields, starts = false }: FoldProps) {
       <summary>
         <span class="bench-fold-title">{title}</span> {says}
       </summary>
-      <Fields form={form} fields={fields} />
+      {lines.map((line) => (
+        <Fields key={line[0].key} form={form} fields={line} />
+      ))}
     </details>
   );
 }
@@ -85,6 +89,10 @@ function instrumentWords({ draft, spec }: FormModel): string {
 /** What every kind has: date and title, the air, the instruments, a note. */
 export function CommonFields({ form }: { readonly form: FormModel }) {
   const chosen = namedPaths(form.spec, form.draft.value.fields);
+  const instruments = instrumentFields(form.spec).filter(({ key }) => !isUnderNamed(key, chosen));
+  const lines = form.spec.instruments.map(({ key }) =>
+    instruments.filter((field) => `${field.key}.`.startsWith(`instruments.${key}.`)),
+  );
   return (
     <>
       <Fields form={form} fields={HEAD_FIELDS} />
@@ -93,7 +101,8 @@ export function CommonFields({ form }: { readonly form: FormModel }) {
         form={form}
         title="Instruments"
         says={instrumentWords(form)}
-        fields={instrumentFields(form.spec).filter(({ key }) => !isUnderNamed(key, chosen))}
+        fields={instruments}
+        lines={lines}
       />
       <BoundField form={form} field={NOTE_FIELD} />
     </>

@@ -76,8 +76,13 @@ export function instrumentFields(spec: KindSpec): FieldSpec[] {
       measures: dimension,
       otherwise: "stated here",
     },
-    { type: "number", key: `instruments.${key}.percent`, label: `${label}, % of reading` },
-    asked(`instruments.${key}.absolute`, `${label}, fixed`, dimension, false),
+    {
+      type: "number",
+      key: `instruments.${key}.percent`,
+      label: `${label}, % of reading`,
+      hint: "the same in all its readings",
+    },
+    asked(`instruments.${key}.absolute`, `${label}, fixed`, dimension, false, "another in each reading"),
   ]);
 }
 

@@ -36,7 +36,7 @@ export const instrumentForm: FormSpec = {
           hint: "one error for all its readings, in every test that names it; standard uncertainty",
         }),
         measured("absolute", "Fixed part", "differs from reading to reading; standard uncertainty"),
-        measured("resolution", "Resolution", "the step that it shows"),
+        measured("resolution", "Resolution", "the step that it shows; counts as step/√12 in each reading"),
         noteField,
       ],
     },
