@@ -28,7 +28,7 @@ function demoBook(at: Date): WholeBook {
   const records = byCollection((name) =>
     seedsOf(name).map((seed) => ({ ...seed, revision: 1, createdAt: time, updatedAt: time })),
   );
-  return { records, revisions: byCollection(() => []) };
+  return { records, revisions: byCollection(() => []), deletions: [] };
 }
 
 function checkedDemo(at: Date): WholeBook {

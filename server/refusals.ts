@@ -11,6 +11,7 @@ import {
   ChangedMeanwhileError,
   ContradictionError,
   InUseError,
+  NotDeletedError,
   NotEmptyError,
   UnknownPartError,
   UnknownRecordError,
@@ -47,7 +48,8 @@ function storeRefusal(error: unknown): Refusal | null {
   if (error instanceof CursorError)
     return new Refusal(400, error.code, error.message, one("cursor", error.message));
   if (error instanceof InUseError) return new Refusal(409, error.code, error.message, error.fields);
-  if (error instanceof NotEmptyError) return new Refusal(409, error.code, error.message);
+  if (error instanceof NotEmptyError || error instanceof NotDeletedError)
+    return new Refusal(409, error.code, error.message);
   if (error instanceof KeyReusedError) return new Refusal(422, error.code, error.message);
   if (error instanceof ChangedMeanwhileError) return new Refusal(412, error.code, error.message);
   if (error instanceof UnknownPartError || error instanceof ContradictionError) {

@@ -3,6 +3,7 @@ import type { Book } from "../../shared/book/book.ts";
 import type { BookState, ChangeEvent } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
+import { withdrawnOf } from "../../shared/model/withdrawn.ts";
 import { ApiError, api } from "./api.ts";
 
 interface Page {
@@ -12,7 +13,7 @@ interface Page {
 
 const PAGE_SIZE = 500;
 
-/** The whole bench book as the screen knows it; null until it was read once. */
+/** The whole bench book as the screen knows it, without what is struck out; null until it was read once. */
 export const currentBook = signal<Book | null>(null);
 export const loadState = signal<"loading" | "ready" | "error">("loading");
 /** why the last reading failed, in words */
@@ -20,12 +21,17 @@ export const loadError = signal<string | null>(null);
 /** true while the book holds the invented demo */
 export const isDemo = signal(false);
 
+/** A test that is struck out stays in the book, and figures are based on a book without it. */
+const IN_FORCE: Readonly<Partial<Record<CollectionName, string>>> = { tests: "&struckOut=false" };
+
 async function readAll(name: CollectionName, signal: AbortSignal): Promise<Stored<unknown>[]> {
   const records: Stored<unknown>[] = [];
   let cursor: string | null = null;
   do {
     const query: string = cursor === null ? "" : `&cursor=${encodeURIComponent(cursor)}`;
-    const page: Page = await api.get<Page>(`/${name}?limit=${PAGE_SIZE}${query}`, { signal });
+    const page: Page = await api.get<Page>(`/${name}?limit=${PAGE_SIZE}${IN_FORCE[name] ?? ""}${query}`, {
+      signal,
+    });
     if (!Array.isArray(page.items))
       throw new ApiError(200, "unexpected", `The answer to /${name} is no list of records.`);
     records.push(...page.items);
@@ -69,9 +75,13 @@ function withRecord(book: Book, name: CollectionName, id: string, record: Stored
   return { ...book, [name]: next };
 }
 
-/** Puts one record into the book at once, as the server answered it. */
+const isStruckOut = (name: CollectionName, { data }: Stored<unknown>): boolean =>
+  name === "tests" && withdrawnOf(data as object) !== null;
+
+/** Puts one record into the book at once, as the server answered it; a test that is struck out leaves it. */
 export function keep(name: CollectionName, record: Stored<unknown>): void {
-  if (currentBook.value) currentBook.value = withRecord(currentBook.value, name, record.id, record);
+  if (isStruckOut(name, record)) drop(name, record.id);
+  else if (currentBook.value) currentBook.value = withRecord(currentBook.value, name, record.id, record);
 }
 
 /** Takes one record out of the book on the screen. */

@@ -1,5 +1,7 @@
-import { type BookState, bookState } from "../../shared/model/api/book.ts";
+import { z } from "zod";
+import { type BookState, bookState, deletionPage } from "../../shared/model/api/book.ts";
 import type { Store } from "../store/store.ts";
+import { paging } from "./listQuery.ts";
 import { type Route, route } from "./route.ts";
 import type { Service } from "./service.ts";
 
@@ -9,10 +11,27 @@ export const stateOf = (store: Store, backup: string | null = null): BookState =
   backup,
 });
 
+const deletionQuery = z.strictObject(paging);
+
+/** What was deleted, the last first; each can come back. */
+function deletedRoute(store: Store): Route {
+  return route({
+    method: "get",
+    path: "/deleted",
+    tag: "bench",
+    summary: "List what was deleted from any collection, the last first",
+    query: deletionQuery,
+    responses: { 200: { description: "one page", schema: deletionPage } },
+    refusals: [503],
+    answer: ({ query: { limit, cursor } }) => ({ status: 200, body: store.deletions.page(limit, cursor) }),
+  });
+}
+
 /** The state of the book, an empty bench to begin with, and the demo. */
 export function benchRoutes({ store, clock, threads }: Service): Route[] {
   const { file } = store;
   return [
+    deletedRoute(store),
     route({
       method: "get",
       path: "/bench",

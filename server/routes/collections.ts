@@ -159,9 +159,18 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       responses: { 204: { description: "removed" } },
       refusals: [404, 409, 412, 503, 507],
       answer: ({ id, ifMatch }) => {
-        collection.remove(id, ifMatch ? matching(ifMatch) : undefined);
+        collection.remove(id, now(), ifMatch ? matching(ifMatch) : undefined);
         return { status: 204 };
       },
+    }),
+    route({
+      method: "post",
+      path: `${base}/:id/restore`,
+      tag: name,
+      summary: "Bring a deleted record back as it was",
+      responses: { 200: { description: "it is back, one revision later", schema: record, headers: ETAG } },
+      refusals: [404, 409, 422, 503, 507],
+      answer: ({ id }) => recordAnswer(200, collection.restore(id, now())),
     }),
   ];
 }

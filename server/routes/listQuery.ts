@@ -3,12 +3,12 @@ import { byCollection, COLLECTION_WORDS, type CollectionName } from "../../share
 import { REFERENCE_PLACES } from "../../shared/model/record.ts";
 import { identifier } from "../../shared/model/scalar.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
-import { kindsOf } from "../../shared/model/traits.ts";
+import { kindsOf, withdrawalKeyOf } from "../../shared/model/traits.ts";
 import type { ListQuery } from "../store/listing.ts";
 
 const MOST_ON_A_PAGE = 500;
 
-const paging = {
+export const paging = {
   limit: z.coerce.number().int().min(1).max(MOST_ON_A_PAGE).default(100),
   cursor: z.string().max(1000).optional().describe('the "next" of the page before'),
 };
@@ -35,10 +35,21 @@ function kindFilter(name: CollectionName): Filter[] {
   return kinds.length > 0 ? [["kind", z.enum(kinds).optional()]] : [];
 }
 
-/** @returns how a collection's list is paged and filtered: by kind, where its records have kinds, and by each part that they use */
+const WITHDRAWAL = byCollection((name) => withdrawalKeyOf(COLLECTIONS[name]));
+
+function withdrawalFilter(name: CollectionName): Filter[] {
+  const key = WITHDRAWAL[name];
+  const said = z.enum(["true", "false"]).optional();
+  return key
+    ? [[key, said.describe(`only ${name} that have a reason there, or only those that have none`)]]
+    : [];
+}
+
+/** @returns how a collection's list is paged and filtered: by kind, where its records have kinds, by whether they are out of use, and by each part that they use */
 export function listSchema(name: CollectionName): z.ZodType<Query> {
   const filters: Readonly<Record<string, Filter[1]>> = Object.fromEntries([
     ...kindFilter(name),
+    ...withdrawalFilter(name),
     ...partFilters(name),
   ]);
   return z.strictObject({ ...paging, q: text, ...filters });
@@ -49,11 +60,13 @@ export function listQuery(name: CollectionName, { limit, cursor, q, kind, ...fil
   const uses = [...PARTS[name]].flatMap(([word, collection]) =>
     filters[word] ? [{ collection, id: String(filters[word]) }] : [],
   );
+  const withdrawn = WITHDRAWAL[name] && filters[WITHDRAWAL[name]];
   return {
     limit: Number(limit),
     ...(cursor ? { cursor: String(cursor) } : {}),
     ...(q ? { text: String(q) } : {}),
     ...(kind ? { kind: String(kind) } : {}),
+    ...(withdrawn ? { withdrawn: withdrawn === "true" } : {}),
     uses,
   };
 }

@@ -7,6 +7,7 @@ import {
 import type { FieldError } from "../../shared/model/api/errors.ts";
 import type { CollectionName } from "../../shared/model/collections.ts";
 import { referencesOf } from "../../shared/model/record.ts";
+import { withdrawnOf } from "../../shared/model/withdrawn.ts";
 import type { Database, Statement } from "./database.ts";
 import { ContradictionError } from "./errors.ts";
 import type { Data } from "./rows.ts";
@@ -23,8 +24,9 @@ const isContradictable = (name: CollectionName): name is Collection =>
 /** Finds the data of a part; undefined where there is none. */
 type Lookup = (collection: Collection, id: string) => unknown;
 
-/** @returns what in a test contradicts the parts that it names, those that are found */
+/** @returns what in a test contradicts the parts that it names, those that are found; nothing of a test that is struck out */
 export function contradictionsIn(data: Data, find: Lookup): FieldError[] {
+  if (withdrawnOf(data) !== null) return [];
   return referencesOf("tests", data).flatMap(({ collection, id, path }) => {
     const part = isContradictable(collection) ? find(collection, id) : undefined;
     return part

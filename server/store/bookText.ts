@@ -11,6 +11,8 @@ const PIECE = 64_000;
 const REVISIONS =
   "SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = ? ORDER BY id, revision";
 
+const DELETIONS = "SELECT collection, id, at AS deletedAt FROM deletions ORDER BY collection, id";
+
 function* listed(database: Database, sql: string, name: CollectionName): Generator<string> {
   let comma = "";
   for (const row of database.prepare<[string], Row>(sql).iterate(name)) {
@@ -37,7 +39,13 @@ function* piecesOf(database: Database, exportedAt: string): Generator<string> {
   yield* everyCollection(database, RECORDS);
   yield ',"revisions":';
   yield* everyCollection(database, REVISIONS);
-  yield "}";
+  yield ',"deletions":[';
+  let comma = "";
+  for (const deleted of database.prepare(DELETIONS).iterate()) {
+    yield comma + JSON.stringify(deleted);
+    comma = ",";
+  }
+  yield "]}";
 }
 
 /**

@@ -3,10 +3,11 @@ import type { Stored } from "../../shared/model/record.ts";
 import type { Agreement } from "./agreement.ts";
 import type { ChangeFeed } from "./changes.ts";
 import type { Database, Statement } from "./database.ts";
-import { InUseError, UnknownRecordError } from "./errors.ts";
+import type { Deletions } from "./deletions.ts";
+import { InUseError, NotDeletedError, UnknownRecordError } from "./errors.ts";
 import { newId } from "./ids.ts";
 import { Listing, type ListQuery, type Page } from "./listing.ts";
-import { type Data, lookupValues, nameOf, type Row, rowColumns, storedOf, textOf } from "./rows.ts";
+import { type Data, LOOKUP, lookupValues, nameOf, type Row, rowColumns, storedOf, textOf } from "./rows.ts";
 import type { SentBefore } from "./sentBefore.ts";
 import type { Uses } from "./uses.ts";
 
@@ -14,6 +15,15 @@ import type { Uses } from "./uses.ts";
 export type Precondition = (revision: number) => void;
 
 const always: Precondition = () => {};
+
+/** What all collections of a book have in common. */
+export interface AroundRecords {
+  readonly uses: Uses;
+  readonly agreement: Agreement;
+  readonly sentBefore: SentBefore;
+  readonly deletions: Deletions;
+  readonly feed: ChangeFeed;
+}
 
 /** One collection of the book: every write is one transaction, and keeps what the record said before. */
 export class Collection {
@@ -29,19 +39,16 @@ export class Collection {
   constructor(
     readonly name: CollectionName,
     private readonly database: Database,
-    private readonly uses: Uses,
-    private readonly agreement: Agreement,
-    private readonly sentBefore: SentBefore,
-    private readonly feed: ChangeFeed,
+    private readonly around: AroundRecords,
   ) {
     const itself = `collection = '${name}' AND id = ?`;
     this.#listing = new Listing(database, name);
     this.#select = database.prepare(`SELECT ${rowColumns()} FROM records WHERE ${itself}`);
     this.#insert = database.prepare(
-      `INSERT INTO records (collection, ${rowColumns()}, name, kind, day) VALUES ('${name}', ?, ?, ?, ?, ?, ?, ?, ?)`,
+      `INSERT INTO records (collection, ${rowColumns()}, ${LOOKUP.join(", ")}) VALUES ('${name}', ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     );
     this.#update = database.prepare(
-      `UPDATE records SET revision = ?, updated_at = ?, body = ?, name = ?, kind = ?, day = ? WHERE ${itself}`,
+      `UPDATE records SET revision = ?, updated_at = ?, body = ?, ${LOOKUP.join(" = ?, ")} = ? WHERE ${itself}`,
     );
     this.#delete = database.prepare(`DELETE FROM records WHERE ${itself}`);
     this.#keep = database.prepare(
@@ -85,14 +92,14 @@ export class Collection {
   create(data: Data, at: string, key: string | null = null): Stored<Data> {
     const sent = key === null ? null : { key, collection: this.name, data, at };
     const { record, isNew } = this.#transaction(() => {
-      const known = sent && this.sentBefore.idOf(sent);
+      const known = sent && this.around.sentBefore.idOf(sent);
       if (known) return { record: this.#firstState(known), isNew: false };
       const made = this.#add(data, at);
-      if (sent) this.sentBefore.note(sent, made.id);
+      if (sent) this.around.sentBefore.note(sent, made.id);
       return { record: made, isNew: true };
     });
     const { id } = record;
-    if (isNew) this.feed.publish({ collection: this.name, id, revision: 1, change: "created" });
+    if (isNew) this.around.feed.publish({ collection: this.name, id, revision: 1, change: "created" });
     return record;
   }
 
@@ -115,26 +122,46 @@ export class Collection {
       this.#keepRow(before);
       const after = { id, revision: before.revision + 1, createdAt: before.created_at, updatedAt: at, data };
       this.#update.run(after.revision, at, JSON.stringify(data), ...lookupValues(data), id);
-      this.uses.note(this.name, after);
+      this.around.uses.note(this.name, after);
       return after;
     });
     const { revision } = replaced;
-    this.feed.publish({ collection: this.name, id, revision, change: "replaced" });
+    this.around.feed.publish({ collection: this.name, id, revision, change: "replaced" });
     return replaced;
   }
 
   /** @throws {UnknownRecordError} {InUseError} and whatever the precondition throws */
-  remove(id: string, precondition: Precondition = always): void {
+  remove(id: string, at: string, precondition: Precondition = always): void {
     const revision = this.#transaction(() => {
       const before = this.#row(id);
       precondition(before.revision);
-      const users = this.uses.usersOf(this.name, id);
+      const users = this.around.uses.usersOf(this.name, id);
       if (users.length > 0) throw new InUseError(id, users);
       this.#keepRow(before);
       this.#delete.run(id);
+      this.around.deletions.note(this.name, before, at);
       return before.revision;
     });
-    this.feed.publish({ collection: this.name, id, revision, change: "deleted" });
+    this.around.feed.publish({ collection: this.name, id, revision, change: "deleted" });
+  }
+
+  /**
+   * Brings a deleted record back as it was, as its next revision.
+   * @throws {UnknownRecordError} on an id that never was {NotDeletedError} on one that is there
+   * @throws {UnknownPartError} {ContradictionError} where what it points to was deleted or changed since
+   */
+  restore(id: string, at: string): Stored<Data> {
+    const restored = this.#transaction(() => {
+      if (this.#select.get(id)) throw new NotDeletedError(this.name, id);
+      const last = (this.#earlier.all(id) as Row[]).at(-1);
+      if (!last) throw new UnknownRecordError(this.name, id);
+      const { createdAt, revision, data } = storedOf(last);
+      this.#requireSound(data, null);
+      this.around.deletions.forget(this.name, id);
+      return this.insert({ id, revision: revision + 1, createdAt, updatedAt: at, data });
+    });
+    this.around.feed.publish({ collection: this.name, id, revision: restored.revision, change: "restored" });
+    return restored;
   }
 
   /** Puts a record in as it stands; the caller holds the transaction. */
@@ -142,7 +169,7 @@ export class Collection {
     const { id, revision, createdAt, updatedAt, data } = record;
     const body = JSON.stringify(data);
     this.#insert.run(id, revision, createdAt, updatedAt, body, ...lookupValues(data));
-    this.uses.note(this.name, record);
+    this.around.uses.note(this.name, record);
     return record;
   }
 
@@ -152,8 +179,8 @@ export class Collection {
   }
 
   #requireSound(data: Data, id: string | null): void {
-    this.uses.requireParts(this.name, data);
-    this.agreement.require(this.name, data, id);
+    this.around.uses.requireParts(this.name, data);
+    this.around.agreement.require(this.name, data, id);
   }
 
   #keepRow(row: Row): void {

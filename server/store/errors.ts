@@ -13,6 +13,18 @@ export class UnknownRecordError extends Error {
   }
 }
 
+/** A record that is in the book can't come back into it. */
+export class NotDeletedError extends Error {
+  readonly code = "not-deleted";
+  constructor(
+    readonly collection: CollectionName,
+    readonly id: string,
+  ) {
+    super(`"${id}" is among the ${collection}: only what was deleted can come back.`);
+    this.name = "NotDeletedError";
+  }
+}
+
 /** The record was changed since the writer last read it. */
 export class ChangedMeanwhileError extends Error {
   readonly code = "changed-meanwhile";

@@ -5,13 +5,15 @@ import { type Cursor, type PagePlace, placeOf, writeCursor } from "./cursor.ts";
 import type { Database, Statement } from "./database.ts";
 import { type Row, rowColumns, textOf } from "./rows.ts";
 
-/** Filters of a list: of one kind, records that use every one of some parts, text that the name must contain. */
+/** Filters of a list: of one kind, records that use every one of some parts, text that the name must contain, out of use or not. */
 export interface ListQuery {
   readonly limit: number;
   readonly cursor?: Cursor;
   readonly kind?: string;
   readonly uses?: readonly Used[];
   readonly text?: string;
+  /** true: only what is out of use; false: only what is in use */
+  readonly withdrawn?: boolean;
 }
 
 interface Used {
@@ -49,6 +51,7 @@ export interface Filters {
   /** of how many parts */
   readonly uses: number;
   readonly text: boolean;
+  readonly withdrawn?: boolean;
 }
 
 const USES_PART = "part_collection = ? AND part = ?";
@@ -57,7 +60,7 @@ const USES_PART = "part_collection = ? AND part = ?";
  * @returns the statement of one page; the place in the order is always bound, so that an index gives the rows in order:
  * that of the first part used, else that of the kind, else that of the collection. Bound are the parts, the collection, the kind, the place, the text, the number of rows.
  */
-export function listSql(collection: CollectionName, { kind, uses, text }: Filters): string {
+export function listSql(collection: CollectionName, { kind, uses, text, withdrawn }: Filters): string {
   const along = uses > 0 ? "u" : "r";
   const from =
     uses > 0
@@ -72,6 +75,7 @@ export function listSql(collection: CollectionName, { kind, uses, text }: Filter
     ...(kind ? ["r.kind = ?"] : []),
     `(${place.join(", ")}) ${NEWEST_FIRST[collection] ? "<" : ">"} (?, ?, ?)`,
     ...(text ? ["r.name LIKE ? ESCAPE '\\'"] : []),
+    ...(withdrawn === undefined ? [] : [`r.withdrawn ${withdrawn ? "<>" : "="} ''`]),
   ];
   const order = place.map((column) => `${column} ${NEWEST_FIRST[collection] ? "DESC" : "ASC"}`).join(", ");
   return `SELECT ${rowColumns("r.")}, r.day FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
@@ -88,7 +92,7 @@ export class Listing {
     readonly collection: CollectionName,
   ) {}
 
-  page({ limit, cursor, kind, uses = [], text }: ListQuery): Page {
+  page({ limit, cursor, kind, uses = [], text, withdrawn }: ListQuery): Page {
     const place = cursor ? placeOf(cursor, ORDER.length) : startOf(this.collection);
     const bound = [
       ...uses.flatMap((used) => [used.collection, used.id]),
@@ -97,7 +101,7 @@ export class Listing {
       ...place,
       ...(text ? [likeOf(text)] : []),
     ];
-    const filters = { kind: Boolean(kind), uses: uses.length, text: Boolean(text) };
+    const filters = { kind: Boolean(kind), uses: uses.length, text: Boolean(text), withdrawn };
     // One row more than asked for says whether another page follows.
     return pageOf(this.#statement(filters).iterate(...bound, limit + 1) as Iterable<PlacedRow>, limit);
   }

@@ -1,4 +1,5 @@
 import type { Stored } from "../../shared/model/record.ts";
+import { withdrawnOf } from "../../shared/model/withdrawn.ts";
 
 /** A row as the tables keep it, without the columns that only serve look-ups. */
 export interface Row {
@@ -38,9 +39,13 @@ export const nameOf = (data: Data): string => textOr(data.name, textOr(data.titl
 /** @returns the day that a list is ordered by, empty where it is ordered by entry */
 export const dayOf = (data: Data): string => textOr(data.date, "");
 
-/** @returns the values of name, kind and day: columns that serve look-ups alone, filled from the record's data */
-export const lookupValues = (data: Data): [string, string, string] => [
+/** Columns that serve look-ups alone, filled from the record's data. */
+export const LOOKUP = ["name", "kind", "day", "withdrawn"] as const;
+
+/** @returns the values of the columns of {@link LOOKUP} */
+export const lookupValues = (data: Data): [string, string, string, string] => [
   nameOf(data),
   textOr(data.kind, ""),
   dayOf(data),
+  withdrawnOf(data) ?? "",
 ];

@@ -1,9 +1,10 @@
 import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
 import { Agreement } from "./agreement.ts";
 import { ChangeFeed } from "./changes.ts";
-import { Collection } from "./collection.ts";
+import { type AroundRecords, Collection } from "./collection.ts";
 import { copyBeside } from "./copies.ts";
 import { type Database, endWaiting, openDatabase } from "./database.ts";
+import { Deletions } from "./deletions.ts";
 import { NotEmptyError } from "./errors.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
@@ -16,16 +17,20 @@ import { type Collections, clear, fill, type WholeBook } from "./wholeBook.ts";
 export class Store {
   readonly feed = new ChangeFeed();
   readonly collections: Collections;
+  readonly deletions: Deletions;
   readonly #others: OtherWriters;
 
   constructor(private readonly database: Database) {
     this.#others = new OtherWriters(database);
-    const uses = new Uses(database);
-    const agreement = new Agreement(database);
-    const sentBefore = new SentBefore(database);
-    this.collections = byCollection(
-      (name) => new Collection(name, database, uses, agreement, sentBefore, this.feed),
-    );
+    this.deletions = new Deletions(database);
+    const around: AroundRecords = {
+      uses: new Uses(database),
+      agreement: new Agreement(database),
+      sentBefore: new SentBefore(database),
+      deletions: this.deletions,
+      feed: this.feed,
+    };
+    this.collections = byCollection((name) => new Collection(name, database, around));
   }
 
   /** the data file */
@@ -55,7 +60,7 @@ export class Store {
     this.#write(() => {
       if (this.#mark("started") !== undefined) return;
       if (this.isEmpty()) {
-        fill(this.database, this.collections, demo());
+        fill(this, this.database, demo());
         this.#setMark("demo", "yes");
       }
       this.#setMark("started", "yes");
@@ -99,7 +104,7 @@ export class Store {
     this.#write(() => {
       refuse();
       clear(this.database);
-      fill(this.database, this.collections, book);
+      fill(this, this.database, book);
       this.#setMark("demo", demo ? "yes" : "no");
     });
     this.#wholeBookChanged("loaded");

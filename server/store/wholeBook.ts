@@ -1,10 +1,18 @@
+import type { Deletion } from "../../shared/model/api/book.ts";
 import { byCollection, COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
 import type { Collection } from "./collection.ts";
 import type { Database } from "./database.ts";
+import type { Deletions } from "./deletions.ts";
 import { type Data, type Row, rowColumns, storedOf } from "./rows.ts";
 
 export type Collections = Readonly<Record<CollectionName, Collection>>;
+
+/** Where a whole book goes. */
+interface FilledStore {
+  readonly collections: Collections;
+  readonly deletions: Deletions;
+}
 
 type States = Readonly<Record<CollectionName, readonly Stored<Data>[]>>;
 
@@ -12,14 +20,18 @@ type States = Readonly<Record<CollectionName, readonly Stored<Data>[]>>;
 export interface WholeBook {
   readonly records: States;
   readonly revisions: States;
+  readonly deletions: readonly Pick<Deletion, "collection" | "id" | "deletedAt">[];
 }
 
 /** The records of a collection as they are, in the order of their entry. */
 export const RECORDS = `SELECT ${rowColumns()} FROM records WHERE collection = ? ORDER BY created_at, id`;
 
-/** Every record as it is, read in one transaction. */
-export function everyRecord(database: Database): States {
-  const rows = database.prepare<[string], Row>(RECORDS);
+/** What figures are based on, and nothing struck out: a part keeps its place though it is retired. */
+const IN_FORCE = RECORDS.replace("ORDER BY", "AND (withdrawn = '' OR collection <> 'tests') ORDER BY");
+
+/** The book that figures are based on, read in one transaction. */
+export function bookInForce(database: Database): States {
+  const rows = database.prepare<[string], Row>(IN_FORCE);
   const read = database.transaction(() => byCollection((name) => rows.all(name).map(storedOf)));
   return read();
 }
@@ -27,17 +39,18 @@ export function everyRecord(database: Database): States {
 /** Empties every table; the caller holds the transaction and has kept a copy. */
 export function clear(database: Database): void {
   database.prepare("INSERT INTO meta (key, value) VALUES ('clearing', 'yes')").run();
-  for (const table of ["uses", "records", "revisions", "idempotency_keys"])
+  for (const table of ["uses", "records", "deletions", "revisions", "idempotency_keys"])
     database.prepare(`DELETE FROM ${table}`).run();
   database.prepare("DELETE FROM meta WHERE key = 'clearing'").run();
 }
 
 /** Puts a whole book in; the caller holds the transaction, the tables are empty, the references were checked. */
-export function fill(database: Database, collections: Collections, book: WholeBook): void {
+export function fill(store: FilledStore, database: Database, book: WholeBook): void {
   // What uses a part may come before it.
   database.pragma("defer_foreign_keys = ON");
   for (const name of COLLECTION_NAMES) {
-    for (const record of book.records[name]) collections[name].insert(record);
-    for (const earlier of book.revisions[name]) collections[name].insertRevision(earlier);
+    for (const record of book.records[name]) store.collections[name].insert(record);
+    for (const earlier of book.revisions[name]) store.collections[name].insertRevision(earlier);
   }
+  store.deletions.noteMissing(book.deletions);
 }

@@ -2,7 +2,7 @@ import SQLite from "better-sqlite3";
 import type { Book } from "../../shared/book/book.ts";
 import type { Database } from "../store/database.ts";
 import { OtherWriters } from "../store/others.ts";
-import { everyRecord } from "../store/wholeBook.ts";
+import { bookInForce } from "../store/wholeBook.ts";
 
 /** One bench book as a thread reads it: through a connection of its own, which never writes. */
 interface Reading {
@@ -27,7 +27,7 @@ export function bookIn(file: string): Book {
   const now = readingOf(file);
   if (now.others.haveWritten()) now.book = null;
   // What lies in the store went through the schemas when it was written.
-  now.book ??= everyRecord(now.database) as unknown as Book;
+  now.book ??= bookInForce(now.database) as unknown as Book;
   return now.book;
 }
 

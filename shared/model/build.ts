@@ -4,7 +4,7 @@ import { supply, weather } from "./conditions.ts";
 import { driveCycle } from "./cycle.ts";
 import { BUILD } from "./limits.ts";
 import { reference } from "./reference.ts";
-import { count, fraction, name, nonNegative, note, positive, within } from "./scalar.ts";
+import { count, fraction, name, nonNegative, note, positive, retired, within } from "./scalar.ts";
 import { uncertaintyOfInput } from "./stated.ts";
 import { vehicleShape } from "./vehicle.ts";
 
@@ -47,6 +47,7 @@ export const build = z.strictObject({
   overrides: overrides.default({}),
   uncertainty: uncertaintyOfInput(predictInput, ["charge"]),
   note: note(),
+  retired: retired(),
 });
 
 export type Build = z.output<typeof build>;

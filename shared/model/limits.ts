@@ -26,6 +26,9 @@ const AIR = {
   humidity: FRACTION,
 } as const;
 
+/** Longest reason that the book keeps [characters]. */
+export const LONGEST_REASON = 300;
+
 /** Least share of the pack's voltage that a what-if or a search tries [-]. */
 export const LEAST_TRIED_DUTY = 0.01;
 

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { LONGEST_REASON } from "./limits.ts";
 
 /** Greater than these are never meant. */
 const NONSENSE = 1e12;
@@ -54,5 +55,15 @@ export const identifier = () =>
     .describe("identifier of a stored record");
 
 export const name = () => z.string().trim().min(1, "a name is needed").max(120).describe("name, as shown");
+
+/** Why something is out of use; absent while it is in use. */
+export const reason = (of: string) =>
+  z.string().trim().min(1, "say why").max(LONGEST_REASON).optional().describe(`reason for ${of}`);
+
+/** Of a test: it stays in the book, and no figure is based on it. */
+export const struckOut = () => reason("striking the whole test out: no figure is based on it");
+
+/** Of a part or a build: what uses it keeps it, nothing new is offered it. */
+export const retired = () => reason("retiring it: what uses it keeps it, nothing new is offered it");
 
 export const note = () => z.string().max(4000).default("").describe("free text");

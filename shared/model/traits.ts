@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { coreOf } from "./api/schemaAt.ts";
+import { WITHDRAWAL_KEYS, type WithdrawalKey } from "./withdrawn.ts";
 
 /** The objects that a record of a schema can be. */
 function objectsOf(schema: z.core.$ZodType): z.ZodObject[] {
@@ -19,6 +20,13 @@ export const kindsOf = (schema: z.core.$ZodType): string[] => [
   ...new Set(objectsOf(schema).flatMap(({ shape }) => valuesOf(shape.kind))),
 ];
 
+/** @returns whether each record of a schema can have a field */
+export const hasField = (schema: z.core.$ZodType, key: string): boolean =>
+  objectsOf(schema).every(({ shape }) => shape[key] !== undefined);
+
+/** @returns the field by which records of a schema are put out of use; null where they can't be */
+export const withdrawalKeyOf = (schema: z.core.$ZodType): WithdrawalKey | null =>
+  WITHDRAWAL_KEYS.find((key) => hasField(schema, key)) ?? null;
+
 /** @returns whether each record of a schema has a day, by which a list stands in order */
-export const isDated = (schema: z.core.$ZodType): boolean =>
-  objectsOf(schema).every(({ shape }) => shape.date !== undefined);
+export const isDated = (schema: z.core.$ZodType): boolean => hasField(schema, "date");

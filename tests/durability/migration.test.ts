@@ -85,7 +85,7 @@ describe("a book of an older schema, opened", () => {
 
     const store = openStore(file, at);
     expect(store.collections.builds.get("crawler")).toMatchObject({ revision: 3, data: build });
-    expect(() => store.collections.skirts.remove("one")).toThrow(/used/);
+    expect(() => store.collections.skirts.remove("one", TIME)).toThrow(/used/);
     store.collections.builds.create({ ...build, skirt: null }, TIME);
     expect(store.collections.builds.list({ limit: 5 }).items).toHaveLength(2);
     store.close();

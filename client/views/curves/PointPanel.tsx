@@ -1,10 +1,11 @@
 import { useEffect, useState } from "preact/hooks";
+import { LONGEST_REASON } from "../../../shared/model/limits.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
 import { keep } from "../../state/book.ts";
 import { Field } from "../../ui/Field.tsx";
-import { LONGEST_REASON, withRowSetAside } from "./setAside.ts";
+import { withRowSetAside } from "./setAside.ts";
 import { testName, typedRow } from "./typed.ts";
 
 export interface PointPanelProps {

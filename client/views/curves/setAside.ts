@@ -1,8 +1,5 @@
 import type { BenchTest } from "../../../shared/model/tests/index.ts";
 
-/** Longest reason that the book keeps. */
-export const LONGEST_REASON = 300;
-
 /**
  * A test with one of its rows set aside, or taken back; nothing else in it changes.
  *

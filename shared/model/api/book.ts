@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { byCollection, COLLECTION_NAMES, type CollectionName } from "../collections.ts";
 import { envelope } from "../record.ts";
+import { identifier } from "../scalar.ts";
 import { COLLECTIONS } from "../schemas.ts";
 
 const collectionName = z.enum(COLLECTION_NAMES);
@@ -20,11 +21,25 @@ export const changeEvent = z.strictObject({
   collection: collectionName.nullable(),
   id: z.string().nullable(),
   revision: z.int().nullable(),
-  change: z.enum(["created", "replaced", "deleted", "emptied", "loaded", "elsewhere"]),
+  change: z.enum(["created", "replaced", "deleted", "restored", "emptied", "loaded", "elsewhere"]),
 });
 
 const eachCollection = <S extends z.ZodType>(shape: (name: CollectionName) => S) =>
   z.strictObject(byCollection(shape));
+
+/** What a list says of something that was deleted. */
+export const deletion = z.strictObject({
+  collection: collectionName,
+  id: identifier(),
+  revision: z.int().describe("the last that it had"),
+  name: z.string().describe("its name or title"),
+  kind: z.string().nullable(),
+  date: z.string().nullable().describe("its day, where it has one"),
+  deletedAt: z.iso.datetime(),
+});
+
+/** One page of what was deleted. */
+export const deletionPage = z.strictObject({ items: z.array(deletion), next: z.string().nullable() });
 
 /** State of the bench book as a whole. */
 export const bookState = z.strictObject({
@@ -34,7 +49,7 @@ export const bookState = z.strictObject({
 });
 
 /** Version of the archives that are written; those of every earlier one are read as well. */
-export const ARCHIVE_VERSION = 2;
+export const ARCHIVE_VERSION = 3;
 
 const archiveVersion = z
   .int()
@@ -56,7 +71,14 @@ export const archive = z.strictObject({
   demo: z.boolean(),
   records: states,
   revisions: states,
+  deletions: z
+    .array(deletion.pick({ collection: true, id: true, deletedAt: true }))
+    .default([])
+    .describe(
+      "when each was deleted that is among the revisions alone; after its last correction unless said",
+    ),
 });
 
+export type Deletion = z.output<typeof deletion>;
 export type ChangeEvent = z.output<typeof changeEvent>;
 export type BookState = z.output<typeof bookState>;

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { INSTRUMENT } from "../limits.ts";
 import { quantity } from "../quantity.ts";
-import { name, note, within } from "../scalar.ts";
+import { name, note, retired, within } from "../scalar.ts";
 
 /** What an instrument of the bench can measure. */
 export const MEASURED = [
@@ -25,6 +25,7 @@ const measuring = <M extends Measured>(measured: M) =>
     absolute: quantity(measured, INSTRUMENT.absolute).optional(),
     resolution: quantity(measured, INSTRUMENT.resolution).optional(),
     note: note(),
+    retired: retired(),
   });
 
 /**

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { MOTOR } from "../limits.ts";
-import { name, nonNegative, note, positive, within } from "../scalar.ts";
+import { name, nonNegative, note, positive, retired, within } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 const figures = {
@@ -25,6 +25,7 @@ export const motor = z.strictObject({
   ...figures,
   ...statedOf(figures),
   note: note(),
+  retired: retired(),
 });
 
 export type Motor = z.output<typeof motor>;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { PACK } from "../limits.ts";
-import { count, fraction, name, nonNegative, note, positive, within } from "../scalar.ts";
+import { count, fraction, name, nonNegative, note, positive, retired, within } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 /** Open-circuit voltage of one cell by state of charge, both strictly rising in charge. */
@@ -54,6 +54,7 @@ export const pack = z.strictObject({
   ...figures,
   ...statedOf(figures, ["cellResistance"]),
   note: note(),
+  retired: retired(),
 });
 
 export type Pack = z.output<typeof pack>;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { PLATE } from "../limits.ts";
-import { count, name, note, positive, within } from "../scalar.ts";
+import { count, name, note, positive, retired, within } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 /** One kind of hole drilled into a bleed plate. */
@@ -24,6 +24,7 @@ export const plate = z.strictObject({
   ...figures,
   ...statedOf(figures),
   note: note(),
+  retired: retired(),
 });
 
 export type PlatePart = z.output<typeof plate>;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { ROTOR } from "../limits.ts";
-import { count, name, nonNegative, note, positive, within } from "../scalar.ts";
+import { count, name, nonNegative, note, positive, retired, within } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 import { MATERIAL_KEYS } from "./materials.ts";
 
@@ -70,6 +70,7 @@ export const rotor = z
     ...figures,
     ...statedOf(figures),
     note: note(),
+    retired: retired(),
   })
   .superRefine(({ material, sizes }, context) => {
     const least = Math.min(...sizes.map(({ diameter }) => diameter));

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { SKIRT } from "../limits.ts";
-import { count, fraction, name, nonNegative, note, positive } from "../scalar.ts";
+import { count, fraction, name, nonNegative, note, positive, retired } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 export const edgeShape = z.enum(["thin", "square", "rounded"]);
@@ -52,6 +52,7 @@ export const skirt = z.strictObject({
   ...figures,
   ...statedOf(figures),
   note: note(),
+  retired: retired(),
 });
 
 export type Skirt = z.output<typeof skirt>;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { SURFACE } from "../limits.ts";
-import { name, nonNegative, note } from "../scalar.ts";
+import { name, nonNegative, note, retired } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
 
 const figures = {
@@ -18,6 +18,7 @@ export const surface = z.strictObject({
   ...figures,
   ...statedOf(figures),
   note: note(),
+  retired: retired(),
 });
 
 export type Surface = z.output<typeof surface>;

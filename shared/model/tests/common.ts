@@ -3,7 +3,7 @@ import { TEST } from "../limits.ts";
 import type { Measured } from "../parts/instrument.ts";
 import { quantity } from "../quantity.ts";
 import { reference } from "../reference.ts";
-import { count, note, within } from "../scalar.ts";
+import { count, note, reason, struckOut, within } from "../scalar.ts";
 
 /** The air of the day, as read off thermometer, barometer and hygrometer. */
 export const airAsRead = z.strictObject({
@@ -26,19 +26,14 @@ export const instrument = (dimension: Measured) =>
   z.union([reference("instruments"), ownInstrument(dimension)]);
 
 /** A row that stays in the book but not in the fit, and why. */
-export const setAside = z
-  .string()
-  .trim()
-  .min(1, "say why")
-  .max(300)
-  .optional()
-  .describe("reason for leaving the row out");
+export const setAside = reason("leaving the row out");
 
 export const testHead = {
   title: z.string().trim().max(120).default(""),
   date: z.iso.date().describe("day of the test, YYYY-MM-DD"),
   air: airAsRead.optional().describe("20 °C, 1013.25 hPa, 50 % unless read"),
   note: note(),
+  struckOut: struckOut(),
 };
 
 /** One kind of hole in a bleed plate. */

@@ -26,6 +26,12 @@ describe("writeDraft and readDraft, one after the other", () => {
       expect(benchTest.parse(data)).toEqual(test);
     },
   );
+
+  it("keep a struck out test struck out; without its reason it counts again", () => {
+    const draft = writeDraft({ ...PULL, struckOut: "shim forgotten" });
+    expect(benchTest.parse(readDraft(draft).data).struckOut).toBe("shim forgotten");
+    expect(readDraft(withField(draft, "struckOut", " ")).data).not.toHaveProperty("struckOut");
+  });
 });
 
 describe("readDraft, what is wrong said by the field's path", () => {

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { currentBook, loadError, reload } from "#client/state/book.ts";
+import { currentBook, keep, loadError, reload } from "#client/state/book.ts";
 import { toSI } from "#shared/units/quantity.ts";
 
 /** A book whose only test reads flow in a unit that the table of units does not show. */
@@ -22,6 +22,22 @@ describe("the book, read from the server", () => {
     expect(loadError.value).toBeNull();
     expect(currentBook.value?.tests).toHaveLength(1);
     expect(toSI(FLOW, "flow")).toBeCloseToRelative(3e-4, 1e-12);
+  });
+});
+
+describe("a test that is struck out", () => {
+  it("is not asked for, and leaves the book on the screen when its new state comes; back in use, it is there again", async () => {
+    const asked: string[] = [];
+    vi.stubGlobal("fetch", (path: string) => {
+      asked.push(path);
+      return Promise.resolve(Response.json(answer(path)));
+    });
+    await reload();
+    expect(asked.find((path) => path.includes("/tests?"))).toContain("struckOut=false");
+    keep("tests", { ...TEST, revision: 2, data: { ...TEST.data, struckOut: "wrong hose" } });
+    expect(currentBook.value?.tests).toEqual([]);
+    keep("tests", { ...TEST, revision: 3 });
+    expect(currentBook.value?.tests).toHaveLength(1);
   });
 });
 

@@ -8,7 +8,14 @@ import type { FieldSpec, KindSpec } from "../record/spec.ts";
 import { unitsOf, writeDraft } from "../record/writeDraft.ts";
 
 /** Belongs to the one test in which it was typed. */
-const OF_ONE_TEST: ReadonlySet<string> = new Set(["title", "date", "note", "charge", "resistance"]);
+const OF_ONE_TEST: ReadonlySet<string> = new Set([
+  "title",
+  "date",
+  "note",
+  "charge",
+  "resistance",
+  "struckOut",
+]);
 
 const STARTING: Readonly<Record<string, string>> = {
   flowFrom: "bleed-plate",

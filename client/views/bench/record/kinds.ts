@@ -48,6 +48,9 @@ export const HEAD_FIELDS: readonly FieldSpec[] = [
 
 export const NOTE_FIELD: FieldSpec = { type: "note", key: "note", label: "Note" };
 
+/** Why the whole test is struck out; left out while it counts. */
+export const STRUCK_OUT_FIELD: FieldSpec = { type: "reason", key: "struckOut", label: "Struck out because" };
+
 export const AIR_FIELDS: readonly FieldSpec[] = [
   asked("air.temperature", "Temperature", "temperature", false),
   asked("air.pressure", "Air pressure", "pressure", false),
@@ -89,7 +92,15 @@ export function instrumentFields(spec: KindSpec): FieldSpec[] {
 /** @returns every field above the rows, in the record's order */
 export function fieldsOf(spec: KindSpec): FieldSpec[] {
   const plate = spec.plate ? [PLATE_FIELD] : [];
-  return [...HEAD_FIELDS, ...spec.fields, ...plate, ...AIR_FIELDS, ...instrumentFields(spec), NOTE_FIELD];
+  return [
+    ...HEAD_FIELDS,
+    ...spec.fields,
+    ...plate,
+    ...AIR_FIELDS,
+    ...instrumentFields(spec),
+    NOTE_FIELD,
+    STRUCK_OUT_FIELD,
+  ];
 }
 
 /** @returns the paths at which a part of the book is chosen in the place of what the test itself could describe */

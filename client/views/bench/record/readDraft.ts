@@ -121,6 +121,8 @@ function readField(kind: TestKind, field: FieldSpec, text: string): Reading<Read
       return field.options.some(([value]) => value === text)
         ? { value: text }
         : { message: `Choose: ${field.options.map(([, label]) => label).join(", ")}.` };
+    case "reason":
+      return blank ? null : { value: text.trim() };
     default:
       return { value: field.type === "note" ? text : text.trim() };
   }

@@ -28,7 +28,7 @@ export type FieldSpec = Named &
         readonly otherwise?: string;
       }
     | { readonly type: "choice"; readonly options: readonly (readonly [value: string, label: string])[] }
-    | { readonly type: "number" | "text" | "note" | "date" }
+    | { readonly type: "number" | "text" | "note" | "date" | "reason" }
   );
 
 /** One reading of a row. */
