@@ -1,5 +1,7 @@
 import type { Build } from "../../shared/model/build.ts";
-import type { DimensionName } from "../../shared/units/dimensions.ts";
+import { BUILD, LEAST_TRIED_DIAMETER, LEAST_TRIED_DUTY } from "../../shared/model/limits.ts";
+import { type Limits, withinLimits } from "../../shared/units/limits.ts";
+import type { NumberSpec } from "../../shared/units/readNumber.ts";
 
 export const HANDLE_KEYS = [
   "diameter",
@@ -20,16 +22,13 @@ export type Changes = Readonly<Partial<Record<HandleKey, number>>>;
 /** Values as they stand without a change, SI. */
 export type Settings = Readonly<Record<HandleKey, number>>;
 
-export interface Handle {
+export interface Handle extends NumberSpec {
   readonly key: HandleKey;
   readonly label: string;
-  /** null: a bare number */
-  readonly dimension: DimensionName | null;
-  readonly unit?: string;
   /** digits of the shown number; the slider's steps are one of the last */
   readonly decimals: number;
-  /** what the model takes, SI, both inclusive */
-  readonly limits: readonly [number, number];
+  /** what the model takes, SI */
+  readonly limits: Limits & { readonly min: number; readonly max: number };
   /** where the slider runs for a build that stands at `was`, SI */
   readonly slide: (was: number) => readonly [number, number];
   readonly put: (build: Build, value: number) => Build;
@@ -38,21 +37,23 @@ export interface Handle {
 const MM = 1e-3;
 const GRAM = 1e-3;
 const CELSIUS = 273.15;
-const LEAST_DIAMETER = 2 * MM;
 
 const withOverride = (build: Build, change: Partial<Build["overrides"]>): Build => ({
   ...build,
   overrides: { ...build.overrides, ...change },
 });
 
-/** The limits are those of the model's schemas; a value in them may still be odd, and the prediction then says so. */
+/** A slider needs an end above 0 [kg]. */
+const LEAST_TRIED_MASS = 0.1 * GRAM;
+
+/** The limits are those of the model's schemas, with an end above 0; a value in them may still be odd, and the prediction then says so. */
 export const HANDLES: readonly Handle[] = [
   {
     key: "diameter",
     label: "Rotor diameter",
     dimension: "length",
     decimals: 1,
-    limits: [LEAST_DIAMETER, 2],
+    limits: { min: LEAST_TRIED_DIAMETER, max: BUILD.diameter.max },
     slide: (was) => [0.5 * was, 1.6 * was],
     put: (build, diameter) => ({ ...build, diameter }),
   },
@@ -61,7 +62,7 @@ export const HANDLES: readonly Handle[] = [
     label: "Cells in series",
     dimension: null,
     decimals: 0,
-    limits: [1, 60],
+    limits: BUILD.overrides.series,
     slide: (was) => [1, Math.max(6, was)],
     put: (build, series) => withOverride(build, { series }),
   },
@@ -70,7 +71,7 @@ export const HANDLES: readonly Handle[] = [
     label: "Charge",
     dimension: "fraction",
     decimals: 0,
-    limits: [0, 1],
+    limits: BUILD.charge,
     slide: () => [0, 1],
     put: (build, charge) => ({ ...build, charge }),
   },
@@ -79,7 +80,7 @@ export const HANDLES: readonly Handle[] = [
     label: "Duty",
     dimension: "fraction",
     decimals: 0,
-    limits: [0.01, 1],
+    limits: { ...BUILD.supply.duty, min: LEAST_TRIED_DUTY },
     slide: () => [0.01, 1],
     put: (build, duty) => ({ ...build, supply: { ...build.supply, duty } }),
   },
@@ -88,7 +89,7 @@ export const HANDLES: readonly Handle[] = [
     label: "Gap",
     dimension: "length",
     decimals: 2,
-    limits: [0, 0.1],
+    limits: BUILD.overrides.gap,
     slide: (was) => [0, Math.max(2 * MM, 2 * was)],
     put: (build, gap) => withOverride(build, { gap }),
   },
@@ -97,7 +98,7 @@ export const HANDLES: readonly Handle[] = [
     label: "Mass",
     dimension: "mass",
     decimals: 0,
-    limits: [0.1 * GRAM, 1e4],
+    limits: { min: LEAST_TRIED_MASS, max: BUILD.vehicle.mass.max },
     slide: (was) => [0.3 * was, 2.5 * was],
     put: (build, mass) => ({ ...build, vehicle: { ...build.vehicle, mass } }),
   },
@@ -106,7 +107,7 @@ export const HANDLES: readonly Handle[] = [
     label: "Wheel friction μ",
     dimension: null,
     decimals: 2,
-    limits: [0, 5],
+    limits: BUILD.overrides.wheelFriction,
     slide: (was) => [0.05, Math.max(1.5, was)],
     put: (build, wheelFriction) => withOverride(build, { wheelFriction }),
   },
@@ -115,7 +116,7 @@ export const HANDLES: readonly Handle[] = [
     label: "Air temperature",
     dimension: "temperature",
     decimals: 0,
-    limits: [253.15, 333.15],
+    limits: BUILD.air.temperature,
     slide: () => [CELSIUS - 10, CELSIUS + 45],
     put: (build, temperature) => ({ ...build, air: { ...build.air, temperature } }),
   },
@@ -125,7 +126,7 @@ export const HANDLES: readonly Handle[] = [
     dimension: "pressure",
     unit: "hPa",
     decimals: 0,
-    limits: [30e3, 120e3],
+    limits: BUILD.air.pressure,
     slide: () => [70e3, 106e3],
     put: (build, pressure) => ({ ...build, air: { ...build.air, pressure } }),
   },
@@ -154,10 +155,8 @@ export function changesToQuery(changes: Changes): Record<string, string> {
 }
 
 /** @returns the number that an address carries for a handle, SI; null where it is none within its limits */
-function numberIn({ key, limits: [low, high] }: Handle, text: string): number | null {
-  const value = text.trim() === "" ? Number.NaN : Number(text);
-  const whole = key !== "series" || Number.isInteger(value);
-  return value >= low && value <= high && whole ? value : null;
+function numberIn({ limits }: Handle, text: string): number | null {
+  return withinLimits(text.trim() === "" ? Number.NaN : Number(text), limits);
 }
 
 /** @returns the changes that an address carries; what is no number within its limits is left out, see {@link leftOutOf} */

@@ -31,13 +31,15 @@ export function inputOf(id: string, error: string | null | undefined, hint: unkn
 export function FieldError({
   id,
   error,
+  class: extra,
 }: {
   readonly id: string;
   readonly error: string | null | undefined;
+  readonly class?: string;
 }) {
   if (!error) return null;
   return (
-    <span class="field-error" id={`${id}-error`} role="alert">
+    <span class={extra ? `field-error ${extra}` : "field-error"} id={`${id}-error`} role="alert">
       {error}
     </span>
   );

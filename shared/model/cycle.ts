@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { BUILD } from "./limits.ts";
+import { BUILD, MOST_CYCLE_PARTS } from "./limits.ts";
 import { nonNegative, positive, within } from "./scalar.ts";
 
 /** Shares are typed with a few digits: a third three times over is 0.999. */
@@ -25,7 +25,7 @@ export const cycleSegment = z
 export const driveCycle = z
   .array(cycleSegment)
   .min(1)
-  .max(12)
+  .max(MOST_CYCLE_PARTS)
   .superRefine((segments, context) => {
     const sum = segments.reduce((total, { share }) => total + share, 0);
     if (segments.length === 0 || Math.abs(sum - 1) <= SHARE_SLACK) return;

@@ -31,6 +31,8 @@ export const LONGEST_REASON = 300;
 
 /** Least share of the pack's voltage that a what-if or a search tries [-]. */
 export const LEAST_TRIED_DUTY = 0.01;
+/** Least charge that a run-down is started with [-]. */
+export const LEAST_TRIED_CHARGE = 0.01;
 
 export const ROTOR = {
   sizes: { diameter: DIAMETER, mass: MASS, height: above0(1), tipClearance: from0(0.1), price: PRICE },
@@ -130,10 +132,13 @@ export const BUILD = {
   overrides: { series: CELLS, gap: GAP, wheelFriction: FRICTION },
 } as const satisfies LimitTree;
 
+/** As many parts as a drive cycle has at most. */
+export const MOST_CYCLE_PARTS = 12;
+
 /** What the search is asked for. */
 export const SEARCH = {
   diameters: { from: above0(2), to: from0(2), step: from0(2) },
-  gaps: { from: from0(2), to: from0(2), step: from0(2) },
+  gaps: { from: GAP, to: GAP, step: GAP },
   duties: between(LEAST_TRIED_DUTY, 1),
   wants: {
     targetMargin: BUILD.targetMargin,

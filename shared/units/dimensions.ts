@@ -15,7 +15,7 @@ export interface ShownUnit {
 
 export interface Dimension {
   readonly name: string;
-  /** the unit inside the code; "rpm/V" for kv, SI for the rest */
+  /** the unit inside the code; "rpm/V" for kv, "°" for an inclination, SI for the rest */
   readonly si: string;
   /** units offered in menus, the first is the default */
   readonly shown: readonly ShownUnit[];
@@ -123,6 +123,7 @@ const table = {
     shown: [unit("°", Math.PI / 180), unit("rad", 1)],
     example: "34°",
   },
+  inclination: { si: "°", shown: [unit("°", 1), unit("rad", 180 / Math.PI)], example: "153.5°" },
   density: { si: "kg/m³", shown: [unit("kg/m³", 1), unit("g/cm³", 1000)], example: "1.19 kg/m³" },
   stress: { si: "Pa", shown: [unit("MPa", 1e6), unit("Pa", 1)], example: "35 MPa" },
   fraction: { si: "1", shown: [unit("%", 0.01), unit("1", 1)], example: "60 %" },

@@ -43,8 +43,11 @@ export interface Shown {
 const isShown = (name: DimensionName, unit: string | undefined) =>
   dimension(name).shown.some(({ label }) => label === unit);
 
+/** Behind a decimal point: a limit is exact, "1 %". */
+const TRAILING_ZEROS = /(?<=\.\d*)0+(?!\d)|\.0+(?!\d)/;
+
 function said(si: number, { dimension: name, unit, suffix = "" }: Shown): string {
-  if (name) return formatQuantity(si, name, isShown(name, unit) ? { unit } : {});
+  if (name) return formatQuantity(si, name, isShown(name, unit) ? { unit } : {}).replace(TRAILING_ZEROS, "");
   return suffix === "" ? String(si) : `${si}\u2009${suffix}`;
 }
 

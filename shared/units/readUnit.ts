@@ -39,6 +39,7 @@ const ACCEPTED: Readonly<Record<DimensionName, readonly Accepted[]>> = {
   thermalResistance: [as([-2, -1, 3, 0, 1])],
   time: [as(is.TIME)],
   angle: [as(is.ANGLE)],
+  inclination: [as(is.ANGLE, 360 / TURN)],
   density: [as([-3, 1])],
   stress: [as(is.PRESSURE)],
   fraction: [],

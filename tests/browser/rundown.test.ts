@@ -42,8 +42,8 @@ describe("Run-down", () => {
     await eventually(minutes).toBeLessThan(0.6 * full);
     const half = await minutes();
     await charge.fill("lots");
-    await eventually(() => textOf(page.locator(".run-slider .field-error"))).toMatch(
-      /Read “lots”.*for example/,
+    await eventually(() => textOf(page.locator(".setting-field .field-error"))).toMatch(
+      /Read "lots".*for example/,
     );
     await eventually(minutes).toBe(half);
   });

@@ -112,6 +112,10 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
     ["°", "1.745 329 E-02"],
     ["rad", "1", "exact"],
   ],
+  inclination: [
+    ["°", "1", "exact"],
+    ["rad", "5.729 578 E+01"],
+  ],
   density: [
     ["kg/m³", "1", "exact"],
     ["g/cm³", "1 E+03", "exact"],

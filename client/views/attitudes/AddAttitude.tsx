@@ -1,8 +1,10 @@
 import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../shared/model/record.ts";
+import { isGood, readNumber } from "../../../shared/units/readNumber.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
 import { TextField } from "../../ui/Field.tsx";
-import { nameProblem, readAngle, withAttitude } from "./ownAttitudes.ts";
+import { NumberField } from "../../ui/NumberField.tsx";
+import { INCLINATION, nameProblem, withAttitude } from "./ownAttitudes.ts";
 
 interface Problems {
   readonly name?: string | null;
@@ -17,11 +19,11 @@ export function AddAttitude({ build }: { build: StoredOf<"builds"> }) {
   const [problems, setProblems] = useState<Problems>({});
   const add = async (event: Event) => {
     event.preventDefault();
-    const read = readAngle(angle);
+    const reading = readNumber(INCLINATION, angle);
     const wrongName = nameProblem(name, build.data.attitudes);
-    if (wrongName !== null || "problem" in read)
-      return setProblems({ name: wrongName, angle: "problem" in read ? read.problem : null });
-    const whole = await saveBuild(build, withAttitude(build.data, { name, angle: read.angle }));
+    if (!isGood(reading)) return setProblems({ name: wrongName, angle: reading.message });
+    if (wrongName !== null) return setProblems({ name: wrongName });
+    const whole = await saveBuild(build, withAttitude(build.data, { name, angle: reading.value }));
     setProblems({ whole });
     if (whole !== null) return;
     setName("");
@@ -40,12 +42,12 @@ export function AddAttitude({ build }: { build: StoredOf<"builds"> }) {
           setProblems((before) => ({ ...before, name: null }));
         }}
       />
-      <TextField
+      <NumberField
         label="Degrees, 0 floor to 180 ceiling"
-        value={angle}
-        placeholder="153.5"
+        spec={INCLINATION}
+        text={angle}
         error={problems.angle}
-        onChange={(text) => {
+        onText={(text) => {
           setAngle(text);
           setProblems((before) => ({ ...before, angle: null }));
         }}

@@ -1,90 +1,38 @@
 import { useState } from "preact/hooks";
 import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
-import type { Drive } from "../../../shared/physics/hold/drive.ts";
-import { formatFixed, formatQuantity, fromUnit } from "../../../shared/units/format.ts";
-import { parseNumber } from "../../../shared/units/number.ts";
-import { TextField } from "../../ui/Field.tsx";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { labelWithUnit } from "../../../shared/units/shown.ts";
+import { NumberField } from "../../ui/NumberField.tsx";
 import { type Climber, type DriveAnswer, driveAnswer, type Load, type Slips, slipsOf } from "./driving.ts";
+import { DRIVE_ENTRIES, type DriveTexts, readDrive } from "./typedDrive.ts";
 import { degrees, grams, unbroken } from "./words.ts";
-
-interface Entry {
-  readonly key: "diameter" | "motors" | "ratio" | "efficiency" | "stall";
-  readonly label: string;
-  readonly example: string;
-  /** the most that is taken, in the shown unit; more than 0 always */
-  readonly most: number;
-  readonly whole?: boolean;
-}
-
-type Texts = Readonly<Record<Entry["key"], string>>;
-
-const ENTRIES: readonly Entry[] = [
-  { key: "diameter", label: "Wheel diameter, mm", example: "32", most: 2000 },
-  { key: "motors", label: "Drive motors", example: "2", most: 16, whole: true },
-  { key: "ratio", label: "Gear ratio, motor turns a wheel turn", example: "50", most: 10000 },
-  { key: "efficiency", label: "Gear efficiency, %", example: "60", most: 100 },
-  { key: "stall", label: "Stall torque of one motor, mN·m", example: "4", most: 1e5 },
-];
-const EMPTY: Texts = { diameter: "", motors: "", ratio: "", efficiency: "", stall: "" };
-
-function problemOf({ example, most, whole }: Entry, text: string): string | null {
-  if (text.trim() === "") return null;
-  const value = parseNumber(text);
-  const allowed = `allowed: ${whole ? "whole numbers from 1" : "above 0"} to ${most}, for example “${example}”.`;
-  if (value === null) return `Read “${text.trim()}”, which is no number here; ${allowed}`;
-  if (!(value > 0 && value <= most)) return `Read “${text.trim()}”; ${allowed}`;
-  return whole && !Number.isInteger(value) ? `Read “${text.trim()}”; ${allowed}` : null;
-}
-
-/** The drive as typed; null until every field can be read. */
-function driveOf(texts: Texts): { readonly drive: Drive; readonly stall: number } | null {
-  if (ENTRIES.some((entry) => texts[entry.key].trim() === "" || problemOf(entry, texts[entry.key])))
-    return null;
-  const value = (key: Entry["key"]) => parseNumber(texts[key]) ?? Number.NaN;
-  return {
-    drive: {
-      wheelRadius: fromUnit(value("diameter"), "length", "mm") / 2,
-      motors: value("motors"),
-      gearRatio: value("ratio"),
-      gearEfficiency: fromUnit(value("efficiency"), "fraction", "%"),
-    },
-    stall: fromUnit(value("stall"), "torque", "mN·m"),
-  };
-}
 
 /** Does the drive climb? Typed here for a look; the build does not keep it. */
 export function DrivePanel({ climber }: { climber: Climber }) {
-  const [texts, setTexts] = useState<Texts>(EMPTY);
-  const typed = driveOf(texts);
+  const [texts, setTexts] = useState<DriveTexts>({});
+  const { drive, stall, problems, missing } = readDrive(texts);
   return (
     <details class="attitude-drive">
       <summary>Torque to climb</summary>
       <p class="quiet small">For a look only: what is typed here is not kept with the build.</p>
-      {ENTRIES.map((entry) => (
-        <TextField
+      {DRIVE_ENTRIES.map((entry) => (
+        <NumberField
           key={entry.key}
-          label={entry.label}
-          value={texts[entry.key]}
-          placeholder={entry.example}
-          error={problemOf(entry, texts[entry.key])}
-          onChange={(text) => setTexts((before) => ({ ...before, [entry.key]: text }))}
+          label={labelWithUnit(entry.label, entry)}
+          spec={entry}
+          text={texts[entry.key] ?? ""}
+          error={problems.get(entry.key)}
+          onText={(text) => setTexts((before) => ({ ...before, [entry.key]: text }))}
         />
       ))}
       <output>
-        {typed ? (
-          <Climb made={climber.made} answer={driveAnswer(climber, typed.drive, typed.stall)} />
+        {drive ? (
+          <Climb made={climber.made} answer={driveAnswer(climber, drive, stall)} />
         ) : (
-          <NoDrive climber={climber} missing={missingOf(texts)} />
+          <NoDrive climber={climber} missing={missing} />
         )}
       </output>
     </details>
-  );
-}
-
-/** @returns what of the drive isn't known yet, as a list says it */
-function missingOf(texts: Texts): string[] {
-  return ENTRIES.filter((entry) => texts[entry.key].trim() === "" || problemOf(entry, texts[entry.key])).map(
-    ({ label }) => label.split(",")[0].toLowerCase(),
   );
 }
 

@@ -1,28 +1,19 @@
 import type { Build } from "../../../shared/model/build.ts";
-import { parseNumber } from "../../../shared/units/number.ts";
+import { BUILD } from "../../../shared/model/limits.ts";
+import type { NumberSpec } from "../../../shared/units/readNumber.ts";
 
 export type Attitude = Build["attitudes"][number];
 
-const CEILING = 180;
 /** As the model takes them. */
 const MOST_LETTERS = 120;
 const MOST_ATTITUDES = 12;
-const ALLOWED = "allowed: 0° (floor) to 180° (ceiling), for example “153.5”.";
 
-/**
- * Reads an inclination.
- *
- * @param text - degrees, "°" may follow
- * @returns the angle [°], or a message that names what was read, what is allowed and an example
- */
-export function readAngle(text: string): { readonly angle: number } | { readonly problem: string } {
-  const trimmed = text.trim();
-  if (trimmed === "") return { problem: `Nothing was typed; ${ALLOWED}` };
-  const angle = parseNumber(trimmed.replace(/\s*(°|deg|degrees)$/i, ""));
-  if (angle === null) return { problem: `Read “${trimmed}”, which is no angle here; ${ALLOWED}` };
-  if (!(angle >= 0 && angle <= CEILING)) return { problem: `Read “${trimmed}”; ${ALLOWED}` };
-  return { angle };
-}
+/** 0° floor, 90° wall, 180° ceiling. */
+export const INCLINATION = {
+  dimension: "inclination",
+  limits: BUILD.attitudes.angle,
+  example: "153.5°",
+} as const satisfies NumberSpec;
 
 /** @returns what is wrong with a new attitude's name, or null */
 export function nameProblem(name: string, attitudes: readonly Attitude[]): string | null {

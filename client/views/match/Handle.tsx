@@ -1,8 +1,12 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useEffect, useId } from "preact/hooks";
+import { shownNumber, siOfShown, unitShown } from "../../../shared/units/shown.ts";
 import { changes, settle, tryOut } from "../../state/build.ts";
 import { type Changes, changed, type Handle as HandleKind } from "../../state/handles.ts";
-import { endWords, entryText, readEntry, shownNumber, siOf, unitOf, withUnit } from "./entry.ts";
+import { FieldError, inputOf } from "../../ui/Field.tsx";
+import { NumberInput } from "../../ui/NumberField.tsx";
+import { useTyped } from "../../ui/useTyped.ts";
+import { endWords, entryText, withUnit } from "./entry.ts";
 
 /** Keeps a value that lies on the slider's grid there in spite of rounding. */
 const GRID_SLACK = 1e-9;
@@ -24,7 +28,7 @@ export interface HandleProps {
 function ends(handle: HandleKind, was: number, value: number): { low: number; high: number; step: number } {
   const step = 10 ** -handle.decimals;
   const [low, high] = handle.slide(was).map((si) => shownNumber(handle, si));
-  const [least, most] = handle.limits.map((si) => shownNumber(handle, si));
+  const [least, most] = [handle.limits.min, handle.limits.max].map((si) => shownNumber(handle, si));
   const now = shownNumber(handle, value);
   return {
     low: Math.max(least, Math.floor(Math.min(low, now) / step + GRID_SLACK) * step),
@@ -35,9 +39,11 @@ function ends(handle: HandleKind, was: number, value: number): { low: number; hi
 
 /** @returns what is tried with the slider at this shown number; back where the build stands it is no change */
 function slid(handle: HandleKind, was: number, shown: number): Changes {
-  const si = siOf(handle, Number(shown.toFixed(handle.decimals)));
-  const halfStep = Math.abs(siOf(handle, shown + 0.5 * 10 ** -handle.decimals) - siOf(handle, shown));
-  const [low, high] = handle.limits;
+  const si = siOfShown(handle, Number(shown.toFixed(handle.decimals)));
+  const halfStep = Math.abs(
+    siOfShown(handle, shown + 0.5 * 10 ** -handle.decimals) - siOfShown(handle, shown),
+  );
+  const { min: low, max: high } = handle.limits;
   const value = Math.abs(si - was) < halfStep ? was : Math.min(high, Math.max(low, si));
   return changed(changes.peek(), handle.key, value, was);
 }
@@ -109,68 +115,26 @@ interface NumberEntryProps {
   readonly onRefused: (refused: boolean) => void;
 }
 
-/** As far apart as two ways of typing one value may come to lie, relative. */
-const SAME = 1e-9;
-
 /** The setting's number: takes effect with each keystroke that can be read; else a message stands beside it. */
 function NumberEntry({ handle, value, empty, id, onValue, onRefused }: NumberEntryProps) {
-  const [draft, setDraft] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const latest = useRef<string | null>(null);
-  const typed = useRef<number | null>(null);
-  /** the unit tables are still on their way */
-  const unread = useRef(false);
-  const say = (message: string | null) => {
-    setProblem(message);
-    onRefused(message !== null);
-  };
-  const input = useRef<HTMLInputElement>(null);
-  const drop = () => {
-    latest.current = null;
-    setDraft(null);
-  };
-  useEffect(() => {
-    const own = typed.current !== null && Math.abs(typed.current - value) <= SAME * Math.max(1e-3, value);
-    if (!own) drop();
-    say(null);
-  }, [value]);
-  const type = async (text: string) => {
-    latest.current = text;
-    setDraft(text);
-    unread.current = true;
-    const { parseQuantity } = await import("../../../shared/units/parse.ts");
-    if (latest.current !== text) return;
-    unread.current = false;
-    const entry = readEntry(handle, text, value, parseQuantity);
-    typed.current = "value" in entry ? entry.value : null;
-    say("problem" in entry ? entry.problem : null);
-    if ("value" in entry) onValue(entry.value);
-    if ("value" in entry && document.activeElement !== input.current) drop();
-  };
-  const unit = unitOf(handle);
+  const spec = { ...handle, example: withUnit(handle, value) };
+  const typed = useTyped({ spec, value, shown: empty ? "" : entryText(handle, value), onValue });
+  const isRefused = typed.problem !== null;
+  useEffect(() => onRefused(isRefused), [isRefused]);
   return (
     <>
       <span class="handle-number">
-        <input
-          id={id}
-          ref={input}
-          type="text"
-          inputMode={handle.dimension ? "text" : "decimal"}
-          autoComplete="off"
-          value={draft ?? (empty ? "" : entryText(handle, value))}
-          placeholder={empty ? "?" : undefined}
-          aria-invalid={problem ? "true" : undefined}
-          aria-describedby={problem ? `${id}-problem` : undefined}
-          onInput={(event) => void type(event.currentTarget.value)}
-          onBlur={() => !problem && !unread.current && drop()}
+        <NumberInput
+          spec={spec}
+          input={inputOf(id, typed.problem)}
+          placeholder={empty ? "?" : ""}
+          text={typed.text}
+          onText={typed.onText}
+          onLeave={typed.onLeave}
         />
-        <span class="handle-unit">{unit}</span>
+        <span class="handle-unit">{unitShown(handle)}</span>
       </span>
-      {problem && (
-        <span class="field-error handle-problem" id={`${id}-problem`} role="alert">
-          {problem}
-        </span>
-      )}
+      <FieldError id={id} error={typed.problem} class="handle-problem" />
     </>
   );
 }

@@ -1,10 +1,12 @@
 import { useState } from "preact/hooks";
+import { MOST_CYCLE_PARTS } from "../../../shared/model/limits.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import type { CycleSegment } from "../../../shared/physics/rundown.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
-import { TextField } from "../../ui/Field.tsx";
+import { NumberField } from "../../ui/NumberField.tsx";
 import { cycleText } from "./asked.ts";
-import { type CycleRow, MOST_ROWS, readRows, rowsOf, withRow } from "./cycleDraft.ts";
+import { type CycleRow, readRows, rowsOf, withRow } from "./cycleDraft.ts";
+import { DRIVE_CURRENT, SHARE } from "./handles.ts";
 
 export interface Place {
   readonly angle: number;
@@ -71,7 +73,7 @@ export function CyclePanel({ build, cycle, places, onCycle }: CyclePanelProps) {
       <div class="cycle-buttons">
         <button
           type="button"
-          disabled={rows.length >= MOST_ROWS}
+          disabled={rows.length >= MOST_CYCLE_PARTS}
           onClick={() => show(withRow(rows, places[0]?.angle ?? 0))}
         >
           Add a part
@@ -116,17 +118,19 @@ function Segment({ row, at, places, problems, onChange, onRemove }: SegmentProps
           ))}
         </select>
       </label>
-      <TextField
+      <NumberField
         label="Time, %"
-        value={row.share}
+        spec={SHARE}
+        text={row.share}
         error={problems.get(`${at}.share`)}
-        onChange={(share) => onChange({ share })}
+        onText={(share) => onChange({ share })}
       />
-      <TextField
+      <NumberField
         label="Drive, A"
-        value={row.parked ? "0" : row.current}
+        spec={DRIVE_CURRENT}
+        text={row.parked ? "0" : row.current}
         error={problems.get(`${at}.current`)}
-        onChange={(current) => onChange({ current, parked: false })}
+        onText={(current) => onChange({ current, parked: false })}
       />
       <label class="cycle-parked">
         <input

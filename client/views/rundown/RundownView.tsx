@@ -13,6 +13,7 @@ import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
+import { SettingField } from "../../ui/SettingField.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import type { Answered } from "./answer.ts";
 import { type Tried, triedFrom, withTried } from "./asked.ts";
@@ -23,12 +24,12 @@ import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
 import { LimitsSection } from "./limits/LimitsSection.tsx";
 import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
-import { RunSlider } from "./RunSlider.tsx";
 import { useReply } from "./useReply.ts";
 import { WindingNote } from "./WindingNote.tsx";
 import { alarmText, endSentence, rundownSentence } from "./words.ts";
 
-const PERCENT = 100;
+/** The slider's end for a margin; more can be typed. */
+const SLIDER_MARGIN = 4;
 const partial = () => import("./partial/PartialRundown.tsx");
 
 /** How long does it hold? The charge from start to end, and what is lost on the way. */
@@ -87,15 +88,19 @@ function RundownOf({ book, build }: OfBuild) {
       {question ? (
         <section class="rundown-change" aria-label="What if">
           <h2>What if…</h2>
-          <RunSlider
-            handle={START_CHARGE}
-            value={startCharge * PERCENT}
+          <SettingField
+            label="Charge at the start"
+            spec={START_CHARGE}
+            value={startCharge}
+            slider={{ min: 1, max: 100, step: 1 }}
             hint="state of charge when it is set down"
-            onValue={(percent) => ask({ startCharge: percent === PERCENT ? null : percent / PERCENT })}
+            onValue={(charge) => ask({ startCharge: charge === 1 ? null : charge })}
           />
-          <RunSlider
-            handle={TARGET_MARGIN}
+          <SettingField
+            label="Margin wanted"
+            spec={TARGET_MARGIN}
             value={targetMargin}
+            slider={{ min: 1, max: Math.max(SLIDER_MARGIN, targetMargin), step: 0.05 }}
             hint={
               asked.targetMargin === null
                 ? "as in the build"

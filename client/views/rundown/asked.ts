@@ -1,5 +1,8 @@
+import { BUILD, MOST_CYCLE_PARTS } from "../../../shared/model/limits.ts";
 import type { CycleSegment } from "../../../shared/physics/rundown.ts";
+import { type Limits, withinLimits } from "../../../shared/units/limits.ts";
 import { parseNumber } from "../../../shared/units/number.ts";
+import { DRIVE_CURRENT, SHARE, START_CHARGE, TARGET_MARGIN } from "./handles.ts";
 
 /** What this view tries, as the address carries it; null where it is as in the build. */
 export interface Tried {
@@ -11,8 +14,6 @@ export interface Tried {
 }
 
 const PERCENT = 100;
-/** As the model takes them. */
-const [MOST_SEGMENTS, MOST_MARGIN, MOST_CURRENT, CEILING] = [12, 20, 1000, 180];
 /** Digits of a share or a current in the address. */
 const DIGITS = 6;
 const STEADY = "steady";
@@ -30,19 +31,20 @@ export function cycleText(cycle: readonly CycleSegment[]): string {
     .join(",");
 }
 
+/** @returns the number that an address writes; null where it is none within its limits */
+function within(text: string | null, limits: Limits, unit = 1): number | null {
+  const value = text === null ? null : parseNumber(text);
+  return value === null ? null : withinLimits(value / unit, limits);
+}
+
 function segmentOf(text: string): CycleSegment | null {
   const [angleText = "", shareText = "", loadText = ""] = text.split(":");
   const parked = loadText === PARKED;
-  const [angle, percent, current] = [angleText, shareText, parked ? "0" : loadText].map(parseNumber);
-  if (angle === null || percent === null || current === null) return null;
-  const fits =
-    angle >= 0 &&
-    angle <= CEILING &&
-    percent > 0 &&
-    percent <= PERCENT &&
-    current >= 0 &&
-    current <= MOST_CURRENT;
-  return fits ? { angle, share: percent / PERCENT, driveCurrent: current, moving: !parked } : null;
+  const angle = within(angleText, BUILD.cycle.angle);
+  const share = within(shareText, SHARE.limits, PERCENT);
+  const driveCurrent = parked ? 0 : within(loadText, DRIVE_CURRENT.limits);
+  if (angle === null || share === null || driveCurrent === null) return null;
+  return { angle, share, driveCurrent, moving: !parked };
 }
 
 /** @returns the cycle that an address writes; null where it writes none that can be read */
@@ -51,20 +53,14 @@ export function cycleFrom(text: string | null): readonly CycleSegment[] | null {
   if (text === STEADY) return [];
   const parts = text.split(",");
   const segments = parts.map(segmentOf).filter((segment) => segment !== null);
-  return segments.length === parts.length && parts.length <= MOST_SEGMENTS ? segments : null;
-}
-
-function within(text: string | null, least: number, most: number): number | null {
-  const value = text === null ? null : parseNumber(text);
-  return value !== null && value >= least && value <= most ? value : null;
+  return segments.length === parts.length && parts.length <= MOST_CYCLE_PARTS ? segments : null;
 }
 
 /** @returns what an address tries of this view; what can't be is left out */
 export function triedFrom(query: URLSearchParams): Tried {
-  const percent = within(query.get("start"), 1, PERCENT);
   return {
-    startCharge: percent === null ? null : percent / PERCENT,
-    targetMargin: within(query.get("wanted"), 1, MOST_MARGIN),
+    startCharge: within(query.get("start"), START_CHARGE.limits, PERCENT),
+    targetMargin: within(query.get("wanted"), TARGET_MARGIN.limits),
     cycle: cycleFrom(query.get("cycle")),
   };
 }

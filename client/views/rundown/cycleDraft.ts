@@ -1,6 +1,7 @@
 import { type CycleSegment, sharesAreWhole } from "../../../shared/physics/rundown/cycle.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
-import { parseNumber } from "../../../shared/units/number.ts";
+import { isGood, type NumberSpec, readNumber } from "../../../shared/units/readNumber.ts";
+import { DRIVE_CURRENT, SHARE } from "./handles.ts";
 
 /** A row of the cycle as typed. */
 export interface CycleRow {
@@ -24,9 +25,6 @@ export interface ReadCycle {
 }
 
 const PERCENT = 100;
-const MOST_CURRENT = 1000;
-/** As many rows as a cycle takes. */
-export const MOST_ROWS = 12;
 const DECIMALS = 4;
 
 const text = (value: number): string => String(Number(value.toFixed(DECIMALS)));
@@ -45,39 +43,31 @@ export function rowsOf(cycle: readonly CycleSegment[]): CycleRow[] {
 /** @returns the rows and one more: what is left of the time, at that attitude */
 export function withRow(rows: readonly CycleRow[], angle: number): CycleRow[] {
   const key = rows.reduce((most, row) => Math.max(most, row.key), -1) + 1;
-  const used = rows.reduce((sum, row) => sum + (parseNumber(row.share) ?? 0), 0);
-  const left = Math.max(0, PERCENT - used);
+  const used = rows.reduce((sum, row) => {
+    const reading = readNumber(SHARE, row.share);
+    return sum + (isGood(reading) ? reading.value : 0);
+  }, 0);
+  const left = Math.max(0, 1 - used) * PERCENT;
   return [
     ...rows,
     { key, angle: text(angle), share: left > 0 ? text(left) : "", current: "0", parked: false },
   ];
 }
 
-function shareProblem(share: number | null, read: string): string | null {
-  if (share !== null && share > 0 && share <= PERCENT) return null;
-  const said = read.trim() === "" ? "Nothing was typed" : `Read “${read.trim()}”`;
-  return `${said}; allowed: above 0 to 100\u2009%, for example “40”.`;
-}
-
-function currentProblem(current: number | null, read: string): string | null {
-  if (current !== null && current >= 0 && current <= MOST_CURRENT) return null;
-  const said = read.trim() === "" ? "Nothing was typed" : `Read “${read.trim()}”`;
-  return `${said}; allowed: 0 to ${MOST_CURRENT}\u2009A, for example “0.8”.`;
-}
-
 /** @returns what the rows say, and what is wrong with them, field by field */
 export function readRows(rows: readonly CycleRow[]): ReadCycle {
   const problems = new Map<string, string>();
   const segments = rows.map((row, i): CycleSegment => {
-    const [share, current] = [parseNumber(row.share), row.parked ? 0 : parseNumber(row.current)];
-    const wrongShare = shareProblem(share, row.share);
-    const wrongCurrent = row.parked ? null : currentProblem(current, row.current);
-    if (wrongShare) problems.set(`${i}.share`, wrongShare);
-    if (wrongCurrent) problems.set(`${i}.current`, wrongCurrent);
+    const numberAt = (key: "share" | "current", spec: NumberSpec) => {
+      const reading = readNumber(spec, row[key]);
+      if (isGood(reading)) return reading.value;
+      problems.set(`${i}.${key}`, reading.message);
+      return 0;
+    };
     return {
       angle: Number(row.angle),
-      share: (share ?? 0) / PERCENT,
-      driveCurrent: current ?? 0,
+      share: numberAt("share", SHARE),
+      driveCurrent: row.parked ? 0 : numberAt("current", DRIVE_CURRENT),
       moving: !row.parked,
     };
   });

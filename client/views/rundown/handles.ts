@@ -1,48 +1,29 @@
-import { parseNumber } from "../../../shared/units/number.ts";
+import { BUILD, LEAST_TRIED_CHARGE } from "../../../shared/model/limits.ts";
+import type { NumberSpec } from "../../../shared/units/readNumber.ts";
 
-/** A handle of this view, in the unit it is shown in. */
-export interface RunHandle {
-  readonly label: string;
-  /** "%", "×" */
-  readonly unit: string;
-  readonly limits: readonly [number, number];
-  readonly step: number;
-  readonly example: string;
-}
+/** State of charge when it is set down. */
+export const START_CHARGE = {
+  dimension: "fraction",
+  limits: { ...BUILD.charge, min: LEAST_TRIED_CHARGE },
+  example: "100 %",
+} as const satisfies NumberSpec;
 
-export const START_CHARGE: RunHandle = {
-  label: "Charge at the start, %",
-  unit: "%",
-  limits: [1, 100],
-  step: 1,
-  example: "100",
-};
-
-export const TARGET_MARGIN: RunHandle = {
-  label: "Margin wanted, ×",
-  unit: "×",
-  limits: [1, 20],
-  step: 0.05,
+export const TARGET_MARGIN = {
+  dimension: null,
+  suffix: "×",
+  limits: BUILD.targetMargin,
   example: "1.5",
-};
+} as const satisfies NumberSpec;
 
-/**
- * Reads what was typed into a handle.
- *
- * @param text - a number in the shown unit, the unit itself may follow it
- * @returns the number, or a message that names what was read, what is allowed and an example
- */
-export function readHandle(
-  handle: RunHandle,
-  text: string,
-): { readonly value: number } | { readonly problem: string } {
-  const { unit, limits, example } = handle;
-  const trimmed = text.trim();
-  const hint = `allowed: ${limits[0]} to ${limits[1]}\u2009${unit}, for example “${example}”.`;
-  if (trimmed === "") return { problem: `Nothing was typed; ${hint}` };
-  const bare = trimmed.endsWith(unit) ? trimmed.slice(0, -unit.length) : trimmed;
-  const value = parseNumber(bare);
-  if (value === null) return { problem: `Read “${trimmed}”, which is no number here; ${hint}` };
-  if (!(value >= limits[0] && value <= limits[1])) return { problem: `Read “${trimmed}”; ${hint}` };
-  return { value };
-}
+/** A part's share of the time, and what its drive draws there. */
+export const SHARE = {
+  dimension: "fraction",
+  limits: BUILD.cycle.share,
+  example: "40 %",
+} as const satisfies NumberSpec;
+
+export const DRIVE_CURRENT = {
+  dimension: "current",
+  limits: BUILD.cycle.driveCurrent,
+  example: "0.8 A",
+} as const satisfies NumberSpec;

@@ -7,19 +7,21 @@ import { warning } from "./predict.ts";
 const MOST_LISTED = 400;
 
 /** First and last value and the step between; a step of 0 is refused where the ends differ. */
-const lengths = z
-  .strictObject({
-    from: nonNegative("m", SEARCH.gaps.from),
-    to: nonNegative("m", SEARCH.gaps.to),
-    step: nonNegative("m", SEARCH.gaps.step).default(0),
-  })
-  .superRefine(({ from, to, step }, context) => {
-    const refuse = (path: string, message: string) =>
-      context.addIssue({ code: "custom", path: [path], message });
-    if (to < from) refuse("to", `Read ${to}; allowed: ${from} or greater, the range's end`);
-    if (to > from && step === 0)
-      refuse("step", "Read 0; allowed: above 0 where the ends differ, for example 0.001");
-  });
+const lengths = ({ from, to, step }: Readonly<Record<"from" | "to" | "step", { readonly max: number }>>) =>
+  z
+    .strictObject({
+      from: nonNegative("m", from),
+      to: nonNegative("m", to),
+      step: nonNegative("m", step).default(0),
+    })
+    .superRefine((range, context) => {
+      const refuse = (path: string, message: string) =>
+        context.addIssue({ code: "custom", path: [path], message });
+      if (range.to < range.from)
+        refuse("to", `Read ${range.to}; allowed: ${range.from} or greater, the range's end`);
+      if (range.to > range.from && range.step === 0)
+        refuse("step", "Read 0; allowed: above 0 where the ends differ, for example 0.001");
+    });
 
 const listed = <S extends z.ZodType>(entry: S) =>
   z.array(entry).min(1, "admit at least one").max(MOST_LISTED);
@@ -59,7 +61,7 @@ export const chooseRequest = z.strictObject({
   rotors: listed(
     z.strictObject({
       rotor: identifier(),
-      diameters: lengths
+      diameters: lengths(SEARCH.diameters)
         .refine(({ from }) => from > 0, {
           path: ["from"],
           message: "Read 0; allowed: above 0, a rotor's size",
@@ -72,7 +74,9 @@ export const chooseRequest = z.strictObject({
   skirts: listed(
     z.strictObject({
       skirt: identifier(),
-      gaps: lengths.optional().describe("the skirt's own gap, calibrated where tests tell it, unless given"),
+      gaps: lengths(SEARCH.gaps)
+        .optional()
+        .describe("the skirt's own gap, calibrated where tests tell it, unless given"),
     }),
   ),
   duties: listed(within("fraction of the pack's voltage", SEARCH.duties)).default([1]),

@@ -1,30 +1,42 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
-import { nameProblem, readAngle, withAttitude } from "#client/views/attitudes/ownAttitudes.ts";
+import { INCLINATION, nameProblem, withAttitude } from "#client/views/attitudes/ownAttitudes.ts";
 import { removal, removalQuestion, removedText, undone } from "#client/views/attitudes/removal.ts";
 import { roseOf } from "#client/views/attitudes/rose.ts";
+import { isGood, readNumber } from "#shared/units/readNumber.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
-describe("readAngle", () => {
+describe("INCLINATION, as it is read", () => {
   it.each([
     ["153.5", 153.5],
     [" 153,5° ", 153.5],
     ["90 deg", 90],
+    ["1.5 rad", 85.94366926962348],
     ["0", 0],
     ["180", 180],
-  ])("reads “%s”, typed as an inclination, as %s°", (text, angle) => {
-    expect(readAngle(text)).toEqual({ angle });
+  ])("“%s”, typed as an inclination, is %s°", (text, angle) => {
+    const reading = readNumber(INCLINATION, text);
+    expect(isGood(reading) ? reading.value : reading.message).toBeCloseToRelative(angle, 1e-12);
   });
 
-  it.each(["", "steep", "181", "-1", "1e9", "NaN", "12 mm", "90 90"])(
+  it.each(["", "steep", "181", "-1", "1e9", "NaN", "90 90"])(
     "names what was read, what is allowed and an example, with “%s” typed, and gives no angle",
     (text) => {
-      const read = readAngle(text);
-      expect(read).not.toHaveProperty("angle");
-      expect(read).toHaveProperty("problem", expect.stringMatching(/allowed: 0°.*180°.*for example “153.5”/));
-      if (text !== "") expect(read).toHaveProperty("problem", expect.stringContaining(`“${text}”`));
+      const reading = readNumber(INCLINATION, text);
+      expect(reading).toHaveProperty(
+        "message",
+        expect.stringMatching(/allowed: 0°.*180°.*for example "153.5°"/),
+      );
+      if (text !== "") expect(reading).toHaveProperty("message", expect.stringContaining(`"${text}"`));
     },
   );
+
+  it("names the units, with a length typed", () => {
+    expect(readNumber(INCLINATION, "12 mm")).toHaveProperty(
+      "message",
+      expect.stringMatching(/allowed: °, rad/),
+    );
+  });
 });
 
 describe("attitudes of a build", () => {

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { answerTo, replyTo } from "#client/views/rundown/answer.ts";
-import { readHandle, START_CHARGE, TARGET_MARGIN } from "#client/views/rundown/handles.ts";
+import { DRIVE_CURRENT, SHARE, START_CHARGE, TARGET_MARGIN } from "#client/views/rundown/handles.ts";
 import { panelsOf } from "#client/views/rundown/panels.ts";
 import { rundownTable } from "#client/views/rundown/table.ts";
 import { runDown } from "#shared/physics/rundown.ts";
+import { isGood, readNumber } from "#shared/units/readNumber.ts";
 import { question } from "./examples.ts";
 
 describe("answerTo", () => {
@@ -75,18 +76,26 @@ describe("replyTo", () => {
   });
 });
 
-describe("readHandle", () => {
-  it("reads a number, with and without its unit, as shown", () => {
-    expect(readHandle(START_CHARGE, "80")).toEqual({ value: 80 });
-    expect(readHandle(START_CHARGE, " 62,5 %")).toEqual({ value: 62.5 });
-    expect(readHandle(TARGET_MARGIN, "1.5×")).toEqual({ value: 1.5 });
+describe("the settings of Run-down, as they are read", () => {
+  it.each([
+    [START_CHARGE, "80", 0.8],
+    [START_CHARGE, " 62,5 %", 0.625],
+    [TARGET_MARGIN, "1.5×", 1.5],
+    [DRIVE_CURRENT, "800 mA", 0.8],
+    [SHARE, "40", 0.4],
+  ] as const)("%o, typed as %j, are %s in SI", (spec, text, si) => {
+    const reading = readNumber(spec, text);
+    expect(isGood(reading) ? reading.value : reading.message).toBeCloseToRelative(si, 1e-12);
   });
 
-  it("names what was read, what is allowed and an example, with text, nothing and numbers beyond the limits", () => {
-    for (const text of ["", "full", "0", "101"]) {
-      const read = readHandle(START_CHARGE, text);
-      expect(read).toHaveProperty("problem", expect.stringMatching(/allowed: 1 to 100.*for example “100”/));
-    }
-    expect(readHandle(TARGET_MARGIN, "0.9")).toHaveProperty("problem", expect.stringContaining("“0.9”"));
+  it.each([
+    [START_CHARGE, "full", /allowed: 1\u2009% to 100\u2009%, for example "100 %"/],
+    [START_CHARGE, "0", /Read "0"; allowed: 1\u2009%/],
+    [START_CHARGE, "101", /Read "101"/],
+    [TARGET_MARGIN, "0.9", /Read "0.9"; allowed: 1\u2009× to 20\u2009×/],
+    [SHARE, "0", /more than 0, at most 100\u2009%/],
+    [DRIVE_CURRENT, "-1 A", /0\u2009A to 1000\u2009A/],
+  ] as const)("%o, typed as %j, are refused with what is allowed", (spec, text, message) => {
+    expect(readNumber(spec, text)).toHaveProperty("message", expect.stringMatching(message));
   });
 });

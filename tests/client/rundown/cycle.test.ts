@@ -55,7 +55,7 @@ describe("a drive cycle as typed", () => {
     const [row] = rowsOf(CYCLE);
     const { problems } = readRows([{ ...row, share: "half", current: "" }]);
     expect([...problems.keys()]).toEqual(["0.share", "0.current"]);
-    expect(problems.get("0.share")).toMatch(/Read “half”/);
+    expect(problems.get("0.share")).toMatch(/Read "half"/);
   });
 
   it("of no parts at all: is a steady load", () => {

@@ -9,9 +9,9 @@ import {
   leftOutOf,
   withChanges,
 } from "#client/state/handles.ts";
-import { endWords, entryText, readEntry, withUnit } from "#client/views/match/entry.ts";
+import { endWords, entryText, withUnit } from "#client/views/match/entry.ts";
 import { build } from "#shared/model/build.ts";
-import { parseQuantity } from "#shared/units/parse.ts";
+import { isGood, readNumber } from "#shared/units/readNumber.ts";
 
 const handle = (key: HandleKey): Handle => {
   const found = HANDLES.find((each) => each.key === key);
@@ -60,7 +60,7 @@ describe("withChanges", () => {
   it.each(HANDLES.map((each) => [each.key, each] as const))(
     "stays within the model's schema, with %s at either limit, as the field allows",
     (key, { limits }) => {
-      for (const value of limits) {
+      for (const value of [limits.min, limits.max]) {
         expect(build.safeParse(withChanges(crawler, { [key]: value })).success).toBe(true);
       }
     },
@@ -94,7 +94,7 @@ describe("changes in the address", () => {
   });
 });
 
-describe("readEntry", () => {
+describe("HANDLES, as they are read", () => {
   it.each([
     ["gap", "1.2", 0.0012],
     ["gap", "1,2 mm", 0.0012],
@@ -107,9 +107,9 @@ describe("readEntry", () => {
     ["mass", "1.2 kg", 1.2],
     ["pressure", "101 kPa", 101e3],
     ["temperature", "68 °F", 293.15],
-  ] as const)("reads %s, typed as %s, in SI", (key, text, si) => {
-    const entry = readEntry(handle(key), text, 1, parseQuantity);
-    expect("value" in entry ? entry.value : Number.NaN).toBeCloseToRelative(si, 1e-12);
+  ] as const)("%s, typed as %s, is in SI", (key, text, si) => {
+    const reading = readNumber(handle(key), text);
+    expect(isGood(reading) ? reading.value : reading.message).toBeCloseToRelative(si, 1e-12);
   });
 
   it.each([
@@ -123,14 +123,16 @@ describe("readEntry", () => {
     ["gap", "2 kg"],
     ["mass", "3 in"],
   ] as const)(
-    "refuses %s, typed as “%s”, with what was read, what is allowed and an example",
+    "%s, typed as “%s”, is refused with what was read, what is allowed and an example",
     (key, text) => {
-      const entry = readEntry(handle(key), text, handle(key).limits[0], parseQuantity);
-      expect("problem" in entry ? entry.problem : "").toMatch(/for example/);
-      if (text !== "") expect("problem" in entry ? entry.problem : "").toContain(text);
+      const reading = readNumber(handle(key), text);
+      expect(reading).toHaveProperty("message", expect.stringMatching(/allowed: .*for example/));
+      if (text !== "") expect(reading).toHaveProperty("message", expect.stringContaining(text));
     },
   );
+});
 
+describe("entryText", () => {
   it("shows the text it read, for a finer value than the slider's steps, without rounding it away", () => {
     expect(entryText(handle("gap"), 0.000635)).toBe("0.635");
     expect(entryText(handle("mass"), 0.1385)).toBe("138.5");

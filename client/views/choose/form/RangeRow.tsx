@@ -1,4 +1,5 @@
 import { useId } from "preact/hooks";
+import { NumberInput } from "../../../ui/NumberField.tsx";
 import type { Draft } from "./draft.ts";
 import { rangeKey } from "./draft.ts";
 import { RANGE_ENDS, RANGES } from "./fields.ts";
@@ -26,18 +27,20 @@ export function RangeRow({ list, id, name, draft, problemAt, onText, hint }: Ran
         {RANGE_ENDS.map((end) => {
           const key = rangeKey(list, id, end);
           return (
-            <label key={end}>
+            <label key={end} for={`${own}-${end}`}>
               <span aria-hidden="true">{SHORT[end]}</span>
-              <input
-                type="text"
-                inputMode="decimal"
-                autoComplete="off"
-                spellcheck={false}
-                aria-label={`${RANGES[list][end].label}, mm, ${name}`}
-                aria-invalid={problemAt(key) ? "true" : undefined}
-                aria-describedby={problems.length > 0 ? `${own}-problem` : undefined}
-                value={draft.texts[key] ?? ""}
-                onInput={(event) => onText(key, event.currentTarget.value)}
+              <NumberInput
+                spec={RANGES[list][end]}
+                digits
+                name={`${RANGES[list][end].label}, mm, ${name}`}
+                input={{
+                  id: `${own}-${end}`,
+                  "aria-invalid": problemAt(key) ? "true" : undefined,
+                  "aria-describedby": problems.length > 0 ? `${own}-problem` : undefined,
+                }}
+                placeholder=""
+                text={draft.texts[key] ?? ""}
+                onText={(text) => onText(key, text)}
               />
             </label>
           );

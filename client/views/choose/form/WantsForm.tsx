@@ -1,6 +1,6 @@
 import { namedAttitudes } from "../../../../shared/book/attitudes.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import { TextField } from "../../../ui/Field.tsx";
+import { NumberField } from "../../../ui/NumberField.tsx";
 import { type Draft, sameWanted, toggledAttitude, type Wanted, wantKey, withText } from "./draft.ts";
 import { TARGET, WANT_FIELDS, type WantField } from "./fields.ts";
 
@@ -37,14 +37,15 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
   const field = (spec: WantField) => {
     const key = wantKey(spec.want);
     return (
-      <TextField
+      <NumberField
         key={key}
         label={spec.label}
-        value={draft.texts[key] ?? ""}
+        spec={spec}
+        text={draft.texts[key] ?? ""}
         placeholder={spec.want === "targetMargin" ? spec.example : "not asked for"}
         hint={spec.hint}
         error={problemAt(key)}
-        onChange={(text) => onDraft(withText(draft, key, text))}
+        onText={(text) => onDraft(withText(draft, key, text))}
       />
     );
   };

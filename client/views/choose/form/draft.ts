@@ -1,8 +1,8 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { numberText } from "../../../../shared/units/shown.ts";
 import { DUTY, type NumberWant, type PartList, RANGE_ENDS, RANGES, TARGET, WANT_FIELDS } from "./fields.ts";
-import { numberText } from "./numbers.ts";
 import { unusable } from "./usable.ts";
 
 export type Wanted = ChooseRequest["wants"]["attitudes"][number];

@@ -1,55 +1,53 @@
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
-import type { NumberSpec } from "./numbers.ts";
-
-/** Limits are those of the model. */
-const LEAST_ROTOR = 2e-3;
-const LEAST_STEP = 1e-6;
-const LONGEST = 2;
-const WIDEST_GAP = 0.1;
+import { SEARCH } from "../../../../shared/model/limits.ts";
+import type { Limits } from "../../../../shared/units/limits.ts";
+import type { NumberSpec } from "../../../../shared/units/readNumber.ts";
 
 export const RANGE_ENDS = ["from", "to", "step"] as const;
 export type RangeEnd = (typeof RANGE_ENDS)[number];
 
-const length = (label: string, limits: readonly [number, number], example: string): NumberSpec => ({
+/** A number of the form: what it is called, and what it takes. */
+export interface NumberField extends NumberSpec {
+  readonly label: string;
+}
+
+const length = (label: string, limits: Limits, example: string): NumberField => ({
   label,
   dimension: "length",
   limits,
   example,
 });
 
+const { diameters, gaps, wants } = SEARCH;
+
 /** The three numbers of a range of rotor diameters, and of a range of gaps. */
-export const RANGES: Readonly<Record<"rotors" | "skirts", Readonly<Record<RangeEnd, NumberSpec>>>> = {
+export const RANGES: Readonly<Record<"rotors" | "skirts", Readonly<Record<RangeEnd, NumberField>>>> = {
   rotors: {
-    from: length("Diameter from", [LEAST_ROTOR, LONGEST], "36 mm"),
-    to: length("Diameter to", [LEAST_ROTOR, LONGEST], "50 mm"),
-    step: length("Step of the diameter", [LEAST_STEP, LONGEST], "1 mm"),
+    from: length("Diameter from", diameters.from, "36 mm"),
+    to: length("Diameter to", diameters.to, "50 mm"),
+    step: length("Step of the diameter", diameters.step, "1 mm"),
   },
   skirts: {
-    from: length("Gap from", [0, WIDEST_GAP], "0.3 mm"),
-    to: length("Gap to", [0, WIDEST_GAP], "0.9 mm"),
-    step: length("Step of the gap", [LEAST_STEP, WIDEST_GAP], "0.05 mm"),
+    from: length("Gap from", gaps.from, "0.3 mm"),
+    to: length("Gap to", gaps.to, "0.9 mm"),
+    step: length("Step of the gap", gaps.step, "0.05 mm"),
   },
 };
 
 export type NumberWant = Exclude<keyof ChooseRequest["wants"], "attitudes" | "ratings">;
 
 /** A limit that is a number, and how it is typed. */
-export interface WantField extends NumberSpec {
+export interface WantField extends NumberField {
   readonly want: NumberWant;
   readonly hint?: string;
 }
-
-/** A week [s]; a charge is gone long before. */
-const MOST_TIME = 10_000 * 60;
-const MOST_PRICE = 1e12;
-const LEAST_ABOVE_ZERO = 1e-3;
 
 export const TARGET: WantField = {
   want: "targetMargin",
   label: "Margin at least, ×",
   dimension: null,
   suffix: "×",
-  limits: [1, 20],
+  limits: wants.targetMargin,
   example: "1.5",
 };
 
@@ -60,7 +58,7 @@ export const WANT_FIELDS: readonly WantField[] = [
     label: "Minutes at least",
     dimension: "time",
     unit: "min",
-    limits: [0, MOST_TIME],
+    limits: wants.leastTime,
     example: "4 min",
     hint: "from the build's charge to its end",
   },
@@ -68,7 +66,7 @@ export const WANT_FIELDS: readonly WantField[] = [
     want: "leastChance",
     label: "P(hold) at least, %",
     dimension: "fraction",
-    limits: [0, 1],
+    limits: wants.leastChance,
     example: "95 %",
     hint: "judged for the shortlist",
   },
@@ -76,7 +74,7 @@ export const WANT_FIELDS: readonly WantField[] = [
     want: "mostWinding",
     label: "Winding at most, °C",
     dimension: "temperature",
-    limits: [253.15, 693.15],
+    limits: wants.mostWinding,
     example: "110 °C",
   },
   {
@@ -84,14 +82,14 @@ export const WANT_FIELDS: readonly WantField[] = [
     label: "Burst speed over speed at least, ×",
     dimension: null,
     suffix: "×",
-    limits: [LEAST_ABOVE_ZERO, 100],
+    limits: wants.leastRotorFactor,
     example: "2",
   },
   {
     want: "mostHeight",
     label: "Stack at most, mm",
     dimension: "length",
-    limits: [LEAST_ABOVE_ZERO, LONGEST],
+    limits: wants.mostHeight,
     example: "40 mm",
     hint: "motor, rotor, pack and skirt, as far as their heights are known",
   },
@@ -99,16 +97,16 @@ export const WANT_FIELDS: readonly WantField[] = [
     want: "mostPrice",
     label: "Price at most",
     dimension: null,
-    limits: [0, MOST_PRICE],
+    limits: wants.mostPrice,
     example: "40",
     hint: "in your own money; a set is out where a part states no price",
   },
 ];
 
-export const DUTY: NumberSpec = {
+export const DUTY: NumberField = {
   label: "Throttle, %",
   dimension: "fraction",
-  limits: [0.01, 1],
+  limits: SEARCH.duties,
   example: "100, 80",
 };
 

@@ -3,10 +3,10 @@ import { findById } from "../../../../shared/book/book.ts";
 import { steppedValues } from "../../../../shared/decide/choose/count.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { isGood, type NumberSpec, readNumber } from "../../../../shared/units/readNumber.ts";
 import type { Counts } from "./count.ts";
 import { type Draft, rangeKey, wantKey } from "./draft.ts";
 import { DUTY, PART_LISTS, type PartList, RANGE_ENDS, RANGES, TARGET, WANT_FIELDS } from "./fields.ts";
-import { type NumberSpec, readNumber } from "./numbers.ts";
 
 export interface ReadForm {
   /** null while something can't be read */
@@ -29,10 +29,11 @@ const BETWEEN = /;|,\s+|\s+/;
 const MOST_DUTIES = 400;
 
 function numberAt(draft: Draft, spec: NumberSpec, key: string, problems: Problems): number | null {
-  const read = readNumber(spec, draft.texts[key] ?? "");
-  if (read === null) return null;
-  if ("value" in read) return read.value;
-  problems.set(key, read.problem);
+  const text = draft.texts[key] ?? "";
+  if (text.trim() === "") return null;
+  const reading = readNumber(spec, text);
+  if (isGood(reading)) return reading.value;
+  problems.set(key, reading.message);
   return null;
 }
 
@@ -43,7 +44,7 @@ function rangeOf(draft: Draft, list: "rotors" | "skirts", id: string, problems: 
   const [from, to, step] = RANGE_ENDS.map((end) => numberAt(draft, RANGES[list][end], key(end), problems));
   if (problems.size > before || (from === null && to === null && step === null)) return null;
   if (from === null) {
-    problems.set(key("from"), `The range has no start, for example “${RANGES[list].from.example}”.`);
+    problems.set(key("from"), `The range has no start, for example "${RANGES[list].from.example}".`);
     return null;
   }
   return { from, to: to ?? from, step: step ?? 0 };
@@ -58,12 +59,12 @@ function valuesIn(range: Range, list: "rotors" | "skirts", id: string, problems:
     return null;
   };
   if (to < from) return refuse("to", "The range ends below its start.");
-  if (to > from && !(step > 0)) return refuse("step", `A step above 0 is needed, for example “${example}”.`);
+  if (to > from && !(step > 0)) return refuse("step", `A step above 0 is needed, for example "${example}".`);
   try {
     return steppedValues("", range).length;
   } catch (error) {
     if (!(error instanceof OutOfRangeError)) throw error;
-    return refuse("step", `The step is too fine: ${error.allowed}, for example “${example}”.`);
+    return refuse("step", `The step is too fine: ${error.allowed}, for example "${example}".`);
   }
 }
 
@@ -91,13 +92,12 @@ function rangesOf(
 
 function dutiesOf(draft: Draft, problems: Problems): number[] {
   const parts = (draft.texts.duties ?? "").replaceAll("%", " ").split(BETWEEN).filter(Boolean);
-  const read = parts.map((part) => readNumber(DUTY, part));
-  const wrong = read.find((each) => each !== null && "problem" in each);
-  if (parts.length === 0) problems.set("duties", `Nothing was typed; for example “${DUTY.example}”.`);
-  else if (wrong && "problem" in wrong) problems.set("duties", wrong.problem);
+  const read = (parts.length > 0 ? parts : [""]).map((part) => readNumber(DUTY, part));
+  const wrong = read.find((each) => !isGood(each));
+  if (wrong && !isGood(wrong)) problems.set("duties", wrong.message);
   else if (parts.length > MOST_DUTIES)
     problems.set("duties", `Read ${parts.length} throttles; allowed: up to ${MOST_DUTIES}.`);
-  return [...new Set(read.flatMap((each) => (each && "value" in each ? [each.value] : [])))];
+  return [...new Set(read.flatMap((each) => (isGood(each) ? [each.value] : [])))];
 }
 
 function wantsOf(draft: Draft, problems: Problems): ChooseRequest["wants"] {
@@ -106,8 +106,8 @@ function wantsOf(draft: Draft, problems: Problems): ChooseRequest["wants"] {
   ) as Omit<ChooseRequest["wants"], "attitudes" | "ratings" | "targetMargin">;
   const key = wantKey("targetMargin");
   const targetMargin = numberAt(draft, TARGET, key, problems);
-  if (targetMargin === null && !problems.has(key))
-    problems.set(key, `Nothing was typed; for example “${TARGET.example}”.`);
+  const nothing = readNumber(TARGET, "");
+  if (targetMargin === null && !problems.has(key) && !isGood(nothing)) problems.set(key, nothing.message);
   if (draft.attitudes.length === 0)
     problems.set("wants.attitudes", "Tick at least one attitude that must hold.");
   return {

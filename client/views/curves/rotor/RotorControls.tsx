@@ -1,10 +1,10 @@
-import { useState } from "preact/hooks";
+import { BUILD, TESTS } from "../../../../shared/model/limits.ts";
 import type { Weather } from "../../../../shared/physics/air.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
-import { Field, SelectField } from "../../../ui/Field.tsx";
-import { QuantityField } from "../../../ui/QuantityField.tsx";
+import { formatFixed, formatQuantity, fromUnit, inUnit } from "../../../../shared/units/format.ts";
+import type { NumberSpec } from "../../../../shared/units/readNumber.ts";
+import { SelectField } from "../../../ui/Field.tsx";
+import { SettingField } from "../../../ui/SettingField.tsx";
 import type { RotorFamily } from "./family.ts";
 import { SHOWN_AS, type ShownAs, type ShownState, sizesOf, speedRange } from "./shownState.ts";
 
@@ -14,6 +14,11 @@ const WORDS: Readonly<Record<ShownAs, string>> = {
   lambda: "λ against φ",
   efficiency: "η against φ",
 };
+
+/** Speeds that are looked at: what a test's row takes. */
+const SPEED = { dimension: "speed", limits: TESTS.curve.rows.speed } as const satisfies NumberSpec;
+/** Digits of a speed in the address. */
+const DIGITS = 9;
 
 export interface RotorControlsProps {
   readonly family: RotorFamily;
@@ -49,38 +54,20 @@ function State({ family, state, change }: RotorControlsProps) {
   const [least, most] = speedRange(family);
   const sizes = sizesOf(family);
   const all = sizes.includes(state.diameter) ? sizes : [...sizes, state.diameter].sort((a, b) => a - b);
-  const setSpeed = (text: string, settled: boolean) => {
-    const rpm = Number(text);
-    if (rpm > 0 && Number.isFinite(rpm)) change({ rpm }, settled);
-  };
   const step = 10 ** Math.max(0, Math.floor(Math.log10(most)) - 2);
   return (
     <div class="curves-state">
-      <Field label="Speed, rpm" class="curves-speed">
-        {(input) => (
-          <span class="curves-speed-inputs">
-            <input
-              type="range"
-              aria-label="Speed"
-              min={least}
-              max={most}
-              step={step}
-              value={state.rpm}
-              onInput={(event) => setSpeed(event.currentTarget.value, false)}
-              onChange={(event) => setSpeed(event.currentTarget.value, true)}
-            />
-            <input
-              {...input}
-              type="number"
-              min={1}
-              step="any"
-              value={state.rpm}
-              onInput={(event) => setSpeed(event.currentTarget.value, false)}
-              onChange={(event) => setSpeed(event.currentTarget.value, true)}
-            />
-          </span>
-        )}
-      </Field>
+      <div class="curves-speed">
+        <SettingField
+          label="Speed"
+          spec={SPEED}
+          value={fromUnit(state.rpm, "speed", "rpm")}
+          slider={{ min: least, max: most, step }}
+          onValue={(speed, settled) =>
+            change({ rpm: Number(inUnit(speed, "speed", "rpm").toPrecision(DIGITS)) }, settled)
+          }
+        />
+      </div>
       <SelectField
         label="Diameter"
         value={String(state.diameter)}
@@ -95,56 +82,33 @@ function State({ family, state, change }: RotorControlsProps) {
   );
 }
 
+const TEMPERATURE = { dimension: "temperature", limits: BUILD.air.temperature } as const;
+const PRESSURE = {
+  dimension: "pressure",
+  unit: "hPa",
+  limits: BUILD.air.pressure,
+  example: "990 hPa",
+} as const;
+
 interface AirFieldsProps {
   readonly weather: Weather;
   readonly onChange: (weather: Weather) => void;
 }
 
-/** What the API allows, in SI. */
-const TEMPERATURES = { min: 253.15, max: 333.15 };
-const PRESSURES = { min: 30e3, max: 120e3 };
-
 function AirFields({ weather, onChange }: AirFieldsProps) {
-  const [temperature, setTemperature] = useState<TypedQuantity | null>({
-    value: weather.temperature - CELSIUS_ZERO,
-    unit: "°C",
+  const field = (key: "temperature" | "pressure", spec: NumberSpec) => ({
+    spec,
+    value: weather[key],
+    onValue: (value: number) => onChange({ ...weather, [key]: value }),
   });
-  const [pressure, setPressure] = useState<TypedQuantity | null>({
-    value: weather.pressure / 100,
-    unit: "hPa",
-  });
-  const [problem, setProblem] = useState<{ temperature?: string; pressure?: string }>({});
-  const take = (key: "temperature" | "pressure", typed: TypedQuantity | null) => {
-    (key === "temperature" ? setTemperature : setPressure)(typed);
-    if (!typed) return;
-    const value = toSI(typed, key);
-    const { min, max } = key === "temperature" ? TEMPERATURES : PRESSURES;
-    const inside = value >= min && value <= max;
-    const allowed = `Allowed: ${formatQuantity(min, key)} to ${formatQuantity(max, key, { digits: 4 })}.`;
-    setProblem({ ...problem, [key]: inside ? undefined : allowed });
-    if (inside) onChange({ ...weather, [key]: value });
-  };
   return (
     <details class="curves-air">
       <summary>
         Air {formatFixed(weather.temperature - CELSIUS_ZERO, 0)} °C, {formatFixed(weather.pressure / 100, 0)}{" "}
         hPa
       </summary>
-      <QuantityField
-        label="Temperature"
-        dimension="temperature"
-        value={temperature}
-        error={problem.temperature}
-        onChange={(typed) => take("temperature", typed)}
-      />
-      <QuantityField
-        label="Air pressure"
-        dimension="pressure"
-        defaultUnit="hPa"
-        value={pressure}
-        error={problem.pressure}
-        onChange={(typed) => take("pressure", typed)}
-      />
+      <SettingField label="Temperature" {...field("temperature", TEMPERATURE)} />
+      <SettingField label="Air pressure" {...field("pressure", PRESSURE)} />
     </details>
   );
 }
