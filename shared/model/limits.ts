@@ -31,6 +31,8 @@ export const LONGEST_REASON = 300;
 
 /** Least share of the pack's voltage that a what-if or a search tries [-]. */
 export const LEAST_TRIED_DUTY = 0.01;
+/** Least diameter of a rotor that a what-if tries [m]: a slider needs an end above 0. Judgement. */
+export const LEAST_TRIED_DIAMETER = 2e-3;
 /** Least charge that a run-down is started with [-]. */
 export const LEAST_TRIED_CHARGE = 0.01;
 
