@@ -79,7 +79,9 @@ function typedIn(spec: NumberSpec, text: string): Reading<TypedQuantity> {
   } catch (error) {
     if (!(error instanceof UnitError)) throw error;
     // a wrong unit is answered with the units, a wrong number with what it may be
-    return error.about === "unit" ? { message: error.message } : refused(spec, text, undefined, error.reason);
+    return error.about === "unit"
+      ? { message: refusalText(error.read, error.allowed, exampleOf(spec), error.reason) }
+      : refused(spec, text, undefined, error.reason);
   }
 }
 

@@ -63,6 +63,11 @@ describe("readNumber, what is refused, in one message", () => {
       "1.5 kg",
       'That is no number here. Read "1.5 kg"; allowed: 1\u2009× to 20\u2009×, for example "1.5".',
     ],
+    [
+      HEIGHT,
+      "12 kg",
+      '"kg" is no unit of pressure. Read "12 kg"; allowed: Pa, kPa, mmH2O, hPa, mbar, cmH2O, inH2O, inHg, psi, for example "990 hPa".',
+    ],
     [HEIGHT, "12 hPa", 'Read "12 hPa"; allowed: 300\u2009hPa to 1200\u2009hPa, for example "990 hPa".'],
     [
       { dimension: "mass" },
