@@ -1,6 +1,6 @@
 import type { ScaleContinuousNumeric } from "d3";
 import { formatFixed } from "../../shared/units/format.ts";
-import type { Frame } from "./frame.ts";
+import type { Frame } from "./draw/frame.ts";
 
 export type Scale = ScaleContinuousNumeric<number, number>;
 

@@ -1,14 +1,12 @@
 import { useState } from "preact/hooks";
-import { formatFixed } from "../../shared/units/format.ts";
 import { ScrollTable } from "./ScrollTable.tsx";
 import type { Table } from "./table.ts";
-
-const DECIMALS = 3;
+import { shownRows } from "./tableText.ts";
 
 export interface DataTableProps {
   readonly title: string;
-  /** the table, or a way to make it once it is opened */
-  readonly table: Table | (() => Table);
+  /** makes the table once it is opened */
+  readonly table: () => Table;
 }
 
 /** A chart's numbers as a table that opens beside it. */
@@ -17,29 +15,33 @@ export function DataTable({ title, table }: DataTableProps) {
   return (
     <details class="data-table" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{title}</summary>
-      {open && <Rows title={title} table={typeof table === "function" ? table() : table} />}
+      {open && <Rows title={title} table={table()} />}
     </details>
   );
 }
 
 function Rows({ title, table }: { title: string; table: Table }) {
+  const isNumber = table.columns.map((_, k) => table.rows.some((row) => !isText(row[k])));
+  const look = (k: number) => (isNumber[k] ? "number" : undefined);
   return (
     <ScrollTable label={title}>
       <table>
         <thead>
           <tr>
-            {table.columns.map((column) => (
-              <th key={column} scope="col">
+            {table.columns.map((column, k) => (
+              <th key={column} scope="col" class={look(k)}>
                 {column}
               </th>
             ))}
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row, i) => (
+          {shownRows(table).map((row, i) => (
             <tr key={i}>
-              {row.map((value, k) => (
-                <td key={table.columns[k]}>{shown(value)}</td>
+              {row.map((text, k) => (
+                <td key={table.columns[k]} class={look(k)}>
+                  {text}
+                </td>
               ))}
             </tr>
           ))}
@@ -49,8 +51,4 @@ function Rows({ title, table }: { title: string; table: Table }) {
   );
 }
 
-function shown(value: string | number | null): string {
-  if (value === null) return "–";
-  if (typeof value === "string") return value;
-  return Number.isInteger(value) ? formatFixed(value, 0) : formatFixed(value, DECIMALS);
-}
+const isText = (cell: Table["rows"][number][number]) => cell === null || typeof cell === "string";

@@ -1,7 +1,15 @@
+/** A number with its standard uncertainty, which sets the digits that it is shown and saved with. */
+export interface Figure {
+  readonly value: number;
+  readonly uncertainty: number;
+}
+
+export type Cell = string | number | Figure | null;
+
 /** A chart's numbers: column headings with their units, rows of text or numbers. */
 export interface Table {
   readonly columns: readonly string[];
-  readonly rows: readonly (readonly (string | number | null)[])[];
+  readonly rows: readonly (readonly Cell[])[];
 }
 
 /** Spreadsheets run a cell that starts so as a formula; a leading apostrophe keeps it text. */
@@ -13,17 +21,34 @@ export const guarded = (text: string): string => (FORMULA.test(text) ? `'${text}
 /** @returns a text as it was before it was {@link guarded} */
 export const unguarded = (text: string): string => (/^'[=+\-@\t\r]/.test(text) ? text.slice(1) : text);
 
-function cell(value: string | number | null): string {
-  if (value === null) return "";
-  if (typeof value === "number") return String(value);
-  const safe = guarded(value);
+function quoted(text: string): string {
+  const safe = guarded(text);
   return /[",\n\r]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
-/** @returns the table as CSV (RFC 4180), decimal points, one heading line */
+/** @returns the table as CSV (RFC 4180), decimal points, one heading line; numbers with the digits that they are known to, at most six */
 export function toCsv({ columns, rows }: Table): string {
-  return [columns, ...rows]
-    .map((row) => row.map(cell).join(","))
+  return [columns.map(quoted), ...rows.map((row) => row.map(savedText))]
+    .map((row) => row.join(","))
     .join("\r\n")
     .concat("\r\n");
+}
+
+/** Significant digits of a saved number whose uncertainty is not known, or is smaller. */
+const MOST_DIGITS = 6;
+
+function savedText(cell: Cell): string {
+  if (cell === null) return "";
+  if (typeof cell === "string") return quoted(cell);
+  const value = typeof cell === "number" ? cell : cell.value;
+  if (!Number.isFinite(value)) return "";
+  const digits = typeof cell === "number" ? MOST_DIGITS : digitsOf(cell);
+  return String(Number(value.toPrecision(digits)));
+}
+
+/** Digits of a value whose last two its uncertainty reaches (JCGM 100:2008, 7.2.6), from one to six. */
+function digitsOf({ value, uncertainty }: Figure): number {
+  if (!(uncertainty > 0) || value === 0) return MOST_DIGITS;
+  const places = Math.floor(Math.log10(Math.abs(value))) - Math.floor(Math.log10(uncertainty)) + 2;
+  return Math.min(MOST_DIGITS, Math.max(1, places));
 }

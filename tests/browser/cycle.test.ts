@@ -39,9 +39,9 @@ describe("a pack in Curves", () => {
   it("draws its discharge test with curve, sags and residuals, and reads a point aloud", async () => {
     const page = await screens.open("/curves/packs/one-cell-650");
     await eventually(() => page.locator("main h1").textContent()).toMatch(/gives .*mAh and falls from/);
-    await page.locator(".curves-figure .curves-mark").first().waitFor();
-    await eventually(() => page.locator(".curves-figure").count()).toBe(2);
-    await page.locator(".curves-reader").first().focus();
+    await page.locator(".chart-figure .chart-mark").first().waitFor();
+    await eventually(() => page.locator(".chart-figure").count()).toBe(2);
+    await page.locator(".chart-reader").first().focus();
     await page.keyboard.press("Home");
     await page.keyboard.press("Enter");
     await page.locator(".curves-point.chosen").waitFor();

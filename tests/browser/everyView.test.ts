@@ -57,7 +57,7 @@ describe("screens that an action leads to, both themes, on a laptop and on a pho
 
   it("a reading chosen in Curves: axe finds nothing", async () => {
     const page = await screens.open("/curves/rotors/swept-nine");
-    await page.locator(".curves-reader").first().focus();
+    await page.locator(".chart-reader").first().focus();
     await page.keyboard.press("ArrowRight");
     await page.keyboard.press("Enter");
     await page.locator(".curves-point.chosen").waitFor();

@@ -1,6 +1,13 @@
 import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../shared/model/record.ts";
+import type { Reading } from "../../charts/read/Reader.tsx";
 import { testName, typedRow } from "./typed.ts";
+
+/** Which reading of which test something stands for. */
+export interface Source {
+  readonly testId: string;
+  readonly row: number;
+}
 
 export interface Chosen {
   /** key of the reading, "test#row"; null where none is chosen */
@@ -48,4 +55,14 @@ export function describeReading(tests: readonly StoredOf<"tests">[], key: string
     ...typedRow(test.data, row).map(({ label, text }) => `${label} ${text}`),
     ...(reason === undefined ? [] : [`set aside: ${reason}`]),
   ];
+}
+
+/** @returns how a chart of readings is read: each says what was typed, and can be chosen */
+export function readingOf(chosen: Chosen, describe: (key: string) => readonly string[]): Reading {
+  return {
+    describe,
+    label: "Readings",
+    chosen: chosen.key,
+    onChoose: chosen.choose,
+  };
 }

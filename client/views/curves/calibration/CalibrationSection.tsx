@@ -1,12 +1,12 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { counted } from "../../../ui/count.ts";
 import { SelectField } from "../../../ui/Field.tsx";
 import { gapText } from "../../../ui/gapWords.ts";
-import { type Chosen, describeReading } from "../chosen.ts";
+import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { type Fact, Facts } from "../Page.tsx";
-import { PlotChart } from "../plot/PlotChart.tsx";
 import { testName } from "../typed.ts";
 import { listed, percent } from "../words.ts";
 import { type CalibrationPage, calibrationPage, type Pair, pairsWith } from "./calibrationData.ts";
@@ -64,7 +64,6 @@ function NoAnswer({ pair }: { pair: Pair }) {
 function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
   const { pair, leaks, tests } = page;
   const names = `${pair.skirt.data.name} on ${pair.surface.data.name}`;
-  const common = { chosen: chosen.key, onChoose: chosen.choose };
   return (
     <>
       <p>
@@ -73,14 +72,13 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
           `${listed(pair.builds)} ${pair.builds.length === 1 ? "stands" : "stand"} on it.`}
       </p>
       <PlotChart
-        {...common}
         name={`calibrated pull ${names}`}
         sentence={`Loads that held and that let go with ${names} against the predicted pull: solid with the gap calibrated, dashed with the gap as set; on the dotted line both agree.`}
         plot={calibratedPullPlot(page)}
         height={square}
         tableTitle="Pulls against predicted"
         table={() => pullTable(page)}
-        describe={(key) => [...describeReading(tests, key), ...pullLines(page, key)]}
+        reading={readingOf(chosen, (key) => [...describeReading(tests, key), ...pullLines(page, key)])}
       />
       <p class="quiet small">
         Solid bars: predicted with the gap calibrated; dashed: with the gap as set. The band is twice the
@@ -88,14 +86,13 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
       </p>
       {leaks.length > 0 && (
         <PlotChart
-          {...common}
           name={`calibrated leak ${names}`}
           sentence={`Leak flows of ${names} against the flow that the lip gap computes to, with the gap calibrated and as set; on the dotted line both agree.`}
           plot={calibratedLeakPlot(page)}
           height={square}
           tableTitle="Leak readings against predicted"
           table={() => leakTable(page)}
-          describe={(key) => [...describeReading(tests, key), ...leakLines(page, key)]}
+          reading={readingOf(chosen, (key) => [...describeReading(tests, key), ...leakLines(page, key)])}
         />
       )}
       <Facts facts={factsOf(page)} />

@@ -1,5 +1,5 @@
 import { inUnit } from "../../../../shared/units/format.ts";
-import type { Axis, Band, Bracket, Line, Mark, Plot } from "../plot/plot.ts";
+import type { Axis, Band, Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import type { CalibrationPage, LeakReading, PullReading } from "./calibrationData.ts";
 import { OUTSIDE } from "./calibrationSentence.ts";
 
@@ -33,11 +33,9 @@ function scatterBand({ from, to }: Pick<Axis, "from" | "to">, scatter: number, t
 }
 
 function bracketOf(pull: PullReading, at: number, asSet: boolean): Bracket {
-  const { key, testId, row, held, letGo } = pull;
+  const { key, held, letGo } = pull;
   return {
     key: asSet ? `${key}-set` : key,
-    testId,
-    row,
     along: "y",
     at: grams(at),
     lo: grams(held),
@@ -64,13 +62,11 @@ export function calibratedPullPlot({ pulls, answer }: CalibrationPage): Plot {
 }
 
 function markOf(leak: LeakReading, predicted: number, shape: number): Mark {
-  const { key, testId, row, measured } = leak;
+  const { key, measured } = leak;
   const [x, y] = [litres(predicted), litres(measured)];
   const asSet = shape === AS_SET;
   return {
     key: asSet ? `${key}-set` : key,
-    testId,
-    row,
     x,
     y,
     shape,

@@ -1,10 +1,10 @@
 import { useMemo } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
-import { type Chosen, describeReading } from "../chosen.ts";
+import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { Notes } from "../Page.tsx";
-import { PlotChart } from "../plot/PlotChart.tsx";
 import { StrengthCharts } from "../strength/StrengthCharts.tsx";
 import type { FrictionGroup } from "./frictionData.ts";
 import { frictionPlot } from "./frictionPlot.ts";
@@ -61,9 +61,7 @@ export function FrictionSection({ group, surface, tests, chosen, answered }: Fri
         height={() => FRAME + group.slides.length * STRIP}
         tableTitle="Slides"
         table={() => tableOf(group)}
-        describe={(key) => describeReading(tests, key)}
-        chosen={chosen.key}
-        onChoose={chosen.choose}
+        reading={readingOf(chosen, (key) => describeReading(tests, key))}
       />
       <StrengthCharts
         strength={strength}

@@ -3,7 +3,7 @@ import { findById, testsOf } from "../../../../shared/book/book.ts";
 import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
 import { type FrictionFit, fitFriction } from "../../../../shared/fit/frictionFit.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 import { testName } from "../typed.ts";
 
 export interface Slide extends Source {

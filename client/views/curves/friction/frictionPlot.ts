@@ -1,4 +1,5 @@
-import { axisOver, type Bracket, type Mark, type Plot } from "../plot/plot.ts";
+import { axisOver } from "../../../charts/model/axis.ts";
+import type { Bracket, Mark, Plot } from "../../../charts/model/plot.ts";
 import type { FrictionGroup, Slide } from "./frictionData.ts";
 
 const DEGREES = 180 / Math.PI;
@@ -8,13 +9,11 @@ const inDegrees = (radians: number) => radians * DEGREES;
 const tilt = (mu: number) => inDegrees(Math.atan(Math.max(0, mu)));
 
 function bracketOf(slide: Slide, strip: number): Bracket[] {
-  const { key, testId, row, held, slid, aside } = slide;
+  const { key, held, slid, aside } = slide;
   if (held === null) return [];
   return [
     {
       key,
-      testId,
-      row,
       along: "x",
       at: strip,
       lo: inDegrees(held),
@@ -27,10 +26,10 @@ function bracketOf(slide: Slide, strip: number): Bracket[] {
 
 /** A board raised steadily until it slid gives a reading, no bracket. */
 function markOf(slide: Slide, strip: number): Mark[] {
-  const { key, testId, row, held, slid, aside } = slide;
+  const { key, held, slid, aside } = slide;
   if (held !== null || slid === null) return [];
   const x = inDegrees(slid);
-  return [{ key, testId, row, x, y: strip, shape: 0, tone: "rotor", aside: aside !== null, outlier: false }];
+  return [{ key, x, y: strip, shape: 0, tone: "rotor", aside: aside !== null, outlier: false }];
 }
 
 /** Slides of one contact, a strip each, with the tilt of μ and its interval. */

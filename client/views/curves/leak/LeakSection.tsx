@@ -1,10 +1,10 @@
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import type { Table } from "../../../ui/table.ts";
-import { type Chosen, describeReading } from "../chosen.ts";
+import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { Notes } from "../Page.tsx";
-import { PlotChart } from "../plot/PlotChart.tsx";
 import { percent } from "../words.ts";
 import { type LeakPage, lipFlow } from "./leakData.ts";
 import { groupTitle, leakPlot, leakResidualPlot } from "./leakPlot.ts";
@@ -45,9 +45,7 @@ export function LeakSection({ page, part, name, tests, chosen, answered }: LeakS
   const common = {
     tableTitle: "Readings of the leak tests",
     table: () => tableOf(page),
-    describe: (key: string) => describeReading(tests, key),
-    chosen: chosen.key,
-    onChoose: chosen.choose,
+    reading: readingOf(chosen, (key) => describeReading(tests, key)),
   };
   return (
     <section>

@@ -8,7 +8,7 @@ import type { Air } from "../../../../shared/physics/air.ts";
 import { leakFlow } from "../../../../shared/physics/restriction/leak.ts";
 import { skirtLeak, taped } from "../../../../shared/physics/skirt.ts";
 import { toSI } from "../../../../shared/units/quantity.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 import { testName } from "../typed.ts";
 
 export interface LeakPoint extends Source {

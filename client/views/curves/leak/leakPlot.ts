@@ -1,6 +1,7 @@
 import { leakBands } from "../../../../shared/fit/leakBands.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
-import { axisOver, type Band, type Line, logAxisOver, type Mark, type Plot } from "../plot/plot.ts";
+import { axisOver, logAxisOver } from "../../../charts/model/axis.ts";
+import type { Band, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { type LeakGroup, type LeakPage, type LeakPoint, lipFlow } from "./leakData.ts";
 
 const STEPS = 40;
@@ -76,11 +77,9 @@ function bandsOf(group: LeakGroup, shown: (flow: number, law: number) => number)
 }
 
 function markOf(point: LeakPoint, y: number): Mark {
-  const { key, testId, row, test, pressure, aside } = point;
+  const { key, test, pressure, aside } = point;
   return {
     key,
-    testId,
-    row,
     x: pressure,
     y,
     shape: test,

@@ -3,6 +3,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import { motorAnswer } from "../../../../shared/book/motorBasis.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Empty } from "../../../ui/Empty.tsx";
@@ -10,10 +11,9 @@ import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { AsideList } from "../AsideList.tsx";
 import { Brought } from "../Brought.tsx";
-import { type Chosen, describeReading, useChosen } from "../chosen.ts";
+import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
 import { Facts, Notes, Page } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
-import { PlotChart } from "../plot/PlotChart.tsx";
 import { bandQuantile } from "../rotor/bands.ts";
 import { contributionLines } from "../share.ts";
 import { testName } from "../typed.ts";
@@ -97,9 +97,7 @@ function MotorPicture({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
   const common = {
     table: () => tableOf(page),
     tableTitle: "Rows of the motor tests",
-    describe: (key: string) => describeReading(page.tests, key),
-    chosen: chosen.key,
-    onChoose: chosen.choose,
+    reading: readingOf(chosen, (key) => describeReading(page.tests, key)),
   };
   const { name } = page.motor.data;
   return (

@@ -2,7 +2,7 @@ import { type Book, findById } from "../../../../shared/book/book.ts";
 import { type MotorBasis, motorBasis } from "../../../../shared/book/motorBasis.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 
 export interface MotorPoint extends Source {
   readonly key: string;

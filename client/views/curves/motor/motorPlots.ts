@@ -1,6 +1,7 @@
 import { torqueAt, voltageBands } from "../../../../shared/fit/motorBands.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
-import { axisOver, type Band, type Bracket, type Line, type Mark, type Plot } from "../plot/plot.ts";
+import { axisOver } from "../../../charts/model/axis.ts";
+import type { Band, Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
 import type { MotorPage, MotorPoint } from "./motorData.ts";
 import { currentAt, usualVoltage } from "./motorFacts.ts";
@@ -17,9 +18,9 @@ function speeds(page: MotorPage): number[] {
 }
 
 function markOf(point: MotorPoint, y: number, tone: Mark["tone"] = "rotor"): Mark {
-  const { key, testId, row, test, rpm, aside } = point;
+  const { key, test, rpm, aside } = point;
   const out = aside !== null || !point.fullThrottle;
-  return { key, testId, row, x: rpm, y, shape: test, tone, aside: out, outlier: false };
+  return { key, x: rpm, y, shape: test, tone, aside: out, outlier: false };
 }
 
 const shapesOf = (page: MotorPage) =>
@@ -54,11 +55,9 @@ function backEmfBand(page: MotorPage, quantile: number): Band[] {
 /** Voltage against speed: the reading above, what the winding's resistance leaves of it on the back-EMF line, the drop between as a bar. */
 export function voltagePlot(page: MotorPage, quantile: number): Plot {
   const drops = page.points.map((point): Bracket => {
-    const { key, testId, row, rpm, backEmf, voltage, aside, fullThrottle } = point;
+    const { key, rpm, backEmf, voltage, aside, fullThrottle } = point;
     return {
       key: `${key}-drop`,
-      testId,
-      row,
       along: "y",
       at: rpm,
       lo: backEmf,

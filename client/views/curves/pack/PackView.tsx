@@ -1,15 +1,15 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
 import { Caution } from "../../../ui/Caution.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { AsideList } from "../AsideList.tsx";
-import { type Chosen, describeReading, useChosen } from "../chosen.ts";
+import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
 import { type Fact, Facts, Notes, Page } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
-import { PlotChart } from "../plot/PlotChart.tsx";
 import { TestList } from "../TestList.tsx";
 import { testName } from "../typed.ts";
 import { type PackPage, packPage } from "./packData.ts";
@@ -65,9 +65,7 @@ function PackPicture({ page, chosen }: { page: PackPage; chosen: Chosen }) {
   const common = {
     table: () => tableOf(page),
     tableTitle: "Readings of the discharge tests",
-    describe: (key: string) => describeReading(page.tests, key),
-    chosen: chosen.key,
-    onChoose: chosen.choose,
+    reading: readingOf(chosen, (key) => describeReading(page.tests, key)),
   };
   return (
     <>

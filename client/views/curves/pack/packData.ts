@@ -4,7 +4,7 @@ import { dischargeReadings, inUse } from "../../../../shared/book/readings.ts";
 import { wholeOf } from "../../../../shared/fit/dischargeFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { openCircuitCurve } from "../../../../shared/physics/pack.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 
 /** A reading of a discharge, of one cell. */
 export interface PackPoint extends Source {

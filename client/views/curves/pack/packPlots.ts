@@ -1,5 +1,6 @@
 import { openCircuitCurve } from "../../../../shared/physics/pack.ts";
-import { axisOver, type Bracket, type Line, type Mark, type Plot } from "../plot/plot.ts";
+import { axisOver } from "../../../charts/model/axis.ts";
+import type { Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
 import type { PackPage, PackPoint } from "./packData.ts";
 
@@ -12,11 +13,9 @@ const LEAST_SPAN = 1;
 const CURVE_NAMES = { measured: "open-circuit", stated: "as stated", chemistry: "published" } as const;
 
 function markOf(point: PackPoint, y: number): Mark {
-  const { key, testId, row, test, charge, aside } = point;
+  const { key, test, charge, aside } = point;
   return {
     key,
-    testId,
-    row,
     x: charge * PERCENT,
     y,
     shape: test,
@@ -49,10 +48,8 @@ function minimumLine(voltage: number): Line {
 function sags(points: readonly PackPoint[]): Bracket[] {
   return points
     .filter(({ current }) => current > 0)
-    .map(({ key, testId, row, charge, voltage, openCircuit, aside }) => ({
+    .map(({ key, charge, voltage, openCircuit, aside }) => ({
       key: `${key}-sag`,
-      testId,
-      row,
       along: "y",
       at: charge * PERCENT,
       lo: voltage,

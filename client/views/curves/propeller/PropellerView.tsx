@@ -3,15 +3,15 @@ import type { Book } from "../../../../shared/book/book.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { href } from "../../../app/router.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { AsideList } from "../AsideList.tsx";
-import { type Chosen, describeReading, useChosen } from "../chosen.ts";
+import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
 import { Facts, Notes, Page } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
-import { PlotChart } from "../plot/PlotChart.tsx";
 import { testName } from "../typed.ts";
 import { offBy } from "../words.ts";
 import { type PropellerPage, propellerPage, thrustContributions } from "./propellerData.ts";
@@ -76,9 +76,7 @@ function PropellerPicture({ page, chosen }: { page: PropellerPage; chosen: Chose
   const common = {
     table: () => tableOf(page),
     tableTitle: "Rows of the thrust tests",
-    describe: (key: string) => describeReading(page.tests, key),
-    chosen: chosen.key,
-    onChoose: chosen.choose,
+    reading: readingOf(chosen, (key) => describeReading(page.tests, key)),
   };
   const hasPower = page.readings.some((reading) => reading.power !== null);
   return (

@@ -16,7 +16,7 @@ import { propellerCoefficients, propellerUnits } from "../../../../shared/physic
 import { RPM } from "../../../../shared/physics/motor.ts";
 import { bladeReynolds } from "../../../../shared/physics/propellerLaw.ts";
 import { testsOfPart } from "../address.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 
 export type Which = "thrust" | "power";
 

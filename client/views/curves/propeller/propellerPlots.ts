@@ -1,6 +1,7 @@
 import { propellerBand } from "../../../../shared/fit/propellerBands.ts";
 import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
-import { axisOver, type Band, type Line, logAxisOver, type Mark, type Plot } from "../plot/plot.ts";
+import { axisOver, logAxisOver } from "../../../charts/model/axis.ts";
+import type { Band, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
 import type { PropellerPage, PropellerReading, Which } from "./propellerData.ts";
 
@@ -49,11 +50,9 @@ function bandsOf(page: PropellerPage, which: Which): Band[] {
 }
 
 function markOf(reading: PropellerReading, y: number): Mark {
-  const { key, testId, row, reynolds, test, aside } = reading;
+  const { key, reynolds, test, aside } = reading;
   return {
     key,
-    testId,
-    row,
     x: reynolds,
     y,
     shape: test,

@@ -1,10 +1,10 @@
 import { useMemo } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
-import { type Chosen, describeReading } from "../chosen.ts";
+import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { Facts, Notes } from "../Page.tsx";
-import { PlotChart } from "../plot/PlotChart.tsx";
 import { PullTrend } from "./PullTrend.tsx";
 import type { PullPage } from "./pullData.ts";
 import { pullPlot } from "./pullPlot.ts";
@@ -55,9 +55,7 @@ export function PullSection({ page, name, tests, chosen, answered, compared }: P
           height={square}
           tableTitle="Pulls"
           table={() => tableOf(page)}
-          describe={(key) => [...describeReading(tests, key), ...predictedLine(page, key)]}
-          chosen={chosen.key}
-          onChoose={chosen.choose}
+          reading={readingOf(chosen, (key) => [...describeReading(tests, key), ...predictedLine(page, key)])}
         />
       )}
       <Facts

@@ -1,7 +1,7 @@
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
-import { type Chosen, describeReading } from "../chosen.ts";
-import { PlotChart } from "../plot/PlotChart.tsx";
+import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { StrengthCharts } from "../strength/StrengthCharts.tsx";
 import { driftSentences, referenceText } from "./driftSentence.ts";
 import type { ReducedPulls } from "./pullReduced.ts";
@@ -22,9 +22,7 @@ export function PullTrend({ pulls, name, tests, chosen, table }: PullTrendProps)
   const common = {
     table,
     tableTitle: "Pulls",
-    describe: (key: string) => describeReading(tests, key),
-    chosen: chosen.key,
-    onChoose: chosen.choose,
+    reading: readingOf(chosen, (key) => describeReading(tests, key)),
   };
   return (
     <>

@@ -4,7 +4,7 @@ import { pullTrials } from "../../../../shared/book/readings.ts";
 import { fitPullTrend } from "../../../../shared/fit/pullTrend.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
 import type { Note } from "../../../../shared/physics/note.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 import { testName } from "../typed.ts";
 
 export interface PullPoint extends Source {

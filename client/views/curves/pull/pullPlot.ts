@@ -1,5 +1,5 @@
 import { inUnit } from "../../../../shared/units/format.ts";
-import type { Band, Bracket, Line, Plot } from "../plot/plot.ts";
+import type { Band, Bracket, Line, Plot } from "../../../charts/model/plot.ts";
 import type { PullPage } from "./pullData.ts";
 
 const grams = (load: number) => inUnit(load, "load", "g");
@@ -19,11 +19,11 @@ function span(brackets: readonly Bracket[]): { least: number; most: number } {
 /** Brackets of every pull against what its parts are predicted to hold; on the one-to-one line both agree. */
 export function pullPlot(page: PullPage): Plot {
   const brackets = page.points.flatMap((point): Bracket[] => {
-    const { key, testId, row, held, letGo, predicted, aside } = point;
+    const { key, held, letGo, predicted, aside } = point;
     if (predicted === null) return [];
     const hi = letGo === null ? null : grams(letGo);
     const at = grams(predicted);
-    return [{ key, testId, row, along: "y", at, lo: grams(held), hi, tone: "rotor", aside: aside !== null }];
+    return [{ key, along: "y", at, lo: grams(held), hi, tone: "rotor", aside: aside !== null }];
   });
   const { least, most } = span(brackets);
   const through = (slope: number) =>

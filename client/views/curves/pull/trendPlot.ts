@@ -1,5 +1,6 @@
 import { inUnit } from "../../../../shared/units/format.ts";
-import { axisOver, type Band, type Bracket, type Line, type Plot } from "../plot/plot.ts";
+import { axisOver } from "../../../charts/model/axis.ts";
+import type { Band, Bracket, Line, Plot } from "../../../charts/model/plot.ts";
 import type { Compared, ReducedPulls } from "./pullReduced.ts";
 
 const grams = (load: number) => inUnit(load, "load", "g");
@@ -17,12 +18,10 @@ function bracketsOf(
 ): { brackets: Bracket[]; xs: number[]; label: string } {
   const { label, at } = placesOf(pulls);
   const brackets = pulls.points.map((point, i): Bracket => {
-    const { key, testId, row, held, letGo, aside } = point;
+    const { key, held, letGo, aside } = point;
     const by = scale(point);
     return {
       key,
-      testId,
-      row,
       along: "y",
       at: at(point, i),
       lo: grams(held * by),

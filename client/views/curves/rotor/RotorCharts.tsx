@@ -1,7 +1,7 @@
 import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
-import { type Chosen, describeReading } from "../chosen.ts";
-import { PlotChart } from "../plot/PlotChart.tsx";
+import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { testName } from "../typed.ts";
 import type { RotorFamily } from "./family.ts";
 import { groupPlot } from "./groupPlot.ts";
@@ -75,9 +75,7 @@ export function RotorCharts({ family, shown, bandAt, chosen }: RotorChartsProps)
   const common = {
     table: () => tableOf(family),
     tableTitle: "Readings",
-    describe: (key: string) => describeReading(family.tests, key),
-    chosen: chosen.key,
-    onChoose: chosen.choose,
+    reading: readingOf(chosen, (key) => describeReading(family.tests, key)),
   };
   const groups = groupPlot(family);
   return (

@@ -10,7 +10,7 @@ import type { RotorFit } from "../../../../shared/fit/rotorFit.ts";
 import { rotorPoints } from "../../../../shared/fit/rotorPoints.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { evaluatePolynomial, firstPositiveZero } from "../../../../shared/numeric/polynomial.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 
 /** One reading of a family as the fan laws see it, with its place in the book. */
 export interface FamilyReading extends Source {

@@ -1,5 +1,6 @@
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { axisOver, type Mark, type Plot } from "../plot/plot.ts";
+import { axisOver } from "../../../charts/model/axis.ts";
+import type { Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
 import type { RotorFamily } from "./family.ts";
 import { readingsInUse } from "./family.ts";
@@ -22,9 +23,9 @@ export function groupPlot(family: RotorFamily): Plot {
   const marks = groups.flatMap((group, strip) =>
     group.readings.flatMap((reading): Mark[] => {
       if (reading.residual === null) return [];
-      const { key, testId, row, test, outlier } = reading;
+      const { key, test, outlier } = reading;
       const x = reading.residual * PERCENT;
-      return [{ key, testId, row, x, y: strip, shape: test, tone: "rotor", aside: false, outlier }];
+      return [{ key, x, y: strip, shape: test, tone: "rotor", aside: false, outlier }];
     }),
   );
   const most = Math.max(0.5, ...marks.map((mark) => Math.abs(mark.x)));

@@ -1,7 +1,8 @@
 import { UNSHOWN } from "../../../../shared/fit/twoPointFit.ts";
 import { evaluatePolynomial } from "../../../../shared/numeric/polynomial.ts";
 import { ESTIMATE_UNCERTAINTY } from "../../../../shared/physics/fanlaws/estimate.ts";
-import { axisOver, type Band, type Line, type Mark, type Plot, type ShapeLabel } from "../plot/plot.ts";
+import { axisOver } from "../../../charts/model/axis.ts";
+import type { Band, Line, Mark, Plot, ShapeLabel } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
 import type { FamilyReading, RotorFamily } from "./family.ts";
 import { type Shown, unitsOf } from "./shown.ts";
@@ -92,8 +93,8 @@ export function shapesOf(family: Pick<RotorFamily, "tests">): ShapeLabel[] {
 }
 
 function mark(reading: FamilyReading, x: number, y: number): Mark {
-  const { key, testId, row, test, aside, outlier } = reading;
-  return { key, testId, row, x, y, shape: test, tone: "rotor", aside: aside !== null, outlier };
+  const { key, test, aside, outlier } = reading;
+  return { key, x, y, shape: test, tone: "rotor", aside: aside !== null, outlier };
 }
 
 /** @returns the family's chart: readings, fitted curve, bands, in what is to be shown */

@@ -1,8 +1,8 @@
 import { useMemo } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
-import { type Chosen, describeReading } from "../chosen.ts";
-import { PlotChart } from "../plot/PlotChart.tsx";
+import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { capital } from "../words.ts";
 import type { Strength } from "./strength.ts";
 import { distributionPlot, strengthResidualPlot } from "./strengthPlots.ts";
@@ -29,9 +29,7 @@ export function StrengthCharts({ strength, name, tests, chosen, table, title }: 
   const common = {
     table,
     tableTitle: `${capital(words.one)}s`,
-    describe: (key: string) => describeReading(tests, key),
-    chosen: chosen.key,
-    onChoose: chosen.choose,
+    reading: readingOf(chosen, (key) => describeReading(tests, key)),
   };
   return (
     <>

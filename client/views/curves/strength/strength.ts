@@ -3,7 +3,7 @@ import type { Bracket } from "../../../../shared/fit/censoredLikelihood.ts";
 import { type MoreTrials, moreTrials } from "../../../../shared/fit/moreTrials.ts";
 import { strengthInformation } from "../../../../shared/fit/strengthBands.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
-import type { Source } from "../plot/plot.ts";
+import type { Source } from "../chosen.ts";
 import type { Contribution } from "../share.ts";
 
 /** A trial as its fit takes it: on the fit's own scale, such as ln F or μ. */

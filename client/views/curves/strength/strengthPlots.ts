@@ -1,5 +1,6 @@
 import { strengthAt } from "../../../../shared/fit/strengthBands.ts";
-import { axisOver, type Band, type Bracket, type Line, type Plot } from "../plot/plot.ts";
+import { axisOver } from "../../../charts/model/axis.ts";
+import type { Band, Bracket, Line, Plot } from "../../../charts/model/plot.ts";
 import { bracketsOf, type Strength, type StrengthTrial } from "./strength.ts";
 
 const STEPS = 28;
@@ -55,10 +56,10 @@ export function distributionPlot(strength: Strength): Plot {
   const { lines, bands } = distributionAlong(strength, range);
   const [from, to] = range.map(shown);
   const brackets = ranked(trials).map(({ trial, at }): Bracket => {
-    const { key, testId, row, low, high } = trial;
+    const { key, low, high } = trial;
     const lo = Number.isFinite(low) ? shown(low) : Math.max(0, from);
     const hi = Number.isFinite(high) ? shown(high) : null;
-    return { key, testId, row, along: "x", at, lo, hi, tone: "leak", aside: false };
+    return { key, along: "x", at, lo, hi, tone: "leak", aside: false };
   });
   return {
     x: { label: words.axis, from: Math.max(0, from), to },
@@ -80,10 +81,10 @@ export function strengthResidualPlot(strength: Strength): Plot {
   const axis = axisOver(words.offAxis, [...ends, ...around, 0]);
   const y = { label: "", from: trials.length - 0.5, to: -0.5 };
   const brackets = trials.map((trial, strip): Bracket => {
-    const { key, testId, row, low, high, aside } = trial;
+    const { key, low, high, aside } = trial;
     const lo = Number.isFinite(low) ? at(low) : axis.from;
     const hi = Number.isFinite(high) ? at(high) : null;
-    return { key, testId, row, along: "x", at: strip, lo, hi, tone: "rotor", aside };
+    return { key, along: "x", at: strip, lo, hi, tone: "rotor", aside };
   });
   return {
     x: axis,

@@ -1,20 +1,11 @@
-import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from "d3";
-import type { Frame } from "../../../charts/frame.ts";
-import type { Axis, Plot } from "./plot.ts";
+import { ticks as evenTicks, type ScaleContinuousNumeric, scaleLinear, scaleLog } from "d3";
+import type { Axis } from "../model/plot.ts";
 
 export type Scale = ScaleContinuousNumeric<number, number>;
 
-export interface Scales {
-  readonly x: Scale;
-  readonly y: Scale;
-}
-
-function scaleOf(axis: Axis, range: [number, number]): Scale {
+/** @returns an axis as pixels of a range */
+export function scaleOf(axis: Axis, range: readonly [number, number]): Scale {
   return (axis.log ? scaleLog() : scaleLinear()).domain([axis.from, axis.to]).range(range);
-}
-
-export function scalesOf(plot: Plot, frame: Pick<Frame, "rangeX" | "rangeY">): Scales {
-  return { x: scaleOf(plot.x, frame.rangeX), y: scaleOf(plot.y, frame.rangeY) };
 }
 
 /** Least pixels between two ticks of a logarithmic axis. */
@@ -30,6 +21,10 @@ function stepsFor(from: number, to: number, length: number): readonly number[] {
       : [1];
 }
 
+/** A part of a decade that holds fewer round numbers of {@link stepsFor} than these is divided evenly. */
+const LEAST_TICKS = 2;
+const EVEN_SPACING = 72;
+
 /** @returns round numbers of each decade between two positive ones, as many as `length` pixels have room for */
 export function logTicks(from: number, to: number, length: number): number[] {
   const steps = stepsFor(from, to, length);
@@ -40,5 +35,7 @@ export function logTicks(from: number, to: number, length: number): number[] {
       if (value >= from && value <= to) ticks.push(value);
     }
   }
-  return ticks;
+  return ticks.length >= LEAST_TICKS
+    ? ticks
+    : evenTicks(from, to, Math.max(LEAST_TICKS, Math.floor(length / EVEN_SPACING)));
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { pushApart, type Wanted } from "#client/charts/labels.ts";
+import { pushApart, type Wanted } from "#client/charts/draw/pushApart.ts";
 
 const label = fc.record({
   at: fc.double({ min: 0, max: 500, noNaN: true }),

@@ -1,0 +1,70 @@
+import type { ComponentChildren } from "preact";
+import { useLayoutEffect, useRef } from "preact/hooks";
+import { DataTable } from "../ui/DataTable.tsx";
+import type { Table } from "../ui/table.ts";
+import { isWide, type Layout } from "./draw/layout.ts";
+import type { Picture } from "./picture.ts";
+import { Reader, type Reading } from "./read/Reader.tsx";
+import type { Zoom } from "./read/zoom.ts";
+import { Save } from "./Save.tsx";
+import { useWidth } from "./useWidth.ts";
+import { ZoomButtons } from "./ZoomButtons.tsx";
+
+export interface FigureProps {
+  /** one sentence that says what the picture shows */
+  readonly sentence: string;
+  readonly picture: Picture;
+  readonly height: (width: number) => number;
+  /** of the saved files */
+  readonly name: string;
+  readonly table: () => Table;
+  /** "The picture as a table" unless given */
+  readonly tableTitle?: string;
+  /** null where nothing in it can be read by itself */
+  readonly reading: Reading | null;
+  readonly zoomFor?: (layout: Layout) => Zoom | null;
+  /** what can't be named in the picture, by its width */
+  readonly legend?: (wide: boolean) => ComponentChildren;
+  /** how to read it, between the picture and its foot */
+  readonly children?: ComponentChildren;
+}
+
+/** A file's name of plain letters: "match pane crawler" → "match-pane-crawler". */
+const plain = (name: string) => name.toLowerCase().replace(/[^a-z0-9]+/g, "-");
+
+/** A picture that follows the size of its place, can be read place by place, opened as a table and saved. */
+export function Figure(props: FigureProps) {
+  const { sentence, picture, reading, table, legend, children } = props;
+  const [place, width] = useWidth<HTMLDivElement>();
+  const svg = useRef<SVGSVGElement>(null);
+  const height = props.height(width);
+  const drawn = width > 0 ? picture({ width, height }) : null;
+  const zoom = drawn?.layout ? (props.zoomFor?.(drawn.layout) ?? null) : null;
+  useLayoutEffect(() => {
+    if (svg.current) drawn?.draw(svg.current);
+  });
+  return (
+    <figure class="chart-figure">
+      <div class="chart" ref={place} style={{ minHeight: `${height}px` }}>
+        <svg ref={svg} role="img" aria-label={sentence} />
+        {drawn && reading && drawn.count > 0 && (
+          <Reader drawn={drawn} reading={reading} name={props.name} zoom={zoom} />
+        )}
+      </div>
+      {width > 0 && legend?.(isWide(width))}
+      {children}
+      <figcaption class="chart-foot">
+        {zoom && <ZoomButtons zoom={zoom} />}
+        <DataTable title={props.tableTitle ?? "The picture as a table"} table={table} />
+        <Save
+          name={plain(props.name)}
+          sentence={sentence}
+          picture={picture}
+          height={props.height}
+          place={place}
+          table={table}
+        />
+      </figcaption>
+    </figure>
+  );
+}

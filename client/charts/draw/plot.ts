@@ -1,0 +1,77 @@
+import type { Plot, Strip } from "../model/plot.ts";
+import { axisBottom, axisSide, noAxis } from "./axes.ts";
+import { lines, ribbons, spreads } from "./curves.ts";
+import { type Contour, contoursOf, field } from "./field.ts";
+import { chartFrame, type Frame } from "./frame.ts";
+import { type Layout, stripName } from "./layout.ts";
+import { levels } from "./levels.ts";
+import { brackets, marks } from "./marks.ts";
+import { names } from "./names.ts";
+import { ribbonOf } from "./path.ts";
+import type { Obstacle } from "./place.ts";
+import { regions } from "./regions.ts";
+import { rings } from "./rings.ts";
+import { scaleOf } from "./scales.ts";
+import { sideLabels, sideLabelsOf } from "./sideLabels.ts";
+import { BASELINE } from "./type.ts";
+
+/** Plots lower than this get their ticks closer together [px]. */
+const LOW = 200;
+const LOW_SPACING = 30;
+const STRIP_GAP = 10;
+
+function strips(frame: Frame, all: readonly Strip[], { y, margin }: Layout): void {
+  frame
+    .layer("strips")
+    .attr("aria-hidden", "true")
+    .selectAll<SVGTextElement, Strip>("text")
+    .data(all)
+    .join("text")
+    .attr("class", "tick-text")
+    .attr("text-anchor", "end")
+    .attr("x", -STRIP_GAP)
+    .attr("y", (_, i) => y(i) + BASELINE)
+    .text((strip) => stripName(strip, margin.left - STRIP_GAP - 4));
+}
+
+function axes(frame: Frame, plot: Plot, layout: Layout, named: boolean): void {
+  const spacing = frame.height < LOW ? LOW_SPACING : undefined;
+  if (plot.strips) strips(frame, plot.strips, layout);
+  else axisSide(frame, plot.y, layout.y, { side: "left", grid: true, spacing });
+  axisBottom(frame, plot.x, layout.x, { grid: plot.strips !== undefined, named });
+  if (plot.right) axisSide(frame, plot.right, scaleOf(plot.right, frame.rangeY), { side: "right", spacing });
+  else noAxis(frame, "right");
+}
+
+/** Levels as points that names keep off. */
+function alongLevels({ levels: all = [] }: Plot, { x, y, width, height }: Layout): Obstacle[] {
+  return all.flatMap(({ along, at }) =>
+    [0.05, 0.25, 0.5, 0.75, 0.95].map(
+      (share): Obstacle => (along === "x" ? [share * width, y(at)] : [x(at), share * height]),
+    ),
+  );
+}
+
+/**
+ * Draws a plot; called again it follows data and size.
+ *
+ * @param root - the drawing, or a group in it
+ * @param named - false: the x axis is named under another plot
+ */
+export function drawPlot(root: SVGSVGElement | SVGGElement, plot: Plot, layout: Layout, named = true): void {
+  const frame = chartFrame(root, { ...layout.size, margin: layout.margin });
+  const layer = (name: string) => frame.layer(name, { clipped: true });
+  axes(frame, plot, layout, named);
+  const contours: readonly Contour[] = plot.field ? contoursOf(plot.field, layout.at) : [];
+  field(layer("field"), contours);
+  regions(layer("regions"), plot.regions ?? [], layout);
+  ribbons(layer("bands"), [...(plot.ribbons ?? []), ...(plot.bands ?? []).map(ribbonOf)], layout);
+  levels(frame.layer("levels"), plot.levels ?? [], layout);
+  lines(layer("lines"), plot.lines ?? [], layout);
+  brackets(layer("brackets"), plot.brackets ?? [], layout);
+  spreads(layer("spreads"), plot.spreads ?? [], layout);
+  marks(frame.layer("marks"), plot.marks ?? [], layout);
+  rings(frame.layer("rings"), plot.rings ?? [], layout);
+  sideLabels(frame.layer("labels"), sideLabelsOf(plot, layout), { ...layout, ...layout.side });
+  names(frame.layer("names"), plot, layout, { contours, obstacles: alongLevels(plot, layout) });
+}

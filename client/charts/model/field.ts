@@ -1,0 +1,15 @@
+/** A quantity over a part of the plot, on a grid that is even along both axes, with contour lines. */
+export interface Field {
+  readonly key: string;
+  /** from the first column or row to the last, in the axes' units */
+  readonly x: readonly [from: number, to: number];
+  readonly y: readonly [from: number, to: number];
+  readonly columns: number;
+  readonly rows: number;
+  /** row by row, from the first y upwards; not finite: unknown there */
+  readonly values: ArrayLike<number>;
+  /** where contour lines run, rising; the tint grows with each */
+  readonly steps: readonly number[];
+  /** how a contour line is named */
+  readonly words: (step: number) => string;
+}

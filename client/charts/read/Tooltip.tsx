@@ -1,0 +1,50 @@
+import { useLayoutEffect, useRef } from "preact/hooks";
+import type { Drawn } from "../picture.ts";
+import type { Spot } from "./spots.ts";
+
+const OFFSET = 14;
+/** From this share of the width on the words stand left of what they speak of. */
+const RIGHT_HALF = 0.55;
+
+export interface TooltipProps {
+  readonly spot: Spot;
+  readonly hairline: Drawn["hairline"];
+  readonly lines: readonly string[];
+}
+
+/** What a place says of itself, beside it, with a ring or a hairline at the place. */
+export function Tooltip({ spot, hairline, lines }: TooltipProps) {
+  const words = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    const element = words.current;
+    if (!element) return;
+    const room = element.parentElement?.clientWidth ?? 0;
+    const left = spot.x > room * RIGHT_HALF ? spot.x - OFFSET - element.offsetWidth : spot.x + OFFSET;
+    element.style.left = `${Math.max(0, Math.min(left, room - element.offsetWidth))}px`;
+    element.style.top = `${spot.y + OFFSET}px`;
+  });
+  return (
+    <>
+      {hairline && (
+        <div
+          class="chart-hairline"
+          style={{
+            left: `${spot.x}px`,
+            top: `${hairline.top}px`,
+            height: `${hairline.bottom - hairline.top}px`,
+          }}
+        />
+      )}
+      <div class="chart-cursor" style={{ left: `${spot.x}px`, top: `${spot.y}px` }} />
+      {lines.length > 0 && (
+        <div class="chart-tooltip" ref={words}>
+          {lines.map((line, i) => (
+            <div key={line} class={i === 0 ? "figure" : undefined}>
+              {line}
+            </div>
+          ))}
+        </div>
+      )}
+    </>
+  );
+}
