@@ -1,6 +1,6 @@
 import { evaluatePolynomial as polynomial } from "../numeric/polynomial.ts";
-import { estimatedRotor } from "../physics/fanlaws/estimate.ts";
 import { type Book, findById, oncePerBook } from "./book.ts";
+import { drawnRotor } from "./drawnRotor.ts";
 import { rotorBasis } from "./rotorBasis.ts";
 
 /** A coefficient as the tests gave it and as the drawing had it. */
@@ -40,16 +40,8 @@ function phiOfBest(psi: readonly number[], lambda: readonly number[], from: numb
 function offOf(book: Book, rotorId: string): EstimateOff | null {
   const rotor = findById(book.rotors, rotorId)?.data;
   const basis = rotorBasis(book, rotorId);
-  if (!rotor?.geometry || rotor.kind === "propeller") return null;
-  if (basis.basis === "missing" || basis.basis === "estimated") return null;
-  const { geometry, sizes } = rotor;
-  const { diameter } = sizes[0];
-  const drawn = estimatedRotor({
-    diameter,
-    exitWidth: geometry.widthRatio * diameter,
-    blades: geometry.bladeCount,
-    bladeAngleDegrees: geometry.bladeExitAngle,
-  });
+  const drawn = rotor && drawnRotor(rotor);
+  if (!drawn || basis.basis === "missing" || basis.basis === "estimated") return null;
   const { psi, lambda, phiMin, phiMax } = basis;
   const compared = (tested: readonly number[], estimated: readonly number[], phi: number): Compared => ({
     tested: polynomial(tested, phi),
@@ -65,7 +57,7 @@ function offOf(book: Book, rotorId: string): EstimateOff | null {
   };
 }
 
-/** @returns how far the estimate from a tested rotor's drawing was off; null where it has no drawing or was not tested */
+/** @returns how far the estimate from a tested rotor's drawing was off; null where its geometry gives no estimate, or it was not tested */
 export function estimateOff(book: Book, rotorId: string): EstimateOff | null {
   return oncePerBook(book, `estimate off ${rotorId}`, () => offOf(book, rotorId));
 }

@@ -5,10 +5,10 @@ import type { StoredOf } from "../model/record.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { STANDARD_AIR_DENSITY } from "../physics/constants.ts";
 import { tipSpeed } from "../physics/fanlaws/coefficients.ts";
-import { estimatedRotor } from "../physics/fanlaws/estimate.ts";
 import { RPM } from "../physics/motor.ts";
 import type { TestedAt } from "../physics/point/sizeLaw.ts";
 import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
+import { drawnRotor } from "./drawnRotor.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis } from "./motorBasis.ts";
 import { type CurveReading, curveReadings } from "./readings.ts";
@@ -82,19 +82,16 @@ function fitted(points: readonly FamilyPoint[]): RotorAnswer {
   };
 }
 
-function estimated(rotor: StoredOf<"rotors">): RotorAnswer {
-  const { geometry, sizes } = rotor.data;
-  if (!geometry) {
-    const message = `No curve test of ${rotor.data.name} is logged, and no geometry to estimate from: take a curve test, blocked, open and between.`;
+function estimated({ data: rotor }: StoredOf<"rotors">): RotorAnswer {
+  const curve = drawnRotor(rotor);
+  if (!curve) {
+    const why =
+      rotor.form === "axial"
+        ? "an axial rotor can't be estimated from its geometry"
+        : "no geometry to estimate from";
+    const message = `No curve test of ${rotor.name} is logged, and ${why}: take a curve test, blocked, open and between.`;
     return { basis: "missing", missing: { path: "rotor", message, test: "curve" } };
   }
-  const diameter = sizes[0].diameter;
-  const curve = estimatedRotor({
-    diameter,
-    exitWidth: geometry.widthRatio * diameter,
-    blades: geometry.bladeCount,
-    bladeAngleDegrees: geometry.bladeExitAngle,
-  });
   return {
     basis: "estimated",
     psi: curve.psi,

@@ -17,12 +17,19 @@ describe("estimateOff, a rotor of the demo that was drawn and then tested", () =
   it.each([
     ["swept-nine", 42, 9],
     ["straight-seven", 88, 7],
-    ["tube-five", 30, 5],
   ])("%s has the estimate that slip and efficiency give by hand, with no flow", (id, angle, blades) => {
     const slip = 1 - Math.sqrt(Math.sin((angle * Math.PI) / 180)) / blades ** 0.7;
     const { blocked, marked } = offOf(id);
     expect(blocked.estimated).toBeCloseToRelative(2 * 0.6 * slip, 1e-12);
     expect(marked).toBe(0.3);
+  });
+
+  it("is nothing for an axial rotor, whose curve its geometry doesn't give: untested, a curve test is asked for", () => {
+    expect(estimateOff(book, "tube-five")).toBeNull();
+    const untested = { ...book, tests: [] };
+    const basis = rotorBasis(untested, "tube-five");
+    expect(basis.basis === "missing" && basis.missing.message).toMatch(/an axial rotor can't be estimated/);
+    expect(rotorBasis(untested, "swept-nine").basis).toBe("estimated");
   });
 
   // ψ and λ by hand: c_m2/u = φ·D/(4·b₂), ψ_E = 2[σ − (c_m2/u)·cot β₂], ψ = η_h·ψ_E − (c_m2/u)², λ = φ·ψ_E.

@@ -20,7 +20,7 @@ function unusableRotor(book: Book, id: string): Unusable | null {
     return { why: "an open propeller: choosing is for rotors in a duct", remedy: null };
   const basis = rotorBasis(book, id);
   if (basis.basis === "missing")
-    return { why: "no curve, and no geometry to estimate one", remedy: "test it", test: "curve" };
+    return { why: "no curve, and none to estimate from its geometry", remedy: "test it", test: "curve" };
   if (!basis.lambda)
     return { why: "its power is not known", remedy: "test it with the motor's current", test: "curve" };
   return rotor?.sizes.some(({ mass }) => mass === undefined) ? NO_MASS : null;

@@ -47,7 +47,8 @@ export const rotorForm: FormSpec = {
       ],
     },
     {
-      title: "Geometry: estimates the curve until a curve test is logged; all four or none",
+      title:
+        "Geometry: estimates the curve of a centrifugal or mixed rotor until a curve test is logged; all four or none",
       folded: true,
       fields: [
         number("geometry.bladeCount", "Number of blades"),
