@@ -1,12 +1,11 @@
 import { type Book, resolveBuild } from "#shared/book/resolve.ts";
+import { COLLECTION_NAMES } from "#shared/model/collections.ts";
 import type { PredictInput } from "#shared/physics/predict.ts";
-
-const NAMES = ["rotors", "motors", "packs", "skirts", "surfaces", "tests", "builds"] as const;
 
 /** @returns a stored build's numbers as POST /predict takes them */
 export async function inputOfBuild(address: string, id: string): Promise<PredictInput> {
   const lists = await Promise.all(
-    NAMES.map(async (name) => {
+    COLLECTION_NAMES.map(async (name) => {
       const response = await fetch(`${address}/api/v1/${name}?limit=500`);
       return [name, ((await response.json()) as { items: unknown }).items] as const;
     }),
