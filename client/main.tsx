@@ -1,4 +1,5 @@
 import { render } from "preact";
+import { carryFocus } from "./app/focus/carryFocus.ts";
 import { startRouter } from "./app/router.ts";
 import { Shell } from "./app/Shell.tsx";
 import { showRoute } from "./app/shownView.ts";
@@ -12,6 +13,7 @@ if (!root) throw new Error("The page has no #app to draw into.");
 
 startTheme();
 forgetOldDrafts();
+carryFocus();
 startRouter((next) => void showRoute(next));
 render(<Shell />, root);
 void reload();

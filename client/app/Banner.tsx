@@ -28,7 +28,7 @@ export function Banner() {
           <button type="button" class="plain" onClick={() => void empty()}>
             Yes, start empty
           </button>
-          <button type="button" class="plain" onClick={() => setAsked(false)}>
+          <button type="button" class="plain" data-next onClick={() => setAsked(false)}>
             Keep the demo
           </button>
         </>

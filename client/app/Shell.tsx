@@ -4,6 +4,7 @@ import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
+import { focusContent } from "./focus/carryFocus.ts";
 import { Navigation } from "./Navigation.tsx";
 import { follow, type ViewName } from "./router.ts";
 import { shownView, viewProblem } from "./shownView.ts";
@@ -22,11 +23,10 @@ export function Shell() {
   const loaded = shownView.value;
   const problem = viewProblem.value;
   useSecondTry();
-  const main = useRef<HTMLElement>(null);
   const shown = useRef<ViewName | null>(null);
   useEffect(() => {
     if (!loaded) return;
-    if (shown.current !== null && shown.current !== loaded.view) main.current?.focus();
+    if (shown.current !== null && shown.current !== loaded.view) focusContent();
     shown.current = loaded.view;
   }, [loaded]);
   return (
@@ -39,7 +39,7 @@ export function Shell() {
       {loadState.value === "loading" && (
         <div class="shell-loading" role="progressbar" aria-label="Reading the bench book" />
       )}
-      <main id="main" class="shell-main" tabIndex={-1} ref={main}>
+      <main id="main" class="shell-main" tabIndex={-1}>
         {problem && (
           <Problem message={problem}>
             <button type="button" onClick={follow}>

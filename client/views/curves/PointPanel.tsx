@@ -4,6 +4,7 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
 import { keep } from "../../state/book.ts";
+import { BusyButton } from "../../ui/BusyButton.tsx";
 import { Field } from "../../ui/Field.tsx";
 import { withRowSetAside } from "./setAside.ts";
 import { testName, typedRow } from "./typed.ts";
@@ -58,9 +59,9 @@ export function PointPanel({ test, row, onClose, derived = [] }: PointPanelProps
       ) : (
         <>
           <p>Set aside: “{said.setAside}”</p>
-          <button type="button" disabled={busy} onClick={() => void store(null)}>
+          <BusyButton type="button" busy={busy} onClick={() => void store(null)}>
             Take it back
-          </button>
+          </BusyButton>
         </>
       )}
       {problem && (
@@ -105,9 +106,9 @@ function SetAsideForm({
           />
         )}
       </Field>
-      <button type="submit" disabled={busy}>
+      <BusyButton type="submit" busy={busy}>
         Set it aside
-      </button>
+      </BusyButton>
     </form>
   );
 }

@@ -6,6 +6,7 @@ import { changes } from "../../state/build.ts";
 import { withChanges } from "../../state/handles.ts";
 import { notice } from "../../state/notice.ts";
 import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
+import { BusyButton } from "../../ui/BusyButton.tsx";
 import { TextField } from "../../ui/Field.tsx";
 
 const MOST_LETTERS = 120;
@@ -50,9 +51,9 @@ export function SaveBuild({ build }: { build: Build }) {
   return (
     <form class="save-build" onSubmit={(event) => void save(event)}>
       <TextField label="Name of the new build" value={name} onChange={setName} error={problem} />
-      <button type="submit" class="primary" disabled={sending !== null}>
+      <BusyButton type="submit" class="primary" busy={sending !== null}>
         {sending ? "Saving…" : "Save"}
-      </button>{" "}
+      </BusyButton>{" "}
       <button type="button" onClick={discard}>
         Cancel
       </button>

@@ -9,6 +9,7 @@ import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts
 import { AskBeforeSaving, type Question } from "../../ui/AskBeforeSaving.tsx";
 import { AsLeft } from "../../ui/AsLeft.tsx";
 import { withArticle } from "../../ui/article.ts";
+import { BusyButton } from "../../ui/BusyButton.tsx";
 import { keepFocus } from "../../ui/keepFocus.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import { addressOf, type Editing, type Errors, errorsOf, useEditing } from "./editing.ts";
@@ -122,9 +123,9 @@ export function PartForm({ form, record: now }: Props) {
         />
       ) : (
         <div class="form-end">
-          <button type="submit" class="primary" onMouseDown={keepFocus} disabled={sending !== null}>
+          <BusyButton type="submit" class="primary" onMouseDown={keepFocus} busy={sending !== null}>
             {sending ? "Saving…" : "Save"}
-          </button>
+          </BusyButton>
           <a class="button" href={href("parts")} onClick={discard}>
             Cancel
           </a>

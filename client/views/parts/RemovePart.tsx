@@ -28,7 +28,7 @@ export function RemovePart({ form, record }: { form: FormSpec; record: Stored<un
           <button type="button" onClick={() => void remove()}>
             Yes, delete
           </button>{" "}
-          <button type="button" onClick={() => setAsked(false)}>
+          <button type="button" data-next onClick={() => setAsked(false)}>
             Keep it
           </button>
         </>

@@ -6,6 +6,7 @@ import { notice } from "../../../state/notice.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { AskBeforeSaving } from "../../../ui/AskBeforeSaving.tsx";
 import { AsLeft } from "../../../ui/AsLeft.tsx";
+import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { keepFocus } from "../../../ui/keepFocus.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
@@ -90,9 +91,9 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver
         />
       ) : (
         <div class="bench-save">
-          <button type="submit" class="primary" onMouseDown={keepFocus} disabled={form.saving.value !== null}>
+          <BusyButton type="submit" class="primary" onMouseDown={keepFocus} busy={form.saving.value !== null}>
             {form.saving.value ? "Saving…" : test === null ? "Save the test" : "Save the correction"}
-          </button>
+          </BusyButton>
           <button type="button" onClick={discard}>
             Discard
           </button>

@@ -1,6 +1,7 @@
 import { useRef, useState } from "preact/hooks";
 import { navigate } from "../../../app/router.ts";
 import { AskBeforeSaving, type Question } from "../../../ui/AskBeforeSaving.tsx";
+import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
 import { KINDS } from "../record/kinds.ts";
@@ -49,14 +50,15 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
       {questions ? (
         <AskBeforeSaving questions={questions} onSave={() => void send()} onBack={() => setQuestions(null)} />
       ) : (
-        <button
+        <BusyButton
           type="button"
           class="primary"
-          disabled={saving || count === 0 || tooMany !== null}
+          busy={saving}
+          disabled={count === 0 || tooMany !== null}
           onClick={ask}
         >
           {saving ? "Saving…" : `Save ${counted(count, row)} as ${counted(left.length, name.toLowerCase())}`}
-        </button>
+        </BusyButton>
       )}
     </section>
   );

@@ -52,6 +52,7 @@ export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew
           <button
             type="button"
             class="plain"
+            data-next
             onClick={() => setAsking(true)}
             aria-label={`Delete ${nameOf(data)} of ${data.date}`}
           >
@@ -81,7 +82,7 @@ function Confirm({ test, onKeep }: { readonly test: Stored; readonly onKeep: () 
         <button type="button" onClick={() => void remove()}>
           Delete it
         </button>
-        <button type="button" onClick={onKeep}>
+        <button type="button" data-next onClick={onKeep}>
           Keep it
         </button>
       </p>

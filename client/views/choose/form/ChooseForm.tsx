@@ -3,6 +3,7 @@ import { findById } from "../../../../shared/book/book.ts";
 import { leftOutOf } from "../../../../shared/book/leftOut/leftOut.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
+import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
 import { LeftOutTests } from "../../../ui/LeftOutTests.tsx";
 import { usePreview } from "../preview/usePreview.ts";
@@ -75,9 +76,9 @@ export function ChooseForm(props: ChooseFormProps) {
             {refusal}
           </p>
         )}
-        <button type="submit" class="primary" disabled={props.busy}>
+        <BusyButton type="submit" class="primary" busy={props.busy}>
           Solve them
-        </button>
+        </BusyButton>
       </div>
     </form>
   );

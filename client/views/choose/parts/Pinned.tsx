@@ -4,6 +4,7 @@ import type { Build } from "../../../../shared/model/build.ts";
 import { navigate, type ViewName } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
 import { currentBook as book } from "../../../state/book.ts";
+import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
@@ -161,12 +162,12 @@ function SideBySide({ base, job, sets }: PinnedProps) {
   return (
     <>
       <p class="choose-buttons">
-        <button type="button" disabled={busy || base === null} onClick={() => void lay("match")}>
+        <BusyButton type="button" busy={busy} disabled={base === null} onClick={() => void lay("match")}>
           Side by side in Match
-        </button>
-        <button type="button" disabled={busy || base === null} onClick={() => void lay("attitudes")}>
+        </BusyButton>
+        <BusyButton type="button" busy={busy} disabled={base === null} onClick={() => void lay("attitudes")}>
           In Attitudes
-        </button>
+        </BusyButton>
       </p>
       <p class="quiet small">Each pinned set is first stored as a build, once.</p>
       {problem && <p class="bad">{problem}</p>}
