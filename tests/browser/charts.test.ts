@@ -12,6 +12,7 @@ const WITH_CHARTS = [
   "/curves/packs/one-cell-650",
   "/curves/skirts/felt-ring",
   "/curves/surfaces/ridge-board",
+  "/run-down",
 ];
 
 /** Nothing in a chart is set smaller [px]. */
@@ -102,5 +103,25 @@ describe("a chart saved from a phone", () => {
     expect(svg).toMatch(/<title>Pressure of Swept nine against flow/);
     expect(svg.match(/Swept nine, \d\d mm at/g)).toHaveLength(4);
     expect(svg).toContain('stroke="rgb(10, 106, 106)"');
+  });
+});
+
+describe("a chart that is read along its axis", () => {
+  it("says all of a moment, by keyboard and by touch, and keeps it until something else is touched", async () => {
+    const page = await screens.open("/run-down", { viewport: PHONE, hasTouch: true });
+    const reader = page.getByRole("slider", { name: /^Moments of the run/ });
+    await reader.focus();
+    await page.keyboard.press("End");
+    const words = page.locator(".chart-tooltip");
+    await eventually(() => words.textContent()).toMatch(/After [\d.]+ minutes, .*pack .*rpm/);
+    await eventually(() => reader.getAttribute("aria-valuetext")).toMatch(/After [\d.]+ minutes/);
+    await page.keyboard.press("Escape");
+    await eventually(() => words.count()).toBe(0);
+    const box = await reader.boundingBox();
+    if (!box) throw new Error("The chart is not on the screen.");
+    await page.touchscreen.tap(box.x + 0.4 * box.width, box.y + 60);
+    await eventually(() => words.count()).toBe(1);
+    await page.locator("main h1").tap();
+    await eventually(() => words.count()).toBe(0);
   });
 });

@@ -25,7 +25,7 @@ describe("Run-down", () => {
       /Low-voltage alarm: at least \d\.\d\d V a cell.*From a full charge it runs/,
     );
     // Margins; voltage, speed, pressure, winding.
-    await eventually(() => page.locator(".chart > svg > svg").count()).toBe(5);
+    await eventually(() => page.locator(".chart g.panel").count()).toBe(5);
     await page.locator(".limit-table").waitFor();
     // The run and the limits.
     await eventually(() => page.workers().length).toBe(2);
@@ -100,7 +100,7 @@ describe("Run-down", () => {
     await eventually(() => textOf(page.locator(".limits-answer"))).toMatch(
       /^The winding reaches 120 °C after \d+ s from cold: the motor burns first\. At \d\.\d\d × the motor's rated voltage/,
     );
-    await eventually(() => page.locator(".limits .extrapolated").count()).toBe(1);
+    await eventually(() => page.locator(".limits .chart-line.dashed").count()).toBe(1);
     const top = () => page.locator("#limits").evaluate((element) => element.getBoundingClientRect().top);
     await eventually(top).toBeLessThan(200);
   });

@@ -17,7 +17,7 @@ import { BASELINE } from "./type.ts";
 
 /** Plots lower than this get their ticks closer together [px]. */
 const LOW = 200;
-const LOW_SPACING = 30;
+const LOW_SPACING = 25;
 const STRIP_GAP = 10;
 
 function strips(frame: Frame, all: readonly Strip[], { y, margin }: Layout): void {

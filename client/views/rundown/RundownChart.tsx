@@ -1,32 +1,27 @@
-import { useRef } from "preact/hooks";
-import { Chart } from "../../charts/Chart.tsx";
-import { DataTable } from "../../ui/DataTable.tsx";
-import { SaveChart } from "../../ui/SaveChart.tsx";
+import { Figure } from "../../charts/Figure.tsx";
+import { stackHeight, stackPicture } from "../../charts/stack.ts";
 import type { Answered } from "./answer.ts";
-import { drawRundown, rundownHeight } from "./drawRundown.ts";
+import { momentWords } from "./momentWords.ts";
+import { panelsOf } from "./panels.ts";
 import { rundownTable } from "./table.ts";
 import { pictureSentence } from "./words.ts";
 
-/** The picture, its table, and ways to save it. */
+/** The run's charts over the same minutes, read along the time. */
 export function RundownChart({ answered, build }: { answered: Answered; build: string }) {
-  const svg = useRef<SVGSVGElement | null>(null);
-  const name = `run-down ${build}`.toLowerCase().replace(/[^a-z0-9]+/g, "-");
+  const panels = panelsOf(answered);
   return (
-    <>
-      <Chart
-        sentence={pictureSentence(answered, build)}
-        height={rundownHeight(answered)}
-        svgRef={svg}
-        draw={(element, size) => drawRundown(element, answered, size)}
-      />
+    <Figure
+      sentence={pictureSentence(answered, build)}
+      picture={stackPicture(panels)}
+      height={stackHeight(panels)}
+      name={`run-down ${build}`}
+      table={() => rundownTable(answered)}
+      reading={{ label: "Moments of the run", describe: (key) => momentWords(answered, key) }}
+    >
       <p class="quiet small">
         Above the dotted line at 1 it holds while it drives nose uphill, below it lets go; a ring marks where.
         Parked it holds at least as long.
       </p>
-      <div class="chart-foot">
-        <SaveChart name={name} svg={() => svg.current} table={() => rundownTable(answered)} />
-        <DataTable title="The picture as a table" table={() => rundownTable(answered)} />
-      </div>
-    </>
+    </Figure>
   );
 }

@@ -1,9 +1,12 @@
+import { extent, scaleLinear } from "d3";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import type { Sample } from "../../../shared/physics/rundown.ts";
+import type { Panel } from "../../charts/stack.ts";
 import type { Answered } from "./answer.ts";
+import { lastMinute, MINUTE, marginPlot } from "./marginPlot.ts";
 
 /** One of the small charts under the margins. */
-export interface Panel {
+interface Quantity {
   readonly key: string;
   /** quantity and unit */
   readonly label: string;
@@ -11,29 +14,72 @@ export interface Panel {
 }
 
 const THOUSAND = 1000;
+const SMALL = 140;
+/** Room for the name of the last plot's axis [px]. */
+const AXIS_NAME = 22;
+const [LEAST_MAIN, MOST_MAIN, SHAPE] = [270, 430, 0.5];
+/** A quantity that hardly changes is not blown up to fill its chart: least span of its axis, of its value [-]. */
+const LEAST_SPAN = 0.1;
+/** Round numbers on the axis of a small chart, about. */
+const NUMBERS = 3;
 
-/** @returns the small charts of a run; the winding's only where its temperature is known, the cavity's only where there is one */
-export function panelsOf({ winding, windingEstimated, samples }: Answered): Panel[] {
-  const voltage: Panel = {
+function quantitiesOf({ winding, windingEstimated, samples }: Answered): Quantity[] {
+  const voltage: Quantity = {
     key: "voltage",
     label: "pack voltage under load, V",
     value: (sample) => sample.packVoltage,
   };
-  const speed: Panel = {
+  const speed: Quantity = {
     key: "speed",
     label: "rotor speed, 1000 rpm",
     value: (sample) => sample.rpm / THOUSAND,
   };
-  const temperature: Panel = {
+  const temperature: Quantity = {
     key: "winding",
     label: `winding temperature, °C${windingEstimated ? " (estimated)" : ""}`,
     value: (sample) => sample.windingTemperature - CELSIUS_ZERO,
   };
-  const pressure: Panel = {
+  const pressure: Quantity = {
     key: "pressure",
-    label: "depression in the cavity, Pa",
+    label: "suction under the skirt, Pa",
     value: (sample) => sample.pressure ?? 0,
   };
   const cavity = samples.some((sample) => sample.pressure !== null) ? [pressure] : [];
   return [voltage, speed, ...cavity, ...(winding === null ? [] : [temperature])];
+}
+
+function spanOf(values: readonly number[]): { from: number; to: number } {
+  const [low = 0, high = 0] = extent(values);
+  const lacking = Math.max(0, LEAST_SPAN * Math.abs(high) - (high - low)) / 2;
+  const [from, to] = scaleLinear([low - lacking, high + lacking || 1], [0, 1])
+    .nice(NUMBERS)
+    .domain();
+  return { from, to };
+}
+
+function quantityPanel(answered: Answered, { key, label, value }: Quantity, last: boolean): Panel {
+  const points = answered.samples.map((sample) => ({ x: sample.time / MINUTE, y: value(sample) }));
+  const span = spanOf(points.map(({ y }) => y));
+  return {
+    key,
+    height: () => SMALL + (last ? AXIS_NAME : 0),
+    plot: {
+      x: { label: "time, min", from: 0, to: lastMinute(answered) },
+      y: { label, ...span },
+      lines: [{ key, tone: "ink", style: "solid", weight: "fine", points }],
+    },
+  };
+}
+
+/** @returns the run's charts over the same minutes: margins, voltage, speed; the winding where its temperature is known, the suction where there is a cavity */
+export function panelsOf(answered: Answered): Panel[] {
+  const quantities = quantitiesOf(answered);
+  return [
+    {
+      key: "margins",
+      plot: marginPlot(answered),
+      height: (width) => Math.round(Math.min(MOST_MAIN, Math.max(LEAST_MAIN, width * SHAPE))),
+    },
+    ...quantities.map((each, i) => quantityPanel(answered, each, i === quantities.length - 1)),
+  ];
 }

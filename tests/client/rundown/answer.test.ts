@@ -51,9 +51,15 @@ describe("answerTo", () => {
     expect(answered.winding).toBe("followed");
     expect(withMotor({ thermalTimeConstant: null }).winding).toBe("settled");
     expect(cold.winding).toBeNull();
-    expect(panelsOf(cold).map((panel) => panel.key)).toEqual(["voltage", "speed", "pressure"]);
-    expect(panelsOf(answered).map((panel) => panel.key)).toEqual(["voltage", "speed", "pressure", "winding"]);
-    expect(panelsOf({ ...answered, windingEstimated: true })[3].label).toMatch(/\(estimated\)$/);
+    expect(panelsOf(cold).map((panel) => panel.key)).toEqual(["margins", "voltage", "speed", "pressure"]);
+    expect(panelsOf(answered).map((panel) => panel.key)).toEqual([
+      "margins",
+      "voltage",
+      "speed",
+      "pressure",
+      "winding",
+    ]);
+    expect(panelsOf({ ...answered, windingEstimated: true })[4].plot.y.label).toMatch(/\(estimated\)$/);
   });
 
   it("gives the table, with every sample, in minutes, percent and °C", () => {

@@ -1,0 +1,100 @@
+import type { WarmUp } from "../../../../shared/decide/limits/warmUp.ts";
+import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+import type { Line, Plot, Ring } from "../../../charts/model/plot.ts";
+
+export interface WindingPicture {
+  readonly warmUp: WarmUp;
+  /** [K]; null where it isn't known */
+  readonly limit: number | null;
+  readonly estimated: boolean;
+}
+
+type Sample = WarmUp["samples"][number];
+
+const MINUTE = 60;
+/** From this span on the time is shown in minutes [s]. */
+const IN_MINUTES = 180;
+const ROOM = 1.08;
+
+const celsius = ({ temperature }: Pick<Sample, "temperature">) => temperature - CELSIUS_ZERO;
+
+/** @returns in which unit of time a warm-up is shown */
+export function timeUnit({ samples }: WarmUp): { readonly size: number; readonly name: "min" | "s" } {
+  const end = samples[samples.length - 1].time;
+  return end >= IN_MINUTES ? { size: MINUTE, name: "min" } : { size: 1, name: "s" };
+}
+
+/** Where the winding meets its limit; null where it never does. */
+function metAt({ warmUp, limit }: WindingPicture): Sample | null {
+  const { samples, timeToLimit } = warmUp;
+  if (timeToLimit === null || limit === null) return null;
+  return { time: timeToLimit, temperature: Math.max(limit, samples[0].temperature) };
+}
+
+/** Up to the limit, and dashed beyond it from there on. */
+function linesOf(picture: WindingPicture, size: number): Line[] {
+  const { samples } = picture.warmUp;
+  const met = metAt(picture);
+  const line = (key: string, style: Line["style"], of: readonly Sample[]): Line => ({
+    key,
+    tone: "ink",
+    style,
+    weight: "fine",
+    points: of.map((sample) => ({ x: sample.time / size, y: celsius(sample) })),
+  });
+  if (!met) return [line("winding", "solid", samples)];
+  return [
+    line("winding", "solid", [...samples.filter(({ time }) => time < met.time), met]),
+    line("beyond", "dashed", [met, ...samples.filter(({ time }) => time > met.time)]),
+  ];
+}
+
+/** The winding's temperature from cold, its limit, and where it meets it. */
+export function windingPlot(picture: WindingPicture): Plot {
+  const { warmUp, limit, estimated } = picture;
+  const { samples } = warmUp;
+  const { size, name } = timeUnit(warmUp);
+  const temperatures = samples.map(celsius);
+  const [start] = temperatures;
+  const bound = limit === null ? null : limit - CELSIUS_ZERO;
+  const most = Math.max(...temperatures, bound ?? start + 1);
+  const top = start + ROOM * (most - start);
+  const end = samples[samples.length - 1].time / size;
+  const met = metAt(picture);
+  const ring: Ring[] = met ? [{ key: "met", x: met.time / size, y: celsius(met), look: "predicted" }] : [];
+  return {
+    x: { label: `time from cold, ${name}`, from: 0, to: end },
+    y: {
+      label: `winding temperature, °C${estimated ? " (estimated)" : ""}`,
+      from: Math.min(0, start),
+      to: top,
+    },
+    levels:
+      bound === null
+        ? []
+        : [
+            {
+              key: "limit",
+              along: "x",
+              at: bound,
+              tone: "needed",
+              style: "dots",
+              label: { text: `limit ${formatFixed(bound, 0)}\u2009°C`, short: "limit" },
+            },
+          ],
+    lines: linesOf(picture, size),
+    rings: ring,
+    stops: samples.map((sample, i) => ({ key: String(i), x: sample.time / size, y: celsius(sample) })),
+  };
+}
+
+/** @returns what a moment of the warm-up says of itself */
+export function warmUpWords(picture: WindingPicture, key: string): string[] {
+  const sample = key === "met" ? metAt(picture) : picture.warmUp.samples[Number(key)];
+  if (!sample) return [];
+  const { size, name } = timeUnit(picture.warmUp);
+  const time = `${formatFixed(sample.time / size, 1)}\u2009${name}`;
+  const temperature = `${formatFixed(celsius(sample), 0)}\u2009°C`;
+  return [`${temperature} after ${time}`, ...(key === "met" ? ["at its limit"] : [])];
+}
