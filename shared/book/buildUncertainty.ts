@@ -40,7 +40,7 @@ function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: 
  * @param resolved - its numbers, from {@link resolveBuild}
  * @returns standard uncertainties and covariances as {@link uncertaintyOf} takes them [unit of each number], sources by path; all empty where nothing is stated, or the build has no numbers
  *
- * Valid for tests independent of each other. Source: METHOD 11; docs/method/uncertainty.md
+ * Valid for tests independent of each other. Source: docs/method/uncertainty.md, Numbers that are uncertain together
  */
 export function buildUncertainty(book: Book, build: Build, resolved: Resolved): BuildUncertainty {
   const input = solvable(resolved);

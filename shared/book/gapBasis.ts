@@ -26,7 +26,7 @@ export interface GapBasis {
  * @param calibration - of the skirt on the build's surface; null where no calibration is asked for or made
  * @returns value and uncertainty [m], and what they rest on
  *
- * Valid for the skirt and surface of the calibration. Source: METHOD 10; docs/method/calibration.md
+ * Valid for the skirt and surface of the calibration. Source: docs/method/calibration.md, In the predictions
  */
 export function gapBasis(
   build: Pick<Build, "overrides" | "uncertainty">,

@@ -74,7 +74,7 @@ export function testedLeak(book: Book, skirtId: string, surfaceId: string, gap: 
  * @param gap - asked for, and the one that the vehicle stands on as set [m]
  * @returns the fitted leak and its tests; null where no leak test says it
  *
- * Valid where a test without a shim was taken with the skirt as it is set: its gap then is the standing one, calibrated or not. Source: METHOD 2; docs/method/calibration.md
+ * Valid where a test without a shim was taken with the skirt as it is set: its gap then is the standing one, calibrated or not. Source: docs/method/restriction.md, Measured leak; docs/method/calibration.md, In the predictions
  */
 export function leakBasis(book: Book, skirtId: string, surfaceId: string, gap: LeakGap): LeakBasis | null {
   return testedLeak(book, skirtId, surfaceId, gap).basis;

@@ -64,7 +64,7 @@ function ducted(input: PredictInput): (into: SampledPoint) => void {
 /**
  * Makes the law of a build's pull by its present numbers, asked again after each change of them.
  *
- *     METHOD 1–7, each operating point looked for next to that of the nominal build
+ *     prediction in full, each operating point sought next to that of the nominal build
  *
  * @param build - nominal at first; its numbers may be overwritten between two calls [SI]
  * @returns writes suction and pull [N], flow [m³/s] and pressure [Pa] of the present numbers

@@ -197,7 +197,7 @@ function pointOf({ flow, pressure }: Sampled): Uncertainty["point"] {
 /**
  * What the uncertainties of a build's numbers make of its margins.
  *
- *     x normal, cut at what is possible, by scrambled Sobol points;  each sample through METHOD 1–7;  quantiles, P(hold), first-order shares
+ *     x normal, cut at what is possible, by scrambled Sobol points;  each sample predicted in full;  quantiles, P(hold), first-order shares
  *
  * @param build - nominal build, all SI [-]
  * @param asked - standard uncertainty by path [unit of each number], groups with a covariance, samples and seed [-], attitudes [°]

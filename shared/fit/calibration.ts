@@ -65,7 +65,7 @@ const CONFIDENCE = 0.95;
  * @throws {NoConvergenceError} never seen: where the grid does not settle
  *
  * Valid where all tests share one gap and one friction and are independent of each other: what makes all of them wrong alike is not in the uncertainty.
- * A pull whose skirt has a measured leak tells nothing of the gap. Source: Bayes' theorem by quadrature; METHOD 10; docs/method/calibration.md
+ * A pull whose skirt has a measured leak tells nothing of the gap. Source: Bayes' theorem by quadrature; docs/method/calibration.md, How it is solved
  */
 export function calibrate(request: CalibrationRequest): Calibration {
   const checked = checkedRequest(request);

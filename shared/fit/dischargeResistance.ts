@@ -21,7 +21,7 @@ export interface ToldResistance {
 const LEAST_STEP = 0.05;
 /** Steps of current that are needed for an error of R. */
 const FEWEST_STEPS = 4;
-/** Relative standard error of R above which it is not told apart; as METHOD 5 for a motor's constants [-]. */
+/** Relative standard error of R above which it is not told apart; as for a motor's constants [-]. Judgement. */
 const MOST_DOUBT = 0.15;
 /** Huber's constant: 95 % efficiency on normal errors [-]. */
 const HUBER = 1.345;

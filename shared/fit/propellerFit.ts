@@ -57,7 +57,7 @@ export interface PropellerFit {
 
 /** Chord over diameter of small propellers, where none is given [-]. Common practice, no source. */
 export const USUAL_CHORD = 0.1;
-/** A drift needs this many different speeds before it is believed (METHOD 3). */
+/** A drift with speed is fitted from this many different speeds on [-]. Source: docs/method/fits/propeller.md. */
 const SPEEDS_FOR_DRIFT = 3;
 /** Speeds closer than this share count as one [-]. Judgement. */
 const SAME_SPEED = 0.02;

@@ -33,7 +33,7 @@ export interface VoltageFit {
   readonly toldApart: boolean;
 }
 
-/** A constant that is uncertain by more than this share counts as not known [-]. Judgement (METHOD 5). */
+/** A constant that is uncertain by more than this share counts as not known [-]. Judgement; docs/method/fits/motor.md, Told apart. */
 const LARGEST_DOUBT = 0.15;
 /** What a hand multimeter and an optical tachometer are good to [-]. Common practice, no source. */
 const READING_DOUBT = 0.01;
@@ -148,7 +148,7 @@ function scatters(rows: readonly MotorRow[], constants: number): boolean {
  * @param rows - voltage [V], current [A], speed [rpm]
  * @returns the error to throw [-]
  *
- * Valid for any rows with a voltage. Source: METHOD 5, docs/method/fits/motor.md
+ * Valid for any rows with a voltage. Source: docs/method/fits/motor.md
  */
 export function notToldApart(rows: readonly MotorRow[]): NotEnoughDataError {
   const mean = (read: (row: MotorRow) => number) =>

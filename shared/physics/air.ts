@@ -41,7 +41,7 @@ export const DEFAULT_WEATHER: Weather = {
 
 /** The range that the authors of CIPM-2007 state. */
 const STATED = { coldest: 15, hottest: 27, lowest: 60_000, highest: 110_000 } as const;
-/** Inside it the equation is still kept to about 1e-4 (METHOD, by comparison with tables); beyond it the note says more. */
+/** Inside it the equation is still kept to about 1e-4 (by comparison with tables, from memory); beyond it the note says more. */
 const FAIR = { coldest: 0, hottest: 50 } as const;
 /** Beyond it there is no answer. */
 const REFUSED = { coldest: -20, hottest: 60 } as const;

@@ -130,7 +130,7 @@ export function pulledBy(
 /**
  * What a build does at one state: operating point, suction force, and what it holds at every attitude.
  *
- *     METHOD 1–7: air → leak and rotor → crossing → F_s → margins
+ *     air → leak and rotor → crossing → F_s → margins
  *
  * @param input - weather [K, Pa, -], rotor, motor, pack, supply, skirt, vehicle, all SI (kv in rpm/V)
  * @param angles - attitudes to answer for, floor, wall and ceiling unless given [°]

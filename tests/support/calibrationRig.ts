@@ -60,7 +60,7 @@ export interface Truth {
   readonly scatter: number;
 }
 
-/** Force that the rig truly holds on average, by METHOD 10 written out anew. */
+/** Force that the rig truly holds on average, by docs/method/calibration.md, Equation, written out anew. */
 export function trueForce(direction: CalibrationPull["direction"], voltage: number, truth: Truth): number {
   const { suction } = predict(rigAt(voltage, truth.gap));
   return direction === "along" ? truth.friction * (suction + RIG_MASS * GRAVITY) : suction;

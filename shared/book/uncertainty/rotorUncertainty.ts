@@ -10,7 +10,7 @@ import type { Collector, UncertaintySource } from "./collector.ts";
 
 type Matrix = readonly (readonly number[])[];
 
-/** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. METHOD 2. */
+/** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. Source: docs/method/restriction.md, Holes. */
 const PLATE = 0.03;
 
 const pathsOf = (name: string, coefficients: readonly number[] | null): string[] =>

@@ -5,7 +5,7 @@ import type { LeakBasis } from "../leakBasis.ts";
 import { type Resolved, solvable } from "../resolve.ts";
 import type { Collector, UncertaintySource } from "./collector.ts";
 
-/** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. METHOD 2. */
+/** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. Source: docs/method/restriction.md, Holes. */
 const PLATE = 0.03;
 
 interface On {

@@ -52,7 +52,7 @@ function fallsEnough(psi: Polynomial, lambda: Polynomial, end: number, sizeSlope
  * @param lambda - by rising powers of φ [-]
  * @returns end of the curve and the greatest ε that it is proven for [-]; null where it is not proven
  *
- * Valid for leaks with 1 ≤ d ln Δp/d ln Q ≤ 2 (all of METHOD 2) and motors whose speed falls with load by no more than λ^−½, at fixed voltage, cold or warm; ε = d ln F/d ln u of a size correction.
+ * Valid for leaks with 1 ≤ d ln Δp/d ln Q ≤ 2 (all of docs/method/restriction.md) and motors whose speed falls with load by no more than λ^−½, at fixed voltage, cold or warm; ε = d ln F/d ln u of a size correction.
  * Source: docs/method/choosing.md; checks are exact, by the zeros of polynomials
  */
 export function singleCrossing(psi: Polynomial, lambda: Polynomial): SingleCrossing | null {

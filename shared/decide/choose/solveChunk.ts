@@ -175,7 +175,7 @@ function checkRange({ count }: Prepared, from: number, to: number): void {
 /**
  * Solves and judges the sets from one index up to another.
  *
- *     METHOD 1–9 for each set, its own mass included
+ *     prediction, run time and limits of each set, its own mass included
  *
  * @param prepared - from {@link prepare}
  * @param from - first index [-]

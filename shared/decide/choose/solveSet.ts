@@ -141,7 +141,7 @@ function solveScanned(prepared: Prepared, work: Work, index: number): number {
 /**
  * Solves the set that the case is written for.
  *
- *     METHOD 6: the stable crossing of largest flow; from a neighbour's solution where one crossing is proven and the leak is a fast case, by the scan elsewhere
+ *     the stable crossing of largest flow; from a neighbour's solution where one crossing is proven and the leak is a fast case, by the scan elsewhere
  *
  * @param prepared - the question
  * @param work - this thread's memory, its case written for the set; the solution is left in it

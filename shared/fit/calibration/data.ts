@@ -48,7 +48,7 @@ export interface CalibrationRequest {
 
 /** Relative sd of a single pull or flow reading where none is stated [-]. Judgement. */
 const USUAL_SCATTER = 0.05;
-/** Of a bleed plate's flow, METHOD 2 [-]. */
+/** Relative standard uncertainty of a bleed plate's flow [-]. Source: docs/method/restriction.md, Holes. */
 const USUAL_METER = 0.03;
 /** A scatter beyond this is no measurement [-]. Judgement. */
 const MOST_SCATTER = 1;

@@ -78,7 +78,7 @@ function ofPull<T>(i: number, make: () => T): T {
  * @param pull - direction, mass of the rig [kg], share and friction of the skirt [-]
  * @returns fixed part, part per μ_w [-], weight [N]
  *
- * Valid for a rig on a level floor. Source: Coulomb friction; METHOD 10
+ * Valid for a rig on a level floor. Source: Coulomb friction; docs/method/calibration.md, Equation
  */
 export function gripOf(pull: CalibrationPull): Grip {
   if (pull.direction !== "along") return { fixed: 1, perFriction: 0, weight: 0 };

@@ -10,7 +10,7 @@ import { type GivenGap, type Posterior, REACH } from "./posterior.ts";
  * @returns nodes by rising gap [m]
  * @throws {NoConvergenceError} as {@link gapGrid}
  *
- * Valid as {@link gapGrid}. Source: METHOD 10
+ * Valid as {@link gapGrid}. Source: docs/method/calibration.md, How it is solved
  */
 export function posteriorGrid(posterior: Posterior): GapNode<GivenGap>[] {
   const { gap: prior } = posterior.request.prior;

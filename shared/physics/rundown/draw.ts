@@ -127,7 +127,7 @@ function propellerDraw(input: PropellerPredictInput): Draw {
 /**
  * Makes a build ready to be asked at falling voltages.
  *
- *     the operating point of METHOD 6, each looked for next to the one before
+ *     the operating point, each sought next to the one before
  *
  * @param input - build with its cell, all SI [-]
  * @param full - open-circuit voltage of the full cell [V]

@@ -92,7 +92,7 @@ describe("calibrate, on tests made at a known gap and friction", () => {
 });
 
 describe("calibrate, against a plain three-dimensional sum over gap, friction and scatter", () => {
-  // The posterior of METHOD 10 written out anew, summed over a fixed lattice with predict() at each gap.
+  // The posterior of docs/method/calibration.md written out anew, summed over a fixed lattice with predict() at each gap.
   const pulls: CalibrationPull[] = [
     { input: rigAt(4.1), direction: "straight-off", held: 7.2, letGo: 7.9 },
     { input: rigAt(3.8), direction: "ceiling", held: 6.9, letGo: 7.3 },

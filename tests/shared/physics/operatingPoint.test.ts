@@ -85,7 +85,7 @@ describe("the operating point, of a winding that warms", () => {
   const volts = 2 * 3.8 - (0.026 * 2 + 0.014) * 0.35;
   const others = 0.02 + 0.026 * 2 + 0.014;
   const k = 60 / (2 * Math.PI * 4900);
-  /** R = R₂₀(1 + 0.00393·(T − 20 °C)) at T = T_a + R_th·I²R(T), I = V/(R + R_rest): METHOD 5, by halving */
+  /** R = R₂₀(1 + 0.00393·(T − 20 °C)) at T = T_a + R_th·I²R(T), I = V/(R + R_rest), by halving */
   function settledStanding(thermalResistance: number): number {
     let [lo, hi] = [293.15, 1e5];
     for (let i = 0; i < 100; i++) {

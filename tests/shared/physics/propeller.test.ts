@@ -66,7 +66,7 @@ describe("an open propeller's operating point", () => {
       motor: cold,
     });
     const k = 60 / (2 * Math.PI * 2300);
-    // R = R₂₀(1 + 0.00393·(T − 20 °C)), T = −15 °C: METHOD 5
+    // R = R₂₀(1 + 0.00393·(T − 20 °C)), T = −15 °C: docs/method/motor.md, Winding
     const resistance = 0.12 * (1 + 0.00393 * -35) + 0.01 + 0.03;
     const voltage = 2 * 3.8 - 0.03 * 0.2;
     expect(point?.speed).toBeCloseToRelative((voltage - (1e-4 / k) * resistance) / k, 1e-6);

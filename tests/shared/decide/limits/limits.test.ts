@@ -78,7 +78,7 @@ describe("limits of a build with everything known", () => {
 
   it("hold the rotor to half the speed at which disc and blades reach the strength", () => {
     const { stress, burstSpeed, safeSpeed, factor, speed, tipSpeed } = known.rotor;
-    // The disc's own by METHOD 9, the blades' 2q·r_o²/(r_o² − r_i²) with q = m_b·ω²·r_b/(2π·r_o·t).
+    // The disc's own by docs/method/limits.md, Rotor, the blades' 2q·r_o²/(r_o² − r_i²) with q = m_b·ω²·r_b/(2π·r_o·t).
     const [ro, ri] = [0.022, 0.00075];
     const disc = ((1240 * speed ** 2) / 4) * (3.36 * ro ** 2 + 0.64 * ri ** 2);
     const q = (4e-4 * speed ** 2 * 0.016) / (2 * Math.PI * ro * 0.0015);

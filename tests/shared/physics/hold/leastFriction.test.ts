@@ -57,7 +57,7 @@ describe("the least friction that holds", () => {
   });
 
   it("from floor to ceiling: is 1/√((F/mW)² − 1), the friction cone's closed form", () => {
-    // METHOD 7: worst at θ = 180° − arctan(1/μ), factor √(1 + 1/μ²)
+    // docs/method/holding.md, Modes: worst at θ = 180° − arctan(1/μ), factor √(1 + 1/μ²)
     expect(leastFrictionAnywhere(UNIT, 3).parked).toBeCloseToRelative(1 / Math.sqrt(8), 1e-9);
     expect(leastFrictionAnywhere(UNIT, 3, 1.5).parked).toBeCloseToRelative(1 / Math.sqrt(3), 1e-9);
     expect(leastFrictionAnywhere(UNIT, 0.99)).toEqual({ parked: null, driving: null });
