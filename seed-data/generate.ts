@@ -3,7 +3,7 @@ import type { CollectionName } from "../shared/model/collections.ts";
 import { COLLECTIONS } from "../shared/model/schemas.ts";
 import { benchTest } from "../shared/model/tests/index.ts";
 import { instruments, plates } from "./instruments.ts";
-import { builds, motors, packs, rotors, skirts, surfaces } from "./parts.ts";
+import { builds, gears, motors, packs, rotors, skirts, surfaces } from "./parts.ts";
 import { tests } from "./tests.ts";
 
 /** Writes the demo's files: `npm run seed`. The same seed gives the same files. */
@@ -16,6 +16,7 @@ const records: Record<CollectionName, { id: string; data: unknown }[]> = {
   surfaces,
   instruments,
   plates,
+  gears,
   builds,
   tests: tests().map((test) => ({ ...test, data: benchTest.parse(test.data) })),
 };

@@ -1,5 +1,5 @@
 import { propellerRotors } from "./propellers.ts";
-import { BUILDS, CELL_CURVE, FAMILIES, MOTORS, PACKS, SKIRTS, SURFACES } from "./truth.ts";
+import { BUILDS, CELL_CURVE, FAMILIES, GEARS, MOTORS, PACKS, SKIRTS, SURFACES } from "./truth.ts";
 
 const INVENTED = "Invented for the demo.";
 const list = <T, D>(table: Record<string, T>, make: (truth: T) => D) =>
@@ -98,6 +98,8 @@ export const surfaces = list(SURFACES, (truth) => ({
   uncertainty: { wheelFriction: 0.1, roughness: truth.roughness / 2 },
   note: INVENTED,
 }));
+
+export const gears = list(GEARS, ({ name }) => ({ name, note: INVENTED }));
 
 export const builds = list(BUILDS, ({ mass, charge, aux, fallHeight, ...parts }) => ({
   ...parts,

@@ -1,5 +1,6 @@
 import { discharges } from "./discharges.ts";
 import { thrusts } from "./propellers.ts";
+import { rideHeights } from "./rideHeights.ts";
 import { rigs } from "./rigs.ts";
 
 /** The demo's bench tests, read off {@link rigs} in the order of their days. */
@@ -35,6 +36,7 @@ export function tests(): { id: string; data: unknown }[] {
     ...discharges(),
     ...thrusts(),
     leak("square-lip", "side-pane", 0.0009, "2026-05-16"),
+    ...rideHeights(),
   ].map((data, index) => ({
     id: `demo-${String(index + 1).padStart(2, "0")}-${(data as { kind: string }).kind}`,
     data,

@@ -206,10 +206,34 @@ export const SURFACES = {
   },
 } as const;
 
+/** Running gear: k of all tyres together [N/m], the gap at which it was read [m], and the weights put on [g], below 0 lifted by a luggage scale. */
+export const GEARS = {
+  "rubber-tyres": {
+    name: "Rubber tyres, 34 mm",
+    stiffness: 45_000,
+    gap: 0.0006,
+    date: "2026-05-20",
+    loads: [-500, 0, 500, 1000, 1500],
+  },
+  "foam-tyres": {
+    name: "Foam tyres, 34 mm",
+    stiffness: 14_000,
+    gap: 0.0006,
+    date: "2026-05-21",
+    loads: [-400, 0, 300, 600, 900],
+  },
+} as const;
+
 export type BuildTruth = Pick<
   Build,
   "name" | "rotor" | "diameter" | "motor" | "pack" | "skirt" | "surface" | "note"
-> & { mass: number; charge: number; aux: number; fallHeight: number; cycle?: Build["cycle"] };
+> & { gear?: string } & {
+  mass: number;
+  charge: number;
+  aux: number;
+  fallHeight: number;
+  cycle?: Build["cycle"];
+};
 
 const vehicleNote = "Invented for the demo.";
 export const BUILDS: Record<string, BuildTruth> = {
@@ -259,6 +283,21 @@ export const BUILDS: Record<string, BuildTruth> = {
     aux: 0.4,
     fallHeight: 5.5,
     note: `First try with an axial fan for the ridge boards. ${vehicleNote}`,
+  },
+  "beam-crawler": {
+    name: "Beam crawler, rubber tyres",
+    rotor: "swept-nine",
+    diameter: 0.044,
+    motor: "bell-18",
+    pack: "two-cell-450",
+    skirt: "square-lip",
+    surface: "ridge-board",
+    gear: "rubber-tyres",
+    mass: 0.7,
+    charge: 0.6,
+    aux: 0.35,
+    fallHeight: 4,
+    note: `Climbs the painted beams to the ridge; its tyres give a little. ${vehicleNote}`,
   },
   "prop-scout": {
     name: "Scout, pusher propeller",

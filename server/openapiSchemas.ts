@@ -5,7 +5,9 @@ import { COLLECTIONS } from "../shared/model/schemas.ts";
 
 export type Json = Readonly<Record<string, unknown>>;
 
-const capitalised = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+/** "running gear" → "RunningGear" */
+const capitalised = (word: string): string =>
+  word.replace(/(?:^|\s+)(\w)/g, (_, first: string) => first.toUpperCase());
 
 /** Schemas that the document states once, under these names. */
 const NAMES = new Map<z.core.$ZodType, string>([

@@ -11,6 +11,7 @@ const TEST_WORDS = {
   friction: "Log a friction test",
   thrust: "Log a thrust test",
   discharge: "Log a discharge test",
+  "ride-height": "Log a ride-height test",
 } as const;
 
 function Line({ part, build }: { part: MissingPart; build: string }) {

@@ -13,6 +13,7 @@ import { KIND_WORDS } from "./kindWords.ts";
 import { LeftOutTests } from "./LeftOutTests.tsx";
 import { Mark } from "./Mark.tsx";
 import { roughnessWords } from "./roughnessWords.ts";
+import { stiffnessWords } from "./stiffnessWords.ts";
 
 function countsByKind(book: Book, ids: readonly string[]): string[] {
   const used = new Set(ids);
@@ -37,10 +38,10 @@ function roughnessLine(book: Book, { build, resolved }: Outcome): string | null 
 
 /** Settings change none of what decides which tests are left out. */
 function useLeftOut(book: Book, { build }: Outcome) {
-  const { rotor, motor, pack, skirt, surface, uncertainty } = build;
+  const { rotor, motor, pack, skirt, surface, gear, uncertainty } = build;
   return useMemo(
-    () => asProblem(() => testsLeftOut(book, { rotor, motor, pack, skirt, surface, uncertainty })),
-    [book, rotor, motor, pack, skirt, surface, uncertainty],
+    () => asProblem(() => testsLeftOut(book, { rotor, motor, pack, skirt, surface, gear, uncertainty })),
+    [book, rotor, motor, pack, skirt, surface, gear, uncertainty],
   );
 }
 
@@ -52,6 +53,7 @@ export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
   const counts = countsByKind(book, resolved.tests);
   const friction = calibratedFrictionWords(resolved);
   const roughness = roughnessLine(book, outcome);
+  const stiffness = stiffnessWords(resolved.stiffness);
   return (
     <>
       <h2>Rests on</h2>
@@ -65,6 +67,7 @@ export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
       <ul class="rests">
         {!resolved.thrust && <li>{gapLine(resolved)}</li>}
         {roughness && <li>{roughness}</li>}
+        {!resolved.thrust && stiffness && <li>Running gear {stiffness}.</li>}
         {friction && <li>Friction of the wheels {friction}.</li>}
         {calibrationNotes(resolved, "prior-doubted").map(({ message }) => (
           <li key={message}>{message}</li>

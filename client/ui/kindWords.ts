@@ -9,4 +9,5 @@ export const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   friction: "friction test",
   thrust: "thrust test",
   discharge: "discharge test",
+  "ride-height": "ride-height test",
 };

@@ -1,9 +1,11 @@
+import type { z } from "zod";
 import { fitDischarge } from "../../shared/fit/dischargeFit.ts";
 import { fitFriction } from "../../shared/fit/frictionFit.ts";
 import { fitLeak } from "../../shared/fit/leakFit.ts";
 import { fitMotor } from "../../shared/fit/motorFit.ts";
 import { fitPropeller } from "../../shared/fit/propellerFit.ts";
 import { fitPull } from "../../shared/fit/pullFit.ts";
+import { fitRideHeight } from "../../shared/fit/rideHeightFit.ts";
 import { fitRotor } from "../../shared/fit/rotorFit.ts";
 import { dischargeFitRequest, dischargeFitResponse } from "../../shared/model/api/dischargeFit.ts";
 import {
@@ -19,6 +21,7 @@ import {
   rotorFitResponse,
 } from "../../shared/model/api/fits.ts";
 import { frictionFitRequest, frictionFitResponse } from "../../shared/model/api/frictionFit.ts";
+import { rideHeightFitRequest, rideHeightFitResponse } from "../../shared/model/api/rideHeightFit.ts";
 import { computation } from "./compute.ts";
 import { inlineFit } from "./inlineFit.ts";
 
@@ -80,5 +83,15 @@ export const fitComputations = [
     request: dischargeFitRequest,
     response: dischargeFitResponse,
     compute: inlineFit("runs", fitDischarge),
+  }),
+  computation({
+    path: "/fit/ride-height",
+    summary: "Vertical stiffness of running gear from heights of the lip under load",
+    request: rideHeightFitRequest,
+    response: rideHeightFitResponse,
+    compute: inlineFit("points", (request: z.output<typeof rideHeightFitRequest>) => {
+      const { heights, middle: _middle, ...fit } = fitRideHeight(request);
+      return { ...fit, height: heights[0] };
+    }),
   }),
 ];

@@ -56,6 +56,8 @@ function counts(data: BenchTest, build: Build, { rotors, motors, packs, skirts }
       return isOnPair(data, build);
     case "friction":
       return data.surface === build.surface;
+    case "ride-height":
+      return data.gear === build.gear;
   }
 }
 

@@ -9,6 +9,7 @@ import {
   addFrictionUncertainty,
   addGapUncertainty,
   addSkirtUncertainty,
+  addStiffnessUncertainty,
 } from "./uncertainty/skirtUncertainty.ts";
 
 export type { BuildUncertainty, UncertaintySource } from "./uncertainty/collector.ts";
@@ -58,6 +59,8 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
     addGapUncertainty(book, resolved, { skirt, surface }, into);
     addFrictionUncertainty(resolved, { skirt, surface }, into);
   }
+  const gear = findById(book.gears, build.gear)?.data.name ?? "the running gear";
+  addStiffnessUncertainty(resolved, gear, into);
   if (skirt) addSkirtUncertainty(skirt, into);
   return into.result();
 }

@@ -12,6 +12,7 @@ import type { MotorBasis } from "./motorBasis.ts";
 import type { PackBasis } from "./packBasis.ts";
 import { type PropellerBasis, powerOf } from "./propellerBasis.ts";
 import { nearestTested, type RotorBasis, testedAt } from "./rotorBasis.ts";
+import type { StiffnessBasis } from "./stiffnessBasis.ts";
 
 /** What an answer has to do without: friction of the wheels, the cells' voltage by charge, the speed at which the motor turns the rotor. */
 export type Unknown = "friction" | "charge" | "speed";
@@ -34,6 +35,7 @@ export interface PartialBases {
   readonly skirtShare: number;
   readonly friction: FrictionBasis | null;
   readonly skirtFriction: FrictionBasis | null;
+  readonly stiffness: StiffnessBasis;
 }
 
 /** Speeds shown of a sweep, at most. */
@@ -158,9 +160,11 @@ function coupled(build: Build, bases: PartialBases): Coupled | null {
   };
 }
 
-function vehicleOf(build: Build, { friction, skirtFriction, skirtShare }: PartialBases): PartialVehicle {
+function vehicleOf(build: Build, bases: PartialBases): PartialVehicle {
+  const { friction, skirtFriction, skirtShare, stiffness } = bases;
   return {
     ...build.vehicle,
+    verticalStiffness: stiffness.value,
     wheelFriction: friction?.value ?? null,
     skirtFriction: skirtFriction?.value ?? 0,
     skirtShare,

@@ -70,7 +70,10 @@ export function rigAsBuild(book: Book, test: PullTest, trial: Pick<PullTrial, "v
       jolt: 0,
       jetArea: null,
       jetAngle: 0,
+      verticalStiffness: null,
+      gapLoad: null,
     },
+    gear: null,
     attitudes: [],
     targetMargin: 1,
     overrides: {

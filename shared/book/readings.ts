@@ -9,6 +9,7 @@ import type { FrictionTest } from "../model/tests/friction.ts";
 import type { LeakTest } from "../model/tests/leak.ts";
 import type { MotorTest } from "../model/tests/motor.ts";
 import type { PullTest } from "../model/tests/pull.ts";
+import type { RideHeightTest } from "../model/tests/rideHeight.ts";
 import { pullContradiction, slideContradiction } from "../model/tests/rowContradictions.ts";
 import type { ThrustTest } from "../model/tests/thrust.ts";
 import { type Air, airFrom, DEFAULT_WEATHER } from "../physics/air.ts";
@@ -289,6 +290,40 @@ export function tiltUncertainty(tests: readonly FrictionTest[]): number {
     return instrumentUncertainty(test.instruments.angle, steepest, "angle");
   };
   return Math.max(0, ...tests.map(ofTest));
+}
+
+/** @returns a ride-height test's readings: load beside the vehicle's own weight [N], height of the lip [m] */
+export function rideHeights(test: RideHeightTest): Reading<{ load: number; height: number }>[] {
+  return test.rows.map((row, index) => ({
+    load: toSI(row.load, "load"),
+    height: toSI(row.height, "length"),
+    row: index,
+    setAside: row.setAside ?? null,
+  }));
+}
+
+/** What the instruments of ride-height tests leave uncertain. */
+export interface HeightInstruments {
+  /** of one height, the largest of the tests' [m]; undefined where none is stated */
+  readonly heightUncertainty: number | undefined;
+  /** of one load, its fixed part [N] */
+  readonly loadUncertainty: number;
+  /** of the loads as a share of them, which the stiffness shares [-] */
+  readonly loadShare: number;
+}
+
+/** @returns standard uncertainties of ride-height readings, the largest of the tests' */
+export function heightInstruments(tests: readonly RideHeightTest[]): HeightInstruments {
+  const height = (test: RideHeightTest) => {
+    const highest = Math.max(...rideHeights(test).map((reading) => reading.height));
+    return instrumentUncertainty(test.instruments.height, highest, "length");
+  };
+  const largest = (of: (test: RideHeightTest) => number) => Math.max(0, ...tests.map(of));
+  return {
+    heightUncertainty: largest(height) || undefined,
+    loadUncertainty: largest(({ instruments }) => maybe(instruments.load?.absolute, "load") ?? 0),
+    loadShare: largest(({ instruments }) => (instruments.load?.percent ?? 0) / 100),
+  };
 }
 
 /** Charge drawn by each row [C]: as counted, else from current and time, the straight line between readings. */

@@ -32,6 +32,10 @@ export const build = z.strictObject({
   pack: reference("packs"),
   skirt: reference("skirts").nullable().default(null).describe("only a propeller's build may go without"),
   surface: reference("surfaces"),
+  gear: reference("gears")
+    .nullable()
+    .default(null)
+    .describe("running gear whose ride-height tests take the place of the stated stiffness"),
   charge: fraction().default(0.6).describe("state of charge at which the figures are shown"),
   supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
   air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),

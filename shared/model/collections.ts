@@ -10,6 +10,7 @@ export const COLLECTION_WORDS = {
   surfaces: "surface",
   instruments: "instrument",
   plates: "plate",
+  gears: "running gear",
   tests: "test",
   builds: "build",
 } as const;

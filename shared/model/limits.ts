@@ -127,6 +127,8 @@ export const BUILD = {
     jolt: from0(20),
     jetArea: above0(1),
     jetAngle: INCLINATION,
+    verticalStiffness: above0(1e9),
+    gapLoad: from0(1e6),
   },
   targetMargin: between(1, 20),
   fallHeight: from0(1000),
@@ -227,6 +229,8 @@ export const TESTS = {
   discharge: {
     rows: { charge: from0(1e7), time: from0(1e7), voltage: LOADED_VOLTAGE, current: from0(1e4) },
   },
+  /** lifted by at most what it is loaded with */
+  "ride-height": { rows: { load: between(-LOAD.max, LOAD.max), height: GAP } },
 } as const satisfies Readonly<Record<string, LimitTree>>;
 
 export const INSTRUMENT = {
@@ -250,6 +254,7 @@ export const PARTS = {
   surfaces: SURFACE,
   instruments: INSTRUMENT,
   plates: PLATE,
+  gears: {},
   builds: BUILD,
 } as const satisfies Readonly<Record<string, LimitTree>>;
 

@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { build } from "./build.ts";
 import type { CollectionName } from "./collections.ts";
+import { gear } from "./parts/gear.ts";
 import { instrument } from "./parts/instrument.ts";
 import { motor } from "./parts/motor.ts";
 import { pack } from "./parts/pack.ts";
@@ -19,6 +20,7 @@ export const COLLECTIONS = {
   surfaces: surface,
   instruments: instrument,
   plates: plate,
+  gears: gear,
   tests: benchTest,
   builds: build,
 } as const satisfies Readonly<Record<CollectionName, z.ZodType>>;

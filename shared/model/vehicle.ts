@@ -16,4 +16,13 @@ export const vehicleShape = {
   jolt: nonNegative("extra weight as a share of g", BUILD.vehicle.jolt).default(0),
   jetArea: positive("m², exhaust", BUILD.vehicle.jetArea).nullable().default(null),
   jetAngle: within("degrees from straight off the surface", BUILD.vehicle.jetAngle).default(0),
+  verticalStiffness: positive(
+    "N/m, of tyres and springs together; null: rigid",
+    BUILD.vehicle.verticalStiffness,
+  )
+    .nullable()
+    .default(null),
+  gapLoad: nonNegative("N on the vehicle when the gap was set; null: m·g", BUILD.vehicle.gapLoad)
+    .nullable()
+    .default(null),
 };

@@ -109,6 +109,11 @@ const table = {
     shown: [unit("nN·m·s", 1e-9), unit("N·m·s", 1)],
     example: "20 nN·m·s",
   },
+  stiffness: {
+    si: "N/m",
+    shown: [unit("N/mm", 1e3), unit("N/m", 1), unit("g/mm", G), unit("lbf/in", (POUND * G) / 0.0254)],
+    example: "6 N/mm",
+  },
   power: { si: "W", shown: [unit("W", 1), unit("mW", 1e-3)], example: "6.5 W" },
   charge: { si: "C", shown: [unit("mAh", 3.6), unit("Ah", 3600), unit("C", 1)], example: "650 mAh" },
   temperature: {

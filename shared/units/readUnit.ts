@@ -33,6 +33,7 @@ const ACCEPTED: Readonly<Record<DimensionName, readonly Accepted[]>> = {
   kv: [as([-2, -1, 2, 1, 0, 1], 1 / RPM), as([-2, -1, 2, 1], TURN / RPM)],
   torque: [as(is.TORQUE), as([1, 1], is.G)],
   viscousTorque: [as([2, 1, -1]), as([2, 1, -1, 0, 0, -1])],
+  stiffness: [as([0, 1, -2]), as([-1, 1], is.G)],
   power: [as(is.POWER)],
   charge: [as(is.CHARGE)],
   temperature: [],

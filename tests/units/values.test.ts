@@ -88,6 +88,12 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
     ["nN·m·s", "1 E-09", "exact"],
     ["N·m·s", "1", "exact"],
   ],
+  stiffness: [
+    ["N/mm", "1 E+03", "exact"],
+    ["N/m", "1", "exact"],
+    ["g/mm", "9.806 65", "exact"],
+    ["lbf/in", "1.751 268 E+02"],
+  ],
   power: [
     ["W", "1", "exact"],
     ["mW", "1 E-03", "exact"],

@@ -3,6 +3,7 @@ import { href, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
 import { Empty } from "../../ui/Empty.tsx";
 import { type Place, placeOf, placeToShow } from "./address.ts";
+import { GearView } from "./gear/GearView.tsx";
 import { MotorView } from "./motor/MotorView.tsx";
 import { PartList } from "./PartList.tsx";
 import { PackView } from "./pack/PackView.tsx";
@@ -36,6 +37,7 @@ function PartPage({ book, place }: { book: Book; place: Place }) {
   if (place.collection === "motors") return <MotorView book={book} id={id} />;
   if (place.collection === "packs") return <PackView book={book} id={id} />;
   if (place.collection === "skirts") return <SkirtView book={book} id={id} />;
+  if (place.collection === "gears") return <GearView book={book} id={id} />;
   return <SurfaceView book={book} id={id} />;
 }
 

@@ -12,6 +12,7 @@ const KIND = {
   friction: "friction",
   thrust: "thrust",
   discharge: "discharge",
+  "ride-height": "ride height",
 } as const;
 
 /** The tests that a page rests on, each a way to the Bench. */

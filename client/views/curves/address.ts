@@ -9,6 +9,7 @@ export const CURVE_PARTS = {
   packs: { title: "Packs", one: "pack", key: "pack", kinds: ["discharge"] },
   skirts: { title: "Skirts", one: "skirt", key: "skirt", kinds: ["leak", "pull"] },
   surfaces: { title: "Surfaces", one: "surface", key: "surface", kinds: ["friction", "leak", "pull"] },
+  gears: { title: "Running gear", one: "running gear", key: "gear", kinds: ["ride-height"] },
 } as const satisfies Record<string, { title: string; one: string; key: string; kinds: readonly TestKind[] }>;
 
 export type CurveCollection = keyof typeof CURVE_PARTS;

@@ -19,6 +19,8 @@ const LABELS: Readonly<Record<string, string>> = {
   letGo: "let go",
   slid: "slid",
   gap: "gap",
+  load: "load",
+  height: "height",
 };
 
 export interface Typed {
@@ -62,6 +64,7 @@ const KIND_WORD = {
   friction: "Friction test",
   thrust: "Thrust test",
   discharge: "Discharge test",
+  "ride-height": "Ride-height test",
 } as const;
 
 /** @returns the test's title, or its kind and day where it has none */

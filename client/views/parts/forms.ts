@@ -1,5 +1,6 @@
 import type { FormSpec } from "./spec.ts";
 import { buildForm } from "./specs/build.ts";
+import { gearForm } from "./specs/gear.ts";
 import { instrumentForm } from "./specs/instrument.ts";
 import { motorForm } from "./specs/motor.ts";
 import { packForm } from "./specs/pack.ts";
@@ -15,6 +16,7 @@ export const FORMS: readonly FormSpec[] = [
   packForm,
   skirtForm,
   surfaceForm,
+  gearForm,
   buildForm,
   instrumentForm,
   plateForm,

@@ -3,6 +3,7 @@ import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Build } from "../../model/build.ts";
 import type { Note } from "../../physics/note.ts";
 import { type Book, findById } from "../book.ts";
+import { stiffnessBasis } from "../stiffnessBasis.ts";
 import { bareMass, skirtMass } from "./bareMass.ts";
 import type { Context } from "./context.ts";
 import { admittedMotors } from "./motors.ts";
@@ -48,7 +49,11 @@ function contextOf(book: Book, { build: id }: ChooseRequest): Context {
  */
 export function chooseProblem(book: Book, request: ChooseRequest): Question {
   const context = contextOf(book, request);
-  const { air, supply, charge, vehicle } = context.build;
+  const { air, supply, charge } = context.build;
+  const vehicle = {
+    ...context.build.vehicle,
+    verticalStiffness: stiffnessBasis(book, context.build).value,
+  };
   const { duty: _each, ...rest } = supply;
   const mass = bareMass(context);
   const lists = {

@@ -11,6 +11,7 @@ import { packBasis } from "../packBasis.ts";
 import { propellerBasis } from "../propellerBasis.ts";
 import { inUse } from "../readings.ts";
 import { rotorBasis } from "../rotorBasis.ts";
+import { testedGear } from "../stiffnessBasis.ts";
 
 /** A test of a build's parts that its figures don't rest on, or some rows of it; none of them was set aside by hand. */
 export interface LeftOut {
@@ -37,6 +38,7 @@ export interface AskedParts {
   readonly packs: readonly string[];
   readonly skirts: readonly string[];
   readonly surface: string;
+  readonly gear: string | null;
   /** of the build, by path */
   readonly uncertainty: Build["uncertainty"];
 }
@@ -84,6 +86,11 @@ function ofFriction(book: Book, { surface, skirts }: AskedParts): Reason[] {
     ...skirts.map((skirt) => testedFriction(book, surface, "skirt", skirt)),
   ];
   return tested.flatMap(({ testIds, why }) => (why === null ? [] : [{ testIds, why }]));
+}
+
+function ofGear(book: Book, { gear }: AskedParts): Reason[] {
+  const { testIds, why } = gear ? testedGear(book, gear) : { testIds: [], why: null };
+  return why === null ? [] : [{ testIds, why }];
 }
 
 const NO_RIG = "the book doesn't know its rotor, motor or pack well enough to say what pull it should make";
@@ -139,6 +146,7 @@ export function leftOutOf(book: Book, asked: AskedParts): LeftOut[] {
     ...contradictions(book, asked),
     ...asked.skirts.flatMap((id) => [...ofPulls(book, id, asked), ...ofLeak(book, id, asked)]),
     ...ofFriction(book, asked),
+    ...ofGear(book, asked),
     ...asked.rotors.flatMap((id) => ofRotor(book, id)),
     ...asked.motors.flatMap((id) => ofMotor(book, id)),
     ...asked.packs.flatMap((id) => ofPack(book, id)),
@@ -156,9 +164,9 @@ export function leftOutOf(book: Book, asked: AskedParts): LeftOut[] {
  */
 export function testsLeftOut(
   book: Book,
-  build: Pick<Build, "rotor" | "motor" | "pack" | "skirt" | "surface" | "uncertainty">,
+  build: Pick<Build, "rotor" | "motor" | "pack" | "skirt" | "surface" | "gear" | "uncertainty">,
 ): LeftOut[] {
-  const { rotor, motor, pack, skirt, surface, uncertainty } = build;
-  const skirts = skirt === null ? [] : [skirt];
-  return leftOutOf(book, { rotors: [rotor], motors: [motor], packs: [pack], skirts, surface, uncertainty });
+  const { rotor, motor, pack, skirt, surface, gear, uncertainty } = build;
+  const parts = { rotors: [rotor], motors: [motor], packs: [pack], skirts: skirt === null ? [] : [skirt] };
+  return leftOutOf(book, { ...parts, surface, gear: gear ?? null, uncertainty });
 }

@@ -13,6 +13,7 @@ import { type PropellerBasis, powerOf } from "../propellerBasis.ts";
 import { type RotorBasis, testedAt } from "../rotorBasis.ts";
 import type { SurfaceRoughness } from "../roughnessBasis.ts";
 import { skirtInput } from "../skirtInput.ts";
+import type { StiffnessBasis } from "../stiffnessBasis.ts";
 import type { Parts } from "./parts.ts";
 
 /** What each number of a build rests on. */
@@ -27,6 +28,7 @@ export interface Bases {
   readonly leak: LeakBasis | null;
   /** how rough the surface is */
   readonly onSurface: SurfaceRoughness | null;
+  readonly stiffness: StiffnessBasis;
 }
 
 /** Null where the book lacks what the vehicle stands on. */
@@ -44,7 +46,8 @@ export function partialBases(build: Build, parts: Parts, bases: Bases): PartialB
 }
 
 /** Numbers that a build has whatever moves its air; null where one of them is missing. */
-function commonInput(build: Build, parts: Parts, { motor, pack: known, friction, ofSkirt }: Bases) {
+function commonInput(build: Build, parts: Parts, bases: Bases) {
+  const { motor, pack: known, friction, ofSkirt, stiffness } = bases;
   const { pack, skirt } = parts;
   if (!motor || !pack || !known || !parts.surface || !friction || !parts.motor) return null;
   return {
@@ -60,6 +63,7 @@ function commonInput(build: Build, parts: Parts, { motor, pack: known, friction,
       wheelFriction: friction.value,
       skirtFriction: ofSkirt?.value ?? 0,
       skirtShare: skirt?.data.share ?? 0,
+      verticalStiffness: stiffness.value,
     },
   };
 }

@@ -12,6 +12,7 @@ import { motorAnswer } from "../motorBasis.ts";
 import { type PackBasis, packBasis } from "../packBasis.ts";
 import { partialOf } from "../partial.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
+import { stiffnessBasis } from "../stiffnessBasis.ts";
 import { tipClearanceNotes } from "../tipClearance.ts";
 import { blowerOf, scaledFrom } from "./blower.ts";
 import { inputOf, partialBases, propellerInput } from "./inputs.ts";
@@ -63,15 +64,17 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
   const ofSkirt = parts.skirt && parts.surface ? skirtFriction(book, parts.surface, parts.skirt) : null;
   const leak = rotor && build.skirt ? leakBasis(book, build.skirt, build.surface, gap) : null;
   const onSurface = parts.surface && surfaceRoughness(book, parts.surface);
-  const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak, onSurface };
+  const stiffness = stiffnessBasis(book, build);
+  const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak, onSurface, stiffness };
   const input = inputOf(build, parts, bases);
   const propeller = propellerInput(build, parts, bases);
   const either = input ?? propeller;
   const roughness = rotor && parts.skirt && !leak ? onSurface : null;
-  const used = [rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak, roughness].flatMap(
-    (basis) => basis?.testIds ?? [],
-  );
   const from = scaledFrom(blower, build.diameter);
+  const used = [
+    ...[rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak, roughness],
+    rotor && stiffness,
+  ].flatMap((basis) => basis?.testIds ?? []);
   return {
     input,
     propeller,
@@ -88,6 +91,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
     skirtFriction: ofSkirt,
     leak,
     roughness,
+    stiffness,
     cellVoltage: either && pack && cellVoltages(either, build, pack),
     notes: [...tipClearanceNotes(parts.rotor?.data ?? null, build.diameter, from), ...(motor?.notes ?? [])],
     tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],

@@ -14,6 +14,7 @@ import type { PartialBuild } from "../partial.ts";
 import type { PropellerBasis } from "../propellerBasis.ts";
 import type { RotorBasis } from "../rotorBasis.ts";
 import type { SurfaceRoughness } from "../roughnessBasis.ts";
+import type { StiffnessBasis } from "../stiffnessBasis.ts";
 
 /** A build made into numbers, and what each rests on; `input` and `propeller` are both null where something essential is missing. */
 export interface Resolved {
@@ -42,6 +43,8 @@ export interface Resolved {
   readonly leak: LeakBasis | null;
   /** allowance on the surface that the lip-gap law adds to the gap; null where no law is used */
   readonly roughness: SurfaceRoughness | null;
+  /** how the gap gives under load; a propeller's thrust doesn't ask */
+  readonly stiffness: StiffnessBasis;
   readonly cellVoltage: CellVoltages | null;
   /** what the records and tests of rotor and motor say against the figures */
   readonly notes: readonly Note[];

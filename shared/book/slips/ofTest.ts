@@ -9,6 +9,7 @@ import { slipsOfLeak } from "./leak.ts";
 import { slipsOfMotor } from "./motor.ts";
 import { firstOfEach } from "./ofPart.ts";
 import { slipsOfPull } from "./pull.ts";
+import { slipsOfRideHeight } from "./rideHeight.ts";
 import type { Slip } from "./slip.ts";
 import { slipsOfThrust } from "./thrust.ts";
 
@@ -28,6 +29,8 @@ function ofKind(book: Book, test: InlinedTest): Slip[] {
       return slipsOfThrust(book, test);
     case "discharge":
       return slipsOfDischarge(book, test);
+    case "ride-height":
+      return slipsOfRideHeight(book, test);
   }
 }
 

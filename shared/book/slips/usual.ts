@@ -72,6 +72,7 @@ export const USUAL_IN_PARTS: Readonly<Record<Collection, readonly Usual[]>> = {
     usual("wheelFriction", null, 0.05, 2),
     usual("skirtFriction", null, 0.05, 2),
   ],
+  gears: [],
   builds: [
     usual("diameter", "length", 8e-3, 0.25),
     usual("charge", "fraction", 0.02, 1),
@@ -83,6 +84,8 @@ export const USUAL_IN_PARTS: Readonly<Record<Collection, readonly Usual[]>> = {
     usual("vehicle.track", "length", 0.015, 1.5),
     usual("vehicle.cgHeight", "length", 1e-3, 0.5),
     usual("vehicle.jetArea", "area", 1e-6, 0.05),
+    usual("vehicle.verticalStiffness", "stiffness", 100, 1e6),
+    usual("vehicle.gapLoad", "load", 0.1, 200),
     usual("fallHeight", "length", 0.1, 100),
     usual("overrides.gap", "length", 2e-5, 8e-3),
     usual("overrides.wheelFriction", null, 0.05, 2),

@@ -80,6 +80,13 @@ export function addFrictionUncertainty(resolved: Resolved, { surface }: On, into
   }
 }
 
+/** How far the gap gives: by ride-height tests, or as the build states it, which then stands already. */
+export function addStiffnessUncertainty({ stiffness }: Resolved, gear: string, into: Collector): void {
+  if (stiffness.basis !== "measured") return;
+  const what = `ride-height tests of ${gear}`;
+  into.add("vehicle.verticalStiffness", stiffness.uncertainty, { from: "tests", what, test: "ride-height" });
+}
+
 /** The skirt's own sizes, as stated. */
 export function addSkirtUncertainty({ name, uncertainty }: Skirt, into: Collector): void {
   const fields = { area: "area", perimeter: "perimeter", land: "land", lossSum: "edge loss" } as const;

@@ -100,10 +100,6 @@ export const vehicleInput = z.strictObject({
   wheelFriction: nonNegative("", 5).default(0.7),
   skirtFriction: nonNegative("", 5).default(0.3),
   pullFactor: positive("on the cavity's part of the pull", 10).default(1),
-  verticalStiffness: positive("N/m, of tyres and springs together; null: rigid", 1e9)
-    .nullable()
-    .default(null),
-  gapLoad: nonNegative("N on the vehicle when the gap was set; null: m·g", 1e6).nullable().default(null),
 });
 
 const edgeOrLoss = skirtInput.refine((skirt) => skirt.edge === undefined || skirt.lossSum === undefined, {

@@ -13,6 +13,7 @@ export const MEASURED = [
   "load",
   "torque",
   "angle",
+  "length",
 ] as const;
 
 export type Measured = (typeof MEASURED)[number];
@@ -41,6 +42,7 @@ export const instrument = z.discriminatedUnion("measures", [
   measuring("load"),
   measuring("torque"),
   measuring("angle"),
+  measuring("length"),
 ]);
 
 export type InstrumentPart = z.output<typeof instrument>;

@@ -6,6 +6,7 @@ import { frictionTest } from "./friction.ts";
 import { leakTest } from "./leak.ts";
 import { motorTest } from "./motor.ts";
 import { pullTest } from "./pull.ts";
+import { rideHeightTest } from "./rideHeight.ts";
 import { thrustTest } from "./thrust.ts";
 
 /** A bench test of any kind. A new kind is one more file here and one more line in this union. */
@@ -17,6 +18,7 @@ export const benchTest = z.discriminatedUnion("kind", [
   frictionTest,
   thrustTest,
   dischargeTest,
+  rideHeightTest,
 ]);
 
 /** As the book keeps it: its instruments and its plate may be named. */
@@ -32,4 +34,5 @@ export const TEST_KINDS = [
   "friction",
   "thrust",
   "discharge",
+  "ride-height",
 ] as const satisfies readonly TestKind[];

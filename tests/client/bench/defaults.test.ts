@@ -26,6 +26,7 @@ const book = (tests: readonly ReturnType<typeof stored<BenchTest>>[] = []): Book
     surfaces: [part("glass")],
     instruments: [],
     plates: [],
+    gears: [part("foam"), part("rubber")],
     tests,
     builds: [
       stored("pane", { rotor: "c5", motor: "m2", pack: "p2", skirt: "s2", surface: "glass", diameter: 0.05 }),

@@ -13,7 +13,7 @@ import { KINDS } from "#client/views/bench/record/kinds.ts";
 import { carriedOf, readDraft } from "#client/views/bench/record/readDraft.ts";
 import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
-import { EXAMPLES, FRICTION, PLATE_CURVE, PULL } from "./examples.ts";
+import { EXAMPLES, FRICTION, PLATE_CURVE, PULL, RIDE_HEIGHT } from "./examples.ts";
 
 const messages = (draft: Draft) => Object.fromEntries(readDraft(draft).errors);
 
@@ -94,6 +94,17 @@ describe("readDraft, a row that contradicts itself", () => {
     let draft = withCell(writeDraft(FRICTION), 0, "held", "45°");
     draft = withCell(draft, 0, "slid", "40°");
     expect(messages(draft)["rows.0"]).toMatch(/^Row 1: slid at 40°, flatter than the 45° at which it held\./);
+  });
+});
+
+describe("readDraft, heights at one load", () => {
+  it("are refused in words, once every reading can be read", () => {
+    const [loaded, other] = ["300 g", "2.94199 N"];
+    let draft = writeDraft(RIDE_HEIGHT);
+    for (const { key } of draft.rows) draft = withCell(draft, key, "load", loaded);
+    expect(messages(draft).rows).toMatch(/^Every height was read at 300 g; allowed: two loads or more/);
+    expect(messages(withCell(draft, 0, "load", other)).rows).toBeUndefined();
+    expect(messages(withCell(draft, 0, "height", "?")).rows).toBeUndefined();
   });
 });
 

@@ -151,4 +151,28 @@ export const DISCHARGE: BenchTest = benchTest.parse({
   ],
 });
 
-export const EXAMPLES = [PULL, PLATE_CURVE, KNOWN_CURVE, MOTOR, LEAK, FRICTION, THRUST, DISCHARGE] as const;
+export const RIDE_HEIGHT: BenchTest = benchTest.parse({
+  kind: "ride-height",
+  title: "feeler gauges",
+  date: "2026-03-22",
+  gear: "foam",
+  instruments: { height: { absolute: typed(0.02, "mm") } },
+  rows: [
+    { load: typed(-1, "N"), height: typed(0.7, "mm") },
+    { load: typed(0, "g"), height: typed(0.6, "mm") },
+    { load: typed(300, "g"), height: typed(400, "µm") },
+    { load: typed(2, "kg"), height: typed(0, "mm"), setAside: "sat on it" },
+  ],
+});
+
+export const EXAMPLES = [
+  PULL,
+  PLATE_CURVE,
+  KNOWN_CURVE,
+  MOTOR,
+  LEAK,
+  FRICTION,
+  THRUST,
+  DISCHARGE,
+  RIDE_HEIGHT,
+] as const;

@@ -96,7 +96,7 @@ describe("a test of every kind, exported and imported", () => {
   );
 
   it("every test of the demo comes back the same", () => {
-    expect(new Set(book.tests.map(({ data }) => data.kind)).size).toBe(7);
+    expect(new Set(book.tests.map(({ data }) => data.kind)).size).toBe(8);
     for (const { data } of book.tests) expect(stored(imported(data.kind, exportCsv(data)))).toEqual([data]);
   });
 
@@ -126,6 +126,7 @@ describe("headers that people write", () => {
     ["leak", "p_Pa,dp plate [Pa],open 1", "pressure Pa|platePressure Pa|open"],
     ["friction", "held_deg,slid [°],set aside", "held deg|slid °|setAside"],
     ["discharge", "mAh,t_min,cell voltage [mV],I [A]", "charge mAh|time min|voltage mV|current A"],
+    ["ride-height", "weight [g],h_mm,set aside", "load g|height mm|setAside"],
   ] as const)("of a %s test, %s, are found with their units", (kind, header, expected) => {
     expect(roles(kind, header).join("|")).toBe(expected);
   });
@@ -194,6 +195,11 @@ describe("a file that is not as it should be", () => {
       "charge,time,V,I\n1,,4,0\n,5,4,1\n3,,0,1\n",
       ["3: drawn so far is empty", "4: voltage must be more than 0, read 0 V"],
     ],
+    [
+      "ride-height",
+      "load,height\n0,0.6\n,0.5\n-100,-1\n",
+      ["3: load is empty", "4: height of the lip must not be below 0, read -1 mm"],
+    ],
   ] as const)(
     "a %s test: each line that can't be read is skipped with its reason",
     (kind, text, expected) => {
@@ -220,6 +226,7 @@ describe("a file that is not as it should be", () => {
     ["leak", "p,plate\n3,2\n", ["Give the bleed plate's holes below."]],
     ["leak", "p\n3\n", ["Choose the column with the flow."]],
     ["friction", "a,b\n3,2\n", ['Choose the column with "held", or with "slid".']],
+    ["ride-height", "load\n3\n", ["Choose the column with the height of the lip."]],
     ["discharge", "V,I\n3,1\n", ['Choose the column with "drawn so far", or with "time".']],
   ] as const)(
     "a %s test without a column it needs, %j, asks for it and reads nothing",

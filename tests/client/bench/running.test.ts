@@ -11,7 +11,17 @@ import { runningResult } from "#client/views/bench/running/run.ts";
 import type { Book } from "#shared/book/book.ts";
 import { byCollection } from "#shared/model/collections.ts";
 import type { BenchTest } from "#shared/model/tests/index.ts";
-import { EXAMPLES, FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL, THRUST } from "./examples.ts";
+import {
+  EXAMPLES,
+  FRICTION,
+  KNOWN_CURVE,
+  LEAK,
+  MOTOR,
+  PLATE_CURVE,
+  PULL,
+  RIDE_HEIGHT,
+  THRUST,
+} from "./examples.ts";
 
 const EMPTY = byCollection(() => []) as Book;
 
@@ -77,6 +87,21 @@ describe("runningResult, by hand calculation", () => {
     const running = run(writeDraft(FRICTION));
     // tan 33° = 0.6494, tan 35° = 0.7002, tan 37° = 0.7536
     expect([...running.byRow.values()]).toEqual(["μ 0.649 to 0.700", "μ below 0.754"]);
+  });
+
+  it("heights: the line's slope, and the lip's height without load", () => {
+    const running = run(writeDraft(RIDE_HEIGHT));
+    // Least squares by hand through (−1 N, 0.7), (0, 0.6), (2.942 N, 0.4 mm): S_xx 8.398 N², slope −0.6237/8.398 =
+    // −0.07426 mm/N, so k 13.47 N/mm and 0.6147 mm at 0; u(slope) = 0.02/√8.398 = 0.0069 mm/N, u(k) = k²·u = 1.25 N/mm.
+    expect(said(running, "Stiffness")).toBe("13.5 ± 1.3 N/mm");
+    expect(said(running, "Lip without load")).toMatch(/^0\.61 ± 0\.01 mm$/);
+    expect([...running.byRow.values()]).toEqual(["", "", "", "touches"]);
+  });
+
+  it("heights at one load: none, and what to measure", () => {
+    const rows = RIDE_HEIGHT.rows.slice(0, 1);
+    const running = run(writeDraft({ ...RIDE_HEIGHT, rows } as BenchTest));
+    expect(running.next).toMatch(/two loads or more/);
   });
 
   it("a motor with an ohmmeter reading: K_v from a run without load", () => {

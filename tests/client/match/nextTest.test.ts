@@ -77,7 +77,15 @@ describe("words of the next test", () => {
     "of a plate, a test and the scale: links to where each is put down, with the build's parts",
     (test, address, words) => {
       expect(
-        linkOf(test, { id: "b1", rotor: "r", motor: "m", pack: "p", skirt: "lip", surface: "pane" }),
+        linkOf(test, {
+          id: "b1",
+          rotor: "r",
+          motor: "m",
+          pack: "p",
+          skirt: "lip",
+          surface: "pane",
+          gear: null,
+        }),
       ).toEqual({ address, words });
     },
   );

@@ -129,6 +129,7 @@ describe("leftOutOf, several parts at once", () => {
       packs: demo.packs.map(({ id }) => id),
       skirts: demo.skirts.map(({ id }) => id),
       surface: build.surface,
+      gear: build.gear,
       uncertainty: build.uncertainty,
     };
     const named = leftOutOf(wrong, asked).map(({ id, why }) => `${id} ${why}`);

@@ -111,6 +111,8 @@ const SI_UNITS: Readonly<Record<string, string>> = {
   held: "N",
   letGo: "N",
   gap: "m",
+  load: "N",
+  height: "m",
   resistance: "Ω",
   throttle: "1",
   slid: "rad",

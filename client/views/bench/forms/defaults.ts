@@ -90,15 +90,15 @@ function suits(book: Book, spec: KindSpec): (build: StoredOf<"builds">) => boole
 function fromBuild(book: Book, buildId: string | null, spec: KindSpec): Record<string, string> {
   const build = book.builds.find(({ id }) => id === buildId) ?? book.builds.find(suits(book, spec));
   if (!build || !suits(book, spec)(build)) return {};
-  const { rotor, motor, pack, skirt, surface, diameter } = build.data;
+  const { rotor, motor, pack, skirt, surface, gear, diameter } = build.data;
   const parts = { rotor, motor, pack, surface, diameter: millimetres(diameter) };
-  return skirt ? { ...parts, skirt } : parts;
+  return { ...parts, ...(skirt ? { skirt } : {}), ...(gear ? { gear } : {}) };
 }
 
 /** The only part of its collection needs no choosing. */
 function onlyParts(book: Book): Record<string, string> {
-  const { rotors, motors, packs, skirts, surfaces } = book;
-  const lists = { rotor: rotors, motor: motors, pack: packs, skirt: skirts, surface: surfaces };
+  const { rotors, motors, packs, skirts, surfaces, gears } = book;
+  const lists = { rotor: rotors, motor: motors, pack: packs, skirt: skirts, surface: surfaces, gear: gears };
   const size = rotors.length === 1 && rotors[0].data.sizes.length === 1 ? rotors[0].data.sizes[0] : null;
   return {
     ...Object.fromEntries(

@@ -7,6 +7,7 @@ import { LeakFields } from "./leak.tsx";
 import type { FormModel } from "./model.ts";
 import { MotorFields } from "./motor.tsx";
 import { PullFields } from "./pull.tsx";
+import { RideHeightFields } from "./rideHeight.tsx";
 import { ThrustFields } from "./thrust.tsx";
 
 /** What each kind of test asks above its rows. */
@@ -18,4 +19,5 @@ export const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly for
   friction: FrictionFields,
   thrust: ThrustFields,
   discharge: DischargeFields,
+  "ride-height": RideHeightFields,
 };

@@ -5,6 +5,7 @@ import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
 import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
+import type { RideHeightTest } from "../../../../shared/model/tests/rideHeight.ts";
 import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
@@ -109,6 +110,18 @@ function dischargeLine(rows: DischargeTest["rows"]): string {
     .join(", ");
 }
 
+function rideHeightLine(rows: RideHeightTest["rows"]): string {
+  const heights = range(
+    rows.map((row) => row.height),
+    "length",
+  );
+  const loads = range(
+    rows.map((row) => row.load),
+    "load",
+  );
+  return `${counted(rows.length, "reading")}, ${heights} under ${loads}`;
+}
+
 function lineOf(test: BenchTest): string {
   switch (test.kind) {
     case "pull":
@@ -125,6 +138,8 @@ function lineOf(test: BenchTest): string {
       return dischargeLine(test.rows.filter(counts));
     case "thrust":
       return thrustLine(test.rows.filter(counts));
+    case "ride-height":
+      return rideHeightLine(test.rows.filter(counts));
   }
 }
 

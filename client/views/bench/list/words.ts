@@ -32,6 +32,7 @@ const CHOICES: readonly (readonly [key: string, title: string, collection: PartC
   ["pack", "Packs", "packs"],
   ["skirt", "Skirts", "skirts"],
   ["surface", "Surfaces", "surfaces"],
+  ["gear", "Running gear", "gears"],
 ];
 
 /** @returns the parts by which the list can be filtered */

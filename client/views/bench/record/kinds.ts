@@ -6,6 +6,7 @@ import { friction } from "./kinds/friction.ts";
 import { leak } from "./kinds/leak.ts";
 import { motor } from "./kinds/motor.ts";
 import { pull } from "./kinds/pull.ts";
+import { rideHeight } from "./kinds/rideHeight.ts";
 import { thrust } from "./kinds/thrust.ts";
 import type { ColumnSpec, FieldSpec, FieldTexts, KindSpec } from "./spec.ts";
 
@@ -18,6 +19,7 @@ export const KINDS: Readonly<Record<TestKind, KindSpec>> = {
   friction,
   thrust,
   discharge,
+  "ride-height": rideHeight,
 };
 
 /** The kinds in the order in which the screen offers them. */
@@ -28,16 +30,18 @@ export const KIND_ORDER: readonly TestKind[] = [
   "motor",
   "friction",
   "discharge",
+  "ride-height",
   "thrust",
 ];
 
 const MOST_ROWS = 5000;
-/** A pull or a slide is made by hand. */
+/** A pull, a slide or a height is read by hand. */
 const MOST_ROWS_BY_HAND = 1000;
+const BY_HAND: readonly TestKind[] = ["pull", "friction", "ride-height"];
 
 /** @returns how many rows a test of a kind can have */
 export function mostRows(kind: TestKind): number {
-  return kind === "pull" || kind === "friction" ? MOST_ROWS_BY_HAND : MOST_ROWS;
+  return BY_HAND.includes(kind) ? MOST_ROWS_BY_HAND : MOST_ROWS;
 }
 
 /** Asked of every kind. */

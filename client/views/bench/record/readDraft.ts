@@ -1,4 +1,5 @@
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
+import { loadProblem, type RideHeightTest } from "../../../../shared/model/tests/rideHeight.ts";
 import {
   contradictionSentence,
   rowContradictions,
@@ -64,6 +65,10 @@ export function readDraft(draft: Draft): ReadDraft {
     const { key } = good[row];
     const place = draft.rows.findIndex((each) => each.key === key);
     errors.set(`rows.${key}`, contradictionSentence({ row: place, what }));
+  }
+  if (draft.kind === "ride-height" && good.length === filled.length) {
+    const problem = loadProblem((readings as RideHeightTest).rows);
+    if (problem !== null) errors.set("rows", problem);
   }
   data.rows = good.map((row) => row.data);
   return { data, errors, rowKeys: good.map((row) => row.key) };

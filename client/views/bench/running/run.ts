@@ -11,6 +11,7 @@ import { runMotor } from "./motor.ts";
 import { oddUnits } from "./oddUnits.ts";
 import { runPull } from "./pull.ts";
 import { attempt, NOTHING_YET, type Running } from "./result.ts";
+import { runRideHeight } from "./rideHeight.ts";
 import { runThrust } from "./thrust.ts";
 
 const says = ({ errors }: ReadDraft, start: string): boolean =>
@@ -32,6 +33,8 @@ function resultOf(test: InlinedTest, rowKeys: readonly number[], book: Book): Ru
       return runDischarge(test, rowKeys, book);
     case "thrust":
       return runThrust(test, rowKeys, book);
+    case "ride-height":
+      return runRideHeight(test, rowKeys);
   }
 }
 

@@ -10,7 +10,9 @@ export interface Link {
 }
 
 /** The stored build that a test is for. */
-export type OfBuild = Pick<Build, "rotor" | "motor" | "pack" | "skirt" | "surface"> & { readonly id: string };
+export type OfBuild = Pick<Build, "rotor" | "motor" | "pack" | "skirt" | "surface" | "gear"> & {
+  readonly id: string;
+};
 
 /** Parts of the build that the form of a new test begins with. */
 const PARTS: Readonly<Record<TestKind, readonly Exclude<keyof OfBuild, "id">[]>> = {
@@ -20,6 +22,7 @@ const PARTS: Readonly<Record<TestKind, readonly Exclude<keyof OfBuild, "id">[]>>
   discharge: ["pack"],
   leak: ["skirt", "surface"],
   friction: ["surface"],
+  "ride-height": ["gear"],
   pull: ["rotor", "motor", "pack", "skirt", "surface"],
 };
 

@@ -27,6 +27,13 @@ export const buildForm: FormSpec = {
           hint: "a ducted rotor needs one; a propeller presses with or without",
         },
         { kind: "reference", path: "surface", label: "Surface", collection: "surfaces", required: true },
+        {
+          kind: "reference",
+          path: "gear",
+          label: "Running gear",
+          collection: "gears",
+          hint: "its ride-height tests tell how far the gap gives; rigid without",
+        },
         quantity("vehicle.mass", "Mass, everything on board", "mass", {
           required: true,
           doubt: "vehicle.mass",
@@ -99,6 +106,14 @@ export const buildForm: FormSpec = {
             ["rear", "rear"],
           ],
         },
+        quantity("vehicle.verticalStiffness", "Stiffness of tyres and springs together", "stiffness", {
+          hint: "rigid unless given; a ride-height test takes its place",
+          doubt: "vehicle.verticalStiffness",
+        }),
+        quantity("vehicle.gapLoad", "Load on it when the gap was set", "load", {
+          example: "180 g",
+          hint: "its own weight unless given",
+        }),
         number("vehicle.rollingResistance", "Rolling resistance", { hint: "0.02 unless given" }),
         number("vehicle.jolt", "Jolts, in g on top of gravity", { hint: "0 unless given" }),
         quantity("vehicle.jetArea", "Exhaust area, where its thrust counts", "area", { example: "3 cm²" }),

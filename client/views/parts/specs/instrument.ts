@@ -11,6 +11,7 @@ const MEASURES = [
   ["load", "load or thrust"],
   ["torque", "torque"],
   ["angle", "tilt"],
+  ["length", "height or gap"],
 ] as const satisfies readonly (readonly [Measured, string])[];
 
 const measured = (path: string, label: string, hint: string): MeasuredSpec => ({

@@ -1,0 +1,32 @@
+import { heightInstruments, inUse, rideHeights } from "../../../../shared/book/readings.ts";
+import { fitRideHeight, type RideHeightFit } from "../../../../shared/fit/rideHeightFit.ts";
+import type { RideHeightTest } from "../../../../shared/model/tests/rideHeight.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { gapText } from "../../../ui/gapWords.ts";
+import { attempt, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+
+function figuresOf({ stiffness, heights, standardErrors }: RideHeightFit): Figure[] {
+  const [k, error] = [stiffness, standardErrors.stiffness].map((value) => inUnit(value, "stiffness", "N/mm"));
+  return [
+    { label: "Stiffness", text: `${withError(k, error)} N/mm` },
+    { label: "Lip without load", text: gapText(heights[0], standardErrors.height) },
+  ];
+}
+
+/** Stiffness of the running gear so far. */
+export function runRideHeight(test: RideHeightTest, keys: readonly number[]): Running {
+  const readings = rideHeights(test);
+  if (readings.length === 0)
+    return { ...NOTHING_YET, next: "Type the lip's height with nothing on the vehicle: 0 g." };
+  const byRow = new Map(readings.map(({ row, height }) => [keys[row], height === 0 ? "touches" : ""]));
+  const { heightUncertainty, loadUncertainty } = heightInstruments([test]);
+  const { found: fit, next } = attempt(() =>
+    fitRideHeight({ points: inUse(readings), heightUncertainty, loadUncertainty }),
+  );
+  return {
+    figures: fit ? figuresOf(fit) : [],
+    byRow,
+    next,
+    notes: fit?.warnings.map(({ message }) => message) ?? [],
+  };
+}
