@@ -1,4 +1,9 @@
-import { NotEnoughDataError, OutOfRangeError, requireNonNegative, requirePositive } from "../numeric/errors.ts";
+import {
+  NotEnoughDataError,
+  OutOfRangeError,
+  requireNonNegative,
+  requirePositive,
+} from "../numeric/errors.ts";
 import { fitLinear, type LinearFit } from "../numeric/leastSquares.ts";
 import { studentQuantile } from "../numeric/student.ts";
 import type { Note } from "../physics/note.ts";

@@ -5,7 +5,7 @@ import { ImportView } from "./import/ImportView.tsx";
 import { TestList } from "./list/TestList.tsx";
 import { KIND_ORDER } from "./record/kinds.ts";
 
-const NEW = /^new\/(\w+)$/;
+const NEW = /^new\/([\w-]+)$/;
 
 /** Bench: the list of tests, a new test of some kind, an import, or one test to correct, as the address says. */
 export default function BenchView() {

@@ -7,5 +7,3 @@ export const gear = z.strictObject({
   note: note(),
   retired: retired(),
 });
-
-export type Gear = z.output<typeof gear>;

@@ -23,7 +23,11 @@ describe("fitRideHeight, on two readings", () => {
   });
 
   it("counts the load's own uncertainty through the slope: √(g² + u²/k²)", () => {
-    const loads = { points: [point(0, 8e-4), point(3, 5e-4)], heightUncertainty: 3e-6, loadUncertainty: 0.04 };
+    const loads = {
+      points: [point(0, 8e-4), point(3, 5e-4)],
+      heightUncertainty: 3e-6,
+      loadUncertainty: 0.04,
+    };
     const both = fitRideHeight(loads).standardErrors.stiffness;
     expect(both).toBeCloseToRelative((1e4 ** 2 * Math.SQRT2 * Math.hypot(3e-6, 0.04 / 1e4)) / 3, 1e-12);
   });

@@ -57,10 +57,13 @@ function LogTest({ id }: { id: string }) {
 }
 
 function GearPicture({ page, chosen }: { page: GearPage; chosen: Chosen }) {
-  const { gear, points, tests } = page;
+  const { gear, points, tests, tested } = page;
+  const { fit, uncertainty } = tested;
   return (
     <>
-      <Answer sentence={gearSentence(page)} />
+      <Answer sentence={gearSentence(page)}>
+        {fit && `Stiffness ${stiffnessText(fit.stiffness, uncertainty)}.`}
+      </Answer>
       {points.length === 0 ? (
         <LogTest id={gear.id} />
       ) : (

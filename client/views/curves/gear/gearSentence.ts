@@ -1,7 +1,6 @@
 import { heightUnder } from "../../../../shared/fit/rideHeightFit.ts";
-import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
 import { gapText } from "../../../ui/gapWords.ts";
-import { stiffnessText } from "../../../ui/stiffnessWords.ts";
 import type { GearPage } from "./gearData.ts";
 
 const HUNDRED_GRAMS = 0.1 * 9.80665;
@@ -13,16 +12,17 @@ export function gearSentence({ gear, tested, points }: GearPage): string {
     return points.length === 0
       ? `How far ${name} gives is not known, so the gap is taken as rigid.`
       : `How far ${name} gives is not settled yet.`;
-  const given = gapText(HUNDRED_GRAMS / tested.fit.stiffness);
-  return `${name} gives by ${stiffnessText(tested.fit.stiffness, tested.uncertainty)}: every 100\u2009g moves the lip by ${given}.`;
+  const given = HUNDRED_GRAMS / tested.fit.stiffness;
+  const uncertain = (given * (tested.uncertainty ?? 0)) / tested.fit.stiffness;
+  return `On ${name} the lip comes down by ${gapText(given, uncertain)} for every 100\u2009g.`;
 }
 
 /** @returns at which load the skirt comes down to the surface; null without a fit */
 export function touchText({ tested }: GearPage): string | null {
   if (!tested.fit) return null;
   const { height } = heightUnder(tested.fit, 0);
-  const load = inUnit(height * tested.fit.stiffness, "load", "g");
-  return `${formatFixed(load, 0)}\u2009g on top of its own weight`;
+  const load = height * tested.fit.stiffness;
+  return `about ${formatQuantity(load, "load", { unit: "kg", digits: 2 })} on top of its own weight`;
 }
 
 /** Relative uncertainty of the stiffness from which more readings are worth the while [-]. Judgement. */
