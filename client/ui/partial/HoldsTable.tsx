@@ -1,9 +1,9 @@
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { LeastFriction } from "../../../shared/physics/hold/leastFriction.ts";
-import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/answer.ts";
+import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/partialAnswer.ts";
 import { GRADE_WORDS, governsInWords, gradeOf } from "../verdictWords.ts";
 import type { Known } from "./known.ts";
-import { fallsAnyway, frictionText, timesText } from "./words.ts";
+import { fallsAnyway, frictionText, timesText } from "./partialWords.ts";
 
 type State = keyof LeastFriction;
 const STATES: readonly State[] = ["parked", "driving"];

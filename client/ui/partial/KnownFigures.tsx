@@ -1,8 +1,8 @@
-import type { PartialMoment } from "../../../shared/physics/partial/answer.ts";
+import type { PartialMoment } from "../../../shared/physics/partial/partialAnswer.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import { Mark } from "../Mark.tsx";
 import type { Known } from "./known.ts";
-import { grams, rpmText } from "./words.ts";
+import { grams, rpmText } from "./partialWords.ts";
 
 const SPEED = "rotor speed";
 

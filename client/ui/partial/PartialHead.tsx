@@ -4,8 +4,8 @@ import { Answer } from "../Answer.tsx";
 import { Problem } from "../Problem.tsx";
 import { VerdictMarks } from "../VerdictMarks.tsx";
 import type { Known, KnownReply } from "./known.ts";
+import { nothingSentence, unknownText } from "./partialWords.ts";
 import { UnknownMarks } from "./UnknownMarks.tsx";
-import { nothingSentence, unknownText } from "./words.ts";
 
 export interface PartialHeadProps {
   readonly book: Book;

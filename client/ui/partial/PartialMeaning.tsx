@@ -1,14 +1,14 @@
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Note } from "../../../shared/physics/note.ts";
-import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/answer.ts";
+import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/partialAnswer.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { Caution } from "../Caution.tsx";
 import { RestsOn } from "../RestsOn.tsx";
 import { VerdictMarks } from "../VerdictMarks.tsx";
 import { HoldsTable } from "./HoldsTable.tsx";
 import type { Known } from "./known.ts";
+import { circumstanceText } from "./partialWords.ts";
 import { UnknownMarks } from "./UnknownMarks.tsx";
-import { circumstanceText } from "./words.ts";
 
 /** A pull to tell of: what it holds, and under which circumstance. */
 export interface Told {

@@ -1,7 +1,7 @@
 import type { Unknown } from "../../../shared/book/resolve.ts";
 import { Mark, type MarkWord } from "../Mark.tsx";
 import type { Known } from "./known.ts";
-import { minimumText } from "./words.ts";
+import { minimumText } from "./partialWords.ts";
 
 interface UnknownMark {
   readonly word: MarkWord;

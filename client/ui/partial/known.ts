@@ -2,12 +2,12 @@ import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import type { Unknown } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { asProblem } from "../../../shared/numeric/errors.ts";
+import type { PartialVehicle } from "../../../shared/physics/partial/input.ts";
 import {
   type PartialAnswer,
   type PartialMoment,
   partialAnswer,
-} from "../../../shared/physics/partial/answer.ts";
-import type { PartialVehicle } from "../../../shared/physics/partial/input.ts";
+} from "../../../shared/physics/partial/partialAnswer.ts";
 import type { Outcome } from "../../state/outcome.ts";
 
 export type Named = ReturnType<typeof namedAttitudes>[number];

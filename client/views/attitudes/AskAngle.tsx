@@ -1,10 +1,10 @@
 import { marginWorking } from "../../../shared/physics/marginWorking.ts";
 import { SettingField } from "../../ui/SettingField.tsx";
 import { WorkingOf } from "../../ui/WorkingOf.tsx";
+import { degrees, standSentence } from "./attitudeWords.ts";
 import { INCLINATION } from "./ownAttitudes.ts";
 import type { Rose } from "./rose.ts";
 import { standAt } from "./stand.ts";
-import { degrees, standSentence } from "./words.ts";
 
 export interface AskAngleProps {
   readonly rose: Rose;

@@ -3,10 +3,10 @@ import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { Sure } from "../../ui/Sure.tsx";
 import { GRADE_WORDS, governsInWords, gradeOf } from "../../ui/verdictWords.ts";
+import { degrees, grams, needText } from "./attitudeWords.ts";
 import { RemovalNote, RemovalQuestion, useRemover } from "./Removing.tsx";
 import type { NamedStand, Rose } from "./rose.ts";
 import type { Need } from "./stand.ts";
-import { degrees, grams, needText } from "./words.ts";
 
 interface NeedProps {
   readonly need: Need;

@@ -18,12 +18,12 @@ import { Warnings } from "../../ui/Warnings.tsx";
 import { AddAttitude } from "./AddAttitude.tsx";
 import { AskAngle } from "./AskAngle.tsx";
 import { AttitudeTable } from "./AttitudeTable.tsx";
+import { figures, needSentence } from "./attitudeWords.ts";
 import { BesideTable } from "./BesideTable.tsx";
 import { DrivePanel } from "./DrivePanel.tsx";
 import { RoseChart } from "./RoseChart.tsx";
 import { type Rose, roseOf } from "./rose.ts";
 import { standAt } from "./stand.ts";
-import { figures, needSentence } from "./words.ts";
 
 const partial = () => import("./partial/PartialAttitudes.tsx");
 

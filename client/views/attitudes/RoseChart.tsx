@@ -2,11 +2,11 @@ import { useRef } from "preact/hooks";
 import { Chart } from "../../charts/Chart.tsx";
 import { DataTable } from "../../ui/DataTable.tsx";
 import { SaveChart } from "../../ui/SaveChart.tsx";
+import { bandText, beyondRim, roseSentence } from "./attitudeWords.ts";
 import { drawRose, roseHeight } from "./drawRose.ts";
 import type { Rose } from "./rose.ts";
 import type { Stand } from "./stand.ts";
 import { roseTable } from "./table.ts";
-import { bandText, beyondRim, roseSentence } from "./words.ts";
 
 export interface RoseChartProps {
   readonly rose: Rose;

@@ -2,8 +2,8 @@ import type { Build } from "../../../shared/model/build.ts";
 import { STANDARD_ANGLES } from "../../../shared/physics/predict.ts";
 import { atAngle } from "../../../shared/physics/rundown/cycle.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
+import { degrees } from "./attitudeWords.ts";
 import { type Attitude, nameProblem } from "./ownAttitudes.ts";
-import { degrees } from "./words.ts";
 
 const PERCENT = 100;
 

@@ -1,9 +1,9 @@
 import type { AttitudeUncertainty } from "../../../shared/decide/uncertainty.ts";
 import type { Table } from "../../ui/table.ts";
 import { governsInWords } from "../../ui/verdictWords.ts";
+import { inGrams } from "./attitudeWords.ts";
 import type { Rose } from "./rose.ts";
 import type { Need, Stand } from "./stand.ts";
-import { inGrams } from "./words.ts";
 
 const STEP = 5;
 const PERCENT = 100;

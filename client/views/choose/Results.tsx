@@ -21,8 +21,8 @@ import { SetTable } from "./rows/SetTable.tsx";
 import type { Sorting } from "./rows/useRows.ts";
 import { MOST_PINNED, type Shown, shownQuery, withPin } from "./state/shown.ts";
 import { type Results as Known, useResults } from "./useResults.ts";
-import { answerSentence, tookText } from "./words/answer.ts";
 import { inOrOut, wantedNames } from "./words/limits.ts";
+import { answerSentence, tookText } from "./words/searchSentences.ts";
 import { restText, sizedRotorText } from "./words/set.ts";
 
 const FIRST_SORTING: Sorting = { sort: "margin", order: "most", only: "admissible" };

@@ -1,5 +1,5 @@
 import { counted } from "../../ui/count.ts";
-import { percent } from "./words.ts";
+import { percent } from "./curveWords.ts";
 
 export interface Contribution {
   readonly used: number;

@@ -34,7 +34,7 @@ import { MovesPanel, PartialPanel } from "./panels.tsx";
 import { pictureOf } from "./picture.ts";
 import { answerSentence } from "./sentence.ts";
 import { ThrustSection } from "./thrust/ThrustSection.tsx";
-import { rpmText } from "./thrust/words.ts";
+import { rpmText } from "./thrust/thrustWords.ts";
 import { Verdict } from "./Verdict.tsx";
 
 /** Does it hold? Fan against leak, and what the crossing means. */

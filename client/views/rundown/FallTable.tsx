@@ -4,7 +4,7 @@ import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
 import type { Answered, Track } from "./answer.ts";
-import { fallWords } from "./words.ts";
+import { fallWords } from "./rundownWords.ts";
 
 const TONES = { falls: "near", "holds-to-the-end": "good", "never-held": "bad" } as const;
 

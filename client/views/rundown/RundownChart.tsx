@@ -3,8 +3,8 @@ import { stackHeight, stackPicture } from "../../charts/stack.ts";
 import type { Answered } from "./answer.ts";
 import { momentWords } from "./momentWords.ts";
 import { panelsOf } from "./panels.ts";
+import { pictureSentence } from "./rundownWords.ts";
 import { rundownTable } from "./table.ts";
-import { pictureSentence } from "./words.ts";
 
 /** The run's charts over the same minutes, read along the time. */
 export function RundownChart({ answered, build }: { answered: Answered; build: string }) {

@@ -24,9 +24,9 @@ import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
 import { LimitsSection } from "./limits/LimitsSection.tsx";
 import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
+import { alarmText, endSentence, rundownSentence } from "./rundownWords.ts";
 import { useReply } from "./useReply.ts";
 import { WindingNote } from "./WindingNote.tsx";
-import { alarmText, endSentence, rundownSentence } from "./words.ts";
 
 /** The slider's end for a margin; more can be typed. */
 const SLIDER_MARGIN = 4;

@@ -3,7 +3,7 @@ import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
 import type { Answered } from "./answer.ts";
-import { duration, volts } from "./words.ts";
+import { duration, volts } from "./rundownWords.ts";
 
 const THIN_SPACE = "\u2009";
 const FALL = "fall ";

@@ -2,8 +2,6 @@ import { describe, expect, it } from "vitest";
 import { type Outcome, solve } from "#client/state/outcome.ts";
 import { replyTo } from "#client/state/uncertainty/answer.ts";
 import { uncertaintyQuestion } from "#client/state/uncertainty/question.ts";
-import { type Rose, roseOf } from "#client/views/attitudes/rose.ts";
-import { roseTable } from "#client/views/attitudes/table.ts";
 import {
   bandText,
   beyondRim,
@@ -12,7 +10,9 @@ import {
   madeText,
   needSentence,
   roseSentence,
-} from "#client/views/attitudes/words.ts";
+} from "#client/views/attitudes/attitudeWords.ts";
+import { type Rose, roseOf } from "#client/views/attitudes/rose.ts";
+import { roseTable } from "#client/views/attitudes/table.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();

@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
 import { replyTo } from "#client/views/match/nextTest/answer.ts";
 import { linkOf } from "#client/views/match/nextTest/links.ts";
-import { questionOf } from "#client/views/match/nextTest/question.ts";
 import {
   correctsText,
   headline,
@@ -10,7 +9,8 @@ import {
   lesserText,
   nothingText,
   verdictWords,
-} from "#client/views/match/nextTest/words.ts";
+} from "#client/views/match/nextTest/nextTestWords.ts";
+import { questionOf } from "#client/views/match/nextTest/question.ts";
 import type { NextTest } from "#shared/book/nextTest/nextTests.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 

@@ -5,7 +5,7 @@ import { roseOf } from "#client/views/attitudes/rose.ts";
 import { pictureOf } from "#client/views/match/picture.ts";
 import { thrustPictureOf } from "#client/views/match/thrust/picture.ts";
 import { thrustTable } from "#client/views/match/thrust/table.ts";
-import { thrustSentence } from "#client/views/match/thrust/words.ts";
+import { thrustSentence } from "#client/views/match/thrust/thrustWords.ts";
 import { questionOf } from "#client/views/rundown/question.ts";
 import { requiredSuction } from "#shared/physics/hold/holdAt.ts";
 import { demoBook } from "#tests/support/demoBook.ts";

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { answerTo, replyTo } from "#client/views/match/ways/answer.ts";
 import { waysSentence } from "#client/views/match/ways/heading.ts";
 import { decimalsApart, roundedSafely } from "#client/views/match/ways/rounding.ts";
-import { effectsText, valueToTry, wayText, windingCaution } from "#client/views/match/ways/words.ts";
+import { effectsText, valueToTry, wayText, windingCaution } from "#client/views/match/ways/wayWords.ts";
 import type { Way } from "#shared/decide/ways/ways.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { PANE_CRAWLER, PANE_PROPELLER } from "#tests/support/paneCrawler.ts";

@@ -4,7 +4,7 @@ import { solve } from "#client/state/outcome.ts";
 import { answerTo } from "#client/views/match/ways/answer.ts";
 import { WAY_NAMES } from "#client/views/match/ways/names.ts";
 import { questionOf } from "#client/views/match/ways/question.ts";
-import { valueToTry } from "#client/views/match/ways/words.ts";
+import { valueToTry } from "#client/views/match/ways/wayWords.ts";
 import type { Wanted } from "#shared/decide/wanted.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { answerTo } from "#client/views/rundown/answer.ts";
 import { cycleFrom, cycleText, triedFrom, withTried } from "#client/views/rundown/asked.ts";
 import { readRows, rowsOf, withRow } from "#client/views/rundown/cycleDraft.ts";
-import { alarmFor, cellVoltageAt, rundownSentence } from "#client/views/rundown/words.ts";
+import { alarmFor, cellVoltageAt, rundownSentence } from "#client/views/rundown/rundownWords.ts";
 import { question } from "./examples.ts";
 
 const NOTHING_TRIED = { startCharge: null, targetMargin: null, cycle: null };

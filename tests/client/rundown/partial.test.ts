@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
 import { type Known, knownOf } from "#client/ui/partial/known.ts";
+import { partialRunSentence } from "#client/views/rundown/partial/partialRunWords.ts";
 import { type PartialRun, partialRun } from "#client/views/rundown/partial/run.ts";
-import { partialRunSentence } from "#client/views/rundown/partial/words.ts";
 import { questionOf } from "#client/views/rundown/question.ts";
 import type { Book } from "#shared/book/book.ts";
 import { runDown } from "#shared/physics/rundown.ts";

@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
 import { type Known, knownOf } from "#client/ui/partial/known.ts";
-import { unknownMarks } from "#client/ui/partial/UnknownMarks.tsx";
 import {
   anywhereSentence,
   circumstanceText,
   frictionText,
   knownSentence,
   unknownText,
-} from "#client/ui/partial/words.ts";
+} from "#client/ui/partial/partialWords.ts";
+import { unknownMarks } from "#client/ui/partial/UnknownMarks.tsx";
 import type { Book } from "#shared/book/book.ts";
 import type { Build } from "#shared/model/build.ts";
 import { demoBook } from "#tests/support/demoBook.ts";

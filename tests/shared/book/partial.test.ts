@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Book } from "#shared/book/book.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
-import { type PartialAnswer, partialAnswer } from "#shared/physics/partial/answer.ts";
+import { type PartialAnswer, partialAnswer } from "#shared/physics/partial/partialAnswer.ts";
 import { atCellVoltage, predictAny } from "#shared/physics/predictAny.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { expectAllFinite } from "#tests/support/finite.ts";

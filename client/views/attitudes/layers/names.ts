@@ -1,8 +1,8 @@
 import type { Group } from "../../../charts/frame.ts";
 import { type Box, type Obstacle, placeFree, textWidth, type WantedBox } from "../../../charts/place.ts";
+import { grams } from "../attitudeWords.ts";
 import type { Rose } from "../rose.ts";
 import { STATES } from "../stand.ts";
-import { grams } from "../words.ts";
 import { type PolarContext, spot } from "./polar.ts";
 
 interface Name {

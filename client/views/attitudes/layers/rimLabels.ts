@@ -3,10 +3,10 @@ import { pushApart } from "../../../charts/labels.ts";
 import { clippedText } from "../../../charts/place.ts";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { governsInWords } from "../../../ui/verdictWords.ts";
+import { degrees } from "../attitudeWords.ts";
 import type { NamedStand, Rose } from "../rose.ts";
 import type { Sector } from "../sectors.ts";
 import { STATES, type Stand, type State } from "../stand.ts";
-import { degrees } from "../words.ts";
 import { type PolarContext, spot } from "./polar.ts";
 import { RING } from "./rings.ts";
 

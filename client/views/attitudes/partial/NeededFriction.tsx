@@ -1,8 +1,8 @@
 import { leastFriction } from "../../../../shared/physics/hold/leastFriction.ts";
 import type { Known } from "../../../ui/partial/known.ts";
 import { leading } from "../../../ui/partial/known.ts";
+import { circumstanceText, frictionText, timesText } from "../../../ui/partial/partialWords.ts";
 import { UnknownMarks } from "../../../ui/partial/UnknownMarks.tsx";
-import { circumstanceText, frictionText, timesText } from "../../../ui/partial/words.ts";
 
 /** Steps of the table [°]. */
 const STEP = 15;

@@ -6,8 +6,8 @@ import { knownOf, leading } from "../../../ui/partial/known.ts";
 import { Lacking } from "../../../ui/partial/Lacking.tsx";
 import { PartialHead } from "../../../ui/partial/PartialHead.tsx";
 import { PartialMeaning, toldOf } from "../../../ui/partial/PartialMeaning.tsx";
+import { anywhereSentence } from "../../../ui/partial/partialWords.ts";
 import { TriedNote } from "../../../ui/partial/TriedNote.tsx";
-import { anywhereSentence } from "../../../ui/partial/words.ts";
 import { DrivePanel } from "../DrivePanel.tsx";
 import { NeededFriction } from "./NeededFriction.tsx";
 

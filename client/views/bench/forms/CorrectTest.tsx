@@ -5,7 +5,7 @@ import { ApiError, api } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
 import { forgetDraft, keptDraft } from "../../../state/drafts.ts";
 import { Empty } from "../../../ui/Empty.tsx";
-import { nameOf } from "../list/words.ts";
+import { nameOf } from "../list/partNames.ts";
 import { isDraftOf } from "../record/draft.ts";
 import { writeDraft } from "../record/writeDraft.ts";
 import { createForm } from "./model.ts";

@@ -6,9 +6,9 @@ import { Problem } from "../../../ui/Problem.tsx";
 import { KIND_ORDER, KINDS } from "../record/kinds.ts";
 import { type Filters, filtersOf, isFiltered, queryOf } from "./filters.ts";
 import { usePages } from "./pages.ts";
+import { nameOf, partChoices } from "./partNames.ts";
 import { resultLine } from "./resultLine.ts";
 import { TestRow } from "./TestRow.tsx";
-import { nameOf, partChoices } from "./words.ts";
 
 /** Buttons for a new test of each kind. */
 function NewButtons() {

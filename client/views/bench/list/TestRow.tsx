@@ -5,8 +5,8 @@ import { ApiError, api } from "../../../state/api.ts";
 import { currentBook, drop } from "../../../state/book.ts";
 import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
+import { nameOf, partNames } from "./partNames.ts";
 import { resultLine } from "./resultLine.ts";
-import { nameOf, partNames } from "./words.ts";
 
 type Stored = StoredOf<"tests">;
 

@@ -7,7 +7,7 @@ import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
 import { LeftOutTests } from "../../../ui/LeftOutTests.tsx";
 import { usePreview } from "../preview/usePreview.ts";
-import { previewText } from "../words/answer.ts";
+import { previewText } from "../words/searchSentences.ts";
 import { Admissions, type AdmissionsProps } from "./Admissions.tsx";
 import { type Counts, countSentence, tooManyText } from "./count.ts";
 import { withText } from "./draft.ts";

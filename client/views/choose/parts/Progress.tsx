@@ -1,7 +1,7 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import type { BestSet } from "../state/job.ts";
-import { bestText, progressText } from "../words/answer.ts";
+import { bestText, progressText } from "../words/searchSentences.ts";
 
 export interface ProgressProps {
   readonly job: ChooseJob;

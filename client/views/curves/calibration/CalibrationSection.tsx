@@ -6,9 +6,9 @@ import { counted } from "../../../ui/count.ts";
 import { SelectField } from "../../../ui/Field.tsx";
 import { gapText } from "../../../ui/gapWords.ts";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
+import { listed, percent } from "../curveWords.ts";
 import { type Fact, Facts } from "../Page.tsx";
 import { testName } from "../typed.ts";
-import { listed, percent } from "../words.ts";
 import { type CalibrationPage, calibrationPage, type Pair, pairsWith } from "./calibrationData.ts";
 import { calibratedLeakPlot, calibratedPullPlot } from "./calibrationPlots.ts";
 import {

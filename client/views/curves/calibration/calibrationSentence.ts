@@ -2,7 +2,7 @@ import type { Calibrated } from "../../../../shared/fit/calibration.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { counted, inWords } from "../../../ui/count.ts";
 import { gapText } from "../../../ui/gapWords.ts";
-import { capital, listed, percent } from "../words.ts";
+import { capital, listed, percent } from "../curveWords.ts";
 import type { CalibrationPage, LeakReading, PullReading } from "./calibrationData.ts";
 
 /** Nearer to the gap as set than this many standard uncertainties, the two agree [-]. */

@@ -1,5 +1,5 @@
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import { percent } from "../words.ts";
+import { percent } from "../curveWords.ts";
 import { type LeakGroup, lipFlow } from "./leakData.ts";
 
 const EXPONENT_DECIMALS = 3;

@@ -2,7 +2,7 @@ import { driftOverRange } from "../../../../shared/fit/propellerBands.ts";
 import type { PropellerFit } from "../../../../shared/fit/propellerFit.ts";
 import { decimalsFor, formatFixed } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
-import { percent } from "../words.ts";
+import { percent } from "../curveWords.ts";
 import type { PropellerPage, Which } from "./propellerData.ts";
 
 const DIGITS = 3;

@@ -1,6 +1,6 @@
 import type { Drift } from "../../../../shared/fit/pullDrift.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
-import { percent } from "../words.ts";
+import { percent } from "../curveWords.ts";
 import type { ReducedPulls } from "./pullReduced.ts";
 
 /** A p-value below it is called a drift [-]. Common practice, no source. */

@@ -1,6 +1,6 @@
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
-import { capital, listed } from "../words.ts";
+import { capital, listed } from "../curveWords.ts";
 import { agreement, type PullPage } from "./pullData.ts";
 
 const DECIMALS = 2;

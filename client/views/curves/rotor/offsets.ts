@@ -1,6 +1,6 @@
 import { type TestOffset, testOffsets } from "../../../../shared/fit/testOffsets.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
-import { offBy, percent } from "../words.ts";
+import { offBy, percent } from "../curveWords.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
 
 /** @returns what each test's tachometer reads too much against the middle one; none where the tests cannot be compared */

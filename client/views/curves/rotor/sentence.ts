@@ -1,7 +1,7 @@
 import { UNSHOWN } from "../../../../shared/fit/twoPointFit.ts";
 import { ESTIMATE_UNCERTAINTY } from "../../../../shared/physics/fanlaws/estimate.ts";
 import { counted, inWords } from "../../../ui/count.ts";
-import { capital, percent } from "../words.ts";
+import { capital, percent } from "../curveWords.ts";
 import { type RotorFamily, readingsInUse } from "./family.ts";
 
 /** How well the curve is known: the largest half-width of its mean's 95 % band within the tested range, over ψ with no flow. */

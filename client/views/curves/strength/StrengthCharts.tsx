@@ -3,7 +3,7 @@ import type { StoredOf } from "../../../../shared/model/record.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
-import { capital } from "../words.ts";
+import { capital } from "../curveWords.ts";
 import type { Strength } from "./strength.ts";
 import { distributionPlot, strengthResidualPlot } from "./strengthPlots.ts";
 import { distributionSentence } from "./strengthSentence.ts";

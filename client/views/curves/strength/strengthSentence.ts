@@ -1,5 +1,5 @@
 import { counted, inWords } from "../../../ui/count.ts";
-import { capital, percent } from "../words.ts";
+import { capital, percent } from "../curveWords.ts";
 import { nextTrials, type Strength } from "./strength.ts";
 
 const HALVES = 0.5;

@@ -11,7 +11,6 @@ import { type SharePart, shareParts } from "../../../ui/uncertaintyWords.ts";
 import { wanted, wantedOf } from "../ways/wanted.ts";
 import type { Reply } from "./answer.ts";
 import { linkOf, type OfBuild } from "./links.ts";
-import { type Question, questionOf } from "./question.ts";
 import {
   correctsText,
   cutText,
@@ -21,7 +20,8 @@ import {
   NOTHING_TO_SHRINK,
   nothingText,
   verdictWords,
-} from "./words.ts";
+} from "./nextTestWords.ts";
+import { type Question, questionOf } from "./question.ts";
 
 const FAILED: Reply = { problem: "The next test could not be worked out in this browser; reload the page." };
 /** Tests that are read at once; the lesser ones open. */

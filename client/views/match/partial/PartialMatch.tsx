@@ -6,8 +6,8 @@ import { knownOf } from "../../../ui/partial/known.ts";
 import { Lacking } from "../../../ui/partial/Lacking.tsx";
 import { PartialHead } from "../../../ui/partial/PartialHead.tsx";
 import { PartialMeaning, toldOf } from "../../../ui/partial/PartialMeaning.tsx";
+import { knownSentence } from "../../../ui/partial/partialWords.ts";
 import { UnknownMarks } from "../../../ui/partial/UnknownMarks.tsx";
-import { knownSentence } from "../../../ui/partial/words.ts";
 
 export interface PartialViewProps {
   readonly book: Book;

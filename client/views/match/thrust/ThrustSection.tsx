@@ -10,7 +10,7 @@ import { OverlayTable } from "../OverlayTable.tsx";
 import type { ThrustOverlay } from "./drawing.ts";
 import { thrustPictureOf } from "./picture.ts";
 import { ThrustChart } from "./ThrustChart.tsx";
-import { thrustLabel, thrustSentence } from "./words.ts";
+import { thrustLabel, thrustSentence } from "./thrustWords.ts";
 
 function useThrustOverlays(book: Book, shown: string, ids: readonly string[]): ThrustOverlay[] {
   return useMemo(() => {

@@ -4,7 +4,7 @@ import type { MatchContext } from "../layers/context.ts";
 import { along, around, drawNames, type Name } from "../layers/names.ts";
 import type { ThrustDrawing } from "./drawing.ts";
 import type { ChargeMark, ThrustPicture } from "./picture.ts";
-import { grams, rpmText } from "./words.ts";
+import { grams, rpmText } from "./thrustWords.ts";
 
 const CHARGE_WORDS = { full: "full charge", rest: "", cutOff: "cut-off" } as const;
 /** Charges nearer to each other than this are told by one label [px]. */

@@ -11,7 +11,7 @@ import { waysSentence } from "./heading.ts";
 import { WAY_NAMES } from "./names.ts";
 import { type Question, questionOf } from "./question.ts";
 import { choicesOf, wanted, wantedOf, wantedWords } from "./wanted.ts";
-import { effectsText, valueToTry, wayText, windingCaution } from "./words.ts";
+import { effectsText, valueToTry, wayText, windingCaution } from "./wayWords.ts";
 
 const FAILED: Reply = { problem: "The ways could not be worked out in this browser; reload the page." };
 const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });

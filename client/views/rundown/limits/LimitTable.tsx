@@ -13,7 +13,7 @@ import {
   TITLES,
   TONES,
   valueText,
-} from "./words.ts";
+} from "./limitWords.ts";
 
 function LimitRow({ limit, limits }: { limit: Limit; limits: Limits }) {
   const detail = detailText(limit, limits);

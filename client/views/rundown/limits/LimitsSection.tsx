@@ -9,8 +9,8 @@ import type { Question } from "../question.ts";
 import type { LimitsReply } from "./answer.ts";
 import { LimitTable } from "./LimitTable.tsx";
 import { LimitWorkings } from "./LimitWorkings.tsx";
+import { unbroken } from "./limitWords.ts";
 import { WindingChart } from "./WindingChart.tsx";
-import { unbroken } from "./words.ts";
 
 const FAILED: LimitsReply = {
   problem: "The limits could not be worked out in this browser; reload the page.",

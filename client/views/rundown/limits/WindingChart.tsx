@@ -3,8 +3,8 @@ import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { windingSentence } from "./limitWords.ts";
 import { warmUpWords, windingPlot } from "./windingPlot.ts";
-import { windingSentence } from "./words.ts";
 
 /** @returns the winding from cold, as numbers */
 export function windingTable({ warmUp }: Limits): Table {

@@ -1,8 +1,8 @@
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import type { Known } from "../../../ui/partial/known.ts";
+import { grams, rpmText } from "../../../ui/partial/partialWords.ts";
 import { UnknownMarks } from "../../../ui/partial/UnknownMarks.tsx";
-import { grams, rpmText } from "../../../ui/partial/words.ts";
-import { duration, volts } from "../words.ts";
+import { duration, volts } from "../rundownWords.ts";
 import type { PartialRun, RunMoment } from "./run.ts";
 
 const ROWS: readonly (readonly [string, (moment: RunMoment) => string | null])[] = [

@@ -9,13 +9,13 @@ import { type Known, knownOf } from "../../../ui/partial/known.ts";
 import { Lacking } from "../../../ui/partial/Lacking.tsx";
 import { PartialHead } from "../../../ui/partial/PartialHead.tsx";
 import { PartialMeaning, type Told, toldOf } from "../../../ui/partial/PartialMeaning.tsx";
+import { grams } from "../../../ui/partial/partialWords.ts";
 import { TriedNote } from "../../../ui/partial/TriedNote.tsx";
 import { UnknownMarks } from "../../../ui/partial/UnknownMarks.tsx";
-import { grams } from "../../../ui/partial/words.ts";
-import { duration, volts } from "../words.ts";
+import { duration, volts } from "../rundownWords.ts";
 import { Ends } from "./Ends.tsx";
+import { partialRunSentence } from "./partialRunWords.ts";
 import { type PartialRun, partialRun, type RunMoment } from "./run.ts";
-import { partialRunSentence } from "./words.ts";
 
 export interface PartialRundownProps {
   readonly book: Book;

@@ -1,9 +1,9 @@
 import { asProblem } from "../../../../shared/numeric/errors.ts";
-import { partialHolds } from "../../../../shared/physics/partial/answer.ts";
 import type { PartialInput, PartialVehicle } from "../../../../shared/physics/partial/input.ts";
+import { partialHolds } from "../../../../shared/physics/partial/partialAnswer.ts";
 import { type CycleSegment, type Rundown, runDown, type Sample } from "../../../../shared/physics/rundown.ts";
 import type { Outcome } from "../../../state/outcome.ts";
-import type { Pulled } from "../../../ui/partial/words.ts";
+import type { Pulled } from "../../../ui/partial/partialWords.ts";
 
 /** A moment of a run, and what its pull holds as far as that is known. */
 export interface RunMoment extends Pulled {

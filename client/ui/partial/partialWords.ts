@@ -3,7 +3,11 @@ import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { worstAngle } from "../../../shared/physics/hold/worst.ts";
-import type { FrictionNeeded, PartialHold, PartialMoment } from "../../../shared/physics/partial/answer.ts";
+import type {
+  FrictionNeeded,
+  PartialHold,
+  PartialMoment,
+} from "../../../shared/physics/partial/partialAnswer.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { type Known, leading, type Named } from "./known.ts";
 

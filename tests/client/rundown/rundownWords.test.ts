@@ -6,7 +6,7 @@ import {
   endSentence,
   fallWords,
   rundownSentence,
-} from "#client/views/rundown/words.ts";
+} from "#client/views/rundown/rundownWords.ts";
 import { answered, falls, never, toTheEnd, track } from "./examples.ts";
 
 const plain = (text: string) => text.replaceAll("\u2009", " ");

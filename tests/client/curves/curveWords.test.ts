@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { counted, inWords } from "#client/ui/count.ts";
-import { listed, offBy, percent } from "#client/views/curves/words.ts";
+import { listed, offBy, percent } from "#client/views/curves/curveWords.ts";
 
 describe("words of the Curves view", () => {
   it.each([

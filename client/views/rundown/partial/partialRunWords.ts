@@ -1,7 +1,7 @@
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { type Known, leading } from "../../../ui/partial/known.ts";
-import { grams, holdText, leadText, nothingText } from "../../../ui/partial/words.ts";
-import { duration } from "../words.ts";
+import { grams, holdText, leadText, nothingText } from "../../../ui/partial/partialWords.ts";
+import { duration } from "../rundownWords.ts";
 import type { PartialRun } from "./run.ts";
 
 function decapitalised(text: string): string {

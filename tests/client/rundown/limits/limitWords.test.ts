@@ -10,7 +10,7 @@ import {
   unbroken,
   valueText,
   windingSentence,
-} from "#client/views/rundown/limits/words.ts";
+} from "#client/views/rundown/limits/limitWords.ts";
 import type { LimitsInput } from "#shared/decide/limits/input.ts";
 import type { LimitKey } from "#shared/decide/limits/limit.ts";
 import { limitsOf } from "#shared/decide/limits/limits.ts";
