@@ -22,11 +22,17 @@ function seedsOf(name: CollectionName): readonly Seed[] {
   return z.array(z.strictObject({ id: identifier(), data })).parse(FILES[file] ?? []);
 }
 
-/** @returns the invented demo, each record checked like any other input, as if it was entered at that moment */
+/**
+ * @param at when it is loaded
+ * @returns the invented demo, each record checked like any other input, as if its records had been entered one after
+ *   another, a millisecond apart, the last of each collection at that moment: lists keep the order of the files
+ */
 function demoBook(at: Date): WholeBook {
-  const time = at.toISOString();
   const records = byCollection((name) =>
-    seedsOf(name).map((seed) => ({ ...seed, revision: 1, createdAt: time, updatedAt: time })),
+    seedsOf(name).map((seed, index, all) => {
+      const time = new Date(at.getTime() + 1 + index - all.length).toISOString();
+      return { ...seed, revision: 1, createdAt: time, updatedAt: time };
+    }),
   );
   return { records, revisions: byCollection(() => []), deletions: [] };
 }

@@ -54,7 +54,7 @@ describe("Parts and builds", () => {
     await save(page);
     const error = page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error");
     await eventually(() => error.textContent()).toBe(
-      'Read "500 m"; allowed: more than 0, at most 20.0\u2009m, for example "25 cm".',
+      'Read "500 m"; allowed: more than 0, at most 20\u2009m, for example "25 cm".',
     );
   });
 
