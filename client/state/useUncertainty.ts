@@ -1,10 +1,14 @@
 import { useMemo } from "preact/hooks";
 import type { BuildUncertainty } from "../../shared/book/buildUncertainty.ts";
 import type { Book } from "../../shared/book/resolve.ts";
+import {
+  statesUncertainty,
+  type UncertaintyAsked,
+  uncertaintyAsked,
+} from "../../shared/book/uncertaintyAsked.ts";
 import type { AttitudeUncertainty, Uncertainty } from "../../shared/decide/uncertainty.ts";
 import type { Outcome } from "./outcome.ts";
 import type { UncertaintyReply } from "./uncertainty/answer.ts";
-import { statesUncertainty, type UncertaintyQuestion, uncertaintyQuestion } from "./uncertainty/question.ts";
 import { useWorker } from "./useWorker.ts";
 
 /** How sure a build's verdict is, as far as it is worked out. */
@@ -31,7 +35,7 @@ const start = () => new Worker(new URL("./uncertainty/worker.ts", import.meta.ur
 
 /** @returns what a reply says of the question that stands now */
 export function uncertaintyState(
-  question: UncertaintyQuestion | null,
+  question: UncertaintyAsked | null,
   reply: UncertaintyReply | null,
   busy: boolean,
 ): UncertaintyState {
@@ -56,8 +60,8 @@ export function uncertaintyState(
  * @returns the doubt with its sources; call it once a view and hand it on
  */
 export function useUncertainty(book: Book, outcome: Outcome): UncertaintyState {
-  const question = useMemo(() => uncertaintyQuestion(book, outcome), [book, outcome]);
+  const question = useMemo(() => uncertaintyAsked(book, outcome), [book, outcome]);
   const asked = question && statesUncertainty(question) ? question : null;
-  const { reply, busy } = useWorker<UncertaintyQuestion, UncertaintyReply>(start, asked, FAILED);
+  const { reply, busy } = useWorker<UncertaintyAsked, UncertaintyReply>(start, asked, FAILED);
   return uncertaintyState(question, reply, busy);
 }

@@ -24,7 +24,7 @@ export interface Computation extends Omit<Definition<z.ZodType, z.ZodObject>, "c
 }
 
 /** The keys that the answer's schema names; what a function knows beyond them stays inside. */
-function only(response: z.ZodObject, result: object): object {
+export function only(response: z.ZodObject, result: object): object {
   const known: Readonly<Record<string, unknown>> = { ...result };
   return Object.fromEntries(Object.keys(response.shape).map((key) => [key, known[key]]));
 }

@@ -10,6 +10,7 @@ import { nextTestRoutes } from "./nextTests.ts";
 import { openApiRoute } from "./openapi.ts";
 import type { Route } from "./route.ts";
 import type { Service } from "./service.ts";
+import { verdictRoutes } from "./verdict.ts";
 
 /** Every route of the API. A new one is one more line here; its documentation comes with it. */
 export function apiRoutes(service: Service): Route[] {
@@ -17,6 +18,7 @@ export function apiRoutes(service: Service): Route[] {
   const routes = [
     ...collectionRoutes(store, clock),
     ...nextTestRoutes(store, threads),
+    ...verdictRoutes(store, threads),
     healthRoute(store),
     ...benchRoutes(service),
     ...archiveRoutes(service),

@@ -1,28 +1,14 @@
 import type { z } from "zod";
-import { type Book, findById } from "../../shared/book/book.ts";
 import { nextTests } from "../../shared/book/nextTest/nextTests.ts";
-import { resolveBuild, solvable } from "../../shared/book/resolve.ts";
 import { nextTestsQuery, nextTestsResponse } from "../../shared/model/api/nextTests.ts";
-import type { Build } from "../../shared/model/build.ts";
-import { type AnyPredictInput, predictAny } from "../../shared/physics/predictAny.ts";
-import { Refusal } from "../refusal.ts";
-import { UnknownRecordError } from "../store/errors.ts";
+import { predictAny } from "../../shared/physics/predictAny.ts";
 import type { Store } from "../store/store.ts";
 import { bookIn } from "../threads/bookIn.ts";
 import type { Threads } from "../threads/threads.ts";
 import { jsonBytes } from "./jsonBytes.ts";
 import { parsed, type Route } from "./route.ts";
+import { storedBuild } from "./storedBuild.ts";
 import { sendWhenDone } from "./waiting.ts";
-
-/** @throws {Refusal} 422, naming what a build without numbers lacks */
-function numbersOf(book: Book, build: Build): AnyPredictInput {
-  const resolved = resolveBuild(book, build);
-  const input = solvable(resolved);
-  if (input) return input;
-  const fields = resolved.missing.map(({ path, message }) => ({ path, message }));
-  const message = `The build has no numbers yet, so nothing is in doubt: ${fields.map((field) => field.message).join(" ")}`;
-  throw new Refusal(422, "not-enough-data", message, fields);
-}
 
 /** A question of the book in a file. */
 interface Asked {
@@ -34,9 +20,7 @@ interface Asked {
 /** @returns the answer as bytes of JSON @throws {UnknownRecordError} {Refusal} */
 export function nextTestsText({ file, id, query: { angle, mode } }: Asked): Uint8Array {
   const book = bookIn(file);
-  const build = findById(book.builds, id)?.data;
-  if (!build) throw new UnknownRecordError("builds", id);
-  const input = numbersOf(book, build);
+  const { build, input } = storedBuild(book, id, "so nothing is in doubt");
   const at = angle ?? predictAny(input, []).worst[mode].angle;
   return jsonBytes({ angle: at, mode, ...nextTests(book, build, { angle: at, mode }) });
 }

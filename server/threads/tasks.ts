@@ -4,6 +4,7 @@ import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs
 import { judged } from "../jobs/shortlist.ts";
 import { computedText } from "../routes/computations.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
+import { verdictText } from "../routes/verdict.ts";
 import { checkedBody } from "./bodies.ts";
 import { changeWhole } from "./wholeBook.ts";
 
@@ -35,6 +36,8 @@ export const TASKS = {
   compute: computedText,
   /** finds which bench tests would tell most of a stored build */
   nextTests: nextTestsText,
+  /** judges a stored build */
+  verdict: verdictText,
 } as const;
 
 export type TaskName = keyof typeof TASKS;

@@ -78,6 +78,7 @@ const PRIOR = { gap: { mean: 6e-4, sd: 2e-4 }, friction: { mean: 0.7, sd: 0.15 }
 /** Whatever a person can ask that takes long, at its largest. */
 export const LONG_REQUESTS: readonly LongRequest[] = [
   { name: "next tests of a build", send: get("/builds/pane-crawler/next-tests") },
+  { name: "verdict of a build, 20 000 samples", send: get("/builds/pane-crawler/verdict?samples=20000") },
   {
     name: "calibration, 300 pulls and 1000 leak readings",
     send: post("/calibrate", { prior: PRIOR, pulls: PULLS, leaks: LEAKS }),

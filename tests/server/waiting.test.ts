@@ -36,6 +36,7 @@ async function neverDone() {
 
 const LONG = [
   ["/builds/pane-crawler/next-tests", undefined],
+  ["/builds/pane-crawler/verdict", undefined],
   ["/calibrate", {}],
   ["/rundown", {}],
 ] as const;

@@ -1,11 +1,11 @@
+import type { UncertaintyAsked } from "../../../shared/book/uncertaintyAsked.ts";
 import { type Uncertainty, uncertaintyOf } from "../../../shared/decide/uncertainty.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
-import type { UncertaintyQuestion } from "./question.ts";
 
 export type UncertaintyReply = { readonly doubt: Uncertainty } | { readonly problem: string };
 
 /** @returns the doubt, or in words why there is none */
-export function replyTo({ input, asked }: Pick<UncertaintyQuestion, "input" | "asked">): UncertaintyReply {
+export function replyTo({ input, asked }: Pick<UncertaintyAsked, "input" | "asked">): UncertaintyReply {
   try {
     return { doubt: uncertaintyOf(input, asked) };
   } catch (error) {

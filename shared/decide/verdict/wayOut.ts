@@ -124,7 +124,7 @@ function searchesFor(of: Case, before: Verdict): Search[] {
     ...(state === "falls" ? [{ setting: "cells", end: pack.series + MORE_CELLS, towards: 1 } as const] : []),
   ];
   const directions = reason.kind === "standing" ? stronger : [...lighter, ...stronger];
-  const margins = state === "falls" ? [1, of.target] : [of.target];
+  const margins = state === "falls" && of.target > 1 ? [1, of.target] : [of.target];
   return margins.flatMap((margin) => each(directions, reaches(margin), margin));
 }
 

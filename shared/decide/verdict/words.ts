@@ -111,10 +111,11 @@ export function firstWords(modes: readonly Mode[]): string {
 }
 
 function leastText({ angle, margin, driving, governs }: Least, suction: number): string {
-  const how = driving ? "Driving up, it first" : "Parked, it first";
+  const climbs = driving && governs.includes("climb");
+  const first = `${driving ? "Driving up" : "Parked"}, it ${firstWords(governs)} first, at`;
   const needed =
     margin > 0 ? `: ${pullText(suction / margin)} of pull needed, ${pullText(suction)} made` : "";
-  return `${how} ${firstWords(governs)} at ${degreesText(angle)}${needed}.`;
+  return `${climbs ? "The climb is hardest at" : first} ${degreesText(angle)}${needed}.`;
 }
 
 /**

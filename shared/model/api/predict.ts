@@ -201,7 +201,8 @@ export const verdict = z.strictObject({
   margin: z.number().optional().describe("the least one, parked and driving"),
 });
 
-const prediction = {
+/** What a build does at one state. */
+export const prediction = z.strictObject({
   air: z.strictObject({ density: z.number(), viscosity: z.number(), soundSpeed: z.number() }),
   point: z.union([operatingPoint, propellerPoint]).nullable(),
   points: z.array(
@@ -230,11 +231,11 @@ const prediction = {
     driving: governed.extend({ angle: z.number() }),
   }),
   warnings: z.array(warning),
-};
+});
 
 /** Answer of POST /predict. */
 export const predictResponse = z.strictObject({
-  ...prediction,
+  ...prediction.shape,
   verdict,
   doubt: doubt.optional().describe("only where uncertainties are given"),
 });

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Outcome, solve } from "#client/state/outcome.ts";
 import { replyTo } from "#client/state/uncertainty/answer.ts";
-import { uncertaintyQuestion } from "#client/state/uncertainty/question.ts";
 import {
   bandText,
   beyondRim,
@@ -13,6 +12,7 @@ import {
 } from "#client/views/attitudes/attitudeWords.ts";
 import { type Rose, roseOf } from "#client/views/attitudes/rose.ts";
 import { roseTable } from "#client/views/attitudes/table.ts";
+import { uncertaintyAsked } from "#shared/book/uncertaintyAsked.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
@@ -38,7 +38,7 @@ describe("roseOf", () => {
 
   it("spreads the pull made, with its samples: between their 5 and 95 %, each attitude with its own", () => {
     const outcome = solve(book, build);
-    const question = uncertaintyQuestion(book, outcome);
+    const question = uncertaintyAsked(book, outcome);
     const reply = question && replyTo(question);
     if (!reply || !("doubt" in reply)) throw new Error("The demo states uncertainties.");
     const drawn = roseOf(outcome, reply.doubt);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
 import { replyTo } from "#client/state/uncertainty/answer.ts";
-import { statesUncertainty, uncertaintyQuestion } from "#client/state/uncertainty/question.ts";
 import { uncertaintyState } from "#client/state/useUncertainty.ts";
+import { statesUncertainty, uncertaintyAsked } from "#shared/book/uncertaintyAsked.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
@@ -10,7 +10,7 @@ const build = book.builds[1].data;
 const outcome = solve(book, build);
 
 function asked() {
-  const question = uncertaintyQuestion(book, outcome);
+  const question = uncertaintyAsked(book, outcome);
   if (!question) throw new Error("The demo's second build has numbers.");
   return question;
 }
@@ -52,7 +52,7 @@ describe("how sure a build is, as asked and answered", () => {
   });
 
   it("of a build without numbers: asks nothing", () => {
-    expect(uncertaintyQuestion(book, solve(book, { ...build, motor: "no-such-motor" }))).toBeNull();
+    expect(uncertaintyAsked(book, solve(book, { ...build, motor: "no-such-motor" }))).toBeNull();
     expect(uncertaintyState(null, null, false)).toMatchObject({
       nothingStated: false,
       doubt: null,

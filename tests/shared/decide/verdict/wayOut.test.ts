@@ -109,6 +109,13 @@ describe("waysOut", () => {
     );
   });
 
+  it("of a build that falls and wants no more than to hold: each setting is named once", () => {
+    const of = caseOf({ vehicle: { ...rigid(), mass: 1 }, targetMargin: 1 });
+    const named = waysOut(of, judged(of)).map(({ setting }) => setting);
+    expect(named.length).toBeGreaterThan(0);
+    expect(new Set(named).size).toBe(named.length);
+  });
+
   it("of a build that falls: the heaviest mass that holds, and the one with the target, as the margin's inverse says", () => {
     const of = caseOf({}, book, "roof-crawler");
     const verdict = judged(of);

@@ -88,7 +88,7 @@ describe("detailOf", () => {
   it("of a build that holds, says what ends it first with the pulls, and what comes nearest to a limit", () => {
     // 10 N over 1.7 is 5.882 N, which weighs 600 g.
     expect(detail({ parked: 2, driving: 1.7, factor: 2.1 })).toBe(
-      "Driving up, it first can't climb at 128°: 600 g of pull needed, 1020 g made. Nothing burns or bursts; nearest is the rotor, at 95 % of its safe speed at full charge.",
+      "The climb is hardest at 128°: 600 g of pull needed, 1020 g made. Nothing burns or bursts; nearest is the rotor, at 95 % of its safe speed at full charge.",
     );
   });
 

@@ -1,0 +1,35 @@
+import type { StatedUncertainty } from "../decide/uncertainty.ts";
+import { STANDARD_ANGLES } from "../physics/predict.ts";
+import type { AnyPredictInput } from "../physics/predictAny.ts";
+import type { Book } from "./book.ts";
+import { type BuildUncertainty, buildUncertainty } from "./buildUncertainty.ts";
+import type { Solved } from "./marks.ts";
+import { solvable } from "./resolve/resolved.ts";
+
+/** What is to be sampled of a build; plain data, fit for another thread. */
+export interface UncertaintyAsked {
+  readonly input: AnyPredictInput;
+  readonly asked: StatedUncertainty;
+  readonly sources: BuildUncertainty["sources"];
+}
+
+/** Floor, wall, ceiling and the user's own, then the worst parked and the worst driving: the last two always. */
+function anglesOf({ build, prediction }: Solved): number[] {
+  const named = new Set([...STANDARD_ANGLES, ...build.attitudes.map((each) => each.angle)]);
+  const worst = prediction ? [prediction.worst.parked.angle, prediction.worst.driving.angle] : [];
+  return [...named, ...worst];
+}
+
+/** @returns what is to be sampled of a solved build; null where it has no numbers */
+export function uncertaintyAsked(book: Book, solved: Solved): UncertaintyAsked | null {
+  const { build, resolved, prediction } = solved;
+  const input = resolved && solvable(resolved);
+  if (!input || !prediction) return null;
+  const { sources, ...doubts } = buildUncertainty(book, build, resolved);
+  return { input, asked: { ...doubts, angles: anglesOf(solved) }, sources };
+}
+
+/** @returns whether anything at all is uncertain in it */
+export function statesUncertainty({ sources }: Pick<UncertaintyAsked, "sources">): boolean {
+  return Object.keys(sources).length > 0;
+}
