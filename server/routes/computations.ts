@@ -7,6 +7,7 @@ import { limitsComputation } from "./limits.ts";
 import { predictComputation } from "./predict.ts";
 import { parsed } from "./route.ts";
 import { rundownComputation } from "./rundown.ts";
+import { swapsComputation } from "./swaps.ts";
 import { waysComputations } from "./ways.ts";
 
 /** Whatever is answered from a body alone. A new one is one more line here. */
@@ -18,6 +19,7 @@ export const COMPUTATIONS: readonly Computation[] = [
   ...fitComputations,
   bleedComputation,
   calibrateComputation,
+  swapsComputation,
 ];
 
 const BY_PATH = new Map(COMPUTATIONS.map((each) => [each.path, each]));
