@@ -3,6 +3,7 @@ import { bleedComputation } from "./bleed.ts";
 import { calibrateComputation } from "./calibrate.ts";
 import type { Computation } from "./compute.ts";
 import { fitComputations } from "./fits.ts";
+import { fitUpComputation } from "./fitUp.ts";
 import { limitsComputation } from "./limits.ts";
 import { predictComputation } from "./predict.ts";
 import { parsed } from "./route.ts";
@@ -20,6 +21,7 @@ export const COMPUTATIONS: readonly Computation[] = [
   bleedComputation,
   calibrateComputation,
   swapsComputation,
+  fitUpComputation,
 ];
 
 const BY_PATH = new Map(COMPUTATIONS.map((each) => [each.path, each]));

@@ -74,6 +74,7 @@ describe("POST /swaps", () => {
       { lines: [{ mass: 1, alternatives: [{ mass: 1, price: 1, leadTime: 1, alternatives: [] }] }] },
     ],
     ["lines", { lines: [] }],
+    ["lines.3.name", { lines: [...LINES, LINES[1]] }],
     ["allowed", { allowed: "light" }],
     ["by", { by: "colour" }],
     ["solutions", { solutions: 0 }],

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { count, nonNegative, positive } from "../scalar.ts";
+import { namedOnce } from "./namedOnce.ts";
 
 const MOST_LINES = 200;
 const MOST_ALTERNATIVES = 40;
@@ -35,7 +36,8 @@ export const swapsRequest = z.strictObject({
       }),
     )
     .min(1)
-    .max(MOST_LINES),
+    .max(MOST_LINES)
+    .superRefine(namedOnce),
   allowed: nonNegative("kg, of all lines together"),
   by: z.enum(["price", "leadTime", "count"]),
   solutions: count({ min: 1, max: MOST_SOLUTIONS }).default(3).describe("how many sets, best first"),
