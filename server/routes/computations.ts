@@ -8,6 +8,7 @@ import { limitsComputation } from "./limits.ts";
 import { predictComputation } from "./predict.ts";
 import { parsed } from "./route.ts";
 import { rundownComputation } from "./rundown.ts";
+import { sizeComputation } from "./size.ts";
 import { swapsComputation } from "./swaps.ts";
 import { waysComputations } from "./ways.ts";
 
@@ -15,6 +16,7 @@ import { waysComputations } from "./ways.ts";
 export const COMPUTATIONS: readonly Computation[] = [
   predictComputation,
   rundownComputation,
+  sizeComputation,
   limitsComputation,
   ...waysComputations,
   ...fitComputations,

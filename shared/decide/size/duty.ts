@@ -1,0 +1,66 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
+import { findRoot } from "../../numeric/root.ts";
+import { type Air, airFrom } from "../../physics/air.ts";
+import { suctionAt } from "../../physics/assembly.ts";
+import { type Leak, leakFlow } from "../../physics/restriction/leak.ts";
+import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
+import type { SizeBuild } from "./input.ts";
+
+/** What the rotor must do, whatever its size. */
+export interface Duty {
+  /** F_s [N] */
+  readonly pull: number;
+  /** Δp of the cavity [Pa] */
+  readonly pressure: number;
+  /** Q of the leak at it [m³/s] */
+  readonly flow: number;
+  /** Q·Δp: no fan does it with less [W] */
+  readonly airPower: number;
+}
+
+/** Where the search for the suction begins, over the pull spread on the whole skirt, and by how much it grows. */
+const [FIRST, GROWTH] = [1e-6, 1.25];
+/** Steps of the search: up to some 10¹² times the first suction. */
+const MOST_STEPS = 180;
+
+/** The least suction at which the pull is reached; a jet towards the surface can keep it from ever being. */
+function leastSuction(pullAt: (pressure: number) => number, pull: number, area: number): number {
+  let [below, most] = [0, 0];
+  let pressure = (FIRST * pull) / area;
+  for (let i = 0; i < MOST_STEPS; i++, pressure *= GROWTH) {
+    const made = pullAt(pressure);
+    if (made >= pull) return findRoot((p) => pullAt(p) - pull, below, pressure).root;
+    most = Math.max(most, made);
+    below = pressure;
+  }
+  throw new OutOfRangeError(
+    "pull",
+    pull,
+    `up to ${most.toPrecision(4)} N: the jet pushes the rest off again`,
+  );
+}
+
+/**
+ * Suction, flow and air power that a pull takes from a skirt.
+ *
+ *     F_s(Δp) = F with Q = Q_leak(Δp), the least such Δp;  P_air = Q·Δp
+ *
+ * @param build - skirt, jet, pull factor and air, SI
+ * @param skirt - of the build [m, m²]
+ * @param pull - F [N], > 0
+ * @returns Δp [Pa], Q [m³/s], Q·Δp [W]
+ * @throws {OutOfRangeError} on a skirt without an area to pull on, a pull that its jet never lets it reach
+ *
+ * Valid as {@link suctionAt}. Source: docs/method/size.md
+ */
+export function dutyOf(build: Pick<SizeBuild, "air" | "vehicle">, skirt: SkirtInput, pull: number): Duty {
+  const air: Air = airFrom(build.air);
+  const leak: Leak = skirtLeak(skirt, air);
+  const area = skirt.area + skirt.perimeter * skirt.land;
+  const flowAt = (pressure: number) => leakFlow(leak, air, pressure);
+  const pullAt = (pressure: number) =>
+    suctionAt({ skirt, vehicle: build.vehicle }, { leak, air }, pressure, flowAt(pressure));
+  const pressure = leastSuction(pullAt, pull, area);
+  const flow = flowAt(pressure);
+  return { pull, pressure, flow, airPower: flow * pressure };
+}
