@@ -14,7 +14,8 @@ export interface NumberInputProps {
   readonly class?: string;
   /** its name where no label stands beside it */
   readonly name?: string;
-  readonly onKeyDown?: (event: KeyboardEvent) => void;
+  /** it is a cell of a table, and the table's keys go from cell to cell */
+  readonly cell?: boolean;
 }
 
 /** Where a unit is seldom typed, a phone shows digits. */
@@ -43,12 +44,13 @@ export function NumberInput({
       value={text}
       onInput={(event) => props.onText(event.currentTarget.value)}
       onBlur={props.onLeave}
-      onKeyDown={props.onKeyDown}
+      data-cell={props.cell}
     />
   );
 }
 
-export type NumberFieldProps = Omit<FieldProps, "children"> & Omit<NumberInputProps, "class" | "name">;
+export type NumberFieldProps = Omit<FieldProps, "children"> &
+  Omit<NumberInputProps, "class" | "name" | "cell">;
 
 /** A labelled field for a number: the one field of all forms. Its text is its form's, read by readNumber. */
 export function NumberField({ label, hint, error, class: extra, path, ...input }: NumberFieldProps) {

@@ -16,24 +16,10 @@ interface RowLineProps {
   readonly before: DraftRow | null;
   readonly columns: readonly ColumnSpec[];
   readonly soFar: string;
-  /** Enter in the last row's cells; null in the others, where it goes to the next cell */
-  readonly onEnd: (() => void) | null;
-}
-
-/** Enter goes on as the tabulator does; from the last cell of the last row it adds a row. */
-function goOn(event: KeyboardEvent, onEnd: (() => void) | null): void {
-  if (event.key !== "Enter" || !(event.currentTarget instanceof HTMLElement)) return;
-  event.preventDefault();
-  const cells = [
-    ...(event.currentTarget.closest("tbody")?.querySelectorAll<HTMLInputElement>("input.bench-cell") ?? []),
-  ];
-  const next = cells[cells.indexOf(event.currentTarget as HTMLInputElement) + 1];
-  if (next) next.focus();
-  else onEnd?.();
 }
 
 /** One row of readings, with what it says alone, and the way to set it aside. */
-export function RowLine({ form, row, index, before, columns, soFar, onEnd }: RowLineProps) {
+export function RowLine({ form, row, index, before, columns, soFar }: RowLineProps) {
   const name = `${form.spec.row} ${index + 1}`;
   const says = (key: string) => form.shown.value.get(`rows.${row.key}.${key}`);
   const wrong = form.shown.value.get(`rows.${row.key}`);
@@ -61,11 +47,10 @@ export function RowLine({ form, row, index, before, columns, soFar, onEnd }: Row
           name={name}
           last={before?.cells[column.key] ?? ""}
           error={says(column.key)}
-          onEnd={onEnd}
         />
       ))}
       {hasPlate(form.spec, form.draft.value.fields) && (
-        <OpenCells form={form} row={row} name={name} error={says("open")} onEnd={onEnd} />
+        <OpenCells form={form} row={row} name={name} error={says("open")} />
       )}
       <td class="bench-so-far" aria-live="polite">
         {wrong ? (
@@ -106,10 +91,9 @@ interface CellProps {
   readonly name: string;
   readonly last: string;
   readonly error: string | undefined;
-  readonly onEnd: (() => void) | null;
 }
 
-function Cell({ form, row, column, name, last, error, onEnd }: CellProps) {
+function Cell({ form, row, column, name, last, error }: CellProps) {
   const id = useId();
   const path = `rows.${row.key}.${column.key}`;
   const text = row.cells[column.key] ?? "";
@@ -119,6 +103,7 @@ function Cell({ form, row, column, name, last, error, onEnd }: CellProps) {
       <td data-label={column.label} id={anchorOf(path)}>
         <input
           type="checkbox"
+          data-cell
           aria-label={`${name}, ${column.label.toLowerCase()}`}
           checked={text === "yes"}
           onChange={(event) => typeCell(form, row.key, column.key, event.currentTarget.checked ? "yes" : "")}
@@ -132,6 +117,7 @@ function Cell({ form, row, column, name, last, error, onEnd }: CellProps) {
       <NumberInput
         spec={spec}
         digits
+        cell
         class="bench-cell"
         name={`${name}, ${column.label.toLowerCase()}`}
         input={inputOf(id, error)}
@@ -139,7 +125,6 @@ function Cell({ form, row, column, name, last, error, onEnd }: CellProps) {
         text={text}
         onText={(typed) => typeCell(form, row.key, column.key, typed)}
         onLeave={() => leaveCell(form, row.key, column.key, spec)}
-        onKeyDown={(event) => goOn(event, onEnd)}
       />
       <FieldError id={id} error={error} />
     </td>
@@ -151,10 +136,9 @@ interface OpenCellsProps {
   readonly row: DraftRow;
   readonly name: string;
   readonly error: string | undefined;
-  readonly onEnd: (() => void) | null;
 }
 
-function OpenCells({ form, row, name, error, onEnd }: OpenCellsProps) {
+function OpenCells({ form, row, name, error }: OpenCellsProps) {
   const id = useId();
   const path = `rows.${row.key}.open`;
   const type = (at: number, text: string) =>
@@ -174,6 +158,7 @@ function OpenCells({ form, row, name, error, onEnd }: OpenCellsProps) {
     >
       <NumberInput
         spec={openNumber(null)}
+        cell
         class="bench-cell bench-count"
         name={`${name}, open holes of kind ${i + 1}`}
         input={{ ...inputOf(id, error), id: `${id}-${i}` }}
@@ -181,7 +166,6 @@ function OpenCells({ form, row, name, error, onEnd }: OpenCellsProps) {
         text={row.open[i] ?? ""}
         onText={(text) => type(i, text)}
         onLeave={() => leave(form, path)}
-        onKeyDown={(event) => goOn(event, onEnd)}
       />
       {i === 0 && <FieldError id={id} error={error} />}
     </td>

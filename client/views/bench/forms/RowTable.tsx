@@ -1,13 +1,16 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
-import { dimension } from "../../../../shared/units/dimensions.ts";
 import { anchorOf } from "../../../ui/anchor.ts";
 import { keepFocus } from "../../../ui/keepFocus.ts";
-import { columnsOf, hasPlate } from "../record/kinds.ts";
-import { unitLabels } from "../record/numbers.ts";
+import { isBlankRow } from "../record/draft.ts";
+import { columnsOf } from "../record/kinds.ts";
+import { carriedOf } from "../record/readDraft.ts";
 import type { ColumnSpec } from "../record/spec.ts";
 import type { Running } from "../running/result.ts";
-import { addRow, chooseUnit, type FormModel, unitOf } from "./model.ts";
+import { focusCell, useCellKeys } from "./cellKeys.ts";
+import { addRow, type FormModel } from "./model.ts";
+import { RowHeads } from "./RowHeads.tsx";
 import { RowLine } from "./RowLine.tsx";
+import { usePaste } from "./usePaste.ts";
 
 /** Rows drawn at first; a test of thousands of rows is opened piece by piece. */
 const SHOWN_AT_ONCE = 100;
@@ -31,10 +34,6 @@ function useColumns(form: FormModel) {
   return { columns, more, ask: (key: string) => setAsked(new Set([...asked, key])) };
 }
 
-function focusFirstCell(body: HTMLElement | null, key: number): void {
-  body?.querySelector<HTMLInputElement>(`[data-row="${key}"] input`)?.focus();
-}
-
 /** The readings, a row each: a table on a wide screen, a card each on a phone. */
 export function RowTable({ form, running }: RowTableProps) {
   const { columns, more, ask } = useColumns(form);
@@ -44,36 +43,28 @@ export function RowTable({ form, running }: RowTableProps) {
   const draft = form.draft.value;
   useLayoutEffect(() => {
     if (added.current === null) return;
-    focusFirstCell(body.current, added.current);
+    focusCell(body.current, { row: draft.rows.length - 1, column: added.current });
     added.current = null;
   });
-  const add = () => {
-    added.current = addRow(form);
+  const add = (column = 0) => {
+    added.current = column;
+    addRow(form);
     setShown(Math.max(shown, draft.rows.length + 1));
   };
+  const keys = useCellKeys(Math.min(shown, draft.rows.length), (column) => {
+    const last = draft.rows[draft.rows.length - 1];
+    if (shown < draft.rows.length) return setShown(shown + SHOWN_AT_ONCE);
+    if (!isBlankRow(last, carriedOf(form.spec))) return add(column);
+    return body.current?.closest("form")?.querySelector<HTMLElement>("[type=submit]")?.focus();
+  });
+  const { paste, pasted, undo } = usePaste(form, columns);
   const rows = draft.rows.slice(0, shown);
   const error = form.shown.value.get("rows");
   return (
     <div class="bench-rows-block">
       <table class="bench-rows">
-        <thead>
-          <tr>
-            <th scope="col" class="bench-number">
-              <span class="visually-hidden">Number</span>
-            </th>
-            {columns.map((column) => (
-              <ColumnHead key={column.key} form={form} column={column} />
-            ))}
-            {hasPlate(form.spec, draft.fields) && <OpenHeads form={form} />}
-            <th scope="col" class="bench-so-far">
-              So far
-            </th>
-            <th scope="col" class="bench-actions">
-              <span class="visually-hidden">What to do with the row</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody ref={body}>
+        <RowHeads form={form} columns={columns} />
+        <tbody ref={body} onPaste={paste} {...keys}>
           {rows.map((row, index) => (
             <RowLine
               key={row.key}
@@ -83,7 +74,6 @@ export function RowTable({ form, running }: RowTableProps) {
               before={draft.rows[index - 1] ?? null}
               columns={columns}
               soFar={running.byRow.get(row.key) ?? ""}
-              onEnd={index === draft.rows.length - 1 ? add : null}
             />
           ))}
         </tbody>
@@ -94,7 +84,7 @@ export function RowTable({ form, running }: RowTableProps) {
         </button>
       )}
       <div id={anchorOf("rows")} class="bench-add">
-        <button type="button" onMouseDown={keepFocus} onClick={add}>
+        <button type="button" onMouseDown={keepFocus} onClick={() => add()}>
           Add {form.spec.row}
         </button>
         {more.length > 0 && (
@@ -108,6 +98,14 @@ export function RowTable({ form, running }: RowTableProps) {
           </span>
         )}
       </div>
+      {pasted && (
+        <p class="bench-pasted" role="status">
+          {pasted}{" "}
+          <button type="button" class="plain" onClick={undo}>
+            Undo the paste
+          </button>
+        </p>
+      )}
       {error && (
         <p class="field-error" role="alert">
           {error}
@@ -115,41 +113,4 @@ export function RowTable({ form, running }: RowTableProps) {
       )}
     </div>
   );
-}
-
-function ColumnHead({ form, column }: { readonly form: FormModel; readonly column: ColumnSpec }) {
-  const { dimension: name } = column;
-  const present = name === null ? "" : unitOf(form, column.key, name);
-  return (
-    <th scope="col">
-      {column.label}
-      {column.hint && <span class="bench-column-hint">{column.hint}</span>}
-      {name !== null && (
-        <select
-          class="bench-unit"
-          aria-label={`${column.label}: unit meant where none is typed`}
-          title={`The unit meant where none is typed; "${dimension(name).example}" is read as well`}
-          value={present}
-          onChange={(event) => chooseUnit(form, column.key, event.currentTarget.value)}
-        >
-          {unitLabels(name, present).map((label) => (
-            <option key={label} value={label}>
-              {label}
-            </option>
-          ))}
-        </select>
-      )}
-    </th>
-  );
-}
-
-function OpenHeads({ form }: { readonly form: FormModel }) {
-  return form.draft.value.holes.map((hole) => (
-    <th scope="col" key={hole.key}>
-      Open
-      <span class="bench-column-hint">
-        of {hole.count || "?"} × {hole.diameter || "?"}
-      </span>
-    </th>
-  ));
 }

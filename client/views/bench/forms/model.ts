@@ -103,10 +103,10 @@ export function forget(form: FormModel): void {
   if (form.address !== null) forgetDraft(form.address);
 }
 
-/** A field was left: from now on its message is shown. */
-export function leave(form: FormModel, path: string): void {
-  if (form.left.value.has(path)) return;
-  form.left.value = new Set([...form.left.value, path]);
+/** Fields were left: from now on their messages are shown. */
+export function leave(form: FormModel, ...paths: readonly string[]): void {
+  if (paths.every((path) => form.left.value.has(path))) return;
+  form.left.value = new Set([...form.left.value, ...paths]);
 }
 
 export function typeField(form: FormModel, path: string, text: string): void {

@@ -21,9 +21,15 @@ function wrongSign(si: number, { positive, min }: Limits): string | null {
   return min === 0 && si < 0 ? "must not be below 0" : null;
 }
 
+/** @returns what a check says, "yes" or nothing; null where a text is neither */
+export function yesOrNo(text: string): "yes" | "" | null {
+  if (YES.test(text)) return "yes";
+  return NO.test(text) ? "" : null;
+}
+
 function readCheck(cell: string, label: string): Reading<Said> {
-  if (YES.test(cell)) return { value: "yes" };
-  return NO.test(cell) ? { value: "" } : { message: `${label} "${cell}" is neither yes nor no` };
+  const value = yesOrNo(cell);
+  return value === null ? { message: `${label} "${cell}" is neither yes nor no` } : { value };
 }
 
 function readOpen(cell: string, label: string, decimal: "." | ","): Reading<Said> {

@@ -93,18 +93,22 @@ export function withoutHole(draft: Draft, key: number): Draft {
   return { ...draft, holes: draft.holes.filter((hole) => hole.key !== key), rows };
 }
 
-/** Adds a row; the circumstances of the last one are filled in, its readings are not. */
-export function withNewRow(draft: Draft, carried: ReadonlySet<string>): Draft {
+/** Adds rows; the circumstances of the last one are filled in, its readings are not. */
+export function withNewRows(draft: Draft, carried: ReadonlySet<string>, count: number): Draft {
   const last = draft.rows.at(-1);
-  const kept = Object.entries(last?.cells ?? {}).filter(([column]) => carried.has(column));
-  const row: DraftRow = {
-    key: freeKey(draft.rows),
-    cells: Object.fromEntries(kept),
-    open: draft.holes.map(() => ""),
-    aside: null,
-  };
-  return { ...draft, rows: [...draft.rows, row] };
+  const cells = Object.fromEntries(
+    Object.entries(last?.cells ?? {}).filter(([column]) => carried.has(column)),
+  );
+  const first = freeKey(draft.rows);
+  const added = Array.from({ length: count }, (_, i): DraftRow => {
+    return { key: first + i, cells, open: draft.holes.map(() => ""), aside: null };
+  });
+  return { ...draft, rows: [...draft.rows, ...added] };
 }
+
+/** Adds a row, as {@link withNewRows} does. */
+export const withNewRow = (draft: Draft, carried: ReadonlySet<string>): Draft =>
+  withNewRows(draft, carried, 1);
 
 export function withoutRow(draft: Draft, key: number): Draft {
   return { ...draft, rows: draft.rows.filter((row) => row.key !== key) };
