@@ -14,6 +14,7 @@ export interface NumberInputProps {
   readonly class?: string;
   /** its name where no label stands beside it */
   readonly name?: string;
+  readonly onKeyDown?: (event: KeyboardEvent) => void;
   /** it is a cell of a table, and the table's keys go from cell to cell */
   readonly cell?: boolean;
 }
@@ -44,6 +45,7 @@ export function NumberInput({
       value={text}
       onInput={(event) => props.onText(event.currentTarget.value)}
       onBlur={props.onLeave}
+      onKeyDown={props.onKeyDown}
       data-cell={props.cell}
     />
   );

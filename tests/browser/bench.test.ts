@@ -52,46 +52,98 @@ const newRotor = (name: string) =>
   ask<Stored>("/rotors", { method: "POST", body: JSON.stringify({ name, sizes: [{ diameter: 0.07 }] }) });
 
 describe("Bench, a pull test on a phone", () => {
-  it("is logged through the form, set up as the last one, and found again after the server was started anew", async () => {
-    const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE, allowed: REFUSED });
-    await cell(page, "pull 1, held").fill("410");
-    await cell(page, "pull 1, let go").fill("4.3 N");
-    await cell(page, "pull 1, voltage").fill("3.92");
-    await page.getByRole("button", { name: "Add pull" }).click();
-    await eventually(() => cell(page, "pull 1, held").inputValue()).toBe("410 g");
-    await eventually(() =>
-      cell(page, "pull 2, held").evaluate((input) => input === document.activeElement),
-    ).toBe(true);
-    // a unit typed in one cell changes that cell alone: the next without one is in grams, as the header says
-    await cell(page, "pull 2, let go").fill("459");
-    await cell(page, "pull 2, held").fill("430 g");
-    await page.getByLabel("Title").fill("evening pull, side pane");
-    await eventually(() => page.locator(".bench-running").textContent()).toMatch(/\d\sN to .*\sg\)/);
-    expect(await fits(page)).toBe(true);
-    await save(page);
-    await page.locator(".bench-saved").waitFor();
-    await eventually(() => page.locator(".bench-saved").textContent()).toMatch(
-      /2 pulls: held 410–430\s?g, let go at 4\.3\s?N to 459\s?g/,
+  it("is logged by taps, one a load, set up as the last one, and found again after the server was started anew", async () => {
+    const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE, hasTouch: true });
+    const load = cell(page, "Load added");
+    await eventually(() => load.evaluate((input) => input === document.activeElement)).toBe(true);
+    await load.fill("400");
+    await page.getByRole("button", { name: "Held at 400 g" }).tap();
+    await load.fill("0.3 N");
+    await page.getByRole("button", { name: /^Let go/ }).tap();
+    await cell(page, "Voltage, pull 1").fill("3.92");
+    await load.fill("450");
+    await page.keyboard.press("Enter");
+    await eventually(() => page.locator(".bench-pad-total").textContent()).toMatch(/Pull 2: 450 g held/);
+    await load.fill("20");
+    await page.getByRole("button", { name: "Let go at 470 g" }).tap();
+    await page.getByRole("button", { name: "Take the last one back" }).tap();
+    await page.getByRole("button", { name: "Let go at 470 g" }).tap();
+    await eventually(() => page.locator(".bench-pad .bench-figures").textContent()).toMatch(
+      /\d\sN to .*\sg\).*Predicted/,
     );
+    await page.getByLabel("Title").fill("evening pull, side pane");
+    expect(await fits(page)).toBe(true);
+    // a whole pull is saved by Enter
+    await load.focus();
+    await page.keyboard.press("Enter");
+    await page.locator(".bench-saved").waitFor();
+    await eventually(() => page.locator(".bench-saved").textContent()).toMatch(/2 pulls: held 400–450\s?g/);
 
     await server.restart();
     await page.goto(at("/bench?q=evening"));
     const found = page.locator(".bench-test");
     await found.first().waitFor();
     await eventually(() => found.count()).toBe(1);
-    await eventually(() => found.textContent()).toMatch(/evening pull, side pane.*held 410–430/);
+    await eventually(() => found.textContent()).toMatch(/evening pull, side pane.*held 400–450/);
+  });
+
+  it("has Save above a soft keyboard", async () => {
+    const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE, hasTouch: true });
+    const bottom = () =>
+      page.locator(".bench-save").evaluate((bar) => bar.getBoundingClientRect().bottom - window.innerHeight);
+    expect(await bottom()).toBeCloseTo(0, 0);
+    await page.evaluate(() => {
+      const seen = window.visualViewport;
+      if (!seen) return;
+      Object.defineProperty(seen, "height", { value: window.innerHeight - 300 });
+      seen.dispatchEvent(new Event("resize"));
+    });
+    await eventually(bottom).toBeCloseTo(-300, 0);
   });
 
   it("keeps what was typed, through a look at another view and a reload, until it is saved or discarded", async () => {
     const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE });
-    await cell(page, "pull 1, held").fill("123");
+    await cell(page, "Load added").fill("123");
+    await page.getByRole("button", { name: "Held at 123 g" }).click();
     await page.getByRole("link", { name: "Match" }).click();
     await page.waitForURL(/\/match/);
     await page.goto(at("/bench/new/pull"));
-    await eventually(() => cell(page, "pull 1, held").inputValue()).toMatch(/^123/);
+    await eventually(() => page.locator(".bench-pad-total").textContent()).toMatch(/Pull 1: 123 g held/);
     await page.getByRole("button", { name: "Discard" }).click();
     await page.goto(at("/bench/new/pull"));
-    await eventually(() => cell(page, "pull 1, held").inputValue()).toBe("");
+    await eventually(() => page.locator(".bench-pad-total").textContent()).toMatch(/Pull 1: no load yet/);
+  });
+});
+
+describe("Bench, a table of readings on a laptop", () => {
+  it("goes on by Enter and arrows, takes a block from a spreadsheet, and draws each row as it is typed", async () => {
+    const page = await screens.open(at("/bench/new/pull"));
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute("aria-label") ?? "");
+    const type = (text: string) => page.keyboard.type(text);
+    const press = (key: string) => page.keyboard.press(key);
+    await cell(page, "pull 1, held").click();
+    await type("300");
+    await press("Tab");
+    await type("330");
+    await press("Enter");
+    await eventually(focused).toBe("pull 2, held");
+    await type("310");
+    await press("ArrowRight");
+    expect(await focused()).toBe("pull 2, let go");
+    await press("ArrowUp");
+    expect(await focused()).toBe("pull 1, let go");
+    expect(await cell(page, "pull 1, let go").inputValue()).toBe("330 g");
+    await page.evaluate(() => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData("text/plain", "let go [kg]\theld [kg]\n0.35\t0.32\n0.36\t0.33\n");
+      const paste = new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true });
+      document.activeElement?.dispatchEvent(paste);
+    });
+    await eventually(() => page.locator(".bench-pasted").textContent()).toMatch(/^2 rows pasted/);
+    expect(await cell(page, "pull 2, held").inputValue()).toBe("0.33 kg");
+    await eventually(() => page.locator(".bench-running .layer-brackets path").count()).toBeGreaterThan(0);
+    await page.getByRole("button", { name: "Undo the paste" }).click();
+    expect(await cell(page, "pull 2, held").inputValue()).toBe("310 g");
   });
 });
 

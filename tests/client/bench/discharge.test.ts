@@ -17,7 +17,7 @@ function demoTest(pack: string) {
   return data;
 }
 const test = demoTest("one-cell-650");
-const keys = test.rows.map((_, i) => i);
+const keys = test.rows.map((_, key) => ({ key, number: key + 1 }));
 
 describe("a discharge test on the bench", () => {
   it("comes back from the form as it was stored", () => {
@@ -65,7 +65,7 @@ describe("a discharge test on the bench", () => {
       voltage: { value: 4.1 - 0.3 * i, unit: "V" },
       current: { value: 1, unit: "A" },
     }));
-    const { figures } = runDischarge({ ...test, rows }, [0, 1, 2], book);
+    const { figures } = runDischarge({ ...test, rows }, keys, book);
     // An hour at 1 A.
     expect(figures[1].text).toMatch(/^1000.mAh$/);
   });

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useMemo, useRef, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { stayer } from "../../../app/router.ts";
@@ -6,14 +7,17 @@ import { notice } from "../../../state/notice.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { AskBeforeSaving } from "../../../ui/AskBeforeSaving.tsx";
 import { AsLeft } from "../../../ui/AsLeft.tsx";
+import { useAboveKeyboard } from "../../../ui/aboveKeyboard.ts";
+import { anchorOf } from "../../../ui/anchor.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { keepFocus } from "../../../ui/keepFocus.ts";
+import { useMedia } from "../../../ui/useMedia.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
 import { ChangedMeanwhile } from "./ChangedMeanwhile.tsx";
 import { ErrorSummary } from "./ErrorSummary.tsx";
-import { KIND_FIELDS } from "./kindFields.ts";
+import { KIND_FIELDS, KIND_PADS } from "./kindFields.ts";
 import { type FormModel, forget } from "./model.ts";
 import { RowTable } from "./RowTable.tsx";
 import { CommonFields } from "./Sections.tsx";
@@ -33,10 +37,7 @@ interface TestFormProps {
 export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver }: TestFormProps) {
   const [changed, setChanged] = useState(false);
   const summary = useRef<HTMLDivElement>(null);
-  const book = currentBook.value;
-  const read = form.read.value;
-  const running = useMemo(() => (book ? runningResult(read, book) : NOTHING_YET), [read, book]);
-  const Own = KIND_FIELDS[form.spec.kind];
+  useAboveKeyboard();
   const send = async (isConfirmed: boolean) => {
     const isHere = stayer();
     const saved = await save(form, test, isConfirmed);
@@ -60,6 +61,10 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver
     <form
       class={`bench-form bench-form-${form.spec.kind}`}
       noValidate
+      onKeyDown={(event) => {
+        const saves = event.key === "Enter" && (event.ctrlKey || event.metaKey);
+        if (saves) event.currentTarget.requestSubmit();
+      }}
       onSubmit={(event) => {
         event.preventDefault();
         if (!form.saving.value) void send(false);
@@ -69,18 +74,7 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver
       <AsLeft kept={form.kept} onStartOver={onStartOver} />
       <ErrorSummary form={form} box={summary} />
       {changed && test && <ChangedMeanwhile form={form} id={test.id} onDone={() => setChanged(false)} />}
-      <div class="bench-form-columns">
-        <div class="bench-form-main">
-          <div class="bench-own">
-            <Own form={form} />
-          </div>
-          <RowTable form={form} running={running} />
-          <div class="bench-common">
-            <CommonFields form={form} />
-          </div>
-        </div>
-        <RunningPanel running={running} />
-      </div>
+      <FormColumns form={form} isNew={test === null} />
       {form.questions.value ? (
         <AskBeforeSaving
           questions={form.questions.value}
@@ -100,5 +94,65 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver
         </div>
       )}
     </form>
+  );
+}
+
+/** Where the form is one column; the style sheet's own. */
+const NARROW = "(max-width: 900px)";
+
+const focusRow = (key: number) =>
+  document
+    .getElementById(anchorOf(`rows.${key}`))
+    ?.querySelector("input")
+    ?.focus();
+
+/** Readings first, what they say beside them, the circumstances below. */
+function FormColumns({ form, isNew }: { readonly form: FormModel; readonly isNew: boolean }) {
+  const book = currentBook.value;
+  const read = form.read.value;
+  const running = useMemo(() => (book ? runningResult(read, book) : NOTHING_YET), [read, book]);
+  const narrow = useMedia(NARROW);
+  const { kind, row } = form.spec;
+  const Own = KIND_FIELDS[kind];
+  const Pad = narrow && isNew ? KIND_PADS[kind] : undefined;
+  const rows = <RowTable form={form} running={running} />;
+  return (
+    <div class="bench-form-columns">
+      <div class="bench-form-main">
+        <div class="bench-own">
+          <Own form={form} />
+        </div>
+        {Pad ? (
+          <>
+            <Pad form={form} running={running} />
+            <RowFold form={form}>{rows}</RowFold>
+          </>
+        ) : (
+          rows
+        )}
+        <div class="bench-common">
+          <CommonFields form={form} />
+        </div>
+      </div>
+      <RunningPanel running={running} row={row} bare={Pad !== undefined} onChoose={focusRow} />
+    </div>
+  );
+}
+
+/** The table behind a pad, folded away unless something in it is wrong. */
+function RowFold({ form, children }: { readonly form: FormModel; readonly children: ComponentChildren }) {
+  const [open, setOpen] = useState(false);
+  const isWrong = [...form.shown.value.keys()].some((path) => path.startsWith("rows"));
+  return (
+    <details
+      class="bench-fold"
+      open={open || isWrong}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
+      <summary>
+        <span class="bench-fold-title">All {form.spec.row}s</span> to correct, set aside or remove one
+      </summary>
+      {children}
+    </details>
   );
 }

@@ -6,6 +6,7 @@ import { FrictionFields } from "./friction.tsx";
 import { LeakFields } from "./leak.tsx";
 import type { FormModel } from "./model.ts";
 import { MotorFields } from "./motor.tsx";
+import { type PadProps, PullPad } from "./pad/PullPad.tsx";
 import { PullFields } from "./pull.tsx";
 import { RideHeightFields } from "./rideHeight.tsx";
 import { ThrustFields } from "./thrust.tsx";
@@ -21,3 +22,6 @@ export const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly for
   discharge: DischargeFields,
   "ride-height": RideHeightFields,
 };
+
+/** What takes a new test's readings on a phone, one tap each, in front of the table. */
+export const KIND_PADS: { readonly [K in TestKind]?: ComponentType<PadProps> } = { pull: PullPad };

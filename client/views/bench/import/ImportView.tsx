@@ -94,7 +94,7 @@ function ImportOf({ kind, source, onKind }: ImportOfProps) {
               <Own form={model.form} />
               <CommonFields form={model.form} />
             </div>
-            <RunningPanel running={running} />
+            <RunningPanel running={running} row={model.form.spec.row} />
           </div>
           <SaveImport model={model} />
         </>

@@ -28,6 +28,8 @@ export interface ReadDraft {
   readonly errors: Messages;
   /** the draft's key of each row in `data` */
   readonly rowKeys: readonly number[];
+  /** the place of each in the draft, from 1 */
+  readonly rowNumbers: readonly number[];
 }
 
 /** What stands in the record for one text. */
@@ -71,7 +73,9 @@ export function readDraft(draft: Draft): ReadDraft {
     if (problem !== null) errors.set("rows", problem);
   }
   data.rows = good.map((row) => row.data);
-  return { data, errors, rowKeys: good.map((row) => row.key) };
+  const places = new Map(draft.rows.map(({ key }, i) => [key, i + 1]));
+  const rowKeys = good.map((row) => row.key);
+  return { data, errors, rowKeys, rowNumbers: rowKeys.map((key) => places.get(key) ?? 0) };
 }
 
 /** A thermometer alone doesn't say how dense the air is. */

@@ -6,7 +6,8 @@ import { rotorPoints } from "../../../../shared/fit/rotorPoints.ts";
 import type { CurveTest } from "../../../../shared/model/tests/curve.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { toSI } from "../../../../shared/units/parse.ts";
-import { attempt, digits, type Figure, NOTHING_YET, type Running } from "./result.ts";
+import { attempt, digits, type Figure, NOTHING_YET, type RowName, type Running } from "./result.ts";
+import { curveSketch } from "./sketches.ts";
 
 function rowText(reading: { flow: number }, phi: number, psi: number): string {
   return `${formatQuantity(reading.flow, "flow")} φ\u00a0${digits(phi)} ψ\u00a0${digits(psi)}`;
@@ -32,7 +33,7 @@ function figuresOf(fit: RotorFit, count: number): Figure[] {
 }
 
 /** Flow by the bleed plate, φ and ψ of each row, and the fit so far. */
-export function runCurve(test: CurveTest, keys: readonly number[], book: Book): Running {
+export function runCurve(test: CurveTest, names: readonly RowName[], book: Book): Running {
   if (test.diameter === undefined) return { ...NOTHING_YET, next: "Give the rotor's diameter." };
   if (test.rows.length === 0)
     return { ...NOTHING_YET, next: "Type a first point: plate shut, the blocked pressure." };
@@ -45,7 +46,7 @@ export function runCurve(test: CurveTest, keys: readonly number[], book: Book): 
   if (!read.found) return { ...NOTHING_YET, next: read.next };
   const { readings, points } = read.found;
   const byRow = new Map(
-    readings.map((reading, i) => [keys[i], rowText(reading, points[i].phi, points[i].psi)]),
+    readings.map((reading, i) => [names[i].key, rowText(reading, points[i].phi, points[i].psi)]),
   );
   const used = inUse(readings);
   const { found: fit, next } = attempt(() => fitRotor({ diameter, points: used }));
@@ -54,5 +55,6 @@ export function runCurve(test: CurveTest, keys: readonly number[], book: Book): 
     byRow,
     next,
     notes: fit ? [fit.reason, ...fit.warnings.map((warning) => warning.message)].filter(Boolean) : [],
+    sketch: curveSketch(readings, points, fit, names),
   };
 }

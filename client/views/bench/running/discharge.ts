@@ -3,7 +3,16 @@ import { dischargeReadings, inUse } from "../../../../shared/book/readings.ts";
 import { type DischargeFit, fitDischarge } from "../../../../shared/fit/dischargeFit.ts";
 import type { DischargeTest } from "../../../../shared/model/tests/discharge.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
-import { attempt, digits, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+import {
+  attempt,
+  digits,
+  type Figure,
+  NOTHING_YET,
+  type RowName,
+  type Running,
+  withError,
+} from "./result.ts";
+import { dischargeSketch } from "./sketches.ts";
 
 const MILLI = 1000;
 
@@ -27,13 +36,13 @@ function figuresOf(fit: DischargeFit): Figure[] {
 }
 
 /** Resistance, capacity and open-circuit voltage so far, or what to measure next. */
-export function runDischarge(test: DischargeTest, keys: readonly number[], book: Book): Running {
+export function runDischarge(test: DischargeTest, names: readonly RowName[], book: Book): Running {
   const pack = findById(book.packs, test.pack ?? "")?.data;
   if (!pack) return { ...NOTHING_YET, next: "Choose the pack: its cells in series and parallel are needed." };
   const rows = dischargeReadings(test, pack);
   if (rows.length === 0)
     return { ...NOTHING_YET, next: "Type a first reading: the full pack at rest, nothing drawn yet." };
-  const byRow = new Map(rows.map((row) => [keys[row.row], `${digits(row.voltage)} V a cell`]));
+  const byRow = new Map(rows.map((row) => [names[row.row].key, `${digits(row.voltage)} V a cell`]));
   const { resistance: knownResistance, capacity: knownCapacity } = pack.cell;
   const runs = [{ readings: inUse(rows), emptied: test.end === "empty" }];
   const { found: fit, next } = attempt(() => fitDischarge({ runs, knownResistance, knownCapacity }));
@@ -42,5 +51,6 @@ export function runDischarge(test: DischargeTest, keys: readonly number[], book:
     byRow,
     next,
     notes: fit?.warnings.map((warning) => warning.message) ?? [],
+    sketch: dischargeSketch(rows, fit, names),
   };
 }

@@ -2,7 +2,16 @@ import { inUse, leakPoints } from "../../../../shared/book/readings.ts";
 import { fitLeak } from "../../../../shared/fit/leakFit.ts";
 import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
-import { attempt, digits, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+import {
+  attempt,
+  digits,
+  type Figure,
+  NOTHING_YET,
+  type RowName,
+  type Running,
+  withError,
+} from "./result.ts";
+import { leakSketch } from "./sketches.ts";
 
 const SHOWN_AT = 100;
 
@@ -16,17 +25,18 @@ function figuresOf(coefficient: number, exponent: number, error: number | null):
 }
 
 /** Flow of each row, C and x so far. */
-export function runLeak(test: LeakTest, keys: readonly number[]): Running {
+export function runLeak(test: LeakTest, names: readonly RowName[]): Running {
   if (test.rows.length === 0) return { ...NOTHING_YET, next: "Type a first point." };
   const read = attempt(() => leakPoints(test));
   if (!read.found) return { ...NOTHING_YET, next: read.next };
   const points = read.found;
-  const byRow = new Map(points.map((point) => [keys[point.row], formatQuantity(point.flow, "flow")]));
+  const byRow = new Map(points.map((point) => [names[point.row].key, formatQuantity(point.flow, "flow")]));
   const { found: fit, next } = attempt(() => fitLeak({ points: inUse(points) }));
   return {
     figures: fit ? figuresOf(fit.coefficient, fit.exponent, fit.standardErrors.exponent) : [],
     byRow,
     next,
     notes: fit?.warnings.map((warning) => warning.message) ?? [],
+    sketch: leakSketch(points, fit, names),
   };
 }

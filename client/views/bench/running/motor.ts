@@ -3,7 +3,8 @@ import { fitMotor, type MotorFit } from "../../../../shared/fit/motorFit.ts";
 import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { toSI } from "../../../../shared/units/parse.ts";
-import { attempt, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+import { attempt, type Figure, NOTHING_YET, type RowName, type Running, withError } from "./result.ts";
+import { motorSketch } from "./sketches.ts";
 
 function figuresOf(fit: MotorFit, hasNoLoad: boolean): Figure[] {
   const friction = hasNoLoad
@@ -17,12 +18,12 @@ function figuresOf(fit: MotorFit, hasNoLoad: boolean): Figure[] {
 }
 
 /** K_v and R so far, or what to measure next. */
-export function runMotor(test: MotorTest, keys: readonly number[]): Running {
+export function runMotor(test: MotorTest, names: readonly RowName[]): Running {
   const rows = motorRows(test);
   if (rows.length === 0)
     return { ...NOTHING_YET, next: "Type a first run: full throttle, nothing on the shaft." };
   const byRow = new Map(
-    rows.map((row) => [keys[row.row], row.throttle === 1 ? "" : "not in the fit: throttle below 100 %"]),
+    rows.map((row) => [names[row.row].key, row.throttle === 1 ? "" : "not in the fit: throttle below 100 %"]),
   );
   const full = inUse(rows).filter((row) => row.throttle === 1);
   if (full.length === 0) return { ...NOTHING_YET, byRow, next: "The fit needs runs at full throttle." };
@@ -38,5 +39,6 @@ export function runMotor(test: MotorTest, keys: readonly number[]): Running {
     byRow,
     next,
     notes: fit?.warnings.map((warning) => warning.message) ?? [],
+    sketch: motorSketch(rows, fit, names),
   };
 }

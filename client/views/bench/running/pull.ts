@@ -7,7 +7,9 @@ import { fitPull } from "../../../../shared/fit/pullFit.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
-import { attempt, type Figure, type Running } from "./result.ts";
+import { attempt, type Figure, type RowName, type Running } from "./result.ts";
+import { bracketSketch, type Sketch } from "./sketch.ts";
+import { axisOf } from "./sketches.ts";
 
 /** What the bracket is of: the rig's own weight is accounted for. */
 const LOADED: Readonly<Record<PullTest["direction"], string>> = {
@@ -67,20 +69,27 @@ function markOf(test: PullTest, book: Book, { extrapolated }: PullPrediction): M
   return motorBasis(book, test.motor)?.basis === "stated" ? "stated" : undefined;
 }
 
-type Predicted = { readonly figures: readonly Figure[]; readonly notes: readonly string[] };
+interface Predicted {
+  /** [N]; null where nothing can be predicted */
+  readonly force: number | null;
+  readonly figures: readonly Figure[];
+  readonly notes: readonly string[];
+}
+
+const NOT_PREDICTED: Predicted = { force: null, figures: [], notes: [] };
 
 function predictedFigure(test: PullTest, last: Pick<PullTrial, "voltage" | "gap">, book: Book): Predicted {
   if (PARTS.some((key) => test[key] === undefined))
-    return { figures: [], notes: ["No predicted pull yet: choose all parts of the set-up."] };
+    return { ...NOT_PREDICTED, notes: ["No predicted pull yet: choose all parts of the set-up."] };
   const { found, next } = attempt(() => predictedPull(book, test, last));
   if (!found || found.predicted === null)
-    return { figures: [], notes: [`No predicted pull: ${found?.missing[0] ?? next ?? ""}`] };
+    return { ...NOT_PREDICTED, notes: [`No predicted pull: ${found?.missing[0] ?? next ?? ""}`] };
   const figure = {
     label: "Predicted for these parts",
     text: bothWays(found.predicted),
     mark: markOf(test, book, found),
   };
-  return { figures: [figure], notes: [] };
+  return { force: found.predicted, figures: [figure], notes: [] };
 }
 
 function nextOf(test: PullTest, count: number, wish: string | null): string | null {
@@ -88,8 +97,34 @@ function nextOf(test: PullTest, count: number, wish: string | null): string | nu
   return count === 0 ? "Type a first pull: what held, what let go." : wish;
 }
 
+const pull = axisOf("pull", "load", "g");
+
+function pullSketch(
+  trials: readonly Reading<PullTrial>[],
+  predicted: number | null,
+  names: readonly RowName[],
+): Sketch | null {
+  return bracketSketch({
+    title:
+      predicted === null
+        ? "Pull that held and that let go"
+        : "Pull that held and that let go; dots: predicted",
+    row: "pull",
+    value: pull.label,
+    held: "held",
+    letGo: "let go",
+    brackets: trials.map(({ row, held, letGo, setAside }) => ({
+      ...names[row],
+      lo: pull.of(held),
+      hi: letGo === null ? null : pull.of(letGo),
+      aside: setAside,
+    })),
+    levels: predicted === null ? [] : [{ key: "predicted", at: pull.of(predicted) }],
+  });
+}
+
 /** The bracket so far, what the fit says of it, and the pull that the parts should make. */
-export function runPull(test: PullTest, keys: readonly number[], book: Book): Running {
+export function runPull(test: PullTest, names: readonly RowName[], book: Book): Running {
   const canRead = test.rigMass !== undefined && test.direction !== undefined;
   const trials = canRead ? pullTrials(test) : [];
   const used = inUse(trials);
@@ -97,15 +132,16 @@ export function runPull(test: PullTest, keys: readonly number[], book: Book): Ru
   const strength = used.length > 1 ? median(used) : { figures: [], next: null, notes: [] };
   const predicted: Predicted = canRead
     ? predictedFigure(test, used.at(-1) ?? { voltage: null, gap: null }, book)
-    : { figures: [], notes: [] };
+    : NOT_PREDICTED;
   return {
     figures: [
       ...(bracket ? [{ label: LOADED[test.direction], text: bracket }] : []),
-      ...strength.figures,
       ...predicted.figures,
+      ...strength.figures,
     ],
-    byRow: new Map(trials.map((trial) => [keys[trial.row], rowText(trial)])),
+    byRow: new Map(trials.map((trial) => [names[trial.row].key, rowText(trial)])),
     next: nextOf(test, used.length, strength.next),
     notes: [...strength.notes, ...predicted.notes],
+    sketch: pullSketch(trials, predicted.force, names),
   };
 }

@@ -1,6 +1,7 @@
 import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
 import { decimalsFor, formatFixed } from "../../../../shared/units/format.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
+import type { Sketch } from "./sketch.ts";
 
 export interface Figure {
   readonly label: string;
@@ -16,9 +17,24 @@ export interface Running {
   /** what to measure or to give next; null where nothing is missing */
   readonly next: string | null;
   readonly notes: readonly string[];
+  /** the readings so far, drawn; null while there are none */
+  readonly sketch: Sketch | null;
 }
 
-export const NOTHING_YET: Running = { figures: [], byRow: new Map(), next: null, notes: [] };
+export const NOTHING_YET: Running = {
+  figures: [],
+  byRow: new Map(),
+  next: null,
+  notes: [],
+  sketch: null,
+};
+
+/** A row that could be read, as the form knows it. */
+export interface RowName {
+  readonly key: number;
+  /** its place in the form, from 1 */
+  readonly number: number;
+}
 
 /** @returns a number to so many significant digits; a dash where there is none */
 export function digits(value: number, count = 3): string {

@@ -3,7 +3,8 @@ import { fitRideHeight, type RideHeightFit } from "../../../../shared/fit/rideHe
 import type { RideHeightTest } from "../../../../shared/model/tests/rideHeight.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import { gapText } from "../../../ui/gapWords.ts";
-import { attempt, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+import { attempt, type Figure, NOTHING_YET, type RowName, type Running, withError } from "./result.ts";
+import { rideHeightSketch } from "./sketches.ts";
 
 function figuresOf({ stiffness, heights, standardErrors }: RideHeightFit): Figure[] {
   const [k, error] = [stiffness, standardErrors.stiffness].map((value) => inUnit(value, "stiffness", "N/mm"));
@@ -14,11 +15,11 @@ function figuresOf({ stiffness, heights, standardErrors }: RideHeightFit): Figur
 }
 
 /** Stiffness of the running gear so far. */
-export function runRideHeight(test: RideHeightTest, keys: readonly number[]): Running {
+export function runRideHeight(test: RideHeightTest, names: readonly RowName[]): Running {
   const readings = rideHeights(test);
   if (readings.length === 0)
     return { ...NOTHING_YET, next: "Type the lip's height with nothing on the vehicle: 0 g." };
-  const byRow = new Map(readings.map(({ row, height }) => [keys[row], height === 0 ? "touches" : ""]));
+  const byRow = new Map(readings.map(({ row, height }) => [names[row].key, height === 0 ? "touches" : ""]));
   const { heightUncertainty, loadUncertainty } = heightInstruments([test]);
   const { found: fit, next } = attempt(() =>
     fitRideHeight({ points: inUse(readings), heightUncertainty, loadUncertainty }),
@@ -28,5 +29,6 @@ export function runRideHeight(test: RideHeightTest, keys: readonly number[]): Ru
     byRow,
     next,
     notes: fit?.warnings.map(({ message }) => message) ?? [],
+    sketch: rideHeightSketch(readings, fit, names),
   };
 }

@@ -10,31 +10,31 @@ import { runLeak } from "./leak.ts";
 import { runMotor } from "./motor.ts";
 import { oddUnits } from "./oddUnits.ts";
 import { runPull } from "./pull.ts";
-import { attempt, NOTHING_YET, type Running } from "./result.ts";
+import { attempt, NOTHING_YET, type RowName, type Running } from "./result.ts";
 import { runRideHeight } from "./rideHeight.ts";
 import { runThrust } from "./thrust.ts";
 
 const says = ({ errors }: ReadDraft, start: string): boolean =>
   [...errors.keys()].some((path) => path.startsWith(start));
 
-function resultOf(test: InlinedTest, rowKeys: readonly number[], book: Book): Running {
+function resultOf(test: InlinedTest, rows: readonly RowName[], book: Book): Running {
   switch (test.kind) {
     case "curve":
-      return runCurve(test, rowKeys, book);
+      return runCurve(test, rows, book);
     case "pull":
-      return runPull(test, rowKeys, book);
+      return runPull(test, rows, book);
     case "motor":
-      return runMotor(test, rowKeys);
+      return runMotor(test, rows);
     case "leak":
-      return runLeak(test, rowKeys);
+      return runLeak(test, rows);
     case "friction":
-      return runFriction(test, rowKeys);
+      return runFriction(test, rows);
     case "discharge":
-      return runDischarge(test, rowKeys, book);
+      return runDischarge(test, rows, book);
     case "thrust":
-      return runThrust(test, rowKeys, book);
+      return runThrust(test, rows, book);
     case "ride-height":
-      return runRideHeight(test, rowKeys);
+      return runRideHeight(test, rows);
   }
 }
 
@@ -51,9 +51,10 @@ function withOddUnits(running: Running, test: BenchTest, rowKeys: readonly numbe
 export function runningResult(read: ReadDraft, book: Book): Running {
   if (says(read, "plate"))
     return { ...NOTHING_YET, next: "Describe the bleed plate's holes: they are the flow meter." };
-  const { data, rowKeys } = read;
+  const { data, rowKeys, rowNumbers } = read;
+  const names = rowKeys.map((key, i): RowName => ({ key, number: rowNumbers[i] }));
   const test = (says(read, "air.") ? { ...data, air: undefined } : data) as unknown as BenchTest;
   // a half-typed circumstance may be out of all range: that is said, the form goes on
-  const { found, next } = attempt(() => resultOf(inlined(book, test), rowKeys, book));
+  const { found, next } = attempt(() => resultOf(inlined(book, test), names, book));
   return withOddUnits(found ?? { ...NOTHING_YET, next }, test, rowKeys);
 }

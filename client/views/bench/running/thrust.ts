@@ -10,7 +10,16 @@ import { STANDARD_AIR_DENSITY } from "../../../../shared/physics/constants.ts";
 import { propellerCoefficients } from "../../../../shared/physics/fanlaws/propeller.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import { toSI } from "../../../../shared/units/parse.ts";
-import { attempt, digits, type Figure, NOTHING_YET, type Running, withError } from "./result.ts";
+import {
+  attempt,
+  digits,
+  type Figure,
+  NOTHING_YET,
+  type RowName,
+  type Running,
+  withError,
+} from "./result.ts";
+import { thrustSketch } from "./sketches.ts";
 
 function rowText(reading: ThrustReading): string {
   const { thrust, shaftPower, diameter, rpm, density = STANDARD_AIR_DENSITY } = reading;
@@ -60,7 +69,7 @@ function wish(test: ThrustTest, fit: PropellerFit, used: readonly Reading<Thrust
 }
 
 /** C_T and C_P so far, row by row and fitted, and what to measure next. */
-export function runThrust(test: ThrustTest, keys: readonly number[], book: Book): Running {
+export function runThrust(test: ThrustTest, names: readonly RowName[], book: Book): Running {
   if (test.diameter === undefined) return { ...NOTHING_YET, next: "Give the propeller's diameter." };
   if (test.rows.length === 0)
     return { ...NOTHING_YET, next: "Type a first reading: speed, thrust, and the motor's current." };
@@ -70,7 +79,7 @@ export function runThrust(test: ThrustTest, keys: readonly number[], book: Book)
   const chord = rotor && !chordOf(rotor).assumed ? chordOf(rotor).ratio * diameter : undefined;
   const readings = thrustReadings(test, motor);
   const { found, next } = attempt(() => ({
-    byRow: new Map(readings.map((reading, i) => [keys[i], rowText(reading)])),
+    byRow: new Map(readings.map((reading, i) => [names[i].key, rowText(reading)])),
   }));
   const used = inUse(readings);
   const fitted = attempt(() => fitPropeller({ diameter, chord, rows: used }));
@@ -80,5 +89,6 @@ export function runThrust(test: ThrustTest, keys: readonly number[], book: Book)
     byRow: found?.byRow ?? new Map(),
     next: next ?? fitted.next ?? (fit && wish(test, fit, used)),
     notes: fit?.warnings.map((note) => note.message) ?? [],
+    sketch: thrustSketch(readings, fit, names),
   };
 }
