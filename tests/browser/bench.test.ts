@@ -61,13 +61,13 @@ describe("Bench, a pull test on a phone", () => {
     await load.fill("0.3 N");
     await page.getByRole("button", { name: /^Let go/ }).tap();
     await cell(page, "Voltage, pull 1").fill("3.92");
-    await load.fill("450");
+    await load.fill("410");
     await page.keyboard.press("Enter");
-    await eventually(() => page.locator(".bench-pad-total").textContent()).toMatch(/Pull 2: 450 g held/);
+    await eventually(() => page.locator(".bench-pad-total").textContent()).toMatch(/Pull 2: 410 g held/);
     await load.fill("20");
-    await page.getByRole("button", { name: "Let go at 470 g" }).tap();
+    await page.getByRole("button", { name: "Let go at 430 g" }).tap();
     await page.getByRole("button", { name: "Take the last one back" }).tap();
-    await page.getByRole("button", { name: "Let go at 470 g" }).tap();
+    await page.getByRole("button", { name: "Let go at 430 g" }).tap();
     await eventually(() => page.locator(".bench-pad .bench-figures").textContent()).toMatch(
       /\d\sN to .*\sg\).*Predicted/,
     );
@@ -77,14 +77,14 @@ describe("Bench, a pull test on a phone", () => {
     await load.focus();
     await page.keyboard.press("Enter");
     await page.locator(".bench-saved").waitFor();
-    await eventually(() => page.locator(".bench-saved").textContent()).toMatch(/2 pulls: held 400–450\s?g/);
+    await eventually(() => page.locator(".bench-saved").textContent()).toMatch(/2 pulls: held 400–410\s?g/);
 
     await server.restart();
     await page.goto(at("/bench?q=evening"));
     const found = page.locator(".bench-test");
     await found.first().waitFor();
     await eventually(() => found.count()).toBe(1);
-    await eventually(() => found.textContent()).toMatch(/evening pull, side pane.*held 400–450/);
+    await eventually(() => found.textContent()).toMatch(/evening pull, side pane.*held 400–410/);
   });
 
   it("has Save above a soft keyboard", async () => {
