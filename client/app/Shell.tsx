@@ -5,7 +5,7 @@ import { notice } from "../state/notice.ts";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
 import { focusContent } from "./focus/carryFocus.ts";
-import { Navigation } from "./Navigation.tsx";
+import { Navigation, Places } from "./Navigation.tsx";
 import { follow, type ViewName } from "./router.ts";
 import { shownView, viewProblem } from "./shownView.ts";
 import { chooseTheme, THEMES, type Theme, theme } from "./theme.ts";
@@ -50,9 +50,9 @@ export function Shell() {
         <Notice />
         {loadState.value === "error" && <ReadingFailed />}
         {loaded && currentBook.value && <loaded.Component />}
-        {!currentBook.value && loadState.value === "loading" && <p class="quiet">Reading the bench book…</p>}
       </main>
       <Footer />
+      <Places />
     </>
   );
 }

@@ -34,8 +34,7 @@ function loaded(view: View): Promise<Awaited<ReturnType<View["load"]>> | null> {
  */
 export async function showRoute(next: Route): Promise<void> {
   latest = next;
-  const view = VIEWS.find(({ name }) => name === next.view);
-  if (!view) throw new Error(`There is no view ${next.view}.`);
+  const view = VIEWS[next.view];
   const shown = shownView.peek();
   if (shown === null) route.value = next;
   if (shown?.view === next.view) return batch(() => titled(next, view.label));

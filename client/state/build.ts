@@ -1,15 +1,14 @@
 import { computed, signal } from "@preact/signals";
+import { groupOf } from "../../shared/model/screens.ts";
 import { go, href, route, type ViewName } from "../app/router.ts";
 import { currentBook } from "./book.ts";
 import { type Changes, changesFromQuery, changesToQuery, type LeftOut, leftOutOf } from "./handles.ts";
 
-/** Views of one build: they share the build on the screen and what is tried against it. */
-const BUILD_VIEWS: readonly ViewName[] = ["match", "attitudes", "run-down"];
 const LAST_BUILD = "gripcurve-build";
 
-/** @returns whether a view shows one build */
+/** @returns whether a view shows one build; such views share the build on the screen and what is tried against it */
 export function showsBuild(view: ViewName): boolean {
-  return BUILD_VIEWS.includes(view);
+  return view !== "missing" && groupOf(view) === "build";
 }
 
 /** The stored build on the screen: the address's, else the last one looked at, else the book's first. */

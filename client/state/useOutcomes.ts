@@ -1,9 +1,10 @@
-import { useMemo, useRef } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import type { Book } from "../../shared/book/resolve.ts";
 import type { StoredOf } from "../../shared/model/record.ts";
 import { changes, fromAddress } from "./build.ts";
 import { type Changes, withChanges } from "./handles.ts";
 import { isChanged, type Outcome, solve } from "./outcome.ts";
+import { shownOutcome } from "./shownOutcome.ts";
 
 export interface Outcomes {
   readonly tried: Changes;
@@ -24,6 +25,15 @@ export function useOutcomes(book: Book, build: StoredOf<"builds">): Outcomes {
   const outcome = useMemo(
     () => (isChanged(tried) ? solve(book, withChanges(build.data, tried)) : asStored),
     [book, build, asStored, tried],
+  );
+  useEffect(() => {
+    shownOutcome.value = outcome;
+  }, [outcome]);
+  useEffect(
+    () => () => {
+      shownOutcome.value = null;
+    },
+    [],
   );
   return { tried, asStored, outcome };
 }

@@ -1,12 +1,9 @@
 import type { ComponentChildren } from "preact";
-import { useEffect } from "preact/hooks";
 import type { Book } from "../../shared/book/resolve.ts";
 import type { StoredOf } from "../../shared/model/record.ts";
 import { href, route } from "../app/router.ts";
 import { currentBook } from "../state/book.ts";
 import { current, unknownBuild } from "../state/build.ts";
-import { headerTools } from "../state/headerTools.ts";
-import { BuildPicker } from "./BuildPicker.tsx";
 import { Empty } from "./Empty.tsx";
 import { EmptyBench } from "./EmptyBench.tsx";
 
@@ -14,14 +11,8 @@ export interface BuildOnScreenProps {
   readonly children: (book: Book, build: StoredOf<"builds">) => ComponentChildren;
 }
 
-/** The frame of a view of one build: its picker in the header, and what stands in its place where there is none. */
+/** The frame of a view of one build, and what stands in its place where there is none. */
 export function BuildOnScreen({ children }: BuildOnScreenProps) {
-  useEffect(() => {
-    headerTools.value = <BuildPicker />;
-    return () => {
-      headerTools.value = null;
-    };
-  }, []);
   const book = currentBook.value;
   const build = current.value;
   if (!book) return null;

@@ -34,7 +34,7 @@ async function rename(name: string): Promise<void> {
   expect(answer.status).toBe(200);
 }
 
-const shownName = (page: Page) => page.locator(".shell-tools select option:checked").textContent();
+const shownName = (page: Page) => page.locator(".build-picker select option:checked").textContent();
 
 /** A browser without shared workers, as on most phones. */
 const withoutSharedWorker = (page: Page) =>

@@ -18,7 +18,7 @@ function NeedCell({ need, target, sure }: NeedProps) {
   if (need.pull === 0) return <td class="good">none needed</td>;
   const grade = gradeOf(need.margin, target);
   return (
-    <td class={grade}>
+    <td class={`${grade} attitude-need`}>
       <span class="margin">{marginText(need.margin)}</span>
       <small>{GRADE_WORDS[grade]}</small>
       <Sure spread={sure} />
@@ -57,13 +57,20 @@ function Row({ named: { title, stand, kind, sure }, target, onRemove }: RowProps
 const placeOf = ({ kind, key }: NamedStand): number | null =>
   kind === "own" ? Number(key.slice("own ".length)) : null;
 
+export interface AttitudeTableProps {
+  readonly rose: Rose;
+  readonly build: StoredOf<"builds">;
+  /** how sure is still worked out; its lines have their place */
+  readonly waits: boolean;
+}
+
 /** Each attitude: needed against made, parked and driving; the user's own can be taken out. */
-export function AttitudeTable({ rose, build }: { rose: Rose; build: StoredOf<"builds"> }) {
+export function AttitudeTable({ rose, build, waits }: AttitudeTableProps) {
   const remover = useRemover(build);
   const target = build.data.targetMargin;
   return (
     <>
-      <table class="holds attitude-table">
+      <table class={waits ? "holds attitude-table attitude-waits" : "holds attitude-table"}>
         <caption class="quiet small">
           {grams(rose.made)} made, {marginText(target)} of the need wanted. Under each margin: the pull needed
           and what lets go first.

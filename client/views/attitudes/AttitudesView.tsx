@@ -45,13 +45,13 @@ function AttitudesOf({ book, build }: OfBuild) {
   const rose = useMemo(() => roseOf(outcome, sure.doubt), [outcome, sure.doubt]);
   if (isLacking(outcome))
     return (
-      <div class="attitudes">
+      <div class="page attitudes">
         <Later load={partial} what="What is known" props={{ book, outcome, id: build.id, tried }} />
       </div>
     );
   return (
-    <div class="attitudes">
-      <div class="attitudes-answer" aria-live="polite">
+    <div class="page attitudes">
+      <div class="page-head" aria-live="polite">
         {rose ? (
           <Answer sentence={needSentence(rose)}>
             {figures(rose)}
@@ -70,7 +70,7 @@ function AttitudesOf({ book, build }: OfBuild) {
       {rose ? (
         <Answered book={book} build={build} outcome={outcome} rose={rose} sure={sure} />
       ) : (
-        <section class="attitudes-picture" aria-label="What is missing">
+        <section class="page-below" aria-label="What is missing">
           <Missing outcome={outcome} build={build.id} />
         </section>
       )}
@@ -90,30 +90,44 @@ function Answered({ book, build, outcome, rose, sure }: AnsweredProps) {
   const asked = angle === null ? null : standAt(rose.input.vehicle, rose.pull, angle);
   return (
     <>
-      <div class="attitudes-change">
-        <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
-        <AddAttitude build={build} />
-        <DrivePanel climber={{ vehicle: rose.input.vehicle, made: rose.made }} />
-      </div>
-      <section class="attitudes-picture" aria-label="The picture">
+      <section class="page-main" aria-label="The picture">
         <RoseChart rose={rose} asked={asked} />
-        <BesideTable book={book} build={build} />
       </section>
-      <section class="attitudes-meaning" aria-label="What it means">
+      <section class="attitudes-table" aria-label="What it means">
         <h2>
           Needed against made
           <VerdictMarks book={book} outcome={outcome} />
         </h2>
-        <AttitudeTable rose={rose} build={build} />
-        <HowSure state={sure} />
-        <RestsOn book={book} outcome={outcome} />
-        <Warnings outcome={outcome} />
-        <Caution>
-          A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
-          from under it, never above passers-by.
-        </Caution>
-        <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
+        <AttitudeTable rose={rose} build={build} waits={sure.doubt === null && sure.busy} />
+        <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
+        <BesideTable book={book} build={build} />
       </section>
+      <div class="page-below page-columns">
+        <div>
+          <AddAttitude build={build} />
+          <DrivePanel climber={{ vehicle: rose.input.vehicle, made: rose.made }} />
+        </div>
+        <HowSure state={sure} />
+        <div>
+          <RestsOn book={book} outcome={outcome} />
+          <Warnings outcome={outcome} />
+        </div>
+      </div>
+      <div class="page-below">
+        <Cautions />
+      </div>
+    </>
+  );
+}
+
+function Cautions() {
+  return (
+    <>
+      <Caution>
+        A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+        from under it, never above passers-by.
+      </Caution>
+      <Caution>Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.</Caution>
     </>
   );
 }

@@ -84,7 +84,7 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
     </>
   );
   return (
-    <div class={done ? "choose" : "choose choose-unsolved"}>
+    <div class={done ? "page page-three" : "page"}>
       {done ? (
         <Results
           key={`${done.id} ${done.startedAt}`}
@@ -98,14 +98,14 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
           onRelax={(change) => void asking.solve(change(asking.draft))}
         />
       ) : (
-        <div class="choose-answer" aria-live="polite">
+        <div class="page-head choose-answer" aria-live="polite">
           <Answer sentence="Which motor, rotor, pack and skirt do it?">
             Admit parts, say what must hold: every set of them is solved like a build, its own mass included.
           </Answer>
           {state}
         </div>
       )}
-      <div class="choose-change">
+      <div class={done ? "page-side" : "page-below choose-unsolved"}>
         <ChooseForm
           book={book}
           draft={asking.draft}

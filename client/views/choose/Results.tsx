@@ -66,7 +66,7 @@ export function Results(props: ResultsProps) {
   const { looked, missed } = known;
   return (
     <>
-      <div class="choose-answer" aria-live="polite">
+      <div class="page-head choose-answer" aria-live="polite">
         <Answer sentence={answerSentence(job, known.lightest, known.shortlist.data?.items[0] ?? null)}>
           <Figures book={book} job={job} known={known} shown={shown} onLook={look} />
         </Answer>
@@ -80,7 +80,7 @@ export function Results(props: ResultsProps) {
         {known.problem && !gone && <Problem message={known.problem.message} />}
         {problem && <Problem message={problem} />}
       </div>
-      <section class="choose-picture" aria-label="The sets" aria-busy={stale}>
+      <section class="page-main choose-picture" aria-label="The sets" aria-busy={stale}>
         {job.admissible === 0 && missed.data && (
           <Missed
             book={book}
@@ -136,7 +136,7 @@ export function Results(props: ResultsProps) {
           </details>
         )}
       </section>
-      <section class="choose-meaning" aria-label="What it means">
+      <section class="page-aside" aria-label="What it means">
         {looked && (
           <SetPanel
             book={book}

@@ -65,7 +65,7 @@ function RundownOf({ book, build }: OfBuild) {
   const problem = question && reply && "problem" in reply ? reply.problem : null;
   if (isLacking(outcome))
     return (
-      <div class="rundown">
+      <div class="page page-halves">
         <Later
           load={partial}
           what="What is known"
@@ -74,8 +74,8 @@ function RundownOf({ book, build }: OfBuild) {
       </div>
     );
   return (
-    <div class="rundown" aria-busy={question !== null && busy}>
-      <div class="rundown-answer" aria-live="polite">
+    <div class="page page-three" aria-busy={question !== null && busy}>
+      <div class="page-head" aria-live="polite">
         <Head book={book} outcome={outcome} answered={answered} waits={question !== null && !problem} />
         {problem && <Problem message={problem} />}
         {isChanged(tried) && (
@@ -86,7 +86,7 @@ function RundownOf({ book, build }: OfBuild) {
         )}
       </div>
       {question ? (
-        <section class="rundown-change" aria-label="What if">
+        <section class="page-side" aria-label="What if">
           <h2>What if…</h2>
           <SettingField
             label="Charge at the start"
@@ -116,10 +116,11 @@ function RundownOf({ book, build }: OfBuild) {
           />
         </section>
       ) : (
-        <section class="rundown-picture" aria-label="What is missing">
+        <section class="page-below" aria-label="What is missing">
           <Missing outcome={outcome} build={build.id} />
         </section>
       )}
+      {question && !answered && !problem && <div class="page-main rundown-place" />}
       {question && answered && (
         <Meaning
           book={book}
@@ -177,14 +178,13 @@ function Meaning({
   const notes = [...answered.warnings, ...(resolved?.notes ?? []), ...(resolved?.pack?.notes ?? [])];
   return (
     <>
-      <section class="rundown-picture" aria-label="The picture">
+      <section class="page-main" aria-label="The picture">
         {busy && <div class="shell-loading" role="progressbar" aria-label="Running down" />}
         <RundownChart answered={answered} build={build.data.name} />
         {motor && <WindingNote answered={answered} motor={motor} />}
         {pack && resolved?.pack && <CellNote pack={resolved.pack} name={pack.data.name} id={pack.id} />}
-        <LimitsSection book={book} outcome={outcome} question={question} />
       </section>
-      <section class="rundown-meaning" aria-label="What it means">
+      <section class="page-aside" aria-label="What it means">
         <h2>
           Stops holding
           <VerdictMarks book={book} outcome={outcome} />
@@ -202,6 +202,7 @@ function Meaning({
           </>
         )}
       </section>
+      <LimitsSection book={book} outcome={outcome} question={question} />
     </>
   );
 }

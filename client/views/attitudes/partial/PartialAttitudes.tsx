@@ -26,21 +26,16 @@ export default function PartialAttitudes({ book, outcome, id, tried }: PartialAt
   const at = known && leading(known);
   return (
     <>
-      <div class="attitudes-answer" aria-live="polite">
+      <div class="page-head" aria-live="polite">
         <PartialHead book={book} outcome={outcome} reply={reply} sentence={anywhereSentence} />
         <TriedNote id={id} tried={tried} />
       </div>
-      <section class="attitudes-picture" aria-label="What is missing">
+      <section class="page-main" aria-label="What is missing">
         {known?.unknown.includes("friction") && <NeededFriction known={known} />}
         <Lacking outcome={outcome} id={id} known={known !== null} />
       </section>
-      {known && at && (
-        <div class="attitudes-change">
-          <DrivePanel climber={{ vehicle: known.vehicle, made: Math.max(0, at.suction) }} />
-        </div>
-      )}
       {known && (
-        <section class="attitudes-meaning" aria-label="What it means">
+        <section class="attitudes-table" aria-label="What it means">
           <PartialMeaning
             book={book}
             outcome={outcome}
@@ -49,6 +44,11 @@ export default function PartialAttitudes({ book, outcome, id, tried }: PartialAt
             warnings={known.answer.warnings}
           />
         </section>
+      )}
+      {known && at && (
+        <div class="page-below">
+          <DrivePanel climber={{ vehicle: known.vehicle, made: Math.max(0, at.suction) }} />
+        </div>
       )}
     </>
   );

@@ -68,7 +68,7 @@ export function Admissions({ book, base, draft, problemAt, onDraft }: Admissions
     />
   );
   return (
-    <>
+    <div class="choose-parts">
       <PartChecks
         {...checks("motors")}
         title="Motors"
@@ -91,6 +91,6 @@ export function Admissions({ book, base, draft, problemAt, onDraft }: Admissions
         note={(id) => mass(findById(book.skirts, id)?.data.mass)}
         under={range("skirts", (id) => gapHint(book, base, id))}
       />
-    </>
+    </div>
   );
 }

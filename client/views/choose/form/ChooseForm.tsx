@@ -43,26 +43,28 @@ export function ChooseForm(props: ChooseFormProps) {
   };
   return (
     <form class="choose-form" ref={form} onSubmit={solve} noValidate>
-      <SelectField
-        label="The rest is as in"
-        value={draft.build}
-        options={[
-          ...(base ? [] : [{ value: draft.build, label: "choose a build" }]),
-          ...book.builds.map(({ id, data }) => ({ value: id, label: data.name })),
-        ]}
-        hint="vehicle, air, supply, surface, charge"
-        error={problemAt("build")}
-        onChange={(build) => onDraft({ ...draft, build })}
-      />
+      <div class="choose-common">
+        <SelectField
+          label="The rest is as in"
+          value={draft.build}
+          options={[
+            ...(base ? [] : [{ value: draft.build, label: "choose a build" }]),
+            ...book.builds.map(({ id, data }) => ({ value: id, label: data.name })),
+          ]}
+          hint="vehicle, air, supply, surface, charge"
+          error={problemAt("build")}
+          onChange={(build) => onDraft({ ...draft, build })}
+        />
+        <TextField
+          label={DUTY.label}
+          value={draft.texts.duties ?? ""}
+          hint="one or several: 100, 80"
+          error={problemAt("duties")}
+          onChange={(text) => onDraft(withText(draft, "duties", text))}
+        />
+      </div>
       <h2>What is admitted</h2>
       <Admissions book={book} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
-      <TextField
-        label={DUTY.label}
-        value={draft.texts.duties ?? ""}
-        hint="one or several: 100, 80"
-        error={problemAt("duties")}
-        onChange={(text) => onDraft(withText(draft, "duties", text))}
-      />
       {base && <LeftOutTests tests={leftOut} />}
       <h2>What must hold</h2>
       <WantsForm base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />

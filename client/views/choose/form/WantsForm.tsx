@@ -51,57 +51,61 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
   };
   const problem = problemAt("wants.attitudes");
   return (
-    <>
-      <table class="choose-wanted">
-        <thead>
-          <tr>
-            <th scope="col">Must hold</th>
-            {MODES.map((mode) => (
-              <th key={mode} scope="col" class="choose-mode">
-                {mode}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {choicesOf(base, draft).map(({ title, angle }) => (
-            <tr key={String(angle)}>
-              <th scope="row" class="choose-attitude">
-                {title}
-              </th>
+    <div class="choose-wants">
+      <div>
+        <table class="choose-wanted">
+          <thead>
+            <tr>
+              <th scope="col">Must hold</th>
               {MODES.map((mode) => (
-                <td key={mode}>
-                  <label>
-                    <span class="visually-hidden">
-                      {title}, {mode}
-                    </span>
-                    <input
-                      type="checkbox"
-                      checked={draft.attitudes.some((each) => sameWanted(each, { angle, mode }))}
-                      onChange={() => onDraft(toggledAttitude(draft, { angle, mode }))}
-                    />
-                  </label>
-                </td>
+                <th key={mode} scope="col" class="choose-mode">
+                  {mode}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
-      {problem && (
-        <span class="field-error choose-wanted-error" role="alert">
-          {problem}
-        </span>
-      )}
-      {field(TARGET)}
-      {WANT_FIELDS.map(field)}
-      <label class="choose-ratings">
-        <input
-          type="checkbox"
-          checked={draft.ratings}
-          onChange={() => onDraft({ ...draft, ratings: !draft.ratings })}
-        />{" "}
-        keep to the makers' ratings of motors and cells
-      </label>
-    </>
+          </thead>
+          <tbody>
+            {choicesOf(base, draft).map(({ title, angle }) => (
+              <tr key={String(angle)}>
+                <th scope="row" class="choose-attitude">
+                  {title}
+                </th>
+                {MODES.map((mode) => (
+                  <td key={mode}>
+                    <label>
+                      <span class="visually-hidden">
+                        {title}, {mode}
+                      </span>
+                      <input
+                        type="checkbox"
+                        checked={draft.attitudes.some((each) => sameWanted(each, { angle, mode }))}
+                        onChange={() => onDraft(toggledAttitude(draft, { angle, mode }))}
+                      />
+                    </label>
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        {problem && (
+          <span class="field-error choose-wanted-error" role="alert">
+            {problem}
+          </span>
+        )}
+      </div>
+      <div class="choose-wants-fields">
+        {field(TARGET)}
+        {WANT_FIELDS.map(field)}
+        <label class="choose-ratings">
+          <input
+            type="checkbox"
+            checked={draft.ratings}
+            onChange={() => onDraft({ ...draft, ratings: !draft.ratings })}
+          />{" "}
+          keep to the makers' ratings of motors and cells
+        </label>
+      </div>
+    </div>
   );
 }

@@ -7,7 +7,7 @@ import { useWorker } from "../../../state/useWorker.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { Question } from "../question.ts";
 import type { LimitsReply } from "./answer.ts";
-import { LimitTable } from "./LimitTable.tsx";
+import { LimitTables } from "./LimitTables.tsx";
 import { LimitWorkings } from "./LimitWorkings.tsx";
 import { unbroken } from "./limitWords.ts";
 import { WindingChart } from "./WindingChart.tsx";
@@ -40,7 +40,7 @@ export function LimitsSection({ book, outcome, question }: Props) {
   return (
     <section
       ref={section}
-      class="limits"
+      class="limits page-below"
       id="limits"
       aria-label="What burns or bursts first"
       aria-busy={busy}
@@ -53,8 +53,14 @@ export function LimitsSection({ book, outcome, question }: Props) {
           <p class="limits-answer" aria-live="polite">
             {unbroken(reply.limits.first.sentence)}
           </p>
-          <WindingChart limits={reply.limits} build={outcome.build.name} />
-          <LimitTable limits={reply.limits} />
+          <p class="quiet small">
+            At {(100 * reply.limits.charge).toFixed(0)} % charge; all but the winding just switched on, cold,
+            when most flows. Near: from 80 % of the way to the limit on.
+          </p>
+          <div class="limits-columns">
+            <WindingChart limits={reply.limits} build={outcome.build.name} />
+            <LimitTables limits={reply.limits} />
+          </div>
           {asked && <LimitWorkings input={asked} limits={reply.limits} />}
         </>
       )}

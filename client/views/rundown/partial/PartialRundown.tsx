@@ -43,7 +43,7 @@ export default function PartialRundown({ book, outcome, id, tried, ...asked }: P
   const run = ran && "end" in ran ? ran : null;
   return (
     <>
-      <div class="rundown-answer" aria-live="polite">
+      <div class="page-head" aria-live="polite">
         <PartialHead
           book={book}
           outcome={outcome}
@@ -53,12 +53,12 @@ export default function PartialRundown({ book, outcome, id, tried, ...asked }: P
         <TriedNote id={id} tried={tried} />
         {ran && "problem" in ran && <Problem message={ran.problem} />}
       </div>
-      <section class="rundown-picture" aria-label="What is known and what is missing">
+      <section class="page-main" aria-label="What is known and what is missing">
         {known && (run ? <Ends known={known} run={run} /> : <Point known={known} />)}
         <Lacking outcome={outcome} id={id} known={known !== null} />
       </section>
       {known && (
-        <section class="rundown-meaning" aria-label="What it means">
+        <section class="page-aside" aria-label="What it means">
           <PartialMeaning
             book={book}
             outcome={outcome}

@@ -1,6 +1,7 @@
 import type { Energy } from "../../../../shared/decide/limits/energies.ts";
 import type { CautionKey, Limit } from "../../../../shared/decide/limits/limit.ts";
 import type { Limits } from "../../../../shared/decide/limits/limits.ts";
+import { Caution } from "../../../ui/Caution.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import {
   CAUTIONS,
@@ -51,40 +52,30 @@ function EnergyRow({ energy }: { energy: Energy }) {
 function Group({ caution, title, limits }: { caution: CautionKey; title: string; limits: Limits }) {
   const of = (each: { readonly caution: CautionKey }) => each.caution === caution;
   return (
-    <tbody>
-      <tr class="limit-group">
-        <th scope="rowgroup" colSpan={2}>
-          {title}
-        </th>
-      </tr>
-      {limits.limits.filter(of).map((limit) => (
-        <LimitRow key={limit.key} limit={limit} limits={limits} />
-      ))}
-      {limits.energies.filter(of).map((energy) => (
-        <EnergyRow key={energy.key} energy={energy} />
-      ))}
-      <tr>
-        <td colSpan={2} class="limit-caution">
-          <p class="caution" role="note">
-            {CAUTIONS[caution]}
-          </p>
-        </td>
-      </tr>
-    </tbody>
+    <div class="limit-group">
+      <table class="holds limit-table">
+        <caption>{title}</caption>
+        <tbody>
+          {limits.limits.filter(of).map((limit) => (
+            <LimitRow key={limit.key} limit={limit} limits={limits} />
+          ))}
+          {limits.energies.filter(of).map((energy) => (
+            <EnergyRow key={energy.key} energy={energy} />
+          ))}
+        </tbody>
+      </table>
+      <Caution>{CAUTIONS[caution]}</Caution>
+    </div>
   );
 }
 
 /** Every limit with its figure, how near it is and what gives what isn't known; energies; each with its caution. */
-export function LimitTable({ limits }: { limits: Limits }) {
+export function LimitTables({ limits }: { limits: Limits }) {
   return (
-    <table class="holds limit-table">
-      <caption class="quiet small">
-        At {(100 * limits.charge).toFixed(0)} % charge; all but the winding just switched on, cold, when most
-        flows. Near: from 80 % of the way to the limit on.
-      </caption>
+    <>
       {GROUPS.map((group) => (
         <Group key={group.caution} {...group} limits={limits} />
       ))}
-    </table>
+    </>
   );
 }
