@@ -26,7 +26,7 @@ describe("Run-down", () => {
     );
     // Margins; voltage, speed, pressure, winding.
     await eventually(() => page.locator(".chart g.panel").count()).toBe(5);
-    await page.locator(".limit-table").waitFor();
+    await page.locator(".limit-table").first().waitFor();
     // The run and the limits.
     await eventually(() => page.workers().length).toBe(2);
   });
@@ -75,7 +75,7 @@ describe("Run-down", () => {
 
   it("says what burns or bursts first, with every limit in words and its caution, and the winding's picture saved as numbers", async () => {
     const page = await ready("/run-down/pane-crawler");
-    await page.locator(".limit-table").waitFor();
+    await page.locator(".limit-table").first().waitFor();
     await eventually(() => textOf(page.locator(".limits-answer"))).toMatch(
       /^Nothing burns or bursts: nearest is/,
     );
@@ -96,7 +96,7 @@ describe("Run-down", () => {
   it("with two cells more than Match's build says when the motor burns, and a link from Match leads there", async () => {
     const page = await screens.open("/match/pane-crawler?series=4");
     await page.getByRole("link", { name: "What burns or bursts first" }).click();
-    await page.locator(".limit-table").waitFor();
+    await page.locator(".limit-table").first().waitFor();
     await eventually(() => textOf(page.locator(".limits-answer"))).toMatch(
       /^The winding reaches 120 °C after \d+ s from cold: the motor burns first\. At \d\.\d\d × the motor's rated voltage/,
     );
