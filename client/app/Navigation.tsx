@@ -39,7 +39,7 @@ export function Navigation() {
   const shown = shownGroup();
   return (
     <header class="shell-header">
-      <a class="shell-brand" href={href("match")}>
+      <a class="shell-brand" href={href("match")} aria-label="Gripcurve">
         <MarkOfOurs />
         <span class="shell-name">Gripcurve</span>
       </a>

@@ -80,10 +80,10 @@ describe("Run-down", () => {
       /^Nothing burns or bursts: nearest is/,
     );
     await eventually(() => page.locator(".limit-table tbody th[scope=row]").count()).toBe(9);
-    await eventually(() => textOf(page.locator(".limit-table"))).toMatch(
+    await eventually(() => textOf(page.locator(".limit-table").first())).toMatch(
       /Winding, once settled.*limit 120 °C.*within, \d+ % of the way/,
     );
-    await eventually(() => page.locator(".limit-table .caution").count()).toBe(4);
+    await eventually(() => page.locator(".limit-group .caution").count()).toBe(4);
     const [saved] = await Promise.all([
       page.waitForEvent("download"),
       page.locator(".limits").getByRole("button", { name: "CSV" }).click(),

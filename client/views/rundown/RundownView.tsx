@@ -74,7 +74,7 @@ function RundownOf({ book, build }: OfBuild) {
       </div>
     );
   return (
-    <div class="page page-three" aria-busy={question !== null && busy}>
+    <div class="page page-three rundown" aria-busy={question !== null && busy}>
       <div class="page-head" aria-live="polite">
         <Head book={book} outcome={outcome} answered={answered} waits={question !== null && !problem} />
         {problem && <Problem message={problem} />}
