@@ -2,12 +2,7 @@ import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import { assemble, suctionAt } from "../assembly.ts";
 import { pullOf, rideHeightOf, rigidPull } from "../hold/pull.ts";
 import { type Crossing, crossingNear } from "../operatingPoint.ts";
-import {
-  assembleCircuit,
-  circuitAt,
-  type Machine,
-  overcomesFriction,
-} from "../point/machine.ts";
+import { assembleCircuit, circuitAt, type Machine, overcomesFriction } from "../point/machine.ts";
 import { type Balance, balancedSpeed, standingBalance } from "../point/speed.ts";
 import { type PredictInput, predict } from "../predict.ts";
 import { type PropellerPredictInput, predictPropeller } from "../propeller.ts";
