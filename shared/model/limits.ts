@@ -231,6 +231,15 @@ export const TESTS = {
   },
   /** lifted by at most what it is loaded with */
   "ride-height": { rows: { load: between(-LOAD.max, LOAD.max), height: GAP } },
+  "weigh-in": { diameter: DIAMETER, rows: { reading: above0(LOAD.max) } },
+  "run-log": {
+    rows: {
+      angle: between(0, Math.PI),
+      voltage: LOADED_VOLTAGE,
+      charge: FRACTION,
+      time: from0(1e7),
+    },
+  },
 } as const satisfies Readonly<Record<string, LimitTree>>;
 
 export const INSTRUMENT = {

@@ -1,5 +1,5 @@
 import type { Book } from "../../../../shared/book/book.ts";
-import type { PartCollection } from "../../../../shared/model/collections.ts";
+import type { CollectionName } from "../../../../shared/model/collections.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { KINDS } from "../record/kinds.ts";
 
@@ -26,13 +26,18 @@ export interface PartChoice {
   readonly parts: readonly { readonly id: string; readonly name: string }[];
 }
 
-const CHOICES: readonly (readonly [key: string, title: string, collection: PartCollection])[] = [
+const CHOICES: readonly (readonly [
+  key: string,
+  title: string,
+  collection: Exclude<CollectionName, "tests">,
+])[] = [
   ["rotor", "Rotors", "rotors"],
   ["motor", "Motors", "motors"],
   ["pack", "Packs", "packs"],
   ["skirt", "Skirts", "skirts"],
   ["surface", "Surfaces", "surfaces"],
   ["gear", "Running gear", "gears"],
+  ["build", "Builds", "builds"],
 ];
 
 /** @returns the parts by which the list can be filtered */
