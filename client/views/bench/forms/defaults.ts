@@ -147,6 +147,8 @@ export function firstDraft(book: Book, { kind, today, buildId = null, parts = {}
     }),
   );
   const holes = last ? writeDraft(last, book).holes : [];
+  const usual = spec.columns.flatMap(({ key, unit }) => (unit ? [[key, unit]] : []));
+  const units = { ...Object.fromEntries(usual), ...(last ? unitsOf(last) : {}) };
   const row = { key: 0, cells: {}, open: holes.map(() => ""), aside: null };
-  return { kind, fields: { ...fields, date: today }, holes, rows: [row], units: last ? unitsOf(last) : {} };
+  return { kind, fields: { ...fields, date: today }, holes, rows: [row], units };
 }

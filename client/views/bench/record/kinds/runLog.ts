@@ -54,6 +54,7 @@ export const runLog: KindSpec = {
       key: "time",
       label: "Time",
       dimension: "time",
+      unit: "min",
       need: "optional",
       offered: true,
       hint: "since switched on, pack full",
