@@ -7,7 +7,7 @@ import { join } from "node:path";
 
 const root = new URL("../../..", import.meta.url).pathname;
 const PROGRAM = join(root, ".build", "browser-tests", "server", "main.js");
-const PATIENCE = 20_000;
+const PATIENCE = 60_000;
 
 /** A server of a test file's own, with the demo in a data file of its own: it may be written to and started anew. */
 export interface OwnServer {
@@ -34,7 +34,10 @@ async function start(port: number, file: string): Promise<ChildProcess> {
     stdio: ["ignore", "pipe", "inherit"],
   });
   await new Promise<void>((resolve, reject) => {
-    const late = setTimeout(() => reject(new Error("The server said no ready line within 20 s.")), PATIENCE);
+    const late = setTimeout(
+      () => reject(new Error("The server said no ready line within a minute.")),
+      PATIENCE,
+    );
     server.once("exit", (code) => reject(new Error(`The server ended with ${code} before it was ready.`)));
     server.stdout?.on("data", (chunk: Buffer) => {
       if (!chunk.toString().includes("is ready at")) return;

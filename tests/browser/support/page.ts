@@ -6,6 +6,7 @@ import {
   type Page,
 } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
+import { PATIENCE } from "./eventually.ts";
 
 const ARGUMENTS = [
   "--no-sandbox",
@@ -59,6 +60,7 @@ export function useScreens(launch: LaunchOptions = {}): Screens {
       ...options,
       baseURL: inject("address"),
     });
+    context.setDefaultTimeout(PATIENCE);
     const page = await context.newPage();
     page.on("pageerror", (error) => said.push(String(error)));
     page.on("console", (message) => {
