@@ -38,7 +38,6 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/globalSetup.ts"],
-          fileParallelism: false,
           testTimeout: 240_000,
         },
       },

@@ -23,13 +23,14 @@ const READY = /is ready at (http:\S+)/;
 const PATIENCE = 60_000;
 
 async function buildBoth(): Promise<void> {
-  for (const half of ["client", "server"]) {
-    await build({
+  const halves = ["client", "server"].map((half) =>
+    build({
       configFile: join(root, half, "vite.config.ts"),
       logLevel: "error",
       build: { outDir: join(OUT, half) },
-    });
-  }
+    }),
+  );
+  await Promise.all(halves);
 }
 
 /** Starts the built server on a free port and a fresh data file. */

@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { afterAll, beforeAll } from "vitest";
 
 const root = new URL("../../..", import.meta.url).pathname;
 const PROGRAM = join(root, ".build", "browser-tests", "server", "main.js");
@@ -55,7 +56,7 @@ async function end(server: ChildProcess): Promise<void> {
 }
 
 /** Starts the built server, as the global set-up built it. */
-export async function startOwnServer(): Promise<OwnServer> {
+async function startOwnServer(): Promise<OwnServer> {
   const folder = mkdtempSync(join(tmpdir(), "gripcurve-bench-"));
   const file = join(folder, "bench.db");
   const port = await freePort();
@@ -70,5 +71,28 @@ export async function startOwnServer(): Promise<OwnServer> {
       await end(server);
       rmSync(folder, { recursive: true, force: true });
     },
+  };
+}
+
+/**
+ * A server for the tests of one file, for those that write: other files run beside it and read the demo.
+ *
+ * @returns the server; its address is known once the tests run
+ */
+export function useOwnServer(): Pick<OwnServer, "address" | "restart"> {
+  let server: OwnServer | null = null;
+  const running = (): OwnServer => {
+    if (!server) throw new Error("The server runs while tests do.");
+    return server;
+  };
+  beforeAll(async () => {
+    server = await startOwnServer();
+  });
+  afterAll(() => server?.stop());
+  return {
+    get address() {
+      return running().address;
+    },
+    restart: () => running().restart(),
   };
 }
