@@ -136,6 +136,9 @@ export const BUILD = {
   overrides: { series: CELLS, gap: GAP, wheelFriction: FRICTION },
 } as const satisfies LimitTree;
 
+/** Suction that a controller is told to keep [Pa]. */
+export const KEPT_SUCTION = above0(1e6);
+
 /** As many parts as a drive cycle has at most. */
 export const MOST_CYCLE_PARTS = 12;
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { driveCycle } from "../cycle.ts";
+import { KEPT_SUCTION } from "../limits.ts";
 import { cell } from "../parts/pack.ts";
 import { nonNegative, positive, within } from "../scalar.ts";
 import { motorInput, needsSkirt, predictBody, warning } from "./predict.ts";
@@ -34,7 +35,7 @@ export const rundownRequest = z
       .optional(),
     cycle: driveCycle.optional(),
     keep: z
-      .strictObject({ pressure: positive("Pa", 1e6) })
+      .strictObject({ pressure: positive("Pa", KEPT_SUCTION) })
       .nullable()
       .default(null)
       .describe("a controller keeps this suction while it can, up to full throttle"),
