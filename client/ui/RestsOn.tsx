@@ -8,7 +8,7 @@ import { asProblem } from "../../shared/numeric/errors.ts";
 import { href } from "../app/router.ts";
 import type { Outcome } from "../state/outcome.ts";
 import { counted } from "./count.ts";
-import { calibratedFrictionWords, gapWords } from "./gapWords.ts";
+import { calibratedFrictionWords, gapWords, pullFactorWords } from "./gapWords.ts";
 import { KIND_WORDS } from "./kindWords.ts";
 import { LeftOutTests } from "./LeftOutTests.tsx";
 import { Mark } from "./Mark.tsx";
@@ -66,6 +66,7 @@ export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
       </p>
       <ul class="rests">
         {!resolved.thrust && <li>{gapLine(resolved)}</li>}
+        {!resolved.thrust && <li>Pull factor {pullFactorWords(resolved)}.</li>}
         {roughness && <li>{roughness}</li>}
         {!resolved.thrust && stiffness && <li>Running gear {stiffness}.</li>}
         {friction && <li>Friction of the wheels {friction}.</li>}

@@ -7,6 +7,7 @@ const THIN_SPACE = "\u2009";
 const LEAST_DECIMALS = 2;
 const MOST_DECIMALS = 4;
 const FRICTION_DECIMALS = 2;
+const FACTOR_DECIMALS = 2;
 
 /** @returns "0.60 mm", "0.47 ± 0.04 mm": as many digits as show one of the uncertainty, or more where asked for */
 export function gapText(gap: number, uncertainty: number | null = null, shown = 1): string {
@@ -16,11 +17,12 @@ export function gapText(gap: number, uncertainty: number | null = null, shown = 
   return `${formatFixed(gap * MM, decimals)}${spread}${THIN_SPACE}mm`;
 }
 
-/** @returns "7 pulls", "7 pulls and 1 leak test" */
-export function calibrationTests({ calibration }: Pick<Resolved, "calibration">): string {
+/** @returns what tells the gap: "7 pulls", "7 pulls and 1 leak test"; "1 leak test" where that stands in the gap's place */
+function gapTests({ calibration }: Pick<Resolved, "calibration">): string {
   if (!calibration) return "no test";
   const leaks = new Set(calibration.leaks.map(({ testId }) => testId)).size;
   const pulls = counted(calibration.pulls.length, "pull");
+  if (!calibration.pullsTellGap) return counted(leaks, "leak test");
   return leaks === 0 ? pulls : `${pulls} and ${counted(leaks, "leak test")}`;
 }
 
@@ -34,7 +36,7 @@ export function gapWords({ gap, calibration }: Pick<Resolved, "gap" | "calibrati
   const { basis, value, uncertainty, stated, standing } = gap;
   const said = stated ? `${stated.basis} ${gapText(stated.value)}` : "not stated";
   if (basis === "calibrated")
-    return `calibrated ${gapText(value, uncertainty)} from ${calibrationTests({ calibration })} (${said})`;
+    return `calibrated ${gapText(value, uncertainty)} from ${gapTests({ calibration })} (${said})`;
   if (basis === "what-if") {
     const instead = calibration?.answer ? `calibrated ${gapText(standing)}, ${said}` : said;
     return `${gapText(value, uncertainty)} in the build (${instead})`;
@@ -50,5 +52,15 @@ export function calibratedFrictionWords({
   if (friction?.basis !== "calibrated") return null;
   const spread = friction.uncertainty ? ` ± ${formatFixed(friction.uncertainty, FRICTION_DECIMALS)}` : "";
   const value = formatFixed(friction.value, FRICTION_DECIMALS) + spread;
-  return `calibrated ${value} from ${calibrationTests({ calibration })}`;
+  return `calibrated ${value} from ${counted(calibration?.pulls.length ?? 0, "pull")}`;
+}
+
+/** @returns "0.89 ± 0.02 from 5 pulls"; "1.00 ± 0.10, as no pull tells it" */
+export function pullFactorWords({
+  pullFactor: { basis, value, uncertainty },
+  calibration,
+}: Pick<Resolved, "pullFactor" | "calibration">): string {
+  const figure = `${formatFixed(value, FACTOR_DECIMALS)} ± ${formatFixed(uncertainty, FACTOR_DECIMALS)}`;
+  if (basis === "assumed") return `${figure}, as no two pulls tell it`;
+  return `${figure} from ${counted(calibration?.pulls.length ?? 0, "pull")}`;
 }

@@ -2,6 +2,7 @@ import { buildUncertainty } from "../../shared/book/buildUncertainty.ts";
 import { buildOfSet } from "../../shared/book/choose/openedSet.ts";
 import { resolveBuild } from "../../shared/book/resolve.ts";
 import { placesWithTies, type SetUncertainty, setUncertainty } from "../../shared/decide/choose/shortlist.ts";
+import { isUncertain } from "../../shared/decide/uncertainInput.ts";
 import type { StatedUncertainty } from "../../shared/decide/uncertainty.ts";
 import type { ShortlistQuery } from "../../shared/model/api/choose.ts";
 import type { Solved } from "./piece.ts";
@@ -11,8 +12,8 @@ import { outcomeOf, type PlainSet, setOf } from "./results.ts";
 /** Every uncertainty that the book holds for a set, as for a build of the same parts. */
 function uncertaintyOf({ book, base }: OpenQuestion, set: PlainSet): Omit<StatedUncertainty, "angles"> {
   const build = buildOfSet(book, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
-  const { uncertainty, correlated } = buildUncertainty(book, build, resolveBuild(book, build));
-  return { uncertainty, correlated };
+  const { sources: _said, ...asked } = buildUncertainty(book, build, resolveBuild(book, build));
+  return asked;
 }
 
 /** A set, and how sure it is. */
@@ -28,7 +29,7 @@ export function judged({ solved, index }: { readonly solved: Solved; readonly in
   const question = opened(solved.question);
   const set = setOf(outcomeOf(solved), index);
   const asked = uncertaintyOf(question, set);
-  const stated = Object.keys(asked.uncertainty).length + (asked.correlated?.length ?? 0) > 0;
+  const stated = isUncertain(asked);
   return { set, doubt: setUncertainty(question.prepared, index, asked), stated };
 }
 

@@ -6,6 +6,7 @@ import { addMotorUncertainty } from "./uncertainty/motorUncertainty.ts";
 import { addPackUncertainty } from "./uncertainty/packUncertainty.ts";
 import { addRotorUncertainty, addThrustUncertainty } from "./uncertainty/rotorUncertainty.ts";
 import {
+  addFactorUncertainty,
   addFrictionUncertainty,
   addGapUncertainty,
   addSkirtUncertainty,
@@ -14,7 +15,15 @@ import {
 
 export type { BuildUncertainty, UncertaintySource } from "./uncertainty/collector.ts";
 
-const NOTHING: BuildUncertainty = { uncertainty: {}, correlated: [], sources: {} };
+const NOTHING: BuildUncertainty = {
+  uncertainty: {},
+  logNormal: {},
+  correlated: [],
+  joint: null,
+  shared: [],
+  followers: [],
+  sources: {},
+};
 
 /** What the build states of a number stands before whatever parts and tests say of it. */
 function addStated({ uncertainty, name }: Build, into: Collector): void {
@@ -57,6 +66,7 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
   if (pack && resolved.pack) addPackUncertainty(pack, resolved.pack, build, into);
   if (surface) {
     addGapUncertainty(book, resolved, { skirt, surface }, into);
+    addFactorUncertainty(resolved, { skirt, surface }, into);
     addFrictionUncertainty(resolved, { skirt, surface }, into);
   }
   const gear = findById(book.gears, build.gear)?.data.name ?? "the running gear";

@@ -18,6 +18,7 @@ import { type Book, findById, oncePerBook, type StoredTest, testsOf } from "./bo
 import type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
 import { wheelFriction } from "./frictionBasis.ts";
 import { readyForVoltage } from "./partial.ts";
+import { ANY_FACTOR } from "./pullFactorBasis.ts";
 import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
 import { inUse, leakPoints, type PullTrial, pullTrials, type Reading } from "./readings.ts";
 import { remembered } from "./remembered.ts";
@@ -72,14 +73,13 @@ const isOn = ({ skirt, surface }: Setting, data: { readonly skirt: string; reado
 const ductedOf = (input: AnyPredictInput | null): PredictInput | null =>
   input && !isPropeller(input) ? input : null;
 
-/** The rig of a test, whatever the gap and friction: a leak test counts by its own readings, not in the gap's place. Null where the book doesn't know its parts well enough; of its cells it need know nothing where the voltage was read in every pull. */
+/** The rig of a test, whatever the gap and friction; a leak test at the set gap stands in the gap's place, as in a prediction. Null where the book doesn't know its parts well enough; of its cells it need know nothing where the voltage was read in every pull. */
 function rigOf({ book, skirt }: Setting, { data }: StoredTest<"pull">, read: boolean): PredictInput | null {
   const rig = rigAsBuild(book, data, { voltage: null, gap: null });
   const overrides = { gap: skirt.data.gap, wheelFriction: ANY_FRICTION.mean };
   return answerOrNull(() => {
     const { input: whole, partial } = resolveAsSet(book, { ...rig, overrides });
-    const input = whole ?? (read ? ductedOf(readyForVoltage(partial)) : null);
-    return input && { ...input, skirt: { ...input.skirt, measuredLeak: null } };
+    return whole ?? (read ? ductedOf(readyForVoltage(partial)) : null);
   });
 }
 
@@ -149,7 +149,11 @@ function answerFor(setting: Setting, gapUncertainty: number | undefined): BuildC
   const used = rows.flatMap(({ pull, ...place }) => (pull ? [{ ...placeOf(place), pull }] : []));
   if (used.length < LEAST_PULLS) return null;
   const leaks = leakRows(setting, used[0].pull.input.skirt);
-  const prior = { gap: gapPrior(setting, gapUncertainty), friction: frictionPrior(setting) };
+  const prior = {
+    gap: gapPrior(setting, gapUncertainty),
+    friction: frictionPrior(setting),
+    pullFactor: ANY_FACTOR,
+  };
   const request = { prior, pulls: used.map(({ pull }) => pull), leaks: leaks.map(({ leak }) => leak) };
   return {
     ...attempt(() => calibratedOnce(request)),
@@ -158,6 +162,7 @@ function answerFor(setting: Setting, gapUncertainty: number | undefined): BuildC
     pulls: used.map(placeOf),
     leaks: leaks.map(placeOf),
     leftOut: rows.filter(({ pull }) => pull === null).map(placeOf),
+    pullsTellGap: used.some(({ pull }) => !pull.input.skirt.measuredLeak),
     testIds: [...new Set([...used, ...leaks].map(({ testId }) => testId))],
   };
 }
@@ -168,7 +173,9 @@ export interface Contribution {
   /** pulls or leak readings of it that took part */
   readonly readings: number;
   /** the gap without that test [m]; the prior where nothing else tells it, null where the rest can't be brought together */
-  readonly without: { readonly mean: number; readonly sd: number } | null;
+  readonly without: GapMoments | null;
+  /** the pull factor without it, where a leak test stands in the gap's place [-]; null elsewhere, and where no other pull tells it */
+  readonly factor: GapMoments | null;
 }
 
 /**
@@ -177,14 +184,15 @@ export interface Contribution {
  *     one of many: from the places of the whole, weighed anew ({@link gapWithoutEach}); one that tells much, or a leak test: calibrated anew
  *
  * @param calibration - of a build
- * @returns for each of its tests, how many readings and the gap that the others tell [m]
+ * @returns for each of its tests, how many readings, the gap [m] and the pull factor [-] that the others tell
  *
  * Valid and source: as {@link calibrate}
  */
-export function contributionsOf({ request, pulls, leaks, testIds }: BuildCalibration): Contribution[] {
+export function contributionsOf(calibration: BuildCalibration): Contribution[] {
+  const { request, pulls, leaks, testIds, pullsTellGap } = calibration;
   const groups = testIds.map((id) => pulls.flatMap(({ testId }, i) => (testId === id ? [i] : [])));
   const readingsOf = (id: string) => leaks.filter(({ testId }) => testId === id).length;
-  const quick = quickly(request, groups);
+  const quick = pullsTellGap ? quickly(request, groups) : [];
   return testIds.map((testId, k) => {
     const ofLeak = readingsOf(testId);
     const others = {
@@ -192,9 +200,10 @@ export function contributionsOf({ request, pulls, leaks, testIds }: BuildCalibra
       pulls: request.pulls.filter((_, i) => pulls[i].testId !== testId),
       leaks: (request.leaks ?? []).filter((_, i) => leaks[i].testId !== testId),
     };
-    const anew = () => attempt(() => calibratedOnce(others)).answer?.gap ?? null;
-    const without = (ofLeak === 0 ? quick[k] : null) ?? anew();
-    return { testId, readings: groups[k].length + ofLeak, without };
+    const anew = () => attempt(() => calibratedOnce(others)).answer;
+    const without = (ofLeak === 0 ? quick[k] : null) ?? anew()?.gap ?? null;
+    const factor = pullsTellGap ? null : (anew()?.pullFactor ?? null);
+    return { testId, readings: groups[k].length + ofLeak, without, factor };
   });
 }
 
@@ -215,9 +224,9 @@ function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why
 }
 
 /**
- * Gap and friction that the pull and leak tests of a build's skirt on its surface tell, whatever rotor they were taken with.
+ * Gap, friction and pull factor that the pull and leak tests of a build's skirt on its surface tell, whatever rotor they were taken with.
  *
- *     prior of the gap: as set, its stated doubt (±0.2 mm unless stated) and the roughness allowance's; of friction: tilt tests, else the surface's
+ *     prior of the gap: as set, its stated doubt (±0.2 mm unless stated) and the roughness allowance's; of friction: tilt tests, else the surface's; of κ: 1 ± 0.10
  *
  * @param book - the whole bench book
  * @param build - a stored build, or one changed by what-if handles

@@ -43,6 +43,7 @@ export function gapBasis(
   if (whatIf !== undefined) return { ...common, basis: "what-if", value: whatIf, uncertainty };
   if (!calibration || !answer)
     return { ...common, basis: stated?.basis ?? "set", value: standing, uncertainty };
-  const { testIds } = calibration;
+  const { testIds: all, leaks, pullsTellGap } = calibration;
+  const testIds = pullsTellGap ? all : [...new Set(leaks.map(({ testId }) => testId))];
   return { ...common, basis: "calibrated", value: standing, uncertainty: answer.gap.sd, testIds };
 }

@@ -11,6 +11,7 @@ import type { FrictionBasis } from "./frictionBasis.ts";
 import type { MotorBasis } from "./motorBasis.ts";
 import type { PackBasis } from "./packBasis.ts";
 import { type PropellerBasis, powerOf } from "./propellerBasis.ts";
+import type { PullFactorBasis } from "./pullFactorBasis.ts";
 import { nearestTested, type RotorBasis, testedAt } from "./rotorBasis.ts";
 import type { StiffnessBasis } from "./stiffnessBasis.ts";
 
@@ -36,6 +37,7 @@ export interface PartialBases {
   readonly friction: FrictionBasis | null;
   readonly skirtFriction: FrictionBasis | null;
   readonly stiffness: StiffnessBasis;
+  readonly pullFactor: PullFactorBasis;
 }
 
 /** Speeds shown of a sweep, at most. */
@@ -161,9 +163,10 @@ function coupled(build: Build, bases: PartialBases): Coupled | null {
 }
 
 function vehicleOf(build: Build, bases: PartialBases): PartialVehicle {
-  const { friction, skirtFriction, skirtShare, stiffness } = bases;
+  const { friction, skirtFriction, skirtShare, stiffness, pullFactor, thrust } = bases;
   return {
     ...build.vehicle,
+    ...(thrust ? {} : { pullFactor: pullFactor.value }),
     verticalStiffness: stiffness.value,
     wheelFriction: friction?.value ?? null,
     skirtFriction: skirtFriction?.value ?? 0,

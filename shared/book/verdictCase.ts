@@ -8,8 +8,11 @@ import { type Resolved, solvable } from "./resolve/resolved.ts";
 import { runInput } from "./runInput.ts";
 
 /** @returns notes of one kind of a calibration in use, none where it isn't in use */
-export function calibrationNotes({ gap, friction, calibration }: Resolved, wanted: string): readonly Note[] {
-  const used = gap.basis === "calibrated" || friction?.basis === "calibrated";
+export function calibrationNotes(
+  { gap, friction, pullFactor, calibration }: Resolved,
+  wanted: string,
+): readonly Note[] {
+  const used = [gap, friction, pullFactor].some((each) => each?.basis === "calibrated");
   return (used ? (calibration?.answer?.warnings ?? []) : []).filter(({ code }) => code === wanted);
 }
 

@@ -7,22 +7,17 @@ import type { Pull } from "../physics/hold/pull.ts";
 import { worstAttitude } from "../physics/hold/worst.ts";
 import { STANDARD_ANGLES } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
-import type { Correlated } from "./correlated.ts";
 import { emptyPoint, pointLaw, type SampledPoint } from "./sampledPoint.ts";
 import { sparsePull } from "./sampledPull.ts";
 import { type Quantiles, quantilesOf, type Spread, shareError, spreadOf, TOGETHER } from "./spread.ts";
 import type { Uncertain } from "./uncertain.ts";
-import { uncertainInputs } from "./uncertainInput.ts";
+import { type Uncertainties, uncertainInputs } from "./uncertainInput.ts";
 import { varianceShares } from "./varianceShares.ts";
 
 export type { Correlated } from "./correlated.ts";
 export { type Quantiles, type Spread, TOGETHER } from "./spread.ts";
 
-export interface StatedUncertainty {
-  /** standard uncertainty by path ("skirt.gap"), in the number's own unit */
-  readonly uncertainty: Readonly<Record<string, number>>;
-  /** groups that are uncertain together, independent of each other and of the rest */
-  readonly correlated?: readonly Correlated[];
+export interface StatedUncertainty extends Uncertainties {
   /** 2048 unless given */
   readonly samples?: number;
   /** 1 unless given */
@@ -178,10 +173,11 @@ function sharesOf({ worst, values }: Sampled, inputs: readonly Uncertain[]): Sha
   const columns = values.map((column) => Array.from(column).filter(needed));
   const each = varianceShares(columns, Array.from(worst).filter(needed));
   let place = 0;
-  const shares = inputs.map(({ paths, dimensions }) => {
+  const shares = inputs.flatMap(({ paths, dimensions }) => {
+    if (dimensions === 0) return [];
     const own = each.slice(place, place + dimensions);
     place += dimensions;
-    return { path: paths.join(TOGETHER), share: own.reduce((sum, share) => sum + share, 0) };
+    return [{ path: paths.join(TOGETHER), share: own.reduce((sum, share) => sum + share, 0) }];
   });
   return shares.sort((a, b) => b.share - a.share);
 }
@@ -200,7 +196,7 @@ function pointOf({ flow, pressure }: Sampled): Uncertainty["point"] {
  *     x normal, cut at what is possible, by scrambled Sobol points;  each sample predicted in full;  quantiles, P(hold), first-order shares
  *
  * @param build - nominal build, all SI [-]
- * @param asked - standard uncertainty by path [unit of each number], groups with a covariance, samples and seed [-], attitudes [°]
+ * @param asked - what is uncertain [unit of each number], samples and seed [-], attitudes [°]
  * @returns 5, 50 and 95 % of the margins and P(hold) with its sampling error on every attitude asked for [°, -], of suction [N] and operating point [m³/s, Pa]; shares of the variance of the worst driving margin, one for each number or group [-]
  * @throws {OutOfRangeError} on a path at which there is no number or that stands twice, a negative uncertainty, a matrix that is no covariance, a count of samples beyond 2…100 000, more than 64 independent directions
  * @throws {NotEnoughDataError} where uncertainties are so large that a sample has no answer
@@ -210,7 +206,7 @@ function pointOf({ flow, pressure }: Sampled): Uncertainty["point"] {
 export function uncertaintyOf(build: AnyPredictInput, asked: StatedUncertainty): Uncertainty {
   const angles = asked.angles ?? anglesOf(build);
   const copy = structuredClone(build);
-  const inputs = uncertainInputs(copy, asked.uncertainty, asked.correlated);
+  const inputs = uncertainInputs(copy, asked);
   const margins = sampled(copy, inputs, angles, asked);
   const attitudes = angles.map((angle, j) => ({
     angle,

@@ -1,15 +1,17 @@
 import { OutOfRangeError } from "../numeric/errors.ts";
+import { createPchip } from "../numeric/pchip.ts";
 import type { Note } from "../physics/note.ts";
-import { type CalibrationRequest, checkedRequest } from "./calibration/data.ts";
+import { type CalibrationRequest, type Checked, checkedRequest } from "./calibration/data.ts";
 import {
   conflictNotes,
   coverageNotes,
+  factorNotes,
   frictionNotes,
   gapNotes,
   type Side,
   sideOf,
 } from "./calibration/notes.ts";
-import { Posterior } from "./calibration/posterior.ts";
+import { type Peak, Posterior } from "./calibration/posterior.ts";
 import { posteriorGrid } from "./calibration/posteriorGrid.ts";
 import {
   type LeakResidual,
@@ -17,10 +19,17 @@ import {
   type PullResidual,
   pullResiduals,
 } from "./calibration/residuals.ts";
-import { type Summary, summarise } from "./calibration/summary.ts";
+import { type JointTable, type Summary, summarise } from "./calibration/summary.ts";
 
-export type { Belief, CalibrationLeak, CalibrationPull, CalibrationRequest } from "./calibration/data.ts";
+export type {
+  Belief,
+  CalibrationLeak,
+  CalibrationPull,
+  CalibrationRequest,
+  FactorBelief,
+} from "./calibration/data.ts";
 export type { LeakResidual, PullResidual } from "./calibration/residuals.ts";
+export type { JointTable } from "./calibration/summary.ts";
 export { type GapMoments, gapWithoutEach } from "./calibration/withoutEach.ts";
 
 /** A quantity after the tests. */
@@ -29,10 +38,16 @@ export interface Calibrated {
   readonly mean: number;
   /** standard uncertainty */
   readonly sd: number;
-  /** most likely value, together with that of the other */
+  /** most likely value, together with those of the others */
   readonly best: number;
   /** 95 %; where the tests bound one side only, a one-sided interval: 0 or null stand for the side left open */
   readonly interval: readonly [number, number | null];
+}
+
+/** κ after the tests. */
+export interface CalibratedFactor extends Calibrated {
+  /** its median at the mean gap: the two belong together */
+  readonly given: number;
 }
 
 export interface Calibration {
@@ -42,6 +57,10 @@ export interface Calibration {
   readonly friction: Calibrated | null;
   /** of gap [m] and friction [-]; of the gap alone where friction is null */
   readonly covariance: readonly (readonly number[])[];
+  /** κ [-]; null where it isn't looked for, or no pull tells it */
+  readonly pullFactor: CalibratedFactor | null;
+  /** all three, to draw from */
+  readonly joint: JointTable;
   /** most likely relative sd of a single pull [-]; null without pulls */
   readonly scatter: number | null;
   /** at the most likely gap, friction and scatter; up to a constant that priors and flow readings alone decide */
@@ -54,18 +73,18 @@ export interface Calibration {
 const CONFIDENCE = 0.95;
 
 /**
- * Gap and friction that make the predictions agree with all pull and leak tests of a skirt on a surface.
+ * Gap, friction and pull factor that make the predictions agree with all pull and leak tests of a skirt on a surface.
  *
- *     p(h, μ, s | tests) ∝ p(h)·p(μ)·p(s)·Π [Φ((letGo − F)/(sF)) − Φ((held − F)/(sF))]·Π φ-density of the leak flows;  F = F_s(h), along: μ(F_s(h) + W)
+ *     p(h, μ, κ, s | tests) ∝ p(h)·p(μ)·p(κ)·p(s)·Π [Φ((letGo − F)/(sF)) − Φ((held − F)/(sF))]·Π φ-density of the leak flows;  F = F_s(h, κ), along: μ(F_s + W)
  *
- * @param request - priors of gap [m] and friction [-] (normal, cut at 0); scatter of a pull and of a flow reading, meter's uncertainty [-]; pulls: rig, direction, rig mass [kg], held and letGo [N]; leak readings: skirt, air, pressure [Pa], flow [m³/s]
- * @returns gap [m] and friction [-] with standard uncertainty and 95 % interval, covariance, scatter [-], measured against predicted, notes
+ * @param request - priors of gap [m] and friction [-] (normal, cut at 0), of κ [-] (log-normal); scatter of a pull and of a flow reading, meter's uncertainty [-]; pulls: rig, direction, rig mass [kg], held and letGo [N]; leak readings: skirt, air, pressure [Pa], flow [m³/s]
+ * @returns gap [m], friction and κ [-] with standard uncertainty and 95 % interval, covariance, scatter [-], measured against predicted, notes
  * @throws {OutOfRangeError} naming the number that can't be; a pull that held although nothing can pull there
  * @throws {NotEnoughDataError} where a rotor's curve does not reach down to the leak
  * @throws {NoConvergenceError} never seen: where the grid does not settle
  *
  * Valid where all tests share one gap and one friction and are independent of each other: what makes all of them wrong alike is not in the uncertainty.
- * A pull whose skirt has a measured leak tells nothing of the gap. Source: Bayes' theorem by quadrature; docs/method/calibration.md, How it is solved
+ * A pull whose skirt has a measured leak tells nothing of the gap, and the more of κ. Source: Bayes' theorem by quadrature; docs/method/calibration.md, How it is solved
  */
 export function calibrate(request: CalibrationRequest): Calibration {
   const checked = checkedRequest(request);
@@ -77,8 +96,8 @@ export function calibrate(request: CalibrationRequest): Calibration {
   const top = nodes.reduce((best, node) => (node.log > best.log ? node : best));
   const peak = posterior.peak(top.gap, top.known.mode, Math.sqrt(summary.gap.variance) / 4);
   const pulls = pullResiduals(checked, {
-    now: posterior.forces(peak.gap, peak.friction),
-    before: posterior.forces(prior.mean, checked.prior.friction.mean),
+    now: posterior.forces(peak.gap, peak),
+    before: posterior.forces(prior.mean, posterior.unknowns.at([])),
   });
   const leaks = leakResiduals(checked, {
     now: posterior.leakFlows(peak.gap),
@@ -93,7 +112,10 @@ export function calibrate(request: CalibrationRequest): Calibration {
     leakResiduals: leaks,
     warnings: [
       ...coverageNotes(checked, request.pulls.length, posterior.tellsFriction),
-      ...(checked.pulls.length + checked.leaks.length > 0 ? gapNotes(prior, found.gap) : []),
+      ...(tellsGap(checked) ? gapNotes(prior, found.gap) : []),
+      ...(found.pullFactor && checked.prior.pullFactor
+        ? factorNotes(checked.prior.pullFactor, found.pullFactor)
+        : []),
       ...(found.friction ? frictionNotes(checked.prior.friction, found.friction) : []),
       ...conflictNotes(pulls, leaks),
     ],
@@ -103,30 +125,56 @@ export function calibrate(request: CalibrationRequest): Calibration {
 /** A pull can't have held where even the narrowest gap gives no force: the motor does not turn, or the jet lifts. */
 function requirePossible(posterior: Posterior): void {
   const { prior, pulls, places } = posterior.request;
-  const forces = posterior.forces(0, Math.max(prior.friction.mean, prior.friction.sd));
+  const friction = Math.max(prior.friction.mean, prior.friction.sd);
+  const forces = posterior.forces(0, { ...posterior.unknowns.at([]), friction });
   const wrong = pulls.findIndex(({ held }, i) => held > 0 && !(forces[i] > 0));
   if (wrong < 0) return;
   const allowed = "0 where the prediction is no force at any gap: check supply, motor and jet";
   throw new OutOfRangeError(`pulls.${places[wrong]}.held`, pulls[wrong].held, allowed);
 }
 
-type Answer = Pick<Calibration, "gap" | "friction" | "covariance">;
+/** A pull whose leak was measured has no word on the gap. */
+const tellsGap = ({ pulls, leaks }: Checked): boolean =>
+  leaks.length > 0 || pulls.some(({ input }) => !input.skirt.measuredLeak);
 
-function answerOf(posterior: Posterior, summary: Summary, peak: { gap: number; friction: number }): Answer {
+type Answer = Pick<Calibration, "gap" | "friction" | "pullFactor" | "covariance" | "joint">;
+
+/** What is open to the other side of a pull that held or let go. */
+const MIRRORED = { held: "let-go", "let-go": "held", both: "both" } as const;
+
+function answerOf(posterior: Posterior, summary: Summary, peak: Peak): Answer {
   const { pulls, leaks } = posterior.request;
   const side = sideOf(pulls);
-  const gap = calibrated(summary.gap, peak.gap, leaks.length > 0 ? "both" : side);
-  if (!posterior.tellsFriction) return { gap, friction: null, covariance: [[summary.gap.variance]] };
+  const { joint } = summary;
+  const gap = calibrated(
+    summary.gap,
+    peak.gap,
+    leaks.length > 0 || !tellsGap(posterior.request) ? "both" : side,
+  );
+  const pullFactor = factorAnswer(summary, peak, side, pulls.length > 0);
+  const common = { gap, pullFactor, joint };
+  if (!posterior.tellsFriction) return { ...common, friction: null, covariance: [[summary.gap.variance]] };
   const along = sideOf(pulls.filter(({ direction }) => direction === "along"));
-  const mirrored = { held: "let-go", "let-go": "held", both: "both" } as const;
   return {
-    gap,
-    friction: calibrated(summary.friction, peak.friction, mirrored[along]),
+    ...common,
+    friction: calibrated(summary.friction, peak.friction, MIRRORED[along]),
     covariance: [
       [summary.gap.variance, summary.covariance],
       [summary.covariance, summary.friction.variance],
     ],
   };
+}
+
+function factorAnswer(
+  { factor, gap, joint }: Summary,
+  peak: Peak,
+  side: Side,
+  pulled: boolean,
+): CalibratedFactor | null {
+  if (peak.factor === null || !pulled) return null;
+  const logs = joint.logFactor.map(({ mean }) => mean);
+  const given = Math.exp(createPchip(joint.gaps, logs).value(gap.mean));
+  return { ...calibrated(factor, peak.factor, MIRRORED[side]), given };
 }
 
 /** All held: a gap can only be narrower. All let go at once: it can only be wider. Of friction the other way round. */

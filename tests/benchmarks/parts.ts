@@ -1,5 +1,4 @@
 import { timedChoose } from "./chooseBench.ts";
-import { timedCosts } from "./costBench.ts";
 import { timedFit } from "./fitBench.ts";
 import { timedHoldUps } from "./holdUpBench.ts";
 import { timedJob } from "./jobBench.ts";
@@ -19,7 +18,6 @@ const PARTS = {
   chooseServer: timedServerChoose,
   monteCarlo: timedUncertainty,
   fit: timedFit,
-  costs: timedCosts,
   screen: timedScreen,
   serverReady: timedReady,
   listPage: timedLists,

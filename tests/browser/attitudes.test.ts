@@ -1,12 +1,19 @@
 import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
-import { describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
-import { useOwnServer } from "./support/ownServer.ts";
+import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
 import { LAPTOP, PHONE, useScreens } from "./support/page.ts";
 
 const screens = useScreens();
-const server = useOwnServer();
+let server: OwnServer;
+
+beforeAll(async () => {
+  server = await startOwnServer();
+});
+afterAll(async () => {
+  await server.stop();
+});
 
 const open = (path: string, options = {}) => screens.open(server.address + path, options);
 const textOf = async (locator: Locator) => (await locator.textContent()) ?? "";

@@ -127,8 +127,8 @@ describe("POST /choose, on the demo", () => {
     const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
     const resolved = resolveBuild(book, build);
     if (!resolved.input) throw new Error("the set is no build");
-    const { uncertainty, correlated } = buildUncertainty(book, build, resolved);
-    const [wall] = uncertaintyOf(resolved.input, { uncertainty, correlated, angles: [90] }).attitudes;
+    const { sources: _said, ...uncertain } = buildUncertainty(book, build, resolved);
+    const [wall] = uncertaintyOf(resolved.input, { ...uncertain, angles: [90] }).attitudes;
     expect(margin5).toBeCloseToRelative(wall.driving.p5 ?? 0, 1e-9);
     expect(chance).toBe(wall.driving.holds);
   });

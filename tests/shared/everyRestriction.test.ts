@@ -30,13 +30,11 @@ const KINDS = Object.keys(MADE_BY) as RestrictionKind[];
 
 /** The same build asked of the search and of the prediction. */
 function asked(change: Partial<SkirtInput>, gap: number, series: number) {
-  const { fixed: usual } = question();
   const problem = question({
-    fixed: { ...usual, vehicle: { ...usual.vehicle, pullFactor: 0.9 } },
     motors: [motor("m")],
     rotors: [rotor("r", { sizes: [{ diameter: 0.044, mass: 0.012, burstSpeed: null }] })],
     packs: [pack("p", series)],
-    skirts: [skirt("s", { ...change, gaps: [gap] })],
+    skirts: [skirt("s", { ...change, pullFactor: 0.9, gaps: [gap] })],
     duties: [0.9],
   });
   const prepared = prepare(problem);
@@ -57,6 +55,7 @@ function asked(change: Partial<SkirtInput>, gap: number, series: number) {
       wheelFriction: 0.7,
       skirtFriction: 0.3,
       skirtShare: 0.1,
+      pullFactor: 0.9,
     },
   };
   return { input, chunk };

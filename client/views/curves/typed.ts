@@ -21,8 +21,6 @@ const LABELS: Readonly<Record<string, string>> = {
   gap: "gap",
   load: "load",
   height: "height",
-  reading: "reading",
-  angle: "inclination",
 };
 
 export interface Typed {
@@ -67,8 +65,6 @@ const KIND_WORD = {
   thrust: "Thrust test",
   discharge: "Discharge test",
   "ride-height": "Ride-height test",
-  "weigh-in": "Weigh-in",
-  "run-log": "Run log",
 } as const;
 
 /** @returns the test's title, or its kind and day where it has none */

@@ -8,6 +8,7 @@ import { calibrationOf } from "../calibration.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
+import { pullFactorBasis } from "../pullFactorBasis.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
 import { skirtInput } from "../skirtInput.ts";
 import { skirtMass } from "./bareMass.ts";
@@ -61,6 +62,7 @@ function skirtOf(
     share,
     wheelFriction: friction,
     skirtFriction: skirtFriction(book, surface, skirt).value,
+    pullFactor: pullFactorBasis(calibrationOf(book, standing.build)).value,
   };
   const asked = gaps ? steppedValues(`${at}.gaps`, gaps) : [null];
   const inputs = asked.map((gap) => atGap(standing, gap));

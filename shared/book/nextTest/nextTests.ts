@@ -1,3 +1,4 @@
+import { isUncertain } from "../../decide/uncertainInput.ts";
 import { type Spread, TOGETHER, uncertaintyOf } from "../../decide/uncertainty.ts";
 import type { Build } from "../../model/build.ts";
 import type { TestKind } from "../../model/tests/index.ts";
@@ -74,12 +75,11 @@ function spreadNow(
   const resolved = resolveBuild(book, build);
   const input = solvable(resolved);
   if (!input) return null;
-  const { uncertainty, correlated, sources } = buildUncertainty(book, build, resolved);
-  if (Object.keys(uncertainty).length + correlated.length === 0) return null;
+  const { sources, ...uncertain } = buildUncertainty(book, build, resolved);
+  if (!isUncertain(uncertain)) return null;
   const { samples = DEFAULT_SAMPLES, seed } = sampling;
   const { attitudes, shares } = uncertaintyOf(input, {
-    uncertainty,
-    correlated,
+    ...uncertain,
     samples,
     seed,
     angles: [angle],

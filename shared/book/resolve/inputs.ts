@@ -10,6 +10,7 @@ import type { MotorBasis } from "../motorBasis.ts";
 import type { PackBasis } from "../packBasis.ts";
 import type { PartialBases } from "../partial.ts";
 import { type PropellerBasis, powerOf } from "../propellerBasis.ts";
+import type { PullFactorBasis } from "../pullFactorBasis.ts";
 import { type RotorBasis, testedAt } from "../rotorBasis.ts";
 import type { SurfaceRoughness } from "../roughnessBasis.ts";
 import { skirtInput } from "../skirtInput.ts";
@@ -29,6 +30,7 @@ export interface Bases {
   /** how rough the surface is */
   readonly onSurface: SurfaceRoughness | null;
   readonly stiffness: StiffnessBasis;
+  readonly pullFactor: PullFactorBasis;
 }
 
 /** Null where the book lacks what the vehicle stands on. */
@@ -88,7 +90,7 @@ export function propellerInput(build: Build, parts: Parts, bases: Bases): Propel
 
 /** A rotor in a duct pulls through a skirt. */
 export function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput | null {
-  const { rotor, gap, leak, onSurface } = bases;
+  const { rotor, gap, leak, onSurface, pullFactor } = bases;
   const { skirt } = parts;
   const common = commonInput(build, parts, bases);
   if (!common || !rotor?.lambda || !skirt || !onSurface) return null;
@@ -96,6 +98,7 @@ export function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput 
   const sizeCorrection = testedAt(rotor, build.diameter);
   return {
     ...common,
+    vehicle: { ...common.vehicle, pullFactor: pullFactor.value },
     rotor: {
       diameter: build.diameter,
       psi,

@@ -11,6 +11,7 @@ import type { Missing } from "../missing.ts";
 import { motorAnswer } from "../motorBasis.ts";
 import { type PackBasis, packBasis } from "../packBasis.ts";
 import { partialOf } from "../partial.ts";
+import { pullFactorBasis } from "../pullFactorBasis.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
 import { stiffnessBasis } from "../stiffnessBasis.ts";
 import { tipClearanceNotes } from "../tipClearance.ts";
@@ -65,7 +66,20 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
   const leak = rotor && build.skirt ? leakBasis(book, build.skirt, build.surface, gap) : null;
   const onSurface = parts.surface && surfaceRoughness(book, parts.surface);
   const stiffness = stiffnessBasis(book, build);
-  const bases = { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak, onSurface, stiffness };
+  const pullFactor = pullFactorBasis(calibration);
+  const bases = {
+    rotor,
+    thrust,
+    motor,
+    pack,
+    gap,
+    friction,
+    ofSkirt,
+    leak,
+    onSurface,
+    stiffness,
+    pullFactor,
+  };
   const input = inputOf(build, parts, bases);
   const propeller = propellerInput(build, parts, bases);
   const either = input ?? propeller;
@@ -74,6 +88,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
   const used = [
     ...[rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak, roughness],
     rotor && stiffness,
+    rotor && pullFactor,
   ].flatMap((basis) => basis?.testIds ?? []);
   return {
     input,
@@ -87,6 +102,7 @@ export function resolveWith(book: Book, build: Build, calibration: BuildCalibrat
     pack,
     gap,
     calibration,
+    pullFactor,
     friction,
     skirtFriction: ofSkirt,
     leak,

@@ -12,6 +12,7 @@ import type { MotorBasis } from "../motorBasis.ts";
 import type { PackBasis } from "../packBasis.ts";
 import type { PartialBuild } from "../partial.ts";
 import type { PropellerBasis } from "../propellerBasis.ts";
+import type { PullFactorBasis } from "../pullFactorBasis.ts";
 import type { RotorBasis } from "../rotorBasis.ts";
 import type { SurfaceRoughness } from "../roughnessBasis.ts";
 import type { StiffnessBasis } from "../stiffnessBasis.ts";
@@ -37,6 +38,8 @@ export interface Resolved {
   readonly gap: GapBasis;
   /** gap and friction as pull and leak tests tell them together, with their covariance; null where they don't, or were not asked */
   readonly calibration: BuildCalibration | null;
+  /** what the skirt pulls over what the model says; a propeller has none */
+  readonly pullFactor: PullFactorBasis;
   readonly friction: FrictionBasis | null;
   readonly skirtFriction: FrictionBasis | null;
   /** a leak test in the gap's place; null: the lip-gap law */

@@ -1,5 +1,8 @@
 import type { Correlated } from "../../decide/correlated.ts";
+import type { JointPosterior } from "../../decide/joint.ts";
 import { placeAt } from "../../decide/numberAt.ts";
+import type { Uncertainties } from "../../decide/uncertainInput.ts";
+import type { JointTable } from "../../fit/calibration.ts";
 import type { TestKind } from "../../model/tests/index.ts";
 
 /** Where a doubt comes from, and which kind of bench test would shrink it. */
@@ -12,17 +15,16 @@ export interface UncertaintySource {
 }
 
 /** All that is uncertain in a build's numbers, as {@link uncertaintyOf} takes it, with where each comes from. */
-export interface BuildUncertainty {
-  /** standard uncertainty by path [unit of each number] */
-  readonly uncertainty: Readonly<Record<string, number>>;
-  readonly correlated: readonly Correlated[];
-  /** by path, of those in groups too */
+export interface BuildUncertainty extends Required<Uncertainties> {
+  /** by path, of those in groups too; of shared causes by name */
   readonly sources: Readonly<Record<string, UncertaintySource>>;
 }
 
 /** Gathers doubts of the numbers that an input has; a number whose doubt is already known keeps it. */
 export class Collector {
   private readonly uncertainty: Record<string, number> = {};
+  private readonly logNormal: Record<string, number> = {};
+  private joint: JointPosterior | null = null;
   private readonly groups: Correlated[] = [];
   private readonly sources: Record<string, UncertaintySource> = {};
   private readonly input: object;
@@ -42,6 +44,27 @@ export class Collector {
     this.sources[path] = source;
   }
 
+  /** A number that is right within a factor: log-normal about it. */
+  addFactor(path: string, sd: number, source: UncertaintySource): void {
+    if (!(sd > 0) || !this.isFree(path)) return;
+    this.logNormal[path] = sd;
+    this.sources[path] = source;
+  }
+
+  /** A posterior of gap, pull factor and friction; those whose doubt is known otherwise are left out of it. */
+  addJoint(table: JointTable, asked: JointPosterior["paths"], source: UncertaintySource): void {
+    const free = (path: string | null) => (path !== null && this.isFree(path) ? path : null);
+    const paths = {
+      gap: free(asked.gap),
+      pullFactor: free(asked.pullFactor),
+      friction: free(asked.friction),
+    };
+    const drawn = Object.values(paths).filter((path) => path !== null);
+    if (drawn.length === 0) return;
+    this.joint = { table, paths };
+    for (const path of drawn) this.sources[path] = source;
+  }
+
   /** Numbers that are uncertain together; those whose doubt is known otherwise are left out of it. */
   addGroup(
     paths: readonly string[],
@@ -58,6 +81,7 @@ export class Collector {
   }
 
   result(): BuildUncertainty {
-    return { uncertainty: this.uncertainty, correlated: this.groups, sources: this.sources };
+    const { uncertainty, logNormal, joint, sources } = this;
+    return { uncertainty, logNormal, correlated: this.groups, joint, shared: [], followers: [], sources };
   }
 }

@@ -3,7 +3,7 @@ import type { Surface } from "../../model/parts/surface.ts";
 import { type Book, testsOf } from "../book.ts";
 import type { LeakBasis } from "../leakBasis.ts";
 import { type Resolved, solvable } from "../resolve.ts";
-import type { Collector, UncertaintySource } from "./collector.ts";
+import type { Collector } from "./collector.ts";
 
 /** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. Source: docs/method/restriction.md, Holes. */
 const PLATE = 0.03;
@@ -40,31 +40,45 @@ function addLeak(book: Book, leak: LeakBasis, { skirt, surface }: On, into: Coll
   );
 }
 
-/** Gap and, where the same tests told it, friction of the wheels; the roughness' doubt is in the calibration's. */
-function addCalibrated({ calibration, gap, friction }: Resolved, { skirt }: On, into: Collector): void {
+/** What the pulls tell together: pull factor, friction where they were dragged along, and the gap where no leak test stands in its place. The roughness' doubt is in the gap's. */
+function addPosterior({ calibration, gap, leak, friction }: Resolved, { skirt }: On, into: Collector): void {
   const answer = calibration?.answer;
-  const source: UncertaintySource = {
+  if (!answer) return;
+  const paths = {
+    gap: !leak && gap.basis === "calibrated" ? "skirt.gap" : null,
+    pullFactor: answer.pullFactor ? "vehicle.pullFactor" : null,
+    friction: friction?.basis === "calibrated" ? "vehicle.wheelFriction" : null,
+  };
+  into.addJoint(answer.joint, paths, {
     from: "calibration",
     what: `pull and leak tests of ${skirt?.name ?? "the skirt"}`,
     test: "pull",
-  };
-  if (answer && friction?.basis === "calibrated" && answer.covariance.length > 1)
-    into.addGroup(["skirt.gap", "vehicle.wheelFriction"], answer.covariance, source);
-  into.add("skirt.gap", gap.uncertainty, source);
+  });
 }
 
 /** How wide the gap is: a leak test in its place, the calibration's, else as stated, with the surface's roughness as told apart or stated. */
 export function addGapUncertainty(book: Book, resolved: Resolved, on: On, into: Collector): void {
   const { leak, gap, roughness } = resolved;
   if (leak) addLeak(book, leak, on, into);
-  else if (gap.basis === "calibrated") addCalibrated(resolved, on, into);
-  else {
+  addPosterior(resolved, on, into);
+  if (!leak && gap.basis !== "calibrated") {
     const name = on.skirt?.name ?? "the skirt";
     into.add("skirt.gap", gap.uncertainty, { from: "stated", what: `gap of ${name}`, test: "leak" });
     const told = roughness?.basis === "told apart";
     const what = `${told ? "leak tests that tell the roughness" : "roughness"} of ${on.surface.name}`;
     into.add("skirt.roughness", roughness?.sd, { from: told ? "tests" : "stated", what, test: "leak" });
   }
+}
+
+/** The pull factor before any pull: what nobody measured is right within a tenth. */
+export function addFactorUncertainty(
+  { pullFactor }: Resolved,
+  { skirt, surface }: On,
+  into: Collector,
+): void {
+  if (pullFactor.basis !== "assumed") return;
+  const what = `pull factor, as no pull with ${skirt?.name ?? "the skirt"} on ${surface.name} is logged`;
+  into.addFactor("vehicle.pullFactor", pullFactor.uncertainty, { from: "default", what, test: "pull" });
 }
 
 /** Friction of the wheels, and of a skirt that carries load, on the surface: from tilt tests or as stated. */

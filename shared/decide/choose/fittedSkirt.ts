@@ -16,6 +16,8 @@ export interface FittedSkirt {
   /** a lip whose flow the fast solvers find by its velocity */
   readonly lip: boolean;
   readonly sealed: boolean;
+  /** κ [-] */
+  readonly pullFactor: number;
   /** A_inside and P·ℓ [m²] */
   readonly area: number;
   readonly lipArea: number;
@@ -47,7 +49,7 @@ export function fittedSkirtOf(
   requireNonNegative("skirt.roughness", admitted.roughness);
   const skirt = skirtAt(admitted, standOff);
   const { perimeter, land, area } = skirt;
-  const { share, wheelFriction, skirtFriction } = admitted;
+  const { share, wheelFriction, skirtFriction, pullFactor = 1 } = admitted;
   const leak = skirtLeak(skirt, air);
   const fast = asFastCase(leak, air);
   const vehicle = { ...problem.fixed.vehicle, skirtShare: share, wheelFriction, skirtFriction };
@@ -58,6 +60,7 @@ export function fittedSkirtOf(
     fast,
     lip: fast !== null && fast.gapArea > 0,
     sealed: isSealed(leak),
+    pullFactor: requirePositive("skirt.pullFactor", pullFactor),
     area: requireNonNegative("skirt.area", area),
     lipArea: requirePositive("skirt.perimeter", perimeter) * requireNonNegative("skirt.land", land),
     parked: holdNeeds(vehicle, attitudes, "parked"),

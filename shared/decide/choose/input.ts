@@ -19,7 +19,8 @@ export function massOf(problem: Problem, places: Places): number {
 
 /** @returns an admitted skirt at one stand-off [m] as {@link skirtLeak} takes it, SI */
 export function skirtAt(admitted: AdmittedSkirt, gap: number): SkirtInput {
-  const { id, mass, height, price, share, wheelFriction, skirtFriction, gaps, ...skirt } = admitted;
+  const { id, mass, height, price, share, wheelFriction, skirtFriction, pullFactor, gaps, ...skirt } =
+    admitted;
   return { ...skirt, gap };
 }
 
@@ -28,7 +29,7 @@ function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> 
   const rotor = problem.rotors[places.rotor];
   const motor = problem.motors[places.motor];
   const admitted = problem.skirts[places.skirt];
-  const { share, wheelFriction, skirtFriction } = admitted;
+  const { share, wheelFriction, skirtFriction, pullFactor = 1 } = admitted;
   return {
     air,
     rotor: {
@@ -48,7 +49,14 @@ function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> 
     },
     supply: { ...supply, duty: problem.duties[places.duty] },
     skirt: skirtAt(admitted, admitted.gaps[places.gap]),
-    vehicle: { ...vehicle, mass: massOf(problem, places), skirtShare: share, wheelFriction, skirtFriction },
+    vehicle: {
+      ...vehicle,
+      mass: massOf(problem, places),
+      skirtShare: share,
+      wheelFriction,
+      skirtFriction,
+      pullFactor,
+    },
   };
 }
 

@@ -48,8 +48,6 @@ export interface Prepared {
   readonly radix: Radix;
   readonly count: number;
   readonly air: Air;
-  /** κ [-] */
-  readonly pullFactor: number;
   /** the running gear gives: margins are judged at each limit's own gap */
   readonly gives: boolean;
   /** cos α/A_out of the exhaust, 0 where none is counted [1/m²] */
@@ -138,13 +136,12 @@ export function prepare(problem: Problem): Prepared {
   checkFixed(problem);
   const { vehicle, charge, air: weather } = problem.fixed;
   const air = airFrom(weather);
-  const { jetArea, jetAngle, pullFactor = 1 } = vehicle;
+  const { jetArea, jetAngle } = vehicle;
   return {
     problem,
     radix: radixOf(problem),
     count,
     air,
-    pullFactor: requirePositive("vehicle.pullFactor", pullFactor),
     gives: rideHeightOf(vehicle, 0) !== null,
     jet: jetArea === null ? 0 : cosineOfDegrees(jetAngle) / requirePositive("vehicle.jetArea", jetArea),
     motors: problem.motors.map((motor) => preparedMotor(motor, weather.temperature)),

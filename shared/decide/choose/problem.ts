@@ -65,6 +65,8 @@ export interface AdmittedSkirt extends Part, Omit<SkirtInput, "gap"> {
   readonly wheelFriction: number;
   /** μ_s of the skirt on the surface [-] */
   readonly skirtFriction: number;
+  /** κ of the skirt on the surface, as its pulls tell it; 1 unless given [-] */
+  readonly pullFactor?: number;
   /** stand-offs [m] */
   readonly gaps: readonly number[];
 }
@@ -101,7 +103,7 @@ export interface Problem {
   readonly fixed: {
     readonly air: Weather;
     /** mass: the vehicle without motor, rotor, pack and skirt */
-    readonly vehicle: Omit<VehicleInput, "skirtShare" | "wheelFriction" | "skirtFriction">;
+    readonly vehicle: Omit<VehicleInput, "skirtShare" | "wheelFriction" | "skirtFriction" | "pullFactor">;
     readonly supply: Omit<SupplyInput, "duty">;
     /** z at which every set is solved and its run begins [-] */
     readonly charge: number;

@@ -62,24 +62,26 @@ function frictionUnderLand(c: Float64Array, w: number): number {
 
 /** F_s of a scanned set, by the prediction's own law. */
 function scannedSuction({ problem, fittedSkirts, air }: Prepared, { solution, fittedSkirt }: Work): number {
-  const { skirt, leak } = fittedSkirts[fittedSkirt];
+  const { skirt, leak, pullFactor } = fittedSkirts[fittedSkirt];
   const [pressure, flow] = [solution[WARM_RESULT.pressure], solution[WARM_RESULT.flow]];
-  return suctionAt({ skirt, vehicle: problem.fixed.vehicle }, { leak, air }, pressure, flow);
+  return suctionAt(
+    { skirt, vehicle: { ...problem.fixed.vehicle, pullFactor } },
+    { leak, air },
+    pressure,
+    flow,
+  );
 }
 
 /** F_s = κ·Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; σ_l = 1/(2x) under a measured leak, whose x is 1 where nothing was measured and nothing passes the lip. */
 function fastSuction(prepared: Prepared, { c, solution, fittedSkirt }: Work): number {
-  const { lip, area, lipArea } = prepared.fittedSkirts[fittedSkirt];
+  const { lip, area, lipArea, pullFactor } = prepared.fittedSkirts[fittedSkirt];
   const pressure = solution[WARM_RESULT.pressure];
   const flow = solution[WARM_RESULT.flow];
   const share =
     lip && pressure > 0
       ? 1 - (HALF * frictionUnderLand(c, solution[WARM_RESULT.gapVelocity])) / pressure
       : HALF / c[WARM.leakExponent];
-  return (
-    prepared.pullFactor * pressure * (area + share * lipArea) +
-    prepared.air.density * flow * flow * prepared.jet
-  );
+  return pullFactor * pressure * (area + share * lipArea) + prepared.air.density * flow * flow * prepared.jet;
 }
 
 function writeStanding(row: Row): void {

@@ -1,6 +1,5 @@
 import { requirePositive } from "../../numeric/errors.ts";
-import { drawOf } from "../../physics/rundown/draw.ts";
-import type { Drawn } from "../../physics/rundown/drawn.ts";
+import { type Drawn, drawOf } from "../../physics/rundown/draw.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 
 /** The same build at its voltage and at the motor's rated one. */

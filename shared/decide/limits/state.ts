@@ -1,7 +1,6 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import { openCircuitCurve, packCurrent, packVoltage } from "../../physics/pack.ts";
-import { drawOf } from "../../physics/rundown/draw.ts";
-import type { Draw, Drawn } from "../../physics/rundown/drawn.ts";
+import { type Draw, type Drawn, drawOf } from "../../physics/rundown/draw.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 
 /** A build at constant charge. */

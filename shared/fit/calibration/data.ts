@@ -10,9 +10,17 @@ export interface Belief {
   readonly sd: number;
 }
 
+/** What was held true of the pull factor before the tests: log-normal. */
+export interface FactorBelief {
+  /** its median [-] */
+  readonly median: number;
+  /** standard uncertainty of its logarithm [-] */
+  readonly sd: number;
+}
+
 /** One pull: the rig as a build, and the bracket of forces on the surface. */
 export interface CalibrationPull {
-  /** its gap and wheel friction are what is looked for, those given don't count */
+  /** its gap, wheel friction and, with a prior of it, pull factor are what is looked for, those given don't count; with a measured leak the gap has no part in its force */
   readonly input: PredictInput;
   readonly direction: "straight-off" | "ceiling" | "along";
   /** weight that presses on the surface in a pull along a floor, 0 unless given [kg] */
@@ -34,8 +42,12 @@ export interface CalibrationLeak {
 }
 
 export interface CalibrationRequest {
-  /** gap [m], friction of the wheels [-] */
-  readonly prior: { readonly gap: Belief; readonly friction: Belief };
+  /** gap [m], friction of the wheels [-], pull factor: null or absent, it is as each rig says [-] */
+  readonly prior: {
+    readonly gap: Belief;
+    readonly friction: Belief;
+    readonly pullFactor?: FactorBelief | null;
+  };
   /** relative sd of a single pull: the middle of what is held likely, 0.05 unless given [-] */
   readonly scatter?: number;
   /** the same of a single flow reading, 0.05 unless given [-] */
@@ -96,6 +108,10 @@ export function checkedRequest(request: CalibrationRequest): Checked {
   const { prior, pulls, leaks = [] } = request;
   checkedBelief("prior.gap", prior.gap);
   checkedBelief("prior.friction", prior.friction);
+  if (prior.pullFactor) {
+    requirePositive("prior.pullFactor.median", prior.pullFactor.median);
+    requirePositive("prior.pullFactor.sd", prior.pullFactor.sd);
+  }
   pulls.forEach((pull, i) => {
     checkedPull(pull, `pulls.${i}`);
   });

@@ -6,6 +6,7 @@ import type { PredictInput } from "../../physics/predict.ts";
 import { leakFlow } from "../../physics/restriction/leak.ts";
 import { skirtLeak } from "../../physics/skirt.ts";
 import type { CalibrationLeak, CalibrationPull } from "./data.ts";
+import { solvedSuctions } from "./suctions.ts";
 import { suctionsOver } from "./suctionsOver.ts";
 
 /** Any law of the gap [m]. */
@@ -14,12 +15,22 @@ export type GapLaw = (gap: number) => number;
 /** Gaps between which a monotone cubic stands in for the operating point: it is then off by about a millionth, by 2e-4 at most next to a gap of 0. */
 const INTERVALS = 64;
 
+/** Suction force of a rig at a pull factor of 1, and what of it the factor multiplies: all but the jet's. */
+export interface SuctionLaw {
+  readonly whole: GapLaw;
+  readonly cavity: GapLaw;
+}
+
 function tabulated(input: PredictInput, widest: number): Pchip {
   const gaps = Array.from({ length: INTERVALS + 1 }, (_, i) => (widest * i) / INTERVALS);
   return createPchip(gaps, suctionsOver(input, gaps));
 }
 
 function suctionLaw(input: PredictInput, widest: number): GapLaw {
+  if (input.skirt.measuredLeak) {
+    const [suction] = solvedSuctions(input, [widest]);
+    return () => suction;
+  }
   let curve = tabulated(input, widest);
   return (gap) => {
     while (gap > curve.clampedTo[1]) curve = tabulated(input, 2 * curve.clampedTo[1]);
@@ -27,26 +38,39 @@ function suctionLaw(input: PredictInput, widest: number): GapLaw {
   };
 }
 
+const withFactor = (input: PredictInput, pullFactor: number): PredictInput => ({
+  ...input,
+  vehicle: { ...input.vehicle, pullFactor },
+});
+
+/** The jet's part is what the whole lacks of twice itself at twice the factor. */
+function lawOf(input: PredictInput, widest: number): SuctionLaw {
+  const whole = suctionLaw(withFactor(input, 1), widest);
+  if (input.vehicle.jetArea === null) return { whole, cavity: whole };
+  const twice = suctionLaw(withFactor(input, 2), widest);
+  return { whole, cavity: (gap) => twice(gap) - whole(gap) };
+}
+
 /**
- * Suction force of each pull as a law of the gap; pulls of one and the same rig share theirs.
+ * Suction force of each pull as a law of the gap, at a pull factor of 1; pulls of one and the same rig share theirs.
  *
- *     F_s(h): the operating point at gap h
+ *     F_s(h): the operating point at gap h, or the same at any where the leak was measured
  *
  * @param pulls - each with its rig as a build, all SI [-]
  * @param widest - gap up to which the law is made at first [m], > 0; wider ones follow when asked for
- * @returns a law each: gap [m] → F_s [N], 0 where the motor does not turn
+ * @returns a law each: gap [m] → F_s and the cavity's part of it [N], 0 where the motor does not turn
  * @throws {OutOfRangeError} with the path of a number that can't be
  *
  * Valid and source: as {@link suctionsOver}
  */
-export function suctionLaws(pulls: readonly CalibrationPull[], widest: number): GapLaw[] {
-  const made = new Map<string, GapLaw>();
+export function suctionLaws(pulls: readonly CalibrationPull[], widest: number): SuctionLaw[] {
+  const made = new Map<string, SuctionLaw>();
   return pulls.map(({ input }, i) => {
     const { air, rotor, motor, pack, supply, skirt, vehicle } = input;
-    const { jetArea, jetAngle, pullFactor } = vehicle;
-    const pulling = [{ ...skirt, gap: 0 }, jetArea, jetAngle, pullFactor];
+    const { jetArea, jetAngle } = vehicle;
+    const pulling = [{ ...skirt, gap: 0 }, jetArea, jetAngle];
     const key = JSON.stringify([air, rotor, motor, pack, supply, ...pulling]);
-    const law = made.get(key) ?? ofPull(i, () => suctionLaw(input, widest));
+    const law = made.get(key) ?? ofPull(i, () => lawOf(input, widest));
     made.set(key, law);
     return law;
   });

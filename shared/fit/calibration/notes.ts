@@ -1,7 +1,7 @@
 import { chiSquareQuantile } from "../../numeric/chiSquare.ts";
 import { normalQuantile } from "../../numeric/normalQuantile.ts";
 import type { Note } from "../../physics/note.ts";
-import type { Belief, CalibrationPull, Checked } from "./data.ts";
+import type { Belief, CalibrationPull, Checked, FactorBelief } from "./data.ts";
 import type { LeakResidual, PullResidual } from "./residuals.ts";
 
 /** Share of sound data that is called contradictory all the same [-]. */
@@ -89,6 +89,11 @@ export function priorNotes(
 export const gapNotes = (prior: Belief, found: Found): Note[] => priorNotes("gap", prior, found, mm);
 export const frictionNotes = (prior: Belief, found: Found): Note[] =>
   priorNotes("friction", prior, found, digits);
+
+/** Of the pull factor: its prior is a guess, so that only a surprise is worth a word. */
+export function factorNotes({ median, sd }: FactorBelief, { mean }: Found): Note[] {
+  return priorNotes("pull factor", { mean: median, sd: median * sd }, { mean, sd: 0 }, digits);
+}
 
 /**
  * Tests that contradict each other or the model: at the most likely gap they lie further off than the stated scatter allows.

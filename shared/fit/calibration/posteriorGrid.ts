@@ -1,5 +1,6 @@
 import { type GapNode, gapGrid } from "./gapGrid.ts";
-import { type GivenGap, type Posterior, REACH } from "./posterior.ts";
+import { type Posterior, REACH } from "./posterior.ts";
+import type { GivenGap } from "./unknowns.ts";
 
 /**
  * A posterior on a grid over the gap; each gap's peak is looked for from that of the gap before.

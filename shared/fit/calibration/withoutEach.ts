@@ -1,8 +1,9 @@
 import { type CalibrationRequest, checkedRequest } from "./data.ts";
 import type { GapNode } from "./gapGrid.ts";
-import { type GivenGap, Posterior } from "./posterior.ts";
+import { Posterior } from "./posterior.ts";
 import { posteriorGrid } from "./posteriorGrid.ts";
 import { nodeWeights } from "./summary.ts";
+import type { GivenGap } from "./unknowns.ts";
 
 /** What the tests say of a gap, in short. */
 export interface GapMoments {

@@ -30,8 +30,12 @@ export const calibrateRequest = z.strictObject({
     .strictObject({
       gap: z.strictObject({ mean: nonNegative("m", 0.1), sd: positive("m", 0.1) }),
       friction: z.strictObject({ mean: nonNegative("", 5), sd: positive("", 5) }),
+      pullFactor: z
+        .strictObject({ median: positive("", 10), sd: positive("of its logarithm", 1) })
+        .nullish()
+        .describe("log-normal; without it the pull factor is as each rig says"),
     })
-    .describe("what was held true before the tests, normal, cut at 0"),
+    .describe("what was held true before the tests: gap and friction normal, cut at 0"),
   scatter: scatter().describe("relative standard deviation of a single pull"),
   leakScatter: scatter().describe("relative standard deviation of a single flow reading"),
   meterUncertainty: nonNegative("", 1)
@@ -69,9 +73,24 @@ const calibrated = z.strictObject({
   interval: z.tuple([z.number(), z.number().nullable()]).describe("95 %; 0 or null where that side is open"),
 });
 
+const moment = z.strictObject({ mean: z.number(), variance: z.number() });
+
 export const calibrateResponse = z.strictObject({
   gap: calibrated,
   friction: calibrated.nullable().describe("null where no pull along the surface tells it"),
+  pullFactor: calibrated
+    .extend({ given: z.number().describe("its median at the mean gap") })
+    .nullable()
+    .describe("null where it isn't looked for, or no pull measures it"),
+  joint: z
+    .strictObject({
+      gaps: z.array(z.number()),
+      below: z.array(z.number()).describe("share of the gaps that are narrower"),
+      friction: z.array(moment),
+      logFactor: z.array(moment).describe("of the pull factor's logarithm"),
+      covariance: z.array(z.number()).describe("of the two"),
+    })
+    .describe("all of it, to draw from: friction and the pull factor's logarithm at each of some gaps"),
   covariance: z.array(z.array(z.number())).describe("of gap and friction; of the gap alone without friction"),
   scatter: z.number().nullable().describe("most likely relative sd of a single pull; null without pulls"),
   logPosterior: z.number(),

@@ -8,6 +8,7 @@ import {
 import { calibratedLeakPlot, calibratedPullPlot } from "#client/views/curves/calibration/calibrationPlots.ts";
 import {
   calibrationSentence,
+  factorSentence,
   intervalText,
   isReached,
   leakOffText,
@@ -75,7 +76,21 @@ describe("the sentence of a calibration", () => {
   it("where it does not: not the one set; a leak test is named", () => {
     const page = pageOf("wide-land", gapAs("wide-land", 0.00055));
     expect(plain(calibrationSentence(page))).toMatch(
-      /^Five pulls and one leak test put the gap at 0\.4\d+ ± 0\.0\d+ mm, not the 0\.55 mm set\.$/,
+      /^One leak test puts the gap at 0\.4\d+ ± 0\.0\d+ mm, not the 0\.55 mm set\.$/,
+    );
+  });
+
+  it("of the pull factor: that of pulls beside the gap, or what the skirt pulls against its leak", () => {
+    expect(plain(factorSentence(pageOf("square-lip")) ?? "")).toMatch(
+      /^They put the pull factor at \d\.\d\d ± 0\.\d\d\.$/,
+    );
+    const page = pageOf("wide-land");
+    expect(plain(factorSentence(page) ?? "")).toMatch(
+      /^Five pulls put the pull factor at \d\.\d+ ± 0\.\d+: the skirt pulls as its leak lets expect\.$/,
+    );
+    const pullFactor = { ...page.answer.gap, mean: 0.88, sd: 0.02, given: 0.88 };
+    expect(plain(factorSentence({ ...page, answer: { ...page.answer, pullFactor } }) ?? "")).toMatch(
+      /0\.88 ± 0\.02: the skirt pulls less than its leak lets expect\.$/,
     );
   });
 
@@ -117,14 +132,22 @@ describe("what stands in the section", () => {
 
   it("how many brackets are reached: more with the gap calibrated than with one that was set wrong", () => {
     const text = reachedText(pageOf("square-lip", gapAs("square-lip", 0.0008)));
-    const [, now, before] = /^(\d) of 7 brackets, (\d) with/.exec(text) ?? [];
+    const [, now, before] = /^(\d) of 7 brackets, (\d) before/.exec(text) ?? [];
     expect(Number(now)).toBeGreaterThan(Number(before));
   });
 
   it("what each test contributed: without it the gap is less certain", () => {
+    const { contributions, answer } = pageOf("felt-ring");
+    for (const { without } of contributions) expect(without?.sd).toBeGreaterThan(answer.gap.sd);
+  });
+
+  it("where a leak test stands in the gap's place: without a pull test the pull factor is less certain, without the leak test the gap", () => {
     const { contributions, answer } = pageOf("wide-land");
     expect(contributions.map(({ readings }) => readings)).toEqual([3, 2, 7]);
-    for (const { without } of contributions) expect(without?.sd).toBeGreaterThan(answer.gap.sd);
+    const [first, second, leak] = contributions;
+    for (const { factor } of [first, second])
+      expect(factor?.sd).toBeGreaterThan(answer.pullFactor?.sd ?? Number.NaN);
+    expect(leak.without?.sd).toBeGreaterThan(5 * answer.gap.sd);
   });
 
   it("what is missing: pulls along, a leak test; nothing of either where both are there", () => {

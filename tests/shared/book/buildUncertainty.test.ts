@@ -36,7 +36,9 @@ describe("buildDoubt, of the demo", () => {
     "%s: every doubt has its source, every path once, and the samples take it",
     (id) => {
       const { input, doubt } = demo(id);
-      const paths = [...Object.keys(doubt.uncertainty), ...doubt.correlated.flatMap((group) => group.paths)];
+      const drawn = Object.values(doubt.joint?.paths ?? {}).filter((path) => path !== null);
+      const alone = Object.keys({ ...doubt.uncertainty, ...doubt.logNormal });
+      const paths = [...alone, ...drawn, ...doubt.correlated.flatMap((group) => group.paths)];
       expect([...paths].sort()).toEqual(Object.keys(doubt.sources).sort());
       expect(new Set(paths).size).toBe(paths.length);
       expectAllFinite(uncertaintyOf(input, { ...doubt, samples: 256 }));
@@ -52,11 +54,14 @@ describe("buildDoubt, of the demo", () => {
     expect(correlated.some(({ paths }) => paths.join() === "motor.kv,motor.resistance")).toBe(true);
   });
 
-  it("the roof crawler: gap and friction calibrated together, with the covariance that the tests left", () => {
+  it("the roof crawler: gap, pull factor and friction drawn together, as the tests left them", () => {
     const { doubt, resolved } = demo("roof-crawler");
-    const group = doubt.correlated.find(({ paths }) => paths.includes("skirt.gap"));
-    expect(group?.paths).toEqual(["skirt.gap", "vehicle.wheelFriction"]);
-    expect(group?.covariance).toEqual(resolved.calibration?.answer?.covariance);
+    expect(doubt.joint?.table).toBe(resolved.calibration?.answer?.joint);
+    expect(doubt.joint?.paths).toEqual({
+      gap: "skirt.gap",
+      pullFactor: "vehicle.pullFactor",
+      friction: "vehicle.wheelFriction",
+    });
     expect(doubt.sources["skirt.gap"]).toMatchObject({ from: "calibration", test: "pull" });
   });
 
@@ -154,7 +159,7 @@ describe("buildDoubt, by what the records say", () => {
     expect(before / psi0).toBeLessThan(0.01);
   });
 
-  it("nothing stated and nothing tested: only the estimate's own doubt is left", () => {
+  it("nothing stated and nothing tested: the estimate's own doubt and that of the pull factor are left", () => {
     const silent = <T extends { data: object }>(records: readonly T[]): T[] =>
       records.map((record) => ({ ...record, data: { ...record.data, uncertainty: {} } }));
     const geometry = { bladeCount: 9, bladeExitAngle: 40, inletRatio: 0.5, widthRatio: 0.12 };
@@ -171,7 +176,10 @@ describe("buildDoubt, by what the records say", () => {
       })),
     };
     const { doubt } = demo("pane-crawler", { uncertainty: {} }, changedBook);
-    expect(Object.keys(doubt.sources).every((path) => path.startsWith("rotor."))).toBe(true);
+    const { "vehicle.pullFactor": factor, ...rest } = doubt.sources;
+    expect(factor).toMatchObject({ from: "default", test: "pull" });
+    expect(doubt.logNormal["vehicle.pullFactor"]).toBe(0.1);
+    expect(Object.keys(rest).every((path) => path.startsWith("rotor."))).toBe(true);
     expect(doubt.uncertainty).toEqual({});
   });
 });

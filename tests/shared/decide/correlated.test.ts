@@ -136,7 +136,10 @@ describe("correlatedInput", () => {
     ],
     ["correlated.0.paths.0", { paths: ["z"], covariance: [[1]] }],
   ])("with a wrong %s: throws and names it", (place, group) => {
-    expectOutOfRange(() => uncertainInputs({ ...input }, { z: 1 }, [group]), place);
+    expectOutOfRange(
+      () => uncertainInputs({ ...input }, { uncertainty: { z: 1 }, correlated: [group] }),
+      place,
+    );
   });
 });
 

@@ -13,6 +13,8 @@ import { type CalibrationPage, calibrationPage, type Pair, pairsWith } from "./c
 import { calibratedLeakPlot, calibratedPullPlot } from "./calibrationPlots.ts";
 import {
   calibrationSentence,
+  factorSentence,
+  factorText,
   frictionText,
   intervalText,
   leakOffText,
@@ -33,7 +35,7 @@ export interface CalibrationSectionProps {
   readonly chosen: Chosen;
 }
 
-/** Measured against predicted: pulls and leak readings, with the gap as set and as they calibrate it. */
+/** Measured against predicted: pulls and leak readings, before the tests and as they calibrate gap and pull factor. */
 export function CalibrationSection({ book, part, id, chosen }: CalibrationSectionProps) {
   const pairs = useMemo(() => pairsWith(book, part, id), [book, part, id]);
   const [picked, setPicked] = useState<string | null>(null);
@@ -67,13 +69,13 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
   return (
     <>
       <p>
-        {calibrationSentence(page)}{" "}
+        {calibrationSentence(page)} {factorSentence(page)}{" "}
         {pair.builds.length > 0 &&
           `${listed(pair.builds)} ${pair.builds.length === 1 ? "stands" : "stand"} on it.`}
       </p>
       <PlotChart
         name={`calibrated pull ${names}`}
-        sentence={`Loads that held and that let go with ${names} against the predicted pull: solid with the gap calibrated, dashed with the gap as set; on the dotted line both agree.`}
+        sentence={`Loads that held and that let go with ${names} against the predicted pull: solid as calibrated, dashed as predicted before the tests; on the dotted line both agree.`}
         plot={calibratedPullPlot(page)}
         height={square}
         tableTitle="Pulls against predicted"
@@ -81,8 +83,8 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
         reading={readingOf(chosen, (key) => [...describeReading(tests, key), ...pullLines(page, key)])}
       />
       <p class="quiet small">
-        Solid bars: predicted with the gap calibrated; dashed: with the gap as set. The band is twice the
-        scatter of single pulls.
+        Solid bars: predicted with gap and pull factor calibrated; dashed: before the tests. The band is twice
+        the scatter of single pulls.
       </p>
       {leaks.length > 0 && (
         <PlotChart
@@ -111,7 +113,7 @@ function pullLines({ pulls }: CalibrationPage, key: string): string[] {
   const pull = pulls.find((each) => key === each.key || key === `${each.key}-set`);
   if (!pull) return [];
   const [now, before] = [pull.predicted, pull.before].map((load) => Math.round(inUnit(load, "load", "g")));
-  return [`predicted ${now} g, ${before} g with the gap as set`, offText(pull)];
+  return [`predicted ${now} g, ${before} g before the tests`, offText(pull)];
 }
 
 function leakLines({ leaks }: CalibrationPage, key: string): string[] {
@@ -133,6 +135,13 @@ function factsOf(page: CalibrationPage): Fact[] {
       label: "95 %",
       text: intervalText(answer.gap, (gap) => formatQuantity(gap, "length", { uncertainty: answer.gap.sd })),
     },
+    { label: "pull factor before the tests", text: factorText(prior.pullFactor.median, prior.pullFactor.sd) },
+    {
+      label: "pull factor calibrated",
+      text: answer.pullFactor
+        ? factorText(answer.pullFactor.mean, answer.pullFactor.sd)
+        : "no pull measures it",
+    },
     { label: "friction before the tests", text: frictionText(prior.friction.mean, prior.friction.sd) },
     {
       label: "friction calibrated",
@@ -148,7 +157,8 @@ function factsOf(page: CalibrationPage): Fact[] {
 }
 
 function Contributions({ page }: { page: CalibrationPage }) {
-  const { contributions, tests } = page;
+  const { contributions, tests, pair } = page;
+  const { pullsTellGap } = pair.calibration;
   const nameOf = (id: string) => {
     const test = tests.find((each) => each.id === id);
     return test ? testName(test) : id;
@@ -162,14 +172,16 @@ function Contributions({ page }: { page: CalibrationPage }) {
             <th scope="col">test</th>
             <th scope="col">readings</th>
             <th scope="col">gap without it</th>
+            {!pullsTellGap && <th scope="col">pull factor without it</th>}
           </tr>
         </thead>
         <tbody>
-          {contributions.map(({ testId, readings, without }) => (
+          {contributions.map(({ testId, readings, without, factor }) => (
             <tr key={testId}>
               <th scope="row">{nameOf(testId)}</th>
               <td>{readings}</td>
               <td>{without ? gapText(without.mean, without.sd, 2) : "–"}</td>
+              {!pullsTellGap && <td>{factor ? factorText(factor.mean, factor.sd) : "–"}</td>}
             </tr>
           ))}
         </tbody>

@@ -45,7 +45,7 @@ function bracketOf(pull: PullReading, at: number, asSet: boolean): Bracket {
   };
 }
 
-/** Brackets of the pulls against what is predicted with the gap calibrated and, dashed, with the gap as set. */
+/** Brackets of the pulls against what is predicted as calibrated and, dashed, before the tests. */
 export function calibratedPullPlot({ pulls, answer }: CalibrationPage): Plot {
   const brackets = [
     ...pulls.map((pull) => bracketOf(pull, pull.before, true)),

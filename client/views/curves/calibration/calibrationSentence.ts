@@ -1,5 +1,5 @@
 import type { Calibrated } from "../../../../shared/fit/calibration.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { decimalsFor, formatFixed } from "../../../../shared/units/format.ts";
 import { counted, inWords } from "../../../ui/count.ts";
 import { gapText } from "../../../ui/gapWords.ts";
 import { capital, listed, percent } from "../curveWords.ts";
@@ -8,21 +8,50 @@ import type { CalibrationPage, LeakReading, PullReading } from "./calibrationDat
 /** Nearer to the gap as set than this many standard uncertainties, the two agree [-]. */
 const AGREES = 2;
 const FRICTION_DECIMALS = 3;
+const FACTOR_DECIMALS = 3;
 const SCATTER_DIGITS = 2;
 
 const inAWord = (count: number, one: string) => `${inWords(count)} ${count === 1 ? one : `${one}s`}`;
 
-/** @returns "Seven pulls and one leak test put the gap at 0.47 ± 0.04 mm, not the 0.60 mm set."; where they contradict, that */
-export function calibrationSentence({ pair, answer, pulls, leaks }: CalibrationPage): string {
+/** @returns "0.89 ± 0.02" */
+export function factorText(mean: number, sd: number): string {
+  const decimals = Math.min(FACTOR_DECIMALS, Math.max(2, decimalsFor(sd, 1)));
+  return `${formatFixed(mean, decimals)} ± ${formatFixed(sd, decimals)}`;
+}
+
+const isConflict = ({ answer }: CalibrationPage) => answer.warnings.some(({ code }) => code === "conflict");
+
+/** @returns "Five pulls put the pull factor at 0.89 ± 0.02: the skirt pulls less than its leak lets expect."; where they contradict, that */
+export function factorSentence(page: CalibrationPage): string | null {
+  const { answer, pulls, pair } = page;
+  if (!answer.pullFactor) return null;
+  const { mean, sd } = answer.pullFactor;
+  const told = `put the pull factor at ${factorText(mean, sd)}`;
+  if (pair.calibration.pullsTellGap) return `They ${told}.`;
+  const who = capital(inAWord(pulls.length, "pull"));
+  if (isConflict(page)) return `${who} ${told}, but contradict each other or the model.`;
+  const agrees = Math.abs(mean - 1) <= AGREES * sd;
+  if (agrees) return `${who} ${told}: the skirt pulls as its leak lets expect.`;
+  return `${who} ${told}: the skirt pulls ${mean < 1 ? "less" : "more"} than its leak lets expect.`;
+}
+
+/** @returns "Seven pulls and one leak test put the gap at 0.47 ± 0.04 mm, not the 0.60 mm set."; where they contradict, that; of a leak test in the gap's place, its word alone */
+export function calibrationSentence(page: CalibrationPage): string {
+  const { pair, answer, pulls, leaks } = page;
   const { gap, gapBasis } = pair.skirt.data;
+  const { pullsTellGap } = pair.calibration;
   const leakTests = new Set(leaks.map(({ testId }) => testId)).size;
-  const tests = [inAWord(pulls.length, "pull"), ...(leakTests > 0 ? [inAWord(leakTests, "leak test")] : [])];
+  const tests = [
+    ...(pullsTellGap ? [inAWord(pulls.length, "pull")] : []),
+    ...(leakTests > 0 ? [inAWord(leakTests, "leak test")] : []),
+  ];
   const { mean, sd } = answer.gap;
   const said = `the ${gapText(gap)} ${gapBasis === "measured" ? "measured" : "set"}`;
   const agreement = Math.abs(mean - gap) > AGREES * sd ? `not ${said}` : `in agreement with ${said}`;
-  const conflict = answer.warnings.some(({ code }) => code === "conflict");
+  const conflict = pullsTellGap && isConflict(page);
   const against = conflict ? "but contradict each other or the model" : agreement;
-  return `${capital(listed(tests))} put the gap at ${gapText(mean, sd)}, ${against}.`;
+  const put = !pullsTellGap && leakTests === 1 ? "puts" : "put";
+  return `${capital(listed(tests))} ${put} the gap at ${gapText(mean, sd)}, ${against}.`;
 }
 
 /** @returns "0.39 to 0.55 mm"; "at most" or "at least" where the tests leave one side open */
@@ -50,12 +79,12 @@ export function outsideOf({ pulls, answer }: CalibrationPage): PullReading[] {
   return pulls.filter((pull) => !isReached(pull, pull.predicted, answer.scatter ?? 0));
 }
 
-/** @returns how many brackets are reached, with the gap calibrated and as set */
+/** @returns how many brackets are reached, as calibrated and as predicted before */
 export function reachedText(page: CalibrationPage): string {
   const { pulls, answer } = page;
   const now = pulls.length - outsideOf(page).length;
   const before = pulls.filter((pull) => isReached(pull, pull.before, answer.scatter ?? 0)).length;
-  return `${now} of ${counted(pulls.length, "bracket")}, ${before} with the gap as set`;
+  return `${now} of ${counted(pulls.length, "bracket")}, ${before} before the tests`;
 }
 
 /** @returns how far a bracket's nearer end lies from its prediction, in words; "inside" within it */

@@ -19,7 +19,7 @@ export function pullTable(page: CalibrationPage): Table {
       "test",
       "row",
       "predicted, g",
-      "with the gap as set, g",
+      "before the tests, g",
       "held, g",
       "let go, g",
       "against predicted",

@@ -86,7 +86,8 @@ describe("sets whose running gear gives, against the prediction of each as a bui
   const { fixed, ...rest } = mixedQuestion(7);
   const giving: Problem = {
     ...rest,
-    fixed: { ...fixed, vehicle: { ...fixed.vehicle, verticalStiffness: 12_000, pullFactor: 0.93 } },
+    fixed: { ...fixed, vehicle: { ...fixed.vehicle, verticalStiffness: 12_000 } },
+    skirts: rest.skirts.map((skirt) => ({ ...skirt, pullFactor: 0.93 })),
   };
   const ready = prepare(giving);
 
