@@ -12,6 +12,8 @@ const TEST_WORDS = {
   thrust: "Log a thrust test",
   discharge: "Log a discharge test",
   "ride-height": "Log a ride-height test",
+  "weigh-in": "Log a weigh-in",
+  "run-log": "Log a run",
 } as const;
 
 function Line({ part, build }: { part: MissingPart; build: string }) {

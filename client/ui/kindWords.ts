@@ -10,4 +10,6 @@ export const KIND_WORDS: Readonly<Record<TestKind, string>> = {
   thrust: "thrust test",
   discharge: "discharge test",
   "ride-height": "ride-height test",
+  "weigh-in": "weigh-in",
+  "run-log": "run log",
 };

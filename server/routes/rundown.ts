@@ -8,5 +8,5 @@ export const rundownComputation = computation({
   summary: "Margins, voltage, speed and temperature until the cell is empty, and when each attitude lets go",
   request: rundownRequest,
   response: rundownResponse,
-  compute: runDown,
+  compute: (request) => ({ keep: undefined, ...runDown(request) }),
 });

@@ -58,6 +58,9 @@ function counts(data: BenchTest, build: Build, { rotors, motors, packs, skirts }
       return data.surface === build.surface;
     case "ride-height":
       return data.gear === build.gear;
+    case "weigh-in":
+    case "run-log":
+      return false;
   }
 }
 

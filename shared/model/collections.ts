@@ -18,8 +18,8 @@ export const COLLECTION_WORDS = {
 export type CollectionName = keyof typeof COLLECTION_WORDS;
 export const COLLECTION_NAMES = Object.keys(COLLECTION_WORDS) as readonly CollectionName[];
 
-/** What a build or a test is made of. */
-export type PartCollection = Exclude<CollectionName, "tests" | "builds">;
+/** What a test can name. */
+export type NamedCollection = Exclude<CollectionName, "tests">;
 
 /** @returns a table with one entry a collection */
 export function byCollection<T>(make: (name: CollectionName) => T): Readonly<Record<CollectionName, T>> {

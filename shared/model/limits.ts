@@ -136,6 +136,9 @@ export const BUILD = {
   overrides: { series: CELLS, gap: GAP, wheelFriction: FRICTION },
 } as const satisfies LimitTree;
 
+/** Suction that a controller is told to keep [Pa]. */
+export const KEPT_SUCTION = above0(1e6);
+
 /** As many parts as a drive cycle has at most. */
 export const MOST_CYCLE_PARTS = 12;
 
@@ -231,6 +234,15 @@ export const TESTS = {
   },
   /** lifted by at most what it is loaded with */
   "ride-height": { rows: { load: between(-LOAD.max, LOAD.max), height: GAP } },
+  "weigh-in": { diameter: DIAMETER, rows: { reading: above0(LOAD.max) } },
+  "run-log": {
+    rows: {
+      angle: between(0, Math.PI),
+      voltage: LOADED_VOLTAGE,
+      charge: FRACTION,
+      time: from0(1e7),
+    },
+  },
 } as const satisfies Readonly<Record<string, LimitTree>>;
 
 export const INSTRUMENT = {

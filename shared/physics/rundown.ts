@@ -12,6 +12,7 @@ import {
   lowestCell,
   type MarginAt,
   marginLaw,
+  passing,
   type Watch,
   watch,
 } from "./rundown/events.ts";
@@ -37,6 +38,8 @@ export type Sample = Pick<
   | "packCurrent"
   | "windingTemperature"
 > & {
+  /** δ; only where a suction is kept [-] */
+  readonly duty?: number;
   /** the same moment under each load of the drive cycle, by rising current; the figures beside it are their mean then */
   readonly loads?: readonly LoadSample[];
 };
@@ -68,6 +71,16 @@ export interface Rundown {
   readonly attitudes: readonly AttitudeFalls[];
   readonly samples: readonly Sample[];
   readonly warnings: readonly Note[];
+  /** only where a suction is kept */
+  readonly keep?: Kept;
+}
+
+/** How a controller that keeps a suction fares. */
+export interface Kept {
+  /** δ [-] */
+  readonly dutyAtStart: number;
+  /** from then on even full throttle is too little [s]; null: never */
+  readonly fullThrottleFrom: number | null;
 }
 
 /** Longest run: twelve hours at the usual step of a second. */
@@ -188,8 +201,20 @@ function sampleOf(moment: Moment, input: RundownInput): Sample {
     suction,
     packCurrent,
     windingTemperature,
+    ...(input.keep ? { duty: moment.duty } : {}),
     ...loadSamples(moment, input),
   };
+}
+
+/** When full throttle begins to be too little, located inside its step. */
+function keptThrough(input: RundownInput, law: RundownLaw, rows: readonly Moment[]): Pick<Rundown, "keep"> {
+  if (!input.keep) return {};
+  const [start] = rows;
+  const lost = rows.findIndex(({ spare }) => spare < 0);
+  const before = rows[lost - 1];
+  const within = before ? passing(law, before, rows[lost], ({ spare }) => spare) : 0;
+  const from = (before ?? start).time + within;
+  return { keep: { dutyAtStart: start.duty, fullThrottleFrom: lost < 0 ? null : from } };
 }
 
 function thinned(rows: readonly Moment[]): Moment[] {
@@ -229,6 +254,7 @@ export function followRun(input: RundownInput): FollowedRun {
     attitudes: watches.map((each) => fallsOf(each, input)),
     samples: shown.map((moment) => sampleOf(moment, input)),
     warnings: rundownNotes(input, law, rows),
+    ...keptThrough(input, law, rows),
     margins: watches.map(({ marginAt }) => shown.map((moment) => finiteOrNull(marginAt(moment)))),
   };
 }
@@ -243,7 +269,7 @@ function fallsOf({ angle, judged, holds, target }: Watched, { cycle }: RundownIn
 /**
  * A build from a state of charge to its end: when each attitude stops holding, and all that changes on the way.
  *
- *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT;  ends at V_oc(z) − R_cell·I_pack/N_p = V_min or z = 0
+ *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT;  ends at V_oc(z) − R_cell·I_pack/N_p = V_min or z = 0;  a kept suction sets δ
  *
  * @param input - build with its cell, all SI; start charge, target margin [-], step [s], attitudes [°], drive cycle [°, -, A]
  * @returns end [s], falls of each attitude's driving margin (parked where a cycle only parks it there) [s, V], samples in SI units (rpm [rpm]), warnings

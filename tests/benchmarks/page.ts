@@ -12,6 +12,7 @@ Each part runs in a process of its own, so that none warms or crowds another. Th
 - **Choosing**: the same million as a question: solved, judged by every limit, run down where that decides, first page ranked, the non-dominated sets found. The bare solves are the engine's own, in the same threads, of the same sets, and nothing more. As a job of the server it goes through the pool, the columns and the front as a request does.
 - **Cancelled** is timed over HTTP on the built server: until the stream says so, and until the threads have answered another small question in full.
 - **Drag**: a real pointer on the gap's handle in Match, a pixel a frame, with seven builds laid over and a curve test of two thousand readings. Model and redraw run from the start of the handle's event until its script, its style and its layout are done, which is forced; the painted frame is over when the browser goes on to the next task after the paint, so that it holds the wait for the frame as well.
+- **Costs** are of a short way over the plain way to the same answer, the least of five; that the answers agree is tested.
 - **First load**: what the browser asked for until Match stood still, each file gzipped by itself.
 - **List pages**: over HTTP, the answer read and parsed, with a hundred thousand pull tests of the demo's size stored.
 - **Held up**: GET /bench is asked over and over of the built server while each long request runs alone; the largest that the API takes, in the order of the table, the search's results asked of the same search.

@@ -1,4 +1,5 @@
 import { timedChoose } from "./chooseBench.ts";
+import { timedCosts } from "./costBench.ts";
 import { timedFit } from "./fitBench.ts";
 import { timedHoldUps } from "./holdUpBench.ts";
 import { timedJob } from "./jobBench.ts";
@@ -18,6 +19,7 @@ const PARTS = {
   chooseServer: timedServerChoose,
   monteCarlo: timedUncertainty,
   fit: timedFit,
+  costs: timedCosts,
   screen: timedScreen,
   serverReady: timedReady,
   listPage: timedLists,

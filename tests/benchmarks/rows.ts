@@ -108,6 +108,14 @@ function screenRows({ drag, firstLoad }: ScreenTimes): Row[] {
   ];
 }
 
+function costRows({ costs }: Results): Row[] {
+  return [
+    atMost("gap without each of 36 pulls in turn, over one calibration", costs.withoutEach, 3, times),
+    atMost("suctions of a curve that dips, over solving every gap", costs.suctions, 2 / 3, times),
+    atMost("a round of offsets of 160 tests, over one of 20", costs.offsets, 50, times),
+  ];
+}
+
 function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
   const doubt = `Monte Carlo, ${monteCarlo.samples} samples × ${monteCarlo.attitudes} attitudes`;
   return [
@@ -155,6 +163,7 @@ export function rowsOf(results: Results): Row[] {
     ...sweepRows(results),
     ...chooseRows(results),
     ...otherRows(results),
+    ...costRows(results),
     ...serverRows(results),
     ...screenRows(results.screen),
   ];

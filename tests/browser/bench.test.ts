@@ -1,21 +1,15 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
 import { eventually } from "./support/eventually.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 
 const screens = useScreens();
 const REFUSED = /Failed to load resource/;
 
-let server: OwnServer;
-beforeAll(async () => {
-  server = await startOwnServer();
-});
-afterAll(async () => {
-  await server.stop();
-});
+const server = useOwnServer();
 
 const fixture = (path: string) => new URL(`../fixtures/${path}`, import.meta.url).pathname;
 const at = (path: string) => server.address + path;

@@ -1,21 +1,15 @@
 import { readFile } from "node:fs/promises";
 import type { Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
 import { inputOfBuild } from "./support/inline.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 
 const screens = useScreens();
 const REFUSED = /Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INCOMPLETE_CHUNKED/;
 
-let server: OwnServer;
-beforeAll(async () => {
-  server = await startOwnServer();
-});
-afterAll(async () => {
-  await server.stop();
-});
+const server = useOwnServer();
 
 const at = (path: string) => server.address + path;
 const textOf = async (locator: Locator) =>

@@ -1,15 +1,11 @@
 import type { Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 
 const screens = useScreens();
-let server: OwnServer;
-beforeAll(async () => {
-  server = await startOwnServer();
-});
-afterAll(() => server.stop());
+const server = useOwnServer();
 
 const open = (path: string, options = {}) => screens.open(server.address + path, options);
 const textOf = async (locator: Locator) => ((await locator.textContent()) ?? "").replace(/\s/g, " ");

@@ -1,18 +1,12 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { useScreens } from "./support/page.ts";
 
 const screens = useScreens();
-let server: OwnServer;
-beforeAll(async () => {
-  server = await startOwnServer();
-});
-afterAll(async () => {
-  await server.stop();
-});
+const server = useOwnServer();
 
 type Typed = { readonly value: number; readonly unit: string };
 type Row = Readonly<Record<string, Typed | boolean | readonly number[]>>;

@@ -20,16 +20,17 @@ const root = new URL("../..", import.meta.url).pathname;
 /** Apart from the build that a person may be running. */
 const OUT = join(root, ".build", "browser-tests");
 const READY = /is ready at (http:\S+)/;
-const PATIENCE = 20_000;
+const PATIENCE = 60_000;
 
 async function buildBoth(): Promise<void> {
-  for (const half of ["client", "server"]) {
-    await build({
+  const halves = ["client", "server"].map((half) =>
+    build({
       configFile: join(root, half, "vite.config.ts"),
       logLevel: "error",
       build: { outDir: join(OUT, half) },
-    });
-  }
+    }),
+  );
+  await Promise.all(halves);
 }
 
 /** Starts the built server on a free port and a fresh data file. */
@@ -40,7 +41,10 @@ async function start(file: string): Promise<{ server: ChildProcess; address: str
     stdio: ["ignore", "pipe", "inherit"],
   });
   const address = await new Promise<string>((resolve, reject) => {
-    const late = setTimeout(() => reject(new Error("The server said no ready line within 20 s.")), PATIENCE);
+    const late = setTimeout(
+      () => reject(new Error("The server said no ready line within a minute.")),
+      PATIENCE,
+    );
     server.once("exit", (code) => reject(new Error(`The server ended with ${code} before it was ready.`)));
     server.stdout?.on("data", (chunk: Buffer) => {
       const ready = READY.exec(chunk.toString());

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 
 const screens = useScreens();
@@ -20,13 +20,12 @@ interface Archive {
   readonly records: { readonly tests: Archived[]; readonly builds: Archived[] };
 }
 
-let server: OwnServer;
+const server = useOwnServer();
 let build: Archived;
 let wrong: Archived;
 
 /** A book of before contradictions were refused: in its first pull on the build's own parts it let go below what it held. */
 beforeAll(async () => {
-  server = await startOwnServer();
   const address = `${server.address}/api/v1/archive`;
   const archive = (await (await fetch(address)).json()) as Archive;
   [build] = archive.records.builds;
@@ -46,9 +45,6 @@ beforeAll(async () => {
     body: JSON.stringify(archive),
   });
   expect(answer.status, await answer.text()).toBeLessThan(300);
-});
-afterAll(async () => {
-  await server.stop();
 });
 
 const at = (path: string) => server.address + path;

@@ -1,20 +1,14 @@
 import type { Page, Route } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { PATIENCE } from "#client/state/api.ts";
 import type { StoredOf } from "#shared/model/record.ts";
 import { eventually } from "./support/eventually.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { useScreens } from "./support/page.ts";
 
 const screens = useScreens();
 
-let server: OwnServer;
-beforeAll(async () => {
-  server = await startOwnServer();
-});
-afterAll(async () => {
-  await server.stop();
-});
+const server = useOwnServer();
 
 const at = (path: string) => server.address + path;
 const read = async <T>(path: string): Promise<T> => (await (await fetch(at(`/api/v1${path}`))).json()) as T;

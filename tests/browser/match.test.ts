@@ -1,11 +1,13 @@
 import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
-import { describe, expect, inject, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
 import { inputOfBuild } from "./support/inline.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 
-const screens = useScreens();
+const server = useOwnServer();
+const screens = useScreens({ server });
 
 const textOf = async (locator: Locator) => (await locator.textContent()) ?? "";
 const answer = (page: Page) => textOf(page.locator("main h1"));
@@ -15,7 +17,7 @@ const entry = (page: Page, key: string) => handle(page, key).locator("input[type
 
 /** The demo's builds by what they are there for. */
 async function buildNamed(pattern: RegExp): Promise<{ id: string; data: { name: string } }> {
-  const response = await fetch(`${inject("address")}/api/v1/builds?limit=100`);
+  const response = await fetch(`${server.address}/api/v1/builds?limit=100`);
   const { items } = (await response.json()) as { items: { id: string; data: { name: string } }[] };
   const found = items.find((item) => pattern.test(item.data.name));
   if (!found) throw new Error(`The demo has no build ${pattern}.`);
@@ -265,10 +267,10 @@ interface Answered {
 
 /** The stored build, asked of the server: its own numbers, inline. */
 async function predictedByServer(id: string): Promise<Answered> {
-  const response = await fetch(`${inject("address")}/api/v1/predict`, {
+  const response = await fetch(`${server.address}/api/v1/predict`, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(await inputOfBuild(inject("address"), id)),
+    body: JSON.stringify(await inputOfBuild(server.address, id)),
   });
   expect(response.status).toBe(200);
   return (await response.json()) as Answered;

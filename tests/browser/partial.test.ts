@@ -1,19 +1,17 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
 import { type PartialBook, partialBook } from "./support/partialBook.ts";
 
 const screens = useScreens();
-let server: OwnServer;
+const server = useOwnServer();
 let builds: PartialBook;
 
 beforeAll(async () => {
-  server = await startOwnServer();
   builds = await partialBook(server.address);
 });
-afterAll(() => server.stop());
 
 const VIEWS = ["match", "attitudes", "run-down"] as const;
 const plain = (text: string | null) => (text ?? "").replace(/\s/g, " ");

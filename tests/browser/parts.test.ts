@@ -1,15 +1,17 @@
 import type { Page } from "playwright-core";
-import { describe, expect, inject, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { eventually } from "./support/eventually.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { useScreens } from "./support/page.ts";
 
-const screens = useScreens();
+const server = useOwnServer();
+const screens = useScreens({ server });
 
 const fill = (page: Page, label: string | RegExp, text: string) => page.getByLabel(label).first().fill(text);
 const save = (page: Page) => page.getByRole("button", { name: "Save", exact: true }).click();
 
 async function records(name: string): Promise<{ id: string; data: Record<string, unknown> }[]> {
-  const response = await fetch(`${inject("address")}/api/v1/${name}?limit=500`);
+  const response = await fetch(`${server.address}/api/v1/${name}?limit=500`);
   return ((await response.json()) as { items: { id: string; data: Record<string, unknown> }[] }).items;
 }
 
@@ -184,7 +186,7 @@ describe("Instruments and bleed plates", () => {
       absolute: { value: 0.2, unit: "mmH2O" },
     });
 
-    await page.goto(`${inject("address")}/parts/plates/new`);
+    await page.goto(`${server.address}/parts/plates/new`);
     await fill(page, "Name", "Thin plate");
     await fill(page, /^Thickness/, "1 mm");
     await fill(page, "How many", "8");
@@ -192,7 +194,7 @@ describe("Instruments and bleed plates", () => {
     await save(page);
     await page.getByText("saved", { exact: true }).waitFor();
 
-    await page.goto(`${inject("address")}/bench/new/curve`);
+    await page.goto(`${server.address}/bench/new/curve`);
     await page
       .getByLabel("A plate of the book, or of an earlier test")
       .selectOption({ label: "Thin plate: 8 × 5 mm; 1 mm thick" });

@@ -48,6 +48,20 @@ describe("Run-down", () => {
     await eventually(minutes).toBe(half);
   });
 
+  it("with a controller that keeps a margin: minutes side by side, what to set, the throttle in the picture; the address keeps it", async () => {
+    const page = await ready("/run-down/pane-crawler");
+    await page.getByLabel("a controller keeps a margin").check();
+    await eventually(() => textOf(page.locator(".answer-figures"))).toMatch(
+      /Holds for [\d.]+ min keeping 1\.50 × on the worst attitude, [\d.]+ min at full throttle\. Set the controller to \d+ Pa/,
+    );
+    await eventually(() => page.locator(".course-table tbody tr").count()).toBe(2);
+    await eventually(() => page.locator(".chart g.panel").count()).toBe(6);
+    expect(page.url()).toContain("keep=1.5%40worst");
+    await page.getByLabel("a controller keeps a suction").check();
+    await page.getByLabel("Suction to keep, Pa", { exact: true }).fill("900");
+    await eventually(() => textOf(page.locator(".answer-figures"))).toMatch(/Set the controller to 900 Pa/);
+  });
+
   it("saves the whole picture as numbers, with CSV chosen, a margin for each attitude", async () => {
     const page = await ready("/run-down/pane-crawler");
     const [saved] = await Promise.all([

@@ -1,23 +1,17 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import type { StoredOf } from "#shared/model/record.ts";
 import { eventually } from "./support/eventually.ts";
-import { type OwnServer, startOwnServer } from "./support/ownServer.ts";
+import { useOwnServer } from "./support/ownServer.ts";
 import { useScreens } from "./support/page.ts";
 
 /** A browser opens at most six connections to one address: what holds one open a page stops the seventh page. */
 const MORE_THAN_CONNECTIONS = 8;
 
 // Pages are kept when they are left, as in a browser that a person uses.
-const screens = useScreens({ ignoreDefaultArgs: ["--disable-back-forward-cache"] });
+const screens = useScreens({ launch: { ignoreDefaultArgs: ["--disable-back-forward-cache"] } });
 
-let server: OwnServer;
-beforeAll(async () => {
-  server = await startOwnServer();
-});
-afterAll(async () => {
-  await server.stop();
-});
+const server = useOwnServer();
 
 const at = (path: string) => server.address + path;
 const title = (page: Page) => page.locator("main h1").first();

@@ -42,6 +42,7 @@ const RESULTS: Results = {
   },
   monteCarlo: { ...REPEATED, samples: 2048, attitudes: 4, uncertain: 8 },
   fit: { ...REPEATED, points: 5000, degree: 2 },
+  costs: { withoutEach: 2, suctions: 0.5, offsets: 20 },
   screen: { drag: null, firstLoad: null, missing: "none installed" },
   serverReady: { first: 0.4, again: 0.3 },
   holdUps: {

@@ -32,7 +32,7 @@ const EXCEPT: readonly (readonly [leaf: RegExp, why: string])[] = [
 const COMPUTES = /^shared\/(physics|fit|decide)\//;
 
 describe("every leaf of a record's schema", () => {
-  it("is read outside the model and the forms, free text aside", { timeout: 60_000 }, () => {
+  it("is read outside the model and the forms, free text aside", () => {
     const unread = withProject((project) => {
       const reads = new Reads(project.checker);
       for (const name of project.program.getSourceFileNames()) {

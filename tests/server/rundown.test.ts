@@ -113,6 +113,17 @@ describe("POST /rundown", () => {
     expect(body.error.message).toMatch(/12.0 h/);
   });
 
+  it("of a kept suction: the throttle beside every sample, and when full throttle is too little", async () => {
+    const { body } = await post({ ...crawler, keep: { pressure: 1600 } }).expect(200);
+    expect(rundownResponse.parse(body)).toEqual(body);
+    expect(body.samples[0].pressure).toBeCloseToRelative(1600, 1e-12);
+    expect(body.keep.dutyAtStart).toBe(body.samples[0].duty);
+    expect(body.keep.fullThrottleFrom).toBeGreaterThan(0);
+    const plain = await post({ ...crawler, keep: null });
+    expect(plain.body).toEqual((await post(crawler)).body);
+    expect([plain.body.keep, plain.body.samples[0].duty]).toEqual([undefined, undefined]);
+  });
+
   const withCell = (change: object) => ({ pack: { ...crawler.pack, cell: { ...cell, ...change } } });
   const curve = (...points: number[][]) => withCell({ curve: points });
   it("of the worked example in docs/method/run-down.md: gives what is printed there", async () => {
@@ -140,6 +151,7 @@ describe("POST /rundown", () => {
     ["cycle", { cycle: [] }],
     ["cycle.0.driveCurrent", { cycle: [{ angle: 90, share: 1, driveCurrent: 1, moving: false }] }],
     ["cycle.0.angle", { cycle: [{ angle: 190, share: 1 }] }],
+    ["keep.pressure", { keep: { pressure: 0 } }],
     ["startCharge", { startCharge: 0 }],
     ["startCharge", { startCharge: 80 }],
     ["step", { step: 5 }],

@@ -13,6 +13,8 @@ const KIND = {
   thrust: "thrust",
   discharge: "discharge",
   "ride-height": "ride height",
+  "weigh-in": "weigh-in",
+  "run-log": "run log",
 } as const;
 
 /** The tests that a page rests on, each a way to the Bench. */

@@ -21,6 +21,8 @@ const LABELS: Readonly<Record<string, string>> = {
   gap: "gap",
   load: "load",
   height: "height",
+  reading: "reading",
+  angle: "inclination",
 };
 
 export interface Typed {
@@ -65,6 +67,8 @@ const KIND_WORD = {
   thrust: "Thrust test",
   discharge: "Discharge test",
   "ride-height": "Ride-height test",
+  "weigh-in": "Weigh-in",
+  "run-log": "Run log",
 } as const;
 
 /** @returns the test's title, or its kind and day where it has none */

@@ -21,6 +21,9 @@ import { CellNote } from "./CellNote.tsx";
 import { CyclePanel } from "./CyclePanel.tsx";
 import { FallTable } from "./FallTable.tsx";
 import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
+import { CourseTable } from "./keep/CourseTable.tsx";
+import { KeepPanel } from "./keep/KeepPanel.tsx";
+import { setting, sideBySide } from "./keep/keepWords.ts";
 import { LimitsSection } from "./limits/LimitsSection.tsx";
 import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
@@ -28,6 +31,8 @@ import { alarmText, endSentence, rundownSentence } from "./rundownWords.ts";
 import { useReply } from "./useReply.ts";
 import { WindingNote } from "./WindingNote.tsx";
 
+/** A suction to begin with where the build's own isn't known [Pa]. */
+const DEFAULT_SUCTION = 1000;
 /** The slider's end for a margin; more can be typed. */
 const SLIDER_MARGIN = 4;
 const partial = () => import("./partial/PartialRundown.tsx");
@@ -56,9 +61,10 @@ function RundownOf({ book, build }: OfBuild) {
   const startCharge = asked.startCharge ?? 1;
   const targetMargin = asked.targetMargin ?? build.data.targetMargin;
   const cycle = asked.cycle ?? build.data.cycle ?? [];
+  const { keep } = asked;
   const question = useMemo(
-    () => questionOf(outcome, { startCharge, targetMargin, cycle }),
-    [outcome, startCharge, targetMargin, cycle],
+    () => questionOf(outcome, { startCharge, targetMargin, cycle, keep }),
+    [outcome, startCharge, targetMargin, cycle, keep],
   );
   const { reply, busy } = useReply(question);
   const answered = question && reply && "answered" in reply ? reply.answered : null;
@@ -108,6 +114,15 @@ function RundownOf({ book, build }: OfBuild) {
             }
             onValue={(value) => ask({ targetMargin: value === build.data.targetMargin ? null : value })}
           />
+          {question.input.skirt && (
+            <KeepPanel
+              wish={keep}
+              places={placesOf(build.data).filter(({ angle }) => angle > 0)}
+              wanted={targetMargin}
+              pressure={outcome.prediction?.point?.pressure ?? DEFAULT_SUCTION}
+              onWish={(wish) => ask({ keep: wish })}
+            />
+          )}
           <CyclePanel
             build={build}
             cycle={cycle}
@@ -158,6 +173,7 @@ function Head({ book, outcome, answered, waits }: HeadProps) {
     );
   return (
     <Answer sentence={rundownSentence(answered)}>
+      {answered.kept && `${sideBySide(answered, answered.kept)} ${setting(answered.kept)} `}
       {alarmText(answered)} {endSentence(answered)}
       <VerdictMarks book={book} outcome={outcome} />
     </Answer>
@@ -190,6 +206,12 @@ function Meaning({
           <VerdictMarks book={book} outcome={outcome} />
         </h2>
         <FallTable answered={answered} />
+        {answered.kept && (
+          <>
+            <h2>Throttle, side by side</h2>
+            <CourseTable answered={answered} kept={answered.kept} />
+          </>
+        )}
         <RestsOn book={book} outcome={outcome} />
         {notes.length > 0 && (
           <>

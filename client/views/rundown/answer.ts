@@ -11,6 +11,9 @@ import {
   rundownLaw,
   type Sample,
 } from "../../../shared/physics/rundown.ts";
+import { coursesOf } from "./keep/courses.ts";
+import type { KeptRun } from "./keep/keepWords.ts";
+import { suctionFor } from "./keep/wish.ts";
 import type { Named, Question } from "./question.ts";
 
 /** One attitude through the run. */
@@ -37,6 +40,8 @@ export interface Answered {
   readonly winding: "followed" | "settled" | null;
   /** its thermal figures are guesses or a maker's */
   readonly windingEstimated: boolean;
+  /** null: the throttle is steady */
+  readonly kept: KeptRun | null;
 }
 
 export type Reply = { readonly answered: Answered } | { readonly problem: string };
@@ -57,9 +62,11 @@ function windingOf({ motor }: RundownInput): Answered["winding"] {
 }
 
 /** @returns the run with the margins of every attitude along it @throws as {@link runDown} */
-export function answerTo({ input, named, windingEstimated }: Question): Answered {
-  const all = [...named, ...worstOf(input, named)];
-  const run = followRun({ ...input, angles: all.map((each) => each.angle) });
+export function answerTo({ input: build, named, windingEstimated, keep: wish }: Question): Answered {
+  const keep = wish && { pressure: suctionFor(build, wish) };
+  const all = [...named, ...worstOf({ ...build, keep }, named)];
+  const input = { ...build, keep, angles: all.map((each) => each.angle) };
+  const run = followRun(input);
   return {
     end: run.end,
     samples: run.samples,
@@ -76,6 +83,7 @@ export function answerTo({ input, named, windingEstimated }: Question): Answered
     targetMargin: input.targetMargin ?? 1,
     winding: windingOf(input),
     windingEstimated,
+    kept: wish && keep && run.keep ? { wish, ...keep, ...run.keep, courses: coursesOf(input, run) } : null,
   };
 }
 

@@ -3,6 +3,7 @@ import type { CycleSegment } from "../../../shared/physics/rundown.ts";
 import { type Limits, withinLimits } from "../../../shared/units/limits.ts";
 import { parseNumber } from "../../../shared/units/number.ts";
 import { DRIVE_CURRENT, SHARE, START_CHARGE, TARGET_MARGIN } from "./handles.ts";
+import { type Wish, wishFrom, wishText } from "./keep/wish.ts";
 
 /** What this view tries, as the address carries it; null where it is as in the build. */
 export interface Tried {
@@ -11,6 +12,8 @@ export interface Tried {
   readonly targetMargin: number | null;
   /** an empty one: a steady load */
   readonly cycle: readonly CycleSegment[] | null;
+  /** what a controller keeps; null: the throttle is steady */
+  readonly keep: Wish | null;
 }
 
 const PERCENT = 100;
@@ -62,13 +65,14 @@ export function triedFrom(query: URLSearchParams): Tried {
     startCharge: within(query.get("start"), START_CHARGE.limits, PERCENT),
     targetMargin: within(query.get("wanted"), TARGET_MARGIN.limits),
     cycle: cycleFrom(query.get("cycle")),
+    keep: wishFrom(query.get("keep")),
   };
 }
 
 /** @returns the address's query with what is tried in this view, everything else in it untouched */
 export function withTried(
   query: URLSearchParams,
-  { startCharge, targetMargin, cycle }: Tried,
+  { startCharge, targetMargin, cycle, keep }: Tried,
 ): URLSearchParams {
   const next = new URLSearchParams(query);
   const put = (key: string, text: string | null) => {
@@ -78,5 +82,6 @@ export function withTried(
   put("start", startCharge === null ? null : short(startCharge * PERCENT));
   put("wanted", targetMargin === null ? null : short(targetMargin));
   put("cycle", cycle === null ? null : cycleText(cycle));
+  put("keep", keep && wishText(keep));
   return next;
 }

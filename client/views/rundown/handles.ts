@@ -1,4 +1,4 @@
-import { BUILD, LEAST_TRIED_CHARGE } from "../../../shared/model/limits.ts";
+import { BUILD, KEPT_SUCTION, LEAST_TRIED_CHARGE } from "../../../shared/model/limits.ts";
 import type { NumberSpec } from "../../../shared/units/readNumber.ts";
 
 /** State of charge when it is set down. */
@@ -13,6 +13,13 @@ export const TARGET_MARGIN = {
   suffix: "×",
   limits: BUILD.targetMargin,
   example: "1.5",
+} as const satisfies NumberSpec;
+
+/** Suction that a controller is told to keep. */
+export const KEPT_PRESSURE = {
+  dimension: "pressure",
+  limits: KEPT_SUCTION,
+  example: "1200 Pa",
 } as const satisfies NumberSpec;
 
 /** A part's share of the time, and what its drive draws there. */

@@ -1,4 +1,4 @@
-import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import { marginText, percentText } from "../../../shared/decide/verdict/figures.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
@@ -30,6 +30,7 @@ export function momentWords(answered: Answered, key: string): string[] {
   return [
     `After ${duration(sample.time)}, at ${chargeText(sample.charge)}`,
     ...margins,
+    ...(answered.kept ? [`throttle ${percentText(sample.duty ?? 1)}`] : []),
     `pack ${volts(sample.packVoltage)}, a cell ${volts(sample.cellVoltage)}`,
     `${formatFixed(rpm, 0)}${THIN_SPACE}rpm${sample.pressure === null ? "" : `, ${formatFixed(sample.pressure, 0)}${THIN_SPACE}Pa`}`,
     ...(answered.winding === null

@@ -13,7 +13,7 @@ interface Quantity {
   readonly value: (sample: Sample) => number;
 }
 
-const THOUSAND = 1000;
+const [PERCENT, THOUSAND] = [100, 1000];
 const SMALL = 140;
 /** Room for the name of the last plot's axis [px]. */
 const AXIS_NAME = 22;
@@ -23,7 +23,7 @@ const LEAST_SPAN = 0.1;
 /** Round numbers on the axis of a small chart, about. */
 const NUMBERS = 3;
 
-function quantitiesOf({ winding, windingEstimated, samples }: Answered): Quantity[] {
+function quantitiesOf({ winding, windingEstimated, samples, kept }: Answered): Quantity[] {
   const voltage: Quantity = {
     key: "voltage",
     label: "pack voltage under load, V",
@@ -44,8 +44,13 @@ function quantitiesOf({ winding, windingEstimated, samples }: Answered): Quantit
     label: "suction under the skirt, Pa",
     value: (sample) => sample.pressure ?? 0,
   };
+  const throttle: Quantity = {
+    key: "throttle",
+    label: "throttle, %",
+    value: (sample) => PERCENT * (sample.duty ?? 1),
+  };
   const cavity = samples.some((sample) => sample.pressure !== null) ? [pressure] : [];
-  return [voltage, speed, ...cavity, ...(winding === null ? [] : [temperature])];
+  return [...(kept ? [throttle] : []), voltage, speed, ...cavity, ...(winding === null ? [] : [temperature])];
 }
 
 function spanOf(values: readonly number[]): { from: number; to: number } {
@@ -71,7 +76,7 @@ function quantityPanel(answered: Answered, { key, label, value }: Quantity, last
   };
 }
 
-/** @returns the run's charts over the same minutes: margins, voltage, speed; the winding where its temperature is known, the suction where there is a cavity */
+/** @returns the run's charts over the same minutes: margins, the throttle where a controller sets it, voltage, speed; the winding where its temperature is known, the suction where there is a cavity */
 export function panelsOf(answered: Answered): Panel[] {
   const quantities = quantitiesOf(answered);
   return [

@@ -1,6 +1,7 @@
 import { runInput } from "../../../shared/book/runInput.ts";
 import type { CycleSegment, RundownInput } from "../../../shared/physics/rundown.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
+import type { Wish } from "./keep/wish.ts";
 
 /** An attitude to answer for. */
 export interface Named {
@@ -17,6 +18,8 @@ export interface Question {
   readonly input: RundownInput;
   readonly named: readonly Named[];
   readonly windingEstimated: boolean;
+  /** what a controller keeps; null: the throttle is steady */
+  readonly keep: Wish | null;
 }
 
 /** What the view's own handles set. */
@@ -26,6 +29,7 @@ export interface Asked {
   readonly targetMargin: number;
   /** tried in the place of the build's own */
   readonly cycle?: readonly CycleSegment[];
+  readonly keep?: Wish | null;
 }
 
 /** @returns the run that a build asks for; null where the build has no numbers yet */
@@ -33,8 +37,10 @@ export function questionOf(outcome: Outcome, asked: Asked): Question | null {
   const { build, resolved } = outcome;
   const run = resolved && runInput(build, resolved);
   if (!run || !resolved.motor) return null;
+  const { keep = null, startCharge, targetMargin, cycle = build.cycle } = asked;
   return {
-    input: { ...run, ...asked, cycle: asked.cycle ?? build.cycle },
+    input: { ...run, startCharge, targetMargin, cycle },
+    keep: run.skirt ? keep : null,
     windingEstimated: resolved.motor.thermal.basis === "estimated",
     named: attitudeRows(outcome).map(({ title, name, angle }) => ({
       key: `at ${angle}`,

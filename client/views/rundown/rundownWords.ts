@@ -1,4 +1,5 @@
 import { listedAttitudes } from "../../../shared/decide/verdict/attitudeWords.ts";
+import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
@@ -14,6 +15,11 @@ const ROUNDING_SLACK = 1e-9;
 export function duration(seconds: number): string {
   if (seconds < MINUTE) return `${formatFixed(seconds, 0)} seconds`;
   return `${formatFixed(seconds / MINUTE, 1)} minutes`;
+}
+
+/** @returns "48 °C" */
+export function celsiusText(temperature: number): string {
+  return `${formatFixed(temperature - CELSIUS_ZERO, 0)}${THIN_SPACE}°C`;
 }
 
 /** @returns "7.04 V" */

@@ -5,11 +5,12 @@ import type { Answered } from "./answer.ts";
 const MINUTE = 60;
 
 /** @returns what the Run-down draws, as numbers */
-export function rundownTable({ samples, tracks, winding }: Answered): Table {
+export function rundownTable({ samples, tracks, winding, kept }: Answered): Table {
   return {
     columns: [
       "time (min)",
       "charge (%)",
+      ...(kept ? ["throttle (%)"] : []),
       "pack (V)",
       "cell (V)",
       "speed (rpm)",
@@ -21,6 +22,7 @@ export function rundownTable({ samples, tracks, winding }: Answered): Table {
     rows: samples.map((sample, i) => [
       sample.time / MINUTE,
       sample.charge * 100,
+      ...(kept ? [(sample.duty ?? 1) * 100] : []),
       sample.packVoltage,
       sample.cellVoltage,
       Math.round(sample.rpm),

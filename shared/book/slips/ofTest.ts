@@ -12,6 +12,7 @@ import { slipsOfPull } from "./pull.ts";
 import { slipsOfRideHeight } from "./rideHeight.ts";
 import type { Slip } from "./slip.ts";
 import { slipsOfThrust } from "./thrust.ts";
+import { slipsOfWeighIn } from "./weighIn.ts";
 
 function ofKind(book: Book, test: InlinedTest): Slip[] {
   switch (test.kind) {
@@ -31,6 +32,11 @@ function ofKind(book: Book, test: InlinedTest): Slip[] {
       return slipsOfDischarge(book, test);
     case "ride-height":
       return slipsOfRideHeight(book, test);
+    case "weigh-in":
+      return slipsOfWeighIn(book, test);
+    // an outcome is no number, and its attitude may be any
+    case "run-log":
+      return [];
   }
 }
 

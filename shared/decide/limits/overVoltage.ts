@@ -1,5 +1,6 @@
 import { requirePositive } from "../../numeric/errors.ts";
-import { type Drawn, drawOf } from "../../physics/rundown/draw.ts";
+import { drawOf } from "../../physics/rundown/draw.ts";
+import type { Drawn } from "../../physics/rundown/drawn.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 
 /** The same build at its voltage and at the motor's rated one. */

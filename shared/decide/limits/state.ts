@@ -1,6 +1,7 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import { openCircuitCurve, packCurrent, packVoltage } from "../../physics/pack.ts";
-import { type Draw, type Drawn, drawOf } from "../../physics/rundown/draw.ts";
+import { drawOf } from "../../physics/rundown/draw.ts";
+import type { Draw, Drawn } from "../../physics/rundown/drawn.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 
 /** A build at constant charge. */

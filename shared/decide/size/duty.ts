@@ -2,18 +2,15 @@ import { OutOfRangeError } from "../../numeric/errors.ts";
 import { findRoot } from "../../numeric/root.ts";
 import { type Air, airFrom } from "../../physics/air.ts";
 import { suctionAt } from "../../physics/assembly.ts";
+import type { Delivery } from "../../physics/point/turning.ts";
 import { type Leak, leakFlow } from "../../physics/restriction/leak.ts";
 import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
 import type { SizeBuild } from "./input.ts";
 
 /** What the rotor must do, whatever its size. */
-export interface Duty {
+export interface Duty extends Delivery {
   /** F_s [N] */
   readonly pull: number;
-  /** Δp of the cavity [Pa] */
-  readonly pressure: number;
-  /** Q of the leak at it [m³/s] */
-  readonly flow: number;
   /** Q·Δp: no fan does it with less [W] */
   readonly airPower: number;
 }

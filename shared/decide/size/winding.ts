@@ -2,9 +2,9 @@ import { answerOrNull } from "../../numeric/errors.ts";
 import { COPPER_TEMPERATURE_COEFFICIENT, WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
 import { speedConstant } from "../../physics/motor.ts";
 import { packResistance } from "../../physics/pack.ts";
+import type { Turning } from "../../physics/point/turning.ts";
 import { steadyWindingTemperature } from "../../physics/winding.ts";
 import type { SizeBuild } from "./input.ts";
-import type { Turning } from "./turning.ts";
 
 /** The winding with which a motor of one strength does it, or the power that is missing. */
 export type Winding =

@@ -1,13 +1,13 @@
 import { answerOrNull } from "../../numeric/errors.ts";
 import { findRoot } from "../../numeric/root.ts";
 import { airFrom } from "../../physics/air.ts";
+import { type Turning, turningForThrust, turningsFor } from "../../physics/point/turning.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { type Pulled, pullBy, pulled, wantedMargin } from "../wanted.ts";
 import { isOpen, rotorAt, sizedBuild, skirtOf } from "./build.ts";
 import { type Duty, dutyOf } from "./duty.ts";
 import type { SizeBuild, SizeQuestion } from "./input.ts";
 import { pullOfNeed } from "./need.ts";
-import { type Turning, turningForThrust, turningsFor } from "./turning.ts";
 import { type Winding, windingFor } from "./winding.ts";
 
 /** What does the duty at one diameter, or why nothing does. */

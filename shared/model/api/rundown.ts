@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { driveCycle } from "../cycle.ts";
+import { KEPT_SUCTION } from "../limits.ts";
 import { cell } from "../parts/pack.ts";
 import { nonNegative, positive, within } from "../scalar.ts";
 import { motorInput, needsSkirt, predictBody, warning } from "./predict.ts";
@@ -33,8 +34,17 @@ export const rundownRequest = z
       .max(12)
       .optional(),
     cycle: driveCycle.optional(),
+    keep: z
+      .strictObject({ pressure: positive("Pa", KEPT_SUCTION) })
+      .nullable()
+      .default(null)
+      .describe("a controller keeps this suction while it can, up to full throttle"),
   })
-  .refine(needsSkirt.check, needsSkirt.otherwise);
+  .refine(needsSkirt.check, needsSkirt.otherwise)
+  .refine(({ rotor, keep }) => keep === null || rotor.kind === "ducted", {
+    message: "an open propeller has no suction to keep; leave keep out",
+    path: ["keep"],
+  });
 
 const fall = z.strictObject({
   time: z.number().nullable().describe("s; null unless it falls"),
@@ -77,6 +87,7 @@ export const rundownResponse = z.strictObject({
       suction: z.number().describe("N"),
       packCurrent: z.number().describe("A"),
       windingTemperature: z.number().describe("K"),
+      duty: z.number().optional().describe("only with keep"),
       loads: z
         .array(loadSample)
         .optional()
@@ -84,4 +95,14 @@ export const rundownResponse = z.strictObject({
     }),
   ),
   warnings: z.array(warning),
+  keep: z
+    .strictObject({
+      dutyAtStart: z.number(),
+      fullThrottleFrom: z
+        .number()
+        .nullable()
+        .describe("s: from then on even full throttle is too little; null: never"),
+    })
+    .optional()
+    .describe("only with keep"),
 });

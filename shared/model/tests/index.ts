@@ -7,7 +7,9 @@ import { leakTest } from "./leak.ts";
 import { motorTest } from "./motor.ts";
 import { pullTest } from "./pull.ts";
 import { rideHeightTest } from "./rideHeight.ts";
+import { runLogTest } from "./runLog.ts";
 import { thrustTest } from "./thrust.ts";
+import { weighInTest } from "./weighIn.ts";
 
 /** A bench test of any kind. A new kind is one more file here and one more line in this union. */
 export const benchTest = z.discriminatedUnion("kind", [
@@ -19,6 +21,8 @@ export const benchTest = z.discriminatedUnion("kind", [
   thrustTest,
   dischargeTest,
   rideHeightTest,
+  weighInTest,
+  runLogTest,
 ]);
 
 /** As the book keeps it: its instruments and its plate may be named. */
@@ -35,4 +39,6 @@ export const TEST_KINDS = [
   "thrust",
   "discharge",
   "ride-height",
+  "weigh-in",
+  "run-log",
 ] as const satisfies readonly TestKind[];

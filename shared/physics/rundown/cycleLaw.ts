@@ -41,6 +41,8 @@ function meanMoment(loads: readonly CycleLoad[], under: readonly Moment[]): Mome
     suction,
     pull: meanPull(suction, under),
     works: under.every(({ works }) => works),
+    duty: mean((moment) => moment.duty),
+    spare: Math.min(...under.map(({ spare }) => spare)),
     under,
   };
 }

@@ -1,44 +1,23 @@
 import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import { assemble, suctionAt } from "../assembly.ts";
-import { type Pull, pullOf, rideHeightOf, rigidPull } from "../hold/pull.ts";
-import type { Note } from "../note.ts";
+import { pullOf, rideHeightOf, rigidPull } from "../hold/pull.ts";
 import { type Crossing, crossingNear } from "../operatingPoint.ts";
-import {
-  assembleCircuit,
-  type Circuit,
-  circuitAt,
-  type Machine,
-  overcomesFriction,
-} from "../point/machine.ts";
+import { assembleCircuit, circuitAt, type Machine, overcomesFriction } from "../point/machine.ts";
 import { type Balance, balancedSpeed, standingBalance } from "../point/speed.ts";
 import { type PredictInput, predict } from "../predict.ts";
 import { type PropellerPredictInput, predictPropeller } from "../propeller.ts";
 import { suctionByGap } from "../pullByGap.ts";
 import type { Leak } from "../restriction/leak.ts";
 import { windingResistance } from "../winding.ts";
+import type { Draw } from "./drawn.ts";
 import type { RundownInput } from "./input.ts";
+import { keptDraw } from "./kept.ts";
 
-/** What a build draws and how it pulls at one voltage and winding temperature. */
-export interface Drawn extends Balance {
-  /** of the cavity [Pa]; null with a propeller */
-  readonly pressure: number | null;
-  /** F_s, jet included, or thrust [N] */
-  readonly suction: number;
-  /** the same as it presses on, giving where the running gear gives [N] */
-  readonly pull: Pull;
-  /** the rotor turns, and its point lasts */
-  readonly works: boolean;
-}
-
-/** A build, asked again and again while its cell empties. */
-export interface Draw {
-  /** the circuit at the voltage it was put together with */
-  readonly circuit: Circuit;
-  /** at an open-circuit voltage of one cell [V] and a winding temperature, settled unless given [K] */
-  readonly at: (cellVoltage: number, winding: number | undefined) => Drawn;
-  /** notes of the prediction at an open-circuit voltage of one cell [V] */
-  readonly notesAt: (cellVoltage: number) => readonly Note[];
-}
+/** A throttle that nothing controls. */
+const fixedAt = ({ supply: { duty } }: Pick<PredictInput, "supply">) => ({
+  duty,
+  spare: Number.POSITIVE_INFINITY,
+});
 
 /** Looks for each crossing next to the one before; where none lasts, it is not looked for at that voltage and below it again. */
 function tracker(leak: Leak): (machine: Machine) => Crossing | null {
@@ -78,13 +57,21 @@ function ductedDraw(input: PredictInput): Draw {
       const now = circuitAt(machine, series * cellVoltage, winding);
       const crossing = track(now);
       if (!crossing)
-        return { ...balanceWithoutPoint(now), pressure: 0, suction: 0, pull: rigidPull(0), works: false };
+        return {
+          ...balanceWithoutPoint(now),
+          pressure: 0,
+          suction: 0,
+          pull: rigidPull(0),
+          works: false,
+          ...fixedAt(input),
+        };
       const { speed, current, windingResistance, windingTemperature, pressure, flow } = crossing;
       const suction = suctionAt(input, assembly, pressure, flow);
       const pull = rideHeight
         ? pullOf(suction, rideHeight, suctionByGap(input, { ...assembly, machine: now }, crossing))
         : rigidPull(suction);
-      return { speed, current, windingResistance, windingTemperature, pressure, suction, pull, works: true };
+      const balance = { speed, current, windingResistance, windingTemperature };
+      return { ...balance, pressure, suction, pull, works: true, ...fixedAt(input) };
     },
     notesAt: (openCircuitVoltage) =>
       predict({ ...input, pack: { ...input.pack, openCircuitVoltage } }).warnings,
@@ -105,7 +92,14 @@ function propellerDraw(input: PropellerPredictInput): Draw {
       if (!point) {
         const now = circuitAt(circuit, pack.series * cellVoltage, winding);
         const standing = standingBalance(now, input.air.temperature);
-        return { ...standing, pressure: null, suction: 0, pull: rigidPull(0), works: false };
+        return {
+          ...standing,
+          pressure: null,
+          suction: 0,
+          pull: rigidPull(0),
+          works: false,
+          ...fixedAt(input),
+        };
       }
       const { speed, motorCurrent: current, windingTemperature } = point;
       const resistance = windingResistance(motor.resistance, windingTemperature);
@@ -118,6 +112,7 @@ function propellerDraw(input: PropellerPredictInput): Draw {
         suction,
         pull: rigidPull(suction),
         works: true,
+        ...fixedAt(input),
       };
     },
     notesAt: (cellVoltage) => predicted(cellVoltage).warnings,
@@ -127,7 +122,7 @@ function propellerDraw(input: PropellerPredictInput): Draw {
 /**
  * Makes a build ready to be asked at falling voltages.
  *
- *     the operating point, each sought next to the one before
+ *     the operating point, each sought next to the one before;  a kept suction as {@link keptDraw}
  *
  * @param input - build with its cell, all SI [-]
  * @param full - open-circuit voltage of the full cell [V]
@@ -148,5 +143,8 @@ export function drawOf(input: RundownInput, full: number): Draw {
   };
   if ("thrust" in rotor) return propellerDraw({ ...rest, rotor, pack });
   if (!skirt) throw new OutOfRangeError("skirt", Number.NaN, "a skirt: perimeter, area, gap, land");
-  return ductedDraw({ ...rest, rotor, skirt, pack });
+  const ducted = { ...rest, rotor, skirt, pack };
+  if (!input.keep) return ductedDraw(ducted);
+  const atFull = { ...ducted, supply: { ...ducted.supply, duty: 1 } };
+  return keptDraw(atFull, input.keep.pressure, ductedDraw(atFull));
 }

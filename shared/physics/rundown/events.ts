@@ -43,7 +43,12 @@ export function marginLaw(hold: HoldLaw, angle: number, judged: Judged | null): 
 }
 
 /** @returns part of the step after which a quantity passes 0 that is not above it at the step's end [s] */
-function passing(law: RundownLaw, from: Moment, to: Moment, excess: (moment: Moment) => number): number {
+export function passing(
+  law: RundownLaw,
+  from: Moment,
+  to: Moment,
+  excess: (moment: Moment) => number,
+): number {
   const h = to.time - from.time;
   const [first, last] = [excess(from), excess(to)];
   if (!(first > 0)) return 0;

@@ -44,6 +44,14 @@ export interface RundownInput extends Pick<PredictInput, "air" | "supply" | "veh
   readonly angles?: readonly number[];
   /** what the drive draws, by share of the time; a steady load unless given */
   readonly cycle?: readonly CycleSegment[];
+  /** a controller keeps this suction while it can, up to full throttle; the throttle as it is unless given */
+  readonly keep?: Keep | null;
+}
+
+/** What a controller keeps. */
+export interface Keep {
+  /** Δp of the cavity [Pa] */
+  readonly pressure: number;
 }
 
 export const DEFAULT_TARGET_MARGIN = 1.5;
@@ -55,7 +63,7 @@ const STEPS_PER_TIME_CONSTANT = 10;
 /**
  * Stops at a run-down that can't be.
  *
- *     C, V_min, τ_th, target > 0; 0 < z₀ ≤ 1; the curve from 0 to 1; a time constant needs a thermal resistance; the cycle as {@link checkCycle}
+ *     C, V_min, τ_th, target, kept Δp > 0; 0 < z₀ ≤ 1; the curve from 0 to 1; a time constant needs a thermal resistance; the cycle as {@link checkCycle}
  *
  * @param input - build with its cell, all SI [-]
  * @returns nothing
@@ -74,12 +82,24 @@ export function checkRundown(input: RundownInput): void {
   for (const angle of input.angles ?? [])
     if (!(angle >= 0 && angle <= 180)) throw new OutOfRangeError("angles", angle, "0 to 180");
   checkWinding(input.motor);
+  checkKeep(input);
   if (input.cycle && input.cycle.length > 0) checkCycle(input.cycle);
   if (!(cell.curve[0]?.[0] === 0 && cell.curve[cell.curve.length - 1]?.[0] === 1))
     throw new NotEnoughDataError(
       "The cell's curve does not run from empty to full.",
       "Give its voltage at charge 0 and at charge 1.",
       "pack.cell.curve",
+    );
+}
+
+function checkKeep({ keep, rotor }: RundownInput): void {
+  if (!keep) return;
+  requirePositive("keep.pressure", keep.pressure);
+  if ("thrust" in rotor)
+    throw new OutOfRangeError(
+      "keep.pressure",
+      keep.pressure,
+      "no suction: an open propeller has no cavity to keep it in",
     );
 }
 

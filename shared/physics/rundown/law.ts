@@ -31,6 +31,10 @@ export interface Moment {
   readonly pull: Pull;
   /** the rotor turns, and its point lasts */
   readonly works: boolean;
+  /** δ [-] */
+  readonly duty: number;
+  /** throttle that a controller has left [-]; infinite without one */
+  readonly spare: number;
   /** the same moment under each load of the drive cycle, by rising current; the figures above are their mean then */
   readonly under?: readonly Moment[];
 }
@@ -73,8 +77,9 @@ export function steadyLaw(input: RundownInput): RundownLaw {
     const voltage = curve(Math.max(0, charge));
     const drawn = at(voltage, heat ? input.air.temperature + rise : undefined);
     const { speed, current, windingResistance, windingTemperature, pressure, suction, pull, works } = drawn;
+    const { duty, spare } = drawn;
     const { packResistance } = circuit;
-    const supply = { ...circuit.supply, openCircuitVoltage: series * voltage, packResistance };
+    const supply = { ...circuit.supply, duty, openCircuitVoltage: series * voltage, packResistance };
     const fromPack = packCurrent(supply, current);
     return {
       time,
@@ -91,6 +96,8 @@ export function steadyLaw(input: RundownInput): RundownLaw {
       suction,
       pull,
       works,
+      duty,
+      spare,
     };
   };
   return { momentAt, notesAt: (charge) => notesAt(curve(charge)) };

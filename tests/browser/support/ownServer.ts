@@ -4,10 +4,11 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { afterAll, beforeAll } from "vitest";
 
 const root = new URL("../../..", import.meta.url).pathname;
 const PROGRAM = join(root, ".build", "browser-tests", "server", "main.js");
-const PATIENCE = 20_000;
+const PATIENCE = 60_000;
 
 /** A server of a test file's own, with the demo in a data file of its own: it may be written to and started anew. */
 export interface OwnServer {
@@ -34,7 +35,10 @@ async function start(port: number, file: string): Promise<ChildProcess> {
     stdio: ["ignore", "pipe", "inherit"],
   });
   await new Promise<void>((resolve, reject) => {
-    const late = setTimeout(() => reject(new Error("The server said no ready line within 20 s.")), PATIENCE);
+    const late = setTimeout(
+      () => reject(new Error("The server said no ready line within a minute.")),
+      PATIENCE,
+    );
     server.once("exit", (code) => reject(new Error(`The server ended with ${code} before it was ready.`)));
     server.stdout?.on("data", (chunk: Buffer) => {
       if (!chunk.toString().includes("is ready at")) return;
@@ -52,7 +56,7 @@ async function end(server: ChildProcess): Promise<void> {
 }
 
 /** Starts the built server, as the global set-up built it. */
-export async function startOwnServer(): Promise<OwnServer> {
+async function startOwnServer(): Promise<OwnServer> {
   const folder = mkdtempSync(join(tmpdir(), "gripcurve-bench-"));
   const file = join(folder, "bench.db");
   const port = await freePort();
@@ -67,5 +71,28 @@ export async function startOwnServer(): Promise<OwnServer> {
       await end(server);
       rmSync(folder, { recursive: true, force: true });
     },
+  };
+}
+
+/**
+ * A server for the tests of one file, for those that write: other files run beside it and read the demo.
+ *
+ * @returns the server; its address is known once the tests run
+ */
+export function useOwnServer(): Pick<OwnServer, "address" | "restart"> {
+  let server: OwnServer | null = null;
+  const running = (): OwnServer => {
+    if (!server) throw new Error("The server runs while tests do.");
+    return server;
+  };
+  beforeAll(async () => {
+    server = await startOwnServer();
+  });
+  afterAll(() => server?.stop());
+  return {
+    get address() {
+      return running().address;
+    },
+    restart: () => running().restart(),
   };
 }

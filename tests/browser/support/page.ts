@@ -6,6 +6,7 @@ import {
   type Page,
 } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
+import { PATIENCE } from "./eventually.ts";
 
 const ARGUMENTS = [
   "--no-sandbox",
@@ -30,13 +31,19 @@ export interface Screens {
   readonly open: (path: string, options?: OpenOptions) => Promise<Page>;
 }
 
+export interface ScreensOptions {
+  /** what the browser is started with besides */
+  readonly launch?: LaunchOptions;
+  /** the server whose pages are opened: the one that all read, unless given */
+  readonly server?: { readonly address: string };
+}
+
 /**
  * A browser for the tests of one file. Any error on a page's console fails the test that opened it.
  *
- * @param launch - what the browser is started with besides
  * @returns a way to open pages; they are closed after each test
  */
-export function useScreens(launch: LaunchOptions = {}): Screens {
+export function useScreens({ launch, server }: ScreensOptions = {}): Screens {
   let browser: Browser | null = null;
   let said: string[] = [];
   beforeAll(async () => {
@@ -57,8 +64,9 @@ export function useScreens(launch: LaunchOptions = {}): Screens {
       viewport: LAPTOP,
       reducedMotion: "reduce",
       ...options,
-      baseURL: inject("address"),
+      baseURL: server?.address ?? inject("address"),
     });
+    context.setDefaultTimeout(PATIENCE);
     const page = await context.newPage();
     page.on("pageerror", (error) => said.push(String(error)));
     page.on("console", (message) => {

@@ -165,6 +165,40 @@ export const RIDE_HEIGHT: BenchTest = benchTest.parse({
   ],
 });
 
+export const WEIGH_IN: BenchTest = benchTest.parse({
+  kind: "weigh-in",
+  date: "2026-03-23",
+  weighed: "assembly",
+  rotor: "b8",
+  diameter: typed(38, "mm"),
+  motor: "m1",
+  what: "four screws",
+  instruments: { load: { absolute: typed(0.1, "g") } },
+  rows: [
+    { reading: typed(31.2, "g") },
+    { reading: typed(0.0314, "kg") },
+    { reading: typed(35, "g"), setAside: "draught" },
+  ],
+});
+
+export const RUN_LOG: BenchTest = benchTest.parse({
+  kind: "run-log",
+  title: "first pane",
+  date: "2026-03-24",
+  build: "pane-crawler",
+  rows: [
+    {
+      outcome: "held",
+      angle: typed(90, "°"),
+      driving: true,
+      voltage: typed(7.6, "V"),
+      time: typed(2, "min"),
+    },
+    { outcome: "slid", angle: typed(153, "°"), charge: typed(40, "%"), time: typed(5, "min") },
+    { outcome: "fell", angle: typed(180, "°"), setAside: "hand in the way" },
+  ],
+});
+
 export const EXAMPLES = [
   PULL,
   PLATE_CURVE,
@@ -175,4 +209,6 @@ export const EXAMPLES = [
   THRUST,
   DISCHARGE,
   RIDE_HEIGHT,
+  WEIGH_IN,
+  RUN_LOG,
 ] as const;

@@ -127,6 +127,8 @@ describe("headers that people write", () => {
     ["friction", "held_deg,slid [°],set aside", "held deg|slid °|setAside"],
     ["discharge", "mAh,t_min,cell voltage [mV],I [A]", "charge mAh|time min|voltage mV|current A"],
     ["ride-height", "weight [g],h_mm,set aside", "load g|height mm|setAside"],
+    ["weigh-in", "weight [oz],note", "reading oz|ignore"],
+    ["run-log", "outcome,angle_deg,driving,U_V,t_min", "outcome|angle deg|driving|voltage V|time min"],
   ] as const)("of a %s test, %s, are found with their units", (kind, header, expected) => {
     expect(roles(kind, header).join("|")).toBe(expected);
   });
@@ -194,6 +196,15 @@ describe("a file that is not as it should be", () => {
       "discharge",
       "charge,time,V,I\n1,,4,0\n,5,4,1\n3,,0,1\n",
       ["3: drawn so far is empty", "4: voltage must be more than 0, read 0 V"],
+    ],
+    [
+      "run-log",
+      "outcome,angle\nHeld,90\nflew,90\nslid,\nfell,-5\n",
+      [
+        '3: it "flew" is none of held, slid, fell, stalled',
+        "4: inclination is empty",
+        "5: inclination must not be below 0, read -5 °",
+      ],
     ],
     [
       "ride-height",

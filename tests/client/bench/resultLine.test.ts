@@ -2,7 +2,18 @@ import { describe, expect, it } from "vitest";
 import { resultLine } from "#client/views/bench/list/resultLine.ts";
 import { groupSpeeds } from "#client/views/bench/record/speeds.ts";
 import type { BenchTest } from "#shared/model/tests/index.ts";
-import { FRICTION, KNOWN_CURVE, LEAK, MOTOR, PLATE_CURVE, PULL, RIDE_HEIGHT, THRUST } from "./examples.ts";
+import {
+  FRICTION,
+  KNOWN_CURVE,
+  LEAK,
+  MOTOR,
+  PLATE_CURVE,
+  PULL,
+  RIDE_HEIGHT,
+  RUN_LOG,
+  THRUST,
+  WEIGH_IN,
+} from "./examples.ts";
 
 const line = (test: BenchTest) => resultLine(test).replaceAll("\u2009", " ");
 const pulls = (rows: unknown[]) => ({ ...PULL, rows }) as BenchTest;
@@ -17,6 +28,8 @@ describe("resultLine, what a test found in its own units", () => {
     ["a leak read in two units", LEAK, "2 points, 50 Pa to 0.8 kPa"],
     ["slides", FRICTION, "2 slides, slid at 35–37°"],
     ["heights", RIDE_HEIGHT, "3 readings, 400 µm to 0.7 mm under -1 N to 300 g; 1 set aside"],
+    ["weighings", WEIGH_IN, "2 readings, 31.2 g to 0.0314 kg; 1 set aside"],
+    ["a drive, what went wrong first", RUN_LOG, "slid at 153°, held at 90°, 2–5 min in; 1 set aside"],
     ["thrusts read in two units", THRUST, "2 readings, 40 g to 1.6 N at 6000–12000 rpm; 1 set aside"],
   ])("of %s", (_what, test, expected) => {
     expect(line(test)).toBe(expected);

@@ -20,7 +20,7 @@ function sketchOf(draft: Draft): Sketch {
 const marksOf = (draft: Draft) => sketchOf(draft).plot.marks ?? [];
 
 describe("a form's sketch", () => {
-  const kinds = EXAMPLES.filter(({ kind }) => kind !== "discharge");
+  const kinds = EXAMPLES.filter(({ kind }) => kind !== "discharge" && kind !== "run-log");
 
   it.each(kinds.map((test): [string, BenchTest] => [test.kind, test]))(
     "of a %s test: every row is drawn under its own key, also as a table",

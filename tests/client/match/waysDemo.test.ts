@@ -29,28 +29,24 @@ const ASKED: readonly Wanted[] = [
 const cases = book.builds.flatMap(({ id }) => ASKED.map((wanted) => ({ id, ...wanted })));
 
 describe("ways tried on the demo, the whole way from the book", () => {
-  it.each(cases)(
-    "$id on $attitude $mode: each shown value has the margin wanted",
-    ({ id, ...wanted }) => {
-      const stored = book.builds.find((build) => build.id === id);
-      const outcome = stored && solve(book, stored.data);
-      const question = outcome && questionOf(book, outcome, wanted);
-      if (!question) throw new Error(`${id} has no numbers.`);
-      for (const target of [0.8, 2.2]) {
-        const { ways } = answerTo({
-          ...question,
-          cell: question.cell,
-          asked: { ...wanted, targetMargin: target },
-        });
-        for (const way of ways) {
-          const { handle } = WAY_NAMES[way.handle];
-          const value = valueToTry(way);
-          if (way.state !== "does" || handle === null || value === null) continue;
-          const margin = triedMargin(id, handle, value, wanted);
-          expect(margin, `${way.handle} at ${value}`).toBeGreaterThanOrEqual(target * (1 - 1e-9));
-        }
+  it.each(cases)("$id on $attitude $mode: each shown value has the margin wanted", ({ id, ...wanted }) => {
+    const stored = book.builds.find((build) => build.id === id);
+    const outcome = stored && solve(book, stored.data);
+    const question = outcome && questionOf(book, outcome, wanted);
+    if (!question) throw new Error(`${id} has no numbers.`);
+    for (const target of [0.8, 2.2]) {
+      const { ways } = answerTo({
+        ...question,
+        cell: question.cell,
+        asked: { ...wanted, targetMargin: target },
+      });
+      for (const way of ways) {
+        const { handle } = WAY_NAMES[way.handle];
+        const value = valueToTry(way);
+        if (way.state !== "does" || handle === null || value === null) continue;
+        const margin = triedMargin(id, handle, value, wanted);
+        expect(margin, `${way.handle} at ${value}`).toBeGreaterThanOrEqual(target * (1 - 1e-9));
       }
-    },
-    60_000,
-  );
+    }
+  });
 });

@@ -5,7 +5,7 @@ import { readRows, rowsOf, withRow } from "#client/views/rundown/cycleDraft.ts";
 import { alarmFor, cellVoltageAt, rundownSentence } from "#client/views/rundown/rundownWords.ts";
 import { question } from "./examples.ts";
 
-const NOTHING_TRIED = { startCharge: null, targetMargin: null, cycle: null };
+const NOTHING_TRIED = { startCharge: null, targetMargin: null, cycle: null, keep: null };
 const CYCLE = [
   { angle: 90, share: 0.6, driveCurrent: 1.2, moving: true },
   { angle: 153.5, share: 0.4, driveCurrent: 0, moving: false },
@@ -13,7 +13,8 @@ const CYCLE = [
 
 describe("the address of Run-down", () => {
   it("brings start charge, wanted margin and cycle back, and leaves the rest of it alone", () => {
-    const tried = { startCharge: 0.62, targetMargin: 1.8, cycle: CYCLE };
+    const keep = { kind: "margin", margin: 1.4, angle: 153 } as const;
+    const tried = { startCharge: 0.62, targetMargin: 1.8, cycle: CYCLE, keep };
     const query = withTried(new URLSearchParams("gap=0.0004"), tried);
     expect(query.get("gap")).toBe("0.0004");
     expect(query.get("cycle")).toBe("90:60:1.2,153.5:40:parked");

@@ -6,6 +6,7 @@ import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 /** The worked example of docs/method/run-down.md: an invented crawler for glasshouse panes. */
 export const question: Question = {
   windingEstimated: false,
+  keep: null,
   named: [
     { key: "at 180", title: "Ceiling", name: "the ceiling", angle: 180 },
     { key: "at 90", title: "Wall", name: "the wall", angle: 90 },
@@ -98,5 +99,6 @@ export const answered = (tracks: readonly Track[], change: Partial<Answered> = {
   winding: "followed",
   windingEstimated: false,
   cycled: false,
+  kept: null,
   ...change,
 });

@@ -71,6 +71,7 @@ export class Reads {
     const patterns = nodesOf(file, isObjectBindingPattern);
     if (patterns.length === 0) return;
     const variables = new Map<string, readonly string[]>();
+    const called = new Set<string>();
     this.checker.getTypeAtLocation(patterns).forEach((type, i) => {
       patterns[i].forEachChild((element) => {
         if (!type || !isBindingElement(element) || !element.name) return;
@@ -80,16 +81,19 @@ export class Reads {
         const places = placesOf(this.checker.getPropertyOfType(type, key.text));
         for (const place of places) this.read.add(place);
         const inModel = places.filter(isOfModel);
-        if (inModel.length > 0 && isIdentifier(element.name))
-          for (const own of placesOf(this.checker.getSymbolAtLocation(element.name)))
-            variables.set(own, inModel);
+        if (inModel.length === 0 || !isIdentifier(element.name)) return;
+        called.add(element.name.text);
+        for (const own of placesOf(this.checker.getSymbolAtLocation(element.name)))
+          variables.set(own, inModel);
       });
     });
     if (variables.size === 0) return;
-    for (const name of nodesOf(file, isIdentifier)) {
+    const names = nodesOf(file, isIdentifier).filter(({ text }) => called.has(text));
+    const symbols = this.checker.getSymbolAtLocation(names);
+    for (const [i, name] of names.entries()) {
       const symbol = isShorthandPropertyAssignment(name.parent)
         ? this.checker.getShorthandAssignmentValueSymbol(name.parent)
-        : this.checker.getSymbolAtLocation(name);
+        : symbols[i];
       const places = placesOf(symbol).flatMap((own) => variables.get(own) ?? []);
       if (places.length > 0 && !isBindingElement(name.parent)) this.handOn(name, places);
     }

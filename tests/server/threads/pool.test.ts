@@ -76,7 +76,7 @@ describe("pool, with the worker as it is built", () => {
   beforeAll(async () => {
     built = await buildServer();
     threads = pool(join(built.folder, "worker.js"));
-  }, 60_000);
+  });
   afterAll(async () => {
     await threads.close();
     rmSync(built.folder, { recursive: true, force: true });

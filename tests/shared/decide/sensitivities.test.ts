@@ -121,7 +121,7 @@ describe("sensitivitiesOf, properties", () => {
       }),
       { numRuns: 15 },
     );
-  }, 30_000);
+  });
 
   it("stand largest first, whatever their sign", () => {
     const sizes = sensitivitiesOf(crawler, CEILING).sensitivities.map((each) => Math.abs(each.elasticity));

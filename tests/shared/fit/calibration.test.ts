@@ -59,7 +59,7 @@ describe("calibrate, on tests made at a known gap and friction", () => {
     // A method without lean has 50 ± 5 above; the prior's mean lies above the truth and may pull a little.
     expect(gapAbove).toBeGreaterThan(30);
     expect(gapAbove).toBeLessThan(85);
-  }, 120_000);
+  });
 
   it("with ten times the data: the standard uncertainties shrink by about √10", () => {
     const wide = { gap: { mean: 6e-4, sd: 6e-4 }, friction: { mean: 0.7, sd: 0.5 } };
@@ -69,7 +69,7 @@ describe("calibrate, on tests made at a known gap and friction", () => {
     expect((once.friction?.sd ?? 0) / (often.friction?.sd ?? 1)).toBeCloseToRelative(Math.sqrt(10), 0.2);
     expect(often.gap.mean).toBeCloseToRelative(TRUTH.gap, 0.1);
     expect(often.scatter ?? 0).toBeCloseToRelative(TRUTH.scatter, 0.15);
-  }, 60_000);
+  });
 
   it("with pulls straight off alone: friction is null and keeps its prior, which is said", () => {
     const pulls = pullsOf(3).filter(({ direction }) => direction !== "along");
@@ -163,7 +163,7 @@ describe("calibrate, against a plain three-dimensional sum over gap, friction an
       expect(answer.gap.interval[i] ?? 0).toBeCloseToRelative(quantile(inGap, share), 1e-2);
       expect(friction.interval[i] ?? 0).toBeCloseToRelative(quantile(inMu, share), 1e-2);
     }
-  }, 60_000);
+  });
 });
 
 describe("calibrate, where little or nothing is told", () => {
@@ -300,7 +300,7 @@ describe("calibrate, on tests that contradict", () => {
       codes(calibrate({ prior: PRIOR, pulls: pullsOf(i + 200) })),
     );
     expect(raised.filter((each) => each.length > 0).length).toBeLessThanOrEqual(2);
-  }, 60_000);
+  });
 });
 
 describe("calibrate, measured against predicted", () => {

@@ -58,17 +58,4 @@ describe("offsetRound", () => {
     const weightless = points.map((point) => (point.test === 1 ? { ...point, weight: 0 } : point));
     expect(() => offsetRound(weightless, [0, 1], PSI)).toThrow(NotEnoughDataError);
   });
-
-  it("of eight times the tests: costs nearer to eight times as much than to the five hundred of a column for each", () => {
-    const seconds = (count: number) => {
-      const points = scattered(count);
-      const tests = Array.from({ length: count }, (_, k) => k);
-      const started = performance.now();
-      offsetRound(points, tests, PSI);
-      return performance.now() - started;
-    };
-    seconds(100);
-    const ratios = [1, 2, 3].map(() => seconds(160) / seconds(20));
-    expect(Math.min(...ratios)).toBeLessThan(50);
-  });
 });

@@ -23,7 +23,7 @@ describe("fitDrift, over 400 seeded sets of 24 pulls without a drift", () => {
     let called = 0;
     for (let i = 0; i < 400; i++) if (fitDrift(made(noise, 0), places(24)).pValue < 0.05) called += 1;
     expect(Math.abs(called / 400 - 0.05)).toBeLessThan(0.038);
-  }, 30_000);
+  });
 });
 
 describe("fitDrift, with a drift three times the scatter", () => {

@@ -66,7 +66,7 @@ describe("explain, by what is wrong", () => {
 
   it("a kind of test that there is none of: names the kinds", () => {
     expect(explained(benchTest, { kind: "taste" }).kind).toBe(
-      'Read "taste"; allowed: kind one of "curve", "pull", "motor", "leak", "friction", "thrust", "discharge", "ride-height".',
+      'Read "taste"; allowed: kind one of "curve", "pull", "motor", "leak", "friction", "thrust", "discharge", "ride-height", "weigh-in", "run-log".',
     );
   });
 

@@ -309,7 +309,7 @@ describe("runDown, of any build", () => {
       }),
       { numRuns: 60, seed: 4 },
     );
-  }, 60_000);
+  });
 });
 
 describe("runDown, of a motor that cannot turn", () => {
@@ -376,7 +376,7 @@ describe("runDown, with input that can't be", () => {
     const motor = { ...PANE_CRAWLER.motor, frictionTorque: 1 };
     const endless = { ...withCell({ curve: FLAT, minimumVoltage: 1, capacity: 1e7 }), motor };
     expectOutOfRange(() => runDown(endless), "pack.cell.capacity");
-  }, 30_000);
+  });
 
   it.each([
     ["startCharge", { startCharge: 0 }],

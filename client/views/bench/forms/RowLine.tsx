@@ -98,6 +98,29 @@ function Cell({ form, row, column, name, last, error }: CellProps) {
   const path = `rows.${row.key}.${column.key}`;
   const text = row.cells[column.key] ?? "";
   const spec = cellNumber(form.spec.kind, column, form.draft.value.units[column.key]);
+  if (column.options) {
+    return (
+      <td data-label={column.label} id={anchorOf(path)}>
+        <select
+          {...inputOf(id, error)}
+          data-cell
+          class="bench-cell"
+          aria-label={`${name}, ${column.inList ?? column.label.toLowerCase()}`}
+          value={text}
+          onChange={(event) => typeCell(form, row.key, column.key, event.currentTarget.value)}
+          onBlur={() => leave(form, path)}
+        >
+          <option value="">choose…</option>
+          {column.options.map(([value, label]) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </select>
+        <FieldError id={id} error={error} />
+      </td>
+    );
+  }
   if (spec === null) {
     return (
       <td data-label={column.label} id={anchorOf(path)}>

@@ -97,7 +97,15 @@ export function CommonFields({ form }: { readonly form: FormModel }) {
     <>
       <Fields form={form} fields={HEAD_FIELDS} />
       <Fold form={form} title="Air" says={airWords(form)} fields={AIR_FIELDS} />
-      <Fold form={form} title="Instruments" says={instrumentWords(form)} fields={instruments} lines={lines} />
+      {instruments.length > 0 && (
+        <Fold
+          form={form}
+          title="Instruments"
+          says={instrumentWords(form)}
+          fields={instruments}
+          lines={lines}
+        />
+      )}
       <BoundField form={form} field={NOTE_FIELD} />
     </>
   );

@@ -10,32 +10,38 @@ const CELL = "[data-cell]";
 
 /** @returns the place of the cell that an event came from; null where it came from something else in the table */
 export function placeOf(target: EventTarget | null): Place | null {
-  if (!(target instanceof HTMLInputElement) || !target.matches(CELL)) return null;
+  if (!isCell(target)) return null;
   const row = target.closest("tr");
   const rows = row?.parentElement ? [...row.parentElement.children] : [];
   return row ? { row: rows.indexOf(row), column: cellsOf(row).indexOf(target) } : null;
 }
 
-const cellsOf = (row: Element): HTMLInputElement[] => [...row.querySelectorAll<HTMLInputElement>(CELL)];
+/** A text, a check, or a choice. */
+type Cell = HTMLInputElement | HTMLSelectElement;
+
+const isCell = (target: EventTarget | null): target is Cell =>
+  (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) && target.matches(CELL);
+
+const cellsOf = (row: Element): Cell[] => [...row.querySelectorAll<Cell>(CELL)];
 
 /** Focuses a cell and selects what stands in it, as a spreadsheet does. */
 export function focusCell(body: HTMLElement | null, { row, column }: Place): boolean {
   const cell = body?.children[row] && cellsOf(body.children[row])[column];
   if (!cell) return false;
   cell.focus();
-  if (cell.type === "text") cell.select();
+  if (cell instanceof HTMLInputElement && cell.type === "text") cell.select();
   return true;
 }
 
 /** Whether the text cursor can go no further in a direction, or all of the text is selected. */
-function isAtEdge(cell: HTMLInputElement, step: 1 | -1): boolean {
-  if (cell.type !== "text") return true;
+function isAtEdge(cell: Cell, step: 1 | -1): boolean {
+  if (!(cell instanceof HTMLInputElement) || cell.type !== "text") return true;
   const { selectionStart: from, selectionEnd: to, value } = cell;
   if (from === 0 && to === value.length) return true;
   return from === to && from === (step > 0 ? value.length : 0);
 }
 
-const isEmpty = (cell: HTMLInputElement): boolean => cell.type === "text" && cell.value.trim() === "";
+const isEmpty = (cell: Cell): boolean => cell.type !== "checkbox" && cell.value.trim() === "";
 
 /** The next cell of a row that says nothing yet. */
 function nextEmpty(body: Element, { row, column }: Place): number | null {
@@ -73,7 +79,7 @@ export function useCellKeys(count: number, onEnd: (column: number) => void): Cel
     const at = placeOf(event.target);
     if (!at || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
     const body = event.currentTarget as HTMLElement;
-    const cell = event.target as HTMLInputElement;
+    const cell = event.target as Cell;
     if (event.key === "Tab") {
       if (begun.current?.row !== at.row) begun.current = at;
       return;
@@ -96,7 +102,9 @@ export function useCellKeys(count: number, onEnd: (column: number) => void): Cel
   };
 }
 
-function neighbour(key: string, { row, column }: Place, cell: HTMLInputElement): Place | null {
+/** A choice keeps the arrows: they choose. */
+function neighbour(key: string, { row, column }: Place, cell: Cell): Place | null {
+  if (cell instanceof HTMLSelectElement) return null;
   switch (key) {
     case "ArrowDown":
       return { row: row + 1, column };

@@ -24,6 +24,7 @@ const STARTING: Readonly<Record<string, string>> = {
   duty: "100 %",
   across: "pack",
   end: "empty",
+  weighed: "build",
 };
 
 /** Weather is of the day, a setting lasts until it is changed. */
@@ -91,7 +92,7 @@ function fromBuild(book: Book, buildId: string | null, spec: KindSpec): Record<s
   const build = book.builds.find(({ id }) => id === buildId) ?? book.builds.find(suits(book, spec));
   if (!build || !suits(book, spec)(build)) return {};
   const { rotor, motor, pack, skirt, surface, gear, diameter } = build.data;
-  const parts = { rotor, motor, pack, surface, diameter: millimetres(diameter) };
+  const parts = { build: build.id, rotor, motor, pack, surface, diameter: millimetres(diameter) };
   return { ...parts, ...(skirt ? { skirt } : {}), ...(gear ? { gear } : {}) };
 }
 
@@ -140,11 +141,14 @@ export function firstDraft(book: Book, { kind, today, buildId = null, parts = {}
     fieldsOf(spec).map((field) => {
       const text = known[field.key as keyof typeof known] ?? STARTING[field.key] ?? "";
       const isGone = field.type === "part" && !partsFor(book, field).some(({ id }) => id === text);
-      const notMeant = field.type === "part" && !field.required && last === undefined;
+      const notMeant =
+        field.type === "part" && !field.required && last === undefined && !(field.key in parts);
       return [field.key, isGone || notMeant ? "" : text];
     }),
   );
   const holes = last ? writeDraft(last, book).holes : [];
+  const usual = spec.columns.flatMap(({ key, unit }) => (unit ? [[key, unit]] : []));
+  const units = { ...Object.fromEntries(usual), ...(last ? unitsOf(last) : {}) };
   const row = { key: 0, cells: {}, open: holes.map(() => ""), aside: null };
-  return { kind, fields: { ...fields, date: today }, holes, rows: [row], units: last ? unitsOf(last) : {} };
+  return { kind, fields: { ...fields, date: today }, holes, rows: [row], units };
 }

@@ -9,7 +9,9 @@ import { MotorFields } from "./motor.tsx";
 import { type PadProps, PullPad } from "./pad/PullPad.tsx";
 import { PullFields } from "./pull.tsx";
 import { RideHeightFields } from "./rideHeight.tsx";
+import { RunLogFields } from "./runLog.tsx";
 import { ThrustFields } from "./thrust.tsx";
+import { WeighInFields } from "./weighIn.tsx";
 
 /** What each kind of test asks above its rows. */
 export const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly form: FormModel }>>> = {
@@ -21,6 +23,8 @@ export const KIND_FIELDS: Readonly<Record<TestKind, ComponentType<{ readonly for
   thrust: ThrustFields,
   discharge: DischargeFields,
   "ride-height": RideHeightFields,
+  "weigh-in": WeighInFields,
+  "run-log": RunLogFields,
 };
 
 /** What takes a new test's readings on a phone, one tap each, in front of the table. */

@@ -7,6 +7,7 @@ import { roleOf, strangeUnit, unitIn } from "../import/headers.ts";
 import { type Draft, type DraftRow, withNewRows } from "../record/draft.ts";
 import { mostRows } from "../record/kinds.ts";
 import { cellNumber, openNumber } from "../record/numbers.ts";
+import { optionOf } from "../record/options.ts";
 import { carriedOf } from "../record/readDraft.ts";
 import type { ColumnSpec, KindSpec } from "../record/spec.ts";
 import type { Place } from "./cellKeys.ts";
@@ -46,6 +47,7 @@ export function blockOf(text: string): Block | null {
 /** A cell's text as the form keeps it: a bare number with the unit that is meant, a check as yes or nothing. */
 function textFor(spec: KindSpec, { target, unit }: Filling, own: string | undefined, cell: string): string {
   if (target === null || "hole" in target) return cell;
+  if (target.options) return optionOf(target.options, cell) ?? cell;
   const number = cellNumber(spec.kind, target, unit ?? own);
   if (number === null) return yesOrNo(cell) ?? "";
   if (cell === "" || isGood(readNumber({ ...number, limits: undefined }, cell)) || unit === undefined)
@@ -55,6 +57,7 @@ function textFor(spec: KindSpec, { target, unit }: Filling, own: string | undefi
 
 function reads(spec: KindSpec, target: Target | undefined, cell: string): boolean {
   if (target === undefined || cell === "") return false;
+  if ("key" in target && target.options) return optionOf(target.options, cell) !== null;
   const number = "hole" in target ? openNumber(null) : cellNumber(spec.kind, target, undefined);
   return number === null
     ? yesOrNo(cell) !== null

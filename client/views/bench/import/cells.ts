@@ -3,6 +3,7 @@ import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import type { Limits } from "../../../../shared/units/limits.ts";
 import { isGood, type Reading, readNumber } from "../../../../shared/units/readNumber.ts";
 import { cellNumber } from "../record/numbers.ts";
+import { optionOf } from "../record/options.ts";
 import { readCell } from "./csv.ts";
 import type { ColumnMapping } from "./mapping.ts";
 import { columnOf, OPEN, roleLabel } from "./roles.ts";
@@ -54,6 +55,11 @@ export function readRoleCell(
   const label = roleLabel(kind, mapping.role);
   if (mapping.role === OPEN) return readOpen(cell, label, decimal);
   if (column === null) return { value: cell };
+  if (column.options) {
+    const value = optionOf(column.options, cell);
+    const allowed = column.options.map(([, each]) => each).join(", ");
+    return value === null ? { message: `${label} "${cell}" is none of ${allowed}` } : { value };
+  }
   const spec = cellNumber(kind, column, mapping.unit);
   if (spec === null || column.dimension === null) return readCheck(cell, label);
   const number = readCell(cell, decimal);

@@ -9,5 +9,7 @@ export const EXAMPLES: Readonly<Record<TestKind, string>> = {
   leak: "cavity pressure [Pa], flow [L/s]\n420, 1.6",
   friction: "held [°], slid [°]\n33, 35",
   discharge: "charge [mAh], voltage [V], current [A]\n120, 3.94, 2.6",
+  "weigh-in": "reading [g]\n412.3",
+  "run-log": "outcome, angle [°], driving, voltage [V]\nheld, 153, yes, 7.6",
   "ride-height": "load [g], height of the lip [mm]\n0, 0.80",
 };

@@ -7,6 +7,7 @@ import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
 import { nameOf, partNames } from "./partNames.ts";
 import { resultLine } from "./resultLine.ts";
+import { TakeMass } from "./TakeMass.tsx";
 
 type Stored = StoredOf<"tests">;
 
@@ -35,6 +36,7 @@ export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew
           {data.title !== "" && <span class="quiet"> {KINDS[data.kind].name.toLowerCase()}</span>}
         </p>
         <p class="bench-test-result">{resultLine(data)}</p>
+        <TakeMass test={test} />
         <p class="quiet small bench-test-note">{[parts, data.note].filter(Boolean).join(" – ")}</p>
       </div>
       {asking ? (

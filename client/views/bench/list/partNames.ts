@@ -1,5 +1,5 @@
 import type { Book } from "../../../../shared/book/book.ts";
-import type { PartCollection } from "../../../../shared/model/collections.ts";
+import type { NamedCollection } from "../../../../shared/model/collections.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { KINDS } from "../record/kinds.ts";
 
@@ -16,7 +16,8 @@ export function partNames(test: BenchTest, book: Book | null): string {
     const part = book?.[field.collection].find(({ id }) => id === said[field.key]);
     return part ? [part.data.name] : [];
   });
-  return names.join(" · ");
+  const others = test.kind === "weigh-in" && test.what ? [test.what] : [];
+  return [...names, ...others].join(" · ");
 }
 
 export interface PartChoice {
@@ -26,13 +27,14 @@ export interface PartChoice {
   readonly parts: readonly { readonly id: string; readonly name: string }[];
 }
 
-const CHOICES: readonly (readonly [key: string, title: string, collection: PartCollection])[] = [
+const CHOICES: readonly (readonly [key: string, title: string, collection: NamedCollection])[] = [
   ["rotor", "Rotors", "rotors"],
   ["motor", "Motors", "motors"],
   ["pack", "Packs", "packs"],
   ["skirt", "Skirts", "skirts"],
   ["surface", "Surfaces", "surfaces"],
   ["gear", "Running gear", "gears"],
+  ["build", "Builds", "builds"],
 ];
 
 /** @returns the parts by which the list can be filtered */

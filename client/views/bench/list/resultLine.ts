@@ -6,7 +6,9 @@ import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
 import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
 import type { RideHeightTest } from "../../../../shared/model/tests/rideHeight.ts";
+import { RUN_OUTCOMES, type RunLogTest } from "../../../../shared/model/tests/runLog.ts";
 import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
+import type { WeighInTest } from "../../../../shared/model/tests/weighIn.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
 import { counted } from "../../../ui/count.ts";
@@ -122,6 +124,28 @@ function rideHeightLine(rows: RideHeightTest["rows"]): string {
   return `${counted(rows.length, "reading")}, ${heights} under ${loads}`;
 }
 
+function weighInLine(rows: WeighInTest["rows"]): string {
+  const readings = range(
+    rows.map((row) => row.reading),
+    "load",
+  );
+  return rows.length > 1 ? `${counted(rows.length, "reading")}, ${readings}` : readings;
+}
+
+/** What happened how often, the falls first. */
+function runLine(rows: RunLogTest["rows"]): string {
+  const most = rows.map((row) => row.time).filter(isGiven);
+  const outcomes = RUN_OUTCOMES.toReversed().flatMap((outcome) => {
+    const ended = rows.filter((row) => row.outcome === outcome);
+    const at = range(
+      ended.map((row) => row.angle),
+      "angle",
+    );
+    return ended.length > 0 ? [`${outcome} at ${at}`] : [];
+  });
+  return [...outcomes, most.length > 0 ? `${range(most, "time")} in` : ""].filter(Boolean).join(", ");
+}
+
 function lineOf(test: BenchTest): string {
   switch (test.kind) {
     case "pull":
@@ -140,6 +164,10 @@ function lineOf(test: BenchTest): string {
       return thrustLine(test.rows.filter(counts));
     case "ride-height":
       return rideHeightLine(test.rows.filter(counts));
+    case "weigh-in":
+      return weighInLine(test.rows.filter(counts));
+    case "run-log":
+      return runLine(test.rows.filter(counts));
   }
 }
 

@@ -1,4 +1,4 @@
-import type { PartCollection } from "../../../../shared/model/collections.ts";
+import type { NamedCollection } from "../../../../shared/model/collections.ts";
 import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { NAMES } from "./headerNames.ts";
@@ -8,7 +8,7 @@ import type { ColumnSpec, FieldSpec } from "./spec.ts";
 export const part = (
   key: string,
   label: string,
-  collection: PartCollection,
+  collection: NamedCollection,
   required = true,
   hint?: string,
 ): FieldSpec => ({ type: "part", key, label, collection, required, hint });

@@ -7,7 +7,9 @@ import { leak } from "./kinds/leak.ts";
 import { motor } from "./kinds/motor.ts";
 import { pull } from "./kinds/pull.ts";
 import { rideHeight } from "./kinds/rideHeight.ts";
+import { runLog } from "./kinds/runLog.ts";
 import { thrust } from "./kinds/thrust.ts";
+import { weighIn } from "./kinds/weighIn.ts";
 import type { ColumnSpec, FieldSpec, FieldTexts, KindSpec } from "./spec.ts";
 
 /** Every kind of bench test, and what it asks for. A new kind is one more file in kinds/ and one more line here. */
@@ -20,6 +22,8 @@ export const KINDS: Readonly<Record<TestKind, KindSpec>> = {
   thrust,
   discharge,
   "ride-height": rideHeight,
+  "weigh-in": weighIn,
+  "run-log": runLog,
 };
 
 /** The kinds in the order in which the screen offers them. */
@@ -31,13 +35,15 @@ export const KIND_ORDER: readonly TestKind[] = [
   "friction",
   "discharge",
   "ride-height",
+  "weigh-in",
+  "run-log",
   "thrust",
 ];
 
 const MOST_ROWS = 5000;
 /** A pull, a slide or a height is read by hand. */
 const MOST_ROWS_BY_HAND = 1000;
-const BY_HAND: readonly TestKind[] = ["pull", "friction", "ride-height"];
+const BY_HAND: readonly TestKind[] = ["pull", "friction", "ride-height", "weigh-in", "run-log"];
 
 /** @returns how many rows a test of a kind can have */
 export function mostRows(kind: TestKind): number {

@@ -4,6 +4,7 @@ import {
   contradictionSentence,
   rowContradictions,
 } from "../../../../shared/model/tests/rowContradictions.ts";
+import { weighedProblem } from "../../../../shared/model/tests/weighIn.ts";
 import {
   isGood,
   type NumberSpec,
@@ -15,6 +16,7 @@ import type { Draft, DraftHole, DraftRow } from "./draft.ts";
 import { isBlankRow } from "./draft.ts";
 import { columnsOf, fieldsOf, hasPlate, isUnderNamed, KINDS, namedPaths } from "./kinds.ts";
 import { cellNumber, fieldNumber, HOLE_NUMBERS, type HoleNumber, openNumber } from "./numbers.ts";
+import { optionOf } from "./options.ts";
 import type { ColumnSpec, FieldSpec, KindSpec } from "./spec.ts";
 
 /** A message by the path of the field it belongs to; rows and holes by their key: "rows.3.pressure". */
@@ -51,10 +53,11 @@ export function readDraft(draft: Draft): ReadDraft {
   const data: Json = { kind: draft.kind, instruments: {} };
   const named = namedPaths(spec, draft.fields);
   for (const field of fieldsOf(spec)) {
-    if (!isUnderNamed(field.key, named))
+    if (!isUnderNamed(field.key, named) && (spec.applies?.(field.key, draft.fields) ?? true))
       take(data, field.key, readField(draft.kind, field, draft.fields[field.key] ?? ""), errors);
   }
   requireWhole(draft, errors);
+  requireWeighed(data, errors);
   if (!hasPlate(spec, draft.fields)) delete data.plate;
   else if (data.plate === undefined) data.plate = { holes: readHoles(draft.holes, errors) };
   const carried = carriedOf(spec);
@@ -76,6 +79,13 @@ export function readDraft(draft: Draft): ReadDraft {
   const places = new Map(draft.rows.map(({ key }, i) => [key, i + 1]));
   const rowKeys = good.map((row) => row.key);
   return { data, errors, rowKeys, rowNumbers: rowKeys.map((key) => places.get(key) ?? 0) };
+}
+
+/** A weigh-in says what stood on the scale. */
+function requireWeighed(data: Json, errors: Map<string, string>): void {
+  if (data.kind !== "weigh-in") return;
+  const problem = weighedProblem(data as Parameters<typeof weighedProblem>[0]);
+  if (problem) errors.set(problem.path, problem.message);
 }
 
 /** A thermometer alone doesn't say how dense the air is. */
@@ -186,8 +196,20 @@ function readReason(text: string): Reading<Read> {
   return text.trim() === "" ? { message: "Say why the row is set aside." } : { value: text.trim() };
 }
 
+function readOption(
+  { label }: ColumnSpec,
+  options: NonNullable<ColumnSpec["options"]>,
+  text: string,
+): Reading<Read> {
+  const value = optionOf(options, text);
+  if (value !== null) return { value };
+  const read = text.trim() === "" ? "" : ` Read "${text.trim()}".`;
+  return { message: `${label}: choose ${options.map(([, each]) => each).join(", ")}.${read}` };
+}
+
 function readCell(kind: TestKind, column: ColumnSpec, text: string, unit?: string): Reading<Read> | null {
   const number = cellNumber(kind, column, unit);
+  if (column.options) return readOption(column, column.options, text);
   if (number === null) return { value: text === "yes" };
   const said = text.trim() === "" ? (column.fallback ?? "") : text;
   if (said !== "") return readStored(number, said);

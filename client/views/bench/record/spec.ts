@@ -1,4 +1,4 @@
-import type { PartCollection } from "../../../../shared/model/collections.ts";
+import type { NamedCollection } from "../../../../shared/model/collections.ts";
 import type { Rotor } from "../../../../shared/model/parts/rotor.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
@@ -18,7 +18,7 @@ export type FieldSpec = Named &
     | { readonly type: "quantity"; readonly dimension: DimensionName; readonly required: boolean }
     | {
         readonly type: "part";
-        readonly collection: PartCollection;
+        readonly collection: NamedCollection;
         readonly required: boolean;
         /** of the rotors, those of one kind alone */
         readonly rotors?: Rotor["kind"];
@@ -45,6 +45,10 @@ export interface ColumnSpec {
   readonly hint?: string;
   /** what a header of a file may call it besides its key and its label: lower case, no spaces */
   readonly names?: readonly string[];
+  /** meant where none is typed, in a first test; the quantity's first unless given */
+  readonly unit?: string;
+  /** what may be chosen, where it is no quantity */
+  readonly options?: readonly (readonly [value: string, label: string])[];
   /** its name where nothing else tells what it is, in a list of what a file's column can be */
   readonly inList?: string;
   /** what an empty cell means, where it means something */
@@ -69,6 +73,8 @@ export interface KindSpec {
   readonly fields: readonly FieldSpec[];
   readonly columns: readonly ColumnSpec[];
   readonly instruments: readonly InstrumentSpec[];
+  /** whether a field above the rows is asked at all, given what stands in the others; always unless given */
+  readonly applies?: (key: string, fields: FieldTexts) => boolean;
   /** rows may tell how many holes of a bleed plate were open */
   readonly plate: boolean;
 }

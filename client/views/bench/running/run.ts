@@ -12,7 +12,9 @@ import { oddUnits } from "./oddUnits.ts";
 import { runPull } from "./pull.ts";
 import { attempt, NOTHING_YET, type RowName, type Running } from "./result.ts";
 import { runRideHeight } from "./rideHeight.ts";
+import { runRunLog } from "./runLog.ts";
 import { runThrust } from "./thrust.ts";
+import { runWeighIn } from "./weighIn.ts";
 
 const says = ({ errors }: ReadDraft, start: string): boolean =>
   [...errors.keys()].some((path) => path.startsWith(start));
@@ -35,6 +37,10 @@ function resultOf(test: InlinedTest, rows: readonly RowName[], book: Book): Runn
       return runThrust(test, rows, book);
     case "ride-height":
       return runRideHeight(test, rows);
+    case "weigh-in":
+      return runWeighIn(test, rows, book);
+    case "run-log":
+      return runRunLog(test, rows, book);
   }
 }
 

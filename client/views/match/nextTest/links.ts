@@ -23,13 +23,17 @@ const PARTS: Readonly<Record<TestKind, readonly Exclude<keyof OfBuild, "id">[]>>
   leak: ["skirt", "surface"],
   friction: ["surface"],
   "ride-height": ["gear"],
+  "weigh-in": [],
+  "run-log": [],
   pull: ["rotor", "motor", "pack", "skirt", "surface"],
 };
 
 /** @returns the form of a new test, set up with the build's parts; the newest test to correct; for the scale, the build's own form */
-export function linkOf({ kind, corrects }: NextTest, build: OfBuild): Link {
+export function linkOf({ key, kind, corrects }: NextTest, build: OfBuild): Link {
   const [newest] = corrects;
   if (newest !== undefined) return { address: href("bench", newest), words: "correct it" };
+  if (key === "weigh")
+    return { address: href("bench", "new/weigh-in", { build: build.id }), words: "log it" };
   if (kind === null) return { address: href("parts", `builds/${build.id}`), words: "state it" };
   const parts = PARTS[kind].flatMap((key) => (build[key] ? [[key, String(build[key])]] : []));
   return { address: href("bench", `new/${kind}`, Object.fromEntries(parts)), words: "log it" };

@@ -53,10 +53,7 @@ describe("scatter, of planned readings", () => {
 });
 
 // The demo's truth is invented and known: a test that is really made on it must do what was said of it before.
-/** Each planned test fits the whole book anew; a busy machine takes its time. */
-const SLOW = { timeout: 120_000 };
-
-describe("nextTests, a build whose gap only its print says", SLOW, () => {
+describe("nextTests, a build whose gap only its print says", () => {
   const book = without(demoBook(), ({ kind }) => kind === "pull" || kind === "leak");
   const build = buildOf(book, "roof-crawler");
 
@@ -83,7 +80,7 @@ describe("nextTests, a build whose gap only its print says", SLOW, () => {
   });
 });
 
-describe("nextTests, a surface whose friction is only stated", SLOW, () => {
+describe("nextTests, a surface whose friction is only stated", () => {
   const book = without(demoBook(), ({ kind }) => kind === "friction" || kind === "pull");
   const stated = {
     ...book,
@@ -104,7 +101,7 @@ describe("nextTests, a surface whose friction is only stated", SLOW, () => {
   });
 });
 
-describe("nextTests, other doubts", SLOW, () => {
+describe("nextTests, other doubts", () => {
   it("a rotor that only its geometry says is to be tested: its ±30 % are the largest part of the doubt", () => {
     const book = without(demoBook(), ({ kind }) => kind === "curve");
     const [first] = nextTests(book, buildOf(book, "pane-crawler"), WALL, SAMPLING).tests;

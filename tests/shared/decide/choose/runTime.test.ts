@@ -39,7 +39,7 @@ describe("how long a set runs, against its run-down second by second", () => {
       else expect(time).toBeCloseToRelative(end.time, AGREED);
     }
     expect(new Set(pairs.map(({ end }) => end.reason))).toEqual(new Set(["minimum-voltage", "empty"]));
-  }, 60_000);
+  });
 
   it("agrees for a cell with a flat middle, and for one that is nearly used up", () => {
     const flat = [
@@ -54,7 +54,7 @@ describe("how long a set runs, against its run-down second by second", () => {
       const asked = question({ packs, fixed: { ...question().fixed, charge } });
       for (const { time, end } of times(asked, 29)) expect(time).toBeCloseToRelative(end.time, AGREED);
     }
-  }, 60_000);
+  });
 });
 
 describe("how long a set runs, in closed form", () => {

@@ -73,7 +73,7 @@ describe("a rotor for which one crossing is proven", () => {
       if (found !== 1) expect.fail(`${found} crossings of ψ ${curve.psi} λ ${curve.lambda}`);
     }
     expect(humped).toBeGreaterThan(50);
-  }, 60_000);
+  });
 
   it("has its end at the first zero of ψ", () => {
     expect(singleCrossing([1.05, -1.5, -32], [0.022, 1.1])?.phiEnd).toBeCloseToRelative(

@@ -168,7 +168,7 @@ describe("waysToHold against a fine scan of every handle", () => {
       }),
       { numRuns: 12 },
     );
-  }, 60_000);
+  });
 });
 
 describe("waysToHold, both sides of a monotone handle", () => {

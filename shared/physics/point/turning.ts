@@ -2,11 +2,18 @@ import { NotEnoughDataError } from "../../numeric/errors.ts";
 import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.ts";
 import { findRoot } from "../../numeric/root.ts";
 import { solveIncreasing } from "../../numeric/solveIncreasing.ts";
-import type { Air } from "../../physics/air.ts";
-import type { RotorInput } from "../../physics/point/machine.ts";
-import { sizeLaw } from "../../physics/point/sizeLaw.ts";
-import { type PropellerInput, thrustAndPower } from "../../physics/propellerLaw.ts";
-import type { Duty } from "./duty.ts";
+import type { Air } from "../air.ts";
+import { type PropellerInput, thrustAndPower } from "../propellerLaw.ts";
+import type { RotorInput } from "./machine.ts";
+import { sizeLaw } from "./sizeLaw.ts";
+
+/** What a rotor has to deliver, whatever its size. */
+export interface Delivery {
+  /** Q [m³/s] */
+  readonly flow: number;
+  /** Δp [Pa] */
+  readonly pressure: number;
+}
 
 /** How a rotor turns that does a duty. */
 export interface Turning {
@@ -37,7 +44,7 @@ function familyAt(rotor: RotorInput, air: Air): Family & { readonly phiEnd: numb
 }
 
 /** Pressure that the rotor makes beyond the duty's, at the tip speed that moves its flow [Pa]. */
-function excessPressure({ rotor, air, area, factor }: Family, duty: Duty, phi: number): number {
+function excessPressure({ rotor, air, area, factor }: Family, duty: Delivery, phi: number): number {
   const tipSpeed = duty.flow / (area * phi);
   const psi = evaluatePolynomial(rotor.psi, phi) * factor(tipSpeed);
   return 0.5 * air.density * tipSpeed ** 2 * psi - duty.pressure;
@@ -55,7 +62,7 @@ function endOf(phiEnd: number, { rotor }: Family, excess: (phi: number) => numbe
 }
 
 /** Every φ at which the rotor does the duty, the largest, which turns slowest, first. */
-function flowCoefficients(family: Family & { readonly phiEnd: number }, duty: Duty): number[] {
+function flowCoefficients(family: Family & { readonly phiEnd: number }, duty: Delivery): number[] {
   const excess = (phi: number) => excessPressure(family, duty, phi);
   const end = endOf(family.phiEnd, family, excess);
   const found: number[] = [];
@@ -76,7 +83,7 @@ function flowCoefficients(family: Family & { readonly phiEnd: number }, duty: Du
 }
 
 /** Against a sealed skirt: ½ρu²·ψ(0)·f(u) = Δp. */
-function sealedSpeed({ rotor, air, factor }: Family, { pressure }: Duty): number {
+function sealedSpeed({ rotor, air, factor }: Family, { pressure }: Delivery): number {
   const plain = Math.sqrt((2 * pressure) / (air.density * rotor.psi[0]));
   if (!rotor.sizeCorrection) return plain;
   return solveIncreasing((u) => u * u * factor(u) - plain * plain, plain);
@@ -96,7 +103,7 @@ function sealedSpeed({ rotor, air, factor }: Family, { pressure }: Duty): number
  *
  * Valid on φ from 0 to the first positive zero of ψ. Source: fan laws; docs/method/size.md
  */
-export function turningsFor(rotor: RotorInput, air: Air, duty: Duty): Turning[] {
+export function turningsFor(rotor: RotorInput, air: Air, duty: Delivery): Turning[] {
   const family = familyAt(rotor, air);
   const radius = rotor.diameter / 2;
   const turning = (phi: number, tipSpeed: number): Turning => {
