@@ -9,6 +9,7 @@ import { Navigation, Places } from "./Navigation.tsx";
 import { follow, type ViewName } from "./router.ts";
 import { shownView, viewProblem } from "./shownView.ts";
 import { chooseTheme, THEMES, type Theme, theme } from "./theme.ts";
+import { UndoBar } from "./UndoBar.tsx";
 
 /** A view that could not be loaded is asked for again once the server is heard. */
 function useSecondTry(): void {
@@ -85,6 +86,7 @@ function Footer() {
   return (
     <footer class="shell-footer">
       <span>The figures are estimates from your own tests, no certification.</span>
+      <UndoBar />
       {!connected.value && (
         <span role="status">No connection to the server; changes made elsewhere won't show.</span>
       )}

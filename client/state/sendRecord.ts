@@ -3,6 +3,7 @@ import type { Stored } from "../../shared/model/record.ts";
 import { ApiError, api } from "./api.ts";
 import { drop, keep } from "./book.ts";
 import { notice } from "./notice.ts";
+import { wasWritten } from "./write.ts";
 
 /** A record on its way to the server. */
 export interface Sending<T> {
@@ -47,7 +48,7 @@ export function sendRecord<T>(name: CollectionName, before: Stored<T> | null, da
         await takeBack(name, before, stored);
         return null;
       }
-      keep(name, stored);
+      wasWritten(name, before, stored);
       return stored;
     } catch (error) {
       if (!(discarded && error instanceof ApiError)) throw error;

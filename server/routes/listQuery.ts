@@ -14,10 +14,18 @@ export const paging = {
 };
 const text = z.string().trim().max(120).optional().describe("text that the name or title contains");
 
-/** By the word for one of them, the collections that records of a collection point to. */
+/** A part is asked for by the key under which records name it; where it stands deeper, by the word for one of its collection. */
+function filterName(name: CollectionName, collection: CollectionName): string {
+  const place = REFERENCE_PLACES[name].find(
+    (each) => each.collection === collection && each.path.length === 1,
+  );
+  return place?.path[0] ?? COLLECTION_WORDS[collection];
+}
+
+/** By the name of their filter, the collections that records of a collection point to. */
 const PARTS = byCollection((name) => {
   const collections = [...new Set(REFERENCE_PLACES[name].map((place) => place.collection))];
-  return new Map(collections.map((collection) => [COLLECTION_WORDS[collection] as string, collection]));
+  return new Map(collections.map((collection) => [filterName(name, collection), collection]));
 });
 
 type Query = Readonly<Record<string, string | number | undefined>>;

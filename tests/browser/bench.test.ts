@@ -141,6 +141,32 @@ describe("Bench, a table of readings on a laptop", () => {
   });
 });
 
+describe("Bench, nothing is ever gone", () => {
+  it("a test is struck out with a reason and deleted; Ctrl+Z brings it back, also after a reload", async () => {
+    const page = await screens.open(at("/bench?kind=motor"));
+    const row = page.locator(".bench-test").first();
+    const rows = page.locator(".bench-tests").first().locator(".bench-test");
+    const count = await rows.count();
+    await row.getByRole("button", { name: /^Strike out/ }).click();
+    await page.getByLabel("Struck out because").fill("leads swapped");
+    await page.getByRole("button", { name: "Strike it out" }).click();
+    await eventually(() => row.textContent()).toContain("Struck out: leads swapped");
+    await row.getByRole("button", { name: /^Delete/ }).click();
+    await page.getByRole("button", { name: "Delete it" }).click();
+    await eventually(() => rows.count()).toBe(count - 1);
+    await page.reload();
+    await rows.first().waitFor();
+    await page.keyboard.press("Control+z");
+    await eventually(() => rows.count()).toBe(count);
+    await page.keyboard.press("Control+z");
+    await eventually(() => page.locator(".bench-struck").count()).toBe(0);
+    await page.keyboard.press("Control+Shift+z");
+    await eventually(() => row.textContent()).toContain("Struck out: leads swapped");
+    await row.getByRole("button", { name: /^Count again/ }).click();
+    await eventually(() => page.locator(".bench-struck").count()).toBe(0);
+  });
+});
+
 describe("Bench, nonsense in every field", () => {
   it.each(["pull", "curve", "leak", "motor", "friction"])(
     "a %s test says by each field what is wrong and loses nothing",

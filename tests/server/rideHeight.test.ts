@@ -25,6 +25,8 @@ describe("ride-height tests, over the API", () => {
       .expect(201);
     expect(body.data).toMatchObject({ kind: "ride-height", gear, instruments: {} });
     await api.delete(`/api/v1/gears/${gear}`).set("If-Match", '"1"').expect(409);
+    const { body: list } = await api.get(`/api/v1/tests?gear=${gear}`).expect(200);
+    expect(list.items).toHaveLength(1);
   });
 
   it.each([

@@ -1,9 +1,7 @@
 import type { Book } from "../../../shared/book/book.ts";
 import { buildOfSet } from "../../../shared/book/choose/openedSet.ts";
 import type { Build } from "../../../shared/model/build.ts";
-import type { StoredOf } from "../../../shared/model/record.ts";
-import { api } from "../../state/api.ts";
-import { keep } from "../../state/book.ts";
+import { addRecord } from "../../state/write.ts";
 import type { ChosenSet } from "./answers.ts";
 import { mmText } from "./words/set.ts";
 
@@ -31,11 +29,10 @@ export async function storeSet(
   const known = stored.get(key);
   if (known && book.builds.some(({ id }) => id === known)) return known;
   const build = buildFor(book, base, set);
-  const record = await api.post<StoredOf<"builds">>("/builds", {
+  const record = await addRecord<Build>("builds", {
     ...build,
     name: (name ?? build.name).slice(0, MOST_LETTERS),
   });
-  keep("builds", record);
   stored.set(key, record.id);
   return record.id;
 }

@@ -2,8 +2,8 @@ import { useEffect, useState } from "preact/hooks";
 import { LONGEST_REASON } from "../../../shared/model/limits.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
-import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/book.ts";
+import { ApiError } from "../../state/api.ts";
+import { correctRecord } from "../../state/write.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { Field } from "../../ui/Field.tsx";
 import { withRowSetAside } from "./setAside.ts";
@@ -117,7 +117,7 @@ function SetAsideForm({
 async function put(test: StoredOf<"tests">, row: number, reason: string | null): Promise<string | null> {
   try {
     const body = withRowSetAside(test.data, row, reason);
-    keep("tests", await api.put<StoredOf<"tests">>(`/tests/${test.id}`, body, test.revision));
+    await correctRecord("tests", test, body);
     return null;
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;

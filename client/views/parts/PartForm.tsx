@@ -14,6 +14,7 @@ import { keepFocus } from "../../ui/keepFocus.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import { addressOf, type Editing, type Errors, errorsOf, useEditing } from "./editing.ts";
 import { FieldOf } from "./FieldOf.tsx";
+import { History } from "./History.tsx";
 import { Outdated } from "./Outdated.tsx";
 import { questionsOn } from "./questions.ts";
 import { RemovePart } from "./RemovePart.tsx";
@@ -84,6 +85,7 @@ export function PartForm({ form, record: now }: Props) {
     forgetDraft(addressOf(form, record));
   };
   const title = record ? String(record.data.name) : `Add ${withArticle(form.one)}`;
+  const history = record && <History form={form} record={record} />;
   return (
     <form
       class="part-form"
@@ -132,6 +134,7 @@ export function PartForm({ form, record: now }: Props) {
           {record && <RemovePart form={form} record={record} />}
         </div>
       )}
+      {history}
     </form>
   );
 }

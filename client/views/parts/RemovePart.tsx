@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import type { Stored } from "../../../shared/model/record.ts";
 import { navigate } from "../../app/router.ts";
-import { ApiError, api } from "../../state/api.ts";
-import { drop } from "../../state/book.ts";
+import { ApiError } from "../../state/api.ts";
+import { removeRecord } from "../../state/write.ts";
 import type { FormSpec } from "./spec.ts";
 
 /** Deletes a record after a second word; one in use stays, and the builds that use it are named. */
@@ -11,8 +11,7 @@ export function RemovePart({ form, record }: { form: FormSpec; record: Stored<un
   const [problem, setProblem] = useState<string | null>(null);
   const remove = async () => {
     try {
-      await api.remove(`/${form.collection}/${record.id}`, record.revision);
-      drop(form.collection, record.id);
+      await removeRecord(form.collection, record);
       navigate("parts");
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;

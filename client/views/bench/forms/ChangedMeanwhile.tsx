@@ -2,12 +2,12 @@ import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { currentBook, keep } from "../../../state/book.ts";
+import { type Difference, Differences } from "../../../ui/Differences.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
-import { type Difference, differences } from "../record/differences.ts";
+import { differences } from "../record/differences.ts";
 import type { Draft } from "../record/draft.ts";
 import { shownText } from "../record/names.ts";
 import { writeDraft } from "../record/writeDraft.ts";
-import { Differences } from "./Differences.tsx";
 import { change, type FormModel } from "./model.ts";
 
 interface ChangedMeanwhileProps {

@@ -2,18 +2,14 @@ import { useEffect, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
+import { Differences } from "../../../ui/Differences.tsx";
+import { moment } from "../../../ui/moment.ts";
 import { differences } from "../record/differences.ts";
 import { KINDS } from "../record/kinds.ts";
 import { shownText } from "../record/names.ts";
 import { writeDraft } from "../record/writeDraft.ts";
-import { Differences } from "./Differences.tsx";
 
 type Stored = StoredOf<"tests">;
-
-/** @returns day and time as the maker's own clock says it */
-function moment(iso: string): string {
-  return new Date(iso).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
-}
 
 /** What a test said before, correction by correction, the newest first. */
 export function Revisions({ id, revision }: { readonly id: string; readonly revision: number }) {

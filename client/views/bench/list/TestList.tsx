@@ -4,6 +4,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { KIND_ORDER, KINDS } from "../record/kinds.ts";
+import { Deleted } from "./Deleted.tsx";
 import { type Filters, filtersOf, isFiltered, queryOf } from "./filters.ts";
 import { usePages } from "./pages.ts";
 import { nameOf, partChoices } from "./partNames.ts";
@@ -80,6 +81,7 @@ export function TestList() {
           More
         </button>
       )}
+      <Deleted />
     </div>
   );
 }

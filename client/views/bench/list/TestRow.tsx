@@ -1,12 +1,14 @@
 import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { href } from "../../../app/router.ts";
-import { ApiError, api } from "../../../state/api.ts";
-import { currentBook, drop } from "../../../state/book.ts";
+import { ApiError } from "../../../state/api.ts";
+import { currentBook } from "../../../state/book.ts";
+import { removeRecord } from "../../../state/write.ts";
 import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
 import { nameOf, partNames } from "./partNames.ts";
 import { resultLine } from "./resultLine.ts";
+import { StrikeOut, withReason } from "./StrikeOut.tsx";
 import { TakeMass } from "./TakeMass.tsx";
 
 type Stored = StoredOf<"tests">;
@@ -24,7 +26,7 @@ function download(test: Stored["data"]): void {
 
 /** One test of the list: what it found, and what can be done with it. */
 export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew: boolean }) {
-  const [asking, setAsking] = useState(false);
+  const [asking, setAsking] = useState<"delete" | "strike" | null>(null);
   const { data } = test;
   const parts = partNames(data, currentBook.value);
   return (
@@ -36,33 +38,69 @@ export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew
           {data.title !== "" && <span class="quiet"> {KINDS[data.kind].name.toLowerCase()}</span>}
         </p>
         <p class="bench-test-result">{resultLine(data)}</p>
+        {data.struckOut !== undefined && <p class="bench-struck">Struck out: {data.struckOut}</p>}
         <TakeMass test={test} />
         <p class="quiet small bench-test-note">{[parts, data.note].filter(Boolean).join(" – ")}</p>
       </div>
-      {asking ? (
-        <Confirm test={test} onKeep={() => setAsking(false)} />
-      ) : (
-        <div class="bench-test-actions">
-          <button
-            type="button"
-            class="plain"
-            onClick={() => download(data)}
-            aria-label={`Save ${nameOf(data)} of ${data.date} as CSV`}
-          >
-            CSV
-          </button>
-          <button
-            type="button"
-            class="plain"
-            data-next
-            onClick={() => setAsking(true)}
-            aria-label={`Delete ${nameOf(data)} of ${data.date}`}
-          >
-            delete
-          </button>
-        </div>
+      {asking === "delete" && <Confirm test={test} onKeep={() => setAsking(null)} />}
+      {asking === "strike" && data.struckOut === undefined && (
+        <StrikeOut test={test} onDone={() => setAsking(null)} />
+      )}
+      {(asking === null || (asking === "strike" && data.struckOut !== undefined)) && (
+        <Actions test={test} onAsk={setAsking} />
       )}
     </li>
+  );
+}
+
+interface ActionsProps {
+  readonly test: Stored;
+  readonly onAsk: (what: "delete" | "strike" | null) => void;
+}
+
+/** What can be done with a test. */
+function Actions({ test, onAsk }: ActionsProps) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const { data } = test;
+  const of = `${nameOf(data)} of ${data.date}`;
+  const countAgain = async () => {
+    onAsk(null);
+    setProblem(await withReason(test, null));
+  };
+  return (
+    <div class="bench-test-actions">
+      <button type="button" class="plain" onClick={() => download(data)} aria-label={`Save ${of} as CSV`}>
+        CSV
+      </button>
+      {data.struckOut === undefined ? (
+        <button type="button" class="plain" onClick={() => onAsk("strike")} aria-label={`Strike out ${of}`}>
+          strike out
+        </button>
+      ) : (
+        <button
+          type="button"
+          class="plain"
+          onClick={() => void countAgain()}
+          aria-label={`Count again ${of}`}
+        >
+          count again
+        </button>
+      )}
+      <button
+        type="button"
+        class="plain"
+        data-next
+        onClick={() => onAsk("delete")}
+        aria-label={`Delete ${of}`}
+      >
+        delete
+      </button>
+      {problem && (
+        <span class="field-error" role="alert">
+          {problem}
+        </span>
+      )}
+    </div>
   );
 }
 
@@ -70,8 +108,7 @@ function Confirm({ test, onKeep }: { readonly test: Stored; readonly onKeep: () 
   const [failure, setFailure] = useState<string | null>(null);
   const remove = async () => {
     try {
-      await api.remove(`/tests/${encodeURIComponent(test.id)}`, test.revision);
-      drop("tests", test.id);
+      await removeRecord("tests", test);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setFailure(error.message);

@@ -8,7 +8,7 @@ export interface Filters {
   readonly text: string;
 }
 
-const PART = /^(rotor|motor|pack|skirt|surface|gear):([a-z0-9-]+)$/;
+const PART = /^(rotor|motor|pack|skirt|surface|gear|build):([a-z0-9-]+)$/;
 
 /** @returns the filters in an address; what is none is left out */
 export function filtersOf(query: URLSearchParams): Filters {

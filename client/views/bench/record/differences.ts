@@ -1,15 +1,6 @@
+import type { Difference } from "../../../ui/Differences.tsx";
 import type { Draft } from "./draft.ts";
 import { labelOf } from "./fieldErrors.ts";
-
-/** One field that says something else than before. */
-export interface Difference {
-  readonly path: string;
-  /** "Pull 2, let go" */
-  readonly label: string;
-  /** empty where it said nothing */
-  readonly before: string;
-  readonly after: string;
-}
 
 /** Every text of a draft by a path with the places of rows and holes, empty ones left out. */
 function flat(draft: Draft): Map<string, string> {

@@ -1,4 +1,12 @@
-import type { Difference } from "../record/differences.ts";
+/** One field that says something else than before. */
+export interface Difference {
+  readonly path: string;
+  /** "Pull 2, let go" */
+  readonly label: string;
+  /** empty where it said nothing */
+  readonly before: string;
+  readonly after: string;
+}
 
 interface DifferencesProps {
   readonly differences: readonly Difference[];
@@ -7,7 +15,7 @@ interface DifferencesProps {
   readonly after: string;
 }
 
-/** Two states of a test laid side by side, only where they differ. */
+/** Two states of a record laid side by side, only where they differ. */
 export function Differences({ differences, before, after }: DifferencesProps) {
   if (differences.length === 0) return <p class="quiet">Nothing in it differs.</p>;
   return (
