@@ -233,9 +233,67 @@ export type BuildTruth = Pick<
   aux: number;
   fallHeight: number;
   cycle?: Build["cycle"];
+  ledger?: Build["ledger"];
 };
 
 const vehicleNote = "Invented for the demo.";
+/** Invented: what the pane crawler carries beside its parts [kg]. */
+const CRAWLER_LEDGER: BuildTruth["ledger"] = [
+  { name: "Gear motor", group: "drive", quantity: 2, mass: 0.031, uncertainty: 0.0005, basis: "weighed" },
+  {
+    name: "Wheel with tyre",
+    group: "drive",
+    quantity: 4,
+    mass: 0.0135,
+    uncertainty: 0.0003,
+    basis: "weighed",
+  },
+  { name: "Camera", group: "electronics", quantity: 1, mass: 0.048, uncertainty: 0.0005, basis: "weighed" },
+  {
+    name: "Speed controllers",
+    group: "electronics",
+    quantity: 3,
+    mass: 0.007,
+    uncertainty: 0.0003,
+    basis: "weighed",
+  },
+  { name: "Receiver", group: "electronics", quantity: 1, mass: 0.006, basis: "estimated" },
+  {
+    name: "Frame, printed",
+    group: "structure",
+    quantity: 1,
+    mass: 0.118,
+    uncertainty: 0.001,
+    basis: "weighed",
+  },
+  {
+    name: "Wiper and arm",
+    group: "structure",
+    quantity: 1,
+    mass: 0.052,
+    uncertainty: 0.001,
+    basis: "weighed",
+  },
+  { name: "Screws and glue", group: "structure", quantity: 1, mass: 0.01, basis: "estimated" },
+  {
+    name: "Cover, printed",
+    group: "cover",
+    quantity: 1,
+    mass: 0.082,
+    uncertainty: 0.004,
+    basis: "estimated",
+  },
+  {
+    name: "Filler and paint",
+    group: "paint and filler",
+    quantity: 1,
+    mass: 0.012,
+    uncertainty: 0.004,
+    basis: "estimated",
+  },
+  { name: "Wires and plugs", group: "wiring", quantity: 1, mass: 0.022, basis: "estimated" },
+];
+
 export const BUILDS: Record<string, BuildTruth> = {
   "pane-crawler": {
     name: "Pane crawler, second rotor",
@@ -254,6 +312,7 @@ export const BUILDS: Record<string, BuildTruth> = {
       { angle: 153, share: 0.25, driveCurrent: 0.7, moving: true },
       { angle: 153, share: 0.3, driveCurrent: 0, moving: false },
     ],
+    ledger: CRAWLER_LEDGER,
     note: `Wipes the side panes, camera on top. ${vehicleNote}`,
   },
   "roof-crawler": {

@@ -16,6 +16,7 @@ export const VIEWS: Readonly<Record<ViewName, View>> = {
   match: { label: "Match", load: () => import("../views/match/MatchView.tsx") },
   attitudes: { label: "Attitudes", load: () => import("../views/attitudes/AttitudesView.tsx") },
   "run-down": { label: "Run-down", load: () => import("../views/rundown/RundownView.tsx") },
+  mass: { label: "Mass", load: () => import("../views/mass/MassView.tsx") },
   choose: { label: "Choose", load: () => import("../views/choose/ChooseView.tsx") },
   missing: { label: "No such page", load: () => import("../views/missing/MissingView.tsx") },
 };

@@ -1,4 +1,5 @@
 import { namedAttitudes } from "../../shared/book/attitudes.ts";
+import { type BuildWithMass, withMass } from "../../shared/book/mass/withMass.ts";
 import { type Book, type Resolved, resolveBuild, solvable } from "../../shared/book/resolve.ts";
 import type { Build } from "../../shared/model/build.ts";
 import { NotEnoughDataError, OutOfRangeError } from "../../shared/numeric/errors.ts";
@@ -9,7 +10,8 @@ import type { Changes, Settings } from "./handles.ts";
 
 /** A build, made into numbers and solved. */
 export interface Outcome {
-  readonly build: Build;
+  /** with the mass that counts */
+  readonly build: BuildWithMass;
   readonly resolved: Resolved | null;
   readonly prediction: AnyPrediction | null;
   /** pull per pascal at the operating point [m²]; null without one, and for a propeller */
@@ -29,7 +31,8 @@ function pullPerPascal({ point, suction }: AnyPrediction): number | null {
 }
 
 /** @returns the build solved; a number that cannot be, or too little data, is said and not thrown */
-export function solve(book: Book, build: Build): Outcome {
+export function solve(book: Book, stored: Build): Outcome {
+  const build = withMass(book, stored);
   const nothing = { build, resolved: null, prediction: null, pullPerPascal: null };
   try {
     const resolved = resolveBuild(book, build);
@@ -70,7 +73,7 @@ export function settingsOf(book: Book, build: Build, resolved: Resolved | null):
     charge: build.charge,
     duty: build.supply.duty,
     gap: resolved?.gap.value ?? build.overrides.gap ?? 0,
-    mass: build.vehicle.mass,
+    mass: withMass(book, build).vehicle.mass,
     wheelFriction:
       resolved?.friction?.value ?? build.overrides.wheelFriction ?? surface?.data.wheelFriction ?? 0,
     temperature: build.air.temperature,

@@ -11,7 +11,7 @@ import { outcomeOf, type PlainSet, setOf } from "./results.ts";
 
 /** Every uncertainty that the book holds for a set, as for a build of the same parts. */
 function uncertaintyOf({ book, base }: OpenQuestion, set: PlainSet): Omit<StatedUncertainty, "angles"> {
-  const build = buildOfSet(book, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
+  const build = buildOfSet(book, base, { ...set, mass: set.values.mass });
   const { sources: _said, ...asked } = buildUncertainty(book, build, resolveBuild(book, build));
   return asked;
 }

@@ -1,5 +1,6 @@
 import type { Build } from "../model/build.ts";
 import { type Book, findById } from "./book.ts";
+import { withMass } from "./mass/withMass.ts";
 import { type Resolved, solvable } from "./resolve.ts";
 import { type BuildUncertainty, Collector } from "./uncertainty/collector.ts";
 import { addMotorUncertainty } from "./uncertainty/motorUncertainty.ts";
@@ -60,7 +61,7 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
   const pack = findById(book.packs, build.pack)?.data;
   const skirt = (build.skirt && findById(book.skirts, build.skirt)?.data) || null;
   const surface = findById(book.surfaces, build.surface)?.data;
-  addStated(build, into);
+  addStated(withMass(book, build), into);
   addBlower(book, build, resolved, into);
   if (motor && resolved.motor) addMotorUncertainty(motor, resolved.motor, into);
   if (pack && resolved.pack) addPackUncertainty(pack, resolved.pack, build, into);

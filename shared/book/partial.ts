@@ -8,6 +8,7 @@ import type { AnyPredictInput } from "../physics/predictAny.ts";
 import type { SkirtInput } from "../physics/skirt.ts";
 import { motorInput, packInput } from "./buildInput.ts";
 import type { FrictionBasis } from "./frictionBasis.ts";
+import type { BuildWithMass } from "./mass/withMass.ts";
 import type { MotorBasis } from "./motorBasis.ts";
 import type { PackBasis } from "./packBasis.ts";
 import { type PropellerBasis, powerOf } from "./propellerBasis.ts";
@@ -162,7 +163,7 @@ function coupled(build: Build, bases: PartialBases): Coupled | null {
   };
 }
 
-function vehicleOf(build: Build, bases: PartialBases): PartialVehicle {
+function vehicleOf(build: BuildWithMass, bases: PartialBases): PartialVehicle {
   const { friction, skirtFriction, skirtShare, stiffness, pullFactor, thrust } = bases;
   return {
     ...build.vehicle,
@@ -186,7 +187,7 @@ function vehicleOf(build: Build, bases: PartialBases): PartialVehicle {
  *
  * Valid as what it rests on. Source: docs/method/operating-point.md
  */
-export function partialOf(build: Build, bases: PartialBases | null): PartialBuild | null {
+export function partialOf(build: BuildWithMass, bases: PartialBases | null): PartialBuild | null {
   const blower = bases && (coupled(build, bases) ?? atSpeeds(build, bases));
   if (!bases || !blower) return null;
   const unknown: Unknown[] = [

@@ -74,6 +74,7 @@ export function rigAsBuild(book: Book, test: PullTest, trial: Pick<PullTrial, "v
       gapLoad: null,
     },
     gear: null,
+    ledger: [],
     attitudes: [],
     targetMargin: 1,
     overrides: {

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { predictInput } from "./api/predict.ts";
 import { supply, weather } from "./conditions.ts";
 import { driveCycle } from "./cycle.ts";
+import { ledger } from "./ledger.ts";
 import { BUILD } from "./limits.ts";
 import { reference } from "./reference.ts";
 import { count, fraction, name, nonNegative, note, positive, retired, within } from "./scalar.ts";
@@ -21,37 +22,49 @@ export const overrides = z.strictObject({
   wheelFriction: nonNegative("", BUILD.overrides.wheelFriction).optional(),
 });
 
-const { skirtShare: _fromSkirt, ...ownShape } = vehicleShape;
+const { skirtShare: _fromSkirt, mass: whole, ...ownShape } = vehicleShape;
+const massOfWhole = whole
+  .optional()
+  .describe(
+    "kg, > 0, everything on board as one number; without it the sum of the parts and the ledger's lines",
+  );
 
 /** A build: one set of choices, of which the views say what it will do. */
-export const build = z.strictObject({
-  name: name(),
-  rotor: reference("rotors"),
-  diameter: positive("m", BUILD.diameter),
-  motor: reference("motors"),
-  pack: reference("packs"),
-  skirt: reference("skirts").nullable().default(null).describe("only a propeller's build may go without"),
-  surface: reference("surfaces"),
-  gear: reference("gears")
-    .nullable()
-    .default(null)
-    .describe("running gear whose ride-height tests take the place of the stated stiffness"),
-  charge: fraction().default(0.6).describe("state of charge at which the figures are shown"),
-  supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
-  air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
-  vehicle: z.strictObject(ownShape),
-  attitudes: z
-    .array(attitude)
-    .max(12)
-    .default([])
-    .describe("attitudes of the user's own, beside floor, wall and ceiling"),
-  targetMargin: within("", BUILD.targetMargin).default(1.5),
-  fallHeight: nonNegative("m, to the ground below where it works", BUILD.fallHeight).optional(),
-  cycle: driveCycle.optional().describe("what its drive draws, where, for what share of the time"),
-  overrides: overrides.default({}),
-  uncertainty: uncertaintyOfInput(predictInput, ["charge"]),
-  note: note(),
-  retired: retired(),
-});
+export const build = z
+  .strictObject({
+    name: name(),
+    rotor: reference("rotors"),
+    diameter: positive("m", BUILD.diameter),
+    motor: reference("motors"),
+    pack: reference("packs"),
+    skirt: reference("skirts").nullable().default(null).describe("only a propeller's build may go without"),
+    surface: reference("surfaces"),
+    gear: reference("gears")
+      .nullable()
+      .default(null)
+      .describe("running gear whose ride-height tests take the place of the stated stiffness"),
+    charge: fraction().default(0.6).describe("state of charge at which the figures are shown"),
+    supply: supply.default({ duty: 1, driverResistance: 0, auxCurrent: 0 }),
+    air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
+    vehicle: z.strictObject({ mass: massOfWhole, ...ownShape }),
+    ledger: ledger.default([]).describe("what is on board beside motor, rotor, pack and skirt"),
+    attitudes: z
+      .array(attitude)
+      .max(12)
+      .default([])
+      .describe("attitudes of the user's own, beside floor, wall and ceiling"),
+    targetMargin: within("", BUILD.targetMargin).default(1.5),
+    fallHeight: nonNegative("m, to the ground below where it works", BUILD.fallHeight).optional(),
+    cycle: driveCycle.optional().describe("what its drive draws, where, for what share of the time"),
+    overrides: overrides.default({}),
+    uncertainty: uncertaintyOfInput(predictInput, ["charge"]),
+    note: note(),
+    retired: retired(),
+  })
+  .superRefine(({ vehicle, ledger: lines }, context) => {
+    if (vehicle.mass !== undefined || lines.length > 0) return;
+    const message = "Missing; allowed: kg, > 0, everything on board, for example 0.18, or lines in ledger.";
+    context.addIssue({ code: "custom", path: ["vehicle", "mass"], message });
+  });
 
 export type Build = z.output<typeof build>;

@@ -130,6 +130,7 @@ export const BUILD = {
     verticalStiffness: above0(1e9),
     gapLoad: from0(1e6),
   },
+  ledger: { quantity: above0(1e4), mass: MASS, uncertainty: MASS },
   targetMargin: between(1, 20),
   fallHeight: from0(1000),
   cycle: { angle: INCLINATION, share: above0(1), driveCurrent: from0(1e3) },

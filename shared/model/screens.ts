@@ -4,7 +4,7 @@
  */
 export const SCREEN_GROUPS = {
   book: ["bench", "parts", "curves"],
-  build: ["match", "attitudes", "run-down"],
+  build: ["match", "attitudes", "run-down", "mass"],
   find: ["choose"],
 } as const;
 

@@ -12,7 +12,7 @@ const stored = new Map<string, string>();
 
 /** @returns a set as a build of its own, to be looked at; named after the build that gave the rest */
 export function buildFor(book: Book, base: Build, set: ChosenSet): Build {
-  const build = buildOfSet(book, base, { ...set, mass: set.values.mass ?? base.vehicle.mass });
+  const build = buildOfSet(book, base, { ...set, mass: set.values.mass });
   const ending = `, chosen ${mmText(set.diameter)}`;
   return { ...build, name: `${base.name.slice(0, MOST_LETTERS - ending.length)}${ending}` };
 }

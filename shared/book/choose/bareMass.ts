@@ -1,4 +1,5 @@
 import { findById } from "../book.ts";
+import { withMass } from "../mass/withMass.ts";
 import { rotorMass } from "../rotorSize.ts";
 import type { Context } from "./context.ts";
 
@@ -23,16 +24,17 @@ export function bareMass({ book, build, unusable }: Context): number {
     pack: findById(book.packs, build.pack)?.data.mass,
     skirt: skirtMass({ book, build }) ?? 0,
   };
-  let bare = build.vehicle.mass;
-  for (const [part, mass] of Object.entries(parts)) {
-    if (mass === undefined) {
+  const { mass } = withMass(book, build).vehicle;
+  let bare = mass;
+  for (const [part, own] of Object.entries(parts)) {
+    if (own === undefined) {
       const message = `The ${part} of ${build.name} has no mass, so the vehicle without it can't be weighed: weigh the ${part}.`;
       unusable.push({ path: "build", message });
     }
-    bare -= mass ?? 0;
+    bare -= own ?? 0;
   }
   if (bare > 0) return bare;
   const message = `${build.name} weighs less than its motor, rotor, pack and skirt together: correct its mass.`;
   unusable.push({ path: "build", message });
-  return build.vehicle.mass;
+  return mass;
 }

@@ -16,8 +16,8 @@ export interface SetChoice {
   /** [m] */
   readonly gap: number;
   readonly duty: number;
-  /** whole vehicle [kg] */
-  readonly mass: number;
+  /** whole vehicle [kg]; null: not known */
+  readonly mass: number | null;
 }
 
 /** Gaps closer than this are the same one [m]. */
@@ -26,7 +26,7 @@ const SAME_GAP = 1e-9;
 /**
  * A chosen set as a build, to be looked at and kept.
  *
- *     the build that gave the rest, with the set's parts and its mass; its gap is tried only where it isn't the skirt's own
+ *     the build that gave the rest, with the set's parts and its mass, which is the sum again where the base's is; its gap is tried only where it isn't the skirt's own
  *
  * @param book - the whole bench book
  * @param base - the build that gave vehicle, air, supply and surface
@@ -39,7 +39,10 @@ export function buildOfSet(book: Book, base: Build, set: SetChoice): Build {
     ...set.parts,
     diameter: set.diameter,
     supply: { ...base.supply, duty: set.duty },
-    vehicle: { ...base.vehicle, mass: set.mass },
+    vehicle:
+      base.vehicle.mass === undefined
+        ? base.vehicle
+        : { ...base.vehicle, mass: set.mass ?? base.vehicle.mass },
     overrides: {},
   };
   const own = gapBasis(build, findById(book.skirts, set.parts.skirt), calibrationOf(book, build));

@@ -1,4 +1,3 @@
-import type { Build } from "../../model/build.ts";
 import { openCircuitVoltage } from "../../physics/pack.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import type { PropellerPredictInput } from "../../physics/propeller.ts";
@@ -6,6 +5,7 @@ import { motorInput, packInput } from "../buildInput.ts";
 import type { FrictionBasis } from "../frictionBasis.ts";
 import type { GapBasis } from "../gapBasis.ts";
 import type { LeakBasis } from "../leakBasis.ts";
+import type { BuildWithMass } from "../mass/withMass.ts";
 import type { MotorBasis } from "../motorBasis.ts";
 import type { PackBasis } from "../packBasis.ts";
 import type { PartialBases } from "../partial.ts";
@@ -34,7 +34,7 @@ export interface Bases {
 }
 
 /** Null where the book lacks what the vehicle stands on. */
-export function partialBases(build: Build, parts: Parts, bases: Bases): PartialBases | null {
+export function partialBases(build: BuildWithMass, parts: Parts, bases: Bases): PartialBases | null {
   const { skirt } = parts;
   const { onSurface } = bases;
   if (!onSurface || (build.skirt && !skirt)) return null;
@@ -48,7 +48,7 @@ export function partialBases(build: Build, parts: Parts, bases: Bases): PartialB
 }
 
 /** Numbers that a build has whatever moves its air; null where one of them is missing. */
-function commonInput(build: Build, parts: Parts, bases: Bases) {
+function commonInput(build: BuildWithMass, parts: Parts, bases: Bases) {
   const { motor, pack: known, friction, ofSkirt, stiffness } = bases;
   const { pack, skirt } = parts;
   if (!motor || !pack || !known || !parts.surface || !friction || !parts.motor) return null;
@@ -71,7 +71,11 @@ function commonInput(build: Build, parts: Parts, bases: Bases) {
 }
 
 /** A propeller presses with or without a skirt; one that is there rubs with its share of the load. */
-export function propellerInput(build: Build, parts: Parts, bases: Bases): PropellerPredictInput | null {
+export function propellerInput(
+  build: BuildWithMass,
+  parts: Parts,
+  bases: Bases,
+): PropellerPredictInput | null {
   const common = commonInput(build, parts, bases);
   const power = bases.thrust && powerOf(bases.thrust);
   if (!common || !bases.thrust || !power || (build.skirt && !parts.skirt)) return null;
@@ -89,7 +93,7 @@ export function propellerInput(build: Build, parts: Parts, bases: Bases): Propel
 }
 
 /** A rotor in a duct pulls through a skirt. */
-export function inputOf(build: Build, parts: Parts, bases: Bases): PredictInput | null {
+export function inputOf(build: BuildWithMass, parts: Parts, bases: Bases): PredictInput | null {
   const { rotor, gap, leak, onSurface, pullFactor } = bases;
   const { skirt } = parts;
   const common = commonInput(build, parts, bases);

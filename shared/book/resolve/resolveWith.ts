@@ -7,6 +7,7 @@ import { type CellVoltages, cutOffVoltage } from "../cellVoltages.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
+import { withMass } from "../mass/withMass.ts";
 import type { Missing } from "../missing.ts";
 import { motorAnswer } from "../motorBasis.ts";
 import { type PackBasis, packBasis } from "../packBasis.ts";
@@ -37,12 +38,13 @@ function once(missing: readonly Missing[]): Missing[] {
  * A build made into numbers, its gap and friction by a calibration where there is one.
  *
  * @param book - the whole bench book
- * @param build - a stored build, one changed by what-if handles, or a rig as one
+ * @param given - a stored build, one changed by what-if handles, or a rig as one
  * @param calibration - what pull and leak tests tell of gap and friction; null: as set, tilted or stated
  * @returns input and bases
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
-export function resolveWith(book: Book, build: Build, calibration: BuildCalibration | null): Resolved {
+export function resolveWith(book: Book, given: Build, calibration: BuildCalibration | null): Resolved {
+  const build = withMass(book, given);
   const parts = partsOf(book, build);
   const gap = gapBasis(build, parts.skirt, calibration);
   const blower = blowerOf(book, build, parts);

@@ -21,6 +21,7 @@ export function slipOfDiameter(book: Book, rotorId: string, diameter: number): S
 
 /** A vehicle weighs more than what is known to be in it. */
 function slipOfMass(book: Book, { rotor, motor, pack, skirt, diameter, vehicle }: Build): Slip[] {
+  if (vehicle.mass === undefined) return [];
   const size = findById(book.rotors, rotor)?.data.sizes.find((each) => each.diameter === diameter);
   const parts = [
     size,

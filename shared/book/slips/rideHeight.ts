@@ -1,6 +1,7 @@
 import type { RideHeightTest } from "../../model/tests/rideHeight.ts";
 import { toSI } from "../../units/quantity.ts";
 import type { Book } from "../book.ts";
+import { withMass } from "../mass/withMass.ts";
 import { beside, OFF, type Slip, slipOf, UNIT } from "./slip.ts";
 import { unusual } from "./usual.ts";
 
@@ -11,7 +12,9 @@ const TIMES_ITS_WEIGHT = 2;
 
 /** Heaviest vehicle on this running gear [N]; null where no build has it. */
 function weightOn(book: Book, gear: string): number | null {
-  const masses = book.builds.flatMap(({ data }) => (data.gear === gear ? [data.vehicle.mass] : []));
+  const masses = book.builds.flatMap(({ data }) =>
+    data.gear === gear ? [withMass(book, data).vehicle.mass] : [],
+  );
   return masses.length === 0 ? null : Math.max(...masses) * toSI({ value: 1, unit: "kg" }, "load");
 }
 

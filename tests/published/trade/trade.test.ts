@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Limits, limitsOf } from "#shared/decide/limits/limits.ts";
+import { solveSwaps } from "#shared/decide/swaps/swaps.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
 
 /** Facts of the trade: common practice, no source. Each is an order of magnitude or a direction, no measured value. */
@@ -136,5 +137,32 @@ describe("a small fan rated 12 V", () => {
     expect(overVoltage?.pressureRatio).toBeGreaterThan(3);
     expect(overVoltage?.pressureRatio).toBeLessThan(4);
     expect(overVoltage?.heatRatio).toBeGreaterThan(8);
+  });
+});
+
+describe("the masses of a build, swap by swap", () => {
+  // Common practice, no source: of 105 g, motors from 19 to 6 g and wheels from 29 to 2 g bring it to about 65 g, electronics from 27 to 6 g to about 45 g, before a cover.
+  const lines = [
+    { quantity: 1, mass: 0.03, alternatives: [] },
+    { quantity: 1, mass: 0.019, alternatives: [{ mass: 0.006, price: 12, leadTime: 14 }] },
+    { quantity: 1, mass: 0.029, alternatives: [{ mass: 0.002, price: 4, leadTime: 3 }] },
+    { quantity: 1, mass: 0.027, alternatives: [{ mass: 0.006, price: 25, leadTime: 21 }] },
+  ];
+  const best = (allowed: number, by: "price" | "count") => solveSwaps({ lines, allowed, by }).solutions[0];
+
+  it("weigh 105 g as they are, 40 g too much for 65 g", () => {
+    expect(best(0.105, "price")).toMatchObject({ mass: 0.105, count: 0 });
+  });
+
+  it.each(["price", "count"] as const)("come to 65 g by motors and wheels, best by %s", (by) => {
+    const set = best(0.065, by);
+    expect(set.choices).toEqual([null, 0, 0, null]);
+    expect(Math.abs(set.mass - 0.065)).toBeLessThanOrEqual(0.001);
+  });
+
+  it("come to about 45 g by the electronics as well", () => {
+    const set = best(0.046, "price");
+    expect(set.choices).toEqual([null, 0, 0, 0]);
+    expect(Math.abs(set.mass - 0.045)).toBeLessThanOrEqual(0.001 + 1e-12);
   });
 });

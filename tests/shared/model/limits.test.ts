@@ -31,7 +31,7 @@ function probes({ min, max, positive, whole }: Limits): { inside: number[]; outs
   return { inside, outside };
 }
 
-const LISTS = new Set(["honeycombs", "sizes", "openings", "attitudes", "cycle", "rows", "holes"]);
+const LISTS = new Set(["honeycombs", "sizes", "openings", "attitudes", "cycle", "rows", "holes", "ledger"]);
 
 /** What else a record must say for its schema to come to the number. */
 const BESIDE: Readonly<Partial<Record<keyof typeof PARTS, object>>> = {

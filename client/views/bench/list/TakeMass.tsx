@@ -20,7 +20,7 @@ export function TakeMass({ test }: { readonly test: StoredOf<"tests"> }) {
   if (!build || weighed?.test !== test.id) return null;
   const { mass, uncertainty } = weighed;
   const { vehicle, uncertainty: stated } = build.data;
-  if (Math.abs(vehicle.mass - mass) <= SAME * mass) {
+  if (vehicle.mass !== undefined && Math.abs(vehicle.mass - mass) <= SAME * mass) {
     return <p class="quiet small">{build.data.name} has this mass.</p>;
   }
   const take = async () => {

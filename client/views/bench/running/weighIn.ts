@@ -1,4 +1,5 @@
 import { type Book, findById } from "../../../../shared/book/book.ts";
+import { withMass } from "../../../../shared/book/mass/withMass.ts";
 import { inUse } from "../../../../shared/book/readings.ts";
 import { weighedMass, weighings } from "../../../../shared/book/weighed.ts";
 import type { Weighed } from "../../../../shared/fit/weighFit.ts";
@@ -18,7 +19,7 @@ export function massText({ mass, uncertainty }: Weighed): string {
 function besideBuild(test: WeighInTest, { mass }: Weighed, book: Book): Figure[] {
   const build = test.weighed === "build" ? findById(book.builds, test.build) : null;
   if (!build) return [];
-  const stated = build.data.vehicle.mass;
+  const stated = withMass(book, build.data).vehicle.mass;
   const more = mass - stated;
   const by = `${formatQuantity(Math.abs(more), "mass", { unit: "g", digits: 2 })} ${more > 0 ? "lighter" : "heavier"}`;
   const same = Math.abs(more) < 5e-7 * stated;

@@ -35,7 +35,7 @@ export const buildForm: FormSpec = {
           hint: "its ride-height tests tell how far the gap gives; rigid without",
         },
         quantity("vehicle.mass", "Mass, everything on board", "mass", {
-          required: true,
+          hint: "the sum of its parts and of the lines in Mass where it is left empty",
           doubt: "vehicle.mass",
         }),
         noteField,

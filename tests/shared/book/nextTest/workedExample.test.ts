@@ -47,7 +47,7 @@ describe("the worked example of docs/method/next-test.md", () => {
   // Independent parts of a doubt add as squares; the mass's alone in closed form, as the ceiling's margin goes as 1/m.
   it("cuts by what the mass's own part, worked out by hand, leaves of the whole", () => {
     const { after } = first;
-    const spread = (Z95 * uncertainty["vehicle.mass"]) / stored.vehicle.mass;
+    const spread = (Z95 * uncertainty["vehicle.mass"]) / (stored.vehicle.mass ?? 0);
     const ofMass = (after.p50 ?? 0) * (1 / (1 - spread) - 1 / (1 + spread));
     const rest = (after.p95 ?? 0) - (after.p5 ?? 0);
     expect(Math.abs(first.cut - (1 - rest / Math.hypot(rest, ofMass)))).toBeLessThan(2 * CUT);

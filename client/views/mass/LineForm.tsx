@@ -1,0 +1,111 @@
+import { useState } from "preact/hooks";
+import type { LedgerLine } from "../../../shared/model/ledger.ts";
+import { MASS_GROUPS } from "../../../shared/model/ledger.ts";
+import { BusyButton } from "../../ui/BusyButton.tsx";
+import { SelectField, TextField } from "../../ui/Field.tsx";
+import { NumberField } from "../../ui/NumberField.tsx";
+import {
+  groupOf,
+  type LineDraft,
+  type LineProblems,
+  PIECE_MASS,
+  PIECE_UNCERTAINTY,
+  QUANTITY,
+  readLine,
+} from "./line.ts";
+import { groupTitle } from "./massWords.ts";
+
+export interface LineFormProps {
+  readonly title: string;
+  readonly draft: LineDraft;
+  /** lines of the ledger besides this one */
+  readonly others: readonly LedgerLine[];
+  readonly onDraft: (draft: LineDraft) => void;
+  /** @returns why it was refused; null where it was stored */
+  readonly onSave: (line: LedgerLine) => Promise<string | null>;
+  readonly onCancel: () => void;
+}
+
+const GROUPS = MASS_GROUPS.map((group) => ({ value: group, label: groupTitle(group) }));
+const BASES = [
+  { value: "estimated", label: "estimated" },
+  { value: "weighed", label: "weighed" },
+];
+
+/** One line of the ledger: what it is, how many, how heavy, and how that is known. */
+export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: LineFormProps) {
+  const [problems, setProblems] = useState<LineProblems>({});
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const [isBusy, setBusy] = useState(false);
+  const set = (change: Partial<LineDraft>) => {
+    onDraft({ ...draft, ...change });
+    setProblems({});
+  };
+  const save = async (event: Event) => {
+    event.preventDefault();
+    const read = readLine(draft, others);
+    if ("problems" in read) return setProblems(read.problems);
+    setBusy(true);
+    setRefusal(await onSave(read.line));
+    setBusy(false);
+  };
+  return (
+    <form class="mass-line-form" onSubmit={(event) => void save(event)} noValidate data-next>
+      <h3>{title}</h3>
+      <div class="mass-line-fields">
+        <TextField
+          label="What it is"
+          value={draft.name}
+          placeholder="Wheel"
+          error={problems.name}
+          onChange={(name) => set({ name })}
+        />
+        <SelectField
+          label="Group"
+          value={draft.group}
+          options={GROUPS}
+          onChange={(group) => set({ group: groupOf(group) })}
+        />
+        <NumberField
+          label="Pieces"
+          spec={QUANTITY}
+          text={draft.quantity}
+          error={problems.quantity}
+          onText={(quantity) => set({ quantity })}
+        />
+        <NumberField
+          label="Mass of a piece, g"
+          spec={PIECE_MASS}
+          text={draft.mass}
+          error={problems.mass}
+          onText={(mass) => set({ mass })}
+        />
+        <SelectField
+          label="How it is known"
+          value={draft.basis}
+          options={BASES}
+          onChange={(basis) => set({ basis: basis === "weighed" ? "weighed" : "estimated" })}
+        />
+        <NumberField
+          label="Standard uncertainty of a piece, g"
+          spec={PIECE_UNCERTAINTY}
+          text={draft.uncertainty}
+          error={problems.uncertainty}
+          hint={draft.basis === "estimated" ? "15 % unless given" : "0 unless given"}
+          onText={(uncertainty) => set({ uncertainty })}
+        />
+      </div>
+      {refusal && (
+        <p class="field-error" role="alert">
+          {refusal}
+        </p>
+      )}
+      <BusyButton type="submit" class="primary" busy={isBusy}>
+        {isBusy ? "Saving…" : "Save the line"}
+      </BusyButton>{" "}
+      <button type="button" onClick={onCancel}>
+        Cancel
+      </button>
+    </form>
+  );
+}

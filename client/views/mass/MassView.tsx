@@ -1,0 +1,157 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Book } from "../../../shared/book/resolve.ts";
+import type { Build } from "../../../shared/model/build.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { href } from "../../app/router.ts";
+import { changesToQuery, withChanges } from "../../state/handles.ts";
+import { isChanged, isLacking } from "../../state/outcome.ts";
+import { saveBuild } from "../../state/saveBuild.ts";
+import { useOutcomes } from "../../state/useOutcomes.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import { Caution } from "../../ui/Caution.tsx";
+import { Missing } from "../../ui/Missing.tsx";
+import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
+import { Warnings } from "../../ui/Warnings.tsx";
+import { type Headroom, headroomOf } from "./headroom.ts";
+import { LedgerTable } from "./LedgerTable.tsx";
+import { LineForm } from "./LineForm.tsx";
+import { draftOfLine, EMPTY_LINE, type LineDraft, readLine, withLine, withoutLine } from "./line.ts";
+import { MassChart } from "./MassChart.tsx";
+import { forgottenSentence, headroomSentence, massFigures, unaccountedSentence } from "./massWords.ts";
+import { WholeMass } from "./WholeMass.tsx";
+
+/** Does it weigh too much? The ledger of a build against what it may weigh on each attitude. */
+export default function MassView() {
+  return (
+    <BuildOnScreen>{(book, build) => <MassOf key={build.id} book={book} build={build} />}</BuildOnScreen>
+  );
+}
+
+interface OfBuild {
+  readonly book: Book;
+  readonly build: StoredOf<"builds">;
+}
+
+/** A line that is typed, and whose place it takes; null: a new one. */
+interface Typing {
+  readonly draft: LineDraft;
+  readonly at: number | null;
+}
+
+const othersOf = ({ ledger }: Build, at: number | null) => ledger.filter((_, i) => i !== at);
+
+/** @returns the build as it would be with the line that is typed, as soon as that can be read */
+function withTyped(build: Build, typing: Typing | null): Build {
+  const read = typing && readLine(typing.draft, othersOf(build, typing.at));
+  return typing && read && "line" in read ? withLine(build, read.line, typing.at) : build;
+}
+
+function MassOf({ book, build }: OfBuild) {
+  const [typing, setTyping] = useState<Typing | null>(null);
+  const { tried } = useOutcomes(book, build);
+  const shown = useMemo(
+    () => headroomOf(book, withChanges(withTyped(build.data, typing), tried)),
+    [book, build, typing, tried],
+  );
+  return (
+    <div class="page page-halves">
+      <div class="page-head" aria-live="polite">
+        <Answer sentence={headroomSentence(shown)}>
+          {massFigures(shown)}
+          <VerdictMarks book={book} outcome={shown.outcome} />
+        </Answer>
+        {isChanged(tried) && (
+          <p class="small">
+            With what is <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>, not as
+            the build is stored.
+          </p>
+        )}
+      </div>
+      <section class="page-main" aria-label="The picture">
+        <MassChart of={shown} />
+        {isLacking(shown.outcome) && <Missing outcome={shown.outcome} build={build.id} />}
+        <Warnings outcome={shown.outcome} />
+        <Caution>
+          A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+          from under it, never above passers-by.
+        </Caution>
+      </section>
+      <LedgerSection build={build} shown={shown} typing={typing} onTyping={setTyping} />
+    </div>
+  );
+}
+
+interface LedgerProps {
+  readonly build: StoredOf<"builds">;
+  readonly shown: Headroom;
+  readonly typing: Typing | null;
+  readonly onTyping: (typing: Typing | null) => void;
+}
+
+/** What weighs what, and the ways to change it. */
+function LedgerSection({ build, shown, typing, onTyping }: LedgerProps) {
+  const [gone, setGone] = useState<{ readonly name: string; readonly before: Build } | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const store = async (data: Build) => {
+    const refused = await saveBuild(build, data);
+    if (refused === null) setGone(null);
+    return refused;
+  };
+  const remove = async (at: number) => {
+    const { name } = build.data.ledger[at];
+    const refused = await store(withoutLine(build.data, at));
+    setProblem(refused);
+    if (refused === null) setGone({ name, before: build.data });
+  };
+  const sentences = [unaccountedSentence(shown), forgottenSentence(shown)].filter(Boolean);
+  return (
+    <section class="page-main" aria-label="The ledger">
+      <h2>What is on board</h2>
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <LedgerTable
+        ledger={shown.ledger}
+        build={build.data}
+        onEdit={(at) => onTyping({ draft: draftOfLine(build.data.ledger[at]), at })}
+        onRemove={(at) => void remove(at)}
+      />
+      {gone && (
+        <p role="status">
+          {`“${gone.name}” was removed. `}
+          <button type="button" class="plain" onClick={() => void store(gone.before).then(setProblem)}>
+            Undo
+          </button>
+        </p>
+      )}
+      {problem && (
+        <p class="field-error" role="alert">
+          {problem}
+        </p>
+      )}
+      {typing ? (
+        <LineForm
+          key={typing.at ?? "new"}
+          title={typing.at === null ? "A new line" : `Change “${build.data.ledger[typing.at]?.name ?? ""}”`}
+          draft={typing.draft}
+          others={othersOf(build.data, typing.at)}
+          onDraft={(draft) => onTyping({ ...typing, draft })}
+          onSave={async (line) => {
+            const refused = await store(withLine(build.data, line, typing.at));
+            if (refused === null) onTyping(null);
+            return refused;
+          }}
+          onCancel={() => onTyping(null)}
+        />
+      ) : (
+        <p>
+          <button type="button" data-next onClick={() => onTyping({ draft: EMPTY_LINE, at: null })}>
+            Add a line
+          </button>
+        </p>
+      )}
+      <WholeMass build={build.data} ledger={shown.ledger} onSave={store} />
+    </section>
+  );
+}

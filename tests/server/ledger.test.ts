@@ -1,0 +1,57 @@
+import { describe, expect, it } from "vitest";
+import { addBook, freshBook } from "./support/api.ts";
+
+type Api = ReturnType<typeof freshBook>["api"];
+
+const LINE = { name: "Wheel", group: "drive", quantity: 4, mass: 0.03 };
+
+/** A stored build, and what it would be without a number for the whole. */
+async function buildIn(book: ReturnType<typeof freshBook>) {
+  const { build } = await addBook(book);
+  const { mass: _whole, ...vehicle } = build.data.vehicle;
+  return { id: build.id as string, data: { ...build.data, vehicle } as Record<string, unknown> };
+}
+
+const put = (api: Api, id: string, data: object) =>
+  api.put(`/api/v1/builds/${id}`).set("If-Match", '"1"').send(data);
+
+describe("a build's ledger, over the API", () => {
+  it("is stored with its defaults, and takes the place of a number for the whole", async () => {
+    const book = freshBook();
+    const { id, data } = await buildIn(book);
+    const { body } = await put(book.api, id, { ...data, ledger: [LINE] }).expect(200);
+    expect(body.data.ledger).toEqual([{ ...LINE, basis: "estimated" }]);
+    expect(body.data.vehicle).not.toHaveProperty("mass");
+  });
+
+  it("goes out with the archive and comes in again; a build of before it has none", async () => {
+    const book = freshBook();
+    const { id, data } = await buildIn(book);
+    await put(book.api, id, { ...data, ledger: [LINE] }).expect(200);
+    const { body: archive } = await book.api.get("/api/v1/archive").expect(200);
+    const other = freshBook();
+    await other.api.post("/api/v1/archive").send(archive).expect(201);
+    const { body } = await other.api.get(`/api/v1/builds/${id}`).expect(200);
+    expect(body.data.ledger).toHaveLength(1);
+    expect(body.revision).toBe(2);
+    const { body: revisions } = await other.api.get(`/api/v1/builds/${id}/revisions`).expect(200);
+    expect(revisions.items[0].data).toMatchObject({ ledger: [], vehicle: { mass: expect.any(Number) } });
+  });
+
+  it.each([
+    ["vehicle.mass", []],
+    ["ledger.0.mass", [{ ...LINE, mass: -0.01 }]],
+    ["ledger.0.mass", [{ name: "Wheel", group: "drive" }]],
+    ["ledger.0.quantity", [{ ...LINE, quantity: 0 }]],
+    ["ledger.0.group", [{ ...LINE, group: "wheels" }]],
+    ["ledger.1.name", [LINE, LINE]],
+  ])("names %s of %j, and nothing is changed", async (path, ledger) => {
+    const book = freshBook();
+    const { id, data } = await buildIn(book);
+    const { body } = await put(book.api, id, { ...data, ledger }).expect(400);
+    expect(body.error.fields.map((field: { path: string }) => field.path)).toEqual([path]);
+    expect(body.error.fields[0].message).toMatch(/allowed: /);
+    const { body: after } = await book.api.get(`/api/v1/builds/${id}`);
+    expect(after.revision).toBe(1);
+  });
+});
