@@ -14,6 +14,8 @@ const PRICE = from0(1e12);
 /** Of a part [kg]. */
 const MASS = from0(50);
 const FRACTION = between(0, 1);
+/** Of one cell at rest [V]. */
+export const CELL_VOLTAGE = between(0.1, 10);
 const FRICTION = from0(5);
 const GAP = from0(0.1);
 const DIAMETER = above0(2);
@@ -79,7 +81,7 @@ export const PACK = {
     capacity: above0(1e7),
     minimumVoltage: between(0.1, 10),
     resistance: from0(100),
-    curve: { 0: FRACTION, 1: between(0.1, 10) },
+    curve: { 0: FRACTION, 1: CELL_VOLTAGE },
     maxCurrent: above0(1e4),
   },
   mass: MASS,

@@ -1,0 +1,116 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Book } from "../../../shared/book/resolve.ts";
+import { type NearMotor, nearMotors } from "../../../shared/book/size/nearMotors.ts";
+import type { SizeRow } from "../../../shared/decide/size/row.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
+import { BusyButton } from "../../ui/BusyButton.tsx";
+import { Problem } from "../../ui/Problem.tsx";
+import { ScrollTable } from "../../ui/ScrollTable.tsx";
+import { makeBuild, tryInChoose } from "./open.ts";
+import type { Settings } from "./question.ts";
+import { kvText, powerText, sizeText } from "./sizeWords.ts";
+
+interface Props {
+  readonly book: Book;
+  readonly build: StoredOf<"builds">;
+  readonly settings: Settings;
+  /** K_m that the size was sought with [N·m/√W] */
+  readonly motorConstant: number;
+  readonly family: string;
+  readonly best: SizeRow & { readonly kv: number };
+}
+
+const MILLI = 1000;
+
+/** Motors of the book on the size that was found, nearest to the wanted winding first, and what each would do. */
+export function MotorTable({ book, build, settings, motorConstant, family, best }: Props) {
+  const { hold, cellVoltage } = settings;
+  const { kv, diameter } = best;
+  const motors = useMemo(
+    () => nearMotors(book, build.data, { rotor: family, diameter, kv, motorConstant, cellVoltage, hold }),
+    [book, build, family, diameter, kv, motorConstant, cellVoltage, hold],
+  );
+  const [busy, setBusy] = useState<string | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const doing = async (key: string, work: () => Promise<string | null>) => {
+    setBusy(key);
+    setProblem(await work());
+    setBusy(null);
+  };
+  const weighed = book.motors
+    .filter(({ data }) => data.mass !== undefined && !data.retired)
+    .map(({ id }) => id);
+  const around = {
+    build,
+    rotor: family,
+    diameter,
+    motors: weighed,
+    attitude: hold.angle,
+    margin: hold.margin,
+  };
+  return (
+    <>
+      <h2>Motors that come near</h2>
+      <p class="quiet small">
+        On {sizeText(diameter)}, wound for {kvText(kv)} at the strength chosen. The margin is that of the
+        attitude wanted, with cells at the voltage above; the vehicle's mass stays as it is.
+      </p>
+      <ScrollTable label="Motors that come near">
+        <table class="size-motors">
+          <thead>
+            <tr>
+              <th scope="col">Motor</th>
+              <th scope="col">Wound for</th>
+              <th scope="col">Strength, mN·m/√W</th>
+              <th scope="col">Margin</th>
+              <th scope="col">From the pack</th>
+              <th scope="col">
+                <span class="visually-hidden">What to do with it</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {motors.map((motor) => (
+              <MotorRow
+                key={motor.id}
+                motor={motor}
+                busy={busy === motor.id}
+                onMake={() => void doing(motor.id, () => makeBuild(build.data, motor))}
+              />
+            ))}
+          </tbody>
+        </table>
+      </ScrollTable>
+      {problem && <Problem message={problem} />}
+      {build.data.skirt !== null && (
+        <BusyButton
+          type="button"
+          busy={busy === "choose"}
+          onClick={() => void doing("choose", () => tryInChoose(around))}
+        >
+          Try the sizes next to it in Choose
+        </BusyButton>
+      )}
+    </>
+  );
+}
+
+function MotorRow({ motor, busy, onMake }: { motor: NearMotor; busy: boolean; onMake: () => void }) {
+  const { name, kv, motorConstant, margin, packPower } = motor;
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td>{kvText(kv)}</td>
+      <td>{formatFixed(motorConstant * MILLI, 2)}</td>
+      <td>{marginText(Number.isFinite(margin) ? margin : null)}</td>
+      <td>{packPower === null ? "does not turn" : powerText(packPower)}</td>
+      <td>
+        <BusyButton type="button" busy={busy} onClick={onMake} aria-label={`Make a build with ${name}`}>
+          Make a build of it
+        </BusyButton>
+      </td>
+    </tr>
+  );
+}

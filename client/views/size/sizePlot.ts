@@ -1,0 +1,206 @@
+import { keepsLimits } from "../../../shared/decide/size/size.ts";
+import { axisOver } from "../../charts/model/axis.ts";
+import type { Line, Plot, Region, Ring, Stop } from "../../charts/model/plot.ts";
+import type { Panel } from "../../charts/stack.ts";
+import type { Table } from "../../ui/table.ts";
+import { type Answered, bestOf, type Sized } from "./answer.ts";
+import { sizeText, stopOf } from "./sizeWords.ts";
+
+const [MM, MINUTE, SMALL, AXIS_NAME] = [1000, 60, 150, 22];
+const [LEAST_MAIN, MOST_MAIN, SHAPE] = [290, 430, 0.5];
+/** Watts far above the least are cut at the top instead of flattening the rest. */
+const MOST_OVER_LEAST = 3;
+const DASHES = ["6 3", "2 3", "12 3 2 3", "4 2 1 2"] as const;
+
+const finite = (value: number | null): number => value ?? Number.NaN;
+const powersOf = ({ rows }: Sized) =>
+  rows.map(({ packPower }) => finite(packPower)).filter((power) => Number.isFinite(power));
+
+function topOf({ families }: Answered): number {
+  const all = families.flatMap(powersOf);
+  const least = all.reduce((low, power) => Math.min(low, power), Number.POSITIVE_INFINITY);
+  const most = all.reduce((high, power) => Math.max(high, power), 0);
+  return all.length === 0 ? 1 : 1.05 * Math.min(most, MOST_OVER_LEAST * least);
+}
+
+function familyLine(sized: Sized, shown: Sized, i: number, top: number): Line {
+  const own = sized.id === shown.id;
+  return {
+    key: sized.id,
+    tone: own ? "rotor" : "quiet",
+    style: own ? "solid" : { dash: DASHES[i % DASHES.length] },
+    weight: own ? "heavy" : "normal",
+    points: sized.rows.map(({ diameter, packPower }) => ({
+      x: diameter * MM,
+      y: packPower !== null && packPower <= top ? packPower : Number.NaN,
+    })),
+    label: sized.name,
+  };
+}
+
+/** Stretches of diameters that one thing stops, half-way to their neighbours. */
+function stopRegions({ rows }: Sized, top: number): Region[] {
+  const regions: Region[] = [];
+  const edge = (i: number) => {
+    const [a, b] = [rows[Math.max(0, i - 1)], rows[Math.min(rows.length - 1, i)]];
+    return (MM * (a.diameter + b.diameter)) / 2;
+  };
+  let start = 0;
+  for (let i = 1; i <= rows.length; i++) {
+    const stop = stopOf(rows[start]);
+    if (i < rows.length && stopOf(rows[i]) === stop) continue;
+    const [from, to] = [edge(start), edge(i)];
+    if (stop !== null && to > from)
+      regions.push({
+        key: `${stop} ${start}`,
+        tone: "bad",
+        outline: [
+          { x: from, y: 0 },
+          { x: from, y: top },
+          { x: to, y: top },
+          { x: to, y: 0 },
+        ],
+        name: { lines: [stop] },
+      });
+    start = i;
+  }
+  return regions;
+}
+
+function bestRings({ families }: Answered, top: number): Ring[] {
+  return families.flatMap((sized) => {
+    const best = bestOf(sized);
+    if (!best || best.packPower === null || best.packPower > top) return [];
+    return [
+      {
+        key: `best ${sized.id}`,
+        x: best.diameter * MM,
+        y: best.packPower,
+        look: "predicted",
+        name: { lines: [sizeText(best.diameter)] },
+      } as const,
+    ];
+  });
+}
+
+function stopsOf({ rows, id }: Sized, top: number): Stop[] {
+  return rows.map(({ diameter, packPower }) => ({
+    key: `${id} ${diameter}`,
+    x: diameter * MM,
+    y: Math.min(top, packPower ?? top),
+  }));
+}
+
+function xAxis({ rows }: Sized) {
+  const [from, to] = [rows[0].diameter * MM, rows[rows.length - 1].diameter * MM];
+  return { label: "rotor diameter, mm", from, to: Math.max(to, from + 1e-3) };
+}
+
+function wattPlot(answered: Answered, shown: Sized): Plot {
+  const top = topOf(answered);
+  const { duty } = answered;
+  return {
+    x: xAxis(shown),
+    y: { label: "from the pack, W", from: 0, to: top },
+    regions: stopRegions(shown, top),
+    lines: answered.families
+      .filter(({ rows }) => rows.length > 0)
+      .map((each, i) => familyLine(each, shown, i, top)),
+    levels: duty
+      ? [
+          {
+            key: "air",
+            along: "x",
+            at: duty.airPower,
+            tone: "needed",
+            style: "dots",
+            label: { text: "in the air", short: "air" },
+          },
+        ]
+      : [],
+    rings: bestRings(answered, top),
+    stops: stopsOf(shown, top),
+  };
+}
+
+interface Quantity {
+  readonly key: string;
+  readonly label: string;
+  readonly value: (row: Sized["rows"][number]) => number;
+}
+
+const QUANTITIES: readonly Quantity[] = [
+  { key: "kv", label: "winding wanted, rpm/V", value: ({ kv }) => finite(kv) },
+  {
+    key: "minutes",
+    label: "holds from a full charge, min",
+    value: ({ holdTime }) => finite(holdTime) / MINUTE,
+  },
+];
+
+function quantityPanel(shown: Sized, { key, label, value }: Quantity, last: boolean): Panel {
+  const points = shown.rows.map((row) => ({ x: row.diameter * MM, y: value(row) }));
+  const y = axisOver(
+    label,
+    points.map((point) => point.y),
+    [0],
+  );
+  return {
+    key,
+    height: () => SMALL + (last ? AXIS_NAME : 0),
+    plot: { x: xAxis(shown), y, lines: [{ key, tone: "ink", style: "solid", weight: "fine", points }] },
+  };
+}
+
+/** @returns watts of every family over the diameters, with what stops the one that is looked at; below, its winding and minutes */
+export function panelsOf(answered: Answered, shown: Sized): Panel[] {
+  const quantities = QUANTITIES.filter(({ value }) => shown.rows.some((row) => Number.isFinite(value(row))));
+  return [
+    {
+      key: "watts",
+      plot: wattPlot(answered, shown),
+      height: (width) => Math.round(Math.min(MOST_MAIN, Math.max(LEAST_MAIN, width * SHAPE))),
+    },
+    ...quantities.map((each, i) => quantityPanel(shown, each, i === quantities.length - 1)),
+  ];
+}
+
+/** @returns every size of every family, as numbers */
+export function sizeTable({ families }: Answered): Table {
+  return {
+    columns: [
+      "family",
+      "diameter (mm)",
+      "speed (rpm)",
+      "winding wanted (rpm/V)",
+      "resistance (Ω)",
+      "suction (Pa)",
+      "flow (L/s)",
+      "shaft (W)",
+      "pack (W)",
+      "winding (°C)",
+      "bursting speed over its own",
+      "minutes",
+      "keeps every limit",
+      "watch out",
+    ],
+    rows: families.flatMap(({ name, rows }) =>
+      rows.map((row) => [
+        name,
+        row.diameter * MM,
+        row.speed === null ? null : (row.speed * 60) / (2 * Math.PI),
+        row.kv,
+        row.resistance,
+        row.pressure,
+        row.flow === null ? null : row.flow * MM,
+        row.shaftPower,
+        row.packPower,
+        row.windingTemperature === null ? null : row.windingTemperature - 273.15,
+        row.burstFactor,
+        row.holdTime === null ? null : row.holdTime / MINUTE,
+        keepsLimits(row) ? "yes" : "no",
+        row.notes.map(({ message }) => message).join(" "),
+      ]),
+    ),
+  };
+}

@@ -1,0 +1,165 @@
+import { describe, expect, it } from "vitest";
+import { solve } from "#client/state/outcome.ts";
+import { bestOf, foremost, replyTo } from "#client/views/size/answer.ts";
+import { type Asked, askedFrom, askedQuery } from "#client/views/size/asked.ts";
+import { diametersOf, questionOf, settingsOf } from "#client/views/size/question.ts";
+import { panelsOf, sizeTable } from "#client/views/size/sizePlot.ts";
+import { needSentence, rowWords, sizeSentence } from "#client/views/size/sizeWords.ts";
+import { nearMotors } from "#shared/book/size/nearMotors.ts";
+import { pullForHold } from "#shared/decide/size/need.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+
+const book = demoBook();
+const NOTHING: Asked = {
+  angle: null,
+  margin: null,
+  cellVoltage: null,
+  motor: null,
+  from: null,
+  to: null,
+  family: null,
+};
+const spaces = (text: string) => text.replace(/\s/g, " ");
+
+function asked(id: string, change: Partial<Asked> = {}) {
+  const build = book.builds.find((each) => each.id === id)?.data;
+  if (!build) throw new Error(`The demo has no ${id}.`);
+  const outcome = solve(book, build);
+  const settings = settingsOf(outcome, { ...NOTHING, ...change });
+  const put = questionOf(book, outcome, settings);
+  if (!put) throw new Error("The build has no numbers.");
+  return { build, settings, put, reply: replyTo(put.question) };
+}
+
+function answered(id: string, change: Partial<Asked> = {}) {
+  const { reply, ...rest } = asked(id, change);
+  if ("problem" in reply) throw new Error(reply.problem);
+  return { ...rest, answer: reply.answered };
+}
+
+const pane = answered("pane-crawler", { from: 0.038, to: 0.062 });
+
+describe("the address of Size", () => {
+  it("brings everything back that was asked, and nothing where nothing was", () => {
+    const all = {
+      angle: 153,
+      margin: 1.4,
+      cellVoltage: 3.6,
+      motor: "bell-22",
+      from: 0.03,
+      to: 0.07,
+      family: "x",
+    };
+    expect(askedFrom(askedQuery(all))).toEqual(all);
+    expect(askedFrom(askedQuery({ ...NOTHING, angle: "worst" })).angle).toBe("worst");
+    expect(askedQuery(NOTHING).toString()).toBe("");
+  });
+
+  it.each(["on=left", "margin=-1", "cell=0", "from=lots", "to=1e9"])("%s: is left out", (query) => {
+    expect(askedFrom(new URLSearchParams(query))).toEqual(NOTHING);
+  });
+});
+
+describe("diametersOf", () => {
+  it("two ends: round steps that can be printed, both ends in, some dozens of them", () => {
+    const sizes = diametersOf({ from: 0.031, to: 0.075 });
+    expect([sizes[0], sizes[1], sizes.at(-1)]).toEqual([0.031, 0.032, 0.075]);
+    expect(diametersOf({ from: 0.04, to: 0.0401 })).toEqual([0.04, 0.0401]);
+  });
+
+  it("ends that are reversed or one: no sizes", () => {
+    expect(diametersOf({ from: 0.05, to: 0.04 })).toEqual([]);
+    expect(diametersOf({ from: 0.05, to: 0.05 })).toEqual([]);
+  });
+});
+
+describe("replyTo", () => {
+  it("of the demo's crawler: every ducted family with a curve, the build's own first", () => {
+    expect(pane.answer.families.map(({ id }) => id)).toEqual(["swept-nine", "straight-seven", "tube-five"]);
+    expect(pane.answer.pull).toBe(pullForHold(pane.put.question.build.vehicle, pane.settings.hold));
+  });
+
+  it("names the family and size of least watts, and what that takes of the air", () => {
+    const first = foremost(pane.answer);
+    const best = first && bestOf(first);
+    const all = pane.answer.families.flatMap(({ rows }) =>
+      rows.filter(({ exceeds }) => exceeds.length === 0),
+    );
+    const least = Math.min(...all.map(({ packPower }) => packPower ?? Number.POSITIVE_INFINITY));
+    expect(best?.packPower).toBe(least);
+    expect(spaces(sizeSentence(pane.answer))).toMatch(
+      /^[A-Z][a-z ]+ at [\d.]+ mm takes least: [\d.]+ W from the pack, wound for [\d ]+ rpm\/V\.$/,
+    );
+    expect(spaces(needSentence(pane.answer, pane.settings))).toMatch(
+      /^1\.50 × on the worst attitude is \d+ g of pull, with cells at 3\.70 V at rest: \d+ Pa and [\d.]+ L\/s, [\d.]+ W in the air/,
+    );
+  });
+
+  it("draws watts, winding and minutes, and puts every size into the table", () => {
+    const [shown] = pane.answer.families;
+    expect(panelsOf(pane.answer, shown).map(({ key }) => key)).toEqual(["watts", "kv", "minutes"]);
+    const rows = pane.answer.families.reduce((sum, each) => sum + each.rows.length, 0);
+    expect(sizeTable(pane.answer).rows).toHaveLength(rows);
+    expect(rowWords(shown.name, shown.rows[0]).join(" ")).toContain("38");
+  });
+
+  it("of a margin that no size keeps its limits with: says the most that can be had, and hatches why", () => {
+    const { answer } = answered("pane-crawler", { margin: 4, from: 0.04, to: 0.05 });
+    expect(foremost(answer)).toBeNull();
+    expect(spaces(sizeSentence(answer))).toMatch(
+      /^No size makes this pull within every limit; the most that can be had is \d+ g/,
+    );
+    const [{ plot }] = panelsOf(answer, answer.families[0]);
+    expect(plot.regions?.length).toBeGreaterThan(0);
+  });
+
+  it("of a propeller's build: propellers alone, without a cavity", () => {
+    const { answer } = answered("prop-scout");
+    expect(answer.duty).toBeNull();
+    expect(answer.families.map(({ id }) => id)).toEqual(["pusher-three"]);
+    expect(panelsOf(answer, answer.families[0]).length).toBeGreaterThan(1);
+  });
+
+  it("of an attitude that needs nothing: a word, no size", () => {
+    const { reply } = asked("pane-crawler", { angle: 0 });
+    expect("problem" in reply && reply.problem).toMatch(/stays there by its weight alone/);
+  });
+});
+
+describe("nearMotors", () => {
+  const [family] = pane.answer.families;
+  const best = bestOf(family) ?? family.rows[0];
+  const wanted = {
+    rotor: family.id,
+    diameter: best.diameter,
+    kv: best.kv ?? 4000,
+    motorConstant: pane.put.question.build.motor.motorConstant,
+    cellVoltage: pane.settings.cellVoltage,
+    hold: pane.settings.hold,
+  };
+
+  it("lists the book's motors, the nearest winding of that strength first", () => {
+    const motors = nearMotors(book, pane.build, wanted);
+    expect(motors.map(({ id }) => id).sort()).toEqual(["bell-18", "bell-22", "brushed-20", "coreless-12"]);
+    const off = motors.map(({ kv, motorConstant }) =>
+      Math.hypot(Math.log(kv / wanted.kv), Math.log(Math.min(1, motorConstant / wanted.motorConstant))),
+    );
+    expect(off).toEqual([...off].sort((a, b) => a - b));
+  });
+
+  it("of the very winding that is wanted: brings the margin that was asked for", () => {
+    const [first] = nearMotors(book, pane.build, { ...wanted, kv: 5050 });
+    const motors = book.motors.map((motor) =>
+      motor.id === "bell-18"
+        ? { ...motor, data: { ...motor.data, kv: wanted.kv, resistance: best.resistance ?? 1 } }
+        : motor,
+    );
+    const tests = book.tests.filter(({ data }) => !("motor" in data) || data.kind !== "motor");
+    const rewound = nearMotors({ ...book, motors, tests }, pane.build, wanted).find(
+      ({ id }) => id === "bell-18",
+    );
+    expect(first.id).toBe("bell-18");
+    // The no-load current stays, so the friction torque moves a little with the winding.
+    expect(rewound?.margin).toBeCloseTo(1.5, 1);
+  });
+});
