@@ -32,7 +32,7 @@ describe("Size", () => {
     await eventually(() => new URL(page.url()).pathname).toMatch(/^\/choose\/.+/);
     await page.goBack();
     await page
-      .getByRole("button", { name: /^Make a build with/ })
+      .getByRole("button", { name: /^Make a build of it/ })
       .first()
       .click();
     await eventually(() => new URL(page.url()).pathname).toMatch(/^\/match\/.+/);

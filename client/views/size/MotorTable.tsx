@@ -107,7 +107,12 @@ function MotorRow({ motor, busy, onMake }: { motor: NearMotor; busy: boolean; on
       <td>{marginText(Number.isFinite(margin) ? margin : null)}</td>
       <td>{packPower === null ? "does not turn" : powerText(packPower)}</td>
       <td>
-        <BusyButton type="button" busy={busy} onClick={onMake} aria-label={`Make a build with ${name}`}>
+        <BusyButton
+          type="button"
+          busy={busy}
+          onClick={onMake}
+          aria-label={`Make a build of it, with ${name}`}
+        >
           Make a build of it
         </BusyButton>
       </td>
