@@ -55,7 +55,8 @@ export function MotorTable({ book, build, settings, motorConstant, family, best 
       <h2>Motors that come near</h2>
       <p class="quiet small">
         On {sizeText(diameter)}, wound for {kvText(kv)} at the strength chosen. The margin is that of the
-        attitude wanted, with cells at the voltage above; the vehicle's mass stays as it is.
+        attitude wanted, with cells at the voltage above. Each is solved as a build of its own, with the mass
+        that its parts give it.
       </p>
       <ScrollTable label="Motors that come near">
         <table class="size-motors">

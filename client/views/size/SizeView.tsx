@@ -97,7 +97,8 @@ function SizeOf({ book, build }: OfBuild) {
       <section class="page-side" aria-label="What is wanted">
         <h2>What is wanted</h2>
         <p class="quiet small">
-          For {build.data.name}: its mass, skirt, surface, pack and air. Another build is chosen above.
+          For {build.data.name}: its mass as it stands, skirt, surface, pack and air. Another build is chosen
+          above.
         </p>
         <Fields book={book} build={build} settings={settings} onAsk={ask} />
       </section>
