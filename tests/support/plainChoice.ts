@@ -1,7 +1,7 @@
 import type { Problem } from "#shared/decide/choose/problem.ts";
 import type { Limit, Places } from "#shared/decide/choose/result.ts";
 import { type PredictInput, type Prediction, predict } from "#shared/physics/predict.ts";
-import { runDown } from "#shared/physics/rundown.ts";
+import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
 
 /** Choosing once more, as plainly as it can be written: each set a build of its own, every pair compared. */
 export interface PlainSet {
@@ -91,6 +91,16 @@ function marginsOf({ wants }: Problem, prediction: Prediction, mode: "parked" | 
     });
 }
 
+/** By what is run down: questions that differ in their wants alone share their runs. */
+const runs = new Map<string, number>();
+
+function timeOf(run: RundownInput): number {
+  const key = JSON.stringify(run);
+  const time = runs.get(key) ?? runDown(run).end.time;
+  runs.set(key, time);
+  return time;
+}
+
 /** @returns one set, solved by the prediction and the run-down of its build; `voltage`: V_oc of one cell at the charge */
 export function plainSet(problem: Problem, places: Places, voltage: number): PlainSet {
   const { motor, size, pack, skirt, duty, rotor } = chosen(problem, places);
@@ -106,7 +116,7 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
     startCharge: fixed.charge,
     angles: [],
   };
-  const time = point ? runDown(run).end.time : Number.NaN;
+  const time = point ? timeOf(run) : Number.NaN;
   const parked = marginsOf(problem, prediction, "parked");
   const driving = marginsOf(problem, prediction, "driving");
   const unknown = Number.NaN;

@@ -16,9 +16,6 @@ export interface Balance {
   readonly windingTemperature: number;
 }
 
-/** Temperature rise up to which a warm winding is looked for [K]; doubled until the heat falls behind. */
-const FIRST_RISE = 50;
-
 /** Where the shaft stands: current by the winding alone, none where other loads leave no voltage. */
 export function standing(circuit: Circuit, winding: number, temperature: number): Balance {
   const current = Math.max(0, circuit.drivingVoltage) / (winding + circuit.circuitResistance);
@@ -45,8 +42,9 @@ function settled(at: (temperature: number) => Balance, ambient: number, thermalR
     const { current, windingResistance: warm } = at(temperature);
     return ambient + thermalResistance * current ** 2 * warm - temperature;
   };
-  if (Number.isNaN(excess(ambient))) return at(ambient);
-  let rise = FIRST_RISE;
+  // The rise that the cold winding's heat would make, doubled until the heat falls behind.
+  let rise = excess(ambient);
+  if (Number.isNaN(rise) || rise === 0) return at(ambient);
   while (excess(ambient + rise) > 0) rise *= 2;
   if (Number.isNaN(excess(ambient + rise))) return at(ambient + rise);
   return at(findRoot(excess, ambient, ambient + rise).root);
