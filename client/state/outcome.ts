@@ -2,7 +2,7 @@ import { namedAttitudes } from "../../shared/book/attitudes.ts";
 import { type BuildWithMass, withMass } from "../../shared/book/mass/withMass.ts";
 import { type Book, type Resolved, resolveBuild, solvable } from "../../shared/book/resolve.ts";
 import type { Build } from "../../shared/model/build.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../shared/numeric/errors.ts";
+import { asProblem } from "../../shared/numeric/errors.ts";
 import { type Point, STANDARD_ANGLES } from "../../shared/physics/predict.ts";
 import { type AnyPrediction, predictAny } from "../../shared/physics/predictAny.ts";
 import type { PropellerPoint } from "../../shared/physics/propeller.ts";
@@ -34,16 +34,14 @@ function pullPerPascal({ point, suction }: AnyPrediction): number | null {
 export function solve(book: Book, stored: Build): Outcome {
   const build = withMass(book, stored);
   const nothing = { build, resolved: null, prediction: null, pullPerPascal: null };
-  try {
+  const made = asProblem(() => {
     const resolved = resolveBuild(book, build);
     const input = solvable(resolved);
     if (!input) return { ...nothing, resolved, problem: null };
     const prediction = predictAny(input, anglesOf(build));
     return { build, resolved, prediction, pullPerPascal: pullPerPascal(prediction), problem: null };
-  } catch (error) {
-    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
-    return { ...nothing, problem: `${error.message}.`.replace(/\.\.$/, ".") };
-  }
+  });
+  return "answered" in made ? made.answered : { ...nothing, problem: made.problem };
 }
 
 /** @returns whether the book lacks something that the build's figures need; what can be said stands in `resolved.partial` */

@@ -40,7 +40,7 @@ export function uncertaintyState(
   busy: boolean,
 ): UncertaintyState {
   const stated = question !== null && statesUncertainty(question);
-  const doubt = stated && reply && "doubt" in reply ? reply.doubt : null;
+  const doubt = stated && reply && "answered" in reply ? reply.answered : null;
   const [parked, driving] = doubt?.attitudes.slice(-2) ?? [];
   return {
     doubt,

@@ -1,5 +1,5 @@
 import { SAME_ANGLE, worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../shared/numeric/errors.ts";
+import { type Answer, asProblem } from "../../../shared/numeric/errors.ts";
 import { worstAttitudeUnder } from "../../../shared/physics/hold/holdUnder.ts";
 import { CONDITION_COUNT, compileHold } from "../../../shared/physics/hold/law.ts";
 import type { RundownInput } from "../../../shared/physics/rundown.ts";
@@ -44,7 +44,7 @@ export interface Answered {
   readonly kept: KeptRun | null;
 }
 
-export type Reply = { readonly answered: Answered } | { readonly problem: string };
+export type Reply = Answer<Answered>;
 
 /** The worst attitude at the start, where none of the named ones is it. */
 function worstOf(input: RundownInput, named: readonly Named[]): Named[] {
@@ -89,10 +89,5 @@ export function answerTo({ input: build, named, windingEstimated, keep: wish }: 
 
 /** @returns the run, or in words why there is none */
 export function replyTo(question: Question): Reply {
-  try {
-    return { answered: answerTo(question) };
-  } catch (error) {
-    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
-    return { problem: `${error.message}.`.replace(/\.\.$/, ".") };
-  }
+  return asProblem(() => answerTo(question));
 }

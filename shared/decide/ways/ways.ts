@@ -1,9 +1,4 @@
-import {
-  NoConvergenceError,
-  NotEnoughDataError,
-  OutOfRangeError,
-  requirePositive,
-} from "../../numeric/errors.ts";
+import { answerOrNull, requirePositive } from "../../numeric/errors.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { type Pulled, pullBy, pullOfVariants, type Wanted, wantedMargin } from "../wanted.ts";
 import { type Effects, effectsOf, runTimeOf, type State } from "./effects.ts";
@@ -36,13 +31,7 @@ export interface Asked extends Wanted {
 
 /** A value of a handle may be a build that can't be answered for: then it is no way to hold. */
 function answered(solve: () => number): number {
-  try {
-    return solve();
-  } catch (error) {
-    const known = [OutOfRangeError, NotEnoughDataError, NoConvergenceError];
-    if (known.some((kind) => error instanceof kind)) return Number.NaN;
-    throw error;
-  }
+  return answerOrNull(solve) ?? Number.NaN;
 }
 
 function stateOf(build: AnyPredictInput, setting: Setting, pull: (build: AnyPredictInput) => Pulled): State {

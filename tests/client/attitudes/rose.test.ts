@@ -40,10 +40,10 @@ describe("roseOf", () => {
     const outcome = solve(book, build);
     const question = uncertaintyAsked(book, outcome);
     const reply = question && replyTo(question);
-    if (!reply || !("doubt" in reply)) throw new Error("The demo states uncertainties.");
-    const drawn = roseOf(outcome, reply.doubt);
+    if (!reply || !("answered" in reply)) throw new Error("The demo states uncertainties.");
+    const drawn = roseOf(outcome, reply.answered);
     if (!drawn?.spread) throw new Error("There is a spread.");
-    expect(drawn.spread).toEqual({ less: reply.doubt.suction.p5, more: reply.doubt.suction.p95 });
+    expect(drawn.spread).toEqual({ less: reply.answered.suction.p5, more: reply.answered.suction.p95 });
     expect(drawn.spread.less).toBeLessThan(drawn.made);
     expect(drawn.spread.more).toBeGreaterThan(drawn.made);
     expect(madeText(drawn)).toContain(grams(drawn.spread.less));

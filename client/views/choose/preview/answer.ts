@@ -3,11 +3,7 @@ import { prepare } from "../../../../shared/decide/choose/prepare.ts";
 import type { Problem } from "../../../../shared/decide/choose/problem.ts";
 import { LIMITS, type Limit } from "../../../../shared/decide/choose/result.ts";
 import { solveChunk } from "../../../../shared/decide/choose/solveChunk.ts";
-import {
-  NoConvergenceError,
-  NotEnoughDataError,
-  OutOfRangeError,
-} from "../../../../shared/numeric/errors.ts";
+import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
 
 /** What a question would bring, tried in the browser. */
 export interface Preview {
@@ -17,7 +13,7 @@ export interface Preview {
   readonly keepsOut: { readonly limit: Limit; readonly sets: number } | null;
 }
 
-export type PreviewReply = Preview | { readonly problem: string };
+export type PreviewReply = Answer<Preview>;
 
 /** @returns the whole question solved, by the same engine as on the server @throws what the engine throws */
 export function previewOf(problem: Problem): Preview {
@@ -30,11 +26,5 @@ export function previewOf(problem: Problem): Preview {
 
 /** @returns the preview, or in words why there is none */
 export function replyTo(problem: Problem): PreviewReply {
-  try {
-    return previewOf(problem);
-  } catch (error) {
-    const known = [OutOfRangeError, NotEnoughDataError, NoConvergenceError];
-    if (!(error instanceof Error && known.some((kind) => error instanceof kind))) throw error;
-    return { problem: error.message };
-  }
+  return asProblem(() => previewOf(problem));
 }

@@ -1,11 +1,10 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { chooseProblem } from "../../../../shared/book/choose/problem.ts";
-import { UnusablePartsError } from "../../../../shared/book/choose/refusal.ts";
-import { countSets, TooManySetsError } from "../../../../shared/decide/choose/count.ts";
+import { countSets } from "../../../../shared/decide/choose/count.ts";
 import type { Problem } from "../../../../shared/decide/choose/problem.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { useWorker } from "../../../state/useWorker.ts";
 import type { Preview, PreviewReply } from "./answer.ts";
 
@@ -17,14 +16,10 @@ const FAILED: PreviewReply = { problem: "not tried" };
 
 /** @returns the question in numbers; null where it can't be asked, or is too long to be tried at once */
 export function triedProblem(book: Book, request: ChooseRequest): Problem | null {
-  try {
+  return answerOrNull(() => {
     const { problem } = chooseProblem(book, request);
     return countSets(problem, MOST_TRIED) > 0 ? problem : null;
-  } catch (error) {
-    const known = [UnusablePartsError, TooManySetsError, NotEnoughDataError, OutOfRangeError];
-    if (known.some((kind) => error instanceof kind)) return null;
-    throw error;
-  }
+  });
 }
 
 /** @returns what the question on the form would bring, tried in a thread of the browser while one types; null where it isn't tried */
@@ -32,5 +27,5 @@ export function usePreview(book: Book, request: ChooseRequest | null): Preview |
   const key = request && JSON.stringify(request);
   const problem = useMemo(() => request && triedProblem(book, request), [book, key]);
   const { reply, asked } = useWorker<Problem, PreviewReply>(start, problem, FAILED);
-  return problem && asked === problem && reply && !("problem" in reply) ? reply : null;
+  return problem && asked === problem && reply && "answered" in reply ? reply.answered : null;
 }

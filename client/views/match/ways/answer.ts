@@ -2,7 +2,7 @@ import { correctionAt } from "../../../../shared/book/testedSizes.ts";
 import { chargeAt } from "../../../../shared/decide/ways/effects.ts";
 import type { Setting } from "../../../../shared/decide/ways/handle.ts";
 import { type Way, type Ways, waysToHold } from "../../../../shared/decide/ways/ways.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
 import type { RotorInput } from "../../../../shared/physics/point/machine.ts";
 import type { SkirtInput } from "../../../../shared/physics/skirt.ts";
 import type { Question } from "./question.ts";
@@ -13,7 +13,7 @@ export interface Answered {
   readonly ways: readonly (Way & { readonly charge: number | null })[];
 }
 
-export type Reply = { readonly answered: Answered } | { readonly problem: string };
+export type Reply = Answer<Answered>;
 
 /** The parts at other sizes: a rotor's size correction by the nearest tested one; the lip-gap law away from a measured leak's gap. */
 function settingOf({ build, cell, sizes }: Question): Setting {
@@ -39,10 +39,5 @@ export function answerTo(question: Question): Answered {
 
 /** @returns the ways, or in words why there are none */
 export function replyTo(question: Question): Reply {
-  try {
-    return { answered: answerTo(question) };
-  } catch (error) {
-    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
-    return { problem: `${error.message}.`.replace(/\.\.$/, ".") };
-  }
+  return asProblem(() => answerTo(question));
 }

@@ -48,20 +48,20 @@ export function LimitsSection({ book, outcome, question }: Props) {
       <h2>What burns or bursts first</h2>
       {!reply && <p class="quiet">Working the limits out…</p>}
       {reply && "problem" in reply && <Problem message={reply.problem} />}
-      {reply && "limits" in reply && (
+      {reply && "answered" in reply && (
         <>
           <p class="limits-answer" aria-live="polite">
-            {unbroken(reply.limits.first.sentence)}
+            {unbroken(reply.answered.first.sentence)}
           </p>
           <p class="quiet small">
-            At {(100 * reply.limits.charge).toFixed(0)} % charge; all but the winding just switched on, cold,
-            when most flows. Near: from 80 % of the way to the limit on.
+            At {(100 * reply.answered.charge).toFixed(0)} % charge; all but the winding just switched on,
+            cold, when most flows. Near: from 80 % of the way to the limit on.
           </p>
           <div class="limits-columns">
-            <WindingChart limits={reply.limits} build={outcome.build.name} />
-            <LimitTables limits={reply.limits} />
+            <WindingChart limits={reply.answered} build={outcome.build.name} />
+            <LimitTables limits={reply.answered} />
           </div>
-          {asked && <LimitWorkings input={asked} limits={reply.limits} />}
+          {asked && <LimitWorkings input={asked} limits={reply.answered} />}
         </>
       )}
     </section>

@@ -1,15 +1,10 @@
 import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
 import { type Limits, limitsOf } from "../../../../shared/decide/limits/limits.ts";
-import { NotEnoughDataError, OutOfRangeError } from "../../../../shared/numeric/errors.ts";
+import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
 
-export type LimitsReply = { readonly limits: Limits } | { readonly problem: string };
+export type LimitsReply = Answer<Limits>;
 
 /** @returns the limits, or in words why there are none */
 export function replyTo(input: LimitsInput): LimitsReply {
-  try {
-    return { limits: limitsOf(input) };
-  } catch (error) {
-    if (!(error instanceof OutOfRangeError || error instanceof NotEnoughDataError)) throw error;
-    return { problem: `${error.message}.`.replace(/\.\.$/, ".") };
-  }
+  return asProblem(() => limitsOf(input));
 }

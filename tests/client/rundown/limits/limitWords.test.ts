@@ -117,7 +117,7 @@ describe("the winding's picture in words", () => {
 
 describe("replyTo", () => {
   it("says in words what can't be, and gives the limits otherwise", () => {
-    expect(replyTo(KNOWN)).toHaveProperty("limits");
+    expect(replyTo(KNOWN)).toHaveProperty("answered");
     const wide = KNOWN.rotor && { ...KNOWN.rotor, boreDiameter: 0.1 };
     expect(replyTo({ ...KNOWN, rotor: wide })).toEqual({
       problem: expect.stringMatching(/rotor\.boreRadius is 0\.05, allowed/),
