@@ -122,53 +122,56 @@ describe("waysToHold against a fine scan of every handle", () => {
     });
   }
 
-  it("of random builds: values meet the target to 1e-6, nothing nearer does, never means never", () => {
-    fc.assert(
-      fc.property(builds, ({ gap, mass, mu, volts, duty, diameter, angle, target }) => {
-        const build: PredictInput = {
-          ...crawler,
-          rotor: { ...crawler.rotor, diameter },
-          pack: { ...pack, openCircuitVoltage: volts },
-          supply: { ...crawler.supply, duty },
-          skirt: { ...crawler.skirt, gap },
-          vehicle: { ...crawler.vehicle, mass, wheelFriction: mu },
-        };
-        const standing = parkedOf(build, angle);
-        for (const way of waysToHold({ build, cell: null }, asked(angle, "parked", target)).ways) {
-          const fine = scanned(build, way, angle);
-          const meets = fine.filter(({ margin }) => margin >= target);
-          expect(way.state === "already", way.handle).toBe(standing >= target);
-          if (way.state === "never") expect(meets, way.handle).toEqual([]);
-          const most = Math.max(...fine.map(({ margin }) => margin));
-          if (way.state === "never") expect(way.best.margin).toBeGreaterThanOrEqual(most * (1 - 1e-4));
-          if (way.value !== null && way.handle !== "series")
-            expect(parkedOf(TURNED[way.handle](build, way.value), angle) / target - 1).toBeLessThan(1e-6);
-          if (way.value !== null)
-            expect(parkedOf(TURNED[way.handle](build, way.value), angle)).toBeGreaterThanOrEqual(target);
-          const reach = Math.abs((way.value ?? way.now) - way.now);
-          const nearer = fine.filter(({ x }) => Math.abs(x - way.now) < reach * (1 - 1e-9));
-          if (way.state === "does")
-            expect(
-              nearer.some(({ margin }) => margin >= target),
-              way.handle,
-            ).toBe(false);
-          if (way.state === "already" && way.value !== null)
-            expect(
-              nearer.every(({ margin }) => margin >= target),
-              way.handle,
-            ).toBe(true);
-          if (way.state === "already" && way.value === null)
-            expect(meets.length, way.handle).toBe(fine.length);
-          const [from, to] = [way.from ?? Number.NEGATIVE_INFINITY, way.to ?? Number.POSITIVE_INFINITY];
-          if (way.state !== "never")
-            expect(fine.filter(({ x }) => x >= from && x <= to).every(({ margin }) => margin >= target)).toBe(
-              true,
-            );
-        }
-      }),
-      { numRuns: 12 },
-    );
-  });
+  it.each([4310, 4311, 4312, 4313])(
+    "of random builds, seed %i: values meet the target to 1e-6, nothing nearer does, never means never",
+    (seed) => {
+      fc.assert(
+        fc.property(builds, ({ gap, mass, mu, volts, duty, diameter, angle, target }) => {
+          const build: PredictInput = {
+            ...crawler,
+            rotor: { ...crawler.rotor, diameter },
+            pack: { ...pack, openCircuitVoltage: volts },
+            supply: { ...crawler.supply, duty },
+            skirt: { ...crawler.skirt, gap },
+            vehicle: { ...crawler.vehicle, mass, wheelFriction: mu },
+          };
+          const standing = parkedOf(build, angle);
+          for (const way of waysToHold({ build, cell: null }, asked(angle, "parked", target)).ways) {
+            const fine = scanned(build, way, angle);
+            const meets = fine.filter(({ margin }) => margin >= target);
+            expect(way.state === "already", way.handle).toBe(standing >= target);
+            if (way.state === "never") expect(meets, way.handle).toEqual([]);
+            const most = Math.max(...fine.map(({ margin }) => margin));
+            if (way.state === "never") expect(way.best.margin).toBeGreaterThanOrEqual(most * (1 - 1e-4));
+            if (way.value !== null && way.handle !== "series")
+              expect(parkedOf(TURNED[way.handle](build, way.value), angle) / target - 1).toBeLessThan(1e-6);
+            if (way.value !== null)
+              expect(parkedOf(TURNED[way.handle](build, way.value), angle)).toBeGreaterThanOrEqual(target);
+            const reach = Math.abs((way.value ?? way.now) - way.now);
+            const nearer = fine.filter(({ x }) => Math.abs(x - way.now) < reach * (1 - 1e-9));
+            if (way.state === "does")
+              expect(
+                nearer.some(({ margin }) => margin >= target),
+                way.handle,
+              ).toBe(false);
+            if (way.state === "already" && way.value !== null)
+              expect(
+                nearer.every(({ margin }) => margin >= target),
+                way.handle,
+              ).toBe(true);
+            if (way.state === "already" && way.value === null)
+              expect(meets.length, way.handle).toBe(fine.length);
+            const [from, to] = [way.from ?? Number.NEGATIVE_INFINITY, way.to ?? Number.POSITIVE_INFINITY];
+            if (way.state !== "never")
+              expect(
+                fine.filter(({ x }) => x >= from && x <= to).every(({ margin }) => margin >= target),
+              ).toBe(true);
+          }
+        }),
+        { numRuns: 3, seed },
+      );
+    },
+  );
 });
 
 describe("waysToHold, both sides of a monotone handle", () => {
