@@ -54,7 +54,7 @@ export function fitPull(request: PullFitRequest): PullFit {
   return fitTrials(request, " N");
 }
 
-/** As {@link fitPull}, the loads in another unit: that stands in the messages only. */
+/** @returns as {@link fitPull}, the loads in another unit, which stands in the messages only */
 export function fitTrials(request: PullFitRequest, unit: string): PullFit {
   const { distribution = "normal" } = request;
   const trials = informative(request.trials, distribution);

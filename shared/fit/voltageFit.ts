@@ -73,7 +73,7 @@ export function fitVoltage(rows: readonly MotorRow[], resistance?: number): Volt
     : fitGivenResistance(used, requirePositive("resistance", resistance));
 }
 
-/** Rows without voltage say nothing. */
+/** @returns the rows that say something: those without voltage, or with neither current nor speed, do not @throws {OutOfRangeError} on a number below 0 */
 export function usableRows(rows: readonly MotorRow[]): MotorRow[] {
   rows.forEach((row, i) => {
     requireNonNegative(`rows.${i}.voltage`, row.voltage);

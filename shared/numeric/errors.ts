@@ -64,21 +64,21 @@ export class NoConvergenceError extends NoAnswerError {
   }
 }
 
-/** @returns the value itself when it is finite and > 0 @throws {OutOfRangeError} otherwise, NaN included */
+/** @returns the value itself [its own unit] when it is finite and > 0 @throws {OutOfRangeError} otherwise, NaN included */
 export function requirePositive(quantity: string, value: number): number {
   if (!(value > 0 && value < Number.POSITIVE_INFINITY))
     throw new OutOfRangeError(quantity, value, "finite, greater than 0");
   return value;
 }
 
-/** @returns the value itself when it is finite and ≥ 0 @throws {OutOfRangeError} otherwise, NaN included */
+/** @returns the value itself [its own unit] when it is finite and ≥ 0 @throws {OutOfRangeError} otherwise, NaN included */
 export function requireNonNegative(quantity: string, value: number): number {
   if (!(value >= 0 && value < Number.POSITIVE_INFINITY))
     throw new OutOfRangeError(quantity, value, "finite, 0 or greater");
   return value;
 }
 
-/** @returns the value itself when it is finite @throws {OutOfRangeError} otherwise, NaN included */
+/** @returns the value itself [its own unit] when it is finite @throws {OutOfRangeError} otherwise, NaN included */
 export function requireFinite(quantity: string, value: number): number {
   if (!Number.isFinite(value)) throw new OutOfRangeError(quantity, value, "a finite number");
   return value;

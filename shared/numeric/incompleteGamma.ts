@@ -73,7 +73,7 @@ function nonZero(x: number): number {
   return Math.abs(x) < TINY ? TINY : x;
 }
 
-/** @returns the share itself @throws {OutOfRangeError} unless it can be told from 0 and 1 */
+/** @returns the share itself [-] @throws {OutOfRangeError} unless it can be told from 0 and 1 */
 export function requireShare(quantity: string, p: number): number {
   if (!(p >= SMALLEST_SHARE && p < 1))
     throw new OutOfRangeError(quantity, p, `${SMALLEST_SHARE} or greater, less than 1`);

@@ -83,7 +83,7 @@ export function solveTransposedUpper(qr: Qr, b: Float64Array): void {
   }
 }
 
-/** @returns R, row by row */
+/** @returns R, row by row [unit of each column] */
 export function upperFactor(qr: Qr): number[][] {
   const { packed, rows, columns } = qr;
   return Array.from({ length: columns }, (_, i) =>
@@ -91,7 +91,7 @@ export function upperFactor(qr: Qr): number[][] {
   );
 }
 
-/** @returns R⁻¹, column by column; the diagonal of R must not hold a 0 */
+/** @returns R⁻¹, column by column [one over the unit of each row]; the diagonal of R must not hold a 0 */
 export function inverseUpperColumns(qr: Qr): Float64Array[] {
   return Array.from({ length: qr.columns }, (_, j) => {
     const column = new Float64Array(qr.columns);

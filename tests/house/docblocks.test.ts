@@ -6,12 +6,14 @@ const ROOT = resolve(import.meta.dirname, "../..");
 /** The rooms whose functions compute: their public docs give meaning and unit of what goes in and comes out. */
 const ROOMS = ["numeric", "physics", "fit", "decide"] as const;
 const EXPORTED =
-  /(\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*)?^export function (\w+)(?:<[^(]*>)?\(([\s\S]*?)\)\s*(?::|\{)/gm;
+  /(\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*)?^export function (\w+)(?:<[^(]*>)?\(([\s\S]*?)\)\s*(?::\s*([^{\n]*)|\{)/gm;
 
 interface Exported {
   readonly name: string;
   readonly docs: string;
   readonly parameters: readonly string[];
+  /** type of what comes back, as written; empty where it is an object written out */
+  readonly returned: string;
 }
 
 /** Splits a parameter list at its outer commas; a destructured parameter counts by its place alone. */
@@ -29,11 +31,14 @@ function parametersOf(list: string): string[] {
 }
 
 function exportedIn(file: string): Exported[] {
-  return [...readFileSync(file, "utf8").matchAll(EXPORTED)].map(([, docs = "", name, list]) => ({
-    name,
-    docs,
-    parameters: parametersOf(list),
-  }));
+  return [...readFileSync(file, "utf8").matchAll(EXPORTED)].map(
+    ([, docs = "", name, list, returned = ""]) => ({
+      name,
+      docs,
+      parameters: parametersOf(list),
+      returned: returned.trim(),
+    }),
+  );
 }
 
 function filesOf(room: string): string[] {
@@ -43,15 +48,26 @@ function filesOf(room: string): string[] {
     .filter((file) => relative(resolve(ROOT, "shared"), file).startsWith(`${room}/`));
 }
 
-/** A one-line docblock that says what comes back is enough for a helper; a full one names every parameter. */
-function faults({ docs, parameters }: Exported): string[] {
-  if (docs === "") return ["has no docblock"];
+const UNIT = /\[[^\]]+\]/;
+const NUMBER = /^(number|Float64Array)\b/;
+
+/** What a docblock without `@param` owes: what comes back, and its unit where that is a number. */
+function briefFaults({ docs, returned }: Exported): string[] {
   const found: string[] = [];
-  const brief = !docs.includes("@param");
-  if (!brief)
-    for (const name of parameters) if (!docs.includes(`@param ${name} `)) found.push(`misses @param ${name}`);
-  if (!brief && !/\[[^\]]+\]/.test(docs)) found.push("gives no unit in brackets");
-  if (!brief && !/@returns/.test(docs) && !/Writes|Stops|Checks/.test(docs)) found.push("misses @returns");
+  if (returned !== "void" && !docs.includes("@returns")) found.push("misses @returns");
+  if (NUMBER.test(returned) && !UNIT.test(docs)) found.push("gives no unit of the number that comes back");
+  return found;
+}
+
+/** A docblock that says what comes back is enough for a helper; a full one names every parameter. */
+function faults(exported: Exported): string[] {
+  const { docs, parameters } = exported;
+  if (docs === "") return ["has no docblock"];
+  if (!docs.includes("@param")) return briefFaults(exported);
+  const found: string[] = [];
+  for (const name of parameters) if (!docs.includes(`@param ${name} `)) found.push(`misses @param ${name}`);
+  if (!UNIT.test(docs)) found.push("gives no unit in brackets");
+  if (!/@returns/.test(docs) && !/Writes|Stops|Checks/.test(docs)) found.push("misses @returns");
   return found;
 }
 
@@ -60,6 +76,20 @@ describe("the search for exported functions", () => {
     const all = ROOMS.flatMap(filesOf).flatMap(exportedIn);
     expect(all.length).toBeGreaterThan(100);
     expect(all.find((item) => item.name === "gapFlow")?.parameters).toEqual(["gap", "air", "pressure"]);
+  });
+});
+
+describe("the search for faults", () => {
+  it.each([
+    ["", "number", ["has no docblock"]],
+    ["/** Half of x. */", "number", ["misses @returns", "gives no unit of the number that comes back"]],
+    ["/** @returns half of x */", "number | null", ["gives no unit of the number that comes back"]],
+    ["/** @returns half of x [m] */", "number", []],
+    ["/** Halves x in place. */", "void", []],
+    ["/** Half of x. @param x - a length */", "number", ["gives no unit in brackets", "misses @returns"]],
+    ["/** Half. @param y - a length [m] @returns half [m] */", "number", ["misses @param x"]],
+  ])("in %s of what returns %s", (docs, returned, expected) => {
+    expect(faults({ name: "half", docs, parameters: ["x"], returned })).toEqual(expected);
   });
 });
 

@@ -116,7 +116,7 @@ export function breaks(place: number, value: number, allowed: number): boolean {
   return allowed < Number.POSITIVE_INFINITY && !(value <= allowed);
 }
 
-/** @returns bits of the limits that are broken, those before `until` looked at */
+/** @returns the limits that are broken, a bit each [-], those before `until` looked at */
 export function brokenBits(values: Float64Array, allowed: Float64Array, until: number): number {
   let bits = 0;
   for (let place = 0; place < until; place++)

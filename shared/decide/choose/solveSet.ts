@@ -84,7 +84,7 @@ function keep(work: Work, run: number, lip: boolean): void {
 const isPlain = (c: Float64Array, lip: boolean): boolean =>
   lip && c[WARM.heating] === 0 && c[WARM.sizeFall] === 0 && c[WARM.sizeMost] === 1;
 
-/** Solves the case from the start that lies in `solution`; writes current and winding too. */
+/** Solves the case from the start that lies in `solution`; writes current and winding too. @returns whether it converged */
 export function solveFrom(c: Float64Array, solution: Float64Array, lip: boolean): boolean {
   if (!isPlain(c, lip)) return solveWarmCase(c, solution);
   if (!solveCase(c, solution)) return false;

@@ -41,7 +41,7 @@ export function sumsOf(problem: Problem, of: Summed): Sums {
   };
 }
 
-/** @returns the sum of one set, by its digits; NaN where a part's price is not known */
+/** @returns the sum of one set, by its digits [kg, m or price, whichever it sums]; NaN where a part's price is not known */
 export function sumAt(
   { fixed, motors, sizedRotors, packs, fittedSkirts }: Sums,
   set: {

@@ -26,7 +26,7 @@ export function keepsLimits({ packPower, exceeds }: SizeRow): boolean {
   return packPower !== null && exceeds.length === 0;
 }
 
-/** @returns index of the row that keeps every limit and takes least from the pack; null where none does */
+/** @returns index [-] of the row that keeps every limit and takes least from the pack; null where none does */
 export function leastOf(rows: readonly SizeRow[]): number | null {
   let least: number | null = null;
   rows.forEach((row, i) => {

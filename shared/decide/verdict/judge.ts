@@ -24,12 +24,12 @@ export interface Case {
   readonly contradictions: readonly string[];
 }
 
-/** Attitudes that a prediction answers for [°]. */
+/** @returns the attitudes that a prediction answers for [°] */
 export function anglesOf({ attitudes }: Pick<Case, "attitudes">): number[] {
   return [...new Set([...STANDARD_ANGLES, ...attitudes.map(({ angle }) => angle)])];
 }
 
-/** The limits of a case, each at its hardest moment. */
+/** @returns the limits of a case, each at its hardest moment */
 export function hardestOf({ limits, full }: Pick<Case, "limits" | "full">): Hardest {
   return hardestLimits(limits, full ?? limits.build.startCharge);
 }

@@ -2,7 +2,7 @@ import type { Limit, LimitKey } from "../limits/limit.ts";
 import { listed } from "./attitudeWords.ts";
 import { pairText, percentText, rpmText } from "./figures.ts";
 
-/** " at full charge", " at 60 % charge"; nothing where the voltage is as given. */
+/** @returns " at full charge", " at 60 % charge"; nothing where the voltage is as given */
 export function atCharge(charge: number | null): string {
   if (charge === null) return "";
   return charge === 1 ? " at full charge" : ` at ${percentText(charge)} charge`;

@@ -92,7 +92,7 @@ export function sentenceOf({ reason, least, fromCharge }: Verdict): string {
   }
 }
 
-/** The state in a word or two, for lists and comparisons. */
+/** @returns the state in a word or two, for lists and comparisons */
 export function stateWords({ state, reason }: Pick<Verdict, "state" | "reason">): string {
   if (reason.kind === "margins" && reason.lost.length === 0) return "can't climb";
   return state === "over-rating" ? "over a rating" : state;

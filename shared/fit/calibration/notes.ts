@@ -90,7 +90,7 @@ export const gapNotes = (prior: Belief, found: Found): Note[] => priorNotes("gap
 export const frictionNotes = (prior: Belief, found: Found): Note[] =>
   priorNotes("friction", prior, found, digits);
 
-/** Of the pull factor: its prior is a guess, so that only a surprise is worth a word. */
+/** @returns notes on the pull factor: its prior is a guess, so that only a surprise is worth a word */
 export function factorNotes({ median, sd }: FactorBelief, { mean }: Found): Note[] {
   return priorNotes("pull factor", { mean: median, sd: median * sd }, { mean, sd: 0 }, digits);
 }

@@ -32,7 +32,7 @@ export interface GivenGap {
   readonly mode: readonly number[];
 }
 
-/** Readings that agree better than any load or flow can be read don't make the scatter vanish. */
+/** @returns the scatter by its logarithm [-]; readings that agree better than any load or flow can be read don't make it vanish */
 export function scatterOf(log: number): number {
   return Math.hypot(Math.exp(log), LEAST_SCATTER);
 }

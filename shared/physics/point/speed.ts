@@ -16,7 +16,7 @@ export interface Balance {
   readonly windingTemperature: number;
 }
 
-/** Where the shaft stands: current by the winding alone, none where other loads leave no voltage. */
+/** @returns the balance of a shaft that stands: current by the winding alone [A], none where other loads leave no voltage */
 export function standing(circuit: Circuit, winding: number, temperature: number): Balance {
   const current = Math.max(0, circuit.drivingVoltage) / (winding + circuit.circuitResistance);
   return { speed: 0, current, windingResistance: winding, windingTemperature: temperature };
