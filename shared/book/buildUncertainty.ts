@@ -5,14 +5,17 @@ import { type Resolved, solvable } from "./resolve.ts";
 import { type BuildUncertainty, Collector } from "./uncertainty/collector.ts";
 import { addMotorUncertainty } from "./uncertainty/motorUncertainty.ts";
 import { addPackUncertainty } from "./uncertainty/packUncertainty.ts";
+import { pullResponse } from "./uncertainty/pullResponse.ts";
 import { addRotorUncertainty, addThrustUncertainty } from "./uncertainty/rotorUncertainty.ts";
 import {
   addFactorUncertainty,
   addFrictionUncertainty,
   addGapUncertainty,
+  addSetAnew,
   addSkirtUncertainty,
   addStiffnessUncertainty,
 } from "./uncertainty/skirtUncertainty.ts";
+import { addGains, readPaths } from "./uncertainty/testedGains.ts";
 
 export type { BuildUncertainty, UncertaintySource } from "./uncertainty/collector.ts";
 
@@ -41,6 +44,16 @@ function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: 
   if (thrust) addThrustUncertainty(record.data.name, thrust, into);
 }
 
+/** What instruments share, and κ after the numbers that its pulls were predicted with. */
+function addShared(book: Book, build: Build, resolved: Resolved, into: Collector): void {
+  addSetAnew(resolved, into);
+  const pulls = pullResponse(book, build, resolved, new Set([...into.paths(), ...readPaths(resolved)]));
+  addGains(book, resolved, pulls, into);
+  if (!pulls) return;
+  const by = Object.entries(pulls.by).map(([path, slope]) => [path, -pulls.told * slope]);
+  into.addFollower("vehicle.pullFactor", Object.fromEntries(by));
+}
+
 /**
  * Gathers every uncertainty that a build's record, its parts and its tests state or leave, with where each comes from.
  *
@@ -56,7 +69,7 @@ function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: 
 export function buildUncertainty(book: Book, build: Build, resolved: Resolved): BuildUncertainty {
   const input = solvable(resolved);
   if (!input) return NOTHING;
-  const into = new Collector(input);
+  const into = new Collector(input, Object.keys(build.uncertainty));
   const motor = findById(book.motors, build.motor)?.data;
   const pack = findById(book.packs, build.pack)?.data;
   const skirt = (build.skirt && findById(book.skirts, build.skirt)?.data) || null;
@@ -66,12 +79,13 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
   if (motor && resolved.motor) addMotorUncertainty(motor, resolved.motor, into);
   if (pack && resolved.pack) addPackUncertainty(pack, resolved.pack, build, into);
   if (surface) {
-    addGapUncertainty(book, resolved, { skirt, surface }, into);
+    addGapUncertainty(resolved, { skirt, surface }, into);
     addFactorUncertainty(resolved, { skirt, surface }, into);
     addFrictionUncertainty(resolved, { skirt, surface }, into);
   }
   const gear = findById(book.gears, build.gear)?.data.name ?? "the running gear";
   addStiffnessUncertainty(resolved, gear, into);
   if (skirt) addSkirtUncertainty(skirt, into);
+  if (resolved.input) addShared(book, build, resolved, into);
   return into.result();
 }

@@ -1,6 +1,7 @@
 import type { Correlated } from "../../decide/correlated.ts";
 import type { JointPosterior } from "../../decide/joint.ts";
 import { placeAt } from "../../decide/numberAt.ts";
+import type { Follower, SharedCause } from "../../decide/shared.ts";
 import type { Uncertainties } from "../../decide/uncertainInput.ts";
 import type { JointTable } from "../../fit/calibration.ts";
 import type { TestKind } from "../../model/tests/index.ts";
@@ -24,13 +25,18 @@ export interface BuildUncertainty extends Required<Uncertainties> {
 export class Collector {
   private readonly uncertainty: Record<string, number> = {};
   private readonly logNormal: Record<string, number> = {};
+  private readonly causes: SharedCause[] = [];
+  private readonly followers: Follower[] = [];
   private joint: JointPosterior | null = null;
   private readonly groups: Correlated[] = [];
   private readonly sources: Record<string, UncertaintySource> = {};
   private readonly input: object;
 
-  constructor(input: object) {
+  private readonly stated: ReadonlySet<string>;
+
+  constructor(input: object, stated: readonly string[] = []) {
     this.input = input;
+    this.stated = new Set(stated);
   }
 
   private isFree(path: string): boolean {
@@ -65,6 +71,34 @@ export class Collector {
     for (const path of drawn) this.sources[path] = source;
   }
 
+  /** Whether the build itself states what a number is uncertain by: nothing adds to that. */
+  private isStated(path: string): boolean {
+    return this.stated.has(path);
+  }
+
+  /** One cause that moves several numbers, beside whatever else makes each uncertain. */
+  addCause({ name, effects }: SharedCause, source: UncertaintySource): void {
+    const moved = effects.filter(({ path }) => placeAt(this.input, path) !== null && !this.isStated(path));
+    if (moved.length === 0) return;
+    this.causes.push({ name, effects: moved });
+    this.sources[name] = source;
+  }
+
+  /** A number that goes with others, as far as they are uncertain. */
+  addFollower(path: string, by: Readonly<Record<string, number>>): void {
+    const leaders = Object.entries(by).filter(([of, d]) => d !== 0 && placeAt(this.input, of) !== null);
+    if (placeAt(this.input, path) === null || this.isStated(path) || leaders.length === 0) return;
+    this.followers.push({ path, by: Object.fromEntries(leaders) });
+  }
+
+  /** Paths of all numbers that something makes uncertain by now. */
+  paths(): string[] {
+    const moved = this.causes.flatMap(({ effects }) => effects.map(({ path }) => path));
+    return [...new Set([...Object.keys(this.sources), ...moved])].filter(
+      (path) => placeAt(this.input, path) !== null,
+    );
+  }
+
   /** Numbers that are uncertain together; those whose doubt is known otherwise are left out of it. */
   addGroup(
     paths: readonly string[],
@@ -82,6 +116,7 @@ export class Collector {
 
   result(): BuildUncertainty {
     const { uncertainty, logNormal, joint, sources } = this;
-    return { uncertainty, logNormal, correlated: this.groups, joint, shared: [], followers: [], sources };
+    const { groups: correlated, causes: shared, followers } = this;
+    return { uncertainty, logNormal, correlated, joint, shared, followers, sources };
   }
 }

@@ -4,6 +4,7 @@ import { RPM, torqueConstant } from "../../physics/motor.ts";
 import type { MotorBasis } from "../motorBasis.ts";
 import { inUse } from "../readings.ts";
 import type { Collector, UncertaintySource } from "./collector.ts";
+import { widened } from "./widened.ts";
 
 function makersUncertainty({ name, uncertainty, kv }: Motor, into: Collector): void {
   const source = { from: "stated", what: `maker's figures of ${name}`, test: "motor" } as const;
@@ -14,6 +15,9 @@ function makersUncertainty({ name, uncertainty, kv }: Motor, into: Collector): v
   into.add("motor.frictionTorque", isKnown ? torqueConstant(kv) * noLoad : null, source);
   into.add("motor.viscousTorque", uncertainty.viscousTorque, source);
 }
+
+/** Standard uncertainty of ln R_th where it is estimated: within a factor of 2. Common practice, no source: docs/method/uncertainty.md, What was never measured here. */
+const ESTIMATED_THERMAL = 0.35;
 
 /** The rows that told K_v: at full throttle. */
 const rowsInFit = ({ rows }: MotorBasis) => inUse(rows).filter((row) => row.throttle === 1);
@@ -43,14 +47,28 @@ function constantsUncertainty(
   const resistance = fromFit ?? stated.resistance ?? 0;
   const slope = fromFit === null ? kvByResistance(basis) : 0;
   const both = fromFit === null ? slope * resistance ** 2 : (correlation ?? 0) * kv * resistance;
-  into.addGroup(
-    ["motor.kv", "motor.resistance"],
-    [
-      [kv ** 2 + (slope * resistance) ** 2, both],
-      [both, resistance ** 2],
-    ],
-    source,
-  );
+  const own =
+    fromFit === null
+      ? [
+          [kv ** 2, 0],
+          [0, 0],
+        ]
+      : [
+          [kv ** 2, both],
+          [both, resistance ** 2],
+        ];
+  const [[kk, kr], [, rr]] = widened(own, rowsInFit(basis).length - (fromFit === null ? 1 : 2));
+  const covariance =
+    fromFit === null
+      ? [
+          [kk + (slope * resistance) ** 2, both],
+          [both, resistance ** 2],
+        ]
+      : [
+          [kk, kr],
+          [kr, rr],
+        ];
+  into.addGroup(["motor.kv", "motor.resistance"], covariance, source);
 }
 
 /** M_c and M_v by the scatter of the rows without load; M_c alone where M_v was not told. */
@@ -67,7 +85,7 @@ function frictionUncertainty(basis: MotorBasis, into: Collector, source: Uncerta
   if (covariance)
     into.addGroup(
       ["motor.frictionTorque", "motor.viscousTorque"].slice(0, viscous ? 2 : 1),
-      covariance,
+      widened(covariance, free.length - (viscous ? 2 : 1)),
       source,
     );
 }
@@ -85,6 +103,12 @@ export function addMotorUncertainty(motor: Motor, basis: MotorBasis, into: Colle
     into.add("motor.thermalResistance", motor.uncertainty.thermalResistance, {
       from: "stated",
       what,
+      test: null,
+    });
+  if (basis.thermal.basis === "estimated")
+    into.addFactor("motor.thermalResistance", ESTIMATED_THERMAL, {
+      from: "estimate",
+      what: `${what}, by its can or a guess, within a factor of 2`,
       test: null,
     });
 }

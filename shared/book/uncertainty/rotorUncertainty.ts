@@ -3,15 +3,13 @@ import { UNSHOWN } from "../../fit/twoPointFit.ts";
 import type { StoredOf } from "../../model/record.ts";
 import { answerOrNull } from "../../numeric/errors.ts";
 import { ESTIMATE_UNCERTAINTY } from "../../physics/fanlaws/estimate.ts";
-import { type Book, oncePerBook, testsOf } from "../book.ts";
+import { type Book, oncePerBook } from "../book.ts";
 import type { PropellerBasis } from "../propellerBasis.ts";
 import type { RotorBasis } from "../rotorBasis.ts";
 import type { Collector, UncertaintySource } from "./collector.ts";
+import { widened } from "./widened.ts";
 
 type Matrix = readonly (readonly number[])[];
-
-/** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. Source: docs/method/restriction.md, Holes. */
-const PLATE = 0.03;
 
 const pathsOf = (name: string, coefficients: readonly number[] | null): string[] =>
   (coefficients ?? []).map((_, j) => `${name}.${j}`);
@@ -54,28 +52,17 @@ function speedUncertainty({ points, fit }: RotorBasis): number {
   return Math.sqrt(Math.max(0, spread - own) / tests.length);
 }
 
-/** Share of a family's readings whose flow came through a plate without a calibration. */
-function plateShare(book: Book, { points }: RotorBasis): number {
-  const bare = new Set(
-    testsOf(book, "curve").flatMap(({ id, data }) => {
-      const holes = data.flowFrom === "bleed-plate" ? (data.plate?.holes ?? []) : [];
-      return holes.some((hole) => hole.dischargeCoefficient === undefined) ? [id] : [];
-    }),
-  );
-  const used = points.filter((point) => point.setAside === null);
-  return used.length === 0 ? 0 : used.filter((point) => bare.has(point.testId)).length / used.length;
-}
-
 /** Covariance of the coefficients of ψ, then of λ: the fit's own, and what shifts the whole curve. */
-function curveCovariance(book: Book, rotor: RotorBasis): number[][] {
+function curveCovariance(rotor: RotorBasis): number[][] {
   const { psi, lambda, fit } = rotor;
   const power = lambda ?? [];
-  const own = besides(fit?.covariance ?? [], psi.length, fit?.lambdaCovariance ?? [], power.length);
-  // a speed read e too high: cⱼ(1 + e)^(2−j) of ψ, and of λ, whose power is torque times speed;  a flow f too low: cⱼ(1 + f)^(−j)
+  const own = widened(
+    besides(fit?.covariance ?? [], psi.length, fit?.lambdaCovariance ?? [], power.length),
+    fit?.dof ?? 0,
+  );
+  // a speed read e too high: cⱼ(1 + e)^(j−2) of ψ, and of λ, whose power is torque times speed
   const bySpeed = [psi, power].flatMap((curve) => curve.map((c, j) => (2 - j) * c));
-  const byFlow = [psi, power].flatMap((curve) => curve.map((c, j) => -j * c));
-  const speed = byFactor(speedUncertainty(rotor), bySpeed);
-  return plus(own, plus(speed, byFactor(PLATE * plateShare(book, rotor), byFlow)));
+  return plus(own, byFactor(speedUncertainty(rotor), bySpeed));
 }
 
 /** Who says what a curve that its readings can't show is uncertain by. */
@@ -102,7 +89,7 @@ export function addRotorUncertainty(
   const powerCovariance = fit?.lambdaCovariance ?? [];
   const powerShown = powerCovariance.length > 0;
   if (basis === "measured" && fit && fit.covariance.length > 0) {
-    const covariance = oncePerBook(book, `curve covariance ${id}`, () => curveCovariance(book, rotor));
+    const covariance = oncePerBook(book, `curve covariance ${id}`, () => curveCovariance(rotor));
     const source = { from: "fit", what: `curve tests of ${name}`, test: "curve" } as const;
     into.addGroup(powerShown ? [...psiPaths, ...lambdaPaths] : psiPaths, covariance, source);
   } else {

@@ -1,41 +1,34 @@
 import type { Skirt } from "../../model/parts/skirt.ts";
 import type { Surface } from "../../model/parts/surface.ts";
-import { type Book, testsOf } from "../book.ts";
 import type { LeakBasis } from "../leakBasis.ts";
 import { type Resolved, solvable } from "../resolve.ts";
 import type { Collector } from "./collector.ts";
+import { widened } from "./widened.ts";
 
-/** Flow by a plate that was not calibrated is good to ±3 %, taken whole as a standard uncertainty [-]. Source: docs/method/restriction.md, Holes. */
-const PLATE = 0.03;
+/** How well a gap comes back that was set anew since its leak test, of the gap [-]. Common practice, no source: docs/method/uncertainty.md, What was never measured here. */
+const SET_ANEW = 0.05;
 
 interface On {
   readonly skirt: Skirt | null;
   readonly surface: Surface;
 }
 
-function isBare(book: Book, { testIds }: LeakBasis): boolean {
-  return testsOf(book, "leak").some(
-    ({ id, data }) =>
-      testIds.includes(id) &&
-      data.flowFrom === "bleed-plate" &&
-      (data.plate?.holes ?? []).some((hole) => hole.dischargeCoefficient === undefined),
-  );
-}
-
-/** C_L and x of a leak test, from the covariance of (ln C_L, x) and the plate's own doubt. */
-function addLeak(book: Book, leak: LeakBasis, { skirt, surface }: On, into: Collector): void {
+/** C_L and x of a leak test, from the covariance of (ln C_L, x). */
+function addLeak(leak: LeakBasis, { skirt, surface }: On, into: Collector): void {
   const { coefficient: c } = leak.leak;
   const [[ll, lx], [, xx]] = leak.fit.covariance ?? [
     [0, 0],
     [0, 0],
   ];
-  const plate = isBare(book, leak) ? PLATE : 0;
   into.addGroup(
     ["skirt.measuredLeak.coefficient", "skirt.measuredLeak.exponent"],
-    [
-      [c * c * (ll + plate * plate), c * lx],
-      [c * lx, xx],
-    ],
+    widened(
+      [
+        [c * c * ll, c * lx],
+        [c * lx, xx],
+      ],
+      leak.fit.dof,
+    ),
     { from: "fit", what: `leak test of ${skirt?.name ?? "the skirt"} on ${surface.name}`, test: "leak" },
   );
 }
@@ -57,9 +50,9 @@ function addPosterior({ calibration, gap, leak, friction }: Resolved, { skirt }:
 }
 
 /** How wide the gap is: a leak test in its place, the calibration's, else as stated, with the surface's roughness as told apart or stated. */
-export function addGapUncertainty(book: Book, resolved: Resolved, on: On, into: Collector): void {
+export function addGapUncertainty(resolved: Resolved, on: On, into: Collector): void {
   const { leak, gap, roughness } = resolved;
-  if (leak) addLeak(book, leak, on, into);
+  if (leak) addLeak(leak, on, into);
   addPosterior(resolved, on, into);
   if (!leak && gap.basis !== "calibrated") {
     const name = on.skirt?.name ?? "the skirt";
@@ -92,6 +85,17 @@ export function addFrictionUncertainty(resolved: Resolved, { surface }: On, into
     const what = `${tilted ? "tilt tests" : "friction"} of the ${contact} on ${surface.name}`;
     into.add(path, basis?.uncertainty, { from: tilted ? "tests" : "stated", what, test: "friction" });
   }
+}
+
+/** A skirt that was taken off and set anew since its leak test stands by another gap: C_L ∝ h^(4x − 1). */
+export function addSetAnew({ leak, input }: Resolved, into: Collector): void {
+  if (!leak || !input?.skirt.measuredLeak) return;
+  const by = SET_ANEW * (4 * leak.leak.exponent - 1);
+  const effects = [{ path: "skirt.measuredLeak.coefficient", by, onLogarithm: true }];
+  into.addCause(
+    { name: "skirt set anew", effects },
+    { from: "default", what: "skirt set anew since its leak test, gap ±\u202f5\u202f%", test: "leak" },
+  );
 }
 
 /** How far the gap gives: by ride-height tests, or as the build states it, which then stands already. */

@@ -38,7 +38,8 @@ describe("buildDoubt, of the demo", () => {
       const { input, doubt } = demo(id);
       const drawn = Object.values(doubt.joint?.paths ?? {}).filter((path) => path !== null);
       const alone = Object.keys({ ...doubt.uncertainty, ...doubt.logNormal });
-      const paths = [...alone, ...drawn, ...doubt.correlated.flatMap((group) => group.paths)];
+      const causes = doubt.shared.map(({ name }) => name);
+      const paths = [...alone, ...drawn, ...causes, ...doubt.correlated.flatMap((group) => group.paths)];
       expect([...paths].sort()).toEqual(Object.keys(doubt.sources).sort());
       expect(new Set(paths).size).toBe(paths.length);
       expectAllFinite(uncertaintyOf(input, { ...doubt, samples: 256 }));
@@ -159,7 +160,7 @@ describe("buildDoubt, by what the records say", () => {
     expect(before / psi0).toBeLessThan(0.01);
   });
 
-  it("nothing stated and nothing tested: the estimate's own doubt and that of the pull factor are left", () => {
+  it("nothing stated and nothing tested: the estimate's own doubt and the marked defaults are left", () => {
     const silent = <T extends { data: object }>(records: readonly T[]): T[] =>
       records.map((record) => ({ ...record, data: { ...record.data, uncertainty: {} } }));
     const geometry = { bladeCount: 9, bladeExitAngle: 40, inletRatio: 0.5, widthRatio: 0.12 };
@@ -179,7 +180,8 @@ describe("buildDoubt, by what the records say", () => {
     const { "vehicle.pullFactor": factor, ...rest } = doubt.sources;
     expect(factor).toMatchObject({ from: "default", test: "pull" });
     expect(doubt.logNormal["vehicle.pullFactor"]).toBe(0.1);
-    expect(Object.keys(rest).every((path) => path.startsWith("rotor."))).toBe(true);
+    for (const [path, { from }] of Object.entries(rest))
+      expect(path.startsWith("rotor.") || from === "default" || from === "estimate", path).toBe(true);
     expect(doubt.uncertainty).toEqual({});
   });
 });
