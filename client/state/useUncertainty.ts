@@ -1,15 +1,16 @@
-import { useMemo } from "preact/hooks";
+import { computed } from "@preact/signals";
 import type { BuildUncertainty } from "../../shared/book/buildUncertainty.ts";
-import type { Book } from "../../shared/book/resolve.ts";
 import {
   statesUncertainty,
   type UncertaintyAsked,
   uncertaintyAsked,
 } from "../../shared/book/uncertaintyAsked.ts";
-import type { AttitudeUncertainty, Uncertainty } from "../../shared/decide/uncertainty.ts";
-import type { Outcome } from "./outcome.ts";
+import type { AttitudeUncertainty, StatedUncertainty, Uncertainty } from "../../shared/decide/uncertainty.ts";
+import { currentBook } from "./book.ts";
+import { current } from "./build.ts";
+import { shownOutcome } from "./onScreen.ts";
+import { SharedThread, useShared } from "./sharedThread.ts";
 import type { UncertaintyReply } from "./uncertainty/answer.ts";
-import { useWorker } from "./useWorker.ts";
 
 /** How sure a build's verdict is, as far as it is worked out. */
 export interface UncertaintyState {
@@ -17,6 +18,8 @@ export interface UncertaintyState {
   readonly doubt: Uncertainty | null;
   /** on the attitudes that were worst when it was asked */
   readonly worst: { readonly parked: AttitudeUncertainty; readonly driving: AttitudeUncertainty } | null;
+  /** what is sampled of the build as it is now; null where nothing is */
+  readonly asked: StatedUncertainty | null;
   /** where each doubt comes from, by path; of the build as it is now */
   readonly sources: BuildUncertainty["sources"];
   /** no number of the build has an uncertainty: how sure can't be said */
@@ -31,8 +34,6 @@ const FAILED: UncertaintyReply = {
   problem: "How sure it is could not be worked out in this browser; reload the page.",
 };
 
-const start = () => new Worker(new URL("./uncertainty/worker.ts", import.meta.url), { type: "module" });
-
 /** @returns what a reply says of the question that stands now */
 export function uncertaintyState(
   question: UncertaintyAsked | null,
@@ -45,6 +46,7 @@ export function uncertaintyState(
   return {
     doubt,
     worst: parked && driving ? { parked, driving } : null,
+    asked: stated ? question.asked : null,
     sources: question?.sources ?? {},
     nothingStated: question !== null && !stated,
     problem: stated && reply && "problem" in reply ? reply.problem : null,
@@ -52,16 +54,32 @@ export function uncertaintyState(
   };
 }
 
-/**
- * How sure a build's verdict is, sampled in a thread of its own; the last answer stays while the next is worked out.
- *
- * @param book - the whole bench book
- * @param outcome - the solved build, the same object while nothing changed
- * @returns the doubt with its sources; call it once a view and hand it on
- */
-export function useUncertainty(book: Book, outcome: Outcome): UncertaintyState {
-  const question = useMemo(() => uncertaintyAsked(book, outcome), [book, outcome]);
-  const asked = question && statesUncertainty(question) ? question : null;
-  const { reply, busy } = useWorker<UncertaintyAsked, UncertaintyReply>(start, asked, FAILED);
-  return uncertaintyState(question, reply, busy);
+/** A question with the build it is about: of another build no answer stays. */
+interface OfBuild extends UncertaintyAsked {
+  readonly build: string;
+}
+
+const question = computed<OfBuild | null>(() => {
+  const [book, build, outcome] = [currentBook.value, current.value, shownOutcome.value];
+  const asked = book && outcome && uncertaintyAsked(book, outcome);
+  return build && asked ? { ...asked, build: build.id } : null;
+});
+
+const sampler = new SharedThread<OfBuild, UncertaintyReply>(
+  () => new Worker(new URL("./uncertainty/worker.ts", import.meta.url), { type: "module" }),
+  computed(() => (question.value && statesUncertainty(question.value) ? question.value : null)),
+  FAILED,
+);
+
+/** How sure the verdict on the build on the screen is; sampled while a view uses it. */
+export const uncertaintyNow = computed<UncertaintyState>(() => {
+  const { reply, asked, busy } = sampler.worked.value;
+  const own = asked?.build === current.value?.id ? reply : null;
+  return uncertaintyState(question.value, own, busy);
+});
+
+/** @returns how sure the verdict on the build on the screen is, sampled in a thread of its own; the last answer stays while the next is worked out */
+export function useUncertainty(): UncertaintyState {
+  useShared(sampler);
+  return uncertaintyNow.value;
 }

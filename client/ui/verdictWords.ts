@@ -1,10 +1,15 @@
 import { listed } from "../../shared/decide/verdict/attitudeWords.ts";
+import type { VerdictState } from "../../shared/decide/verdict/states.ts";
 import type { Mode } from "../../shared/physics/hold/holdAt.ts";
 
-export type Grade = "good" | "near" | "bad";
+/** How a margin is coloured: as good as none where the build doesn't last, without colour where something else decides. */
+export type Grade = "good" | "near" | "bad" | "void" | "even";
 
-/** A grade in words: colour never speaks alone. */
-export const GRADE_WORDS = { good: "holds", near: "little to spare", bad: "falls" } as const;
+/** A margin's colour and its word: colour never speaks alone. */
+export interface Graded {
+  readonly grade: Grade;
+  readonly word: string;
+}
 
 const MODE_WORDS: Readonly<Record<Mode, string>> = {
   liftOff: "lift-off",
@@ -13,11 +18,28 @@ const MODE_WORDS: Readonly<Record<Mode, string>> = {
   climb: "climb",
 };
 
-/** @returns bad below 1, near below the target, else good; where no suction is needed, good */
-export function gradeOf(margin: number | null, target: number): Grade {
-  if (margin === null) return "good";
-  if (margin < 1) return "bad";
-  return margin < target ? "near" : "good";
+/** What a margin that is large enough comes to, under what the whole build comes to. */
+function enough(state: VerdictState | null): Graded {
+  if (state === "falls") return { grade: "even", word: "enough here" };
+  return state === "over-rating"
+    ? { grade: "even", word: "enough, over a rating" }
+    : { grade: "good", word: "holds" };
+}
+
+/**
+ * What one margin comes to under the verdict on the whole build: none is good where the build bursts, burns, falls or is over a rating.
+ *
+ * @param margin - null where no suction is needed [-]
+ * @param target - margin that is wanted [-]
+ * @param state - of the build's verdict; null where it has none yet
+ * @returns bad below 1, near below the target
+ */
+export function gradeOf(margin: number | null, target: number, state: VerdictState | null): Graded {
+  if (state === "bursts") return { grade: "void", word: "bursts first" };
+  if (margin !== null && margin < 1) return { grade: "bad", word: "falls" };
+  if (state === "burns") return { grade: "void", word: "until it burns" };
+  if (margin === null) return enough(state);
+  return margin < target ? { grade: "near", word: "little to spare" } : enough(state);
 }
 
 /** @returns the modes that govern, in words: "slide", "lift-off and slide" */

@@ -40,12 +40,15 @@ async function storedBuild(id: string): Promise<Record<string, unknown>> {
 }
 
 describe("Attitudes", () => {
-  it("opens from the navigation, with the demo, and says where it needs most and of how much", async () => {
+  it("opens from the navigation, with the demo, and says what it comes to and where it needs most", async () => {
     const page = await open("/match");
     await page.getByRole("navigation").getByRole("link", { name: "Attitudes" }).click();
-    await page.locator(".attitudes h1").waitFor();
+    await page.locator(".attitudes").waitFor();
     await eventually(() => answer(page)).toMatch(
-      /^It needs most at \d+°, an overhang: \d+\sg of the \d+\sg it makes\.$/,
+      /^Holds everywhere it has to go; the overhang is the tightest\.$/,
+    );
+    await eventually(() => textOf(page.locator(".attitudes-answer"))).toMatch(
+      /^Parked it needs most at \d+°: \d+\sg .* It makes \d+\sg/,
     );
     await eventually(() => page.locator("svg[role=img]").getAttribute("aria-label")).toMatch(
       /Half-rose .* grams/,
@@ -125,8 +128,8 @@ describe("Attitudes", () => {
   it("carries what is tried in Match along, from one view to the other and back, and says so", async () => {
     const page = await open("/match/pane-crawler?mass=1.2");
     await page.getByRole("navigation").getByRole("link", { name: "Attitudes" }).click();
-    await page.locator(".attitudes h1").waitFor();
-    await eventually(() => answer(page)).toMatch(/more than the/);
+    await page.locator(".attitudes").waitFor();
+    await eventually(() => answer(page)).toMatch(/^Falls/);
     await page.getByRole("link", { name: "tried in Match" }).click();
     await page.locator(".match").waitFor();
     await eventually(() => new URL(page.url()).search).toBe("?mass=1.2");

@@ -7,8 +7,8 @@ const screens = useScreens();
 describe("the drive cycle in Run-down", () => {
   it("is tried at once and stands in the address, with a current typed; refused while the shares are not the whole", async () => {
     const page = await screens.open("/run-down/pane-crawler");
-    const heading = page.locator("main h1");
-    await eventually(() => heading.textContent()).toMatch(/^On its drive cycle it holds/);
+    const said = page.locator(".answer-figures");
+    await eventually(() => said.textContent()).toMatch(/^On its drive cycle the pull is enough/);
     const before = await page.locator(".answer-figures").textContent();
     await page.getByLabel("Drive, A").first().fill("6");
     await eventually(() => page.locator(".answer-figures").textContent()).not.toBe(before);
@@ -27,7 +27,7 @@ describe("the drive cycle in Run-down", () => {
 
   it("comes back from the address, with charge and wanted margin", async () => {
     const page = await screens.open("/run-down/pane-crawler?start=60&wanted=1.2&cycle=steady");
-    await eventually(() => page.locator("main h1").textContent()).toMatch(/^It holds/);
+    await eventually(() => page.locator(".answer-figures").textContent()).toMatch(/^The pull is enough/);
     await eventually(() => page.getByLabel("Charge at the start, %", { exact: true }).inputValue()).toBe(
       "60",
     );

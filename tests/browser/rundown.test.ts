@@ -18,8 +18,9 @@ async function ready(path: string, options = {}): Promise<Page> {
 describe("Run-down", () => {
   it("answers for a demo build, worked out in threads of their own, with sentence, alarm, picture and table", async () => {
     const page = await ready("/run-down/roof-crawler");
-    await eventually(() => textOf(page.locator("main h1"))).toMatch(
-      /^It stops holding the worst overhang after .*, at \d\.\d V\.$/,
+    await eventually(() => textOf(page.locator("main h1"))).toMatch(/^Falls from the overhang/);
+    await eventually(() => textOf(page.locator(".answer-figures"))).toMatch(
+      /^It stops holding the worst overhang after .*, at \d\.\d\sV\. /,
     );
     await eventually(() => textOf(page.locator(".answer-figures"))).toMatch(
       /Low-voltage alarm: at least \d\.\d\d V a cell.*From a full charge it runs/,
@@ -27,8 +28,8 @@ describe("Run-down", () => {
     // Margins; voltage, speed, pressure, winding.
     await eventually(() => page.locator(".chart g.panel").count()).toBe(5);
     await page.locator(".limit-table").first().waitFor();
-    // The run and the limits.
-    await eventually(() => page.workers().length).toBe(2);
+    // The run and the limits, the samples and the way out.
+    await eventually(() => page.workers().length).toBe(4);
   });
 
   it("answers anew, with less charge at the start, and says what can't be, with text, keeping the answer", async () => {

@@ -1,7 +1,7 @@
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { LeastFriction } from "../../../shared/physics/hold/leastFriction.ts";
 import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/partialAnswer.ts";
-import { GRADE_WORDS, governsInWords, gradeOf } from "../verdictWords.ts";
+import { governsInWords, gradeOf } from "../verdictWords.ts";
 import type { Known } from "./known.ts";
 import { fallsAnyway, frictionText, timesText } from "./partialWords.ts";
 
@@ -14,18 +14,19 @@ interface CellProps {
   readonly target: number;
 }
 
+const HELD = "holds";
 /** Short enough for a narrow column. */
-const madeText = (margin: number | null): string => (margin === null ? GRADE_WORDS.good : marginText(margin));
+const madeText = (margin: number | null): string => (margin === null ? HELD : marginText(margin));
 const NO_PULL = "no pull needed";
 
 function Told({ hold, state, target }: CellProps) {
   const told = hold.verdict?.[state];
   if (!told) return null;
-  const grade = gradeOf(told.margin, target);
+  const { grade, word } = gradeOf(told.margin, target, null);
   return (
     <td class={grade}>
       <span class="margin">{madeText(told.margin)}</span>
-      <small>{told.margin === null ? NO_PULL : GRADE_WORDS[grade]}</small>
+      <small>{told.margin === null ? NO_PULL : word}</small>
       {told.governs.length > 0 && <small>{governsInWords(told.governs)} governs</small>}
     </td>
   );
@@ -55,13 +56,13 @@ function Untold({ hold, state, target }: CellProps) {
     return (
       <td class="bad">
         <span class="margin">{madeText(gripless)}</span>
-        <small>{GRADE_WORDS.bad} with any grip</small>
+        <small>falls with any grip</small>
         <small>lifts off or tips</small>
       </td>
     );
   if (needs.holds[state] === 0)
     return (
-      <td class={gradeOf(gripless, target)}>
+      <td class={gradeOf(gripless, target, null).grade}>
         <span class="margin">{madeText(gripless)}</span>
         <small>{gripless === null ? NO_PULL : "lift-off and tip"}</small>
         <small>needs no grip</small>

@@ -1,8 +1,9 @@
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { Sure } from "../../ui/Sure.tsx";
-import { GRADE_WORDS, governsInWords, gradeOf } from "../../ui/verdictWords.ts";
+import { governsInWords, gradeOf } from "../../ui/verdictWords.ts";
 import { degrees, grams, needText } from "./attitudeWords.ts";
 import { RemovalNote, RemovalQuestion, useRemover } from "./Removing.tsx";
 import type { NamedStand, Rose } from "./rose.ts";
@@ -11,16 +12,18 @@ import type { Need } from "./stand.ts";
 interface NeedProps {
   readonly need: Need;
   readonly target: number;
+  /** of the build's verdict */
+  readonly state: VerdictState | null;
   readonly sure: Spread | null;
 }
 
-function NeedCell({ need, target, sure }: NeedProps) {
-  if (need.pull === 0) return <td class="good">none needed</td>;
-  const grade = gradeOf(need.margin, target);
+function NeedCell({ need, target, state, sure }: NeedProps) {
+  const { grade, word } = gradeOf(need.margin, target, state);
+  if (need.pull === 0) return <td class={grade}>none needed</td>;
   return (
     <td class={`${grade} attitude-need`}>
       <span class="margin">{marginText(need.margin)}</span>
-      <small>{GRADE_WORDS[grade]}</small>
+      <small>{word}</small>
       <Sure spread={sure} />
       <small>
         {needText(need)}, {governsInWords(need.modes)}
@@ -32,10 +35,11 @@ function NeedCell({ need, target, sure }: NeedProps) {
 interface RowProps {
   readonly named: NamedStand;
   readonly target: number;
+  readonly state: VerdictState | null;
   readonly onRemove: (() => void) | null;
 }
 
-function Row({ named: { title, stand, kind, sure }, target, onRemove }: RowProps) {
+function Row({ named: { title, stand, kind, sure }, target, state, onRemove }: RowProps) {
   const angle = kind === "worst" ? Math.round(stand.angle) : stand.angle;
   return (
     <tr>
@@ -47,8 +51,8 @@ function Row({ named: { title, stand, kind, sure }, target, onRemove }: RowProps
           </button>
         )}
       </th>
-      <NeedCell need={stand.parked} target={target} sure={sure?.parked ?? null} />
-      <NeedCell need={stand.driving} target={target} sure={sure?.driving ?? null} />
+      <NeedCell need={stand.parked} target={target} state={state} sure={sure?.parked ?? null} />
+      <NeedCell need={stand.driving} target={target} state={state} sure={sure?.driving ?? null} />
     </tr>
   );
 }
@@ -60,12 +64,13 @@ const placeOf = ({ kind, key }: NamedStand): number | null =>
 export interface AttitudeTableProps {
   readonly rose: Rose;
   readonly build: StoredOf<"builds">;
+  readonly state: VerdictState | null;
   /** how sure is still worked out; its lines have their place */
   readonly waits: boolean;
 }
 
 /** Each attitude: needed against made, parked and driving; the user's own can be taken out. */
-export function AttitudeTable({ rose, build, waits }: AttitudeTableProps) {
+export function AttitudeTable({ rose, build, state, waits }: AttitudeTableProps) {
   const remover = useRemover(build);
   const target = build.data.targetMargin;
   return (
@@ -86,7 +91,7 @@ export function AttitudeTable({ rose, build, waits }: AttitudeTableProps) {
           {rose.named.map((named) => {
             const place = placeOf(named);
             const onRemove = place === null ? null : () => remover.ask(place);
-            return <Row key={named.key} named={named} target={target} onRemove={onRemove} />;
+            return <Row key={named.key} named={named} target={target} state={state} onRemove={onRemove} />;
           })}
         </tbody>
       </table>

@@ -1,24 +1,26 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
+import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
-import { Answer } from "../../ui/Answer.tsx";
+import { useVerdict } from "../../state/verdict/useVerdict.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
+import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { AddAttitude } from "./AddAttitude.tsx";
 import { AskAngle } from "./AskAngle.tsx";
 import { AttitudeTable } from "./AttitudeTable.tsx";
-import { figures, needSentence } from "./attitudeWords.ts";
+import { figures } from "./attitudeWords.ts";
 import { BesideTable } from "./BesideTable.tsx";
 import { DrivePanel } from "./DrivePanel.tsx";
 import { RoseChart } from "./RoseChart.tsx";
@@ -40,9 +42,11 @@ interface OfBuild {
 }
 
 function AttitudesOf({ book, build }: OfBuild) {
-  const { tried, outcome } = useOutcomes(book, build);
-  const sure = useUncertainty(book, outcome);
-  const rose = useMemo(() => roseOf(outcome, sure.doubt), [outcome, sure.doubt]);
+  const { tried, outcome } = useOutcomes(build);
+  const sure = useUncertainty();
+  const state = useVerdict().verdict?.state ?? null;
+  const doubt = state !== null && isDestroyed(state) ? null : sure.doubt;
+  const rose = useMemo(() => roseOf(outcome, doubt), [outcome, doubt]);
   if (isLacking(outcome))
     return (
       <div class="page attitudes">
@@ -51,15 +55,9 @@ function AttitudesOf({ book, build }: OfBuild) {
     );
   return (
     <div class="page attitudes">
-      <div class="page-head" aria-live="polite">
-        {rose ? (
-          <Answer sentence={needSentence(rose)}>
-            {figures(rose)}
-            <VerdictMarks book={book} outcome={outcome} />
-          </Answer>
-        ) : (
-          <Answer sentence={`${build.data.name} can't be answered for yet.`}>This is missing:</Answer>
-        )}
+      <div class="page-head">
+        <VerdictBand book={book} outcome={outcome} />
+        {rose && <p class="attitudes-answer">{figures(rose)}</p>}
         {isChanged(tried) && (
           <p class="small">
             With what is <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>, not as
@@ -68,7 +66,7 @@ function AttitudesOf({ book, build }: OfBuild) {
         )}
       </div>
       {rose ? (
-        <Answered book={book} build={build} outcome={outcome} rose={rose} sure={sure} />
+        <Answered book={book} build={build} outcome={outcome} rose={rose} sure={sure} state={state} />
       ) : (
         <section class="page-below" aria-label="What is missing">
           <Missing outcome={outcome} build={build.id} />
@@ -82,9 +80,11 @@ interface AnsweredProps extends OfBuild {
   readonly outcome: Outcome;
   readonly rose: Rose;
   readonly sure: UncertaintyState;
+  /** of the build's verdict */
+  readonly state: VerdictState | null;
 }
 
-function Answered({ book, build, outcome, rose, sure }: AnsweredProps) {
+function Answered({ book, build, outcome, rose, sure, state }: AnsweredProps) {
   const [angle, setAngle] = useState<number | null>(null);
   const shown = angle ?? Math.round(rose.worst.driving.angle);
   const asked = angle === null ? null : standAt(rose.input.vehicle, rose.pull, angle);
@@ -98,7 +98,7 @@ function Answered({ book, build, outcome, rose, sure }: AnsweredProps) {
           Needed against made
           <VerdictMarks book={book} outcome={outcome} />
         </h2>
-        <AttitudeTable rose={rose} build={build} waits={sure.doubt === null && sure.busy} />
+        <AttitudeTable rose={rose} build={build} state={state} waits={sure.doubt === null && sure.busy} />
         <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
         <BesideTable book={book} build={build} />
       </section>

@@ -1,10 +1,12 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { overlayIds } from "../../state/build.ts";
 import { ScrollTable } from "../../ui/ScrollTable.tsx";
+import { StateMark } from "../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../ui/verdictWords.ts";
 import { besideOf, type Margins } from "./beside.ts";
 
@@ -23,9 +25,10 @@ export function BesideTable({ book, build }: { book: Book; build: StoredOf<"buil
               <th scope="col" class="choose-head">
                 Attitude
               </th>
-              {beside.columns.map(({ id, name }) => (
+              {beside.columns.map(({ id, name, verdict }) => (
                 <th key={id} scope="col" class="choose-head">
                   {id === build.id ? name : <a href={href("attitudes", id)}>{name}</a>}
+                  {verdict && <StateMark verdict={verdict} />}
                 </th>
               ))}
             </tr>
@@ -34,12 +37,13 @@ export function BesideTable({ book, build }: { book: Book; build: StoredOf<"buil
             {beside.rows.map((row, i) => (
               <tr key={row}>
                 <th scope="row">{row}</th>
-                {beside.columns.map(({ id, margins }) => (
+                {beside.columns.map(({ id, margins, verdict }) => (
                   <Cell
                     key={id}
                     margins={margins[i]}
                     worst={i === beside.rows.length - 1}
                     target={build.data.targetMargin}
+                    state={verdict?.state ?? null}
                   />
                 ))}
               </tr>
@@ -55,15 +59,19 @@ interface CellProps {
   readonly margins: Margins | null;
   readonly worst: boolean;
   readonly target: number;
+  /** of that build's verdict */
+  readonly state: VerdictState | null;
 }
 
-function Cell({ margins, worst, target }: CellProps) {
+function Cell({ margins, worst, target, state }: CellProps) {
   if (!margins) return <td class="quiet">can't be answered for yet</td>;
   const { parked, driving, angle } = margins;
   return (
     <td>
-      <span class={gradeOf(parked, target)}>{marginText(parked)}</span>
-      <small class={`choose-word ${gradeOf(driving, target)}`}>{marginText(driving)} driving</small>
+      <span class={gradeOf(parked, target, state).grade}>{marginText(parked)}</span>
+      <small class={`choose-word ${gradeOf(driving, target, state).grade}`}>
+        {marginText(driving)} driving
+      </small>
       {worst && <small class="choose-word quiet">at {angle.toFixed(0)}°</small>}
     </td>
   );

@@ -3,7 +3,8 @@ import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { labelWithUnit } from "../../../shared/units/shown.ts";
 import { NumberField } from "../../ui/NumberField.tsx";
-import { degrees, grams, unbroken } from "./attitudeWords.ts";
+import { unbroken } from "../../ui/unbroken.ts";
+import { degrees, grams } from "./attitudeWords.ts";
 import { type Climber, type DriveAnswer, driveAnswer, type Load, type Slips, slipsOf } from "./driving.ts";
 import { DRIVE_ENTRIES, type DriveTexts, readDrive } from "./typedDrive.ts";
 

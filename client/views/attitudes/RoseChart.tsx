@@ -28,8 +28,9 @@ export function RoseChart({ rose, asked }: RoseChartProps) {
         draw={(element, size) => drawRose(element, rose, asked, size)}
       />
       <p class="quiet small">
-        Where the needed curve stays inside the arc of the pull made, it holds. Dots: parked; dashes: driving
-        nose uphill. The rings outside name what lets go first, parked inside, driving outside.
+        Where the needed curve stays inside the arc of the pull made, the pull is enough. Dots: parked;
+        dashes: driving nose uphill. The rings outside name what lets go first, parked inside, driving
+        outside.
         {` ${bandText(rose)}`}
         {beyond && ` ${beyond}`}
       </p>

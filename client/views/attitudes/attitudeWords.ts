@@ -2,18 +2,13 @@ import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
+import { unbroken } from "../../ui/unbroken.ts";
 import { governsInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
 import type { Need, Stand } from "./stand.ts";
 
 const GRAMS = 1000;
 const THIN_SPACE = "\u2009";
-const NARROW_NO_BREAK_SPACE = "\u202f";
-
-/** @returns text in which no line breaks between a figure and its unit */
-export function unbroken(text: string): string {
-  return text.replaceAll(THIN_SPACE, NARROW_NO_BREAK_SPACE);
-}
 
 /** @returns a force as the mass that weighs it [g] */
 export function inGrams(newton: number): number {
@@ -44,32 +39,6 @@ export function needText({ pull }: Need): string {
   return Number.isFinite(pull) ? grams(pull) : "no pull suffices";
 }
 
-function ofMade(pull: number, made: number): string {
-  return pull <= made
-    ? `${grams(pull)} of the ${grams(made)} it makes`
-    : `${grams(pull)}, more than the ${grams(made)} it makes`;
-}
-
-function climbing({ worst, made }: Rose): string {
-  const { angle, driving } = worst.driving;
-  if (worst.parked.parked.pull > made || driving.pull <= made) return "";
-  const kind = kindOf(angle).replace(/^an? /, "the ");
-  const why = Number.isFinite(driving.pull) ? `that takes ${grams(driving.pull)}` : "no pull does it";
-  return ` It cannot drive up ${kind} at ${degrees(Math.round(angle))}: ${why}.`;
-}
-
-/** @returns the answer to "where does it need most, and is that there?" */
-export function needSentence(rose: Rose): string {
-  const { worst, made, outcome } = rose;
-  const { angle, parked } = worst.parked;
-  const where = `${degrees(Math.round(angle))}, ${kindOf(angle)}`;
-  if (!outcome.prediction?.point)
-    return "It makes no pull: the rotor comes to no steady speed, so nothing is held.";
-  if (parked.pull === 0) return `It needs no pull anywhere when parked.${climbing(rose)}`;
-  if (!Number.isFinite(parked.pull)) return `No pull holds it at ${where}.`;
-  return `It needs most at ${where}: ${ofMade(parked.pull, made)}.${climbing(rose)}`;
-}
-
 /** @returns the pull made, with the range that 90 % of the samples lie in */
 export function madeText({ made, spread }: Rose): string {
   if (!spread) return `It makes ${grams(made)}.`;
@@ -79,7 +48,7 @@ export function madeText({ made, spread }: Rose): string {
 /** @returns what the band round the arc and the percentages are; nothing where there are none */
 export function bandText({ spread }: Rose): string {
   if (!spread) return "";
-  return "The band round the arc holds 90\u2009% of the samples of the pull made; a percentage beside a name, where there is room for it, is the share of them that hold there, parked.";
+  return "The band round the arc holds 90\u2009% of the samples of the pull made; a percentage beside a name, where there is room for it, is the share of them whose pull is enough there, parked.";
 }
 
 function stateText(need: Need): string {
@@ -95,12 +64,16 @@ export function standSentence({ angle, parked, driving }: Stand, made: number): 
   );
 }
 
-/** @returns the line of figures under the answer */
+/** @returns where it needs most, parked and driving, and what it makes */
 export function figures(rose: Rose): string {
   const { parked, driving } = rose.worst;
-  const least = parked.parked.margin === null ? "" : `Parked ${marginText(parked.parked.margin)} there. `;
+  const at = (stand: Stand) => degrees(Math.round(stand.angle));
+  const most =
+    parked.parked.pull === 0
+      ? "Parked it needs no pull anywhere. "
+      : `Parked it needs most at ${at(parked)}: ${stateText(parked.parked)}. `;
   return unbroken(
-    `${least}Driving nose uphill is hardest at ${degrees(Math.round(driving.angle))}: ${stateText(driving.driving)}. ${madeText(rose)}`,
+    `${most}Driving nose uphill is hardest at ${at(driving)}: ${stateText(driving.driving)}. ${madeText(rose)}`,
   );
 }
 

@@ -1,8 +1,10 @@
 import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import { type Book, solvable } from "../../../shared/book/resolve.ts";
+import type { Verdict } from "../../../shared/decide/verdict/verdict.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { predictAny } from "../../../shared/physics/predictAny.ts";
 import { type Outcome, solve } from "../../state/outcome.ts";
+import { verdictBeside } from "../../state/verdict/found.ts";
 
 /** Margins of one build at one attitude; null where no pull is needed. */
 export interface Margins {
@@ -16,6 +18,8 @@ export interface Margins {
 export interface Column {
   readonly id: string;
   readonly name: string;
+  /** null where it has none */
+  readonly verdict: Verdict | null;
   /** by row; null where the build can't be answered for */
   readonly margins: readonly (Margins | null)[];
 }
@@ -50,10 +54,10 @@ export function besideOf(
   const builds = [shown, ...others.flatMap((id) => book.builds.find((build) => build.id === id) ?? [])];
   return {
     rows: [...named.map(({ title, angle }) => `${title} ${angle.toFixed(0)}°`), "Worst"],
-    columns: builds.map(({ id, data }) => ({
-      id,
-      name: data.name,
-      margins: marginsOf(solve(book, data), angles),
-    })),
+    columns: builds.map(({ id, data }) => {
+      const outcome = solve(book, data);
+      const verdict = verdictBeside(book, outcome);
+      return { id, name: data.name, verdict, margins: marginsOf(outcome, angles) };
+    }),
   };
 }

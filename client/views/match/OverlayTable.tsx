@@ -1,14 +1,17 @@
+import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import { sentenceOf } from "../../../shared/decide/verdict/words.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import type { Outcome } from "../../state/outcome.ts";
+import { verdictBeside } from "../../state/verdict/found.ts";
+import { unbroken } from "../../ui/unbroken.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
+import { StateMark } from "../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../ui/verdictWords.ts";
-import { findingOf } from "./finding.ts";
 import type { Overlay } from "./layers/overlays.ts";
-import { answerSentence } from "./sentence.ts";
 
 const SAMPLE = { width: 44, height: 10 };
 
@@ -41,8 +44,9 @@ export function OverlayTable({ book, overlays }: { book: Book; overlays: readonl
 
 function Line({ book, overlay }: { book: Book; overlay: Laid }) {
   const { outcome } = overlay.picture;
-  const finding = findingOf(outcome);
-  const worst = finding?.worst.parked;
+  const verdict = useMemo(() => verdictBeside(book, outcome), [book, outcome]);
+  const worst = outcome.prediction?.worst.parked;
+  const { grade } = gradeOf(worst?.margin ?? null, outcome.build.targetMargin, verdict?.state ?? null);
   return (
     <tr>
       <td>
@@ -53,13 +57,12 @@ function Line({ book, overlay }: { book: Book; overlay: Laid }) {
       </td>
       <td>
         <a href={href("match", overlay.id)}>{overlay.name}</a>
-        {finding && <small class="quiet"> {answerSentence(finding)}</small>}
+        {verdict && <small class="quiet"> {unbroken(sentenceOf(verdict))}</small>}
+        {verdict && <StateMark verdict={verdict} />}
         <VerdictMarks book={book} outcome={outcome} />
       </td>
       <td>{formatFixed(((outcome.prediction?.suction ?? 0) / STANDARD_GRAVITY) * 1000, 0)} g</td>
-      <td class={gradeOf(worst?.margin ?? null, outcome.build.targetMargin)}>
-        {worst ? `${marginText(worst.margin)} at ${worst.angle.toFixed(0)}°` : "–"}
-      </td>
+      <td class={grade}>{worst ? `${marginText(worst.margin)} at ${worst.angle.toFixed(0)}°` : "–"}</td>
     </tr>
   );
 }

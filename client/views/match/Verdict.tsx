@@ -2,15 +2,17 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../state/outcome.ts";
 import type { UncertaintyState } from "../../state/useUncertainty.ts";
+import { useVerdict } from "../../state/verdict/useVerdict.ts";
 import { Caution } from "../../ui/Caution.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { Sure } from "../../ui/Sure.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
-import { GRADE_WORDS, governsInWords, gradeOf } from "../../ui/verdictWords.ts";
+import { governsInWords, gradeOf } from "../../ui/verdictWords.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { LimitsLine } from "./LimitsLine.tsx";
 import { NextPanel, WaysPanel } from "./panels.tsx";
@@ -25,12 +27,14 @@ function drivingText({ driving, drivingModes }: Pick<AttitudeRow, "driving" | "d
 interface RowProps extends Pick<AttitudeRow, "parked" | "driving" | "parkedModes" | "drivingModes"> {
   readonly title: string;
   readonly target: number;
+  /** of the build's verdict */
+  readonly state: VerdictState | null;
   /** of the parked margin; null where it isn't known */
   readonly spread: Spread | null;
 }
 
-function Row({ title, target, spread, parked, parkedModes, driving, drivingModes }: RowProps) {
-  const grade = gradeOf(parked, target);
+function Row({ title, target, state, spread, parked, parkedModes, driving, drivingModes }: RowProps) {
+  const { grade, word } = gradeOf(parked, target, state);
   return (
     <tr>
       <th scope="row">
@@ -42,7 +46,7 @@ function Row({ title, target, spread, parked, parkedModes, driving, drivingModes
       </th>
       <td class={grade}>
         <span class="margin">{marginText(parked)}</span>
-        <small>{GRADE_WORDS[grade]}</small>
+        <small>{word}</small>
         <Sure spread={spread} />
       </td>
     </tr>
@@ -62,12 +66,14 @@ export function Verdict({ book, id, outcome, sure }: VerdictProps) {
   const { prediction, build } = outcome;
   if (!prediction) return null;
   const { parked, driving } = prediction.worst;
+  const state = useVerdict().verdict?.state ?? null;
+  const known = state !== null && isDestroyed(state) ? null : sure;
   const spreadAt = (angle: number) =>
-    sure.doubt?.attitudes.find((each) => each.angle === angle)?.parked ?? null;
+    known?.doubt?.attitudes.find((each) => each.angle === angle)?.parked ?? null;
   return (
     <section class="match-verdict" aria-label="What it means">
       <h2>
-        Holds?
+        Margins
         <VerdictMarks book={book} outcome={outcome} />
       </h2>
       <table class="holds">
@@ -78,13 +84,15 @@ export function Verdict({ book, id, outcome, sure }: VerdictProps) {
               {...row}
               title={`${row.title} ${row.angle.toFixed(0)}°`}
               target={build.targetMargin}
+              state={state}
               spread={spreadAt(row.angle)}
             />
           ))}
           <Row
             title={`Worst, ${parked.angle.toFixed(0)}°`}
             target={build.targetMargin}
-            spread={sure.worst?.parked.parked ?? null}
+            state={state}
+            spread={known?.worst?.parked.parked ?? null}
             parked={parked.margin}
             parkedModes={parked.governs}
             driving={driving.margin}

@@ -1,4 +1,5 @@
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
@@ -6,12 +7,30 @@ import { chargeText } from "../../ui/chargeWords.ts";
 import type { Answered, Track } from "./answer.ts";
 import { fallWords } from "./rundownWords.ts";
 
+interface Props {
+  readonly answered: Answered;
+  /** of the build's verdict */
+  readonly state: VerdictState | null;
+}
+
 const TONES = { falls: "near", "holds-to-the-end": "good", "never-held": "bad" } as const;
 
-function FallCell({ fall, samples }: { fall: Fall; samples: readonly Sample[] }) {
+/** What one attitude's run is coloured as, under the verdict on the build: none is good where it doesn't hold as a whole. */
+function toneOf(fall: Fall["state"], verdict: VerdictState | null): string {
+  if (verdict !== null && isDestroyed(verdict)) return "void";
+  const isEven = verdict === "falls" || verdict === "over-rating";
+  return isEven && fall === "holds-to-the-end" ? "even" : TONES[fall];
+}
+
+interface CellProps extends Pick<Props, "state"> {
+  readonly fall: Fall;
+  readonly samples: readonly Sample[];
+}
+
+function FallCell({ fall, samples, state }: CellProps) {
   const { head, rest } = fallWords(fall, samples);
   return (
-    <td class={TONES[fall.state]}>
+    <td class={toneOf(fall.state, state)}>
       <span class="fall">{head}</span>
       {rest && <small>{rest}</small>}
     </td>
@@ -24,7 +43,7 @@ function judgedWords({ driveCurrent, parked }: NonNullable<Track["judged"]>): st
 }
 
 /** When each attitude is lost: minutes, volts of the pack, volts a cell. */
-export function FallTable({ answered }: { answered: Answered }) {
+export function FallTable({ answered, state }: Props) {
   const { tracks, samples, targetMargin } = answered;
   return (
     <table class="holds fall-table">
@@ -48,8 +67,8 @@ export function FallTable({ answered }: { answered: Answered }) {
               {track.title} {track.angle.toFixed(0)}°
               {track.judged && <small class="quiet fall-judged">{judgedWords(track.judged)}</small>}
             </th>
-            <FallCell fall={track.holds} samples={samples} />
-            {targetMargin !== 1 && <FallCell fall={track.target} samples={samples} />}
+            <FallCell fall={track.holds} samples={samples} state={state} />
+            {targetMargin !== 1 && <FallCell fall={track.target} samples={samples} state={state} />}
           </tr>
         ))}
       </tbody>

@@ -19,8 +19,8 @@ export function RundownChart({ answered, build }: { answered: Answered; build: s
       reading={{ label: "Moments of the run", describe: (key) => momentWords(answered, key) }}
     >
       <p class="quiet small">
-        Above the dotted line at 1 it holds while it drives nose uphill, below it lets go; a ring marks where.
-        Parked it holds at least as long.
+        Above the dotted line at 1 the pull is enough while it drives nose uphill, below it lets go; a ring
+        marks where. Parked it is enough at least as long.
       </p>
     </Figure>
   );

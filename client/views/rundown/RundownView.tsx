@@ -1,20 +1,23 @@
 import { useMemo, useState } from "preact/hooks";
 import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
+import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { go, href, route } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
-import { Answer } from "../../ui/Answer.tsx";
+import { useVerdict } from "../../state/verdict/useVerdict.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { SettingField } from "../../ui/SettingField.tsx";
+import { unbroken } from "../../ui/unbroken.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
+import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import type { Answered } from "./answer.ts";
 import { type Tried, triedFrom, withTried } from "./asked.ts";
 import { CellNote } from "./CellNote.tsx";
@@ -27,7 +30,7 @@ import { setting, sideBySide } from "./keep/keepWords.ts";
 import { LimitsSection } from "./limits/LimitsSection.tsx";
 import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
-import { alarmText, endSentence, rundownSentence } from "./rundownWords.ts";
+import { alarmText, asIfText, endSentence, rundownSentence } from "./rundownWords.ts";
 import { useReply } from "./useReply.ts";
 import { WindingNote } from "./WindingNote.tsx";
 
@@ -50,7 +53,8 @@ interface OfBuild {
 }
 
 function RundownOf({ book, build }: OfBuild) {
-  const { tried, outcome } = useOutcomes(book, build);
+  const { tried, outcome } = useOutcomes(build);
+  const state = useVerdict().verdict?.state ?? null;
   const [asked, setAsked] = useState<Tried>(() => triedFrom(route.peek().query));
   const ask = (part: Partial<Tried>) => {
     const next = { ...asked, ...part };
@@ -82,7 +86,9 @@ function RundownOf({ book, build }: OfBuild) {
   return (
     <div class="page page-three rundown" aria-busy={question !== null && busy}>
       <div class="page-head" aria-live="polite">
-        <Head book={book} outcome={outcome} answered={answered} waits={question !== null && !problem} />
+        <VerdictBand book={book} outcome={outcome} />
+        {answered && <RunText answered={answered} state={state} />}
+        {question && !answered && !problem && <p>Running {build.data.name} down…</p>}
         {problem && <Problem message={problem} />}
         {isChanged(tried) && (
           <p class="small">
@@ -144,6 +150,7 @@ function RundownOf({ book, build }: OfBuild) {
           question={question}
           answered={answered}
           busy={busy}
+          state={state}
         />
       )}
     </div>
@@ -155,39 +162,34 @@ function placesOf(build: Build) {
   return [{ title: "Floor", angle: 0 }, ...namedAttitudes(build).filter(({ angle }) => angle > 0)];
 }
 
-interface HeadProps {
-  readonly book: Book;
+interface RunTextProps {
+  readonly answered: Answered;
+  /** of the build's verdict */
+  readonly state: VerdictState | null;
+}
+
+/** What the run comes to, under the verdict: a build that does not last has no run. */
+function RunText({ answered, state }: RunTextProps) {
+  const { kept } = answered;
+  const said =
+    state !== null && isDestroyed(state)
+      ? asIfText(state)
+      : [
+          rundownSentence(answered),
+          ...(kept ? [sideBySide(answered, kept), setting(kept)] : []),
+          alarmText(answered),
+          endSentence(answered),
+        ].join(" ");
+  return <p class="answer-figures">{unbroken(said)}</p>;
+}
+
+interface MeaningProps extends OfBuild, RunTextProps {
   readonly outcome: Outcome;
-  readonly answered: Answered | null;
-  /** an answer is on its way */
-  readonly waits: boolean;
+  readonly question: Question;
+  readonly busy: boolean;
 }
 
-function Head({ book, outcome, answered, waits }: HeadProps) {
-  const { build } = outcome;
-  if (!answered)
-    return waits ? (
-      <Answer sentence={`Running ${build.name} down…`} />
-    ) : (
-      <Answer sentence={`${build.name} can't be answered for yet.`}>This is missing:</Answer>
-    );
-  return (
-    <Answer sentence={rundownSentence(answered)}>
-      {answered.kept && `${sideBySide(answered, answered.kept)} ${setting(answered.kept)} `}
-      {alarmText(answered)} {endSentence(answered)}
-      <VerdictMarks book={book} outcome={outcome} />
-    </Answer>
-  );
-}
-
-function Meaning({
-  book,
-  build,
-  outcome,
-  question,
-  answered,
-  busy,
-}: OfBuild & { outcome: Outcome; question: Question; answered: Answered; busy: boolean }) {
+function Meaning({ book, build, outcome, question, answered, busy, state }: MeaningProps) {
   const motor = book.motors.find((each) => each.id === outcome.build.motor);
   const pack = book.packs.find((each) => each.id === outcome.build.pack);
   const { resolved } = outcome;
@@ -205,7 +207,7 @@ function Meaning({
           Stops holding
           <VerdictMarks book={book} outcome={outcome} />
         </h2>
-        <FallTable answered={answered} />
+        <FallTable answered={answered} state={state} />
         {answered.kept && (
           <>
             <h2>Throttle, side by side</h2>

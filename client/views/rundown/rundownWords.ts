@@ -1,4 +1,5 @@
 import { listedAttitudes } from "../../../shared/decide/verdict/attitudeWords.ts";
+import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
@@ -60,8 +61,8 @@ function endText({ end }: Answered): string {
 /** @returns the answer to "how long does it hold?" */
 export function rundownSentence(answered: Answered): string {
   const sentence = steadySentence(answered);
-  if (!answered.cycled || !sentence.startsWith("It ")) return sentence;
-  return `On its drive cycle it ${sentence.slice("It ".length)}`;
+  if (!answered.cycled || answered.end.time === 0) return sentence;
+  return `On its drive cycle ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 }
 
 function steadySentence(answered: Answered): string {
@@ -70,16 +71,26 @@ function steadySentence(answered: Answered): string {
   const never = inState(tracks, "never-held");
   const lost = firstLoss(tracks, "holds");
   if (never.length === tracks.length)
-    return `It holds nothing it must while it drives, even at the start; ${endText(answered)}.`;
-  const but = never.length > 0 ? ` ${capital(namesOf(never))} it never holds while it drives.` : "";
+    return `The pull is too small for all it must hold while it drives, even at the start; ${endText(answered)}.`;
+  const but =
+    never.length > 0
+      ? ` ${capital(namesOf(never))} ${never.length > 1 ? "are" : "is"} never held while it drives.`
+      : "";
   if (lost)
     return `It stops holding ${lost.track.name} after ${duration(lost.time)}, at ${volts(lost.packVoltage, 1)}.${but}`;
-  if (never.length === 0) return `It holds everywhere it must go until ${endText(answered)}.`;
-  return `It holds ${namesOf(inState(tracks, "holds-to-the-end"))} until ${endText(answered)}.${but}`;
+  if (never.length === 0) return `The pull is enough everywhere it must go until ${endText(answered)}.`;
+  return `The pull is enough for ${namesOf(inState(tracks, "holds-to-the-end"))} until ${endText(answered)}.${but}`;
 }
 
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** @returns what stands in a run's place where rotor or motor don't last it */
+export function asIfText(state: VerdictState): string {
+  const why =
+    state === "bursts" ? "The rotor bursts on the way up" : "The motor burns when it is left running";
+  return `${why}, so there is no run to rely on. Greyed below: the run as if it lasted.`;
 }
 
 /** A voltage to set the alarm to, and why there. */
@@ -147,9 +158,7 @@ export function fallWords(
   samples: readonly Sample[],
 ): { readonly head: string; readonly rest: string } {
   if (fall.time === null || fall.packVoltage === null)
-    return fall.state === "never-held"
-      ? { head: "never held", rest: "" }
-      : { head: "holds to the end", rest: "" };
+    return fall.state === "never-held" ? { head: "never held", rest: "" } : { head: "to the end", rest: "" };
   const minutes = `${formatFixed(fall.time / MINUTE, 1)}${THIN_SPACE}min`;
   return {
     head: minutes,

@@ -132,7 +132,9 @@ export function detailOf(verdict: Verdict): string {
   const { state, reason, least, suction, nearest, notJudged, fromCharge } = verdict;
   const lasts = state !== "bursts" && state !== "burns";
   const turns = reason.kind !== "standing";
-  const first = lasts && turns && least ? leastText(least, suction) : "";
+  const falls = least !== null && least.margin < 1;
+  const also = state === "burns" && falls ? "The pull is too small as well. " : "";
+  const first = turns && least && (lasts || also) ? also + leastText(least, suction) : "";
   const near = lasts && state !== "over-rating" ? nearestText(nearest, fromCharge) : "";
   const messages = reason.kind === "contradiction" ? reason.messages.join(" ") : "";
   return [messages, first, near, notJudgedText(notJudged)].filter(Boolean).join(" ");

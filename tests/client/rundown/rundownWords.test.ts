@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   alarmFor,
   alarmText,
+  asIfText,
   cellVoltageAt,
   endSentence,
   fallWords,
@@ -26,31 +27,42 @@ describe("rundownSentence", () => {
   it("adds what was never held, with one lost on the way", () => {
     const run = answered([track("the wall", falls(45, 7.8)), track("the worst overhang", never)]);
     expect(plain(rundownSentence(run))).toBe(
-      "It stops holding the wall after 45 seconds, at 7.8 V. The worst overhang it never holds while it drives.",
+      "It stops holding the wall after 45 seconds, at 7.8 V. The worst overhang is never held while it drives.",
     );
   });
 
-  it("holds everywhere, with no loss, until the charge ends", () => {
+  it("is enough everywhere, with no loss, until the charge ends", () => {
     expect(rundownSentence(answered([track("the wall", toTheEnd)]))).toBe(
-      "It holds everywhere it must go until the charge ends after 10.0 minutes.",
+      "The pull is enough everywhere it must go until the charge ends after 10.0 minutes.",
     );
   });
 
   it("keeps the held and the never held apart, with no loss on the way", () => {
     const run = answered([track("the ceiling", toTheEnd), track("the wall", never)]);
     expect(rundownSentence(run)).toBe(
-      "It holds the ceiling until the charge ends after 10.0 minutes. The wall it never holds while it drives.",
+      "The pull is enough for the ceiling until the charge ends after 10.0 minutes. The wall is never held while it drives.",
     );
   });
 
   it("says that nothing is held, with every attitude lost from the start", () => {
-    expect(rundownSentence(answered([track("the wall", never)]))).toMatch(/^It holds nothing it must/);
+    expect(rundownSentence(answered([track("the wall", never)]))).toMatch(
+      /^The pull is too small for all it must hold/,
+    );
   });
 
   it("says that there is no run, with the end at the start", () => {
     const run = answered([track("the wall", toTheEnd)], { end: { time: 0, reason: "minimum-voltage" } });
     expect(rundownSentence(run)).toMatch(/^There is no run/);
   });
+});
+
+describe("asIfText", () => {
+  it.each(["bursts", "burns"] as const)(
+    "of a build that %s: says so, and that the run is not to be relied on",
+    (state) => {
+      expect(asIfText(state)).toMatch(new RegExp(`^The (rotor|motor) ${state}.* no run to rely on\\.`));
+    },
+  );
 });
 
 describe("the alarm", () => {
@@ -102,7 +114,7 @@ describe("ends and cells of the table", () => {
     const { samples } = answered([]);
     const { head, rest } = fallWords(falls(300, 7.1), samples);
     expect([plain(head), plain(rest)]).toEqual(["5.0 min", "7.10 V, 3.60 V a cell"]);
-    expect(fallWords(toTheEnd, samples).head).toBe("holds to the end");
+    expect(fallWords(toTheEnd, samples).head).toBe("to the end");
     expect(fallWords(never, samples).head).toBe("never held");
   });
 });

@@ -131,7 +131,9 @@ function MarginTable({ book, base, set, target }: MarginTableProps) {
     },
   ];
   const cell = (margin: number | null) => (
-    <td class={gradeOf(margin, target)}>{margin === null ? "none needed" : marginText(margin)}</td>
+    <td class={gradeOf(margin, target, null).grade}>
+      {margin === null ? "none needed" : marginText(margin)}
+    </td>
   );
   return (
     <table class="choose-grid">

@@ -92,6 +92,13 @@ describe("detailOf", () => {
     );
   });
 
+  it("of a build that burns, says no margin where the pull is enough, and that it is too small where it isn't", () => {
+    expect(detail({ winding: 477, parked: 1.2 })).toBe("");
+    expect(detail({ winding: 477, parked: 0.5 })).toMatch(
+      /^The pull is too small as well\. Parked, it slips first, at 128°: 2039 g of pull needed, 1020 g made\./,
+    );
+  });
+
   it("of tests that contradict each other, names them first", () => {
     expect(detail({ contradictions: ["Pull 4 lies off."] })).toMatch(/^Pull 4 lies off\. /);
   });

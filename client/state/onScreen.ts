@@ -1,0 +1,18 @@
+import { computed } from "@preact/signals";
+import { currentBook } from "./book.ts";
+import { changes, current } from "./build.ts";
+import { withChanges } from "./handles.ts";
+import { isChanged, type Outcome, solve } from "./outcome.ts";
+
+/** The build on the screen as it is stored, solved; null without one. */
+export const storedOutcome = computed<Outcome | null>(() => {
+  const [book, build] = [currentBook.value, current.value];
+  return book && build ? solve(book, build.data) : null;
+});
+
+/** The same with what is tried; the same object where nothing is. */
+export const shownOutcome = computed<Outcome | null>(() => {
+  const [book, build, tried] = [currentBook.value, current.value, changes.value];
+  if (!book || !build || !isChanged(tried)) return storedOutcome.value;
+  return solve(book, withChanges(build.data, tried));
+});

@@ -1,0 +1,25 @@
+import type { Book } from "../../../shared/book/resolve.ts";
+import { verdictCase } from "../../../shared/book/verdictCase.ts";
+import type { Findings } from "../../../shared/decide/verdict/findings.ts";
+import { type Case, findingsOf } from "../../../shared/decide/verdict/judge.ts";
+import { type Verdict, verdictOf } from "../../../shared/decide/verdict/verdict.ts";
+import { type Answer, asProblem } from "../../../shared/numeric/errors.ts";
+import type { Outcome } from "../outcome.ts";
+
+/** A solved build, found out as far as its verdict needs without sampling. */
+export interface Found {
+  readonly of: Case;
+  readonly findings: Findings;
+}
+
+/** @returns what is found of a solved build; in words why nothing is; null where it has no numbers */
+export function foundIn(book: Book, { build, resolved, prediction }: Outcome): Answer<Found> | null {
+  const of = resolved && prediction && verdictCase(book, build, resolved);
+  return of && asProblem(() => ({ of, findings: findingsOf(of, prediction) }));
+}
+
+/** @returns the verdict on a build beside the one on the screen, its chance not sampled; null where it has none */
+export function verdictBeside(book: Book, outcome: Outcome): Verdict | null {
+  const found = foundIn(book, outcome);
+  return found && "answered" in found ? verdictOf(found.answered.findings) : null;
+}

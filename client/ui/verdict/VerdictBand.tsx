@@ -1,0 +1,70 @@
+import type { Book } from "../../../shared/book/resolve.ts";
+import { toneOf } from "../../../shared/decide/verdict/states.ts";
+import type { Verdict } from "../../../shared/decide/verdict/verdict.ts";
+import { wayOutText } from "../../../shared/decide/verdict/wayOutWords.ts";
+import { detailOf, sentenceOf } from "../../../shared/decide/verdict/words.ts";
+import type { Outcome } from "../../state/outcome.ts";
+import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
+import { type ShownVerdict, useVerdict } from "../../state/verdict/useVerdict.ts";
+import { Answer } from "../Answer.tsx";
+import { unbroken } from "../unbroken.ts";
+import { VerdictMarks } from "../VerdictMarks.tsx";
+import { bandFigures } from "./bandFigures.ts";
+import { StateMark } from "./StateMark.tsx";
+
+/** What to do about it; its place is kept while that is looked for. */
+function wayText(verdict: Verdict, { ways, problem }: ShownVerdict): string {
+  if (problem) return problem;
+  if (ways) return wayOutText(verdict, ways);
+  return verdict.state === "holds" ? "" : "Looking for the way out…";
+}
+
+interface Props {
+  readonly book: Book;
+  /** of the build on the screen */
+  readonly outcome: Outcome;
+}
+
+function Figures({ verdict, target, sure }: { verdict: Verdict; target: number; sure: UncertaintyState }) {
+  return (
+    <dl class="verdict-figures">
+      {bandFigures(verdict, target, sure).map(({ value, of, also }) => (
+        <div key={of}>
+          <dt>{unbroken(of)}</dt>
+          <dd>
+            <strong>{unbroken(value)}</strong>
+            {also && <small>{unbroken(also)}</small>}
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** The answer of every view of a build: what it comes to, why, by which figure, and what to do about it. */
+export function VerdictBand({ book, outcome }: Props) {
+  const shown = useVerdict();
+  const sure = useUncertainty();
+  const { verdict, problem } = shown;
+  if (!verdict)
+    return (
+      <Answer sentence={`${outcome.build.name} can't be answered for yet.`}>
+        {outcome.prediction ? problem : "This is missing:"}
+      </Answer>
+    );
+  const way = wayText(verdict, shown);
+  return (
+    <section class={`verdict-band ${toneOf(verdict.state)}-band`} aria-label="Verdict" aria-live="polite">
+      <StateMark verdict={verdict} />
+      <div class="verdict-words">
+        <h1>{unbroken(sentenceOf(verdict))}</h1>
+        {way && <p class="verdict-way">{unbroken(way)}</p>}
+        <p class="verdict-detail">
+          {unbroken(detailOf(verdict))}
+          <VerdictMarks book={book} outcome={outcome} />
+        </p>
+      </div>
+      <Figures verdict={verdict} target={outcome.build.targetMargin} sure={sure} />
+    </section>
+  );
+}
