@@ -1,36 +1,48 @@
 import { buildUncertainty } from "../../shared/book/buildUncertainty.ts";
 import { buildOfSet } from "../../shared/book/choose/openedSet.ts";
 import { resolveBuild } from "../../shared/book/resolve.ts";
+import { verdictCase } from "../../shared/book/verdictCase.ts";
 import { placesWithTies, type SetUncertainty, setUncertainty } from "../../shared/decide/choose/shortlist.ts";
 import { isUncertain } from "../../shared/decide/uncertainInput.ts";
-import type { StatedUncertainty } from "../../shared/decide/uncertainty.ts";
+import { found } from "../../shared/decide/verdict/judge.ts";
+import { rankOf } from "../../shared/decide/verdict/states.ts";
+import { type ToldVerdict, told } from "../../shared/decide/verdict/told.ts";
+import { verdictOf } from "../../shared/decide/verdict/verdict.ts";
 import type { ShortlistQuery } from "../../shared/model/api/choose.ts";
 import type { Solved } from "./piece.ts";
 import { type OpenQuestion, opened } from "./question.ts";
 import { outcomeOf, type PlainSet, setOf } from "./results.ts";
 
-/** Every uncertainty that the book holds for a set, as for a build of the same parts. */
-function uncertaintyOf({ book, base }: OpenQuestion, set: PlainSet): Omit<StatedUncertainty, "angles"> {
-  const build = buildOfSet(book, base, { ...set, mass: set.values.mass });
-  const { sources: _said, ...asked } = buildUncertainty(book, build, resolveBuild(book, build));
-  return asked;
-}
-
-/** A set, and how sure it is. */
+/** A set, how sure it is, and what it comes to. */
 export interface Judged {
   readonly set: PlainSet;
   readonly doubt: SetUncertainty;
+  /** as for a build of the same parts, from a full charge */
+  readonly verdict: ToldVerdict;
   /** whether any uncertainty is stated */
   readonly stated: boolean;
 }
 
-/** Finds how sure one set is. */
+/** A set as a build, with its numbers and every uncertainty that the book holds for them. */
+function asBuild({ book, base }: OpenQuestion, set: PlainSet) {
+  const build = buildOfSet(book, base, { ...set, mass: set.values.mass });
+  const resolved = resolveBuild(book, build);
+  const { sources: _said, ...asked } = buildUncertainty(book, build, resolved);
+  const of = verdictCase(book, build, resolved);
+  if (!of) throw new RangeError(`Set ${set.index} was solved and has no numbers as a build.`);
+  return { of, asked };
+}
+
+/** Finds how sure one set is, and what it comes to. */
 export function judged({ solved, index }: { readonly solved: Solved; readonly index: number }): Judged {
   const question = opened(solved.question);
   const set = setOf(outcomeOf(solved), index);
-  const asked = uncertaintyOf(question, set);
+  const { of, asked } = asBuild(question, set);
   const stated = isUncertain(asked);
-  return { set, doubt: setUncertainty(question.prepared, index, asked), stated };
+  const doubt = setUncertainty(question.prepared, index, asked);
+  const least = { name: "an attitude that is wanted", angle: Number.NaN, margin5: doubt.margin5 };
+  const chance = stated ? { ...least, holds: doubt.chance } : null;
+  return { set, doubt, verdict: told(verdictOf({ ...found(of), chance })), stated };
 }
 
 const largest = (value: number | null): number => value ?? Number.POSITIVE_INFINITY;
@@ -40,19 +52,36 @@ function rankedBy({ set, doubt }: Judged, rank: ShortlistQuery["rank"]): number 
   return largest(rank === "margin5" ? doubt.margin5 : set.values.margin);
 }
 
-/** @returns sets with their chances, ranked by what is surest */
+const stateOf = ({ verdict }: Judged) => rankOf(verdict.state);
+
+/** Places of sets in their order; those of different states never tie. */
+function placesOf(best: readonly Judged[], value: (set: Judged) => number): number[] {
+  return best.flatMap((first, start) => {
+    if (start > 0 && stateOf(best[start - 1]) === stateOf(first)) return [];
+    const alike = best.filter((each) => stateOf(each) === stateOf(first));
+    const entries = alike.map((each) => ({
+      index: each.set.index,
+      value: value(each),
+      deviation: each.doubt.deviation,
+    }));
+    return placesWithTies(entries).map((place) => start + place);
+  });
+}
+
+/** @returns sets with their verdicts and chances: the better verdict first, of equal ones the surer */
 export function ranked(all: readonly Judged[], rank: ShortlistQuery["rank"], leastChance: number) {
   const best = [...all].sort(
-    (a, b) => rankedBy(b, rank) - rankedBy(a, rank) || largest(b.doubt.margin5) - largest(a.doubt.margin5),
+    (a, b) =>
+      stateOf(b) - stateOf(a) ||
+      rankedBy(b, rank) - rankedBy(a, rank) ||
+      largest(b.doubt.margin5) - largest(a.doubt.margin5),
   );
   // Chances near 1 tell nothing apart: ties are always judged by the margin and its deviation.
   const value = ({ set, doubt }: Judged) => largest(rank === "margin" ? set.values.margin : doubt.margin5);
-  const places = placesWithTies(
-    best.map((each) => ({ index: each.set.index, value: value(each), deviation: each.doubt.deviation })),
-  );
-  const items = best.map(({ set, doubt }, i) => {
+  const places = placesOf(best, value);
+  const items = best.map(({ set, doubt, verdict }, i) => {
     const { chance, margin5, deviation } = doubt;
-    return { place: places[i], chance, margin5, deviation, enough: chance >= leastChance, set };
+    return { place: places[i], verdict, chance, margin5, deviation, enough: chance >= leastChance, set };
   });
   return { items, undoubted: all.length > 0 && all.every(({ stated }) => !stated) };
 }

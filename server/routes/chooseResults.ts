@@ -138,7 +138,8 @@ const setReading: Reading<typeof indexQuery> = {
 
 const shortlistReading: Reading<typeof shortlistQuery> = {
   path: "shortlist",
-  summary: "The first sets of a ranking, with P(hold) and the 5 % margin, ranked by what is surest",
+  summary:
+    "The first sets of a ranking, with their verdicts, P(hold) and the 5 % margin: the better verdict first, of equal ones the surer",
   description: "surest first",
   schema: shortlistAnswer,
   query: shortlistQuery,

@@ -244,7 +244,7 @@ describe("Choose, with what can't be", () => {
     await type(page, ["50", "36", "0"], ["wide", "", "1e999"]);
     for (const label of [
       "Minutes at least",
-      "P(hold) at least, %",
+      "Chance of holding at least, %",
       "Winding at most, °C",
       "Stack at most, mm",
       "Price at most",

@@ -5,7 +5,11 @@ import { findById } from "#shared/book/book.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { buildOfSet } from "#shared/book/choose/openedSet.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
+import { verdictCase } from "#shared/book/verdictCase.ts";
 import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
+import { found } from "#shared/decide/verdict/judge.ts";
+import { isDestroyed, rankOf } from "#shared/decide/verdict/states.ts";
+import { verdictOf } from "#shared/decide/verdict/verdict.ts";
 import {
   chooseJob,
   chosenSet,
@@ -117,11 +121,14 @@ describe("POST /choose, on the demo", () => {
     const answer = shortlistAnswer.parse((await api.get(`${at}/shortlist?count=2`)).body);
     expect(answer.undoubted).toBe(false);
     expect(answer.items).toHaveLength(2);
+    const ranks = answer.items.map(({ verdict }) => rankOf(verdict.state));
+    expect(ranks).toEqual([...ranks].sort((a, b) => b - a));
     const sure = answer.items.map(({ margin5 }) => margin5 ?? Number.POSITIVE_INFINITY);
-    expect(sure).toEqual([...sure].sort((a, b) => b - a));
+    const alike = sure.filter((_, i) => ranks[i] === ranks[0]);
+    expect(alike).toEqual([...alike].sort((a, b) => b - a));
     expect(answer.items[0].place).toBe(1);
     const book = demoBook();
-    const [{ set, margin5, chance }] = answer.items;
+    const [{ set, margin5, chance, verdict }] = answer.items;
     const base = findById(book.builds, "pane-crawler");
     if (!base) throw new Error("the demo has no pane crawler");
     const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
@@ -131,6 +138,9 @@ describe("POST /choose, on the demo", () => {
     const [wall] = uncertaintyOf(resolved.input, { ...uncertain, angles: [90] }).attitudes;
     expect(margin5).toBeCloseToRelative(wall.driving.p5 ?? 0, 1e-9);
     expect(chance).toBe(wall.driving.holds);
+    const of = verdictCase(book, build, resolved);
+    const { state, least } = verdictOf(found(of ?? expect.fail("the set is no build")));
+    expect(verdict).toMatchObject(isDestroyed(state) ? { state } : { state, margin: least?.margin });
   });
 
   it("deleted is gone: state, sets and events are 404", async () => {

@@ -1,6 +1,5 @@
-import { type Tone, toneOf } from "../../../shared/decide/verdict/states.ts";
-import type { Verdict } from "../../../shared/decide/verdict/verdict.ts";
-import { stateWords } from "../../../shared/decide/verdict/words.ts";
+import { type Tone, toneOf, type VerdictState } from "../../../shared/decide/verdict/states.ts";
+import { stateName } from "../../../shared/decide/verdict/words.ts";
 
 /** One shape a tone, so that no state stands on its colour: a ticked square, a triangle, an octagon. */
 const SHAPES: Readonly<Record<Tone, { readonly outline: string; readonly sign: string }>> = {
@@ -23,13 +22,19 @@ function Shape({ tone }: { readonly tone: Tone }) {
   );
 }
 
-/** A verdict's state, by shape and word. */
-export function StateMark({ verdict }: { readonly verdict: Pick<Verdict, "state" | "reason"> }) {
-  const tone = toneOf(verdict.state);
+interface Props {
+  readonly state: VerdictState;
+  /** the state's own name unless given */
+  readonly words?: string;
+}
+
+/** A state, by shape and word. */
+export function StateMark({ state, words = stateName(state) }: Props) {
+  const tone = toneOf(state);
   return (
     <span class={`verdict-state ${tone}`}>
       <Shape tone={tone} />
-      <span>{stateWords(verdict)}</span>
+      <span>{words}</span>
     </span>
   );
 }

@@ -2,7 +2,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import { toneOf } from "../../../shared/decide/verdict/states.ts";
 import type { Verdict } from "../../../shared/decide/verdict/verdict.ts";
 import { wayOutText } from "../../../shared/decide/verdict/wayOutWords.ts";
-import { detailOf, sentenceOf } from "../../../shared/decide/verdict/words.ts";
+import { detailOf, sentenceOf, stateWords } from "../../../shared/decide/verdict/words.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
 import { type ShownVerdict, useVerdict } from "../../state/verdict/useVerdict.ts";
@@ -55,7 +55,7 @@ export function VerdictBand({ book, outcome }: Props) {
   const way = wayText(verdict, shown);
   return (
     <section class={`verdict-band ${toneOf(verdict.state)}-band`} aria-label="Verdict" aria-live="polite">
-      <StateMark verdict={verdict} />
+      <StateMark state={verdict.state} words={stateWords(verdict)} />
       <div class="verdict-words">
         <h1>{unbroken(sentenceOf(verdict))}</h1>
         {way && <p class="verdict-way">{unbroken(way)}</p>}

@@ -2,6 +2,7 @@ import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
+import { stateWords } from "../../../shared/decide/verdict/words.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { overlayIds } from "../../state/build.ts";
@@ -28,7 +29,7 @@ export function BesideTable({ book, build }: { book: Book; build: StoredOf<"buil
               {beside.columns.map(({ id, name, verdict }) => (
                 <th key={id} scope="col" class="choose-head">
                   {id === build.id ? name : <a href={href("attitudes", id)}>{name}</a>}
-                  {verdict && <StateMark verdict={verdict} />}
+                  {verdict && <StateMark state={verdict.state} words={stateWords(verdict)} />}
                 </th>
               ))}
             </tr>

@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
-import { sentenceOf } from "../../../shared/decide/verdict/words.ts";
+import { sentenceOf, stateWords } from "../../../shared/decide/verdict/words.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
@@ -58,7 +58,7 @@ function Line({ book, overlay }: { book: Book; overlay: Laid }) {
       <td>
         <a href={href("match", overlay.id)}>{overlay.name}</a>
         {verdict && <small class="quiet"> {unbroken(sentenceOf(verdict))}</small>}
-        {verdict && <StateMark verdict={verdict} />}
+        {verdict && <StateMark state={verdict.state} words={stateWords(verdict)} />}
         <VerdictMarks book={book} outcome={outcome} />
       </td>
       <td>{formatFixed(((outcome.prediction?.suction ?? 0) / STANDARD_GRAVITY) * 1000, 0)} g</td>

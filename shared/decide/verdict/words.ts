@@ -13,6 +13,7 @@ import {
 } from "./figures.ts";
 import type { HeldAttitude, Least } from "./findings.ts";
 import { atCharge, nearestText, notJudgedText, ratingText } from "./ratingWords.ts";
+import type { VerdictState } from "./states.ts";
 import { type Reason, SURE, type Verdict } from "./verdict.ts";
 
 const PERCENT = 100;
@@ -92,10 +93,15 @@ export function sentenceOf({ reason, least, fromCharge }: Verdict): string {
   }
 }
 
+/** @returns a state in a word or three, where its reason isn't at hand */
+export function stateName(state: VerdictState): string {
+  return state === "over-rating" ? "over a rating" : state;
+}
+
 /** @returns the state in a word or two, for lists and comparisons */
 export function stateWords({ state, reason }: Pick<Verdict, "state" | "reason">): string {
   if (reason.kind === "margins" && reason.lost.length === 0) return "can't climb";
-  return state === "over-rating" ? "over a rating" : state;
+  return stateName(state);
 }
 
 const MODE_WORDS: Readonly<Record<Mode, string>> = {

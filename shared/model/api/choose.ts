@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { SEARCH } from "../limits.ts";
 import { fraction, identifier, nonNegative, positive, within } from "../scalar.ts";
-import { warning } from "./predict.ts";
+import { verdict, warning } from "./predict.ts";
 
 /** Most entries of one admission list. */
 const MOST_LISTED = 400;
@@ -193,6 +193,7 @@ export const shortlistAnswer = z.strictObject({
   items: z.array(
     z.strictObject({
       place: z.int().describe("sets that differ by less than their doubt share one"),
+      verdict: verdict.describe("as of a build of the same parts; the better ones come first"),
       chance: z.number().describe("P(hold), the least of the wanted attitudes"),
       margin5: nullable.describe("margin that 95 % of the samples reach; null where no suction is needed"),
       deviation: z.number().describe("standard deviation of the margin"),

@@ -16,8 +16,14 @@ const base = book.builds.find(({ id }) => id === "pane-crawler")?.data ?? null;
 const wall = chooseBody({ wants: { attitudes: [{ angle: 90, mode: "driving" }] } }).wants;
 const plain = (text: string) => text.replace(/[\u2009\u202f]/g, " ");
 
-const item = (place: number, margin5: number | null = 2, enough = true) => ({
+const item = (
+  place: number,
+  margin5: number | null = 2,
+  enough = true,
+  state: "holds" | "burns" | "over-rating" | "falls" = "holds",
+) => ({
   place,
+  verdict: { state, reason: "" },
   chance: 0.97,
   margin5,
   deviation: 0.1,
@@ -30,6 +36,16 @@ describe("answerSentence", () => {
   it("tells how many, the lightest and the surest", () => {
     expect(plain(answerSentence(job, exampleSet(), item(1, 2.31)))).toBe(
       "1528 of 19 656 sets do it; the lightest weighs 560 g, the surest has at least 2.31 × in 95 of 100 cases.",
+    );
+  });
+
+  it.each([
+    ["burns", "the best of the shortlist burns"],
+    ["falls", "the best of the shortlist falls from somewhere"],
+    ["over-rating", "the best of the shortlist has at least 2.31 × in 95 of 100 cases and is over a rating"],
+  ] as const)("calls none the surest whose verdict is %s", (state, said) => {
+    expect(plain(answerSentence(job, exampleSet(), item(1, 2.31, true, state)))).toBe(
+      `1528 of 19 656 sets do it; the lightest weighs 560 g, ${said}.`,
     );
   });
 

@@ -103,7 +103,7 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
             checked={draft.ratings}
             onChange={() => onDraft({ ...draft, ratings: !draft.ratings })}
           />{" "}
-          keep to the makers' ratings of motors and cells
+          keep to the makers' ratings of motors and cells, the winding's limit among them
         </label>
       </div>
     </div>

@@ -1,6 +1,8 @@
-import type { Book } from "../../../../shared/book/book.ts";
+import { type Book, findById } from "../../../../shared/book/book.ts";
+import { rotorBody } from "../../../../shared/book/limitsInput.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/disc.ts";
 import { numberText } from "../../../../shared/units/shown.ts";
 import { DUTY, type NumberWant, type PartList, RANGE_ENDS, RANGES, TARGET, WANT_FIELDS } from "./fields.ts";
 import { unusable } from "./usable.ts";
@@ -23,20 +25,34 @@ const WORST_DRIVING: Wanted = { angle: "worst", mode: "driving" };
 export const wantKey = (want: NumberWant): string => `wants.${want}`;
 export const rangeKey = (list: PartList, id: string, end: string): string => `${list}.${id}.${end}`;
 
-/** @returns the form as it first stands: all that can be solved with, the build's own skirt, its margin */
+/** Safe speed: half of the burst speed. */
+const SAFE_SPEED = String(LEAST_SPEED_FACTOR);
+
+/** Of a rotor without a material the burst speed isn't known, and such a limit would keep it out. */
+function hasStrength(book: Book, id: string): boolean {
+  const rotor = findById(book.rotors, id)?.data;
+  return rotor !== undefined && rotorBody(rotor, rotor.sizes[0].diameter) !== null;
+}
+
+/** @returns the form as it first stands: all that can be solved with, the build's own skirt, its margin, safe speed and makers' ratings kept */
 export function firstDraft(book: Book, build: StoredOf<"builds">): Draft {
   const usable = (list: PartList) =>
     book[list].filter((part) => unusable(book, list, part.id) === null).map(({ id }) => id);
   const skirt = build.data.skirt;
+  const rotors = usable("rotors");
   return {
     build: build.id,
     ticked: {
       motors: usable("motors"),
-      rotors: usable("rotors"),
+      rotors,
       packs: usable("packs"),
       skirts: skirt === null ? usable("skirts") : [skirt],
     },
-    texts: { duties: "100", [wantKey("targetMargin")]: numberText(TARGET, build.data.targetMargin) },
+    texts: {
+      duties: "100",
+      [wantKey("targetMargin")]: numberText(TARGET, build.data.targetMargin),
+      ...(rotors.some((id) => hasStrength(book, id)) ? { [wantKey("leastRotorFactor")]: SAFE_SPEED } : {}),
+    },
     attitudes: [WORST_DRIVING],
     ratings: true,
   };

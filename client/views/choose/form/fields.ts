@@ -64,7 +64,7 @@ export const WANT_FIELDS: readonly WantField[] = [
   },
   {
     want: "leastChance",
-    label: "P(hold) at least, %",
+    label: "Chance of holding at least, %",
     dimension: "fraction",
     limits: wants.leastChance,
     example: "95 %",
@@ -80,6 +80,7 @@ export const WANT_FIELDS: readonly WantField[] = [
   {
     want: "leastRotorFactor",
     label: "Burst speed over speed at least, ×",
+    hint: "2 keeps the safe speed; a rotor without a material is then out",
     dimension: null,
     suffix: "×",
     limits: wants.leastRotorFactor,

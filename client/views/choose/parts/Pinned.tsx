@@ -1,15 +1,19 @@
-import { useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
+import { stateWords } from "../../../../shared/decide/verdict/words.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { navigate, type ViewName } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
 import { currentBook as book } from "../../../state/book.ts";
+import { solve } from "../../../state/outcome.ts";
+import { verdictBeside } from "../../../state/verdict/found.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
+import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
-import { storeSet } from "../openSet.ts";
+import { buildFor, storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
 import { letterOf, mmText, restText, sizedRotorText, trustMarks } from "../words/set.ts";
 
@@ -64,13 +68,17 @@ export function Pinned(props: PinnedProps) {
           </li>
         ))}
       </ul>
-      <Compared sets={sets} />
+      <Compared {...props} />
       <SideBySide {...props} />
     </section>
   );
 }
 
-function Compared({ sets }: { readonly sets: readonly ChosenSet[] }) {
+function Compared({ book, base, sets }: PinnedProps) {
+  const verdicts = useMemo(
+    () => sets.map((set) => base && verdictBeside(book, solve(book, buildFor(book, base, set)))),
+    [book, base, sets],
+  );
   return (
     <ScrollTable label="Pinned sets side by side">
       <table class="choose-grid">
@@ -87,6 +95,16 @@ function Compared({ sets }: { readonly sets: readonly ChosenSet[] }) {
           </tr>
         </thead>
         <tbody>
+          {base && (
+            <tr>
+              <th scope="row">Verdict</th>
+              {verdicts.map((verdict, i) => (
+                <td key={sets[i].index}>
+                  {verdict ? <StateMark state={verdict.state} words={stateWords(verdict)} /> : "–"}
+                </td>
+              ))}
+            </tr>
+          )}
           {COMPARED.map((column) => (
             <Figure key={column} column={column} sets={sets} />
           ))}
@@ -102,9 +120,9 @@ function Compared({ sets }: { readonly sets: readonly ChosenSet[] }) {
             ))}
           </tr>
           <tr>
-            <th scope="row">Does it</th>
+            <th scope="row">Meets the limits</th>
             {sets.map((set) => (
-              <td key={set.index} class={set.broken.length === 0 ? "good" : "bad"}>
+              <td key={set.index} class={set.broken.length === 0 ? undefined : "bad"}>
                 {set.broken.length === 0 ? "yes" : "no"}
               </td>
             ))}

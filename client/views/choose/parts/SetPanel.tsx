@@ -3,11 +3,15 @@ import type { Book } from "../../../../shared/book/book.ts";
 import { estimateOff } from "../../../../shared/book/estimateOff.ts";
 import { worstName } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
+import { sentenceOf, stateWords } from "../../../../shared/decide/verdict/words.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { attitudeRows, solve } from "../../../state/outcome.ts";
+import { verdictBeside } from "../../../state/verdict/found.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { estimateSentence } from "../../../ui/estimateWords.ts";
+import { unbroken } from "../../../ui/unbroken.ts";
+import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../../ui/verdictWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { columnSpec, valueText } from "../columns.ts";
@@ -85,7 +89,7 @@ function WhyNot({ set, wants, base }: WhyNotProps) {
   const [first, ...others] = set.broken;
   if (!first)
     return (
-      <p class="good">
+      <p>
         In: it meets every limit
         {set.onFront && ", and no other is better in margin, mass and minutes at once"}.
       </p>
@@ -116,9 +120,11 @@ interface MarginTableProps {
   readonly target: number;
 }
 
-/** Its margins on every attitude, as Match would show them. */
+/** What it comes to as a build, and its margins on every attitude, as Match would show them. */
 function MarginTable({ book, base, set, target }: MarginTableProps) {
   const outcome = useMemo(() => solve(book, buildFor(book, base, set)), [book, base, set]);
+  const verdict = useMemo(() => verdictBeside(book, outcome), [book, outcome]);
+  const state = verdict?.state ?? null;
   const { prediction } = outcome;
   if (!prediction) return null;
   const { parked, driving } = prediction.worst;
@@ -131,34 +137,41 @@ function MarginTable({ book, base, set, target }: MarginTableProps) {
     },
   ];
   const cell = (margin: number | null) => (
-    <td class={gradeOf(margin, target, null).grade}>
+    <td class={gradeOf(margin, target, state).grade}>
       {margin === null ? "none needed" : marginText(margin)}
     </td>
   );
   return (
-    <table class="choose-grid">
-      <thead>
-        <tr>
-          <th scope="col" class="choose-head">
-            Margin
-          </th>
-          <th scope="col" class="choose-head">
-            Parked
-          </th>
-          <th scope="col" class="choose-head">
-            Driving
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row) => (
-          <tr key={row.title}>
-            <th scope="row">{row.title}</th>
-            {cell(row.parked)}
-            {cell(row.driving)}
+    <>
+      {verdict && (
+        <p>
+          <StateMark state={verdict.state} words={stateWords(verdict)} /> {unbroken(sentenceOf(verdict))}
+        </p>
+      )}
+      <table class="choose-grid">
+        <thead>
+          <tr>
+            <th scope="col" class="choose-head">
+              Margin
+            </th>
+            <th scope="col" class="choose-head">
+              Parked
+            </th>
+            <th scope="col" class="choose-head">
+              Driving
+            </th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.title}>
+              <th scope="row">{row.title}</th>
+              {cell(row.parked)}
+              {cell(row.driving)}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }

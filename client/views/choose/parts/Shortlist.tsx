@@ -1,8 +1,10 @@
 import { useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
+import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
+import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import type { ShortlistAnswer } from "../answers.ts";
 import type { Fetched } from "../state/fetched.ts";
 import { restText, sizedRotorText } from "../words/set.ts";
@@ -10,7 +12,7 @@ import { enoughText, placeText, tiesText } from "../words/ties.ts";
 
 export const RANKS = [
   ["margin5", "margin that 95 of 100 reach"],
-  ["chance", "P(hold)"],
+  ["chance", "chance of holding"],
   ["margin", "margin as it comes out"],
 ] as const;
 export type Rank = (typeof RANKS)[number][0];
@@ -26,7 +28,7 @@ export interface ShortlistProps {
 
 const FIRST = 6;
 
-/** The first sets with their doubt worked out, ranked by what is surest; sets within their doubt tie. */
+/** The first sets with their doubt worked out: the better verdict first, then by what is surest; sets within their doubt tie. */
 export function Shortlist(props: ShortlistProps) {
   const { fetched, rank } = props;
   const [whole, setWhole] = useState(false);
@@ -81,7 +83,7 @@ interface ItemProps extends ShortlistProps {
 }
 
 function Item({ book, items, at, onLook, wantedChance }: ItemProps) {
-  const { set, chance, margin5, enough } = items[at];
+  const { set, verdict, chance, margin5, enough } = items[at];
   return (
     <li>
       <span class="choose-place">{placeText(items, at)}</span>
@@ -90,8 +92,12 @@ function Item({ book, items, at, onLook, wantedChance }: ItemProps) {
           {sizedRotorText(book, set)}
         </button>
         <small class="quiet">{restText(book, set)}</small>
-        <small>
-          {marginText(set.values.margin)}; 95 of 100 reach {marginText(margin5)}; holds {sureText(chance)}
+        <small title={verdict.reason}>
+          <StateMark state={verdict.state} />
+        </small>
+        <small class={isDestroyed(verdict.state) ? "void" : undefined}>
+          {marginText(set.values.margin)}; 95 of 100 reach {marginText(margin5)}; chance of holding{" "}
+          {sureText(chance)}
           {wantedChance !== null && !enough && <span class="bad">, not sure enough</span>}
         </small>
       </div>

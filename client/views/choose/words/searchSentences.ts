@@ -1,5 +1,6 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
+import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { ChosenSet, ShortlistAnswer } from "../answers.ts";
@@ -13,6 +14,17 @@ type Counts = Pick<ChooseJob, "sets" | "admissible">;
 
 const whole = (count: number) => formatFixed(count, 0);
 
+/** The surest is the one that its verdict puts first; where even that doesn't hold, its verdict is what is said of it. */
+function surestText({ verdict: { state }, margin5 }: Judged): string {
+  if (isDestroyed(state)) return `the best of the shortlist ${state}`;
+  if (state === "falls") return "the best of the shortlist falls from somewhere";
+  if (margin5 === null) return "";
+  const reached = `at least ${marginText(margin5)} in 95 of 100 cases`;
+  return state === "over-rating"
+    ? `the best of the shortlist has ${reached} and is over a rating`
+    : `the surest has ${reached}`;
+}
+
 /** @returns the view's answer: how many do it, the lightest, the surest as far as it is known */
 export function answerSentence(
   { sets, admissible }: Counts,
@@ -24,10 +36,7 @@ export function answerSentence(
   const count = `${whole(admissible)} of ${whole(sets)} ${sets === 1 ? "set" : "sets"} ${admissible === 1 ? "does" : "do"} it`;
   const mass = lightest?.values.mass;
   const light = typeof mass === "number" ? `the lightest weighs ${massText(mass)}` : "";
-  const sure =
-    surest && surest.margin5 !== null
-      ? `the surest has at least ${marginText(surest.margin5)} in 95 of 100 cases`
-      : "";
+  const sure = surest ? surestText(surest) : "";
   const said = [light, sure].filter(Boolean).join(", ");
   return `${count}${said && `; ${said}`}.`;
 }
