@@ -49,7 +49,7 @@ function withTyped(build: Build, typing: Typing | null): Build {
 
 function MassOf({ book, build }: OfBuild) {
   const [typing, setTyping] = useState<Typing | null>(null);
-  const { tried } = useOutcomes(book, build);
+  const { tried } = useOutcomes(build);
   const shown = useMemo(
     () => headroomOf(book, withChanges(withTyped(build.data, typing), tried)),
     [book, build, typing, tried],
