@@ -82,9 +82,9 @@ export async function timedDrag(browser: Browser, address: string, book: Crowded
   await page.goto(book.path);
   await page.locator("main h1").first().waitFor();
   await page.waitForLoadState("networkidle");
-  const shown = await page.locator("path.measured").first().getAttribute("d");
-  const laid = await page.locator(".overlay-fan").count();
-  const crosses = (shown ?? "").split("h").length - 1;
+  const shown = await page.locator(".match-picture .layer-marks .chart-mark").first().getAttribute("d");
+  const laid = await page.locator(".match-picture .chart-ring.lettered").count();
+  const crosses = (shown ?? "").split("M").length - 1;
   if (crosses < book.readings || laid !== book.curves - 1)
     throw new Error(`Match shows ${crosses} readings and ${laid} builds laid over.`);
   await page.evaluate(listen);

@@ -74,7 +74,9 @@ describe("Match", () => {
     await eventually(async () => Number(await entry(page, "gap").inputValue())).toBeCloseTo(1.2, 1);
     const wall = page.locator(".holds tr", { hasText: "Wall" });
     await eventually(() => textOf(wall.locator("td"))).toMatch(/falls/);
-    await eventually(() => page.locator(".ghost-line").first().isVisible()).toBe(true);
+    await eventually(() => page.locator(".match-picture .layer-lines .tone-quiet").first().isVisible()).toBe(
+      true,
+    );
   });
 
   it("with three cells in series tried: burns, with its way out, and no view calls a margin good or says that it holds", async () => {
@@ -208,15 +210,17 @@ describe("Match", () => {
     await page.getByText("Lay other builds over it").click();
     const box = page.locator(".overlay-picker input:enabled").first();
     await box.check();
-    await eventually(() => page.locator(".overlay-fan").getAttribute("stroke-dasharray")).toMatch(/\d/);
+    await eventually(() =>
+      page.locator(".match-picture .chart-line.own").first().getAttribute("stroke-dasharray"),
+    ).toMatch(/\d/);
     await eventually(() => page.locator(".overlay-table tbody tr").count()).toBe(1);
     await eventually(() => page.url()).toContain("over=");
   });
 
   it("tells a reading's own values, reached by the arrow keys, beside its cross", async () => {
     const page = await screens.open("/match");
-    await page.locator(".reading-picker").focus();
-    await page.keyboard.press("ArrowRight");
+    await page.locator(".match-picture .chart-reader").focus();
+    await page.keyboard.press("Home");
     await eventually(() => textOf(page.locator(".chart-tooltip"))).toMatch(/^Read: .* rpm .*\sPa/);
     await page.keyboard.press("Escape");
     await eventually(() => page.locator(".chart-tooltip").count()).toBe(0);
@@ -234,11 +238,11 @@ describe("Match", () => {
     };
     const svg = (await saved("SVG")).toString();
     expect(svg).toMatch(/^<svg [^>]*xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
-    expect(svg).toMatch(/class="rotor-line"[^>]*stroke="rgb\(10, 106, 106\)"/);
+    expect(svg).toMatch(/class="chart-line tone-rotor[^"]*"[^>]*stroke="rgb\(10, 106, 106\)"/);
     const png = await saved("PNG");
     expect([...png.subarray(1, 4)].map((code) => String.fromCharCode(code)).join("")).toBe("PNG");
     const csv = (await saved("CSV")).toString().split("\r\n");
-    expect(csv[0]).toBe("what,flow (L/s),pressure (Pa),pull (g),note");
+    expect(csv[0]).toBe("what,flow (L/s),suction (Pa),pull (g),note");
     expect(csv[1]).toMatch(/^operating point,[\d.]+,[\d.]+,[\d.]+,/);
   });
 

@@ -13,6 +13,9 @@ const MOST_KEPT = 2000;
 const kept = new Map<string, number>();
 
 let pen: CanvasRenderingContext2D | null | undefined;
+/** The page's type, asked once: to ask styles while a setting is dragged lays the page out anew. */
+let family: string | undefined;
+let set: boolean | undefined;
 
 /** What measures text as the page sets it; null outside a browser. */
 function measuring(): CanvasRenderingContext2D | null {
@@ -24,7 +27,9 @@ function measuring(): CanvasRenderingContext2D | null {
 function measured(text: string, strong: boolean): number {
   const context = measuring();
   if (!context) return text.length * ADVANCE * TYPE_SIZE * (strong ? 1.08 : 1);
-  context.font = `${strong ? 600 : 400} ${TYPE_SIZE}px ${getComputedStyle(document.body).fontFamily}`;
+  family ??= getComputedStyle(document.body).fontFamily;
+  if (set !== strong) context.font = `${strong ? 600 : 400} ${TYPE_SIZE}px ${family}`;
+  set = strong;
   return context.measureText(text).width;
 }
 

@@ -1,12 +1,8 @@
-import { useRef, useState } from "preact/hooks";
-import { Chart } from "../../charts/Chart.tsx";
-import { DataTable } from "../../ui/DataTable.tsx";
-import { SaveChart } from "../../ui/SaveChart.tsx";
-import { drawMatch, type MatchDrawing, matchScales, plotIn } from "./drawMatch.ts";
-import { ReadingPicker } from "./ReadingPicker.tsx";
+import { PlotChart } from "../../charts/PlotChart.tsx";
+import { type MatchDrawing, matchPlot, placeWords } from "./matchPlot.ts";
 import { pictureTable } from "./table.ts";
 
-const SHAPE = 0.66;
+const SHAPE = 0.56;
 const LEAST_HEIGHT = 340;
 const MOST_HEIGHT = 620;
 
@@ -16,40 +12,26 @@ export function heightFor(width: number): number {
 }
 
 export interface MatchChartProps {
-  readonly drawing: Omit<MatchDrawing, "picked">;
+  readonly drawing: MatchDrawing;
   readonly sentence: string;
   readonly fileName: string;
 }
 
-/** The picture, its readings under the pointer or the keyboard, its table, and ways to save it. */
+/** Fan against leak, its points and readings under pointer or keyboard, its table, and ways to save it. */
 export function MatchChart({ drawing, sentence, fileName }: MatchChartProps) {
-  const svg = useRef<SVGSVGElement | null>(null);
-  const [picked, setPicked] = useState<number | null>(null);
-  const [size, setSize] = useState({ width: 0, height: 0 });
   const { measured } = drawing.picture;
-  const table = () => pictureTable(drawing.picture, drawing.spread);
-  const chosen = picked !== null && picked < measured.length ? picked : null;
-  const plot = plotIn(size);
-  const scales = matchScales({ ...drawing, picked: chosen }, [0, plot.width], [plot.height, 0]);
+  const plot = matchPlot(drawing);
   return (
-    <>
-      <Chart
-        sentence={sentence}
-        height={heightFor}
-        svgRef={svg}
-        draw={(element, drawn) => {
-          drawMatch(element, { ...drawing, picked: chosen }, drawn);
-          if (drawn.width !== size.width || drawn.height !== size.height) setSize(drawn);
-        }}
-      >
-        {measured.length > 0 && size.width > 0 && (
-          <ReadingPicker points={measured} plot={plot} scales={scales} picked={chosen} onPick={setPicked} />
-        )}
-      </Chart>
-      <div class="chart-foot">
-        <SaveChart name={fileName} svg={() => svg.current} table={table} />
-        <DataTable title="The picture as a table" table={table} />
-      </div>
-    </>
+    <PlotChart
+      plot={plot}
+      sentence={sentence}
+      height={heightFor}
+      name={fileName}
+      table={() => pictureTable(drawing.picture, drawing.spread)}
+      reading={{
+        label: "Operating points and readings",
+        describe: (key) => placeWords(plot, measured, key),
+      }}
+    />
   );
 }

@@ -49,7 +49,7 @@ export function pictureTable(
     points.map((point) => row(name, point.flow, point.pressure));
   const point = cavityPoint(outcome);
   return {
-    columns: ["what", "flow (L/s)", "pressure (Pa)", "pull (g)", "note"],
+    columns: ["what", "flow (L/s)", "suction (Pa)", "pull (g)", "note"],
     rows: [
       ...(point
         ? [row("operating point", point.flow, point.pressure, point.extrapolated ? "extrapolated" : "")]

@@ -7,9 +7,9 @@ import { type Outcome, solve } from "../../../state/outcome.ts";
 import { OVERLAY_DASHES } from "../layers/overlays.ts";
 import { MOST_OVERLAYS } from "../OverlayPicker.tsx";
 import { OverlayTable } from "../OverlayTable.tsx";
-import type { ThrustOverlay } from "./drawing.ts";
 import { thrustPictureOf } from "./picture.ts";
 import { ThrustChart } from "./ThrustChart.tsx";
+import type { ThrustOverlay } from "./thrustPlot.ts";
 import { thrustLabel, thrustSentence } from "./thrustWords.ts";
 
 function useThrustOverlays(book: Book, shown: string, ids: readonly string[]): ThrustOverlay[] {
