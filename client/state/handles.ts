@@ -77,7 +77,7 @@ export const HANDLES: readonly Handle[] = [
   },
   {
     key: "duty",
-    label: "Duty",
+    label: "Throttle",
     dimension: "fraction",
     decimals: 0,
     limits: { ...BUILD.supply.duty, min: LEAST_TRIED_DUTY },

@@ -1,26 +1,36 @@
 import type { UncertaintyState } from "../state/useUncertainty.ts";
 import { NOTHING_STATED, shareParts, shareText } from "./uncertaintyWords.ts";
 
+/** Tints of the parts, which begin again after these; the order names them as well. */
+const MIXED = 5;
+
 /** What the doubt is made of, and where each part comes from; `ranges` names what shows the samples' spread. */
-export function HowSure({ state, ranges = "Ranges" }: { state: UncertaintyState; ranges?: string }) {
+export function HowSure({ state, ranges = "ranges" }: { state: UncertaintyState; ranges?: string }) {
   const { doubt, sources, nothingStated, problem } = state;
   const parts = doubt ? shareParts(doubt.shares, sources) : [];
   return (
-    <section class="how-sure" aria-busy={state.busy} aria-label="How sure">
-      <h2>How sure</h2>
+    <section class="how-sure" aria-busy={state.busy} aria-label="What the uncertainty is made of">
+      <h2>What the uncertainty is made of</h2>
       {nothingStated && <p>{NOTHING_STATED}</p>}
       {problem && <p>{problem}</p>}
       {!doubt && state.busy && <p class="quiet small">Sampling…</p>}
       {doubt && (
         <>
           <p class="quiet small">
-            Sure: the share of samples that hold, by what is stated and by what the tests leave open. {ranges}
-            : 90&#8239;% of the samples. What the doubt about driving on the worst attitude is made of:
+            Shares of the uncertainty about driving on the tightest attitude. A chance is the share of samples
+            that hold, by what is stated and by what the tests leave open; {ranges}: 90&#8239;% of them.
           </p>
+          <div class="mix" aria-hidden="true">
+            {parts.map(({ key, share }, i) => (
+              <span key={key} class={`mix-${i % MIXED}`} style={{ flexGrow: share }} />
+            ))}
+          </div>
           <ul class="shares">
-            {parts.map((part) => (
-              <li key={part.key}>
-                <span class="share">{shareText(part.share)}</span> {part.what}
+            {parts.map(({ key, share, what }, i) => (
+              <li key={key}>
+                <span class={`mix-swatch mix-${i % MIXED}`} aria-hidden="true" />
+                <span>{what}</span>
+                <span class="share">{shareText(share)}</span>
               </li>
             ))}
           </ul>

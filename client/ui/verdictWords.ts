@@ -18,6 +18,14 @@ const MODE_WORDS: Readonly<Record<Mode, string>> = {
   climb: "climb",
 };
 
+/** What gives, as a sentence says it before "first". */
+const GIVES: Readonly<Record<Mode, string>> = {
+  liftOff: "lifts off",
+  slide: "slips",
+  tip: "tips",
+  climb: "stops climbing",
+};
+
 /** What a margin that is large enough comes to, under what the whole build comes to. */
 function enough(state: VerdictState | null): Graded {
   if (state === "falls") return { grade: "even", word: "enough here" };
@@ -45,4 +53,9 @@ export function gradeOf(margin: number | null, target: number, state: VerdictSta
 /** @returns the modes that govern, in words: "slide", "lift-off and slide" */
 export function governsInWords(modes: readonly string[]): string {
   return listed(modes.map((mode) => MODE_WORDS[mode as Mode] ?? mode));
+}
+
+/** @returns what ends the hold: "slips", "lifts off and slips", "stops climbing" */
+export function firstInWords(modes: readonly string[]): string {
+  return listed(modes.map((mode) => GIVES[mode as Mode] ?? mode));
 }

@@ -72,8 +72,8 @@ describe("Match", () => {
     await page.mouse.up();
     expect(asked).toEqual([]);
     await eventually(async () => Number(await entry(page, "gap").inputValue())).toBeCloseTo(1.2, 1);
-    const wall = page.locator(".holds tr", { hasText: "Wall" });
-    await eventually(() => textOf(wall.locator("td"))).toMatch(/falls/);
+    const wall = page.locator(".attitude-strip li", { hasText: "Wall" });
+    await eventually(() => textOf(wall)).toMatch(/falls/);
     await eventually(() => page.locator(".match-picture .layer-lines .tone-quiet").first().isVisible()).toBe(
       true,
     );
@@ -88,8 +88,8 @@ describe("Match", () => {
       await eventually(() => textOf(page.locator(".verdict-way"))).toMatch(
         /^Holds again from \d\d\s\d\d\d\srpm down: throttle \d\d\s%\./,
       );
-      await page.locator("table.holds .void").first().waitFor();
-      expect(await page.locator("table.holds:not(.limit-table) .good").count()).toBe(0);
+      await page.locator(":is(table.holds, .attitude-strip) .void").first().waitFor();
+      expect(await page.locator(":is(table.holds:not(.limit-table), .attitude-strip) .good").count()).toBe(0);
       expect(await textOf(page.locator("main"))).not.toMatch(/>\s?99\.9|\bholds everywhere|Sure to hold/i);
       await page.close();
     }
@@ -114,7 +114,7 @@ describe("Match", () => {
     await page.getByText("Show working", { exact: true }).click();
     await page.locator(".working summary", { hasText: "pull" }).click();
     const working = await textOf(page.locator(".working[open] .working-equation + table + p .figure"));
-    const shown = await textOf(page.locator(".holds tr").last().locator(".margin"));
+    const shown = await textOf(page.locator(".attitude-tightest .margin"));
     const { suction, worst } = await predictedByServer(build.id);
     expect(Number.parseFloat(working)).toBeCloseToRelative(suction, 1e-4);
     expect(Number.parseFloat(shown)).toBeCloseTo(worst.parked.margin, 2);
@@ -267,7 +267,7 @@ describe("Match", () => {
     expect(wide).toBe(PHONE.width);
     const top = async (selector: string) => (await page.locator(selector).boundingBox())?.y ?? Number.NaN;
     await eventually(
-      async () => (await top(".match-picture")) - (await top(".match-verdict .holds")),
+      async () => (await top(".match-picture")) - (await top(".attitude-strip")),
     ).toBeGreaterThan(0);
     const panel = page.locator(".match-handles");
     await eventually(() => panel.evaluate((each) => each.getBoundingClientRect().bottom)).toBeLessThanOrEqual(

@@ -33,7 +33,7 @@ describe("a build that a propeller presses on", () => {
     );
     await eventually(() => page.locator("[data-handle=gap]").count()).toBe(0);
     await eventually(() => page.getByText("No gap to set").isVisible()).toBe(true);
-    await eventually(() => page.locator(".holds tbody tr").count()).toBeGreaterThan(2);
+    await eventually(() => page.locator(".attitude-strip li").count()).toBeGreaterThan(2);
     await page.getByText("Show working", { exact: true }).first().click();
     await eventually(() => page.getByText("press force", { exact: false }).count()).toBeGreaterThan(0);
   });

@@ -13,7 +13,7 @@ async function waysOf(page: Page): Promise<string> {
 }
 
 const firstMargin = async (page: Page) =>
-  Number.parseFloat((await page.locator(".holds tr").last().locator(".margin").textContent()) ?? "");
+  Number.parseFloat((await page.locator(".attitude-tightest .margin").textContent()) ?? "");
 
 describe("Ways to hold", () => {
   it("of a build that falls: says what does it, what does not, and what it costs", async () => {

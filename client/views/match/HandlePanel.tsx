@@ -41,7 +41,7 @@ export function HandlePanel({ book, build, resolved, settings, unset, effect }: 
     setRound(round + 1);
   };
   return (
-    <section class="match-handles" aria-label="What if">
+    <section class="page-side match-handles" aria-label="What if">
       <div class="handles-head">
         <h2>What if…</h2>
         <label class="handle-picker">

@@ -14,14 +14,15 @@ import { Missing } from "../../ui/Missing.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { HandlePanel } from "./HandlePanel.tsx";
 import { fanLabel, leakLabel, pictureSentence } from "./labels.ts";
-import { OVERLAY_DASHES, type Overlay } from "./layers/overlays.ts";
 import { MatchChart } from "./MatchChart.tsx";
 import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";
 import { OverlayTable } from "./OverlayTable.tsx";
-import { MovesPanel, PartialPanel } from "./panels.tsx";
+import { OVERLAY_DASHES, type Overlay } from "./overlays.ts";
+import { PartialPanel } from "./panels.tsx";
 import { pictureOf } from "./picture.ts";
+import { Reasons } from "./Reasons.tsx";
+import { AttitudeStrip } from "./strip/AttitudeStrip.tsx";
 import { ThrustSection } from "./thrust/ThrustSection.tsx";
-import { Verdict } from "./Verdict.tsx";
 
 /** Does it hold? Fan against leak, and what the crossing means. */
 export default function MatchView() {
@@ -56,53 +57,56 @@ function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   );
   const lacking = isLacking(outcome);
   return (
-    <>
-      {!lacking && <VerdictBand book={book} outcome={outcome} />}
-      <div class="match">
-        {lacking && <PartialPanel book={book} outcome={outcome} id={build.id} />}
-        <HandlePanel
-          book={book}
-          build={build.data}
-          resolved={outcome.resolved}
-          settings={settings}
-          unset={asStored.resolved?.friction === null ? ["wheelFriction"] : []}
-          effect={effectOf(verdict)}
-        />
-        {!lacking && (
-          <section class="match-picture" aria-label="The picture">
-            {outcome.prediction && outcome.resolved?.propeller ? (
-              <ThrustSection
-                book={book}
-                id={build.id}
-                asStored={asStored}
-                outcome={outcome}
-                spread={sure.doubt?.suction ?? null}
-              />
-            ) : picture ? (
-              <MatchChart
-                drawing={{
-                  picture,
-                  ghost: isChanged(tried) ? ghost : null,
-                  overlays,
-                  fan: fanLabel(book, outcome),
-                  leak: leakLabel(outcome),
-                  duration: motionMs(settled.value),
-                  spread: sure.doubt?.point ?? null,
-                }}
-                sentence={pictureSentence(outcome)}
-                fileName={`match ${build.data.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
-              />
-            ) : (
-              <Missing outcome={outcome} build={build.id} />
-            )}
-            <OverlayPicker book={book} shown={build.id} />
-            {picture && <OverlayTable book={book} overlays={overlays} />}
-            <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
-          </section>
-        )}
-        {!lacking && <Verdict book={book} id={build.id} outcome={outcome} sure={sure} />}
-      </div>
-    </>
+    <div class="page match">
+      {lacking ? (
+        <PartialPanel book={book} outcome={outcome} id={build.id} />
+      ) : (
+        <div class="page-head">
+          <VerdictBand book={book} outcome={outcome} />
+          <AttitudeStrip outcome={outcome} sure={sure} state={verdict?.state ?? null} />
+        </div>
+      )}
+      <HandlePanel
+        book={book}
+        build={build.data}
+        resolved={outcome.resolved}
+        settings={settings}
+        unset={asStored.resolved?.friction === null ? ["wheelFriction"] : []}
+        effect={effectOf(verdict)}
+      />
+      {!lacking && (
+        <section class="page-main match-picture" aria-label="The picture">
+          {outcome.prediction && outcome.resolved?.propeller ? (
+            <ThrustSection
+              book={book}
+              id={build.id}
+              asStored={asStored}
+              outcome={outcome}
+              spread={sure.doubt?.suction ?? null}
+            />
+          ) : picture ? (
+            <MatchChart
+              drawing={{
+                picture,
+                ghost: isChanged(tried) ? ghost : null,
+                overlays,
+                fan: fanLabel(book, outcome),
+                leak: leakLabel(outcome),
+                duration: motionMs(settled.value),
+                spread: sure.doubt?.point ?? null,
+              }}
+              sentence={pictureSentence(outcome)}
+              fileName={`match ${build.data.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
+            />
+          ) : (
+            <Missing outcome={outcome} build={build.id} />
+          )}
+          <OverlayPicker book={book} shown={build.id} />
+          {picture && <OverlayTable book={book} overlays={overlays} />}
+        </section>
+      )}
+      {outcome.prediction && <Reasons book={book} id={build.id} outcome={outcome} sure={sure} />}
+    </div>
   );
 }
 

@@ -11,7 +11,7 @@ import { unbroken } from "../../ui/unbroken.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { StateMark } from "../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../ui/verdictWords.ts";
-import type { Overlay } from "./layers/overlays.ts";
+import type { Overlay } from "./overlays.ts";
 
 const SAMPLE = { width: 44, height: 10 };
 

@@ -4,9 +4,9 @@ import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import type { Line, Mark, Plot, Point, Ribbon, Ring, Spread } from "../../charts/model/plot.ts";
 import { cavityPoint } from "../../state/outcome.ts";
-import type { Overlay } from "./layers/overlays.ts";
 import { neededLevel } from "./levelWords.ts";
 import type { MeasuredPoint } from "./measured.ts";
+import type { Overlay } from "./overlays.ts";
 import type { BuildCurves, Picture } from "./picture.ts";
 
 /** What the chart of fan against leak shows. */

@@ -1,5 +1,5 @@
+import { pushApart } from "../../../charts/draw/pushApart.ts";
 import type { Group } from "../../../charts/frame.ts";
-import { pushApart } from "../../../charts/labels.ts";
 import { clippedText } from "../../../charts/place.ts";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { governsInWords } from "../../../ui/verdictWords.ts";

@@ -22,10 +22,10 @@ export default function PartialMatch({ book, outcome, id }: PartialViewProps) {
   const known = reply && "known" in reply ? reply.known : null;
   return (
     <>
-      <div class="match-answer" aria-live="polite">
+      <div class="page-head" aria-live="polite">
         <PartialHead book={book} outcome={outcome} reply={reply} sentence={knownSentence} />
       </div>
-      <section class="match-picture" aria-label="What is known and what is missing">
+      <section class="page-main match-picture" aria-label="What is known and what is missing">
         {known && known.answer.moments.length > 0 && (
           <>
             <h2>
@@ -38,7 +38,7 @@ export default function PartialMatch({ book, outcome, id }: PartialViewProps) {
         <Lacking outcome={outcome} id={id} known={known !== null} />
       </section>
       {known && (
-        <section class="match-verdict" aria-label="What it means">
+        <section class="page-below" aria-label="What it means">
           <PartialMeaning
             book={book}
             outcome={outcome}

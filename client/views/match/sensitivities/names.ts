@@ -22,7 +22,7 @@ const NAMES: Readonly<Record<string, string>> = {
   "pack.openCircuitVoltage": "Voltage a cell",
   "pack.cellResistance": "Cell resistance",
   "pack.wireResistance": "Wire resistance",
-  "supply.duty": "Duty",
+  "supply.duty": "Throttle",
   "supply.driverResistance": "Driver resistance",
   "supply.auxCurrent": "Other current",
   "vehicle.mass": "Mass",

@@ -4,9 +4,9 @@ import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import type { ThrustCurvePoint } from "../../../../shared/physics/propellerLaw.ts";
 import type { Line, Plot, Point, Ring } from "../../../charts/model/plot.ts";
-import type { Overlay } from "../layers/overlays.ts";
 import { neededLevel } from "../levelWords.ts";
 import { crosses } from "../matchPlot.ts";
+import type { Overlay } from "../overlays.ts";
 import type { ChargeMark, ThrustPicture } from "./picture.ts";
 import { rpmText } from "./thrustWords.ts";
 

@@ -19,7 +19,7 @@ export const WAY_NAMES: Readonly<Record<Way["handle"], WayName>> = {
   diameter: { label: "Rotor", dimension: "length", decimals: 1, handle: "diameter" },
   series: { label: "Cells in series", dimension: null, decimals: 0, handle: "series" },
   cellVoltage: { label: "Voltage", dimension: "voltage", after: "a cell", decimals: 2, handle: "charge" },
-  duty: { label: "Duty", dimension: "fraction", decimals: 0, handle: "duty" },
+  duty: { label: "Throttle", dimension: "fraction", decimals: 0, handle: "duty" },
   gap: { label: "Gap", dimension: "length", decimals: 2, handle: "gap" },
   area: { label: "Skirt area, same shape", dimension: "area", decimals: 1, handle: null },
   mass: { label: "Mass", dimension: "mass", decimals: 0, handle: "mass" },

@@ -1,4 +1,4 @@
-import type { Picture } from "../picture.ts";
+import type { Picture } from "./picture.ts";
 
 export interface Overlay {
   readonly id: string;

@@ -1,0 +1,65 @@
+import type { Book } from "../../../shared/book/resolve.ts";
+import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
+import type { Outcome } from "../../state/outcome.ts";
+import type { UncertaintyState } from "../../state/useUncertainty.ts";
+import { Caution } from "../../ui/Caution.tsx";
+import { HowSure } from "../../ui/HowSure.tsx";
+import { RestsOn } from "../../ui/RestsOn.tsx";
+import { Warnings } from "../../ui/Warnings.tsx";
+import { LimitsLine } from "./LimitsLine.tsx";
+import { MovesPanel, NextPanel, WaysPanel } from "./panels.tsx";
+import { WorkingOut } from "./WorkingOut.tsx";
+
+export interface ReasonsProps {
+  readonly book: Book;
+  /** of the stored build */
+  readonly id: string;
+  readonly outcome: Outcome;
+  readonly sure: UncertaintyState;
+}
+
+/** Under the picture, in two columns: what can be done, how sure it is, what moves it, what it is based on. */
+export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
+  const bars = outcome.resolved?.propeller ? "bar" : "bars";
+  return (
+    <>
+      <div class="page-below page-columns match-reasons">
+        <div>
+          <WaysPanel book={book} outcome={outcome} />
+        </div>
+        <div>
+          <HowSure state={sure} ranges={`ranges, and the ${bars} across the operating point`} />
+          <NextPanel book={book} outcome={outcome} sure={sure} id={id} />
+        </div>
+      </div>
+      <div class="page-below page-columns match-moves">
+        <div>
+          <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
+        </div>
+        <div>
+          <RestsOn book={book} outcome={outcome} />
+          <Warnings outcome={outcome} />
+          <LimitsLine book={book} outcome={outcome} />
+          <Hardest outcome={outcome} />
+          <WorkingOut outcome={outcome} />
+        </div>
+      </div>
+      <div class="page-below match-cautions">
+        <Caution>
+          A vehicle on a wall or ceiling falls when the charge ends: tether it, keep people, pets and traffic
+          from under it. Spinning rotors throw fragments: guard, goggles, stay out of the rotor's plane.
+        </Caution>
+      </div>
+    </>
+  );
+}
+
+function Hardest({ outcome: { prediction } }: { outcome: Outcome }) {
+  if (!prediction) return null;
+  const { angle } = prediction.worst.driving;
+  return (
+    <p class="quiet small">
+      Margins parked, and driving nose uphill; driving is hardest at {angle.toFixed(0)}° ({worstName(angle)}).
+    </p>
+  );
+}

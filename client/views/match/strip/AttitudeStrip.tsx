@@ -1,0 +1,79 @@
+import type { Spread } from "../../../../shared/decide/uncertainty.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
+import { isDestroyed, type VerdictState } from "../../../../shared/decide/verdict/states.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+import type { UncertaintyState } from "../../../state/useUncertainty.ts";
+import { rangeText, sureText } from "../../../ui/uncertaintyWords.ts";
+import { firstInWords, gradeOf } from "../../../ui/verdictWords.ts";
+import { MarginBar } from "./MarginBar.tsx";
+import { type StripAttitude, stripOf } from "./stripOf.ts";
+
+export interface AttitudeStripProps {
+  readonly outcome: Outcome;
+  readonly sure: UncertaintyState;
+  /** of the build's verdict */
+  readonly state: VerdictState | null;
+}
+
+/** Every attitude that must hold in one row: its margin, what gives first, how likely it holds. */
+export function AttitudeStrip({ outcome, sure, state }: AttitudeStripProps) {
+  const known = state !== null && isDestroyed(state) ? null : sure;
+  return (
+    <ol class="attitude-strip" aria-label="Margins by attitude">
+      {stripOf(outcome).map((attitude) => (
+        <Cell
+          key={attitude.key}
+          attitude={attitude}
+          target={outcome.build.targetMargin}
+          state={state}
+          spread={spreadOf(attitude, known)}
+          waits={known !== null && known.doubt === null && known.busy}
+        />
+      ))}
+    </ol>
+  );
+}
+
+function spreadOf({ angle, worst }: StripAttitude, sure: UncertaintyState | null): Spread | null {
+  const found = sure?.doubt?.attitudes.find((each) => each.angle === angle)?.parked;
+  return found ?? (worst ? (sure?.worst?.parked.parked ?? null) : null);
+}
+
+interface CellProps {
+  readonly attitude: StripAttitude;
+  readonly target: number;
+  readonly state: VerdictState | null;
+  readonly spread: Spread | null;
+  /** the chance is still sampled; its line has its place */
+  readonly waits: boolean;
+}
+
+function Cell({ attitude, target, state, spread, waits }: CellProps) {
+  const { title, angle, parked, worst } = attitude;
+  const { grade, word } = gradeOf(parked, target, state);
+  return (
+    <li class={worst ? "attitude-tightest" : undefined}>
+      <span class="attitude-name">
+        {title} {angle.toFixed(0)}°{worst && " · tightest"}
+      </span>
+      <span class={`attitude-margin ${grade}`}>
+        <span class="margin">{marginText(parked)}</span> <small>{word}</small>
+      </span>
+      <MarginBar margin={parked} target={target} spread={spread} grade={grade} />
+      <small>{parked === null ? "no pull needed" : `${firstInWords(attitude.parkedModes)} first`}</small>
+      <small>{chanceText(spread) ?? (waits ? "…" : "")}</small>
+      <small>{drivingText(attitude)}</small>
+    </li>
+  );
+}
+
+function drivingText({ driving, drivingModes }: StripAttitude): string {
+  if (driving === null) return "driving needs no pull";
+  return `driving ${marginText(driving)}, ${firstInWords(drivingModes)} first`;
+}
+
+function chanceText(spread: Spread | null): string | null {
+  if (!spread) return null;
+  const range = rangeText(spread);
+  return `${sureText(spread.holds)} chance${range ? `, ${range}` : ""}`;
+}
