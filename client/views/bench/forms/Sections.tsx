@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { currentBook } from "../../../state/book.ts";
 import {
@@ -10,6 +11,7 @@ import {
 } from "../record/kinds.ts";
 import { shownText } from "../record/names.ts";
 import type { FieldSpec } from "../record/spec.ts";
+import { AirHelp } from "./AirHelp.tsx";
 import { BoundField } from "./BoundField.tsx";
 import type { FormModel } from "./model.ts";
 
@@ -45,10 +47,12 @@ interface FoldProps {
   readonly lines?: readonly (readonly FieldSpec[])[];
   /** open at first */
   readonly starts?: boolean;
+  /** what stands under the fields */
+  readonly children?: ComponentChildren;
 }
 
 /** Fields that seldom change, folded away; unfolded where one of them is wrong. */
-export function Fold({ form, title, says, fields, lines = [fields], starts = false }: FoldProps) {
+export function Fold({ form, title, says, fields, lines = [fields], starts = false, children }: FoldProps) {
   const [open, setOpen] = useState(starts);
   const isWrong = fields.some(({ key }) => form.shown.value.has(key));
   return (
@@ -63,6 +67,7 @@ export function Fold({ form, title, says, fields, lines = [fields], starts = fal
       {lines.map((line) => (
         <Fields key={line[0].key} form={form} fields={line} />
       ))}
+      {(open || isWrong) && children}
     </details>
   );
 }
@@ -96,7 +101,9 @@ export function CommonFields({ form }: { readonly form: FormModel }) {
   return (
     <>
       <Fields form={form} fields={HEAD_FIELDS} />
-      <Fold form={form} title="Air" says={airWords(form)} fields={AIR_FIELDS} />
+      <Fold form={form} title="Air" says={airWords(form)} fields={AIR_FIELDS}>
+        <AirHelp form={form} />
+      </Fold>
       {instruments.length > 0 && (
         <Fold
           form={form}
