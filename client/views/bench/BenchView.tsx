@@ -1,4 +1,5 @@
 import { route } from "../../app/router.ts";
+import { ArchiveView } from "./archive/ArchiveView.tsx";
 import { CorrectTest } from "./forms/CorrectTest.tsx";
 import { NewTest } from "./forms/NewTest.tsx";
 import { ImportView } from "./import/ImportView.tsx";
@@ -12,6 +13,7 @@ export default function BenchView() {
   const { id } = route.value;
   if (id === null) return <TestList />;
   if (id === "import") return <ImportView />;
+  if (id === "archive") return <ArchiveView />;
   const wanted = NEW.exec(id)?.[1];
   const kind = KIND_ORDER.find((known) => known === wanted);
   if (kind) return <NewTest key={kind} kind={kind} />;

@@ -23,6 +23,9 @@ function NewButtons() {
       <a class="button" href={href("bench", "import")}>
         Import from CSV
       </a>
+      <a class="button" href={href("bench", "archive")}>
+        Archive and backup
+      </a>
       <a class="button" href={href("parts")}>
         Parts and builds
       </a>
