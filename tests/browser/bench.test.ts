@@ -99,8 +99,8 @@ describe("Bench, a pull test on a phone", () => {
     const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE });
     await cell(page, "Load added").fill("123");
     await page.getByRole("button", { name: "Held at 123 g" }).click();
-    await page.getByRole("link", { name: "Match" }).click();
-    await page.waitForURL(/\/match/);
+    await page.getByRole("link", { name: "Curves" }).click();
+    await page.waitForURL(/\/curves/);
     await page.goto(at("/bench/new/pull"));
     await eventually(() => page.locator(".bench-pad-total").textContent()).toMatch(/Pull 1: 123 g held/);
     await page.getByRole("button", { name: "Discard" }).click();
@@ -146,6 +146,7 @@ describe("Bench, nothing is ever gone", () => {
     const page = await screens.open(at("/bench?kind=motor"));
     const row = page.locator(".bench-test").first();
     const rows = page.locator(".bench-tests").first().locator(".bench-test");
+    await row.waitFor();
     const count = await rows.count();
     await row.getByRole("button", { name: /^Strike out/ }).click();
     await page.getByLabel("Struck out because").fill("leads swapped");

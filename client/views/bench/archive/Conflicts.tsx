@@ -1,6 +1,15 @@
+import type { Book } from "../../../../shared/book/book.ts";
 import { COLLECTION_WORDS } from "../../../../shared/model/collections.ts";
-import { Differences } from "../../../ui/Differences.tsx";
+import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import { currentBook } from "../../../state/book.ts";
+import { type Difference, Differences } from "../../../ui/Differences.tsx";
 import { moment } from "../../../ui/moment.ts";
+import { changesOf } from "../../parts/changes.ts";
+import { FORMS } from "../../parts/forms.ts";
+import { differences } from "../record/differences.ts";
+import { KINDS } from "../record/kinds.ts";
+import { shownText } from "../record/names.ts";
+import { writeDraft } from "../record/writeDraft.ts";
 import { type Conflict, differing } from "./archive.ts";
 
 interface ConflictsProps {
@@ -8,6 +17,28 @@ interface ConflictsProps {
   /** keys of those in which the archive's record is taken */
   readonly takesTheirs: ReadonlySet<string>;
   readonly onChange: (keys: ReadonlySet<string>) => void;
+}
+
+const isTest = (data: unknown): data is BenchTest => {
+  const { kind, rows, instruments } = data as Readonly<Record<string, unknown>>;
+  return String(kind) in KINDS && Array.isArray(rows) && typeof instruments === "object";
+};
+
+/** What differs, named as the forms name it; what has no form of its own by its path. */
+function differencesOf({ collection, mine, theirs }: Conflict, book: Book | null): Difference[] {
+  const form = FORMS.find((each) => each.collection === collection);
+  if (form) return changesOf(form, mine.data, theirs.data, book);
+  if (isTest(mine.data) && isTest(theirs.data) && mine.data.kind === theirs.data.kind) {
+    const show = shownText(KINDS[mine.data.kind], book);
+    const parts = book ?? undefined;
+    return differences(writeDraft(mine.data, parts), writeDraft(theirs.data, parts), show);
+  }
+  return differing(mine.data, theirs.data).map(({ path, ...said }) => ({
+    path,
+    label: path,
+    before: said.mine,
+    after: said.theirs,
+  }));
 }
 
 const nameOf = ({ collection, mine }: Conflict): string => {
@@ -33,14 +64,7 @@ export function Conflicts({ conflicts, takesTheirs, onChange }: ConflictsProps) 
         <fieldset key={conflict.key} class="bench-conflict">
           <legend>{nameOf(conflict)}</legend>
           <Differences
-            differences={differing(conflict.mine.data, conflict.theirs.data).map(
-              ({ path, mine, theirs }) => ({
-                path,
-                label: path,
-                before: mine,
-                after: theirs,
-              }),
-            )}
+            differences={differencesOf(conflict, currentBook.value)}
             before={`This book, ${moment(conflict.mine.updatedAt)}`}
             after={`Archive, ${moment(conflict.theirs.updatedAt)}`}
           />

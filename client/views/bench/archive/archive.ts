@@ -42,6 +42,12 @@ export interface Comparison {
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
+const isRecord = (value: unknown): boolean =>
+  isObject(value) &&
+  typeof value.id === "string" &&
+  typeof value.revision === "number" &&
+  isObject(value.data);
+
 /** @returns the archive that a file's text is; in words why it is none */
 export function readArchive(text: string): Archive | { readonly message: string } {
   const none = (why: string) => ({
@@ -58,6 +64,7 @@ export function readArchive(text: string): Archive | { readonly message: string 
   if (!isObject(read.records) || !isObject(read.revisions)) return none("its records are missing");
   const lists = [...Object.values(read.records), ...Object.values(read.revisions)];
   if (!lists.every(Array.isArray)) return none("its records are no lists");
+  if (!lists.flat().every(isRecord)) return none("a record in it has no identifier, revision or content");
   return read as unknown as Archive;
 }
 
