@@ -239,7 +239,15 @@ export type BuildTruth = Pick<
 const vehicleNote = "Invented for the demo.";
 /** Invented: what the pane crawler carries beside its parts [kg]. */
 const CRAWLER_LEDGER: BuildTruth["ledger"] = [
-  { name: "Gear motor", group: "drive", quantity: 2, mass: 0.031, uncertainty: 0.0005, basis: "weighed" },
+  {
+    name: "Gear motor",
+    group: "drive",
+    quantity: 2,
+    mass: 0.031,
+    uncertainty: 0.0005,
+    basis: "weighed",
+    alternatives: [],
+  },
   {
     name: "Wheel with tyre",
     group: "drive",
@@ -247,8 +255,20 @@ const CRAWLER_LEDGER: BuildTruth["ledger"] = [
     mass: 0.0135,
     uncertainty: 0.0003,
     basis: "weighed",
+    alternatives: [{ name: "Foam wheel", mass: 0.008, uncertainty: 0.0005, price: 3, leadTime: 6 }],
   },
-  { name: "Camera", group: "electronics", quantity: 1, mass: 0.048, uncertainty: 0.0005, basis: "weighed" },
+  {
+    name: "Camera",
+    group: "electronics",
+    quantity: 1,
+    mass: 0.048,
+    uncertainty: 0.0005,
+    basis: "weighed",
+    alternatives: [
+      { name: "Camera without its case", mass: 0.031, uncertainty: 0.001, price: 0, leadTime: 0 },
+      { name: "Board camera", mass: 0.017, uncertainty: 0.001, price: 29, leadTime: 12 },
+    ],
+  },
   {
     name: "Speed controllers",
     group: "electronics",
@@ -256,8 +276,9 @@ const CRAWLER_LEDGER: BuildTruth["ledger"] = [
     mass: 0.007,
     uncertainty: 0.0003,
     basis: "weighed",
+    alternatives: [],
   },
-  { name: "Receiver", group: "electronics", quantity: 1, mass: 0.006, basis: "estimated" },
+  { name: "Receiver", group: "electronics", quantity: 1, mass: 0.006, basis: "estimated", alternatives: [] },
   {
     name: "Frame, printed",
     group: "structure",
@@ -265,6 +286,7 @@ const CRAWLER_LEDGER: BuildTruth["ledger"] = [
     mass: 0.118,
     uncertainty: 0.001,
     basis: "weighed",
+    alternatives: [],
   },
   {
     name: "Wiper and arm",
@@ -273,8 +295,16 @@ const CRAWLER_LEDGER: BuildTruth["ledger"] = [
     mass: 0.052,
     uncertainty: 0.001,
     basis: "weighed",
+    alternatives: [],
   },
-  { name: "Screws and glue", group: "structure", quantity: 1, mass: 0.01, basis: "estimated" },
+  {
+    name: "Screws and glue",
+    group: "structure",
+    quantity: 1,
+    mass: 0.01,
+    basis: "estimated",
+    alternatives: [],
+  },
   {
     name: "Cover, printed",
     group: "cover",
@@ -282,6 +312,7 @@ const CRAWLER_LEDGER: BuildTruth["ledger"] = [
     mass: 0.082,
     uncertainty: 0.004,
     basis: "estimated",
+    alternatives: [],
   },
   {
     name: "Filler and paint",
@@ -290,8 +321,16 @@ const CRAWLER_LEDGER: BuildTruth["ledger"] = [
     mass: 0.012,
     uncertainty: 0.004,
     basis: "estimated",
+    alternatives: [],
   },
-  { name: "Wires and plugs", group: "wiring", quantity: 1, mass: 0.022, basis: "estimated" },
+  {
+    name: "Wires and plugs",
+    group: "wiring",
+    quantity: 1,
+    mass: 0.022,
+    basis: "estimated",
+    alternatives: [],
+  },
 ];
 
 export const BUILDS: Record<string, BuildTruth> = {

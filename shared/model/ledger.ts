@@ -19,6 +19,20 @@ export type MassGroup = (typeof MASS_GROUPS)[number];
 
 const MOST_LINES = 200;
 
+const MOST_ALTERNATIVES = 12;
+const { alternatives: other } = BUILD.ledger;
+
+/** What a line may be exchanged for. */
+const alternative = z.strictObject({
+  name: name(),
+  mass: nonNegative("kg, of one piece", other.mass),
+  uncertainty: nonNegative("kg, standard, of one piece's mass", other.uncertainty).optional(),
+  price: nonNegative("any currency, of one piece", other.price).default(0),
+  leadTime: nonNegative("days until it is there", other.leadTime).default(0),
+});
+
+export type LineAlternative = z.output<typeof alternative>;
+
 /** Something on board that is no part of the book: wheels, a housing, screws, paint. */
 const ledgerLine = z.strictObject({
   name: name(),
@@ -27,6 +41,7 @@ const ledgerLine = z.strictObject({
   mass: nonNegative("kg, of one piece", BUILD.ledger.mass),
   uncertainty: nonNegative("kg, standard, of one piece's mass", BUILD.ledger.uncertainty).optional(),
   basis: z.enum(["weighed", "estimated"]).default("estimated"),
+  alternatives: z.array(alternative).max(MOST_ALTERNATIVES).default([]).superRefine(namedOnce),
 });
 
 /** The lines of a build's masses, beside its motor, rotor, pack and skirt, which are lines by themselves. */

@@ -132,7 +132,12 @@ export const BUILD = {
     verticalStiffness: above0(1e9),
     gapLoad: from0(1e6),
   },
-  ledger: { quantity: above0(1e4), mass: MASS, uncertainty: MASS },
+  ledger: {
+    quantity: above0(1e4),
+    mass: MASS,
+    uncertainty: MASS,
+    alternatives: { mass: MASS, uncertainty: MASS, price: PRICE, leadTime: from0(36_500) },
+  },
   targetMargin: between(1, 20),
   fallHeight: from0(1000),
   cycle: { angle: INCLINATION, share: above0(1), driveCurrent: from0(1e3) },

@@ -34,8 +34,30 @@ describe("Mass", () => {
       .getByRole("button", { name: /^remove/ })
       .click();
     await eventually(() => line(page, "Tether").count()).toBe(0);
-    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("button", { name: /^Undo/ }).click();
     await line(page, "Tether").waitFor();
     await eventually(async () => Number.parseFloat(await answer(page))).toBe(before - 20);
+  });
+
+  it("of a build that is too heavy, finds the swaps that make it light enough, and makes a build of them", async () => {
+    const address = `${server.address}/api/v1/builds/roof-crawler`;
+    const { revision, data } = await (await fetch(address)).json();
+    const wiper = {
+      name: "Long wiper",
+      group: "structure",
+      mass: 0.3,
+      alternatives: [{ name: "Short wiper", mass: 0.05 }],
+    };
+    await fetch(address, {
+      method: "PUT",
+      headers: { "Content-Type": "application/json", "If-Match": `"${revision}"` },
+      body: JSON.stringify({ ...data, targetMargin: 1, ledger: [wiper] }),
+    });
+    const page = await screens.open(`${server.address}/mass/roof-crawler`);
+    await page.locator(".mass-swaps").getByText("Short wiper for Long wiper", { exact: false }).waitFor();
+    const before = await answer(page);
+    await page.getByRole("button", { name: "Apply these swaps" }).first().click();
+    await line(page, "Short wiper").waitFor();
+    await eventually(() => answer(page)).not.toBe(before);
   });
 });

@@ -20,7 +20,7 @@ describe("a build's ledger, over the API", () => {
     const book = freshBook();
     const { id, data } = await buildIn(book);
     const { body } = await put(book.api, id, { ...data, ledger: [LINE] }).expect(200);
-    expect(body.data.ledger).toEqual([{ ...LINE, basis: "estimated" }]);
+    expect(body.data.ledger).toEqual([{ ...LINE, basis: "estimated", alternatives: [] }]);
     expect(body.data.vehicle).not.toHaveProperty("mass");
   });
 
@@ -45,6 +45,11 @@ describe("a build's ledger, over the API", () => {
     ["ledger.0.quantity", [{ ...LINE, quantity: 0 }]],
     ["ledger.0.group", [{ ...LINE, group: "wheels" }]],
     ["ledger.1.name", [LINE, LINE]],
+    ["ledger.0.alternatives.0.mass", [{ ...LINE, alternatives: [{ name: "Foam wheel" }] }]],
+    [
+      "ledger.0.alternatives.0.price",
+      [{ ...LINE, alternatives: [{ name: "Foam wheel", mass: 0.01, price: -1 }] }],
+    ],
   ])("names %s of %j, and nothing is changed", async (path, ledger) => {
     const book = freshBook();
     const { id, data } = await buildIn(book);

@@ -4,6 +4,7 @@ import { MASS_GROUPS } from "../../../shared/model/ledger.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../ui/Field.tsx";
 import { NumberField } from "../../ui/NumberField.tsx";
+import { Alternatives } from "./Alternatives.tsx";
 import {
   groupOf,
   type LineDraft,
@@ -95,6 +96,7 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
           onText={(uncertainty) => set({ uncertainty })}
         />
       </div>
+      <Alternatives draft={draft} problems={problems} onDraft={(alternatives) => set({ alternatives })} />
       {refusal && (
         <p class="field-error" role="alert">
           {refusal}

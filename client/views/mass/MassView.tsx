@@ -19,6 +19,7 @@ import { LineForm } from "./LineForm.tsx";
 import { draftOfLine, EMPTY_LINE, type LineDraft, readLine, withLine, withoutLine } from "./line.ts";
 import { MassChart } from "./MassChart.tsx";
 import { forgottenSentence, headroomSentence, massFigures, unaccountedSentence } from "./massWords.ts";
+import { Swaps } from "./swaps/Swaps.tsx";
 import { WholeMass } from "./WholeMass.tsx";
 
 /** Does it weigh too much? The ledger of a build against what it may weigh on each attitude. */
@@ -70,6 +71,7 @@ function MassOf({ book, build }: OfBuild) {
       </div>
       <section class="page-main" aria-label="The picture">
         <MassChart of={shown} />
+        <Swaps of={shown} build={build} />
         {isLacking(shown.outcome) && <Missing outcome={shown.outcome} build={build.id} />}
         <Warnings outcome={shown.outcome} />
         <Caution>
@@ -91,19 +93,8 @@ interface LedgerProps {
 
 /** What weighs what, and the ways to change it. */
 function LedgerSection({ build, shown, typing, onTyping }: LedgerProps) {
-  const [gone, setGone] = useState<{ readonly name: string; readonly before: Build } | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const store = async (data: Build) => {
-    const refused = await saveBuild(build, data);
-    if (refused === null) setGone(null);
-    return refused;
-  };
-  const remove = async (at: number) => {
-    const { name } = build.data.ledger[at];
-    const refused = await store(withoutLine(build.data, at));
-    setProblem(refused);
-    if (refused === null) setGone({ name, before: build.data });
-  };
+  const store = (data: Build) => saveBuild(build, data);
   const sentences = [unaccountedSentence(shown), forgottenSentence(shown)].filter(Boolean);
   return (
     <section class="page-main" aria-label="The ledger">
@@ -115,16 +106,8 @@ function LedgerSection({ build, shown, typing, onTyping }: LedgerProps) {
         ledger={shown.ledger}
         build={build.data}
         onEdit={(at) => onTyping({ draft: draftOfLine(build.data.ledger[at]), at })}
-        onRemove={(at) => void remove(at)}
+        onRemove={(at) => void store(withoutLine(build.data, at)).then(setProblem)}
       />
-      {gone && (
-        <p role="status">
-          {`“${gone.name}” was removed. `}
-          <button type="button" class="plain" onClick={() => void store(gone.before).then(setProblem)}>
-            Undo
-          </button>
-        </p>
-      )}
       {problem && (
         <p class="field-error" role="alert">
           {problem}

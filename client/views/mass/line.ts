@@ -1,5 +1,10 @@
 import type { Build } from "../../../shared/model/build.ts";
-import { type LedgerLine, MASS_GROUPS, type MassGroup } from "../../../shared/model/ledger.ts";
+import {
+  type LedgerLine,
+  type LineAlternative,
+  MASS_GROUPS,
+  type MassGroup,
+} from "../../../shared/model/ledger.ts";
 import { BUILD } from "../../../shared/model/limits.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
@@ -12,9 +17,21 @@ export interface LineDraft {
   readonly mass: string;
   readonly uncertainty: string;
   readonly basis: LedgerLine["basis"];
+  /** what it may be exchanged for, each as typed */
+  readonly alternatives: readonly AlternativeDraft[];
 }
 
-export type LineProblems = Readonly<Partial<Record<keyof LineDraft, string>>>;
+/** An alternative while it is typed. */
+export interface AlternativeDraft {
+  readonly name: string;
+  readonly mass: string;
+  readonly uncertainty: string;
+  readonly price: string;
+  readonly leadTime: string;
+}
+
+/** By field: "mass", "alternatives.0.price". */
+export type LineProblems = Readonly<Record<string, string>>;
 
 export const QUANTITY: NumberSpec = { dimension: null, limits: BUILD.ledger.quantity, example: "4" };
 export const PIECE_MASS: NumberSpec = {
@@ -30,6 +47,17 @@ export const PIECE_UNCERTAINTY: NumberSpec = {
   example: "0.3 g",
 };
 
+export const PIECE_PRICE: NumberSpec = {
+  dimension: null,
+  limits: BUILD.ledger.alternatives.price,
+  example: "4.50",
+};
+export const LEAD_TIME: NumberSpec = {
+  dimension: null,
+  limits: BUILD.ledger.alternatives.leadTime,
+  example: "7",
+};
+
 const MOST_LETTERS = 120;
 const GRAMS = 1000;
 /** Grams of a stored number, without the rounding of kilograms. */
@@ -42,10 +70,20 @@ export const EMPTY_LINE: LineDraft = {
   mass: "",
   uncertainty: "",
   basis: "estimated",
+  alternatives: [],
+};
+
+export const EMPTY_ALTERNATIVE: AlternativeDraft = {
+  name: "",
+  mass: "",
+  uncertainty: "",
+  price: "",
+  leadTime: "",
 };
 
 /** @returns a stored line as it would be typed */
-export function draftOfLine({ name, group, quantity, mass, uncertainty, basis }: LedgerLine): LineDraft {
+export function draftOfLine(line: LedgerLine): LineDraft {
+  const { name, group, quantity, mass, uncertainty, basis, alternatives } = line;
   return {
     name,
     group,
@@ -53,6 +91,13 @@ export function draftOfLine({ name, group, quantity, mass, uncertainty, basis }:
     mass: asTyped(mass),
     uncertainty: uncertainty === undefined ? "" : asTyped(uncertainty),
     basis,
+    alternatives: alternatives.map((each) => ({
+      name: each.name,
+      mass: asTyped(each.mass),
+      uncertainty: each.uncertainty === undefined ? "" : asTyped(each.uncertainty),
+      price: String(each.price),
+      leadTime: String(each.leadTime),
+    })),
   };
 }
 
@@ -60,12 +105,54 @@ export function draftOfLine({ name, group, quantity, mass, uncertainty, basis }:
 export const groupOf = (text: string): MassGroup =>
   MASS_GROUPS.find((group) => group === text) ?? "structure";
 
-function nameProblem(name: string, others: readonly LedgerLine[]): string | undefined {
+function nameProblem(name: string, others: readonly { readonly name: string }[]): string | undefined {
   if (name === "") return "A name is needed, for example “Wheel”.";
   if (name.length > MOST_LETTERS) return `Read ${name.length} letters; allowed: up to ${MOST_LETTERS}.`;
-  if (others.some((line) => line.name === name))
-    return `“${name}” is a line already: change its quantity, or take another name.`;
+  if (others.some((line) => line.name.trim() === name))
+    return `“${name}” is there already: change its quantity, or take another name.`;
   return undefined;
+}
+
+/** What the fields say, and what is wrong with them. */
+class Fields {
+  readonly problems: Record<string, string> = {};
+
+  number(path: string, spec: NumberSpec, text: string): number | undefined {
+    if (text.trim() === "") return undefined;
+    const reading = readNumber(spec, text);
+    if (isGood(reading)) return reading.value;
+    this.problems[path] = reading.message;
+    return undefined;
+  }
+
+  needed(path: string, spec: NumberSpec, text: string): number {
+    if (text.trim() === "") this.problems[path] = needed("The mass", spec).message;
+    return this.number(path, spec, text) ?? 0;
+  }
+
+  name(path: string, text: string, others: readonly { readonly name: string }[]): string {
+    const name = text.trim();
+    const problem = nameProblem(name, others);
+    if (problem !== undefined) this.problems[path] = problem;
+    return name;
+  }
+
+  /** @returns an uncertainty under its key, nothing where none is typed */
+  unsure(path: string, text: string): { readonly uncertainty?: number } {
+    const uncertainty = this.number(path, PIECE_UNCERTAINTY, text);
+    return uncertainty === undefined ? {} : { uncertainty };
+  }
+
+  alternative(draft: AlternativeDraft, i: number, all: readonly AlternativeDraft[]): LineAlternative {
+    const at = `alternatives.${i}`;
+    return {
+      name: this.name(`${at}.name`, draft.name, all.slice(0, i)),
+      mass: this.needed(`${at}.mass`, PIECE_MASS, draft.mass),
+      ...this.unsure(`${at}.uncertainty`, draft.uncertainty),
+      price: this.number(`${at}.price`, PIECE_PRICE, draft.price) ?? 0,
+      leadTime: this.number(`${at}.leadTime`, LEAD_TIME, draft.leadTime) ?? 0,
+    };
+  }
 }
 
 /** @returns a typed line, or what is wrong with it, field by field */
@@ -73,36 +160,17 @@ export function readLine(
   draft: LineDraft,
   others: readonly LedgerLine[],
 ): { readonly line: LedgerLine } | { readonly problems: LineProblems } {
-  const name = draft.name.trim();
-  const quantity = readNumber(QUANTITY, draft.quantity.trim() === "" ? "1" : draft.quantity);
-  const mass = draft.mass.trim() === "" ? needed("The mass", PIECE_MASS) : readNumber(PIECE_MASS, draft.mass);
-  const uncertainty =
-    draft.uncertainty.trim() === "" ? null : readNumber(PIECE_UNCERTAINTY, draft.uncertainty);
-  const problem = nameProblem(name, others);
-  if (
-    problem === undefined &&
-    isGood(quantity) &&
-    isGood(mass) &&
-    (uncertainty === null || isGood(uncertainty))
-  )
-    return {
-      line: {
-        name,
-        group: draft.group,
-        quantity: quantity.value,
-        mass: mass.value,
-        ...(uncertainty ? { uncertainty: uncertainty.value } : {}),
-        basis: draft.basis,
-      },
-    };
-  return {
-    problems: {
-      ...(problem === undefined ? {} : { name: problem }),
-      ...(isGood(quantity) ? {} : { quantity: quantity.message }),
-      ...(isGood(mass) ? {} : { mass: mass.message }),
-      ...(uncertainty === null || isGood(uncertainty) ? {} : { uncertainty: uncertainty.message }),
-    },
+  const fields = new Fields();
+  const line: LedgerLine = {
+    name: fields.name("name", draft.name, others),
+    group: draft.group,
+    quantity: fields.number("quantity", QUANTITY, draft.quantity) ?? 1,
+    mass: fields.needed("mass", PIECE_MASS, draft.mass),
+    ...fields.unsure("uncertainty", draft.uncertainty),
+    basis: draft.basis,
+    alternatives: draft.alternatives.map((each, i, all) => fields.alternative(each, i, all)),
   };
+  return Object.keys(fields.problems).length > 0 ? { problems: fields.problems } : { line };
 }
 
 /** @returns the build with a line in the place of another; null: behind the last */

@@ -98,7 +98,14 @@ describe("a line of the ledger, as typed", () => {
 
   it("is read in grams, a piece, with 1 piece where none is said", () => {
     expect(readLine(typed, [])).toEqual({
-      line: { name: "Screws", group: "structure", quantity: 24, mass: 0.0004, basis: "estimated" },
+      line: {
+        name: "Screws",
+        group: "structure",
+        quantity: 24,
+        mass: 0.0004,
+        basis: "estimated",
+        alternatives: [],
+      },
     });
     expect(readLine({ ...typed, quantity: "" }, [])).toMatchObject({ line: { quantity: 1 } });
   });
@@ -106,7 +113,16 @@ describe("a line of the ledger, as typed", () => {
   it("comes back as it was stored, for every line of the demo", () => {
     for (const line of crawler.ledger)
       expect(readLine(draftOfLine(line), [])).toEqual({
-        line: { ...line, mass: expect.closeTo(line.mass, 12), ...uncertaintyOf(line.uncertainty) },
+        line: {
+          ...line,
+          mass: expect.closeTo(line.mass, 12),
+          ...uncertaintyOf(line.uncertainty),
+          alternatives: line.alternatives.map((each) => ({
+            ...each,
+            mass: expect.closeTo(each.mass, 12),
+            ...uncertaintyOf(each.uncertainty),
+          })),
+        },
       });
   });
 

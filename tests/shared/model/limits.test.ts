@@ -31,7 +31,17 @@ function probes({ min, max, positive, whole }: Limits): { inside: number[]; outs
   return { inside, outside };
 }
 
-const LISTS = new Set(["honeycombs", "sizes", "openings", "attitudes", "cycle", "rows", "holes", "ledger"]);
+const LISTS = new Set([
+  "honeycombs",
+  "sizes",
+  "openings",
+  "attitudes",
+  "cycle",
+  "rows",
+  "holes",
+  "ledger",
+  "alternatives",
+]);
 
 /** What else a record must say for its schema to come to the number. */
 const BESIDE: Readonly<Partial<Record<keyof typeof PARTS, object>>> = {

@@ -18,6 +18,7 @@ const line = (change: Partial<Build["ledger"][number]> = {}): Build["ledger"][nu
   quantity: 4,
   mass: 0.03,
   basis: "weighed",
+  alternatives: [],
   ...change,
 });
 
