@@ -4,7 +4,7 @@ import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { Sure } from "../../ui/Sure.tsx";
 import { governsInWords, gradeOf } from "../../ui/verdictWords.ts";
-import { degrees, grams, needText } from "./attitudeWords.ts";
+import { degrees, gapAtLimit, grams, needText } from "./attitudeWords.ts";
 import { RemovalNote, RemovalQuestion, useRemover } from "./Removing.tsx";
 import type { NamedStand, Rose } from "./rose.ts";
 import type { Need } from "./stand.ts";
@@ -28,6 +28,7 @@ function NeedCell({ need, target, state, sure }: NeedProps) {
       <small>
         {needText(need)}, {governsInWords(need.modes)}
       </small>
+      {need.gap !== null && <small>{gapAtLimit(need.gap)}</small>}
     </td>
   );
 }
@@ -78,7 +79,7 @@ export function AttitudeTable({ rose, build, state, waits }: AttitudeTableProps)
       <table class={waits ? "holds attitude-table attitude-waits" : "holds attitude-table"}>
         <caption class="quiet small">
           {grams(rose.made)} made, {marginText(target)} of the need wanted. Under each margin: the pull needed
-          and what lets go first.
+          and what lets go first{rose.pull.giving && ", and the gap there, as the running gear gives"}.
         </caption>
         <thead>
           <tr>

@@ -1,7 +1,7 @@
 import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { unbroken } from "../../ui/unbroken.ts";
 import { governsInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
@@ -31,6 +31,11 @@ export function kindOf(angle: number): string {
   const name = worstName(angle);
   if (name === "the overhang") return "an overhang";
   return name === "the slope" ? "a slope" : name;
+}
+
+/** @returns how the lip stands at a limit: "gap 0.74 mm there", or that the skirt touches */
+export function gapAtLimit(gap: number): string {
+  return gap === 0 ? "the skirt touches there" : `gap ${formatQuantity(gap, "length", { unit: "mm" })} there`;
 }
 
 /** @returns what is needed, in words: "893 g", "none", "no pull suffices" */

@@ -15,6 +15,8 @@ export interface Need {
   readonly margin: number | null;
   /** what lets go first; none where no pull is needed */
   readonly modes: readonly Mode[];
+  /** of the lip under the load at which that lets go [m], 0: the skirt touches; null where the running gear is rigid, or no pull is needed or none suffices */
+  readonly gap: number | null;
 }
 
 /** How a vehicle stands on one attitude. */
@@ -47,10 +49,12 @@ export function governing(required: Readonly<Record<Mode, number>>, modes: reado
 export function standAt(vehicle: Vehicle, made: Pull, angle: number): Stand {
   const hold = holdUnder(compileHold(vehicle), made, angle);
   const pull = requiredSuction(vehicle, angle);
-  const need = (state: State): Need => ({
-    pull: pull[state],
-    margin: hold[state].margin,
-    modes: governing(hold.required, MODES[state]),
-  });
+  const need = (state: State): Need => {
+    const { margin, governs } = hold[state];
+    // Rigid, what needs most pull has least margin; where the gap gives, each mode has a pull of its own.
+    const modes = hold.gaps ? governs : governing(hold.required, MODES[state]);
+    const [first] = governs;
+    return { pull: pull[state], margin, modes, gap: (first && hold.gaps?.[first]) ?? null };
+  };
   return { angle, parked: need("parked"), driving: need("driving") };
 }

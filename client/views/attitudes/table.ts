@@ -7,6 +7,7 @@ import type { Need, Stand } from "./stand.ts";
 
 const STEP = 5;
 const PERCENT = 100;
+const MM = 1000;
 
 function cells(need: Need): (string | number | null)[] {
   const pull = Number.isFinite(need.pull) ? inGrams(need.pull) : "no pull suffices";
@@ -14,7 +15,9 @@ function cells(need: Need): (string | number | null)[] {
 }
 
 /** @returns what Attitudes draws, as numbers: the named attitudes, then every fifth degree */
-export function roseTable({ named, stands, made, spread }: Rose): Table {
+export function roseTable({ named, stands, made, spread, pull }: Rose): Table {
+  const gives = pull.giving !== null;
+  const gap = (need: Need) => (need.gap === null ? null : need.gap * MM);
   const row = (title: string, stand: Stand, sure: AttitudeUncertainty | null = null) => [
     title,
     stand.angle,
@@ -23,6 +26,7 @@ export function roseTable({ named, stands, made, spread }: Rose): Table {
     spread ? inGrams(spread.more) : null,
     ...cells(stand.parked),
     ...cells(stand.driving),
+    ...(gives ? [gap(stand.parked), gap(stand.driving)] : []),
     sure && PERCENT * sure.parked.holds,
     sure && PERCENT * sure.driving.holds,
   ];
@@ -39,6 +43,7 @@ export function roseTable({ named, stands, made, spread }: Rose): Table {
       "needed driving (g)",
       "margin driving",
       "governs driving",
+      ...(gives ? ["gap at the limit, parked (mm)", "gap at the limit, driving (mm)"] : []),
       "sure parked (%)",
       "sure driving (%)",
     ],
