@@ -5,6 +5,7 @@ import type { Computation } from "./compute.ts";
 import { fitComputations } from "./fits.ts";
 import { fitUpComputation } from "./fitUp.ts";
 import { limitsComputation } from "./limits.ts";
+import { powerCutComputation } from "./powerCut.ts";
 import { predictComputation } from "./predict.ts";
 import { parsed } from "./route.ts";
 import { rundownComputation } from "./rundown.ts";
@@ -16,6 +17,7 @@ import { waysComputations } from "./ways.ts";
 export const COMPUTATIONS: readonly Computation[] = [
   predictComputation,
   rundownComputation,
+  powerCutComputation,
   sizeComputation,
   limitsComputation,
   ...waysComputations,

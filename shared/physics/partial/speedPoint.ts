@@ -1,9 +1,8 @@
-import { NotEnoughDataError } from "../../numeric/errors.ts";
-import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.ts";
-import { findRoot } from "../../numeric/root.ts";
+import { evaluatePolynomial } from "../../numeric/polynomial.ts";
 import { type Air, airFrom } from "../air.ts";
 import { suctionAt } from "../assembly.ts";
 import { readingOf } from "../fanlaws/coefficients.ts";
+import { phiAtSpeed } from "../point/phiAtSpeed.ts";
 import { isBeyondTested, thrustAndPower } from "../propellerLaw.ts";
 import { isSealed, type Leak, leakFlow } from "../restriction/leak.ts";
 import { skirtLeak } from "../skirt.ts";
@@ -25,33 +24,6 @@ export interface SpeedPoint {
 type Ducted = Extract<AtSpeeds["rotor"], { kind: "ducted" }>;
 type Propeller = Extract<AtSpeeds["rotor"], { kind: "propeller" }>;
 
-/** Intervals of the scan from open to blocked. */
-const SCAN = 256;
-/** Times the fitted range is doubled in search of an end, for a curve whose ψ has no zero. */
-const MOST_DOUBLINGS = 40;
-
-function endOf(curve: Ducted["curve"], excess: (phi: number) => number): number {
-  const zero = firstPositiveZero(curve.psi);
-  if (zero !== null) return zero;
-  let end = curve.phiMax;
-  for (let i = 0; i < MOST_DOUBLINGS; i++, end *= 2) if (excess(end) < 0) return end;
-  throw new NotEnoughDataError(
-    "The curve's pressure never falls to what the leak lets through.",
-    "Measure the rotor nearer to open, where its pressure is 0.",
-    "rotor.psi",
-  );
-}
-
-/** φ of the crossing with the largest flow, on which a vehicle set down arrives; null where the leak admits less than the rotor moves all along. */
-function arrivalPhi(curve: Ducted["curve"], excess: (phi: number) => number): number | null {
-  const end = endOf(curve, excess);
-  for (let i = SCAN; i > 0; i--) {
-    const [lo, hi] = [(end * (i - 1)) / SCAN, (end * i) / SCAN];
-    if (excess(lo) > 0 && excess(hi) <= 0) return findRoot(excess, lo, hi).root;
-  }
-  return null;
-}
-
 function ductedAt(
   { curve, skirt }: Ducted,
   state: { readonly leak: Leak; readonly air: Air },
@@ -66,7 +38,7 @@ function ductedAt(
     return { flow, pressure };
   };
   const excess = (phi: number) => leakFlow(leak, air, at(phi).pressure) - at(phi).flow;
-  const phi = isSealed(leak) ? 0 : arrivalPhi(curve, excess);
+  const phi = isSealed(leak) ? 0 : phiAtSpeed(curve, excess);
   if (phi === null) return null;
   const { flow, pressure } = at(phi);
   const extrapolated = phi < curve.phiMin || phi > curve.phiMax;
