@@ -75,7 +75,7 @@ describe("Attitudes", () => {
     await page.getByRole("button", { name: "remove Gable pane" }).click();
     await page.getByRole("button", { name: "Remove it" }).click();
     await row(page, "Gable pane").waitFor({ state: "detached" });
-    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("button", { name: "Undo", exact: true }).click();
     await row(page, "Gable pane 153.5°").waitFor();
     await page.getByRole("button", { name: "remove Gable pane" }).click();
     await page.getByRole("button", { name: "Remove it" }).click();

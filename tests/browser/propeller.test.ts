@@ -43,7 +43,7 @@ describe("a build that a propeller presses on", () => {
     await eventually(() => page.locator(".verdict-detail").textContent()).toMatch(
       /^The pull is too small as well/,
     );
-    await eventually(() => page.locator(".ghost-ring").count()).toBe(1);
+    await eventually(() => page.locator(".layer-lines .chart-line.tone-quiet").count()).toBe(1);
   });
 
   it("in Match on a phone: no sideways scrolling, the mass handle within the thumb's reach", async () => {
