@@ -1,0 +1,15 @@
+import { writeFileSync } from "node:fs";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { coveredBy } from "./covered.ts";
+import { accuracyPage } from "./page.ts";
+import { SCENARIOS } from "./scenarios.ts";
+
+/** `npm run coverage`, or fewer makers: `npm run coverage -- 50`. Run from the project's top. */
+const makers = Number(process.argv[2] ?? 400);
+const demo = demoBook();
+const rows = SCENARIOS.map((scenario) => {
+  const covered = coveredBy(demo, scenario, makers);
+  console.info(`${scenario.name}: ${(100 * covered.inside).toFixed(1)} % inside`);
+  return { scenario, covered };
+});
+writeFileSync("docs/accuracy.md", accuracyPage(rows, makers));
