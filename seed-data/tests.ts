@@ -1,4 +1,5 @@
 import { discharges } from "./discharges.ts";
+import { drives } from "./drives.ts";
 import { thrusts } from "./propellers.ts";
 import { rideHeights } from "./rideHeights.ts";
 import { rigs } from "./rigs.ts";
@@ -37,6 +38,7 @@ export function tests(): { id: string; data: unknown }[] {
     ...thrusts(),
     leak("square-lip", "side-pane", 0.0009, "2026-05-16"),
     ...rideHeights(),
+    ...drives(),
   ].map((data, index) => ({
     id: `demo-${String(index + 1).padStart(2, "0")}-${(data as { kind: string }).kind}`,
     data,

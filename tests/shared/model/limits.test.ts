@@ -127,6 +127,8 @@ const SI_UNITS: Readonly<Record<string, string>> = {
   throttle: "1",
   slid: "rad",
   thrust: "N",
+  reading: "N",
+  angle: "rad",
   time: "s",
   thickness: "m",
 };
