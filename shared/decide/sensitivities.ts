@@ -90,6 +90,13 @@ const NOTHING_HELD: Note = {
   message: "The margin is 0: nothing pulls, or no pull would do. See Ways to hold.",
 };
 
+/** Elasticities that differ by less are equal but for rounding, and stay in the order of the inputs [-]. */
+const EQUAL = 1e-8;
+
+/** @returns by which sensitivities are ranked: the size of each in steps of {@link EQUAL} [-] */
+const rankOf = ({ elasticity }: { readonly elasticity: number }): number =>
+  Math.round(Math.abs(elasticity) / EQUAL);
+
 /**
  * How much each number of a build moves the margin on the wanted attitude.
  *
@@ -120,7 +127,7 @@ export function sensitivitiesOf(build: AnyPredictInput, wanted: Wanted): Sensiti
     margin,
     sensitivities: told
       .map(({ input: { path, value }, slope }) => ({ path, value, elasticity: slope.elasticity }))
-      .sort((a, b) => Math.abs(b.elasticity) - Math.abs(a.elasticity)),
+      .sort((a, b) => rankOf(b) - rankOf(a)),
     warnings: [
       ...notesOf(told),
       ...edgeNotes(edges),

@@ -47,7 +47,11 @@ const newRotor = (name: string) =>
 
 describe("Bench, a pull test on a phone", () => {
   it("is logged by taps, one a load, set up as the last one, and found again after the server was started anew", async () => {
-    const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE, hasTouch: true });
+    const page = await screens.open(at("/bench/new/pull"), {
+      viewport: PHONE,
+      hasTouch: true,
+      allowed: /ERR_CONNECTION_REFUSED/,
+    });
     const load = cell(page, "Load added");
     await eventually(() => load.evaluate((input) => input === document.activeElement)).toBe(true);
     await load.fill("400");

@@ -20,6 +20,7 @@ describe("a pull of 900 kg where 300 g were predicted, by keyboard on a phone", 
   it("is asked about before it is saved; Escape leads back to the field, the second button stores it as it is", async () => {
     const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE });
     const before = (await stored("tests")).length;
+    await page.getByText("All pulls", { exact: true }).click();
     await cell(page, "pull 1, held").fill("900 kg");
     await page.getByRole("button", { name: "Save the test" }).press("Enter");
     await asked(page).waitFor();
@@ -46,6 +47,7 @@ describe("a pull of 900 kg where 300 g were predicted, by keyboard on a phone", 
 
   it("corrected, is saved without another question", async () => {
     const page = await screens.open(at("/bench/new/pull"), { viewport: PHONE });
+    await page.getByText("All pulls", { exact: true }).click();
     await cell(page, "pull 1, held").fill("900 kg");
     await page.getByRole("button", { name: "Save the test" }).click();
     await asked(page).getByRole("link", { name: "Pull 1, held" }).click();

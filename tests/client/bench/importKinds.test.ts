@@ -96,7 +96,7 @@ describe("a test of every kind, exported and imported", () => {
   );
 
   it("every test of the demo comes back the same", () => {
-    expect(new Set(book.tests.map(({ data }) => data.kind)).size).toBe(8);
+    expect(new Set(book.tests.map(({ data }) => data.kind)).size).toBe(10);
     for (const { data } of book.tests) expect(stored(imported(data.kind, exportCsv(data)))).toEqual([data]);
   });
 
