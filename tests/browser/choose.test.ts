@@ -119,6 +119,12 @@ describe("Choose, on the demo", () => {
     };
     await eventually(last).toEqual([String(Math.round((items[0].values.mass ?? 0) * 1000))]);
     await eventually(() => rows(page).count()).toBeLessThan(30);
+    // What the arrow keys come to is read aloud, row by row.
+    await page.locator(".choose-scroll").press("ArrowDown");
+    await page.locator(".choose-scroll").press("ArrowDown");
+    await eventually(() => textOf(page.locator(".choose-table-part [role=status]"))).toMatch(
+      /^2 of 3\s?120: .*; (does it|out); Margin.*Mass, g: \d+/,
+    );
   });
 
   it("says why a set is out, by the keyboard in the plot, and pins it", async () => {

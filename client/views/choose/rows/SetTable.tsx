@@ -56,11 +56,16 @@ export function SetTable(props: SetTableProps) {
     const set = rows.rows.get(next);
     if (set) props.onLook(set.index);
   };
+  const lookedAt = at === null ? undefined : rows.rows.get(at);
   const places = Array.from({ length: drawn.until - drawn.first }, (_, i) => drawn.first + i);
   return (
     <section class="choose-table-part" aria-label="The sets as a table">
       <TableHead {...props} total={rows.total} />
       {rows.problem && <Problem message={rows.problem.message} />}
+      <p class="visually-hidden" role="status">
+        {lookedAt &&
+          `${formatFixed((at ?? 0) + 1, 0)} of ${formatFixed(rows.total, 0)}: ${rowWords(props.book, lookedAt)}`}
+      </p>
       {/* biome-ignore lint/a11y/useSemanticElements: a region that scrolls */}
       <div
         class="choose-scroll"
@@ -106,6 +111,15 @@ export function SetTable(props: SetTableProps) {
       </div>
     </section>
   );
+}
+
+/** @returns a row as it is read aloud while arrow keys go through the table: the set, whether it does it, each figure */
+function rowWords(book: Book, set: ChosenSet): string {
+  const does = set.broken.length === 0 ? "does it" : "out";
+  const figures = SHOWN.map(
+    (column) => `${columnSpec(column).label}${headUnit(column)}: ${cellText(column, set.values[column])}`,
+  );
+  return `${sizedRotorText(book, set)}, ${restText(book, set)}; ${does}; ${figures.join(", ")}`;
 }
 
 /** Rows that are not drawn leave their room. */
