@@ -86,15 +86,25 @@ function Found({ question, build, sets, lightest }: FoundProps) {
         <SwapOption question={question} build={build} set={lightest} />
       </>
     );
-  if (shown[0].count === 0) return <p>It is light enough as it is: no swap is needed.</p>;
+  const swaps = shown.filter(({ count }) => count > 0);
   return (
-    <ol class="mass-sets">
-      {shown.map((set) => (
-        <li key={set.choices.join()}>
-          <SwapOption question={question} build={build} set={set} />
-        </li>
-      ))}
-    </ol>
+    <>
+      {swaps.length < shown.length && (
+        <p>
+          It is light enough as it is: no swap is needed.
+          {swaps.length > 0 && " These would leave more to spare:"}
+        </p>
+      )}
+      {swaps.length > 0 && (
+        <ol class="mass-sets">
+          {swaps.map((set) => (
+            <li key={set.choices.join()}>
+              <SwapOption question={question} build={build} set={set} />
+            </li>
+          ))}
+        </ol>
+      )}
+    </>
   );
 }
 

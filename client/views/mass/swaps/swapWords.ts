@@ -26,7 +26,7 @@ export function setFigures({ mass, price, leadTime, chance, uncertainty }: SwapS
     price > 0 ? `${priceText(price)} to spend` : "nothing to spend",
     leadTime > 0
       ? `there in ${formatFixed(leadTime, 0)} ${leadTime === 1 ? "day" : "days"}`
-      : "there already",
+      : "nothing to wait for",
     ...(uncertainty > 0 ? [`${percentText(chance)} chance of being light enough`] : []),
   ].join("; ");
 }
