@@ -11,10 +11,10 @@ export function micrometres(value: number, sd: number | null): string {
   return `${Math.round(value * MICROMETRES)}${spread}\u2009µm`;
 }
 
-/** @returns "115 ± 7 µm, told apart by 2 leak tests (stated 120 µm)"; null where it is only stated, or no law takes it */
+/** @returns "115 ± 7 µm, measured separately by 2 leak tests (stated 120 µm)"; null where it is only stated, or no law takes it */
 export function roughnessWords(roughness: SurfaceRoughness | null, stated: number): string | null {
   if (roughness?.basis !== "told apart") return null;
   const { value, sd, testIds } = roughness;
-  const told = `told apart by ${counted(testIds.length, "leak test")}`;
+  const told = `measured separately by ${counted(testIds.length, "leak test")}`;
   return `${micrometres(value, sd)}, ${told} (stated ${micrometres(stated, null)})`;
 }

@@ -15,7 +15,7 @@ const told: SurfaceRoughness = {
 describe("roughnessWords", () => {
   it("of a roughness told apart: value, doubt, by how many tests, and what is stated", () => {
     expect(roughnessWords(told, 1.2e-4)).toBe(
-      "115 ± 7\u2009µm, told apart by 2 leak tests (stated 120\u2009µm)",
+      "115 ± 7\u2009µm, measured separately by 2 leak tests (stated 120\u2009µm)",
     );
   });
 
