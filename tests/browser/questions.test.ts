@@ -38,7 +38,7 @@ describe("a pull of 900 kg where 300 g were predicted, by keyboard on a phone", 
 
     await page.keyboard.press("Enter");
     await page.getByRole("button", { name: "Save the test" }).press("Enter");
-    await asked(page).waitFor();
+    await eventually(() => asked(page).evaluate((box) => box === document.activeElement)).toBe(true);
     for (let i = 0; i < 3; i++) await page.keyboard.press("Tab");
     await page.keyboard.press("Enter");
     await page.locator(".bench-saved").waitFor();
