@@ -39,7 +39,11 @@ describe("a pull of 900 kg where 300 g were predicted, by keyboard on a phone", 
     await page.keyboard.press("Enter");
     await page.getByRole("button", { name: "Save the test" }).press("Enter");
     await eventually(() => asked(page).evaluate((box) => box === document.activeElement)).toBe(true);
-    for (let i = 0; i < 3; i++) await page.keyboard.press("Tab");
+    const asIs = asked(page).getByRole("button", { name: "It is right, save it" });
+    await eventually(async () => {
+      await page.keyboard.press("Tab");
+      return asIs.evaluate((button) => button === document.activeElement);
+    }).toBe(true);
     await page.keyboard.press("Enter");
     await page.locator(".bench-saved").waitFor();
     expect((await stored("tests")).length).toBe(before + 1);
