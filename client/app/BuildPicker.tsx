@@ -1,10 +1,11 @@
+import { nameWithStanding, offered } from "../../shared/model/withdrawn.ts";
 import { currentBook } from "../state/book.ts";
 import { current, showsBuild } from "../state/build.ts";
 import { href, navigate, route } from "./router.ts";
 
 /** Which build the build's group of views shows; from a view of another group it leads to Match. */
 export function BuildPicker() {
-  const builds = currentBook.value?.builds ?? [];
+  const builds = offered(currentBook.value?.builds ?? [], current.value?.id ?? null);
   const { view } = route.value;
   const show = (id: string) => navigate(showsBuild(view) ? view : "match", id);
   if (builds.length === 0) return <span class="build-picker" />;
@@ -18,7 +19,7 @@ export function BuildPicker() {
         {!current.value && <option value="">choose a build</option>}
         {builds.map((build) => (
           <option key={build.id} value={build.id}>
-            {build.data.name}
+            {nameWithStanding(build.data)}
           </option>
         ))}
       </select>

@@ -1,5 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import { groupOf } from "../../shared/model/screens.ts";
+import { offered } from "../../shared/model/withdrawn.ts";
 import { go, href, route, type ViewName } from "../app/router.ts";
 import { currentBook } from "./book.ts";
 import { type Changes, changesFromQuery, changesToQuery, type LeftOut, leftOutOf } from "./handles.ts";
@@ -17,7 +18,7 @@ export const current = computed(() => {
   const wanted = showsBuild(route.value.view) ? route.value.id : null;
   if (wanted !== null) return builds.find((build) => build.id === wanted) ?? null;
   const last = sessionStorage.getItem(LAST_BUILD);
-  return builds.find((build) => build.id === last) ?? builds[0] ?? null;
+  return builds.find((build) => build.id === last) ?? offered(builds, null)[0] ?? builds[0] ?? null;
 });
 
 /** true where the address names a build that the book does not have */

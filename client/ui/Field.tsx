@@ -68,10 +68,11 @@ export interface TextFieldProps extends Omit<FieldProps, "children"> {
   readonly value: string;
   readonly onChange: (value: string) => void;
   readonly placeholder?: string;
+  readonly onLeave?: () => void;
 }
 
 /** A line of text. */
-export function TextField({ value, onChange, placeholder, ...field }: TextFieldProps) {
+export function TextField({ value, onChange, placeholder, onLeave, ...field }: TextFieldProps) {
   return (
     <Field {...field}>
       {(input) => (
@@ -82,6 +83,7 @@ export function TextField({ value, onChange, placeholder, ...field }: TextFieldP
           placeholder={placeholder}
           autoComplete="off"
           onInput={(event) => onChange(event.currentTarget.value)}
+          onBlur={onLeave}
         />
       )}
     </Field>
@@ -89,7 +91,7 @@ export function TextField({ value, onChange, placeholder, ...field }: TextFieldP
 }
 
 /** Several lines of text. */
-export function NoteField({ value, onChange, ...field }: Omit<TextFieldProps, "placeholder">) {
+export function NoteField({ value, onChange, ...field }: Omit<TextFieldProps, "placeholder" | "onLeave">) {
   return (
     <Field {...field}>
       {(input) => (

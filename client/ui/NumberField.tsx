@@ -12,6 +12,8 @@ export interface NumberInputProps {
   /** id of a list of usual values */
   readonly list?: string;
   readonly class?: string;
+  /** it follows from another field */
+  readonly readOnly?: boolean;
   /** its name where no label stands beside it */
   readonly name?: string;
   readonly onKeyDown?: (event: KeyboardEvent) => void;
@@ -41,6 +43,7 @@ export function NumberInput({
       class={props.class}
       aria-label={props.name}
       list={props.list}
+      readOnly={props.readOnly}
       placeholder={props.placeholder ?? exampleOf(spec)}
       value={text}
       onInput={(event) => props.onText(event.currentTarget.value)}

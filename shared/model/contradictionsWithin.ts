@@ -1,6 +1,8 @@
 import { formatQuantity } from "../units/format.ts";
+import { rectangleText } from "../units/rectangle.ts";
 import type { FieldError } from "./api/errors.ts";
 import type { CollectionName } from "./collections.ts";
+import { outlineOf } from "./parts/outline.ts";
 import type { Skirt } from "./parts/skirt.ts";
 import type { DataOf } from "./record.ts";
 import type { BenchTest } from "./tests/index.ts";
@@ -28,6 +30,29 @@ function lipContradictions({ perimeter, area }: Skirt): FieldError[] {
   ];
 }
 
+/** Figures that follow are stored with ten digits and more [-]. */
+const FOLLOWS = 1e-6;
+
+/** Length and area that stand beside an outline are the outline's own. */
+function outlineContradictions({ perimeter, area, outline }: Skirt): FieldError[] {
+  if (!outline) return [];
+  const own = outlineOf(outline);
+  const said = rectangleText(outline);
+  const differs = (read: number, follows: number) => Math.abs(read - follows) > FOLLOWS * follows;
+  const refusal = (path: "perimeter" | "area", read: string, follows: string): FieldError => ({
+    path,
+    message: `Read ${read} beside the outline ${said}; allowed: ${follows}, which follows from it, or no outline.`,
+  });
+  const length = (si: number) => formatQuantity(si, "length", { digits: 5 });
+  const size = (si: number) => formatQuantity(si, "area", { digits: 5 });
+  return [
+    ...(differs(perimeter, own.perimeter)
+      ? [refusal("perimeter", length(perimeter), length(own.perimeter))]
+      : []),
+    ...(differs(area, own.area) ? [refusal("area", size(area), size(own.area))] : []),
+  ];
+}
+
 /** Rows that are not set aside and yet can't have been read so. */
 function readingContradictions(test: BenchTest): FieldError[] {
   if (test.struckOut !== undefined) return [];
@@ -45,6 +70,7 @@ function readingContradictions(test: BenchTest): FieldError[] {
  * @returns the fields to correct, each with what was read and what is allowed; empty where nothing contradicts
  */
 export function contradictionsWithin<C extends CollectionName>(name: C, data: DataOf<C>): FieldError[] {
-  if (name === "skirts") return lipContradictions(data as Skirt);
+  if (name === "skirts")
+    return [...lipContradictions(data as Skirt), ...outlineContradictions(data as Skirt)];
   return name === "tests" ? readingContradictions(data as BenchTest) : [];
 }

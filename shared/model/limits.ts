@@ -92,6 +92,7 @@ export const PACK = {
 export const SKIRT = {
   perimeter: above0(20),
   area: above0(10),
+  outline: { length: above0(10), width: above0(10), cornerRadius: from0(5) },
   land: from0(1),
   lossSum: from0(20),
   gap: GAP,

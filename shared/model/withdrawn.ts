@@ -8,3 +8,20 @@ export function withdrawnOf(data: Partial<Readonly<Record<WithdrawalKey, unknown
   const why = data.struckOut ?? data.retired;
   return typeof why === "string" ? why : null;
 }
+
+/**
+ * What a list offers: records in use, and the one that is chosen already though it is retired since.
+ *
+ * @param records - all of a collection
+ * @param chosen - id of the one that stands in the field; null where none does
+ */
+export function offered<
+  T extends { readonly id: string; readonly data: Partial<Readonly<Record<"retired", unknown>>> },
+>(records: readonly T[], chosen: string | null): T[] {
+  return records.filter(({ id, data }) => id === chosen || withdrawnOf(data) === null);
+}
+
+/** @returns a part's name as a list shows it, with "retired" behind it where it is */
+export function nameWithStanding(data: { readonly name: string; readonly retired?: unknown }): string {
+  return data.retired === undefined ? data.name : `${data.name} (retired)`;
+}

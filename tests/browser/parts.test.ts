@@ -74,6 +74,35 @@ describe("Parts and builds", () => {
     }
   });
 
+  it("takes length and area from a rectangle, then retires the skirt with a reason, offers it no more, and uses it again", async () => {
+    const page = await screens.open("/parts/skirts/new");
+    await fill(page, "Name", "Rounded lip");
+    await fill(page, "Rectangle inside the lip", "110 × 90 mm, r 12");
+    await page.getByText("longest straight side 86.0\u2009mm").waitFor();
+    expect(await page.getByLabel("Area inside the lip").first().getAttribute("readonly")).not.toBeNull();
+    await fill(page, "Width of the lip, along the flow", "3");
+    await fill(page, "Gap as set", "0.6");
+    await save(page);
+    await page.getByText("saved", { exact: true }).waitFor();
+    const kept = () => records("skirts").then((all) => all.find(({ data }) => data.name === "Rounded lip"));
+    const first = await kept();
+    // four straight sides and four quarter circles, by hand
+    expect(first?.data.perimeter).toBeCloseToRelative((304 + 24 * Math.PI) * 1e-3, 1e-10);
+    await page.getByRole("link", { name: "Rounded lip" }).click();
+    await page.getByRole("button", { name: "Retire", exact: true }).click();
+    await page.getByLabel("Retired because").fill("cracked");
+    await page.getByRole("button", { name: "Retire this skirt" }).click();
+    await page.getByText("Retired:").waitFor();
+    expect((await kept())?.data).toMatchObject({ retired: "cracked", outline: first?.data.outline });
+    await page.getByRole("link", { name: "Parts and builds" }).first().click();
+    await page.getByText("1 retired").click();
+    await page.getByText("cracked").waitFor();
+    await page.getByRole("link", { name: "Rounded lip" }).click();
+    await page.getByRole("button", { name: "Use it again" }).click();
+    await page.getByRole("button", { name: "Retire", exact: true }).waitFor();
+    expect((await kept())?.data.retired).toBeUndefined();
+  });
+
   it("keeps a part that a build uses, with its deletion asked for, and names the build", async () => {
     const [build] = await records("builds");
     const page = await screens.open(`/parts/motors/${String(build.data.motor)}`, { allowed: /409/ });

@@ -1,5 +1,6 @@
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
+import { withdrawnOf } from "../../../shared/model/withdrawn.ts";
 import { overlayIds, toAddress } from "../../state/build.ts";
 
 /** Most builds that a reader can still tell apart in one picture; as many line styles are there. */
@@ -22,11 +23,14 @@ function toggle(id: string): void {
 
 /** Other builds to lay over the picture. */
 export function OverlayPicker({ book, shown }: { book: Book; shown: string }) {
-  const others = book.builds.filter((build) => build.id !== shown);
+  const laidOver = overlayIds.value;
+  const others = book.builds.filter(
+    ({ id, data }) => id !== shown && (laidOver.includes(id) || withdrawnOf(data) === null),
+  );
   if (others.length === 0) return null;
   const here = book.builds.find((build) => build.id === shown);
   const why = (build: Build) => here && cannotLayOver(book, here.data, build);
-  const laid = overlayIds.value.filter((id) => others.some((build) => build.id === id));
+  const laid = laidOver.filter((id) => others.some((build) => build.id === id));
   return (
     <details class="overlay-picker" open={laid.length > 0}>
       <summary>Lay other builds over it</summary>

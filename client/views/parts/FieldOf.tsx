@@ -1,10 +1,15 @@
+import type { Stored } from "../../../shared/model/record.ts";
+import { nameWithStanding, offered } from "../../../shared/model/withdrawn.ts";
 import { shownUnit } from "../../../shared/units/dimensions.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
+import { RECTANGLE_EXAMPLE } from "../../../shared/units/rectangle.ts";
 import { currentBook } from "../../state/book.ts";
 import { AddPart } from "../../ui/AddPart.tsx";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
 import { NumberField } from "../../ui/NumberField.tsx";
 import { markable, marksIn, toggledMark } from "./draft.ts";
 import type { Editing } from "./editing.ts";
+import { outlineIn } from "./follow.ts";
 import { type NumericSpec, numberAt, uncertaintyPath } from "./numbers.ts";
 import type {
   BareSpec,
@@ -12,6 +17,7 @@ import type {
   ListSpec,
   MarksSpec,
   QuantitySpec,
+  RectangleSpec,
   ReferenceSpec,
   SingleSpec,
 } from "./spec.ts";
@@ -27,12 +33,15 @@ function labelOf(spec: SingleSpec): string {
   return spec.required ? spec.label : `${spec.label}, optional`;
 }
 
+type Listed = Stored<{ readonly name: string; readonly retired?: string }>;
+
 function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
-  const records = currentBook.value?.[spec.collection] ?? [];
+  const all: readonly Listed[] = currentBook.value?.[spec.collection] ?? [];
+  const records = offered(all, editing.textAt(path));
   const unchosen = spec.required ? "choose" : "none";
   const options = [
     { value: "", label: records.length === 0 ? "none in the book yet" : unchosen },
-    ...records.map((record) => ({ value: record.id, label: record.data.name })),
+    ...records.map((record) => ({ value: record.id, label: nameWithStanding(record.data) })),
   ];
   return (
     <SelectField
@@ -53,7 +62,8 @@ function NumericField({ spec, path, editing, label }: Props<NumericSpec> & { lab
   return (
     <NumberField
       label={unit ? `${label} (${unit})` : label}
-      hint={spec.hint}
+      hint={editing.isFollowing(path) ? "follows from the rectangle" : spec.hint}
+      readOnly={editing.isFollowing(path)}
       spec={number}
       placeholder={spec.kind === "quantity" ? spec.example : ""}
       text={editing.textAt(path)}
@@ -111,6 +121,25 @@ function ListField({ spec, path, editing }: Props<ListSpec>) {
   );
 }
 
+/** Two sides and a radius as one types them, and what follows. */
+function RectangleField({ spec, path, editing }: Props<RectangleSpec>) {
+  const text = editing.textAt(path);
+  const outline = outlineIn(text);
+  const side = outline && formatQuantity(outline.longestSide, "length");
+  return (
+    <TextField
+      label={labelOf(spec)}
+      hint={side ? `longest straight side ${side}` : spec.hint}
+      placeholder={RECTANGLE_EXAMPLE}
+      value={text}
+      path={path}
+      error={editing.errorAt(path)}
+      onChange={(value) => editing.set(path, value)}
+      onLeave={() => editing.leave(path, spec)}
+    />
+  );
+}
+
 /** Boxes for the numbers that are guesses or makers' figures. */
 function MarksField({ spec, path, editing }: Props<MarksSpec>) {
   const marks = marksIn(editing.textAt(path));
@@ -145,6 +174,8 @@ export function FieldOf({ spec, path, editing }: Props<FieldSpec>) {
       return <WithUncertainty spec={spec} path={path} editing={editing} />;
     case "measured":
       return <NumericField spec={spec} path={path} editing={editing} label={labelOf(spec)} />;
+    case "rectangle":
+      return <RectangleField spec={spec} path={path} editing={editing} />;
     case "choice":
       return (
         <SelectField

@@ -18,6 +18,7 @@ import { History } from "./History.tsx";
 import { Outdated } from "./Outdated.tsx";
 import { questionsOn } from "./questions.ts";
 import { RemovePart } from "./RemovePart.tsx";
+import { RetiredNote, RetirePart } from "./RetirePart.tsx";
 import { refusalSentence } from "./refusal.ts";
 import type { FormSpec, Section } from "./spec.ts";
 
@@ -101,6 +102,7 @@ export function PartForm({ form, record: now }: Props) {
         <a href={href("parts")}>Parts and builds</a>
       </p>
       <h1>{title}</h1>
+      {record && <RetiredNote form={form} record={record} onStored={setRecord} />}
       <AsLeft kept={kept} onStartOver={() => startOver(record)} />
       {form.sections.map((section) => (
         <SectionOf key={section.title} section={section} editing={editing} open={hasError(section, errors)} />
@@ -131,6 +133,7 @@ export function PartForm({ form, record: now }: Props) {
           <a class="button" href={href("parts")} onClick={discard}>
             Cancel
           </a>
+          {record && <RetirePart form={form} record={record} onStored={setRecord} />}
           {record && <RemovePart form={form} record={record} />}
         </div>
       )}

@@ -1,5 +1,6 @@
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Stored } from "../../../shared/model/record.ts";
+import { offered, withdrawnOf } from "../../../shared/model/withdrawn.ts";
 import { href, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
 import { withArticle } from "../../ui/article.ts";
@@ -26,6 +27,7 @@ export default function PartsView() {
 function recordsOf(book: Book, form: FormSpec) {
   return book[form.collection] as readonly Stored<{
     readonly name: string;
+    readonly retired?: string;
     readonly [key: string]: unknown;
   }>[];
 }
@@ -43,7 +45,7 @@ function Lists({ book }: { book: Book }) {
           <section key={form.collection} aria-label={form.many}>
             <h2>{form.many}</h2>
             <ul>
-              {recordsOf(book, form).map((record) => (
+              {offered(recordsOf(book, form), null).map((record) => (
                 <li key={record.id}>
                   <a href={href("parts", `${form.collection}/${record.id}`)}>{record.data.name}</a>
                   {saved === `${form.collection}/${record.id}` && <span class="good"> saved</span>}
@@ -55,6 +57,7 @@ function Lists({ book }: { book: Book }) {
                 </li>
               ))}
             </ul>
+            <Retired book={book} form={form} />
             <a class="button" href={href("parts", `${form.collection}/new`)}>
               Add {withArticle(form.one)}
             </a>
@@ -62,5 +65,24 @@ function Lists({ book }: { book: Book }) {
         ))}
       </div>
     </div>
+  );
+}
+
+/** Parts out of use, closed until they are asked for; each says why. */
+function Retired({ book, form }: { book: Book; form: FormSpec }) {
+  const retired = recordsOf(book, form).filter(({ data }) => withdrawnOf(data) !== null);
+  if (retired.length === 0) return null;
+  return (
+    <details class="parts-retired">
+      <summary>{retired.length} retired</summary>
+      <ul>
+        {retired.map(({ id, data }) => (
+          <li key={id}>
+            <a href={href("parts", `${form.collection}/${id}`)}>{data.name}</a>
+            <span class="small quiet">{withdrawnOf(data)}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }

@@ -1,5 +1,6 @@
 import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import { isGood, needed, type Reading, readNumber } from "../../../shared/units/readNumber.ts";
+import { readRectangle, rectangleText, type TypedRectangle } from "../../../shared/units/rectangle.ts";
 import { asTyped, type NumericSpec, numberAt, typedNumber, uncertaintyPath } from "./numbers.ts";
 import { getAt, setAt } from "./paths.ts";
 import type { BareSpec, FieldSpec, FormSpec, ListSpec, QuantitySpec, SingleSpec } from "./spec.ts";
@@ -48,6 +49,7 @@ function shown(value: unknown, spec: SingleSpec): string {
   if (value === undefined || value === null)
     return spec.kind === "choice" ? (spec.options[0]?.[0] ?? "") : "";
   if (spec.kind === "measured") return asTyped(value as TypedQuantity);
+  if (spec.kind === "rectangle") return rectangleText(value as TypedRectangle);
   return isStored(spec) && typeof value === "number" ? typedNumber(value, spec) : String(value);
 }
 
@@ -137,6 +139,10 @@ class Reader {
     if (text.trim() === "") {
       if (!spec.required) return {};
       return number ? needed(label, number) : { message: `${label} is needed.` };
+    }
+    if (spec.kind === "rectangle") {
+      const typed = readRectangle(text);
+      return isGood(typed) ? { value: typed } : typed;
     }
     if (!number) return { value: text.trim() };
     const reading = readNumber(number, text);

@@ -4,8 +4,9 @@ import type { Stored } from "../../../shared/model/record.ts";
 import { settledText } from "../../../shared/units/settled.ts";
 import { forgetDraft, type Kept, keepDraft, keptDraft } from "../../state/drafts.ts";
 import { draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
+import { followsFrom, withFollowing } from "./follow.ts";
 import { type NumericSpec, numberAt } from "./numbers.ts";
-import type { FormSpec, ListSpec } from "./spec.ts";
+import type { FormSpec, ListSpec, RectangleSpec } from "./spec.ts";
 
 type Subject = Stored<Record<string, unknown>> | null;
 
@@ -62,10 +63,12 @@ export interface Editing {
   readonly form: FormSpec;
   readonly textAt: (path: string) => string;
   readonly rowsOf: (path: string) => number;
+  /** a figure that follows from another field is not typed */
+  readonly isFollowing: (path: string) => boolean;
   readonly errorAt: (path: string) => string | undefined;
   readonly set: (path: string, text: string) => void;
   /** a number's field was left: its unit is written out, and its message is shown from now on */
-  readonly leave: (path: string, spec: NumericSpec) => void;
+  readonly leave: (path: string, spec: NumericSpec | RectangleSpec) => void;
   readonly addRow: (spec: ListSpec) => void;
   readonly dropRow: (spec: ListSpec, at: number) => void;
 }
@@ -85,21 +88,25 @@ export function useEditing(form: FormSpec, record: Subject) {
     setSubmitted(false);
   };
   const set = (path: string, text: string) => {
-    update((now) => ({ ...now, values: { ...now.values, [path]: text } }));
+    update((now) => ({ ...now, values: withFollowing(form, { ...now.values, [path]: text }) }));
     setRefused(({ [path]: _gone, ...rest }) => rest);
   };
   const editing: Editing = {
     form,
     textAt: (path) => state.values[path] ?? "",
     rowsOf: (path) => state.rows[path] ?? 0,
+    isFollowing: (path) => followsFrom(form, path, state.values) !== null,
     errorAt: (path) => errors[path],
     set,
     leave: (path, spec) => {
       const text = state.values[path] ?? "";
-      const written = settledText(
-        numberAt(form, spec, path, (other) => state.values[other]),
-        text,
-      );
+      const written =
+        spec.kind === "rectangle"
+          ? text
+          : settledText(
+              numberAt(form, spec, path, (other) => state.values[other]),
+              text,
+            );
       if (written !== text) set(path, written);
       if (text.trim() !== "") setLeft((before) => new Set([...before, path]));
     },

@@ -40,6 +40,13 @@ export interface MeasuredSpec extends Common {
   readonly by: string;
 }
 
+/** Two sides and a radius in one field, stored as typed; figures of the same form follow from it. */
+export interface RectangleSpec extends Common {
+  readonly kind: "rectangle";
+  /** paths of the lengths and areas that follow */
+  readonly gives: { readonly perimeter: string; readonly area: string };
+}
+
 export interface ChoiceSpec extends Common {
   readonly kind: "choice";
   readonly options: readonly (readonly [value: string, label: string])[];
@@ -50,7 +57,14 @@ export interface ReferenceSpec extends Common {
   readonly collection: PartCollection;
 }
 
-export type SingleSpec = TextSpec | QuantitySpec | BareSpec | MeasuredSpec | ChoiceSpec | ReferenceSpec;
+export type SingleSpec =
+  | TextSpec
+  | QuantitySpec
+  | BareSpec
+  | MeasuredSpec
+  | RectangleSpec
+  | ChoiceSpec
+  | ReferenceSpec;
 
 /** Several rows of the same few fields; `tuple` rows are stored as arrays in the columns' order. */
 export interface ListSpec extends Common {

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { SKIRT } from "../limits.ts";
 import { count, fraction, name, nonNegative, note, positive, retired } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
+import { outlinePart } from "./outline.ts";
 
 export const edgeShape = z.enum(["thin", "square", "rounded"]);
 
@@ -50,6 +51,7 @@ const figures = {
 export const skirt = z.strictObject({
   name: name(),
   ...figures,
+  outline: outlinePart.optional().describe("of the inner edge; perimeter and area follow from it"),
   ...statedOf(figures),
   note: note(),
   retired: retired(),

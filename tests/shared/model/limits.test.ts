@@ -47,14 +47,21 @@ const LISTS = new Set([
 const BESIDE: Readonly<Partial<Record<keyof typeof PARTS, object>>> = {
   instruments: { measures: "pressure" },
 };
-/** Of an instrument that measures pressure, kept as typed. */
-const TYPED = new Set(["absolute", "resolution"]);
+/** Kept as typed, in its unit; the instrument measures pressure. */
+const TYPED: ReadonlyMap<string, string> = new Map([
+  ["absolute", "Pa"],
+  ["resolution", "Pa"],
+  ["outline.length", "m"],
+  ["outline.width", "m"],
+  ["outline.cornerRadius", "m"],
+]);
 
 /** What the schema says of one number at a path of an otherwise empty record: refused there, or not. */
 function refusedAt(name: keyof typeof PARTS, path: string, value: number): boolean {
   const schema: z.ZodType = COLLECTIONS[name];
   const keys = path.split(".").flatMap((key) => (LISTS.has(key) ? [key, "0"] : [key]));
-  const leaf: Json = TYPED.has(path) ? { value, unit: "Pa" } : value;
+  const unit = TYPED.get(path);
+  const leaf: Json = unit === undefined ? value : { value, unit };
   const record = keys.reduceRight<Json>((inner, key) => {
     if (!/^\d+$/.test(key)) return { [key]: inner };
     return key === "1" ? [0.5, inner] : [inner];

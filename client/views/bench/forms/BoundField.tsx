@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { nameWithStanding } from "../../../../shared/model/withdrawn.ts";
 import { exampleOf, type NumberSpec } from "../../../../shared/units/readNumber.ts";
 import { currentBook } from "../../../state/book.ts";
 import { AddPart } from "../../../ui/AddPart.tsx";
@@ -130,7 +131,7 @@ function PartSelect({
   readonly onChange: (id: string) => void;
   readonly onLeave: () => void;
 }) {
-  const parts = currentBook.value ? partsFor(currentBook.value, field) : [];
+  const parts = currentBook.value ? partsFor(currentBook.value, field, value) : [];
   const isGone = value !== "" && !parts.some((part) => part.id === value);
   return (
     <select
@@ -143,7 +144,7 @@ function PartSelect({
       {isGone && <option value={value}>{value} (not in the book)</option>}
       {parts.map((part) => (
         <option key={part.id} value={part.id}>
-          {part.data.name}
+          {nameWithStanding(part.data)}
         </option>
       ))}
     </select>

@@ -1,11 +1,17 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
+import { offered } from "../../../../shared/model/withdrawn.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import type { Draft } from "../record/draft.ts";
 import { fieldsOf, KINDS } from "../record/kinds.ts";
 import type { FieldSpec, KindSpec } from "../record/spec.ts";
 import { unitsOf, writeDraft } from "../record/writeDraft.ts";
+
+interface Named {
+  readonly name: string;
+  readonly retired?: string;
+}
 
 /** Belongs to the one test in which it was typed. */
 const OF_ONE_TEST: ReadonlySet<string> = new Set([
@@ -51,10 +57,20 @@ export function sizesOf(book: Book | null, rotorId: string | undefined): string[
 export function partsFor(
   book: Book,
   field: FieldSpec & { readonly type: "part" },
-): readonly { readonly id: string; readonly data: { readonly name: string } }[] {
-  if (field.rotors) return book.rotors.filter(({ data }) => data.kind === field.rotors);
-  if (field.measures) return book.instruments.filter(({ data }) => data.measures === field.measures);
-  return book[field.collection];
+  chosen: string | null = null,
+): readonly { readonly id: string; readonly data: Named }[] {
+  if (field.rotors)
+    return offered(
+      book.rotors.filter(({ data }) => data.kind === field.rotors),
+      chosen,
+    );
+  if (field.measures)
+    return offered(
+      book.instruments.filter(({ data }) => data.measures === field.measures),
+      chosen,
+    );
+  const all: readonly { readonly id: string; readonly data: Named }[] = book[field.collection];
+  return offered(all, chosen);
 }
 
 /** The first rotor of the kind that the test is about, where only one of that kind is in the book. */

@@ -3,12 +3,13 @@ import type { StoredOf } from "../../../../shared/model/record.ts";
 import { href } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
+import { withdraw } from "../../../state/withdraw.ts";
 import { removeRecord } from "../../../state/write.ts";
 import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
 import { nameOf, partNames } from "./partNames.ts";
 import { resultLine } from "./resultLine.ts";
-import { StrikeOut, withReason } from "./StrikeOut.tsx";
+import { StrikeOut } from "./StrikeOut.tsx";
 import { TakeMass } from "./TakeMass.tsx";
 
 type Stored = StoredOf<"tests">;
@@ -65,7 +66,7 @@ function Actions({ test, onAsk }: ActionsProps) {
   const of = `${nameOf(data)} of ${data.date}`;
   const countAgain = async () => {
     onAsk(null);
-    setProblem(await withReason(test, null));
+    setProblem((await withdraw("tests", test, null)).problem);
   };
   return (
     <div class="bench-test-actions">

@@ -2,6 +2,7 @@ import { useMemo, useRef } from "preact/hooks";
 import { findById } from "../../../../shared/book/book.ts";
 import { leftOutOf } from "../../../../shared/book/leftOut/leftOut.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import { nameWithStanding, offered } from "../../../../shared/model/withdrawn.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
@@ -49,7 +50,10 @@ export function ChooseForm(props: ChooseFormProps) {
           value={draft.build}
           options={[
             ...(base ? [] : [{ value: draft.build, label: "choose a build" }]),
-            ...book.builds.map(({ id, data }) => ({ value: id, label: data.name })),
+            ...offered(book.builds, draft.build).map(({ id, data }) => ({
+              value: id,
+              label: nameWithStanding(data),
+            })),
           ]}
           hint="vehicle, air, supply, surface, charge"
           error={problemAt("build")}

@@ -2,6 +2,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import { findById } from "../../../../shared/book/book.ts";
 import { packBasis } from "../../../../shared/book/packBasis.ts";
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
+import { withdrawnOf } from "../../../../shared/model/withdrawn.ts";
 import type { PartList } from "./fields.ts";
 
 /** Why a part can't be admitted, and where that is put right. */
@@ -34,6 +35,10 @@ function unusablePack(book: Book, id: string): Unusable | null {
 
 /** @returns what keeps a part from being solved with; null: nothing */
 export function unusable(book: Book, list: PartList, id: string): Unusable | null {
+  const parts: readonly { readonly id: string; readonly data: { readonly retired?: string } }[] = book[list];
+  const part = parts.find((each) => each.id === id);
+  const why = part ? withdrawnOf(part.data) : null;
+  if (why !== null) return { why: `retired: ${why}`, remedy: null };
   if (list === "rotors") return unusableRotor(book, id);
   if (list === "packs") return unusablePack(book, id);
   if (list === "motors") return findById(book.motors, id)?.data.mass === undefined ? NO_MASS : null;

@@ -9,6 +9,13 @@ export const skirtForm: FormSpec = {
       title: "The lip round the cavity",
       fields: [
         nameField,
+        {
+          kind: "rectangle",
+          path: "outline",
+          label: "Rectangle inside the lip",
+          hint: "with the radius of its corners; length along the lip and area follow",
+          gives: { perimeter: "perimeter", area: "area" },
+        },
         quantity("perimeter", "Length along the lip", "length", { example: "25 cm", required: true }),
         quantity("area", "Area inside the lip", "area", { required: true }),
         quantity("land", "Width of the lip, along the flow", "length", { example: "3 mm", required: true }),
