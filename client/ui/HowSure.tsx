@@ -1,5 +1,6 @@
+import type { Share } from "../../shared/decide/uncertainty.ts";
 import type { UncertaintyState } from "../state/useUncertainty.ts";
-import { NOTHING_STATED, shareParts, shareText } from "./uncertaintyWords.ts";
+import { NOTHING_STATED, partText, shareParts, shareText, smallPartsText } from "./uncertaintyWords.ts";
 
 /** Tints of the parts, which begin again after these; the order names them as well. */
 const MIXED = 5;
@@ -26,16 +27,23 @@ export function HowSure({ state, ranges = "ranges" }: { state: UncertaintyState;
             ))}
           </div>
           <ul class="shares">
-            {parts.map(({ key, share, what }, i) => (
-              <li key={key}>
+            {parts.map((part, i) => (
+              <li key={part.key}>
                 <span class={`mix-swatch mix-${i % MIXED}`} aria-hidden="true" />
-                <span>{what}</span>
-                <span class="share">{shareText(share)}</span>
+                <span>{partText(part)}</span>
+                <span class="share">{shareText(part.share)}</span>
               </li>
             ))}
           </ul>
+          <Small shares={doubt.shares} sources={sources} />
         </>
       )}
     </section>
   );
+}
+
+/** What is counted and worth no line of its own. */
+function Small({ shares, sources }: { shares: readonly Share[]; sources: UncertaintyState["sources"] }) {
+  const text = smallPartsText(shares, sources);
+  return text && <p class="quiet small">{text}</p>;
 }

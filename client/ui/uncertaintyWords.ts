@@ -37,8 +37,8 @@ export interface SharePart {
   readonly source: UncertaintySource;
 }
 
-/** @returns the parts of the doubt that are worth a line, largest first, those of one source together */
-export function shareParts(shares: readonly Share[], sources: BuildUncertainty["sources"]): SharePart[] {
+/** Every part of the uncertainty, largest first, those of one source together. */
+function allParts(shares: readonly Share[], sources: BuildUncertainty["sources"]): SharePart[] {
   const parts = new Map<string, SharePart>();
   for (const { path, share } of shares) {
     const source = sources[path.split(TOGETHER)[0]];
@@ -46,7 +46,29 @@ export function shareParts(shares: readonly Share[], sources: BuildUncertainty["
     const known = parts.get(source.what)?.share ?? 0;
     parts.set(source.what, { key: source.what, what: source.what, share: known + share, source });
   }
-  return [...parts.values()].filter(({ share }) => share >= SMALL_SHARE).sort((a, b) => b.share - a.share);
+  return [...parts.values()].sort((a, b) => b.share - a.share);
+}
+
+/** @returns the parts of the uncertainty that are worth a line, largest first, those of one source together */
+export function shareParts(shares: readonly Share[], sources: BuildUncertainty["sources"]): SharePart[] {
+  return allParts(shares, sources).filter(({ share }) => share >= SMALL_SHARE);
+}
+
+/** @returns "mass of Roof crawler (default)": a value that nobody stated carries its mark */
+export function partText({ what, source }: Pick<SharePart, "what" | "source">): string {
+  return source.from === "default" ? `${what} (default)` : what;
+}
+
+/** @returns what is counted and too small for a line: "Less than 0.5 % each: …"; null where there is none */
+export function smallPartsText(
+  shares: readonly Share[],
+  sources: BuildUncertainty["sources"],
+): string | null {
+  const small = allParts(shares, sources).filter(({ share }) => share < SMALL_SHARE);
+  const named = small.map(partText).join("; ");
+  return small.length > 0
+    ? `Less than ${formatFixed(PERCENT * SMALL_SHARE, 1)}\u2009% each: ${named}.`
+    : null;
 }
 
 /** @returns "38 %" */

@@ -1,16 +1,17 @@
 import type { Build } from "../model/build.ts";
 import { type Book, findById } from "./book.ts";
-import { withMass } from "./mass/withMass.ts";
+import { type BuildWithMass, withMass } from "./mass/withMass.ts";
 import { type Resolved, solvable } from "./resolve.ts";
 import { type BuildUncertainty, Collector } from "./uncertainty/collector.ts";
 import { addMotorUncertainty } from "./uncertainty/motorUncertainty.ts";
 import { addPackUncertainty } from "./uncertainty/packUncertainty.ts";
 import { pullResponse } from "./uncertainty/pullResponse.ts";
-import { addRotorUncertainty, addThrustUncertainty } from "./uncertainty/rotorUncertainty.ts";
+import { addRotorUncertainty, addSizeLaw, addThrustUncertainty } from "./uncertainty/rotorUncertainty.ts";
 import {
   addFactorUncertainty,
   addFrictionUncertainty,
   addGapUncertainty,
+  addLipLaw,
   addSetAnew,
   addSkirtUncertainty,
   addStiffnessUncertainty,
@@ -37,10 +38,22 @@ function addStated({ uncertainty, name }: Build, into: Collector): void {
   }
 }
 
+/** A mass of which nothing is stated, as a kitchen scale weighs it: 1 g and 0.5 %. Common practice, no source: docs/method/uncertainty.md, What a build of the book is unsure of. */
+const SCALE = { absolute: 1e-3, relative: 5e-3 };
+
+function addScale({ vehicle, name }: BuildWithMass, into: Collector): void {
+  const sd = Math.hypot(SCALE.absolute, SCALE.relative * vehicle.mass);
+  const what = `mass of ${name}, as a kitchen scale weighs, 1\u202fg and 0.5\u202f%`;
+  into.add("vehicle.mass", sd, { from: "default", what, test: "weigh-in" });
+}
+
 function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: Collector): void {
   const record = findById(book.rotors, build.rotor);
   if (!record) return;
-  if (rotor) addRotorUncertainty(book, record, rotor, into);
+  if (rotor) {
+    addRotorUncertainty(book, record, rotor, into);
+    addSizeLaw(record.data.name, into);
+  }
   if (thrust) addThrustUncertainty(record.data.name, thrust, into);
 }
 
@@ -74,7 +87,9 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
   const pack = findById(book.packs, build.pack)?.data;
   const skirt = (build.skirt && findById(book.skirts, build.skirt)?.data) || null;
   const surface = findById(book.surfaces, build.surface)?.data;
-  addStated(withMass(book, build), into);
+  const weighed = withMass(book, build);
+  addStated(weighed, into);
+  addScale(weighed, into);
   addBlower(book, build, resolved, into);
   if (motor && resolved.motor) addMotorUncertainty(motor, resolved.motor, into);
   if (pack && resolved.pack) addPackUncertainty(pack, resolved.pack, build, into);
@@ -85,7 +100,10 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
   }
   const gear = findById(book.gears, build.gear)?.data.name ?? "the running gear";
   addStiffnessUncertainty(resolved, gear, into);
-  if (skirt) addSkirtUncertainty(skirt, into);
+  if (skirt) {
+    addSkirtUncertainty(skirt, into);
+    addLipLaw(resolved, skirt.name, into);
+  }
   if (resolved.input) addShared(book, build, resolved, into);
   return into.result();
 }

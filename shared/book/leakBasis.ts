@@ -10,6 +10,8 @@ export interface LeakBasis {
   readonly leak: MeasuredLeak;
   readonly fit: LeakFit;
   readonly testIds: readonly string[];
+  /** how far each test's flows lie above the common fit, in the mean of ln Q [-] */
+  readonly offsets: readonly number[];
 }
 
 /** The tests of one skirt on one surface at one gap. */
@@ -35,6 +37,13 @@ function gapOfTest(shim: number | null, stated: number, standing: number): numbe
   return shim === null || Math.abs(shim - stated) < SAME_GAP ? standing : shim;
 }
 
+type Point = Parameters<typeof fitLeak>[0]["points"][number];
+
+function offsetOf(points: readonly Point[], { coefficient, exponent }: LeakFit): number[] {
+  const above = points.map(({ pressure, flow }) => Math.log(flow / (coefficient * pressure ** exponent)));
+  return above.length > 0 ? [mean(above)] : [];
+}
+
 function answerFor(book: Book, skirtId: string, surfaceId: string, { value, standing }: LeakGap): TestedLeak {
   const stated = findById(book.skirts, skirtId)?.data.gap;
   const tests = testsOf(book, "leak").filter(({ data }) => {
@@ -51,7 +60,8 @@ function answerFor(book: Book, skirtId: string, surfaceId: string, { value, stan
   try {
     const fit = fitLeak({ points });
     const leak = { coefficient: fit.coefficient, exponent: fit.exponent, density, viscosity };
-    return { basis: { leak, fit, testIds }, testIds, why: null };
+    const offsets = tests.flatMap((test) => offsetOf(inUse(leakPoints(test.data)), fit));
+    return { basis: { leak, fit, testIds, offsets }, testIds, why: null };
   } catch (error) {
     if (error instanceof NotEnoughDataError) return { basis: null, testIds, why: error.message };
     throw error;

@@ -1,4 +1,5 @@
 import type { StoredOf } from "../model/record.ts";
+import { EDGE_LOSS } from "../physics/restriction/lipGap.ts";
 import type { MeasuredLeak } from "../physics/restriction/measuredLeak.ts";
 import type { SkirtInput } from "../physics/skirt.ts";
 
@@ -14,8 +15,8 @@ export function skirtInput(
     perimeter,
     area,
     land,
-    edge,
-    lossSum,
+    lossSum: lossSum ?? EDGE_LOSS[edge],
+    landFriction: 1,
     openings,
     holes,
     honeycombs,

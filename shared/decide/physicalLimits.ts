@@ -15,11 +15,11 @@ const RANGES: Readonly<Record<string, readonly [number, number]>> = {
 
 /** Numbers that may be negative: coefficients, and places along the vehicle. */
 const ANY_SIGN =
-  /^(rotor\.(psi\.[1-9]\d*|lambda\.\d+|thrust\.\d+|power\.\d+)|vehicle\.(cgFromRear|suctionFromRear))$/;
+  /^(rotor\.(psi\.[1-9]\d*|lambda\.\d+|thrust\.\d+|power\.\d+|sizeCorrection\.applied)|vehicle\.(cgFromRear|suctionFromRear))$/;
 
 /** Numbers that may be 0. */
 const MAY_BE_ZERO =
-  /^(skirt\.(gap|roughness|land|lossSum|joint\.(span|depth)|holes\.\d+\.thickness)|motor\.(frictionTorque|viscousTorque|thermalResistance)|pack\.(cellResistance|wireResistance)|supply\.(driverResistance|auxCurrent)|vehicle\.(wheelFriction|skirtFriction|rollingResistance|cgHeight|jolt|gapLoad)|rotor\.phiMin)$/;
+  /^(skirt\.(gap|roughness|land|lossSum|landFriction|joint\.(span|depth)|holes\.\d+\.thickness)|motor\.(frictionTorque|viscousTorque|thermalResistance)|pack\.(cellResistance|wireResistance)|supply\.(driverResistance|auxCurrent)|vehicle\.(wheelFriction|skirtFriction|rollingResistance|cgHeight|jolt|gapLoad)|rotor\.phiMin)$/;
 
 /**
  * What a number of a prediction's input can be at all.

@@ -30,6 +30,8 @@ export interface SkirtInput {
   readonly edge?: keyof typeof EDGE_LOSS;
   /** in the edge's place [-] */
   readonly lossSum?: number;
+  /** on the friction along the lip's width, 1 unless given [-] */
+  readonly landFriction?: number;
   readonly openings: readonly Opening[];
   /** drilled through the skirt or the cover; none unless given */
   readonly holes?: readonly Holes[];
@@ -50,7 +52,9 @@ interface SkirtPart {
   readonly from: () => readonly string[];
 }
 
-const LIP = ["gap", "roughness", "perimeter", "land", "lossSum"].map((name) => `skirt.${name}`);
+const LIP = ["gap", "roughness", "perimeter", "land", "lossSum", "landFriction"].map(
+  (name) => `skirt.${name}`,
+);
 
 function jointUnder({ joint, perimeter }: LeakingSkirt): SkirtJoint | null {
   if (!joint) return null;
@@ -73,7 +77,9 @@ function onSurface({ measuredLeak }: LeakingSkirt, lip: LipGap, whole: number, a
 }
 
 function lipParts(skirt: LeakingSkirt, air: LeakAir): SkirtPart[] {
-  const { perimeter, land } = skirt;
+  const { perimeter } = skirt;
+  // f and ℓ enter the lip's law as their product alone
+  const land = skirt.land * (skirt.landFriction ?? 1);
   const lossSum = skirt.lossSum ?? EDGE_LOSS[skirt.edge ?? "square"];
   const lip = { perimeter, height: skirt.gap + skirt.roughness, land, lossSum };
   const joint = jointUnder(skirt);
@@ -116,7 +122,7 @@ function skirtParts(skirt: LeakingSkirt, air: LeakAir): SkirtPart[] {
 /**
  * Everything that leaks under and through a skirt.
  *
- *     lip: h = h_set + h_rough, K by the edge or as given, or the measured leak in its place;  over a joint P − s at h and s at h + d;  openings, holes, honeycombs beside
+ *     lip: h = h_set + h_rough, K by the edge or as given, f times its factor, or the measured leak in its place;  over a joint P − s at h and s at h + d;  openings, holes, honeycombs beside
  *
  * @param skirt - lengths [m], areas [m²], losses [-], SI
  * @param air - density [kg/m³], viscosity [Pa·s]; a measured leak is moved to it

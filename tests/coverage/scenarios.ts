@@ -13,8 +13,10 @@ export interface Scenario {
   readonly pulls: number;
   /** how well the gap is known that the record states [m] */
   readonly gapUncertainty: number;
-  /** K_lip over what the edge says: its standard uncertainty [-] */
+  /** K_lip over what the edge says, and friction along the lip over what the law says: standard uncertainty of each [-] */
   readonly lip: number;
+  /** size at which the curve was tested [m]; null: the vehicle's own */
+  readonly testedDiameter: number | null;
   /** κ; null: drawn as a prediction holds it true, log-normal with 0.10 */
   readonly pullFactor: number | null;
   /** the gap comes back to 5 % when the skirt is set anew after its leak test */
@@ -34,7 +36,8 @@ const GOOD: Scenario = {
   leakTest: true,
   pulls: 0,
   gapUncertainty: 5e-5,
-  lip: 0,
+  lip: 0.15,
+  testedDiameter: null,
   pullFactor: null,
   setAnew: true,
   wave: 0,
@@ -52,13 +55,22 @@ export const SCENARIOS: readonly Scenario[] = [
   { ...GOOD, name: "large gains of the instruments", stated: LARGE },
   { ...GOOD, name: "large gains, five pulls", stated: LARGE, pulls: 5 },
   { ...GOOD, name: "a plate that was not calibrated", plate: true },
-  { ...GOOD, name: "gap stated to 0.05 mm, no leak test", leakTest: false, gapUncertainty: 5e-5 },
-  { ...GOOD, name: "gap stated, lip law 15 % off", leakTest: false, gapUncertainty: 5e-5, lip: 0.15 },
+  { ...GOOD, name: "gap stated to 0.05 mm, no leak test", leakTest: false },
+  { ...GOOD, name: "gap measured to 0.02 mm, no leak test", leakTest: false, gapUncertainty: 2e-5 },
+  { ...GOOD, name: "a rotor tested at 80 mm, printed at 50 mm", testedDiameter: 0.08 },
   { ...GOOD, name: "gap set, five pulls, no leak test", leakTest: false, pulls: 5, gapUncertainty: 8e-5 },
   { ...GOOD, name: "a curve that is no polynomial, five pulls", wave: 0.02, pulls: 5 },
   { ...GOOD, name: "pull factor 0.85, no pulls", pullFactor: 0.85, honest: false },
   { ...GOOD, name: "pull factor 0.85, five pulls", pullFactor: 0.85, pulls: 5, honest: false },
   { ...GOOD, name: "pull factor 1.15, no pulls", pullFactor: 1.15, honest: false },
   { ...GOOD, name: "pull factor 1.15, five pulls", pullFactor: 1.15, pulls: 5, honest: false },
+  {
+    ...GOOD,
+    name: "lip law twice as far off as held",
+    leakTest: false,
+    gapUncertainty: 2e-5,
+    lip: 0.3,
+    honest: false,
+  },
   { ...GOOD, name: "instruments five times as wrong as stated, no pulls", truth: 5, honest: false },
 ];

@@ -110,7 +110,7 @@ export function inputOf(build: BuildWithMass, parts: Parts, bases: Bases): Predi
       psiCovariance: rotor.fit?.covariance,
       phiMin,
       phiMax,
-      sizeCorrection,
+      sizeCorrection: sizeCorrection && { ...sizeCorrection, applied: 1 },
     },
     skirt: skirtInput(skirt, onSurface.value, gap.value, leak?.leak ?? null),
   };

@@ -4,6 +4,9 @@ import { openCircuitVoltage } from "../../physics/pack.ts";
 import type { PackBasis } from "../packBasis.ts";
 import type { Collector } from "./collector.ts";
 
+/** How well a state of charge is known of which nothing is stated [-]. Common practice, no source: docs/method/uncertainty.md, What a build of the book is unsure of. */
+const CHARGE = 0.03;
+
 /** Half of the change of a cell's voltage over its charge's doubt, either way [V]. */
 function voltageUncertainty({ cell }: PackBasis, charge: number, doubt: number): number {
   const [low, high] = [Math.max(0, charge - doubt), Math.min(1, charge + doubt)];
@@ -21,11 +24,13 @@ export function addPackUncertainty(pack: Pack, basis: PackBasis, build: Build, i
   if (basis.basis !== "measured")
     into.add("pack.cellResistance", cell, { ...stated("cell resistance"), test: "discharge" });
   into.add("pack.wireResistance", uncertainty.wireResistance, stated("wire resistance"));
-  const { charge } = build.uncertainty;
-  if (charge !== undefined)
-    into.add(
-      "pack.openCircuitVoltage",
-      voltageUncertainty(basis, build.charge, charge),
-      stated("state of charge"),
-    );
+  const { charge = CHARGE } = build.uncertainty;
+  const isStated = build.uncertainty.charge !== undefined;
+  into.add(
+    "pack.openCircuitVoltage",
+    voltageUncertainty(basis, build.charge, charge),
+    isStated
+      ? stated("state of charge")
+      : { from: "default", what: `state of charge of ${name}, ±\u202f3\u202f%`, test: null },
+  );
 }

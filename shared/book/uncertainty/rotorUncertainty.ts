@@ -99,6 +99,15 @@ export function addRotorUncertainty(
   if (!powerShown) into.addGroup(lambdaPaths, byFactor(guessed, lambda ?? []), guess);
 }
 
+/** Of the size correction, how much of it may be wrong [-]. Common practice, no source: docs/method/uncertainty.md, What was never measured here. */
+const SIZE_LAW = 0.5;
+
+/** A rotor printed at a size that was never tested: the law that carries its curve there. */
+export function addSizeLaw(name: string, into: Collector): void {
+  const what = `size correction of ${name}, half of it`;
+  into.add("rotor.sizeCorrection.applied", SIZE_LAW, { from: "default", what, test: "curve" });
+}
+
 /** Coefficients of a propeller, each with its drift. */
 export function addThrustUncertainty(name: string, { fit }: PropellerBasis, into: Collector): void {
   const source = { from: "fit", what: `thrust tests of ${name}`, test: "thrust" } as const;

@@ -1,5 +1,6 @@
 import type { Skirt } from "../../model/parts/skirt.ts";
 import type { Surface } from "../../model/parts/surface.ts";
+import { formatFixed } from "../../units/format.ts";
 import type { LeakBasis } from "../leakBasis.ts";
 import { type Resolved, solvable } from "../resolve.ts";
 import type { Collector } from "./collector.ts";
@@ -87,15 +88,47 @@ export function addFrictionUncertainty(resolved: Resolved, { surface }: On, into
   }
 }
 
+/**
+ * How well a gap comes back, by the leak tests of one setting after another and the default, which counts as one pair of them.
+ *
+ *     s² = [½·0.05² + Σ(e − ē)²]/K,  e = (ln C_L of each test)/(4x − 1);  a setting anew from the mean of K: s²·(1 + 1/K)
+ *
+ * @returns standard uncertainty of ln h [-]; the default's 0.05 with one test
+ */
+function setAnewBy({ offsets, leak }: LeakBasis): number {
+  const gaps = offsets.map((offset) => offset / (4 * leak.exponent - 1));
+  const count = Math.max(1, gaps.length);
+  const mean = gaps.reduce((sum, gap) => sum + gap, 0) / count;
+  const spread = gaps.reduce((sum, gap) => sum + (gap - mean) ** 2, 0);
+  return Math.sqrt(((SET_ANEW ** 2 / 2 + spread) / count) * (1 + 1 / count));
+}
+
 /** A skirt that was taken off and set anew since its leak test stands by another gap: C_L ∝ h^(4x − 1). */
 export function addSetAnew({ leak, input }: Resolved, into: Collector): void {
   if (!leak || !input?.skirt.measuredLeak) return;
-  const by = SET_ANEW * (4 * leak.leak.exponent - 1);
+  const gap = setAnewBy(leak);
+  const by = gap * (4 * leak.leak.exponent - 1);
   const effects = [{ path: "skirt.measuredLeak.coefficient", by, onLogarithm: true }];
+  const what = `skirt set anew since its leak test, gap ±\u202f${formatFixed(100 * gap, 0)}\u202f%`;
+  const several = leak.offsets.length > 1;
   into.addCause(
     { name: "skirt set anew", effects },
-    { from: "default", what: "skirt set anew since its leak test, gap ±\u202f5\u202f%", test: "leak" },
+    several
+      ? { from: "tests", what: `${what}, by ${leak.offsets.length} leak tests`, test: "leak" }
+      : { from: "default", what, test: "leak" },
   );
+}
+
+/** Loss of the lip and friction along it, as the lip's law has them [-]. Common practice, no source: docs/method/uncertainty.md, What was never measured here. */
+const LIP_LAW = 0.15;
+
+/** K and f of the lip wherever its law is asked: without a leak test in its place, and over a joint. */
+export function addLipLaw({ input, leak }: Resolved, name: string, into: Collector): void {
+  if (!input || (leak && !input.skirt.joint)) return;
+  const by = (what: string) =>
+    ({ from: "default", what: `${what} of ${name}, ±\u202f15\u202f%`, test: "leak" }) as const;
+  into.add("skirt.lossSum", LIP_LAW * (input.skirt.lossSum ?? 0), by("edge loss"));
+  if (input.skirt.land > 0) into.add("skirt.landFriction", LIP_LAW, by("friction along the lip"));
 }
 
 /** How far the gap gives: by ride-height tests, or as the build states it, which then stands already. */

@@ -13,6 +13,8 @@ export interface TestedAt {
   readonly testedDensity?: number;
   /** [Pa·s] */
   readonly testedViscosity?: number;
+  /** how much of the correction is applied; 1 unless given [-] */
+  readonly applied?: number;
 }
 
 export interface SizeLaw {
@@ -74,7 +76,7 @@ export function peakEfficiency(curve: Shape, phiEnd: number): number {
 /**
  * How the curve of a tested rotor changes with Reynolds number at another size, speed or air.
  *
- *     (1−η₂)/(1−η₁) = ½[1 + (Re₁/Re₂)^0.2],  Re = u·D·ρ/μ,  ψ₂ = ψ₁·η₂/η₁, λ kept
+ *     (1−η₂)/(1−η₁) = ½[1 + (Re₁/Re₂)^0.2],  Re = u·D·ρ/μ,  ψ₂ = ψ₁·[1 + a(η₂/η₁ − 1)], a = 1 unless given, λ kept
  *
  * @param curve - ψ, λ, diameter [m] and where it was tested [m, m/s, kg/m³, Pa·s]
  * @param phiEnd - end of the curve [-]
@@ -97,9 +99,10 @@ export function sizeLaw(curve: Curve, phiEnd: number, air: Fluid): SizeLaw {
     tested.testedDensity ?? air.density,
     tested.testedViscosity ?? air.viscosity,
   );
+  const applied = tested.applied ?? 1;
   const factor = (tipSpeed: number) => {
     const reynolds = rotorReynolds(tipSpeed, curve.diameter, air.density, air.viscosity);
-    return sizeCorrectionFactor(peak, testedReynolds, reynolds);
+    return 1 + applied * (sizeCorrectionFactor(peak, testedReynolds, reynolds) - 1);
   };
   return { factor, notes: [] };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { rangeText, shareParts, sureText } from "#client/ui/uncertaintyWords.ts";
+import { partText, rangeText, shareParts, smallPartsText, sureText } from "#client/ui/uncertaintyWords.ts";
 import type { UncertaintySource } from "#shared/book/buildUncertainty.ts";
 
 describe("how sure, in words", () => {
@@ -43,5 +43,23 @@ describe("how sure, in words", () => {
       ["curve", 50],
       ["gap", 40],
     ]);
+  });
+
+  it("a value that nobody stated carries its mark; what is too small for a line is named all the same", () => {
+    const sources = {
+      "skirt.gap": { from: "stated", what: "gap of A", test: "leak" },
+      "skirt.lossSum": { from: "default", what: "edge loss of A", test: "leak" },
+      "vehicle.mass": { from: "default", what: "mass of B", test: null },
+    } as const;
+    const shares = [
+      { path: "skirt.gap", share: 0.9 },
+      { path: "skirt.lossSum", share: 0.004 },
+      { path: "vehicle.mass", share: 0 },
+    ];
+    expect(shareParts(shares, sources).map(partText)).toEqual(["gap of A"]);
+    expect(smallPartsText(shares, sources)).toBe(
+      "Less than 0.5\u2009% each: edge loss of A (default); mass of B (default).",
+    );
+    expect(smallPartsText([{ path: "skirt.gap", share: 1 }], sources)).toBeNull();
   });
 });

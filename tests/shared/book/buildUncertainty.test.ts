@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { Book } from "#shared/book/book.ts";
+import { type Book, testsOf } from "#shared/book/book.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
+import { leakPoints } from "#shared/book/readings.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
 import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import type { Build } from "#shared/model/build.ts";
@@ -182,6 +183,56 @@ describe("buildDoubt, by what the records say", () => {
     expect(doubt.logNormal["vehicle.pullFactor"]).toBe(0.1);
     for (const [path, { from }] of Object.entries(rest))
       expect(path.startsWith("rotor.") || from === "default" || from === "estimate", path).toBe(true);
-    expect(doubt.uncertainty).toEqual({});
+    const names = ["pack.openCircuitVoltage", "skirt.landFriction", "skirt.lossSum", "vehicle.mass"];
+    expect(Object.keys(doubt.uncertainty).sort()).toEqual(names);
+    // as docs/method/uncertainty.md gives them: 15 % of a square edge's 1.5, 1 g and 0.5 % of the scale
+    expect(doubt.uncertainty["skirt.lossSum"]).toBeCloseToRelative(0.15 * 1.5, 1e-12);
+    expect(doubt.uncertainty["skirt.landFriction"]).toBe(0.15);
+    expect(doubt.uncertainty["vehicle.mass"]).toBeCloseToRelative(Math.hypot(1e-3, 5e-3 * 0.56), 1e-12);
+  });
+});
+
+describe("what was never measured here", () => {
+  it("a rotor at a size that was not tested: half of its size correction, of a tested size nothing", () => {
+    const { doubt, input } = demo("pane-crawler", { diameter: 0.05 });
+    expect("sizeCorrection" in input.rotor && input.rotor.sizeCorrection?.applied).toBe(1);
+    expect(doubt.uncertainty["rotor.sizeCorrection.applied"]).toBe(0.5);
+    expect(doubt.sources["rotor.sizeCorrection.applied"]?.from).toBe("default");
+    const { diameter } = demo("pane-crawler").build;
+    expect(demo("pane-crawler", { diameter }).doubt.sources["rotor.sizeCorrection.applied"]).toBeUndefined();
+  });
+
+  it("the lip's law: not where a leak test stands in its place", () => {
+    const { sources } = demo("ridge-runner").doubt;
+    expect(sources["skirt.lossSum"]).toBeUndefined();
+    expect(sources["skirt.landFriction"]).toBeUndefined();
+  });
+
+  it("a skirt set anew: ±5 % after one leak test; after two, by what they differ as well", () => {
+    const causeIn = (changed: Book) => {
+      const { doubt, resolved } = demo("ridge-runner", {}, changed);
+      const { by } = doubt.shared.find(({ name }) => name === "skirt set anew")?.effects[0] ?? { by: 0 };
+      const power = 4 * (resolved.leak?.leak.exponent ?? 0) - 1;
+      return { gap: by / power, power, from: doubt.sources["skirt set anew"]?.from };
+    };
+    const [one] = book.tests.filter(({ data }) => data.kind === "leak" && data.skirt === "wide-land");
+    if (one?.data.kind !== "leak") throw new Error("the demo has no such leak test");
+    expect(causeIn(book)).toMatchObject({ gap: expect.closeTo(0.05, 12), from: "default" });
+    // the same test with flows about a tenth higher: each lies half of what they differ by off the common fit
+    const rows = one.data.rows.map((row) => ({
+      ...row,
+      platePressure: row.platePressure && { ...row.platePressure, value: 1.1 ** 2 * row.platePressure.value },
+    }));
+    const second = { ...one, id: "second", data: { ...one.data, rows } };
+    const two = causeIn({ ...book, tests: [...book.tests, second] });
+    const logs = testsOf({ ...book, tests: [one, second] }, "leak").map(({ data }) =>
+      leakPoints(data).map(({ flow }) => Math.log(flow)),
+    );
+    const differ = logs[1].reduce((sum, log, i) => sum + log - logs[0][i], 0) / rows.length;
+    expect(differ).toBeCloseTo(Math.log(1.1), 2);
+    const off = differ / 2 / two.power;
+    const expected = Math.sqrt(((0.05 ** 2 / 2 + 2 * off ** 2) / 2) * (1 + 1 / 2));
+    expect(two.gap).toBeCloseToRelative(expected, 1e-9);
+    expect(two.from).toBe("tests");
   });
 });

@@ -6,6 +6,7 @@ import { waysToHold } from "#shared/decide/ways/ways.ts";
 import { findRoot } from "#shared/numeric/root.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
 import { predictPropeller } from "#shared/physics/propeller.ts";
+import { EDGE_LOSS } from "#shared/physics/restriction/lipGap.ts";
 import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
 import { skirtAtGap } from "#shared/physics/skirt.ts";
 import { workingsOf } from "#shared/physics/workings.ts";
@@ -90,13 +91,20 @@ describe("the limits of a prediction whose gap gives", () => {
     vehicle: { ...CRAWLER.vehicle, mass, wheelFriction, skirtShare },
   });
 
-  it("without a stiffness, with κ = 1 and a joint of no depth is today's, every figure", () => {
+  it("without a stiffness, with κ = 1, a joint of no depth and the lip's own law spelled out is today's, every figure", () => {
     fc.assert(
       fc.property(inputs, (given) => {
         const plain = made(given);
         const spelled = {
           ...plain,
-          skirt: { ...plain.skirt, joint: { span: 0.1, depth: 0 }, holes: [], honeycombs: [] },
+          skirt: {
+            ...plain.skirt,
+            joint: { span: 0.1, depth: 0 },
+            holes: [],
+            honeycombs: [],
+            landFriction: 1,
+            lossSum: EDGE_LOSS[plain.skirt.edge ?? "square"],
+          },
           vehicle: { ...plain.vehicle, pullFactor: 1, verticalStiffness: null, gapLoad: null },
         };
         expect(predict(spelled, [0, 90, 153])).toEqual(predict(plain, [0, 90, 153]));

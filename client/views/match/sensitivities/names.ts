@@ -6,6 +6,7 @@ const NAMES: Readonly<Record<string, string>> = {
   "skirt.area": "Skirt area",
   "skirt.land": "Lip width",
   "skirt.lossSum": "Lip loss sum",
+  "skirt.landFriction": "Friction along the lip",
   "skirt.measuredLeak.coefficient": "Measured leak",
   "skirt.joint.span": "Lip over the joint",
   "skirt.joint.depth": "Joint's depth",
