@@ -62,7 +62,8 @@ export function maker(demo: Book, scenario: Scenario, seed: number): Made {
   const { normal, uniform } = noiseSource(seed);
   const draw = (sd: number) => sd * normal();
   const parts = partsOf(demo);
-  const mass = massThatJustHolds(parts, scenario) * (1 + (scenario.pulls > 0 ? NARROW : WIDE) * (2 * uniform() - 1));
+  const mass =
+    massThatJustHolds(parts, scenario) * (1 + (scenario.pulls > 0 ? NARROW : WIDE) * (2 * uniform() - 1));
   const bench = drawBench(scenario, draw);
   const vehicle = drawVehicle(parts, scenario, mass, draw);
   const taken: Taken = { parts, scenario, vehicle, bench };

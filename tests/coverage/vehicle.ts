@@ -93,7 +93,11 @@ export function drawVehicle(
   );
   const trueMass = mass + draw(Math.hypot(1e-3, 5e-3 * mass));
   const testedDiameter = scenario.testedDiameter ?? STATED.diameter;
-  const tested = { testedDiameter, testedTipSpeed: (TEST_SPEED * testedDiameter) / 2, testedDensity: AIR.density };
+  const tested = {
+    testedDiameter,
+    testedTipSpeed: (TEST_SPEED * testedDiameter) / 2,
+    testedDensity: AIR.density,
+  };
   const sizeCorrection = scenario.testedDiameter ? { ...tested, applied: 1 + draw(0.5) } : null;
   const vehicle = { ...parts.stored.vehicle, mass: trueMass, wheelFriction: 0.7, skirtFriction: 0.3 };
   const wave = (phi: number) => scenario.wave * ROTOR.psi[0] * Math.sin(40 * phi);
