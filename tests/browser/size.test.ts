@@ -16,7 +16,7 @@ describe("Size", () => {
     );
     const first = await answer();
     expect(await page.locator(".chart g.panel").count()).toBe(3);
-    expect(await page.locator(".size-best tbody tr").count()).toBe(3);
+    expect(await page.locator(".size-best tbody tr").count()).toBe(4);
     expect(await page.locator(".size-motors tbody tr").count()).toBe(4);
     await page.getByLabel("Motor as strong as").selectOption("bell-22");
     await eventually(answer).not.toBe(first);
@@ -38,6 +38,31 @@ describe("Size", () => {
     await eventually(() => new URL(page.url()).pathname).toMatch(/^\/match\/.+/);
     await eventually(() => textOf(page.locator("header select option:checked").first())).toMatch(
       /, sized [\d.]+ mm/,
+    );
+  });
+
+  it("of a need that is typed: its own mass and parts, a rotor from its drawing; stored as a build with the parts that were typed", async () => {
+    const page = await screens.open("/size");
+    const answer = () => textOf(page.locator("main h1"));
+    await eventually(answer).toMatch(/takes least/);
+    await page.getByLabel("one that is typed here").check();
+    await page.getByLabel("Mass, everything on board, g").fill("180");
+    await page.getByLabel(/^Skirt/).selectOption({ label: "typed here" });
+    await page.getByLabel("Length of the lip, mm").fill("365");
+    await page.getByText("Rotors from a drawing").click();
+    await page.getByRole("button", { name: "Add a rotor from its drawing" }).click();
+    await eventually(async () => page.locator(".size-best tbody tr").count()).toBe(5);
+    expect(await page.locator(".size-best tbody tr", { hasText: "Drawn: 7 blades" }).textContent()).toContain(
+      "estimated",
+    );
+    expect(new URL(page.url()).search).toContain("need-perimeter=0.365");
+    await page
+      .getByRole("button", { name: /^Make a build of it/ })
+      .first()
+      .click();
+    await eventually(() => new URL(page.url()).pathname).toMatch(/^\/match\/.+/);
+    await eventually(() => textOf(page.locator("header select option:checked").first())).toMatch(
+      /^A need of 180 g, sized [\d.]+ mm/,
     );
   });
 });

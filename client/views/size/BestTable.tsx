@@ -61,9 +61,8 @@ function FamilyRow({
         <label>
           <input type="radio" name="family" checked={isShown} onChange={() => onShow(family.id)} />{" "}
           {family.name}
-        </label>
-        {family.estimated && <Mark word="estimated" />}
-        {best?.extrapolated && <Mark word="extrapolated" />}
+        </label>{" "}
+        {family.estimated && <Mark word="estimated" />} {best?.extrapolated && <Mark word="extrapolated" />}
       </th>
       {best && best.packPower !== null && best.kv !== null && best.speed !== null ? (
         <>

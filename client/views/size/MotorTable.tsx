@@ -1,37 +1,30 @@
 import { useMemo, useState } from "preact/hooks";
-import type { Book } from "../../../shared/book/resolve.ts";
 import { type NearMotor, nearMotors } from "../../../shared/book/size/nearMotors.ts";
+import { isTyped } from "../../../shared/book/size/need/bookOfNeed.ts";
+import type { Side } from "../../../shared/book/size/sides.ts";
 import type { SizeRow } from "../../../shared/decide/size/row.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
-import type { StoredOf } from "../../../shared/model/record.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { ScrollTable } from "../../ui/ScrollTable.tsx";
 import { makeBuild, tryInChoose } from "./open.ts";
-import type { Settings } from "./question.ts";
+import type { Settings } from "./settings.ts";
 import { kvText, powerText, sizeText } from "./sizeWords.ts";
+import type { Subject } from "./subject.ts";
 
 interface Props {
-  readonly book: Book;
-  readonly build: StoredOf<"builds">;
+  readonly subject: Subject;
+  readonly side: Side;
   readonly settings: Settings;
-  /** K_m that the size was sought with [N·m/√W] */
-  readonly motorConstant: number;
   readonly family: string;
   readonly best: SizeRow & { readonly kv: number };
 }
 
 const MILLI = 1000;
 
-/** Motors of the book on the size that was found, nearest to the wanted winding first, and what each would do. */
-export function MotorTable({ book, build, settings, motorConstant, family, best }: Props) {
-  const { hold, cellVoltage } = settings;
-  const { kv, diameter } = best;
-  const motors = useMemo(
-    () => nearMotors(book, build.data, { rotor: family, diameter, kv, motorConstant, cellVoltage, hold }),
-    [book, build, family, diameter, kv, motorConstant, cellVoltage, hold],
-  );
+/** What is being done, and why the last thing couldn't be. */
+function useDoing() {
   const [busy, setBusy] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const doing = async (key: string, work: () => Promise<string | null>) => {
@@ -39,17 +32,39 @@ export function MotorTable({ book, build, settings, motorConstant, family, best 
     setProblem(await work());
     setBusy(null);
   };
-  const weighed = book.motors
-    .filter(({ data }) => data.mass !== undefined && !data.retired)
-    .map(({ id }) => id);
-  const around = {
-    build,
-    rotor: family,
-    diameter,
-    motors: weighed,
-    attitude: hold.angle,
-    margin: hold.margin,
-  };
+  return { busy, problem, doing };
+}
+
+/** Motors of the book on the size that was found, nearest to the wanted winding first, and what each would do. */
+export function MotorTable({ subject, side, settings, family, best }: Props) {
+  const { book, build } = subject;
+  const { hold, cellVoltage } = settings;
+  const { kv, diameter } = best;
+  const { motorConstant } = side.numbers.motor;
+  const own = useMemo(() => book.motors.filter(({ id }) => !isTyped(id)), [book]);
+  const motors = useMemo(
+    () =>
+      nearMotors({ ...book, motors: own }, side.build, {
+        rotor: family,
+        diameter,
+        kv,
+        motorConstant,
+        cellVoltage,
+        hold,
+      }),
+    [book, own, side, family, diameter, kv, motorConstant, cellVoltage, hold],
+  );
+  const { busy, problem, doing } = useDoing();
+  const make = (motor: NearMotor) => makeBuild(book, build.data.name, motor);
+  const search = () =>
+    tryInChoose(subject, {
+      near: motors[0],
+      rotor: family,
+      diameter,
+      motors: own.filter(({ data }) => data.mass !== undefined && !data.retired).map(({ id }) => id),
+      attitude: hold.angle,
+      margin: hold.margin,
+    });
   return (
     <>
       <h2>Motors that come near</h2>
@@ -78,20 +93,21 @@ export function MotorTable({ book, build, settings, motorConstant, family, best 
                 key={motor.id}
                 motor={motor}
                 busy={busy === motor.id}
-                onMake={() => void doing(motor.id, () => makeBuild(build.data, motor))}
+                onMake={() => void doing(motor.id, () => make(motor))}
               />
             ))}
           </tbody>
         </table>
       </ScrollTable>
       {problem && <Problem message={problem} />}
-      {build.data.skirt !== null && (
-        <BusyButton
-          type="button"
-          busy={busy === "choose"}
-          onClick={() => void doing("choose", () => tryInChoose(around))}
-        >
-          Try the sizes next to it in Choose
+      {motors.length === 0 && (
+        <p>No motor of the book has its constants yet: add one, or log a motor test.</p>
+      )}
+      {side.kind === "ducted" && motors.length > 0 && (
+        <BusyButton type="button" busy={busy === "choose"} onClick={() => void doing("choose", search)}>
+          {subject.need
+            ? "Make a build and try the sizes next to it in Choose"
+            : "Try the sizes next to it in Choose"}
         </BusyButton>
       )}
     </>

@@ -1,17 +1,17 @@
-import type { Family } from "../../../shared/book/size/families.ts";
-import { correctionAt } from "../../../shared/book/testedSizes.ts";
-import { dutyOf } from "../../../shared/decide/size/duty.ts";
-import type { SizeBuild } from "../../../shared/decide/size/input.ts";
+import type { Family, RotorKind } from "../../../shared/book/size/families.ts";
+import { sizeBuild } from "../../../shared/book/size/sides.ts";
+import { type Duty, dutyOf } from "../../../shared/decide/size/duty.ts";
 import { pullForHold } from "../../../shared/decide/size/need.ts";
 import type { SizeRow } from "../../../shared/decide/size/row.ts";
 import { type Nearest, sizesOf } from "../../../shared/decide/size/size.ts";
-import { asProblem } from "../../../shared/numeric/errors.ts";
-import type { Question } from "./question.ts";
+import { type Answer, asProblem } from "../../../shared/numeric/errors.ts";
+import type { AskedSide, Question } from "./question.ts";
 
 /** One family over the sizes. */
 export interface Sized {
   readonly id: string;
   readonly name: string;
+  readonly kind: RotorKind;
   readonly estimated: boolean;
   readonly rows: readonly SizeRow[];
   /** of the rows; null: none keeps every limit */
@@ -24,48 +24,40 @@ export interface Sized {
 export interface Answered {
   /** with the gap as set [N] */
   readonly pull: number;
-  /** null with a propeller */
-  readonly duty: { readonly pressure: number; readonly flow: number; readonly airPower: number } | null;
+  /** of the cavity; null for a propeller's build */
+  readonly duty: Duty | null;
   readonly families: readonly Sized[];
 }
 
-export type Reply = { readonly answered: Answered } | { readonly problem: string };
+export type Reply = Answer<Answered>;
 
-function buildOf({ build }: Question, { rotor, sizes }: Family): SizeBuild {
-  if ("thrust" in rotor) return { ...build, rotor };
-  const rotorAt = (diameter: number) => ({
-    ...rotor,
-    diameter,
-    sizeCorrection: correctionAt(sizes, diameter),
-  });
-  return { ...build, rotor, rotorAt };
-}
-
-function sizedOf(question: Question, family: Family): Sized {
-  const { allows, hold, cell, diameters } = question;
+function sizedOf(question: Question, side: AskedSide, family: Family): Sized {
+  const { allows, hold, cell } = question;
   const { id, name, estimated, body } = family;
   const asked = {
-    build: buildOf(question, family),
+    build: sizeBuild(side.numbers, family),
     allows: { ...allows, rotor: body },
     need: { hold },
     cell,
   };
-  const sizes = asProblem(() => sizesOf(asked, diameters));
-  const nothing = { rows: [], least: null, nearest: null };
+  const sizes = asProblem(() => sizesOf(asked, side.diameters));
+  const named = { id, name, kind: side.kind, estimated };
   return "problem" in sizes
-    ? { id, name, estimated, ...nothing, problem: sizes.problem }
-    : { id, name, estimated, ...sizes.answered, problem: null };
+    ? { ...named, rows: [], least: null, nearest: null, problem: sizes.problem }
+    : { ...named, ...sizes.answered, problem: null };
 }
 
 /** @returns every family over the sizes, or in words why the need itself has no answer */
 export function replyTo(question: Question): Reply {
-  const { build, hold, families } = question;
+  const { sides, hold } = question;
   return asProblem(() => {
-    const pull = pullForHold(build.vehicle, hold);
+    const [first] = sides;
+    const { kind, numbers } = first;
+    const pull = pullForHold(numbers.vehicle, hold);
     return {
       pull,
-      duty: build.skirt && dutyOf(build, build.skirt, pull),
-      families: families.map((family) => sizedOf(question, family)),
+      duty: kind === "ducted" && numbers.skirt ? dutyOf(numbers, numbers.skirt, pull) : null,
+      families: sides.flatMap((side) => side.families.map((family) => sizedOf(question, side, family))),
     };
   });
 }

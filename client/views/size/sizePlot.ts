@@ -16,7 +16,11 @@ const finite = (value: number | null): number => value ?? Number.NaN;
 const powersOf = ({ rows }: Sized) =>
   rows.map(({ packPower }) => finite(packPower)).filter((power) => Number.isFinite(power));
 
-function topOf({ families }: Answered): number {
+/** Families whose sizes share one axis: rotors in a duct, or open propellers. */
+const alike = ({ families }: Answered, { kind }: Sized): Sized[] =>
+  families.filter((each) => each.kind === kind && each.rows.length > 0);
+
+function topOf(families: readonly Sized[]): number {
   const all = families.flatMap(powersOf);
   const least = all.reduce((low, power) => Math.min(low, power), Number.POSITIVE_INFINITY);
   const most = all.reduce((high, power) => Math.max(high, power), 0);
@@ -67,7 +71,7 @@ function stopRegions({ rows }: Sized, top: number): Region[] {
   return regions;
 }
 
-function bestRings({ families }: Answered, top: number): Ring[] {
+function bestRings(families: readonly Sized[], top: number): Ring[] {
   return families.flatMap((sized) => {
     const best = bestOf(sized);
     if (!best || best.packPower === null || best.packPower > top) return [];
@@ -91,21 +95,24 @@ function stopsOf({ rows, id }: Sized, top: number): Stop[] {
   }));
 }
 
-function xAxis({ rows }: Sized) {
+function xAxis({ rows, kind }: Sized) {
   const [from, to] = [rows[0].diameter * MM, rows[rows.length - 1].diameter * MM];
-  return { label: "rotor diameter, mm", from, to: Math.max(to, from + 1e-3) };
+  return {
+    label: kind === "propeller" ? "propeller diameter, mm" : "rotor diameter, mm",
+    from,
+    to: Math.max(to, from + 1e-3),
+  };
 }
 
 function wattPlot(answered: Answered, shown: Sized): Plot {
-  const top = topOf(answered);
-  const { duty } = answered;
+  const families = alike(answered, shown);
+  const top = topOf(families);
+  const duty = shown.kind === "ducted" ? answered.duty : null;
   return {
     x: xAxis(shown),
     y: { label: "from the pack, W", from: 0, to: top },
     regions: stopRegions(shown, top),
-    lines: answered.families
-      .filter(({ rows }) => rows.length > 0)
-      .map((each, i) => familyLine(each, shown, i, top)),
+    lines: families.map((each, i) => familyLine(each, shown, i, top)),
     levels: duty
       ? [
           {
@@ -118,7 +125,7 @@ function wattPlot(answered: Answered, shown: Sized): Plot {
           },
         ]
       : [],
-    rings: bestRings(answered, top),
+    rings: bestRings(families, top),
     stops: stopsOf(shown, top),
   };
 }
@@ -170,6 +177,7 @@ export function sizeTable({ families }: Answered): Table {
   return {
     columns: [
       "family",
+      "kind",
       "diameter (mm)",
       "speed (rpm)",
       "winding wanted (rpm/V)",
@@ -184,9 +192,10 @@ export function sizeTable({ families }: Answered): Table {
       "keeps every limit",
       "watch out",
     ],
-    rows: families.flatMap(({ name, rows }) =>
+    rows: families.flatMap(({ name, kind, rows }) =>
       rows.map((row) => [
         name,
+        kind,
         row.diameter * MM,
         row.speed === null ? null : (row.speed * 60) / (2 * Math.PI),
         row.kv,

@@ -1,3 +1,4 @@
+import type { RotorKind } from "../../../shared/book/size/families.ts";
 import type { LimitKey } from "../../../shared/decide/limits/limit.ts";
 import type { SizeRow } from "../../../shared/decide/size/row.ts";
 import { marginText, pullText, timeText } from "../../../shared/decide/verdict/figures.ts";
@@ -5,7 +6,7 @@ import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { type Answered, bestOf, foremost, type Sized } from "./answer.ts";
-import type { Settings } from "./question.ts";
+import type { Settings } from "./settings.ts";
 
 const THIN_SPACE = "\u2009";
 const MM = 1000;
@@ -48,7 +49,7 @@ export function sizeSentence(answered: Answered): string {
   const first = foremost(answered);
   const best = first && bestOf(first);
   if (first && best && best.kv !== null && best.packPower !== null)
-    return `${first.name} at ${sizeText(best.diameter)} takes least: ${powerText(best.packPower)} from the pack, wound for ${kvText(best.kv)}.`;
+    return `${first.name} at ${sizeText(best.diameter)} takes least: ${powerText(best.packPower)} from the pack, wound for ${kvText(best.kv)}.${first.estimated ? " Its curve is estimated." : ""}`;
   if (answered.families.length === 0) return "No rotor family of the book has a curve to size.";
   const nearest = answered.families.flatMap(({ name, nearest: near }) => (near ? [{ name, ...near }] : []));
   const most = nearest.sort((a, b) => b.pull - a.pull)[0];
@@ -57,11 +58,18 @@ export function sizeSentence(answered: Answered): string {
   return `${none}; the most that can be had is ${pullText(most.pull)}, of ${most.name} at ${sizeText(most.diameter)}.`;
 }
 
+/** What is said where the largest size does not lie above the smallest. */
+export const REVERSED: Readonly<Record<RotorKind, string>> = {
+  ducted: "The largest size must lie above the smallest, for example 30 mm and 70 mm.",
+  propeller: "The largest propeller must lie above the smallest, for example 80 mm and 160 mm.",
+};
+
 /** @returns what the vehicle needs, and what that takes of the air */
 export function needSentence({ pull, duty }: Answered, { hold, cellVoltage }: Settings): string {
   const where = hold.angle === "worst" ? "the worst attitude" : `${formatFixed(hold.angle, 0)}°`;
   const at = `with cells at ${formatQuantity(cellVoltage, "voltage")} at rest`;
-  const need = `${marginText(hold.margin)} on ${where} is ${pullText(pull)} of pull, ${at}`;
+  const force = duty ? "pull" : "thrust";
+  const need = `${marginText(hold.margin)} on ${where} is ${pullText(pull)} of ${force}, ${at}`;
   if (!duty) return `${need}.`;
   const { pressure, flow, airPower } = duty;
   return `${need}: ${formatQuantity(pressure, "pressure", { unit: "Pa" })} and ${formatQuantity(flow, "flow", { unit: "L/s" })}, ${powerText(airPower)} in the air; no fan does it with less.`;
@@ -85,5 +93,8 @@ export function rowWords(name: string, row: SizeRow): string[] {
 
 /** @returns what the picture shows, for those who don't see it */
 export function pictureSentence(answered: Answered, shown: Sized): string {
-  return `Watts from the pack against rotor diameter for ${answered.families.map(({ name }) => name).join(", ")}; below, the speed constant and the minutes of ${shown.name}. ${sizeSentence(answered)}`;
+  return `Watts from the pack against rotor diameter for ${answered.families
+    .filter(({ kind }) => kind === shown.kind)
+    .map(({ name }) => name)
+    .join(", ")}; below, the speed constant and the minutes of ${shown.name}. ${sizeSentence(answered)}`;
 }

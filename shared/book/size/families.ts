@@ -1,5 +1,4 @@
 import type { RotorBody } from "../../decide/limits/input.ts";
-import type { Build } from "../../model/build.ts";
 import type { RotorInput } from "../../physics/point/machine.ts";
 import type { TestedAt } from "../../physics/point/sizeLaw.ts";
 import type { PropellerInput } from "../../physics/propellerLaw.ts";
@@ -69,20 +68,23 @@ function propellerFamily(book: Book, { id, data }: Stored): Family | string {
   return { id, name: data.name, rotor, sizes: [], body: null, estimated: false };
 }
 
+export type RotorKind = Stored["data"]["kind"];
+
 /**
- * The rotor families that a build could carry at another size: in a duct where its own is, else open propellers.
+ * The rotor families of one kind: rotors in a duct, or open propellers.
  *
  * @param book - the whole bench book
- * @param build - a stored build
- * @returns the build's own family first, then the others in the book's order; those that lack a curve with the reason
+ * @param kind - of the families
+ * @param own - the build's own rotor, by identifier
+ * @returns the build's own family first where it is of that kind, then the others in the book's order; those that lack a curve with the reason
  */
-export function familiesFor(book: Book, build: Build): Families {
-  const own = findById(book.rotors, build.rotor);
-  const kind = own?.data.kind ?? "ducted";
-  const rest = book.rotors.filter(({ id, data }) => id !== own?.id && data.kind === kind && !data.retired);
+export function familiesOf(book: Book, kind: RotorKind, own: string): Families {
+  const first = findById(book.rotors, own);
+  const isFirst = first !== null && first.data.kind === kind;
+  const rest = book.rotors.filter(({ id, data }) => id !== own && data.kind === kind && !data.retired);
   const families: Family[] = [];
   const leftOut: LeftOutFamily[] = [];
-  for (const rotor of own ? [own, ...rest] : rest) {
+  for (const rotor of isFirst ? [first, ...rest] : rest) {
     const family = kind === "propeller" ? propellerFamily(book, rotor) : ductedFamily(book, rotor);
     if (typeof family === "string") leftOut.push({ name: rotor.data.name, why: family });
     else families.push(family);

@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { solve } from "#client/state/outcome.ts";
 import { bestOf, foremost, replyTo } from "#client/views/size/answer.ts";
 import { type Asked, askedFrom, askedQuery } from "#client/views/size/asked.ts";
-import { diametersOf, questionOf, settingsOf } from "#client/views/size/question.ts";
+import { diametersOf } from "#client/views/size/diameters.ts";
+import { usualNeed } from "#client/views/size/need/address.ts";
+import { questionOf } from "#client/views/size/question.ts";
+import { settingsOf } from "#client/views/size/settings.ts";
 import { panelsOf, sizeTable } from "#client/views/size/sizePlot.ts";
 import { needSentence, rowWords, sizeSentence } from "#client/views/size/sizeWords.ts";
 import { nearMotors } from "#shared/book/size/nearMotors.ts";
@@ -15,18 +17,21 @@ const NOTHING: Asked = {
   margin: null,
   cellVoltage: null,
   motor: null,
-  from: null,
-  to: null,
+  ranges: { ducted: { from: null, to: null }, propeller: { from: null, to: null } },
   family: null,
+  need: null,
+  drawn: [],
 };
+const ducted = (from: number, to: number): Pick<Asked, "ranges"> => ({
+  ranges: { ...NOTHING.ranges, ducted: { from, to } },
+});
 const spaces = (text: string) => text.replace(/\s/g, " ");
 
 function asked(id: string, change: Partial<Asked> = {}) {
   const build = book.builds.find((each) => each.id === id)?.data;
   if (!build) throw new Error(`The demo has no ${id}.`);
-  const outcome = solve(book, build);
-  const settings = settingsOf(outcome, { ...NOTHING, ...change });
-  const put = questionOf(book, outcome, settings);
+  const settings = settingsOf(book, build, { ...NOTHING, ...change });
+  const put = questionOf(book, settings);
   if (!put) throw new Error("The build has no numbers.");
   return { build, settings, put, reply: replyTo(put.question) };
 }
@@ -37,7 +42,7 @@ function answered(id: string, change: Partial<Asked> = {}) {
   return { ...rest, answer: reply.answered };
 }
 
-const pane = answered("pane-crawler", { from: 0.038, to: 0.062 });
+const pane = answered("pane-crawler", ducted(0.038, 0.062));
 
 describe("the address of Size", () => {
   it("brings everything back that was asked, and nothing where nothing was", () => {
@@ -46,18 +51,25 @@ describe("the address of Size", () => {
       margin: 1.4,
       cellVoltage: 3.6,
       motor: "bell-22",
-      from: 0.03,
-      to: 0.07,
+      ranges: { ducted: { from: 0.03, to: 0.07 }, propeller: { from: 0.09, to: 0.2 } },
       family: "x",
+      need: {
+        ...usualNeed({ surface: null, skirt: "square-lip", pack: null, motor: null }),
+        edge: "thin" as const,
+      },
+      drawn: [{ blades: 7, exitAngle: 35, inletRatio: 0.5, widthRatio: 0.12 }],
     };
     expect(askedFrom(askedQuery(all))).toEqual(all);
     expect(askedFrom(askedQuery({ ...NOTHING, angle: "worst" })).angle).toBe("worst");
     expect(askedQuery(NOTHING).toString()).toBe("");
   });
 
-  it.each(["on=left", "margin=-1", "cell=0", "from=lots", "to=1e9"])("%s: is left out", (query) => {
-    expect(askedFrom(new URLSearchParams(query))).toEqual(NOTHING);
-  });
+  it.each(["on=left", "margin=-1", "cell=0", "from=lots", "to=1e9", "drawn=7x200x0.5x0.1"])(
+    "%s: is left out",
+    (query) => {
+      expect(askedFrom(new URLSearchParams(query))).toEqual(NOTHING);
+    },
+  );
 });
 
 describe("diametersOf", () => {
@@ -75,8 +87,14 @@ describe("diametersOf", () => {
 
 describe("replyTo", () => {
   it("of the demo's crawler: every ducted family with a curve, the build's own first", () => {
-    expect(pane.answer.families.map(({ id }) => id)).toEqual(["swept-nine", "straight-seven", "tube-five"]);
-    expect(pane.answer.pull).toBe(pullForHold(pane.put.question.build.vehicle, pane.settings.hold));
+    expect(pane.answer.families.map(({ id }) => id)).toEqual([
+      "swept-nine",
+      "straight-seven",
+      "tube-five",
+      "pusher-three",
+    ]);
+    const [side] = pane.put.question.sides;
+    expect(pane.answer.pull).toBe(pullForHold(side.numbers.vehicle, pane.settings.hold));
   });
 
   it("names the family and size of least watts, and what that takes of the air", () => {
@@ -104,7 +122,7 @@ describe("replyTo", () => {
   });
 
   it("of a margin that no size keeps its limits with: says the most that can be had, and hatches why", () => {
-    const { answer } = answered("pane-crawler", { margin: 4, from: 0.04, to: 0.05 });
+    const { answer } = answered("pane-crawler", { margin: 4, ...ducted(0.04, 0.05) });
     expect(foremost(answer)).toBeNull();
     expect(spaces(sizeSentence(answer))).toMatch(
       /^No size makes this pull within every limit; the most that can be had is \d+ g/,
@@ -133,7 +151,7 @@ describe("nearMotors", () => {
     rotor: family.id,
     diameter: best.diameter,
     kv: best.kv ?? 4000,
-    motorConstant: pane.put.question.build.motor.motorConstant,
+    motorConstant: pane.put.question.sides[0].numbers.motor.motorConstant,
     cellVoltage: pane.settings.cellVoltage,
     hold: pane.settings.hold,
   };
