@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useLayoutEffect, useRef } from "preact/hooks";
 import { DataTable } from "../ui/DataTable.tsx";
+import { plainName } from "../ui/download.ts";
 import type { Table } from "../ui/table.ts";
 import { isWide, type Layout } from "./draw/layout.ts";
 import type { Picture } from "./picture.ts";
@@ -29,9 +30,6 @@ export interface FigureProps {
   readonly children?: ComponentChildren;
 }
 
-/** A file's name of plain letters: "match pane crawler" → "match-pane-crawler". */
-const plain = (name: string) => name.toLowerCase().replace(/[^a-z0-9]+/g, "-");
-
 /** A picture that follows the size of its place, can be read place by place, opened as a table and saved. */
 export function Figure(props: FigureProps) {
   const { sentence, picture, reading, table, legend, children } = props;
@@ -57,7 +55,7 @@ export function Figure(props: FigureProps) {
         {zoom && <ZoomButtons zoom={zoom} />}
         <DataTable title={props.tableTitle ?? "The picture as a table"} table={table} />
         <Save
-          name={plain(props.name)}
+          name={plainName(props.name)}
           sentence={sentence}
           picture={picture}
           height={props.height}

@@ -1,5 +1,6 @@
 import type { RefObject } from "preact";
 import { useState } from "preact/hooks";
+import { download } from "../ui/download.ts";
 import { type Table, toCsv } from "../ui/table.ts";
 import type { Saved } from "./saved.ts";
 
@@ -45,13 +46,4 @@ export function Save({ name, place, table, ...rest }: SaveProps) {
       {problem && <span class="bad">{problem}</span>}
     </span>
   );
-}
-
-function download(blob: Blob, name: string): void {
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address));
 }

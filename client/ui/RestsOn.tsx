@@ -45,25 +45,16 @@ function useLeftOut(book: Book, { build }: Outcome) {
   );
 }
 
-/** On how many tests the figures rest, and what is scaled, stated or estimated in them. */
-export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
+/** What is scaled, stated or estimated in the figures, how the gap and the like are known, and which tests are left out. */
+export function Basis({ book, outcome }: { book: Book; outcome: Outcome }) {
   const { resolved } = outcome;
   const leftOut = useLeftOut(book, outcome);
   if (!resolved) return <LeftOutTests tests={leftOut} />;
-  const counts = countsByKind(book, resolved.tests);
   const friction = calibratedFrictionWords(resolved);
   const roughness = roughnessLine(book, outcome);
   const stiffness = stiffnessWords(resolved.stiffness);
   return (
     <>
-      <h2>Rests on</h2>
-      <p>
-        {counts.length > 0 ? (
-          <a href={href("bench")}>{counts.join(", ")}</a>
-        ) : (
-          "No test yet: every figure is stated or estimated."
-        )}
-      </p>
       <ul class="rests">
         {!resolved.thrust && <li>{gapLine(resolved)}</li>}
         {!resolved.thrust && <li>Pull factor {pullFactorWords(resolved)}.</li>}
@@ -80,6 +71,23 @@ export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
         ))}
       </ul>
       <LeftOutTests tests={leftOut} />
+    </>
+  );
+}
+
+/** On how many tests the figures rest, and what is scaled, stated or estimated in them. */
+export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
+  const counts = countsByKind(book, outcome.resolved?.tests ?? []);
+  const none = "No test yet: every figure is stated or estimated.";
+  return (
+    <>
+      {outcome.resolved && (
+        <>
+          <h2>Rests on</h2>
+          <p>{counts.length > 0 ? <a href={href("bench")}>{counts.join(", ")}</a> : none}</p>
+        </>
+      )}
+      <Basis book={book} outcome={outcome} />
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { download } from "./download.ts";
 import { type Table, toCsv } from "./table.ts";
 
 export interface SaveChartProps {
@@ -44,13 +45,4 @@ export function SaveChart({ name, svg, table }: SaveChartProps) {
       {problem && <span class="bad">{problem}</span>}
     </span>
   );
-}
-
-function download(blob: Blob, name: string): void {
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address));
 }

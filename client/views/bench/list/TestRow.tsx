@@ -5,6 +5,7 @@ import { ApiError } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
 import { withdraw } from "../../../state/withdraw.ts";
 import { removeRecord } from "../../../state/write.ts";
+import { download } from "../../../ui/download.ts";
 import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
 import { nameOf, partNames } from "./partNames.ts";
@@ -14,15 +15,9 @@ import { TakeMass } from "./TakeMass.tsx";
 
 type Stored = StoredOf<"tests">;
 
-function download(test: Stored["data"]): void {
-  const address = URL.createObjectURL(
-    new Blob([exportCsv(test, currentBook.value ?? undefined)], { type: "text/csv" }),
-  );
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = csvName(test);
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address));
+function saveCsv(test: Stored["data"]): void {
+  const csv = exportCsv(test, currentBook.value ?? undefined);
+  download(new Blob([csv], { type: "text/csv" }), csvName(test));
 }
 
 /** One test of the list: what it found, and what can be done with it. */
@@ -70,7 +65,7 @@ function Actions({ test, onAsk }: ActionsProps) {
   };
   return (
     <div class="bench-test-actions">
-      <button type="button" class="plain" onClick={() => download(data)} aria-label={`Save ${of} as CSV`}>
+      <button type="button" class="plain" onClick={() => saveCsv(data)} aria-label={`Save ${of} as CSV`}>
         CSV
       </button>
       {data.struckOut === undefined ? (

@@ -1,15 +1,11 @@
-import { useMemo } from "preact/hooks";
 import type { NextTest as Found, NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Spread } from "../../../../shared/decide/spread.ts";
 import { href } from "../../../app/router.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import type { UncertaintyState } from "../../../state/useUncertainty.ts";
-import { useWorker } from "../../../state/useWorker.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { type SharePart, shareParts } from "../../../ui/uncertaintyWords.ts";
-import { wanted, wantedOf } from "../ways/wanted.ts";
-import type { Reply } from "./answer.ts";
 import { linkOf, type OfBuild } from "./links.ts";
 import {
   correctsText,
@@ -21,12 +17,10 @@ import {
   nothingText,
   verdictWords,
 } from "./nextTestWords.ts";
-import { type Question, questionOf } from "./question.ts";
+import { type FoundNext, useNextTests } from "./useNextTests.ts";
 
-const FAILED: Reply = { problem: "The next test could not be worked out in this browser; reload the page." };
 /** Tests that are read at once; the lesser ones open. */
 const SHOWN = 3;
-const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface NextTestProps {
   readonly book: Book;
@@ -37,14 +31,14 @@ export interface NextTestProps {
 }
 
 /** The bench test that would shrink the doubt about the wanted attitude most. */
-export default function NextTest({ book, outcome, sure, id }: NextTestProps) {
-  const chosen = wantedOf(outcome, wanted.value);
-  const question = useMemo(
-    () => (sure.nothingStated ? null : questionOf(book, outcome, chosen)),
-    [book, outcome, sure.nothingStated, chosen.attitude, chosen.mode],
-  );
-  const { reply, asked, busy: working } = useWorker<Question, Reply>(startWorker, question, FAILED);
-  const busy = question !== null && working;
+export default function NextTest(props: NextTestProps) {
+  const { book, outcome, sure } = props;
+  return <FoundTests {...props} found={useNextTests(book, outcome, sure)} />;
+}
+
+/** The same, as it was found. */
+export function FoundTests({ outcome, sure, id, found }: Omit<NextTestProps, "book"> & { found: FoundNext }) {
+  const { question, reply, asked, busy } = found;
   if (!question && !sure.nothingStated) return null;
   return (
     <section class="next-test" aria-label="Next test" aria-busy={busy}>

@@ -49,7 +49,18 @@ function EnergyRow({ energy }: { energy: Energy }) {
   );
 }
 
-function Group({ caution, title, limits }: { caution: CautionKey; title: string; limits: Limits }) {
+export interface LimitTablesProps {
+  readonly limits: Limits;
+  /** false: they stand elsewhere on the page */
+  readonly cautions?: boolean;
+}
+
+interface GroupProps extends LimitTablesProps {
+  readonly caution: CautionKey;
+  readonly title: string;
+}
+
+function Group({ caution, title, limits, cautions = true }: GroupProps) {
   const of = (each: { readonly caution: CautionKey }) => each.caution === caution;
   return (
     <div class="limit-group">
@@ -64,17 +75,17 @@ function Group({ caution, title, limits }: { caution: CautionKey; title: string;
           ))}
         </tbody>
       </table>
-      <Caution>{CAUTIONS[caution]}</Caution>
+      {cautions && <Caution>{CAUTIONS[caution]}</Caution>}
     </div>
   );
 }
 
 /** Every limit with its figure, how near it is and what gives what isn't known; energies; each with its caution. */
-export function LimitTables({ limits }: { limits: Limits }) {
+export function LimitTables(props: LimitTablesProps) {
   return (
     <>
       {GROUPS.map((group) => (
-        <Group key={group.caution} {...group} limits={limits} />
+        <Group key={group.caution} {...group} {...props} />
       ))}
     </>
   );

@@ -1,22 +1,13 @@
-import { useEffect, useMemo, useRef } from "preact/hooks";
-import { limitsInput } from "../../../../shared/book/limitsInput.ts";
+import { useEffect, useRef } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
-import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
 import type { Outcome } from "../../../state/outcome.ts";
-import { useWorker } from "../../../state/useWorker.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { Question } from "../question.ts";
-import type { LimitsReply } from "./answer.ts";
 import { LimitTables } from "./LimitTables.tsx";
 import { LimitWorkings } from "./LimitWorkings.tsx";
 import { unbroken } from "./limitWords.ts";
+import { useLimits } from "./useLimits.ts";
 import { WindingChart } from "./WindingChart.tsx";
-
-const FAILED: LimitsReply = {
-  problem: "The limits could not be worked out in this browser; reload the page.",
-};
-
-const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 interface Props {
   readonly book: Book;
@@ -27,11 +18,7 @@ interface Props {
 
 /** What burns or bursts first: one sentence, the winding from cold, every limit with its caution. */
 export function LimitsSection({ book, outcome, question }: Props) {
-  const input = useMemo(
-    () => limitsInput(book, outcome.build, question.input),
-    [book, outcome.build, question],
-  );
-  const { reply, asked, busy } = useWorker<LimitsInput, LimitsReply>(start, input, FAILED);
+  const { reply, asked, busy } = useLimits(book, outcome, question);
   const section = useRef<HTMLElement>(null);
   const shown = reply !== null;
   useEffect(() => {

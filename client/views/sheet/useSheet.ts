@@ -1,0 +1,68 @@
+import { useMemo } from "preact/hooks";
+import type { Book } from "../../../shared/book/resolve.ts";
+import type { Limits } from "../../../shared/decide/limits/limits.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import type { Outcome } from "../../state/outcome.ts";
+import { useOutcomes } from "../../state/useOutcomes.ts";
+import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
+import { type ShownVerdict, useVerdict } from "../../state/verdict/useVerdict.ts";
+import { type Headroom, headroomOf } from "../mass/headroom.ts";
+import { type FoundNext, useNextTests } from "../match/nextTest/useNextTests.ts";
+import type { Answered as Run } from "../rundown/answer.ts";
+import { useLimits } from "../rundown/limits/useLimits.ts";
+import { questionOf } from "../rundown/question.ts";
+import { useReply } from "../rundown/useReply.ts";
+
+/** All that is put on record of a build, as far as it is worked out. */
+export interface Sheet {
+  readonly book: Book;
+  readonly build: StoredOf<"builds">;
+  /** with what is tried */
+  readonly outcome: Outcome;
+  readonly verdict: ShownVerdict;
+  readonly sure: UncertaintyState;
+  /** from a full charge; null where there is none, or not yet */
+  readonly run: Run | null;
+  /** null likewise */
+  readonly limits: Limits | null;
+  readonly next: FoundNext;
+  readonly headroom: Headroom;
+  /** what could not be worked out, in words */
+  readonly problems: readonly string[];
+  /** something is still worked out */
+  readonly busy: boolean;
+}
+
+/** A charge as it comes off the charger [-]. */
+const FULL = 1;
+
+/** @returns everything that a build's sheet says, each asked of the thread that its own view asks */
+export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
+  const { outcome } = useOutcomes(build);
+  const sure = useUncertainty();
+  const verdict = useVerdict();
+  const question = useMemo(
+    () => questionOf(outcome, { startCharge: FULL, targetMargin: outcome.build.targetMargin }),
+    [outcome],
+  );
+  const run = useReply(question);
+  const limits = useLimits(book, outcome, question);
+  const next = useNextTests(book, outcome, sure);
+  const headroom = useMemo(() => headroomOf(book, outcome.build), [book, outcome]);
+  const replies = [run.reply, limits.reply, next.reply];
+  const running = question !== null && (run.busy || limits.busy);
+  const judging = verdict.verdict !== null && verdict.ways === null && verdict.problem === null;
+  return {
+    book,
+    build,
+    outcome,
+    verdict,
+    sure,
+    run: question && run.reply && "answered" in run.reply ? run.reply.answered : null,
+    limits: question && limits.reply && "answered" in limits.reply ? limits.reply.answered : null,
+    next,
+    headroom,
+    problems: replies.flatMap((reply) => (reply && "problem" in reply ? [reply.problem] : [])),
+    busy: running || judging || sure.busy || next.busy,
+  };
+}
