@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useLayoutEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { DataTable } from "../ui/DataTable.tsx";
 import { plainName } from "../ui/download.ts";
 import type { Table } from "../ui/table.ts";
@@ -36,11 +36,11 @@ export function Figure(props: FigureProps) {
   const [place, width] = useWidth<HTMLDivElement>();
   const svg = useRef<SVGSVGElement>(null);
   const height = props.height(width);
-  const drawn = width > 0 ? picture({ width, height }) : null;
+  const drawn = useMemo(() => (width > 0 ? picture({ width, height }) : null), [picture, width, height]);
   const zoom = drawn?.layout ? (props.zoomFor?.(drawn.layout) ?? null) : null;
   useLayoutEffect(() => {
     if (svg.current) drawn?.draw(svg.current);
-  });
+  }, [drawn]);
   return (
     <figure class="chart-figure">
       <div class="chart" ref={place} style={{ minHeight: `${height}px` }}>

@@ -10,7 +10,7 @@ const unnamed = ({ label }: Line): { readonly text: string } | null => {
 
 /** Which symbol is which test and which line is what, for a chart too narrow to say it beside them. */
 export function Legend({ plot }: { plot: Plot }) {
-  const tone = plot.marks?.[0]?.tone ?? "rotor";
+  const toneOf = (shape: number) => plot.marks?.find((mark) => mark.shape === shape)?.tone ?? "rotor";
   const lines = (plot.lines ?? []).flatMap((line) => {
     const said = unnamed(line);
     return said ? [{ ...line, text: said.text }] : [];
@@ -21,7 +21,7 @@ export function Legend({ plot }: { plot: Plot }) {
       {(plot.shapes ?? []).map((each) => (
         <li key={each.key}>
           <svg width="18" height="18" viewBox="-9 -9 18 18" aria-hidden="true">
-            <path class={`chart-mark tone-${tone}`} d={`M0,0${shapePath(each.shape)}`} />
+            <path class={`chart-mark tone-${toneOf(each.shape)}`} d={`M0,0${shapePath(each.shape)}`} />
           </svg>
           {each.text}
         </li>

@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { Figure, type FigureProps } from "./Figure.tsx";
 import { Legend } from "./Legend.tsx";
 import type { Plot } from "./model/plot.ts";
@@ -12,10 +13,11 @@ export interface PlotChartProps extends Omit<FigureProps, "picture" | "zoomFor" 
 /** A chart on straight axes; where its readings are dense it can be zoomed. */
 export function PlotChart({ plot, reads, ...rest }: PlotChartProps) {
   const { shown, zoomFor } = useZoom(plot);
+  const picture = useMemo(() => plotPicture(shown, reads), [shown, reads]);
   return (
     <Figure
       {...rest}
-      picture={plotPicture(shown, reads)}
+      picture={picture}
       zoomFor={zoomFor}
       legend={(wide) => (wide || plot.namedAbove ? null : <Legend plot={plot} />)}
     />

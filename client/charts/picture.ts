@@ -1,8 +1,8 @@
-import type { ChartSize } from "./Chart.tsx";
 import { type Layout, layoutOf } from "./draw/layout.ts";
 import { drawPlot } from "./draw/plot.ts";
 import type { Bracket, Plot, Point } from "./model/plot.ts";
 import { inOrder, nearestAlong, nearestSpot, type Spot } from "./read/spots.ts";
+import type { ChartSize } from "./size.ts";
 
 /** A picture at a size: how it is drawn, and where it can be read. */
 export interface Drawn {
@@ -11,12 +11,20 @@ export interface Drawn {
   readonly count: number;
   /** in the order in which the arrow keys go through them */
   readonly spots: () => readonly Spot[];
+  /** rows stand below one another: up and down go through them as left and right do */
+  readonly order?: "rows";
   /** the spot that a pointer means; `reach` is how near it must come [px] */
   readonly under: (at: Point, reach: number) => Spot | null;
-  /** a hairline through the spot that is read, from top to bottom [px]; null: a ring alone */
-  readonly hairline: { readonly top: number; readonly bottom: number } | null;
+  /** a hairline through the spot that is read [px]; null: a ring alone */
+  readonly hairline: ((spot: Spot) => Hairline) | null;
   /** where the plot lies and what its axes mean, for zooming; null: it can't be zoomed */
   readonly layout: Layout | null;
+}
+
+/** A straight line over the drawing [px]. */
+export interface Hairline {
+  readonly from: Point;
+  readonly to: Point;
 }
 
 export type Picture = (size: ChartSize) => Drawn;
@@ -38,9 +46,12 @@ export function spotsOf(plot: Plot, { at, shows, margin }: Layout, down = 0): Sp
       return { key: bracket.key, x, y };
     }),
   ];
+  const seen = new Set<string>();
   return places.flatMap(({ key, x, y }) => {
     const [px, py] = at(x, y);
-    return shows(px, py) ? [{ key, x: px + margin.left, y: py + margin.top + down }] : [];
+    if (seen.has(key) || !shows(px, py)) return [];
+    seen.add(key);
+    return [{ key, x: px + margin.left, y: py + margin.top + down }];
   });
 }
 
@@ -58,6 +69,11 @@ export function once<T>(make: () => T): () => T {
   };
 }
 
+/** @returns an upright hairline through whatever is read, between two heights of the drawing [px] */
+export const upright =
+  (top: number, bottom: number) =>
+  ({ x }: Spot): Hairline => ({ from: { x, y: top }, to: { x, y: bottom } });
+
 /** A chart on straight axes. */
 export function plotPicture(plot: Plot, reads: Reads = "points"): Picture {
   return (size) => {
@@ -70,7 +86,7 @@ export function plotPicture(plot: Plot, reads: Reads = "points"): Picture {
       layout,
       spots,
       under: (at, reach) => (reads === "along" ? nearestAlong(spots(), at) : nearestSpot(spots(), at, reach)),
-      hairline: reads === "along" ? { top, bottom: top + layout.height } : null,
+      hairline: reads === "along" ? upright(top, top + layout.height) : null,
     };
   };
 }

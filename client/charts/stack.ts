@@ -1,11 +1,11 @@
 import { select } from "d3";
-import type { ChartSize } from "./Chart.tsx";
 import type { Margin } from "./draw/frame.ts";
 import { type Layout, layoutOf, marginOf } from "./draw/layout.ts";
 import { drawPlot } from "./draw/plot.ts";
 import type { Plot } from "./model/plot.ts";
-import { countOf, once, type Picture, spotsOf } from "./picture.ts";
+import { countOf, once, type Picture, spotsOf, upright } from "./picture.ts";
 import { inOrder, nearestAlong } from "./read/spots.ts";
+import type { ChartSize } from "./size.ts";
 
 /** One of several plots above one another over the same x axis, which the last one names. */
 export interface Panel {
@@ -76,7 +76,7 @@ export function stackPicture(panels: readonly Panel[]): Picture {
       layout: null,
       spots,
       under: (at) => nearestAlong(spots(), at),
-      hairline: { top: TOP, bottom: end.y + TOP + end.layout.height },
+      hairline: upright(TOP, end.y + TOP + end.layout.height),
     };
   };
 }

@@ -103,6 +103,7 @@ function screenRows({ drag, firstLoad }: ScreenTimes): Row[] {
     atMost("the same, 95th percentile", drag.work.p95, 0.016, ms),
     told("handle's event to painted frame, median", ms(drag.painted.median)),
     told("the same, 95th percentile", ms(drag.painted.p95)),
+    told("processor time of the page for a move, mean", ms(drag.processor)),
     atMost("script of Match's first load, gzipped", firstLoad.script, 200, (kB) => `${Math.round(kB)} kB`),
     told("script of its workers, gzipped", `${Math.round(firstLoad.workers)} kB`),
   ];

@@ -68,7 +68,7 @@ describe("Attitudes", () => {
     await row(page, "Gable pane 153.5°").waitFor();
     await eventually(() => page.locator("form.attitude-add").getByLabel("Name").inputValue()).toBe("");
     await eventually(() =>
-      page.locator(".layer-rim-labels text", { hasText: "Gable pane 153.5°" }).count(),
+      page.locator(".layer-rim-names text", { hasText: "Gable pane 153.5°" }).count(),
     ).toBe(1);
     await page.getByRole("button", { name: "remove Gable pane" }).click();
     await page.getByRole("button", { name: "Keep it" }).click();
@@ -107,7 +107,7 @@ describe("Attitudes", () => {
     await eventually(() => textOf(asked)).toMatch(
       /^At 70°, a slope, it needs .* parked and .* driving nose uphill/,
     );
-    await eventually(() => page.locator(".spoke-asked").count()).toBe(1);
+    await eventually(() => page.locator(".layer-rim-names text", { hasText: "asked 70°" }).count()).toBe(1);
     await page.getByLabel("Inclination, slider").focus();
     await page.keyboard.press("ArrowRight");
     await eventually(() => textOf(asked)).toMatch(/^At 70\.5°/);
@@ -167,6 +167,24 @@ describe("Attitudes", () => {
     await eventually(() => textOf(drive.locator(".field-error"))).toMatch(/whole number, 1 to 16/);
   });
 
+  it("reads the half-rose by angle, with the arrow keys or a touch, and asks about the one chosen", async () => {
+    const page = await open("/attitudes/pane-crawler", { hasTouch: true });
+    const reader = page.getByRole("slider", { name: /^Angles/ });
+    await reader.focus();
+    await page.keyboard.press("End");
+    await eventually(() => reader.getAttribute("aria-valuetext")).toMatch(
+      /^180°, the ceiling, Needed parked: \d+\sg \(.*tips first\), .*Made: \d+\sg/,
+    );
+    await page.keyboard.press("PageUp");
+    await eventually(() => reader.getAttribute("aria-valuetext")).toMatch(/^170°/);
+    await page.keyboard.press("Enter");
+    await eventually(() => textOf(page.locator(".attitude-asked"))).toMatch(/^At 170°/);
+    const disc = await page.locator(".layer-ground").boundingBox();
+    if (!disc) throw new Error("The half-rose is not on the screen.");
+    await page.touchscreen.tap(disc.x + 0.9 * disc.width, disc.y + disc.height / 2);
+    await eventually(() => reader.getAttribute("aria-valuetext")).toMatch(/^9[01]°|^89°|^90°/);
+  });
+
   it.each([
     ["a laptop", LAPTOP],
     ["a phone", PHONE],
@@ -197,7 +215,7 @@ describe("Attitudes", () => {
     await page.locator(".layer-names text").first().waitFor();
     expect(await page.evaluate(overlapping)).toEqual([]);
     await eventually(() =>
-      page.locator(".layer-rim-labels text", { hasText: /^A pane.*… 15\d°$/ }).count(),
+      page.locator(".layer-rim-names text", { hasText: /^A pane.*… 15\d°$/ }).count(),
     ).toBe(2);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
   });

@@ -130,7 +130,8 @@ describe("Choose, on the demo", () => {
   it("says why a set is out, by the keyboard in the plot, and pins it", async () => {
     const page = await solved();
     await page.getByLabel("Sets shown").selectOption("all");
-    await page.locator(".choose-reader").focus();
+    const reader = page.getByRole("slider", { name: /^Combinations/ });
+    await reader.focus();
     await page.keyboard.press("Home");
     await eventually(() => textOf(page.locator(".chart-tooltip"))).toMatch(
       /out: the worst attitude while driving has \d\.\d\d ×, 1\.50 × wanted/,
@@ -139,10 +140,13 @@ describe("Choose, on the demo", () => {
     await eventually(() => textOf(panel(page))).toMatch(/Why not\?Out: the worst attitude while driving/);
     await page.keyboard.press("p");
     await page.locator(".choose-pinned li").first().waitFor();
-    await eventually(() => page.locator(".layer-marked text").allTextContents()).toEqual(["A"]);
-    const before = await page.locator(".choose-ring").boundingBox();
+    await eventually(() => page.locator(".choose-picture .layer-names text").allTextContents()).toEqual([
+      "A",
+    ]);
+    await reader.focus();
+    const before = await reader.getAttribute("aria-valuenow");
     await page.keyboard.press("ArrowRight");
-    await eventually(async () => (await page.locator(".choose-ring").boundingBox())?.x).not.toBe(before?.x);
+    await eventually(() => reader.getAttribute("aria-valuenow")).not.toBe(before);
   });
 
   it("opens a set as a build that predicts what it was chosen for", async () => {

@@ -60,15 +60,15 @@ describe("What moves the margin", () => {
     await eventually(() => chart.getAttribute("aria-label")).toMatch(
       /^Per cent of margin per per cent of: .*mass −1\.00/,
     );
-    await eventually(() => chart.locator("rect.bar-more, rect.bar-less").count()).toBe(10);
+    await eventually(() => chart.locator("rect.chart-bar").count()).toBe(10);
     await page.getByText("Every number as a table").click();
     await page.locator(".moves tbody tr").first().waitFor();
     await eventually(() => page.locator(".moves tbody tr").count()).toBeGreaterThan(15);
   });
 
-  it("with the doubt worked out: gives each number's share of it", async () => {
+  it("with the uncertainty worked out: gives each number's share of it", async () => {
     const page = await screens.open("/match/pane-crawler");
-    await page.locator(".moves text.bar-figure", { hasText: "of the doubt" }).first().waitFor();
+    await page.locator(".moves text.chart-bar-figure", { hasText: "of the uncertainty" }).first().waitFor();
   });
 
   it("on a phone: never scrolls sideways, nothing is cut off", async () => {

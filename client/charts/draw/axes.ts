@@ -1,7 +1,7 @@
 import { formatFixed } from "../../../shared/units/format.ts";
 import type { Axis } from "../model/plot.ts";
 import type { Frame } from "./frame.ts";
-import { logTicks, type Scale } from "./scales.ts";
+import { decimalsOf, logTicks, type Scale } from "./scales.ts";
 import { BASELINE } from "./type.ts";
 
 export interface AxisOptions {
@@ -26,8 +26,6 @@ interface Tick {
   readonly at: number;
   readonly text: string;
 }
-
-const decimalsOf = (size: number) => Math.max(0, -Math.floor(Math.log10(size) + 1e-9));
 
 function ticksOf(axis: Axis, scale: Scale, length: number, spacing: number): Tick[] {
   if (axis.log)

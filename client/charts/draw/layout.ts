@@ -1,5 +1,5 @@
-import type { ChartSize } from "../Chart.tsx";
 import type { Plot, Strip } from "../model/plot.ts";
+import type { ChartSize } from "../size.ts";
 import type { Margin } from "./frame.ts";
 import type { Straight } from "./ground.ts";
 import { type Scale, scaleOf } from "./scales.ts";

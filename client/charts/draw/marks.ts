@@ -8,28 +8,29 @@ const OUTLIER = 9;
 
 interface Look {
   readonly name: string;
+  readonly shape: string;
   path: string;
 }
 
 const outlierPath = `m${-OUTLIER},0a${OUTLIER},${OUTLIER} 0 1,0 ${2 * OUTLIER},0a${OUTLIER},${OUTLIER} 0 1,0 ${-2 * OUTLIER},0z`;
 
+function nameOf({ tone, aside, small, shape }: Mark): string {
+  return `chart-mark tone-${tone}${aside ? " aside" : ""}${small ? " small" : ""} shape-${shape}`;
+}
+
 /** Readings of one look are one path, so that thousands cost no more than a few. */
 function looksOf(data: readonly Mark[], { at, shows }: Ground): Look[] {
   const looks = new Map<string, Look>();
-  const add = (name: string, shape: string, x: number, y: number) => {
-    const look = looks.get(name);
-    const path = `M${tenths(x)},${tenths(y)}${shape}`;
-    if (look) look.path += path;
-    else looks.set(name, { name, path });
+  const add = (name: string, shape: () => string, x: number, y: number) => {
+    const look = looks.get(name) ?? { name, shape: shape(), path: "" };
+    look.path += `M${tenths(x)},${tenths(y)}${look.shape}`;
+    looks.set(name, look);
   };
-  const shapes = new Map<number, string>();
   for (const mark of data) {
     const [x, y] = at(mark.x, mark.y);
     if (!shows(x, y)) continue;
-    const shape = shapes.get(mark.shape) ?? shapePath(mark.shape);
-    shapes.set(mark.shape, shape);
-    add(`chart-mark tone-${mark.tone}${mark.aside ? " aside" : ""} shape-${mark.shape}`, shape, x, y);
-    if (mark.outlier && !mark.aside) add("chart-outlier", outlierPath, x, y);
+    add(nameOf(mark), () => shapePath(mark.shape, mark.small), x, y);
+    if (mark.outlier && !mark.aside) add("chart-outlier", () => outlierPath, x, y);
   }
   return [...looks.values()];
 }
@@ -40,7 +41,8 @@ export function marks(g: Group, data: readonly Mark[], ground: Ground): void {
     .data(looksOf(data, ground), (look) => look.name)
     .join("path")
     .attr("class", (look) => look.name)
-    .attr("d", (look) => look.path);
+    .attr("d", (look) => look.path)
+    .order();
 }
 
 const CAP = 4;

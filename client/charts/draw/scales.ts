@@ -39,3 +39,6 @@ export function logTicks(from: number, to: number, length: number): number[] {
     ? ticks
     : evenTicks(from, to, Math.max(LEAST_TICKS, Math.floor(length / EVEN_SPACING)));
 }
+
+/** @returns decimals that tell numbers so far apart from one another */
+export const decimalsOf = (step: number): number => Math.max(0, -Math.floor(Math.log10(step) + 1e-9));

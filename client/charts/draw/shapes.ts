@@ -9,11 +9,11 @@ const SHAPES: readonly ((r: number) => string)[] = [
   (r) => `m0,${-r}v${2 * r}m${-0.87 * r},${-1.5 * r}l${1.74 * r},${r}m0,${-r}l${-1.74 * r},${r}`,
 ];
 
-/** Half-size of a shape, and what each further round of the same shapes adds [px]. */
-const [HALF, LARGER] = [5, 3];
+/** Half-size of a shape, of one among thousands, and what each further round of the same shapes adds [px]. */
+const [HALF, SMALL, LARGER] = [5, 2.6, 3];
 
 /** @returns the outline of the n-th test's symbol, relative to its middle; after the last shape they begin again, larger */
-export function shapePath(index: number): string {
+export function shapePath(index: number, small = false): string {
   const round = Math.floor(index / SHAPES.length);
-  return SHAPES[index % SHAPES.length](HALF + LARGER * round);
+  return SHAPES[index % SHAPES.length]((small ? SMALL : HALF) + LARGER * round);
 }

@@ -75,6 +75,8 @@ export interface Mark extends Point {
   readonly tone: Tone;
   readonly aside: boolean;
   readonly outlier: boolean;
+  /** one of thousands, drawn small and full */
+  readonly small?: boolean;
 }
 
 /** A reading known only to lie between two bounds, across or along the chart. */
@@ -111,8 +113,8 @@ export interface Level {
 /** A computed point: where the build settles, where a margin is lost. */
 export interface Ring extends Point {
   readonly key: string;
-  /** as it is, or as it was before anything was tried */
-  readonly look: "predicted" | "before";
+  /** as it is, as it was before anything was tried, or chosen among others */
+  readonly look: "predicted" | "before" | "chosen";
   /** stands in the ring */
   readonly letter?: string;
   readonly name?: Name;

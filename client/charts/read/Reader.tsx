@@ -66,7 +66,7 @@ export function Reader({ drawn, reading, name, zoom }: ReaderProps) {
   const press = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const act = active === null ? undefined : actionOf(reading, event.key);
-    const next = spotByKey(drawn.spots(), active, event.key);
+    const next = spotByKey(drawn.spots(), active, event.key, drawn.order === "rows");
     if (event.key === "Escape") read(null);
     else if (zoom?.key(event)) gestures.stop();
     else if (act && active !== null) act(active);
@@ -83,7 +83,7 @@ export function Reader({ drawn, reading, name, zoom }: ReaderProps) {
         tabIndex={0}
         aria-label={`${reading.label}, ${name}. Arrow keys go from one to the next${reading.onChoose ? ", Enter chooses one" : ""}.`}
         aria-valuemin={1}
-        aria-valuemax={Math.max(1, drawn.count)}
+        aria-valuemax={Math.max(1, active === null ? drawn.count : spots.length)}
         aria-valuenow={Math.max(0, at) + 1}
         aria-valuetext={at < 0 ? `${drawn.count} to read` : lines.join(", ")}
         onPointerMove={(event) => {
@@ -113,7 +113,7 @@ export function Reader({ drawn, reading, name, zoom }: ReaderProps) {
       />
       {chosen && <div class="chart-chosen" style={{ left: `${chosen.x}px`, top: `${chosen.y}px` }} />}
       {gestures.box && <div class="chart-box" style={gestures.box} />}
-      {at >= 0 && <Tooltip spot={spots[at]} hairline={drawn.hairline} lines={lines} />}
+      {at >= 0 && <Tooltip spot={spots[at]} hairline={drawn.hairline?.(spots[at]) ?? null} lines={lines} />}
     </>
   );
 }

@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef } from "preact/hooks";
-import type { Drawn } from "../picture.ts";
+import type { Hairline } from "../picture.ts";
 import type { Spot } from "./spots.ts";
 
 const OFFSET = 14;
@@ -8,7 +8,7 @@ const RIGHT_HALF = 0.55;
 
 export interface TooltipProps {
   readonly spot: Spot;
-  readonly hairline: Drawn["hairline"];
+  readonly hairline: Hairline | null;
   readonly lines: readonly string[];
 }
 
@@ -25,16 +25,7 @@ export function Tooltip({ spot, hairline, lines }: TooltipProps) {
   });
   return (
     <>
-      {hairline && (
-        <div
-          class="chart-hairline"
-          style={{
-            left: `${spot.x}px`,
-            top: `${hairline.top}px`,
-            height: `${hairline.bottom - hairline.top}px`,
-          }}
-        />
-      )}
+      {hairline && <div class="chart-hairline" style={styleOf(hairline)} />}
       <div class="chart-cursor" style={{ left: `${spot.x}px`, top: `${spot.y}px` }} />
       {lines.length > 0 && (
         <div class="chart-tooltip" ref={words}>
@@ -47,4 +38,15 @@ export function Tooltip({ spot, hairline, lines }: TooltipProps) {
       )}
     </>
   );
+}
+
+/** The line as a box of no width, turned about its start. */
+function styleOf({ from, to }: Hairline): Readonly<Record<string, string>> {
+  const [right, down] = [to.x - from.x, to.y - from.y];
+  return {
+    left: `${from.x}px`,
+    top: `${from.y}px`,
+    height: `${Math.hypot(right, down)}px`,
+    transform: `rotate(${Math.atan2(-right, down)}rad)`,
+  };
 }

@@ -58,6 +58,8 @@ const STEPS: Readonly<Record<string, number>> = {
   PageUp: -LONG_STEP,
 };
 
+const ROW_STEPS: typeof STEPS = { ...STEPS, ArrowDown: 1, ArrowUp: -1 };
+
 /** @returns spots from left to right, those above one another from the top */
 export function inOrder(spots: readonly Spot[]): Spot[] {
   return [...spots].sort((a, b) => a.x - b.x || a.y - b.y);
@@ -67,16 +69,22 @@ export function inOrder(spots: readonly Spot[]): Spot[] {
  * Where a key leads from one spot: left and right arrow to the neighbours from left to right, so that every spot is
  * reached; up and down to the nearest one there; Page Up and Down ten on; Home and End to the ends.
  *
- * @param order - spots as {@link inOrder} gives them
+ * @param order - spots as {@link inOrder} gives them, or row by row
+ * @param rows - they stand below one another: up and down lead to the neighbours as well
  * @returns the key of the next spot, null where the pressed key leads nowhere
  */
-export function spotByKey(order: readonly Spot[], current: string | null, pressed: string): string | null {
+export function spotByKey(
+  order: readonly Spot[],
+  current: string | null,
+  pressed: string,
+  rows = false,
+): string | null {
   if (order.length === 0) return null;
   const last = order.length - 1;
   if (pressed === "Home") return order[0].key;
   if (pressed === "End") return order[last].key;
   const at = order.findIndex((spot) => spot.key === current);
-  const step = STEPS[pressed];
+  const step = (rows ? ROW_STEPS : STEPS)[pressed];
   if (step !== undefined) {
     if (at < 0) return order[step > 0 ? 0 : last].key;
     return order[Math.min(last, Math.max(0, at + step))].key;

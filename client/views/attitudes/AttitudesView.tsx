@@ -91,7 +91,7 @@ function Answered({ book, build, outcome, rose, sure, state }: AnsweredProps) {
   return (
     <>
       <section class="page-main" aria-label="The picture">
-        <RoseChart rose={rose} asked={asked} />
+        <RoseChart rose={rose} asked={asked} onAsk={setAngle} />
       </section>
       <section class="attitudes-table" aria-label="What it means">
         <h2>

@@ -1,43 +1,42 @@
-import { useRef } from "preact/hooks";
-import { Chart } from "../../charts/Chart.tsx";
-import { DataTable } from "../../ui/DataTable.tsx";
-import { SaveChart } from "../../ui/SaveChart.tsx";
-import { bandText, beyondRim, roseSentence } from "./attitudeWords.ts";
-import { drawRose, roseHeight } from "./drawRose.ts";
+import { polarHeight } from "../../charts/draw/polar/layout.ts";
+import { Figure } from "../../charts/Figure.tsx";
+import { polarPicture } from "../../charts/polar.ts";
+import { bandText, beyondRim, roseSentence, standLines } from "./attitudeWords.ts";
 import type { Rose } from "./rose.ts";
-import type { Stand } from "./stand.ts";
+import { rosePlot } from "./rosePlot.ts";
+import { type Stand, standAt } from "./stand.ts";
 import { roseTable } from "./table.ts";
 
 export interface RoseChartProps {
   readonly rose: Rose;
   /** the attitude asked about, where one is */
   readonly asked: Stand | null;
+  readonly onAsk: (angle: number) => void;
 }
 
-/** The half-rose, how to read it, its table, and ways to save it. */
-export function RoseChart({ rose, asked }: RoseChartProps) {
-  const svg = useRef<SVGSVGElement | null>(null);
+/** The half-rose, read by angle, how to read it, its table, and ways to save it. */
+export function RoseChart({ rose, asked, onAsk }: RoseChartProps) {
   const beyond = beyondRim(rose);
-  const name = `attitudes ${rose.outcome.build.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-");
   return (
-    <>
-      <Chart
-        sentence={roseSentence(rose)}
-        height={roseHeight}
-        svgRef={svg}
-        draw={(element, size) => drawRose(element, rose, asked, size)}
-      />
+    <Figure
+      sentence={roseSentence(rose)}
+      picture={polarPicture(rosePlot(rose, asked))}
+      height={polarHeight}
+      name={`attitudes ${rose.outcome.build.name}`}
+      table={() => roseTable(rose)}
+      reading={{
+        label: "Angles",
+        describe: (key) => standLines(standAt(rose.input.vehicle, rose.pull, Number(key)), rose),
+        chosen: asked && String(asked.angle),
+        onChoose: (key) => onAsk(Number(key)),
+      }}
+    >
       <p class="quiet small">
         Where the needed curve stays inside the arc of the pull made, the pull is enough. Dots: parked;
-        dashes: driving nose uphill. The rings outside name what lets go first, parked inside, driving
-        outside.
+        dashes: driving nose uphill. The rings outside name what gives first, parked inside, driving outside.
         {` ${bandText(rose)}`}
         {beyond && ` ${beyond}`}
       </p>
-      <div class="chart-foot">
-        <SaveChart name={name} svg={() => svg.current} table={() => roseTable(rose)} />
-        <DataTable title="The picture as a table" table={() => roseTable(rose)} />
-      </div>
-    </>
+    </Figure>
   );
 }

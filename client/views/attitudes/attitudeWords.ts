@@ -3,9 +3,9 @@ import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { unbroken } from "../../ui/unbroken.ts";
-import { governsInWords } from "../../ui/verdictWords.ts";
+import { firstInWords, governsInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
-import type { Need, Stand } from "./stand.ts";
+import { type Need, STATES, type Stand, type State } from "./stand.ts";
 
 const GRAMS = 1000;
 const THIN_SPACE = "\u2009";
@@ -60,6 +60,17 @@ function stateText(need: Need): string {
   if (need.pull === 0) return "no pull";
   if (!Number.isFinite(need.pull)) return "more than any pull can do";
   return `${grams(need.pull)} (${marginText(need.margin)}, ${governsInWords(need.modes)} governs)`;
+}
+
+/** @returns one attitude under the pointer, a line each */
+export function standLines({ angle, ...needs }: Stand, { made }: Pick<Rose, "made">): string[] {
+  const line = (state: State) => {
+    const need = needs[state];
+    const known = need.pull > 0 && Number.isFinite(need.pull);
+    const first = known ? ` (${marginText(need.margin)}, ${firstInWords(need.modes)} first)` : "";
+    return `Needed ${state}: ${needText(need)}${first}`;
+  };
+  return [`${degrees(angle)}, ${kindOf(angle)}`, ...STATES.map(line), `Made: ${grams(made)}`];
 }
 
 /** @returns the answer for any one attitude */

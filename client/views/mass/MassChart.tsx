@@ -1,11 +1,10 @@
-import { useRef } from "preact/hooks";
-import { Chart } from "../../charts/Chart.tsx";
-import { DataTable } from "../../ui/DataTable.tsx";
-import { SaveChart } from "../../ui/SaveChart.tsx";
+import { targetText } from "../../../shared/decide/verdict/figures.ts";
+import { Figure } from "../../charts/Figure.tsx";
+import type { Picture } from "../../charts/picture.ts";
 import type { Table } from "../../ui/table.ts";
-import { drawMass, massHeight } from "./drawMass.ts";
+import { drawMass, massHeight, massPlaces, rowText } from "./drawMass.ts";
 import type { Headroom } from "./headroom.ts";
-import { groupSums, headroomSentence } from "./massWords.ts";
+import { gramsText, groupSums, headroomSentence, plusMinus } from "./massWords.ts";
 
 const GRAMS = 1000;
 
@@ -27,28 +26,51 @@ function massTable(of: Headroom): Table {
   };
 }
 
-/** The bar of masses with its limits, its table, and ways to save it. */
+/** @returns what a group of the bar, or an attitude's row, says of itself, a line each */
+function massLines(of: Headroom, key: string): string[] {
+  const group = groupSums(of).find((each) => each.group === key);
+  if (group) return [group.group, `${gramsText(group.value)}${plusMinus(group)}`];
+  const row = of.allowed.find(({ title }) => title === key);
+  if (!row) return [];
+  const left = row.atTarget === null ? null : row.atTarget - of.mass;
+  const rest = left === null ? [] : [left >= 0 ? `${gramsText(left)} left` : `${gramsText(-left)} too heavy`];
+  return [rowText(row, targetText(of.target)), ...rest];
+}
+
+function massPicture(of: Headroom): Picture {
+  return (size) => {
+    const { bar, rows } = massPlaces(of, size.width);
+    const barEnd = rows[0]?.from ?? size.height;
+    const holds = (at: number) => (place: { from: number; to: number }) => at >= place.from && at < place.to;
+    return {
+      draw: (svg) => drawMass(svg, of, size),
+      count: bar.length + rows.length,
+      layout: null,
+      spots: () => [...bar, ...rows],
+      order: "rows",
+      under: ({ x, y }) => (y < barEnd ? bar.find(holds(x)) : rows.find(holds(y))) ?? null,
+      hairline: null,
+    };
+  };
+}
+
+/** The bar of masses with its limits, read group by group and row by row, its table, and ways to save it. */
 export function MassChart({ of }: { readonly of: Headroom }) {
-  const svg = useRef<SVGSVGElement | null>(null);
-  const name = `mass ${of.outcome.build.name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-");
   return (
-    <>
-      <Chart
-        sentence={headroomSentence(of)}
-        height={() => massHeight(of)}
-        svgRef={svg}
-        draw={(element, size) => drawMass(element, of, size)}
-      />
+    <Figure
+      sentence={headroomSentence(of)}
+      picture={massPicture(of)}
+      height={() => massHeight(of)}
+      name={`mass ${of.outcome.build.name}`}
+      table={() => massTable(of)}
+      reading={{ label: "Masses", describe: (key) => massLines(of, key) }}
+    >
       {of.allowed.length > 0 && (
         <p class="quiet small">
           Solid: as heavy as it may be for the wanted margin. Dashed: as heavy as it just holds. Both by the
           model that Match uses, parked and driving, at the charge of the build.
         </p>
       )}
-      <div class="chart-foot">
-        <SaveChart name={name} svg={() => svg.current} table={() => massTable(of)} />
-        <DataTable title="The picture as a table" table={() => massTable(of)} />
-      </div>
-    </>
+    </Figure>
   );
 }

@@ -1,7 +1,7 @@
 import { scaleLinear, select } from "d3";
 import { formatFixed } from "../../../shared/units/format.ts";
-import type { ChartSize } from "../../charts/Chart.tsx";
 import { clippedText, textWidth } from "../../charts/draw/type.ts";
+import type { ChartSize } from "../../charts/size.ts";
 import type { Allowed, Headroom } from "./headroom.ts";
 import { gramsText, groupSums } from "./massWords.ts";
 
@@ -20,7 +20,7 @@ function endOf({ mass, allowed }: Headroom): number {
   return Math.max(1e-3, 1.08 * Math.min(Math.max(mass, ...limits), 4 * mass));
 }
 
-const rowText = ({ title, atTarget, atOne }: Allowed, target: string): string => {
+export const rowText = ({ title, atTarget, atOne }: Allowed, target: string): string => {
   if (atTarget === null) return `${title}: any mass holds`;
   const one = atOne === null ? "any mass" : gramsText(atOne);
   return `${title}: ${gramsText(atTarget)} at ${target}, ${one} at 1 ×`;
@@ -90,6 +90,35 @@ function drawAxis(svg: Svg, x: ReturnType<typeof scaleLinear<number, number>>, s
     .attr("y", 20)
     .attr("text-anchor", (grams) => (grams === 0 ? "start" : x(grams) > size.width - 20 ? "end" : "middle"))
     .text((grams) => `${formatFixed(grams, 0)}${grams === 0 ? " g" : ""}`);
+}
+
+/** Where a group of the bar, or an attitude's row, can be read. */
+interface Place {
+  readonly key: string;
+  /** of its middle, or of the end of its solid line [px] */
+  readonly x: number;
+  readonly y: number;
+  /** what of the picture belongs to it [px] */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** @returns the places of the bar from left to right, then the rows from the top */
+export function massPlaces(of: Headroom, width: number): { readonly bar: Place[]; readonly rows: Place[] } {
+  const x = scaleLinear([0, endOf(of)], [0, width]);
+  let start = 0;
+  const bar = groupSums(of).map(({ group, value }) => {
+    const [from, to] = [x(start), x(start + value)];
+    start += value;
+    return { key: group, x: (from + to) / 2, y: BAR_TOP + BAR_HEIGHT / 2, from, to };
+  });
+  const top = BAR_TOP + BAR_HEIGHT + 18;
+  const rows = of.allowed.map(({ title, atTarget }, i) => {
+    const from = top + i * ROW_HEIGHT;
+    const end = atTarget === null ? width : Math.min(width, x(atTarget));
+    return { key: title, x: end, y: from + 24, from, to: from + ROW_HEIGHT };
+  });
+  return { bar, rows };
 }
 
 /** Draws what a build weighs as one bar of its groups, and under it how far each attitude lets it grow: solid to the wanted margin, dashed to 1. */

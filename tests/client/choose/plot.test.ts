@@ -2,14 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { columnSpec, valueText } from "#client/views/choose/columns.ts";
 import { frontPoints, frontSteps, type PlotPoint } from "#client/views/choose/plot/front.ts";
-import { nearestSpot, type Spot, spotByKey } from "#client/views/choose/plot/neighbour.ts";
-import {
-  axisEnds,
-  pictureOf,
-  pictureSentence,
-  pictureTable,
-  thinnedText,
-} from "#client/views/choose/plot/picture.ts";
+import { pictureOf, pictureSentence, pictureTable, thinnedText } from "#client/views/choose/plot/picture.ts";
+import { axisFor, choosePlot } from "#client/views/choose/plot/plot.ts";
 
 const FRONT = 3;
 const points: PlotPoint[] = [
@@ -49,62 +43,55 @@ describe("frontSteps, the edge of what can be had", () => {
   });
 });
 
-describe("spotByKey, arrows among the points", () => {
-  const spots: Spot[] = [
-    { index: 0, x: 0, y: 0 },
-    { index: 1, x: 10, y: 2 },
-    { index: 2, x: 12, y: 40 },
-    { index: 3, x: 0, y: 20 },
-  ];
-  it.each([
-    ["ArrowRight", 0, 1],
-    ["ArrowDown", 0, 3],
-    ["ArrowLeft", 1, 0],
-    ["ArrowUp", 3, 0],
-    ["Home", 2, 0],
-    ["End", 0, 2],
-  ])("%s leads from point %s to the nearest one there, %s", (key, from, to) => {
-    expect(spotByKey(spots, spots[from], key)?.index).toBe(to);
-  });
-
-  it("leads nowhere from the last one, with no points, or with another key", () => {
-    expect(spotByKey(spots, spots[2], "ArrowDown")).toBeNull();
-    expect(spotByKey([], null, "Home")).toBeNull();
-    expect(spotByKey(spots, spots[0], "x")).toBeNull();
-  });
-
-  it("nearestSpot finds the nearest within reach and nothing beyond it", () => {
-    expect(nearestSpot(spots, 9, 3, 5)?.index).toBe(1);
-    expect(nearestSpot(spots, 200, 200, 5)).toBeNull();
-  });
-});
-
 describe("pictureOf, SI values", () => {
   const answer = { total: 12, points };
   const picture = pictureOf({ answer, x: "mass", y: "margin", target: 1.5 });
   it("are drawn in shown units, and what is drawn is counted in the sentence", () => {
     expect(picture.points[0].slice(1, 3)).toEqual([550, 2]);
     expect(pictureSentence(picture)).toBe(
-      "Margin against mass of 6 of 12 sets: 5 of those shown do all that is wanted, and 3 of them no other betters in both.",
+      "Margin against mass of 6 of 12 combinations: 5 of those shown work, 3 of them a best trade-off of the two.",
     );
-    expect(thinnedText(picture)).toMatch(/^6 of 12 sets are drawn/);
+    expect(thinnedText(picture)).toMatch(/^6 of 12 combinations are drawn/);
     expect(thinnedText({ ...picture, total: 6 })).toBeNull();
   });
 
   it("as a table name both columns with their units, and in or out", () => {
     const { columns, rows } = pictureTable(picture);
-    expect(columns).toEqual(["set", "mass, g", "margin, ×", "does it", "no other betters it in both"]);
+    expect(columns).toEqual(["combination", "mass, g", "margin, ×", "works", "best trade-off"]);
     expect(rows[4]).toEqual([4, 500, 0.7, "no", ""]);
   });
 
-  it("axisEnds hold every value, a margin's axis from 0 to above what is wanted, also of one value or none", () => {
-    expect(axisEnds([0.4, 1.1], columnSpec("margin"), 1.5)).toEqual([0, 1.56]);
-    const [low, high] = axisEnds([500], columnSpec("mass"), 1.5);
-    expect(low).toBeLessThan(500);
-    expect(high).toBeGreaterThan(500);
-    expect(axisEnds([], columnSpec("mass"), 1.5)[1]).toBeGreaterThan(
-      axisEnds([], columnSpec("mass"), 1.5)[0],
-    );
+  it("axisFor holds every value, a margin's axis from 0 to above what is wanted, also of one value or none", () => {
+    const margin = axisFor(columnSpec("margin"), [0.4, 1.1], 1.5);
+    expect([margin.from, margin.to]).toEqual([0, 1.56]);
+    for (const values of [[500], []]) {
+      const { from, to } = axisFor(columnSpec("mass"), values, 1.5);
+      expect(to).toBeGreaterThan(from);
+      for (const value of values) expect(from < value && value < to).toBe(true);
+    }
+  });
+
+  it("choosePlot gives what works, what doesn't and best trade-offs a symbol each, named once, the best on top", () => {
+    const { marks = [], shapes = [], lines = [] } = choosePlot(picture, { pinned: [], looked: null });
+    const shapeOf = (index: number) => marks.find(({ key }) => key === String(index))?.shape;
+    expect(new Set([0, 3, 4].map(shapeOf)).size).toBe(3);
+    expect(shapes.map(({ shape }) => shape).sort()).toEqual([0, 3, 4].map(shapeOf).sort());
+    expect(marks.slice(-4).map(({ shape }) => shape)).toEqual(Array(4).fill(shapeOf(0)));
+    expect(lines[0].points[0]).toEqual({ x: 500, y: 1.6 });
+  });
+
+  it("choosePlot rings what is pinned, with its letter, and what is looked at, a combination once; one without a figure not", () => {
+    const at = (index: number, x: number | null) => ({ index, x, y: 2 });
+    const rings = choosePlot(picture, {
+      pinned: [at(4, 0.5), at(0, 0.55), at(9, null)],
+      looked: at(0, 0.55),
+    }).rings;
+    expect(rings?.map(({ key, look, name }) => [key, look, name?.lines])).toEqual([
+      ["4", "before", ["A"]],
+      ["0", "chosen", ["B"]],
+    ]);
+    const alone = choosePlot(picture, { pinned: [], looked: at(3, 0.6) }).rings;
+    expect(alone?.map(({ key, look, x }) => [key, look, x])).toEqual([["3", "chosen", 600]]);
   });
 });
 

@@ -39,7 +39,7 @@ const shares = [
 describe("barsOf", () => {
   const bars = barsOf(found, shares);
 
-  it("names each input and finds its share, one of tied doubts together", () => {
+  it("names each input and finds its share, one of tied uncertainties together", () => {
     expect(bars.map(({ name, share }) => [name, share])).toEqual([
       ["Rotor pressure ψ", 0.5],
       ["Mass", 0.004],
@@ -50,7 +50,7 @@ describe("barsOf", () => {
     expect(bars[1].tied).toEqual([]);
   });
 
-  it("without a doubt: no shares, and none is spoken of", () => {
+  it("without an uncertainty: no shares, and none is spoken of", () => {
     expect(barsOf(found, null).every(({ share }) => share === null)).toBe(true);
     expect(tiedText(barsOf(found, null))).toBeNull();
   });
@@ -66,10 +66,10 @@ describe("barsOf", () => {
     expect(barsInWords(drawnBars(bars))).toBe(
       "Per cent of margin per per cent of: rotor pressure ψ +1.57, mass −1.00 and rotor power λ −0.45.",
     );
-    expect(shareText(bars[0])).toBe("50\u2009%† of the doubt");
-    expect(shareText(bars[1])).toBe("under 1\u2009% of the doubt");
+    expect(shareText(bars[0])).toBe("50\u2009%† of the uncertainty");
+    expect(shareText(bars[1])).toBe("under 1\u2009% of the uncertainty");
     expect(tiedText(bars)).toBe(
-      "† The same share for numbers whose doubts are tied: rotor power λ and rotor pressure ψ.",
+      "† The same share for numbers whose uncertainties are tied: rotor power λ and rotor pressure ψ.",
     );
   });
 

@@ -1,13 +1,11 @@
-import { useMemo, useRef } from "preact/hooks";
-import { Chart } from "../../../charts/Chart.tsx";
-import { DataTable } from "../../../ui/DataTable.tsx";
-import { SaveChart } from "../../../ui/SaveChart.tsx";
+import { useMemo } from "preact/hooks";
+import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { ChosenSet, Column, PointsAnswer } from "../answers.ts";
 import { COLUMNS, valueText } from "../columns.ts";
-import { type Drawn, drawSets, plotHeight } from "./draw.ts";
 import { isAdmissible } from "./front.ts";
 import { pictureOf, pictureSentence, pictureTable, thinnedText } from "./picture.ts";
-import { SetReader } from "./SetReader.tsx";
+import { choosePlot } from "./plot.ts";
+import { useSetWords } from "./setWords.ts";
 
 export interface SetPlotProps {
   readonly job: string;
@@ -22,80 +20,48 @@ export interface SetPlotProps {
   readonly onPin: (index: number) => void;
 }
 
-/** Any two columns of the sets against each other. */
+/** @returns height of the plot at a width [px] */
+const plotHeight = (width: number) => Math.round(Math.min(440, Math.max(300, width * 0.6)));
+
+/** Any two columns of the combinations against each other. */
 export function SetPlot(props: SetPlotProps) {
-  const { answer, drawn, target, looked, pinned } = props;
-  const svg = useRef<SVGSVGElement | null>(null);
-  const last = useRef<Drawn | null>(null);
+  const { answer, drawn, target, looked, pinned, describe } = props;
+  const words = useSetWords(props.job);
   const picture = useMemo(() => pictureOf({ answer, ...drawn, target }), [answer, drawn.x, drawn.y, target]);
-  const marked = ({ index, values }: ChosenSet) => ({ index, x: values[drawn.x], y: values[drawn.y] });
-  const sentence = pictureSentence(picture);
-  const brief = (index: number) => {
-    const point = answer.points.find(([each]) => each === index);
-    if (!point) return "";
+  const plot = useMemo(() => {
+    const marked = ({ index, values }: ChosenSet) => ({ index, x: values[drawn.x], y: values[drawn.y] });
+    return choosePlot(picture, { pinned: pinned.map(marked), looked: looked && marked(looked) });
+  }, [picture, looked?.index, pinned.map(({ index }) => index).join(",")]);
+  const brief = (index: string): readonly string[] => {
+    const point = answer.points.find(([each]) => String(each) === index);
+    if (!point) return [];
     const [, x, y] = point;
-    return `${valueText(drawn.y, y)}, ${valueText(drawn.x, x)}: ${isAdmissible(point) ? "in" : "out"}`;
+    return [
+      `${valueText(drawn.y, y)}, ${valueText(drawn.x, x)}: ${isAdmissible(point) ? "works" : "does not"}`,
+    ];
   };
   const thinned = thinnedText(picture);
   return (
-    <figure class="choose-figure">
-      <Chart
-        sentence={sentence}
-        height={plotHeight}
-        svgRef={svg}
-        draw={(element, size) => {
-          const drawing = { picture, pinned: pinned.map(marked), looked: looked && marked(looked) };
-          last.current = drawSets(element, size, drawing, last.current);
-        }}
-      >
-        <SetReader
-          job={props.job}
-          spots={() => last.current?.spots ?? []}
-          brief={brief}
-          describe={props.describe}
-          looked={looked?.index ?? null}
-          onLook={props.onLook}
-          onPin={props.onPin}
-          label={sentence}
-        />
-      </Chart>
-      <Legend />
+    <PlotChart
+      plot={plot}
+      sentence={pictureSentence(picture)}
+      height={plotHeight}
+      name={`choose ${drawn.y} ${drawn.x}`}
+      table={() => pictureTable(picture)}
+      reading={{
+        label: "Combinations; P pins one",
+        describe: (index) => {
+          const set = words.found(index);
+          return set ? describe(set) : brief(index);
+        },
+        chosen: looked && String(looked.index),
+        onChoose: (index) => props.onLook(Number(index)),
+        onRead: words.read,
+        keys: { p: (index) => props.onPin(Number(index)) },
+      }}
+    >
       {thinned && <p class="quiet small">{thinned}</p>}
-      <figcaption class="chart-foot">
-        <SaveChart
-          name={`choose-${drawn.y}-${drawn.x}`.toLowerCase()}
-          svg={() => svg.current}
-          table={() => pictureTable(picture)}
-        />
-        <DataTable title="The picture as a table" table={() => pictureTable(picture)} />
-      </figcaption>
-    </figure>
-  );
-}
-
-const SAMPLES = [
-  { name: "choose-admissible", path: "M4.5,7a2.5,2.5 0 1,0 5,0a2.5,2.5 0 1,0 -5,0", text: "does it" },
-  { name: "choose-others", path: "M4.6,4.6l4.8,4.8m0,-4.8l-4.8,4.8", text: "does not" },
-  {
-    name: "choose-front",
-    path: "M7,2.4l4.6,4.6l-4.6,4.6l-4.6,-4.6Z",
-    text: "no other that does it betters it in both",
-  },
-  { name: "choose-pin", path: "M3,7a4,4 0 1,0 8,0a4,4 0 1,0 -8,0", text: "pinned, with its letter" },
-] as const;
-
-function Legend() {
-  return (
-    <ul class="choose-legend small quiet">
-      {SAMPLES.map(({ name, path, text }) => (
-        <li key={name}>
-          <svg width="14" height="14" class="choose-sample" aria-hidden="true">
-            <path class={name} d={path} />
-          </svg>{" "}
-          {text}
-        </li>
-      ))}
-    </ul>
+    </PlotChart>
   );
 }
 

@@ -2,7 +2,7 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
 import type { Table } from "../../../ui/table.ts";
 import type { Column, PointsAnswer } from "../answers.ts";
-import { type ColumnSpec, columnSpec, isMargin } from "../columns.ts";
+import { type ColumnSpec, columnSpec } from "../columns.ts";
 import { frontPoints, isAdmissible, isOnFront, type PlotPoint } from "./front.ts";
 
 /** A set that is marked in the plot by itself. */
@@ -50,21 +50,6 @@ export function pictureOf({ answer, x, y, target }: PictureInput): Picture {
   };
 }
 
-const PAD = 0.04;
-
-/** @returns ends of an axis over values; a margin's axis reaches down to 0 and up to what is wanted */
-export function axisEnds(values: readonly number[], column: ColumnSpec, target: number): [number, number] {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of values) {
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  if (low > high) [low, high] = [0, 1];
-  if (isMargin(column.key)) return [0, Math.max(high, target) * (1 + PAD)];
-  const pad = (high - low) * PAD || Math.abs(high) * PAD || 1;
-  return [low - pad, high + pad];
-}
-
 const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** @returns what the plot shows, one sentence */
@@ -72,23 +57,23 @@ export function pictureSentence(picture: Picture): string {
   const { x, y, points, total, admissible, front } = picture;
   const drawn =
     points.length < total
-      ? `${formatFixed(points.length, 0)} of ${formatFixed(total, 0)} sets`
-      : counted(points.length, "set");
-  return `${y.label} against ${lower(x.label)} of ${drawn}: ${formatFixed(admissible, 0)} of those shown do all that is wanted, and ${front} of them no other betters in both.`;
+      ? `${formatFixed(points.length, 0)} of ${formatFixed(total, 0)} combinations`
+      : counted(points.length, "combination");
+  return `${y.label} against ${lower(x.label)} of ${drawn}: ${formatFixed(admissible, 0)} of those shown work, ${front} of them a best trade-off of the two.`;
 }
 
 /** @returns why fewer points are drawn than there are sets; null where all are there */
 export function thinnedText({ points, total, x, y }: Picture): string | null {
   if (points.length >= total) return null;
   const timed = [x, y].some(({ key }) => key === "time");
-  const why = timed ? "; minutes are worked out for the sets that do it, and for few others" : "";
-  return `${formatFixed(points.length, 0)} of ${formatFixed(total, 0)} sets are drawn, every one among them that no other betters${why}.`;
+  const why = timed ? "; minutes are worked out for the combinations that work, and for few others" : "";
+  return `${formatFixed(points.length, 0)} of ${formatFixed(total, 0)} combinations are drawn, every best trade-off among them${why}.`;
 }
 
 /** @returns the drawn points as a table: place in the question, the two values, in or out */
 export function pictureTable({ x, y, points }: Picture): Table {
   return {
-    columns: ["set", x.axis, y.axis, "does it", "no other betters it in both"],
+    columns: ["combination", x.axis, y.axis, "works", "best trade-off"],
     rows: points.map((point) => [
       point[0],
       point[1],

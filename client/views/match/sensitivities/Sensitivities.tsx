@@ -1,15 +1,17 @@
-import { useMemo, useRef } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import { solvable } from "../../../../shared/book/resolve.ts";
-import { Chart } from "../../../charts/Chart.tsx";
+import { barsPicture } from "../../../charts/bars.ts";
+import { barsHeight } from "../../../charts/draw/bars.ts";
+import { Figure } from "../../../charts/Figure.tsx";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useWorker } from "../../../state/useWorker.ts";
-import { DataTable } from "../../../ui/DataTable.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
-import { SaveChart } from "../../../ui/SaveChart.tsx";
 import { wanted, wantedOf, wantedWords } from "../ways/wanted.ts";
 import type { Question, Reply } from "./answer.ts";
 import {
   type Bar,
+  barLines,
+  barPlot,
   barsInWords,
   barsOf,
   barsSentence,
@@ -18,7 +20,6 @@ import {
   type Shares,
   tiedText,
 } from "./bars.ts";
-import { barsHeight, drawBars } from "./draw.ts";
 import { withNames } from "./names.ts";
 
 const FAILED: Reply = {
@@ -32,7 +33,7 @@ export interface SensitivitiesProps {
   readonly shares: Shares | null;
 }
 
-/** How much each number of the build moves the margin, and how much of the doubt is its own. */
+/** How much each number of the build moves the margin, and how much of the uncertainty is its own. */
 export default function Sensitivities({ outcome, shares }: SensitivitiesProps) {
   const chosen = wantedOf(outcome, wanted.value);
   const question = useMemo((): Question | null => {
@@ -68,7 +69,6 @@ interface FoundProps {
 }
 
 function Found({ bars, notes, where, name }: FoundProps) {
-  const svg = useRef<SVGSVGElement | null>(null);
   const drawn = drawnBars(bars);
   const tied = tiedText(drawn);
   const known = drawn.some(({ share }) => share !== null);
@@ -79,23 +79,19 @@ function Found({ bars, notes, where, name }: FoundProps) {
           <p>{barsSentence(drawn)}</p>
           <p class="quiet small">
             Per cent of margin per per cent of each number, for {where}
-            {known && "; beside it the number's share of the doubt about the worst attitude, driving"}.
+            {known && "; beside it the number's share of the uncertainty of the worst attitude, driving"}.
           </p>
-          <Chart
+          <Figure
             sentence={barsInWords(drawn)}
+            picture={barsPicture(barPlot(drawn))}
             height={() => barsHeight(drawn.length)}
-            svgRef={svg}
-            draw={(element, size) => drawBars(element, drawn, size)}
-          />
-          {tied && <p class="quiet small">{tied}</p>}
-          <div class="chart-foot">
-            <SaveChart
-              name={`margin ${name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-")}
-              svg={() => svg.current}
-              table={() => barsTable(bars)}
-            />
-            <DataTable title="Every number as a table" table={() => barsTable(bars)} />
-          </div>
+            name={`margin ${name}`}
+            table={() => barsTable(bars)}
+            tableTitle="Every number as a table"
+            reading={{ label: "Numbers", describe: (key) => barLines(drawn, key) }}
+          >
+            {tied && <p class="quiet small">{tied}</p>}
+          </Figure>
         </>
       )}
       {notes.map((note) => (

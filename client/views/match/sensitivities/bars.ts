@@ -2,6 +2,7 @@ import type { Sensitivities } from "../../../../shared/decide/sensitivities.ts";
 import { TOGETHER } from "../../../../shared/decide/spread.ts";
 import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
+import type { BarPlot } from "../../../charts/model/bars.ts";
 import type { Table } from "../../../ui/table.ts";
 import { inputName } from "./names.ts";
 
@@ -13,7 +14,7 @@ export interface Bar {
   readonly elasticity: number;
   /** of the variance of the worst driving margin; null where it is not known */
   readonly share: number | null;
-  /** names of other inputs whose doubt is tied to this one's: the share is theirs together */
+  /** names of other inputs whose uncertainty is tied to this one's: the share is theirs together */
   readonly tied: readonly string[];
 }
 
@@ -26,7 +27,7 @@ const PERCENT = 100;
 
 const belongs = (path: string, to: string) => path === to || path.startsWith(`${to}.`);
 
-/** The shares that name an input: a whole curve has those of its coefficients; tied doubts have one together. */
+/** The shares that name an input: a whole curve has those of its coefficients; tied uncertainties have one together. */
 function sharesOf(shares: Shares | null, path: string): Shares {
   return shares?.filter((each) => each.path.split(TOGETHER).some((one) => belongs(one, path))) ?? [];
 }
@@ -58,12 +59,12 @@ export function elasticityText(elasticity: number): string {
   return `${elasticity < 0 ? "" : "+"}${formatFixed(elasticity, 2)}`;
 }
 
-/** @returns "31 % of the doubt", with a dagger where it is shared; "" where it is not known */
+/** @returns "31 % of the uncertainty", with a dagger where it is shared; "" where it is not known */
 export function shareText({ share, tied }: Pick<Bar, "share" | "tied">): string {
   if (share === null) return "";
   const percent = PERCENT * share;
   const size = percent < 1 ? "under 1" : formatFixed(percent, 0);
-  return `${size}${THIN}%${tied.length > 0 ? "†" : ""} of the doubt`;
+  return `${size}${THIN}%${tied.length > 0 ? "†" : ""} of the uncertainty`;
 }
 
 /** @returns what the dagger means; null where none is drawn */
@@ -72,7 +73,9 @@ export function tiedText(bars: readonly Bar[]): string | null {
     .filter(({ share, tied }) => share !== null && tied.length > 0)
     .map(({ name, tied }) => [name, ...tied].map(inLine).sort());
   const each = [...new Set(groups.map((names) => listed(names)))];
-  return each.length === 0 ? null : `† The same share for numbers whose doubts are tied: ${each.join("; ")}.`;
+  return each.length === 0
+    ? null
+    : `† The same share for numbers whose uncertainties are tied: ${each.join("; ")}.`;
 }
 
 /** @returns the answer in one sentence: what moves the margin most, and which way */
@@ -92,10 +95,38 @@ export function barsInWords(bars: readonly Bar[]): string {
 const inLine = (name: string) =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 
+/** @returns the bars as the chart draws them, each figure with its share of the uncertainty */
+export function barPlot(bars: readonly Bar[]): BarPlot {
+  return {
+    bars: bars.map((bar) => ({
+      key: bar.path,
+      name: bar.name,
+      figure: [shareText(bar), elasticityText(bar.elasticity)].filter(Boolean).join(", "),
+      value: bar.elasticity,
+      tone: "ink",
+    })),
+    sides: { below: "← less margin", above: "more margin →" },
+  };
+}
+
+/** @returns what a bar under the pointer says, a line each */
+export function barLines(bars: readonly Bar[], path: string): string[] {
+  const bar = bars.find((each) => each.path === path);
+  if (!bar) return [];
+  const share = shareText({ share: bar.share, tied: [] });
+  const tied = share && bar.tied.length > 0 ? `, together with ${listed(bar.tied.map(inLine))}` : "";
+  const size = `${formatFixed(Math.abs(bar.elasticity), 2)}${THIN}%`;
+  return [
+    bar.name,
+    `1${THIN}% more of it: ${size} ${bar.elasticity > 0 ? "more" : "less"} margin`,
+    ...(share ? [`${share}${tied}`] : []),
+  ];
+}
+
 /** @returns every input as a table */
 export function barsTable(bars: readonly Bar[]): Table {
   return {
-    columns: ["input", "% of margin per %", "share of the doubt, %", "tied to"],
+    columns: ["input", "% of margin per %", "share of the uncertainty, %", "tied to"],
     rows: bars.map(({ name, elasticity, share, tied }) => [
       name,
       elasticity,

@@ -1,2 +1,0 @@
-export * from "./draw/place.ts";
-export { clippedText, textWidth } from "./draw/type.ts";
