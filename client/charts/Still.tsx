@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef } from "preact/hooks";
-import type { ChartSize } from "./Chart.tsx";
 import type { Drawn } from "./picture.ts";
+import type { ChartSize } from "./size.ts";
 import { useWidth } from "./useWidth.ts";
 
 export interface StillProps {

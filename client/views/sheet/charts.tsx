@@ -1,10 +1,12 @@
 import { useMemo } from "preact/hooks";
 import { isDestroyed } from "../../../shared/decide/verdict/states.ts";
+import { polarHeight } from "../../charts/draw/polar/layout.ts";
 import { plotPicture } from "../../charts/picture.ts";
+import { polarPicture } from "../../charts/polar.ts";
 import { Still } from "../../charts/Still.tsx";
 import { bandText, beyondRim, roseSentence } from "../attitudes/attitudeWords.ts";
-import { drawRose, roseHeight } from "../attitudes/drawRose.ts";
 import { roseOf } from "../attitudes/rose.ts";
+import { rosePlot } from "../attitudes/rosePlot.ts";
 import { fanLabel, leakLabel, pictureSentence } from "../match/labels.ts";
 import { matchPlot } from "../match/matchPlot.ts";
 import { pictureOf } from "../match/picture.ts";
@@ -78,8 +80,8 @@ export function RoseStill({ sheet: { outcome, sure, verdict } }: Props) {
       <h2>Needed against made</h2>
       <Still
         sentence={roseSentence(rose)}
-        picture={(size) => ({ draw: (svg) => drawRose(svg, rose, null, size) })}
-        height={roseHeight}
+        picture={polarPicture(rosePlot(rose, null))}
+        height={polarHeight}
         paper={ROSE}
       />
       <p class="quiet small">
