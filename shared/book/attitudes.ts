@@ -13,8 +13,8 @@ export interface NamedAttitude {
   readonly angle: number;
 }
 
-/** "Roof pane" in a sentence is "roof pane"; "LED strip" stays. */
-function decapitalised(name: string): string {
+/** @returns a name inside a sentence: "Roof pane" is "roof pane", "LED strip" stays */
+export function decapitalised(name: string): string {
   return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 

@@ -3,6 +3,7 @@ import type { Build } from "../model/build.ts";
 import type { Note } from "../physics/note.ts";
 import { namedAttitudes } from "./attitudes.ts";
 import type { Book } from "./book.ts";
+import { jointsUnder } from "./jointsUnder.ts";
 import { limitsInput } from "./limitsInput.ts";
 import { type Resolved, solvable } from "./resolve/resolved.ts";
 import { runInput } from "./runInput.ts";
@@ -34,6 +35,7 @@ export function verdictCase(book: Book, build: Build, resolved: Resolved, full =
     limits: limitsInput(book, build, run),
     full,
     attitudes: namedAttitudes(build).map(({ name, angle }) => ({ name, angle })),
+    joints: resolved.input ? jointsUnder(book, build) : null,
     target: build.targetMargin,
     contradictions: calibrationNotes(resolved, "conflict").map(({ message }) => message),
   };

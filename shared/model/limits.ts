@@ -94,6 +94,7 @@ export const SKIRT = {
   area: above0(10),
   outline: { length: above0(10), width: above0(10), cornerRadius: from0(5) },
   land: from0(1),
+  straightSide: above0(10),
   lossSum: from0(20),
   gap: GAP,
   openings: { area: above0(1), dischargeCoefficient: above0(1.2) },
@@ -110,7 +111,11 @@ export const SURFACE = {
   roughness: from0(0.05),
   wheelFriction: FRICTION,
   skirtFriction: FRICTION,
+  joints: { depth: from0(0.1), width: from0(1) },
 } as const satisfies LimitTree;
+
+/** Joints that a surface may have. */
+export const MOST_JOINTS = 6;
 
 export const BUILD = {
   diameter: DIAMETER,

@@ -1,5 +1,7 @@
 import type { Mode } from "../../physics/hold/holdAt.ts";
+import type { JointWay } from "../../physics/joints.ts";
 import type { Prediction } from "../../physics/predict.ts";
+import type { NamedJoint } from "../joints/crossed.ts";
 import type { Limit } from "../limits/limit.ts";
 import type { RotorFigures } from "../limits/rotor.ts";
 import { SAME_ANGLE, worstName } from "./attitudeWords.ts";
@@ -16,6 +18,14 @@ export interface NamedAngle {
 export interface HeldAttitude extends NamedAngle {
   readonly parked: number | null;
   readonly driving: number | null;
+}
+
+/** What a build holds while it crosses a joint, met in the worse way. */
+export interface Crossing {
+  readonly joint: NamedJoint;
+  readonly way: JointWay;
+  readonly attitudes: readonly HeldAttitude[];
+  readonly worst: Prediction["worst"];
 }
 
 /** Least chance of holding over the attitudes, parked and driving. */
@@ -36,6 +46,8 @@ export interface Findings {
   readonly attitudes: readonly HeldAttitude[];
   /** anywhere from floor to ceiling */
   readonly worst: Prediction["worst"];
+  /** over each joint of the surface, the least margin first */
+  readonly crossings: readonly Crossing[];
   /** margin that is wanted [-] */
   readonly target: number;
   /** each at its hardest moment */
@@ -57,6 +69,8 @@ export interface Least extends NamedAngle {
   readonly margin: number;
   readonly driving: boolean;
   readonly governs: readonly Mode[];
+  /** joint that it stands over; null: beside any */
+  readonly over: NamedJoint | null;
 }
 
 /** @returns what an angle is called: as the user's own attitude there, else "the overhang" */
@@ -64,13 +78,36 @@ export function nameOf(attitudes: readonly NamedAngle[], angle: number): string 
   return attitudes.find((each) => Math.abs(each.angle - angle) < SAME_ANGLE)?.name ?? worstName(angle);
 }
 
-/** @returns the least margin from floor to ceiling, parked and driving, of equal ones the parked one; null where no suction is needed */
-export function leastOf({
-  worst: { parked, driving },
-  attitudes,
-}: Pick<Findings, "worst" | "attitudes">): Least | null {
+function leastIn(
+  worst: Prediction["worst"],
+  attitudes: readonly NamedAngle[],
+  over: NamedJoint | null,
+): Least | null {
   const of = (margin: number | null) => margin ?? Number.POSITIVE_INFINITY;
-  const drives = of(driving.margin) < of(parked.margin);
-  const { angle, margin, governs } = drives ? driving : parked;
-  return margin === null ? null : { name: nameOf(attitudes, angle), angle, margin, driving: drives, governs };
+  const drives = of(worst.driving.margin) < of(worst.parked.margin);
+  const { angle, margin, governs } = drives ? worst.driving : worst.parked;
+  if (margin === null) return null;
+  const name = nameOf(attitudes, angle) + (over ? ` over ${over.name}` : "");
+  return { name, angle, margin, driving: drives, governs, over };
+}
+
+/**
+ * The least margin from floor to ceiling, and where.
+ *
+ *     the least over parked and driving, beside the joints of the surface and over them
+ *
+ * @param findings - margins [-]
+ * @returns of equal ones the parked one, beside a joint rather than over it; null where no suction is needed [-, °]
+ *
+ * Valid for any findings
+ */
+export function leastOf({
+  worst,
+  attitudes,
+  crossings,
+}: Pick<Findings, "worst" | "attitudes" | "crossings">): Least | null {
+  const beside = leastIn(worst, attitudes, null);
+  const [hardest] = crossings;
+  const over = hardest ? leastIn(hardest.worst, attitudes, hardest.joint) : null;
+  return over && (!beside || over.margin < beside.margin) ? over : beside;
 }

@@ -67,6 +67,7 @@ export function inlineCase(build: AnyPredictInput, allowed: Allowed): Case {
     limits,
     full: null,
     attitudes: ANGLES.map((angle) => ({ name: worstName(angle), angle })),
+    joints: null,
     target: allowed.target,
     contradictions: [],
   };

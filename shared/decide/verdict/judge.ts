@@ -1,12 +1,25 @@
 import { WINDING_ALARM } from "../../physics/point/notes.ts";
 import { STANDARD_ANGLES } from "../../physics/predict.ts";
-import { type AnyPredictInput, type AnyPrediction, predictAny } from "../../physics/predictAny.ts";
+import {
+  type AnyPredictInput,
+  type AnyPrediction,
+  isPropeller,
+  predictAny,
+} from "../../physics/predictAny.ts";
+import { crossedJoints, type JointsUnder } from "../joints/crossed.ts";
 import { underExtremes } from "../limits/extremes.ts";
 import { type Hardest, hardestLimits } from "../limits/hardest.ts";
 import type { LimitsInput } from "../limits/input.ts";
 import { warmUp } from "../limits/warmUp.ts";
 import type { Uncertainty } from "../uncertainty.ts";
-import { type Chance, type Findings, type NamedAngle, nameOf } from "./findings.ts";
+import {
+  type Chance,
+  type Crossing,
+  type Findings,
+  type HeldAttitude,
+  type NamedAngle,
+  nameOf,
+} from "./findings.ts";
 
 /** A build as a verdict looks at it; plain data, fit for another thread. */
 export interface Case {
@@ -18,6 +31,8 @@ export interface Case {
   readonly full: number | null;
   /** attitudes that must hold, by name */
   readonly attitudes: readonly NamedAngle[];
+  /** joints of the surface that it must cross; null: none, or no skirt to cross them with */
+  readonly joints: JointsUnder | null;
   /** margin that is wanted [-] */
   readonly target: number;
   /** tests in use that speak against each other or the model, in words */
@@ -32,6 +47,24 @@ export function anglesOf({ attitudes }: Pick<Case, "attitudes">): number[] {
 /** @returns the limits of a case, each at its hardest moment */
 export function hardestOf({ limits, full }: Pick<Case, "limits" | "full">): Hardest {
   return hardestLimits(limits, full ?? limits.build.startCharge);
+}
+
+/** What it holds over each joint, the least margin first. */
+function crossingsOf(of: Case): Crossing[] {
+  if (!of.joints || isPropeller(of.build)) return [];
+  return crossedJoints(of.build, of.joints, anglesOf(of)).map(({ joint, way, prediction }) => ({
+    joint,
+    way,
+    attitudes: heldIn(of, prediction),
+    worst: prediction.worst,
+  }));
+}
+
+function heldIn({ attitudes }: Pick<Case, "attitudes">, prediction: AnyPrediction): HeldAttitude[] {
+  return attitudes.flatMap(({ name, angle }) => {
+    const held = prediction.attitudes.find((each) => each.angle === angle);
+    return held ? [{ name, angle, parked: held.parked.margin, driving: held.driving.margin }] : [];
+  });
 }
 
 /**
@@ -52,11 +85,9 @@ export function findingsOf(of: Case, prediction: AnyPrediction): Findings {
   return {
     turns: prediction.point !== null,
     suction: Math.max(0, prediction.suction),
-    attitudes: of.attitudes.flatMap(({ name, angle }) => {
-      const held = prediction.attitudes.find((each) => each.angle === angle);
-      return held ? [{ name, angle, parked: held.parked.margin, driving: held.driving.margin }] : [];
-    }),
+    attitudes: heldIn(of, prediction),
     worst: prediction.worst,
+    crossings: crossingsOf(of),
     target: of.target,
     limits,
     rotor,

@@ -1,7 +1,14 @@
 import { WINDING_ALARM } from "../../physics/point/notes.ts";
 import type { Limit, LimitKey } from "../limits/limit.ts";
 import { SAME_ANGLE } from "./attitudeWords.ts";
-import { type Chance, type Findings, type HeldAttitude, type Least, leastOf } from "./findings.ts";
+import {
+  type Chance,
+  type Crossing,
+  type Findings,
+  type HeldAttitude,
+  type Least,
+  leastOf,
+} from "./findings.ts";
 import type { VerdictState } from "./states.ts";
 
 /** Chance of holding from which on a build is sure. Common practice, no source. */
@@ -33,6 +40,8 @@ export type Reason =
       readonly kept: readonly HeldAttitude[];
     }
   /** those passed, the one passed furthest first */
+  /** what it holds beside a joint and loses over it */
+  | { readonly kind: "joint"; readonly crossing: Crossing; readonly least: Least }
   | { readonly kind: "ratings"; readonly limits: readonly Limit[] }
   | { readonly kind: "target"; readonly target: number }
   | { readonly kind: "contradiction"; readonly messages: readonly string[] }
@@ -85,10 +94,17 @@ function withWorst({ attitudes, worst }: Findings, state: "parked" | "driving"):
   return named ? [...attitudes] : [...attitudes, own];
 }
 
+function fallingOver(findings: Findings): Found | null {
+  const least = leastOf(findings);
+  const [crossing] = findings.crossings;
+  if (!least?.over || !falls(least.margin)) return null;
+  return { state: "falls", reason: { kind: "joint", crossing, least } };
+}
+
 function falling(findings: Findings): Found | null {
   if (!findings.turns && leastOf(findings) !== null) return { state: "falls", reason: { kind: "standing" } };
   const { worst } = findings;
-  if (!falls(worst.parked.margin) && !falls(worst.driving.margin)) return null;
+  if (!falls(worst.parked.margin) && !falls(worst.driving.margin)) return fallingOver(findings);
   const lost = withWorst(findings, "parked").filter(({ parked }) => falls(parked));
   const unclimbed = withWorst(findings, "driving").filter(
     ({ parked, driving }) => !falls(parked) && falls(driving),

@@ -1,4 +1,5 @@
 import type { Mode } from "../../physics/hold/holdAt.ts";
+import { formatFixed } from "../../units/format.ts";
 import { listed, listedAttitudes, worstName } from "./attitudeWords.ts";
 import {
   celsiusPair,
@@ -16,7 +17,7 @@ import { atCharge, nearestText, notJudgedText, ratingText } from "./ratingWords.
 import type { VerdictState } from "./states.ts";
 import { type Reason, SURE, type Verdict } from "./verdict.ts";
 
-const PERCENT = 100;
+const [PERCENT, MM] = [100, 1000];
 
 type Of<K extends Reason["kind"]> = Extract<Reason, { readonly kind: K }>;
 
@@ -51,6 +52,16 @@ function marginsSentence({ lost, unclimbed, kept }: Of<"margins">): string {
   return `Falls from ${places(lost)}; it holds ${places(kept)}.${also}`;
 }
 
+function jointSentence({ crossing: { joint, way }, least: { driving, governs, name } }: Of<"joint">): string {
+  const climbs = driving && governs.includes("climb");
+  const met = way === "along" ? "with a side of the lip along it" : "where the lip crosses it";
+  const deep = `${formatFixed(joint.depth * MM, 2)}\u2009mm deep`;
+  const place = `${name} (${deep}, ${met})`;
+  return climbs
+    ? `Can't climb ${place}; beside it, it holds everywhere it has to go.`
+    : `Falls from ${place}; beside it, it holds everywhere it has to go.`;
+}
+
 function chanceSentence({ chance: { name, holds } }: Of<"chance">): string {
   const [has, wanted] = pairText(PERCENT * holds, PERCENT * SURE, "%", 0);
   return `Not sure: the chance of holding on ${name} is ${has}, ${wanted} is sure.`;
@@ -80,6 +91,8 @@ export function sentenceOf({ reason, least, fromCharge }: Verdict): string {
       return "Falls: the rotor comes to no steady speed, so nothing is held.";
     case "margins":
       return marginsSentence(reason);
+    case "joint":
+      return jointSentence(reason);
     case "ratings":
       return `Over a rating: ${listed(reason.limits.map((limit) => ratingText(limit, fromCharge)))}.`;
     case "target":
@@ -101,6 +114,7 @@ export function stateName(state: VerdictState): string {
 /** @returns the state in a word or two, for lists and comparisons */
 export function stateWords({ state, reason }: Pick<Verdict, "state" | "reason">): string {
   if (reason.kind === "margins" && reason.lost.length === 0) return "can't climb";
+  if (reason.kind === "joint") return "falls over a joint";
   return stateName(state);
 }
 

@@ -30,6 +30,10 @@ const figures = {
   perimeter: positive("m, along the lip", SKIRT.perimeter),
   area: positive("m², inside the lip", SKIRT.area),
   land: nonNegative("m, lip width along the flow", SKIRT.land),
+  straightSide: positive(
+    "m, longest straight side of the lip; a quarter of the perimeter unless given",
+    SKIRT.straightSide,
+  ).optional(),
   edge: edgeShape.default("square"),
   lossSum: nonNegative("entry plus exit loss, in the place of the edge's", SKIRT.lossSum).optional(),
   gap: nonNegative("m, stand-off as set or measured", SKIRT.gap),
@@ -48,13 +52,19 @@ const figures = {
 };
 
 /** The skirt round the cavity: its lip, the land along the flow, the set gap, and what else is open. */
-export const skirt = z.strictObject({
-  name: name(),
-  ...figures,
-  outline: outlinePart.optional().describe("of the inner edge; perimeter and area follow from it"),
-  ...statedOf(figures),
-  note: note(),
-  retired: retired(),
-});
+export const skirt = z
+  .strictObject({
+    name: name(),
+    ...figures,
+    outline: outlinePart.optional().describe("of the inner edge; perimeter and area follow from it"),
+    ...statedOf(figures),
+    note: note(),
+    retired: retired(),
+  })
+  .superRefine(({ straightSide, perimeter }, context) => {
+    if (straightSide === undefined || straightSide < perimeter / 2) return;
+    const message = `Read ${straightSide} m; allowed: less than half the lip's length of ${perimeter} m, since the lip goes there and back, for example ${Number((perimeter / 4).toPrecision(2))}.`;
+    context.addIssue({ code: "custom", path: ["straightSide"], message });
+  });
 
 export type Skirt = z.output<typeof skirt>;

@@ -1,7 +1,20 @@
 import { z } from "zod";
-import { SURFACE } from "../limits.ts";
+import { MOST_JOINTS, SURFACE } from "../limits.ts";
 import { name, nonNegative, note, retired } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
+
+/** A groove, a step or a bar of the surface that the vehicle crosses. */
+export const surfaceJoint = z.strictObject({
+  name: name().optional(),
+  depth: nonNegative("m, how far one side lies lower", SURFACE.joints.depth),
+  width: nonNegative("m", SURFACE.joints.width),
+  met: z
+    .enum(["along", "across", "either"])
+    .default("either")
+    .describe(
+      "along: a straight side of the lip stands over it; across: the lip crosses it at right angles; either: the worse of the two counts",
+    ),
+});
 
 const figures = {
   roughness: nonNegative("m, allowance added to the gap", SURFACE.roughness).default(0),
@@ -10,6 +23,11 @@ const figures = {
     "skirt on this surface, in the place of the skirt's own",
     SURFACE.skirtFriction,
   ).optional(),
+  joints: z
+    .array(surfaceJoint)
+    .max(MOST_JOINTS)
+    .default([])
+    .describe("what the vehicle must cross: margins while crossing stand beside the others"),
 };
 
 /** What the vehicle clings to: how rough it is under the lip, how the wheels hold on it. Friction tests take the place of the stated friction. */

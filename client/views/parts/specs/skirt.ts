@@ -19,6 +19,10 @@ export const skirtForm: FormSpec = {
         quantity("perimeter", "Length along the lip", "length", { example: "25 cm", required: true }),
         quantity("area", "Area inside the lip", "area", { required: true }),
         quantity("land", "Width of the lip, along the flow", "length", { example: "3 mm", required: true }),
+        quantity("straightSide", "Longest straight side", "length", {
+          example: "9 cm",
+          hint: "for joints met along it; a quarter of the lip unless given",
+        }),
         quantity("gap", "Gap as set", "length", { example: "0.6 mm", required: true, doubt: "gap" }),
         {
           kind: "choice",

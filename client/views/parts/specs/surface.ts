@@ -21,6 +21,33 @@ export const surfaceForm: FormSpec = {
         noteField,
       ],
     },
+    {
+      title: "Joints that the vehicle crosses: grooves, steps, glazing bars",
+      folded: true,
+      fields: [
+        {
+          kind: "list",
+          path: "joints",
+          label: "Joints",
+          add: "Add a joint",
+          columns: [
+            { kind: "text", path: "name", label: "Called" },
+            quantity("depth", "Depth", "length", { required: true, unit: "mm", example: "0.5 mm" }),
+            quantity("width", "Width", "length", { required: true, unit: "mm", example: "6 mm" }),
+            {
+              kind: "choice",
+              path: "met",
+              label: "Met",
+              options: [
+                ["either", "either way, the worse counts"],
+                ["along", "along a side of the lip"],
+                ["across", "across, at right angles"],
+              ],
+            },
+          ],
+        },
+      ],
+    },
     { title: "Estimates", folded: true, fields: [marksField] },
   ],
 };

@@ -19,6 +19,8 @@ export interface Change {
   readonly turns?: boolean;
   readonly burnsAfter?: number | null;
   readonly fromCharge?: number | null;
+  /** margins over a glazing bar, parked and driving alike */
+  readonly crossing?: number;
 }
 
 const SPEED = 3000;
@@ -67,6 +69,18 @@ function limitsOf({ winding = 350, windingLimit = 393.15, ratings = {}, factor =
   ];
 }
 
+function crossingAt(margin: number): Findings["crossings"][number] {
+  return {
+    joint: { name: "the glazing bar", depth: 8e-4, width: 0.03, met: "either" },
+    way: "along",
+    attitudes: [],
+    worst: {
+      parked: { angle: 128, margin, governs: ["slide"] },
+      driving: { angle: 128, margin, governs: ["slide"] },
+    },
+  };
+}
+
 /** @returns findings of a build that holds in every way, but for the change; 1 N of pull for each unit of margin at 128° */
 export function findings(change: Change = {}): Findings {
   const { parked = 2, driving = parked, chance = 0.99, factor = 2.5, turns = true } = change;
@@ -88,6 +102,7 @@ export function findings(change: Change = {}): Findings {
         governs: driving === null ? [] : driving === parked ? ["slide"] : ["climb"],
       },
     },
+    crossings: change.crossing === undefined ? [] : [crossingAt(change.crossing)],
     target: 1.5,
     limits: limitsOf(change),
     rotor: rotorOf(factor),

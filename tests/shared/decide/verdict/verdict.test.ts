@@ -108,6 +108,7 @@ describe("the least margin of a verdict", () => {
       name: "the overhang",
       angle: 128,
       margin: 1.7,
+      over: null,
       driving: true,
       governs: ["climb"],
     });

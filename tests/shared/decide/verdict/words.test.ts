@@ -135,3 +135,31 @@ describe("told", () => {
     });
   });
 });
+
+describe("a verdict over a joint", () => {
+  it("falls there although it holds beside it, and says how deep it is and how it is met", () => {
+    const verdict = verdictOf(findings({ crossing: 0.9 }));
+    expect(verdict.state).toBe("falls");
+    expect(sentenceOf(verdict)).toBe(
+      "Falls from the overhang over the glazing bar (0.80\u2009mm deep, with a side of the lip along it); beside it, it holds everywhere it has to go.",
+    );
+    expect(figureOf(verdict)).toEqual({
+      value: "0.90\u2009×",
+      of: "the pull needed on the overhang over the glazing bar",
+    });
+  });
+
+  it("is tight there, or holds with the joint as the tightest place", () => {
+    expect(sentenceOf(verdictOf(findings({ crossing: 1.2 })))).toContain(
+      "less to spare on the overhang over the glazing bar than the 1.5",
+    );
+    expect(sentenceOf(verdictOf(findings({ crossing: 1.7 })))).toContain(
+      "the overhang over the glazing bar is the tightest",
+    );
+  });
+
+  it("without a joint that is harder than the surface beside it is today's", () => {
+    const [plain, easy] = [findings(), findings({ crossing: 2.5 })].map((each) => verdictOf(each));
+    expect(easy).toEqual(plain);
+  });
+});
