@@ -150,6 +150,7 @@ export const SKIRTS = {
   "felt-ring": {
     name: "Felt ring, 110 mm",
     perimeter: 0.345,
+    straightSide: 0,
     area: 0.0093,
     land: 0.004,
     edge: "rounded",
@@ -162,6 +163,7 @@ export const SKIRTS = {
   "square-lip": {
     name: "Square lip, 96 by 84 mm",
     perimeter: 0.36,
+    straightSide: 0.096,
     area: 0.0079,
     land: 0.003,
     edge: "square",
@@ -174,6 +176,7 @@ export const SKIRTS = {
   "wide-land": {
     name: "Wide land, 130 mm",
     perimeter: 0.408,
+    straightSide: 0,
     area: 0.0128,
     land: 0.008,
     edge: "square",
@@ -191,12 +194,14 @@ export const SURFACES = {
     roughness: 0.00001,
     wheelFriction: 0.81,
     skirtFriction: 0.31,
+    joints: [{ name: "Putty line", depth: 0.0003, width: 0.006, met: "across" }],
   },
   "roof-pane": {
     name: "Roof pane, old rolled glass",
     roughness: 0.00012,
     wheelFriction: 0.72,
     skirtFriction: 0.29,
+    joints: [{ name: "Lap of two panes", depth: 0.0012, width: 0.02, met: "either" }],
   },
   "ridge-board": {
     name: "Ridge board, painted",

@@ -1,5 +1,6 @@
 import { type Uncertainty, uncertaintyOf } from "../decide/uncertainty.ts";
 import { type Concluded, concluded } from "../decide/verdict/concluded.ts";
+import type { Crossing } from "../decide/verdict/findings.ts";
 import { anglesOf, chanceOf, findingsOf } from "../decide/verdict/judge.ts";
 import type { Build } from "../model/build.ts";
 import type { TestKind } from "../model/tests/index.ts";
@@ -22,6 +23,8 @@ export interface UsedTest {
 /** All that the screen says of a build. */
 export interface JudgedBuild extends Concluded {
   readonly prediction: AnyPrediction;
+  /** over each joint of the surface, the least margin first */
+  readonly crossings: readonly Crossing[];
   /** null where no uncertainty is stated */
   readonly doubt: Uncertainty | null;
   readonly marks: readonly BuildMark[];
@@ -69,6 +72,7 @@ export function judgedBuild(
   return {
     ...concluded(of, findings, asked),
     prediction,
+    crossings: findings.crossings,
     doubt,
     marks: marksOf(book, solved),
     restsOn: usedTests(book, resolved),

@@ -94,7 +94,7 @@ export const SKIRT = {
   area: above0(10),
   outline: { length: above0(10), width: above0(10), cornerRadius: from0(5) },
   land: from0(1),
-  straightSide: above0(10),
+  straightSide: from0(10),
   lossSum: from0(20),
   gap: GAP,
   openings: { area: above0(1), dischargeCoefficient: above0(1.2) },

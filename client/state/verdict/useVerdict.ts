@@ -1,4 +1,5 @@
 import { computed } from "@preact/signals";
+import type { Crossing } from "../../../shared/decide/verdict/findings.ts";
 import { chanceOf } from "../../../shared/decide/verdict/judge.ts";
 import { type Verdict, verdictOf } from "../../../shared/decide/verdict/verdict.ts";
 import type { WayOut } from "../../../shared/decide/verdict/wayOut.ts";
@@ -14,6 +15,8 @@ import { type Found, foundIn } from "./found.ts";
 export interface ShownVerdict {
   /** null where the build has no numbers, or no answer */
   readonly verdict: Verdict | null;
+  /** what the build holds over each joint of its surface, the least margin first */
+  readonly crossings: readonly Crossing[];
   /** null while they are looked for */
   readonly ways: readonly WayOut[] | null;
   /** why there is no verdict although the build has numbers, or no way out */
@@ -55,10 +58,11 @@ const shown = computed<ShownVerdict>(() => {
   const now = found.value;
   const problem = now && "problem" in now ? now.problem : null;
   const { reply, asked } = finisher.worked.value;
-  const first = { verdict: verdictNow.value, ways: null, problem };
+  const crossings = now && "answered" in now ? now.answered.findings.crossings : [];
+  const first = { verdict: verdictNow.value, crossings, ways: null, problem };
   if (!reply || asked === null || asked !== question.value) return first;
   return "answered" in reply
-    ? { ...reply.answered, problem: null }
+    ? { ...first, ...reply.answered, problem: null }
     : { ...first, ways: [], problem: reply.problem };
 });
 

@@ -10,6 +10,7 @@ import { type UncertaintyState, useUncertainty } from "../../state/useUncertaint
 import { useVerdict } from "../../state/verdict/useVerdict.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
+import { CrossingTable } from "../../ui/crossing/CrossingTable.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
@@ -86,6 +87,7 @@ interface AnsweredProps extends OfBuild {
 
 function Answered({ book, build, outcome, rose, sure, state }: AnsweredProps) {
   const [angle, setAngle] = useState<number | null>(null);
+  const { crossings } = useVerdict();
   const shown = angle ?? Math.round(rose.worst.driving.angle);
   const asked = angle === null ? null : standAt(rose.input.vehicle, rose.pull, angle);
   return (
@@ -99,6 +101,7 @@ function Answered({ book, build, outcome, rose, sure, state }: AnsweredProps) {
           <VerdictMarks book={book} outcome={outcome} />
         </h2>
         <AttitudeTable rose={rose} build={build} state={state} waits={sure.doubt === null && sure.busy} />
+        <CrossingTable crossings={crossings} target={build.data.targetMargin} state={state} />
         <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
         <BesideTable book={book} build={build} />
       </section>

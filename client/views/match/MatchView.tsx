@@ -10,6 +10,7 @@ import { useOutcomes } from "../../state/useOutcomes.ts";
 import { useUncertainty } from "../../state/useUncertainty.ts";
 import { useVerdict } from "../../state/verdict/useVerdict.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import { CrossingStrip } from "../../ui/crossing/CrossingStrip.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { HandlePanel } from "./HandlePanel.tsx";
@@ -47,7 +48,7 @@ function useOverlays(book: Book, shown: string, ids: readonly string[]): Overlay
 function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   const { tried, asStored, outcome } = useOutcomes(build);
   const sure = useUncertainty();
-  const { verdict } = useVerdict();
+  const { verdict, crossings } = useVerdict();
   const overlays = useOverlays(book, build.id, overlayIds.value);
   const settings = useMemo(() => settingsOf(book, build.data, asStored.resolved), [book, build, asStored]);
   const ghost = useMemo(() => pictureOf(book, asStored), [book, asStored]);
@@ -64,6 +65,11 @@ function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
         <div class="page-head">
           <VerdictBand book={book} outcome={outcome} />
           <AttitudeStrip outcome={outcome} sure={sure} state={verdict?.state ?? null} />
+          <CrossingStrip
+            crossings={crossings}
+            target={build.data.targetMargin}
+            state={verdict?.state ?? null}
+          />
         </div>
       )}
       <HandlePanel

@@ -42,9 +42,27 @@ function judgedWords({ driveCurrent, parked }: NonNullable<Track["judged"]>): st
   return parked ? "parked" : `driving at ${formatFixed(driveCurrent, 1)}\u2009A`;
 }
 
+function TrackRows({ tracks, answered, state }: Props & Pick<Answered, "tracks">) {
+  const { samples, targetMargin } = answered;
+  return (
+    <>
+      {tracks.map((track) => (
+        <tr key={track.key}>
+          <th scope="row">
+            {track.title} {track.angle.toFixed(0)}°
+            {track.judged && <small class="quiet fall-judged">{judgedWords(track.judged)}</small>}
+          </th>
+          <FallCell fall={track.holds} samples={samples} state={state} />
+          {targetMargin !== 1 && <FallCell fall={track.target} samples={samples} state={state} />}
+        </tr>
+      ))}
+    </>
+  );
+}
+
 /** When each attitude is lost: minutes, volts of the pack, volts a cell. */
 export function FallTable({ answered, state }: Props) {
-  const { tracks, samples, targetMargin } = answered;
+  const { tracks, over, targetMargin, samples } = answered;
   return (
     <table class="holds fall-table">
       <caption class="quiet small">
@@ -61,16 +79,15 @@ export function FallTable({ answered, state }: Props) {
         </tr>
       </thead>
       <tbody>
-        {tracks.map((track) => (
-          <tr key={track.key}>
-            <th scope="row">
-              {track.title} {track.angle.toFixed(0)}°
-              {track.judged && <small class="quiet fall-judged">{judgedWords(track.judged)}</small>}
+        <TrackRows tracks={tracks} answered={answered} state={state} />
+        {over && (
+          <tr>
+            <th scope="colgroup" colSpan={targetMargin === 1 ? 2 : 3} class="fall-over">
+              Over {over.name} <small class="quiet">{over.text}; as if it stood there all through</small>
             </th>
-            <FallCell fall={track.holds} samples={samples} state={state} />
-            {targetMargin !== 1 && <FallCell fall={track.target} samples={samples} state={state} />}
           </tr>
-        ))}
+        )}
+        {over && <TrackRows tracks={over.tracks} answered={answered} state={state} />}
       </tbody>
     </table>
   );

@@ -30,7 +30,7 @@ import { setting, sideBySide } from "./keep/keepWords.ts";
 import { LimitsSection } from "./limits/LimitsSection.tsx";
 import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
-import { alarmText, asIfText, endSentence, rundownSentence } from "./rundownWords.ts";
+import { alarmText, asIfText, endSentence, overSentence, rundownSentence } from "./rundownWords.ts";
 import { useReply } from "./useReply.ts";
 import { WindingNote } from "./WindingNote.tsx";
 
@@ -67,8 +67,8 @@ function RundownOf({ book, build }: OfBuild) {
   const cycle = asked.cycle ?? build.data.cycle ?? [];
   const { keep } = asked;
   const question = useMemo(
-    () => questionOf(outcome, { startCharge, targetMargin, cycle, keep }),
-    [outcome, startCharge, targetMargin, cycle, keep],
+    () => questionOf(book, outcome, { startCharge, targetMargin, cycle, keep }),
+    [book, outcome, startCharge, targetMargin, cycle, keep],
   );
   const { reply, busy } = useReply(question);
   const answered = question && reply && "answered" in reply ? reply.answered : null;
@@ -176,10 +176,13 @@ function RunText({ answered, state }: RunTextProps) {
       ? asIfText(state)
       : [
           rundownSentence(answered),
+          overSentence(answered),
           ...(kept ? [sideBySide(answered, kept), setting(kept)] : []),
           alarmText(answered),
           endSentence(answered),
-        ].join(" ");
+        ]
+          .filter(Boolean)
+          .join(" ");
   return <p class="answer-figures">{unbroken(said)}</p>;
 }
 

@@ -14,6 +14,7 @@ import {
 import { coursesOf } from "./keep/courses.ts";
 import type { KeptRun } from "./keep/keepWords.ts";
 import { suctionFor } from "./keep/wish.ts";
+import { type OverJoint, overHardest, tracksOf } from "./over.ts";
 import type { Named, Question } from "./question.ts";
 
 /** One attitude through the run. */
@@ -31,6 +32,8 @@ export interface Answered {
   readonly samples: readonly Sample[];
   readonly warnings: Rundown["warnings"];
   readonly tracks: readonly Track[];
+  /** the same over the hardest joint of the surface; null: it has none */
+  readonly over: OverJoint | null;
   /** of one loaded cell [V] */
   readonly minimumVoltage: number;
   /** it drives a cycle; each attitude is judged under its own part of it */
@@ -62,7 +65,7 @@ function windingOf({ motor }: RundownInput): Answered["winding"] {
 }
 
 /** @returns the run with the margins of every attitude along it @throws as {@link runDown} */
-export function answerTo({ input: build, named, windingEstimated, keep: wish }: Question): Answered {
+export function answerTo({ input: build, named, windingEstimated, keep: wish, joints }: Question): Answered {
   const keep = wish && { pressure: suctionFor(build, wish) };
   const all = [...named, ...worstOf({ ...build, keep }, named)];
   const input = { ...build, keep, angles: all.map((each) => each.angle) };
@@ -71,13 +74,8 @@ export function answerTo({ input: build, named, windingEstimated, keep: wish }: 
     end: run.end,
     samples: run.samples,
     warnings: run.warnings,
-    tracks: all.flatMap((each) => {
-      const place = run.attitudes.findIndex(({ angle }) => angle === each.angle);
-      if (place < 0) return [];
-      const margins = run.margins[place];
-      const { holds, target, judged } = run.attitudes[place];
-      return [{ ...each, holds, target, margins, ...(judged ? { judged } : {}) }];
-    }),
+    tracks: tracksOf(run, all),
+    over: overHardest(input, joints, all),
     minimumVoltage: input.pack.cell.minimumVoltage,
     cycled: (input.cycle ?? []).length > 0,
     targetMargin: input.targetMargin ?? 1,

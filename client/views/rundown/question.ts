@@ -1,4 +1,7 @@
+import { jointsUnder } from "../../../shared/book/jointsUnder.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
 import { runInput } from "../../../shared/book/runInput.ts";
+import type { JointsUnder } from "../../../shared/decide/joints/crossed.ts";
 import type { CycleSegment, RundownInput } from "../../../shared/physics/rundown.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 import type { Wish } from "./keep/wish.ts";
@@ -20,6 +23,8 @@ export interface Question {
   readonly windingEstimated: boolean;
   /** what a controller keeps; null: the throttle is steady */
   readonly keep: Wish | null;
+  /** joints of the surface; null: none */
+  readonly joints: JointsUnder | null;
 }
 
 /** What the view's own handles set. */
@@ -33,7 +38,7 @@ export interface Asked {
 }
 
 /** @returns the run that a build asks for; null where the build has no numbers yet */
-export function questionOf(outcome: Outcome, asked: Asked): Question | null {
+export function questionOf(book: Book, outcome: Outcome, asked: Asked): Question | null {
   const { build, resolved } = outcome;
   const run = resolved && runInput(build, resolved);
   if (!run || !resolved.motor) return null;
@@ -41,6 +46,7 @@ export function questionOf(outcome: Outcome, asked: Asked): Question | null {
   return {
     input: { ...run, startCharge, targetMargin, cycle },
     keep: run.skirt ? keep : null,
+    joints: run.skirt ? jointsUnder(book, build) : null,
     windingEstimated: resolved.motor.thermal.basis === "estimated",
     named: attitudeRows(outcome).map(({ title, name, angle }) => ({
       key: `at ${angle}`,

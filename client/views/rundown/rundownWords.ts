@@ -65,6 +65,20 @@ export function rundownSentence(answered: Answered): string {
   return `On its drive cycle ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 }
 
+/** @returns when the first attitude is lost over the hardest joint, where that comes before it is lost beside it; else nothing */
+export function overSentence({ over, tracks }: Answered): string {
+  if (!over) return "";
+  const never = over.tracks.filter(
+    ({ key, holds }) =>
+      holds.state === "never-held" && tracks.find((each) => each.key === key)?.holds.state !== "never-held",
+  );
+  if (never.length > 0)
+    return `Over ${over.name} ${namesOf(never)} ${never.length > 1 ? "are" : "is"} never held.`;
+  const lost = firstLoss(over.tracks, "holds");
+  if (!lost) return `Over ${over.name} it holds to the end as well.`;
+  return `Over ${over.name} it stops holding ${lost.track.name} after ${duration(lost.time)}, at ${volts(lost.packVoltage, 1)}.`;
+}
+
 function steadySentence(answered: Answered): string {
   const { tracks, end } = answered;
   if (end.time === 0) return "There is no run: the loaded cell is at its minimum from the start.";

@@ -233,6 +233,26 @@ export const prediction = z.strictObject({
   warnings: z.array(warning),
 });
 
+/** What a build holds while it crosses a joint of its surface. */
+export const crossing = z.strictObject({
+  joint: z.strictObject({
+    name: z.string(),
+    depth: z.number().describe("m"),
+    width: z.number().describe("m"),
+    met: z.enum(["along", "across", "either"]).describe("as the surface says"),
+  }),
+  way: z.enum(["along", "across"]).describe("of its ways the one that pulls least"),
+  attitudes: z.array(
+    z.strictObject({
+      name: z.string(),
+      angle: z.number(),
+      parked: z.number().nullable(),
+      driving: z.number().nullable(),
+    }),
+  ),
+  worst: prediction.shape.worst,
+});
+
 /** Answer of POST /predict. */
 export const predictResponse = z.strictObject({
   ...prediction.shape,

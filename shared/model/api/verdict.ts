@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { TEST_KINDS } from "../tests/index.ts";
-import { prediction, verdict } from "./predict.ts";
+import { crossing, prediction, verdict } from "./predict.ts";
 import { doubt } from "./uncertainty.ts";
 
 const [LEAST_SAMPLES, MOST_SAMPLES, SAMPLES] = [128, 20_000, 2048];
@@ -22,6 +22,7 @@ const namedTest = { id: z.string(), kind: z.enum(TEST_KINDS), title: z.string(),
 export const verdictResponse = z.strictObject({
   verdict: verdict.describe("the reason ends with what to do about it"),
   prediction: prediction.describe("at the build's own charge and throttle"),
+  crossings: z.array(crossing).describe("over each joint of the surface, the least margin first"),
   doubt: doubt.nullable().describe("null where no uncertainty is stated"),
   marks: z
     .array(z.strictObject({ word: z.string(), what: z.string() }))

@@ -30,8 +30,8 @@ const figures = {
   perimeter: positive("m, along the lip", SKIRT.perimeter),
   area: positive("m², inside the lip", SKIRT.area),
   land: nonNegative("m, lip width along the flow", SKIRT.land),
-  straightSide: positive(
-    "m, longest straight side of the lip; a quarter of the perimeter unless given",
+  straightSide: nonNegative(
+    "m, longest straight side of the lip, 0 of a ring; a quarter of the perimeter unless given",
     SKIRT.straightSide,
   ).optional(),
   edge: edgeShape.default("square"),

@@ -87,7 +87,7 @@ describe("the other views of a propeller's build", () => {
   });
 
   it("Run-down: asks for a run of the propeller, without a skirt", () => {
-    const question = questionOf(outcome, { startCharge: 1, targetMargin: 1.5 });
+    const question = questionOf(book, outcome, { startCharge: 1, targetMargin: 1.5 });
     expect(question?.input.rotor).toMatchObject({ kind: "propeller" });
     expect(question?.input.skirt).toBeUndefined();
   });

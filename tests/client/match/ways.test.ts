@@ -150,7 +150,7 @@ describe("answerTo", () => {
   const build = { ...PANE_CRAWLER, pack };
   const asked = { attitude: 180, mode: "parked", targetMargin: 4.2 } as const;
   const sizes = [{ testedDiameter: 0.04, testedTipSpeed: 60 }];
-  const question = { build, cell, sizes: [], windingLimit: null, asked };
+  const question = { build, cell, sizes: [], windingLimit: null, asked, crossing: null };
 
   it("gives what trying it gives: the target is met at the shown value", () => {
     const { ways } = answerTo(question);
@@ -191,12 +191,14 @@ describe("answerTo", () => {
 describe("waysSentence", () => {
   const way = { ...gap, charge: null };
   it("says where it stands, what is wanted, and whether anything alone does it", () => {
-    expect(waysSentence({ margin: 1.1, ways: [way] }, 1.5, "the wall")).toBe(
+    expect(waysSentence({ margin: 1.1, joints: [], ways: [way] }, 1.5, "the wall")).toBe(
       "1.10\u2009× for the wall, 1.50\u2009× wanted. One handle alone does it:",
     );
-    expect(waysSentence({ margin: 1.1, ways: [] }, 1.5, "the wall")).toMatch(/No handle alone does it/);
-    expect(waysSentence({ margin: 2, ways: [way] }, 1.5, "the wall")).toMatch(/may go so far/);
-    expect(waysSentence({ margin: null, ways: [way] }, 1.5, "the floor")).toBe(
+    expect(waysSentence({ margin: 1.1, joints: [], ways: [] }, 1.5, "the wall")).toMatch(
+      /No handle alone does it/,
+    );
+    expect(waysSentence({ margin: 2, joints: [], ways: [way] }, 1.5, "the wall")).toMatch(/may go so far/);
+    expect(waysSentence({ margin: null, joints: [], ways: [way] }, 1.5, "the floor")).toBe(
       "No pull is needed for the floor.",
     );
   });

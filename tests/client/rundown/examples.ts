@@ -7,6 +7,7 @@ import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 export const question: Question = {
   windingEstimated: false,
   keep: null,
+  joints: null,
   named: [
     { key: "at 180", title: "Ceiling", name: "the ceiling", angle: 180 },
     { key: "at 90", title: "Wall", name: "the wall", angle: 90 },
@@ -92,6 +93,7 @@ export const track = (name: string, holds: Fall, target: Fall = holds): Track =>
 export const answered = (tracks: readonly Track[], change: Partial<Answered> = {}): Answered => ({
   end: { time: 600, reason: "minimum-voltage" },
   samples: [sample(0, 4), sample(300, 3.6), sample(600, 3)],
+  over: null,
   warnings: [],
   tracks,
   minimumVoltage: 3,

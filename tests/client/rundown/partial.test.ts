@@ -35,7 +35,7 @@ describe("a run-down of a build that lacks something", () => {
   it("without friction: has the minutes and the pulls of the run with any friction", () => {
     const book = demoWithout(withoutFriction);
     const { known, run } = runIn(book);
-    const question = questionOf(outcomeIn(stated(book)), asked);
+    const question = questionOf(stated(book), outcomeIn(stated(book)), asked);
     if (!run || !question) throw new Error("no run");
     const whole = runDown(question.input);
     // the solver starts from wherever the attitudes' falls were sought, so the last digit may differ

@@ -19,7 +19,7 @@ function withMotor(change: object) {
 
 describe("questionOf", () => {
   it("takes cell, thermal figures and attitudes from the book, with a demo build, and the handles as set", () => {
-    const question = questionOf(solve(book, pane()), asked);
+    const question = questionOf(book, solve(book, pane()), asked);
     const pack = book.packs.find((each) => each.id === pane().pack)?.data;
     expect(question?.input.pack.cell).toEqual(pack?.cell);
     expect(question?.input.pack.series).toBe(2);
@@ -30,13 +30,13 @@ describe("questionOf", () => {
   });
 
   it("is plain data, with everything in it, so that it can go to another thread", () => {
-    const question = questionOf(solve(book, pane()), asked);
+    const question = questionOf(book, solve(book, pane()), asked);
     expect(structuredClone(question)).toEqual(question);
   });
 
   it("estimates the thermal resistance from the can, with none stated, and marks it", () => {
     const changedBook = withMotor({ thermalResistance: undefined, estimated: [] });
-    const question = questionOf(solve(changedBook, pane()), asked);
+    const question = questionOf(changedBook, solve(changedBook, pane()), asked);
     const area = Math.PI * 0.022 * 0.018 + (Math.PI / 2) * 0.022 ** 2;
     expect(question?.input.motor.thermalResistance).toBeCloseToRelative(1 / (15 * area), 1e-12);
     expect(question?.windingEstimated).toBe(true);
@@ -44,12 +44,12 @@ describe("questionOf", () => {
 
   it("leaves the time constant out, with no thermal resistance beside it and no size to estimate it from", () => {
     const changedBook = withMotor({ thermalResistance: undefined, length: undefined });
-    const question = questionOf(solve(changedBook, pane()), asked);
+    const question = questionOf(changedBook, solve(changedBook, pane()), asked);
     expect(question?.input.motor).toMatchObject({ thermalResistance: null, thermalTimeConstant: null });
   });
 
   it("is none, with a build whose rotor is not in the book", () => {
     const build = { ...pane(), rotor: "gone" };
-    expect(questionOf(solve(book, build), asked)).toBeNull();
+    expect(questionOf(book, solve(book, build), asked)).toBeNull();
   });
 });

@@ -8,6 +8,7 @@ import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { Answered, Reply } from "./answer.ts";
 import { waysSentence } from "./heading.ts";
+import { jointLine } from "./joints.ts";
 import { WAY_NAMES } from "./names.ts";
 import { type Question, questionOf } from "./question.ts";
 import { choicesOf, wanted, wantedOf, wantedWords } from "./wanted.ts";
@@ -118,6 +119,9 @@ function Found({ answered, asked, where, charge, scaled }: FoundProps) {
             <li key={way.handle} class="quiet">
               {wayText(way)}
             </li>
+          ))}
+          {answered.joints.map((joint) => (
+            <li key={joint.way}>{jointLine(joint)}</li>
           ))}
         </ul>
       )}

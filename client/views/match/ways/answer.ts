@@ -4,13 +4,17 @@ import type { Setting } from "../../../../shared/decide/ways/handle.ts";
 import { type Way, type Ways, waysToHold } from "../../../../shared/decide/ways/ways.ts";
 import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
 import type { RotorInput } from "../../../../shared/physics/point/machine.ts";
+import { isPropeller } from "../../../../shared/physics/predictAny.ts";
 import type { SkirtInput } from "../../../../shared/physics/skirt.ts";
+import { type JointReach, jointReaches } from "./joints.ts";
 import type { Question } from "./question.ts";
 
 export interface Answered {
   readonly margin: Ways["margin"];
   /** the cell voltage's values as charges too, where the cell's curve says them */
   readonly ways: readonly (Way & { readonly charge: number | null })[];
+  /** how deep a joint may be; none without a skirt, or where no pull is needed */
+  readonly joints: readonly JointReach[];
 }
 
 export type Reply = Answer<Answered>;
@@ -30,11 +34,13 @@ function settingOf({ build, cell, sizes }: Question): Setting {
 
 /** @returns every handle's way @throws as {@link waysToHold} */
 export function answerTo(question: Question): Answered {
-  const { cell, asked } = question;
+  const { build, cell, asked, crossing } = question;
   const { margin, ways } = waysToHold(settingOf(question), asked);
   const charge = ({ handle, value }: Way) =>
     handle === "cellVoltage" && cell && value !== null ? chargeAt(cell, value) : null;
-  return { margin, ways: ways.map((way) => ({ ...way, charge: charge(way) })) };
+  const joints =
+    crossing && margin !== null && !isPropeller(build) ? jointReaches(build, crossing, asked) : [];
+  return { margin, joints, ways: ways.map((way) => ({ ...way, charge: charge(way) })) };
 }
 
 /** @returns the ways, or in words why there are none */

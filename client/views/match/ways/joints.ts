@@ -1,0 +1,61 @@
+import { DEEPEST, type Deepest, deepestJoint } from "../../../../shared/decide/joints/deepest.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
+import type { Asked } from "../../../../shared/decide/ways/ways.ts";
+import type { JointWay } from "../../../../shared/physics/joints.ts";
+import type { PredictInput } from "../../../../shared/physics/predict.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
+
+const [MM, STEPS] = [1000, 100];
+
+/** The lip that joints are met with. */
+export interface JointQuestion {
+  /** of lip over a joint met along [m] */
+  readonly span: number;
+  /** of the widest joint of the surface [m]; null: it has none, and only joints met along are answered for */
+  readonly width: number | null;
+}
+
+/** How deep a joint may be, met in one way. */
+export interface JointReach {
+  readonly way: JointWay;
+  /** [m] */
+  readonly width: number | null;
+  /** for margin 1 and for the one wanted; one where they are the same */
+  readonly depths: readonly (Deepest & { readonly margin: number })[];
+}
+
+/** @returns how deep a joint the wanted attitude may be crossed with, met along and, where a width is known, across */
+export function jointReaches(
+  build: PredictInput,
+  { span, width }: JointQuestion,
+  asked: Asked,
+): JointReach[] {
+  const margins = [...new Set([1, asked.targetMargin])];
+  const ways: readonly JointWay[] = width === null ? ["along"] : ["along", "across"];
+  return ways.map((way) => ({
+    way,
+    width: way === "across" ? width : null,
+    depths: margins.map((margin) => ({
+      margin,
+      ...deepestJoint(build, { span, width: width ?? 0 }, { ...asked, way, margin }),
+    })),
+  }));
+}
+
+/** Rounded down: a deeper one wouldn't do. */
+const depthText = (depth: number) => `${formatFixed(Math.floor(depth * MM * STEPS) / STEPS, 2)}\u2009mm`;
+
+function reachedText({ state, depth, margin }: JointReach["depths"][number]): string {
+  if (state === "none") return `none at ${marginText(margin)}`;
+  if (state === "any" || depth === null) return `more than ${depthText(DEEPEST)} at ${marginText(margin)}`;
+  return `${depthText(depth)} at ${marginText(margin)}`;
+}
+
+/** @returns the deepest joints in one line: "Joint along a side of the lip: up to 0.61 mm at 1.00 ×, 0.32 mm at 1.50 ×" */
+export function jointLine({ way, width, depths }: JointReach): string {
+  const met =
+    way === "along"
+      ? "along a side of the lip"
+      : `across the lip, ${formatFixed((width ?? 0) * MM, 1)}\u2009mm wide`;
+  return `Deepest joint, ${met}: ${depths.map(reachedText).join(", ")}`;
+}
