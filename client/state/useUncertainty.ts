@@ -5,7 +5,8 @@ import {
   type UncertaintyAsked,
   uncertaintyAsked,
 } from "../../shared/book/uncertaintyAsked.ts";
-import type { AttitudeUncertainty, StatedUncertainty, Uncertainty } from "../../shared/decide/uncertainty.ts";
+import type { SampledUncertainty } from "../../shared/decide/joints/sampled.ts";
+import type { AttitudeUncertainty, StatedUncertainty } from "../../shared/decide/uncertainty.ts";
 import { currentBook } from "./book.ts";
 import { current } from "./build.ts";
 import { shownOutcome } from "./onScreen.ts";
@@ -15,7 +16,7 @@ import type { UncertaintyReply } from "./uncertainty/answer.ts";
 /** How sure a build's verdict is, as far as it is worked out. */
 export interface UncertaintyState {
   /** the last one worked out; null before the first, and where nothing is uncertain or there is no answer */
-  readonly doubt: Uncertainty | null;
+  readonly doubt: SampledUncertainty | null;
   /** on the attitudes that were worst when it was asked */
   readonly worst: { readonly parked: AttitudeUncertainty; readonly driving: AttitudeUncertainty } | null;
   /** what is sampled of the build as it is now; null where nothing is */

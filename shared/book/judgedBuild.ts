@@ -1,4 +1,4 @@
-import { type Uncertainty, uncertaintyOf } from "../decide/uncertainty.ts";
+import { type SampledUncertainty, sampledWithJoints } from "../decide/joints/sampled.ts";
 import { type Concluded, concluded } from "../decide/verdict/concluded.ts";
 import type { Crossing } from "../decide/verdict/findings.ts";
 import { anglesOf, chanceOf, findingsOf } from "../decide/verdict/judge.ts";
@@ -26,7 +26,7 @@ export interface JudgedBuild extends Concluded {
   /** over each joint of the surface, the least margin first */
   readonly crossings: readonly Crossing[];
   /** null where no uncertainty is stated */
-  readonly doubt: Uncertainty | null;
+  readonly doubt: SampledUncertainty | null;
   readonly marks: readonly BuildMark[];
   readonly restsOn: readonly UsedTest[];
   readonly leftOut: readonly LeftOut[];
@@ -67,7 +67,7 @@ export function judgedBuild(
   const solved = { build, resolved, prediction };
   const question = uncertaintyAsked(book, solved);
   const asked = question && statesUncertainty(question) ? sampled(question, samples) : null;
-  const doubt = asked && uncertaintyOf(of.build, asked);
+  const doubt = asked && sampledWithJoints(of, asked);
   const findings = { ...findingsOf(of, prediction), chance: chanceOf(doubt, of.attitudes) };
   return {
     ...concluded(of, findings, asked),

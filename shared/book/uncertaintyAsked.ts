@@ -1,8 +1,10 @@
+import type { JointsUnder } from "../decide/joints/crossed.ts";
 import type { StatedUncertainty } from "../decide/uncertainty.ts";
 import { STANDARD_ANGLES } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
 import type { Book } from "./book.ts";
 import { type BuildUncertainty, buildUncertainty } from "./buildUncertainty.ts";
+import { jointsUnder } from "./jointsUnder.ts";
 import type { Solved } from "./marks.ts";
 import { solvable } from "./resolve/resolved.ts";
 
@@ -10,6 +12,8 @@ import { solvable } from "./resolve/resolved.ts";
 export interface UncertaintyAsked {
   readonly input: AnyPredictInput;
   readonly asked: StatedUncertainty;
+  /** of the surface; null: none */
+  readonly joints: JointsUnder | null;
   readonly sources: BuildUncertainty["sources"];
 }
 
@@ -26,7 +30,8 @@ export function uncertaintyAsked(book: Book, solved: Solved): UncertaintyAsked |
   const input = resolved && solvable(resolved);
   if (!input || !prediction) return null;
   const { sources, ...doubts } = buildUncertainty(book, build, resolved);
-  return { input, asked: { ...doubts, angles: anglesOf(solved) }, sources };
+  const joints = resolved.input ? jointsUnder(book, build) : null;
+  return { input, joints, asked: { ...doubts, angles: anglesOf(solved) }, sources };
 }
 
 /** @returns whether anything at all is uncertain in it */

@@ -45,7 +45,7 @@ describe("Attitudes", () => {
     await page.getByRole("navigation").getByRole("link", { name: "Attitudes" }).click();
     await page.locator(".attitudes").waitFor();
     await eventually(() => answer(page)).toMatch(
-      /^Holds everywhere it has to go; the overhang is the tightest\.$/,
+      /^Holds everywhere it has to go; the overhang over the putty line is the tightest\.$/,
     );
     await eventually(() => textOf(page.locator(".attitudes-answer"))).toMatch(
       /^Parked it needs most at \d+°: \d+\sg .* It makes \d+\sg/,

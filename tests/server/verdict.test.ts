@@ -32,10 +32,10 @@ describe("GET /builds/{id}/verdict", () => {
     expect(items.length).toBeGreaterThan(2);
     for (const { id } of items) {
       const { body } = await api.get(at(id)).expect(200);
-      const { verdict, prediction, restsOn } = verdictResponse.parse(body);
+      const { verdict, prediction, crossings, restsOn } = verdictResponse.parse(body);
       expect(body).toEqual(verdictResponse.parse(body));
-      const { parked, driving } = prediction.worst;
-      const least = Math.min(parked.margin ?? Infinity, driving.margin ?? Infinity);
+      const worst = [prediction, ...crossings].flatMap((each) => [each.worst.parked, each.worst.driving]);
+      const least = Math.min(...worst.map(({ margin }) => margin ?? Infinity));
       if (verdict.margin !== undefined) expect(verdict.margin).toBe(least);
       expect(new Set(restsOn.map((test) => test.id)).size).toBe(restsOn.length);
     }

@@ -13,7 +13,9 @@ export interface BandFigure extends Figure {
 }
 
 /** What the samples say of the least margin; null where they don't, or not yet. */
-function spreadOf(least: Least, { worst }: UncertaintyState): Spread | null {
+function spreadOf(least: Least, { doubt, worst: beside }: UncertaintyState): Spread | null {
+  const over = doubt?.over?.joint.name === least.over?.name ? doubt?.over?.worst : null;
+  const worst = least.over ? over : beside;
   return (least.driving ? worst?.driving.driving : worst?.parked.parked) ?? null;
 }
 

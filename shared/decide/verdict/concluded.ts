@@ -1,4 +1,5 @@
-import { type StatedUncertainty, uncertaintyOf } from "../uncertainty.ts";
+import { sampledWithJoints } from "../joints/sampled.ts";
+import type { StatedUncertainty } from "../uncertainty.ts";
 import type { Findings } from "./findings.ts";
 import { burnsAfter, type Case, chanceOf } from "./judge.ts";
 import { type Verdict, verdictOf } from "./verdict.ts";
@@ -14,7 +15,7 @@ export interface Concluded {
 function waysOf(of: Case, verdict: Verdict, asked: StatedUncertainty | null): WayOut[] {
   const { reason } = verdict;
   if (reason.kind !== "chance") return waysOut(of, verdict);
-  const sample = (at: Case) => asked && chanceOf(uncertaintyOf(at.build, asked), of.attitudes);
+  const sample = (at: Case) => asked && chanceOf(sampledWithJoints(at, asked), of.attitudes);
   return [surelyHeldMass(of, reason.chance, sample) ?? []].flat();
 }
 

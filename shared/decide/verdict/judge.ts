@@ -7,11 +7,12 @@ import {
   predictAny,
 } from "../../physics/predictAny.ts";
 import { crossedJoints, type JointsUnder } from "../joints/crossed.ts";
+import type { SampledUncertainty } from "../joints/sampled.ts";
 import { underExtremes } from "../limits/extremes.ts";
 import { type Hardest, hardestLimits } from "../limits/hardest.ts";
 import type { LimitsInput } from "../limits/input.ts";
 import { warmUp } from "../limits/warmUp.ts";
-import type { Uncertainty } from "../uncertainty.ts";
+import type { AttitudeUncertainty, Uncertainty } from "../uncertainty.ts";
 import {
   type Chance,
   type Crossing,
@@ -134,7 +135,7 @@ export function burnsAfter(of: Pick<Case, "limits" | "full">): number | null {
 /**
  * The least chance of holding that sampling found.
  *
- *     least P(hold) over the attitudes, parked and driving
+ *     least P(hold) over the attitudes, parked and driving, beside the joints of the surface and over the hardest
  *
  * @param doubt - from {@link uncertaintyOf}; null where nothing is uncertain or it isn't known yet
  * @param attitudes - by name [°]
@@ -143,17 +144,24 @@ export function burnsAfter(of: Pick<Case, "limits" | "full">): number | null {
  * Valid for each attitude by itself: all of them together hold no more often. Source: docs/method/uncertainty.md
  */
 export function chanceOf(
-  doubt: Pick<Uncertainty, "attitudes"> | null,
+  doubt: (Pick<Uncertainty, "attitudes"> & Partial<Pick<SampledUncertainty, "over">>) | null,
   attitudes: readonly NamedAngle[],
 ): Chance | null {
-  const each = (doubt?.attitudes ?? []).flatMap(({ angle, parked, driving }) =>
-    [parked, driving].map(({ holds, p5 }) => ({
-      name: nameOf(attitudes, angle),
-      angle,
-      holds,
-      margin5: p5,
-    })),
-  );
+  const chances = (of: readonly AttitudeUncertainty[], where: string): Chance[] =>
+    of.flatMap(({ angle, parked, driving }) =>
+      [parked, driving].map(({ holds, p5 }) => ({
+        name: nameOf(attitudes, angle) + where,
+        angle,
+        holds,
+        margin5: p5,
+      })),
+    );
+  const over = doubt?.over ?? null;
+  const onJoint = over ? [...over.attitudes, over.worst.parked, over.worst.driving] : [];
+  const each = [
+    ...chances(doubt?.attitudes ?? [], ""),
+    ...chances(onJoint, over ? ` over ${over.joint.name}` : ""),
+  ];
   const margin = ({ margin5 }: Chance) => margin5 ?? Number.POSITIVE_INFINITY;
   return each.reduce<Chance | null>((least, one) => {
     if (!least || one.holds < least.holds) return one;

@@ -233,14 +233,17 @@ export const prediction = z.strictObject({
   warnings: z.array(warning),
 });
 
+/** A joint of a surface under the name that sentences give it. */
+export const namedJoint = z.strictObject({
+  name: z.string(),
+  depth: z.number().describe("m"),
+  width: z.number().describe("m"),
+  met: z.enum(["along", "across", "either"]).describe("as the surface says"),
+});
+
 /** What a build holds while it crosses a joint of its surface. */
 export const crossing = z.strictObject({
-  joint: z.strictObject({
-    name: z.string(),
-    depth: z.number().describe("m"),
-    width: z.number().describe("m"),
-    met: z.enum(["along", "across", "either"]).describe("as the surface says"),
-  }),
+  joint: namedJoint,
   way: z.enum(["along", "across"]).describe("of its ways the one that pulls least"),
   attitudes: z.array(
     z.strictObject({

@@ -115,11 +115,16 @@ export const spread = z.strictObject({
   holds: z.number().describe("share of samples with a margin of 1 or more, or no suction needed"),
 });
 
+/** A margin's spread on one attitude. */
+export const attitudeSpread = z.strictObject({
+  angle: z.number().describe("degrees"),
+  parked: spread,
+  driving: spread,
+});
+
 /** What the uncertainties make of a prediction. */
 export const doubt = z.strictObject({
-  attitudes: z.array(
-    z.strictObject({ angle: z.number().describe("degrees"), parked: spread, driving: spread }),
-  ),
+  attitudes: z.array(attitudeSpread),
   samplingError: z
     .array(z.strictObject({ angle: z.number(), parked: z.number(), driving: z.number() }))
     .describe("of each attitude's holds: an upper bound of its standard deviation"),

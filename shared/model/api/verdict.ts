@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { TEST_KINDS } from "../tests/index.ts";
-import { crossing, prediction, verdict } from "./predict.ts";
-import { doubt } from "./uncertainty.ts";
+import { crossing, namedJoint, prediction, verdict } from "./predict.ts";
+import { attitudeSpread, doubt } from "./uncertainty.ts";
 
 const [LEAST_SAMPLES, MOST_SAMPLES, SAMPLES] = [128, 20_000, 2048];
 
@@ -18,12 +18,23 @@ export const verdictQuery = z.strictObject({
 
 const namedTest = { id: z.string(), kind: z.enum(TEST_KINDS), title: z.string(), date: z.string() };
 
+const doubtWithJoint = doubt.extend({
+  over: z
+    .strictObject({
+      joint: namedJoint,
+      attitudes: z.array(attitudeSpread),
+      worst: z.strictObject({ parked: attitudeSpread, driving: attitudeSpread }),
+    })
+    .nullable()
+    .describe("over the hardest joint of the surface; null without one"),
+});
+
 /** Answer of GET /builds/{id}/verdict: what the screen says of a stored build. */
 export const verdictResponse = z.strictObject({
   verdict: verdict.describe("the reason ends with what to do about it"),
   prediction: prediction.describe("at the build's own charge and throttle"),
   crossings: z.array(crossing).describe("over each joint of the surface, the least margin first"),
-  doubt: doubt.nullable().describe("null where no uncertainty is stated"),
+  doubt: doubtWithJoint.nullable().describe("null where no uncertainty is stated"),
   marks: z
     .array(z.strictObject({ word: z.string(), what: z.string() }))
     .describe("what in it is contradicted, extrapolated, estimated, scaled, known by two points or stated"),

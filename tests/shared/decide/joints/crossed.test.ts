@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { crossedJoints } from "#shared/decide/joints/crossed.ts";
 import { DEEPEST, deepestJoint } from "#shared/decide/joints/deepest.ts";
+import { sampledWithJoints } from "#shared/decide/joints/sampled.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
+import { chanceOf } from "#shared/decide/verdict/judge.ts";
 import { skirtOver } from "#shared/physics/joints.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
@@ -60,5 +63,27 @@ describe("the deepest joint that is crossed", () => {
   it("refuses a margin of 0", () => {
     const place = { span: 0.09, width: 0.03 };
     expectOutOfRange(() => deepestJoint(CRAWLER, place, { ...asked, margin: 0, way: "along" }), "margin");
+  });
+});
+
+describe("the chance of holding over a joint", () => {
+  const under = { joints: [joint(4e-4, 0.01)], span: 0.09 };
+  const asked = { uncertainty: { "skirt.gap": 1e-4 }, samples: 256, angles: ANGLES };
+
+  it("is that of the same samples with the lip over it, and the least decides", () => {
+    const sampled = sampledWithJoints({ build: CRAWLER, joints: under }, asked);
+    const [{ build, prediction }] = crossedJoints(CRAWLER, under, []);
+    const { parked, driving } = prediction.worst;
+    const alone = uncertaintyOf(build, { ...asked, angles: [...ANGLES, parked.angle, driving.angle] });
+    expect(sampled.over?.attitudes).toEqual(alone.attitudes.slice(0, 2));
+    expect(sampled.over?.worst.driving).toEqual(alone.attitudes[3]);
+    const chance = chanceOf(sampled, [{ name: "the wall", angle: 90 }]);
+    expect(chance?.margin5).toBe(sampled.over?.worst.driving.driving.p5);
+    expect(chance?.name).toMatch(/ over the 0.0004 m joint$/);
+  });
+
+  it("without a joint is today's", () => {
+    const sampled = sampledWithJoints({ build: CRAWLER, joints: null }, asked);
+    expect(sampled).toEqual({ ...uncertaintyOf(CRAWLER, asked), over: null });
   });
 });
