@@ -1,5 +1,6 @@
 import type { JointsUnder, NamedJoint } from "../decide/joints/crossed.ts";
 import type { Build } from "../model/build.ts";
+import { outlineOf } from "../model/parts/outline.ts";
 import type { Surface } from "../model/parts/surface.ts";
 import { jointSpan } from "../physics/joints.ts";
 import { formatFixed } from "../units/format.ts";
@@ -32,5 +33,7 @@ export function jointsUnder(book: Book, build: Pick<Build, "skirt" | "surface">)
 /** @returns length of the lip that stands over a joint met along [m]; null without a skirt */
 export function lipSpan(book: Book, build: Pick<Build, "skirt">): number | null {
   const skirt = findById(book.skirts, build.skirt)?.data;
-  return skirt ? jointSpan(skirt.perimeter, skirt.straightSide ?? null) : null;
+  if (!skirt) return null;
+  const { perimeter, straightSide, outline } = skirt;
+  return jointSpan(perimeter, straightSide ?? (outline ? outlineOf(outline).longestSide : null));
 }

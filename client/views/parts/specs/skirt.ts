@@ -21,7 +21,7 @@ export const skirtForm: FormSpec = {
         quantity("land", "Width of the lip, along the flow", "length", { example: "3 mm", required: true }),
         quantity("straightSide", "Longest straight side", "length", {
           example: "9 cm",
-          hint: "for joints met along it; 0 of a ring; a quarter of the lip unless given",
+          hint: "for joints met along it; 0 of a ring; else its outline says it, or a quarter of the lip",
         }),
         quantity("gap", "Gap as set", "length", { example: "0.6 mm", required: true, doubt: "gap" }),
         {

@@ -31,7 +31,13 @@ export function typedSkirt({ numbers, edge }: TypedNeed): Skirt {
 
 /** @returns the surface that a need types [SI] */
 export function typedSurface({ numbers: { roughness, wheelFriction } }: TypedNeed): Surface {
-  return { ...typed, name: `Surface, friction ${figure(wheelFriction)}`, roughness, wheelFriction };
+  return {
+    ...typed,
+    name: `Surface, friction ${figure(wheelFriction)}`,
+    roughness,
+    wheelFriction,
+    joints: [],
+  };
 }
 
 /** @returns the pack that a need types: lithium-ion cells, whose published curve stands until a discharge test [SI] */
