@@ -42,8 +42,8 @@ export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
   const sure = useUncertainty();
   const verdict = useVerdict();
   const question = useMemo(
-    () => questionOf(outcome, { startCharge: FULL, targetMargin: outcome.build.targetMargin }),
-    [outcome],
+    () => questionOf(book, outcome, { startCharge: FULL, targetMargin: outcome.build.targetMargin }),
+    [book, outcome],
   );
   const run = useReply(question);
   const limits = useLimits(book, outcome, question);

@@ -19,13 +19,13 @@ function sheetOf(id: string): Sheet {
   const build = book.builds.find((each) => each.id === id);
   if (!build) throw new Error(`The demo has no ${id}.`);
   const outcome = solve(book, build.data);
-  const question = questionOf(outcome, { startCharge: 1, targetMargin: build.data.targetMargin });
+  const question = questionOf(book, outcome, { startCharge: 1, targetMargin: build.data.targetMargin });
   const limited = question && limitsInput(book, outcome.build, question.input);
   return {
     book,
     build,
     outcome,
-    verdict: { verdict: null, ways: null, problem: null },
+    verdict: { verdict: null, crossings: [], ways: null, problem: null },
     sure: uncertaintyState(null, null, false),
     run: question && answerTo(question),
     limits: limited && limitsOf(limited),
