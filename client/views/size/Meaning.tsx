@@ -1,7 +1,9 @@
 import type { Side } from "../../../shared/book/size/sides.ts";
+import type { SizeSpread } from "../../../shared/decide/size/spread.ts";
 import { Figure } from "../../charts/Figure.tsx";
 import { stackHeight, stackPicture } from "../../charts/stack.ts";
 import { Caution } from "../../ui/Caution.tsx";
+import { Problem } from "../../ui/Problem.tsx";
 import { type Answered, bestOf, foremost, type Sized } from "./answer.ts";
 import type { Asked } from "./asked.ts";
 import { BestTable } from "./BestTable.tsx";
@@ -10,6 +12,8 @@ import type { Put } from "./question.ts";
 import type { Settings } from "./settings.ts";
 import { panelsOf, sizeTable } from "./sizePlot.ts";
 import { pictureSentence, rowWords } from "./sizeWords.ts";
+import { spreadSentence } from "./spread/spreadWords.ts";
+import { useSpread } from "./spread/useSpread.ts";
 import type { Subject } from "./subject.ts";
 
 interface Props {
@@ -35,16 +39,24 @@ export function Meaning({ subject, put, settings, answered, asked, onAsk }: Prop
   const shown = shownOf(answered, asked.family);
   const best = shown && bestOf(shown);
   const side = sideOfShown(put, shown);
+  const { spread, problem } = useSpread(subject.book, side, shown, settings.hold);
+  const known = shown && spread && spreadSentence(shown, spread);
   return (
     <>
       <section class="page-main" aria-label="The picture">
-        {shown && <SizeFigure answered={answered} shown={shown} build={subject.build.data.name} />}
+        {shown && (
+          <SizeFigure answered={answered} shown={shown} spread={spread} build={subject.build.data.name} />
+        )}
       </section>
       <section class="page-below" aria-label="What it means">
         {shown && (
           <>
             <h2>The best size of each family</h2>
             <BestTable answered={answered} shown={shown} onShow={(family) => onAsk({ family })} />
+            <p class="size-known" aria-live="polite">
+              {known}
+            </p>
+            {problem && <Problem message={problem} />}
           </>
         )}
         {put.leftOut.map(({ name, why }) => (
@@ -70,8 +82,15 @@ export function Meaning({ subject, put, settings, answered, asked, onAsk }: Prop
   );
 }
 
-function SizeFigure({ answered, shown, build }: { answered: Answered; shown: Sized; build: string }) {
-  const panels = panelsOf(answered, shown);
+interface FigureProps {
+  readonly answered: Answered;
+  readonly shown: Sized;
+  readonly spread: SizeSpread | null;
+  readonly build: string;
+}
+
+function SizeFigure({ answered, shown, spread, build }: FigureProps) {
+  const panels = panelsOf(answered, shown, spread);
   const words = (key: string) => {
     const row = shown.rows.find(({ diameter }) => key === `${shown.id} ${diameter}`);
     if (row) return rowWords(shown.name, row);
@@ -85,12 +104,12 @@ function SizeFigure({ answered, shown, build }: { answered: Answered; shown: Siz
       picture={stackPicture(panels)}
       height={stackHeight(panels)}
       name={`size ${build}`}
-      table={() => sizeTable(answered)}
+      table={() => sizeTable(answered, shown, spread)}
       reading={{ label: "Sizes", describe: words }}
     >
       <p class="quiet small">
         A ring marks the size that takes least of each family and keeps every limit; hatched is what stops{" "}
-        {shown.name}.
+        {shown.name}.{spread && " The band holds 90 % of what is not known."}
       </p>
     </Figure>
   );

@@ -1,6 +1,7 @@
 import { keepsLimits } from "../../../shared/decide/size/size.ts";
+import type { RowSpread, SizeSpread } from "../../../shared/decide/size/spread.ts";
 import { axisOver } from "../../charts/model/axis.ts";
-import type { Line, Plot, Region, Ring, Stop } from "../../charts/model/plot.ts";
+import type { Band, Line, Plot, Region, Ring, Stop } from "../../charts/model/plot.ts";
 import type { Panel } from "../../charts/stack.ts";
 import type { Table } from "../../ui/table.ts";
 import { type Answered, bestOf, type Sized } from "./answer.ts";
@@ -104,7 +105,21 @@ function xAxis({ rows, kind }: Sized) {
   };
 }
 
-function wattPlot(answered: Answered, shown: Sized): Plot {
+type Ranged = "packPower" | "kv";
+
+/** 5 to 95 % of the samples about a family's own line; cut at the top, broken where too few samples have an answer. */
+function bandOf({ rows }: Sized, spread: SizeSpread | null, key: Ranged, top: number): Band[] {
+  if (!spread) return [];
+  const at = (each: RowSpread) => {
+    const value = rows.find(({ diameter }) => diameter === each.diameter)?.[key] ?? Number.NaN;
+    const { p5, p95 } = each[key] ?? { p5: null, p95: null };
+    const [lo, hi] = [finite(p5) * value, Math.min(top, finite(p95) * value)];
+    return { x: each.diameter * MM, lo: lo < top ? lo : Number.NaN, hi };
+  };
+  return [{ key, tone: "rotor", strength: "mean", points: spread.rows.map(at) }];
+}
+
+function wattPlot(answered: Answered, shown: Sized, spread: SizeSpread | null): Plot {
   const families = alike(answered, shown);
   const top = topOf(families);
   const duty = shown.kind === "ducted" ? answered.duty : null;
@@ -112,6 +127,7 @@ function wattPlot(answered: Answered, shown: Sized): Plot {
     x: xAxis(shown),
     y: { label: "from the pack, W", from: 0, to: top },
     regions: stopRegions(shown, top),
+    bands: bandOf(shown, spread, "packPower", top),
     lines: families.map((each, i) => familyLine(each, shown, i, top)),
     levels: duty
       ? [
@@ -145,7 +161,12 @@ const QUANTITIES: readonly Quantity[] = [
   },
 ];
 
-function quantityPanel(shown: Sized, { key, label, value }: Quantity, last: boolean): Panel {
+function quantityPanel(
+  shown: Sized,
+  { key, label, value }: Quantity,
+  spread: SizeSpread | null,
+  last: boolean,
+): Panel {
   const points = shown.rows.map((row) => ({ x: row.diameter * MM, y: value(row) }));
   const y = axisOver(
     label,
@@ -155,25 +176,36 @@ function quantityPanel(shown: Sized, { key, label, value }: Quantity, last: bool
   return {
     key,
     height: () => SMALL + (last ? AXIS_NAME : 0),
-    plot: { x: xAxis(shown), y, lines: [{ key, tone: "ink", style: "solid", weight: "fine", points }] },
+    plot: {
+      x: xAxis(shown),
+      y,
+      bands: key === "kv" ? bandOf(shown, spread, key, y.to) : [],
+      lines: [{ key, tone: "ink", style: "solid", weight: "fine", points }],
+    },
   };
 }
 
 /** @returns watts of every family over the diameters, with what stops the one that is looked at; below, its winding and minutes */
-export function panelsOf(answered: Answered, shown: Sized): Panel[] {
+export function panelsOf(answered: Answered, shown: Sized, spread: SizeSpread | null = null): Panel[] {
   const quantities = QUANTITIES.filter(({ value }) => shown.rows.some((row) => Number.isFinite(value(row))));
   return [
     {
       key: "watts",
-      plot: wattPlot(answered, shown),
+      plot: wattPlot(answered, shown, spread),
       height: (width) => Math.round(Math.min(MOST_MAIN, Math.max(LEAST_MAIN, width * SHAPE))),
     },
-    ...quantities.map((each, i) => quantityPanel(shown, each, i === quantities.length - 1)),
+    ...quantities.map((each, i) => quantityPanel(shown, each, spread, i === quantities.length - 1)),
   ];
 }
 
-/** @returns every size of every family, as numbers */
-export function sizeTable({ families }: Answered): Table {
+/** @returns every size of every family, as numbers; how far the watts are known stands beside those that are shown */
+export function sizeTable({ families }: Answered, shown: Sized, spread: SizeSpread | null): Table {
+  const ratio = (id: string, diameter: number, end: "p5" | "p95") =>
+    (id === shown.id && spread?.rows.find((row) => row.diameter === diameter)?.packPower?.[end]) || null;
+  const range = (id: string, { diameter, packPower }: Sized["rows"][number], end: "p5" | "p95") => {
+    const found = ratio(id, diameter, end);
+    return found === null || packPower === null ? null : found * packPower;
+  };
   return {
     columns: [
       "family",
@@ -186,13 +218,15 @@ export function sizeTable({ families }: Answered): Table {
       "flow (L/s)",
       "shaft (W)",
       "pack (W)",
+      "pack, 5 % (W)",
+      "pack, 95 % (W)",
       "winding (°C)",
       "bursting speed over its own",
       "minutes",
       "keeps every limit",
       "watch out",
     ],
-    rows: families.flatMap(({ name, kind, rows }) =>
+    rows: families.flatMap(({ id, name, kind, rows }) =>
       rows.map((row) => [
         name,
         kind,
@@ -204,6 +238,8 @@ export function sizeTable({ families }: Answered): Table {
         row.flow === null ? null : row.flow * MM,
         row.shaftPower,
         row.packPower,
+        range(id, row, "p5"),
+        range(id, row, "p95"),
         row.windingTemperature === null ? null : row.windingTemperature - 273.15,
         row.burstFactor,
         row.holdTime === null ? null : row.holdTime / MINUTE,

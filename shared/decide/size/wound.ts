@@ -34,7 +34,22 @@ const TOLERANCE = 1e-13;
 /** Steps of K_v in search of one that holds, and their ratio: up to about six times the first. */
 const [STEPS, STEP] = [24, 1.08];
 
-function turnings(build: SizeBuild, duty: Duty | null, pull: number, diameter: number): Turning[] {
+/**
+ * How a rotor of one size turns when it does what is asked, the slowest first.
+ *
+ *     as {@link turningsFor}, an open propeller as {@link turningForThrust}
+ *
+ * @param asked - from {@link askedOf}, SI
+ * @param diameter - D [m]
+ * @returns ω [rad/s], M [N·m]
+ * @throws {OutOfRangeError} {NotEnoughDataError} as the two
+ *
+ * Valid and source: as the two
+ */
+export function turningsAt(
+  { build, duty, pull }: Pick<Asked, "build" | "duty" | "pull">,
+  diameter: number,
+): Turning[] {
   const air = airFrom(build.air);
   const rotor = rotorAt(build, diameter);
   if (isOpen(rotor)) return [turningForThrust(rotor, air, pull)];
@@ -138,9 +153,9 @@ export function askedOf(question: SizeQuestion): Asked {
  * Valid where the operating point that a vehicle set down arrives at is that of the duty; every φ is tried, the slowest first. Source: docs/method/size.md
  */
 export function woundAt(asked: Asked, diameter: number): Wound {
-  const { build, duty, pull } = asked;
+  const { build, pull } = asked;
   let first: Wound | null = null;
-  for (const turning of turnings(build, duty, pull, diameter)) {
+  for (const turning of turningsAt(asked, diameter)) {
     const wound = woundFor(build, diameter, pull, turning);
     if (wound.state === "does") return gives(asked) ? giving(asked, diameter, wound) : wound;
     first ??= wound;

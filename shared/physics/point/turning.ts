@@ -66,9 +66,11 @@ function flowCoefficients(family: Family & { readonly phiEnd: number }, duty: De
   const excess = (phi: number) => excessPressure(family, duty, phi);
   const end = endOf(family.phiEnd, family, excess);
   const found: number[] = [];
+  let below = excess(end);
   for (let i = SCAN; i > 1; i--) {
     const [lo, hi] = [(end * (i - 1)) / SCAN, (end * i) / SCAN];
-    const [below, above] = [excess(lo), excess(hi)];
+    const above = below;
+    below = excess(lo);
     if (above === 0) found.push(hi);
     else if (below !== 0 && below > 0 !== above > 0) found.push(findRoot(excess, lo, hi).root);
   }

@@ -117,7 +117,7 @@ describe("replyTo", () => {
     const [shown] = pane.answer.families;
     expect(panelsOf(pane.answer, shown).map(({ key }) => key)).toEqual(["watts", "kv", "minutes"]);
     const rows = pane.answer.families.reduce((sum, each) => sum + each.rows.length, 0);
-    expect(sizeTable(pane.answer).rows).toHaveLength(rows);
+    expect(sizeTable(pane.answer, shown, null).rows).toHaveLength(rows);
     expect(rowWords(shown.name, shown.rows[0]).join(" ")).toContain("38");
   });
 
