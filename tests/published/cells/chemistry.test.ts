@@ -4,6 +4,7 @@ import { fitDischarge } from "#shared/fit/dischargeFit.ts";
 import { CHEMISTRY_TABLES } from "#shared/physics/cells/table.ts";
 import { openCircuitCurve } from "#shared/physics/pack.ts";
 import { numberFixture } from "#tests/support/csvFixture.ts";
+import { heldAgainst } from "#tests/support/outside.ts";
 
 const TABLES = [
   ["lithium-ion", "cell-18650-a"],
@@ -40,6 +41,12 @@ describe.each(TABLES)("the stored curve of %s", (name, file) => {
 
   it("against every measured point: within 2 mV", () => {
     const curve = openCircuitCurve(table.curve);
+    heldAgainst(file, {
+      what: `open-circuit voltage of the cell that the stored curve of ${name} was taken from`,
+      source: "Sunil, Pattipati, Balasingam (2025), MIT",
+      unit: "mV",
+      errors: measured.map(({ soc, ocv_V }) => 1000 * (curve(soc) - ocv_V)),
+    });
     const worst = Math.max(...measured.map(({ soc, ocv_V }) => Math.abs(curve(soc) - ocv_V)));
     console.info(`${name}: ${(1000 * worst).toFixed(2)} mV at most, ${table.curve.length} points`);
     expect(worst).toBeLessThan(0.00201);

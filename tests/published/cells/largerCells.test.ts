@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { CHEMISTRY_TABLES } from "#shared/physics/cells/table.ts";
 import { openCircuitCurve } from "#shared/physics/pack.ts";
 import { numberFixture } from "#tests/support/csvFixture.ts";
+import { heldAgainst } from "#tests/support/outside.ts";
 
 /** Breakpoints printed with the data set for two lithium-ion cells of 21700 size, charge and volts, to four digits: within 4 mV at the steep empty end. */
 const PRINTED = {
@@ -47,7 +48,14 @@ describe.each(["cell-21700-c", "cell-21700-d"] as const)("the measured curve of 
   // The word on the pack's page: within 0.05 V above a tenth of the charge, within 0.21 V below, read at each hundredth.
   it("lies as near to the stored lithium-ion curve as its caveat says", () => {
     const [stored, curve] = [openCircuitCurve(CHEMISTRY_TABLES["lithium-ion"].curve), openCircuitCurve(rows)];
-    const off = Array.from({ length: 101 }, (_, i) => Math.abs(curve(i / 100) - stored(i / 100)));
+    const errors = Array.from({ length: 101 }, (_, i) => stored(i / 100) - curve(i / 100));
+    const off = errors.map(Math.abs);
+    heldAgainst(cell, {
+      what: `open-circuit voltage of another lithium-ion cell, ${cell.replace("cell-", "")}, by the stored curve, at each hundredth of charge`,
+      source: "Sunil, Pattipati, Balasingam (2025), MIT",
+      unit: "mV",
+      errors: errors.map((error) => 1000 * error),
+    });
     const [below, above] = [Math.max(...off.slice(0, 10)), Math.max(...off.slice(10))];
     console.info(
       `${cell}: ${(1000 * above).toFixed(0)} mV above a tenth, ${(1000 * below).toFixed(0)} mV below`,

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { fitMotor } from "#shared/fit/motorFit.ts";
 import { RPM, torqueConstant } from "#shared/physics/motor.ts";
 import { csvFixture, quantileOf } from "#tests/support/csvFixture.ts";
+import { heldAgainst } from "#tests/support/outside.ts";
 
 const rows = csvFixture("motor-prop-two-voltages/rows.csv")
   .filter((row) => row.esc_us === "2000" && Number(row.rpm) > 0)
@@ -44,6 +45,29 @@ const misses = fast.flatMap((row) => {
     },
   ];
 });
+
+const kept = (name: string, what: string, errors: readonly number[]) =>
+  heldAgainst(name, {
+    what: `${what}, motors with propellers on a stand`,
+    source: "StrawsonDesign, open motor and propeller tests, MIT",
+    unit: "%",
+    errors: errors.map((error) => 100 * error),
+  });
+kept(
+  "speed-by-voltage",
+  "speed at 11.1 V from tests at 7.4 V",
+  misses.map(({ speed }) => speed),
+);
+kept(
+  "thrust-by-voltage",
+  "thrust at 11.1 V from tests at 7.4 V",
+  misses.map(({ thrust }) => thrust),
+);
+kept(
+  "speed-by-proportion",
+  "the same speed by n ∝ V, for comparison",
+  misses.map(({ proportional }) => proportional),
+);
 
 const inWords = (name: string, values: readonly number[]) => {
   const [least, median, most] = [0.05, 0.5, 0.95].map((share) =>

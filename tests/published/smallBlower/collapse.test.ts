@@ -7,6 +7,7 @@ import { testOffsets } from "#shared/fit/testOffsets.ts";
 import { fitThrottleOffset } from "#shared/fit/throttleOffset.ts";
 import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
 import { numberFixture, rootMeanSquare } from "#tests/support/csvFixture.ts";
+import { heldAgainst } from "#tests/support/outside.ts";
 
 const DIAMETER = 0.07;
 const SPEEDS = [21818, 24000, 26666];
@@ -23,6 +24,13 @@ describe("a small blower at three nominal speeds", () => {
   const misses = rotorPoints(DIAMETER, readings).map(
     (point) => (point.psi - evaluatePolynomial(fit.psi, point.phi)) / fit.psi[0],
   );
+
+  heldAgainst("small-blower", {
+    what: "pressure of a small blower at three nominal speeds, by one curve of all; of blocked pressure",
+    source: "RespiraWorks, Apache-2.0",
+    unit: "%",
+    errors: misses.map((miss) => -100 * miss),
+  });
 
   it("collapses to an rms of 4 % of blocked pressure or less", () => {
     const rms = rootMeanSquare(misses);

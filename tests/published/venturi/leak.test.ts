@@ -3,6 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { fitLeak } from "#shared/fit/leakFit.ts";
 import { numberFixture } from "#tests/support/csvFixture.ts";
+import { heldAgainst } from "#tests/support/outside.ts";
 
 const points = numberFixture("venturi/rows.csv").map((row) => ({
   pressure: 1000 * row.dp_kPa_sensorB,
@@ -31,6 +32,12 @@ describe("flow of a venturi against its pressure drop", () => {
   // The range of the 3.7 % is not stated. Below 0.2 kPa the scatter is that of the pneumotachograph's zero (6.2 % from 0.1 kPa on).
   it("leaves an rms below 4 % over the readings above 0.2 kPa", () => {
     const used = points.filter(({ pressure, flow }) => pressure > 200 && flow > 0);
+    heldAgainst("venturi", {
+      what: "flow of a venturi by the power law fitted to its own readings, above 0.2 kPa",
+      source: "RespiraWorks, Apache-2.0",
+      unit: "%",
+      errors: used.map((p) => 100 * ((fit.coefficient * p.pressure ** fit.exponent) / p.flow - 1)),
+    });
     const squares = used.map((p) => (p.flow / (fit.coefficient * p.pressure ** fit.exponent) - 1) ** 2);
     const rms = Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / used.length);
     console.info(`venturi: rms ${(100 * rms).toFixed(2)} %`);
