@@ -34,7 +34,7 @@ function demoBook(at: Date): WholeBook {
       return { ...seed, revision: 1, createdAt: time, updatedAt: time };
     }),
   );
-  return { records, revisions: byCollection(() => []), deletions: [] };
+  return { records, revisions: byCollection(() => []), deletions: [], predictions: [] };
 }
 
 function checkedDemo(at: Date): WholeBook {

@@ -5,13 +5,14 @@ import { contradictionsWithin } from "../../shared/model/contradictionsWithin.ts
 import type { DataOf, Stored } from "../../shared/model/record.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { Refusal } from "../refusal.ts";
-import type { Collection, Precondition } from "../store/collection.ts";
+import type { Beside, Collection, Precondition } from "../store/collection.ts";
 import { ChangedMeanwhileError } from "../store/errors.ts";
 import type { Page } from "../store/listing.ts";
 import type { Data } from "../store/rows.ts";
-import type { Store } from "../store/store.ts";
+import { foretelling } from "./foretelling.ts";
 import { listQuery, listSchema } from "./listQuery.ts";
 import { type Answer, type Route, route } from "./route.ts";
+import type { Service } from "./service.ts";
 
 export const etagOf = (revision: number): string => `"${revision}"`;
 
@@ -62,6 +63,8 @@ interface Context {
   readonly collection: Collection;
   readonly base: string;
   readonly now: () => string;
+  /** what is written with a record, worked out before */
+  readonly beside: (id: string | null, data: Data) => Promise<Beside>;
 }
 
 /** A key is a quoted string, or the same without quotes. */
@@ -114,7 +117,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
   ];
 }
 
-function writeRoutes(name: CollectionName, { collection, base, now }: Context): Route[] {
+function writeRoutes(name: CollectionName, { collection, base, now, beside }: Context): Route[] {
   const body: z.ZodType<Data> = COLLECTIONS[name];
   const record = stored(COLLECTIONS[name]);
   return [
@@ -129,9 +132,10 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
         201: { description: "added", schema: record, headers: { ...ETAG, Location: "its address" } },
       },
       refusals: [422, 503, 507],
-      answer: (asked) => {
+      answer: async (asked) => {
         const data = requireConsistent(name, asked.body);
-        const created = collection.create(data, now(), keyOf(asked.idempotencyKey));
+        const key = keyOf(asked.idempotencyKey);
+        const created = collection.create(data, now(), key, await beside(null, data));
         return recordAnswer(201, created, { Location: `/api/v1${base}/${created.id}` });
       },
     }),
@@ -144,10 +148,11 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
       body,
       responses: { 200: { description: "corrected", schema: record, headers: ETAG } },
       refusals: [404, 412, 422, 428, 503, 507],
-      answer: (asked) => {
+      answer: async (asked) => {
         const precondition = requiredMatch(asked.ifMatch);
         const data = requireConsistent(name, asked.body);
-        return recordAnswer(200, collection.replace(asked.id, data, now(), precondition));
+        const written = await beside(asked.id, data);
+        return recordAnswer(200, collection.replace(asked.id, data, now(), precondition, written));
       },
     }),
     route({
@@ -176,10 +181,11 @@ function writeRoutes(name: CollectionName, { collection, base, now }: Context): 
 }
 
 /** The same verbs for every collection of the book. */
-export function collectionRoutes(store: Store, clock: () => Date): Route[] {
+export function collectionRoutes({ store, clock, threads }: Service): Route[] {
   const now = () => clock().toISOString();
+  const beside = (id: string | null, data: Data) => foretelling(store, threads, { id, data, now: now() });
   return COLLECTION_NAMES.flatMap((name) => {
-    const context = { collection: store.collections[name], base: `/${name}`, now };
+    const context = { collection: store.collections[name], base: `/${name}`, now, beside };
     return [...readRoutes(name, context), ...writeRoutes(name, context)];
   });
 }

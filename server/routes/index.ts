@@ -8,17 +8,19 @@ import { eventRoutes } from "./events.ts";
 import { healthRoute } from "./health.ts";
 import { nextTestRoutes } from "./nextTests.ts";
 import { openApiRoute } from "./openapi.ts";
+import { recordRoutes } from "./record.ts";
 import type { Route } from "./route.ts";
 import type { Service } from "./service.ts";
 import { verdictRoutes } from "./verdict.ts";
 
 /** Every route of the API. A new one is one more line here; its documentation comes with it. */
 export function apiRoutes(service: Service): Route[] {
-  const { store, clock, threads, jobs } = service;
+  const { store, threads, jobs } = service;
   const routes = [
-    ...collectionRoutes(store, clock),
+    ...collectionRoutes(service),
     ...nextTestRoutes(store, threads),
     ...verdictRoutes(store, threads),
+    ...recordRoutes(service),
     healthRoute(store),
     ...benchRoutes(service),
     ...archiveRoutes(service),

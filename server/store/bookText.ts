@@ -2,6 +2,7 @@ import SQLite from "better-sqlite3";
 import { ARCHIVE_VERSION } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Database } from "./database.ts";
+import { allPredictions } from "./predictions.ts";
 import { type Row, textOf } from "./rows.ts";
 import { RECORDS } from "./wholeBook.ts";
 
@@ -45,7 +46,7 @@ function* piecesOf(database: Database, exportedAt: string): Generator<string> {
     yield comma + JSON.stringify(deleted);
     comma = ",";
   }
-  yield "]}";
+  yield `],"predictions":${JSON.stringify(allPredictions(database))}}`;
 }
 
 /**

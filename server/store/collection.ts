@@ -16,6 +16,11 @@ export type Precondition = (revision: number) => void;
 
 const always: Precondition = () => {};
 
+/** What is written beside a record, inside the write's transaction. */
+export type Beside = (id: string) => void;
+
+const nothing: Beside = () => {};
+
 /** What all collections of a book have in common. */
 export interface AroundRecords {
   readonly uses: Uses;
@@ -73,6 +78,12 @@ export class Collection {
     return storedOf(this.#row(id));
   }
 
+  /** @returns the record; null where there is none */
+  find(id: string): Stored<Data> | null {
+    const row = this.#select.get(id) as Row | undefined;
+    return row ? storedOf(row) : null;
+  }
+
   /**
    * What the record said, each state as JSON, from the first to the present one; a deleted record still has its past.
    * @throws {UnknownRecordError} on an id that never was
@@ -84,17 +95,19 @@ export class Collection {
   }
 
   /**
+   * @param beside - writes what belongs to it
    * @param key - of the sender's choice: what was added under it before is given back as it was, and nothing is added
    * @throws {UnknownPartError} where the data points to a part that the book doesn't have
    * @throws {ContradictionError} where it contradicts that part
    * @throws {KeyReusedError} where other data was sent under the key
    */
-  create(data: Data, at: string, key: string | null = null): Stored<Data> {
+  create(data: Data, at: string, key: string | null = null, beside: Beside = nothing): Stored<Data> {
     const sent = key === null ? null : { key, collection: this.name, data, at };
     const { record, isNew } = this.#transaction(() => {
       const known = sent && this.around.sentBefore.idOf(sent);
       if (known) return { record: this.#firstState(known), isNew: false };
       const made = this.#add(data, at);
+      beside(made.id);
       if (sent) this.around.sentBefore.note(sent, made.id);
       return { record: made, isNew: true };
     });
@@ -114,7 +127,13 @@ export class Collection {
   }
 
   /** @throws {UnknownRecordError} {UnknownPartError} {ContradictionError} and whatever the precondition throws */
-  replace(id: string, data: Data, at: string, precondition: Precondition): Stored<Data> {
+  replace(
+    id: string,
+    data: Data,
+    at: string,
+    precondition: Precondition,
+    beside: Beside = nothing,
+  ): Stored<Data> {
     const replaced = this.#transaction(() => {
       const before = this.#row(id);
       precondition(before.revision);
@@ -123,6 +142,7 @@ export class Collection {
       const after = { id, revision: before.revision + 1, createdAt: before.created_at, updatedAt: at, data };
       this.#update.run(after.revision, at, JSON.stringify(data), ...lookupValues(data), id);
       this.around.uses.note(this.name, after);
+      beside(id);
       return after;
     });
     const { revision } = replaced;

@@ -1,3 +1,4 @@
+import type { KeptPrediction } from "../../shared/model/api/record.ts";
 import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
 import { Agreement } from "./agreement.ts";
 import { ChangeFeed } from "./changes.ts";
@@ -9,6 +10,7 @@ import { NotEmptyError } from "./errors.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
 import { OtherWriters } from "./others.ts";
+import { Predictions } from "./predictions.ts";
 import { SentBefore } from "./sentBefore.ts";
 import { Uses } from "./uses.ts";
 import { type Collections, clear, fill, type WholeBook } from "./wholeBook.ts";
@@ -18,11 +20,13 @@ export class Store {
   readonly feed = new ChangeFeed();
   readonly collections: Collections;
   readonly deletions: Deletions;
+  readonly predictions: Predictions;
   readonly #others: OtherWriters;
 
   constructor(private readonly database: Database) {
     this.#others = new OtherWriters(database);
     this.deletions = new Deletions(database);
+    this.predictions = new Predictions(database);
     const around: AroundRecords = {
       uses: new Uses(database),
       agreement: new Agreement(database),
@@ -109,6 +113,13 @@ export class Store {
     });
     this.#wholeBookChanged("loaded");
     return copy;
+  }
+
+  /** Keeps what was predicted for tests afterwards, but for those that something was kept with meanwhile. */
+  keepAfterwards(predictions: readonly KeptPrediction[]): void {
+    this.#write(() => {
+      for (const each of predictions) if (!this.predictions.of(each.test)) this.predictions.keep(each);
+    });
   }
 
   /** Copies the database to another file while reads and writes go on. */

@@ -1,9 +1,11 @@
 import type { Deletion } from "../../shared/model/api/book.ts";
+import type { KeptPrediction } from "../../shared/model/api/record.ts";
 import { byCollection, COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
 import type { Collection } from "./collection.ts";
 import type { Database } from "./database.ts";
 import type { Deletions } from "./deletions.ts";
+import type { Predictions } from "./predictions.ts";
 import { type Data, type Row, rowColumns, storedOf } from "./rows.ts";
 
 export type Collections = Readonly<Record<CollectionName, Collection>>;
@@ -12,6 +14,7 @@ export type Collections = Readonly<Record<CollectionName, Collection>>;
 interface FilledStore {
   readonly collections: Collections;
   readonly deletions: Deletions;
+  readonly predictions: Predictions;
 }
 
 type States = Readonly<Record<CollectionName, readonly Stored<Data>[]>>;
@@ -21,6 +24,8 @@ export interface WholeBook {
   readonly records: States;
   readonly revisions: States;
   readonly deletions: readonly Pick<Deletion, "collection" | "id" | "deletedAt">[];
+  /** kept with its tests */
+  readonly predictions: readonly KeptPrediction[];
 }
 
 /** The records of a collection as they are, in the order of their entry. */
@@ -39,7 +44,7 @@ export function bookInForce(database: Database): States {
 /** Empties every table; the caller holds the transaction and has kept a copy. */
 export function clear(database: Database): void {
   database.prepare("INSERT INTO meta (key, value) VALUES ('clearing', 'yes')").run();
-  for (const table of ["uses", "records", "deletions", "revisions", "idempotency_keys"])
+  for (const table of ["uses", "records", "deletions", "revisions", "idempotency_keys", "predictions"])
     database.prepare(`DELETE FROM ${table}`).run();
   database.prepare("DELETE FROM meta WHERE key = 'clearing'").run();
 }
@@ -53,4 +58,5 @@ export function fill(store: FilledStore, database: Database, book: WholeBook): v
     for (const earlier of book.revisions[name]) store.collections[name].insertRevision(earlier);
   }
   store.deletions.noteMissing(book.deletions);
+  for (const kept of book.predictions) store.predictions.keep(kept);
 }

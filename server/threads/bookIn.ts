@@ -1,7 +1,9 @@
 import SQLite from "better-sqlite3";
 import type { Book } from "../../shared/book/book.ts";
+import type { KeptPrediction } from "../../shared/model/api/record.ts";
 import type { Database } from "../store/database.ts";
 import { OtherWriters } from "../store/others.ts";
+import { allPredictions } from "../store/predictions.ts";
 import { bookInForce } from "../store/wholeBook.ts";
 
 /** One bench book as a thread reads it: through a connection of its own, which never writes. */
@@ -30,6 +32,9 @@ export function bookIn(file: string): Book {
   now.book ??= bookInForce(now.database) as unknown as Book;
   return now.book;
 }
+
+/** @returns what was predicted for the tests of the book in a file, as it is kept with them */
+export const predictionsIn = (file: string): KeptPrediction[] => allPredictions(readingOf(file).database);
 
 /** Lets the file go that was read last. */
 export function closeBook(): void {

@@ -3,7 +3,9 @@ import { questionOf } from "../jobs/question.ts";
 import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs/results.ts";
 import { judged } from "../jobs/shortlist.ts";
 import { computedText } from "../routes/computations.ts";
+import { foretoldIn } from "../routes/foretelling.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
+import { foretoldAfter, recordText } from "../routes/record.ts";
 import { verdictText } from "../routes/verdict.ts";
 import { checkedBody } from "./bodies.ts";
 import { changeWhole } from "./wholeBook.ts";
@@ -38,6 +40,12 @@ export const TASKS = {
   nextTests: nextTestsText,
   /** judges a stored build */
   verdict: verdictText,
+  /** predicts a test before it is written */
+  foretell: foretoldIn,
+  /** sets predictions beside what was measured */
+  record: recordText,
+  /** predicts tests afterwards that no prediction was kept of */
+  foretellAfterwards: foretoldAfter,
 } as const;
 
 export type TaskName = keyof typeof TASKS;

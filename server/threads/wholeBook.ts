@@ -24,8 +24,8 @@ export interface WholeChangeAsked {
 function prepared(change: WholeChange, at: Date): (store: Store) => string | null {
   if (change.kind === "empty") return (store) => store.empty(at);
   if (change.kind === "demo") return (store) => loadDemo(store, at);
-  const { records, revisions, deletions, demo } = parsed(archive, readJson(change.body));
-  const book = { records, revisions, deletions } as WholeBook;
+  const { records, revisions, deletions, predictions, demo } = parsed(archive, readJson(change.body));
+  const book = { records, revisions, deletions, predictions } as WholeBook;
   requireConsistent(book);
   return (store) => store.load(book, demo, { at, replace: change.replace });
 }

@@ -98,8 +98,12 @@ export function atTerminals<T extends AnyPredictInput>(input: T, voltage: number
   return { ...input, pack };
 }
 
-/** Friction that wheels and skirt share by the load that each carries [-]. */
-function sharedFriction({ wheelFriction, skirtFriction, skirtShare }: PredictInput["vehicle"]): number {
+/** @returns friction that wheels and skirt share by the load that each carries [-] */
+export function sharedFriction({
+  wheelFriction,
+  skirtFriction,
+  skirtShare,
+}: PredictInput["vehicle"]): number {
   return wheelFriction * (1 - skirtShare) + skirtFriction * skirtShare;
 }
 

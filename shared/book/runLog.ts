@@ -7,7 +7,7 @@ import { toSI } from "../units/quantity.ts";
 import { type Book, findById } from "./book.ts";
 import { atTerminals, weatherOf } from "./pullPrediction.ts";
 import type { Reading } from "./readings.ts";
-import { resolveBuild, solvable } from "./resolve.ts";
+import { type Resolved, resolveBuild, solvable } from "./resolve.ts";
 import { runInput } from "./runInput.ts";
 
 type Outcome = RunLogTest["rows"][number]["outcome"];
@@ -102,11 +102,31 @@ export interface RunChecks {
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
 export function runChecks(book: Book, test: RunLogTest): RunChecks {
+  const { cases, missing } = runCases(book, test);
+  const checks = cases?.map(({ row, input, from }) => checkOf(input, row, from)) ?? null;
+  return { checks, missing };
+}
+
+/** One attitude of a drive as the build then stood. */
+export interface RunCase {
+  readonly row: Reading<RunRow>;
+  readonly build: Build;
+  readonly resolved: Resolved;
+  /** with the voltage that was read [SI] */
+  readonly input: AnyPredictInput;
+  readonly from: RunFrom;
+}
+
+/** @returns each attitude of a drive with the build as it then stood; null, and what the parts lack, where they don't say enough */
+export function runCases(
+  book: Book,
+  test: RunLogTest,
+): { readonly cases: readonly RunCase[] | null; readonly missing: readonly string[] } {
   const stored = findById(book.builds, test.build)?.data;
-  if (!stored) return { checks: null, missing: ["Choose the build that was driven."] };
+  if (!stored) return { cases: null, missing: ["Choose the build that was driven."] };
   const build: Build = test.air ? { ...stored, air: weatherOf(test) } : stored;
   const resolved = resolveBuild(book, build);
-  if (!solvable(resolved)) return { checks: null, missing: resolved.missing.map(({ message }) => message) };
+  if (!solvable(resolved)) return { cases: null, missing: resolved.missing.map(({ message }) => message) };
   let run: readonly Sample[] | null = null;
   const samples = () => {
     const full = { ...build, charge: 1 };
@@ -114,18 +134,18 @@ export function runChecks(book: Book, test: RunLogTest): RunChecks {
     run ??= input ? runDown(input).samples : [];
     return run;
   };
-  const atCharge = new Map<number, AnyPredictInput | null>();
-  const inputAt = (charge: number) => {
-    const known = atCharge.get(charge);
-    if (known !== undefined) return known;
-    const input = solvable(resolveBuild(book, { ...build, charge }));
-    atCharge.set(charge, input);
-    return input;
+  const atCharge = new Map<number, Resolved>();
+  const resolvedAt = (charge: number) => {
+    const known = atCharge.get(charge) ?? resolveBuild(book, { ...build, charge });
+    atCharge.set(charge, known);
+    return known;
   };
-  const checks = runRows(test).flatMap((row) => {
+  const cases = runRows(test).flatMap((row) => {
     const { charge, from } = stateOf(row, build, samples);
-    const input = inputAt(charge);
-    return input ? [checkOf(atTerminals(input, row.voltage), row, from)] : [];
+    const then = resolvedAt(charge);
+    const input = solvable(then);
+    const own = { ...build, charge };
+    return input ? [{ row, build: own, resolved: then, input: atTerminals(input, row.voltage), from }] : [];
   });
-  return { checks, missing: [] };
+  return { cases, missing: [] };
 }

@@ -40,7 +40,9 @@ function fill(file: string): void {
   if (!seed) throw new Error(`The demo has no test ${SEED}.`);
   const records = { ...byCollection((name) => demo[name]), tests: manyTests(seed.data), builds: [] };
   const store = openStore(file, TODAY);
-  store.load({ records, revisions: byCollection(() => []), deletions: [] }, true, { at: TODAY });
+  store.load({ records, revisions: byCollection(() => []), deletions: [], predictions: [] }, true, {
+    at: TODAY,
+  });
   store.close();
 }
 

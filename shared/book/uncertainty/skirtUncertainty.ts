@@ -14,24 +14,28 @@ interface On {
   readonly surface: Surface;
 }
 
-/** C_L and x of a leak test, from the covariance of (ln C_L, x). */
-function addLeak(leak: LeakBasis, { skirt, surface }: On, into: Collector): void {
-  const { coefficient: c } = leak.leak;
-  const [[ll, lx], [, xx]] = leak.fit.covariance ?? [
+/** @returns covariance of C_L and x of a leak test, from that of (ln C_L, x), widened [product of two units] */
+export function leakCovariance({ leak, fit }: LeakBasis): number[][] {
+  const { coefficient: c } = leak;
+  const [[ll, lx], [, xx]] = fit.covariance ?? [
     [0, 0],
     [0, 0],
   ];
-  into.addGroup(
-    ["skirt.measuredLeak.coefficient", "skirt.measuredLeak.exponent"],
-    widened(
-      [
-        [c * c * ll, c * lx],
-        [c * lx, xx],
-      ],
-      leak.fit.dof,
-    ),
-    { from: "fit", what: `leak test of ${skirt?.name ?? "the skirt"} on ${surface.name}`, test: "leak" },
+  return widened(
+    [
+      [c * c * ll, c * lx],
+      [c * lx, xx],
+    ],
+    fit.dof,
   );
+}
+
+function addLeak(leak: LeakBasis, { skirt, surface }: On, into: Collector): void {
+  into.addGroup(["skirt.measuredLeak.coefficient", "skirt.measuredLeak.exponent"], leakCovariance(leak), {
+    from: "fit",
+    what: `leak test of ${skirt?.name ?? "the skirt"} on ${surface.name}`,
+    test: "leak",
+  });
 }
 
 /** What the pulls tell together: pull factor, friction where they were dragged along, and the gap where no leak test stands in its place. The roughness' doubt is in the gap's. */
@@ -95,7 +99,7 @@ export function addFrictionUncertainty(resolved: Resolved, { surface }: On, into
  *
  * @returns standard uncertainty of ln h [-]; the default's 0.05 with one test
  */
-function setAnewBy({ offsets, leak }: LeakBasis): number {
+export function setAnewBy({ offsets, leak }: LeakBasis): number {
   const gaps = offsets.map((offset) => offset / (4 * leak.exponent - 1));
   const count = Math.max(1, gaps.length);
   const mean = gaps.reduce((sum, gap) => sum + gap, 0) / count;
@@ -120,7 +124,7 @@ export function addSetAnew({ leak, input }: Resolved, into: Collector): void {
 }
 
 /** Loss of the lip and friction along it, as the lip's law has them [-]. Common practice, no source: docs/method/uncertainty.md, What was never measured here. */
-const LIP_LAW = 0.15;
+export const LIP_LAW = 0.15;
 
 /** K and f of the lip wherever its law is asked: without a leak test in its place, and over a joint. */
 export function addLipLaw({ input, leak }: Resolved, name: string, into: Collector): void {

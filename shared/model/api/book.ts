@@ -3,6 +3,7 @@ import { byCollection, COLLECTION_NAMES, type CollectionName } from "../collecti
 import { envelope } from "../record.ts";
 import { identifier } from "../scalar.ts";
 import { COLLECTIONS } from "../schemas.ts";
+import { keptPrediction } from "./record.ts";
 
 const collectionName = z.enum(COLLECTION_NAMES);
 
@@ -49,7 +50,7 @@ export const bookState = z.strictObject({
 });
 
 /** Version of the archives that are written; those of every earlier one are read as well. */
-export const ARCHIVE_VERSION = 3;
+export const ARCHIVE_VERSION = 4;
 
 const archiveVersion = z
   .int()
@@ -77,6 +78,10 @@ export const archive = z.strictObject({
     .describe(
       "when each was deleted that is among the revisions alone; after its last correction unless said",
     ),
+  predictions: z
+    .array(keptPrediction)
+    .default([])
+    .describe("what was predicted for tests before they counted; those without are predicted afterwards"),
 });
 
 export type Deletion = z.output<typeof deletion>;

@@ -18,6 +18,8 @@ export interface Archive {
   readonly records: States;
   readonly revisions: States;
   readonly deletions?: readonly DeletedAt[];
+  /** what was predicted for tests before they counted */
+  readonly predictions?: readonly { readonly test: string }[];
 }
 
 /** A record that both books have, each with another content. */
@@ -145,7 +147,21 @@ export function merge(mine: Archive, theirs: Archive, takesTheirs: ReadonlySet<s
     records,
     revisions: Object.fromEntries(merged.map(([name, each]) => [name, each.revisions])),
     deletions: (mine.deletions ?? []).filter(({ collection, id }) => !there(collection, id)),
+    predictions: predictionsOf(mine, theirs, takesTheirs),
   };
+}
+
+/** A prediction goes with the test that it was made for. */
+function predictionsOf(mine: Archive, theirs: Archive, takesTheirs: ReadonlySet<string>) {
+  const [held, given] = [mine, theirs].map(
+    ({ records }) => new Set(of(records, "tests").map(({ id }) => id)),
+  );
+  const isTheirs = (test: string) =>
+    given.has(test) && (!held.has(test) || takesTheirs.has(keyOf("tests", test)));
+  return [
+    ...(mine.predictions ?? []).filter(({ test }) => !isTheirs(test)),
+    ...(theirs.predictions ?? []).filter(({ test }) => isTheirs(test)),
+  ];
 }
 
 /** One value in which two records differ. */
