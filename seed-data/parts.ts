@@ -99,7 +99,14 @@ export const surfaces = list(SURFACES, (truth) => ({
   note: INVENTED,
 }));
 
-export const gears = list(GEARS, ({ name }) => ({ name, note: INVENTED }));
+export const gears = list(GEARS, ({ name, wheelRadius, sag }) => ({
+  name,
+  wheelRadius,
+  sag,
+  estimated: [],
+  uncertainty: {},
+  note: INVENTED,
+}));
 
 export const builds = list(BUILDS, ({ mass, charge, aux, fallHeight, ...parts }) => ({
   ...parts,

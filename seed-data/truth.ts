@@ -1,4 +1,5 @@
 import type { Build } from "../shared/model/build.ts";
+import { CRAWLER_STACKS, type TypedStack } from "./stacks.ts";
 
 /**
  * The invented truth behind the demo: what the glasshouse crawler's parts really are. The tests of the demo are
@@ -215,6 +216,8 @@ export const SURFACES = {
 export const GEARS = {
   "rubber-tyres": {
     name: "Rubber tyres, 34 mm",
+    wheelRadius: 0.017,
+    sag: 0.0004,
     stiffness: 45_000,
     gap: 0.0006,
     date: "2026-05-20",
@@ -222,6 +225,8 @@ export const GEARS = {
   },
   "foam-tyres": {
     name: "Foam tyres, 34 mm",
+    wheelRadius: 0.017,
+    sag: 0.0009,
     stiffness: 14_000,
     gap: 0.0006,
     date: "2026-05-21",
@@ -239,6 +244,7 @@ export type BuildTruth = Pick<
   fallHeight: number;
   cycle?: Build["cycle"];
   ledger?: Build["ledger"];
+  stacks?: readonly TypedStack[];
 };
 
 const vehicleNote = "Invented for the demo.";
@@ -357,6 +363,7 @@ export const BUILDS: Record<string, BuildTruth> = {
       { angle: 153, share: 0.3, driveCurrent: 0, moving: false },
     ],
     ledger: CRAWLER_LEDGER,
+    stacks: CRAWLER_STACKS,
     note: `Wipes the side panes, camera on top. ${vehicleNote}`,
   },
   "roof-crawler": {

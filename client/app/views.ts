@@ -17,6 +17,7 @@ export const VIEWS: Readonly<Record<ViewName, View>> = {
   attitudes: { label: "Attitudes", load: () => import("../views/attitudes/AttitudesView.tsx") },
   "run-down": { label: "Run-down", load: () => import("../views/rundown/RundownView.tsx") },
   mass: { label: "Mass", load: () => import("../views/mass/MassView.tsx") },
+  "fit-up": { label: "Fit-up", load: () => import("../views/fitup/FitUpView.tsx") },
   sheet: { label: "Sheet", load: () => import("../views/sheet/SheetView.tsx") },
   size: { label: "Size", load: () => import("../views/size/SizeView.tsx") },
   choose: { label: "Choose", load: () => import("../views/choose/ChooseView.tsx") },

@@ -75,6 +75,7 @@ export function rigAsBuild(book: Book, test: PullTest, trial: Pick<PullTrial, "v
     },
     gear: null,
     ledger: [],
+    stacks: [],
     attitudes: [],
     targetMargin: 1,
     overrides: {

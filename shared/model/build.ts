@@ -6,6 +6,7 @@ import { ledger } from "./ledger.ts";
 import { BUILD } from "./limits.ts";
 import { reference } from "./reference.ts";
 import { count, fraction, name, nonNegative, note, positive, retired, within } from "./scalar.ts";
+import { stacks } from "./stacks.ts";
 import { uncertaintyOfInput } from "./stated.ts";
 import { vehicleShape } from "./vehicle.ts";
 
@@ -48,6 +49,7 @@ export const build = z
     air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
     vehicle: z.strictObject({ mass: massOfWhole, ...ownShape }),
     ledger: ledger.default([]).describe("what is on board beside motor, rotor, pack and skirt"),
+    stacks: stacks.default([]).describe("parts between two faces of the housing, for Fit-up"),
     attitudes: z
       .array(attitude)
       .max(12)

@@ -1,14 +1,4 @@
-import type { Limits } from "../units/limits.ts";
-
-const above0 = (max: number) => ({ positive: true, max }) as const;
-const from0 = (max: number) => ({ min: 0, max }) as const;
-const between = (min: number, max: number) => ({ min, max }) as const;
-const count = (min: number, max: number) => ({ min, max, whole: true }) as const;
-
-/** Limits by the record's own keys; those of a list's entries stand for each of them. */
-export interface LimitTree {
-  readonly [key: string]: Limits | LimitTree;
-}
+import { above0, between, count, from0, type LimitTree } from "./limitTree.ts";
 
 const PRICE = from0(1e12);
 /** Of a part [kg]. */
@@ -19,6 +9,8 @@ export const CELL_VOLTAGE = between(0.1, 10);
 const FRICTION = from0(5);
 const GAP = from0(0.1);
 const DIAMETER = above0(2);
+/** Of a part in a stack, or of the space round it [m] */
+const SIZE = { nominal: above0(2), tolerance: from0(0.1) };
 /** [°] */
 const INCLINATION = between(0, 180);
 const CELLS = count(1, 60);
@@ -107,6 +99,8 @@ export const SKIRT = {
   price: PRICE,
 } as const satisfies LimitTree;
 
+export const GEAR = { wheelRadius: above0(1), sag: from0(0.1) } as const satisfies LimitTree;
+
 export const SURFACE = {
   roughness: from0(0.05),
   wheelFriction: FRICTION,
@@ -144,6 +138,7 @@ export const BUILD = {
     uncertainty: MASS,
     alternatives: { mass: MASS, uncertainty: MASS, price: PRICE, leadTime: from0(36_500) },
   },
+  stacks: { space: SIZE, parts: { ...SIZE, quantity: count(1, 100) } },
   targetMargin: between(1, 20),
   fallHeight: from0(1000),
   cycle: { angle: INCLINATION, share: above0(1), driveCurrent: from0(1e3) },
@@ -280,25 +275,6 @@ export const PARTS = {
   surfaces: SURFACE,
   instruments: INSTRUMENT,
   plates: PLATE,
-  gears: {},
+  gears: GEAR,
   builds: BUILD,
 } as const satisfies Readonly<Record<string, LimitTree>>;
-
-const isLimits = (node: Limits | LimitTree): node is Limits =>
-  Object.values(node).every((value) => typeof value !== "object");
-
-/**
- * The limits at a path of a record.
- *
- * @param path - "cell.capacity", "sizes.2.diameter": places of a list are passed over
- * @returns undefined where no number with limits lies there
- */
-export function limitsAt(tree: LimitTree, path: string): Limits | undefined {
-  let node: Limits | LimitTree | undefined = tree;
-  for (const key of path.split(".")) {
-    if (node === undefined || isLimits(node)) return undefined;
-    const next: Limits | LimitTree | undefined = node[key];
-    if (next !== undefined || !/^\d+$/.test(key)) node = next;
-  }
-  return node !== undefined && isLimits(node) ? node : undefined;
-}

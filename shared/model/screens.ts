@@ -4,7 +4,7 @@
  */
 export const SCREEN_GROUPS = {
   book: ["bench", "parts", "curves"],
-  build: ["match", "attitudes", "run-down", "mass", "sheet"],
+  build: ["match", "attitudes", "run-down", "mass", "fit-up", "sheet"],
   find: ["size", "choose"],
 } as const;
 

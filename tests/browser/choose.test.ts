@@ -258,7 +258,7 @@ describe("Choose, with what can't be", () => {
       "Minutes at least",
       "Chance of holding at least, %",
       "Winding at most, °C",
-      "Stack at most, mm",
+      "Total height at most, mm",
       "Price at most",
     ])
       await page.getByLabel(label).fill("<b>−7 parsecs</b>");

@@ -53,7 +53,7 @@ export const COLUMNS: readonly ColumnSpec[] = [
   column("time", "Minutes", "min", 1, "most", as("time", "min")),
   column("windingTemperature", "Winding", "°C", 0, "least", as("temperature", "°C")),
   column("price", "Price", "", 2, "least", bare),
-  column("height", "Stack", "mm", 1, "least", as("length", "mm")),
+  column("height", "Total height", "mm", 1, "least", as("length", "mm")),
   column("rotorFactor", "Burst over speed", "×", 2, "most", bare),
   column("driving", "Margin driving", "×", 2, "most", bare),
   column("parked", "Margin parked", "×", 2, "most", bare),

@@ -56,7 +56,7 @@ const WISHES: Readonly<Record<string, Wish>> = {
   },
   height: {
     want: "mostHeight",
-    what: "the stack",
+    what: "the total height",
     unit: "\u2009mm",
     shown: (si) => up(inUnit(si, "length", "mm"), 1),
   },
@@ -83,6 +83,13 @@ function withoutRatings({ limit, index }: Relaxation): Relief {
   return { limit, index, label, apply: (draft) => ({ ...draft, ratings: false }), caution: OVER_RATING };
 }
 
+/** The housing stands in the way: it can be drawn anew. */
+function withoutHousing({ limit, to, index }: Relaxation): Relief {
+  const short = inUnit(-to, "length", "mm").toFixed(2);
+  const label = `Draw the housing anew: it is ${short}\u2009mm short at worst`;
+  return { limit, index, label, apply: (draft) => ({ ...draft, closes: false }), caution: null };
+}
+
 function isWish(relaxation: Relaxation, wish: Wish, wants: ChooseRequest["wants"]): boolean {
   const wanted = wants[wish.want];
   return wanted !== null && Math.abs(wanted - relaxation.from) <= SAME * Math.abs(wanted);
@@ -91,6 +98,7 @@ function isWish(relaxation: Relaxation, wish: Wish, wants: ChooseRequest["wants"
 /** @returns which want to change, to what, so that a set gets in */
 export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]): Relief {
   const { limit, to, index } = relaxation;
+  if (limit === "clearance") return withoutHousing(relaxation);
   const wish = WISHES[limit];
   if (!wish || !isWish(relaxation, wish, wants)) return withoutRatings(relaxation);
   if (wish === MARGIN && to < LEAST_MARGIN) {

@@ -1,4 +1,5 @@
-import { type LimitTree, limitsAt, PARTS } from "../../../shared/model/limits.ts";
+import { PARTS } from "../../../shared/model/limits.ts";
+import { type LimitTree, limitsAt } from "../../../shared/model/limitTree.ts";
 import { type DimensionName, shownUnit } from "../../../shared/units/dimensions.ts";
 import { inUnit } from "../../../shared/units/format.ts";
 import type { TypedQuantity } from "../../../shared/units/quantity.ts";

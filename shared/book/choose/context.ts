@@ -1,5 +1,6 @@
 import type { Build } from "../../model/build.ts";
 import type { Book } from "../book.ts";
+import type { StackedParts } from "../fitUp/partSizes.ts";
 import type { Unusable } from "./refusal.ts";
 
 /** What every admission is made with. */
@@ -7,6 +8,8 @@ export interface Context {
   readonly book: Book;
   /** gives all that is not admitted; nothing in it is tried */
   readonly build: Build;
+  /** that build's parts, as its stacks take their sizes */
+  readonly housing: StackedParts;
   /** gathers what can't be used, so that all of it is told at once */
   readonly unusable: Unusable[];
 }

@@ -1,9 +1,10 @@
 import type { AdmittedMotor } from "../../decide/choose/problem.ts";
 import { findById } from "../book.ts";
+import { stackedBy } from "../fitUp/stackedBy.ts";
 import { motorAnswer } from "../motorBasis.ts";
 import { admitted, type Context } from "./context.ts";
 
-function motorOf({ book }: Context, id: string): readonly AdmittedMotor[] | string {
+function motorOf({ book, build, housing }: Context, id: string): readonly AdmittedMotor[] | string {
   const record = findById(book.motors, id);
   const basis = motorAnswer(book, id);
   if (!record || !basis) return `The book has no motor ${id}.`;
@@ -16,6 +17,7 @@ function motorOf({ book }: Context, id: string): readonly AdmittedMotor[] | stri
       mass,
       height: length,
       price,
+      stacked: stackedBy(build, "motor", { ...housing, motor: record.data }),
       ...basis.constants,
       thermalResistance: basis.thermal.thermalResistance,
       windingLimit: windingLimit ?? null,

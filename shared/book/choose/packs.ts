@@ -1,16 +1,18 @@
 import type { AdmittedPack } from "../../decide/choose/problem.ts";
 import { findById } from "../book.ts";
+import { stackedBy } from "../fitUp/stackedBy.ts";
 import { packBasis } from "../packBasis.ts";
 import { admitted, type Context } from "./context.ts";
 
-function packOf({ book }: Context, id: string): readonly AdmittedPack[] | string {
+function packOf({ book, build, housing }: Context, id: string): readonly AdmittedPack[] | string {
   const record = findById(book.packs, id);
   const basis = packBasis(book, id);
   if (!record || !basis) return `The book has no pack ${id}.`;
   if (basis.basis === "missing") return basis.missing.message;
   const { name, mass, height, price, series, parallel, wireResistance } = record.data;
   if (mass === undefined) return `${name} has no mass: weigh it, on the pack's page.`;
-  return [{ id, mass, height, price, series, parallel, wireResistance, cell: basis.cell }];
+  const stacked = stackedBy(build, "pack", { ...housing, pack: record.data });
+  return [{ id, mass, height, price, stacked, series, parallel, wireResistance, cell: basis.cell }];
 }
 
 /** @returns the admitted packs, by their discharge tests where there are any */

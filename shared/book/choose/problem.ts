@@ -3,6 +3,8 @@ import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Build } from "../../model/build.ts";
 import type { Note } from "../../physics/note.ts";
 import { type Book, findById } from "../book.ts";
+import { stackedParts } from "../fitUp/fitStack.ts";
+import { housingOf } from "../fitUp/stackedBy.ts";
 import { stiffnessBasis } from "../stiffnessBasis.ts";
 import { bareMass, skirtMass } from "./bareMass.ts";
 import type { Context } from "./context.ts";
@@ -31,7 +33,7 @@ function notesOf(context: Context): Note[] {
 function contextOf(book: Book, { build: id }: ChooseRequest): Context {
   const build = findById(book.builds, id)?.data;
   if (!build) throw new UnusablePartsError([{ path: "build", message: `The book has no build ${id}.` }]);
-  return { book, build: { ...build, overrides: {} }, unusable: [] };
+  return { book, build: { ...build, overrides: {} }, housing: stackedParts(book, build), unusable: [] };
 }
 
 /**
@@ -63,7 +65,8 @@ export function chooseProblem(book: Book, request: ChooseRequest): Question {
     skirts: admittedSkirts(context, request.skirts),
   };
   if (context.unusable.length > 0) throw new UnusablePartsError(context.unusable);
-  const fixed = { air, vehicle: { ...vehicle, mass }, supply: rest, charge, height: 0, price: 0 };
+  const stacks = housingOf(book, context.build);
+  const fixed = { air, vehicle: { ...vehicle, mass }, supply: rest, charge, height: 0, price: 0, stacks };
   return {
     problem: { fixed, ...lists, duties: request.duties, wants: request.wants },
     notes: notesOf(context),

@@ -7,6 +7,7 @@ import { tipSpeed } from "../../physics/fanlaws/coefficients.ts";
 import { RPM } from "../../physics/motor.ts";
 import type { TestedAt } from "../../physics/point/sizeLaw.ts";
 import { findById } from "../book.ts";
+import { stackedBy } from "../fitUp/stackedBy.ts";
 import { rotorBody } from "../limitsInput.ts";
 import { type RotorBasis, rotorBasis, testedAt } from "../rotorBasis.ts";
 import { nearestSize, rotorHeight, rotorMass } from "../rotorSize.ts";
@@ -14,13 +15,14 @@ import { admitted, type Context } from "./context.ts";
 
 type Asked = ChooseRequest["rotors"][number];
 
-function sizeOf(rotor: Rotor, diameter: number, mass: number): RotorSize {
+function sizeOf({ build, housing }: Context, rotor: Rotor, diameter: number, mass: number): RotorSize {
   const body = rotorBody(rotor, diameter);
   return {
     diameter,
     mass,
     height: rotorHeight(rotor, diameter) ?? 0,
     price: nearestSize(rotor, diameter).price,
+    stacked: stackedBy(build, "rotor", { ...housing, rotor, diameter }),
     burstSpeed: body && burstSpeedOf(body, diameter),
   };
 }
@@ -45,10 +47,11 @@ function groups(basis: RotorBasis, sizes: readonly RotorSize[]): Map<string, [Te
 }
 
 function rotorOf(
-  { book }: Context,
+  context: Context,
   { rotor: id, diameters }: Asked,
   at: string,
 ): readonly AdmittedRotor[] | string {
+  const { book } = context;
   const rotor = findById(book.rotors, id)?.data;
   if (!rotor) return `The book has no rotor ${id}.`;
   if (rotor.kind === "propeller")
@@ -62,7 +65,7 @@ function rotorOf(
     : rotor.sizes.map(({ diameter }) => diameter);
   const sizes = asked.map((diameter) => {
     const mass = rotorMass(rotor, diameter);
-    return mass === null ? null : sizeOf(rotor, diameter, mass);
+    return mass === null ? null : sizeOf(context, rotor, diameter, mass);
   });
   if (sizes.includes(null)) return `${rotor.name} has a size without a mass: weigh it, on the rotor's page.`;
   const curve = { id, basis: basis.basis, psi, lambda, phiMin, phiMax, testedDiameters };

@@ -5,6 +5,7 @@ import type { Build } from "../../model/build.ts";
 import type { StoredOf } from "../../model/record.ts";
 import { findById } from "../book.ts";
 import { calibrationOf } from "../calibration.ts";
+import { stackedBy } from "../fitUp/stackedBy.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
@@ -59,6 +60,7 @@ function skirtOf(
     mass: ownMass === null ? 0 : (mass ?? 0),
     height,
     price,
+    stacked: stackedBy(build, "skirt", { ...context.housing, skirt: skirt.data }),
     share,
     wheelFriction: friction,
     skirtFriction: skirtFriction(book, surface, skirt).value,

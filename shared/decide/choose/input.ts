@@ -19,8 +19,19 @@ export function massOf(problem: Problem, places: Places): number {
 
 /** @returns an admitted skirt at one stand-off [m] as {@link skirtLeak} takes it, SI */
 export function skirtAt(admitted: AdmittedSkirt, gap: number): SkirtInput {
-  const { id, mass, height, price, share, wheelFriction, skirtFriction, pullFactor, gaps, ...skirt } =
-    admitted;
+  const {
+    id,
+    mass,
+    height,
+    price,
+    stacked,
+    share,
+    wheelFriction,
+    skirtFriction,
+    pullFactor,
+    gaps,
+    ...skirt
+  } = admitted;
   return { ...skirt, gap };
 }
 

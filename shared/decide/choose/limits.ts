@@ -1,3 +1,4 @@
+import { clearanceAt } from "./closing.ts";
 import { FLAG } from "./columns.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Broken, LIMITS, type Limit } from "./result.ts";
@@ -9,7 +10,14 @@ export const PLACE = Object.fromEntries(LIMITS.map((limit, i) => [limit, i])) as
 >;
 
 /** Limits of which a set must have as much or more; of the others as much or less. */
-const AT_LEAST: ReadonlySet<Limit> = new Set(["point", "parked", "driving", "rotorFactor", "time"]);
+const AT_LEAST: ReadonlySet<Limit> = new Set([
+  "point",
+  "parked",
+  "driving",
+  "rotorFactor",
+  "clearance",
+  "time",
+]);
 /** By place. */
 export const IS_LEAST: readonly boolean[] = LIMITS.map((limit) => AT_LEAST.has(limit));
 
@@ -69,6 +77,7 @@ export function writeAllowed(
   allowed[PLACE.motorVoltage] = kept ? known(ratedVoltage) : Number.POSITIVE_INFINITY;
   allowed[PLACE.cellCurrent] = kept ? known(packs[pack].cell.maxCurrent) : Number.POSITIVE_INFINITY;
   allowed[PLACE.height] = known(wants.mostHeight);
+  allowed[PLACE.clearance] = wants.closes === true ? 0 : Number.NEGATIVE_INFINITY;
   allowed[PLACE.price] = known(wants.mostPrice);
   allowed[PLACE.time] = wants.leastTime ?? Number.NEGATIVE_INFINITY;
 }
@@ -106,6 +115,7 @@ export function writeValues(prepared: Prepared, set: Judged, values: Float64Arra
   values[PLACE.motorVoltage] = duty * (series * table.voltage - table.resistance * packCurrent);
   values[PLACE.cellCurrent] = packCurrent / parallel;
   values[PLACE.height] = sumAt(prepared.sums.height, set);
+  values[PLACE.clearance] = clearanceAt(prepared.stacks, set);
   values[PLACE.price] = sumAt(prepared.sums.price, set);
   values[PLACE.time] = set.time;
 }

@@ -8,11 +8,15 @@ import { placeIn, type Results } from "./values.ts";
 const BITS = LIMITS.map((_, place) => 1 << place);
 const isOneBit = (bits: number): boolean => bits !== 0 && (bits & (bits - 1)) === 0;
 
+/** A housing that is this much short counts as what misses the whole of another limit [m]. Judgement. */
+const SHORT_HOUSING = 1e-3;
+
 /** What is missing of one limit, relative to what is allowed; infinite where no number is known. */
 function shortOf(place: number, { values, allowed }: Reading): number {
   if (place === PLACE.point) return Number.POSITIVE_INFINITY;
   const short = IS_LEAST[place] ? allowed[place] - values[place] : values[place] - allowed[place];
-  const share = short / (Math.abs(allowed[place]) || 1);
+  const whole = place === PLACE.clearance ? SHORT_HOUSING : Math.abs(allowed[place]) || 1;
+  const share = short / whole;
   return Number.isNaN(share) ? Number.POSITIVE_INFINITY : Math.max(0, share);
 }
 

@@ -7,6 +7,7 @@ import { rideHeightOf } from "../../physics/hold/pull.ts";
 import { torqueConstant } from "../../physics/motor.ts";
 import { sizeLaw } from "../../physics/point/sizeLaw.ts";
 import { windingResistance } from "../../physics/winding.ts";
+import { type StackSums, stackSumsOf } from "./closing.ts";
 import { countSets } from "./count.ts";
 import { type FittedSkirt, fittedSkirtOf } from "./fittedSkirt.ts";
 import { type PackTable, packTable } from "./packTable.ts";
@@ -57,6 +58,7 @@ export interface Prepared {
   readonly packs: readonly PackTable[];
   readonly fittedSkirts: readonly FittedSkirt[];
   readonly sums: Readonly<Record<Summed, Sums>>;
+  readonly stacks: readonly StackSums[];
   /** of each wheel [rad/s]; NaN: not known */
   readonly burstSpeeds: Float64Array;
 }
@@ -152,6 +154,7 @@ export function prepare(problem: Problem): Prepared {
       height: sumsOf(problem, "height"),
       price: sumsOf(problem, "price"),
     },
+    stacks: stackSumsOf(problem),
     burstSpeeds: Float64Array.from(
       problem.rotors.flatMap(({ sizes }) => sizes),
       ({ burstSpeed }) => burstSpeed ?? Number.NaN,

@@ -13,6 +13,8 @@ export interface Part {
   readonly height?: number;
   /** in the user's own money; 0 unless given [-] */
   readonly price?: number;
+  /** what it adds to the lower worst case of each stack of {@link Problem.fixed} [m]; null: not known; nothing unless given */
+  readonly stacked?: readonly (number | null)[];
 }
 
 export interface AdmittedMotor extends Part, Omit<MotorInput, "windingTemperature"> {
@@ -36,6 +38,7 @@ export interface RotorSize {
   /** [m]; 0 unless given */
   readonly height?: number;
   readonly price?: number;
+  readonly stacked?: Part["stacked"];
   /** ω at which it reaches its strength [rad/s]; null: not known */
   readonly burstSpeed: number | null;
 }
@@ -92,6 +95,8 @@ export interface Wants {
   /** of the stack [m] */
   readonly mostHeight?: number | null;
   readonly mostPrice?: number | null;
+  /** every stack of the housing closes at its worst case */
+  readonly closes?: boolean;
   /** keep to the makers' motor current, motor voltage and cell current where they are known */
   readonly ratings?: boolean;
   /** P(hold) of every wanted attitude; sampled for a shortlist alone, never for all [-] */
@@ -110,6 +115,8 @@ export interface Problem {
     /** height of all that stands in the stack beside the admitted parts [m] */
     readonly height: number;
     readonly price: number;
+    /** lower worst case of each stack of the housing without the admitted parts [m]; no stacks unless given */
+    readonly stacks?: readonly number[];
   };
   readonly motors: readonly AdmittedMotor[];
   readonly rotors: readonly AdmittedRotor[];

@@ -12,6 +12,7 @@ export const LIMITS = [
   "motorVoltage",
   "cellCurrent",
   "height",
+  "clearance",
   "price",
   "time",
 ] as const;

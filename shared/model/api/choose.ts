@@ -47,6 +47,10 @@ export const chooseWants = z.strictObject({
     .nullable()
     .default(null),
   mostPrice: nonNegative("any currency").nullable().default(null),
+  closes: z
+    .boolean()
+    .default(false)
+    .describe("every stack of the build's Fit-up closes at its worst case, with the set's own parts"),
   ratings: z
     .boolean()
     .default(true)

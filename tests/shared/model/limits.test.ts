@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { z } from "zod";
 import { explain } from "#shared/model/api/explain.ts";
-import { type LimitTree, limitsAt, PARTS, TEST, TESTS } from "#shared/model/limits.ts";
+import { PARTS, TEST, TESTS } from "#shared/model/limits.ts";
+import { type LimitTree, limitsAt } from "#shared/model/limitTree.ts";
 import { COLLECTIONS } from "#shared/model/schemas.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
 import type { Limits } from "#shared/units/limits.ts";
@@ -41,6 +42,8 @@ const LISTS = new Set([
   "holes",
   "ledger",
   "alternatives",
+  "stacks",
+  "parts",
 ]);
 
 /** What else a record must say for its schema to come to the number. */

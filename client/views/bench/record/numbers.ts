@@ -1,4 +1,5 @@
-import { type LimitTree, limitsAt, TEST, TESTS } from "../../../../shared/model/limits.ts";
+import { TEST, TESTS } from "../../../../shared/model/limits.ts";
+import { type LimitTree, limitsAt } from "../../../../shared/model/limitTree.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { type DimensionName, dimension } from "../../../../shared/units/dimensions.ts";
 import type { Limits } from "../../../../shared/units/limits.ts";

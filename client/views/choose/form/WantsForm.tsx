@@ -105,6 +105,16 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
           />{" "}
           keep to the makers' ratings of motors and cells, the winding's limit among them
         </label>
+        {(base?.stacks.length ?? 0) > 0 && (
+          <label class="choose-ratings">
+            <input
+              type="checkbox"
+              checked={draft.closes}
+              onChange={() => onDraft({ ...draft, closes: !draft.closes })}
+            />{" "}
+            every stack of the build's Fit-up closes, at its worst case
+          </label>
+        )}
       </div>
     </div>
   );

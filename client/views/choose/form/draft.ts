@@ -18,6 +18,8 @@ export interface Draft {
   readonly texts: Readonly<Record<string, string>>;
   readonly attitudes: readonly Wanted[];
   readonly ratings: boolean;
+  /** every stack of the build's Fit-up closes */
+  readonly closes: boolean;
 }
 
 const WORST_DRIVING: Wanted = { angle: "worst", mode: "driving" };
@@ -55,6 +57,7 @@ export function firstDraft(book: Book, build: StoredOf<"builds">): Draft {
     },
     attitudes: [WORST_DRIVING],
     ratings: true,
+    closes: false,
   };
 }
 
@@ -85,6 +88,7 @@ export function draftOf(request: ChooseRequest): Draft {
     texts,
     attitudes: wants.attitudes,
     ratings: wants.ratings,
+    closes: wants.closes,
   };
 }
 

@@ -34,7 +34,7 @@ export const RANGES: Readonly<Record<"rotors" | "skirts", Readonly<Record<RangeE
   },
 };
 
-export type NumberWant = Exclude<keyof ChooseRequest["wants"], "attitudes" | "ratings">;
+export type NumberWant = Exclude<keyof ChooseRequest["wants"], "attitudes" | "ratings" | "closes">;
 
 /** A limit that is a number, and how it is typed. */
 export interface WantField extends NumberField {
@@ -88,7 +88,7 @@ export const WANT_FIELDS: readonly WantField[] = [
   },
   {
     want: "mostHeight",
-    label: "Stack at most, mm",
+    label: "Total height at most, mm",
     dimension: "length",
     limits: wants.mostHeight,
     example: "40 mm",

@@ -103,7 +103,7 @@ function dutiesOf(draft: Draft, problems: Problems): number[] {
 function wantsOf(draft: Draft, problems: Problems): ChooseRequest["wants"] {
   const open = Object.fromEntries(
     WANT_FIELDS.map((field) => [field.want, numberAt(draft, field, wantKey(field.want), problems)]),
-  ) as Omit<ChooseRequest["wants"], "attitudes" | "ratings" | "targetMargin">;
+  ) as Omit<ChooseRequest["wants"], "attitudes" | "ratings" | "closes" | "targetMargin">;
   const key = wantKey("targetMargin");
   const targetMargin = numberAt(draft, TARGET, key, problems);
   const nothing = readNumber(TARGET, "");
@@ -115,6 +115,7 @@ function wantsOf(draft: Draft, problems: Problems): ChooseRequest["wants"] {
     targetMargin: targetMargin ?? 1,
     attitudes: [...draft.attitudes],
     ratings: draft.ratings,
+    closes: draft.closes,
   };
 }
 

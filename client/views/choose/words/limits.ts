@@ -43,7 +43,8 @@ export const LIMIT_NAMES: Readonly<Record<string, string>> = {
   motorCurrent: "motor's current by its maker",
   motorVoltage: "motor's voltage by its maker",
   cellCurrent: "cell's current by its maker",
-  height: "stack",
+  height: "total height",
+  clearance: "the stacks of Fit-up",
   price: "price",
   time: "minutes",
 };
@@ -79,7 +80,11 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
   motorVoltage: (value, allowed) => `the motor gets ${volts(value)}, its maker rates it at ${volts(allowed)}`,
   cellCurrent: (value, allowed) => `a cell gives ${amps(value)}, its maker allows ${amps(allowed)}`,
   height: (value, allowed) =>
-    `the stack is ${valueText("height", value)} high, ${valueText("height", allowed)} at most`,
+    `the total height is ${valueText("height", value)}, ${valueText("height", allowed)} at most`,
+  clearance: (value) =>
+    value === null
+      ? "the housing can't be judged: a size of its stacks is not known"
+      : `the housing is ${formatQuantity(-value, "length", { unit: "mm", digits: 2 })} short at worst`,
   price: (value, allowed) =>
     value === null
       ? "its price is not known: not every part states one"

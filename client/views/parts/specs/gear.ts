@@ -1,4 +1,4 @@
-import { type FormSpec, nameField, noteField } from "../spec.ts";
+import { type FormSpec, marksField, nameField, noteField, quantity } from "../spec.ts";
 
 export const gearForm: FormSpec = {
   collection: "gears",
@@ -7,7 +7,13 @@ export const gearForm: FormSpec = {
   sections: [
     {
       title: "Wheels, tyres and springs; ride-height tests tell how far they give",
-      fields: [nameField, noteField],
+      fields: [
+        nameField,
+        quantity("wheelRadius", "Radius of a wheel with its tyre, unloaded", "length", { example: "17 mm" }),
+        quantity("sag", "How far the tyres give under the vehicle's weight", "length", { example: "0.4 mm" }),
+        noteField,
+      ],
     },
+    { title: "Estimates", folded: true, fields: [marksField] },
   ],
 };

@@ -98,6 +98,7 @@ export function bookOfNeed(book: Book, need: TypedNeed, diameter: number): NeedI
     air: AIR,
     vehicle: vehicleOf(need),
     ledger: [],
+    stacks: [],
     attitudes: [],
     targetMargin: 1.5,
     overrides: {},

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { bareMass } from "#shared/book/choose/bareMass.ts";
+import { stackedParts } from "#shared/book/fitUp/fitStack.ts";
 import { ledgerOf } from "#shared/book/mass/ledger.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
 import type { Build } from "#shared/model/build.ts";
@@ -75,7 +76,9 @@ describe("the mass of a build without a number for the whole", () => {
     expect(solvable(resolved)?.vehicle.mass).toBe(sum.value);
     expect(buildUncertainty(book, summed, resolved).uncertainty["vehicle.mass"]).toBe(sum.uncertainty);
     const parts = ledgerOf(book, { ...summed, ledger: [] }).sum.value;
-    expect(bareMass({ book, build: summed, unusable: [] })).toBeCloseToRelative(sum.value - parts, 1e-12);
+    expect(
+      bareMass({ book, build: summed, housing: stackedParts(book, summed), unusable: [] }),
+    ).toBeCloseToRelative(sum.value - parts, 1e-12);
   });
 
   it("follows another motor by that motor's mass", () => {

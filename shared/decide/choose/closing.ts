@@ -1,0 +1,50 @@
+import type { Part, Problem } from "./problem.ts";
+import type { Digits } from "./values.ts";
+
+/** What the parts bring to the stacks of a housing, stack by stack, by their digits [m]; NaN: not known. */
+export interface StackSums {
+  readonly fixed: number;
+  readonly motors: Float64Array;
+  readonly sizedRotors: Float64Array;
+  readonly packs: Float64Array;
+  readonly fittedSkirts: Float64Array;
+}
+
+/**
+ * What every part adds to the lower worst case of each stack of the housing.
+ *
+ *     c_low = fixed + Σ over parts of s·q·L − q·t
+ *
+ * @param problem - the question
+ * @returns the summands of each stack [m]
+ *
+ * Valid for any question; none without stacks. Source: docs/method/fit-up.md, Stack
+ */
+export function stackSumsOf({ fixed, motors, rotors, packs, skirts }: Problem): StackSums[] {
+  return (fixed.stacks ?? []).map((own, i) => {
+    const listed = (parts: readonly Pick<Part, "stacked">[]) =>
+      Float64Array.from(parts, ({ stacked }) => (stacked === undefined ? 0 : (stacked[i] ?? Number.NaN)));
+    return {
+      fixed: own,
+      motors: listed(motors),
+      sizedRotors: listed(rotors.flatMap(({ sizes }) => sizes)),
+      packs: listed(packs),
+      fittedSkirts: listed(skirts.flatMap((skirt) => skirt.gaps.map(() => skirt))),
+    };
+  });
+}
+
+/** @returns least clearance of a set over all stacks, at the worst case [m]; infinite without stacks, NaN where a size isn't known */
+export function clearanceAt(stacks: readonly StackSums[], set: Omit<Digits, "duty">): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const { fixed, motors, sizedRotors, packs, fittedSkirts } of stacks)
+    least = Math.min(
+      least,
+      fixed +
+        motors[set.motor] +
+        sizedRotors[set.sizedRotor] +
+        packs[set.pack] +
+        fittedSkirts[set.fittedSkirt],
+    );
+  return least;
+}
