@@ -60,6 +60,7 @@ function FitOf({ book, build }: OfBuild) {
     [build, typing, tried, exchange],
   );
   const fits = useMemo(() => fitStacks(book, shown), [book, shown]);
+  const parts = useMemo(() => stackedParts(book, shown), [book, shown]);
   return (
     <div class="page page-halves">
       <div class="page-head" aria-live="polite">
@@ -69,7 +70,7 @@ function FitOf({ book, build }: OfBuild) {
         )}
       </div>
       <section class="page-main" aria-label="The picture">
-        <SectionChart name={shown.name} fits={fits} parts={stackedParts(book, shown)} />
+        <SectionChart name={shown.name} fits={fits} parts={parts} />
         <TryParts book={book} build={build} exchange={exchange} onExchange={setExchange} />
         <PrintAdvice build={build} fits={fits} />
       </section>

@@ -1,13 +1,13 @@
-import { useRef } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import type { FitStack } from "../../../shared/book/fitUp/fitStack.ts";
 import type { StackedParts } from "../../../shared/book/fitUp/partSizes.ts";
-import { Chart } from "../../charts/Chart.tsx";
-import { DataTable } from "../../ui/DataTable.tsx";
-import { SaveChart } from "../../ui/SaveChart.tsx";
+import { Figure } from "../../charts/Figure.tsx";
+import type { Picture } from "../../charts/picture.ts";
+import { inOrder, nearestSpot } from "../../charts/read/spots.ts";
 import type { Table } from "../../ui/table.ts";
-import { drawSection, sectionHeight } from "./drawSection.ts";
-import { fitSentence, VERDICT_WORDS } from "./fitWords.ts";
-import { panelsOf } from "./section.ts";
+import { drawSection, sectionHeight, tightSpots } from "./drawSection.ts";
+import { fitSentence, rangeText, VERDICT_WORDS } from "./fitWords.ts";
+import { type Panel, panelsOf } from "./section.ts";
 
 const MM = 1000;
 
@@ -34,30 +34,45 @@ function fitTable(fits: readonly FitStack[]): Table {
   };
 }
 
+/** @returns what a stack says of itself, a line each */
+function fitLines(fits: readonly FitStack[], key: string): string[] {
+  const stack = fits.find(({ name }) => name === key)?.stack;
+  return stack ? [key, VERDICT_WORDS[stack.verdict], `worst case ${rangeText(stack.worstCase)}`] : [];
+}
+
+function sectionPicture(panels: readonly Panel[]): Picture {
+  return (size) => {
+    const spots = tightSpots(panels, size.width);
+    return {
+      draw: (svg) => drawSection(svg, panels, size),
+      count: spots.length,
+      layout: null,
+      spots: () => inOrder(spots),
+      under: (at, reach) => nearestSpot(spots, at, reach),
+      hairline: null,
+    };
+  };
+}
+
 export interface SectionChartProps {
   readonly name: string;
   readonly fits: readonly FitStack[];
   readonly parts: StackedParts;
 }
 
-/** Every stack in section, to one scale, with its table and ways to save it. */
+/** Every stack in section, to one scale, read stack by stack, with its table and ways to save it. */
 export function SectionChart({ name, fits, parts }: SectionChartProps) {
-  const svg = useRef<SVGSVGElement | null>(null);
-  const panels = panelsOf(fits, parts);
+  const panels = useMemo(() => panelsOf(fits, parts), [fits, parts]);
+  const picture = useMemo(() => sectionPicture(panels), [panels]);
   if (panels.length === 0) return null;
-  const file = `fit-up ${name}`.toLowerCase().replace(/[^a-z0-9]+/g, "-");
   return (
-    <>
-      <Chart
-        sentence={fitSentence(fits)}
-        height={(width) => sectionHeight(panels, width)}
-        svgRef={svg}
-        draw={(element, size) => drawSection(element, panels, size)}
-      />
-      <div class="chart-foot">
-        <SaveChart name={file} svg={() => svg.current} table={() => fitTable(fits)} />
-        <DataTable title="The picture as a table" table={() => fitTable(fits)} />
-      </div>
-    </>
+    <Figure
+      sentence={fitSentence(fits)}
+      picture={picture}
+      height={(width) => (width > 0 ? sectionHeight(panels, width) : 0)}
+      name={`fit-up ${name}`}
+      table={() => fitTable(fits)}
+      reading={{ label: "Tight places", describe: (key) => fitLines(fits, key) }}
+    />
   );
 }

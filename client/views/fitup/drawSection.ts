@@ -1,6 +1,7 @@
 import { type Selection, select } from "d3";
-import type { ChartSize } from "../../charts/Chart.tsx";
 import { BASELINE, clippedText, LINE_HEIGHT, textWidth } from "../../charts/draw/type.ts";
+import type { Spot } from "../../charts/read/spots.ts";
+import type { ChartSize } from "../../charts/size.ts";
 import { mmText, VERDICT_TONES, VERDICT_WORDS } from "./fitWords.ts";
 import { extentOf, type Panel, type Shape } from "./section.ts";
 
@@ -69,6 +70,27 @@ function layoutOf(panels: readonly Panel[], width: number): Layout {
     return row_;
   });
   return { placed, scale, height: top + FOOT - BETWEEN };
+}
+
+/** Where a panel's own origin stands [px]. */
+function originOf({ panel, left, base, width }: Placed, scale: number): readonly [number, number] {
+  const { x0, x1, y0 } = extentOf(panel);
+  return [left + width / 2 - (scale * (x0 + x1)) / 2, base + scale * y0];
+}
+
+/** @returns the middle of each tight place, by the name of its stack [px] */
+export function tightSpots(panels: readonly Panel[], width: number): Spot[] {
+  if (panels.length === 0) return [];
+  const { placed, scale } = layoutOf(panels, width);
+  return placed.map((each) => {
+    const [x, y] = originOf(each, scale);
+    const { from, to } = each.panel.tight;
+    return {
+      key: each.panel.name,
+      x: x + (scale * (from[0] + to[0])) / 2,
+      y: y - (scale * (from[1] + to[1])) / 2,
+    };
+  });
 }
 
 /** @returns height of the picture [px] */
@@ -144,9 +166,10 @@ function drawTight(group: Group, { tight, verdict }: Panel, scale: number): void
     .attr("r", Math.max(12, Math.hypot(x2 - x1, y2 - y1) / 2 + 5));
 }
 
-function drawPanel(svg: Group, { panel, left, base, width }: Placed, scale: number): void {
-  const { x0, x1, y0, y1 } = extentOf(panel);
-  const middle = left + width / 2 - (scale * (x0 + x1)) / 2;
+function drawPanel(svg: Group, placed: Placed, scale: number): void {
+  const { panel, left, base, width } = placed;
+  const { y0, y1 } = extentOf(panel);
+  const [x, y] = originOf(placed, scale);
   const top = base - scale * (y1 - y0);
   const head = svg.append("g").attr("transform", `translate(${left + width / 2} ${top - 12 - LINE_HEIGHT})`);
   head
@@ -160,7 +183,7 @@ function drawPanel(svg: Group, { panel, left, base, width }: Placed, scale: numb
     .attr("y", LINE_HEIGHT)
     .attr("text-anchor", "middle")
     .text(clippedText(roomText(panel), "", width));
-  const picture = svg.append("g").attr("transform", `translate(${middle} ${base + scale * y0})`);
+  const picture = svg.append("g").attr("transform", `translate(${x} ${y})`);
   for (const shape of panel.shapes) drawShape(picture, shape, scale);
   for (const shape of panel.shapes) drawLabel(picture, shape, scale);
   drawTight(picture, panel, scale);
