@@ -1,3 +1,5 @@
+import { tried } from "./browserStore.ts";
+
 /** What was typed and not saved yet, as a form keeps it. */
 export interface Kept<T> {
   readonly content: T;
@@ -14,16 +16,6 @@ const DAY = 24 * 3600 * 1000;
 const KEPT_FOR = 14;
 
 const keyOf = (address: string): string => START + address;
-
-/** A browser may refuse its store altogether, or be full: nothing is kept then, and nothing breaks. */
-function tried<T>(use: () => T, otherwise: T): T {
-  try {
-    return use();
-  } catch (error) {
-    if (error instanceof DOMException) return otherwise;
-    throw error;
-  }
-}
 
 function parsed(text: string | null): Kept<unknown> | null {
   if (text === null) return null;

@@ -1,3 +1,5 @@
+import { formatFixed } from "../../shared/units/format.ts";
+
 const SMALL = [
   "no",
   "one",
@@ -16,10 +18,10 @@ const SMALL = [
 
 /** @returns "1 curve test", "3 curve tests" */
 export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+  return `${formatFixed(count, 0)} ${count === 1 ? one : many}`;
 }
 
 /** @returns a small number in words, as a sentence begins or reads it; digits from 13 on */
 export function inWords(count: number): string {
-  return SMALL[count] ?? String(count);
+  return SMALL[count] ?? formatFixed(count, 0);
 }

@@ -10,3 +10,7 @@ export function download(blob: Blob, name: string): void {
 
 /** @returns a file's name of plain letters: "match pane crawler" → "match-pane-crawler" */
 export const plainName = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]+/g, "-");
+
+/** Hands a CSV text to the browser as a file to keep. */
+export const downloadText = (text: string, name: string): void =>
+  download(new Blob([text], { type: "text/csv" }), name);

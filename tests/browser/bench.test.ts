@@ -299,6 +299,7 @@ describe("Bench, a CSV file", () => {
     expect(await fits(page)).toBe(true);
     await page.getByLabel("Rotor", { exact: true }).selectOption(rotor.id);
     await page.getByLabel("Rotor diameter").fill("70 mm");
+    await page.getByLabel("Save the rest without the 2 skipped lines").check();
     await page.getByRole("button", { name: "Save 2 points as 1 curve test" }).click();
     await page.locator(".bench-saved").waitFor();
     const { items } = await ask<{ items: Stored[] }>(`/tests?rotor=${rotor.id}`);
@@ -331,6 +332,26 @@ describe("Bench, a CSV file", () => {
     expect(await fits(page)).toBe(true);
     await header.selectOption("0");
     await eventually(() => page.getByLabel("What column 1 is").count()).toBe(1);
+  });
+
+  it("of many runs, with readings that failed: says what those have in common and cures it, and becomes a test a run", async () => {
+    const page = await screens.open(at("/bench/import?kind=thrust"));
+    await page.getByLabel("A file").setInputFiles(fixture("motor-prop-two-voltages/rows.csv"));
+    const headline = () => page.locator("main h1").textContent();
+    // counted in the file: 1232 rows, 71 of them with a speed of 0
+    await eventually(headline).toBe("1161 lines can be read, 71 lines are skipped.");
+    await page.getByText("In 71 lines speed must be more than 0").waitFor();
+    await page.getByRole("button", { name: "Read only lines where “rpm” is above 0" }).click();
+    await eventually(headline).toBe("1161 lines can be read, none is skipped; 71 lines are not asked for.");
+    await page.getByRole("button", { name: "Only lines where…" }).click();
+    await page.getByLabel("Column of condition 2").selectOption({ label: "motor_code" });
+    await page.getByLabel("Condition 2", { exact: true }).fill("a");
+    await page.getByLabel("One test for each value of").selectOption({ label: "prop_code" });
+    await page.getByRole("button", { name: /^Save \d+ readings as 8 thrust tests?$/ }).waitFor();
+    await page.getByLabel("Factor on thrust_gf").fill("1/4");
+    await eventually(() => page.locator(".bench-preview tbody tr").first().textContent()).toContain(
+      "3.793 gf",
+    );
   });
 
   it("of a bleed plate: takes the plate of an earlier test, chosen from those that are known", async () => {
@@ -393,7 +414,7 @@ describe("Bench, a CSV file of any kind of test", () => {
     const [first] = items;
     const page = await screens.open(at("/bench"), { viewport: PHONE });
     await page.getByRole("link", { name: "Import from CSV" }).click();
-    await give(page, exportCsv(benchTest.parse(first.data)));
+    await give(page, exportCsv(benchTest.parse(first.data), { setUp: true }));
     await page.waitForURL(/kind=discharge/);
     await eventually(() => page.locator("main h1").textContent()).toMatch(/can be read, none is skipped/);
     expect(await fits(page)).toBe(true);
@@ -417,6 +438,7 @@ describe("Bench, a CSV file of any kind of test", () => {
     await eventually(() => bad.allTextContents()).toEqual([
       expect.stringMatching(/^4skipped: current "\?" is no number/),
     ]);
+    await page.getByLabel("Save the rest without the 1 skipped line").check();
     await save(page, "Save 2 runs as 1 motor test");
     await page.locator(".bench-summary").waitFor();
     await eventually(() => bad.allTextContents()).toEqual([
@@ -427,6 +449,7 @@ describe("Bench, a CSV file of any kind of test", () => {
     expect(await count("motor")).toBe(before);
     await give(page, text("4,1"));
     await eventually(() => bad.allTextContents()).toEqual([expect.stringMatching(/^4skipped/)]);
+    await page.getByLabel("Save the rest without the 1 skipped line").check();
     await save(page, "Save 2 runs as 1 motor test");
     await page.locator(".bench-saved").waitFor();
     const id = new URL(page.url()).searchParams.get("saved");

@@ -1,10 +1,12 @@
 import { route } from "../../app/router.ts";
-import { ArchiveView } from "./archive/ArchiveView.tsx";
+import { Later } from "../../ui/Later.tsx";
 import { CorrectTest } from "./forms/CorrectTest.tsx";
 import { NewTest } from "./forms/NewTest.tsx";
-import { ImportView } from "./import/ImportView.tsx";
 import { TestList } from "./list/TestList.tsx";
 import { KIND_ORDER } from "./record/kinds.ts";
+
+const importing = () => import("./import/ImportView.tsx");
+const archive = () => import("./archive/ArchiveView.tsx");
 
 const NEW = /^new\/([\w-]+)$/;
 
@@ -12,8 +14,8 @@ const NEW = /^new\/([\w-]+)$/;
 export default function BenchView() {
   const { id } = route.value;
   if (id === null) return <TestList />;
-  if (id === "import") return <ImportView />;
-  if (id === "archive") return <ArchiveView />;
+  if (id === "import") return <Later load={importing} what="Import from CSV" props={{}} />;
+  if (id === "archive") return <Later load={archive} what="Archive and backup" props={{}} />;
   const wanted = NEW.exec(id)?.[1];
   const kind = KIND_ORDER.find((known) => known === wanted);
   if (kind) return <NewTest key={kind} kind={kind} />;

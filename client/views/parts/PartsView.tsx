@@ -4,9 +4,12 @@ import { offered, withdrawnOf } from "../../../shared/model/withdrawn.ts";
 import { href, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
 import { withArticle } from "../../ui/article.ts";
+import { downloadText } from "../../ui/download.ts";
 import { Empty } from "../../ui/Empty.tsx";
+import { toCsv } from "../../ui/table.ts";
 import { FORMS } from "./forms.ts";
 import { PartForm } from "./PartForm.tsx";
+import { partsTable } from "./partsCsv.ts";
 import type { FormSpec } from "./spec.ts";
 
 /** Parts and builds: lists, and a form for each. */
@@ -60,7 +63,19 @@ function Lists({ book }: { book: Book }) {
             <Retired book={book} form={form} />
             <a class="button" href={href("parts", `${form.collection}/new`)}>
               Add {withArticle(form.one)}
-            </a>
+            </a>{" "}
+            {recordsOf(book, form).length > 0 && (
+              <button
+                type="button"
+                class="plain"
+                aria-label={`Save ${form.many} as CSV`}
+                onClick={() =>
+                  downloadText(toCsv(partsTable(form, recordsOf(book, form), book)), `${form.collection}.csv`)
+                }
+              >
+                CSV
+              </button>
+            )}
           </section>
         ))}
       </div>

@@ -4,7 +4,8 @@ import { type Draft, draftOf, fieldsOf } from "./draft.ts";
 import { uncertaintyPath } from "./numbers.ts";
 import type { FieldSpec, FormSpec, SingleSpec } from "./spec.ts";
 
-interface Named {
+/** A field with what it is called. */
+export interface Named {
   readonly path: string;
   readonly label: string;
   /** how its text is shown */
@@ -12,7 +13,7 @@ interface Named {
 }
 
 /** Every field of a form by its path, a list's as far as either state goes. */
-function namesOf(form: FormSpec, rows: Readonly<Record<string, number>>): Named[] {
+export function namesOf(form: FormSpec, rows: Readonly<Record<string, number>>): Named[] {
   return fieldsOf(form).flatMap((spec: FieldSpec): Named[] => {
     if (spec.kind === "list")
       return Array.from({ length: rows[spec.path] ?? 0 }, (_, i) =>
@@ -29,7 +30,8 @@ function namesOf(form: FormSpec, rows: Readonly<Record<string, number>>): Named[
   });
 }
 
-function textFor({ path, spec }: Named, values: Draft, book: Book | null): string {
+/** @returns what a field says, a part by its name */
+export function textFor({ path, spec }: Named, values: Draft, book: Book | null): string {
   const text = values[path] ?? "";
   if (spec?.kind === "choice") return spec.options.find(([value]) => value === text)?.[1] ?? text;
   if (spec?.kind !== "reference") return text;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { CsvError, readCell, readCsv } from "#client/views/bench/import/csv.ts";
+import { CsvError, readCell } from "#client/views/bench/import/csv.ts";
+import { readCsv } from "#tests/support/importing.ts";
 
 const refusal = (text: string): string => {
   try {
@@ -15,7 +16,7 @@ describe("readCsv, tables as files have them", () => {
   it("reads commas with decimal points", () => {
     const table = readCsv("n,Q,p\n800,0.1,2.5\n900,0.2,2.0\n");
     expect(table).toMatchObject({ delimiter: ",", decimal: ".", header: ["n", "Q", "p"] });
-    expect(table.lines).toEqual([
+    expect([...table.lines]).toEqual([
       { line: 2, cells: ["800", "0.1", "2.5"] },
       { line: 3, cells: ["900", "0.2", "2.0"] },
     ]);
@@ -28,21 +29,21 @@ describe("readCsv, tables as files have them", () => {
   it("reads tabs, a byte-order mark, carriage returns and blank lines, and counts lines as an editor does", () => {
     const table = readCsv("\uFEFFn\tp\r\n800\t2.5\r\n\r\n900\t2.0\r\n");
     expect(table.header).toEqual(["n", "p"]);
-    expect(table.lines.map(({ line }) => line)).toEqual([2, 4]);
+    expect([...table.lines].map(({ line }) => line)).toEqual([2, 4]);
   });
 
   it("keeps ragged lines as they are", () => {
-    expect(readCsv("a,b,c\n1,2\n1,2,3,4\n").lines.map(({ cells }) => cells.length)).toEqual([2, 4]);
+    expect([...readCsv("a,b,c\n1,2\n1,2,3,4\n").lines].map(({ cells }) => cells.length)).toEqual([2, 4]);
   });
 
   it("counts on after a quoted cell that runs over two lines", () => {
-    expect(readCsv('a,b\n"x\ny",1\n2,3\n').lines.map(({ line }) => line)).toEqual([2, 4]);
+    expect([...readCsv('a,b\n"x\ny",1\n2,3\n').lines].map(({ line }) => line)).toEqual([2, 4]);
   });
 
   it("reads head lines above the header, those that a spreadsheet filled up with empty cells as well", () => {
     const table = readCsv('# diameter = 42 mm,,\n# note = "two\\nlines"\nn,Q,p\n1,2,3\n');
     expect(table.head).toEqual({ diameter: "42 mm", note: "two\nlines" });
-    expect(table.lines[0].line).toBe(4);
+    expect(table.lines.at(0).line).toBe(4);
   });
 
   it("takes the delimiter and the decimal sign that it is told", () => {

@@ -31,10 +31,10 @@ describe("a discharge test on the bench", () => {
   });
 
   it("goes out as CSV with its pack and its columns", () => {
-    const csv = exportCsv(test);
+    const csv = exportCsv(test, { setUp: true });
     expect(csv).toMatch(/^# kind = discharge\r\n/);
     expect(csv).toMatch(/# pack = one-cell-650/);
-    expect(csv).toMatch(/charge \[mAh\],voltage \[V\],current \[A\]/);
+    expect(csv).toMatch(/Drawn so far \[mAh\],Voltage \[V\],Current \[A\]/);
   });
 
   it("says resistance, capacity and voltages while it is typed", () => {

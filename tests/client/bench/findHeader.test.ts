@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { CsvError, readCsv } from "#client/views/bench/import/csv.ts";
+import { CsvError } from "#client/views/bench/import/csv.ts";
 import { guessDelimiter } from "#client/views/bench/import/sniff.ts";
+import { readCsv } from "#tests/support/importing.ts";
 
 /** As pocket meters write it; invented. */
 const PREAMBLE = [
@@ -13,7 +14,7 @@ const PREAMBLE = [
 
 const place = (text: string) => {
   const { header, headerLine, lines, delimiter, decimal } = readCsv(text);
-  return { header, headerLine, first: lines[0].line, count: lines.length, delimiter, decimal };
+  return { header, headerLine, first: lines.at(0).line, count: lines.length, delimiter, decimal };
 };
 
 describe("the header of a file, found by itself", () => {
@@ -93,7 +94,7 @@ describe("the header of a file, said", () => {
   it("is none, with 0 said: every line is read", () => {
     const table = readCsv(text, { header: 0 });
     expect(table).toMatchObject({ headerLine: null });
-    expect(table.lines[0].line).toBe(1);
+    expect(table.lines.at(0).line).toBe(1);
   });
 
   it("is refused with nothing under it, in words", () => {

@@ -1,23 +1,20 @@
 import { describe, expect, it } from "vitest";
 import { guessMapping } from "#client/views/bench/import/mapping.ts";
-import {
-  createImport,
-  type ImportModel,
-  otherKind,
-  takeIn,
-  tooManyRows,
-} from "#client/views/bench/import/model.ts";
+import { createImport, type ImportModel, tooManyRows } from "#client/views/bench/import/model.ts";
 import { silenceOf } from "#client/views/bench/import/silence.ts";
+import { otherKind, takeIn } from "#client/views/bench/import/takeIn.ts";
 import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
 import { type BenchTest, benchTest, type TestKind } from "#shared/model/tests/index.ts";
+import { useBrowserStore } from "#tests/support/browserStore.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { DISCHARGE, EXAMPLES, FRICTION, LEAK, MOTOR, PULL } from "./examples.ts";
 
+useBrowserStore();
 const book = demoBook();
 
 function imported(kind: TestKind, text: string): ImportModel {
   const model = createImport(book, new Date(2026, 2, 30), kind);
-  takeIn(model, { name: "some file.csv", text });
+  void takeIn(model, { name: "some file.csv", text });
   return model;
 }
 
@@ -91,24 +88,25 @@ describe("a test of every kind, exported and imported", () => {
   it.each([...EXAMPLES, ...HARD].map((test, i) => [`${i + 1}: ${test.kind}`, test] as const))(
     "%s comes back the same",
     (_name, test) => {
-      expect(stored(imported(test.kind, exportCsv(test)))).toEqual([test]);
+      expect(stored(imported(test.kind, exportCsv(test, { setUp: true })))).toEqual([test]);
     },
   );
 
   it("every test of the demo comes back the same", () => {
     expect(new Set(book.tests.map(({ data }) => data.kind)).size).toBe(10);
-    for (const { data } of book.tests) expect(stored(imported(data.kind, exportCsv(data)))).toEqual([data]);
+    for (const { data } of book.tests)
+      expect(stored(imported(data.kind, exportCsv(data, { setUp: true })))).toEqual([data]);
   });
 
   it("under the wrong kind: says which kind it is", () => {
-    expect(otherKind(imported("curve", exportCsv(DISCHARGE)))).toBe("discharge");
-    expect(otherKind(imported("discharge", exportCsv(DISCHARGE)))).toBeNull();
+    expect(otherKind(imported("curve", exportCsv(DISCHARGE, { setUp: true })))).toBe("discharge");
+    expect(otherKind(imported("discharge", exportCsv(DISCHARGE, { setUp: true })))).toBeNull();
     expect(otherKind(imported("pull", "held\n3\n"))).toBeNull();
   });
 
   it("after another file: takes nothing of that one over", () => {
-    const model = imported("pull", exportCsv(PULL));
-    takeIn(model, { name: "", text: exportCsv({ ...PULL, title: "", note: "" }) });
+    const model = imported("pull", exportCsv(PULL, { setUp: true }));
+    void takeIn(model, { name: "", text: exportCsv({ ...PULL, title: "", note: "" }, { setUp: true }) });
     expect(model.form.draft.value.fields.title).toBe("");
   });
 });
@@ -263,10 +261,18 @@ describe("a file that is not as it should be", () => {
   });
 
   it.each([
-    ["motor", "V,I,rpm", "3,1,2", 5000, "runs"],
-    ["discharge", "charge,V,I", "3,1,2", 5000, "readings"],
-    ["pull", "held", "3", 1000, "pulls"],
+    ["motor", "V,I,rpm", "3,1,2"],
+    ["discharge", "charge,V,I", "3,1,2"],
   ] as const)(
+    "a %s test with one row too many, of a log: is thinned out, and its note says so",
+    (kind, header, row) => {
+      const [form] = imported(kind, `${header}\n${`${row}\n`.repeat(5001)}`).forms.value;
+      expect(form.draft.value.rows).toHaveLength(2501);
+      expect(form.draft.value.fields.note).toMatch(/every 2nd line kept, 2501 of 5001/);
+    },
+  );
+
+  it.each([["pull", "held", "3", 1000, "pulls"]] as const)(
     "a %s test with one row too many can't be sent, and says how many it may have",
     (kind, header, row, most, rows) => {
       const many = (count: number) => imported(kind, `${header}\n${`${row}\n`.repeat(count)}`).forms.value;

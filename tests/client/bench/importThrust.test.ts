@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "#client/views/bench/import/csv.ts";
 import { guessMapping } from "#client/views/bench/import/mapping.ts";
 import { missingRoles } from "#client/views/bench/import/missing.ts";
-import { type PointsRequest, readPoints } from "#client/views/bench/import/points.ts";
+import type { PointsRequest } from "#client/views/bench/import/points.ts";
 import { headOf } from "#client/views/bench/import/tests.ts";
 import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
 import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
+import { readCsv, readPoints } from "#tests/support/importing.ts";
 import { THRUST } from "./examples.ts";
 
 // Source: open motor and propeller test data by StrawsonDesign, MIT (tests/fixtures/motor-prop-two-voltages/SOURCE.md).
@@ -46,7 +46,7 @@ describe("a thrust sweep from CSV", () => {
   });
 
   it("as it was exported: gives every row and the fields above it back", () => {
-    const text = exportCsv(THRUST);
+    const text = exportCsv(THRUST, { setUp: true });
     const { good, bad } = readPoints(request(text));
     expect(bad).toEqual([]);
     const cells = writeDraft(THRUST).rows.map((row) =>

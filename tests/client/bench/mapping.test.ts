@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "#client/views/bench/import/csv.ts";
 import { guessMapping, mappingFor } from "#client/views/bench/import/mapping.ts";
+import { readCsv } from "#tests/support/importing.ts";
 
 const fixture = (path: string) => readFileSync(new URL(`../../fixtures/${path}`, import.meta.url), "utf8");
 

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { partsFor } from "#client/views/bench/forms/defaults.ts";
-import { readCsv } from "#client/views/bench/import/csv.ts";
 import { headOf } from "#client/views/bench/import/tests.ts";
 import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
 import { differences } from "#client/views/bench/record/differences.ts";
@@ -12,6 +11,7 @@ import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
 import { runningResult } from "#client/views/bench/running/run.ts";
 import { type BenchTest, benchTest } from "#shared/model/tests/index.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
+import { readCsv } from "#tests/support/importing.ts";
 
 const book = demoBook();
 const own = book.tests.find(({ data }) => data.kind === "curve")?.data;
@@ -82,7 +82,7 @@ describe("a test that names its plate and an instrument, in the form", () => {
 });
 
 describe("the same test as CSV", () => {
-  const csv = exportCsv(NAMING, book);
+  const csv = exportCsv(NAMING, { setUp: true, parts: book });
 
   it("names plate and instrument, and describes them as well", () => {
     expect(csv).toContain("# plate = drilled-plate");

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "#client/views/bench/import/csv.ts";
+import { countInWords } from "#client/views/bench/import/countWords.ts";
 import { guessMapping } from "#client/views/bench/import/mapping.ts";
 import { missingRoles } from "#client/views/bench/import/missing.ts";
-import { countInWords, readPoints } from "#client/views/bench/import/points.ts";
+import { readCsv, readPoints } from "#tests/support/importing.ts";
 
 const fixture = (path: string) => readFileSync(new URL(`../../fixtures/${path}`, import.meta.url), "utf8");
 
@@ -62,7 +62,7 @@ describe("readPoints, lines that can't be read", () => {
 
   it("counts both in words", () => {
     expect(countInWords(points)).toBe("Two lines can be read, seven lines are skipped.");
-    expect(countInWords({ good: points.good, bad: [] })).toBe("Two lines can be read, none is skipped.");
+    expect(countInWords({ ...points, skipped: 0 })).toBe("Two lines can be read, none is skipped.");
   });
 });
 

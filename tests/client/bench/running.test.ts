@@ -1,8 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCsv } from "#client/views/bench/import/csv.ts";
 import { guessMapping } from "#client/views/bench/import/mapping.ts";
-import { readPoints } from "#client/views/bench/import/points.ts";
 import { type Draft, withCell, withField } from "#client/views/bench/record/draft.ts";
 import { readDraft } from "#client/views/bench/record/readDraft.ts";
 import { writeDraft } from "#client/views/bench/record/writeDraft.ts";
@@ -11,6 +9,7 @@ import { runningResult } from "#client/views/bench/running/run.ts";
 import type { Book } from "#shared/book/book.ts";
 import { byCollection } from "#shared/model/collections.ts";
 import type { BenchTest } from "#shared/model/tests/index.ts";
+import { readCsv, readPoints } from "#tests/support/importing.ts";
 import {
   EXAMPLES,
   FRICTION,

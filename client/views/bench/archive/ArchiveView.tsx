@@ -62,7 +62,7 @@ function useArchive() {
 }
 
 /** The whole book out and in: saved as one file, taken in instead of the book or merged with it. */
-export function ArchiveView() {
+export default function ArchiveView() {
   const { given, found, problem, busy, done, read, send } = useArchive();
   return (
     <div class="bench-archive">

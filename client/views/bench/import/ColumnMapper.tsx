@@ -7,6 +7,7 @@ import type { CsvTable } from "./csv.ts";
 import { type ColumnMapping, mappingFor, unitChoices, unitUncertainty } from "./mapping.ts";
 import type { ImportModel } from "./model.ts";
 import { IGNORE, type Role, roleInList, rolesOf } from "./roles.ts";
+import { guessColumns } from "./takeIn.ts";
 
 interface ColumnMapperProps {
   readonly model: ImportModel;
@@ -20,6 +21,7 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
     model.refused.value = new Map();
     model.mapping.value = mapping.map((column, i) => (i === at ? next : column));
   };
+  const first = table.lines.at(0).cells;
   const hasSpeed = mapping.some((column) => column.role === "speed");
   return (
     <section>
@@ -32,6 +34,8 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
               <th scope="col">First cell</th>
               <th scope="col">It is</th>
               <th scope="col">Unit</th>
+              <th scope="col">Minus</th>
+              <th scope="col">Times</th>
             </tr>
           </thead>
           <tbody>
@@ -39,7 +43,7 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
               <MappingRow
                 key={i}
                 name={name}
-                sample={table.lines[0]?.cells[i] ?? ""}
+                sample={first[i] ?? ""}
                 column={mapping[i]}
                 kind={model.kind}
                 onChange={(next) => put(i, next)}
@@ -48,6 +52,7 @@ export function ColumnMapper({ model, table }: ColumnMapperProps) {
           </tbody>
         </table>
       </ScrollTable>
+      <Remembered model={model} table={table} />
       {!hasSpeed && model.kind === "curve" && <CommonSpeed model={model} />}
     </section>
   );
@@ -98,7 +103,53 @@ function MappingRow({ name, sample, column, kind, onChange }: MappingRowProps) {
         )}
         {doubt && <span class={column.unit === "" ? "field-error" : "quiet small"}> {doubt}</span>}
       </td>
+      <Adjusted called={called} column={column} isQuantity={units.length > 0} onChange={onChange} />
     </tr>
+  );
+}
+
+interface AdjustedProps {
+  readonly called: string;
+  readonly column: ColumnMapping;
+  readonly isQuantity: boolean;
+  readonly onChange: (column: ColumnMapping) => void;
+}
+
+/** What is taken off a column's readings, and what they are multiplied by. */
+function Adjusted({ called, column, isQuantity, onChange }: AdjustedProps) {
+  if (!isQuantity)
+    return (
+      <>
+        <td />
+        <td />
+      </>
+    );
+  const { minus = "", times = "" } = column;
+  return (
+    <>
+      <td>
+        <input
+          type="text"
+          class="bench-adjust"
+          aria-label={`Taken off ${called}`}
+          title='A tare in the same unit, a time of day, or "first": what the first line of each test has'
+          placeholder="0"
+          value={minus}
+          onInput={(event) => onChange({ ...column, minus: event.currentTarget.value })}
+        />
+      </td>
+      <td>
+        <input
+          type="text"
+          class="bench-adjust"
+          aria-label={`Factor on ${called}`}
+          title='A factor, as "-1" to turn the sign, "1/7" for an electrical speed over seven pole pairs'
+          placeholder="1"
+          value={times}
+          onInput={(event) => onChange({ ...column, times: event.currentTarget.value })}
+        />
+      </td>
+    </>
   );
 }
 
@@ -120,4 +171,22 @@ function CommonSpeed({ model }: { readonly model: ImportModel }) {
       />
     </div>
   );
+}
+
+/** Says that the columns are read as in an earlier file, and undoes that; says which signs were turned. */
+function Remembered({ model, table }: ColumnMapperProps) {
+  if (model.remembered.value)
+    return (
+      <p class="quiet">
+        Read as in the last file with these columns.{" "}
+        <button type="button" class="plain" onClick={() => guessColumns(model, table, false)}>
+          Guess anew
+        </button>
+      </p>
+    );
+  const turned = model.mapping.value.flatMap(({ times }, i) =>
+    times === "-1" ? [`“${table.header[i]}”`] : [],
+  );
+  if (turned.length === 0) return null;
+  return <p class="quiet">No reading in {turned.join(", ")} is above 0: the sign is turned.</p>;
 }

@@ -10,13 +10,16 @@ import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
 import { ColumnMapper } from "./ColumnMapper.tsx";
+import { countInWords } from "./countWords.ts";
 import { KindPicker } from "./KindPicker.tsx";
-import { createImport, type ImportModel, otherKind, takeIn } from "./model.ts";
+import { createImport, type ImportModel } from "./model.ts";
 import { Preview } from "./Preview.tsx";
-import { countInWords } from "./points.ts";
 import { SaveImport } from "./SaveImport.tsx";
 import { SourcePicker } from "./SourcePicker.tsx";
 import type { Source } from "./source.ts";
+import { Trouble } from "./Trouble.tsx";
+import { otherKind, takeIn } from "./takeIn.ts";
+import { WhichLines } from "./WhichLines.tsx";
 
 function sentenceOf(model: ImportModel): string {
   if (!model.table.value) return `Import a ${KINDS[model.kind].name.toLowerCase()} from CSV`;
@@ -28,12 +31,12 @@ function newImport(kind: TestKind, source: Source | null): ImportModel {
   const book = currentBook.peek();
   if (!book) throw new Error("An import needs the bench book.");
   const model = createImport(book, new Date(), kind);
-  if (source) takeIn(model, source);
+  if (source) void takeIn(model, source);
   return model;
 }
 
 /** A test of any kind from a CSV file, as the address says; a file that says itself what it is counts more. */
-export function ImportView() {
+export default function ImportView() {
   const wanted = route.value.query.get("kind");
   const kind = KIND_ORDER.find((known) => known === wanted) ?? "curve";
   const handedOn = useRef<Source | null>(null);
@@ -65,6 +68,7 @@ function useRunning(model: ImportModel) {
 function ImportOf({ kind, source, onKind }: ImportOfProps) {
   // what was handed on counts once, when the kind changes
   const model = useMemo(() => newImport(kind, source), [kind]);
+  useEffect(() => model.stop, [model]);
   const other = otherKind(model);
   useEffect(() => {
     if (other) onKind(other, model.source.value);
@@ -88,7 +92,9 @@ function ImportOf({ kind, source, onKind }: ImportOfProps) {
         <>
           <div class="bench-form-columns">
             <div class="bench-form-main">
+              <Trouble model={model} table={model.table.value} />
               <ColumnMapper model={model} table={model.table.value} />
+              <WhichLines model={model} table={model.table.value} />
               <Preview model={model} table={model.table.value} />
               <h2>The test</h2>
               <Own form={model.form} />

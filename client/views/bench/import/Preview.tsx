@@ -1,13 +1,17 @@
 import { useState } from "preact/hooks";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import { columnsOf, KINDS } from "../record/kinds.ts";
-import type { CsvLine, CsvTable } from "./csv.ts";
+import { countInWords, thinnedInWords } from "./countWords.ts";
+import type { CsvTable } from "./csv.ts";
+import type { CsvLine } from "./lines.ts";
 import type { ImportModel } from "./model.ts";
-import { countInWords, type GoodLine } from "./points.ts";
+import { Part } from "./Part.tsx";
+import type { GoodLine } from "./points.ts";
 import { type Role, roleInList, TEST } from "./roles.ts";
 import { silenceOf } from "./silence.ts";
 
 const SHOWN_AT_ONCE = 12;
+const MOST_SHOWN = 500;
 
 interface PreviewProps {
   readonly model: ImportModel;
@@ -41,6 +45,24 @@ export function Preview({ model, table }: PreviewProps) {
   );
 }
 
+/** Lines that were skipped, or refused when they were sent. */
+function badLines({ points, refused }: ImportModel, table: CsvTable): CsvLine[] {
+  const { bad } = points.value;
+  const known = new Set(bad.map(({ line }) => line));
+  const later: CsvLine[] = [];
+  if (refused.value.size > 0)
+    for (const line of table.lines)
+      if (refused.value.has(line.line) && !known.has(line.line)) later.push(line);
+  return [...bad, ...later].sort((a, b) => a.line - b.line);
+}
+
+/** Lines that are kept or skipped; those that were thinned out or that nobody asked for are not shown. */
+function chosenLines({ points }: ImportModel): CsvLine[] {
+  const { good, bad } = points.value;
+  const kept = good.map(({ line }) => ({ line, cells: [] }));
+  return [...kept, ...bad].sort((a, b) => a.line - b.line);
+}
+
 function Lines({ model, table }: PreviewProps) {
   const [onlyBad, setOnlyBad] = useState(false);
   const [all, setAll] = useState(false);
@@ -48,12 +70,17 @@ function Lines({ model, table }: PreviewProps) {
   const reasons = new Map(points.bad.map(({ line, reason }) => [line, `skipped: ${reason}`]));
   for (const [line, reason] of model.refused.value) reasons.set(line, `refused: ${reason}`);
   const good = new Map(points.good.map((line) => [line.line, line]));
-  const lines = onlyBad ? table.lines.filter(({ line }) => reasons.has(line)) : table.lines;
-  const shown = all ? lines : lines.slice(0, SHOWN_AT_ONCE);
+  const most = all ? MOST_SHOWN : SHOWN_AT_ONCE;
+  const isWhole = points.read === points.good.length && points.passedOver === 0;
+  const every = isWhole ? table.lines.first(most) : chosenLines(model);
+  const shown = onlyBad ? badLines(model, table).slice(0, most) : every.slice(0, most);
+  const count = onlyBad ? points.skipped : isWhole ? table.lines.length : every.length;
   const roles = shownRoles(model);
+  const dense = [...points.thinning.values()].find(({ every }) => every > 1);
   const silence = silenceOf(model.kind, model.mapping.value);
   return (
     <>
+      <Part what="Reading the lines" part={model.linesRead.value} />
       <p>
         {countInWords(points)}{" "}
         {reasons.size > 0 && (
@@ -62,6 +89,7 @@ function Lines({ model, table }: PreviewProps) {
           </button>
         )}
       </p>
+      {dense && <p class="quiet">Thinned out: {thinnedInWords(dense)}; its note will say so.</p>}
       {silence && <p class="quiet">{silence}</p>}
       <ScrollTable label="Lines as they are read">
         <table class="bench-preview">
@@ -91,9 +119,9 @@ function Lines({ model, table }: PreviewProps) {
           </tbody>
         </table>
       </ScrollTable>
-      {shown.length < lines.length && (
+      {shown.length < count && !all && (
         <button type="button" onClick={() => setAll(true)}>
-          Show all {lines.length} lines
+          Show {count <= MOST_SHOWN ? `all ${count}` : `the first ${MOST_SHOWN} of ${count}`} lines
         </button>
       )}
     </>

@@ -5,6 +5,7 @@ import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
 import { KINDS } from "../record/kinds.ts";
+import { keepLayout } from "./layouts.ts";
 import { type ImportModel, keyOf, tooManyRows } from "./model.ts";
 import { TEST } from "./roles.ts";
 import { questionsAbout, sendAll } from "./send.ts";
@@ -18,6 +19,8 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
   const left = forms.filter((form) => !model.saved.value.has(keyOf(form)));
   const count = model.points.value.good.length;
   const tooMany = tooManyRows(forms);
+  const { skipped } = model.points.value;
+  const waits = skipped > 0 && !model.leavesOut.value;
   const { row, name } = KINDS[model.kind];
   const ask = () => {
     const wrong = left.some((form) => form.read.value.errors.size > 0);
@@ -30,12 +33,25 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
     setSaving(true);
     const last = await sendAll(model, left);
     setSaving(false);
+    if (last !== null) rememberLayout(model);
     if (last !== null) navigate("bench", null, { saved: last });
     else requestAnimationFrame(() => box.current?.focus());
   };
   return (
     <section class="bench-import-save">
       {model.kind === "curve" && <PerSpeed model={model} />}
+      {skipped > 0 && (
+        <label class="bench-leaves-out">
+          <input
+            type="checkbox"
+            checked={model.leavesOut.value}
+            onChange={(event) => {
+              model.leavesOut.value = event.currentTarget.checked;
+            }}
+          />{" "}
+          Save the rest without the {counted(skipped, "skipped line")}
+        </label>
+      )}
       <ErrorSummary form={model.form} box={box} />
       {tooMany && (
         <p class="field-error" role="alert">
@@ -54,7 +70,7 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
           type="button"
           class="primary"
           busy={saving}
-          disabled={count === 0 || tooMany !== null}
+          disabled={count === 0 || tooMany !== null || waits || model.linesRead.value !== null}
           onClick={ask}
         >
           {saving ? "Saving…" : `Save ${counted(count, row)} as ${counted(left.length, name.toLowerCase())}`}
@@ -62,6 +78,13 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
       )}
     </section>
   );
+}
+
+/** The next file of this layout is read alike. */
+function rememberLayout({ kind, table, mapping, only, splitBy }: ImportModel): void {
+  if (!table.value) return;
+  const layout = { mapping: mapping.value, only: only.value, splitBy: splitBy.value };
+  keepLayout(kind, table.value.header, layout);
 }
 
 function PerSpeed({ model }: { readonly model: ImportModel }) {

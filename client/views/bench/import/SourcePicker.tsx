@@ -1,10 +1,12 @@
 import { useId } from "preact/hooks";
 import { counted } from "../../../ui/count.ts";
-import { CsvError, type CsvLine } from "./csv.ts";
+import { ENCODINGS, type Encoding } from "./encoding.ts";
 import { EXAMPLES } from "./examples.ts";
-import { type ImportModel, takeIn } from "./model.ts";
+import type { CsvLine } from "./lines.ts";
+import type { ImportModel } from "./model.ts";
+import { Part } from "./Part.tsx";
 import { DELIMITERS } from "./sniff.ts";
-import { readFile } from "./source.ts";
+import { takeAs, takeIn } from "./takeIn.ts";
 
 const DELIMITER_NAMES: Readonly<Record<string, string>> = {
   ",": "comma",
@@ -12,17 +14,6 @@ const DELIMITER_NAMES: Readonly<Record<string, string>> = {
   "\t": "tabulator",
   "|": "bar",
 };
-
-async function choose(model: ImportModel, file: File | undefined): Promise<void> {
-  if (!file) return;
-  try {
-    takeIn(model, await readFile(file));
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    model.message.value = error.message;
-    model.table.value = null;
-  }
-}
 
 /** Where the table comes from: a file or pasted text; how it is delimited is found, and can be changed. */
 export function SourcePicker({ model }: { readonly model: ImportModel }) {
@@ -40,7 +31,10 @@ export function SourcePicker({ model }: { readonly model: ImportModel }) {
             id={`${id}-file`}
             type="file"
             accept=".csv,.tsv,.txt,text/csv,text/plain"
-            onChange={(event) => void choose(model, event.currentTarget.files?.[0])}
+            onChange={(event) => {
+              const file = event.currentTarget.files?.[0];
+              if (file) void takeIn(model, { name: file.name, text: null, file });
+            }}
           />
         </div>
         <div class="field bench-paste">
@@ -54,11 +48,12 @@ export function SourcePicker({ model }: { readonly model: ImportModel }) {
             aria-invalid={message ? "true" : undefined}
             aria-describedby={message ? `${id}-message` : undefined}
             placeholder={EXAMPLES[model.kind]}
-            value={model.source.value?.name === "" ? model.source.value.text : ""}
-            onInput={(event) => takeIn(model, { name: "", text: event.currentTarget.value })}
+            value={model.source.value?.name === "" ? (model.source.value.text ?? "") : ""}
+            onInput={(event) => void takeIn(model, { name: "", text: event.currentTarget.value })}
           />
         </div>
       </div>
+      <Part what="Reading the file" part={model.part.value} onStop={() => model.reading.value?.abort()} />
       {message && (
         <p class="field-error" id={`${id}-message`} role="alert">
           {message}
@@ -70,9 +65,10 @@ export function SourcePicker({ model }: { readonly model: ImportModel }) {
 }
 
 function Spelling({ model }: { readonly model: ImportModel }) {
-  const { source, table, choices } = model;
+  const { source, table } = model;
   if (!source.value || !table.value) return null;
   const from = source.value;
+  const { openQuote } = table.value;
   return (
     <p class="bench-spelling">
       {from.name !== "" && <strong>{from.name}</strong>} {counted(table.value.lines.length, "line")}, cells
@@ -80,7 +76,7 @@ function Spelling({ model }: { readonly model: ImportModel }) {
       <select
         aria-label="What stands between the cells"
         value={table.value.delimiter}
-        onChange={(event) => takeIn(model, from, { ...choices.value, delimiter: event.currentTarget.value })}
+        onChange={(event) => takeAs(model, { delimiter: event.currentTarget.value })}
       >
         {DELIMITERS.map((delimiter) => (
           <option key={delimiter} value={delimiter}>
@@ -92,15 +88,38 @@ function Spelling({ model }: { readonly model: ImportModel }) {
       <select
         aria-label="The decimal sign"
         value={table.value.decimal}
-        onChange={(event) =>
-          takeIn(model, from, { ...choices.value, decimal: event.currentTarget.value === "," ? "," : "." })
-        }
+        onChange={(event) => takeAs(model, { decimal: event.currentTarget.value === "," ? "," : "." })}
       >
         <option value=".">point</option>
         <option value=",">comma</option>
       </select>
-      , <HeaderPicker model={model} />
+      <EncodingPicker model={model} />, <HeaderPicker model={model} />
+      {openQuote !== null && (
+        <span class="quiet"> A quote in line {openQuote} is never closed: quotes are read as text.</span>
+      )}
     </p>
+  );
+}
+
+/** How a file's bytes are read as letters: found by itself, can be said. */
+function EncodingPicker({ model }: { readonly model: ImportModel }) {
+  const encoding = model.read.value?.encoding;
+  if (!encoding) return null;
+  return (
+    <>
+      , letters by{" "}
+      <select
+        aria-label="The encoding"
+        value={encoding}
+        onChange={(event) => takeAs(model, { encoding: event.currentTarget.value as Encoding })}
+      >
+        {Object.entries(ENCODINGS).map(([value, label]) => (
+          <option key={value} value={value}>
+            {label}
+          </option>
+        ))}
+      </select>
+    </>
   );
 }
 
@@ -114,9 +133,8 @@ function lineText({ line, cells }: CsvLine): string {
 
 /** In which line the columns' names stand: found by itself, can be said. */
 function HeaderPicker({ model }: { readonly model: ImportModel }) {
-  const { source, table, choices } = model;
-  if (!source.value || !table.value) return null;
-  const from = source.value;
+  const { table } = model;
+  if (!table.value) return null;
   const { headerLine, top } = table.value;
   const above = top.filter(({ line }) => headerLine !== null && line < headerLine).length;
   return (
@@ -125,9 +143,7 @@ function HeaderPicker({ model }: { readonly model: ImportModel }) {
       <select
         aria-label="The line with the columns' names"
         value={String(headerLine ?? 0)}
-        onChange={(event) =>
-          takeIn(model, from, { ...choices.value, header: Number(event.currentTarget.value) })
-        }
+        onChange={(event) => takeAs(model, { header: Number(event.currentTarget.value) })}
       >
         {top.map((each) => (
           <option key={each.line} value={String(each.line)}>

@@ -79,8 +79,10 @@ const joined = (words: readonly string[]): string => words.join("").toLowerCase(
 
 /** @returns by what a header may call it, each of a kind's columns */
 function namesOf(kind: TestKind): ReadonlyMap<string, Role> {
-  const own = KINDS[kind].columns.flatMap(({ key, label, names = [] }) =>
-    [key.toLowerCase(), joined(label.split(/\s+/)), ...names].map((name): [string, Role] => [name, key]),
+  const own = KINDS[kind].columns.flatMap(({ key, label, inList = key, names = [] }) =>
+    [key.toLowerCase(), joined(label.split(/\s+/)), inList.toLowerCase(), ...names].map(
+      (name): [string, Role] => [name, key],
+    ),
   );
   return new Map([...Object.entries(OTHERS), ...own]);
 }

@@ -8,6 +8,10 @@ export interface ColumnMapping {
   readonly role: Role;
   /** the unit meant where a cell carries none; empty where the role has none, or where it isn't known yet */
   readonly unit: string;
+  /** factor on its readings, as typed: "-1", "1/7"; none unless given */
+  readonly times?: string;
+  /** taken off its readings before, in the same unit, as typed; "first": what the first of each test was */
+  readonly minus?: string;
 }
 
 /** @returns the mapping of a column that takes a role: its unit read from the header, the quantity's first where it names none, to be chosen where it names a strange one */

@@ -1,4 +1,5 @@
 import { columnsOf, KINDS } from "../record/kinds.ts";
+import { adjustmentOf } from "./adjust.ts";
 import type { PointsRequest } from "./points.ts";
 import { IGNORE, OPEN, type Role, roleDimension, roleLabel } from "./roles.ts";
 
@@ -31,6 +32,14 @@ function missingUnits({ kind = "curve", mapping, table }: PointsRequest): string
   );
 }
 
+/** A factor or a tare that can't be read holds every line up. */
+function unreadAdjustments({ mapping, table }: PointsRequest): string[] {
+  return mapping.flatMap((column, i) => {
+    const adjustment = adjustmentOf(column);
+    return "problem" in adjustment ? [`${table.header[i]}: ${adjustment.problem}.`] : [];
+  });
+}
+
 /** @returns what a mapping lacks before any line can be read; empty where nothing is missing */
 export function missingRoles(request: PointsRequest): string[] {
   const { mapping, kind = "curve", commonSpeed } = request;
@@ -50,5 +59,5 @@ export function missingRoles(request: PointsRequest): string[] {
     ({ role }, i) => isOnce(role) && mapping.findIndex((other) => other.role === role) < i,
   );
   if (twice) missing.push(`Two columns are ${named(twice.role)}; leave one of them out.`);
-  return [...missing, ...missingUnits(request)];
+  return [...missing, ...missingUnits(request), ...unreadAdjustments(request)];
 }

@@ -1,18 +1,21 @@
-import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import { computed, effect, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Book } from "../../../../shared/book/book.ts";
 import type { NamedParts } from "../../../../shared/book/named.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { dayOf, firstDraft } from "../forms/defaults.ts";
 import { createForm, type FormModel } from "../forms/model.ts";
-import { mostRows } from "../record/kinds.ts";
+import { isByHand, mostRows } from "../record/kinds.ts";
 import type { FieldTexts } from "../record/spec.ts";
 import type { CsvChoices, CsvTable } from "./csv.ts";
-import { type ColumnMapping, guessMapping } from "./mapping.ts";
+import type { ColumnMapping } from "./mapping.ts";
 import { missingRoles } from "./missing.ts";
-import { type Points, type PointsRequest, readPoints } from "./points.ts";
-import { OPEN } from "./roles.ts";
-import { type Source, tableOf } from "./source.ts";
-import { draftsOf, type FileHead, headOf } from "./tests.ts";
+import type { Points, PointsRequest } from "./points.ts";
+import { provenanceNote } from "./provenance.ts";
+import { TEST } from "./roles.ts";
+import { createScan } from "./scan.ts";
+import type { Condition } from "./select.ts";
+import type { ReadSource, Source } from "./source.ts";
+import { draftsOf } from "./tests.ts";
 
 /** An import in the making: the text, what its columns are, and the test that it becomes. */
 export interface ImportModel {
@@ -21,127 +24,144 @@ export interface ImportModel {
   /** the plates and instruments that a file may name */
   readonly parts: NamedParts;
   readonly source: Signal<Source | null>;
+  /** what was read of it, cells apart */
+  readonly read: Signal<ReadSource | null>;
+  /** stops what reads a file; null where none is read */
+  readonly reading: Signal<AbortController | null>;
+  /** which part of a file is read, 0 to 1; null where none is being read */
+  readonly part: Signal<number | null>;
   /** why a text or a file can't be read */
   readonly message: Signal<string | null>;
   readonly choices: Signal<CsvChoices>;
   readonly table: Signal<CsvTable | null>;
   readonly mapping: Signal<readonly ColumnMapping[]>;
+  /** the columns are read as they were in the last file of this layout */
+  readonly remembered: Signal<boolean>;
   readonly commonSpeed: Signal<string>;
   readonly perSpeed: Signal<boolean>;
+  /** only lines that these ask for are read */
+  readonly only: Signal<readonly Condition[]>;
+  /** place of the column that splits the file into several tests */
+  readonly splitBy: Signal<number | null>;
+  /** only every n-th line is kept */
+  readonly every: Signal<number>;
+  /** the maker said that skipped lines may be left out */
+  readonly leavesOut: Signal<boolean>;
   /** the fields above the rows */
   readonly form: FormModel;
   /** what is not chosen yet */
   readonly missing: ReadonlySignal<readonly string[]>;
   readonly points: ReadonlySignal<Points>;
+  /** which part of the lines is read, 0 to 1; null where all are */
+  readonly linesRead: ReadonlySignal<number | null>;
   /** one form a test, as they will be sent */
   readonly forms: ReadonlySignal<readonly FormModel[]>;
   /** {@link keyOf} of the tests that are saved already */
   readonly saved: Signal<ReadonlySet<string>>;
   /** by line, why it was refused when it was sent */
   readonly refused: Signal<ReadonlyMap<number, string>>;
-}
-
-const NO_POINTS: Points = { good: [], bad: [] };
-
-/** Nothing of an earlier test is taken for a file's own: whose rotor, motor and instruments it was, must be said. */
-function blank(fields: FieldTexts): FieldTexts {
-  return Object.fromEntries(Object.keys(fields).map((key) => [key, KEPT.has(key) ? fields[key] : ""]));
+  /** gives up what is under way; nothing is read any more */
+  readonly stop: () => void;
 }
 
 const KEPT: ReadonlySet<string> = new Set(["date"]);
 
+/** Nothing of an earlier test is taken for a file's own: whose rotor, motor and instruments it was, must be said. */
+export function blank(fields: FieldTexts): FieldTexts {
+  return Object.fromEntries(Object.keys(fields).map((key) => [key, KEPT.has(key) ? fields[key] : ""]));
+}
+
+/** What the maker sets of an import. */
+function settings() {
+  return {
+    source: signal<Source | null>(null),
+    read: signal<ReadSource | null>(null),
+    reading: signal<AbortController | null>(null),
+    part: signal<number | null>(null),
+    message: signal<string | null>(null),
+    choices: signal<CsvChoices>({}),
+    table: signal<CsvTable | null>(null),
+    mapping: signal<readonly ColumnMapping[]>([]),
+    remembered: signal(false),
+    commonSpeed: signal(""),
+    perSpeed: signal(false),
+    only: signal<readonly Condition[]>([]),
+    splitBy: signal<number | null>(null),
+    every: signal(1),
+    leavesOut: signal(false),
+    saved: signal<ReadonlySet<string>>(new Set()),
+    refused: signal<ReadonlyMap<number, string>>(new Map()),
+  };
+}
+
+/** A file that is saved as one test a speed may hold that many times what one test does. */
+const SPEEDS = 20;
+
+function requestOf(set: ReturnType<typeof settings>, form: FormModel, kind: TestKind): PointsRequest | null {
+  const table = set.table.value;
+  if (!table) return null;
+  const { holes, fields: typed } = form.draft.value;
+  const flowFrom = typed.flowFrom || undefined;
+  return {
+    kind,
+    table,
+    mapping: set.mapping.value,
+    commonSpeed: set.commonSpeed.value,
+    flowFrom,
+    holeKinds: flowFrom === "bleed-plate" ? holes.length : 0,
+    only: set.only.value,
+    splitBy: set.splitBy.value,
+    every: set.every.value,
+    most: isByHand(kind) ? undefined : mostRows(kind) * (set.perSpeed.value ? SPEEDS : 1),
+  };
+}
+
+const sameRequest = (a: PointsRequest | null, b: PointsRequest | null): boolean =>
+  a === b ||
+  (a !== null && b !== null && (Object.keys(a) as (keyof PointsRequest)[]).every((key) => a[key] === b[key]));
+
+/** What lines are read by; the same while nothing of it changes. */
+function steady(request: ReadonlySignal<PointsRequest | null>): ReadonlySignal<PointsRequest | null> {
+  let last: PointsRequest | null = null;
+  return computed(() => {
+    const now = request.value;
+    if (!sameRequest(last, now)) last = now;
+    return last;
+  });
+}
+
 /** @returns an import with nothing in it */
 export function createImport(book: Book, now: Date, kind: TestKind = "curve"): ImportModel {
-  const asked = { kind, today: dayOf(now) } as const;
-  const draft = firstDraft(book, asked);
+  const draft = firstDraft(book, { kind, today: dayOf(now) });
   const isAboveRows = (path: string) => !path.startsWith("rows");
   const empty = { ...draft, fields: blank(draft.fields), holes: [], rows: [], units: {} };
   const form = createForm(null, empty, null, null, isAboveRows);
-  const source = signal<Source | null>(null);
-  const table = signal<CsvTable | null>(null);
-  const mapping = signal<readonly ColumnMapping[]>([]);
-  const commonSpeed = signal("");
-  const perSpeed = signal(false);
-  const request = computed<PointsRequest | null>(() => {
-    if (!table.value) return null;
-    const { holes, fields: typed } = form.draft.value;
-    const flowFrom = typed.flowFrom || undefined;
-    const holeKinds = flowFrom === "bleed-plate" ? holes.length : 0;
-    const speed = commonSpeed.value;
-    return { kind, table: table.value, mapping: mapping.value, commonSpeed: speed, flowFrom, holeKinds };
-  });
+  const set = settings();
+  const request = steady(computed(() => requestOf(set, form, kind)));
   const missing = computed(() => (request.value ? missingRoles(request.value) : []));
-  const points = computed(() =>
-    request.value && missing.value.length === 0 ? readPoints(request.value) : NO_POINTS,
-  );
-  const forms = computed(() =>
-    draftsOf(form.draft.value, points.value.good, perSpeed.value).map((each) => createForm(null, each, null)),
-  );
-  const message = signal<string | null>(null);
-  const choices = signal<CsvChoices>({});
-  const saved = signal<ReadonlySet<string>>(new Set());
-  const refused = signal<ReadonlyMap<number, string>>(new Map());
-  return {
-    kind,
-    parts: book,
-    source,
-    message,
-    choices,
-    table,
-    mapping,
-    commonSpeed,
-    perSpeed,
-    form,
-    missing,
-    points,
-    forms,
-    saved,
-    refused,
+  const scan = createScan();
+  const stopReading = effect(() => scan.start(missing.value.length === 0 ? request.value : null));
+  const forms = computed(() => {
+    const points = scan.points.value;
+    const from = request.value;
+    const name = set.source.value?.name ?? "";
+    const noteOf = (test: string) =>
+      from ? provenanceNote({ name, kind, request: from, points, leavesOut: set.leavesOut.value }, test) : "";
+    const isTitled = set.splitBy.value === null && set.mapping.value.some(({ role }) => role === TEST);
+    const drafts = draftsOf(form.draft.value, points.good, set.perSpeed.value, { isTitled, noteOf });
+    return drafts.map((each) => createForm(null, each, null));
+  });
+  const stop = () => {
+    set.reading.value?.abort();
+    stopReading();
+    scan.start(null);
   };
+  return { kind, parts: book, ...set, form, missing, points: scan.points, linesRead: scan.part, forms, stop };
 }
 
 /** @returns which of the file's lines a test is made of */
 export function keyOf(form: FormModel): string {
   return form.draft.value.rows.map((row) => row.key).join(" ");
-}
-
-/** A meter has read the flow unless the file counts open holes. */
-function withFlowFrom(fields: FieldTexts, mapping: readonly ColumnMapping[]): FieldTexts {
-  if (!("flowFrom" in fields) || fields.flowFrom) return fields;
-  const plate = mapping.some(({ role }) => role === OPEN || role === "platePressure");
-  return { ...fields, flowFrom: plate ? "bleed-plate" : "known-flow" };
-}
-
-/** The fields above the rows as the file's own head lines say them; an exported file says all of them. */
-function fieldsFrom(before: FieldTexts, source: Source, head: FileHead): FieldTexts {
-  if (head.kind !== null) return { ...blank(before), title: "", ...head.fields };
-  const title = head.fields.title ?? (before.title || source.name.replace(/\.[^.]*$/, ""));
-  return { ...before, ...head.fields, title };
-}
-
-/** Takes a text in: finds its table, guesses its columns, and takes over what its own head lines say of the test. */
-export function takeIn(model: ImportModel, source: Source, choices: CsvChoices = {}): void {
-  const { table, message } = tableOf(source, choices);
-  model.source.value = source;
-  model.choices.value = choices;
-  model.message.value = message;
-  model.saved.value = new Set();
-  model.refused.value = new Map();
-  model.table.value = table;
-  if (!table) return;
-  const mapping = guessMapping(table.header, model.kind);
-  const head = headOf(table.head, model.kind, model.parts);
-  const draft = model.form.draft.value;
-  const fields = withFlowFrom(fieldsFrom(draft.fields, source, head), mapping);
-  model.mapping.value = mapping;
-  const holes = head.kind === null && head.holes.length === 0 ? draft.holes : head.holes;
-  model.form.draft.value = { ...draft, fields, holes };
-}
-
-/** @returns the kind of test that the text says it is, where that is another one than is being imported; null where not */
-export function otherKind({ kind, table }: ImportModel): TestKind | null {
-  const said = table.value ? headOf(table.value.head, kind).kind : null;
-  return said === kind ? null : said;
 }
 
 /** @returns why the tests can't be sent as they are, in words; null where they can */

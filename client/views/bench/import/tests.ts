@@ -64,13 +64,34 @@ function bySpeed(good: readonly GoodLine[]): GoodLine[][] {
   return groupSpeeds(speeds).map((group) => group.map((i) => good[i]));
 }
 
+/** What the file says of the tests that it becomes. */
+export interface Told {
+  /** a column has the whole title; else what tells a test apart goes behind the title that was typed */
+  readonly isTitled: boolean;
+  /** what was done to a test's lines, for its note; empty where nothing was */
+  readonly noteOf: (test: string) => string;
+}
+
+const AS_IT_IS: Told = { isTitled: true, noteOf: () => "" };
+
+function fieldsOfTest({ fields }: Draft, test: string, { isTitled, noteOf }: Told): Draft["fields"] {
+  const title = isTitled || !fields.title ? test : `${fields.title}, ${test}`;
+  const note = [fields.note, noteOf(test)].filter(Boolean).join("\n");
+  return { ...fields, ...(test === "" ? {} : { title }), ...(note === "" ? {} : { note }) };
+}
+
 /** One draft of all lines, or one for each test that a column names; of a curve also one a speed, slowest first. */
-export function draftsOf(base: Draft, good: readonly GoodLine[], perSpeed: boolean): Draft[] {
+export function draftsOf(
+  base: Draft,
+  good: readonly GoodLine[],
+  perSpeed: boolean,
+  told: Told = AS_IT_IS,
+): Draft[] {
   return byTest(good)
     .flatMap((group) => (perSpeed ? bySpeed(group) : [group]))
     .map((group) => ({
       ...base,
-      fields: group[0]?.test ? { ...base.fields, title: group[0].test } : base.fields,
+      fields: fieldsOfTest(base, group[0]?.test ?? "", told),
       rows: group.map(({ row }) => row),
     }));
 }

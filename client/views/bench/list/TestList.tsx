@@ -9,6 +9,7 @@ import { type Filters, filtersOf, isFiltered, queryOf } from "./filters.ts";
 import { usePages } from "./pages.ts";
 import { nameOf, partChoices } from "./partNames.ts";
 import { resultLine } from "./resultLine.ts";
+import { SaveList } from "./SaveList.tsx";
 import { TestRow } from "./TestRow.tsx";
 
 /** Buttons for a new test of each kind. */
@@ -128,6 +129,7 @@ function FilterBar({ filters }: { readonly filters: Filters }) {
           onInput={(event) => choose({ text: event.currentTarget.value })}
         />
       </label>
+      <SaveList filters={filters} />
       {isFiltered(filters) && (
         <button type="button" class="plain" onClick={() => navigate("bench")}>
           show all

@@ -5,7 +5,7 @@ import { ApiError } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
 import { withdraw } from "../../../state/withdraw.ts";
 import { removeRecord } from "../../../state/write.ts";
-import { download } from "../../../ui/download.ts";
+import { downloadText } from "../../../ui/download.ts";
 import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
 import { nameOf, partNames } from "./partNames.ts";
@@ -15,9 +15,8 @@ import { TakeMass } from "./TakeMass.tsx";
 
 type Stored = StoredOf<"tests">;
 
-function saveCsv(test: Stored["data"]): void {
-  const csv = exportCsv(test, currentBook.value ?? undefined);
-  download(new Blob([csv], { type: "text/csv" }), csvName(test));
+function saveCsv(test: Stored["data"], setUp: boolean): void {
+  downloadText(exportCsv(test, { setUp, parts: currentBook.value ?? undefined }), csvName(test));
 }
 
 /** One test of the list: what it found, and what can be done with it. */
@@ -65,8 +64,22 @@ function Actions({ test, onAsk }: ActionsProps) {
   };
   return (
     <div class="bench-test-actions">
-      <button type="button" class="plain" onClick={() => saveCsv(data)} aria-label={`Save ${of} as CSV`}>
+      <button
+        type="button"
+        class="plain"
+        onClick={() => saveCsv(data, false)}
+        aria-label={`Save ${of} as CSV`}
+      >
         CSV
+      </button>
+      <button
+        type="button"
+        class="plain"
+        title="what stands above the rows goes into lines that begin with #: the whole test comes back by importing it"
+        onClick={() => saveCsv(data, true)}
+        aria-label={`Save ${of} as CSV with its set-up`}
+      >
+        CSV with set-up
       </button>
       {data.struckOut === undefined ? (
         <button type="button" class="plain" onClick={() => onAsk("strike")} aria-label={`Strike out ${of}`}>

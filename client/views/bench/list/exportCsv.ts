@@ -4,6 +4,7 @@ import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { guarded } from "../../../ui/table.ts";
 import type { Draft } from "../record/draft.ts";
 import { columnsOf, fieldsOf, hasPlate, KINDS } from "../record/kinds.ts";
+import type { ColumnSpec } from "../record/spec.ts";
 import { unitsOf, writeDraft } from "../record/writeDraft.ts";
 
 /** A head line's text: as it is, or as a JSON string where it runs over several lines or could be mistaken for one. */
@@ -44,29 +45,51 @@ function draftOf(test: BenchTest, parts: NamedParts): Draft {
   return { ...described, fields: { ...described.fields, ...Object.fromEntries(named) } };
 }
 
-/** A test as CSV: "# key = text" lines with all that stands above the rows, then one line a row, readings as typed. */
-export function exportCsv(test: BenchTest, parts: NamedParts = { instruments: [], plates: [] }): string {
-  const draft = draftOf(test, parts);
+interface ExportOptions {
+  /** what stands above the rows goes out as "# key = text" lines before them, so that the whole test comes back */
+  readonly setUp?: boolean;
+  /** the plates and instruments that the test may name */
+  readonly parts?: NamedParts;
+}
+
+const NO_PARTS: NamedParts = { instruments: [], plates: [] };
+
+/** A column's name in words; what a list of columns adds in brackets would be read as a unit. */
+const nameOf = ({ label, inList = "" }: ColumnSpec): string =>
+  inList !== "" && !inList.includes("(") ? capitalised(inList) : label;
+
+const capitalised = (text: string): string => text[0].toUpperCase() + text.slice(1);
+
+interface ExportedColumn {
+  readonly header: string;
+  readonly cells: readonly string[];
+}
+
+function columnsOfTest(test: BenchTest, draft: Draft): ExportedColumn[] {
   const spec = KINDS[draft.kind];
   const units = unitsOf(test);
-  const columns = columnsOf(spec, draft.fields)
-    .map(({ key }) => {
-      const cells = draft.rows.map((row) => row.cells[key] ?? "");
-      const unit = commonUnit(cells, units[key]);
-      const bare = unit === null ? cells : cells.map((cell) => cell.slice(0, -unit.length).trim());
-      return { header: unit === null ? key : `${key} [${unit}]`, cells: bare };
-    })
-    .filter(({ cells }) => cells.some((cell) => cell !== ""));
+  const columns = columnsOf(spec, draft.fields).map((column) => {
+    const cells = draft.rows.map((row) => row.cells[column.key] ?? "");
+    const unit = commonUnit(cells, units[column.key]);
+    const bare = unit === null ? cells : cells.map((cell) => cell.slice(0, -unit.length).trim());
+    return { header: unit === null ? nameOf(column) : `${nameOf(column)} [${unit}]`, cells: bare };
+  });
   const open = hasPlate(spec, draft.fields)
-    ? draft.holes.map((_, i) => ({ header: `open ${i + 1}`, cells: draft.rows.map((row) => row.open[i]) }))
+    ? draft.holes.map((_, i) => ({ header: `Open ${i + 1}`, cells: draft.rows.map((row) => row.open[i]) }))
     : [];
-  const aside = { header: "set aside", cells: draft.rows.map((row) => row.aside ?? "") };
-  const all = [...columns, ...open, ...(aside.cells.some(Boolean) ? [aside] : [])];
-  const table = [
-    all.map(({ header }) => header),
-    ...draft.rows.map((_, i) => all.map(({ cells }) => safe(cells[i]))),
-  ];
-  return `${headLines(draft).join("\r\n")}\r\n${csvFormatRows(table).replaceAll("\n", "\r\n")}\r\n`;
+  const aside = { header: "Set aside", cells: draft.rows.map((row) => row.aside ?? "") };
+  const isFilled = ({ cells }: ExportedColumn) => cells.some((cell) => cell !== "");
+  return [...columns.filter(isFilled), ...open, ...[aside].filter(isFilled)];
+}
+
+/** A test as CSV: one line a row, readings as typed, names in words with their units; with its set-up above where that is asked for. */
+export function exportCsv(test: BenchTest, { setUp = false, parts = NO_PARTS }: ExportOptions = {}): string {
+  const draft = draftOf(test, parts);
+  const columns = columnsOfTest(test, draft);
+  const rows = draft.rows.map((_, i) => columns.map(({ cells }) => safe(cells[i])));
+  const table = csvFormatRows([columns.map(({ header }) => header), ...rows]).replaceAll("\n", "\r\n");
+  const head = setUp ? `${headLines(draft).join("\r\n")}\r\n` : "";
+  return `${head}${table}\r\n`;
 }
 
 /** @returns a file name that tells the test apart */

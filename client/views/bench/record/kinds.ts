@@ -45,9 +45,12 @@ const MOST_ROWS = 5000;
 const MOST_ROWS_BY_HAND = 1000;
 const BY_HAND: readonly TestKind[] = ["pull", "friction", "ride-height", "weigh-in", "run-log"];
 
+/** @returns whether each row is read by hand and counts for itself; else the rows may be a dense log, of which a part says as much */
+export const isByHand = (kind: TestKind): boolean => BY_HAND.includes(kind);
+
 /** @returns how many rows a test of a kind can have */
 export function mostRows(kind: TestKind): number {
-  return BY_HAND.includes(kind) ? MOST_ROWS_BY_HAND : MOST_ROWS;
+  return isByHand(kind) ? MOST_ROWS_BY_HAND : MOST_ROWS;
 }
 
 /** Asked of every kind. */
