@@ -147,6 +147,8 @@ export const BUILD = {
 
 /** Suction that a controller is told to keep [Pa]. */
 export const KEPT_SUCTION = above0(1e6);
+/** Thrust likewise [N]. */
+export const KEPT_THRUST = above0(1e5);
 
 /** As many parts as a drive cycle has at most. */
 export const MOST_CYCLE_PARTS = 12;

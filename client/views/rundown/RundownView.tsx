@@ -4,6 +4,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
+import type { Keep } from "../../../shared/physics/rundown/input.ts";
 import { go, href, route } from "../../app/router.ts";
 import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
@@ -36,6 +37,8 @@ import { WindingNote } from "./WindingNote.tsx";
 
 /** A suction to begin with where the build's own isn't known [Pa]. */
 const DEFAULT_SUCTION = 1000;
+/** Likewise a thrust [N]. */
+const DEFAULT_THRUST = 2;
 /** The slider's end for a margin; more can be typed. */
 const SLIDER_MARGIN = 4;
 const partial = () => import("./partial/PartialRundown.tsx");
@@ -120,15 +123,13 @@ function RundownOf({ book, build }: OfBuild) {
             }
             onValue={(value) => ask({ targetMargin: value === build.data.targetMargin ? null : value })}
           />
-          {question.input.skirt && (
-            <KeepPanel
-              wish={keep}
-              places={placesOf(build.data).filter(({ angle }) => angle > 0)}
-              wanted={targetMargin}
-              pressure={outcome.prediction?.point?.pressure ?? DEFAULT_SUCTION}
-              onWish={(wish) => ask({ keep: wish })}
-            />
-          )}
+          <KeepPanel
+            wish={keep}
+            places={placesOf(build.data).filter(({ angle }) => angle > 0)}
+            wanted={targetMargin}
+            first={firstKeep(question, outcome)}
+            onWish={(wish) => ask({ keep: wish })}
+          />
           <CyclePanel
             build={build}
             cycle={cycle}
@@ -155,6 +156,12 @@ function RundownOf({ book, build }: OfBuild) {
       )}
     </div>
   );
+}
+
+/** What a controller is first asked to keep: what the build makes as it stands. */
+function firstKeep({ input }: Question, { prediction }: Outcome): Keep {
+  if ("thrust" in input.rotor) return { thrust: prediction?.suction || DEFAULT_THRUST };
+  return { pressure: prediction?.point?.pressure ?? DEFAULT_SUCTION };
 }
 
 /** Attitudes that a cycle can name. */

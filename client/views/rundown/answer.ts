@@ -13,7 +13,7 @@ import {
 } from "../../../shared/physics/rundown.ts";
 import { coursesOf } from "./keep/courses.ts";
 import type { KeptRun } from "./keep/keepWords.ts";
-import { suctionFor } from "./keep/wish.ts";
+import { keepFor } from "./keep/wish.ts";
 import { type OverJoint, overHardest, tracksOf } from "./over.ts";
 import type { Named, Question } from "./question.ts";
 
@@ -65,8 +65,9 @@ function windingOf({ motor }: RundownInput): Answered["winding"] {
 }
 
 /** @returns the run with the margins of every attitude along it @throws as {@link runDown} */
-export function answerTo({ input: build, named, windingEstimated, keep: wish, joints }: Question): Answered {
-  const keep = wish && { pressure: suctionFor(build, wish) };
+export function answerTo(question: Question): Answered {
+  const { input: build, named, windingEstimated, keep: wish, units, joints } = question;
+  const keep = wish && keepFor(build, wish);
   const all = [...named, ...worstOf({ ...build, keep }, named)];
   const input = { ...build, keep, angles: all.map((each) => each.angle) };
   const run = followRun(input);
@@ -81,7 +82,8 @@ export function answerTo({ input: build, named, windingEstimated, keep: wish, jo
     targetMargin: input.targetMargin ?? 1,
     winding: windingOf(input),
     windingEstimated,
-    kept: wish && keep && run.keep ? { wish, ...keep, ...run.keep, courses: coursesOf(input, run) } : null,
+    kept:
+      wish && keep && run.keep ? { wish, keep, units, ...run.keep, courses: coursesOf(input, run) } : null,
   };
 }
 

@@ -1,4 +1,4 @@
-import { BUILD, KEPT_SUCTION, LEAST_TRIED_CHARGE } from "../../../shared/model/limits.ts";
+import { BUILD, KEPT_SUCTION, KEPT_THRUST, LEAST_TRIED_CHARGE } from "../../../shared/model/limits.ts";
 import type { NumberSpec } from "../../../shared/units/readNumber.ts";
 
 /** State of charge when it is set down. */
@@ -20,6 +20,13 @@ export const KEPT_PRESSURE = {
   dimension: "pressure",
   limits: KEPT_SUCTION,
   example: "1200 Pa",
+} as const satisfies NumberSpec;
+
+/** Thrust likewise, of an open propeller. */
+export const KEPT_FORCE = {
+  dimension: "load",
+  limits: KEPT_THRUST,
+  example: "250 g",
 } as const satisfies NumberSpec;
 
 /** A part's share of the time, and what its drive draws there. */

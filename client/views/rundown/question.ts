@@ -1,9 +1,11 @@
 import { jointsUnder } from "../../../shared/book/jointsUnder.ts";
+import { readUnit } from "../../../shared/book/readUnit.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { runInput } from "../../../shared/book/runInput.ts";
 import type { JointsUnder } from "../../../shared/decide/joints/crossed.ts";
 import type { CycleSegment, RundownInput } from "../../../shared/physics/rundown.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
+import type { KeptUnits } from "./keep/keepWords.ts";
 import type { Wish } from "./keep/wish.ts";
 
 /** An attitude to answer for. */
@@ -23,6 +25,8 @@ export interface Question {
   readonly windingEstimated: boolean;
   /** what a controller keeps; null: the throttle is steady */
   readonly keep: Wish | null;
+  /** in which a controller is set */
+  readonly units: KeptUnits;
   /** joints of the surface; null: none */
   readonly joints: JointsUnder | null;
 }
@@ -45,7 +49,8 @@ export function questionOf(book: Book, outcome: Outcome, asked: Asked): Question
   const { keep = null, startCharge, targetMargin, cycle = build.cycle } = asked;
   return {
     input: { ...run, startCharge, targetMargin, cycle },
-    keep: run.skirt ? keep : null,
+    keep,
+    units: { pressure: readUnit(book, "pressure"), thrust: readUnit(book, "load") },
     joints: run.skirt ? jointsUnder(book, build) : null,
     windingEstimated: resolved.motor.thermal.basis === "estimated",
     named: attitudeRows(outcome).map(({ title, name, angle }) => ({

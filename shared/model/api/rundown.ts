@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { driveCycle } from "../cycle.ts";
-import { KEPT_SUCTION } from "../limits.ts";
+import { KEPT_SUCTION, KEPT_THRUST } from "../limits.ts";
 import { cell } from "../parts/pack.ts";
 import { nonNegative, positive, within } from "../scalar.ts";
 import { motorInput, needsSkirt, predictBody, warning } from "./predict.ts";
@@ -35,14 +35,17 @@ export const rundownRequest = z
       .optional(),
     cycle: driveCycle.optional(),
     keep: z
-      .strictObject({ pressure: positive("Pa", KEPT_SUCTION) })
+      .union([
+        z.strictObject({ pressure: positive("Pa, of a rotor in a duct", KEPT_SUCTION) }),
+        z.strictObject({ thrust: positive("N, of an open propeller", KEPT_THRUST) }),
+      ])
       .nullable()
       .default(null)
-      .describe("a controller keeps this suction while it can, up to full throttle"),
+      .describe("a controller keeps this suction, or thrust, while it can, up to full throttle"),
   })
   .refine(needsSkirt.check, needsSkirt.otherwise)
-  .refine(({ rotor, keep }) => keep === null || rotor.kind === "ducted", {
-    message: "an open propeller has no suction to keep; leave keep out",
+  .refine(({ rotor, keep }) => keep === null || (rotor.kind === "ducted") === "pressure" in keep, {
+    message: "give pressure for a rotor in a duct, thrust for an open propeller",
     path: ["keep"],
   });
 

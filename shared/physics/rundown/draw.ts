@@ -12,6 +12,7 @@ import { windingResistance } from "../winding.ts";
 import type { Draw } from "./drawn.ts";
 import type { RundownInput } from "./input.ts";
 import { keptDraw } from "./kept.ts";
+import { keptThrustDraw } from "./keptThrust.ts";
 
 /** A throttle that nothing controls. */
 const fixedAt = ({ supply: { duty } }: Pick<PredictInput, "supply">) => ({
@@ -122,7 +123,7 @@ function propellerDraw(input: PropellerPredictInput): Draw {
 /**
  * Makes a build ready to be asked at falling voltages.
  *
- *     the operating point, each sought next to the one before;  a kept suction as {@link keptDraw}
+ *     the operating point, each sought next to the one before;  a kept suction as {@link keptDraw}, a kept thrust as {@link keptThrustDraw}
  *
  * @param input - build with its cell, all SI [-]
  * @param full - open-circuit voltage of the full cell [V]
@@ -141,10 +142,16 @@ export function drawOf(input: RundownInput, full: number): Draw {
     cellResistance: cell.resistance,
     openCircuitVoltage: full,
   };
-  if ("thrust" in rotor) return propellerDraw({ ...rest, rotor, pack });
+  const { keep } = input;
+  if ("thrust" in rotor) {
+    const open = { ...rest, rotor, pack };
+    if (!keep || !("thrust" in keep)) return propellerDraw(open);
+    const atFull = { ...open, supply: { ...open.supply, duty: 1 } };
+    return keptThrustDraw(atFull, keep.thrust, propellerDraw(atFull));
+  }
   if (!skirt) throw new OutOfRangeError("skirt", Number.NaN, "a skirt: perimeter, area, gap, land");
   const ducted = { ...rest, rotor, skirt, pack };
-  if (!input.keep) return ductedDraw(ducted);
+  if (!keep || !("pressure" in keep)) return ductedDraw(ducted);
   const atFull = { ...ducted, supply: { ...ducted.supply, duty: 1 } };
-  return keptDraw(atFull, input.keep.pressure, ductedDraw(atFull));
+  return keptDraw(atFull, keep.pressure, ductedDraw(atFull));
 }

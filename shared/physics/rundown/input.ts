@@ -44,15 +44,12 @@ export interface RundownInput extends Pick<PredictInput, "air" | "supply" | "veh
   readonly angles?: readonly number[];
   /** what the drive draws, by share of the time; a steady load unless given */
   readonly cycle?: readonly CycleSegment[];
-  /** a controller keeps this suction while it can, up to full throttle; the throttle as it is unless given */
+  /** a controller keeps this suction or thrust while it can, up to full throttle; the throttle as it is unless given */
   readonly keep?: Keep | null;
 }
 
-/** What a controller keeps. */
-export interface Keep {
-  /** Δp of the cavity [Pa] */
-  readonly pressure: number;
-}
+/** What a controller keeps: Δp of the cavity [Pa], or the thrust of an open propeller [N]. */
+export type Keep = { readonly pressure: number } | { readonly thrust: number };
 
 export const DEFAULT_TARGET_MARGIN = 1.5;
 /** Longest step [s]. */
@@ -63,7 +60,7 @@ const STEPS_PER_TIME_CONSTANT = 10;
 /**
  * Stops at a run-down that can't be.
  *
- *     C, V_min, τ_th, target, kept Δp > 0; 0 < z₀ ≤ 1; the curve from 0 to 1; a time constant needs a thermal resistance; the cycle as {@link checkCycle}
+ *     C, V_min, τ_th, target, kept Δp or T > 0; 0 < z₀ ≤ 1; the curve from 0 to 1; a time constant needs a thermal resistance; the cycle as {@link checkCycle}
  *
  * @param input - build with its cell, all SI [-]
  * @returns nothing
@@ -94,12 +91,19 @@ export function checkRundown(input: RundownInput): void {
 
 function checkKeep({ keep, rotor }: RundownInput): void {
   if (!keep) return;
+  const isOpen = "thrust" in rotor;
+  if ("thrust" in keep) {
+    requirePositive("keep.thrust", keep.thrust);
+    if (!isOpen)
+      throw new OutOfRangeError("keep.thrust", keep.thrust, "no thrust: a rotor in a duct keeps a suction");
+    return;
+  }
   requirePositive("keep.pressure", keep.pressure);
-  if ("thrust" in rotor)
+  if (isOpen)
     throw new OutOfRangeError(
       "keep.pressure",
       keep.pressure,
-      "no suction: an open propeller has no cavity to keep it in",
+      "no suction: an open propeller has no cavity to keep it in; give keep.thrust",
     );
 }
 

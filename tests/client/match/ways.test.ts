@@ -191,14 +191,16 @@ describe("answerTo", () => {
 describe("waysSentence", () => {
   const way = { ...gap, charge: null };
   it("says where it stands, what is wanted, and whether anything alone does it", () => {
-    expect(waysSentence({ margin: 1.1, joints: [], ways: [way] }, 1.5, "the wall")).toBe(
+    expect(waysSentence({ margin: 1.1, joints: [], kept: null, ways: [way] }, 1.5, "the wall")).toBe(
       "1.10\u2009× for the wall, 1.50\u2009× wanted. One handle alone does it:",
     );
-    expect(waysSentence({ margin: 1.1, joints: [], ways: [] }, 1.5, "the wall")).toMatch(
+    expect(waysSentence({ margin: 1.1, joints: [], kept: null, ways: [] }, 1.5, "the wall")).toMatch(
       /No handle alone does it/,
     );
-    expect(waysSentence({ margin: 2, joints: [], ways: [way] }, 1.5, "the wall")).toMatch(/may go so far/);
-    expect(waysSentence({ margin: null, joints: [], ways: [way] }, 1.5, "the floor")).toBe(
+    expect(waysSentence({ margin: 2, joints: [], kept: null, ways: [way] }, 1.5, "the wall")).toMatch(
+      /may go so far/,
+    );
+    expect(waysSentence({ margin: null, joints: [], kept: null, ways: [way] }, 1.5, "the floor")).toBe(
       "No pull is needed for the floor.",
     );
   });

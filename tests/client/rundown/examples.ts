@@ -7,6 +7,7 @@ import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 export const question: Question = {
   windingEstimated: false,
   keep: null,
+  units: { pressure: "Pa", thrust: "g" },
   joints: null,
   named: [
     { key: "at 180", title: "Ceiling", name: "the ceiling", angle: 180 },

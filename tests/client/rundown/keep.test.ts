@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { answerTo } from "#client/views/rundown/answer.ts";
 import { coursesOf } from "#client/views/rundown/keep/courses.ts";
 import { setting, sideBySide } from "#client/views/rundown/keep/keepWords.ts";
-import { suctionFor, type Wish, wishFrom, wishText } from "#client/views/rundown/keep/wish.ts";
+import { keepFor, type Wish, wishFrom, wishText } from "#client/views/rundown/keep/wish.ts";
 import { momentWords } from "#client/views/rundown/momentWords.ts";
 import { panelsOf } from "#client/views/rundown/panels.ts";
 import { rundownTable } from "#client/views/rundown/table.ts";
@@ -19,6 +19,7 @@ const wish: Wish = { kind: "margin", margin: 1.5, angle: "worst" };
 describe("a wish in the address", () => {
   it.each<[string, Wish]>([
     ["1200", { kind: "suction", pressure: 1200 }],
+    ["2.5N", { kind: "thrust", thrust: 2.5 }],
     ["1.5@153", { kind: "margin", margin: 1.5, angle: 153 }],
     ["1.5@worst", wish],
   ])("%s: is read and written back", (text, each) => {
@@ -26,7 +27,7 @@ describe("a wish in the address", () => {
     expect(wishText(each)).toBe(text);
   });
 
-  it.each([null, "", "much", "-3", "0", "1.5@", "1.5@left", "0.5@90", "1.5@200"])(
+  it.each([null, "", "much", "-3", "0", "0N", "manyN", "1.5@", "1.5@left", "0.5@90", "1.5@200"])(
     "%s: can't be read, and nothing is kept",
     (text) => {
       expect(wishFrom(text)).toBeNull();
@@ -55,7 +56,7 @@ describe("answerTo with a controller", () => {
 
   it("beside a build at part throttle: three courses", () => {
     const supply = { ...light.input.supply, duty: 0.9 };
-    const input = { ...light.input, supply, angles: [90], keep: { pressure: suctionFor(light.input, wish) } };
+    const input = { ...light.input, supply, angles: [90], keep: keepFor(light.input, wish) };
     const courses = coursesOf(input, followRun(input));
     expect(courses.map(({ key }) => key)).toEqual(["full", "fixed", "kept"]);
     expect(courses[1].end).toBe(followRun({ ...input, keep: null }).end.time);
@@ -66,7 +67,8 @@ describe("the words of a kept suction", () => {
   const course = { duty: 1, target: 200, end: 500, hottest: 330 } as const;
   const run = {
     wish,
-    pressure: 1184.2,
+    keep: { pressure: 1184.2 },
+    units: { pressure: "Pa", thrust: "g" },
     dutyAtStart: 0.71,
     fullThrottleFrom: 480,
     courses: [
@@ -93,5 +95,13 @@ describe("the words of a kept suction", () => {
     [0, "Set the controller to 1184 Pa; even on this charge full throttle isn't enough for it."],
   ])("say what to set, full throttle from %s s on", (fullThrottleFrom, words) => {
     expect(spaces(setting({ ...run, fullThrottleFrom }))).toBe(words);
+  });
+
+  it("say it in the unit that the maker reads: mmH2O, and a propeller's thrust in grams", () => {
+    const units = { pressure: "mmH2O", thrust: "g" };
+    // 1184.2 Pa over 9.80665 Pa
+    expect(spaces(setting({ ...run, units }))).toMatch(/^Set the controller to 12[01](\.\d)? mmH2O:/);
+    const open = { ...run, units, keep: { thrust: 2.5 } };
+    expect(spaces(setting(open))).toMatch(/^Set the controller to 255 g:/);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { keptDuty } from "#shared/physics/rundown/kept.ts";
+import { keptDuty } from "#shared/physics/rundown/throttled.ts";
 import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { PANE_CRAWLER, PANE_PROPELLER } from "#tests/support/paneCrawler.ts";
@@ -153,5 +153,46 @@ describe("runDown with a kept suction", () => {
   it("of an open propeller: refused, it has no cavity", () => {
     const run = () => runDown(crawler({ rotor: PANE_PROPELLER, skirt: null, keep: { pressure: KEPT } }));
     expectOutOfRange(run, "keep.pressure");
+  });
+});
+
+describe("runDown with a kept thrust", () => {
+  const open = (change: Partial<RundownInput> = {}) =>
+    crawler({ rotor: PANE_PROPELLER, skirt: null, ...change });
+
+  it("where a fixed throttle makes that thrust: needs that throttle, and draws as much", () => {
+    const fixed = runDown(open({ supply: { ...PANE_CRAWLER.supply, duty: 0.7 } }));
+    const there = fixed.samples[60];
+    const kept = runDown(open({ startCharge: there.charge, keep: { thrust: there.suction } }));
+    expect(kept.keep?.dutyAtStart).toBeCloseToRelative(0.7, 1e-9);
+    for (const key of ["rpm", "suction", "packCurrent", "packVoltage"] as const)
+      expect(kept.samples[0][key]).toBeCloseToRelative(there[key], 1e-9);
+  });
+
+  it("holds it to the moment when full throttle is too little, and lasts longer than full throttle", () => {
+    const full = runDown(open());
+    const [{ suction: most }] = full.samples;
+    const kept = runDown(open({ keep: { thrust: 0.8 * most } }));
+    const from = kept.keep?.fullThrottleFrom ?? Number.POSITIVE_INFINITY;
+    expect(kept.end.time).toBeGreaterThan(full.end.time);
+    const before = kept.samples.filter(({ time }) => time < from);
+    expect(before.length).toBeGreaterThan(10);
+    for (const { suction, pressure } of before) {
+      expect(suction).toBeCloseToRelative(0.8 * most, 1e-12);
+      expect(pressure).toBeNull();
+    }
+  });
+
+  it("beyond what full throttle ever makes: full throttle from the start", () => {
+    const hard = runDown(open({ keep: { thrust: 1000 } }));
+    expect(hard.keep).toEqual({ dutyAtStart: 1, fullThrottleFrom: 0 });
+  });
+
+  it.each([0, -5, Number.NaN])("of %s N: refused by name", (thrust) => {
+    expectOutOfRange(() => runDown(open({ keep: { thrust } })), "keep.thrust");
+  });
+
+  it("of a rotor in a duct: refused, it keeps a suction", () => {
+    expectOutOfRange(() => runDown(crawler({ keep: { thrust: 2 } })), "keep.thrust");
   });
 });

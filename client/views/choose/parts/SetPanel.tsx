@@ -1,15 +1,18 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { estimateOff } from "../../../../shared/book/estimateOff.ts";
+import { solvable } from "../../../../shared/book/resolve.ts";
 import { worstName } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import { sentenceOf, stateWords } from "../../../../shared/decide/verdict/words.ts";
+import { keptReach } from "../../../../shared/decide/ways/kept.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { attitudeRows, solve } from "../../../state/outcome.ts";
 import { verdictBeside } from "../../../state/verdict/found.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { estimateSentence } from "../../../ui/estimateWords.ts";
+import { keptLine } from "../../../ui/keptWords.ts";
 import { unbroken } from "../../../ui/unbroken.ts";
 import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../../ui/verdictWords.ts";
@@ -68,6 +71,7 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
           </div>
         ))}
       </dl>
+      {base && <KeptLine book={book} base={base} set={set} wants={wants} />}
       {base && <p class="small quiet">Minutes from {chargeText(base.charge)} to its end.</p>}
       <p class="small">{trustText(set)}</p>
       {off && <p class="small quiet">{estimateSentence(rotor, off)}</p>}
@@ -111,6 +115,23 @@ function WhyNot({ set, wants, base }: WhyNotProps) {
       )}
     </div>
   );
+}
+
+/** What a controller that keeps the wanted margin would save of the charge. */
+function KeptLine({
+  book,
+  base,
+  set,
+  wants,
+}: Pick<SetPanelProps, "book" | "set" | "wants"> & { base: Build }) {
+  const { attitudes, targetMargin: margin } = wants;
+  const kept = useMemo(() => {
+    const { resolved } = solve(book, buildFor(book, base, set));
+    const input = resolved && solvable(resolved);
+    const holds = attitudes.map(({ angle, mode }) => ({ angle, mode, margin }));
+    return input && keptReach(input, resolved.pack?.cell ?? null, holds);
+  }, [book, base, set, attitudes, margin]);
+  return kept && <p class="small">{keptLine(kept, margin)}.</p>;
 }
 
 interface MarginTableProps {

@@ -1,11 +1,16 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
-import { changes, settle } from "../../../state/build.ts";
+import type { KeptReach } from "../../../../shared/decide/ways/kept.ts";
+import { href } from "../../../app/router.ts";
+import { changes, current, settle } from "../../../state/build.ts";
+import { changesToQuery } from "../../../state/handles.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useWorker } from "../../../state/useWorker.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
+import { keptLine } from "../../../ui/keptWords.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
+import { wishText } from "../../rundown/keep/wish.ts";
 import type { Answered, Reply } from "./answer.ts";
 import { waysSentence } from "./heading.ts";
 import { jointLine } from "./joints.ts";
@@ -123,6 +128,7 @@ function Found({ answered, asked, where, charge, scaled }: FoundProps) {
           {answered.joints.map((joint) => (
             <li key={joint.way}>{jointLine(joint)}</li>
           ))}
+          {answered.kept && <KeptWay kept={answered.kept} asked={asked} />}
         </ul>
       )}
       {timed && <p class="quiet small">Minutes run from {chargeText(charge)} to its end.</p>}
@@ -148,6 +154,23 @@ function WayLine({ way, asked, scaled }: WayLineProps) {
       </span>
       {way.effects && <small class="quiet">{effectsText(way.effects)}</small>}
       {caution && <small class="bad">{caution}</small>}
+    </li>
+  );
+}
+
+/** A controller that keeps the wanted margin; Run-down follows it. */
+function KeptWay({ kept, asked }: { kept: KeptReach; asked: Question }) {
+  const { attitude, targetMargin } = asked.asked;
+  const keep = wishText({ kind: "margin", margin: targetMargin, angle: attitude });
+  const query = { ...changesToQuery(changes.value), keep };
+  return (
+    <li>
+      <span class="way-head">
+        <span>{keptLine(kept, targetMargin)}</span>
+        <a href={href("run-down", current.value?.id ?? null, query)}>
+          follow it<span class="visually-hidden"> in Run-down</span>
+        </a>
+      </span>
     </li>
   );
 }

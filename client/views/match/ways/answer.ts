@@ -1,6 +1,7 @@
 import { correctionAt } from "../../../../shared/book/testedSizes.ts";
 import { chargeAt } from "../../../../shared/decide/ways/effects.ts";
 import type { Setting } from "../../../../shared/decide/ways/handle.ts";
+import { type KeptReach, keptReach } from "../../../../shared/decide/ways/kept.ts";
 import { type Way, type Ways, waysToHold } from "../../../../shared/decide/ways/ways.ts";
 import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
 import type { RotorInput } from "../../../../shared/physics/point/machine.ts";
@@ -15,6 +16,8 @@ export interface Answered {
   readonly ways: readonly (Way & { readonly charge: number | null })[];
   /** how deep a joint may be; none without a skirt, or where no pull is needed */
   readonly joints: readonly JointReach[];
+  /** a controller that keeps the wanted margin; null where there is none to spare */
+  readonly kept: KeptReach | null;
 }
 
 export type Reply = Answer<Answered>;
@@ -32,6 +35,12 @@ function settingOf({ build, cell, sizes }: Question): Setting {
   };
 }
 
+const holdOf = ({ attitude: angle, mode, targetMargin: margin }: Question["asked"]) => ({
+  angle,
+  mode,
+  margin,
+});
+
 /** @returns every handle's way @throws as {@link waysToHold} */
 export function answerTo(question: Question): Answered {
   const { build, cell, asked, crossing } = question;
@@ -40,7 +49,9 @@ export function answerTo(question: Question): Answered {
     handle === "cellVoltage" && cell && value !== null ? chargeAt(cell, value) : null;
   const joints =
     crossing && margin !== null && !isPropeller(build) ? jointReaches(build, crossing, asked) : [];
-  return { margin, joints, ways: ways.map((way) => ({ ...way, charge: charge(way) })) };
+  const kept =
+    margin !== null && margin > asked.targetMargin ? keptReach(build, cell, [holdOf(asked)]) : null;
+  return { margin, joints, kept, ways: ways.map((way) => ({ ...way, charge: charge(way) })) };
 }
 
 /** @returns the ways, or in words why there are none */

@@ -1,6 +1,7 @@
+import type { Keep } from "../../../../shared/physics/rundown/input.ts";
 import { SettingField } from "../../../ui/SettingField.tsx";
 import type { Place } from "../CyclePanel.tsx";
-import { KEPT_PRESSURE, TARGET_MARGIN } from "../handles.ts";
+import { KEPT_FORCE, KEPT_PRESSURE, TARGET_MARGIN } from "../handles.ts";
 import type { Wish } from "./wish.ts";
 
 export interface KeepPanelProps {
@@ -8,8 +9,8 @@ export interface KeepPanelProps {
   readonly places: readonly Place[];
   /** margin that a new wish begins with [-] */
   readonly wanted: number;
-  /** suction that a new wish begins with [Pa] */
-  readonly pressure: number;
+  /** what a new wish for suction [Pa], or for a propeller's thrust [N], begins with */
+  readonly first: Keep;
   readonly onWish: (wish: Wish | null) => void;
 }
 
@@ -18,23 +19,26 @@ interface Choice {
   readonly label: string;
 }
 
-const CHOICES: readonly Choice[] = [
-  { key: "steady", label: "steady, as the build has it" },
-  { key: "margin", label: "a controller keeps a margin" },
-  { key: "suction", label: "a controller keeps a suction" },
-];
+const STEADY: Choice = { key: "steady", label: "steady, as the build has it" };
+const MARGIN: Choice = { key: "margin", label: "a controller keeps a margin" };
+const SUCTION: Choice = { key: "suction", label: "a controller keeps a suction" };
+const THRUST: Choice = { key: "thrust", label: "a controller keeps a thrust" };
+/** Gram-weights to which a thrust begins [N]. */
+const ROUND = 0.01;
 
 /** How the throttle is run: as it is, or by a controller that keeps what is asked while it can. */
-export function KeepPanel({ wish, places, wanted, pressure, onWish }: KeepPanelProps) {
+export function KeepPanel({ wish, places, wanted, first, onWish }: KeepPanelProps) {
   const choose = (key: Choice["key"]) => {
     if (key === "steady") onWish(null);
     else if (key === "margin") onWish({ kind: "margin", margin: wanted, angle: "worst" });
-    else onWish({ kind: "suction", pressure: Math.round(pressure) });
+    else if ("thrust" in first) onWish({ kind: "thrust", thrust: Math.round(first.thrust / ROUND) * ROUND });
+    else onWish({ kind: "suction", pressure: Math.round(first.pressure) });
   };
+  const choices = [STEADY, MARGIN, "thrust" in first ? THRUST : SUCTION];
   return (
     <fieldset class="keep">
       <legend>Throttle</legend>
-      {CHOICES.map(({ key, label }) => (
+      {choices.map(({ key, label }) => (
         <label key={key}>
           <input
             type="radio"
@@ -77,6 +81,14 @@ export function KeepPanel({ wish, places, wanted, pressure, onWish }: KeepPanelP
           spec={KEPT_PRESSURE}
           value={wish.pressure}
           onValue={(kept) => onWish({ kind: "suction", pressure: kept })}
+        />
+      )}
+      {wish?.kind === "thrust" && (
+        <SettingField
+          label="Thrust to keep"
+          spec={KEPT_FORCE}
+          value={wish.thrust}
+          onValue={(kept) => onWish({ kind: "thrust", thrust: kept })}
         />
       )}
     </fieldset>

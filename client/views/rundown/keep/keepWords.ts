@@ -1,22 +1,34 @@
 import { marginText, percentText, timeText } from "../../../../shared/decide/verdict/figures.ts";
+import type { Keep } from "../../../../shared/physics/rundown/input.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import type { Answered } from "../answer.ts";
 import type { Course } from "./courses.ts";
 import type { Wish } from "./wish.ts";
 
-/** A run whose controller keeps a suction. */
+/** Units in which the maker reads suction and thrust, and sets a controller. */
+export interface KeptUnits {
+  readonly pressure: string;
+  readonly thrust: string;
+}
+
+/** A run whose controller keeps a suction, or a thrust. */
 export interface KeptRun {
   readonly wish: Wish;
-  /** [Pa] */
-  readonly pressure: number;
+  /** what that comes to [Pa], [N] */
+  readonly keep: Keep;
+  readonly units: KeptUnits;
   readonly dutyAtStart: number;
   /** [s]; null: to the end full throttle is enough */
   readonly fullThrottleFrom: number | null;
   readonly courses: readonly Course[];
 }
 
-/** @returns a suction in the unit and digits that a controller is set by */
-export const suctionText = (pressure: number): string => formatQuantity(pressure, "pressure", { unit: "Pa" });
+/** @returns a suction or thrust in the unit that a controller is set by */
+export function keptText(keep: Keep, units: KeptUnits): string {
+  return "thrust" in keep
+    ? formatQuantity(keep.thrust, "load", { unit: units.thrust })
+    : formatQuantity(keep.pressure, "pressure", { unit: units.pressure });
+}
 
 function placeOf({ tracks }: Answered, angle: number | "worst"): string {
   if (angle === "worst") return "the worst attitude";
@@ -24,8 +36,8 @@ function placeOf({ tracks }: Answered, angle: number | "worst"): string {
 }
 
 /** @returns what is kept: "1.50 × on the roof pane", "1200 Pa" */
-export function wishWords(answered: Answered, { wish, pressure }: KeptRun): string {
-  if (wish.kind === "suction") return suctionText(pressure);
+export function wishWords(answered: Answered, { wish, keep, units }: KeptRun): string {
+  if (wish.kind !== "margin") return keptText(keep, units);
   return `${marginText(wish.margin)} on ${placeOf(answered, wish.angle)}`;
 }
 
@@ -48,8 +60,8 @@ export function sideBySide(answered: Answered, kept: KeptRun): string {
 }
 
 /** @returns what to set the controller to, and from when it can't any more */
-export function setting({ pressure, dutyAtStart, fullThrottleFrom }: KeptRun): string {
-  const set = `Set the controller to ${suctionText(pressure)}`;
+export function setting({ keep, units, dutyAtStart, fullThrottleFrom }: KeptRun): string {
+  const set = `Set the controller to ${keptText(keep, units)}`;
   if (fullThrottleFrom === 0) return `${set}; even on this charge full throttle isn't enough for it.`;
   const from = `${set}: ${percentText(dutyAtStart)} throttle at the start`;
   if (fullThrottleFrom === null) return `${from}, and never full throttle before the charge ends.`;
