@@ -160,6 +160,7 @@ export const SEARCH = {
   duties: between(LEAST_TRIED_DUTY, 1),
   wants: {
     targetMargin: BUILD.targetMargin,
+    leastCrossing: BUILD.targetMargin,
     leastTime: from0(1e6),
     mostWinding: between(250, 700),
     leastRotorFactor: above0(100),

@@ -1,4 +1,4 @@
-import type { Problem } from "#shared/decide/choose/problem.ts";
+import type { AdmittedSkirt, Problem } from "#shared/decide/choose/problem.ts";
 import type { Limit, Places } from "#shared/decide/choose/result.ts";
 import { type PredictInput, type Prediction, predict } from "#shared/physics/predict.ts";
 import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
@@ -91,6 +91,23 @@ function marginsOf({ wants }: Problem, prediction: Prediction, mode: "parked" | 
     });
 }
 
+/** Least margin over the joints, each way a build of its own: the span at the depth more, or two slots more. */
+function crossingOf(problem: Problem, build: PredictInput, joints: AdmittedSkirt["joints"]): number {
+  const { skirt } = build;
+  const angles = problem.wants.attitudes.flatMap(({ angle }) => (angle === "worst" ? [] : [angle]));
+  const over = (joints?.joints ?? []).flatMap(({ depth, width, met }) => [
+    ...(met === "across" ? [] : [{ ...skirt, joint: { span: joints?.span ?? 0, depth } }]),
+    ...(met === "along"
+      ? []
+      : [{ ...skirt, openings: [...skirt.openings, { area: width * depth }, { area: width * depth }] }]),
+  ]);
+  const margins = over.flatMap((each) => {
+    const prediction = predict({ ...build, skirt: each }, angles);
+    return [...marginsOf(problem, prediction, "parked"), ...marginsOf(problem, prediction, "driving")];
+  });
+  return Math.min(Number.POSITIVE_INFINITY, ...margins);
+}
+
 /** By what is run down: questions that differ in their wants alone share their runs. */
 const runs = new Map<string, number>();
 
@@ -135,6 +152,7 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
     ...least("point", point ? 1 : 0, 1),
     ...least("parked", Math.min(...parked), parked.length > 0 ? wants.targetMargin : null),
     ...least("driving", Math.min(...driving), driving.length > 0 ? wants.targetMargin : null),
+    ...least("crossing", crossingOf(problem, build, skirt.joints ?? null), wants.leastCrossing),
     ...most("windingTemperature", warm, windingLimits.length > 0 ? Math.min(...windingLimits) : null),
     ...least(
       "rotorFactor",

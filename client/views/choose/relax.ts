@@ -42,6 +42,7 @@ const MARGIN: Wish = {
 const WISHES: Readonly<Record<string, Wish>> = {
   parked: MARGIN,
   driving: MARGIN,
+  crossing: { want: "leastCrossing", what: "the margin over joints", unit: MARGIN.unit, shown: MARGIN.shown },
   windingTemperature: {
     want: "mostWinding",
     what: "the winding's limit",

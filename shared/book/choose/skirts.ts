@@ -8,6 +8,7 @@ import { calibrationOf } from "../calibration.ts";
 import { stackedBy } from "../fitUp/stackedBy.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
+import { jointsUnder } from "../jointsUnder.ts";
 import { leakBasis } from "../leakBasis.ts";
 import { pullFactorBasis } from "../pullFactorBasis.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
@@ -64,6 +65,7 @@ function skirtOf(
     share,
     wheelFriction: friction,
     skirtFriction: skirtFriction(book, surface, skirt).value,
+    joints: jointsUnder(book, { skirt: id, surface: build.surface }),
     pullFactor: pullFactorBasis(calibrationOf(book, standing.build)).value,
   };
   const asked = gaps ? steppedValues(`${at}.gaps`, gaps) : [null];

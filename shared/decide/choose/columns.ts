@@ -1,4 +1,4 @@
-/** What is kept of each set: eight numbers of the solution, and two masks. All else follows from the set's parts. */
+/** What is kept of each set: ten numbers of the solution, and two masks. All else follows from the set's parts. */
 export const STORED = [
   "speed",
   "flow",
@@ -6,6 +6,7 @@ export const STORED = [
   "suction",
   "parked",
   "driving",
+  "crossing",
   "windingTemperature",
   "packCurrent",
   "time",
@@ -80,6 +81,7 @@ export function chunkOver(
     suction: column("suction"),
     parked: column("parked"),
     driving: column("driving"),
+    crossing: column("crossing"),
     windingTemperature: column("windingTemperature"),
     packCurrent: column("packCurrent"),
     time: column("time"),

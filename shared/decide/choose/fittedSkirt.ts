@@ -1,5 +1,6 @@
 import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import type { Air } from "../../physics/air.ts";
+import { skirtOver, waysMet } from "../../physics/joints.ts";
 import { asFastCase, type FastCase } from "../../physics/point/fastCase.ts";
 import { isSealed, type Leak } from "../../physics/restriction/leak.ts";
 import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
@@ -7,8 +8,8 @@ import { type HoldNeeds, holdNeeds } from "./holdNeeds.ts";
 import { skirtAt } from "./input.ts";
 import type { AdmittedSkirt, Problem } from "./problem.ts";
 
-/** A skirt at one gap: how it leaks, how it pulls, what it makes the wanted attitudes need. */
-export interface FittedSkirt {
+/** A skirt at one gap in one place: how it leaks, what it pulls on. */
+export interface PlacedSkirt {
   readonly skirt: SkirtInput;
   readonly leak: Leak;
   /** the leak as the fast solvers take it; null: every set with it is scanned */
@@ -16,13 +17,46 @@ export interface FittedSkirt {
   /** a lip whose flow the fast solvers find by its velocity */
   readonly lip: boolean;
   readonly sealed: boolean;
-  /** κ [-] */
-  readonly pullFactor: number;
   /** A_inside and P·ℓ [m²] */
   readonly area: number;
   readonly lipArea: number;
+  /** part of the lip over a joint [-] */
+  readonly overJoint: number;
+}
+
+/** A skirt at one gap: how it leaks, how it pulls, what it makes the wanted attitudes need. */
+export interface FittedSkirt extends PlacedSkirt {
+  /** κ [-] */
+  readonly pullFactor: number;
+  /** over each joint, each way; none where crossing them is no wish */
+  readonly over: readonly PlacedSkirt[];
   readonly parked: HoldNeeds;
   readonly driving: HoldNeeds;
+}
+
+/** A skirt in one place, on the surface or over a joint. */
+function placed(skirt: SkirtInput, air: Air): PlacedSkirt {
+  const { perimeter, land, area, joint } = skirt;
+  const leak = skirtLeak(skirt, air);
+  const fast = asFastCase(leak, air);
+  const lipArea = requirePositive("skirt.perimeter", perimeter) * requireNonNegative("skirt.land", land);
+  return {
+    skirt,
+    leak,
+    fast,
+    lip: fast !== null && fast.gapArea > 0,
+    sealed: isSealed(leak),
+    area: requireNonNegative("skirt.area", area),
+    lipArea,
+    overJoint: fast !== null && fast.jointArea > 0 && joint ? joint.span / perimeter : 0,
+  };
+}
+
+function overJoints({ wants }: Problem, { joints }: AdmittedSkirt, skirt: SkirtInput, air: Air) {
+  if (!joints || (wants.leastCrossing ?? null) === null) return [];
+  return joints.joints.flatMap((joint) =>
+    waysMet(joint).map((way) => placed(skirtOver(skirt, joint, way, joints.span), air)),
+  );
 }
 
 /**
@@ -48,21 +82,13 @@ export function fittedSkirtOf(
   requireNonNegative("skirt.gap", standOff);
   requireNonNegative("skirt.roughness", admitted.roughness);
   const skirt = skirtAt(admitted, standOff);
-  const { perimeter, land, area } = skirt;
   const { share, wheelFriction, skirtFriction, pullFactor = 1 } = admitted;
-  const leak = skirtLeak(skirt, air);
-  const fast = asFastCase(leak, air);
   const vehicle = { ...problem.fixed.vehicle, skirtShare: share, wheelFriction, skirtFriction };
   const { attitudes } = problem.wants;
   return {
-    skirt,
-    leak,
-    fast,
-    lip: fast !== null && fast.gapArea > 0,
-    sealed: isSealed(leak),
+    ...placed(skirt, air),
+    over: overJoints(problem, admitted, skirt, air),
     pullFactor: requirePositive("skirt.pullFactor", pullFactor),
-    area: requireNonNegative("skirt.area", area),
-    lipArea: requirePositive("skirt.perimeter", perimeter) * requireNonNegative("skirt.land", land),
     parked: holdNeeds(vehicle, attitudes, "parked"),
     driving: holdNeeds(vehicle, attitudes, "driving"),
   };

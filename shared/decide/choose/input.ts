@@ -30,6 +30,7 @@ export function skirtAt(admitted: AdmittedSkirt, gap: number): SkirtInput {
     skirtFriction,
     pullFactor,
     gaps,
+    joints,
     ...skirt
   } = admitted;
   return { ...skirt, gap };

@@ -25,6 +25,7 @@ export function createReading(): Reading {
       speed: 0,
       parked: 0,
       driving: 0,
+      crossing: 0,
       windingTemperature: 0,
       packCurrent: 0,
       time: 0,
@@ -55,6 +56,7 @@ export function read(prepared: Prepared, chunk: Chunk, at: number, reading: Read
   set.speed = chunk.speed[at];
   set.parked = chunk.parked[at];
   set.driving = chunk.driving[at];
+  set.crossing = chunk.crossing[at];
   set.windingTemperature = chunk.windingTemperature[at];
   set.packCurrent = chunk.packCurrent[at];
   set.time = chunk.time[at];

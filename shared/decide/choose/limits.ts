@@ -14,6 +14,7 @@ const AT_LEAST: ReadonlySet<Limit> = new Set([
   "point",
   "parked",
   "driving",
+  "crossing",
   "rotorFactor",
   "clearance",
   "time",
@@ -32,6 +33,7 @@ export interface Judged {
   readonly speed: number;
   readonly parked: number;
   readonly driving: number;
+  readonly crossing: number;
   readonly windingTemperature: number;
   readonly packCurrent: number;
   readonly time: number;
@@ -68,6 +70,7 @@ export function writeAllowed(
   allowed[PLACE.point] = 1;
   allowed[PLACE.parked] = target("parked");
   allowed[PLACE.driving] = target("driving");
+  allowed[PLACE.crossing] = wants.leastCrossing ?? Number.NEGATIVE_INFINITY;
   allowed[PLACE.windingTemperature] = Math.min(
     known(wants.mostWinding),
     kept ? known(windingLimit) : Number.POSITIVE_INFINITY,
@@ -109,6 +112,7 @@ export function writeValues(prepared: Prepared, set: Judged, values: Float64Arra
   values[PLACE.point] = flags & (FLAG.noPoint | FLAG.unsolved) ? 0 : 1;
   values[PLACE.parked] = set.parked;
   values[PLACE.driving] = set.driving;
+  values[PLACE.crossing] = set.crossing;
   values[PLACE.windingTemperature] = cold ? Number.NaN : set.windingTemperature;
   values[PLACE.rotorFactor] = rotorFactorOf(prepared, set.sizedRotor, set.speed);
   values[PLACE.motorCurrent] = (packCurrent - problem.fixed.supply.auxCurrent) / duty;

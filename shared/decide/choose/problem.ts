@@ -3,6 +3,7 @@ import type { MotorInput, RotorInput, SupplyInput } from "../../physics/point/ma
 import type { VehicleInput } from "../../physics/predict.ts";
 import type { CellInput } from "../../physics/rundown.ts";
 import type { SkirtInput } from "../../physics/skirt.ts";
+import type { JointsUnder } from "../joints/crossed.ts";
 
 /** A thing that weighs, takes room and costs. */
 export interface Part {
@@ -72,6 +73,8 @@ export interface AdmittedSkirt extends Part, Omit<SkirtInput, "gap"> {
   readonly pullFactor?: number;
   /** stand-offs [m] */
   readonly gaps: readonly number[];
+  /** of the surface, with the length of this lip over one; none unless given */
+  readonly joints?: JointsUnder | null;
 }
 
 /** One attitude that must hold. */
@@ -86,6 +89,8 @@ export interface Wants {
   readonly attitudes: readonly WantedAttitude[];
   /** least F_s/F_required on each of them [-] */
   readonly targetMargin: number;
+  /** the same while it crosses each joint of the surface, at least [-] */
+  readonly leastCrossing?: number | null;
   /** run to the end of the cell, at least [s] */
   readonly leastTime?: number | null;
   /** [K] */

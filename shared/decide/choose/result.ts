@@ -6,6 +6,7 @@ export const LIMITS = [
   "point",
   "parked",
   "driving",
+  "crossing",
   "windingTemperature",
   "rotorFactor",
   "motorCurrent",

@@ -1,12 +1,13 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
-import { suctionAt } from "../../physics/assembly.ts";
 import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
-import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import { type Chunk, chunkOver, FLAG } from "./columns.ts";
+import { crossingMargin } from "./crossing.ts";
 import { givingMargins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
 import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
+import { fastSuction, scannedSuction } from "./pullOf.ts";
 import { type RunTime, runTime } from "./runTime.ts";
 import { solveSet } from "./solveSet.ts";
 import { sumAt } from "./sums.ts";
@@ -29,6 +30,7 @@ interface Row extends RunTime {
   suction: number;
   parked: number;
   driving: number;
+  crossing: number;
   windingTemperature: number;
   packCurrent: number;
 }
@@ -46,43 +48,12 @@ const emptyRow = (): Row => ({
   suction: 0,
   parked: 0,
   driving: 0,
+  crossing: Number.NaN,
   windingTemperature: 0,
   packCurrent: 0,
   time: 0,
   flag: 0,
 });
-
-/** Half of the friction under the land is missing from the pull: σ_l = 1 − ½Δp_f/Δp. */
-const HALF = 0.5;
-
-function frictionUnderLand(c: Float64Array, w: number): number {
-  if (w <= c[WARM.gapCrossing]) return c[WARM.gapLaminar] * w;
-  return c[WARM.gapTurbulent] * w * w * Math.sqrt(Math.sqrt(1 / w));
-}
-
-/** F_s of a scanned set, by the prediction's own law. */
-function scannedSuction({ problem, fittedSkirts, air }: Prepared, { solution, fittedSkirt }: Work): number {
-  const { skirt, leak, pullFactor } = fittedSkirts[fittedSkirt];
-  const [pressure, flow] = [solution[WARM_RESULT.pressure], solution[WARM_RESULT.flow]];
-  return suctionAt(
-    { skirt, vehicle: { ...problem.fixed.vehicle, pullFactor } },
-    { leak, air },
-    pressure,
-    flow,
-  );
-}
-
-/** F_s = κ·Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out; σ_l = 1/(2x) under a measured leak, whose x is 1 where nothing was measured and nothing passes the lip. */
-function fastSuction(prepared: Prepared, { c, solution, fittedSkirt }: Work): number {
-  const { lip, area, lipArea, pullFactor } = prepared.fittedSkirts[fittedSkirt];
-  const pressure = solution[WARM_RESULT.pressure];
-  const flow = solution[WARM_RESULT.flow];
-  const share =
-    lip && pressure > 0
-      ? 1 - (HALF * frictionUnderLand(c, solution[WARM_RESULT.gapVelocity])) / pressure
-      : HALF / c[WARM.leakExponent];
-  return pullFactor * pressure * (area + share * lipArea) + prepared.air.density * flow * flow * prepared.jet;
-}
 
 function writeStanding(row: Row): void {
   row.speed = 0;
@@ -104,7 +75,11 @@ function writeTurning(prepared: Prepared, work: Work, row: Row): void {
   row.speed = solution[WARM_RESULT.speed];
   row.flow = solution[WARM_RESULT.flow];
   row.pressure = solution[WARM_RESULT.pressure];
-  row.suction = row.flags & FLAG.scanned ? scannedSuction(prepared, work) : fastSuction(prepared, work);
+  const fitted = prepared.fittedSkirts[work.fittedSkirt];
+  row.suction =
+    row.flags & FLAG.scanned
+      ? scannedSuction(prepared, fitted, fitted, solution)
+      : fastSuction(prepared, fitted, fitted, work.c, solution);
   row.windingTemperature =
     thermalResistance === null
       ? WINDING_REFERENCE_TEMPERATURE
@@ -136,6 +111,7 @@ function writeMargins(prepared: Prepared, work: Work, row: Row, index: number): 
     row.parked = marginOf(parked, mass, pulling);
     row.driving = marginOf(driving, mass, pulling);
   }
+  row.crossing = crossingMargin(prepared, work, index, row);
 }
 
 const isOneBit = (bits: number): boolean => (bits & (bits - 1)) === 0;
@@ -160,6 +136,7 @@ function store(chunk: Chunk, at: number, row: Row, broken: number): void {
   chunk.suction[at] = row.suction;
   chunk.parked[at] = row.parked;
   chunk.driving[at] = row.driving;
+  chunk.crossing[at] = row.crossing;
   chunk.windingTemperature[at] = row.windingTemperature;
   chunk.packCurrent[at] = row.packCurrent;
   chunk.time[at] = row.time;

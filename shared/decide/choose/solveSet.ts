@@ -82,7 +82,7 @@ function keep(work: Work, run: number, lip: boolean): void {
 
 /** Whether the case is one that the sweep's solver takes: lip gap, winding at one temperature, no size correction. */
 const isPlain = (c: Float64Array, lip: boolean): boolean =>
-  lip && c[WARM.heating] === 0 && c[WARM.sizeFall] === 0 && c[WARM.sizeMost] === 1;
+  lip && c[WARM.jointArea] === 0 && c[WARM.heating] === 0 && c[WARM.sizeFall] === 0 && c[WARM.sizeMost] === 1;
 
 /** Solves the case from the start that lies in `solution`; writes current and winding too. @returns whether it converged */
 export function solveFrom(c: Float64Array, solution: Float64Array, lip: boolean): boolean {
@@ -94,8 +94,8 @@ export function solveFrom(c: Float64Array, solution: Float64Array, lip: boolean)
   return true;
 }
 
-/** At the least speed on the curve the size correction leaves some efficiency, and d ln F/d ln u is no more than one crossing is proven for. */
-function isProven(sizedRotor: SizedRotor, c: Float64Array, solution: Float64Array): boolean {
+/** @returns whether one crossing alone is proven: at the least speed on the curve the size correction leaves some efficiency, and d ln F/d ln u is no more than one crossing is proven for. */
+export function isProven(sizedRotor: SizedRotor, c: Float64Array, solution: Float64Array): boolean {
   if (sizedRotor.sizeFall === 0) return true;
   const phi = solution[WARM_RESULT.phi];
   const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));

@@ -38,6 +38,10 @@ export const chooseWants = z.strictObject({
     .max(24)
     .default([{ angle: "worst", mode: "driving" }]),
   targetMargin: within("", SEARCH.wants.targetMargin).default(1.5),
+  leastCrossing: within("", SEARCH.wants.leastCrossing)
+    .nullable()
+    .default(null)
+    .describe("margin on the same attitudes while it crosses each joint of the surface"),
   leastTime: nonNegative("s, to the end of the charge", SEARCH.wants.leastTime).nullable().default(null),
   mostWinding: within("K", SEARCH.wants.mostWinding).nullable().default(null),
   leastRotorFactor: positive("burst speed over speed", SEARCH.wants.leastRotorFactor)
@@ -113,6 +117,9 @@ const values = z.strictObject({
   suction: nullable.describe("N"),
   parked: nullable.describe("least margin over the attitudes wanted parked"),
   driving: nullable.describe("least margin over the attitudes wanted driving"),
+  crossing: nullable.describe(
+    "least of both over the joints of the surface; null where crossing them is no wish",
+  ),
   windingTemperature: nullable.describe("K"),
   packCurrent: nullable.describe("A"),
   time: nullable.describe("s, to the end of the charge"),

@@ -6,7 +6,7 @@ import { effectiveArea } from "../restriction/opening.ts";
 import { lawOf } from "../restriction/restriction.ts";
 import { WARM } from "./newtonWarm.ts";
 
-/** A leak as the fast solvers take it: one lip by its velocity, or one power law in its place, openings beside. Named as the slots of {@link WARM}. */
+/** A leak as the fast solvers take it: one lip by its velocity, or one power law in its place, a joint and openings beside. Named as the slots of {@link WARM}. */
 export interface FastCase {
   /** P·h; 0: no lip [m²] */
   readonly gapArea: number;
@@ -18,6 +18,12 @@ export interface FastCase {
   /** 0: no measured leak [m³/(s·Pa^x)] */
   readonly leakCoefficient: number;
   readonly leakExponent: number;
+  /** s·(h + d) of the lip over a joint; 0: none [m²] */
+  readonly jointArea: number;
+  readonly jointInertia: number;
+  readonly jointLaminar: number;
+  readonly jointTurbulent: number;
+  readonly jointCrossing: number;
 }
 
 const NOTHING: FastCase = {
@@ -29,9 +35,25 @@ const NOTHING: FastCase = {
   openingConductance: 0,
   leakCoefficient: 0,
   leakExponent: 1,
+  jointArea: 0,
+  jointInertia: 0,
+  jointLaminar: 0,
+  jointTurbulent: 0,
+  jointCrossing: 0,
 };
 
-function withLip(gap: LipGap, air: LeakAir): Partial<FastCase> {
+function withJoint(lip: LipGap, air: LeakAir): Partial<FastCase> {
+  const { gapArea, gapInertia, gapLaminar, gapTurbulent, gapCrossing } = withLip(lip, air);
+  return {
+    jointArea: gapArea,
+    jointInertia: gapInertia,
+    jointLaminar: gapLaminar,
+    jointTurbulent: gapTurbulent,
+    jointCrossing: gapCrossing,
+  };
+}
+
+function withLip(gap: LipGap, air: LeakAir) {
   const { perimeter, height, land, lossSum } = gap;
   return {
     gapArea: perimeter * height,
@@ -45,11 +67,11 @@ function withLip(gap: LipGap, air: LeakAir): Partial<FastCase> {
 /**
  * The leak as the fast solvers take it.
  *
- *     one lip gap or one measured leak, and openings: Δp = ½ρK·v² + (b·v or c·v^1.75), C_L·Δp^x in its place, Σ C_d·A·√(2Δp/ρ) beside
+ *     one lip gap or one measured leak, one joint, and openings: Δp = ½ρK·v² + (b·v or c·v^1.75), C_L·Δp^x in its place, Σ C_d·A·√(2Δp/ρ) beside
  *
  * @param leak - the restrictions, SI
  * @param air - density [kg/m³], viscosity [Pa·s]
- * @returns numbers of the case, SI; null where another kind is among them, or two lips: then ask the general solver
+ * @returns numbers of the case, SI; null where another kind is among them, two lips or two joints: then ask the general solver
  * @throws {OutOfRangeError} on an opening or a measured leak that can't be
  *
  * Valid for any leak; what passes no air is left out. Source: docs/method/operating-point.md
@@ -65,6 +87,8 @@ export function asFastCase(leak: Leak, air: LeakAir): FastCase | null {
     } else if (each.kind === "lipGap" && !taken) fast = { ...fast, ...withLip(each, air) };
     else if (each.kind === "measuredLeak" && !taken)
       fast = { ...fast, leakCoefficient: leakCoefficientAt(each, air), leakExponent: each.exponent };
+    else if (each.kind === "joint" && fast.jointArea === 0)
+      fast = { ...fast, ...withJoint({ ...each, height: each.height + each.depth }, air) };
     else return null;
   }
   return fast;
@@ -80,4 +104,9 @@ export function writeFastCase(c: Float64Array, fast: FastCase): void {
   c[WARM.openingConductance] = fast.openingConductance;
   c[WARM.leakCoefficient] = fast.leakCoefficient;
   c[WARM.leakExponent] = fast.leakExponent;
+  c[WARM.jointArea] = fast.jointArea;
+  c[WARM.jointInertia] = fast.jointInertia;
+  c[WARM.jointLaminar] = fast.jointLaminar;
+  c[WARM.jointTurbulent] = fast.jointTurbulent;
+  c[WARM.jointCrossing] = fast.jointCrossing;
 }

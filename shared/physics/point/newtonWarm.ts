@@ -2,8 +2,8 @@ import { CASE, RESULT } from "./newton.ts";
 
 /**
  * One operating point by Newton's method in (φ, w, ω), for what newton.ts leaves out: a winding that warms, a curve
- * that changes with Reynolds number, a measured leak. w is the air's velocity in the lip gap or, without one, Δp.
- * At a given current the warm winding is explicit, so no iteration is nested and nothing is allocated.
+ * that changes with Reynolds number, a measured leak, a joint under the lip. w is the air's velocity in the lip gap or, without one, Δp.
+ * At a given current the warm winding is explicit, so no iteration is nested but that of a turbulent joint's velocity, and nothing is allocated.
  */
 
 /** Where each number of a case lies in its Float64Array: those of {@link CASE}, and more. */
@@ -21,7 +21,13 @@ export const WARM = {
   heating: 29,
   /** R_d + δ²R_b [Ω] */
   circuitResistance: 30,
-  length: 31,
+  /** s·(h + d) of the lip over a joint; 0: none [m²] */
+  jointArea: 31,
+  jointInertia: 32,
+  jointLaminar: 33,
+  jointTurbulent: 34,
+  jointCrossing: 35,
+  length: 36,
 } as const;
 
 /** Where each result lies: those of {@link RESULT}, gapVelocity being w, and more. */
@@ -39,6 +45,58 @@ const MAX_ITERATIONS = 40;
 const SETTLED = 1e-9;
 /** Power of the Reynolds number in Ackeret's formula. */
 const ACKERET_POWER = -0.2;
+
+/** Steps of a joint's velocity: from above, each squares the error. */
+const JOINT_STEPS = 8;
+
+/**
+ * Velocity of the air over a joint at a pressure.
+ *
+ *     ½ρK·v² + b·v = Δp, or ½ρK·v² + c·v^1.75 = Δp
+ *
+ * @param c - the case, laid out as {@link WARM}, SI
+ * @param drop - Δp [Pa], > 0
+ * @returns v [m/s]
+ *
+ * Valid for a case with a joint; allocates nothing. Source: as the lip gap, docs/method/restriction.md
+ */
+export function jointVelocity(c: Float64Array, drop: number): number {
+  const inertia = c[WARM.jointInertia];
+  const laminar = c[WARM.jointLaminar];
+  let v = (2 * drop) / (laminar + Math.sqrt(laminar * laminar + 4 * inertia * drop));
+  if (v <= c[WARM.jointCrossing] || laminar === 0) return v;
+  const turbulent = c[WARM.jointTurbulent];
+  for (let step = 0; step < JOINT_STEPS; step++) {
+    const friction = turbulent * v * v * Math.sqrt(Math.sqrt(1 / v));
+    const excess = inertia * v * v + friction - drop;
+    const next = v - excess / (2 * inertia * v + (1.75 * friction) / v);
+    if (!(Math.abs(next - v) > 1e-14 * v)) return next;
+    v = next;
+  }
+  return v;
+}
+
+/** dQ/dΔp of a joint at a velocity [m³/(s·Pa)]. */
+function jointSlope(c: Float64Array, v: number): number {
+  const turbulent = v > c[WARM.jointCrossing];
+  const friction = turbulent ? 1.75 * c[WARM.jointTurbulent] * v ** 0.75 : c[WARM.jointLaminar];
+  return c[WARM.jointArea] / (2 * c[WARM.jointInertia] * v + friction);
+}
+
+/**
+ * What of a joint's Δp is lost by friction along the land.
+ *
+ *     b·v or c·v^1.75
+ *
+ * @param c - the case, laid out as {@link WARM}, SI
+ * @param v - over the joint [m/s]
+ * @returns Δp_friction [Pa]
+ *
+ * Valid and source: as {@link jointVelocity}
+ */
+export function jointFriction(c: Float64Array, v: number): number {
+  return v <= c[WARM.jointCrossing] ? c[WARM.jointLaminar] * v : c[WARM.jointTurbulent] * v ** 1.75;
+}
 
 /**
  * Solves one case from a start near its crossing.
@@ -65,6 +123,7 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
   const inertia = c[WARM.gapInertia];
   const opening = c[WARM.openingConductance];
   const leak = c[WARM.leakCoefficient];
+  const joint = c[WARM.jointArea];
   const exponent = c[WARM.leakExponent];
   const most = c[WARM.sizeMost];
   const fall = c[WARM.sizeFall];
@@ -116,6 +175,11 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
     } else if (leak > 0) {
       through = leak * w ** exponent;
       throughSlope = (exponent * through) / w;
+    }
+    if (joint > 0 && drop > 0) {
+      const v = jointVelocity(c, drop);
+      through += joint * v;
+      throughSlope += jointSlope(c, v) * dropSlope;
     }
     const rootDrop = Math.sqrt(drop);
     through += opening * rootDrop;

@@ -19,6 +19,7 @@ export function exampleSet(change: Partial<ChosenSet> = {}): ChosenSet {
       suction: 20,
       parked: 2.2,
       driving: 2,
+      crossing: 1.8,
       windingTemperature: 363.15,
       packCurrent: 5,
       time: 240,

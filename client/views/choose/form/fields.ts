@@ -54,6 +54,15 @@ export const TARGET: WantField = {
 /** Limits that may be left open. */
 export const WANT_FIELDS: readonly WantField[] = [
   {
+    want: "leastCrossing",
+    label: "Margin over the surface's joints at least, ×",
+    hint: "on the same attitudes; the joints stand on the surface's page",
+    dimension: null,
+    suffix: "×",
+    limits: wants.leastCrossing,
+    example: "1",
+  },
+  {
     want: "leastTime",
     label: "Minutes at least",
     dimension: "time",

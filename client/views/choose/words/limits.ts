@@ -38,6 +38,7 @@ export const LIMIT_NAMES: Readonly<Record<string, string>> = {
   point: "the motor turns",
   parked: "the margin parked",
   driving: "the margin while driving",
+  crossing: "the margin over the joints",
   windingTemperature: "winding",
   rotorFactor: "rotor's burst speed",
   motorCurrent: "motor's current by its maker",
@@ -68,6 +69,8 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
   point: () => "the motor does not turn",
   parked: margin("parked"),
   driving: margin("driving"),
+  crossing: (value, allowed) =>
+    `over the hardest joint of the surface it has ${marginText(value ?? 0)}, ${times(allowed)} wanted`,
   windingTemperature: (value, allowed) =>
     value === null
       ? "the winding's temperature is not known: the motor has no thermal resistance"

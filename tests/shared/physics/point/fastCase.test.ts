@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { asFastCase, writeFastCase } from "#shared/physics/point/fastCase.ts";
-import { WARM } from "#shared/physics/point/newtonWarm.ts";
+import { jointFriction, jointVelocity, WARM } from "#shared/physics/point/newtonWarm.ts";
+import { jointFlow, jointLaw } from "#shared/physics/restriction/joint.ts";
 import { gapFlow } from "#shared/physics/restriction/lipGap.ts";
 import type { Restriction } from "#shared/physics/restriction/restriction.ts";
 import { sweepTables, writeCase } from "#tests/benchmarks/sweepCases.ts";
 import { RESTRICTION_EXAMPLES } from "#tests/support/restrictions.ts";
 
 const air = { density: 1.2, viscosity: 1.81e-5, pressure: 101_325 };
-const { lipGap, measuredLeak, opening, holes, honeycomb } = RESTRICTION_EXAMPLES;
+const { joint, lipGap, measuredLeak, opening, holes, honeycomb } = RESTRICTION_EXAMPLES;
 const shut: Restriction = { ...lipGap, height: 0 };
 
 describe("the leak as a fast case", () => {
@@ -19,6 +20,20 @@ describe("the leak as a fast case", () => {
     const friction = v <= fast.gapCrossing ? fast.gapLaminar * v : fast.gapTurbulent * v ** 1.75;
     expect(fast.gapInertia * v * v + friction).toBeCloseToRelative(pressure, 1e-12);
   });
+
+  it.each([2, 20, 900, 4000])(
+    "of a joint at %s Pa has its law's flow, its friction and their slope",
+    (pressure) => {
+      const fast = asFastCase([lipGap, joint], air);
+      if (!fast) return expect.fail("no fast case");
+      const c = new Float64Array(WARM.length);
+      writeFastCase(c, fast);
+      const v = jointVelocity(c, pressure);
+      expect(fast.jointArea * v).toBeCloseToRelative(jointFlow(joint, air, pressure), 1e-12);
+      const lost = jointLaw.underLip?.frictionDrop(joint, air, pressure) ?? Number.NaN;
+      expect(jointFriction(c, v)).toBeCloseToRelative(lost, 1e-12);
+    },
+  );
 
   it("adds openings up, and leaves out what passes no air", () => {
     const fast = asFastCase([shut, opening, { ...opening, area: 6e-6 }], air);
@@ -37,6 +52,7 @@ describe("the leak as a fast case", () => {
     ["a honeycomb", [lipGap, honeycomb]],
     ["two lips at different heights", [lipGap, { ...lipGap, height: 1e-3 }]],
     ["a lip beside a measured leak", [measuredLeak, lipGap]],
+    ["two joints", [lipGap, joint, { ...joint, depth: 1e-4 }]],
   ] as const)("is none with %s", (_, leak) => {
     expect(asFastCase(leak, air)).toBeNull();
   });
