@@ -92,7 +92,7 @@ export function sharedInput(copy: object, { name: own, effects }: SharedCause, n
 /**
  * Makes the writer of a number that follows others, after all of them.
  *
- *     x·exp Σ dⱼ(yⱼ − mⱼ)
+ *     x·exp Σ dⱼ(yⱼ − mⱼ);  where yⱼ can't be negative, dⱼmⱼ·2(yⱼ − mⱼ)/(yⱼ + mⱼ) ≈ dⱼmⱼ·ln(yⱼ/mⱼ) in its place
  *
  * @param copy - the input's own copy, into which samples are written [SI]
  * @param follower - path and derivatives of its logarithm [1/unit of each number]
@@ -100,17 +100,23 @@ export function sharedInput(copy: object, { name: own, effects }: SharedCause, n
  * @returns a writer that takes no number [-]
  * @throws {OutOfRangeError} on a path at which there is no number, a derivative that is not finite
  *
- * Valid as far as the logarithm follows in proportion. Source: docs/method/uncertainty.md
+ * Valid as far as the logarithm follows in proportion to the number, or to the logarithm of one that can't be negative. Source: docs/method/uncertainty.md
  */
 export function followingInput(copy: object, { path, by }: Follower, name: string): Uncertain {
   const { holder, key, limits } = movedAt(copy, path, `${name}.path`);
   const leaders = Object.entries(by).map(([of, d]) => ({
     ...requirePlace(copy, of, `${name}.by.${of}`),
     d: requireFinite(`${name}.by.${of}`, d),
+    byRatio: limitsOf(of)[0] >= 0,
   }));
   const write = () => {
     let sum = 0;
-    for (const leader of leaders) sum += leader.d * ((leader.holder[leader.key] as number) - leader.value);
+    for (const { holder: from, key: at, value, d, byRatio } of leaders) {
+      const now = from[at] as number;
+      // 2(y − m)/(y + m) is ln(y/m) to the third order, and stays finite at 0
+      const width = byRatio && value > 0 ? (now + value) / (2 * value) : 1;
+      sum += (d * (now - value)) / width;
+    }
     holder[key] = within(limits, (holder[key] as number) * Math.exp(sum));
   };
   return { paths: [], dimensions: 0, write };

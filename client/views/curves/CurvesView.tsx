@@ -2,12 +2,13 @@ import { type Book, findById } from "../../../shared/book/book.ts";
 import { href, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
 import { Empty } from "../../ui/Empty.tsx";
-import { type Place, placeOf, placeToShow } from "./address.ts";
+import { type Place, placeOf, placeToShow, RECORD } from "./address.ts";
 import { GearView } from "./gear/GearView.tsx";
 import { MotorView } from "./motor/MotorView.tsx";
 import { PartList } from "./PartList.tsx";
 import { PackView } from "./pack/PackView.tsx";
 import { PropellerView } from "./propeller/PropellerView.tsx";
+import { RecordView } from "./record/RecordView.tsx";
 import { RotorView } from "./rotor/RotorView.tsx";
 import { SkirtView } from "./SkirtView.tsx";
 import { SurfaceView } from "./SurfaceView.tsx";
@@ -16,11 +17,14 @@ import { SurfaceView } from "./SurfaceView.tsx";
 export default function CurvesView() {
   const book = currentBook.value;
   if (!book) return null;
-  const place = placeToShow(book, placeOf(route.value.id));
+  const isRecord = route.value.id === RECORD;
+  const place = isRecord ? null : placeToShow(book, placeOf(route.value.id));
   return (
     <div class="curves">
-      <PartList book={book} place={place} />
-      {place?.id ? (
+      <PartList book={book} place={place} isRecord={isRecord} />
+      {isRecord ? (
+        <RecordView book={book} />
+      ) : place?.id ? (
         <PartPage key={`${place.collection}/${place.id}`} book={book} place={place} />
       ) : (
         <NoPart />

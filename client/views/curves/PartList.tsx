@@ -1,7 +1,14 @@
 import type { Book } from "../../../shared/book/book.ts";
 import { href, navigate } from "../../app/router.ts";
 import { counted } from "../../ui/count.ts";
-import { CURVE_COLLECTIONS, CURVE_PARTS, type CurveCollection, type Place, testsOfPart } from "./address.ts";
+import {
+  CURVE_COLLECTIONS,
+  CURVE_PARTS,
+  type CurveCollection,
+  type Place,
+  RECORD,
+  testsOfPart,
+} from "./address.ts";
 
 interface Entry {
   readonly id: string;
@@ -17,8 +24,15 @@ function entries(book: Book, collection: CurveCollection): Entry[] {
   }));
 }
 
-/** The parts whose curves can be looked at, each with the number of tests that bear on it. */
-export function PartList({ book, place }: { book: Book; place: Place | null }) {
+export interface PartListProps {
+  readonly book: Book;
+  readonly place: Place | null;
+  /** the track record is on the screen, and no part */
+  readonly isRecord: boolean;
+}
+
+/** The parts whose curves can be looked at, each with the number of tests that bear on it, and the track record of all. */
+export function PartList({ book, place, isRecord }: PartListProps) {
   const lists = CURVE_COLLECTIONS.map((collection) => ({ collection, parts: entries(book, collection) }));
   const filled = lists.filter(({ parts }) => parts.length > 0);
   return (
@@ -46,14 +60,25 @@ export function PartList({ book, place }: { book: Book; place: Place | null }) {
             </ul>
           </section>
         ))}
+        <section>
+          <h2>All builds</h2>
+          <ul>
+            <li>
+              <a href={href("curves", RECORD)} aria-current={isRecord ? "page" : undefined}>
+                <span>Record</span>
+                <span class="quiet small">predicted, measured</span>
+              </a>
+            </li>
+          </ul>
+        </section>
       </nav>
       <label class="curves-part-select field-label">
         Part
         <select
-          value={place ? `${place.collection}/${place.id}` : ""}
+          value={isRecord ? RECORD : place ? `${place.collection}/${place.id}` : ""}
           onChange={(event) => navigate("curves", event.currentTarget.value)}
         >
-          {!place && <option value="">Choose a part</option>}
+          {!place && !isRecord && <option value="">Choose a part</option>}
           {filled.map(({ collection, parts }) => (
             <optgroup key={collection} label={CURVE_PARTS[collection].title}>
               {parts.map((part) => (
@@ -63,6 +88,9 @@ export function PartList({ book, place }: { book: Book; place: Place | null }) {
               ))}
             </optgroup>
           ))}
+          <optgroup label="All builds">
+            <option value={RECORD}>Record: predicted, measured</option>
+          </optgroup>
         </select>
       </label>
     </>

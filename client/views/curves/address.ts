@@ -15,6 +15,9 @@ export const CURVE_PARTS = {
 export type CurveCollection = keyof typeof CURVE_PARTS;
 export const CURVE_COLLECTIONS = Object.keys(CURVE_PARTS) as readonly CurveCollection[];
 
+/** What follows /curves in the address of the track record. */
+export const RECORD = "record";
+
 export interface Place {
   readonly collection: CurveCollection;
   readonly id: string | null;
