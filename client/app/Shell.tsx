@@ -10,6 +10,7 @@ import { follow, type ViewName } from "./router.ts";
 import { shownView, viewProblem } from "./shownView.ts";
 import { chooseTheme, THEMES, type Theme, theme } from "./theme.ts";
 import { UndoBar } from "./UndoBar.tsx";
+import { WorkingOver } from "./WorkingOver.tsx";
 
 /** A view that could not be loaded is asked for again once the server is heard. */
 function useSecondTry(): void {
@@ -54,6 +55,7 @@ export function Shell() {
       </main>
       <Footer />
       <Places />
+      <WorkingOver />
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from "./constants.ts";
 import { cosineOfDegrees } from "./hold/angle.ts";
 import type { Mode } from "./hold/holdAt.ts";
 import { type GivingHold, holdUnder } from "./hold/holdUnder.ts";
@@ -9,9 +10,44 @@ import { type Description, explain, type Working } from "./working.ts";
 const NEEDS: Readonly<Record<Mode, string>> = {
   liftOff: "F + W·cos θ > 0",
   slide: "[μ_w(1−σ_s) + μ_s·σ_s](F + W·cos θ) ≥ W·sin θ",
-  tip: "both axle lines stay loaded, for headings up, down and across",
+  tip: "both axle lines stay loaded for headings up, down and across",
   climb: "μ_w·N_driven ≥ W·sin θ + c_rr(1−σ_s)N + μ_s·σ_s·N",
 };
+
+const LEVEL = "The pull needed is the one at which the second line just holds.";
+/** What is taken for granted of a margin. */
+const ASSUMED = {
+  parked: [LEVEL, "Parked, in the worst of the headings up, down and across."],
+  driving: [LEVEL, "Driving nose uphill at a steady speed; the lesser of climb and the parked margins."],
+} as const;
+
+/**
+ * Working of a vehicle's weight.
+ *
+ *     W = m·g·(1 + j)
+ *
+ * @param input - the vehicle, SI
+ * @returns equation, inserted values and weight [N]
+ *
+ * Valid and source: as {@link vehicleWeight}
+ */
+export function weightWorking({ vehicle }: { readonly vehicle: Vehicle }): Working {
+  return explain(
+    {
+      title: "weight, jolts included",
+      equation: "W = m·g·(1 + j)",
+      inputs: {
+        mass: ["m", "mass on board", "kg"],
+        gravity: ["g", "standard gravity", "m/s²"],
+        jolt: ["j", "jolt over gravity", ""],
+      },
+      output: ["W", "N"],
+      source: "Newton's second law; docs/method/holding.md",
+      evaluate: ({ mass, jolt }) => vehicleWeight({ mass, jolt }),
+    },
+    { mass: vehicle.mass, gravity: STANDARD_GRAVITY, jolt: vehicle.jolt },
+  );
+}
 
 type Row = readonly [name: string, description: Description, value: number];
 
@@ -27,13 +63,14 @@ function givingRows({ gaps, required, angle }: GivingHold, mode: Mode, weight: n
 }
 
 /**
- * Working of the margin at one attitude, by the mode that governs while driving.
+ * Working of the margin at one attitude, by the mode that governs.
  *
  *     margin = F/F_needed, F at the gap under the load of that mode's own limit where the gap gives
  *
  * @param input - the vehicle, SI
  * @param pull - rigid or giving [N]
  * @param angle - θ of the surface [°]
+ * @param state - parked, or driving nose uphill: the lesser of climb and the parked modes [-]
  * @returns equation, inserted values and margin [-]; null where no pull is needed, or none suffices
  * @throws {OutOfRangeError} on a vehicle that can't be, an angle beyond 0…180
  *
@@ -43,12 +80,13 @@ export function marginWorking(
   { vehicle }: { readonly vehicle: Vehicle },
   pull: Pull,
   angle: number,
+  state: "parked" | "driving" = "driving",
 ): Working | null {
   const hold = holdUnder(compileHold(vehicle), pull, angle);
-  const mode = hold.driving.governs[0];
+  const mode = hold[state].governs[0];
   if (mode === undefined || !(hold.required[mode] < Number.POSITIVE_INFINITY)) return null;
   const weight = vehicleWeight(vehicle);
-  const margin = hold.driving.margin ?? Number.NaN;
+  const margin = hold[state].margin ?? Number.NaN;
   const rows: Row[] = [
     ["suction", ["F", "pull", "N"], margin * hold.required[mode]],
     ["needed", ["F_needed", "pull needed", "N"], hold.required[mode]],
@@ -59,13 +97,37 @@ export function marginWorking(
   ];
   return explain<string>(
     {
-      title: `margin at ${angle.toFixed(0)}°`,
-      equation: `margin = F${hold.gaps ? "(h)" : ""}/F_needed,  F_needed from ${NEEDS[mode]}`,
+      title: `margin at ${angle.toFixed(0)}°, ${state}`,
+      equation: `margin = F${hold.gaps ? "(h)" : ""}/F_needed,  ${NEEDS[mode]}`,
+      assumptions: ASSUMED[state],
       inputs: Object.fromEntries(rows.map(([name, description]) => [name, description])),
       output: ["margin", ""],
       source: "statics of a body held by suction; docs/method/holding.md",
       evaluate: () => margin,
     },
     Object.fromEntries(rows.map(([name, , value]) => [name, value])),
+  );
+}
+
+/**
+ * Workings of the margins at several attitudes, parked and driving.
+ *
+ *     one a state and an attitude
+ *
+ * @param input - the vehicle, SI
+ * @param pull - rigid or giving [N]
+ * @param angles - θ [°]
+ * @returns workings of the margins that there are [-]
+ * @throws {OutOfRangeError} as {@link marginWorking}
+ *
+ * Valid and source: as {@link marginWorking}
+ */
+export function marginWorkings(
+  input: { readonly vehicle: Vehicle },
+  pull: Pull,
+  angles: readonly number[],
+): Working[] {
+  return angles.flatMap((angle) =>
+    (["driving", "parked"] as const).flatMap((state) => marginWorking(input, pull, angle, state) ?? []),
   );
 }

@@ -1,10 +1,11 @@
 import { airFrom } from "./air.ts";
+import { circuitWorkings, currentWorking, torqueWorking } from "./circuitWorkings.ts";
 import { rigidPull } from "./hold/pull.ts";
-import { marginWorking } from "./marginWorking.ts";
+import { marginWorkings, weightWorking } from "./marginWorking.ts";
 import type { PropellerPoint, PropellerPredictInput, PropellerPrediction } from "./propeller.ts";
 import { bladeReynolds, thrustAndPower } from "./propellerLaw.ts";
 import { explain, type Working } from "./working.ts";
-import { airWorking, currentWorking, torqueWorking } from "./workings.ts";
+import { airWorking } from "./workings.ts";
 
 function reynoldsWorking({ rotor, air: weather }: PropellerPredictInput, { speed }: PropellerPoint): Working {
   const air = airFrom(weather);
@@ -20,7 +21,7 @@ function reynoldsWorking({ rotor, air: weather }: PropellerPredictInput, { speed
         speed: ["ω", "speed", "rad/s"],
       },
       output: ["Re", ""],
-      source: "common practice, no source, for the radius",
+      source: "common practice, no source, for the radius; docs/method/fits/propeller.md",
       evaluate: ({ diameter, chord }) => bladeReynolds({ diameter, chord }, air, speed),
     },
     {
@@ -90,6 +91,8 @@ export function propellerWorkings(
     torqueWorking(input, point, "the propeller takes C_P·ρn²D⁵/2π, the same"),
     reynoldsWorking(input, point),
     thrustWorking(input, point),
-    ...angles.flatMap((angle) => marginWorking(input, rigidPull(suction), angle) ?? []),
+    ...marginWorkings(input, rigidPull(suction), angles),
+    weightWorking(input),
+    ...circuitWorkings(input),
   ];
 }

@@ -14,6 +14,8 @@ export interface Working {
   readonly values: readonly WorkingValue[];
   readonly result: WorkingValue;
   readonly source: string;
+  /** what is taken for granted, a sentence each */
+  readonly assumptions: readonly string[];
 }
 
 export type Description = readonly [symbol: string, meaning: string, unit: string];
@@ -25,6 +27,7 @@ export interface Relation<K extends string> {
   readonly inputs: Readonly<Record<K, Description>>;
   readonly output: readonly [symbol: string, unit: string];
   readonly source: string;
+  readonly assumptions?: readonly string[];
   /** the function that the prediction itself calls: there is no second copy of a formula */
   readonly evaluate: (inputs: Readonly<Record<K, number>>) => number;
 }
@@ -50,5 +53,39 @@ export function explain<K extends string>(
   );
   const [symbol, unit] = relation.output;
   const result = { symbol, meaning: relation.title, unit, value: relation.evaluate(inputs) };
-  return { title: relation.title, equation: relation.equation, values, result, source: relation.source };
+  const { title, equation, source, assumptions = [] } = relation;
+  return { title, equation, values, result, source, assumptions };
+}
+
+/** What a number that no equation gives comes from: tests, a part's record, the build. */
+export interface Origin {
+  readonly symbol: string;
+  /** SI: of two numbers with one symbol it tells which is meant */
+  readonly value: number;
+  /** one sentence */
+  readonly what: string;
+  readonly tests: readonly string[];
+}
+
+/** Numbers that differ by less are one number, rounded on two ways [-]. */
+const SAME = 1e-9;
+
+const isSame = (one: number, other: number) => Math.abs(one - other) <= SAME * Math.abs(other);
+
+/** "Q₂" of several flows is a flow like any Q. */
+const plain = (symbol: string) => symbol.replace(/[₀-₉]+$/, "");
+
+type Named = Pick<WorkingValue, "symbol" | "value">;
+
+const names = (one: Named, other: Named) =>
+  plain(one.symbol) === plain(other.symbol) && isSame(one.value, other.value);
+
+/** @returns the working that a number is the result of; null where none of them is */
+export function workingBehind(value: WorkingValue, among: readonly Working[]): Working | null {
+  return among.find(({ result }) => names(result, value)) ?? null;
+}
+
+/** @returns what a number comes from that no working gives; null where that isn't known */
+export function originBehind(value: WorkingValue, among: readonly Origin[]): Origin | null {
+  return among.find((origin) => names(origin, value)) ?? null;
 }

@@ -1,15 +1,14 @@
+import { evaluatePolynomial } from "../numeric/polynomial.ts";
 import { moistAirDensity } from "./air.ts";
 import { type Assembly, assemble, suctionAt } from "./assembly.ts";
+import { circuitWorkings, currentWorking, torqueWorking } from "./circuitWorkings.ts";
 import { readingOf } from "./fanlaws/coefficients.ts";
 import { leakWorkings } from "./leakWorkings.ts";
-import { marginWorking } from "./marginWorking.ts";
-import { shaftTorque } from "./motor.ts";
-import { motorCurrent } from "./pack.ts";
-import { assembleCircuit } from "./point/machine.ts";
+import { marginWorkings, weightWorking } from "./marginWorking.ts";
 import type { Point, PredictInput, Prediction } from "./predict.ts";
 import { pullAfter } from "./pullByGap.ts";
 import { lipShare, lipShareWords } from "./restriction/leak.ts";
-import { explain, type Working } from "./working.ts";
+import { type Description, explain, type Working } from "./working.ts";
 
 /** @returns working of the air's density */
 export function airWorking({ air }: Pick<PredictInput, "air">): Working {
@@ -23,7 +22,7 @@ export function airWorking({ air }: Pick<PredictInput, "air">): Working {
         humidity: ["h", "relative humidity", ""],
       },
       output: ["ρ", "kg/m³"],
-      source: "CIPM-2007: Picard, Davis, Gläser, Fujii, Metrologia 45 (2008) 149–155",
+      source: "CIPM-2007: Picard, Davis, Gläser, Fujii, Metrologia 45 (2008) 149–155; docs/method/air.md",
       evaluate: moistAirDensity,
     },
     air,
@@ -44,79 +43,53 @@ function pressureWorking(input: PredictInput, point: Point, density: number): Wo
         psi: ["ψ", "pressure coefficient of the fitted curve, size correction included", ""],
       },
       output: ["Δp", "Pa"],
-      source: "definition of ψ; fan laws at one φ (Eck; ISO 13348)",
+      source: "definition of ψ; fan laws at one φ (Eck; ISO 13348); docs/method/fan-laws.md",
+      assumptions: ["Speed and flow are those at which rotor and leak, motor and rotor agree."],
       evaluate: ({ phi, psi, ...state }) => readingOf({ phi, psi, lambda: null }, state).pressure,
     },
     { density, diameter, speed: point.speed, phi: point.phi, psi: point.psi },
   );
 }
 
-type Electrical = Pick<PredictInput, "motor" | "pack" | "supply">;
-type Turning = Pick<Point, "speed" | "motorCurrent">;
+const SUBSCRIPTS = "₀₁₂₃₄₅₆₇₈₉";
+const RAISED = ["", "φ", "φ²", "φ³", "φ⁴"];
 
-/** @returns working of the motor's current at a point */
-export function currentWorking(input: Electrical, point: Turning): Working {
-  const machine = assembleCircuit(input);
-  const { supply } = input;
-  return explain(
+/** The fitted curve at the point's φ; of another size than tested, times the size law's factor. */
+function curveWorking({ rotor }: PredictInput, point: Point): Working {
+  const terms = rotor.psi.map((_, power) => `a${SUBSCRIPTS[power]}${RAISED[power] ?? `φ^${power}`}`);
+  const plain = evaluatePolynomial(rotor.psi, point.phi);
+  const factor = point.psi / plain;
+  const scaled = rotor.sizeCorrection !== null;
+  const coefficients = rotor.psi.map((_, power): [string, Description] => [
+    `a${power}`,
+    [`a${SUBSCRIPTS[power]}`, `coefficient of φ to the power of ${power}`, ""],
+  ]);
+  return explain<string>(
     {
-      title: "current of the motor",
-      equation: "I = (δV_oc − δR_b·I_aux − k·ω)/(R_m + R_d + δ²R_b)",
-      inputs: {
-        openCircuitVoltage: ["V_oc", "open-circuit voltage of the pack", "V"],
-        duty: ["δ", "throttle", ""],
-        packResistance: ["R_b", "pack and wires", "Ω"],
-        driverResistance: ["R_d", "speed controller", "Ω"],
-        auxCurrent: ["I_aux", "other loads", "A"],
-        windingResistance: ["R_m", "winding, warm", "Ω"],
-        torqueConstant: ["k", "torque constant, 60/(2πK_v)", "N·m/A"],
-        speed: ["ω", "speed", "rad/s"],
-      },
-      output: ["I", "A"],
-      source: "equivalent DC machine; Kirchhoff",
-      evaluate: ({ windingResistance, torqueConstant, speed, ...circuit }) =>
-        motorCurrent(circuit, windingResistance, torqueConstant, speed),
+      title: "pressure coefficient of the rotor",
+      equation: scaled ? `ψ = s·(${terms.join(" + ")})` : `ψ = ${terms.join(" + ")}`,
+      inputs: Object.fromEntries([
+        ["phi", ["φ", "flow coefficient", ""]],
+        ...coefficients,
+        ...(scaled ? [["factor", ["s", "size law: efficiency here over that of the size tested", ""]]] : []),
+      ]),
+      output: ["ψ", ""],
+      source: scaled
+        ? "least squares over the curve tests; Ackeret's size law; docs/method/fits/rotor.md"
+        : "least squares over the curve tests; docs/method/fits/rotor.md",
+      assumptions: [
+        point.extrapolated
+          ? "Beyond the tested flows: the curve is carried on."
+          : `The curve was tested from φ ${rotor.phiMin.toFixed(3)} to ${rotor.phiMax.toFixed(3)}.`,
+        "Rotors of one family have one curve at every speed.",
+      ],
+      evaluate: ({ phi, factor: by = 1 }) => evaluatePolynomial(rotor.psi, phi) * by,
     },
     {
-      ...supply,
-      openCircuitVoltage: machine.openCircuitVoltage,
-      packResistance: machine.packResistance,
-      windingResistance: warmResistance(input, point),
-      torqueConstant: machine.torqueConstant,
-      speed: point.speed,
+      phi: point.phi,
+      ...Object.fromEntries(rotor.psi.map((a, i) => [`a${i}`, a])),
+      ...(scaled ? { factor } : {}),
     },
-  );
-}
-
-/** The winding's resistance at the point, from its own current: V_drive − k·ω over I, less the circuit's. */
-function warmResistance(input: Electrical, point: Turning): number {
-  const machine = assembleCircuit(input);
-  const drop = machine.drivingVoltage - machine.torqueConstant * point.speed;
-  return drop / point.motorCurrent - machine.circuitResistance;
-}
-
-/** @returns working of the torque that the motor leaves for what it turns */
-export function torqueWorking(
-  { motor }: Electrical,
-  point: Turning,
-  takes = "the rotor takes λ·½ρAu²·D/2, the same",
-): Working {
-  return explain(
-    {
-      title: "torque left for the rotor",
-      equation: "M = k·I − M_c − M_v·ω",
-      inputs: {
-        kv: ["K_v", "speed constant; k = 60/(2πK_v)", "rpm/V"],
-        frictionTorque: ["M_c", "constant friction", "N·m"],
-        viscousTorque: ["M_v", "friction per speed", "N·m·s"],
-        current: ["I", "current", "A"],
-        speed: ["ω", "speed", "rad/s"],
-      },
-      output: ["M", "N·m"],
-      source: `equivalent DC machine; ${takes}`,
-      evaluate: ({ current, speed, ...constants }) => shaftTorque(constants, current, speed),
-    },
-    { ...motor, current: point.motorCurrent, speed: point.speed },
   );
 }
 
@@ -137,7 +110,8 @@ function suctionWorking(input: PredictInput, point: Point, assembly: Assembly): 
         share: ["σ", "share of the suction that acts under the lip", ""],
       },
       output: ["F", "N"],
-      source: "pressure times area; fall of pressure under the land",
+      source: "pressure times area; fall of pressure under the land; docs/method/holding.md",
+      assumptions: ["One pressure in the whole cavity; what that leaves out is in the pull factor."],
       evaluate: ({ pressure, flow }) => suctionAt(input, assembly, pressure, flow),
     },
     {
@@ -160,7 +134,7 @@ function suctionWorking(input: PredictInput, point: Point, assembly: Assembly): 
  * @param input - what was predicted, SI
  * @param prediction - its answer
  * @param angles - attitudes whose margins are worked out [°]
- * @returns workings in the order in which the figures follow from each other; none where there is no operating point
+ * @returns workings in the order in which the figures follow from each other, then what they take in; none where there is no operating point
  * @throws {OutOfRangeError} as {@link assemble}
  *
  * Valid as the prediction. Source: docs/method/operating-point.md
@@ -175,7 +149,7 @@ export function workingsOf(
   const assembly = assemble(input);
   const { leak, air } = assembly;
   const pull = pullAfter(input, prediction);
-  const margins = angles.flatMap((angle) => marginWorking(input, pull, angle) ?? []);
+  const margins = marginWorkings(input, pull, angles);
   return [
     airWorking(input),
     pressureWorking(input, point, air.density),
@@ -184,5 +158,8 @@ export function workingsOf(
     torqueWorking(input, point),
     suctionWorking(input, point, assembly),
     ...margins,
+    weightWorking(input),
+    curveWorking(input, point),
+    ...circuitWorkings(input),
   ];
 }

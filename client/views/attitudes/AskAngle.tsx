@@ -1,6 +1,7 @@
 import { marginWorking } from "../../../shared/physics/marginWorking.ts";
 import { SettingField } from "../../ui/SettingField.tsx";
-import { WorkingOf } from "../../ui/WorkingOf.tsx";
+import { Worked } from "../../ui/working/Worked.tsx";
+import { boardNow } from "../../ui/working/WorkedFigure.tsx";
 import { degrees, standSentence } from "./attitudeWords.ts";
 import { INCLINATION } from "./ownAttitudes.ts";
 import type { Rose } from "./rose.ts";
@@ -31,7 +32,13 @@ export function AskAngle({ rose, angle, onAngle }: AskAngleProps) {
         onValue={onAngle}
       />
       <output class="attitude-asked">{standSentence(stand, rose.made)}</output>
-      {working && <WorkingOf working={working} />}
+      {working && (
+        <p>
+          <Worked of={() => ({ working, board: boardNow() })} what={working.title}>
+            Show working
+          </Worked>
+        </p>
+      )}
     </section>
   );
 }

@@ -4,25 +4,31 @@ import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { Sure } from "../../ui/Sure.tsx";
 import { governsInWords, gradeOf } from "../../ui/verdictWords.ts";
+import { MarginFigure } from "../../ui/working/WorkedFigure.tsx";
 import { degrees, gapAtLimit, grams, needText } from "./attitudeWords.ts";
 import { RemovalNote, RemovalQuestion, useRemover } from "./Removing.tsx";
 import type { NamedStand, Rose } from "./rose.ts";
-import type { Need } from "./stand.ts";
+import type { Need, State } from "./stand.ts";
 
 interface NeedProps {
   readonly need: Need;
+  /** [°] */
+  readonly angle: number;
+  readonly driven: State;
   readonly target: number;
   /** of the build's verdict */
   readonly state: VerdictState | null;
   readonly sure: Spread | null;
 }
 
-function NeedCell({ need, target, state, sure }: NeedProps) {
+function NeedCell({ need, angle, driven, target, state, sure }: NeedProps) {
   const { grade, word } = gradeOf(need.margin, target, state);
   if (need.pull === 0) return <td class={grade}>none needed</td>;
   return (
     <td class={`${grade} attitude-need`}>
-      <span class="margin">{marginText(need.margin)}</span>
+      <span class="margin">
+        <MarginFigure angle={angle} state={driven} margin={need.margin} />
+      </span>
       <small>{word}</small>
       <Sure spread={sure} />
       <small>
@@ -52,8 +58,22 @@ function Row({ named: { title, stand, kind, sure }, target, state, onRemove }: R
           </button>
         )}
       </th>
-      <NeedCell need={stand.parked} target={target} state={state} sure={sure?.parked ?? null} />
-      <NeedCell need={stand.driving} target={target} state={state} sure={sure?.driving ?? null} />
+      <NeedCell
+        need={stand.parked}
+        angle={stand.angle}
+        driven="parked"
+        target={target}
+        state={state}
+        sure={sure?.parked ?? null}
+      />
+      <NeedCell
+        need={stand.driving}
+        angle={stand.angle}
+        driven="driving"
+        target={target}
+        state={state}
+        sure={sure?.driving ?? null}
+      />
     </tr>
   );
 }

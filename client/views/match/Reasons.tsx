@@ -41,7 +41,7 @@ export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
           <Warnings outcome={outcome} />
           <LimitsLine book={book} outcome={outcome} />
           <Hardest outcome={outcome} />
-          <WorkingOut outcome={outcome} />
+          <WorkingOut book={book} outcome={outcome} />
         </div>
       </div>
       <div class="page-below match-cautions">

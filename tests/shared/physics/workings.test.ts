@@ -18,18 +18,19 @@ describe("workings, of every build of the demo", () => {
       const { point } = prediction;
       if (!point) return expect.fail("no point");
       const workings = workingsOf(input, prediction, [90, 180]);
-      const [air, pressure, ...rest] = workings.map((w) => w.result.value);
-      const flow = workings.findLast((w) => w.result.symbol === "Q")?.result.value;
-      const [current, torque, pull, wall] = rest.slice(
-        workings.findIndex((w) => w.result.symbol === "I") - 2,
-      );
+      const result = (symbol: string) => workings.findLast((w) => w.result.symbol === symbol)?.result.value;
+      const [air, pressure, flow, pull] = ["ρ", "Δp", "Q", "F"].map(result);
+      const [current = 0, torque = 0] = ["I", "M"].map(result);
+      const titled = (title: string) => workings.find((w) => w.title === title)?.result.value;
       expect(air).toBe(prediction.air.density);
       expect(pressure).toBeCloseToRelative(point.pressure, 1e-12);
       expect(flow).toBeCloseToRelative(point.flow, 1e-9);
       expect(current).toBeCloseToRelative(point.motorCurrent, 1e-9);
       expect(torque * point.speed).toBeCloseToRelative(point.shaftPower, 1e-8);
       expect(pull).toBe(prediction.suction);
-      expect(wall).toBe(prediction.attitudes[0].driving.margin);
+      expect(titled("margin at 90°, driving")).toBe(prediction.attitudes[0].driving.margin);
+      expect(titled("margin at 90°, parked")).toBe(prediction.attitudes[0].parked.margin);
+      expect(result("ψ")).toBeCloseToRelative(point.psi, 1e-12);
     },
   );
 

@@ -1,10 +1,10 @@
 import type { Spread } from "../../../../shared/decide/uncertainty.ts";
-import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import { isDestroyed, type VerdictState } from "../../../../shared/decide/verdict/states.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import type { UncertaintyState } from "../../../state/useUncertainty.ts";
 import { rangeText, sureText } from "../../../ui/uncertaintyWords.ts";
 import { firstInWords, gradeOf } from "../../../ui/verdictWords.ts";
+import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
 import { MarginBar } from "./MarginBar.tsx";
 import { type StripAttitude, stripOf } from "./stripOf.ts";
 
@@ -57,19 +57,27 @@ function Cell({ attitude, target, state, spread, waits }: CellProps) {
         {title} {angle.toFixed(0)}°{worst && " · tightest"}
       </span>
       <span class={`attitude-margin ${grade}`}>
-        <span class="margin">{marginText(parked)}</span> <small>{word}</small>
+        <span class="margin">
+          <MarginFigure angle={angle} state="parked" margin={parked} />
+        </span>{" "}
+        <small>{word}</small>
       </span>
       <MarginBar margin={parked} target={target} spread={spread} grade={grade} />
       <small>{parked === null ? "no pull needed" : `${firstInWords(attitude.parkedModes)} first`}</small>
       <small>{chanceText(spread) ?? (waits ? "…" : "")}</small>
-      <small>{drivingText(attitude)}</small>
+      <Driving attitude={attitude} />
     </li>
   );
 }
 
-function drivingText({ driving, drivingModes }: StripAttitude): string {
-  if (driving === null) return "driving needs no pull";
-  return `driving ${marginText(driving)}, ${firstInWords(drivingModes)} first`;
+function Driving({ attitude: { angle, driving, drivingModes } }: { readonly attitude: StripAttitude }) {
+  if (driving === null) return <small>driving needs no pull</small>;
+  return (
+    <small>
+      driving <MarginFigure angle={angle} state="driving" margin={driving} />, {firstInWords(drivingModes)}{" "}
+      first
+    </small>
+  );
 }
 
 function chanceText(spread: Spread | null): string | null {

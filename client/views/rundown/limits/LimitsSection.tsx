@@ -48,7 +48,7 @@ export function LimitsSection({ book, outcome, question }: Props) {
             <WindingChart limits={reply.answered} build={outcome.build.name} />
             <LimitTables limits={reply.answered} />
           </div>
-          {asked && <LimitWorkings input={asked} limits={reply.answered} />}
+          {asked && <LimitWorkings book={book} outcome={outcome} input={asked} limits={reply.answered} />}
         </>
       )}
     </section>

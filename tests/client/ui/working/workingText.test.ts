@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { shownInWorking } from "#client/ui/workingText.ts";
+import { shownInWorking } from "#client/ui/working/workingText.ts";
 
 describe("a number of a working, by its SI unit", () => {
   // 1 rad/s = 30/π rpm; 1 m² = 10⁴ cm²: by definition.

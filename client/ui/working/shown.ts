@@ -1,0 +1,12 @@
+import { signal } from "@preact/signals";
+import type { Working } from "../../../shared/physics/working.ts";
+import type { Board } from "./board.ts";
+
+/** A figure's working, and what it leads down to. */
+export interface Shown {
+  readonly working: Working;
+  readonly board: Board;
+}
+
+/** The working that is open over the page; null: none. */
+export const shownWorking = signal<Shown | null>(null);
