@@ -112,8 +112,7 @@ describe("Match", () => {
     const build = await buildNamed(/second rotor/);
     const page = await screens.open(`/match/${build.id}`);
     await page.getByText("Show working", { exact: true }).click();
-    await page.locator(".working summary", { hasText: "pull" }).click();
-    const working = await textOf(page.locator(".working[open] .working-equation + table + p .figure"));
+    const working = await textOf(page.locator(".working-figures .worked", { hasText: "working of pull" }));
     const shown = await textOf(page.locator(".attitude-tightest .margin"));
     const { suction, worst } = await predictedByServer(build.id);
     expect(Number.parseFloat(working)).toBeCloseToRelative(suction, 1e-4);

@@ -221,7 +221,9 @@ describe("what is asked of a build whose gap gives agrees with its prediction", 
   });
 
   it("in its working: load and gap at the limit stand beside the pull", () => {
-    const wall = workingsOf(build, predict(build, [90]), [90]).find(({ title }) => title === "margin at 90°");
+    const wall = workingsOf(build, predict(build, [90]), [90]).find(
+      ({ title }) => title === "margin at 90°, driving",
+    );
     const said = Object.fromEntries((wall?.values ?? []).map(({ symbol, value }) => [symbol, value]));
     expect(wall?.result.value).toBe(attitudes[0].driving.margin);
     expect(said.h).toBeCloseToRelative(attitudes[0].gaps?.climb ?? 0, 1e-12);
