@@ -1,4 +1,5 @@
 import { archiveRoutes } from "./archive.ts";
+import { backupRoutes } from "./backups.ts";
 import { benchRoutes } from "./bench.ts";
 import { chooseRoutes } from "./choose.ts";
 import { collectionRoutes } from "./collections.ts";
@@ -24,6 +25,7 @@ export function apiRoutes(service: Service): Route[] {
     healthRoute(store),
     ...benchRoutes(service),
     ...archiveRoutes(service),
+    ...backupRoutes(service),
     ...eventRoutes(store),
     ...COMPUTATIONS.map((each) => computeRoute(each, threads)),
     ...chooseRoutes(store, jobs),

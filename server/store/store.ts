@@ -91,20 +91,21 @@ export class Store {
    * Puts a whole book in, all or nothing; whatever it takes the place of is kept in a copy.
    *
    * @param replace - whether a book that holds records may be replaced
+   * @param before - what the copy is kept before, in its name
    * @returns the copy's name, or null where there was nothing to keep
    * @throws {NotEmptyError} on a book that holds records, unless it may be replaced
    */
   load(
     book: WholeBook,
     demo: boolean,
-    { at, replace = false }: { at: Date; replace?: boolean },
+    { at, replace = false, before = "import" }: { at: Date; replace?: boolean; before?: string },
   ): string | null {
     const refuse = () => {
       if (!replace && !this.isEmpty())
         throw new NotEmptyError("Empty it first, or import with ?replace=true.");
     };
     refuse();
-    const copy = this.#hasPast() ? copyBeside(this.database, "before-import", at) : null;
+    const copy = this.#hasPast() ? copyBeside(this.database, `before-${before}`, at) : null;
     this.#write(() => {
       refuse();
       clear(this.database);

@@ -7,6 +7,7 @@ import { foretoldIn } from "../routes/foretelling.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
 import { foretoldAfter, recordText } from "../routes/record.ts";
 import { verdictText } from "../routes/verdict.ts";
+import { backupContents } from "./backupBook.ts";
 import { checkedBody } from "./bodies.ts";
 import { changeWhole } from "./wholeBook.ts";
 
@@ -32,6 +33,8 @@ export const TASKS = {
   judge: judged,
   /** changes the book as a whole */
   whole: changeWhole,
+  /** looks into a copy of the book */
+  backup: backupContents,
   /** reads and checks a large body */
   check: checkedBody,
   /** answers a request from its body alone */

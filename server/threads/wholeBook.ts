@@ -1,18 +1,16 @@
-import { archive } from "../../shared/model/api/book.ts";
 import { loadDemo } from "../demo.ts";
-import { readJson } from "../json.ts";
-import { parsed } from "../routes/route.ts";
 import { openDatabase } from "../store/database.ts";
 import { isLocked, LockedError } from "../store/patience.ts";
 import { Store } from "../store/store.ts";
-import type { WholeBook } from "../store/wholeBook.ts";
-import { requireConsistent } from "../store/wholeCheck.ts";
+import { checkedArchive, readBackup } from "./backupBook.ts";
 
 /** A change to the book as a whole. */
 export type WholeChange =
   | { readonly kind: "empty" }
   | { readonly kind: "demo" }
-  | { readonly kind: "archive"; readonly body: Uint8Array; readonly replace: boolean };
+  | { readonly kind: "archive"; readonly body: Uint8Array; readonly replace: boolean }
+  /** a copy beside the data file takes the book's place */
+  | { readonly kind: "backup"; readonly name: string };
 
 export interface WholeChangeAsked {
   readonly file: string;
@@ -21,12 +19,14 @@ export interface WholeChangeAsked {
 }
 
 /** Reads the change first, so that the file is held no longer than writing it takes. */
-function prepared(change: WholeChange, at: Date): (store: Store) => string | null {
+function prepared({ file, change, at }: WholeChangeAsked): (store: Store) => string | null {
   if (change.kind === "empty") return (store) => store.empty(at);
   if (change.kind === "demo") return (store) => loadDemo(store, at);
-  const { records, revisions, deletions, predictions, demo } = parsed(archive, readJson(change.body));
-  const book = { records, revisions, deletions, predictions } as WholeBook;
-  requireConsistent(book);
+  if (change.kind === "backup") {
+    const { book, demo } = readBackup(file, change.name, at);
+    return (store) => store.load(book, demo, { at, replace: true, before: "restore" });
+  }
+  const { book, demo } = checkedArchive(change.body);
   return (store) => store.load(book, demo, { at, replace: change.replace });
 }
 
@@ -37,9 +37,9 @@ function prepared(change: WholeChange, at: Date): (store: Store) => string | nul
  * @returns the name of the copy kept of what was there, null where nothing was
  * @throws {Refusal} {NotEmptyError} {LockedError}
  */
-export function changeWhole({ file, at, change }: WholeChangeAsked): string | null {
-  const make = prepared(change, at);
-  const store = new Store(openDatabase(file));
+export function changeWhole(asked: WholeChangeAsked): string | null {
+  const make = prepared(asked);
+  const store = new Store(openDatabase(asked.file));
   try {
     return make(store);
   } catch (error) {

@@ -49,6 +49,23 @@ export const bookState = z.strictObject({
   backup: z.string().nullable().describe("name of the copy kept beside the data file before it was emptied"),
 });
 
+/** A copy of the data file that lies beside it. */
+export const backup = z.strictObject({
+  name: z.string().describe("of its file, without the folder"),
+  at: z.iso.datetime(),
+  bytes: z.int().min(0),
+  reason: z.string().describe('what it was kept before, "before-empty"; empty where its name doesn\'t say'),
+});
+
+export const backupList = z.strictObject({ items: z.array(backup) });
+
+/** What a copy holds, once it was checked. */
+export const backupContents = z.strictObject({
+  name: z.string(),
+  demo: z.boolean(),
+  counts: eachCollection(() => z.int().min(0)),
+});
+
 /** Version of the archives that are written; those of every earlier one are read as well. */
 export const ARCHIVE_VERSION = 4;
 
@@ -86,4 +103,6 @@ export const archive = z.strictObject({
 
 export type Deletion = z.output<typeof deletion>;
 export type ChangeEvent = z.output<typeof changeEvent>;
+export type Backup = z.output<typeof backup>;
+export type BackupContents = z.output<typeof backupContents>;
 export type BookState = z.output<typeof bookState>;

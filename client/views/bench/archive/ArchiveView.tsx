@@ -9,6 +9,7 @@ import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { type Archive, type Comparison, compare, countsOf, merge, readArchive } from "./archive.ts";
+import { Backups } from "./Backups.tsx";
 import { Conflicts } from "./Conflicts.tsx";
 
 /** A whole book takes longer than a record [ms]. */
@@ -103,6 +104,7 @@ export default function ArchiveView() {
         </p>
       )}
       {given && found && <TakeIn given={given} found={found} busy={busy} onSend={send} />}
+      <Backups />
     </div>
   );
 }

@@ -1,0 +1,143 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Backup, BackupContents, BookState } from "../../../../shared/model/api/book.ts";
+import { COLLECTION_NAMES, COLLECTION_WORDS } from "../../../../shared/model/collections.ts";
+import { ApiError, api } from "../../../state/api.ts";
+import { currentBook, reload } from "../../../state/book.ts";
+import { BusyButton } from "../../../ui/BusyButton.tsx";
+import { counted } from "../../../ui/count.ts";
+import { moment } from "../../../ui/moment.ts";
+import { Problem } from "../../../ui/Problem.tsx";
+
+/** A whole book takes longer than a record [ms]. */
+const PATIENCE = 120_000;
+
+/** What a copy was kept before, by the end of its name. */
+const REASONS: Readonly<Record<string, string>> = {
+  "before-empty": "kept before the bench was emptied",
+  "before-import": "kept before an archive was taken in",
+  "before-restore": "kept before another copy was restored",
+};
+
+const reasonOf = ({ reason }: Backup): string =>
+  REASONS[reason] ?? (/^before-\d+$/.test(reason) ? "kept before a later version's first start" : "");
+
+const sizeOf = ({ bytes }: Backup): string => `${(bytes / 1e6).toFixed(1)}\u2009MB`;
+
+const pathOf = (name: string): string => `/backups/${encodeURIComponent(name)}`;
+
+/** @returns what a copy holds, in words */
+export function contentsInWords({ demo, counts }: BackupContents): string {
+  const words = COLLECTION_NAMES.filter((name) => counts[name] > 0).map((name) =>
+    counted(counts[name], COLLECTION_WORDS[name]),
+  );
+  return `${words.join(", ") || "nothing"}${demo ? " (the invented demo)" : ""}`;
+}
+
+/** Copies beside the data file: each can be looked into and put in the book's place. */
+export function Backups() {
+  const [copies, setCopies] = useState<readonly Backup[] | null>(null);
+  const [looked, setLooked] = useState<BackupContents | null>(null);
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const [done, setDone] = useState<string | null>(null);
+  const attempt = async (act: () => Promise<void>) => {
+    setBusy(true);
+    setProblem(null);
+    try {
+      await act();
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      setProblem(error.message);
+    } finally {
+      setBusy(false);
+    }
+  };
+  const list = () =>
+    attempt(async () => setCopies((await api.get<{ items: readonly Backup[] }>("/backups")).items));
+  const look = ({ name }: Backup) =>
+    attempt(async () => {
+      setDone(null);
+      setLooked(null);
+      setLooked(await api.get<BackupContents>(pathOf(name), { patience: PATIENCE }));
+    });
+  const restore = (name: string) =>
+    attempt(async () => {
+      const { backup } = await api.post<BookState>(`${pathOf(name)}/restore`, {}, { patience: PATIENCE });
+      await reload();
+      setLooked(null);
+      setDone(
+        `The copy is the book now.${backup ? ` What was there before lies beside the data file as ${backup}.` : ""}`,
+      );
+    });
+  const book = currentBook.value;
+  useEffect(() => void list(), [book]);
+  return (
+    <section>
+      <h2>Go back to a copy</h2>
+      <p class="quiet small">
+        Emptying the bench, taking in an archive and a new version keep a copy beside the data file.
+      </p>
+      {problem && <Problem message={problem} />}
+      {done && (
+        <p class="bench-saved" role="status">
+          {done}
+        </p>
+      )}
+      {copies?.length === 0 && <p class="quiet">There is no copy yet.</p>}
+      <ul class="bench-tests">
+        {copies?.map((copy) => (
+          <li class="bench-test" key={copy.name}>
+            <time dateTime={copy.at}>{moment(copy.at)}</time>
+            <div>
+              <p>
+                {reasonOf(copy)} <span class="quiet">{sizeOf(copy)}</span>
+              </p>
+              <p class="quiet small">{copy.name}</p>
+              {looked?.name === copy.name && (
+                <Looked contents={looked} busy={busy} onRestore={restore} onKeep={() => setLooked(null)} />
+              )}
+            </div>
+            {looked?.name !== copy.name && (
+              <BusyButton
+                type="button"
+                class="plain"
+                busy={busy}
+                aria-label={`Look into the copy of ${moment(copy.at)}`}
+                onClick={() => void look(copy)}
+              >
+                look into it
+              </BusyButton>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface LookedProps {
+  readonly contents: BackupContents;
+  readonly busy: boolean;
+  readonly onRestore: (name: string) => Promise<void>;
+  readonly onKeep: () => void;
+}
+
+/** What a copy holds, and the word that puts it in the book's place. */
+function Looked({ contents, busy, onRestore, onKeep }: LookedProps) {
+  return (
+    <div class="bench-confirm">
+      <p>It was read and checked. It holds {contentsInWords(contents)}.</p>
+      <p class="quiet small">
+        Restored, it takes the book&apos;s place; a copy of the book as it is now is kept.
+      </p>
+      <p class="bench-buttons">
+        <BusyButton type="button" data-next busy={busy} onClick={() => void onRestore(contents.name)}>
+          Restore it
+        </BusyButton>
+        <button type="button" onClick={onKeep}>
+          Keep the book as it is
+        </button>
+      </p>
+    </div>
+  );
+}
