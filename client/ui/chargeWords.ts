@@ -6,5 +6,5 @@ const FULL = 0.995;
 
 /** @returns the charge from which minutes are counted, "a full charge", "80 % charge" */
 export function chargeText(charge: number): string {
-  return charge >= FULL ? "a full charge" : `${formatFixed(charge * PERCENT, 0)}\u2009% charge`;
+  return charge >= FULL ? "a full charge" : `${formatFixed(charge * PERCENT, 0)}\u202f% charge`;
 }

@@ -13,7 +13,7 @@ function against({ tested, estimated }: Compared, what: string, symbol: string):
   const off = tested / estimated - 1;
   const percent = Math.round(Math.abs(off) * PERCENT);
   if (percent === 0) return `as much ${what} ${figures}`;
-  return `${percent}\u2009% ${off < 0 ? "less" : "more"} ${what} ${figures}`;
+  return `${percent}\u202f% ${off < 0 ? "less" : "more"} ${what} ${figures}`;
 }
 
 function isWithin({ tested, estimated }: Compared, marked: number): boolean {
@@ -31,5 +31,5 @@ export function estimateSentence(name: string, off: EstimateOff): string {
   const all = [pressure, power, blocked].filter((each) => each !== null);
   const within = all.every((each) => isWithin(each, marked));
   const verdict = within ? "all within" : "not all within";
-  return `Against the estimate from its geometry, the tested ${name} has ${said.join(", ")}: ${verdict} the ±\u2009${Math.round(marked * PERCENT)}\u2009% that an estimate is marked with.`;
+  return `Against the estimate from its geometry, the tested ${name} has ${said.join(", ")}: ${verdict} the ±\u202f${Math.round(marked * PERCENT)}\u202f% that an estimate is marked with.`;
 }

@@ -1,9 +1,8 @@
 import type { Resolved } from "../../shared/book/resolve.ts";
-import { decimalsFor, formatFixed } from "../../shared/units/format.ts";
+import { decimalsFor, formatFixed, THIN_SPACE } from "../../shared/units/format.ts";
 import { counted } from "./count.ts";
 
 const MM = 1000;
-const THIN_SPACE = "\u2009";
 const LEAST_DECIMALS = 2;
 const MOST_DECIMALS = 4;
 const FRICTION_DECIMALS = 2;

@@ -8,7 +8,7 @@ const LEAST_SHOWN = 1;
 /** @returns "148 ± 6 µm" */
 export function micrometres(value: number, sd: number | null): string {
   const spread = sd === null ? "" : ` ± ${Math.round(Math.max(LEAST_SHOWN, sd * MICROMETRES))}`;
-  return `${Math.round(value * MICROMETRES)}${spread}\u2009µm`;
+  return `${Math.round(value * MICROMETRES)}${spread}\u202fµm`;
 }
 
 /** @returns "115 ± 7 µm, measured separately by 2 leak tests (stated 120 µm)"; null where it is only stated, or no law takes it */

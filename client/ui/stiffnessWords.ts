@@ -11,7 +11,7 @@ export function stiffnessText(stiffness: number, uncertainty: number | null): st
   const decimals =
     error > 0 ? Math.min(decimalsFor(error, 2), decimalsFor(k, DIGITS)) : decimalsFor(k, DIGITS);
   const spread = error > 0 ? ` ± ${formatFixed(error, decimals)}` : "";
-  return `${formatFixed(k, decimals)}${spread}\u2009${UNIT}`;
+  return `${formatFixed(k, decimals)}${spread}\u202f${UNIT}`;
 }
 
 /** @returns "gives by 6.2 ± 0.4 N/mm, from 1 ride-height test"; null where it is taken as rigid */

@@ -22,7 +22,7 @@ export function sureText(share: number): string {
 /** @returns "1.79 to 2.46 ×", the margins between which 90 % of the samples lie; null where one of them needs no pull */
 export function rangeText({ p5, p95 }: Pick<Spread, "p5" | "p95">): string | null {
   if (p5 === null || p95 === null) return null;
-  return `${formatFixed(p5, 2)} to ${formatFixed(p95, 2)}\u2009×`;
+  return `${formatFixed(p5, 2)} to ${formatFixed(p95, 2)}\u202f×`;
 }
 
 export const NOTHING_STATED =
@@ -67,11 +67,11 @@ export function smallPartsText(
   const small = allParts(shares, sources).filter(({ share }) => share < SMALL_SHARE);
   const named = small.map(partText).join("; ");
   return small.length > 0
-    ? `Less than ${formatFixed(PERCENT * SMALL_SHARE, 1)}\u2009% each: ${named}.`
+    ? `Less than ${formatFixed(PERCENT * SMALL_SHARE, 1)}\u202f% each: ${named}.`
     : null;
 }
 
 /** @returns "38 %" */
 export function shareText(share: number): string {
-  return `${formatFixed(PERCENT * share, 0)}\u2009%`;
+  return `${formatFixed(PERCENT * share, 0)}\u202f%`;
 }

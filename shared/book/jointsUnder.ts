@@ -12,7 +12,7 @@ const MM = 1000;
 /** "the glazing bar"; a joint without a name by its depth. */
 function namedJoint(joint: Surface["joints"][number]): NamedJoint {
   const { name, depth, width, met } = joint;
-  const called = name ? decapitalised(name) : `joint ${formatFixed(depth * MM, 2)}\u2009mm deep`;
+  const called = name ? decapitalised(name) : `joint ${formatFixed(depth * MM, 2)}\u202fmm deep`;
   return { name: `the ${called}`, depth, width, met };
 }
 

@@ -1,6 +1,7 @@
 import { type DimensionName, shownUnit } from "./dimensions.ts";
 
-const THIN_SPACE = "\u2009";
+/** Between a figure and its unit, and between thousands: narrow, and no line breaks at it. */
+export const THIN_SPACE = "\u202f";
 const MINUS = "\u2212";
 
 /**

@@ -48,7 +48,7 @@ const TRAILING_ZEROS = /(?<=\.\d*)0+(?!\d)|\.0+(?!\d)/;
 
 function said(si: number, { dimension: name, unit, suffix = "" }: Shown): string {
   if (name) return formatQuantity(si, name, isShown(name, unit) ? { unit } : {}).replace(TRAILING_ZEROS, "");
-  return suffix === "" ? String(si) : `${si}\u2009${suffix}`;
+  return suffix === "" ? String(si) : `${si}\u202f${suffix}`;
 }
 
 /** @returns limits in words: "more than 0, at most 1000 V", "0 mm to 100 mm", "a whole number, 1 to 60" */

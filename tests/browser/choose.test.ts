@@ -12,8 +12,7 @@ const REFUSED = /Failed to load resource|ERR_CONNECTION_REFUSED|ERR_INCOMPLETE_C
 const server = useOwnServer();
 
 const at = (path: string) => server.address + path;
-const textOf = async (locator: Locator) =>
-  ((await locator.textContent()) ?? "").replace(/[\u2009\u202f]/g, " ");
+const textOf = async (locator: Locator) => ((await locator.textContent()) ?? "").replace(/\u202f/g, " ");
 const answer = (page: Page) => textOf(page.locator("main h1"));
 /** "135 of 3120 sets do it", whatever follows. */
 const counted = async (page: Page) => /^.* of .* sets? do(es)? it/.exec(await answer(page))?.[0];

@@ -56,7 +56,7 @@ describe("Parts and builds", () => {
     await save(page);
     const error = page.locator(".field", { hasText: "Length along the lip" }).locator(".field-error");
     await eventually(() => error.textContent()).toBe(
-      'Read "500 m"; allowed: more than 0, at most 20\u2009m, for example "25 cm".',
+      'Read "500 m"; allowed: more than 0, at most 20\u202fm, for example "25 cm".',
     );
   });
 
@@ -78,7 +78,7 @@ describe("Parts and builds", () => {
     const page = await screens.open("/parts/skirts/new");
     await fill(page, "Name", "Rounded lip");
     await fill(page, "Rectangle inside the lip", "110 × 90 mm, r 12");
-    await page.getByText("longest straight side 86.0\u2009mm").waitFor();
+    await page.getByText("longest straight side 86.0\u202fmm").waitFor();
     expect(await page.getByLabel("Area inside the lip").first().getAttribute("readonly")).not.toBeNull();
     await fill(page, "Width of the lip, along the flow", "3");
     await fill(page, "Gap as set", "0.6");

@@ -103,7 +103,7 @@ describe("a thrust test on the bench", () => {
     await eventually(() => page.locator(".bench-running").textContent()).toMatch(/C_T0?\.?\d/);
     await page.getByRole("button", { name: "Save the test" }).click();
     await page
-      .getByText(/1 reading, 140\u2009g at 12000\u2009rpm/)
+      .getByText(/1 reading, 140\u202fg at 12000\u202frpm/)
       .first()
       .waitFor();
   });

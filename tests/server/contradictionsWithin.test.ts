@@ -38,7 +38,7 @@ describe("readings that contradict themselves", () => {
         {
           path: "rows.3.letGo",
           message:
-            "Row 4: let go at 1.3\u2009kg, below the 1400\u2009g it held. Correct one of them, or set the row aside.",
+            "Row 4: let go at 1.3\u202fkg, below the 1400\u202fg it held. Correct one of them, or set the row aside.",
         },
       ],
     });

@@ -3,17 +3,17 @@ import { formatFixed, formatQuantity, fromUnit, inUnit } from "#shared/units/for
 
 describe("formatQuantity, by significant digits and by uncertainty", () => {
   it("shows three digits unless told", () => {
-    expect(formatQuantity(0.00061234, "length")).toBe("0.612\u2009mm");
+    expect(formatQuantity(0.00061234, "length")).toBe("0.612\u202fmm");
     expect(formatQuantity(34 * (Math.PI / 180), "angle")).toBe("34.0°");
   });
 
   it("shows two digits of the uncertainty", () => {
-    expect(formatQuantity(1948.31, "pressure", { uncertainty: 34 })).toBe("1948\u2009Pa");
-    expect(formatQuantity(0.0006, "length", { uncertainty: 0.0001 })).toBe("0.60\u2009mm");
+    expect(formatQuantity(1948.31, "pressure", { uncertainty: 34 })).toBe("1948\u202fPa");
+    expect(formatQuantity(0.0006, "length", { uncertainty: 0.0001 })).toBe("0.60\u202fmm");
   });
 
   it("sets thin spaces from five digits on and a true minus sign", () => {
-    expect(formatFixed(29633.4, 0)).toBe("29\u2009633");
+    expect(formatFixed(29633.4, 0)).toBe("29\u202f633");
     expect(formatFixed(-3, 2)).toBe("\u22123.00");
     expect(formatFixed(-0.001, 1)).toBe("0.0");
   });

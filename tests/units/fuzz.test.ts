@@ -45,7 +45,7 @@ describe("every unit in every spelling, and back", () => {
         ({ name, label }, value, digits) => {
           const { factor, offset } = conversionOf(name, label) ?? { factor: Number.NaN, offset: 0 };
           const text = formatQuantity(value * factor + offset, name, { unit: label, digits });
-          const plain = text.slice(0, label === "1" ? undefined : -label.length).replaceAll("\u2009", "");
+          const plain = text.slice(0, label === "1" ? undefined : -label.length).replaceAll("\u202f", "");
           const typed = parseQuantity(text, name, label);
           expect(typed).toEqual({ value: Number(plain.replace("\u2212", "-")), unit: label });
         },

@@ -35,7 +35,7 @@ const TYPED: readonly (readonly [text: string, name: DimensionName, si: number])
   ["24 000 U/min", "speed", 24000 * RPM],
   ["24000 min⁻¹", "speed", 24000 * RPM],
   ["24000/min", "speed", 24000 * RPM],
-  ["24\u2009000 rpm", "speed", 24000 * RPM],
+  ["24\u202f000 rpm", "speed", 24000 * RPM],
   ["24'000 rpm", "speed", 24000 * RPM],
   ["0,4 kHz", "speed", 800 * Math.PI],
   ["5 CFM", "flow", (5 * 0.3048 ** 3) / 60],

@@ -37,38 +37,38 @@ describe("readNumber, what can be read", () => {
 
 describe("readNumber, what is refused, in one message", () => {
   it.each([
-    [LENGTH, "", 'Nothing was typed; allowed: more than 0, at most 2000\u2009mm, for example "38 mm".'],
+    [LENGTH, "", 'Nothing was typed; allowed: more than 0, at most 2000\u202fmm, for example "38 mm".'],
     [
       LENGTH,
       "long",
-      'There is no number in it. Read "long"; allowed: more than 0, at most 2000\u2009mm, for example "38 mm".',
+      'There is no number in it. Read "long"; allowed: more than 0, at most 2000\u202fmm, for example "38 mm".',
     ],
     [
       LENGTH,
       "3 kg",
       '"kg" is no unit of length. Read "3 kg"; allowed: mm, m, cm, µm, in, thou, for example "38 mm".',
     ],
-    [LENGTH, "0", 'Read "0"; allowed: more than 0, at most 2000\u2009mm, for example "38 mm".'],
-    [LENGTH, "300 in", 'Read "300 in"; allowed: more than 0, at most 78.7\u2009in, for example "38 mm".'],
+    [LENGTH, "0", 'Read "0"; allowed: more than 0, at most 2000\u202fmm, for example "38 mm".'],
+    [LENGTH, "300 in", 'Read "300 in"; allowed: more than 0, at most 78.7\u202fin, for example "38 mm".'],
     [
       LENGTH,
       "110×90 mm",
-      'Two numbers stand in it; one is asked for. Read "110×90 mm"; allowed: more than 0, at most 2000\u2009mm, for example "38 mm".',
+      'Two numbers stand in it; one is asked for. Read "110×90 mm"; allowed: more than 0, at most 2000\u202fmm, for example "38 mm".',
     ],
     [CELLS, "2.5", 'Read "2.5"; allowed: a whole number, 1 to 60, for example "3".'],
     [CELLS, "two", 'That is no number here. Read "two"; allowed: a whole number, 1 to 60, for example "3".'],
-    [MARGIN, "0.2", 'Read "0.2"; allowed: 1\u2009× to 20\u2009×, for example "1.5".'],
+    [MARGIN, "0.2", 'Read "0.2"; allowed: 1\u202f× to 20\u202f×, for example "1.5".'],
     [
       MARGIN,
       "1.5 kg",
-      'That is no number here. Read "1.5 kg"; allowed: 1\u2009× to 20\u2009×, for example "1.5".',
+      'That is no number here. Read "1.5 kg"; allowed: 1\u202f× to 20\u202f×, for example "1.5".',
     ],
     [
       HEIGHT,
       "12 kg",
       '"kg" is no unit of pressure. Read "12 kg"; allowed: Pa, kPa, mmH2O, hPa, mbar, cmH2O, inH2O, inHg, psi, for example "990 hPa".',
     ],
-    [HEIGHT, "12 hPa", 'Read "12 hPa"; allowed: 300\u2009hPa to 1200\u2009hPa, for example "990 hPa".'],
+    [HEIGHT, "12 hPa", 'Read "12 hPa"; allowed: 300\u202fhPa to 1200\u202fhPa, for example "990 hPa".'],
     [
       { dimension: "mass" },
       "Infinity",

@@ -18,5 +18,5 @@ export function jointTitle({ joint }: Pick<Crossing, "joint">): string {
 /** @returns how deep and wide a joint is, and the way in which it is met that counts */
 export function jointText({ joint, way }: Pick<Crossing, "joint" | "way">): string {
   const mm = (length: number) => formatFixed(length * MM, length < 1e-3 ? 2 : 1);
-  return `${mm(joint.depth)}\u2009mm deep, ${mm(joint.width)}\u2009mm wide, ${WAYS[way]}`;
+  return `${mm(joint.depth)}\u202fmm deep, ${mm(joint.width)}\u202fmm wide, ${WAYS[way]}`;
 }

@@ -8,11 +8,10 @@ import type {
   PartialHold,
   PartialMoment,
 } from "../../../shared/physics/partial/partialAnswer.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Known, leading, type Named } from "./known.ts";
 
 const GRAMS = 1000;
-const THIN_SPACE = "\u2009";
 
 /** A pull, what makes it, and what it holds. */
 export type Pulled = Pick<PartialMoment, "suction" | "pressure" | "rpm" | "holds">;

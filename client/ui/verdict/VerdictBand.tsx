@@ -7,7 +7,6 @@ import type { Outcome } from "../../state/outcome.ts";
 import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
 import { type ShownVerdict, useVerdict } from "../../state/verdict/useVerdict.ts";
 import { Answer } from "../Answer.tsx";
-import { unbroken } from "../unbroken.ts";
 import { VerdictMarks } from "../VerdictMarks.tsx";
 import { bandFigures } from "./bandFigures.ts";
 import { StateMark } from "./StateMark.tsx";
@@ -30,10 +29,10 @@ function Figures({ verdict, target, sure }: { verdict: Verdict; target: number; 
     <dl class="verdict-figures">
       {bandFigures(verdict, target, sure).map(({ value, of, also }) => (
         <div key={of}>
-          <dt>{unbroken(of)}</dt>
+          <dt>{of}</dt>
           <dd>
-            <strong>{unbroken(value)}</strong>
-            {also && <small>{unbroken(also)}</small>}
+            <strong>{value}</strong>
+            {also && <small>{also}</small>}
           </dd>
         </div>
       ))}
@@ -57,10 +56,10 @@ export function VerdictBand({ book, outcome }: Props) {
     <section class={`verdict-band ${toneOf(verdict.state)}-band`} aria-label="Verdict" aria-live="polite">
       <StateMark state={verdict.state} words={stateWords(verdict)} />
       <div class="verdict-words">
-        <h1>{unbroken(sentenceOf(verdict))}</h1>
-        {way && <p class="verdict-way">{unbroken(way)}</p>}
+        <h1>{sentenceOf(verdict)}</h1>
+        {way && <p class="verdict-way">{way}</p>}
         <p class="verdict-detail">
-          {unbroken(detailOf(verdict))}
+          {detailOf(verdict)}
           <VerdictMarks book={book} outcome={outcome} />
         </p>
       </div>

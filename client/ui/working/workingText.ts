@@ -20,5 +20,5 @@ export function shownInWorking(si: number, siUnit: string): string {
   const size = Math.abs(value);
   const plain = size === 0 || (size >= SMALL && size < LARGE);
   const text = plain ? String(Number(value.toPrecision(DIGITS))) : value.toExponential(DIGITS - 1);
-  return unit === "" ? text : `${text}\u2009${unit}`;
+  return unit === "" ? text : `${text}\u202f${unit}`;
 }

@@ -3,7 +3,6 @@ import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { labelWithUnit } from "../../../shared/units/shown.ts";
 import { NumberField } from "../../ui/NumberField.tsx";
-import { unbroken } from "../../ui/unbroken.ts";
 import { degrees, grams } from "./attitudeWords.ts";
 import { type Climber, type DriveAnswer, driveAnswer, type Load, type Slips, slipsOf } from "./driving.ts";
 import { DRIVE_ENTRIES, type DriveTexts, readDrive } from "./typedDrive.ts";
@@ -67,9 +66,7 @@ function SlipText({ made, slips }: { made: number; slips: Slips }) {
 }
 
 function loadText({ angle, torque, share }: Load): string {
-  return unbroken(
-    `${formatQuantity(torque, "torque")} a motor at ${degrees(angle)}, ${formatFixed(share * 100, 0)}\u2009% of stall`,
-  );
+  return `${formatQuantity(torque, "torque")} a motor at ${degrees(angle)}, ${formatFixed(share * 100, 0)}\u202f% of stall`;
 }
 
 function Climb({ made, answer }: { made: number; answer: DriveAnswer }) {

@@ -1,14 +1,12 @@
 import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
-import { unbroken } from "../../ui/unbroken.ts";
+import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import { firstInWords, governsInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
 import { type Need, STATES, type Stand, type State } from "./stand.ts";
 
 const GRAMS = 1000;
-const THIN_SPACE = "\u2009";
 
 /** @returns a force as the mass that weighs it [g] */
 export function inGrams(newton: number): number {
@@ -53,7 +51,7 @@ export function madeText({ made, spread }: Rose): string {
 /** @returns what the band round the arc and the percentages are; nothing where there are none */
 export function bandText({ spread }: Rose): string {
   if (!spread) return "";
-  return "The band round the arc holds 90\u2009% of the samples of the pull made; a percentage beside a name, where there is room for it, is the share of them whose pull is enough there, parked.";
+  return "The band round the arc holds 90\u202f% of the samples of the pull made; a percentage beside a name, where there is room for it, is the share of them whose pull is enough there, parked.";
 }
 
 function stateText(need: Need): string {
@@ -75,9 +73,7 @@ export function standLines({ angle, ...needs }: Stand, { made }: Pick<Rose, "mad
 
 /** @returns the answer for any one attitude */
 export function standSentence({ angle, parked, driving }: Stand, made: number): string {
-  return unbroken(
-    `At ${degrees(angle)}, ${kindOf(angle)}, it needs ${stateText(parked)} parked and ${stateText(driving)} driving nose uphill; it makes ${grams(made)}.`,
-  );
+  return `At ${degrees(angle)}, ${kindOf(angle)}, it needs ${stateText(parked)} parked and ${stateText(driving)} driving nose uphill; it makes ${grams(made)}.`;
 }
 
 /** @returns where it needs most, parked and driving, and what it makes */
@@ -88,9 +84,7 @@ export function figures(rose: Rose): string {
     parked.parked.pull === 0
       ? "Parked it needs no pull anywhere. "
       : `Parked it needs most at ${at(parked)}: ${stateText(parked.parked)}. `;
-  return unbroken(
-    `${most}Driving nose uphill is hardest at ${at(driving)}: ${stateText(driving.driving)}. ${madeText(rose)}`,
-  );
+  return `${most}Driving nose uphill is hardest at ${at(driving)}: ${stateText(driving.driving)}. ${madeText(rose)}`;
 }
 
 /** Stretches of attitudes, whole degrees, on which more is needed than the drawing's rim. */

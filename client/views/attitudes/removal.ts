@@ -67,7 +67,7 @@ export function undone(
   return { build: withCycle({ ...now, attitudes }, cycle) };
 }
 
-const percent = (share: number) => `${formatFixed(share * PERCENT, 0)}\u2009%`;
+const percent = (share: number) => `${formatFixed(share * PERCENT, 0)}\u202f%`;
 
 /** @returns what is asked before an attitude goes */
 export function removalQuestion(build: Build, at: number): string {
@@ -77,7 +77,7 @@ export function removalQuestion(build: Build, at: number): string {
   if (share === 0) return question;
   const rest = cycleWithout(build.cycle, angle);
   return `${question} The drive cycle spends ${percent(share)} of the time there: that part goes with it, ${
-    rest ? "and the other parts' shares grow to make 100\u2009%" : "and no drive cycle is left"
+    rest ? "and the other parts' shares grow to make 100\u202f%" : "and no drive cycle is left"
   }.`;
 }
 

@@ -84,7 +84,7 @@ export function valueText(key: Column, si: number | null): string {
   if (isMargin(key)) return marginText(si);
   if (si === null) return "–";
   const { shown, decimals, unit } = columnSpec(key);
-  return `${formatFixed(shown(si), decimals)}${unit && `\u2009${unit}`}`;
+  return `${formatFixed(shown(si), decimals)}${unit && `\u202f${unit}`}`;
 }
 
 /** @returns the value without its unit, for a cell under a heading that names it */

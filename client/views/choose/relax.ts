@@ -36,7 +36,7 @@ interface Wish {
 const MARGIN: Wish = {
   want: "targetMargin",
   what: "the margin",
-  unit: "\u2009×",
+  unit: "\u202f×",
   shown: (si) => down(si, 2),
 };
 const WISHES: Readonly<Record<string, Wish>> = {
@@ -46,26 +46,26 @@ const WISHES: Readonly<Record<string, Wish>> = {
   windingTemperature: {
     want: "mostWinding",
     what: "the winding's limit",
-    unit: "\u2009°C",
+    unit: "\u202f°C",
     shown: (si) => up(inUnit(si, "temperature", "°C"), 0),
   },
   rotorFactor: {
     want: "leastRotorFactor",
     what: "the rotor's safety against bursting",
-    unit: "\u2009×",
+    unit: "\u202f×",
     shown: (si) => down(si, 2),
   },
   height: {
     want: "mostHeight",
     what: "the total height",
-    unit: "\u2009mm",
+    unit: "\u202fmm",
     shown: (si) => up(inUnit(si, "length", "mm"), 1),
   },
   price: { want: "mostPrice", what: "the price", unit: "", shown: (si) => up(si, 2) },
   time: {
     want: "leastTime",
     what: "the minutes",
-    unit: "\u2009min",
+    unit: "\u202fmin",
     shown: (si) => down(inUnit(si, "time", "min"), 1),
   },
 };
@@ -87,7 +87,7 @@ function withoutRatings({ limit, index }: Relaxation): Relief {
 /** The housing stands in the way: it can be drawn anew. */
 function withoutHousing({ limit, to, index }: Relaxation): Relief {
   const short = inUnit(-to, "length", "mm").toFixed(2);
-  const label = `Draw the housing anew: it is ${short}\u2009mm short at worst`;
+  const label = `Draw the housing anew: it is ${short}\u202fmm short at worst`;
   return { limit, index, label, apply: (draft) => ({ ...draft, closes: false }), caution: null };
 }
 

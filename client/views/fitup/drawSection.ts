@@ -199,7 +199,7 @@ function drawScale(svg: Group, scale: number, y: number): void {
     .append("text")
     .attr("x", width + 8)
     .attr("y", BASELINE)
-    .text(`${length}\u2009mm, all to one scale`);
+    .text(`${length}\u202fmm, all to one scale`);
 }
 
 /** Draws every stack in section, all to one scale, the tight place of each ringed. */

@@ -2,10 +2,9 @@ import type { FitStack } from "../../../shared/book/fitUp/fitStack.ts";
 import type { StackVerdict } from "../../../shared/decide/fitUp/stack.ts";
 import { percentText } from "../../../shared/decide/verdict/figures.ts";
 import type { SizeBasis, StackKind } from "../../../shared/model/stacks.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
 
 const MM = 1000;
-const THIN_SPACE = "\u2009";
 
 /** Decimals of a length by its size: calipers tell hundredths, of a long part tenths. */
 const decimalsOf = (mm: number) => (Math.abs(mm) < 10 ? 2 : 1);

@@ -1,11 +1,10 @@
 import { type MassBasis, type MassFigure, sumOf } from "../../../shared/book/mass/ledger.ts";
 import { targetText } from "../../../shared/decide/verdict/figures.ts";
 import { MASS_GROUPS, type MassGroup } from "../../../shared/model/ledger.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Headroom, tightestFirst } from "./headroom.ts";
 
 const GRAMS = 1000;
-const THIN_SPACE = "\u2009";
 /** Standard uncertainties either side of a figure that hold 90 % of a normal distribution. */
 const Z90 = 1.645;
 /** Below this, tenths of a gram are shown [g]. */

@@ -7,7 +7,6 @@ import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { verdictBeside } from "../../state/verdict/found.ts";
-import { unbroken } from "../../ui/unbroken.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { StateMark } from "../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../ui/verdictWords.ts";
@@ -57,7 +56,7 @@ function Line({ book, overlay }: { book: Book; overlay: Laid }) {
       </td>
       <td>
         <a href={href("match", overlay.id)}>{overlay.name}</a>
-        {verdict && <small class="quiet"> {unbroken(sentenceOf(verdict))}</small>}
+        {verdict && <small class="quiet"> {sentenceOf(verdict)}</small>}
         {verdict && <StateMark state={verdict.state} words={stateWords(verdict)} />}
         <VerdictMarks book={book} outcome={outcome} />
       </td>

@@ -15,7 +15,7 @@ export function entryText(handle: Handle, si: number): string {
 export function withUnit(handle: Handle, si: number): string {
   const text = formatFixed(shownNumber(handle, si), handle.decimals);
   const unit = unitShown(handle);
-  return unit === "" ? text : `${text}\u2009${unit}`;
+  return unit === "" ? text : `${text}\u202f${unit}`;
 }
 
 /** @returns what can be typed, "0 mm to 100 mm" */

@@ -39,7 +39,7 @@ function FallCell({ fall, samples, state }: CellProps) {
 
 /** Under which part of the drive cycle an attitude is judged. */
 function judgedWords({ driveCurrent, parked }: NonNullable<Track["judged"]>): string {
-  return parked ? "parked" : `driving at ${formatFixed(driveCurrent, 1)}\u2009A`;
+  return parked ? "parked" : `driving at ${formatFixed(driveCurrent, 1)}\u202fA`;
 }
 
 function TrackRows({ tracks, answered, state }: Props & Pick<Answered, "tracks">) {

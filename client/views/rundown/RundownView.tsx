@@ -16,7 +16,6 @@ import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { SettingField } from "../../ui/SettingField.tsx";
-import { unbroken } from "../../ui/unbroken.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import type { Answered } from "./answer.ts";
@@ -119,7 +118,7 @@ function RundownOf({ book, build }: OfBuild) {
             hint={
               asked.targetMargin === null
                 ? "as in the build"
-                : `the build wants ${build.data.targetMargin}\u2009×`
+                : `the build wants ${build.data.targetMargin}\u202f×`
             }
             onValue={(value) => ask({ targetMargin: value === build.data.targetMargin ? null : value })}
           />
@@ -190,7 +189,7 @@ function RunText({ answered, state }: RunTextProps) {
         ]
           .filter(Boolean)
           .join(" ");
-  return <p class="answer-figures">{unbroken(said)}</p>;
+  return <p class="answer-figures">{said}</p>;
 }
 
 interface MeaningProps extends OfBuild, RunTextProps {

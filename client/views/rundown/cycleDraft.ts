@@ -74,7 +74,7 @@ export function readRows(rows: readonly CycleRow[]): ReadCycle {
   if (problems.size > 0) return { cycle: null, problems, whole: null };
   const sum = segments.reduce((total, { share }) => total + share, 0);
   if (rows.length > 0 && !sharesAreWhole(sum)) {
-    const whole = `The shares add up to ${formatFixed(sum * PERCENT, 1)}\u2009%; they must add up to 100\u2009%.`;
+    const whole = `The shares add up to ${formatFixed(sum * PERCENT, 1)}\u202f%; they must add up to 100\u202f%.`;
     return { cycle: null, problems, whole };
   }
   return { cycle: segments, problems, whole: null };

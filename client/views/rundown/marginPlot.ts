@@ -69,7 +69,7 @@ export function marginPlot(answered: Answered): Plot {
   const end = lastMinute(answered);
   const wanted = answered.targetMargin;
   const top = mostMargin(answered);
-  const wantedText = `wanted ${wanted}\u2009×`;
+  const wantedText = `wanted ${wanted}\u202f×`;
   return {
     x: { label: "time, min", from: 0, to: end },
     y: { label: "margin: pull made over pull needed", from: 0, to: top },
@@ -93,7 +93,7 @@ export function marginPlot(answered: Answered): Plot {
         at: 1,
         tone: "needed",
         style: "dots",
-        label: { text: "needed 1\u2009×", short: "needed" },
+        label: { text: "needed 1\u202f×", short: "needed" },
       },
       ...(wanted === 1
         ? []

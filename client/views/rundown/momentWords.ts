@@ -1,11 +1,10 @@
 import { marginText, percentText } from "../../../shared/decide/verdict/figures.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
 import type { Answered } from "./answer.ts";
 import { duration, volts } from "./rundownWords.ts";
 
-const THIN_SPACE = "\u2009";
 const FALL = "fall ";
 /** Speeds are shown to so many rpm. */
 const RPM_STEP = 10;

@@ -2,12 +2,11 @@ import { listedAttitudes } from "../../../shared/decide/verdict/attitudeWords.ts
 import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
 import type { Answered, Track } from "./answer.ts";
 
 const MINUTE = 60;
-const THIN_SPACE = "\u2009";
 /** An alarm is set to hundredths of a volt; it is rounded up, never down. */
 const ALARM_STEPS = 100;
 const ROUNDING_SLACK = 1e-9;

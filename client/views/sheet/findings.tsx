@@ -1,6 +1,5 @@
 import { isDestroyed } from "../../../shared/decide/verdict/states.ts";
 import { HowSure } from "../../ui/HowSure.tsx";
-import { unbroken } from "../../ui/unbroken.ts";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { gramsText, groupSums, headroomSentence, massFigures } from "../mass/massWords.ts";
 import { FoundTests } from "../match/nextTest/NextTest.tsx";
@@ -24,7 +23,7 @@ export function RunSection({ sheet: { run, verdict, busy } }: Props) {
   return (
     <section aria-label="Run-down">
       <h2>Run-down and alarm</h2>
-      <p>{unbroken(said.join(" "))}</p>
+      <p>{said.join(" ")}</p>
       <FallTable answered={run} state={state} />
     </section>
   );
@@ -36,7 +35,7 @@ export function LimitsSection({ sheet: { limits } }: Props) {
   return (
     <section aria-label="Limits">
       <h2>What burns or bursts first</h2>
-      <p>{unbroken(limits.first.sentence)}</p>
+      <p>{limits.first.sentence}</p>
       <LimitTables limits={limits} cautions={false} />
     </section>
   );

@@ -1,7 +1,7 @@
 import { type Book, findById } from "../../../shared/book/book.ts";
 import type { Resolved } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { gapText } from "../../ui/gapWords.ts";
 
@@ -13,8 +13,6 @@ export interface PartRow {
   /** the figures that count, as they are used */
   readonly figures: readonly string[];
 }
-
-const THIN_SPACE = "\u2009";
 
 function motorFigures({ motor }: Resolved): string[] {
   if (!motor) return [];

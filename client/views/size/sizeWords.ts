@@ -4,11 +4,10 @@ import type { SizeRow } from "../../../shared/decide/size/row.ts";
 import { marginText, pullText, timeText } from "../../../shared/decide/verdict/figures.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Answered, bestOf, foremost, type Sized } from "./answer.ts";
 import type { Settings } from "./settings.ts";
 
-const THIN_SPACE = "\u2009";
 const MM = 1000;
 /** Speeds and speed constants are shown to so many. */
 const STEP = 10;

@@ -1,8 +1,7 @@
 import { CELSIUS_ZERO, STANDARD_GRAVITY } from "../../physics/constants.ts";
 import { RPM } from "../../physics/motor.ts";
-import { formatFixed } from "../../units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../units/format.ts";
 
-const THIN_SPACE = "\u2009";
 const [PERCENT, GRAMS, MINUTE] = [100, 1000, 60];
 /** Speeds are shown to this many rpm. */
 const RPM_STEP = 100;

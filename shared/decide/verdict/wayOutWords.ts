@@ -1,11 +1,10 @@
-import { formatFixed, inUnit } from "../../units/format.ts";
+import { formatFixed, inUnit, THIN_SPACE } from "../../units/format.ts";
 import { listed } from "./attitudeWords.ts";
 import type { Setting } from "./change.ts";
 import { marginText, percentText, rpmText, targetText, timeText } from "./figures.ts";
 import type { Verdict } from "./verdict.ts";
 import type { WayOut } from "./wayOut.ts";
 
-const THIN_SPACE = "\u2009";
 const MM_DECIMALS = 2;
 
 const massText = (value: number) => `${formatFixed(inUnit(value, "mass", "g"), 0)}${THIN_SPACE}g`;

@@ -55,7 +55,7 @@ function marginsSentence({ lost, unclimbed, kept }: Of<"margins">): string {
 function jointSentence({ crossing: { joint, way }, least: { driving, governs, name } }: Of<"joint">): string {
   const climbs = driving && governs.includes("climb");
   const met = way === "along" ? "with a side of the lip along it" : "where the lip crosses it";
-  const deep = `${formatFixed(joint.depth * MM, 2)}\u2009mm deep`;
+  const deep = `${formatFixed(joint.depth * MM, 2)}\u202fmm deep`;
   const place = `${name} (${deep}, ${met})`;
   return climbs
     ? `Can't climb ${place}; beside it, it holds everywhere it has to go.`

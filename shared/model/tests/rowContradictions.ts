@@ -15,7 +15,7 @@ export interface RowContradiction {
 }
 
 const typed = ({ value, unit }: TypedQuantity): string =>
-  unit === "°" ? `${value}°` : `${value}\u2009${unit}`;
+  unit === "°" ? `${value}°` : `${value}\u202f${unit}`;
 
 /** Rounding of one number in two units: 1.4 kg is 1400 g. */
 const SAME = 1e-9;

@@ -84,7 +84,7 @@ describe("readDraft, a row that contradicts itself", () => {
     draft = withCell(draft, 0, "letGo", "1.3 kg");
     expect(messages(draft)).toEqual({
       "rows.0":
-        "Row 1: let go at 1.3\u2009kg, below the 1400\u2009g it held. Correct one of them, or set the row aside.",
+        "Row 1: let go at 1.3\u202fkg, below the 1400\u202fg it held. Correct one of them, or set the row aside.",
     });
     expect(readDraft(draft).rowKeys).toEqual([0, 1]);
     expect(messages(withRow(draft, 0, (row) => ({ ...row, aside: "misread" })))).toEqual({});

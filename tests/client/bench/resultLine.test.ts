@@ -15,7 +15,7 @@ import {
   WEIGH_IN,
 } from "./examples.ts";
 
-const line = (test: BenchTest) => resultLine(test).replaceAll("\u2009", " ");
+const line = (test: BenchTest) => resultLine(test).replaceAll("\u202f", " ");
 const pulls = (rows: unknown[]) => ({ ...PULL, rows }) as BenchTest;
 const g = (value: number) => ({ value, unit: "g" });
 

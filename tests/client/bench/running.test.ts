@@ -26,7 +26,7 @@ const EMPTY = byCollection(() => []) as Book;
 
 const run = (draft: Draft): Running => runningResult(readDraft(draft), EMPTY);
 const said = (running: Running, label: string): string | undefined =>
-  running.figures.find((figure) => figure.label === label)?.text.replaceAll("\u2009", " ");
+  running.figures.find((figure) => figure.label === label)?.text.replaceAll("\u202f", " ");
 const everything = (running: Running): string =>
   [
     ...running.figures.map(({ text }) => text),

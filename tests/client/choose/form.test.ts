@@ -130,7 +130,7 @@ describe("readForm, nonsense", () => {
 describe("tooManyText, a billion sets", () => {
   it("names the largest admission before anything is asked; a million sets say nothing", () => {
     const counts = { motors: 100, rotors: 4000, packs: 50, skirts: 50, duties: 1 };
-    expect(tooManyText(counts)).toMatch(/At most 5\u2009000\u2009000 sets.*narrow the rotor sizes first/);
+    expect(tooManyText(counts)).toMatch(/At most 5\u202f000\u202f000 sets.*narrow the rotor sizes first/);
     expect(tooManyText({ ...counts, rotors: 4 })).toBeNull();
   });
 });

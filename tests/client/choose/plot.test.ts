@@ -97,14 +97,14 @@ describe("pictureOf, SI values", () => {
 
 describe("valueText", () => {
   it.each([
-    ["mass", 0.5345, "535\u2009g"],
-    ["time", 222, "3.7\u2009min"],
-    ["windingTemperature", 373.15, "100\u2009°C"],
-    ["height", 0.0314, "31.4\u2009mm"],
-    ["margin", 1.5, "1.50\u2009×"],
+    ["mass", 0.5345, "535\u202fg"],
+    ["time", 222, "3.7\u202fmin"],
+    ["windingTemperature", 373.15, "100\u202f°C"],
+    ["height", 0.0314, "31.4\u202fmm"],
+    ["margin", 1.5, "1.50\u202f×"],
     ["margin", null, "no pull needed"],
     ["time", null, "–"],
-    ["suction", 9.80665, "1000\u2009g"],
+    ["suction", 9.80665, "1000\u202fg"],
   ] as const)("%s of %s is shown as %s", (column, si, text) => {
     expect(valueText(column, si)).toBe(text);
   });

@@ -14,7 +14,7 @@ import { exampleSet } from "./examples.ts";
 const book = demoBook();
 const base = book.builds.find(({ id }) => id === "pane-crawler")?.data ?? null;
 const wall = chooseBody({ wants: { attitudes: [{ angle: 90, mode: "driving" }] } }).wants;
-const plain = (text: string) => text.replace(/[\u2009\u202f]/g, " ");
+const plain = (text: string) => text.replace(/\u202f/g, " ");
 
 const item = (
   place: number,

@@ -36,7 +36,7 @@ const gapAs = (skirt: string, gap: number): Book => ({
   skirts: book.skirts.map((each) => (each.id === skirt ? { ...each, data: { ...each.data, gap } } : each)),
 });
 
-const plain = (text: string) => text.replaceAll("\u2009", " ").replaceAll("\u202f", " ");
+const plain = (text: string) => text.replaceAll("\u202f", " ");
 
 describe("the calibrations on a part's page", () => {
   it("of a skirt: the surface that it was pulled off, the build that stands on it, the calibration that Match uses", () => {

@@ -78,9 +78,9 @@ describe("a motor's page", () => {
   });
 
   it("shows as many digits as the error is worth", () => {
-    expect(withError(7812.34, 41.2, "kv")).toBe("7812 ± 41\u2009rpm/V");
-    expect(withError(0.3517, 0.0123, "resistance")).toBe("0.352 ± 0.012\u2009Ω");
-    expect(withError(0.35, null, "resistance")).toBe("0.350\u2009Ω");
+    expect(withError(7812.34, 41.2, "kv")).toBe("7812 ± 41\u202frpm/V");
+    expect(withError(0.3517, 0.0123, "resistance")).toBe("0.352 ± 0.012\u202fΩ");
+    expect(withError(0.35, null, "resistance")).toBe("0.350\u202fΩ");
   });
 });
 

@@ -9,7 +9,7 @@ import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
 const crawler = book.builds[0].data;
-const plain = (text: string) => text.replaceAll(/[\u2009\u202f\u00a0]/g, " ");
+const plain = (text: string) => text.replaceAll(/[\u202f\u00a0]/g, " ");
 const answer = (change: object) => plain(fitSentence(fitStacks(book, { ...crawler, ...change })));
 
 describe("the answer of Fit-up", () => {

@@ -13,7 +13,7 @@ import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
 const crawler = book.builds[0].data;
-const plain = (text: string | null) => text?.replaceAll(/[\u2009\u202f\u00a0]/g, " ");
+const plain = (text: string | null) => text?.replaceAll(/[\u202f\u00a0]/g, " ");
 
 const of = (limits: readonly (readonly [string, number, number | null])[], mass = 0.5): Headroom => ({
   ...headroomOf(book, crawler),

@@ -40,9 +40,9 @@ describe("a build on a surface with a joint", () => {
     const { joints } = asked ? answerTo(asked) : { joints: [] };
     expect(joints.map(jointLine)).toEqual([
       expect.stringMatching(
-        /^Deepest joint, along a side of the lip: \d\.\d\d\u2009mm at 1\.00\u2009×, 0\.\d\d\u2009mm at 1\.50\u2009×$/,
+        /^Deepest joint, along a side of the lip: \d\.\d\d\u202fmm at 1\.00\u202f×, 0\.\d\d\u202fmm at 1\.50\u202f×$/,
       ),
-      expect.stringMatching(/^Deepest joint, across the lip, 6\.0\u2009mm wide: /),
+      expect.stringMatching(/^Deepest joint, across the lip, 6\.0\u202fmm wide: /),
     ]);
     const at = joints[0].depths[1].depth ?? Number.NaN;
     const over = predictAny({ ...input, skirt: { ...input.skirt, joint: { span: 0.096, depth: at } } });

@@ -37,15 +37,15 @@ describe("words of the next test", () => {
     expect(headline(plate, "the roof pane at 153°")).toBe(
       "Calibrate the bleed plate first: it would take 30\u202f% off the doubt about the roof pane at 153°.",
     );
-    expect(knownText(spread(1.03, 1.13), plate)).toBe("1.08 ± 0.05 → ± 0.04\u2009×");
+    expect(knownText(spread(1.03, 1.13), plate)).toBe("1.08 ± 0.05 → ± 0.04\u202f×");
     expect(correctsText(plate)).toBe("stands in 2 tests of these parts");
   });
 
   it("of a small cut: takes as many decimals as show it", () => {
     expect(knownText(spread(1.038, 1.122), { after: spread(1.039, 1.121) })).toBe(
-      "1.08 ± 0.042 → ± 0.041\u2009×",
+      "1.08 ± 0.042 → ± 0.041\u202f×",
     );
-    expect(lesserText([{ cut: 0.04 }, { cut: 0.02 }])).toBe("two more, 4\u2009% and less");
+    expect(lesserText([{ cut: 0.04 }, { cut: 0.02 }])).toBe("two more, 4\u202f% and less");
   });
 
   it("where nothing cuts: says so, and what the doubt is made of", () => {

@@ -61,13 +61,13 @@ describe("barsOf", () => {
 
   it("is read aloud: the largest in a sentence, all with their signs, ties explained", () => {
     expect(barsSentence(bars)).toBe(
-      "1\u2009% more rotor pressure ψ is 1.57\u2009% more margin: it moves it most.",
+      "1\u202f% more rotor pressure ψ is 1.57\u202f% more margin: it moves it most.",
     );
     expect(barsInWords(drawnBars(bars))).toBe(
       "Per cent of margin per per cent of: rotor pressure ψ +1.57, mass −1.00 and rotor power λ −0.45.",
     );
-    expect(shareText(bars[0])).toBe("50\u2009%† of the uncertainty");
-    expect(shareText(bars[1])).toBe("under 1\u2009% of the uncertainty");
+    expect(shareText(bars[0])).toBe("50\u202f%† of the uncertainty");
+    expect(shareText(bars[1])).toBe("under 1\u202f% of the uncertainty");
     expect(tiedText(bars)).toBe(
       "† The same share for numbers whose uncertainties are tied: rotor power λ and rotor pressure ψ.",
     );

@@ -44,7 +44,7 @@ describe("the picture of a build that a propeller presses on", () => {
 
   it("has a reading of the build's own size and air where it was read", () => {
     const reading = picture.measured.find((point) => point.read.includes("127"));
-    const grams = Number(/([\d.]+)\u2009g/.exec(reading?.read ?? "")?.[1]);
+    const grams = Number(/([\d.]+)\u202fg/.exec(reading?.read ?? "")?.[1]);
     expect(reading?.pressure).toBeCloseToRelative((grams / 1000) * 9.80665, 0.01);
   });
 

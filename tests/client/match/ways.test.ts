@@ -51,21 +51,21 @@ describe("roundedSafely", () => {
 
 describe("wayText", () => {
   it("of a handle that does: value with unit, rounded to the side that holds", () => {
-    expect(wayText(gap)).toBe("Gap ≤ 0.41\u2009mm");
-    expect(wayText(rotor)).toBe("Rotor ≥ 43.2\u2009mm");
-    expect(wayText({ ...rotor, to: 0.0647 })).toBe("Rotor 43.2 to 64.7\u2009mm");
+    expect(wayText(gap)).toBe("Gap ≤ 0.41\u202fmm");
+    expect(wayText(rotor)).toBe("Rotor ≥ 43.2\u202fmm");
+    expect(wayText({ ...rotor, to: 0.0647 })).toBe("Rotor 43.2 to 64.7\u202fmm");
   });
 
   it("of a handle that does not: the best it can, and where", () => {
     const never = { ...rotor, state: "never", value: null, best: { value: 0.0546, margin: 1.287 } } as const;
     expect(wayText(never)).toBe(
-      "Rotor: no value of this alone does it; 1.29\u2009× at best, at 54.6\u2009mm",
+      "Rotor: no value of this alone does it; 1.29\u202f× at best, at 54.6\u202fmm",
     );
     expect(wayText({ ...never, now: 0.0546 })).toMatch(/at best, as it stands$/);
   });
 
   it("of a handle that already does: how far it may go", () => {
-    expect(wayText({ ...gap, state: "already" })).toBe("Gap up to 0.41\u2009mm");
+    expect(wayText({ ...gap, state: "already" })).toBe("Gap up to 0.41\u202fmm");
     expect(wayText({ ...gap, state: "already", value: null, bound: null, to: null })).toBe(
       "Gap: any value does",
     );
@@ -84,7 +84,7 @@ describe("effectsText", () => {
   };
 
   it("says heat, stress and minutes, signed", () => {
-    expect(effectsText(effects)).toBe("+9\u2009K winding, 12\u2009% more rotor stress, 1.4\u2009min less");
+    expect(effectsText(effects)).toBe("+9\u202fK winding, 12\u202f% more rotor stress, 1.4\u202fmin less");
   });
 
   it("of a change without any: says so", () => {
@@ -96,12 +96,12 @@ describe("effectsText", () => {
 
   it("of what is not known: says nothing of it", () => {
     expect(effectsText({ ...effects, windingTemperature: null, runTime: null })).toBe(
-      "12\u2009% more rotor stress",
+      "12\u202f% more rotor stress",
     );
   });
 
   it("warns of a winding beyond its limit alone", () => {
-    expect(windingCaution(effects, 358.15)).toBe("Winding at 86\u2009°C; it takes 85\u2009°C");
+    expect(windingCaution(effects, 358.15)).toBe("Winding at 86\u202f°C; it takes 85\u202f°C");
     expect(windingCaution(effects, 360)).toBeNull();
     expect(windingCaution(effects, null)).toBeNull();
     const cooler = { ...effects, windingTemperature: { now: 370, after: 365 } };
@@ -192,7 +192,7 @@ describe("waysSentence", () => {
   const way = { ...gap, charge: null };
   it("says where it stands, what is wanted, and whether anything alone does it", () => {
     expect(waysSentence({ margin: 1.1, joints: [], kept: null, ways: [way] }, 1.5, "the wall")).toBe(
-      "1.10\u2009× for the wall, 1.50\u2009× wanted. One handle alone does it:",
+      "1.10\u202f× for the wall, 1.50\u202f× wanted. One handle alone does it:",
     );
     expect(waysSentence({ margin: 1.1, joints: [], kept: null, ways: [] }, 1.5, "the wall")).toMatch(
       /No handle alone does it/,

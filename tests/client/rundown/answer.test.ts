@@ -95,12 +95,12 @@ describe("the settings of Run-down, as they are read", () => {
   });
 
   it.each([
-    [START_CHARGE, "full", /allowed: 1\u2009% to 100\u2009%, for example "100 %"/],
-    [START_CHARGE, "0", /Read "0"; allowed: 1\u2009%/],
+    [START_CHARGE, "full", /allowed: 1\u202f% to 100\u202f%, for example "100 %"/],
+    [START_CHARGE, "0", /Read "0"; allowed: 1\u202f%/],
     [START_CHARGE, "101", /Read "101"/],
-    [TARGET_MARGIN, "0.9", /Read "0.9"; allowed: 1\u2009× to 20\u2009×/],
-    [SHARE, "0", /more than 0, at most 100\u2009%/],
-    [DRIVE_CURRENT, "-1 A", /0\u2009A to 1000\u2009A/],
+    [TARGET_MARGIN, "0.9", /Read "0.9"; allowed: 1\u202f× to 20\u202f×/],
+    [SHARE, "0", /more than 0, at most 100\u202f%/],
+    [DRIVE_CURRENT, "-1 A", /0\u202fA to 1000\u202fA/],
   ] as const)("%o, typed as %j, are refused with what is allowed", (spec, text, message) => {
     expect(readNumber(spec, text)).toHaveProperty("message", expect.stringMatching(message));
   });

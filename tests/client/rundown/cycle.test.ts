@@ -49,7 +49,7 @@ describe("a drive cycle as typed", () => {
   it("of shares that are not the whole: says their sum", () => {
     const { cycle, whole } = readRows(rowsOf([CYCLE[0]]));
     expect(cycle).toBeNull();
-    expect(whole).toBe("The shares add up to 60.0\u2009%; they must add up to 100\u2009%.");
+    expect(whole).toBe("The shares add up to 60.0\u202f%; they must add up to 100\u202f%.");
   });
 
   it("of a share or a current that is no number: says so at the field", () => {

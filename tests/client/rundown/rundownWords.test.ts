@@ -10,7 +10,7 @@ import {
 } from "#client/views/rundown/rundownWords.ts";
 import { answered, falls, never, toTheEnd, track } from "./examples.ts";
 
-const plain = (text: string) => text.replaceAll("\u2009", " ");
+const plain = (text: string) => text.replaceAll("\u202f", " ");
 
 describe("rundownSentence", () => {
   it("names what is lost first, with two losses, and when and at what pack voltage", () => {

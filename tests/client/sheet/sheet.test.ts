@@ -66,8 +66,8 @@ describe("the parts of a sheet", () => {
     const rows = Object.fromEntries(partRows(book, outcome).map((row) => [row.what, row]));
     const { resolved } = outcome;
     expect(rows.Rotor.name).toBe(book.rotors.find(({ id }) => id === outcome.build.rotor)?.data.name);
-    expect(rows.Rotor.figures[0]).toBe("44.0\u2009mm");
-    expect(rows.Motor.figures[0]).toContain(`${Math.round(resolved?.motor?.constants.kv ?? 0)}\u2009rpm/V`);
+    expect(rows.Rotor.figures[0]).toBe("44.0\u202fmm");
+    expect(rows.Motor.figures[0]).toContain(`${Math.round(resolved?.motor?.constants.kv ?? 0)}\u202frpm/V`);
     expect(rows.Surface.figures[0]).toContain(resolved?.friction?.value.toFixed(2));
   });
 

@@ -137,7 +137,7 @@ describe("entryText", () => {
     expect(entryText(handle("gap"), 0.000635)).toBe("0.635");
     expect(entryText(handle("mass"), 0.1385)).toBe("138.5");
     expect(entryText(handle("series"), 3)).toBe("3");
-    expect(withUnit(handle("gap"), 0.0006)).toBe("0.60\u2009mm");
+    expect(withUnit(handle("gap"), 0.0006)).toBe("0.60\u202fmm");
   });
 });
 
@@ -145,9 +145,9 @@ describe("endWords", () => {
   it("say what holds the slider, at its ends and at what the model takes, and nothing between them", () => {
     expect(endWords(handle("diameter"), 0.042, 0.05)).toBeNull();
     expect(endWords(handle("diameter"), 0.042, 1.6 * 0.042)).toBe(
-      "the slider ends here; 2\u2009mm to 2000\u2009mm can be typed",
+      "the slider ends here; 2\u202fmm to 2000\u202fmm can be typed",
     );
-    expect(endWords(handle("charge"), 0.5, 1)).toBe("no more than 100\u2009% can be set");
-    expect(endWords(handle("duty"), 0.5, 0.01)).toBe("no less than 1\u2009% can be set");
+    expect(endWords(handle("charge"), 0.5, 1)).toBe("no more than 100\u202f% can be set");
+    expect(endWords(handle("duty"), 0.5, 0.01)).toBe("no less than 1\u202f% can be set");
   });
 });

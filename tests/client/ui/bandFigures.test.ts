@@ -17,7 +17,7 @@ const sure: UncertaintyState = {
   problem: null,
   busy: false,
 };
-const plain = (text: string) => text.replaceAll(/[\u2009\u202f]/g, " ");
+const plain = (text: string) => text.replaceAll(/\u202f/g, " ");
 const figures = (change: Change, state = sure) =>
   bandFigures(verdictOf(findings(change)), 1.5, state).map(({ value, of, also }) =>
     plain([value, of, also].filter(Boolean).join(" | ")),

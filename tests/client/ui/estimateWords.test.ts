@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { estimateSentence } from "#client/ui/estimateWords.ts";
 
-const plain = (text: string) => text.replace(/\u2009/g, " ");
+const plain = (text: string) => text.replace(/\u202f/g, " ");
 
 describe("estimateSentence", () => {
   it("tells pressure and power at best efficiency and pressure with no flow, and that all are within the mark", () => {

@@ -14,7 +14,7 @@ function resolved(id: string, change: Partial<Build> = {}, changedBook: Book = b
 }
 
 /** The thin space of a unit reads as any other here. */
-const plain = (text: string | null) => text?.replaceAll("\u2009", " ") ?? null;
+const plain = (text: string | null) => text?.replaceAll("\u202f", " ") ?? null;
 
 describe("gapText", () => {
   it.each([

@@ -15,7 +15,7 @@ const told: SurfaceRoughness = {
 describe("roughnessWords", () => {
   it("of a roughness told apart: value, doubt, by how many tests, and what is stated", () => {
     expect(roughnessWords(told, 1.2e-4)).toBe(
-      "115 ± 7\u2009µm, measured separately by 2 leak tests (stated 120\u2009µm)",
+      "115 ± 7\u202fµm, measured separately by 2 leak tests (stated 120\u202fµm)",
     );
   });
 
@@ -27,8 +27,8 @@ describe("roughnessWords", () => {
 
 describe("micrometres", () => {
   it.each([
-    [1.48e-4, null, "148\u2009µm"],
-    [1.48e-4, 2e-7, "148 ± 1\u2009µm"],
+    [1.48e-4, null, "148\u202fµm"],
+    [1.48e-4, 2e-7, "148 ± 1\u202fµm"],
   ])("of %f m ± %f m: whole micrometres, a doubt of one at least", (value, sd, text) => {
     expect(micrometres(value, sd)).toBe(text);
   });

@@ -18,7 +18,7 @@ describe("how sure, in words", () => {
   });
 
   it("a range of margins: two decimals; none where a sample needs no pull", () => {
-    expect(rangeText({ p5: 1.786, p95: 2.4649 })).toBe("1.79 to 2.46\u2009×");
+    expect(rangeText({ p5: 1.786, p95: 2.4649 })).toBe("1.79 to 2.46\u202f×");
     expect(rangeText({ p5: 1.2, p95: null })).toBeNull();
   });
 
@@ -58,7 +58,7 @@ describe("how sure, in words", () => {
     ];
     expect(shareParts(shares, sources).map(partText)).toEqual(["gap of A"]);
     expect(smallPartsText(shares, sources)).toBe(
-      "Less than 0.5\u2009% each: edge loss of A (default); mass of B (default).",
+      "Less than 0.5\u202f% each: edge loss of A (default); mass of B (default).",
     );
     expect(smallPartsText([{ path: "skirt.gap", share: 1 }], sources)).toBeNull();
   });

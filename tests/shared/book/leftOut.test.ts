@@ -42,7 +42,7 @@ describe("a pull that let go below what it held", () => {
   it("is named, in the units as typed, with its test and row; the others stay in use", () => {
     const [first] = testsLeftOut(wrong, build);
     expect(first).toMatchObject({ kind: "pull", rows: [0] });
-    expect(first.why).toBe("let go at 1.3\u2009kg, below the 1400\u2009g it held");
+    expect(first.why).toBe("let go at 1.3\u202fkg, below the 1400\u202fg it held");
     expect(wrong.tests.find(({ id }) => id === first.id)?.data.title).toBe(first.title);
   });
 

@@ -28,7 +28,7 @@ describe("the marks of a verdict", () => {
   it("of a size that was not tested: scaled, with both sizes", () => {
     const mark = verdictMarks(book, solved("pane-crawler", { diameter: 0.041 }));
     expect(mark.find(({ word }) => word === "scaled")?.what).toMatch(
-      /41\.0\u2009mm, from (38|44)\.0\u2009mm/,
+      /41\.0\u202fmm, from (38|44)\.0\u202fmm/,
     );
   });
 

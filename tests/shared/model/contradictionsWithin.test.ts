@@ -29,10 +29,10 @@ describe("a lip and the area inside it", () => {
   it("that can't be: is told what was read and what a circle would be", () => {
     const [length, area] = contradictionsWithin("skirts", lip(0.2, 0.004));
     expect(length.message).toBe(
-      "Read 200\u2009mm round 40.0\u2009cm²; allowed: at least 224\u2009mm, the length of a circle round that area.",
+      "Read 200\u202fmm round 40.0\u202fcm²; allowed: at least 224\u202fmm, the length of a circle round that area.",
     );
     expect(area.message).toMatch(
-      /^Read 40\.0\u2009cm² inside a lip of 200\u2009mm; allowed: at most 31\.8\u2009cm²/,
+      /^Read 40\.0\u202fcm² inside a lip of 200\u202fmm; allowed: at most 31\.8\u202fcm²/,
     );
   });
 

@@ -53,7 +53,7 @@ describe("a skirt with an outline", () => {
   it("is refused with another area beside it, which names the one that follows", () => {
     const found = contradictionsWithin("skirts", COLLECTIONS.skirts.parse({ ...skirt, area: 0.009 }));
     expect(found.map(({ path }) => path)).toEqual(["area"]);
-    expect(found[0].message).toContain("97.764\u2009cm²");
+    expect(found[0].message).toContain("97.764\u202fcm²");
   });
 
   it("is refused with corners rounder than its shorter side", () => {

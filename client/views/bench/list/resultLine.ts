@@ -10,11 +10,10 @@ import { RUN_OUTCOMES, type RunLogTest } from "../../../../shared/model/tests/ru
 import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
 import type { WeighInTest } from "../../../../shared/model/tests/weighIn.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
+import { THIN_SPACE } from "../../../../shared/units/format.ts";
 import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
 import { counted } from "../../../ui/count.ts";
 import { groupSpeeds } from "../record/speeds.ts";
-
-const THIN_SPACE = "\u2009";
 
 const shown = ({ value, unit }: TypedQuantity): string =>
   unit === "°" ? `${value}°` : `${value}${THIN_SPACE}${unit}`;

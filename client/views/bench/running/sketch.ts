@@ -39,7 +39,7 @@ const DIGITS = 4;
 const text = (value: number) => formatFixed(value, decimalsFor(value, DIGITS));
 const withUnit = (value: number, label: string) => {
   const unit = label.split(", ").at(-1) ?? "";
-  return `${text(value)}\u2009${unit}`;
+  return `${text(value)}\u202f${unit}`;
 };
 
 export interface PointSketch {

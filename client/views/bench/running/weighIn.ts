@@ -13,7 +13,7 @@ const GRAMS = 1000;
 
 /** @returns a weighed mass in grams with its standard uncertainty */
 export function massText({ mass, uncertainty }: Weighed): string {
-  return `${withError(GRAMS * mass, uncertainty === null ? null : GRAMS * uncertainty)}\u2009g`;
+  return `${withError(GRAMS * mass, uncertainty === null ? null : GRAMS * uncertainty)}\u202fg`;
 }
 
 function besideBuild(test: WeighInTest, { mass }: Weighed, book: Book): Figure[] {

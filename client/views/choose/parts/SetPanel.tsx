@@ -13,7 +13,6 @@ import { verdictBeside } from "../../../state/verdict/found.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { estimateSentence } from "../../../ui/estimateWords.ts";
 import { keptLine } from "../../../ui/keptWords.ts";
-import { unbroken } from "../../../ui/unbroken.ts";
 import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../../ui/verdictWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
@@ -166,7 +165,7 @@ function MarginTable({ book, base, set, target }: MarginTableProps) {
     <>
       {verdict && (
         <p>
-          <StateMark state={verdict.state} words={stateWords(verdict)} /> {unbroken(sentenceOf(verdict))}
+          <StateMark state={verdict.state} words={stateWords(verdict)} /> {sentenceOf(verdict)}
         </p>
       )}
       <table class="choose-grid">

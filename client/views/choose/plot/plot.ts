@@ -56,7 +56,7 @@ function ringsOf({ x, y }: Picture, { pinned, looked }: MarkedSets): Ring[] {
 function targetOf({ x, y, target }: Picture): Level[] {
   const along = isMargin(y.key) ? "x" : isMargin(x.key) ? "y" : null;
   if (along === null) return [];
-  const text = `${target}\u2009× wanted`;
+  const text = `${target}\u202f× wanted`;
   return [
     {
       key: "target",
@@ -64,7 +64,7 @@ function targetOf({ x, y, target }: Picture): Level[] {
       at: target,
       tone: "needed",
       style: "dots",
-      label: { text, short: `${target}\u2009×` },
+      label: { text, short: `${target}\u202f×` },
     },
   ];
 }

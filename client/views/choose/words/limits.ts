@@ -50,11 +50,7 @@ export const LIMIT_NAMES: Readonly<Record<string, string>> = {
   time: "minutes",
 };
 
-/** A figure and its unit are joined by a thin space, at which a line would break. */
-const THIN_SPACE = "\u2009";
-const NARROW_NO_BREAK_SPACE = "\u202f";
-
-const times = (value: number | null) => `${formatFixed(value ?? 0, 2)}\u2009×`;
+const times = (value: number | null) => `${formatFixed(value ?? 0, 2)}\u202f×`;
 const volts = (value: number | null) => (value === null ? "–" : formatQuantity(value, "voltage"));
 const amps = (value: number | null) => (value === null ? "–" : formatQuantity(value, "current"));
 
@@ -100,8 +96,7 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
 
 /** @returns one broken limit in words: "the wall while driving has 1.16 ×, 1.50 × wanted" */
 export function brokenText({ limit, value, allowed }: Broken, names: WantedNames): string {
-  const said = SAYERS[limit]?.(value, allowed, names) ?? limit;
-  return said.replaceAll(THIN_SPACE, NARROW_NO_BREAK_SPACE);
+  return SAYERS[limit]?.(value, allowed, names) ?? limit;
 }
 
 /** @returns why a set is in or out, one line */

@@ -65,7 +65,7 @@ const SHORT = 0.1;
 
 /** @returns how long an ended job took */
 export function tookText({ sets, seconds }: ChooseJob): string {
-  const took = seconds < SHORT ? "less than a tenth of a second" : `${formatFixed(seconds, 1)}\u2009s`;
+  const took = seconds < SHORT ? "less than a tenth of a second" : `${formatFixed(seconds, 1)}\u202fs`;
   return `${whole(sets)} ${sets === 1 ? "set" : "sets"} solved in ${took}.`;
 }
 

@@ -12,7 +12,7 @@ const GAP_DIGITS = 3;
 
 /** Millimetres with no more digits than they have. */
 export function mmText(metres: number, digits = MM_DIGITS): string {
-  return `${Number(inUnit(metres, "length", "mm").toPrecision(digits))}\u2009mm`;
+  return `${Number(inUnit(metres, "length", "mm").toPrecision(digits))}\u202fmm`;
 }
 
 /** @returns letter of the pinned set at that place */
@@ -31,7 +31,7 @@ export function sizedRotorText(
 /** @returns throttle where it isn't full, and pack */
 export function packText(book: Book, { parts, duty }: ChosenSet): string {
   const pack = findById(book.packs, parts.pack)?.data.name ?? parts.pack;
-  return duty < 1 ? `throttle ${formatFixed(duty * PERCENT, 0)}\u2009% · ${pack}` : pack;
+  return duty < 1 ? `throttle ${formatFixed(duty * PERCENT, 0)}\u202f% · ${pack}` : pack;
 }
 
 /** @returns skirt with its gap */

@@ -97,7 +97,7 @@ function factsOf(page: GearPage): Fact[] {
       : [
           {
             label: "scatter",
-            text: `${formatFixed(inUnit(fit.residualSd, "length", "mm"), 3)}\u2009mm`,
+            text: `${formatFixed(inUnit(fit.residualSd, "length", "mm"), 3)}\u202fmm`,
           },
         ]),
   ];

@@ -14,7 +14,7 @@ export function gearSentence({ gear, tested, points }: GearPage): string {
       : `How far ${name} gives is not settled yet.`;
   const given = HUNDRED_GRAMS / tested.fit.stiffness;
   const uncertain = (given * (tested.uncertainty ?? 0)) / tested.fit.stiffness;
-  return `On ${name} the lip comes down by ${gapText(given, uncertain)} for every 100\u2009g.`;
+  return `On ${name} the lip comes down by ${gapText(given, uncertain)} for every 100\u202fg.`;
 }
 
 /** @returns at which load the skirt comes down to the surface; null without a fit */

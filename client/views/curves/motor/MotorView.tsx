@@ -155,7 +155,7 @@ function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
           label: "correlation of the two",
           text: fit.correlation === null ? "–" : formatFixed(fit.correlation, 2),
         },
-        { label: "residual sd", text: `${formatFixed(fit.residualSd * 1e3, 1)}\u2009mV` },
+        { label: "residual sd", text: `${formatFixed(fit.residualSd * 1e3, 1)}\u202fmV` },
       ]
     : [
         { label: "speed constant", text: <Stated text={formatQuantity(constants.kv, "kv")} /> },

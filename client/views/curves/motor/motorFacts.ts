@@ -101,7 +101,7 @@ export function motorMissing(page: MotorPage): string {
     from: formatFixed(rounded(next.from), 0),
     to: formatFixed(rounded(next.to), 0),
     unit: "rpm",
-    at: `a load that draws ${draws}\u2009A at ${formatQuantity(voltage, "voltage")}`,
+    at: `a load that draws ${draws}\u202fA at ${formatQuantity(voltage, "voltage")}`,
     shrinks: next.shrinks,
   });
 }

@@ -145,7 +145,7 @@ export function torquePlot(page: MotorPage): Plot {
   return {
     x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
     y: axisOver(
-      `shaft torque at ${voltage.toFixed(1)}\u2009V, mN·m`,
+      `shaft torque at ${voltage.toFixed(1)}\u202fV, mN·m`,
       seen.map(({ y }) => y),
       [0],
     ),

@@ -10,13 +10,13 @@ const PERCENT = 100;
 export function withError(value: number, error: number | null, name: "kv" | "resistance"): string {
   if (error === null) return formatQuantity(value, name);
   const text = formatQuantity(value, name, { uncertainty: error });
-  const [number, ...unit] = text.split("\u2009").length > 1 ? splitUnit(text) : [text];
+  const [number, ...unit] = text.split("\u202f").length > 1 ? splitUnit(text) : [text];
   const plain = splitUnit(formatQuantity(error, name, { uncertainty: error }))[0];
-  return `${number} ± ${plain}\u2009${unit.join("")}`;
+  return `${number} ± ${plain}\u202f${unit.join("")}`;
 }
 
 function splitUnit(text: string): [string, string] {
-  const at = text.lastIndexOf("\u2009");
+  const at = text.lastIndexOf("\u202f");
   return [text.slice(0, at), text.slice(at + 1)];
 }
 
@@ -45,11 +45,11 @@ export function throttleText({ throttle }: MotorBasis): string | null {
   if (!throttle) return null;
   const percent = (share: number) => formatFixed(PERCENT * share, 1);
   const error = throttle.standardError === null ? "" : ` ± ${percent(throttle.standardError)}`;
-  return `${percent(throttle.offset)}${error}\u2009%`;
+  return `${percent(throttle.offset)}${error}\u202f%`;
 }
 
 /** @returns a friction torque in millinewton metres, and what no-load current it draws */
 export function frictionText(torque: number, viscous: number): string {
-  const still = `${formatFixed(torque * 1e3, 3)}\u2009mN·m`;
-  return viscous > 0 ? `${still} + ${formatFixed(viscous * 1e9, 1)}\u2009nN·m·s × ω` : still;
+  const still = `${formatFixed(torque * 1e3, 3)}\u202fmN·m`;
+  return viscous > 0 ? `${still} + ${formatFixed(viscous * 1e9, 1)}\u202fnN·m·s × ω` : still;
 }

@@ -117,7 +117,7 @@ function factsOf({ pack, basis }: PackPage): Fact[] {
     { label: "as stated", text: formatQuantity(cell.capacity, "charge") },
     { label: "least under load", text: formatQuantity(cell.minimumVoltage, "voltage") },
     ...(fit?.residualSd
-      ? [{ label: "scatter", text: `${formatFixed(fit.residualSd * MILLI, 1)}\u2009mV` }]
+      ? [{ label: "scatter", text: `${formatFixed(fit.residualSd * MILLI, 1)}\u202fmV` }]
       : []),
   ];
 }

@@ -10,7 +10,7 @@ export function packSentence({ pack, basis }: PackPage): string {
   if (basis.basis === "missing") return `What voltage ${name} gives at which charge is not known.`;
   const { curve } = basis.cell;
   const [empty, full] = [curve[0][1], curve[curve.length - 1][1]].map((each) => formatFixed(each, DECIMALS));
-  const range = `from ${full} to ${empty}\u2009V`;
+  const range = `from ${full} to ${empty}\u202fV`;
   if (basis.basis === "chemistry")
     return `A cell of ${name} is taken to fall ${range}, by a published curve of its chemistry.`;
   if (basis.basis === "stated") return `A cell of ${name} falls ${range}, as stated.`;
@@ -22,8 +22,8 @@ export function cellResistanceText({ pack, basis }: PackPage): string {
   const fit = basis.basis === "missing" ? null : basis.fit;
   if (!fit) return formatQuantity(pack.data.cell.resistance, "resistance");
   const value = formatFixed(fit.resistance * MILLI, 1);
-  if (fit.resistanceError === null) return `${value}\u2009mΩ`;
-  return `${value} ± ${formatFixed(fit.resistanceError * MILLI, 1)}\u2009mΩ`;
+  if (fit.resistanceError === null) return `${value}\u202fmΩ`;
+  return `${value} ± ${formatFixed(fit.resistanceError * MILLI, 1)}\u202fmΩ`;
 }
 
 /** @returns what to measure next, in words */

@@ -133,7 +133,7 @@ function factsOf({ fit, chord }: PropellerPage) {
       label: "residual sd",
       text:
         fit.dof.thrust > 0
-          ? `${formatFixed((thrust * GRAMS) / STANDARD_GRAVITY, 1)}\u2009g${power === null ? "" : `, ${formatFixed(power, 2)}\u2009W`}`
+          ? `${formatFixed((thrust * GRAMS) / STANDARD_GRAVITY, 1)}\u202fg${power === null ? "" : `, ${formatFixed(power, 2)}\u202fW`}`
           : "none left over",
     },
     { label: "stated at Re", text: formatFixed(Math.round(fit.referenceReynolds), 0) },
@@ -161,7 +161,7 @@ function PropellerMeaning({ page, chosen }: { page: PropellerPage; chosen: Chose
                 {" "}
                 {each.used === 0
                   ? "every row is set aside"
-                  : `${counted(each.used, "row")} used, ${formatQuantity(each.diameter, "length")}, ${formatFixed(Math.round(each.slowest), 0)} to ${formatFixed(Math.round(each.fastest), 0)}\u2009rpm`}
+                  : `${counted(each.used, "row")} used, ${formatQuantity(each.diameter, "length")}, ${formatFixed(Math.round(each.slowest), 0)} to ${formatFixed(Math.round(each.fastest), 0)}\u202frpm`}
                 {each.off !== null &&
                   `; its thrusts lie ${offBy(each.off)}, as a speed read ${offBy(-each.off / 2)} would`}
               </span>

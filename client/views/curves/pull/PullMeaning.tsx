@@ -6,7 +6,7 @@ import { strengthMissing } from "../strength/strengthSentence.ts";
 import type { PullPage } from "./pullData.ts";
 import { type ReducedPulls, reducedPulls } from "./pullReduced.ts";
 
-const gramText = (grams: number) => `${Math.round(grams)}\u2009g`;
+const gramText = (grams: number) => `${Math.round(grams)}\u202fg`;
 
 function broughtOf(page: PullPage, { strength }: ReducedPulls) {
   const brought = strengthContributions(strength, (mean, without) => Math.expm1(mean - without));

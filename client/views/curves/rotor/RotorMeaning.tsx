@@ -33,7 +33,7 @@ function factsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Fact[] {
   const residualSd = plainResidualSd(family);
   return [
     { label: "degree", text: fit.degree },
-    { label: "fitted from", text: `${range[0]} to ${range[1]}${flows ? "\u2009L/s" : " (φ)"}` },
+    { label: "fitted from", text: `${range[0]} to ${range[1]}${flows ? "\u202fL/s" : " (φ)"}` },
     {
       label: "ψ with no flow",
       text: `${formatFixed(psi0, 3)}${blocked ? ` ± ${formatFixed(blocked.mean, 3)}` : ""}`,

@@ -1,14 +1,13 @@
 import type { NextTest, NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { PlanKey } from "../../../../shared/book/nextTest/planned.ts";
 import type { Spread } from "../../../../shared/decide/spread.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { counted, inWords } from "../../../ui/count.ts";
 import { type SharePart, shareText } from "../../../ui/uncertaintyWords.ts";
 import { choicesOf } from "../ways/wanted.ts";
 import type { Question } from "./question.ts";
 
-const THIN = "\u2009";
 const MINUS = "\u2212";
 
 /** What to do, as the headline says it. */
@@ -41,7 +40,7 @@ export function verdictWords(
 export const cutText = ({ cut }: Pick<NextTest, "cut">): string => `${MINUS}${shareText(cut)}`;
 
 /** A number and its sign stay on one line of a sentence. */
-const together = (sentence: string): string => sentence.replaceAll(THIN, "\u202f");
+const together = (sentence: string): string => sentence.replaceAll(THIN_SPACE, "\u202f");
 
 /** @returns the answer: what to do first and what it would do */
 export function headline(first: NextTest, where: string): string {
@@ -75,7 +74,7 @@ export function knownText(before: Spread, { after }: Pick<NextTest, "after">): s
   if (now === null || then === null) return null;
   const decimals = decimalsFor(now, then);
   const text = spreadText(before, decimals);
-  return text && `${text} → ± ${formatFixed(then, decimals)}${THIN}×`;
+  return text && `${text} → ± ${formatFixed(then, decimals)}${THIN_SPACE}×`;
 }
 
 /** @returns how many stored tests a calibrated plate corrects; null where it isn't one */
@@ -103,7 +102,7 @@ function dominantText({ what, share, source }: SharePart): string {
 export function nothingText({ before }: NextTests, where: string, parts: readonly SharePart[]): string {
   const known = before && spreadText(before);
   if (!known) return `Some samples need no pull at all for ${where}: there is no margin to doubt.`;
-  const said = `No single test would take 1${THIN}% off the doubt about ${where}: ${known}${THIN}×.`;
+  const said = `No single test would take 1${THIN_SPACE}% off the doubt about ${where}: ${known}${THIN_SPACE}×.`;
   const [largest] = parts;
   return together(largest ? `${said} ${dominantText(largest)}` : said);
 }

@@ -1,7 +1,7 @@
 import type { Sensitivities } from "../../../../shared/decide/sensitivities.ts";
 import { TOGETHER } from "../../../../shared/decide/spread.ts";
 import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
 import type { BarPlot } from "../../../charts/model/bars.ts";
 import type { Table } from "../../../ui/table.ts";
 import { inputName } from "./names.ts";
@@ -22,7 +22,6 @@ export type Shares = readonly { readonly path: string; readonly share: number }[
 
 /** Bars drawn at most, and the least one. */
 const [MOST, LEAST] = [10, 0.005];
-const THIN = "\u2009";
 const PERCENT = 100;
 
 const belongs = (path: string, to: string) => path === to || path.startsWith(`${to}.`);
@@ -64,7 +63,7 @@ export function shareText({ share, tied }: Pick<Bar, "share" | "tied">): string 
   if (share === null) return "";
   const percent = PERCENT * share;
   const size = percent < 1 ? "under 1" : formatFixed(percent, 0);
-  return `${size}${THIN}%${tied.length > 0 ? "†" : ""} of the uncertainty`;
+  return `${size}${THIN_SPACE}%${tied.length > 0 ? "†" : ""} of the uncertainty`;
 }
 
 /** @returns what the dagger means; null where none is drawn */
@@ -83,7 +82,7 @@ export function barsSentence(bars: readonly Bar[]): string {
   const [most] = bars;
   if (!most) return "Nothing here moves the margin.";
   const size = formatFixed(Math.abs(most.elasticity), 2);
-  return `1${THIN}% more ${inLine(most.name)} is ${size}${THIN}% ${most.elasticity > 0 ? "more" : "less"} margin: it moves it most.`;
+  return `1${THIN_SPACE}% more ${inLine(most.name)} is ${size}${THIN_SPACE}% ${most.elasticity > 0 ? "more" : "less"} margin: it moves it most.`;
 }
 
 /** @returns the picture in words: each bar with its sign, most first */
@@ -115,10 +114,10 @@ export function barLines(bars: readonly Bar[], path: string): string[] {
   if (!bar) return [];
   const share = shareText({ share: bar.share, tied: [] });
   const tied = share && bar.tied.length > 0 ? `, together with ${listed(bar.tied.map(inLine))}` : "";
-  const size = `${formatFixed(Math.abs(bar.elasticity), 2)}${THIN}%`;
+  const size = `${formatFixed(Math.abs(bar.elasticity), 2)}${THIN_SPACE}%`;
   return [
     bar.name,
-    `1${THIN}% more of it: ${size} ${bar.elasticity > 0 ? "more" : "less"} margin`,
+    `1${THIN_SPACE}% more of it: ${size} ${bar.elasticity > 0 ? "more" : "less"} margin`,
     ...(share ? [`${share}${tied}`] : []),
   ];
 }

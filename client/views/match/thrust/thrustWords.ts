@@ -13,7 +13,7 @@ export function grams(force: number): string {
 
 /** @returns a speed as the tachometer shows it, "12 400 rpm" */
 export function rpmText(speed: number): string {
-  return `${formatFixed(Math.round(speed / RPM), 0)}\u2009rpm`;
+  return `${formatFixed(Math.round(speed / RPM), 0)}\u202frpm`;
 }
 
 /** @returns the curve's direct label: "Glass prop" and "127 mm" */

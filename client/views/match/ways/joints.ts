@@ -43,7 +43,7 @@ export function jointReaches(
 }
 
 /** Rounded down: a deeper one wouldn't do. */
-const depthText = (depth: number) => `${formatFixed(Math.floor(depth * MM * STEPS) / STEPS, 2)}\u2009mm`;
+const depthText = (depth: number) => `${formatFixed(Math.floor(depth * MM * STEPS) / STEPS, 2)}\u202fmm`;
 
 function reachedText({ state, depth, margin }: JointReach["depths"][number]): string {
   if (state === "none") return `none at ${marginText(margin)}`;
@@ -56,6 +56,6 @@ export function jointLine({ way, width, depths }: JointReach): string {
   const met =
     way === "along"
       ? "along a side of the lip"
-      : `across the lip, ${formatFixed((width ?? 0) * MM, 1)}\u2009mm wide`;
+      : `across the lip, ${formatFixed((width ?? 0) * MM, 1)}\u202fmm wide`;
   return `Deepest joint, ${met}: ${depths.map(reachedText).join(", ")}`;
 }

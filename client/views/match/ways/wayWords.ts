@@ -3,11 +3,10 @@ import type { Change, Effects } from "../../../../shared/decide/ways/effects.ts"
 import type { Way } from "../../../../shared/decide/ways/ways.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { shownUnit } from "../../../../shared/units/dimensions.ts";
-import { formatFixed, fromUnit, inUnit } from "../../../../shared/units/format.ts";
+import { formatFixed, fromUnit, inUnit, THIN_SPACE } from "../../../../shared/units/format.ts";
 import { WAY_NAMES, type WayName } from "./names.ts";
 import { decimalsApart, roundedSafely } from "./rounding.ts";
 
-const THIN = "\u2009";
 const [PERCENT, MINUTE] = [100, 60];
 
 const shownOf = (name: WayName, si: number) => (name.dimension ? inUnit(si, name.dimension, name.unit) : si);
@@ -15,7 +14,7 @@ const shownOf = (name: WayName, si: number) => (name.dimension ? inUnit(si, name
 /** A number in the handle's unit: "0.42 mm", "3.90 V a cell". */
 function withUnit(name: WayName, shown: number, decimals = name.decimals): string {
   const unit = name.dimension ? shownUnit(name.dimension, name.unit).label : "";
-  const text = formatFixed(shown, decimals) + (unit === "" ? "" : THIN + unit);
+  const text = formatFixed(shown, decimals) + (unit === "" ? "" : THIN_SPACE + unit);
   return name.after ? `${text} ${name.after}` : text;
 }
 
@@ -64,12 +63,13 @@ const differs = (change: Change | null, least: number): change is Change =>
 export function effectsText({ windingTemperature, rotorStress, runTime, tipSpeed }: Effects): string {
   const parts: string[] = [];
   if (differs(windingTemperature, 0.5))
-    parts.push(`${signed(windingTemperature.after - windingTemperature.now, 0)}${THIN}K winding`);
+    parts.push(`${signed(windingTemperature.after - windingTemperature.now, 0)}${THIN_SPACE}K winding`);
   const stress = Math.round(PERCENT * ((rotorStress ?? 1) - 1));
-  if (stress !== 0) parts.push(`${Math.abs(stress)}${THIN}% ${stress > 0 ? "more" : "less"} rotor stress`);
+  if (stress !== 0)
+    parts.push(`${Math.abs(stress)}${THIN_SPACE}% ${stress > 0 ? "more" : "less"} rotor stress`);
   const minutes = runTime ? (runTime.after - runTime.now) / MINUTE : 0;
   if (Math.abs(minutes) >= 0.05)
-    parts.push(`${formatFixed(Math.abs(minutes), 1)}${THIN}min ${minutes > 0 ? "more" : "less"}`);
+    parts.push(`${formatFixed(Math.abs(minutes), 1)}${THIN_SPACE}min ${minutes > 0 ? "more" : "less"}`);
   if (parts.length > 0) return parts.join(", ");
   return tipSpeed === null ? "the rotor stands still as the build is" : "no cost in heat, stress or time";
 }
@@ -81,7 +81,7 @@ export function windingCaution({ windingTemperature }: Effects, limit: number | 
   const [hot, most] = [windingTemperature.after, limit].map((kelvin) =>
     formatFixed(kelvin - CELSIUS_ZERO, 0),
   );
-  return `Winding at ${hot}${THIN}°C; it takes ${most}${THIN}°C`;
+  return `Winding at ${hot}${THIN_SPACE}°C; it takes ${most}${THIN_SPACE}°C`;
 }
 
 /** @returns SI value to try: the shown one, rounded to the safe side; as found where rounding would leave the stretch */

@@ -5,9 +5,8 @@ import type { RotorFigures } from "../../../../shared/decide/limits/rotor.ts";
 import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/disc.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
-import { decimalsFor, formatFixed } from "../../../../shared/units/format.ts";
+import { decimalsFor, formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
 
-const THIN_SPACE = "\u2009";
 const PERCENT = 100;
 const MEGA = 1e6;
 const MINUTE = 60;

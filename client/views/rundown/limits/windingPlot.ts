@@ -80,7 +80,7 @@ export function windingPlot(picture: WindingPicture): Plot {
               at: bound,
               tone: "needed",
               style: "dots",
-              label: { text: `limit ${formatFixed(bound, 0)}\u2009°C`, short: "limit" },
+              label: { text: `limit ${formatFixed(bound, 0)}\u202f°C`, short: "limit" },
             },
           ],
     lines: linesOf(picture, size),
@@ -94,7 +94,7 @@ export function warmUpWords(picture: WindingPicture, key: string): string[] {
   const sample = key === "met" ? metAt(picture) : picture.warmUp.samples[Number(key)];
   if (!sample) return [];
   const { size, name } = timeUnit(picture.warmUp);
-  const time = `${formatFixed(sample.time / size, 1)}\u2009${name}`;
-  const temperature = `${formatFixed(celsius(sample), 0)}\u2009°C`;
+  const time = `${formatFixed(sample.time / size, 1)}\u202f${name}`;
+  const temperature = `${formatFixed(celsius(sample), 0)}\u202f°C`;
   return [`${temperature} after ${time}`, ...(key === "met" ? ["at its limit"] : [])];
 }

@@ -35,8 +35,8 @@ describe("the winding from cold", () => {
   });
 
   it("says its temperature and time at every moment, and where it is at its limit", () => {
-    expect(warmUpWords(picture, "1")).toEqual(["50\u2009°C after 1.0\u2009min"]);
-    expect(warmUpWords(picture, "met")).toEqual(["80\u2009°C after 2.0\u2009min", "at its limit"]);
+    expect(warmUpWords(picture, "1")).toEqual(["50\u202f°C after 1.0\u202fmin"]);
+    expect(warmUpWords(picture, "met")).toEqual(["80\u202f°C after 2.0\u202fmin", "at its limit"]);
     expect(warmUpWords(picture, "9")).toEqual([]);
   });
 });

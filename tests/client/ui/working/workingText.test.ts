@@ -16,6 +16,6 @@ describe("a number of a working, by its SI unit", () => {
     [0, "m", "0 mm"],
     [0.612345, "", "0.61235"],
   ])("%s %s stands as %s, in the screen's unit", (value, unit, text) => {
-    expect(shownInWorking(value, unit).replace("\u2009", " ")).toBe(text);
+    expect(shownInWorking(value, unit).replace("\u202f", " ")).toBe(text);
   });
 });

@@ -48,7 +48,7 @@ describe("a reading ten or a hundred times off", () => {
 
   it("in a pull: says what was predicted, in the unit where it reads well, and asks for the unit", () => {
     const slips = slipsOfTest(book, changed("pull", { held: q(90_000, "g"), letGo: null }));
-    expect(slips[0].why).toMatch(/^\d{3,4}\u2009g beside the rig was predicted\. Is the unit right\?$/);
+    expect(slips[0].why).toMatch(/^\d{3,4}\u202fg beside the rig was predicted\. Is the unit right\?$/);
   });
 
   it("in a row that is set aside: is not asked about", () => {
@@ -103,7 +103,7 @@ describe("a motor's current", () => {
   it("under load and below that without load at the same voltage: is asked about", () => {
     const slips = slipsOfTest(book, test(0.2, 3.9)).filter(({ path }) => path === "rows.1.current");
     expect(slips).toEqual([
-      { path: "rows.1.current", why: "0.300\u2009A was read without load at the same voltage. Is it right?" },
+      { path: "rows.1.current", why: "0.300\u202fA was read without load at the same voltage. Is it right?" },
     ]);
   });
 

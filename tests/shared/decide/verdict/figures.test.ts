@@ -3,18 +3,18 @@ import { marginText, pairText, percentText, rpmText, timeText } from "#shared/de
 
 describe("marginText", () => {
   it.each([
-    [1.684, "1.68\u2009×"],
-    [1, "1.00\u2009×"],
-    [0.998, "0.998\u2009×"],
-    [0.99999, "just under 1\u2009×"],
-    [0.9949, "0.99\u2009×"],
+    [1.684, "1.68\u202f×"],
+    [1, "1.00\u202f×"],
+    [0.998, "0.998\u202f×"],
+    [0.99999, "just under 1\u202f×"],
+    [0.9949, "0.99\u202f×"],
     [null, "no pull needed"],
   ])("writes %s, as a margin, as %s, and nothing below 1 as 1", (margin, text) => {
     expect(marginText(margin)).toBe(text);
   });
 });
 
-const plain = (text: string) => text.replaceAll("\u2009", " ");
+const plain = (text: string) => text.replaceAll("\u202f", " ");
 
 describe("figures beside what they are held against", () => {
   it.each([

@@ -41,7 +41,7 @@ const rigid = (): Build["vehicle"] => ({
 });
 const THREE_CELLS = { overrides: { series: 3 } };
 const judged = (of: Case) => verdictOf(found(of));
-const plain = (text: string) => text.replaceAll("\u2009", " ");
+const plain = (text: string) => text.replaceAll("\u202f", " ");
 
 /** The same setting one of its steps back towards where it stood. */
 const STEPS = { throttle: 0.01, cells: 1, mass: 1e-3, gap: 1e-5 } as const;

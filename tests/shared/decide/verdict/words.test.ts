@@ -4,7 +4,7 @@ import { verdictOf } from "#shared/decide/verdict/verdict.ts";
 import { detailOf, figureOf, sentenceOf, stateWords } from "#shared/decide/verdict/words.ts";
 import { type Change, findings } from "./examples.ts";
 
-const plain = (text: string) => text.replaceAll("\u2009", " ");
+const plain = (text: string) => text.replaceAll("\u202f", " ");
 const sentence = (change: Change) => plain(sentenceOf(verdictOf(findings(change))));
 const detail = (change: Change) => plain(detailOf(verdictOf(findings(change))));
 
@@ -141,10 +141,10 @@ describe("a verdict over a joint", () => {
     const verdict = verdictOf(findings({ crossing: 0.9 }));
     expect(verdict.state).toBe("falls");
     expect(sentenceOf(verdict)).toBe(
-      "Falls from the overhang over the glazing bar (0.80\u2009mm deep, with a side of the lip along it); beside it, it holds everywhere it has to go.",
+      "Falls from the overhang over the glazing bar (0.80\u202fmm deep, with a side of the lip along it); beside it, it holds everywhere it has to go.",
     );
     expect(figureOf(verdict)).toEqual({
-      value: "0.90\u2009×",
+      value: "0.90\u202f×",
       of: "the pull needed on the overhang over the glazing bar",
     });
   });

@@ -35,7 +35,7 @@ const DIGITS = 5;
 function totalWords(form: FormModel, held: TypedQuantity | null): string {
   const { rigMass, direction } = form.read.value.data as Partial<PullTest>;
   const loads = held ? toSI(held, "load") : 0;
-  const grams = (force: number) => `${Number(inUnit(force, "load", "g").toPrecision(DIGITS))}\u2009g`;
+  const grams = (force: number) => `${Number(inUnit(force, "load", "g").toPrecision(DIGITS))}\u202fg`;
   if (!rigMass || !direction) return "the rig's mass is not given yet";
   const rig = rigWeight({ rigMass, direction } as PullTest);
   if (rig === 0) return "dragged along: the rig itself is no part of the load";
