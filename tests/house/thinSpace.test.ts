@@ -9,7 +9,7 @@ const READERS = [
   "client/views/bench/import/csv.ts",
   "client/views/bench/import/sniff.ts",
 ];
-const BREAKS = /\\u202f|\u202f/;
+const BREAKS = /\\u2009|\u2009/;
 
 // UAX #14 has U+2009 in class BA, a line may break after it; U+202F is in class GL, glue.
 it("a figure and its unit are joined by a space that no line breaks at", () => {
