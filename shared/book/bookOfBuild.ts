@@ -99,3 +99,29 @@ export function bookOfBuild(book: Book, build: Build): Book {
     builds: [],
   };
 }
+
+/**
+ * The part of a book that the numbers of several builds can rest on.
+ *
+ *     what {@link bookOfBuild} keeps for any of them, in the book's order
+ *
+ * @param book - the whole bench book
+ * @param builds - each answered as by the whole book
+ * @returns a book without builds
+ */
+export function bookOfBuilds(book: Book, builds: readonly Build[]): Book {
+  const each = builds.map((build) => bookOfBuild(book, build));
+  const union = <C extends "rotors" | "motors" | "packs" | "tests">(name: C): Book[C] => {
+    const kept = new Set(each.flatMap((part) => part[name].map(({ id }) => id)));
+    const records: readonly { readonly id: string }[] = book[name];
+    return records.filter(({ id }) => kept.has(id)) as unknown as Book[C];
+  };
+  return {
+    ...book,
+    rotors: union("rotors"),
+    motors: union("motors"),
+    packs: union("packs"),
+    tests: union("tests"),
+    builds: [],
+  };
+}

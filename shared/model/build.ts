@@ -2,6 +2,7 @@ import { z } from "zod";
 import { predictInput } from "./api/predict.ts";
 import { supply, weather } from "./conditions.ts";
 import { driveCycle } from "./cycle.ts";
+import { exchanges } from "./exchanges.ts";
 import { ledger } from "./ledger.ts";
 import { BUILD } from "./limits.ts";
 import { reference } from "./reference.ts";
@@ -49,6 +50,9 @@ export const build = z
     air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
     vehicle: z.strictObject({ mass: massOfWhole, ...ownShape }),
     ledger: ledger.default([]).describe("what is on board beside motor, rotor, pack and skirt"),
+    exchanges: exchanges
+      .default({ motors: [], rotors: [], packs: [], skirts: [] })
+      .describe("parts of the book that swaps may try"),
     stacks: stacks.default([]).describe("parts between two faces of the housing, for Fit-up"),
     attitudes: z
       .array(attitude)

@@ -1,6 +1,8 @@
 import { above0, between, count, from0, type LimitTree } from "./limitTree.ts";
 
 const PRICE = from0(1e12);
+/** Until it is there [days]. */
+const LEAD_TIME = from0(36_500);
 /** Of a part [kg]. */
 const MASS = from0(50);
 const FRACTION = between(0, 1);
@@ -31,7 +33,14 @@ export const LEAST_TRIED_DIAMETER = 2e-3;
 export const LEAST_TRIED_CHARGE = 0.01;
 
 export const ROTOR = {
-  sizes: { diameter: DIAMETER, mass: MASS, height: above0(1), tipClearance: from0(0.1), price: PRICE },
+  sizes: {
+    diameter: DIAMETER,
+    mass: MASS,
+    height: above0(1),
+    tipClearance: from0(0.1),
+    price: PRICE,
+    leadTime: LEAD_TIME,
+  },
   geometry: {
     bladeCount: count(2, 200),
     bladeExitAngle: between(5, 90),
@@ -63,6 +72,7 @@ export const MOTOR = {
   diameter: above0(1),
   length: above0(1),
   price: PRICE,
+  leadTime: LEAD_TIME,
 } as const satisfies LimitTree;
 
 export const PACK = {
@@ -79,6 +89,7 @@ export const PACK = {
   mass: MASS,
   height: above0(1),
   price: PRICE,
+  leadTime: LEAD_TIME,
 } as const satisfies LimitTree;
 
 export const SKIRT = {
@@ -97,6 +108,7 @@ export const SKIRT = {
   height: above0(1),
   mass: MASS,
   price: PRICE,
+  leadTime: LEAD_TIME,
 } as const satisfies LimitTree;
 
 export const GEAR = { wheelRadius: above0(1), sag: from0(0.1) } as const satisfies LimitTree;
@@ -136,7 +148,7 @@ export const BUILD = {
     quantity: above0(1e4),
     mass: MASS,
     uncertainty: MASS,
-    alternatives: { mass: MASS, uncertainty: MASS, price: PRICE, leadTime: from0(36_500) },
+    alternatives: { mass: MASS, uncertainty: MASS, price: PRICE, leadTime: LEAD_TIME },
   },
   stacks: { space: SIZE, parts: { ...SIZE, quantity: count(1, 100) } },
   targetMargin: between(1, 20),

@@ -51,6 +51,7 @@ function withTyped(build: Build, typing: Typing | null): Build {
 function MassOf({ book, build }: OfBuild) {
   const [typing, setTyping] = useState<Typing | null>(null);
   const { tried } = useOutcomes(build);
+  const asTried = useMemo(() => withChanges(build.data, tried), [build, tried]);
   const shown = useMemo(
     () => headroomOf(book, withChanges(withTyped(build.data, typing), tried)),
     [book, build, typing, tried],
@@ -71,7 +72,7 @@ function MassOf({ book, build }: OfBuild) {
       </div>
       <section class="page-main" aria-label="The picture">
         <MassChart of={shown} />
-        <Swaps of={shown} build={build} />
+        <Swaps book={book} build={build} shown={asTried} />
         {isLacking(shown.outcome) && <Missing outcome={shown.outcome} build={build.id} />}
         <Warnings outcome={shown.outcome} />
         <Caution>

@@ -17,6 +17,7 @@ const figures = {
   diameter: positive("m", MOTOR.diameter).optional(),
   length: positive("m", MOTOR.length).optional(),
   price: nonNegative("any currency").optional(),
+  leadTime: nonNegative("days until it is there", MOTOR.leadTime).optional(),
 };
 
 /** A motor as its maker states it; motor tests logged for it take the place of the stated constants, and give those that no one states. */

@@ -46,6 +46,7 @@ const figures = {
   mass: nonNegative("kg", PACK.mass).optional(),
   height: positive("m", PACK.height).optional(),
   price: nonNegative("any currency").optional(),
+  leadTime: nonNegative("days until it is there", PACK.leadTime).optional(),
 };
 
 /** A pack: cells in series and parallel, and the wire to the driver. */

@@ -11,6 +11,7 @@ export const rotorSize = z.strictObject({
   height: positive("m", ROTOR.sizes.height).optional(),
   tipClearance: nonNegative("m", ROTOR.sizes.tipClearance).optional(),
   price: nonNegative("any currency").optional(),
+  leadTime: nonNegative("days until it is there", ROTOR.sizes.leadTime).optional(),
 });
 
 /** Shape in proportion to the diameter, from which an untested rotor is estimated. */

@@ -49,6 +49,7 @@ const figures = {
   height: positive("m", SKIRT.height).optional(),
   mass: nonNegative("kg", SKIRT.mass).optional(),
   price: nonNegative("any currency").optional(),
+  leadTime: nonNegative("days until it is there", SKIRT.leadTime).optional(),
 };
 
 /** The skirt round the cavity: its lip, the land along the flow, the set gap, and what else is open. */

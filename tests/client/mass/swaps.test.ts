@@ -1,15 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { headroomOf } from "#client/views/mass/headroom.ts";
-import { replyTo } from "#client/views/mass/swaps/answer.ts";
-import {
-  type SwapQuestion,
-  swapped,
-  swapQuestion,
-  withoutNeedless,
-} from "#client/views/mass/swaps/question.ts";
-import { setFigures, shortfallText, swapTexts } from "#client/views/mass/swaps/swapWords.ts";
+import { type Answered, replyTo } from "#client/views/mass/swaps/answer.ts";
+import { swapQuestion, withoutNeedless } from "#client/views/mass/swaps/question.ts";
+import { setFigures, settingsText, shortfallText, swapTexts } from "#client/views/mass/swaps/swapWords.ts";
+import { wayText } from "#client/views/match/ways/wayWords.ts";
+import { swapped } from "#shared/book/mass/buildSwaps.ts";
 import { ledgerOf } from "#shared/book/mass/ledger.ts";
-import type { SwapSet } from "#shared/decide/swaps/swaps.ts";
+import type { PartSwapSet } from "#shared/decide/swaps/partSwaps.ts";
 import type { Build } from "#shared/model/build.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
@@ -20,41 +17,37 @@ const plain = (text: string) => text.replaceAll(/\u202f/g, " ");
 const limit = headroomOf(book, crawler).allowed.at(-1)?.atTarget ?? 0;
 const heavy: Build = { ...crawler, vehicle: { ...crawler.vehicle, mass: limit + 0.02 } };
 
-function asked(build: Build): SwapQuestion {
-  const question = swapQuestion(headroomOf(book, build), build, "price");
-  if (!question) throw new Error("Nothing can be swapped.");
-  return question;
+function answerFor(build: Build): Answered {
+  const question = swapQuestion(book, build, "price");
+  const reply = question && replyTo(question);
+  if (!reply || "problem" in reply) throw new Error(reply?.problem ?? "Nothing can be swapped.");
+  return reply.answered;
 }
 
-function setsOf(build: Build): readonly SwapSet[] {
-  const reply = replyTo(asked(build));
-  if ("problem" in reply) throw new Error(reply.problem);
-  return withoutNeedless(reply.answered.solutions);
-}
+const { swaps } = answerFor(heavy);
+const sets = withoutNeedless(swaps.solutions);
 
 describe("swaps of a stored build", () => {
-  it("are asked of the lines that have alternatives, all else as one, against the tightest attitude", () => {
-    const { lines, allowed, places } = asked(heavy);
-    expect(places.map((at) => heavy.ledger[at].name)).toEqual(["Wheel with tyre", "Camera"]);
-    expect(allowed).toBeCloseToRelative(limit, 1e-12);
-    const total = lines.reduce((sum, { quantity, mass }) => sum + quantity * mass, 0);
-    expect(total).toBeCloseToRelative(heavy.vehicle.mass ?? 0, 1e-12);
+  it("are asked of the lines that have alternatives, against the tightest attitude", () => {
+    expect(swaps.places.map((at) => heavy.ledger[at].name)).toEqual(["Wheel with tyre", "Camera"]);
+    expect(sets[0].allowed).toBeCloseToRelative(limit, 1e-12);
   });
 
   it("of 20 g too much: the wheels save 22 g and are the cheapest way, with the camera's case off for nothing; its board, dearer, saves 31", () => {
-    const sets = setsOf(heavy);
-    const texts = sets.map((set) => swapTexts(heavy, asked(heavy), set).map(plain));
+    const texts = sets.map((set) => swapTexts(book, heavy, swaps, set).map(plain));
     expect(texts.slice(0, 3)).toEqual([
       ["Foam wheel for Wheel with tyre, saves 22 g", "Camera without its case for Camera, saves 17 g"],
       ["Foam wheel for Wheel with tyre, saves 22 g"],
       ["Board camera for Camera, saves 31 g"],
     ]);
-    expect(plain(setFigures(sets[0]))).toMatch(/^588 g; 12 to spend; there in 6 days; \d\d.* % chance/);
+    expect(plain(setFigures(sets[0]))).toMatch(
+      /^588 g of 607 g allowed; 12 to spend; there in 6 days; \d\d.* % chance/,
+    );
   });
 
   it("made, give a build that weighs what was said, a number for the whole with it", () => {
-    const [set] = setsOf(heavy);
-    const after = swapped(heavy, asked(heavy), set);
+    const [set] = sets;
+    const after = swapped(book, heavy, swaps, set);
     expect(after.vehicle.mass).toBeCloseToRelative(set.mass, 1e-12);
     expect(after.uncertainty["vehicle.mass"]).toBe(set.uncertainty);
     expect(after.ledger[1]).toMatchObject({ name: "Foam wheel", quantity: 4, mass: 0.008, alternatives: [] });
@@ -65,25 +58,55 @@ describe("swaps of a stored build", () => {
     const { mass: _whole, ...vehicle } = heavy.vehicle;
     const ballast = { ...crawler.ledger[2], name: "Ballast", mass: 0.09, alternatives: [] };
     const summed: Build = { ...heavy, vehicle, ledger: [...heavy.ledger, ballast] };
-    const [set] = setsOf(summed);
-    const { mass } = ledgerOf(book, swapped(summed, asked(summed), set));
+    const answered = answerFor(summed);
+    const [set]: PartSwapSet[] = withoutNeedless(answered.swaps.solutions);
+    const { mass } = ledgerOf(book, swapped(book, summed, answered.swaps, set));
     expect(mass.value).toBeCloseToRelative(set.mass, 1e-12);
     expect(mass.uncertainty).toBeCloseToRelative(set.uncertainty, 1e-9);
   });
 
-  it("that are not enough say what is still missing", () => {
-    const hopeless = { ...heavy, vehicle: { ...heavy.vehicle, mass: 0.9 } };
-    const reply = replyTo(asked(hopeless));
-    if ("problem" in reply) throw new Error(reply.problem);
-    expect(reply.answered.reachable).toBe(false);
+  it("that are not enough say what is still missing, and which settings alone would bring it", () => {
+    const hopeless = answerFor({ ...heavy, vehicle: { ...heavy.vehicle, mass: 0.9 } });
+    expect(hopeless.swaps.solutions).toEqual([]);
     // 900 g less 22 g of the wheels and 31 g of the camera.
-    expect(plain(shortfallText(asked(hopeless).allowed, reply.answered.lightest))).toMatch(
-      /^No set of these swaps is light enough\. The lightest comes to 847 g, 240 g more than the 607 g allowed\.$/,
+    expect(plain(shortfallText(hopeless.swaps.nearest))).toMatch(
+      /^No set of these swaps is light enough\. The nearest comes to 847 g, 240 g more than the 607 g allowed\.$/,
+    );
+    const texts = hopeless.settings.map((way) => plain(wayText(way)));
+    expect(plain(settingsText(texts))).toMatch(
+      /^With that set, one of these alone brings the rest: .*Gap ≤ 0\.\d+ mm/,
     );
   });
 
-  it("are none where no line has an alternative", () => {
+  it("are none where no line has an alternative and no part may be exchanged", () => {
     const bare = { ...heavy, ledger: heavy.ledger.map((line) => ({ ...line, alternatives: [] })) };
-    expect(swapQuestion(headroomOf(book, bare), bare, "price")).toBeNull();
+    expect(swapQuestion(book, bare, "price")).toBeNull();
+    const exchanges = { ...bare.exchanges, motors: [bare.motor] };
+    expect(swapQuestion(book, { ...bare, exchanges }, "price")).toBeNull();
+  });
+});
+
+describe("swaps with parts of the book", () => {
+  const exchanges = { ...heavy.exchanges, motors: ["bell-22"], packs: ["three-cell-850"] };
+  const wide: Build = { ...heavy, exchanges };
+  const answered = answerFor(wide);
+
+  it("name the part and what its mass changes, and take nothing along but what the build and they rest on", () => {
+    const question = swapQuestion(book, wide, "price");
+    expect(question?.book.builds).toEqual([]);
+    expect(question?.book.motors.map(({ id }) => id)).toContain("bell-22");
+    expect(question?.book.motors.map(({ id }) => id)).not.toContain("brushed-20");
+    const other = answered.swaps.solutions.find(
+      ({ parts }) => answered.swaps.ways[parts].motor !== undefined,
+    );
+    const { parts } = answered.swaps.nearest;
+    const set = other ?? {
+      ...answered.swaps.nearest,
+      parts: answered.swaps.ways.findIndex(({ motor }) => motor),
+    };
+    expect(parts).toBeGreaterThanOrEqual(0);
+    expect(swapTexts(book, wide, answered.swaps, set).map(plain)[0]).toBe(
+      "Bell motor, 22 mm for Bell motor, 18 mm, adds 12 g",
+    );
   });
 });

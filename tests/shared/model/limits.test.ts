@@ -42,6 +42,7 @@ const LISTS = new Set([
   "holes",
   "ledger",
   "alternatives",
+  "joints",
   "stacks",
   "parts",
 ]);

@@ -1,5 +1,10 @@
 import { useMemo, useState } from "preact/hooks";
-import type { SwapAim, SwapSet } from "../../../../shared/decide/swaps/swaps.ts";
+import { fitStacks } from "../../../../shared/book/fitUp/fitStack.ts";
+import { swapped } from "../../../../shared/book/mass/buildSwaps.ts";
+import { exchangedParts } from "../../../../shared/book/mass/exchange.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
+import type { PartSwapSet } from "../../../../shared/decide/swaps/partSwaps.ts";
+import type { SwapAim } from "../../../../shared/decide/swaps/swaps.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { href, navigate, stayer } from "../../../app/router.ts";
@@ -10,10 +15,11 @@ import { useWorker } from "../../../state/useWorker.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField } from "../../../ui/Field.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
-import type { Headroom } from "../headroom.ts";
-import type { Reply } from "./answer.ts";
-import { type SwapQuestion, swapped, swapQuestion, withoutNeedless } from "./question.ts";
-import { setFigures, shortfallText, swapTexts } from "./swapWords.ts";
+import { wayText } from "../../match/ways/wayWords.ts";
+import type { Answered, Reply } from "./answer.ts";
+import { PartsToTry } from "./PartsToTry.tsx";
+import { type SwapQuestion, swapQuestion, withoutNeedless } from "./question.ts";
+import { setFigures, settingsText, shortfallText, swapTexts } from "./swapWords.ts";
 
 const FAILED: Reply = { problem: "The swaps could not be worked out in this browser; reload the page." };
 const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
@@ -27,22 +33,24 @@ const AIMS: readonly { readonly value: SwapAim; readonly label: string }[] = [
 ];
 
 export interface SwapsProps {
-  readonly of: Headroom;
+  readonly book: Book;
   readonly build: StoredOf<"builds">;
+  /** with what is tried in Match */
+  readonly shown: Build;
 }
 
 /** Which swaps make the build light enough on every attitude, found exactly. */
-export function Swaps({ of, build }: SwapsProps) {
+export function Swaps({ book, build, shown }: SwapsProps) {
   const [by, setBy] = useState<SwapAim>("price");
-  const question = useMemo(() => swapQuestion(of, build.data, by), [of, build, by]);
+  const question = useMemo(() => swapQuestion(book, shown, by), [book, shown, by]);
   const { reply, asked, busy } = useWorker<SwapQuestion, Reply>(startWorker, question, FAILED);
   return (
     <section class="mass-swaps" aria-label="Swaps" aria-busy={busy && question !== null}>
       <h2>Swaps</h2>
       {question === null ? (
         <p>
-          Give a line what it may be exchanged for (<q>change</q>), and the swaps that make the build light
-          enough are found here.
+          Give a line what it may be exchanged for (<q>change</q>), or tick parts of the book, and the swaps
+          that make the build light enough are found here.
         </p>
       ) : (
         <>
@@ -54,52 +62,53 @@ export function Swaps({ of, build }: SwapsProps) {
           />
           {reply && "problem" in reply && <Problem message={reply.problem} />}
           {reply && asked && "answered" in reply && (
-            <Found
-              question={asked}
-              build={build.data}
-              sets={reply.answered.solutions}
-              lightest={reply.answered.lightest}
-            />
+            <Found book={book} answered={reply.answered} build={build.data} shown={asked.build} />
           )}
         </>
       )}
+      <PartsToTry book={book} build={build} />
     </section>
   );
 }
 
 interface FoundProps {
-  readonly question: SwapQuestion;
+  readonly book: Book;
+  readonly answered: Answered;
+  /** as it is stored */
   readonly build: Build;
-  readonly sets: readonly SwapSet[];
-  readonly lightest: SwapSet;
+  /** as it was asked about */
+  readonly shown: Build;
 }
 
-function Found({ question, build, sets, lightest }: FoundProps) {
-  const shown = withoutNeedless(sets).slice(0, SHOWN);
-  if (shown.length === 0)
-    return (
-      <>
-        <p>
-          {shortfallText(question.allowed, lightest)} <a href={href("match")}>Ways to hold in Match</a> says
-          which setting would close the rest.
-        </p>
-        <SwapOption question={question} build={build} set={lightest} />
-      </>
-    );
-  const swaps = shown.filter(({ count }) => count > 0);
+function Found(props: FoundProps) {
+  const { swaps, settings } = props.answered;
+  const sets = withoutNeedless(swaps.solutions).slice(0, SHOWN);
+  const wanted = sets.filter(({ count }) => count > 0);
   return (
     <>
-      {swaps.length < shown.length && (
+      {swaps.notWeighed.length > 0 && (
+        <p>{`Not tried: ${swaps.notWeighed.join(", ")}. Weigh them, on their records.`}</p>
+      )}
+      {sets.length === 0 && (
+        <>
+          <p>{shortfallText(swaps.nearest)}</p>
+          <SwapOption {...props} set={swaps.nearest} />
+          <p>
+            {settingsText(settings.map(wayText))} <a href={href("match")}>Ways to hold in Match</a> says more.
+          </p>
+        </>
+      )}
+      {wanted.length < sets.length && (
         <p>
           It is light enough as it is: no swap is needed.
-          {swaps.length > 0 && " These would leave more to spare:"}
+          {wanted.length > 0 && " These would leave more to spare:"}
         </p>
       )}
-      {swaps.length > 0 && (
+      {wanted.length > 0 && (
         <ol class="mass-sets">
-          {swaps.map((set) => (
-            <li key={set.choices.join()}>
-              <SwapOption question={question} build={build} set={set} />
+          {wanted.map((set) => (
+            <li key={`${set.parts} ${set.choices.join()}`}>
+              <SwapOption {...props} set={set} />
             </li>
           ))}
         </ol>
@@ -108,12 +117,15 @@ function Found({ question, build, sets, lightest }: FoundProps) {
   );
 }
 
+/** Whether the housing takes the parts of a set: null where it does, or nothing is known of it. */
+function housingText(book: Book, build: Build): string | null {
+  const short = fitStacks(book, build).filter(({ stack }) => stack && stack.verdict !== "closes");
+  if (short.length === 0) return null;
+  return `The housing may not take it: ${short.map(({ name }) => name.toLowerCase()).join(", ")} in Fit-up.`;
+}
+
 /** One set, what it comes to, and the way to a build that has it. */
-function SwapOption({
-  question,
-  build,
-  set,
-}: Omit<FoundProps, "sets" | "lightest"> & { readonly set: SwapSet }) {
+function SwapOption({ book, answered, build, shown, set }: FoundProps & { readonly set: PartSwapSet }) {
   const [isBusy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const apply = async () => {
@@ -122,8 +134,10 @@ function SwapOption({
     const isHere = stayer();
     setBusy(true);
     try {
-      const record = await sendRecord<Build>("builds", null, { ...swapped(build, question, set), name })
-        .outcome;
+      const record = await sendRecord<Build>("builds", null, {
+        ...swapped(book, build, answered.swaps, set),
+        name,
+      }).outcome;
       if (record && isHere()) navigate("mass", record.id);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
@@ -135,14 +149,19 @@ function SwapOption({
     }
   };
   if (set.count === 0) return null;
+  const housing =
+    exchangedParts(answered.swaps.ways[set.parts]).length > 0
+      ? housingText(book, swapped(book, shown, answered.swaps, set))
+      : null;
   return (
     <>
       <ul>
-        {swapTexts(build, question, set).map((text) => (
+        {swapTexts(book, shown, answered.swaps, set).map((text) => (
           <li key={text}>{text}</li>
         ))}
       </ul>
       <p class="quiet">{setFigures(set)}</p>
+      {housing && <p>{housing}</p>}
       <p>
         <BusyButton type="button" busy={isBusy} onClick={() => void apply()}>
           Apply these swaps

@@ -42,6 +42,7 @@ export const motorForm: FormSpec = {
         quantity("diameter", "Diameter", "length", { example: "18 mm" }),
         quantity("length", "Length", "length", { example: "20 mm" }),
         number("price", "Price"),
+        number("leadTime", "Days until it is there"),
       ],
     },
     { title: "Estimates", folded: true, fields: [marksField] },

@@ -58,7 +58,11 @@ export const packForm: FormSpec = {
     {
       title: "Size and price",
       folded: true,
-      fields: [quantity("height", "Height", "length", { example: "16 mm" }), number("price", "Price")],
+      fields: [
+        quantity("height", "Height", "length", { example: "16 mm" }),
+        number("price", "Price"),
+        number("leadTime", "Days until it is there"),
+      ],
     },
     { title: "Estimates", folded: true, fields: [marksField] },
   ],

@@ -41,6 +41,7 @@ export const rotorForm: FormSpec = {
             quantity("height", "Height", "length", { example: "12 mm" }),
             quantity("tipClearance", "Tip clearance", "length", { example: "0.3 mm" }),
             number("price", "Price"),
+            number("leadTime", "Days until it is there"),
           ],
         },
         noteField,

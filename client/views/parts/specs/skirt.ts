@@ -93,6 +93,7 @@ export const skirtForm: FormSpec = {
         quantity("height", "Height", "length", { example: "8 mm" }),
         quantity("mass", "Mass", "mass", { example: "6 g" }),
         number("price", "Price"),
+        number("leadTime", "Days until it is there"),
       ],
     },
     { title: "Estimates", folded: true, fields: [marksField] },
