@@ -61,6 +61,10 @@ export const build = z
       .describe("attitudes of the user's own, beside floor, wall and ceiling"),
     targetMargin: within("", BUILD.targetMargin).default(1.5),
     fallHeight: nonNegative("m, to the ground below where it works", BUILD.fallHeight).optional(),
+    inertia: positive(
+      "kg·m², of rotor and motor together; from their masses unless given",
+      BUILD.inertia,
+    ).optional(),
     cycle: driveCycle.optional().describe("what its drive draws, where, for what share of the time"),
     overrides: overrides.default({}),
     uncertainty: uncertaintyOfInput(predictInput, ["charge"]),

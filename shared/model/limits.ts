@@ -153,6 +153,7 @@ export const BUILD = {
   stacks: { space: SIZE, parts: { ...SIZE, quantity: count(1, 100) } },
   targetMargin: between(1, 20),
   fallHeight: from0(1000),
+  inertia: above0(1),
   cycle: { angle: INCLINATION, share: above0(1), driveCurrent: from0(1e3) },
   overrides: { series: CELLS, gap: GAP, wheelFriction: FRICTION },
 } as const satisfies LimitTree;

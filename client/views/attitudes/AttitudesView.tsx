@@ -24,6 +24,7 @@ import { AttitudeTable } from "./AttitudeTable.tsx";
 import { figures } from "./attitudeWords.ts";
 import { BesideTable } from "./BesideTable.tsx";
 import { DrivePanel } from "./DrivePanel.tsx";
+import { PowerCutCaution } from "./power/PowerCutCaution.tsx";
 import { RoseChart } from "./RoseChart.tsx";
 import { type Rose, roseOf } from "./rose.ts";
 import { standAt } from "./stand.ts";
@@ -117,6 +118,7 @@ function Answered({ book, build, outcome, rose, sure, state }: AnsweredProps) {
         </div>
       </div>
       <div class="page-below">
+        <PowerCutCaution book={book} outcome={outcome} />
         <Cautions />
       </div>
     </>

@@ -50,6 +50,10 @@ export const buildForm: FormSpec = {
           example: "2.5 m",
           hint: "for the energy of a fall",
         }),
+        number("inertia", "Inertia of rotor and motor together, kg·m²", {
+          example: "1.2e-6",
+          hint: "for the seconds after a power cut; from their masses unless given",
+        }),
         {
           kind: "list",
           path: "attitudes",

@@ -1,0 +1,45 @@
+import { useMemo } from "preact/hooks";
+import type { Book } from "../../../../shared/book/resolve.ts";
+import type { Outcome } from "../../../state/outcome.ts";
+import { useSettled } from "../../../state/useSettled.ts";
+import { useWorker } from "../../../state/useWorker.ts";
+import { Caution } from "../../../ui/Caution.tsx";
+import { Mark } from "../../../ui/Mark.tsx";
+import { unbroken } from "../../../ui/unbroken.ts";
+import type { Reply } from "./answer.ts";
+import { inertiaOf, type Question, questionOf } from "./question.ts";
+import { cutText, fallText, onText } from "./words.ts";
+
+const FAILED: Reply = { problem: "What a power cut does could not be worked out in this browser." };
+const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+
+/** What a power cut does, beside the height of the fall that follows it. */
+export function PowerCutCaution({ book, outcome }: { readonly book: Book; readonly outcome: Outcome }) {
+  const still = useSettled(outcome);
+  const inertia = useMemo(() => inertiaOf(book, still), [book, still]);
+  const question = useMemo(() => questionOf(inertia, still), [inertia, still]);
+  const { reply } = useWorker<Question, Reply>(startWorker, question, FAILED);
+  const { fallHeight, vehicle } = still.build;
+  const fall = fallText(vehicle.mass, fallHeight ?? null);
+  if (inertia.basis === "missing")
+    return (
+      <Caution>
+        How long it holds when the power goes isn't known. {inertia.message} {unbroken(fall)}
+      </Caution>
+    );
+  if (!question || !reply) return <Caution>{unbroken(fall)}</Caution>;
+  if ("problem" in reply)
+    return (
+      <Caution>
+        {reply.problem} {unbroken(fall)}
+      </Caution>
+    );
+  return (
+    <Caution>
+      {unbroken([cutText(reply.answered), fall, onText(reply.answered)].filter(Boolean).join(" "))}{" "}
+      {inertia.basis === "estimated" && (
+        <Mark word="estimated" title={`The inertia is estimated: ${inertia.from}. Times go with it.`} />
+      )}
+    </Caution>
+  );
+}
