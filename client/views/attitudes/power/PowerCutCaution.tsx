@@ -5,7 +5,6 @@ import { useSettled } from "../../../state/useSettled.ts";
 import { useWorker } from "../../../state/useWorker.ts";
 import { Caution } from "../../../ui/Caution.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
-import { unbroken } from "../../../ui/unbroken.ts";
 import type { Reply } from "./answer.ts";
 import { inertiaOf, type Question, questionOf } from "./question.ts";
 import { cutText, fallText, onText } from "./words.ts";
@@ -24,19 +23,19 @@ export function PowerCutCaution({ book, outcome }: { readonly book: Book; readon
   if (inertia.basis === "missing")
     return (
       <Caution>
-        How long it holds when the power goes isn't known. {inertia.message} {unbroken(fall)}
+        How long it holds when the power goes isn't known. {inertia.message} {fall}
       </Caution>
     );
-  if (!question || !reply) return <Caution>{unbroken(fall)}</Caution>;
+  if (!question || !reply) return <Caution>{fall}</Caution>;
   if ("problem" in reply)
     return (
       <Caution>
-        {reply.problem} {unbroken(fall)}
+        {reply.problem} {fall}
       </Caution>
     );
   return (
     <Caution>
-      {unbroken([cutText(reply.answered), fall, onText(reply.answered)].filter(Boolean).join(" "))}{" "}
+      {[cutText(reply.answered), fall, onText(reply.answered)].filter(Boolean).join(" ")}{" "}
       {inertia.basis === "estimated" && (
         <Mark word="estimated" title={`The inertia is estimated: ${inertia.from}. Times go with it.`} />
       )}
