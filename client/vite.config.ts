@@ -13,5 +13,5 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },
-  server: { proxy: { "/api": server } },
+  server: { proxy: { "/api": server, "/docs": server } },
 });

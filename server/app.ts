@@ -1,4 +1,5 @@
 import express, { type Express } from "express";
+import { serveDocs } from "./docs/serveDocs.ts";
 import { onlyFinite } from "./finite.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { serveClient } from "./middleware/client.ts";
@@ -43,6 +44,7 @@ export function createApp(options: AppOptions): Express {
   app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins, compressAnswers);
   app.use(API, mount(apiRoutes({ store, clock, threads, jobs }), threads));
   app.use("/api", mount([], threads));
+  app.use("/docs", serveDocs());
   if (client) app.use(serveClient(client));
   app.use(answerErrors(log));
   return app;

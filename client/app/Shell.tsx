@@ -2,6 +2,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { currentBook, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
+import { DocLink } from "../ui/Docs.tsx";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
 import { focusContent } from "./focus/carryFocus.ts";
@@ -88,6 +89,7 @@ function Footer() {
   return (
     <footer class="shell-footer">
       <span>The figures are estimates from your own tests, no certification.</span>
+      <DocLink path="">Docs</DocLink>
       <UndoBar />
       {!connected.value && (
         <span role="status">No connection to the server; changes made elsewhere won't show.</span>

@@ -1,5 +1,6 @@
 import type { Share } from "../../shared/decide/uncertainty.ts";
 import type { UncertaintyState } from "../state/useUncertainty.ts";
+import { HowFar } from "./Docs.tsx";
 import { NOTHING_STATED, partText, shareParts, shareText, smallPartsText } from "./uncertaintyWords.ts";
 
 /** Tints of the parts, which begin again after these; the order names them as well. */
@@ -38,6 +39,7 @@ export function HowSure({ state, ranges = "ranges" }: { state: UncertaintyState;
           <Small shares={doubt.shares} sources={sources} />
         </>
       )}
+      <HowFar />
     </section>
   );
 }

@@ -100,9 +100,9 @@ describe("whether a band of 90 % is as wide as it says", () => {
 
 describe("a reading of the record", () => {
   it("in words: grams, brackets and bands", () => {
-    expect(measuredText(pull)).toBe("1000\u2009g to 1100\u2009g");
-    expect(measuredText({ ...pull, measured: { low: 9.80665, high: null } })).toBe("1000\u2009g and more");
-    expect(predictedText(pull)).toBe("1000\u2009g, 800\u2009g to 1200\u2009g");
+    expect(measuredText(pull)).toBe("1000\u202fg to 1100\u202fg");
+    expect(measuredText({ ...pull, measured: { low: 9.80665, high: null } })).toBe("1000\u202fg and more");
+    expect(predictedText(pull)).toBe("1000\u202fg, 800\u202fg to 1200\u202fg");
     const drive = {
       ...pull,
       figure: "margin",

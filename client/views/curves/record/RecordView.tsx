@@ -4,6 +4,7 @@ import { href } from "../../../app/router.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
+import { DocLink } from "../../../ui/Docs.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { useChosen } from "../chosen.ts";
 import { Facts, Page } from "../Page.tsx";
@@ -79,7 +80,8 @@ function Shown({ book, record, problem }: ShownProps) {
         {basis && <p>{basis}</p>}
         <p class="quiet">
           A prediction is kept with its test when the test is logged, and never worked out again. The band is
-          that of one reading, its scatter included.
+          that of one reading, its scatter included: <DocLink path="method/record.md">how it is made</DocLink>
+          , <DocLink path="accuracy.md">what the figures were held against</DocLink>.
         </p>
       </section>
       <Outside entries={entries} nameOf={nameOf} />

@@ -84,9 +84,9 @@ const UNITS = { pull: ["load", "g", 0], leak: ["flow", "L/s", 2] } as const;
 /** @returns a figure as the page shows it: "412 g", "0.31 L/s", "1.42 ×" */
 export function figureText(figure: RecordEntry["figure"], value: number | null): string {
   if (value === null) return "–";
-  if (figure === "margin") return `${formatFixed(value, 2)}\u2009×`;
+  if (figure === "margin") return `${formatFixed(value, 2)}\u202f×`;
   const [dimension, unit, decimals] = UNITS[figure];
-  return `${formatFixed(inUnit(value, dimension, unit), decimals)}\u2009${unit}`;
+  return `${formatFixed(inUnit(value, dimension, unit), decimals)}\u202f${unit}`;
 }
 
 /** @returns "380 to 410 g", "held 380 g and more", "held" */

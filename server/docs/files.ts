@@ -1,0 +1,21 @@
+/// <reference types="vite/client" />
+
+/** The docs, by their path under docs/; each is read when it is first asked for, and travels inside the built bundle. */
+const FILES = import.meta.glob<string>("../../docs/**/*.md", { query: "?raw", import: "default" });
+const STYLE = import.meta.glob<string>("./docs.css", { query: "?raw", import: "default" });
+const FOLDER = "../../docs/";
+
+/** @returns paths of all docs: "accuracy.md", "method/air.md" */
+export const docPaths = (): string[] =>
+  Object.keys(FILES)
+    .map((path) => path.slice(FOLDER.length))
+    .sort();
+
+/** @returns a doc's Markdown; null where there is none at that path */
+export async function docText(path: string): Promise<string | null> {
+  const file = `${FOLDER}${path}`;
+  return Object.hasOwn(FILES, file) ? FILES[file]() : null;
+}
+
+/** @returns the style sheet of the docs' pages */
+export const docStyle = (): Promise<string> => STYLE["./docs.css"]();
