@@ -43,7 +43,9 @@ export function serveDocs(): Router {
       .send(await docStyle());
   });
   router.use(async (request, response) => {
-    const page = await pageAt(request.path.slice(1));
+    const path = request.path.slice(1);
+    if (docPaths().includes(`${path}.md`)) return response.redirect(`/docs/${path}.md`);
+    const page = await pageAt(path);
     if (page === null)
       throw new Refusal(404, "not-found", `There is nothing at ${request.originalUrl.split("?")[0]}.`);
     response.set("Cache-Control", CACHE).type("html").send(page);

@@ -51,6 +51,8 @@ describe("the docs as pages", () => {
     const api = served();
     const { headers } = await api.get("/docs/docs.css").expect(200);
     expect(headers["content-type"]).toMatch(/^text\/css/);
+    const { headers: led } = await api.get("/docs/method/restriction").expect(302);
+    expect(led.location).toBe("/docs/method/restriction.md");
     for (const path of [
       "/docs/nothing.md",
       "/docs/../package.json",
