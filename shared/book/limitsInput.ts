@@ -1,4 +1,4 @@
-import type { Blades, LimitsInput, RotorBody } from "../decide/limits/input.ts";
+import type { BladeShape, Blades, LimitsInput, RotorBody } from "../decide/limits/input.ts";
 import type { LimitKey } from "../decide/limits/limit.ts";
 import type { Build } from "../model/build.ts";
 import { MATERIALS } from "../model/parts/materials.ts";
@@ -23,6 +23,18 @@ function bladesOf({ material, geometry, sizes }: Rotor, diameter: number): Blade
   };
 }
 
+/** A blade that stands free on its disc, at the build's diameter; null where its height, its thickness or its angle isn't stated. */
+function standingOf({ material, geometry, sizes }: Rotor, diameter: number): BladeShape | null {
+  if (material?.bladeHeight === undefined || material.bladeThickness === undefined || !geometry) return null;
+  const scale = diameter / sizes[0].diameter;
+  return {
+    height: material.bladeHeight * scale,
+    thickness: material.bladeThickness * scale,
+    radius: ((1 + geometry.inletRatio) / 4) * diameter,
+    angle: geometry.bladeExitAngle,
+  };
+}
+
 /** @returns the rotor as a turning disc, a usual material's figures where it gives none of its own; null without a material */
 export function rotorBody(rotor: Rotor, diameter: number): RotorBody | null {
   const { material } = rotor;
@@ -33,7 +45,14 @@ export function rotorBody(rotor: Rotor, diameter: number): RotorBody | null {
   const strength = material.strength ?? usual?.strength;
   if (density === undefined || poisson === undefined || strength === undefined) return null;
   const { boreDiameter } = material;
-  return { density, poisson, strength, boreDiameter, blades: bladesOf(rotor, diameter) };
+  return {
+    density,
+    poisson,
+    strength,
+    boreDiameter,
+    blades: bladesOf(rotor, diameter),
+    standing: standingOf(rotor, diameter),
+  };
 }
 
 /** @returns whether a rotor's stress rests on a guess: a usual material's figure, or one that is marked */

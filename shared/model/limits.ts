@@ -54,6 +54,8 @@ export const ROTOR = {
     boreDiameter: from0(1),
     bladeMass: MASS,
     rimThickness: above0(1),
+    bladeHeight: above0(1),
+    bladeThickness: above0(0.1),
   },
   chord: above0(1),
 } as const satisfies LimitTree;

@@ -1,3 +1,4 @@
+import type { StandingBlade } from "../../physics/limits/blade.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 import type { LimitKey } from "./limit.ts";
 
@@ -22,6 +23,9 @@ export interface Blades {
   readonly count: number | null;
 }
 
+/** A blade that stands free on its disc. */
+export type BladeShape = Omit<StandingBlade, "density">;
+
 /** A rotor as a turning disc, at the build's diameter. */
 export interface RotorBody {
   /** ρ_m [kg/m³] */
@@ -33,6 +37,8 @@ export interface RotorBody {
   /** [m] */
   readonly boreDiameter: number;
   readonly blades: Blades | null;
+  /** null or absent: not known, and its bending is left out */
+  readonly standing?: BladeShape | null;
 }
 
 /** A build and everything that its makers allow. */

@@ -1,4 +1,5 @@
 import { airFrom } from "../../physics/air.ts";
+import { bladeBending } from "../../physics/limits/blade.ts";
 import {
   burstSpeed,
   type Disc,
@@ -25,8 +26,10 @@ export interface RotorFigures {
   readonly tipSpeed: number;
   /** tip speed over the speed of sound [-] */
   readonly mach: number;
-  /** σ of disc and blades [Pa]; null where the material isn't known */
+  /** the greater of σ of disc and blades and σ of the bending [Pa]; null where the material isn't known */
   readonly stress: number | null;
+  /** σ of bending at a blade's root [Pa]; null where it is left out */
+  readonly bending: number | null;
   /** across printed layers [Pa] */
   readonly strength: number | null;
   /** √(strength/σ) [-]; infinite at rest */
@@ -46,6 +49,11 @@ export function discOf({ density, poisson, boreDiameter }: RotorBody, diameter: 
   return { outerRadius: diameter / 2, boreRadius: boreDiameter / 2, density, poisson };
 }
 
+/** @returns σ of bending at a blade's root [Pa]; null where its shape isn't known */
+export function bendingOf({ standing, density }: RotorBody, speed: number): number | null {
+  return standing ? bladeBending({ ...standing, density }, speed) : null;
+}
+
 /** @returns its blades as a load on the rim, null without [kg, m] */
 export function rimOf({ blades }: RotorBody): RimLoad | null {
   return blades && { bladeMass: blades.mass, bladeRadius: blades.radius, rimThickness: blades.rimThickness };
@@ -54,7 +62,7 @@ export function rimOf({ blades }: RotorBody): RimLoad | null {
 /**
  * The rotor at a speed, against its strength.
  *
- *     σ = σ_disc + σ_rim,  factor = √(strength/σ),  ω_safe = ω_burst/2
+ *     σ = max(σ_disc + σ_rim, σ_bending),  factor = √(strength/σ),  ω_safe = ω_burst/2
  *
  * @param input - rotor [kg/m³, Pa, m, kg], diameter [m], air
  * @param speed - ω [rad/s], ≥ 0
@@ -68,12 +76,22 @@ export function rotorFigures(input: Turning, speed: number): RotorFigures {
   const tipSpeed = (speed * build.rotor.diameter) / 2;
   const running = { speed, tipSpeed, mach: tipSpeed / airFrom(build.air).soundSpeed };
   if (!rotor || isOpen(build))
-    return { ...running, stress: null, strength: null, factor: null, burstSpeed: null, safeSpeed: null };
+    return {
+      ...running,
+      bending: null,
+      stress: null,
+      strength: null,
+      factor: null,
+      burstSpeed: null,
+      safeSpeed: null,
+    };
   const [disc, rim] = [discOf(rotor, build.rotor.diameter), rimOf(rotor)];
-  const stress = rotorStress(disc, rim, speed);
-  const burst = burstSpeed(disc, rim, rotor.strength);
+  const bending = bendingOf(rotor, speed);
+  const stress = Math.max(rotorStress(disc, rim, speed), bending ?? 0);
+  const burst = burstSpeedOf(rotor, build.rotor.diameter);
   return {
     ...running,
+    bending,
     stress,
     strength: rotor.strength,
     factor: speedFactor(rotor.strength, stress),
@@ -85,7 +103,7 @@ export function rotorFigures(input: Turning, speed: number): RotorFigures {
 /**
  * Speed at which a rotor reaches its strength.
  *
- *     σ(ω) = strength
+ *     σ(ω) = strength, of the disc or at a blade's root, whichever comes first
  *
  * @param rotor - as a turning disc with its blades [kg/m³, Pa, m]
  * @param diameter - D [m]
@@ -95,7 +113,9 @@ export function rotorFigures(input: Turning, speed: number): RotorFigures {
  * Valid and source: as {@link rotorFigures}
  */
 export function burstSpeedOf(rotor: RotorBody, diameter: number): number {
-  return burstSpeed(discOf(rotor, diameter), rimOf(rotor), rotor.strength);
+  const ofDisc = burstSpeed(discOf(rotor, diameter), rimOf(rotor), rotor.strength);
+  const bending = bendingOf(rotor, 1);
+  return bending ? Math.min(ofDisc, Math.sqrt(rotor.strength / bending)) : ofDisc;
 }
 
 function isOpen(build: Pick<RundownInput, "rotor">): boolean {

@@ -38,6 +38,7 @@ const rotor = z.strictObject({
   stress: number("Pa"),
   strength: number("Pa"),
   factor: number("on speed: √(strength/stress); null at rest"),
+  bending: number("Pa, at a blade's root; null: left out"),
   burstSpeed: number("rad/s"),
   safeSpeed: number("rad/s, half of the burst speed: at which it should not be run"),
 });

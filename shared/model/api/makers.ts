@@ -15,12 +15,21 @@ const blades = z.strictObject({
   count: z.int().min(1).max(200).nullable().default(null),
 });
 
+/** A blade that stands free on its disc. */
+const standing = z.strictObject({
+  height: positive("m, from the disc to its free end", 1),
+  thickness: positive("m", 0.1),
+  radius: positive("m, of its middle", 1),
+  angle: within("degrees from the tangent", 0, 90),
+});
+
 export const rotorBody = z.strictObject({
   density: positive("kg/m³", 30000),
   poisson: within("", 0, 0.5),
   strength: positive("Pa, across printed layers", 1e10),
   boreDiameter: nonNegative("m, hole for the shaft; 0: none", 1),
   blades: blades.nullable().default(null),
+  standing: standing.nullable().default(null).describe("its bending at the root; null: left out"),
 });
 
 export const cellLimits = z.strictObject({

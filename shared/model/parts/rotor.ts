@@ -37,6 +37,11 @@ export const rotorMaterial = z
     boreDiameter: nonNegative("m, hole for the shaft; 0: none", ROTOR.material.boreDiameter),
     bladeMass: nonNegative("kg, all blades of the first size together", ROTOR.material.bladeMass).optional(),
     rimThickness: positive("m, of the disc at its rim, first size", ROTOR.material.rimThickness).optional(),
+    bladeHeight: positive(
+      "m, of a blade that stands on its disc, free at its other end, first size",
+      ROTOR.material.bladeHeight,
+    ).optional(),
+    bladeThickness: positive("m, of a blade, first size", ROTOR.material.bladeThickness).optional(),
   })
   .superRefine((given, context) => {
     const lacking = given.preset ? undefined : OWN_FIGURES.find((figure) => given[figure] === undefined);

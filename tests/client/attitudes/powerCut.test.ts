@@ -65,12 +65,12 @@ describe("what a power cut does, in Attitudes", () => {
 
   it("is said with both: when it lets go, and how far it falls", () => {
     expect(cutText(answered)).toMatch(
-      /^When the power goes it lets go of the overhang after 0\.\d\d\u2009s, .* and the ceiling after/,
+      /^When the power goes it lets go of the overhang after 0\.\d\d\u202fs, .* and the ceiling after/,
     );
-    expect(onText(answered)).toMatch(/holds everywhere it has to go after 0\.\d\d\u2009s/);
+    expect(onText(answered)).toMatch(/holds everywhere it has to go after 0\.\d\d\u202fs/);
     // h = ½gt², v = √(2gh), E = mgh.
     expect(fallText(0.5, 2)).toBe(
-      "From 2.0\u2009m it hits the ground 0.64\u2009s later, at 6.3\u2009m/s with 9.8\u2009J. Tether it.",
+      "From 2.0\u202fm it hits the ground 0.64\u202fs later, at 6.3\u202fm/s with 9.8\u202fJ. Tether it.",
     );
     expect(fallText(0.5, null)).toMatch(/isn't known/);
   });

@@ -4,7 +4,7 @@ import { fallingEnergy, fallingSpeed } from "../../../../shared/physics/limits/e
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { Answered } from "./answer.ts";
 
-const THIN = "\u2009";
+const THIN = "\u202f";
 /** Times below so many seconds are said in hundredths [s]. */
 const SHORT = 1;
 

@@ -96,6 +96,18 @@ export const rotorForm: FormSpec = {
           example: "1.2 mm",
           hint: "needed with the blades' mass",
         }),
+        quantity(
+          "material.bladeHeight",
+          "Height of a blade that stands free on its disc, first size",
+          "length",
+          {
+            example: "5 mm",
+            hint: "with its thickness: the bending at its root; empty under a shroud",
+          },
+        ),
+        quantity("material.bladeThickness", "Thickness of a blade, first size", "length", {
+          example: "0.8 mm",
+        }),
       ],
     },
     {

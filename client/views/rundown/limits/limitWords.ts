@@ -92,6 +92,14 @@ export function limitText({ key, limit }: Limit): string {
   return limit === null ? "not known" : `${LIMIT_NAMES[key]} ${figure(key, limit)}`;
 }
 
+/** What bends a blade at its root; or that it is left out, and what would bring it in. */
+function bendingText({ bending, stress }: RotorFigures): string {
+  if (bending === null)
+    return "Left out: the bending of the blades at their roots; height, thickness and exit angle of a free-standing blade, on the rotor's page, bring it in.";
+  const first = bending === stress ? ", the greater of the two" : "";
+  return `At a blade's root its own pull bends it with ${formatFixed(bending / MEGA, 1)}${THIN_SPACE}MPa${first}; a fillet there takes the notch off.`;
+}
+
 /** @returns how near it is, in words and in percent of the way */
 export function nearText({ ratio, verdict }: Limit): string {
   if (ratio === null) return "not judged";
@@ -110,7 +118,7 @@ function rotorDetail(rotor: RotorFigures): string {
   const factor = Number.isFinite(rotor.factor)
     ? `, a factor of ${formatFixed(rotor.factor, 2)} on speed`
     : "";
-  return `Should not be run faster: half of the ${rpmText(rotor.burstSpeed)} at which it bursts (safety factor ${LEAST_SPEED_FACTOR} on speed, common practice, no source). Stress ${stress}${factor}. ${tip}`;
+  return `Should not be run faster: half of the ${rpmText(rotor.burstSpeed)} at which it bursts (safety factor ${LEAST_SPEED_FACTOR} on speed, common practice, no source). Stress ${stress}${factor}. ${bendingText(rotor)} ${tip}`;
 }
 
 function windingDetail({ warmUp, warmUpMissing, limits }: Limits): string {

@@ -31,6 +31,7 @@ function rotorOf(factor: number | null): RotorFigures {
     speed: SPEED,
     tipSpeed: 66,
     mach: 0.19,
+    bending: null,
     stress: null,
     strength: null,
     factor,
