@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import type { Side } from "../../../shared/book/size/sides.ts";
 import type { SizeSpread } from "../../../shared/decide/size/spread.ts";
 import { Figure } from "../../charts/Figure.tsx";
@@ -15,6 +16,8 @@ import { pictureSentence, rowWords } from "./sizeWords.ts";
 import { spreadSentence } from "./spread/spreadWords.ts";
 import { useSpread } from "./spread/useSpread.ts";
 import type { Subject } from "./subject.ts";
+import { SuitsSection } from "./suits/SuitsSection.tsx";
+import { usedFamilies } from "./suits/suits.ts";
 
 interface Props {
   readonly subject: Subject;
@@ -40,6 +43,7 @@ export function Meaning({ subject, put, settings, answered, asked, onAsk }: Prop
   const best = shown && bestOf(shown);
   const side = sideOfShown(put, shown);
   const { spread, problem } = useSpread(subject.book, side, shown, settings.hold);
+  const used = useMemo(() => usedFamilies(side, answered), [side, answered]);
   const known = shown && spread && spreadSentence(shown, spread);
   return (
     <>
@@ -64,6 +68,7 @@ export function Meaning({ subject, put, settings, answered, asked, onAsk }: Prop
             {name} is left out: {why}
           </p>
         ))}
+        {shown && <SuitsSection used={used} shown={shown.id} />}
         {shown && side && best && best.kv !== null && (
           <MotorTable
             subject={subject}

@@ -43,18 +43,25 @@ function efficiency(curve: Shape, phi: number): number {
   return lambda > 0 ? (phi * evaluatePolynomial(curve.psi, phi)) / lambda : 0;
 }
 
+/** Where a rotor works best. */
+export interface BestPoint {
+  readonly phi: number;
+  /** η [-] */
+  readonly efficiency: number;
+}
+
 /**
- * Greatest efficiency of a rotor on its curve.
+ * Place of greatest efficiency on a rotor's curve.
  *
  *     η = φψ/λ, its maximum on [0, φ_end]
  *
  * @param curve - ψ and λ by rising powers of φ [-]
  * @param phiEnd - end of the curve [-]
- * @returns η at its peak [-]
+ * @returns φ and η there [-]
  *
  * Valid where λ > 0. Source: definition of η
  */
-export function peakEfficiency(curve: Shape, phiEnd: number): number {
+export function bestPoint(curve: Shape, phiEnd: number): BestPoint {
   const end = Number.isFinite(phiEnd) ? phiEnd : curve.phiMax;
   let best = 0;
   let most = 0;
@@ -70,7 +77,13 @@ export function peakEfficiency(curve: Shape, phiEnd: number): number {
     if (efficiency(curve, a) > efficiency(curve, b)) hi = b;
     else lo = a;
   }
-  return efficiency(curve, (lo + hi) / 2);
+  const phi = (lo + hi) / 2;
+  return { phi, efficiency: efficiency(curve, phi) };
+}
+
+/** @returns η of {@link bestPoint} [-] */
+export function peakEfficiency(curve: Shape, phiEnd: number): number {
+  return bestPoint(curve, phiEnd).efficiency;
 }
 
 /**

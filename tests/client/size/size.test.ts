@@ -7,8 +7,13 @@ import { questionOf } from "#client/views/size/question.ts";
 import { settingsOf } from "#client/views/size/settings.ts";
 import { panelsOf, sizeTable } from "#client/views/size/sizePlot.ts";
 import { needSentence, rowWords, sizeSentence } from "#client/views/size/sizeWords.ts";
+import { usedFamilies } from "#client/views/size/suits/suits.ts";
+import { suitsPlot, suitsTable } from "#client/views/size/suits/suitsPlot.ts";
+import { lineSentence, suitsSentence } from "#client/views/size/suits/suitsWords.ts";
 import { nearMotors } from "#shared/book/size/nearMotors.ts";
 import { pullForHold } from "#shared/decide/size/need.ts";
+import { airFrom } from "#shared/physics/air.ts";
+import { specificOf } from "#shared/physics/fanlaws/specific.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
@@ -141,6 +146,54 @@ describe("replyTo", () => {
   it("of an attitude that needs nothing: a word, no size", () => {
     const { reply } = asked("pane-crawler", { angle: 0 });
     expect("problem" in reply && reply.problem).toMatch(/stays there by its weight alone/);
+  });
+});
+
+describe("whether a family suits its duty", () => {
+  const used = usedFamilies(pane.put.sides[0], pane.answer);
+
+  it("of each family in a duct: where it is best, where it is used, and in words what that means", () => {
+    expect(used.map(({ id }) => id)).toEqual(["swept-nine", "straight-seven", "tube-five"]);
+    const [{ suits, row }] = used;
+    // N_s by its definition, of the row's own speed, flow and pressure; the air is the book's.
+    const { density } = airFrom(pane.put.question.sides[0].numbers.air);
+    const ofRow = specificOf({
+      speed: row.speed ?? 0,
+      diameter: row.diameter,
+      flow: row.flow ?? 0,
+      pressure: row.pressure ?? 0,
+      density,
+    });
+    // The size correction moves ψ by a little.
+    expect(Math.abs(suits.used.speed / ofRow.speed - 1)).toBeLessThan(0.05);
+    expect(spaces(suitsSentence(used[0]))).toMatch(
+      /^Swept nine at [\d.]+ mm runs at \d+ % of its best efficiency/,
+    );
+    expect(lineSentence(used[0])).toMatch(/good fans/);
+    expect(suitsTable(used).rows).toHaveLength(3);
+    expect(suitsPlot(used, "swept-nine").rings).toHaveLength(6);
+  });
+
+  it("of far too much air: a more axial rotor, and the size at which this one would suit", () => {
+    const much = {
+      ...used[0].suits,
+      share: 0.6,
+      used: { speed: 2, diameter: 2 },
+      diameter: 0.081,
+      overLine: 1.5,
+    };
+    const words = spaces(suitsSentence({ ...used[0], suits: much }));
+    expect(words).toMatch(
+      /it moves more air than it is best at .* faster, more axial rotor .* this one would at 81 mm/,
+    );
+    expect(lineSentence({ ...used[0], suits: much })).toMatch(/turns 50\s%\sfaster/);
+    const little = { ...much, used: { speed: 0.1, diameter: 9 }, overLine: 0.5 };
+    expect(suitsSentence({ ...used[0], suits: little })).toMatch(/narrower, more radial/);
+    expect(lineSentence({ ...used[0], suits: little })).toMatch(/turns 50\s%\sslower/);
+  });
+
+  it("of a propeller's side: nothing, it has no cavity", () => {
+    expect(usedFamilies(pane.put.sides[1], pane.answer)).toEqual([]);
   });
 });
 

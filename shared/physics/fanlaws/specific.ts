@@ -1,0 +1,42 @@
+import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
+
+/** What a fan is by its duty alone, whatever its size and speed. */
+export interface SpecificNumbers {
+  /** N_s [-] */
+  readonly speed: number;
+  /** D_s [-] */
+  readonly diameter: number;
+}
+
+/**
+ * Specific speed and specific diameter of a rotor at one place of its curve.
+ *
+ *     N_s = ω·√Q/(Δp/ρ)^¾,  D_s = D·(Δp/ρ)^¼/√Q;  of φ and ψ: N_s·D_s = √(8/ψ), N_s·D_s³ = 8/(πφ)
+ *
+ * @param phi - φ [-], > 0
+ * @param psi - ψ [-], > 0
+ * @returns N_s and D_s [-]
+ * @throws {OutOfRangeError} on a φ or ψ that is not above 0
+ *
+ * Valid for incompressible flow. Δp is the static depression that the cavity has; a published fan counts its total pressure, which is more. Source: definitions, with ω in rad/s
+ */
+export function specificNumbers(phi: number, psi: number): SpecificNumbers {
+  const product = Math.sqrt(8 / requirePositive("psi", psi));
+  const square = 8 / (Math.PI * requirePositive("phi", phi)) / product;
+  const diameter = Math.sqrt(square);
+  return { speed: product / diameter, diameter };
+}
+
+/** @returns where the duty of a rotor lies: N_s and D_s of its own ω [rad/s], D [m], Q [m³/s], Δp [Pa] in an air of density ρ [kg/m³] */
+export function specificOf(state: {
+  readonly speed: number;
+  readonly diameter: number;
+  readonly flow: number;
+  readonly pressure: number;
+  readonly density: number;
+}): SpecificNumbers {
+  const head = requirePositive("pressure", state.pressure) / requirePositive("density", state.density);
+  const root = Math.sqrt(requirePositive("flow", state.flow));
+  const speed = (requireNonNegative("speed", state.speed) * root) / head ** 0.75;
+  return { speed, diameter: (requirePositive("diameter", state.diameter) * head ** 0.25) / root };
+}
