@@ -13,5 +13,10 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },
+  // One thread program for every task; its chunks are named so that they can be told from the page's own.
+  worker: {
+    format: "es",
+    rolldownOptions: { output: { chunkFileNames: "assets/worker-[name]-[hash].js" } },
+  },
   server: { proxy: { "/api": server, "/docs": server } },
 });

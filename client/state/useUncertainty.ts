@@ -7,10 +7,11 @@ import {
 } from "../../shared/book/uncertaintyAsked.ts";
 import type { SampledUncertainty } from "../../shared/decide/joints/sampled.ts";
 import type { AttitudeUncertainty, StatedUncertainty } from "../../shared/decide/uncertainty.ts";
+import { asking } from "../threads/ask.ts";
+import { SharedTask, useShared } from "../threads/sharedTask.ts";
 import { currentBook } from "./book.ts";
 import { current } from "./build.ts";
 import { shownOutcome } from "./onScreen.ts";
-import { SharedThread, useShared } from "./sharedThread.ts";
 import type { UncertaintyReply } from "./uncertainty/answer.ts";
 
 /** How sure a build's verdict is, as far as it is worked out. */
@@ -66,8 +67,8 @@ const question = computed<OfBuild | null>(() => {
   return build && asked ? { ...asked, build: build.id } : null;
 });
 
-const sampler = new SharedThread<OfBuild, UncertaintyReply>(
-  () => new Worker(new URL("./uncertainty/worker.ts", import.meta.url), { type: "module" }),
+const sampler = new SharedTask<OfBuild, UncertaintyReply>(
+  asking("uncertainty"),
   computed(() => (question.value && statesUncertainty(question.value) ? question.value : null)),
   FAILED,
 );
@@ -79,7 +80,7 @@ export const uncertaintyNow = computed<UncertaintyState>(() => {
   return uncertaintyState(question.value, own, busy);
 });
 
-/** @returns how sure the verdict on the build on the screen is, sampled in a thread of its own; the last answer stays while the next is worked out */
+/** @returns how sure the verdict on the build on the screen is, sampled in another thread; the last answer stays while the next is worked out */
 export function useUncertainty(): UncertaintyState {
   useShared(sampler);
   return uncertaintyNow.value;

@@ -3,10 +3,11 @@ import type { Crossing } from "../../../shared/decide/verdict/findings.ts";
 import { chanceOf } from "../../../shared/decide/verdict/judge.ts";
 import { type Verdict, verdictOf } from "../../../shared/decide/verdict/verdict.ts";
 import type { WayOut } from "../../../shared/decide/verdict/wayOut.ts";
+import { asking } from "../../threads/ask.ts";
+import { SharedTask, useShared } from "../../threads/sharedTask.ts";
 import { currentBook } from "../book.ts";
 import { settled } from "../build.ts";
 import { shownOutcome } from "../onScreen.ts";
-import { SharedThread, useShared } from "../sharedThread.ts";
 import { uncertaintyNow, useUncertainty } from "../useUncertainty.ts";
 import type { VerdictQuestion, VerdictReply } from "./answer.ts";
 import { type Found, foundIn } from "./found.ts";
@@ -48,11 +49,7 @@ const question = computed<VerdictQuestion | null>(() => {
   return sampled.value && settled.value && !busy ? { ...sampled.value, asked } : null;
 });
 
-const finisher = new SharedThread<VerdictQuestion, VerdictReply>(
-  () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
-  question,
-  FAILED,
-);
+const finisher = new SharedTask<VerdictQuestion, VerdictReply>(asking("verdict"), question, FAILED);
 
 const shown = computed<ShownVerdict>(() => {
   const now = found.value;
@@ -66,7 +63,7 @@ const shown = computed<ShownVerdict>(() => {
     : { ...first, ways: [], problem: reply.problem };
 });
 
-/** @returns the verdict on the build on the screen; its chance, and what to do about it, follow from threads of their own */
+/** @returns the verdict on the build on the screen; its chance, and what to do about it, follow from another thread */
 export function useVerdict(): ShownVerdict {
   useUncertainty();
   useShared(finisher);

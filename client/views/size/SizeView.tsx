@@ -6,21 +6,20 @@ import { asProblem } from "../../../shared/numeric/errors.ts";
 import { go, href, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
 import { current } from "../../state/build.ts";
-import { useWorker } from "../../state/useWorker.ts";
+import { useTask } from "../../threads/useTask.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import type { Answered, Reply } from "./answer.ts";
 import { type Asked, askedFrom, askedQuery } from "./asked.ts";
 import { Lacking } from "./Lacking.tsx";
 import { Meaning } from "./Meaning.tsx";
-import { type Question, questionOf } from "./question.ts";
+import { questionOf } from "./question.ts";
 import { type Settings, settingsOf } from "./settings.ts";
 import { needSentence, REVERSED, sizeSentence } from "./sizeWords.ts";
 import { subjectOf } from "./subject.ts";
 import { Wanted } from "./Wanted.tsx";
 
 const FAILED: Reply = { problem: "The sizes could not be worked out in this browser; reload the page." };
-const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 /** Which size? From what a vehicle needs back to rotor, speed and winding. */
 export default function SizeView() {
@@ -45,11 +44,7 @@ function SizeOf({ stored, own }: OfBook) {
   const made = useMemo(() => asProblem(() => questionOf(book, settings)), [book, settings]);
   const put = "answered" in made ? made.answered : null;
   const reversed = put?.reversed ?? null;
-  const { reply, busy } = useWorker<Question, Reply>(
-    start,
-    reversed === null ? (put?.question ?? null) : null,
-    FAILED,
-  );
+  const { reply, busy } = useTask("size", reversed === null ? (put?.question ?? null) : null, FAILED);
   const answered = put && reply && "answered" in reply ? reply.answered : null;
   const problem =
     "problem" in made ? made.problem : put && reply && "problem" in reply ? reply.problem : null;

@@ -1,11 +1,18 @@
 import { isUncertain } from "../../decide/uncertainInput.ts";
-import { type Spread, TOGETHER, uncertaintyOf } from "../../decide/uncertainty.ts";
+import {
+  marginSpread,
+  type Spread,
+  type StatedUncertainty,
+  TOGETHER,
+  uncertaintyOf,
+} from "../../decide/uncertainty.ts";
 import type { Build } from "../../model/build.ts";
 import type { TestKind } from "../../model/tests/index.ts";
 import { answerOrNull } from "../../numeric/errors.ts";
+import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
 import { bookOfBuild } from "../bookOfBuild.ts";
-import { buildUncertainty } from "../buildUncertainty.ts";
+import { type BuildUncertainty, buildUncertainty } from "../buildUncertainty.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
 import { plannedCurve } from "./curve.ts";
 import { plannedDischarge } from "./discharge.ts";
@@ -66,27 +73,34 @@ interface SpreadNow {
   readonly byKind: ReadonlyMap<TestKind | null, number>;
 }
 
+/** A build's numbers, and what is uncertain in them. */
+interface InDoubt {
+  readonly input: AnyPredictInput;
+  readonly asked: StatedUncertainty;
+  readonly sources: BuildUncertainty["sources"];
+}
+
+/** @returns null where the build has no numbers, or none of them is uncertain */
+function inDoubt(book: Book, build: Build, { samples = DEFAULT_SAMPLES, seed }: Sampling): InDoubt | null {
+  const resolved = resolveBuild(book, build);
+  const input = solvable(resolved);
+  if (!input) return null;
+  const { sources, ...uncertain } = buildUncertainty(book, build, resolved);
+  return isUncertain(uncertain) ? { input, sources, asked: { ...uncertain, samples, seed } } : null;
+}
+
 function spreadNow(
   book: Book,
   build: Build,
   { angle, mode }: WantedVerdict,
   sampling: Sampling,
 ): SpreadNow | null {
-  const resolved = resolveBuild(book, build);
-  const input = solvable(resolved);
-  if (!input) return null;
-  const { sources, ...uncertain } = buildUncertainty(book, build, resolved);
-  if (!isUncertain(uncertain)) return null;
-  const { samples = DEFAULT_SAMPLES, seed } = sampling;
-  const { attitudes, shares } = uncertaintyOf(input, {
-    ...uncertain,
-    samples,
-    seed,
-    angles: [angle],
-  });
+  const now = inDoubt(book, build, sampling);
+  if (!now) return null;
+  const { attitudes, shares } = uncertaintyOf(now.input, { ...now.asked, angles: [angle] });
   const byKind = new Map<TestKind | null, number>();
   for (const { path, share } of shares) {
-    const kind = sources[path.split(TOGETHER)[0]]?.test ?? null;
+    const kind = now.sources[path.split(TOGETHER)[0]]?.test ?? null;
     byKind.set(kind, (byKind.get(kind) ?? 0) + share);
   }
   return { spread: attitudes[0][mode], byKind };
@@ -121,7 +135,10 @@ function plans(asked: Asked, { byKind }: SpreadNow): Planned[] {
 
 /** What a test would leave; null where the book could not be read with it. */
 function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spread | null {
-  return answerOrNull(() => spreadNow(plan.book, plan.build, wanted, sampling)?.spread ?? null);
+  return answerOrNull(() => {
+    const then = inDoubt(plan.book, plan.build, sampling);
+    return then && marginSpread(then.input, then.asked, wanted);
+  });
 }
 
 /**

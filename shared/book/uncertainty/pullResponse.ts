@@ -1,5 +1,6 @@
 import { placeAt } from "../../decide/numberAt.ts";
-import { type PredictInput, predict } from "../../physics/predict.ts";
+import { emptyPoint, pointLaw } from "../../decide/sampledPoint.ts";
+import type { PredictInput } from "../../physics/predict.ts";
 import type { Book } from "../book.ts";
 import { findById } from "../book.ts";
 import type { BuildCalibration } from "../calibrated.ts";
@@ -24,9 +25,12 @@ function derivative(rig: PredictInput, path: string): number {
   const at = placeAt(copy, path);
   if (!at || at.value === 0) return 0;
   const { holder, key, value } = at;
+  const solve = pointLaw(copy);
+  const point = emptyPoint();
   const ends = [1 + STEP, 1 - STEP].map((factor) => {
     holder[key] = value * factor;
-    return Math.log(predict(copy, []).suction);
+    solve(point);
+    return Math.log(point.suction);
   });
   const slope = (ends[0] - ends[1]) / (2 * STEP * value);
   return Number.isFinite(slope) ? slope : 0;

@@ -5,13 +5,12 @@ import { countSets } from "../../../../shared/decide/choose/count.ts";
 import type { Problem } from "../../../../shared/decide/choose/problem.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
-import { useWorker } from "../../../state/useWorker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import type { Preview, PreviewReply } from "./answer.ts";
 
 /** Sets that are tried while one types: some tens of milliseconds of another thread. Judgement. */
 const MOST_TRIED = 20_000;
 
-const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 const FAILED: PreviewReply = { problem: "not tried" };
 
 /** @returns the question in numbers; null where it can't be asked, or is too long to be tried at once */
@@ -22,10 +21,10 @@ export function triedProblem(book: Book, request: ChooseRequest): Problem | null
   });
 }
 
-/** @returns what the question on the form would bring, tried in a thread of the browser while one types; null where it isn't tried */
+/** @returns what the question on the form would bring, tried in another thread of the browser while one types; null where it isn't tried */
 export function usePreview(book: Book, request: ChooseRequest | null): Preview | null {
   const key = request && JSON.stringify(request);
   const problem = useMemo(() => request && triedProblem(book, request), [book, key]);
-  const { reply, asked } = useWorker<Problem, PreviewReply>(start, problem, FAILED);
+  const { reply, asked } = useTask("preview", problem, FAILED);
   return problem && asked === problem && reply && "answered" in reply ? reply.answered : null;
 }

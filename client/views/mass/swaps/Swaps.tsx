@@ -11,7 +11,7 @@ import { href, navigate, stayer } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
 import { notice } from "../../../state/notice.ts";
 import { saveProblem, sendRecord } from "../../../state/sendRecord.ts";
-import { useWorker } from "../../../state/useWorker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField } from "../../../ui/Field.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
@@ -22,7 +22,6 @@ import { type SwapQuestion, swapQuestion, withoutNeedless } from "./question.ts"
 import { setFigures, settingsText, shortfallText, swapTexts } from "./swapWords.ts";
 
 const FAILED: Reply = { problem: "The swaps could not be worked out in this browser; reload the page." };
-const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 const SHOWN = 3;
 const MOST_LETTERS = 120;
 
@@ -43,7 +42,7 @@ export interface SwapsProps {
 export function Swaps({ book, build, shown }: SwapsProps) {
   const [by, setBy] = useState<SwapAim>("price");
   const question = useMemo(() => swapQuestion(book, shown, by), [book, shown, by]);
-  const { reply, asked, busy } = useWorker<SwapQuestion, Reply>(startWorker, question, FAILED);
+  const { reply, asked, busy } = useTask("swaps", question, FAILED);
   return (
     <section class="mass-swaps" aria-label="Swaps" aria-busy={busy && question !== null}>
       <h2>Swaps</h2>

@@ -2,13 +2,13 @@ import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import type { UncertaintyState } from "../../../state/useUncertainty.ts";
-import { useWorker, type Worked } from "../../../state/useWorker.ts";
+import type { Worked } from "../../../threads/asker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import { wanted, wantedOf } from "../ways/wanted.ts";
 import type { Reply } from "./answer.ts";
 import { type Question, questionOf } from "./question.ts";
 
 const FAILED: Reply = { problem: "The next test could not be worked out in this browser; reload the page." };
-const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 /** What was found, and the question that stands; null where there is none. */
 export interface FoundNext extends Worked<Question, Reply> {
@@ -22,6 +22,6 @@ export function useNextTests(book: Book, outcome: Outcome, sure: UncertaintyStat
     () => (sure.nothingStated ? null : questionOf(book, outcome, chosen)),
     [book, outcome, sure.nothingStated, chosen.attitude, chosen.mode],
   );
-  const worked = useWorker<Question, Reply>(start, question, FAILED);
+  const worked = useTask("nextTest", question, FAILED);
   return { ...worked, question, busy: question !== null && worked.busy };
 }

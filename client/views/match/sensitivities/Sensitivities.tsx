@@ -4,7 +4,7 @@ import { barsPicture } from "../../../charts/bars.ts";
 import { barsHeight } from "../../../charts/draw/bars.ts";
 import { Figure } from "../../../charts/Figure.tsx";
 import type { Outcome } from "../../../state/outcome.ts";
-import { useWorker } from "../../../state/useWorker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { wanted, wantedOf, wantedWords } from "../ways/wanted.ts";
 import type { Question, Reply } from "./answer.ts";
@@ -25,7 +25,6 @@ import { withNames } from "./names.ts";
 const FAILED: Reply = {
   problem: "The sensitivities could not be worked out in this browser; reload the page.",
 };
-const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface SensitivitiesProps {
   readonly outcome: Outcome;
@@ -40,7 +39,7 @@ export default function Sensitivities({ outcome, shares }: SensitivitiesProps) {
     const build = outcome.resolved && solvable(outcome.resolved);
     return build && { build, wanted: chosen };
   }, [outcome, chosen.attitude, chosen.mode]);
-  const { reply, asked, busy } = useWorker<Question, Reply>(startWorker, question, FAILED);
+  const { reply, asked, busy } = useTask("sensitivities", question, FAILED);
   if (!question) return null;
   return (
     <section class="moves" aria-label="What moves the margin" aria-busy={busy}>

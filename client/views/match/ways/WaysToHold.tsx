@@ -5,7 +5,7 @@ import { href } from "../../../app/router.ts";
 import { changes, current, settle } from "../../../state/build.ts";
 import { changesToQuery } from "../../../state/handles.ts";
 import type { Outcome } from "../../../state/outcome.ts";
-import { useWorker } from "../../../state/useWorker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { keptLine } from "../../../ui/keptWords.ts";
 import { Mark } from "../../../ui/Mark.tsx";
@@ -20,7 +20,6 @@ import { choicesOf, wanted, wantedOf, wantedWords } from "./wanted.ts";
 import { effectsText, valueToTry, wayText, windingCaution } from "./wayWords.ts";
 
 const FAILED: Reply = { problem: "The ways could not be worked out in this browser; reload the page." };
-const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface WaysProps {
   readonly book: Book;
@@ -34,7 +33,7 @@ export default function WaysToHold({ book, outcome }: WaysProps) {
     () => questionOf(book, outcome, chosen),
     [book, outcome, chosen.attitude, chosen.mode],
   );
-  const { reply, asked, busy } = useWorker<Question, Reply>(startWorker, question, FAILED);
+  const { reply, asked, busy } = useTask("ways", question, FAILED);
   if (!question) return null;
   return (
     <section class="ways" aria-label="Ways to hold" aria-busy={busy}>

@@ -1,10 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
-import type { FamilyAsked } from "../../../../shared/book/size/familySpread.ts";
 import type { Side } from "../../../../shared/book/size/sides.ts";
 import type { WantedHold } from "../../../../shared/decide/size/input.ts";
 import type { SizeSpread } from "../../../../shared/decide/size/spread.ts";
-import { useWorker } from "../../../state/useWorker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import type { Sized } from "../answer.ts";
 import type { Reply } from "./answer.ts";
 import { spreadQuestion } from "./question.ts";
@@ -12,7 +11,6 @@ import { spreadQuestion } from "./question.ts";
 const FAILED: Reply = {
   problem: "How far the sizes are known could not be worked out in this browser; reload the page.",
 };
-const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface SpreadNow {
   /** of the family that is shown; null until it is there, and where nothing is uncertain */
@@ -26,7 +24,7 @@ export function useSpread(book: Book, side: Side | null, shown: Sized | null, ho
     () => (side && shown && shown.rows.length > 0 ? spreadQuestion(book, side, shown, hold) : null),
     [book, side, shown, hold],
   );
-  const { reply, asked } = useWorker<FamilyAsked, Reply>(start, question, FAILED);
+  const { reply, asked } = useTask("sizeSpread", question, FAILED);
   if (!reply || asked !== question) return { spread: null, problem: null };
   return "problem" in reply
     ? { spread: null, problem: reply.problem }

@@ -1,20 +1,21 @@
 import { effect, type ReadonlySignal, signal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { Asker, type Thread, type Worked } from "./useWorker.ts";
+import type { Asking } from "./ask.ts";
+import { Asker, type Worked } from "./asker.ts";
 
-/** A thread that answers one question for whoever on the page asks it; it runs while anybody does. */
-export class SharedThread<Question, Reply> {
+/** A question that another thread answers for whoever on the page asks it; it is put while anybody does. */
+export class SharedTask<Question, Reply> {
   readonly #worked = signal<Worked<Question, Reply>>({ reply: null, asked: null, busy: true });
   #users = 0;
   #end = () => {};
 
   /**
-   * @param start - makes the thread
+   * @param thread - answers it
    * @param question - plain data, the same object while nothing changed; null asks nothing
    * @param failed - the reply where the thread itself fails
    */
   constructor(
-    private readonly start: () => Thread,
+    private readonly thread: Asking<Question, Reply>,
     private readonly question: ReadonlySignal<Question | null>,
     private readonly failed: Reply,
   ) {}
@@ -24,7 +25,7 @@ export class SharedThread<Question, Reply> {
     return this.#worked;
   }
 
-  /** @returns what ends this use; the last one ends the thread */
+  /** @returns what ends this use; with the last one nothing is asked any more */
   use(): () => void {
     if (this.#users++ === 0) this.#begin();
     return () => {
@@ -35,7 +36,7 @@ export class SharedThread<Question, Reply> {
   #begin(): void {
     const worked = this.#worked;
     const asker = new Asker<Question, Reply>(
-      this.start(),
+      this.thread,
       (heard) => {
         worked.value = heard;
       },
@@ -54,8 +55,8 @@ export class SharedThread<Question, Reply> {
   }
 }
 
-/** Keeps a shared thread running while a component is on the page. @returns its last reply */
-export function useShared<Question, Reply>(thread: SharedThread<Question, Reply>): Worked<Question, Reply> {
-  useEffect(() => thread.use(), [thread]);
-  return thread.worked.value;
+/** Keeps a shared question asked while a component is on the page. @returns its last reply */
+export function useShared<Question, Reply>(task: SharedTask<Question, Reply>): Worked<Question, Reply> {
+  useEffect(() => task.use(), [task]);
+  return task.worked.value;
 }
