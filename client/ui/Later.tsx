@@ -1,6 +1,7 @@
 import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Problem } from "./Problem.tsx";
+import { whenNear } from "./whenNear.ts";
 
 export interface LaterProps<P> {
   readonly load: () => Promise<{ default: ComponentType<P> }>;
@@ -9,20 +10,24 @@ export interface LaterProps<P> {
   readonly props: P;
 }
 
-/** A panel in a chunk of its own, fetched once the page stands. */
+/** A panel in a chunk of its own, fetched once its place comes near the screen: nothing is worked out that nobody looks at. */
 export function Later<P extends object>({ load, what, props }: LaterProps<P>) {
   const [Panel, setPanel] = useState<{ readonly Of: ComponentType<P> } | null>(null);
   const [failed, setFailed] = useState(false);
+  const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     let wanted = true;
-    load().then(
-      (module) => wanted && setPanel({ Of: module.default }),
-      () => wanted && setFailed(true),
-    );
+    const fetched = () =>
+      load().then(
+        (module) => wanted && setPanel({ Of: module.default }),
+        () => wanted && setFailed(true),
+      );
+    const end = place.current ? whenNear(place.current, fetched) : () => {};
     return () => {
       wanted = false;
+      end();
     };
   }, []);
   if (failed) return <Problem message={`“${what}” could not be loaded; reload the page.`} />;
-  return Panel && <Panel.Of {...props} />;
+  return Panel ? <Panel.Of {...props} /> : <div ref={place} class="later-place" />;
 }

@@ -10,7 +10,6 @@ import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { useVerdict } from "../../state/verdict/useVerdict.ts";
-import { useTask } from "../../threads/useTask.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
@@ -19,7 +18,7 @@ import { RestsOn } from "../../ui/RestsOn.tsx";
 import { SettingField } from "../../ui/SettingField.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
-import type { Answered, Reply } from "./answer.ts";
+import type { Answered } from "./answer.ts";
 import { type Tried, triedFrom, withTried } from "./asked.ts";
 import { CellNote } from "./CellNote.tsx";
 import { CyclePanel } from "./CyclePanel.tsx";
@@ -32,6 +31,7 @@ import { LimitsSection } from "./limits/LimitsSection.tsx";
 import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
 import { alarmText, asIfText, endSentence, overSentence, rundownSentence } from "./rundownWords.ts";
+import { useRun } from "./useRun.ts";
 import { WindingNote } from "./WindingNote.tsx";
 
 /** A suction to begin with where the build's own isn't known [Pa]. */
@@ -40,7 +40,6 @@ const DEFAULT_SUCTION = 1000;
 const DEFAULT_THRUST = 2;
 /** The slider's end for a margin; more can be typed. */
 const SLIDER_MARGIN = 4;
-const FAILED: Reply = { problem: "The run could not be worked out in this browser; reload the page." };
 const partial = () => import("./partial/PartialRundown.tsx");
 
 /** How long does it hold? The charge from start to end, and what is lost on the way. */
@@ -73,7 +72,7 @@ function RundownOf({ book, build }: OfBuild) {
     () => questionOf(book, outcome, { startCharge, targetMargin, cycle, keep }),
     [book, outcome, startCharge, targetMargin, cycle, keep],
   );
-  const { reply, busy } = useTask("run", question, FAILED);
+  const { reply, busy } = useRun(question);
   const answered = question && reply && "answered" in reply ? reply.answered : null;
   const problem = question && reply && "problem" in reply ? reply.problem : null;
   if (isLacking(outcome))

@@ -11,7 +11,7 @@ import { type FoundNext, useNextTests } from "../match/nextTest/useNextTests.ts"
 import type { Answered as Run } from "../rundown/answer.ts";
 import { useLimits } from "../rundown/limits/useLimits.ts";
 import { questionOf } from "../rundown/question.ts";
-import { useReply } from "../rundown/useReply.ts";
+import { useRun } from "../rundown/useRun.ts";
 
 /** All that is put on record of a build, as far as it is worked out. */
 export interface Sheet {
@@ -45,7 +45,7 @@ export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
     () => questionOf(book, outcome, { startCharge: FULL, targetMargin: outcome.build.targetMargin }),
     [book, outcome],
   );
-  const run = useReply(question);
+  const run = useRun(question);
   const limits = useLimits(book, outcome, question);
   const next = useNextTests(book, outcome, sure);
   const headroom = useMemo(() => headroomOf(book, outcome.build), [book, outcome]);

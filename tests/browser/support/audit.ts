@@ -24,8 +24,21 @@ const OPTIONS = {
   rules: { "target-size": { enabled: true }, "label-content-name-mismatch": { enabled: true } },
 };
 
-/** @returns once nothing on the page is being worked out any more */
+/** Looks down the whole page: panels that wait to be looked at are fetched. */
+export async function lookedThrough(page: Page): Promise<void> {
+  const left = () =>
+    page.evaluate(() => {
+      const places = document.querySelectorAll(".later-place");
+      places[0]?.scrollIntoView();
+      return places.length;
+    });
+  await eventually(left).toBe(0);
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
+/** @returns once the whole page is there and nothing on it is being worked out any more */
 export async function settled(page: Page): Promise<void> {
+  await lookedThrough(page);
   await eventually(() => page.locator("[aria-busy=true], [role=progressbar], progress").count()).toBe(0);
 }
 
