@@ -36,6 +36,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: "browser",
+          isolate: false,
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/globalSetup.ts"],
           testTimeout: 240_000,

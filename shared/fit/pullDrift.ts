@@ -19,8 +19,8 @@ const STEEPEST = 4;
 const LEAST_TRIALS = 4;
 /** L of a slope that can't be: lower than any that can [-]. */
 const NEVER = -1e6;
-/** Places that are looked at before the valley is followed down. */
-const PLACES = 16;
+/** Places to either side of 0 that are looked at before the hill is followed up: one step of theirs moves F by its whole spread. */
+const PLACES = STEEPEST;
 /** Of the slope, relative: far below its own doubt [-]. */
 const TOLERANCE = 1e-6;
 
@@ -52,7 +52,7 @@ export function fitDrift(brackets: readonly Bracket[], against: readonly number[
   const likelihood = (slope: number) => bestLikelihood(takenOut(brackets, (i) => slope * (t[i] - middle)));
   const without = likelihood(0);
   const steepest = (STEEPEST * spreadOf(brackets)) / reach;
-  const slope = bestSlope(orNever(likelihood), steepest);
+  const slope = bestSlope(orNever(likelihood), steepest, without);
   const likelihoodRatio = Math.max(0, 2 * (likelihood(slope) - without));
   return { slope, likelihoodRatio, pValue: 2 * normalCdf(-Math.sqrt(likelihoodRatio)) };
 }
@@ -73,13 +73,14 @@ function orNever(likelihood: (slope: number) => number): (slope: number) => numb
   };
 }
 
-/** L over the slopes has one hill: it is found on a grid, then followed to its top. */
-function bestSlope(likelihood: (slope: number) => number, steepest: number): number {
-  const step = (2 * steepest) / PLACES;
+/** L over the slopes has one hill (it is concave in m/s, 1/s and b/s): it is found on a grid, then followed to its top. */
+function bestSlope(likelihood: (slope: number) => number, steepest: number, atNone: number): number {
+  const step = steepest / PLACES;
   let best = 0;
-  let top = likelihood(0);
-  for (let i = 0; i <= PLACES; i++) {
-    const slope = -steepest + i * step;
+  let top = atNone;
+  for (let i = -PLACES; i <= PLACES; i++) {
+    if (i === 0) continue;
+    const slope = i * step;
     const value = likelihood(slope);
     if (value > top) [best, top] = [slope, value];
   }

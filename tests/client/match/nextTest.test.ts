@@ -11,7 +11,7 @@ import {
   verdictWords,
 } from "#client/views/match/nextTest/nextTestWords.ts";
 import { questionOf } from "#client/views/match/nextTest/question.ts";
-import type { NextTest } from "#shared/book/nextTest/nextTests.ts";
+import { type NextTest, nextTests } from "#shared/book/nextTest/nextTests.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const spread = (p5: number | null, p95: number | null) => ({ p5, p50: 1.08, p95, holds: 0.9 });
@@ -114,14 +114,20 @@ describe("question of the next test", () => {
     ).toBeNull();
   });
 
+  // Few samples: which cut is the greatest hardly depends on how many.
   it.each(book.builds.map(({ id }) => id))("of %s: is answered, the greatest cut first", (id) => {
     const question = questionOf(book, outcomeOf(id), { attitude: "worst", mode: "driving" });
-    const reply = question && replyTo(question);
-    if (!reply || "problem" in reply) throw new Error("no answer");
-    const { before, tests } = reply.answered;
+    if (!question) throw new Error("no question");
+    const { before, tests } = nextTests(question.book, question.build, question.verdict, { samples: 128 });
     expect(before?.p50).toBeGreaterThan(0);
     expect(tests.length).toBeGreaterThan(0);
     expect(tests.map(({ cut }) => cut)).toEqual(tests.map(({ cut }) => cut).sort((a, b) => b - a));
+  });
+
+  it("of a propeller's build, as the thread answers it: the same tests as by the book as a whole", () => {
+    const question = questionOf(book, outcomeOf("prop-scout"), { attitude: "worst", mode: "driving" });
+    if (!question) throw new Error("no question");
+    expect(replyTo(question)).toEqual({ answered: nextTests(book, question.build, question.verdict) });
   });
 
   it("of a vehicle that can't be: says so in words", () => {

@@ -127,7 +127,7 @@ describe("replyTo", () => {
   });
 
   it("of a margin that no size keeps its limits with: says the most that can be had, and hatches why", () => {
-    const { answer } = answered("pane-crawler", { margin: 4, ...ducted(0.04, 0.05) });
+    const { answer } = answered("pane-crawler", { margin: 4, ...ducted(0.044, 0.0441) });
     expect(foremost(answer)).toBeNull();
     expect(spaces(sizeSentence(answer))).toMatch(
       /^No size makes this pull within every limit; the most that can be had is \d+ g/,

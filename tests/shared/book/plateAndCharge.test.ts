@@ -6,7 +6,9 @@ import { rotorBasis } from "#shared/book/rotorBasis.ts";
 import type { Build } from "#shared/model/build.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
-const book = demoBook();
+const demo = demoBook();
+/** Without pulls: they tell nothing of plates and charge, and cost a calibration each time. */
+const book: Book = { ...demo, tests: demo.tests.filter(({ data }) => data.kind !== "pull") };
 type Test = Book["tests"][number];
 
 function buildOf(of: Book, id: string, change: Partial<Build> = {}) {
