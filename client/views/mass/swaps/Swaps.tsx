@@ -18,7 +18,7 @@ import { Problem } from "../../../ui/Problem.tsx";
 import { wayText } from "../../match/ways/wayWords.ts";
 import type { Answered, Reply } from "./answer.ts";
 import { PartsToTry } from "./PartsToTry.tsx";
-import { type SwapQuestion, swapQuestion, withoutNeedless } from "./question.ts";
+import { swapQuestion, withoutNeedless } from "./question.ts";
 import { setFigures, settingsText, shortfallText, swapTexts } from "./swapWords.ts";
 
 const FAILED: Reply = { problem: "The swaps could not be worked out in this browser; reload the page." };
