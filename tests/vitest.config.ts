@@ -39,7 +39,7 @@ export default defineConfig({
           isolate: false,
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/globalSetup.ts"],
-          testTimeout: 240_000,
+          testTimeout: 480_000,
         },
       },
     ],

@@ -1,7 +1,7 @@
 import { expect } from "vitest";
 
 /** How long a loaded machine may take until the screen shows what an action led to. */
-export const PATIENCE = 60_000;
+export const PATIENCE = 120_000;
 
 /**
  * An expectation of what the screen comes to show: read again until it holds.

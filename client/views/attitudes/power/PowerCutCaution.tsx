@@ -2,22 +2,21 @@ import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useSettled } from "../../../state/useSettled.ts";
-import { useWorker } from "../../../state/useWorker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import { Caution } from "../../../ui/Caution.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Reply } from "./answer.ts";
-import { inertiaOf, type Question, questionOf } from "./question.ts";
+import { inertiaOf, questionOf } from "./question.ts";
 import { cutText, fallText, onText } from "./words.ts";
 
 const FAILED: Reply = { problem: "What a power cut does could not be worked out in this browser." };
-const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 /** What a power cut does, beside the height of the fall that follows it. */
 export function PowerCutCaution({ book, outcome }: { readonly book: Book; readonly outcome: Outcome }) {
   const still = useSettled(outcome);
   const inertia = useMemo(() => inertiaOf(book, still), [book, still]);
   const question = useMemo(() => questionOf(inertia, still), [inertia, still]);
-  const { reply } = useWorker<Question, Reply>(startWorker, question, FAILED);
+  const { reply } = useTask("powerCut", question, FAILED);
   const { fallHeight, vehicle } = still.build;
   const fall = fallText(vehicle.mass, fallHeight ?? null);
   if (inertia.basis === "missing")
