@@ -3,6 +3,7 @@ import { currentBook, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
 import { DocLink } from "../ui/Docs.tsx";
+import { Explanation } from "../ui/explain/Explanation.tsx";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
 import { focusContent } from "./focus/carryFocus.ts";
@@ -57,6 +58,7 @@ export function Shell() {
       <Footer />
       <Places />
       <WorkingOver />
+      <Explanation />
     </>
   );
 }

@@ -26,14 +26,17 @@ function rotorMarked({ book, outcome }: Props): boolean {
 /** Where every limit stands, and which of those that the verdict judges rest on a guess. */
 export function LimitsLine(props: Props) {
   const build = current.value?.id ?? null;
+  const guessed = [
+    ...(windingGuessed(props) ? ["thermal figures of the motor"] : []),
+    ...(rotorMarked(props) ? ["material of the rotor"] : []),
+  ];
   return (
     <>
       <p class="small">
         <a href={`${href("run-down", build, changesToQuery(changes.value))}#limits`}>
           What burns or bursts first
         </a>{" "}
-        {windingGuessed(props) && <Mark word="estimated" title="thermal figures of the motor" />}{" "}
-        {rotorMarked(props) && <Mark word="estimated" title="material of the rotor" />}
+        {guessed.length > 0 && <Mark word="estimated" title={guessed.join(" and ")} />}
       </p>
       <OverVoltage {...props} />
     </>
