@@ -20,7 +20,7 @@ const HEADERS = {
   "Cross-Origin-Opener-Policy": "same-origin",
   "Origin-Agent-Cluster": "?1",
   "Cross-Origin-Resource-Policy": "same-origin",
-  "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
+  "Permissions-Policy": "camera=(), geolocation=(), microphone=(self)",
   "Referrer-Policy": "no-referrer",
   "X-Content-Type-Options": "nosniff",
   "X-Frame-Options": "DENY",

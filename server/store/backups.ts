@@ -3,7 +3,7 @@ import { basename, dirname, join } from "node:path";
 import type { Backup } from "../../shared/model/api/book.ts";
 
 /** "gripcurve.db.20260301T120000Z-before-empty.bak", as {@link copyBeside} names it. */
-const STAMPED = /\.(\d{4})(\d{2})(\d{2})T(\d{2})(\d{2})(\d{2})Z-(.+?)(?:-\d+)?\.bak$/;
+const STAMPED = /\.(\d{4})(\d{2})(\d{2})T(\d{2})(\d{2})(\d{2})Z-(.+?)(?:-(?:[2-9]|[1-9]\d))?\.bak$/;
 
 function fromName(name: string, changed: Date): Pick<Backup, "at" | "reason"> {
   const [, year, month, day, hour, minute, second, reason] = STAMPED.exec(name) ?? [];

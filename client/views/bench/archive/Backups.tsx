@@ -84,7 +84,7 @@ export function Backups() {
         </p>
       )}
       {copies?.length === 0 && <p class="quiet">There is no copy yet.</p>}
-      <ul class="bench-tests">
+      <ul class="bench-tests bench-copies">
         {copies?.map((copy) => (
           <li class="bench-test" key={copy.name}>
             <time dateTime={copy.at}>{moment(copy.at)}</time>

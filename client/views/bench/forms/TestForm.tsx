@@ -11,6 +11,7 @@ import { useAboveKeyboard } from "../../../ui/aboveKeyboard.ts";
 import { anchorOf } from "../../../ui/anchor.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { keepFocus } from "../../../ui/keepFocus.ts";
+import { Later } from "../../../ui/Later.tsx";
 import { useMedia } from "../../../ui/useMedia.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
@@ -130,6 +131,7 @@ function FormColumns({ form, isNew }: { readonly form: FormModel; readonly isNew
         ) : (
           rows
         )}
+        {form.spec.columns.some(({ key }) => key === "speed") && <ByEar form={form} />}
         <div class="bench-common">
           <CommonFields form={form} />
         </div>
@@ -153,6 +155,22 @@ function RowFold({ form, children }: { readonly form: FormModel; readonly childr
         <span class="bench-fold-title">All {form.spec.row}s</span> to correct, set aside or remove one
       </summary>
       {children}
+    </details>
+  );
+}
+
+const ear = () => import("../ear/EarPanel.tsx");
+
+/** The rotor's sound as an instrument, folded away until it is asked for. */
+function ByEar({ form }: { readonly form: FormModel }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details class="bench-fold" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <span class="bench-fold-title">Speed by ear</span> from the rotor's sound, by microphone or a
+        recording
+      </summary>
+      {open && <Later load={ear} what="Speed by ear" props={{ form }} />}
     </details>
   );
 }
