@@ -76,6 +76,7 @@ export function rigAsBuild(book: Book, test: PullTest, trial: Pick<PullTrial, "v
     gear: null,
     ledger: [],
     stacks: [],
+    places: {},
     exchanges: { motors: [], rotors: [], packs: [], skirts: [] },
     attitudes: [],
     targetMargin: 1,

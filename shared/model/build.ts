@@ -3,7 +3,7 @@ import { predictInput } from "./api/predict.ts";
 import { supply, weather } from "./conditions.ts";
 import { driveCycle } from "./cycle.ts";
 import { exchanges } from "./exchanges.ts";
-import { ledger } from "./ledger.ts";
+import { ledger, place } from "./ledger.ts";
 import { BUILD } from "./limits.ts";
 import { reference } from "./reference.ts";
 import { count, fraction, name, nonNegative, note, positive, retired, within } from "./scalar.ts";
@@ -50,6 +50,15 @@ export const build = z
     air: weather.default({ temperature: 293.15, pressure: 101325, humidity: 0.5 }),
     vehicle: z.strictObject({ mass: massOfWhole, ...ownShape }),
     ledger: ledger.default([]).describe("what is on board beside motor, rotor, pack and skirt"),
+    places: z
+      .strictObject({
+        rotor: place.optional(),
+        motor: place.optional(),
+        pack: place.optional(),
+        skirt: place.optional(),
+      })
+      .default({})
+      .describe("where its parts stand, for the centre of gravity"),
     exchanges: exchanges
       .default({ motors: [], rotors: [], packs: [], skirts: [] })
       .describe("parts of the book that swaps may try"),
@@ -60,6 +69,7 @@ export const build = z
       .default([])
       .describe("attitudes of the user's own, beside floor, wall and ceiling"),
     targetMargin: within("", BUILD.targetMargin).default(1.5),
+    printRate: positive("kg/s that the printer lays down", BUILD.printRate).optional(),
     fallHeight: nonNegative("m, to the ground below where it works", BUILD.fallHeight).optional(),
     inertia: positive(
       "kg·m², of rotor and motor together; from their masses unless given",

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { namedOnce } from "./api/namedOnce.ts";
 import { BUILD } from "./limits.ts";
-import { name, nonNegative, positive } from "./scalar.ts";
+import { made } from "./made.ts";
+import { anyNumber, name, nonNegative, positive } from "./scalar.ts";
 
 /** What a vehicle's masses belong to, in the order in which they are shown. */
 export const MASS_GROUPS = [
@@ -33,16 +34,50 @@ const alternative = z.strictObject({
 
 export type LineAlternative = z.output<typeof alternative>;
 
-/** Something on board that is no part of the book: wheels, a housing, screws, paint. */
-const ledgerLine = z.strictObject({
-  name: name(),
-  group: z.enum(MASS_GROUPS),
-  quantity: positive("pieces", BUILD.ledger.quantity).default(1),
-  mass: nonNegative("kg, of one piece", BUILD.ledger.mass),
-  uncertainty: nonNegative("kg, standard, of one piece's mass", BUILD.ledger.uncertainty).optional(),
-  basis: z.enum(["weighed", "estimated"]).default("estimated"),
-  alternatives: z.array(alternative).max(MOST_ALTERNATIVES).default([]).superRefine(namedOnce),
+/** Where something stands on the vehicle. */
+export const place = z.strictObject({
+  fromRear: anyNumber("m, from the rear axle line forwards", BUILD.ledger.place.fromRear.max),
+  height: nonNegative("m, over the surface", BUILD.ledger.place.height),
 });
+
+export type Place = z.output<typeof place>;
+
+interface Line {
+  readonly name: string;
+  readonly mass?: number;
+  readonly made?: unknown;
+  readonly alternatives: readonly { readonly name: string }[];
+}
+
+/** A line weighs something, and is not exchanged for itself. */
+function checkLine({ name: own, mass, made: drawing, alternatives }: Line, context: z.RefinementCtx): void {
+  const refuse = (path: (string | number)[], message: string) =>
+    context.addIssue({ code: "custom", path, message });
+  if (mass === undefined && drawing === undefined)
+    refuse(["mass"], "Missing; allowed: kg of one piece, for example 0.0135, or how it is made.");
+  alternatives.forEach((each, i) => {
+    const message = `Read ${JSON.stringify(own)}, the line itself; allowed: something else than what is on board.`;
+    if (each.name === own) refuse(["alternatives", i, "name"], message);
+  });
+}
+
+/** Something on board that is no part of the book: wheels, a housing, screws, paint. */
+const ledgerLine = z
+  .strictObject({
+    name: name(),
+    group: z.enum(MASS_GROUPS),
+    quantity: positive("pieces", BUILD.ledger.quantity).default(1),
+    mass: nonNegative(
+      "kg, of one piece; from how it is made where it isn't given",
+      BUILD.ledger.mass,
+    ).optional(),
+    uncertainty: nonNegative("kg, standard, of one piece's mass", BUILD.ledger.uncertainty).optional(),
+    basis: z.enum(["weighed", "estimated"]).default("estimated"),
+    made: made.optional().describe("its drawing, from which it weighs what no mass says"),
+    place: place.optional().describe("where it stands, for the centre of gravity"),
+    alternatives: z.array(alternative).max(MOST_ALTERNATIVES).default([]).superRefine(namedOnce),
+  })
+  .superRefine(checkLine);
 
 /** The lines of a build's masses, beside its motor, rotor, pack and skirt, which are lines by themselves. */
 export const ledger = z.array(ledgerLine).max(MOST_LINES).superRefine(namedOnce);

@@ -11,6 +11,8 @@ export const CELL_VOLTAGE = between(0.1, 10);
 const FRICTION = from0(5);
 const GAP = from0(0.1);
 const DIAMETER = above0(2);
+/** On the vehicle, from the rear axle line forwards and over the surface [m]. */
+const PLACE = { fromRear: between(-20, 20), height: from0(20) };
 /** Of a part in a stack, or of the space round it [m] */
 const SIZE = { nominal: above0(2), tolerance: from0(0.1) };
 /** [°] */
@@ -150,9 +152,21 @@ export const BUILD = {
     quantity: above0(1e4),
     mass: MASS,
     uncertainty: MASS,
+    made: {
+      density: above0(30_000),
+      volume: above0(1),
+      infill: FRACTION,
+      surface: above0(100),
+      wall: above0(0.1),
+      area: above0(100),
+      thickness: above0(0.1),
+    },
+    place: PLACE,
     alternatives: { mass: MASS, uncertainty: MASS, price: PRICE, leadTime: LEAD_TIME },
   },
+  places: { rotor: PLACE, motor: PLACE, pack: PLACE, skirt: PLACE },
   stacks: { space: SIZE, parts: { ...SIZE, quantity: count(1, 100) } },
+  printRate: above0(1),
   targetMargin: between(1, 20),
   fallHeight: from0(1000),
   inertia: above0(1),

@@ -45,6 +45,10 @@ describe("a build's ledger, over the API", () => {
     ["ledger.0.quantity", [{ ...LINE, quantity: 0 }]],
     ["ledger.0.group", [{ ...LINE, group: "wheels" }]],
     ["ledger.1.name", [LINE, LINE]],
+    ["ledger.0.alternatives.0.name", [{ ...LINE, alternatives: [{ name: "Wheel", mass: 0.01 }] }]],
+    ["ledger.0.made.volume", [{ ...LINE, made: { by: "volume", material: "pla" } }]],
+    ["ledger.0.made.material", [{ ...LINE, made: { by: "volume", material: "straw", volume: 1e-5 } }]],
+    ["ledger.0.place.height", [{ ...LINE, place: { fromRear: 0.05, height: -0.01 } }]],
     ["ledger.0.alternatives.0.mass", [{ ...LINE, alternatives: [{ name: "Foam wheel" }] }]],
     [
       "ledger.0.alternatives.0.price",

@@ -72,7 +72,7 @@ function FitOf({ book, build }: OfBuild) {
       <section class="page-main" aria-label="The picture">
         <SectionChart name={shown.name} fits={fits} parts={parts} />
         <TryParts book={book} build={build} exchange={exchange} onExchange={setExchange} />
-        <PrintAdvice build={build} fits={fits} />
+        <PrintAdvice book={book} build={build} fits={fits} />
       </section>
       <StacksSection
         build={build}

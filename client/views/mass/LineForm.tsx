@@ -14,6 +14,7 @@ import {
   QUANTITY,
   readLine,
 } from "./line.ts";
+import { MadeFields } from "./MadeFields.tsx";
 import { groupTitle } from "./massWords.ts";
 
 export interface LineFormProps {
@@ -79,6 +80,7 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
           spec={PIECE_MASS}
           text={draft.mass}
           error={problems.mass}
+          hint={draft.made.by === "" ? undefined : "from its drawing unless weighed"}
           onText={(mass) => set({ mass })}
         />
         <SelectField
@@ -96,6 +98,11 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
           onText={(uncertainty) => set({ uncertainty })}
         />
       </div>
+      <MadeFields
+        draft={draft.made}
+        problems={problems}
+        onDraft={(change) => set({ made: { ...draft.made, ...change } })}
+      />
       <Alternatives draft={draft} problems={problems} onDraft={(alternatives) => set({ alternatives })} />
       {refusal && (
         <p class="field-error" role="alert">

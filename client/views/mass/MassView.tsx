@@ -13,10 +13,19 @@ import { Caution } from "../../ui/Caution.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
+import { BalanceSection } from "./balance/BalanceSection.tsx";
 import { type Headroom, headroomOf } from "./headroom.ts";
 import { LedgerTable } from "./LedgerTable.tsx";
 import { LineForm } from "./LineForm.tsx";
-import { draftOfLine, EMPTY_LINE, type LineDraft, readLine, withLine, withoutLine } from "./line.ts";
+import {
+  draftOfLine,
+  EMPTY_LINE,
+  type LineDraft,
+  readLine,
+  withBooked,
+  withLine,
+  withoutLine,
+} from "./line.ts";
 import { MassChart } from "./MassChart.tsx";
 import { forgottenSentence, headroomSentence, massFigures, unaccountedSentence } from "./massWords.ts";
 import { Swaps } from "./swaps/Swaps.tsx";
@@ -52,10 +61,8 @@ function MassOf({ book, build }: OfBuild) {
   const [typing, setTyping] = useState<Typing | null>(null);
   const { tried } = useOutcomes(build);
   const asTried = useMemo(() => withChanges(build.data, tried), [build, tried]);
-  const shown = useMemo(
-    () => headroomOf(book, withChanges(withTyped(build.data, typing), tried)),
-    [book, build, typing, tried],
-  );
+  const asTyped = useMemo(() => withChanges(withTyped(build.data, typing), tried), [build, typing, tried]);
+  const shown = useMemo(() => headroomOf(book, asTyped), [book, asTyped]);
   return (
     <div class="page page-halves">
       <div class="page-head" aria-live="polite">
@@ -73,6 +80,7 @@ function MassOf({ book, build }: OfBuild) {
       <section class="page-main" aria-label="The picture">
         <MassChart of={shown} />
         <Swaps book={book} build={build} shown={asTried} />
+        <BalanceSection book={book} shown={asTyped} build={build} onSave={(data) => saveBuild(build, data)} />
         {isLacking(shown.outcome) && <Missing outcome={shown.outcome} build={build.id} />}
         <Warnings outcome={shown.outcome} />
         <Caution>
@@ -84,6 +92,9 @@ function MassOf({ book, build }: OfBuild) {
     </div>
   );
 }
+
+/** Less than half a gram on no line is nothing to book [kg]. */
+const LEAST_BOOKED = 0.5e-3;
 
 interface LedgerProps {
   readonly build: StoredOf<"builds">;
@@ -103,6 +114,16 @@ function LedgerSection({ build, shown, typing, onTyping }: LedgerProps) {
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
+      {(shown.ledger.unaccounted ?? 0) >= LEAST_BOOKED && (
+        <p>
+          <button
+            type="button"
+            onClick={() => void store(withBooked(build.data, shown.ledger)).then(setProblem)}
+          >
+            Book it as a line
+          </button>
+        </p>
+      )}
       <LedgerTable
         ledger={shown.ledger}
         build={build.data}

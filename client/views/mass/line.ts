@@ -1,3 +1,4 @@
+import type { Ledger } from "../../../shared/book/mass/ledger.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import {
   type LedgerLine,
@@ -8,6 +9,15 @@ import {
 import { BUILD } from "../../../shared/model/limits.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
+import {
+  draftOfMade,
+  MADE_SPECS,
+  type MadeDraft,
+  NOT_MADE,
+  type ReadField,
+  readMade,
+  readPlace,
+} from "./madeDraft.ts";
 
 /** A line of the ledger while it is typed. */
 export interface LineDraft {
@@ -17,6 +27,7 @@ export interface LineDraft {
   readonly mass: string;
   readonly uncertainty: string;
   readonly basis: LedgerLine["basis"];
+  readonly made: MadeDraft;
   /** what it may be exchanged for, each as typed */
   readonly alternatives: readonly AlternativeDraft[];
 }
@@ -70,6 +81,7 @@ export const EMPTY_LINE: LineDraft = {
   mass: "",
   uncertainty: "",
   basis: "estimated",
+  made: NOT_MADE,
   alternatives: [],
 };
 
@@ -88,9 +100,10 @@ export function draftOfLine(line: LedgerLine): LineDraft {
     name,
     group,
     quantity: Number.isInteger(quantity) ? formatFixed(quantity, 0) : String(quantity),
-    mass: asTyped(mass),
+    mass: mass === undefined ? "" : asTyped(mass),
     uncertainty: uncertainty === undefined ? "" : asTyped(uncertainty),
     basis,
+    made: draftOfMade(line),
     alternatives: alternatives.map((each) => ({
       name: each.name,
       mass: asTyped(each.mass),
@@ -125,9 +138,19 @@ class Fields {
     return undefined;
   }
 
-  needed(path: string, spec: NumberSpec, text: string): number {
-    if (text.trim() === "") this.problems[path] = needed("The mass", spec).message;
-    return this.number(path, spec, text) ?? 0;
+  needed(path: string, spec: NumberSpec, text: string, label = "The mass"): number | undefined {
+    if (text.trim() === "") this.problems[path] = needed(label, spec).message;
+    return this.number(path, spec, text);
+  }
+
+  /** How a piece is made and where it stands, each under its key, nothing where nothing is typed. */
+  made(draft: MadeDraft): Pick<LedgerLine, "made" | "place"> {
+    const read: ReadField = (field, isNeeded) =>
+      isNeeded
+        ? this.needed(field, MADE_SPECS[field], draft[field], "The number")
+        : this.number(field, MADE_SPECS[field], draft[field]);
+    const [made, place] = [readMade(draft, read), readPlace(draft, read)];
+    return { ...(made ? { made } : {}), ...(place ? { place } : {}) };
   }
 
   name(path: string, text: string, others: readonly { readonly name: string }[]): string {
@@ -143,11 +166,15 @@ class Fields {
     return uncertainty === undefined ? {} : { uncertainty };
   }
 
-  alternative(draft: AlternativeDraft, i: number, all: readonly AlternativeDraft[]): LineAlternative {
+  alternative(
+    draft: AlternativeDraft,
+    i: number,
+    others: readonly { readonly name: string }[],
+  ): LineAlternative {
     const at = `alternatives.${i}`;
     return {
-      name: this.name(`${at}.name`, draft.name, all.slice(0, i)),
-      mass: this.needed(`${at}.mass`, PIECE_MASS, draft.mass),
+      name: this.name(`${at}.name`, draft.name, others),
+      mass: this.needed(`${at}.mass`, PIECE_MASS, draft.mass) ?? 0,
       ...this.unsure(`${at}.uncertainty`, draft.uncertainty),
       price: this.number(`${at}.price`, PIECE_PRICE, draft.price) ?? 0,
       leadTime: this.number(`${at}.leadTime`, LEAD_TIME, draft.leadTime) ?? 0,
@@ -161,14 +188,21 @@ export function readLine(
   others: readonly LedgerLine[],
 ): { readonly line: LedgerLine } | { readonly problems: LineProblems } {
   const fields = new Fields();
+  const mass =
+    draft.made.by === ""
+      ? fields.needed("mass", PIECE_MASS, draft.mass)
+      : fields.number("mass", PIECE_MASS, draft.mass);
   const line: LedgerLine = {
     name: fields.name("name", draft.name, others),
     group: draft.group,
     quantity: fields.number("quantity", QUANTITY, draft.quantity) ?? 1,
-    mass: fields.needed("mass", PIECE_MASS, draft.mass),
+    ...(mass === undefined ? {} : { mass }),
     ...fields.unsure("uncertainty", draft.uncertainty),
     basis: draft.basis,
-    alternatives: draft.alternatives.map((each, i, all) => fields.alternative(each, i, all)),
+    ...fields.made(draft.made),
+    alternatives: draft.alternatives.map((each, i, all) =>
+      fields.alternative(each, i, [{ name: draft.name.trim() }, ...all.slice(0, i)]),
+    ),
   };
   return Object.keys(fields.problems).length > 0 ? { problems: fields.problems } : { line };
 }
@@ -180,6 +214,26 @@ export function withLine(build: Build, line: LedgerLine, at: number | null): Bui
     ...build,
     ledger: at === null ? [...ledger, line] : ledger.map((each, i) => (i === at ? line : each)),
   };
+}
+
+const UNBOOKED = "On no line before";
+
+/** @returns the build with what its lines leave of the whole as a line of its own; known as well as the whole and the lines are */
+export function withBooked(build: Build, ledger: Pick<Ledger, "unaccounted" | "whole" | "sum">): Build {
+  const { unaccounted, whole, sum } = ledger;
+  if (unaccounted === null || whole === null || unaccounted <= 0) return build;
+  const names = build.ledger.map(({ name }) => name);
+  const name = names.includes(UNBOOKED) ? `${UNBOOKED}, ${names.length + 1}` : UNBOOKED;
+  const line: LedgerLine = {
+    name,
+    group: "structure",
+    quantity: 1,
+    mass: unaccounted,
+    uncertainty: Math.hypot(whole.uncertainty, sum.uncertainty),
+    basis: "estimated",
+    alternatives: [],
+  };
+  return withLine(build, line, null);
 }
 
 /** @returns the build without a line */

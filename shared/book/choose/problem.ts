@@ -5,6 +5,7 @@ import type { Note } from "../../physics/note.ts";
 import { type Book, findById } from "../book.ts";
 import { stackedParts } from "../fitUp/fitStack.ts";
 import { housingOf } from "../fitUp/stackedBy.ts";
+import { withMass } from "../mass/withMass.ts";
 import { stiffnessBasis } from "../stiffnessBasis.ts";
 import { bareMass, skirtMass } from "./bareMass.ts";
 import type { Context } from "./context.ts";
@@ -53,7 +54,7 @@ export function chooseProblem(book: Book, request: ChooseRequest): Question {
   const context = contextOf(book, request);
   const { air, supply, charge } = context.build;
   const vehicle = {
-    ...context.build.vehicle,
+    ...withMass(book, context.build).vehicle,
     verticalStiffness: stiffnessBasis(book, context.build).value,
   };
   const { duty: _each, ...rest } = supply;

@@ -14,7 +14,7 @@ import { namedAttitudes } from "../attitudes.ts";
 import type { Book } from "../book.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
 import { costOf, type Exchange, exchangedParts, waysToHaveParts, withExchange } from "./exchange.ts";
-import { ledgerOf } from "./ledger.ts";
+import { ledgerOf, pieceMass } from "./ledger.ts";
 
 /** Best sets of swaps of a stored build. */
 export interface BuildSwaps extends PartSwaps {
@@ -33,10 +33,10 @@ const ANY_MASS = 1e6;
 
 /** A line that may be swapped; where the whole was weighed, its own error is in the whole's, and a swap brings both. */
 function swapLine(line: LedgerLine, unsure: number, isOfWhole: boolean): SwapLine {
-  const { quantity, mass, alternatives } = line;
+  const { quantity, alternatives } = line;
   return {
     quantity,
-    mass,
+    mass: pieceMass(line),
     uncertainty: isOfWhole ? 0 : unsure,
     alternatives: alternatives.map((each) => ({
       mass: each.mass,
@@ -134,7 +134,7 @@ function swappedLines(
     const choice = choices[places.indexOf(at)] ?? null;
     if (choice === null || !places.includes(at)) return line;
     const { name, mass, uncertainty } = line.alternatives[choice];
-    const { uncertainty: _before, ...kept } = line;
+    const { uncertainty: _before, made: _drawn, ...kept } = line;
     return {
       ...kept,
       name: freeName(name, line, names),
@@ -156,7 +156,7 @@ export function swapped(
   const changed = withExchange(book, build, ways[set.parts]);
   const ledger = swappedLines(build, places, set.choices);
   const sum = (lines: readonly LedgerLine[]) =>
-    lines.reduce((total, { quantity, mass }) => total + quantity * mass, 0);
+    lines.reduce((total, line) => total + line.quantity * pieceMass(line), 0);
   const { mass } = changed.vehicle;
   if (mass === undefined) return { ...changed, ledger };
   return {

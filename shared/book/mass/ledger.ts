@@ -2,6 +2,7 @@ import type { Build } from "../../model/build.ts";
 import type { LedgerLine, MassGroup } from "../../model/ledger.ts";
 import { type Book, findById } from "../book.ts";
 import { nearestSize } from "../rotorSize.ts";
+import { madeMass } from "./made.ts";
 
 /** How a mass is known. */
 export type MassBasis = "weighed" | "estimated" | "missing";
@@ -97,15 +98,23 @@ function partLines(book: Book, build: Build): MassLine[] {
   return [...(rotor ? [rotor] : []), ...part("motor"), ...part("skirt"), ...part("pack")];
 }
 
-const ownLine = ({ name, group, quantity, mass, uncertainty, basis }: LedgerLine, of: number): MassLine => ({
-  name,
-  group,
-  quantity,
-  mass,
-  uncertainty: uncertaintyOf(mass, basis, uncertainty),
-  basis,
-  of,
-});
+/** A mass that is typed, else that of the drawing: never more than an estimate. */
+function ownLine(line: LedgerLine, of: number): MassLine {
+  const { name, group, quantity, mass, uncertainty, basis, made } = line;
+  const common = { name, group, quantity, of };
+  if (mass !== undefined)
+    return { ...common, mass, uncertainty: uncertaintyOf(mass, basis, uncertainty), basis };
+  const drawn = made ? madeMass(made) : { mass: 0, uncertainty: 0 };
+  return {
+    ...common,
+    mass: drawn.mass,
+    uncertainty: uncertainty ?? drawn.uncertainty,
+    basis: made ? "estimated" : "missing",
+  };
+}
+
+/** @returns what a piece of a line weighs, typed or by its drawing [kg] */
+export const pieceMass = (line: LedgerLine): number => ownLine(line, 0).mass;
 
 /** @returns the mass of all lines, and its standard uncertainty: pieces of a line share one error [kg] */
 export function sumOf(lines: readonly Pick<MassLine, "quantity" | "mass" | "uncertainty">[]): MassFigure {

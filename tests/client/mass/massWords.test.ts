@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { type Headroom, headroomOf } from "#client/views/mass/headroom.ts";
-import { draftOfLine, EMPTY_LINE, readLine, withLine, withoutLine } from "#client/views/mass/line.ts";
+import {
+  draftOfLine,
+  EMPTY_LINE,
+  readLine,
+  withBooked,
+  withLine,
+  withoutLine,
+} from "#client/views/mass/line.ts";
 import {
   forgottenSentence,
   gramsText,
@@ -9,6 +16,7 @@ import {
   massFigures,
   unaccountedSentence,
 } from "#client/views/mass/massWords.ts";
+import { ledgerOf } from "#shared/book/mass/ledger.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
@@ -110,12 +118,24 @@ describe("a line of the ledger, as typed", () => {
     expect(readLine({ ...typed, quantity: "" }, [])).toMatchObject({ line: { quantity: 1 } });
   });
 
+  it("books what is on no line as a line of its own, once; lines that come to more than the whole leave nothing to book", () => {
+    const ledger = ledgerOf(book, crawler);
+    const booked = withBooked(crawler, ledger);
+    expect(ledgerOf(book, booked).unaccounted).toBeCloseTo(0, 12);
+    expect(booked.ledger.at(-1)?.uncertainty).toBeCloseToRelative(
+      Math.hypot(ledger.whole?.uncertainty ?? 0, ledger.sum.uncertainty),
+      1e-12,
+    );
+    const light = { ...crawler, vehicle: { ...crawler.vehicle, mass: 0.4 } };
+    expect(withBooked(light, ledgerOf(book, light))).toBe(light);
+  });
+
   it("comes back as it was stored, for every line of the demo", () => {
     for (const line of crawler.ledger)
       expect(readLine(draftOfLine(line), [])).toEqual({
         line: {
           ...line,
-          mass: expect.closeTo(line.mass, 12),
+          mass: expect.closeTo(line.mass ?? 0, 12),
           ...uncertaintyOf(line.uncertainty),
           alternatives: line.alternatives.map((each) => ({
             ...each,

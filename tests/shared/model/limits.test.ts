@@ -60,6 +60,13 @@ const TYPED: ReadonlyMap<string, string> = new Map([
   ["outline.cornerRadius", "m"],
 ]);
 
+/** Of a union, what says which of its kinds a number belongs to. */
+function ofKind(key: string, inner: Json): Json {
+  if (key !== "made" || typeof inner !== "object" || inner === null) return inner;
+  const by = "area" in inner || "thickness" in inner ? "sheet" : "volume";
+  return { by, material: "pla", ...inner } as Json;
+}
+
 /** What the schema says of one number at a path of an otherwise empty record: refused there, or not. */
 function refusedAt(name: keyof typeof PARTS, path: string, value: number): boolean {
   const schema: z.ZodType = COLLECTIONS[name];
@@ -67,7 +74,7 @@ function refusedAt(name: keyof typeof PARTS, path: string, value: number): boole
   const unit = TYPED.get(path);
   const leaf: Json = unit === undefined ? value : { value, unit };
   const record = keys.reduceRight<Json>((inner, key) => {
-    if (!/^\d+$/.test(key)) return { [key]: inner };
+    if (!/^\d+$/.test(key)) return { [key]: ofKind(key, inner) };
     return key === "1" ? [0.5, inner] : [inner];
   }, leaf);
   const parsed = schema.safeParse({ ...(record as object), ...BESIDE[name] });

@@ -59,6 +59,7 @@ export function Swaps({ book, build, shown }: SwapsProps) {
             options={AIMS}
             onChange={(value) => setBy(AIMS.find((aim) => aim.value === value)?.value ?? "price")}
           />
+          {reply === null && <p class="quiet">Looking for swaps…</p>}
           {reply && "problem" in reply && <Problem message={reply.problem} />}
           {reply && asked && "answered" in reply && (
             <Found book={book} answered={reply.answered} build={build.data} shown={asked.build} />
@@ -81,7 +82,7 @@ interface FoundProps {
 
 function Found(props: FoundProps) {
   const { swaps, settings } = props.answered;
-  const sets = withoutNeedless(swaps.solutions).slice(0, SHOWN);
+  const sets = withoutNeedless(swaps.solutions, swaps.ways).slice(0, SHOWN);
   const wanted = sets.filter(({ count }) => count > 0);
   return (
     <>
@@ -116,9 +117,12 @@ function Found(props: FoundProps) {
   );
 }
 
-/** Whether the housing takes the parts of a set: null where it does, or nothing is known of it. */
-function housingText(book: Book, build: Build): string | null {
-  const short = fitStacks(book, build).filter(({ stack }) => stack && stack.verdict !== "closes");
+/** Which stacks close less well with the parts of a set than they do now: null where none does. */
+function housingText(book: Book, build: Build, now: Build): string | null {
+  const before = fitStacks(book, now);
+  const short = fitStacks(book, build).filter(
+    ({ stack }, i) => stack && stack.verdict !== "closes" && stack.verdict !== before[i].stack?.verdict,
+  );
   if (short.length === 0) return null;
   return `The housing may not take it: ${short.map(({ name }) => name.toLowerCase()).join(", ")} in Fit-up.`;
 }
@@ -150,7 +154,7 @@ function SwapOption({ book, answered, build, shown, set }: FoundProps & { readon
   if (set.count === 0) return null;
   const housing =
     exchangedParts(answered.swaps.ways[set.parts]).length > 0
-      ? housingText(book, swapped(book, shown, answered.swaps, set))
+      ? housingText(book, swapped(book, shown, answered.swaps, set), shown)
       : null;
   return (
     <>

@@ -1,5 +1,5 @@
 import { bookOfBuilds } from "../../../../shared/book/bookOfBuild.ts";
-import { singleExchanges } from "../../../../shared/book/mass/exchange.ts";
+import { type Exchange, singleExchanges } from "../../../../shared/book/mass/exchange.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { PartSwapSet } from "../../../../shared/decide/swaps/partSwaps.ts";
 import type { SwapAim } from "../../../../shared/decide/swaps/swaps.ts";
@@ -22,9 +22,14 @@ export function swapQuestion(book: Book, build: Build, by: SwapAim): SwapQuestio
   return { book: bookOfBuilds(book, builds), build, by };
 }
 
+/** Whether one way to have the parts exchanges all that another does. */
+const exchangesToo = (one: Exchange, other: Exchange): boolean =>
+  Object.entries(other).every(([part, value]) => one[part as keyof Exchange] === value);
+
 /** @returns sets without those that only add a needless swap to one before them */
-export function withoutNeedless(sets: readonly PartSwapSet[]): PartSwapSet[] {
+export function withoutNeedless(sets: readonly PartSwapSet[], ways: readonly Exchange[]): PartSwapSet[] {
   const adds = (set: PartSwapSet, to: PartSwapSet) =>
-    set.parts === to.parts && to.choices.every((choice, i) => choice === null || choice === set.choices[i]);
+    exchangesToo(ways[set.parts], ways[to.parts]) &&
+    to.choices.every((choice, i) => choice === null || choice === set.choices[i]);
   return sets.filter((set, i) => !sets.slice(0, i).some((before) => adds(set, before)));
 }

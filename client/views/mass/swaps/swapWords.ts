@@ -1,6 +1,6 @@
 import type { BuildSwaps } from "../../../../shared/book/mass/buildSwaps.ts";
 import { type Exchange, exchangedParts } from "../../../../shared/book/mass/exchange.ts";
-import { ledgerOf, type PartLine } from "../../../../shared/book/mass/ledger.ts";
+import { ledgerOf, type PartLine, pieceMass } from "../../../../shared/book/mass/ledger.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { PartSwapSet } from "../../../../shared/decide/swaps/partSwaps.ts";
 import { percentText } from "../../../../shared/decide/verdict/figures.ts";
@@ -42,7 +42,8 @@ export function swapTexts(
   const lines = places.flatMap((at, i) => {
     const choice = choices[i];
     if (choice === null || choice === undefined) return [];
-    const { name, mass, quantity, alternatives } = build.ledger[at];
+    const { name, quantity, alternatives } = build.ledger[at];
+    const mass = pieceMass(build.ledger[at]);
     return [
       `${alternatives[choice].name} for ${name}, ${changeText(quantity * (mass - alternatives[choice].mass))}`,
     ];

@@ -99,6 +99,7 @@ export function bookOfNeed(book: Book, need: TypedNeed, diameter: number): NeedI
     vehicle: vehicleOf(need),
     ledger: [],
     stacks: [],
+    places: {},
     exchanges: { motors: [], rotors: [], packs: [], skirts: [] },
     attitudes: [],
     targetMargin: 1.5,
