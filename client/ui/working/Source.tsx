@@ -8,7 +8,7 @@ export function Source({ text }: { readonly text: string }) {
   return (
     <>
       {text.slice(0, found.index)}
-      <a href={`/docs/${page}`} target="_blank" rel="noopener">
+      <a href={`/docs/${page}.md`} target="_blank" rel="noopener">
         {page}
       </a>
       {text.slice(found.index + whole.length)}

@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
@@ -14,7 +15,8 @@ import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { AttitudeStrip } from "../match/strip/AttitudeStrip.tsx";
 import { CAUTIONS, GROUPS } from "../rundown/limits/limitWords.ts";
 import { MatchStill, RoseStill } from "./charts.tsx";
-import { LimitsSection, MassSection, NextSection, OpenSection, RunSection } from "./findings.tsx";
+import { FitSection, LimitsSection, MassSection, NextSection, OpenSection, RunSection } from "./findings.tsx";
+import { fitPaper } from "./fitPaper.ts";
 import { PartsSection, TestsSection } from "./made.tsx";
 import { SaveSheet } from "./SaveSheet.tsx";
 import { type Sheet, useSheet } from "./useSheet.ts";
@@ -29,13 +31,17 @@ export default function SheetView() {
 
 function SheetOf({ book, build }: { readonly book: Book; readonly build: StoredOf<"builds"> }) {
   const sheet = useSheet(book, build);
+  const paper = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    if (paper.current && !sheet.busy) fitPaper(paper.current);
+  });
   return (
     <div class="sheet-view" aria-busy={sheet.busy}>
       <SaveSheet sheet={sheet} />
       {sheet.problems.map((problem) => (
         <Problem key={problem} message={problem} />
       ))}
-      <article class="sheet" aria-label={`Sheet of ${sheet.outcome.build.name}`}>
+      <article ref={paper} class="sheet" aria-label={`Sheet of ${sheet.outcome.build.name}`}>
         <First sheet={sheet} />
         {!isLacking(sheet.outcome) && <Second sheet={sheet} />}
       </article>
@@ -83,6 +89,7 @@ function First({ sheet }: { readonly sheet: Sheet }) {
         <div>
           <TestsSection book={book} outcome={outcome} />
           <MassSection sheet={sheet} />
+          <FitSection sheet={sheet} />
         </div>
       </div>
     </div>

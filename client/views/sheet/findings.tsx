@@ -1,6 +1,7 @@
 import { isDestroyed } from "../../../shared/decide/verdict/states.ts";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
+import { fitFigures, fitSentence } from "../fitup/fitWords.ts";
 import { gramsText, groupSums, headroomSentence, massFigures } from "../mass/massWords.ts";
 import { FoundTests } from "../match/nextTest/NextTest.tsx";
 import { FallTable } from "../rundown/FallTable.tsx";
@@ -53,6 +54,18 @@ export function MassSection({ sheet: { headroom } }: Props) {
           .join(", ")}
         ; <span class="quiet">{massFigures(headroom)}</span>.
       </p>
+    </section>
+  );
+}
+
+/** Whether the parts close in the housing; nothing of a build without a stack. */
+export function FitSection({ sheet: { fits } }: Props) {
+  if (fits.length === 0) return null;
+  return (
+    <section aria-label="Fit-up">
+      <h2>Fit-up</h2>
+      <p>{fitSentence(fits)}</p>
+      <p class="quiet small">{fitFigures(fits)}</p>
     </section>
   );
 }

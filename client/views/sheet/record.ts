@@ -116,6 +116,7 @@ export function recordOf(sheet: Sheet, { at, version, demo, tried }: Made) {
       energies: limits.energies,
     },
     mass: massOf(sheet),
+    fitUp: sheet.fits,
     nextTests: nextOf(sheet),
     warnings: [...(prediction?.warnings ?? []), ...(outcome.resolved?.notes ?? [])],
     cautions: Object.values(CAUTIONS),

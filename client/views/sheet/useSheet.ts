@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { type FitStack, fitStacks } from "../../../shared/book/fitUp/fitStack.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Limits } from "../../../shared/decide/limits/limits.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
@@ -27,6 +28,7 @@ export interface Sheet {
   readonly limits: Limits | null;
   readonly next: FoundNext;
   readonly headroom: Headroom;
+  readonly fits: readonly FitStack[];
   /** what could not be worked out, in words */
   readonly problems: readonly string[];
   /** something is still worked out */
@@ -49,6 +51,7 @@ export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
   const limits = useLimits(book, outcome, question);
   const next = useNextTests(book, outcome, sure);
   const headroom = useMemo(() => headroomOf(book, outcome.build), [book, outcome]);
+  const fits = useMemo(() => fitStacks(book, outcome.build), [book, outcome]);
   const replies = [run.reply, limits.reply, next.reply];
   const running = question !== null && (run.busy || limits.busy);
   const judging = verdict.verdict !== null && verdict.ways === null && verdict.problem === null;
@@ -62,6 +65,7 @@ export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
     limits: question && limits.reply && "answered" in limits.reply ? limits.reply.answered : null,
     next,
     headroom,
+    fits,
     problems: replies.flatMap((reply) => (reply && "problem" in reply ? [reply.problem] : [])),
     busy: running || judging || sure.busy || next.busy,
   };

@@ -2,6 +2,12 @@ import { type Book, resolveBuild } from "#shared/book/resolve.ts";
 import { COLLECTION_NAMES } from "#shared/model/collections.ts";
 import type { PredictInput } from "#shared/physics/predict.ts";
 
+/** What sampling alone moves, and the API doesn't take. */
+function asAsked(input: PredictInput): PredictInput {
+  const { landFriction: _, ...skirt } = input.skirt;
+  return { ...input, skirt };
+}
+
 /** @returns a stored build's numbers as POST /predict takes them */
 export async function inputOfBuild(address: string, id: string): Promise<PredictInput> {
   const lists = await Promise.all(
@@ -14,5 +20,5 @@ export async function inputOfBuild(address: string, id: string): Promise<Predict
   const build = book.builds.find((each) => each.id === id);
   const input = build && resolveBuild(book, build.data).input;
   if (!input) throw new Error(`The build ${id} has no numbers.`);
-  return input;
+  return asAsked(input);
 }

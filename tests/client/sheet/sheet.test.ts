@@ -8,6 +8,7 @@ import { partRows } from "#client/views/sheet/partRows.ts";
 import { recordOf } from "#client/views/sheet/record.ts";
 import { daysText, testRows } from "#client/views/sheet/testRows.ts";
 import type { Sheet } from "#client/views/sheet/useSheet.ts";
+import { fitStacks } from "#shared/book/fitUp/fitStack.ts";
 import { limitsInput } from "#shared/book/limitsInput.ts";
 import { limitsOf } from "#shared/decide/limits/limits.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
@@ -31,6 +32,7 @@ function sheetOf(id: string): Sheet {
     limits: limited && limitsOf(limited),
     next: { ...idle, question: null },
     headroom: headroomOf(book, outcome.build),
+    fits: fitStacks(book, outcome.build),
     problems: [],
     busy: false,
   };
