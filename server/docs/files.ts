@@ -2,6 +2,7 @@
 
 /** The docs, by their path under docs/; each is read when it is first asked for, and travels inside the built bundle. */
 const FILES = import.meta.glob<string>("../../docs/**/*.md", { query: "?raw", import: "default" });
+const DRAWINGS = import.meta.glob<string>("../../docs/**/*.svg", { query: "?raw", import: "default" });
 const STYLE = import.meta.glob<string>("./docs.css", { query: "?raw", import: "default" });
 const FOLDER = "../../docs/";
 
@@ -15,6 +16,12 @@ export const docPaths = (): string[] =>
 export async function docText(path: string): Promise<string | null> {
   const file = `${FOLDER}${path}`;
   return Object.hasOwn(FILES, file) ? FILES[file]() : null;
+}
+
+/** @returns a drawing of the docs, SVG; null where there is none at that path */
+export async function drawingAt(path: string): Promise<string | null> {
+  const file = `${FOLDER}${path}`;
+  return Object.hasOwn(DRAWINGS, file) ? DRAWINGS[file]() : null;
 }
 
 /** @returns the style sheet of the docs' pages */

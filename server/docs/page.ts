@@ -28,6 +28,7 @@ export interface Listed {
 
 const GROUPS: readonly (readonly [title: string, folder: string])[] = [
   ["How to, and how far to trust it", ""],
+  ["The rigs, one by one", "rigs/"],
   ["The method, page by page", "method/"],
   ["The fits", "method/fits/"],
 ];

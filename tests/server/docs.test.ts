@@ -1,8 +1,9 @@
 import supertest from "supertest";
 import { describe, expect, it } from "vitest";
 import { createApp } from "#server/app.ts";
-import { docPaths } from "#server/docs/files.ts";
-import { rendered } from "#server/docs/render.ts";
+import { docPaths, docText } from "#server/docs/files.ts";
+import { escaped, rendered } from "#server/docs/render.ts";
+import { MARK_MEANINGS, TERMS } from "#shared/book/glossary.ts";
 import { freshStore, steppingClock } from "./support/book.ts";
 
 const served = () => supertest(createApp({ store: freshStore(), clock: steppingClock() }));
@@ -45,6 +46,27 @@ describe("the docs as pages", () => {
       }),
     );
     expect(dead).toEqual([]);
+  });
+
+  it("show a drawing of each rig that has a page, and nothing of it is fetched from elsewhere", async () => {
+    const api = served();
+    const rigs = docPaths().filter((path) => path.startsWith("rigs/"));
+    expect(rigs.length).toBeGreaterThan(7);
+    for (const rig of rigs) {
+      const [, source] = /<img src="([^"]+)"/.exec((await api.get(`/docs/${rig}`)).text) ?? [];
+      const { pathname } = new URL(source ?? "", `http://here/docs/${rig}`);
+      const { headers, body } = await api.get(pathname).expect(200);
+      expect(headers["content-type"], pathname).toMatch(/^image\/svg/);
+      expect(String(body), pathname).not.toMatch(/<script|href=|style=/);
+    }
+  });
+
+  it("have the words, marks and symbols of the app's own glossary, to the letter", async () => {
+    const page = rendered((await docText("glossary.md")) ?? "", "glossary.md").html;
+    for (const [word, meaning] of Object.entries({ ...TERMS, ...MARK_MEANINGS })) {
+      expect(page).toContain(`<td>${escaped(word)}</td>`);
+      expect(page).toContain(meaning.replaceAll("'", "&#39;"));
+    }
   });
 
   it("have a style sheet; what isn't there is a 404, and nothing can be written", async () => {

@@ -31,6 +31,8 @@ function unwired(copy: Element): void {
   for (const element of copy.querySelectorAll(ON_SCREEN)) element.remove();
   for (const element of copy.querySelectorAll("a, button")) {
     const words = document.createElement("span");
+    words.className = element.className;
+    words.title = element.matches(".mark") ? (element.getAttribute("aria-label") ?? "") : "";
     words.append(...element.childNodes);
     element.replaceWith(words);
   }
