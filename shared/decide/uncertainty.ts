@@ -187,8 +187,9 @@ function anglesOf(build: AnyPredictInput): number[] {
 
 function sharesOf({ worst, values }: Sampled, inputs: readonly Uncertain[]): Share[] {
   const needed = (_: number, i: number) => worst[i] < Number.POSITIVE_INFINITY;
-  const columns = values.map((column) => Array.from(column).filter(needed));
-  const each = varianceShares(columns, Array.from(worst).filter(needed));
+  const isNeeded = worst.every((margin) => margin < Number.POSITIVE_INFINITY);
+  const kept = (column: Float64Array) => (isNeeded ? column : column.filter(needed));
+  const each = varianceShares(values.map(kept), kept(worst));
   let place = 0;
   const shares = inputs.flatMap(({ paths, dimensions }) => {
     if (dimensions === 0) return [];

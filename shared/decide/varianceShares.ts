@@ -1,32 +1,47 @@
-type Column = readonly number[];
-
-const mean = (values: Column): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-
-const meanProduct = (a: Column, b: Column): number => mean(a.map((value, i) => value * b[i]));
-
-/** Shifted and scaled to mean 0 and mean square 1; null where nothing varies. */
-function standardised(values: Column): number[] | null {
-  const middle = mean(values);
-  const shifted = values.map((value) => value - middle);
-  const sd = Math.sqrt(meanProduct(shifted, shifted));
-  return sd > ROUNDING * Math.abs(middle) ? shifted.map((value) => value / sd) : null;
-}
+type Column = ArrayLike<number>;
 
 /** A spread this small, relative to the mean, is rounding. */
 const ROUNDING = 1e-13;
+/** A variance of what x² adds to x, of 1 at its most, that is rounding: x takes two values. */
+const NO_CURVATURE = 1e-10;
 
-/** What x² adds to x: the part of it that neither a constant nor x explains, standardised. */
-function curvatureOf(x: Column): number[] | null {
-  const square = x.map((value) => value * value);
-  const skew = meanProduct(square, x);
-  return standardised(square.map((value, i) => value - 1 - skew * x[i]));
+/** Mean and standard deviation; null where nothing varies. */
+function spreadOf(values: Column): { readonly mean: number; readonly sd: number } | null {
+  const count = values.length;
+  let sum = 0;
+  for (let i = 0; i < count; i++) sum += values[i];
+  const mean = sum / count;
+  let squares = 0;
+  for (let i = 0; i < count; i++) squares += (values[i] - mean) ** 2;
+  const sd = Math.sqrt(squares / count);
+  return sd > ROUNDING * Math.abs(mean) ? { mean, sd } : null;
 }
 
-function shareOf(input: Column, y: Column): number {
-  const x = standardised(input);
-  if (!x) return 0;
-  const curvature = curvatureOf(x);
-  return meanProduct(x, y) ** 2 + (curvature ? meanProduct(curvature, y) ** 2 : 0);
+/** Shifted and scaled to mean 0 and mean square 1; null where nothing varies. */
+function standardised(values: Column): Float64Array | null {
+  const spread = spreadOf(values);
+  if (!spread) return null;
+  const { mean, sd } = spread;
+  return Float64Array.from(values, (value) => (value - mean) / sd);
+}
+
+/** r(x, y)² + r(h, y)² by the moments of x and y, h = x² − 1 − m₃·x: what x² adds to a constant and x. */
+function shareOf(input: Column, y: Float64Array): number {
+  const spread = spreadOf(input);
+  if (!spread) return 0;
+  let [third, fourth, withY, squareWithY] = [0, 0, 0, 0];
+  const count = y.length;
+  for (let i = 0; i < count; i++) {
+    const x = (input[i] - spread.mean) / spread.sd;
+    const square = x * x;
+    third += square * x;
+    fourth += square * square;
+    withY += x * y[i];
+    squareWithY += square * y[i];
+  }
+  const [m3, m4, xy, xxy] = [third / count, fourth / count, withY / count, squareWithY / count];
+  const curvature = m4 - 1 - m3 * m3;
+  return xy * xy + (curvature > NO_CURVATURE * m4 ? (xxy - m3 * xy) ** 2 / curvature : 0);
 }
 
 /**

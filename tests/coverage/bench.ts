@@ -7,7 +7,9 @@ import type { Scenario } from "./scenarios.ts";
 import { AIR, MOTOR, type Parts, STATED, TEST_SPEED, type Vehicle } from "./vehicle.ts";
 
 /** Scatter of single readings, beside the gains [-]. */
-const SCATTER = { pressure: 0.006, flow: 0.01, speed: 0.002, current: 0.008, voltage: 0.002, pull: 0.035 };
+const SCATTER = { pressure: 0.006, flow: 0.01, speed: 0.002, current: 0.008, voltage: 0.002 };
+/** Scatter of a single pull as calibrations hold it: about 5 %, half or twice of it within a standard deviation, and no more than a fifth [-]. Source: docs/method/calibration.md. */
+const PULLS = { about: 0.05, most: 0.2 };
 const HOLES = [{ diameter: 0.01, thickness: 0.003, count: 36 }];
 
 type Quantity = keyof Scenario["stated"];
@@ -143,9 +145,10 @@ export function motorTest({ parts, scenario, bench: { read, said } }: Taken): ob
 /** Pulls straight off, at falling charge, the voltage read. */
 export function pullTest({ parts, scenario, vehicle, bench }: Taken): object {
   const { read, said, loadGain, draw } = bench;
+  const scatter = Math.min(PULLS.most, scenario.pullScatter ?? PULLS.about * 2 ** draw(1));
   const rows = Array.from({ length: scenario.pulls }, (_, i) => {
     const { suction, point } = predict(vehicle.at(0.9 - 0.08 * i), []);
-    const load = loadGain * suction * (1 + draw(SCATTER.pull));
+    const load = loadGain * suction * Math.max(0.1, 1 + draw(scatter));
     const held = Math.floor(load / 0.2) * 0.2;
     return {
       held: quantity(held, "N"),

@@ -100,13 +100,14 @@ ${outsideTable(outside)}
 Of a set that was fitted the errors are what the fit leaves, not what it predicts; each line says which.
 
 ## Simulated makers
-${makers} makers a scenario, one a seed. Each has a vehicle of the maker's own (gap, pull factor, lip, state of charge, mass, a plate, instruments with gains, drawn as [uncertainty](method/uncertainty.md) says they are), takes the tests of the scenario through noisy instruments, files them in a book, and asks for the pull, and for the chance to hold on a ceiling.
+${makers} makers a scenario, one a seed. Each has a vehicle of the maker's own (gap, pull factor, lip, state of charge, mass, a plate, instruments with gains, pulls with their scatter, drawn as [uncertainty](method/uncertainty.md) says they are), takes the tests of the scenario through noisy instruments, files them in a book, and asks for the pull, and for the chance to hold on a ceiling.
 With ${makers} makers a share is known to about ±${knownTo(makers)} % (95 %). 90 % is right; where what the tests state is true, 86 to 94 % are wanted. In italics: what is stated there is not true, or one vehicle at the edge of what it is.
 
 ${makersTable(rows)}
 
 - Median against truth: above 0 in the mean where the pull factor is drawn, as truth stands below the line, 1/κ has a mean of 1.01, and a gap that may be narrow or wide pulls unevenly.
 - A pull factor of 0.85 or 1.15 lies 1.6 of its standard uncertainties from 1. Without a pull such a vehicle is at the edge of every band; two or more pulls bring it back.
+- Pulls that scatter less than the 5 % that calibrations expect leave the band a little wide, those that scatter twice as much a little narrow: five of them tell their scatter only roughly.
 - Instruments or a lip's law further off than stated are a warning, not a case that the band has to hold.
 - Held less chance said: over the makers to whom a chance of 5 to 95 % was said.
 

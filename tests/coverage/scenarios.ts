@@ -11,6 +11,8 @@ export interface Scenario {
   readonly plate: boolean;
   readonly leakTest: boolean;
   readonly pulls: number;
+  /** of a single pull [-]; null: drawn as calibrations hold it true */
+  readonly pullScatter: number | null;
   /** how well the gap is known that the record states [m] */
   readonly gapUncertainty: number;
   /** K_lip over what the edge says, and friction along the lip over what the law says: standard uncertainty of each [-] */
@@ -35,6 +37,7 @@ const GOOD: Scenario = {
   plate: false,
   leakTest: true,
   pulls: 0,
+  pullScatter: null,
   gapUncertainty: 5e-5,
   lip: 0.15,
   testedDiameter: null,
@@ -60,6 +63,8 @@ export const SCENARIOS: readonly Scenario[] = [
   { ...GOOD, name: "a rotor tested at 80 mm, printed at 50 mm", testedDiameter: 0.08 },
   { ...GOOD, name: "gap set, five pulls, no leak test", leakTest: false, pulls: 5, gapUncertainty: 8e-5 },
   { ...GOOD, name: "a curve that is no polynomial, five pulls", wave: 0.02, pulls: 5 },
+  { ...GOOD, name: "five pulls that scatter by 2.5 %", pulls: 5, pullScatter: 0.025, honest: false },
+  { ...GOOD, name: "five pulls that scatter by 10 %", pulls: 5, pullScatter: 0.1, honest: false },
   { ...GOOD, name: "pull factor 0.85, no pulls", pullFactor: 0.85, honest: false },
   { ...GOOD, name: "pull factor 0.85, five pulls", pullFactor: 0.85, pulls: 5, honest: false },
   { ...GOOD, name: "pull factor 1.15, no pulls", pullFactor: 1.15, honest: false },
