@@ -8,6 +8,7 @@ import { downloadText } from "../../ui/download.ts";
 import { Empty } from "../../ui/Empty.tsx";
 import { toCsv } from "../../ui/table.ts";
 import { FORMS } from "./forms.ts";
+import { PartRow } from "./list/PartRow.tsx";
 import { PartForm } from "./PartForm.tsx";
 import { partsTable } from "./partsCsv.ts";
 import type { FormSpec } from "./spec.ts";
@@ -49,15 +50,13 @@ function Lists({ book }: { book: Book }) {
             <h2>{form.many}</h2>
             <ul>
               {offered(recordsOf(book, form), null).map((record) => (
-                <li key={record.id}>
-                  <a href={href("parts", `${form.collection}/${record.id}`)}>{record.data.name}</a>
-                  {saved === `${form.collection}/${record.id}` && <span class="good"> saved</span>}
-                  {form.collection === "builds" && (
-                    <a class="small quiet" href={href("match", record.id)}>
-                      match
-                    </a>
-                  )}
-                </li>
+                <PartRow
+                  key={record.id}
+                  book={book}
+                  form={form}
+                  record={record}
+                  saved={saved === `${form.collection}/${record.id}`}
+                />
               ))}
             </ul>
             <Retired book={book} form={form} />

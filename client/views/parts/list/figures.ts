@@ -1,0 +1,144 @@
+import { type Book, findById } from "../../../../shared/book/book.ts";
+import { motorBasis } from "../../../../shared/book/motorBasis.ts";
+import { packBasis } from "../../../../shared/book/packBasis.ts";
+import { propellerBasis } from "../../../../shared/book/propellerBasis.ts";
+import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
+import type { StoredOf } from "../../../../shared/model/record.ts";
+import { asProblem } from "../../../../shared/numeric/errors.ts";
+import { evaluatePolynomial, firstPositiveZero } from "../../../../shared/numeric/polynomial.ts";
+import { type MotorConstants, shaftTorque, torqueConstant } from "../../../../shared/physics/motor.ts";
+import type { DimensionName } from "../../../../shared/units/dimensions.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
+import type { MarkWord } from "../../../ui/Mark.tsx";
+
+/** What a part's row in the list says of it. */
+export interface PartFigures {
+  readonly texts: readonly string[];
+  /** what the figures or the curve rest on, where it isn't a test */
+  readonly mark?: MarkWord;
+  readonly sketch?: Sketch;
+}
+
+/** A small curve, each axis over its own span. */
+export interface Sketch {
+  /** what it shows, in words */
+  readonly of: string;
+  readonly points: readonly (readonly [x: number, y: number])[];
+}
+
+const STEPS = 24;
+const shares = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
+
+const text = (si: number | undefined, name: DimensionName, unit?: string, digits = 3): string[] =>
+  si === undefined ? [] : [formatQuantity(si, name, { unit, digits })];
+
+const sizesOf = ({ data }: StoredOf<"rotors">): string[] => {
+  const sizes = (data.sizes ?? []).map(({ diameter }) => formatQuantity(diameter, "length", { unit: "mm" }));
+  return sizes.length > 0 ? [sizes.join(", ")] : [];
+};
+
+/** Pressure coefficient over flow coefficient up to free flow. */
+function rotor(book: Book, record: StoredOf<"rotors">): PartFigures {
+  const texts = sizesOf(record);
+  if (record.data.kind === "propeller") {
+    const found = asProblem(() => propellerBasis(book, record.id));
+    const known = "answered" in found && found.answered.basis !== "missing";
+    return { texts: [...texts, known ? "propeller" : "propeller, thrust not known yet"] };
+  }
+  const found = asProblem(() => rotorBasis(book, record.id));
+  if (!("answered" in found) || found.answered.basis === "missing")
+    return { texts: [...texts, "no curve yet"] };
+  const { basis, psi, phiMax } = found.answered;
+  const end = firstPositiveZero(psi) ?? phiMax;
+  const points = shares.map((share) => [share, evaluatePolynomial(psi, share * end)] as const);
+  return {
+    texts,
+    ...(basis === "measured" ? {} : { mark: basis }),
+    sketch: { of: "pressure over flow", points },
+  };
+}
+
+/** Efficiency over current at the rated voltage, up to the current at stall; null where no voltage is rated. */
+function efficiency(constants: MotorConstants, volts: number | undefined): Sketch | null {
+  if (volts === undefined) return null;
+  const stall = volts / constants.resistance;
+  const points = shares.slice(1).map((share) => {
+    const current = share * stall;
+    const speed = (volts - current * constants.resistance) / torqueConstant(constants.kv);
+    const power = shaftTorque(constants, current, speed) * speed;
+    return [share, Math.max(0, power / (volts * current))] as const;
+  });
+  return { of: "efficiency over current at the rated voltage", points };
+}
+
+function motor(book: Book, { id, data }: StoredOf<"motors">): PartFigures {
+  const found = asProblem(() => motorBasis(book, id));
+  const basis = "answered" in found ? found.answered : null;
+  const texts = [
+    ...text(basis?.constants.kv ?? data.kv, "kv"),
+    ...text(basis?.constants.resistance ?? data.resistance, "resistance"),
+    ...text(data.mass, "mass", "g"),
+  ];
+  const sketch = basis && efficiency(basis.constants, data.ratedVoltage);
+  return { texts, ...(basis?.fit ? {} : { mark: "stated" }), ...(sketch ? { sketch } : {}) };
+}
+
+/** Open-circuit voltage of a cell from empty to full. */
+function pack(book: Book, { id, data }: StoredOf<"packs">): PartFigures {
+  const found = asProblem(() => packBasis(book, id));
+  const basis =
+    "answered" in found && found.answered && found.answered.basis !== "missing" ? found.answered : null;
+  const cells = data.parallel > 1 ? `${data.series} × ${data.parallel} cells` : `${data.series} in series`;
+  const capacity = (basis?.cell.capacity ?? data.cell.capacity ?? Number.NaN) * data.parallel;
+  const texts = [
+    cells,
+    ...(Number.isFinite(capacity) ? text(capacity, "charge", "mAh") : []),
+    ...text(data.mass, "mass", "g"),
+  ];
+  if (!basis) return { texts };
+  const mark = basis.basis === "stated" ? "stated" : basis.basis === "chemistry" ? "estimated" : undefined;
+  return {
+    texts,
+    ...(mark ? { mark } : {}),
+    sketch: { of: "cell voltage over charge", points: basis.cell.curve },
+  };
+}
+
+function skirt({ data }: StoredOf<"skirts">): PartFigures {
+  const gap = `gap ${formatQuantity(data.gap, "length", { unit: "mm", digits: 2 })}`;
+  return { texts: [...text(data.area, "area", "cm²"), gap, ...text(data.mass, "mass", "g")] };
+}
+
+function surface({ data }: StoredOf<"surfaces">): PartFigures {
+  const rough =
+    data.roughness === undefined
+      ? []
+      : [`rough ${formatQuantity(data.roughness, "length", { unit: "µm", digits: 2 })}`];
+  const joints = data.joints?.length ?? 0;
+  return { texts: [...rough, ...(joints > 0 ? [`${joints} ${joints === 1 ? "joint" : "joints"}`] : [])] };
+}
+
+function build(book: Book, { data }: StoredOf<"builds">): PartFigures {
+  const rotorName = findById(book.rotors, data.rotor)?.data.name ?? data.rotor;
+  return {
+    texts: [
+      `${rotorName} ${formatQuantity(data.diameter, "length", { unit: "mm" })}`,
+      findById(book.motors, data.motor)?.data.name ?? data.motor,
+      findById(book.packs, data.pack)?.data.name ?? data.pack,
+    ],
+  };
+}
+
+/** @returns what is known of a part in a few figures, and its curve where it has one */
+export function figuresOf(book: Book, collection: string, id: string): PartFigures {
+  const of = <C extends "rotors" | "motors" | "packs" | "skirts" | "surfaces" | "builds">(name: C) =>
+    name === collection ? (book[name] as readonly StoredOf<C>[]).find((each) => each.id === id) : undefined;
+  const [rotors, motors, packs] = [of("rotors"), of("motors"), of("packs")];
+  const [skirts, surfaces, builds] = [of("skirts"), of("surfaces"), of("builds")];
+  if (rotors) return rotor(book, rotors);
+  if (motors) return motor(book, motors);
+  if (packs) return pack(book, packs);
+  if (skirts) return skirt(skirts);
+  if (surfaces) return surface(surfaces);
+  return builds ? build(book, builds) : { texts: [] };
+}

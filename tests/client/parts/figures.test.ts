@@ -1,0 +1,70 @@
+import { describe, expect, it } from "vitest";
+import { figuresOf } from "#client/views/parts/list/figures.ts";
+import { usesOf } from "#client/views/parts/list/uses.ts";
+import type { Book } from "#shared/book/book.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+
+const book = demoBook();
+const [motor] = book.motors;
+const plain = (text: string) => text.replaceAll("\u202f", " ");
+
+/** A book with one motor and no test of it. */
+const stated = (data: object): Book => ({
+  ...book,
+  tests: [],
+  motors: [{ ...motor, id: "only", data: { ...motor.data, ...data } }],
+});
+
+describe("figuresOf, what the list of parts says", () => {
+  // Textbook of the DC motor with constant friction: η_max = (1 − √(I₀/I_stall))².
+  it("a motor's sketch has the textbook's best efficiency, to a step of the sketch", () => {
+    const of = figuresOf(
+      stated({ kv: 1000, resistance: 0.1, noLoadCurrent: 1, ratedVoltage: 10, viscousTorque: 0 }),
+      "motors",
+      "only",
+    );
+    const best = Math.max(...(of.sketch?.points ?? []).map(([, efficiency]) => efficiency));
+    const textbook = (1 - Math.sqrt(1 / (10 / 0.1))) ** 2;
+    expect(best).toBeLessThanOrEqual(textbook + 1e-12);
+    expect(best).toBeGreaterThan(textbook - 0.01);
+    expect(of.mark).toBe("stated");
+    expect(of.texts.map(plain)).toContain("1000 rpm/V");
+  });
+
+  it("a motor without a rated voltage, or without numbers at all, has no sketch and keeps what is known", () => {
+    expect(figuresOf(stated({ ratedVoltage: undefined }), "motors", "only").sketch).toBeUndefined();
+    const bare = figuresOf(stated({ kv: undefined, resistance: undefined, mass: 0.019 }), "motors", "only");
+    expect(bare.sketch).toBeUndefined();
+    expect(bare.texts.map(plain)).toEqual(["19.0 g"]);
+  });
+
+  it("a tested rotor's sketch falls to zero at free flow; one without a curve says so", () => {
+    const points = figuresOf(book, "rotors", book.rotors[0].id).sketch?.points ?? [];
+    expect(points[0][1]).toBeGreaterThan(0);
+    expect(points.at(-1)?.[1]).toBeCloseTo(0, 9);
+    const bare: Book = {
+      ...book,
+      tests: [],
+      rotors: [{ ...book.rotors[0], data: { name: "Bare" } as never }],
+    };
+    expect(figuresOf(bare, "rotors", book.rotors[0].id)).toEqual({ texts: ["no curve yet"] });
+  });
+
+  it("every part and build of the demo has something to say, and what isn't there has nothing", () => {
+    for (const collection of ["rotors", "motors", "packs", "skirts", "surfaces", "builds"] as const)
+      for (const { id } of book[collection])
+        expect(figuresOf(book, collection, id).texts.length, id).toBeGreaterThan(0);
+    expect(figuresOf(book, "rotors", "gone")).toEqual({ texts: [] });
+  });
+});
+
+describe("usesOf, tests and builds that name a part", () => {
+  it("are counted as the records name them; an instrument has no such count", () => {
+    const { rotor } = book.builds[0].data;
+    const tests = book.tests.filter(({ data }) => "rotor" in data && data.rotor === rotor).length;
+    const builds = book.builds.filter(({ data }) => data.rotor === rotor).length;
+    expect(usesOf(book, "rotors", rotor)).toEqual({ tests, builds });
+    expect(tests * builds).toBeGreaterThan(0);
+    expect(usesOf(book, "instruments", "tilt-board")).toBeNull();
+  });
+});
