@@ -11,7 +11,7 @@ import { useAboveKeyboard } from "../../../ui/aboveKeyboard.ts";
 import { anchorOf } from "../../../ui/anchor.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { keepFocus } from "../../../ui/keepFocus.ts";
-import { Later } from "../../../ui/Later.tsx";
+import { Later, type LaterProps } from "../../../ui/Later.tsx";
 import { useMedia } from "../../../ui/useMedia.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
@@ -131,7 +131,7 @@ function FormColumns({ form, isNew }: { readonly form: FormModel; readonly isNew
         ) : (
           rows
         )}
-        {form.spec.columns.some(({ key }) => key === "speed") && <ByEar form={form} />}
+        <OwnInstruments form={form} />
         <div class="bench-common">
           <CommonFields form={form} />
         </div>
@@ -160,17 +160,48 @@ function RowFold({ form, children }: { readonly form: FormModel; readonly childr
 }
 
 const ear = () => import("../ear/EarPanel.tsx");
+const tilt = () => import("../tilt/TiltPanel.tsx");
 
-/** The rotor's sound as an instrument, folded away until it is asked for. */
-function ByEar({ form }: { readonly form: FormModel }) {
+/** What a phone or a laptop itself can read for a test, each folded away until it is asked for. */
+function OwnInstruments({ form }: { readonly form: FormModel }) {
+  const hasSpeed = form.spec.columns.some(({ key }) => key === "speed");
+  return (
+    <>
+      {hasSpeed && (
+        <Instrument
+          title="Speed by ear"
+          says="from the rotor's sound, by microphone or a recording"
+          load={ear}
+          form={form}
+        />
+      )}
+      {form.spec.kind === "friction" && (
+        <Instrument
+          title="Tilt by phone"
+          says="the phone on the board reads the angle"
+          load={tilt}
+          form={form}
+        />
+      )}
+    </>
+  );
+}
+
+interface InstrumentProps {
+  readonly title: string;
+  readonly says: string;
+  readonly load: LaterProps<{ readonly form: FormModel }>["load"];
+  readonly form: FormModel;
+}
+
+function Instrument({ title, says, load, form }: InstrumentProps) {
   const [open, setOpen] = useState(false);
   return (
     <details class="bench-fold" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        <span class="bench-fold-title">Speed by ear</span> from the rotor's sound, by microphone or a
-        recording
+        <span class="bench-fold-title">{title}</span> {says}
       </summary>
-      {open && <Later load={ear} what="Speed by ear" props={{ form }} />}
+      {open && <Later load={load} what={title} props={{ form }} />}
     </details>
   );
 }

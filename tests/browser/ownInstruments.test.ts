@@ -76,3 +76,41 @@ describe("Speed by ear, on a phone beside the rotor", () => {
     await page.getByText("notes.wav is no recording that this browser can read").waitFor();
   });
 });
+
+describe("Tilt by phone, on the tilt board", () => {
+  it("is zeroed on the level board, and fills held and slid by one button each", async () => {
+    const page = await screens.open("/bench/new/friction", { viewport: PHONE });
+    const lay = (degrees: number) =>
+      page.evaluate(
+        (angle) => {
+          const [y, z] = [Math.sin(angle), Math.cos(angle)].map((each) => 9.81 * each);
+          const event = () =>
+            window.dispatchEvent(
+              new DeviceMotionEvent("devicemotion", { accelerationIncludingGravity: { x: 0, y, z } }),
+            );
+          for (let i = 0; i < 40; i++) event();
+        },
+        (degrees * Math.PI) / 180,
+      );
+    await page.getByText("Tilt by phone").click();
+    await page.getByRole("button", { name: "Read this phone's tilt" }).click();
+    await page.getByText("Waiting for the sensor").waitFor();
+    // the phone lies askew on the level board
+    await lay(4);
+    await page.getByRole("button", { name: "Zero on the level board" }).click();
+    await lay(34);
+    await page.getByRole("button", { name: "Held at 30.0°" }).click();
+    await lay(36.5);
+    await page.getByRole("button", { name: "Slid at 32.5°" }).click();
+    await eventually(() => page.getByLabel("slide 1, held").inputValue()).toBe("30.0 °");
+    expect(await page.getByLabel("slide 1, slid").inputValue()).toBe("32.5 °");
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+  });
+
+  it("says so where no sensor answers", async () => {
+    const page = await screens.open("/bench/new/friction");
+    await page.getByText("Tilt by phone").click();
+    await page.getByRole("button", { name: "Read this phone's tilt" }).click();
+    await page.getByText("No sensor answers").waitFor();
+  });
+});
