@@ -15,5 +15,5 @@ export function WorkingOver() {
     [view, id],
   );
   const shown = shownWorking.value;
-  return shown && <Later load={dialog} what="The working" props={shown} />;
+  return shown && <Later load={dialog} what="The working" props={shown} atOnce />;
 }

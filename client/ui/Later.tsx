@@ -8,10 +8,12 @@ export interface LaterProps<P> {
   /** what it is, for the message where it can't be loaded */
   readonly what: string;
   readonly props: P;
+  /** it was asked for: fetched at once, wherever its place is */
+  readonly atOnce?: boolean;
 }
 
 /** A panel in a chunk of its own, fetched once its place comes near the screen: nothing is worked out that nobody looks at. */
-export function Later<P extends object>({ load, what, props }: LaterProps<P>) {
+export function Later<P extends object>({ load, what, props, atOnce = false }: LaterProps<P>) {
   const [Panel, setPanel] = useState<{ readonly Of: ComponentType<P> } | null>(null);
   const [failed, setFailed] = useState(false);
   const place = useRef<HTMLDivElement>(null);
@@ -22,7 +24,8 @@ export function Later<P extends object>({ load, what, props }: LaterProps<P>) {
         (module) => wanted && setPanel({ Of: module.default }),
         () => wanted && setFailed(true),
       );
-    const end = place.current ? whenNear(place.current, fetched) : () => {};
+    const end = place.current && !atOnce ? whenNear(place.current, fetched) : () => {};
+    if (atOnce) void fetched();
     return () => {
       wanted = false;
       end();

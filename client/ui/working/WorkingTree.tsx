@@ -50,7 +50,7 @@ function FromOrigin({ origin: { what, tests } }: { readonly origin: Origin }) {
   return (
     <div class="working-origin">
       <p>{what}</p>
-      {tests.length > 0 && <Later load={readings} what="The readings" props={{ tests }} />}
+      {tests.length > 0 && <Later load={readings} what="The readings" props={{ tests }} atOnce />}
     </div>
   );
 }
