@@ -15,6 +15,7 @@ import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { BalanceSection } from "./balance/BalanceSection.tsx";
 import { type Headroom, headroomOf } from "./headroom.ts";
+import { MassHistory } from "./history/MassHistory.tsx";
 import { LedgerTable } from "./LedgerTable.tsx";
 import { LineForm } from "./LineForm.tsx";
 import {
@@ -29,6 +30,7 @@ import {
 import { MassChart } from "./MassChart.tsx";
 import { forgottenSentence, headroomSentence, massFigures, unaccountedSentence } from "./massWords.ts";
 import { Swaps } from "./swaps/Swaps.tsx";
+import { WeighedSince } from "./WeighedSince.tsx";
 import { WholeMass } from "./WholeMass.tsx";
 
 /** Does it weigh too much? The ledger of a build against what it may weigh on each attitude. */
@@ -81,6 +83,7 @@ function MassOf({ book, build }: OfBuild) {
         <MassChart of={shown} />
         <Swaps book={book} build={build} shown={asTried} />
         <BalanceSection book={book} shown={asTyped} build={build} onSave={(data) => saveBuild(build, data)} />
+        <MassHistory book={book} build={build} />
         {isLacking(shown.outcome) && <Missing outcome={shown.outcome} build={build.id} />}
         <Warnings outcome={shown.outcome} />
         <Caution>
@@ -88,7 +91,7 @@ function MassOf({ book, build }: OfBuild) {
           from under it, never above passers-by.
         </Caution>
       </section>
-      <LedgerSection build={build} shown={shown} typing={typing} onTyping={setTyping} />
+      <LedgerSection book={book} build={build} shown={shown} typing={typing} onTyping={setTyping} />
     </div>
   );
 }
@@ -97,6 +100,7 @@ function MassOf({ book, build }: OfBuild) {
 const LEAST_BOOKED = 0.5e-3;
 
 interface LedgerProps {
+  readonly book: Book;
   readonly build: StoredOf<"builds">;
   readonly shown: Headroom;
   readonly typing: Typing | null;
@@ -104,7 +108,7 @@ interface LedgerProps {
 }
 
 /** What weighs what, and the ways to change it. */
-function LedgerSection({ build, shown, typing, onTyping }: LedgerProps) {
+function LedgerSection({ book, build, shown, typing, onTyping }: LedgerProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const store = (data: Build) => saveBuild(build, data);
   const sentences = [unaccountedSentence(shown), forgottenSentence(shown)].filter(Boolean);
@@ -114,6 +118,7 @@ function LedgerSection({ build, shown, typing, onTyping }: LedgerProps) {
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
+      <WeighedSince book={book} build={build} />
       {(shown.ledger.unaccounted ?? 0) >= LEAST_BOOKED && (
         <p>
           <button

@@ -12,6 +12,7 @@ import { withArticle } from "../../ui/article.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { keepFocus } from "../../ui/keepFocus.ts";
 import { Problem } from "../../ui/Problem.tsx";
+import { DuplicatePart } from "./DuplicatePart.tsx";
 import { addressOf, type Editing, type Errors, errorsOf, useEditing } from "./editing.ts";
 import { FieldOf } from "./FieldOf.tsx";
 import { History } from "./History.tsx";
@@ -133,6 +134,7 @@ export function PartForm({ form, record: now }: Props) {
           <a class="button" href={href("parts")} onClick={discard}>
             Cancel
           </a>
+          {record && <DuplicatePart form={form} record={record} />}
           {record && <RetirePart form={form} record={record} onStored={setRecord} />}
           {record && <RemovePart form={form} record={record} />}
         </div>

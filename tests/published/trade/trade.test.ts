@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { sumOf } from "#shared/book/mass/ledger.ts";
 import { type Limits, limitsOf } from "#shared/decide/limits/limits.ts";
 import { solveSwaps } from "#shared/decide/swaps/swaps.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
@@ -149,6 +150,24 @@ describe("the masses of a build, swap by swap", () => {
     { quantity: 1, mass: 0.027, alternatives: [{ mass: 0.006, price: 25, leadTime: 21 }] },
   ];
   const best = (allowed: number, by: "price" | "count") => solveSwaps({ lines, allowed, by }).solutions[0];
+
+  it("leave the ledger 40 g too heavy for 65 g, then nothing to spare, then about 20 g, before a cover", () => {
+    const order = [[], [1, 2], [1, 2, 3]];
+    const sums = order.map(
+      (swapped) =>
+        sumOf(
+          lines.map(({ quantity, mass, alternatives }, i) => ({
+            quantity,
+            mass: swapped.includes(i) ? alternatives[0].mass : mass,
+            uncertainty: 0,
+          })),
+        ).value,
+    );
+    const headroom = sums.map((mass) => 0.065 - mass);
+    [-0.04, 0, 0.02].forEach((stated, i) => {
+      expect(Math.abs(headroom[i] - stated)).toBeLessThanOrEqual(0.001 + 1e-12);
+    });
+  });
 
   it("weigh 105 g as they are, 40 g too much for 65 g", () => {
     expect(best(0.105, "price")).toMatchObject({ mass: 0.105, count: 0 });
