@@ -27,7 +27,7 @@ describe("resultLine, what a test found in its own units", () => {
     ["a motor", MOTOR, "2 runs, 3–4.1 V, 1 without load"],
     ["a leak read in two units", LEAK, "2 points, 50 Pa to 0.8 kPa"],
     ["slides", FRICTION, "2 slides, slid at 35–37°"],
-    ["heights", RIDE_HEIGHT, "3 readings, 400 µm to 0.7 mm under -1 N to 300 g; 1 set aside"],
+    ["heights", RIDE_HEIGHT, "3 readings, 400 µm to 0.7 mm under −1 N to 300 g; 1 set aside"],
     ["weighings", WEIGH_IN, "2 readings, 31.2 g to 0.0314 kg; 1 set aside"],
     ["a drive, what went wrong first", RUN_LOG, "slid at 153°, held at 90°, 2–5 min in; 1 set aside"],
     ["thrusts read in two units", THRUST, "2 readings, 40 g to 1.6 N at 6000–12000 rpm; 1 set aside"],

@@ -15,8 +15,11 @@ import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
 import { counted } from "../../../ui/count.ts";
 import { groupSpeeds } from "../record/speeds.ts";
 
+/** As it was typed, with the sign that is as wide as a plus. */
+const numeral = (value: number): string => String(value).replace("-", "−");
+
 const shown = ({ value, unit }: TypedQuantity): string =>
-  unit === "°" ? `${value}°` : `${value}${THIN_SPACE}${unit}`;
+  unit === "°" ? `${numeral(value)}°` : `${numeral(value)}${THIN_SPACE}${unit}`;
 
 /** @returns readings from the least to the greatest, as they were typed: "380–430 g" */
 export function range(readings: readonly TypedQuantity[], dimension: DimensionName): string {
@@ -25,7 +28,8 @@ export function range(readings: readonly TypedQuantity[], dimension: DimensionNa
   const most = sorted[sorted.length - 1];
   if (least === undefined || most === undefined) return "";
   if (toSI(least, dimension) === toSI(most, dimension)) return shown(least);
-  return least.unit === most.unit ? `${least.value}–${shown(most)}` : `${shown(least)} to ${shown(most)}`;
+  if (least.unit !== most.unit) return `${shown(least)} to ${shown(most)}`;
+  return `${numeral(least.value)}${least.value < 0 ? " to " : "–"}${shown(most)}`;
 }
 
 const isGiven = <T>(value: T | null | undefined): value is T => value !== null && value !== undefined;
