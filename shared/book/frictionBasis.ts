@@ -4,7 +4,8 @@ import { NotEnoughDataError } from "../numeric/errors.ts";
 import { type Book, oncePerBook, testsOf } from "./book.ts";
 import type { BuildCalibration } from "./calibrated.ts";
 import type { Missing } from "./missing.ts";
-import { frictionSlides, inUse, tiltUncertainty } from "./readings.ts";
+import { frictionSlides, tiltUncertainty } from "./readings/friction.ts";
+import { inUse } from "./readings/reading.ts";
 
 /** Friction of one contact on one surface and what it rests on. */
 export interface FrictionBasis {

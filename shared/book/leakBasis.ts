@@ -4,7 +4,8 @@ import type { MeasuredLeak } from "../physics/restriction/measuredLeak.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { GapBasis } from "./gapBasis.ts";
-import { airOfDay, inUse, leakPoints } from "./readings.ts";
+import { leakPoints } from "./readings/leak.ts";
+import { airOfDay, inUse } from "./readings/reading.ts";
 
 export interface LeakBasis {
   readonly leak: MeasuredLeak;

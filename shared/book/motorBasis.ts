@@ -8,7 +8,8 @@ import { toSI } from "../units/quantity.ts";
 import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
 import { type MotorThermal, motorThermal } from "./motorThermal.ts";
-import { inUse, type MotorReading, motorRows, type Reading } from "./readings.ts";
+import { type MotorReading, motorRows } from "./readings/motor.ts";
+import { inUse, type Reading } from "./readings/reading.ts";
 import { throttleOffset } from "./throttle.ts";
 
 export interface MotorBasis {

@@ -6,7 +6,8 @@ import type { Note } from "../physics/note.ts";
 import type { CellInput } from "../physics/rundown.ts";
 import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
-import { dischargeReadings, inUse } from "./readings.ts";
+import { dischargeReadings } from "./readings/discharge.ts";
+import { inUse } from "./readings/reading.ts";
 
 /** A pack's cell in numbers, and what its open-circuit curve rests on. */
 export interface PackBasis {

@@ -4,7 +4,8 @@ import { NotEnoughDataError } from "../numeric/errors.ts";
 import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis, motorBehind } from "./motorBasis.ts";
-import { inUse, type Reading, type ThrustReading, thrustReadings } from "./readings.ts";
+import { inUse, type Reading } from "./readings/reading.ts";
+import { type ThrustReading, thrustReadings } from "./readings/thrust.ts";
 
 /** A reading of a propeller with the test it stands in. */
 export type ThrustPoint = Reading<ThrustReading> & { readonly testId: string };

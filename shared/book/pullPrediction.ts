@@ -9,7 +9,7 @@ import { toSI } from "../units/quantity.ts";
 import { type Book, oncePerBook } from "./book.ts";
 import { motorBasis } from "./motorBasis.ts";
 import { readyForVoltage } from "./partial.ts";
-import type { PullTrial } from "./readings.ts";
+import type { PullTrial } from "./readings/pull.ts";
 import { type Resolved, solvable } from "./resolve/resolved.ts";
 import { resolveAsSet } from "./resolve/resolveWith.ts";
 import { offsetInUse } from "./throttle.ts";

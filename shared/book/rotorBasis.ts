@@ -11,7 +11,7 @@ import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import { drawnRotor } from "./drawnRotor.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis } from "./motorBasis.ts";
-import { type CurveReading, curveReadings } from "./readings.ts";
+import { type CurveReading, curveReadings } from "./readings/curve.ts";
 import { correctionAt, nearestSize } from "./testedSizes.ts";
 
 /** A reading with the test it stands in. */

@@ -5,7 +5,8 @@ import { NotEnoughDataError } from "../numeric/errors.ts";
 import { taped } from "../physics/skirt.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, findById, oncePerBook, type StoredTest, testsOf } from "./book.ts";
-import { airOfDay, inUse, leakPoints } from "./readings.ts";
+import { leakPoints } from "./readings/leak.ts";
+import { airOfDay, inUse } from "./readings/reading.ts";
 import { skirtInput } from "./skirtInput.ts";
 
 /** How much a surface makes a lip stand off, and what that rests on. */

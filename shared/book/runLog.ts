@@ -6,7 +6,7 @@ import { runDown, type Sample } from "../physics/rundown.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, findById } from "./book.ts";
 import { atTerminals, weatherOf } from "./pullPrediction.ts";
-import type { Reading } from "./readings.ts";
+import type { Reading } from "./readings/reading.ts";
 import { type Resolved, resolveBuild, solvable } from "./resolve.ts";
 import { runInput } from "./runInput.ts";
 

@@ -2,7 +2,8 @@ import { fitRideHeight, type RideHeightFit } from "../fit/rideHeightFit.ts";
 import type { Build } from "../model/build.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { type Book, oncePerBook, testsOf } from "./book.ts";
-import { heightInstruments, inUse, rideHeights } from "./readings.ts";
+import { inUse } from "./readings/reading.ts";
+import { heightInstruments, rideHeights } from "./readings/rideHeight.ts";
 
 /** Vertical stiffness of a build's running gear, and what it rests on. */
 export interface StiffnessBasis {

@@ -2,7 +2,8 @@ import { fitThrottleOffset, type ThrottleOffset } from "../fit/throttleOffset.ts
 import { answerOrNull } from "../numeric/errors.ts";
 import { type MotorConstants, RPM, torqueConstant } from "../physics/motor.ts";
 import { dutyFromReading } from "../physics/pack.ts";
-import { inUse, type MotorReading, type Reading } from "./readings.ts";
+import type { MotorReading } from "./readings/motor.ts";
+import { inUse, type Reading } from "./readings/reading.ts";
 
 /** A sweep reaches below full throttle. */
 const FULL = 1;

@@ -3,7 +3,7 @@ import type { WeighInTest } from "../model/tests/weighIn.ts";
 import { STANDARD_GRAVITY } from "../physics/constants.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, testsOf } from "./book.ts";
-import { instrumentUncertainty, inUse, type Reading } from "./readings.ts";
+import { instrumentUncertainty, inUse, type Reading } from "./readings/reading.ts";
 
 /** @returns a weigh-in's readings: mass by each [kg] */
 export function weighings(test: WeighInTest): Reading<{ mass: number }>[] {

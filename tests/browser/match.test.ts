@@ -90,25 +90,14 @@ describe("Match", () => {
       );
       await page.locator(":is(table.holds, .attitude-strip) .void").first().waitFor();
       expect(await page.locator(":is(table.holds:not(.limit-table), .attitude-strip) .good").count()).toBe(0);
-      expect(await textOf(page.locator("main"))).not.toMatch(/>\s?99\.9|\bholds everywhere|Sure to hold/i);
+      expect(await textOf(page.locator("main"))).not.toMatch(
+        />\s?99\.9|(?<!never )\bholds everywhere|Sure to hold/i,
+      );
       await page.close();
     }
   });
 
-  it("keeps view, build and changes, with the page loaded again, as they were", async () => {
-    const build = await buildNamed(/second rotor/);
-    const page = await screens.open(`/match/${build.id}`);
-    await entry(page, "gap").fill("0.9");
-    await changed(page, "gap");
-    const before = await answer(page);
-    await page.reload();
-    await page.locator("main h1").waitFor();
-    await eventually(() => answer(page)).toBe(before);
-    await eventually(() => entry(page, "gap").inputValue()).toBe("0.90");
-    await eventually(() => page.locator(".build-picker select").inputValue()).toBe(build.id);
-  });
-
-  it("shows the figures of POST /predict, for the same numbers put in, to the last digit shown", async () => {
+  it("shows the figures of POST /predict, for the same numbers put in, keeps what is tried through a reload, and saves it as a build of its own", async () => {
     const build = await buildNamed(/second rotor/);
     const page = await screens.open(`/match/${build.id}`);
     await page.getByText("Show working", { exact: true }).click();
@@ -117,11 +106,48 @@ describe("Match", () => {
     const { suction, worst } = await predictedByServer(build.id);
     expect(Number.parseFloat(working)).toBeCloseToRelative(suction, 1e-4);
     expect(Number.parseFloat(shown)).toBeCloseTo(worst.parked.margin, 2);
+    await entry(page, "gap").fill("0.9");
+    await changed(page, "gap");
+    const before = await answer(page);
+    await page.reload();
+    await page.locator("main h1").waitFor();
+    await eventually(() => answer(page)).toBe(before);
+    await eventually(() => entry(page, "gap").inputValue()).toBe("0.90");
+    await eventually(() => page.locator(".build-picker select").inputValue()).toBe(build.id);
+    await entry(page, "gap").fill("0.4");
+    await eventually(() => page.url()).toMatch(/gap=0\.0004/);
+    const tried = await answer(page);
+    await page.getByRole("button", { name: "Save as a new build" }).click();
+    await page.getByLabel("Name of the new build").fill("Crawler with a closer skirt");
+    await page.getByRole("button", { name: "Save", exact: true }).click();
+    await page.waitForURL(/crawler-with-a-closer-skirt/);
+    await eventually(() => textOf(page.locator(".build-picker select option:checked"))).toBe(
+      "Crawler with a closer skirt",
+    );
+    await eventually(() => answer(page)).toBe(tried);
+    await eventually(() => entry(page, "gap").inputValue()).toBe("0.40");
   });
 
-  it("says beside the field what is wrong and keeps the answer, with values out of range typed, and breaks nothing", async () => {
+  it("takes numbers with units, says beside the field what is wrong with others and keeps the answer, and takes one setting back, then all", async () => {
     const page = await screens.open("/match");
+    await entry(page, "diameter").fill("2 in");
+    await changed(page, "diameter");
+    await entry(page, "mass").fill("1.2 kg");
+    await changed(page, "mass");
+    await entry(page, "mass").blur();
+    await eventually(() => entry(page, "diameter").inputValue()).toBe("50.8");
+    await eventually(() => entry(page, "mass").inputValue()).toBe("1200");
+    await page.getByRole("button", { name: "Reset all" }).click();
+    await eventually(() => new URL(page.url()).search).toBe("");
     const before = await answer(page);
+    await entry(page, "gap").fill("1.5");
+    await entry(page, "mass").fill("900");
+    await handle(page, "gap").getByRole("button", { name: /^back/ }).click();
+    await eventually(() => textOf(handle(page, "gap"))).not.toMatch(/was/);
+    await eventually(() => textOf(handle(page, "mass"))).toMatch(/was/);
+    await page.getByRole("button", { name: "Reset all" }).click();
+    await eventually(() => answer(page)).toBe(before);
+    await eventually(() => new URL(page.url()).search).toBe("");
     for (const [key, text] of [
       ["gap", "-3"],
       ["gap", "900"],
@@ -137,45 +163,6 @@ describe("Match", () => {
     expect(await answer(page)).toBe(before);
   });
 
-  it("answers still, with one handle after the other moved to its lowest and then to its highest, in words", async () => {
-    const page = await screens.open("/match");
-    await eventually(() => page.locator("[data-handle]").count()).toBe(9);
-    const keys = await page
-      .locator("[data-handle]")
-      .evaluateAll((all) => all.map((each) => each.getAttribute("data-handle") ?? ""));
-    for (const end of ["Home", "End"]) {
-      for (const key of keys) {
-        await slider(page, key).focus();
-        await page.keyboard.press(end);
-        expect(await answer(page)).toMatch(STATES);
-      }
-    }
-  });
-
-  it("takes one handle back, then all, with two changed, to what was", async () => {
-    const page = await screens.open("/match");
-    const before = await answer(page);
-    await entry(page, "gap").fill("1.5");
-    await entry(page, "mass").fill("900");
-    await handle(page, "gap").getByRole("button", { name: /^back/ }).click();
-    await eventually(() => textOf(handle(page, "gap"))).not.toMatch(/was/);
-    await eventually(() => textOf(handle(page, "mass"))).toMatch(/was/);
-    await page.getByRole("button", { name: "Reset all" }).click();
-    await eventually(() => answer(page)).toBe(before);
-    await eventually(() => new URL(page.url()).search).toBe("");
-  });
-
-  it("takes a number with a unit of its own, with 2 in and 1.2 kg typed, as millimetres and grams", async () => {
-    const page = await screens.open("/match");
-    await entry(page, "diameter").fill("2 in");
-    await changed(page, "diameter");
-    await entry(page, "mass").fill("1.2 kg");
-    await changed(page, "mass");
-    await entry(page, "mass").blur();
-    await eventually(() => entry(page, "diameter").inputValue()).toBe("50.8");
-    await eventually(() => entry(page, "mass").inputValue()).toBe("1200");
-  });
-
   it("clears refused text, with all reset, and says what an address asks that can't be", async () => {
     const page = await screens.open("/match?gap=7");
     await eventually(() => page.getByText("the address asks for").count()).toBe(1);
@@ -187,46 +174,13 @@ describe("Match", () => {
     await eventually(() => page.getByText("the address asks for").count()).toBe(0);
   });
 
-  it("saves what is tried as a build of its own, with a name typed, and goes to it", async () => {
-    const build = await buildNamed(/second rotor/);
-    const page = await screens.open(`/match/${build.id}`);
-    await entry(page, "gap").fill("0.4");
-    await changed(page, "gap");
-    const tried = await answer(page);
-    await page.getByRole("button", { name: "Save as a new build" }).click();
-    await page.getByLabel("Name of the new build").fill("Crawler with a closer skirt");
-    await page.getByRole("button", { name: "Save", exact: true }).click();
-    await page.waitForURL(/crawler-with-a-closer-skirt/);
-    await eventually(() => textOf(page.locator(".build-picker select option:checked"))).toBe(
-      "Crawler with a closer skirt",
-    );
-    await eventually(() => answer(page)).toBe(tried);
-    await eventually(() => entry(page, "gap").inputValue()).toBe("0.40");
-  });
-
-  it("lays another build over it, with its box checked, in a line style of its own and a label", async () => {
-    const page = await screens.open("/match");
-    await page.getByText("Lay other builds over it").click();
-    const box = page.locator(".overlay-picker input:enabled").first();
-    await box.check();
-    await eventually(() =>
-      page.locator(".match-picture .chart-line.own").first().getAttribute("stroke-dasharray"),
-    ).toMatch(/\d/);
-    await eventually(() => page.locator(".overlay-table tbody tr").count()).toBe(1);
-    await eventually(() => page.url()).toContain("over=");
-  });
-
-  it("tells a reading's own values, reached by the arrow keys, beside its cross", async () => {
+  it("reads a measured point by keys, saves the chart as SVG, PNG and CSV, and lays another build over it", async () => {
     const page = await screens.open("/match");
     await page.locator(".match-picture .chart-reader").focus();
     await page.keyboard.press("Home");
     await eventually(() => textOf(page.locator(".chart-tooltip"))).toMatch(/^Read: .* rpm .*\sPa/);
     await page.keyboard.press("Escape");
     await eventually(() => page.locator(".chart-tooltip").count()).toBe(0);
-  });
-
-  it("saves the chart, as SVG, PNG and CSV, with its own colours, as a picture and with its units", async () => {
-    const page = await screens.open("/match");
     const saved = async (format: string): Promise<Buffer> => {
       const [download] = await Promise.all([
         page.waitForEvent("download"),
@@ -243,12 +197,22 @@ describe("Match", () => {
     const csv = (await saved("CSV")).toString().split("\r\n");
     expect(csv[0]).toBe("what,flow (L/s),suction (Pa),pull (g),note");
     expect(csv[1]).toMatch(/^operating point,[\d.]+,[\d.]+,[\d.]+,/);
+    await page.getByText("Lay other builds over it").click();
+    const box = page.locator(".overlay-picker input:enabled").first();
+    await box.check();
+    await eventually(() =>
+      page.locator(".match-picture .chart-line.own").first().getAttribute("stroke-dasharray"),
+    ).toMatch(/\d/);
+    await eventually(() => page.locator(".overlay-table tbody tr").count()).toBe(1);
+    await eventually(() => page.url()).toContain("over=");
   });
 
-  it("reaches every handle, by the tab key alone, in order", async () => {
+  it("reaches every setting by the tab key alone, and answers in words with each at its lowest and at its highest", async () => {
     const page = await screens.open("/match");
+    await eventually(() => page.locator("[data-handle]").count()).toBe(9);
     const reached = new Set<string>();
-    for (let i = 0; i < 60; i++) {
+    // Far more stops than there are: one round through the page.
+    for (let i = 0; i < 200 && reached.size < 18; i++) {
       await page.keyboard.press("Tab");
       const at = await page.evaluate(() => {
         const active = document.activeElement;
@@ -258,6 +222,16 @@ describe("Match", () => {
       if (at) reached.add(at);
     }
     expect(reached.size).toBe(18);
+    const keys = await page
+      .locator("[data-handle]")
+      .evaluateAll((all) => all.map((each) => each.getAttribute("data-handle") ?? ""));
+    for (const end of ["Home", "End"]) {
+      for (const key of keys) {
+        await slider(page, key).focus();
+        await page.keyboard.press(end);
+        expect(await answer(page)).toMatch(STATES);
+      }
+    }
   });
 
   it("never scrolls sideways and shows what it means first, on a phone, with a handle in reach", async () => {

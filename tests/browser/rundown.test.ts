@@ -28,8 +28,8 @@ describe("Run-down", () => {
     // Margins; voltage, speed, pressure, winding.
     await eventually(() => page.locator(".chart g.panel").count()).toBe(5);
     await page.locator(".limit-table").first().waitFor();
-    // The run and the limits, the samples and the way out.
-    await eventually(() => page.workers().length).toBe(4);
+    // What follows a setting, and what may take seconds.
+    await eventually(() => page.workers().length).toBe(2);
   });
 
   it("answers anew, with less charge at the start, and says what can't be, with text, keeping the answer", async () => {

@@ -9,7 +9,7 @@ import { testedLeak } from "../leakBasis.ts";
 import { motorAnswer } from "../motorBasis.ts";
 import { packBasis } from "../packBasis.ts";
 import { propellerBasis } from "../propellerBasis.ts";
-import { inUse } from "../readings.ts";
+import { inUse } from "../readings/reading.ts";
 import { rotorBasis } from "../rotorBasis.ts";
 import { testedGear } from "../stiffnessBasis.ts";
 

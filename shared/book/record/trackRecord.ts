@@ -11,7 +11,8 @@ import type { StoredOf } from "../../model/record.ts";
 import type { InlinedTest } from "../../model/tests/index.ts";
 import type { Book } from "../book.ts";
 import { inlined } from "../named.ts";
-import { leakPoints, pullTrials } from "../readings.ts";
+import { leakPoints } from "../readings/leak.ts";
+import { pullTrials } from "../readings/pull.ts";
 import { FORETOLD_KINDS } from "./foretell.ts";
 
 type Measured = Pick<RecordEntry, "measured" | "held">;

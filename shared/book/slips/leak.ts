@@ -1,7 +1,8 @@
 import type { LeakTest } from "../../model/tests/leak.ts";
 import { toSI } from "../../units/quantity.ts";
 import { type Book, findById } from "../book.ts";
-import { airOfDay, inUse, leakPoints } from "../readings.ts";
+import { leakPoints } from "../readings/leak.ts";
+import { airOfDay, inUse } from "../readings/reading.ts";
 import { SHIM } from "./pull.ts";
 import { beside, OFF, type Slip, slipOf, UNIT } from "./slip.ts";
 import { unusual } from "./usual.ts";

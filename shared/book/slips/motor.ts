@@ -4,7 +4,8 @@ import { RPM } from "../../physics/motor.ts";
 import type { DimensionName } from "../../units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../../units/quantity.ts";
 import { type Book, findById } from "../book.ts";
-import { inUse, type MotorReading, motorRows, type Reading } from "../readings.ts";
+import { type MotorReading, motorRows } from "../readings/motor.ts";
+import { inUse, type Reading } from "../readings/reading.ts";
 import { beside, OFF, type Slip, slipOf, UNIT } from "./slip.ts";
 
 type Row = MotorTest["rows"][number];

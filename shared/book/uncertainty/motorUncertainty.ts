@@ -2,7 +2,7 @@ import type { Motor } from "../../model/parts/motor.ts";
 import { fitLinear } from "../../numeric/leastSquares.ts";
 import { RPM, torqueConstant } from "../../physics/motor.ts";
 import type { MotorBasis } from "../motorBasis.ts";
-import { inUse } from "../readings.ts";
+import { inUse } from "../readings/reading.ts";
 import type { Collector, UncertaintySource } from "./collector.ts";
 import { widened } from "./widened.ts";
 

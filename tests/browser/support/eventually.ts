@@ -7,6 +7,8 @@ export const PATIENCE = 120_000;
  * An expectation of what the screen comes to show: read again until it holds.
  *
  * @param read - reads it off the page
+ * @param what - named where it fails
  * @returns the expectation; await its matcher
  */
-export const eventually = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: PATIENCE });
+export const eventually = <T>(read: () => T | Promise<T>, what?: string) =>
+  expect.poll(read, { timeout: PATIENCE, message: what });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Book, testsOf } from "#shared/book/book.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
-import { leakPoints } from "#shared/book/readings.ts";
+import { leakPoints } from "#shared/book/readings/leak.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
 import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import type { Build } from "#shared/model/build.ts";

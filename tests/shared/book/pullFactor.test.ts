@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Book, findById } from "#shared/book/book.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
-import { rigWeight } from "#shared/book/readings.ts";
+import { rigWeight } from "#shared/book/readings/pull.ts";
 import { resolveAsSet } from "#shared/book/resolve/resolveWith.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import { calibrationNotes } from "#shared/book/verdictCase.ts";

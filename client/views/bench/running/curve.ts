@@ -1,6 +1,7 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { motorBasis } from "../../../../shared/book/motorBasis.ts";
-import { curveReadings, inUse } from "../../../../shared/book/readings.ts";
+import { curveReadings } from "../../../../shared/book/readings/curve.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { fitRotor, type RotorFit } from "../../../../shared/fit/rotorFit.ts";
 import { rotorPoints } from "../../../../shared/fit/rotorPoints.ts";
 import type { CurveTest } from "../../../../shared/model/tests/curve.ts";

@@ -1,5 +1,6 @@
 import { type Book, findById } from "../../../../shared/book/book.ts";
-import { dischargeReadings, inUse } from "../../../../shared/book/readings.ts";
+import { dischargeReadings } from "../../../../shared/book/readings/discharge.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { type DischargeFit, fitDischarge } from "../../../../shared/fit/dischargeFit.ts";
 import type { DischargeTest } from "../../../../shared/model/tests/discharge.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";

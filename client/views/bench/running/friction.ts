@@ -1,4 +1,5 @@
-import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
+import { frictionSlides, tiltUncertainty } from "../../../../shared/book/readings/friction.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { fitFriction } from "../../../../shared/fit/frictionFit.ts";
 import type { FrictionTest } from "../../../../shared/model/tests/friction.ts";
 import { attempt, digits, NOTHING_YET, type RowName, type Running, withError } from "./result.ts";

@@ -1,4 +1,5 @@
-import { inUse, leakPoints } from "../../../../shared/book/readings.ts";
+import { leakPoints } from "../../../../shared/book/readings/leak.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { fitLeak } from "../../../../shared/fit/leakFit.ts";
 import type { LeakTest } from "../../../../shared/model/tests/leak.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";

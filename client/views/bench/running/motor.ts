@@ -1,4 +1,5 @@
-import { inUse, motorRows } from "../../../../shared/book/readings.ts";
+import { motorRows } from "../../../../shared/book/readings/motor.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { fitMotor, type MotorFit } from "../../../../shared/fit/motorFit.ts";
 import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";

@@ -1,7 +1,8 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { motorBasis } from "../../../../shared/book/motorBasis.ts";
 import { type PullPrediction, predictedPull } from "../../../../shared/book/pullPrediction.ts";
-import { inUse, type PullTrial, pullTrials, type Reading } from "../../../../shared/book/readings.ts";
+import { type PullTrial, pullTrials } from "../../../../shared/book/readings/pull.ts";
+import { inUse, type Reading } from "../../../../shared/book/readings/reading.ts";
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
 import { fitPull } from "../../../../shared/fit/pullFit.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";

@@ -1,4 +1,5 @@
-import { heightInstruments, inUse, rideHeights } from "../../../../shared/book/readings.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
+import { heightInstruments, rideHeights } from "../../../../shared/book/readings/rideHeight.ts";
 import { fitRideHeight, type RideHeightFit } from "../../../../shared/fit/rideHeightFit.ts";
 import type { RideHeightTest } from "../../../../shared/model/tests/rideHeight.ts";
 import { inUnit } from "../../../../shared/units/format.ts";

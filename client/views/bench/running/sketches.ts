@@ -1,4 +1,7 @@
-import type { CurveReading, MotorReading, Reading, ThrustReading } from "../../../../shared/book/readings.ts";
+import type { CurveReading } from "../../../../shared/book/readings/curve.ts";
+import type { MotorReading } from "../../../../shared/book/readings/motor.ts";
+import type { Reading } from "../../../../shared/book/readings/reading.ts";
+import type { ThrustReading } from "../../../../shared/book/readings/thrust.ts";
 import type { DischargeFit, DischargeReading } from "../../../../shared/fit/dischargeFit.ts";
 import type { LeakFit } from "../../../../shared/fit/leakFit.ts";
 import type { MotorFit } from "../../../../shared/fit/motorFit.ts";

@@ -1,6 +1,6 @@
 import { type Book, findById } from "../../../../shared/book/book.ts";
 import { withMass } from "../../../../shared/book/mass/withMass.ts";
-import { inUse } from "../../../../shared/book/readings.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { weighedMass, weighings } from "../../../../shared/book/weighed.ts";
 import type { Weighed } from "../../../../shared/fit/weighFit.ts";
 import type { WeighInTest } from "../../../../shared/model/tests/weighIn.ts";

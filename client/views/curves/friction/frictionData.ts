@@ -1,6 +1,7 @@
 import type { Book, StoredTest } from "../../../../shared/book/book.ts";
 import { findById, testsOf } from "../../../../shared/book/book.ts";
-import { frictionSlides, inUse, tiltUncertainty } from "../../../../shared/book/readings.ts";
+import { frictionSlides, tiltUncertainty } from "../../../../shared/book/readings/friction.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { type FrictionFit, fitFriction } from "../../../../shared/fit/frictionFit.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
 import type { Source } from "../chosen.ts";

@@ -1,5 +1,5 @@
 import { type Book, findById, testsOf } from "../../../../shared/book/book.ts";
-import { rideHeights } from "../../../../shared/book/readings.ts";
+import { rideHeights } from "../../../../shared/book/readings/rideHeight.ts";
 import { type TestedGear, testedGear } from "../../../../shared/book/stiffnessBasis.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { Source } from "../chosen.ts";

@@ -1,6 +1,7 @@
 import { type Book, findById, type StoredTest, testsOf } from "../../../../shared/book/book.ts";
 import { leakBasis } from "../../../../shared/book/leakBasis.ts";
-import { airOfDay, leakPoints } from "../../../../shared/book/readings.ts";
+import { leakPoints } from "../../../../shared/book/readings/leak.ts";
+import { airOfDay } from "../../../../shared/book/readings/reading.ts";
 import { skirtInput } from "../../../../shared/book/skirtInput.ts";
 import type { LeakFit } from "../../../../shared/fit/leakFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";

@@ -1,6 +1,7 @@
 import { type Book, findById, type StoredTest, testsOf } from "../../../../shared/book/book.ts";
 import { type PackAnswer, packBasis } from "../../../../shared/book/packBasis.ts";
-import { dischargeReadings, inUse } from "../../../../shared/book/readings.ts";
+import { dischargeReadings } from "../../../../shared/book/readings/discharge.ts";
+import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { wholeOf } from "../../../../shared/fit/dischargeFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { openCircuitCurve } from "../../../../shared/physics/pack.ts";

@@ -1,6 +1,6 @@
 import { type Book, findById, type StoredTest, testsOf } from "../../../../shared/book/book.ts";
 import { type PullPrediction, predictedPull } from "../../../../shared/book/pullPrediction.ts";
-import { pullTrials } from "../../../../shared/book/readings.ts";
+import { pullTrials } from "../../../../shared/book/readings/pull.ts";
 import { fitPullTrend } from "../../../../shared/fit/pullTrend.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
 import type { Note } from "../../../../shared/physics/note.ts";

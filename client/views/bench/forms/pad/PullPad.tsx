@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { rigWeight } from "../../../../../shared/book/readings.ts";
+import { rigWeight } from "../../../../../shared/book/readings/pull.ts";
 import type { PullTest } from "../../../../../shared/model/tests/pull.ts";
 import { inUnit } from "../../../../../shared/units/format.ts";
 import { type TypedQuantity, toSI } from "../../../../../shared/units/quantity.ts";
