@@ -10,6 +10,7 @@ import type { Asked } from "./asked.ts";
 import { BestTable } from "./BestTable.tsx";
 import { MotorTable } from "./MotorTable.tsx";
 import type { Put } from "./question.ts";
+import { SeriesSection } from "./series/SeriesSection.tsx";
 import type { Settings } from "./settings.ts";
 import { panelsOf, sizeTable } from "./sizePlot.ts";
 import { pictureSentence, rowWords } from "./sizeWords.ts";
@@ -69,6 +70,9 @@ export function Meaning({ subject, put, settings, answered, asked, onAsk }: Prop
           </p>
         ))}
         {shown && <SuitsSection used={used} shown={shown.id} />}
+        {shown && side && spread && (
+          <SeriesSection book={subject.book} side={side} shown={shown} hold={settings.hold} spread={spread} />
+        )}
         {shown && side && best && best.kv !== null && (
           <MotorTable
             subject={subject}

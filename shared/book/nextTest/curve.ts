@@ -65,15 +65,24 @@ function rowsOf(asked: Asked, input: PredictInput, speed: number): CurveTest["ro
   });
 }
 
-/** @returns a curve test at the build's own size and speed, where its curve is now thought to lie; null without a curve to read */
-export function plannedCurve(asked: Asked): Planned | null {
+/** How a curve test is planned: the speeds over that of the build's own point, and what sets it apart from others planned with it. */
+export interface CurvePlan {
+  /** [-] */
+  readonly speeds: readonly number[];
+  readonly name: string;
+}
+
+const OWN_SPEED: CurvePlan = { speeds: [1], name: "curve" };
+
+/** @returns a curve test at the build's own size, at its own speed unless planned otherwise, where its curve is now thought to lie; null without a curve to read */
+export function plannedCurve(asked: Asked, { speeds, name }: CurvePlan = OWN_SPEED): Planned | null {
   const { book, build, resolved } = asked;
   const rotor = findById(book.rotors, build.rotor)?.data;
   const { input } = resolved;
   const point = input && predict(input, []).point;
   if (!rotor || !input || !point) return null;
-  const rows = rowsOf(asked, input, point.speed);
-  if (rows.length < READINGS / 2) return null;
+  const rows = speeds.flatMap((share) => rowsOf(asked, input, share * point.speed));
+  if (rows.length < (speeds.length * READINGS) / 2) return null;
   const test: CurveTest = {
     kind: "curve",
     ...plannedHead,
@@ -90,7 +99,7 @@ export function plannedCurve(asked: Asked): Planned | null {
     kind: "curve",
     title: `Curve test of ${rotor.name}, ${(build.diameter * 1000).toFixed(1)} mm, nine readings from blocked to open`,
     takes: "the bleed plate over the cavity, pressure sensor, tachometer, the motor's current; 15 minutes",
-    book: withTest(book, "curve", test),
+    book: withTest(book, name, test),
     build,
   };
 }

@@ -1,9 +1,9 @@
 import type { SizeBuild, WantedHold } from "../../decide/size/input.ts";
 import { type SizeSpread, sizeSpread } from "../../decide/size/spread.ts";
-import { isUncertain } from "../../decide/uncertainInput.ts";
+import { isUncertain, type Uncertainties } from "../../decide/uncertainInput.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
-import { buildUncertainty } from "../buildUncertainty.ts";
+import { type BuildUncertainty, buildUncertainty } from "../buildUncertainty.ts";
 import { withMass } from "../mass/withMass.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
 import { correctionAt } from "../testedSizes.ts";
@@ -24,6 +24,21 @@ export interface FamilyAsked {
   readonly keeps: readonly boolean[];
   /** 256 unless given */
   readonly samples?: number;
+  /** what the family's curve and size law leave uncertain, all else taken as known */
+  readonly curveAlone?: boolean;
+}
+
+const isCurve = (path: string): boolean => path.startsWith("rotor.");
+
+/** What of the uncertainties belongs to the rotor's curve and its size law. */
+function ofCurve({ uncertainty, correlated, shared }: BuildUncertainty): Uncertainties {
+  return {
+    uncertainty: Object.fromEntries(Object.entries(uncertainty).filter(([path]) => isCurve(path))),
+    correlated: correlated.filter(({ paths }) => paths.every(isCurve)),
+    shared: shared
+      .map(({ name, effects }) => ({ name, effects: effects.filter(({ path }) => isCurve(path)) }))
+      .filter(({ effects }) => effects.length > 0),
+  };
 }
 
 /** As far as its size law is uncertain, so is every size that was not tested. */
@@ -66,7 +81,8 @@ export function familySpread(asked: FamilyAsked): SizeSpread | null {
   const resolved = resolveBuild(book, build);
   const input = solvable(resolved);
   if (!input) return null;
-  const { sources: _from, ...uncertain } = buildUncertainty(book, build, resolved);
+  const { sources, ...all } = buildUncertainty(book, build, resolved);
+  const uncertain = asked.curveAlone ? ofCurve({ sources, ...all }) : all;
   if (!isUncertain(uncertain)) return null;
   const sizeOf = (copy: AnyPredictInput) => sizeAt(asked, family, copy);
   return sizeSpread({ input, uncertain, sizeOf, need: { hold }, diameters, keeps, samples });

@@ -4,6 +4,7 @@ import { type Asked, askedFrom, askedQuery } from "#client/views/size/asked.ts";
 import { diametersOf } from "#client/views/size/diameters.ts";
 import { usualNeed } from "#client/views/size/need/address.ts";
 import { questionOf } from "#client/views/size/question.ts";
+import { seriesSentence, throttlesText } from "#client/views/size/series/seriesWords.ts";
 import { settingsOf } from "#client/views/size/settings.ts";
 import { panelsOf, sizeTable } from "#client/views/size/sizePlot.ts";
 import { needSentence, rowWords, sizeSentence } from "#client/views/size/sizeWords.ts";
@@ -194,6 +195,27 @@ describe("whether a family suits its duty", () => {
 
   it("of a propeller's side: nothing, it has no cavity", () => {
     expect(usedFamilies(pane.put.sides[1], pane.answer)).toEqual([]);
+  });
+});
+
+describe("what to print next, in words", () => {
+  const print = { diameter: 0.053, throttles: [0.77, 0.52], isTested: false, cut: 0.4 };
+  const three = [print, { ...print, diameter: 0.05, cut: 0.3 }, { ...print, diameter: 0.056, cut: 0.2 }];
+  it("of three: the first, what it takes off, and all together", () => {
+    const words = spaces(seriesSentence("Nine", { known: 0.12, prints: three, together: 0.6 }));
+    expect(words).toBe(
+      "Print and test Nine at 53 mm first: its curve leaves the watts of its best sizes uncertain by ± 12 % (90 %), and that would take 40 % off it. 53 mm, 50 mm and 56 mm together would take 60 %.",
+    );
+    expect(spaces(throttlesText(print))).toBe("77 and 52 %");
+  });
+
+  it("of a size that lies in a drawer: test it again; of none: says so, and why", () => {
+    const again = { known: 0.12, prints: [{ ...print, isTested: true }], together: null };
+    expect(seriesSentence("Nine", again)).toMatch(/^Take another curve test of Nine/);
+    expect(seriesSentence("Nine", { known: 0.05, prints: [], together: null })).toMatch(/^No print of Nine/);
+    expect(seriesSentence("Nine", { known: null, prints: [], together: null })).toMatch(
+      /^Nothing of Nine's curve/,
+    );
   });
 });
 
