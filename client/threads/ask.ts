@@ -21,6 +21,7 @@ const PLACES: Readonly<Record<TaskName, { readonly lane: Lane; readonly rank: nu
   size: { lane: SLOW, rank: 1 },
   sizeSpread: { lane: SLOW, rank: 2 },
   nextTest: { lane: SLOW, rank: 1 },
+  printSeries: { lane: SLOW, rank: 3 },
 };
 
 /** A way to have questions answered in another thread. */

@@ -10,6 +10,7 @@ export const TASKS = {
   nextTest: () => import("../views/match/nextTest/answer.ts").then(({ replyTo }) => replyTo),
   size: () => import("../views/size/answer.ts").then(({ replyTo }) => replyTo),
   sizeSpread: () => import("../views/size/spread/answer.ts").then(({ replyTo }) => replyTo),
+  printSeries: () => import("../views/size/series/answer.ts").then(({ replyTo }) => replyTo),
   powerCut: () => import("../views/attitudes/power/answer.ts").then(({ replyTo }) => replyTo),
   swaps: () => import("../views/mass/swaps/answer.ts").then(({ replyTo }) => replyTo),
 } as const;

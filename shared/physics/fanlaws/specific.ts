@@ -1,4 +1,4 @@
-import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
+import { requirePositive } from "../../numeric/errors.ts";
 
 /** What a fan is by its duty alone, whatever its size and speed. */
 export interface SpecificNumbers {
@@ -25,18 +25,4 @@ export function specificNumbers(phi: number, psi: number): SpecificNumbers {
   const square = 8 / (Math.PI * requirePositive("phi", phi)) / product;
   const diameter = Math.sqrt(square);
   return { speed: product / diameter, diameter };
-}
-
-/** @returns where the duty of a rotor lies: N_s and D_s of its own ω [rad/s], D [m], Q [m³/s], Δp [Pa] in an air of density ρ [kg/m³] */
-export function specificOf(state: {
-  readonly speed: number;
-  readonly diameter: number;
-  readonly flow: number;
-  readonly pressure: number;
-  readonly density: number;
-}): SpecificNumbers {
-  const head = requirePositive("pressure", state.pressure) / requirePositive("density", state.density);
-  const root = Math.sqrt(requirePositive("flow", state.flow));
-  const speed = (requireNonNegative("speed", state.speed) * root) / head ** 0.75;
-  return { speed, diameter: (requirePositive("diameter", state.diameter) * head ** 0.25) / root };
 }

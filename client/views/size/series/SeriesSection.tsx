@@ -8,7 +8,7 @@ import type { WantedHold } from "../../../../shared/decide/size/input.ts";
 import type { SizeSpread } from "../../../../shared/decide/size/spread.ts";
 import { percentText } from "../../../../shared/decide/verdict/figures.ts";
 import { href } from "../../../app/router.ts";
-import { useWorker } from "../../../state/useWorker.ts";
+import { useTask } from "../../../threads/useTask.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
@@ -20,7 +20,6 @@ import { seriesSentence, throttlesText } from "./seriesWords.ts";
 const FAILED: Reply = {
   problem: "What to print next could not be worked out in this browser; reload the page.",
 };
-const start = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 
 export interface SeriesProps {
   readonly book: Book;
@@ -48,7 +47,7 @@ export function SeriesSection(props: SeriesProps) {
   const { side, shown, spread } = props;
   const [question, setQuestion] = useState<{ of: SizeSpread; asked: SeriesAsked } | null>(null);
   const asked = question?.of === spread ? question.asked : null;
-  const { reply, asked: answered, busy } = useWorker<SeriesAsked, Reply>(start, asked, FAILED);
+  const { reply, asked: answered, busy } = useTask("printSeries", asked, FAILED);
   const own = asked !== null && answered === asked ? reply : null;
   if (side.kind !== "ducted") return null;
   const ask = () => {

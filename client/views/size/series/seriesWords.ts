@@ -28,4 +28,4 @@ export function seriesSentence(name: string, { known, prints, together }: PrintS
 
 /** @returns the throttles of one print's test: "77 and 52 %" */
 export const throttlesText = ({ throttles }: Print): string =>
-  `${throttles.map((each) => Math.round(each * 100)).join(" and ")}\u2009%`;
+  `${throttles.map((each) => Math.round(each * 100)).join(" and ")}\u202f%`;
