@@ -57,6 +57,32 @@ export function packTable(pack: AdmittedPack, charge: number, path: string): Pac
   const { cell, parallel, series, wireResistance } = pack;
   const curve = openCircuitCurve(cell.curve);
   const voltage = curve(charge);
+  let made: Pick<PackTable, "lowest" | "moments"> | null = null;
+  const tables = () => {
+    made ??= tabulated(curve, voltage, charge);
+    return made;
+  };
+  return {
+    voltage,
+    resistance: packResistance({ series, parallel, wireResistance, cellResistance: cell.resistance }),
+    capacity: parallel * cell.capacity,
+    cellResistance: cell.resistance / parallel,
+    minimumVoltage: cell.minimumVoltage,
+    // Asked for by times alone: a question without any has thousands of packs at no cost.
+    get lowest() {
+      return tables().lowest;
+    },
+    get moments() {
+      return tables().moments;
+    },
+  };
+}
+
+function tabulated(
+  curve: (charge: number) => number,
+  voltage: number,
+  charge: number,
+): Pick<PackTable, "lowest" | "moments"> {
   const step = charge / STEPS;
   const lowest = new Float64Array(STEPS + 1).fill(voltage);
   const moments = [0, 1, 2].map(() => new Float64Array(STEPS + 1));
@@ -67,15 +93,7 @@ export function packTable(pack: AdmittedPack, charge: number, path: string): Pac
       moment[i] = moment[i - 1] + step * over.reduce((sum, v, j) => sum + WEIGHTS[j] * v ** power, 0);
     });
   }
-  return {
-    voltage,
-    resistance: packResistance({ series, parallel, wireResistance, cellResistance: cell.resistance }),
-    capacity: parallel * cell.capacity,
-    cellResistance: cell.resistance / parallel,
-    minimumVoltage: cell.minimumVoltage,
-    lowest,
-    moments: [moments[0], moments[1], moments[2]],
-  };
+  return { lowest, moments: [moments[0], moments[1], moments[2]] };
 }
 
 /** @returns step, with its fraction, at which the cell first falls to a voltage; the last one where it never does [-] */

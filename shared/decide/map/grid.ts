@@ -1,0 +1,179 @@
+import { OutOfRangeError } from "../../numeric/errors.ts";
+import { openCircuitCurve } from "../../physics/pack.ts";
+import type {
+  AdmittedMotor,
+  AdmittedPack,
+  AdmittedRotor,
+  AdmittedSkirt,
+  Problem,
+} from "../choose/problem.ts";
+import { buildAt, type MapBuild, type MapKey, rotorAt } from "./place.ts";
+
+/** One axis: a setting and its values, rising. */
+export interface MapAxis {
+  readonly key: MapKey;
+  readonly values: readonly number[];
+}
+
+/** What is mapped over which two settings. */
+export interface MapQuestion {
+  readonly of: MapBuild;
+  readonly x: MapAxis;
+  readonly y: MapAxis;
+  /** the run's time is wanted too, which takes longer */
+  readonly timed: boolean;
+}
+
+/** More than any margin: no set meets it, so that none is timed. */
+const NEVER = 1e9;
+/** Of the lightest vehicle: what is left to the motor's place in the sum of masses. */
+const HALF = 0.5;
+/** Points into which a cell's curve is cut again where its charge is an axis. */
+const CUTS = 64;
+
+function valuesOf({ x, y }: MapQuestion, key: MapKey, own: number): readonly number[] {
+  if (x.key === key) return x.values;
+  return y.key === key ? y.values : [own];
+}
+
+function motorsOf(question: MapQuestion, rest: number): AdmittedMotor[] {
+  const { of } = question;
+  const { motor, vehicle } = of.input;
+  return valuesOf(question, "kv", motor.kv).flatMap((kv) =>
+    valuesOf(question, "mass", vehicle.mass).map((mass) => ({
+      ...buildAt(of, { kv }).motor,
+      id: "motor",
+      mass: mass - rest,
+    })),
+  );
+}
+
+/** Neighbours that are corrected from one tested size stand together; the order of the diameters is kept. */
+function rotorsOf(question: MapQuestion): AdmittedRotor[] {
+  const { of } = question;
+  const { rotor } = of.input;
+  const groups: { key: string; rotor: AdmittedRotor }[] = [];
+  for (const diameter of valuesOf(question, "diameter", rotor.diameter)) {
+    const there = buildAt(of, { diameter }).rotor;
+    const key = JSON.stringify(there.sizeCorrection);
+    const size = { diameter, mass: 0, burstSpeed: rotorAt(of, diameter).burstSpeed };
+    const last = groups.at(-1);
+    if (last?.key === key) (last.rotor.sizes as (typeof size)[]).push(size);
+    else
+      groups.push({
+        key,
+        rotor: {
+          ...there,
+          id: "rotor",
+          basis: "measured",
+          testedDiameters: [],
+          testedTipSpeeds: null,
+          sizes: [size],
+        },
+      });
+  }
+  return groups.map((group) => group.rotor);
+}
+
+/** A cell that is full where another stands at a charge: V'(s) = V(z·s), C' = z·C. */
+function cellFrom({ cell }: MapBuild, charge: number): MapBuild["cell"] {
+  if (charge === 1) return cell;
+  const curve = openCircuitCurve(cell.curve);
+  const cut = Array.from({ length: CUTS + 1 }, (_, i) => [i / CUTS, curve((charge * i) / CUTS)] as const);
+  return { ...cell, capacity: cell.capacity * charge, curve: cut };
+}
+
+function packsOf(question: MapQuestion): AdmittedPack[] {
+  const { of } = question;
+  const { series: own, parallel, wireResistance } = of.input.pack;
+  return valuesOf(question, "series", own).flatMap((series) =>
+    valuesOf(question, "charge", of.charge).map((charge) => ({
+      id: "pack",
+      mass: 0,
+      series,
+      parallel,
+      wireResistance,
+      cell: cellFrom(of, charge),
+    })),
+  );
+}
+
+function skirtsOf(question: MapQuestion): AdmittedSkirt[] {
+  const { skirt, vehicle } = question.of.input;
+  const gaps = valuesOf(question, "gap", skirt.gap);
+  const { gap: _each, ...rest } = skirt;
+  const { skirtShare: share, skirtFriction, pullFactor } = vehicle;
+  return valuesOf(question, "wheelFriction", vehicle.wheelFriction).map((wheelFriction) => ({
+    ...rest,
+    measuredLeak: gaps.length > 1 ? null : rest.measuredLeak,
+    id: "skirt",
+    mass: 0,
+    share,
+    skirtFriction,
+    wheelFriction,
+    pullFactor,
+    gaps,
+  }));
+}
+
+/** @throws {OutOfRangeError} on two axes of one setting, or one of fewer than two values */
+export function checkAxes({ x, y }: MapQuestion): void {
+  if (x.key === y.key) throw new OutOfRangeError("map.y", Number.NaN, `another setting than ${x.key}`);
+  for (const { key, values } of [x, y])
+    if (values.length < 2) throw new OutOfRangeError(`map.${key}`, values.length, "two values or more");
+}
+
+/**
+ * A map as a question to the search's engine: every point a set.
+ *
+ *     K_v and mass among the motors, diameters among the rotors, cells and charge among the packs, friction and gap among the skirts
+ *
+ * @param question - the build and two axes [SI]
+ * @returns the question in plain numbers, SI
+ * @throws {OutOfRangeError} on a diameter or a cell that can't be
+ *
+ * Valid for ducted rotors. Source: docs/method/map.md
+ */
+export function mapProblem(question: MapQuestion): Problem {
+  const { of, timed } = question;
+  const { air, vehicle, supply } = of.input;
+  const rest = HALF * Math.min(...valuesOf(question, "mass", vehicle.mass));
+  const { duty, ...wiring } = supply;
+  return {
+    fixed: { air, vehicle: { ...vehicle, mass: rest }, supply: wiring, charge: 1, height: 0, price: 0 },
+    motors: motorsOf(question, rest),
+    rotors: rotorsOf(question),
+    packs: packsOf(question),
+    skirts: skirtsOf(question),
+    duties: valuesOf(question, "duty", duty),
+    wants: { attitudes: of.attitudes, targetMargin: timed ? 0 : NEVER, ratings: false },
+  };
+}
+
+/** Settings in the order in which an index counts them, the last one fastest. */
+const COUNTED: readonly MapKey[] = [
+  "kv",
+  "mass",
+  "diameter",
+  "series",
+  "charge",
+  "duty",
+  "wheelFriction",
+  "gap",
+];
+
+/**
+ * Where a set of a map lies on it.
+ *
+ *     of the two axes the one that is counted first runs slowest
+ *
+ * @param question - two axes [SI]
+ * @returns function from a set's index to row·columns + column [-]
+ *
+ * Valid for {@link mapProblem}
+ */
+export function cellOf({ x, y }: MapQuestion): (index: number) => number {
+  const [columns, rows] = [x.values.length, y.values.length];
+  if (COUNTED.indexOf(y.key) < COUNTED.indexOf(x.key)) return (index) => index;
+  return (index) => (index % rows) * columns + Math.floor(index / rows);
+}

@@ -1,0 +1,97 @@
+import { openCircuitVoltage } from "../../physics/pack.ts";
+import type { TestedAt } from "../../physics/point/sizeLaw.ts";
+import type { PredictInput } from "../../physics/predict.ts";
+import type { CellInput } from "../../physics/rundown.ts";
+import type { WantedAttitude } from "../choose/problem.ts";
+
+/** Settings that a map's axes may be. */
+export const MAP_KEYS = [
+  "diameter",
+  "kv",
+  "series",
+  "gap",
+  "mass",
+  "duty",
+  "charge",
+  "wheelFriction",
+] as const;
+export type MapKey = (typeof MAP_KEYS)[number];
+
+/** Values of some settings: m, rpm/V, cells, m, kg, δ, z, μ. */
+export type Place = Readonly<Partial<Record<MapKey, number>>>;
+
+/** What a rotor is at one diameter of a map. */
+export interface MapRotor {
+  /** D [m] */
+  readonly diameter: number;
+  readonly sizeCorrection: TestedAt | null;
+  /** ω at which it bursts [rad/s]; null: not known */
+  readonly burstSpeed: number | null;
+}
+
+/** A build as a map moves it; plain data, fit for other threads. */
+export interface MapBuild {
+  readonly input: PredictInput;
+  readonly cell: CellInput;
+  /** z [-] */
+  readonly charge: number;
+  /** at each diameter that is asked for, the build's own among them */
+  readonly rotors: readonly MapRotor[];
+  readonly attitudes: readonly WantedAttitude[];
+  /** margin wanted [-] */
+  readonly target: number;
+  /** of the winding [K] */
+  readonly windingLimit: number;
+}
+
+/** @returns what its rotor is at a diameter [m]; the nearest that was prepared */
+export function rotorAt({ rotors }: Pick<MapBuild, "rotors">, diameter: number): MapRotor {
+  const off = (each: MapRotor) => Math.abs(each.diameter - diameter);
+  return rotors.reduce((best, each) => (off(each) < off(best) ? each : best));
+}
+
+/** A motor of the same frame wound for another K_v: k_t ∝ 1/K_v, R ∝ 1/K_v², the motor constant kept. */
+function wound({ motor }: PredictInput, kv: number): PredictInput["motor"] {
+  return kv === motor.kv ? motor : { ...motor, kv, resistance: motor.resistance * (motor.kv / kv) ** 2 };
+}
+
+/**
+ * A build moved to a place of a map.
+ *
+ *     diameter by the fan laws;  K_v: k_t ∝ 1/K_v, R ∝ 1/K_v²;  gap: the lip's law away from a measured leak;  charge: V_oc(z)
+ *
+ * @param of - the build as it stands, SI
+ * @param place - values of the settings that move [m, rpm/V, -, kg]
+ * @returns the build there, as a prediction takes it, SI
+ * @throws {OutOfRangeError} on a charge outside the cell's curve
+ *
+ * Valid for windings of one frame with the same copper; masses of other parts stay as they are. Source: docs/method/map.md
+ */
+export function buildAt(of: MapBuild, place: Place): PredictInput {
+  const { input, cell } = of;
+  const { skirt, vehicle, pack, supply } = input;
+  const { diameter = input.rotor.diameter, kv = input.motor.kv, gap = skirt.gap } = place;
+  const { sizeCorrection } = rotorAt(of, diameter);
+  return {
+    ...input,
+    rotor: diameter === input.rotor.diameter ? input.rotor : { ...input.rotor, diameter, sizeCorrection },
+    motor: wound(input, kv),
+    skirt: gap === skirt.gap ? skirt : { ...skirt, gap, measuredLeak: null },
+    supply: { ...supply, duty: place.duty ?? supply.duty },
+    pack: {
+      ...pack,
+      series: place.series ?? pack.series,
+      openCircuitVoltage: openCircuitVoltage(cell.curve, place.charge ?? of.charge),
+    },
+    vehicle: {
+      ...vehicle,
+      mass: place.mass ?? vehicle.mass,
+      wheelFriction: place.wheelFriction ?? vehicle.wheelFriction,
+    },
+  };
+}
+
+/** @returns the build itself standing at a place, so that a map may be drawn about it */
+export function movedTo(of: MapBuild, place: Place): MapBuild {
+  return { ...of, input: buildAt(of, place), charge: place.charge ?? of.charge };
+}
