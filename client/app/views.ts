@@ -20,6 +20,7 @@ export const VIEWS: Readonly<Record<ViewName, View>> = {
   "fit-up": { label: "Fit-up", load: () => import("../views/fitup/FitUpView.tsx") },
   sheet: { label: "Sheet", load: () => import("../views/sheet/SheetView.tsx") },
   size: { label: "Size", load: () => import("../views/size/SizeView.tsx") },
+  map: { label: "Map", load: () => import("../views/map/MapView.tsx") },
   choose: { label: "Choose", load: () => import("../views/choose/ChooseView.tsx") },
   missing: { label: "No such page", load: () => import("../views/missing/MissingView.tsx") },
 };

@@ -5,7 +5,7 @@
 export const SCREEN_GROUPS = {
   book: ["bench", "parts", "curves"],
   build: ["match", "attitudes", "run-down", "mass", "fit-up", "sheet"],
-  find: ["size", "choose"],
+  find: ["size", "map", "choose"],
 } as const;
 
 export type ScreenGroup = keyof typeof SCREEN_GROUPS;

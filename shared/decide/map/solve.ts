@@ -163,19 +163,3 @@ export function mapOf(question: MapQuestion, parts: readonly MapPart[]): MapFiel
     }
   return field;
 }
-
-/**
- * A whole map's field.
- *
- *     as {@link mapPart} and {@link mapOf}, in one thread
- *
- * @param question - the build and two axes [SI]
- * @returns the field [-, K, s]
- * @throws {OutOfRangeError} {NotEnoughDataError} as they do
- *
- * Valid and source: as they
- */
-export function mapField(question: MapQuestion): MapField {
-  const whole = partsOf(question, 1).map((range) => mapPart(question, range));
-  return mapOf(question, whole);
-}

@@ -2,10 +2,11 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { MapAxis, MapQuestion } from "#shared/decide/map/grid.ts";
 import { buildAt, MAP_KEYS, type MapBuild, type MapKey } from "#shared/decide/map/place.ts";
-import { mapField, mapOf, mapPart, partsOf } from "#shared/decide/map/solve.ts";
+import { mapOf, mapPart, partsOf } from "#shared/decide/map/solve.ts";
 import { openCircuitVoltage } from "#shared/physics/pack.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { runDown } from "#shared/physics/rundown.ts";
+import { mapField } from "#tests/support/mapField.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
 import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 

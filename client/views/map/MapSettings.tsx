@@ -1,0 +1,128 @@
+import type { MapKey } from "../../../shared/decide/map/place.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { href } from "../../app/router.ts";
+import { HANDLE_KEYS } from "../../state/handles.ts";
+import { SettingField } from "../../ui/SettingField.tsx";
+import { type Asked, freeKey, SHOWN, type Shown } from "./asked.ts";
+import { SHOWN_NAMES, settingText, shownOf } from "./mapPlot.ts";
+import type { Stands } from "./question.ts";
+import { MAP_SETTINGS, type MapSetting, settingBy } from "./settings.ts";
+
+export interface SettingsProps {
+  readonly asked: Asked;
+  readonly stands: Stands;
+  readonly build: StoredOf<"builds">;
+  readonly onAsk: (asked: Asked) => void;
+  readonly onMove: (values: Asked["moved"], settled: boolean) => void;
+}
+
+/** What the axes are, what is shown, where the build stands on both, and what is dragged. */
+export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsProps) {
+  const { x, y, third, shown, moved } = asked;
+  const tried = HANDLE_KEYS.flatMap((key) => {
+    const value = moved[key as MapKey];
+    return value === undefined ? [] : [[key, String(value)] as const];
+  });
+  const axes = (part: Partial<Pick<Asked, "x" | "y" | "third">>) => {
+    const next = { ...asked, ...part };
+    if (next.x === next.y) Object.assign(next, part.x ? { y: x } : { x: y });
+    if (next.third === next.x || next.third === next.y) next.third = freeKey([next.x, next.y]);
+    onAsk(next);
+  };
+  return (
+    <section class="page-side" aria-label="What is mapped">
+      <Choice label="Across" value={x} onChoose={(key) => axes({ x: key })} />
+      <Choice label="Upwards" value={y} onChoose={(key) => axes({ y: key })} />
+      <label class="field-label">
+        Shown
+        <select
+          value={shown}
+          onChange={(event) => onAsk({ ...asked, shown: event.currentTarget.value as Shown })}
+        >
+          {SHOWN.map((each) => (
+            <option key={each} value={each}>
+              {SHOWN_NAMES[each]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <h2>This build</h2>
+      {[x, y].map((key) => (
+        <Slider
+          key={key}
+          setting={settingBy(key)}
+          was={stands[key]}
+          value={moved[key] ?? stands[key]}
+          onMove={onMove}
+        />
+      ))}
+      <h2>What else moves it</h2>
+      <Choice label="Setting" value={third} taken={[x, y]} onChoose={(key) => axes({ third: key })} />
+      <Slider
+        key={`third ${third}`}
+        setting={settingBy(third)}
+        was={stands[third]}
+        value={moved[third] ?? stands[third]}
+        onMove={onMove}
+      />
+      <p>
+        {Object.keys(moved).length > 0 && (
+          <button type="button" onClick={() => onAsk({ ...asked, moved: {} })}>
+            Back to the build as stored
+          </button>
+        )}
+      </p>
+      <p>
+        <a href={href("match", build.id, Object.fromEntries(tried))}>Look at it in Match</a>
+        {moved.kv !== undefined && (
+          <small class="quiet"> Without the K_v: a build takes a motor of the book.</small>
+        )}
+      </p>
+    </section>
+  );
+}
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly value: MapKey;
+  readonly taken?: readonly MapKey[];
+  readonly onChoose: (key: MapKey) => void;
+}
+
+function Choice({ label, value, taken = [], onChoose }: ChoiceProps) {
+  return (
+    <label class="field-label">
+      {label}
+      <select value={value} onChange={(event) => onChoose(event.currentTarget.value as MapKey)}>
+        {MAP_SETTINGS.filter(({ key }) => !taken.includes(key)).map((setting) => (
+          <option key={setting.key} value={setting.key}>
+            {setting.label}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+interface SliderProps {
+  readonly setting: MapSetting;
+  readonly was: number;
+  readonly value: number;
+  readonly onMove: (values: Asked["moved"], settled: boolean) => void;
+}
+
+function Slider({ setting, was, value, onMove }: SliderProps) {
+  const [from, to] = setting.ends(was).map((end) => shownOf(setting.key, end));
+  const step = setting.whole ? 1 : 10 ** -setting.decimals;
+  return (
+    <SettingField
+      label={setting.label}
+      spec={setting}
+      value={value}
+      shown={String(Number(shownOf(setting.key, value).toFixed(setting.decimals)))}
+      slider={{ min: from, max: to, step }}
+      hint={`the build has ${settingText(setting.key, was)}`}
+      onValue={(si, settled) => onMove({ [setting.key]: si }, settled)}
+    />
+  );
+}

@@ -1,0 +1,176 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Book } from "../../../shared/book/resolve.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
+import { asProblem } from "../../../shared/numeric/errors.ts";
+import { go, href, route } from "../../app/router.ts";
+import { PlotChart } from "../../charts/PlotChart.tsx";
+import { currentBook } from "../../state/book.ts";
+import { current } from "../../state/build.ts";
+import { solve } from "../../state/outcome.ts";
+import { Answer } from "../../ui/Answer.tsx";
+import { Caution } from "../../ui/Caution.tsx";
+import { Problem } from "../../ui/Problem.tsx";
+import { type Asked, askedFrom, askedQuery } from "./asked.ts";
+import { MapSettings } from "./MapSettings.tsx";
+import { type Drawing, mapPlot, mapTable, placeOf } from "./mapPlot.ts";
+import { mapSentence, movedSentence, pictureSentence, placeLines } from "./mapWords.ts";
+import { othersOn } from "./others.ts";
+import { questionOf, type Stands, standsOf } from "./question.ts";
+import { useMap } from "./useMap.ts";
+
+/** Points along each axis: first, and once nothing moves. */
+const [COARSE, FINE] = [50, 200];
+/** Where the gap gives every point is many: fewer of them. */
+const [COARSE_GIVING, FINE_GIVING] = [12, 36];
+const [SHAPE, LEAST_HEIGHT, MOST_HEIGHT] = [0.68, 320, 640];
+
+const heightFor = (width: number) => Math.round(Math.min(MOST_HEIGHT, Math.max(LEAST_HEIGHT, width * SHAPE)));
+
+/** What holds where, over any two settings. */
+export default function MapView() {
+  const [book, build] = [currentBook.value, current.value];
+  if (!book) return null;
+  if (!build)
+    return (
+      <div class="page">
+        <Answer sentence="There is no build to map.">Add one on the page of its parts.</Answer>
+      </div>
+    );
+  return <MapOf key={build.id} book={book} build={build} />;
+}
+
+interface OfBuild {
+  readonly book: Book;
+  readonly build: StoredOf<"builds">;
+}
+
+function MapOf({ book, build }: OfBuild) {
+  const outcome = useMemo(() => solve(book, build.data), [book, build]);
+  const stands = useMemo(() => standsOf(outcome), [outcome]);
+  if (!stands) {
+    const why = outcome.resolved?.propeller
+      ? "Maps are drawn for rotors in a duct; this build has an open propeller."
+      : "What it lacks stands in Match.";
+    return (
+      <div class="page">
+        <Answer sentence={`There is no map of ${build.data.name} yet.`}>{why}</Answer>
+        <p>
+          <a href={href("match", build.id)}>{build.data.name} in Match</a>
+        </p>
+      </div>
+    );
+  }
+  return <Mapping book={book} build={build} outcome={outcome} stands={stands} />;
+}
+
+interface MappingProps extends OfBuild {
+  readonly outcome: ReturnType<typeof solve>;
+  readonly stands: Stands;
+}
+
+function Mapping({ book, build, outcome, stands }: MappingProps) {
+  const [asked, setAsked] = useState<Asked>(() => askedFrom(route.peek().query));
+  const [dragged, setDragged] = useState(false);
+  const { x, y, shown, moved } = asked;
+  useEffect(() => go(href("map", null, askedQuery(asked)), { replace: true }), [asked]);
+  const gives = (outcome.resolved?.input?.vehicle.verticalStiffness ?? null) !== null;
+  const [coarse, fine] = gives ? [COARSE_GIVING, FINE_GIVING] : [COARSE, FINE];
+  const others = JSON.stringify({ ...moved, [x]: undefined, [y]: undefined });
+  const made = useMemo(
+    () =>
+      asProblem(() =>
+        (dragged ? [coarse] : [coarse, fine]).flatMap(
+          (count) => questionOf(book, outcome, asked, count) ?? [],
+        ),
+      ),
+    [book, outcome, x, y, shown, others, dragged],
+  );
+  const questions = "answered" in made ? made.answered : NONE;
+  const mapped = useMap(questions);
+  const { drawn } = mapped;
+  const fits = drawn && drawn.question.x.key === x && drawn.question.y.key === y;
+  const onMap = useMemo(
+    () => (fits ? othersOn(book, build.id, stands, drawn.question) : []),
+    [book, build.id, stands, fits, x, y],
+  );
+  const drawing: Drawing | null = fits
+    ? {
+        ...drawn,
+        shown: shown === "minutes" && !drawn.question.timed ? "margin" : shown,
+        own: { x: stands[x], y: stands[y] },
+        moved: { x: moved[x] ?? stands[x], y: moved[y] ?? stands[y] },
+        others: onMap,
+      }
+    : null;
+  const move = (values: Asked["moved"], settled = true) => {
+    setDragged(!settled);
+    setAsked((before) => ({ ...before, moved: { ...before.moved, ...values } }));
+  };
+  const problem = "problem" in made ? made.problem : mapped.problem;
+  return (
+    <div class="page map" aria-busy={mapped.busy}>
+      <div class="page-head" aria-live="polite">
+        <Answer sentence={drawing ? mapSentence(drawing) : "Working out the map…"}>
+          {drawing && movedSentence(drawing)}
+        </Answer>
+        {problem && <Problem message={problem} />}
+      </div>
+      <MapSettings asked={asked} stands={stands} onAsk={setAsked} onMove={move} build={build} />
+      <section class="page-main map-place" aria-label="The map">
+        {drawing && (
+          <Picture
+            drawing={drawing}
+            build={build.data.name}
+            onMove={(to) => move({ [x]: to.x, [y]: to.y })}
+          />
+        )}
+      </section>
+      <div class="page-below">
+        <p class="quiet small">
+          Everything else stands as in {build.data.name}, at its own charge: a fuller pack turns faster, so
+          look at the map at 100 % as well before a rotor or a motor is trusted. K_v stands for a motor of the
+          same frame wound otherwise: its motor constant is kept. Masses of other sizes, motors and packs
+          aren't added.
+          <br />
+          Joints of the surface and uncertainty are not in the map; Match has them.
+        </p>
+        <Caution>
+          A rotor that bursts throws fragments and a winding that burns may set fire to what is round it: the
+          first run-up stands behind a screen.
+        </Caution>
+      </div>
+    </div>
+  );
+}
+
+const NONE: readonly never[] = [];
+
+interface PictureProps {
+  readonly drawing: Drawing;
+  readonly build: string;
+  readonly onMove: (to: { readonly x: number; readonly y: number }) => void;
+}
+
+function Picture({ drawing, build, onMove }: PictureProps) {
+  const plot = useMemo(
+    () => mapPlot(drawing),
+    [drawing.field, drawing.shown, drawing.moved.x, drawing.moved.y],
+  );
+  return (
+    <PlotChart
+      plot={plot}
+      sentence={pictureSentence(drawing, build)}
+      height={heightFor}
+      name={`map ${build}`}
+      table={() => mapTable(drawing)}
+      reading={{
+        label: "Places of the map",
+        describe: (key) => placeLines(drawing, key),
+        onChoose: (key) => {
+          const place = placeOf(drawing, key);
+          if (place) onMove(place);
+        },
+      }}
+    />
+  );
+}

@@ -1,0 +1,259 @@
+import type { MapQuestion } from "../../../shared/decide/map/grid.ts";
+import { buildAt, type MapKey, rotorAt } from "../../../shared/decide/map/place.ts";
+import type { MapField } from "../../../shared/decide/map/solve.ts";
+import { answerOrNull } from "../../../shared/numeric/errors.ts";
+import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
+import { predict } from "../../../shared/physics/predict.ts";
+import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
+import { shownNumber, unitShown } from "../../../shared/units/shown.ts";
+import type { Field } from "../../charts/model/field.ts";
+import type { Axis, Mark, Plot, Point, Ring, Stop } from "../../charts/model/plot.ts";
+import type { Table } from "../../ui/table.ts";
+import type { Shown } from "./asked.ts";
+import { namesOf, regionsOf } from "./regions.ts";
+import { settingBy } from "./settings.ts";
+
+const MINUTE = 60;
+/** Places at which the map is read, and rows of its table, along each axis. */
+const [READ, LISTED] = [17, 9];
+
+/** Where contour lines of each field run, in the unit shown. */
+const STEPS: Readonly<Record<Shown, readonly number[]>> = {
+  margin: [0.5, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20],
+  minutes: [1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30, 45, 60],
+  winding: [40, 60, 80, 100, 120, 140, 160, 180, 200, 250, 300],
+};
+/** Lines of contours that a map has at most, spread over its values. */
+const MOST_STEPS = 9;
+
+/** A build or a part of the book that lies on the map. */
+export interface OnMap {
+  readonly key: string;
+  readonly name: string;
+  /** SI, by axis */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** All that a map is drawn from. */
+export interface Drawing {
+  readonly question: MapQuestion;
+  readonly field: MapField;
+  readonly shown: Shown;
+  /** where the build stands, and where it is moved to, SI */
+  readonly own: { readonly x: number; readonly y: number };
+  readonly moved: { readonly x: number; readonly y: number };
+  readonly others: readonly OnMap[];
+}
+
+/** @returns a value of a setting in the unit of its axis */
+export function shownOf(key: MapKey, si: number): number {
+  return shownNumber(settingBy(key), si);
+}
+
+/** @returns a value of a setting as it is said: "44.0 mm" */
+export function settingText(key: MapKey, si: number): string {
+  const setting = settingBy(key);
+  const unit = unitShown(setting);
+  const number = formatFixed(shownOf(key, si), setting.decimals);
+  return unit ? `${number}${THIN_SPACE}${unit}` : number;
+}
+
+function axisOf({ key, values }: MapQuestion["x"]): Axis {
+  const { label } = settingBy(key);
+  const unit = unitShown(settingBy(key));
+  return {
+    label: `${label.charAt(0).toLowerCase()}${label.slice(1)}${unit ? `, ${unit}` : ""}`.replace(
+      "k_v",
+      "K_v",
+    ),
+    from: shownOf(key, values[0]),
+    to: shownOf(key, values[values.length - 1]),
+  };
+}
+
+/** @returns what is shown, in its unit: ×, minutes, °C */
+export function valuesOf(field: MapField, shown: Shown): Float64Array {
+  if (shown === "margin") return field.margin;
+  if (shown === "minutes") return field.time.map((time) => time / MINUTE);
+  return field.winding.map((kelvin) => kelvin - CELSIUS_ZERO);
+}
+
+const UNITS: Readonly<Record<Shown, string>> = { margin: "×", minutes: "min", winding: "°C" };
+export const SHOWN_NAMES: Readonly<Record<Shown, string>> = {
+  margin: "margin",
+  minutes: "minutes to the end of the charge",
+  winding: "winding temperature",
+};
+
+/** @returns a value of the field in words */
+export function valueText(shown: Shown, value: number): string {
+  if (Number.isNaN(value)) return "no answer";
+  if (value === Number.POSITIVE_INFINITY) return "no pull needed";
+  const digits = shown === "margin" ? 2 : shown === "minutes" ? 1 : 0;
+  return `${formatFixed(value, digits)}${THIN_SPACE}${UNITS[shown]}`;
+}
+
+function stepsOf(values: Float64Array, shown: Shown): number[] {
+  const finite = values.filter((value) => Number.isFinite(value));
+  const [least, most] = [
+    finite.reduce((a, b) => Math.min(a, b), Infinity),
+    finite.reduce((a, b) => Math.max(a, b), -Infinity),
+  ];
+  const within = STEPS[shown].filter((step) => step > least && step < most);
+  const every = Math.ceil(within.length / MOST_STEPS);
+  return within.filter((step, i) => i % every === 0 || (shown === "margin" && step === 1));
+}
+
+function fieldOf({ question, field, shown }: Drawing, x: Axis, y: Axis): Field {
+  const values = valuesOf(field, shown);
+  return {
+    key: shown,
+    x: [x.from, x.to],
+    y: [y.from, y.to],
+    columns: question.x.values.length,
+    rows: question.y.values.length,
+    values,
+    steps: stepsOf(values, shown),
+    words: (step) => `${step}${THIN_SPACE}${UNITS[shown]}`,
+  };
+}
+
+const placed = ({ question }: Drawing, { x, y }: { readonly x: number; readonly y: number }): Point => ({
+  x: shownOf(question.x.key, x),
+  y: shownOf(question.y.key, y),
+});
+
+const within = ({ values }: MapQuestion["x"], value: number) =>
+  value >= values[0] && value <= values[values.length - 1];
+
+function ringsOf(drawing: Drawing): Ring[] {
+  const { question, own, moved } = drawing;
+  const inside = ({ x, y }: { readonly x: number; readonly y: number }) =>
+    within(question.x, x) && within(question.y, y);
+  const apart = moved.x !== own.x || moved.y !== own.y;
+  return [
+    ...(apart && inside(own)
+      ? [{ key: "own", look: "before", ...placed(drawing, own), name: { lines: ["as stored"] } } as const]
+      : []),
+    ...(inside(moved)
+      ? [
+          {
+            key: "moved",
+            look: "predicted",
+            ...placed(drawing, moved),
+            name: { lines: ["this build"] },
+          } as const,
+        ]
+      : []),
+  ];
+}
+
+function marksOf(drawing: Drawing): Mark[] {
+  const { others, question } = drawing;
+  const inside = others.filter(({ x, y }) => within(question.x, x) && within(question.y, y));
+  return inside.map((each) => ({
+    key: `other ${each.key}`,
+    ...placed(drawing, each),
+    shape: 0,
+    tone: "needed",
+    aside: false,
+    outlier: false,
+  }));
+}
+
+/** @returns so many of an axis's places, both ends among them */
+export function spreadOver(count: number, most: number): number[] {
+  const n = Math.min(count, most);
+  return [
+    ...new Set(Array.from({ length: n }, (_, i) => Math.round((i * (count - 1)) / Math.max(1, n - 1)))),
+  ];
+}
+
+function stopsOf({ question: { x, y } }: Drawing): Stop[] {
+  return spreadOver(y.values.length, READ).flatMap((row) =>
+    spreadOver(x.values.length, READ).map((column) => ({
+      key: `at ${column} ${row}`,
+      x: shownOf(x.key, x.values[column]),
+      y: shownOf(y.key, y.values[row]),
+    })),
+  );
+}
+
+/** @returns the map as a chart: the field with its contour lines, what stops the build, its own place and others */
+export function mapPlot(drawing: Drawing): Plot {
+  const { question, field } = drawing;
+  const [x, y] = [axisOf(question.x), axisOf(question.y)];
+  const at = (column: number, row: number): Point => ({
+    x: x.from + ((x.to - x.from) * column) / (question.x.values.length - 1),
+    y: y.from + ((y.to - y.from) * row) / (question.y.values.length - 1),
+  });
+  const marks = marksOf(drawing);
+  return {
+    x,
+    y,
+    field: fieldOf(drawing, x, y),
+    regions: [...regionsOf(field, question, at), ...namesOf(field, question, at)],
+    rings: ringsOf(drawing),
+    marks,
+    shapes: marks.length > 0 ? [{ key: "others", shape: 0, text: "other builds and parts of the book" }] : [],
+    stops: stopsOf(drawing),
+  };
+}
+
+/** @returns place of a key of the chart on the map, SI; null where it is none */
+export function placeOf({ question: { x, y }, others, own, moved }: Drawing, key: string) {
+  const [, column, row] = /^at (\d+) (\d+)$/.exec(key) ?? [];
+  if (column !== undefined) return { x: x.values[Number(column)], y: y.values[Number(row)] };
+  if (key === "own") return own;
+  if (key === "moved") return moved;
+  return others.find((each) => `other ${each.key}` === key) ?? null;
+}
+
+function nearestAt(values: readonly number[], value: number): number {
+  return values.reduce(
+    (best, each, i) => (Math.abs(each - value) < Math.abs(values[best] - value) ? i : best),
+    0,
+  );
+}
+
+/** @returns what the build has at any place, solved there: margin [-], winding [K], burst over speed [-]; time of the cell next to it [s] */
+export function solvedAt(drawing: Pick<Drawing, "question" | "field">, x: number, y: number) {
+  const { of, x: across, y: upwards } = drawing.question;
+  const near = cellAt(drawing, x, y);
+  const input = buildAt(of, { [across.key]: x, [upwards.key]: y });
+  const solved = answerOrNull(() => predict(input, []));
+  if (!solved?.point) return near;
+  const { worst, point } = solved;
+  const least = Math.min(worst.parked.margin ?? Infinity, worst.driving.margin ?? Infinity);
+  const burst = (rotorAt(of, input.rotor.diameter).burstSpeed ?? Number.NaN) / point.speed;
+  return { ...near, margin: least, winding: point.windingTemperature, burst };
+}
+
+/** What the map has in the cell next to a place. */
+function cellAt({ question, field }: Pick<Drawing, "question" | "field">, x: number, y: number) {
+  const cell = nearestAt(question.y.values, y) * question.x.values.length + nearestAt(question.x.values, x);
+  return {
+    margin: field.margin[cell],
+    winding: field.winding[cell],
+    time: field.time[cell],
+    burst: field.burst[cell],
+  };
+}
+
+/** @returns the map as a table, nine places along each axis */
+export function mapTable({ question: { x, y }, field, shown }: Drawing): Table {
+  const values = valuesOf(field, shown);
+  const columns = spreadOver(x.values.length, LISTED);
+  const number = (value: number) => (Number.isFinite(value) ? value : null);
+  return {
+    columns: [
+      `${settingBy(y.key).label} ↓, ${settingBy(x.key).label} →; ${SHOWN_NAMES[shown]} (${UNITS[shown]})`,
+      ...columns.map((column) => settingText(x.key, x.values[column])),
+    ],
+    rows: spreadOver(y.values.length, LISTED).map((row) => [
+      settingText(y.key, y.values[row]),
+      ...columns.map((column) => number(values[row * x.values.length + column])),
+    ]),
+  };
+}

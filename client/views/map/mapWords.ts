@@ -1,0 +1,86 @@
+import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
+import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
+import { type Drawing, placeOf, SHOWN_NAMES, settingText, solvedAt, valueText } from "./mapPlot.ts";
+import { insideOf, STOPS, type StopKind } from "./regions.ts";
+import { settingBy } from "./settings.ts";
+
+const [PERCENT, MINUTE, CELSIUS] = [100, 60, 273.15];
+
+const WORDS: Readonly<Record<StopKind, string>> = {
+  bursts: "the rotor bursts",
+  burns: "the winding burns",
+  falls: "it falls",
+  tight: "it is tight",
+};
+
+/** What stops a place, worst first; null where nothing does. */
+function stopAt(
+  { question }: Drawing,
+  { margin, winding, burst }: ReturnType<typeof solvedAt>,
+): StopKind | null {
+  const { windingLimit, target } = question.of;
+  if (burst < 1) return "bursts";
+  if (winding > windingLimit) return "burns";
+  if (margin < 1) return "falls";
+  return margin < target ? "tight" : null;
+}
+
+/** Share of the map on which each thing stops the build first. */
+function shares({ question, field }: Drawing): Readonly<Record<StopKind | "holds", number>> {
+  const count = { bursts: 0, burns: 0, falls: 0, tight: 0, holds: 0 };
+  const inside = STOPS.map((kind) => [kind, insideOf(field, question, kind)] as const);
+  for (let i = 0; i < field.margin.length; i++)
+    count[inside.find(([, values]) => values[i] > 0)?.[0] ?? "holds"] += 1 / field.margin.length;
+  return count;
+}
+
+const label = (key: Drawing["question"]["x"]["key"]) =>
+  settingBy(key).label.toLowerCase().replace("k_v", "K_v");
+
+/** @returns the map's answer in one sentence: how much of it holds, and what stops the rest */
+export function mapSentence(drawing: Drawing): string {
+  const part = shares(drawing);
+  const { x, y } = drawing.question;
+  const whole = (share: number) => `${formatFixed(PERCENT * share, 0)}${THIN_SPACE}%`;
+  const rest = STOPS.filter((kind) => part[kind] >= 0.005).map(
+    (kind) => `${whole(part[kind])} ${WORDS[kind]}`,
+  );
+  const charge =
+    x.key === "charge" || y.key === "charge" ? "" : `At ${whole(drawing.question.of.charge)} charge, `;
+  const moved = `with ${label(x.key)} and ${label(y.key)} alone moved, it holds with the margin wanted on ${whole(part.holds)} of this map`;
+  const holds = charge ? charge + moved : moved.charAt(0).toUpperCase() + moved.slice(1);
+  return rest.length > 0 ? `${holds}; on ${listed(rest)}.` : `${holds}.`;
+}
+
+/** @returns what a place of the map comes to, a line each */
+export function placeLines(drawing: Drawing, key: string): string[] {
+  const place = placeOf(drawing, key);
+  if (!place) return [];
+  const { x, y } = drawing.question;
+  const solved = solvedAt(drawing, place.x, place.y);
+  const { margin, winding, time } = solved;
+  const stop = stopAt(drawing, solved);
+  const name = drawing.others.find((each) => `other ${each.key}` === key)?.name;
+  return [
+    ...(name ? [name] : []),
+    `${settingText(x.key, place.x)}, ${settingText(y.key, place.y)}`,
+    stop === null
+      ? `holds, ${marginText(Number.isFinite(margin) ? margin : null)}`
+      : `${WORDS[stop]}, ${valueText("margin", margin)}`,
+    `winding ${valueText("winding", winding - CELSIUS)}`,
+    ...(Number.isNaN(time) ? [] : [valueText("minutes", time / MINUTE)]),
+  ];
+}
+
+/** @returns what the build comes to where it is moved */
+export function movedSentence(drawing: Drawing): string {
+  const [place, ...rest] = placeLines(drawing, "moved");
+  return `This build at ${place}: ${rest.join("; ")}.`;
+}
+
+/** @returns what the picture shows, for those who don't see it */
+export function pictureSentence(drawing: Drawing, build: string): string {
+  const { x, y } = drawing.question;
+  return `Map of ${SHOWN_NAMES[drawing.shown]} of ${build} over ${label(x.key)} and ${label(y.key)}, with contour lines and where something stops it. ${mapSentence(drawing)} ${movedSentence(drawing)}`;
+}

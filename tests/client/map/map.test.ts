@@ -1,0 +1,134 @@
+import { describe, expect, it } from "vitest";
+import { solve } from "#client/state/outcome.ts";
+import { askedFrom, askedQuery } from "#client/views/map/asked.ts";
+import { type Drawing, mapPlot, mapTable, placeOf, solvedAt } from "#client/views/map/mapPlot.ts";
+import { mapSentence, movedSentence, placeLines } from "#client/views/map/mapWords.ts";
+import { othersOn } from "#client/views/map/others.ts";
+import { questionOf, standsOf } from "#client/views/map/question.ts";
+import { insideOf, namesOf, regionsOf, STOPS } from "#client/views/map/regions.ts";
+import { axisValues, MAP_SETTINGS } from "#client/views/map/settings.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { mapField } from "#tests/support/mapField.ts";
+
+const book = demoBook();
+const outcomeOf = (id: string) => {
+  const build = book.builds.find((each) => each.id === id)?.data;
+  return solve(book, build ?? expect.fail(`the demo has no ${id}`));
+};
+const outcome = outcomeOf("pane-crawler");
+const stands = standsOf(outcome) ?? expect.fail("the crawler has no numbers");
+
+function drawingOf(query: string, count = 24): Drawing {
+  const asked = askedFrom(new URLSearchParams(query));
+  const question = questionOf(book, outcome, asked, count) ?? expect.fail("no question");
+  const { x, y, shown } = asked;
+  return {
+    question,
+    field: mapField(question),
+    shown,
+    own: { x: stands[x], y: stands[y] },
+    moved: { x: asked.moved[x] ?? stands[x], y: asked.moved[y] ?? stands[y] },
+    others: othersOn(book, "pane-crawler", stands, question),
+  };
+}
+
+describe("what is asked of a map", () => {
+  it("is carried by the address and comes back from it", () => {
+    const asked = askedFrom(new URLSearchParams("x=gap&y=mass&third=series&show=winding&gap=0.0004"));
+    expect(askedFrom(new URLSearchParams(askedQuery(asked)))).toEqual(asked);
+    expect(asked).toMatchObject({
+      x: "gap",
+      y: "mass",
+      third: "series",
+      shown: "winding",
+      moved: { gap: 4e-4 },
+    });
+  });
+
+  it("of nonsense is the first map, never one setting twice", () => {
+    const asked = askedFrom(new URLSearchParams("x=gap&y=gap&third=gap&show=colour&mass=-3&kv=many"));
+    expect(new Set([asked.x, asked.y, asked.third]).size).toBe(3);
+    expect(asked).toMatchObject({ x: "gap", shown: "margin", moved: {} });
+  });
+
+  it.each(MAP_SETTINGS.map((setting) => [setting.key, setting] as const))(
+    "along %s runs evenly over the build's own value, whole cells where there are only those",
+    (key, setting) => {
+      const values = axisValues(setting, stands[key], 50);
+      expect(values[0]).toBeLessThanOrEqual(stands[key]);
+      expect(values.at(-1)).toBeGreaterThanOrEqual(stands[key]);
+      if (key === "series") expect(values.every(Number.isInteger)).toBe(true);
+    },
+  );
+
+  it("is none of an open propeller", () => {
+    expect(questionOf(book, outcomeOf("prop-scout"), askedFrom(new URLSearchParams()), 10)).toBeNull();
+  });
+});
+
+describe("a map of the demo's crawler over diameter and K_v", () => {
+  const drawing = drawingOf("");
+
+  it("has the build's own margins and winding where it stands, those of Match", () => {
+    const { margin, winding } = solvedAt(drawing, stands.diameter, stands.kv);
+    expect(margin).toBeCloseToRelative(outcome.prediction?.worst.driving.margin ?? 0, 1e-12);
+    expect(winding).toBeCloseToRelative(outcome.prediction?.point?.windingTemperature ?? 0, 1e-12);
+    expect(movedSentence(drawing)).toMatch(
+      /^This build at 44\.0\smm, .*: holds, 1\.63\s×; winding \d+\s°C\.$/,
+    );
+  });
+
+  it("says how much of it holds and what stops the rest", () => {
+    expect(mapSentence(drawing)).toMatch(
+      /^At 60\s% charge, with rotor diameter and K_v alone moved, it holds with the margin wanted on \d+\s% of this map; on .*burns.*falls.*tight\.$/,
+    );
+  });
+
+  it("names each part deepest inside it, where nothing worse stops it", () => {
+    const at = (column: number, row: number) => ({ x: column, y: row });
+    const names = namesOf(drawing.field, drawing.question, at);
+    expect(names.length).toBeGreaterThan(1);
+    for (const { name, outline } of names) {
+      const kind = STOPS.find((each) => each === name?.lines[0]) ?? expect.fail("no such part");
+      const [column, row] = [outline[0].x + 0.25, outline[0].y + 0.25];
+      const cell = row * drawing.field.columns + column;
+      const stopped = STOPS.map((each) => insideOf(drawing.field, drawing.question, each)[cell] > 0);
+      expect(STOPS[stopped.indexOf(true)]).toBe(kind);
+    }
+    expect(regionsOf(drawing.field, drawing.question, at).every(({ outline }) => outline.length > 2)).toBe(
+      true,
+    );
+  });
+
+  it("has the book's motors and other builds as points, and reads each place", () => {
+    const plot = mapPlot(drawing);
+    expect(drawing.others.some(({ key }) => key.startsWith("motor "))).toBe(true);
+    const [stop] = plot.stops ?? [];
+    expect(placeOf(drawing, stop.key)).toEqual({
+      x: drawing.question.x.values[0],
+      y: drawing.question.y.values[0],
+    });
+    expect(placeLines(drawing, stop.key)[1]).toMatch(/falls/);
+    expect(placeLines(drawing, "nowhere")).toEqual([]);
+  });
+
+  it("is a table too, with no more rows than can be read", () => {
+    const { columns, rows } = mapTable(drawing);
+    expect(rows).toHaveLength(9);
+    expect(rows.every((row) => row.length === columns.length)).toBe(true);
+  });
+});
+
+describe("other maps", () => {
+  it("follow what else is moved: less gap, more margin", () => {
+    const at = (query: string) => solvedAt(drawingOf(query, 6), stands.diameter, stands.kv).margin;
+    expect(at("gap=0.0003")).toBeGreaterThan(at("gap=0.0009"));
+  });
+
+  it("of minutes have times, of the winding degrees", () => {
+    const timed = drawingOf("x=mass&y=duty&show=minutes", 6);
+    expect(timed.field.time.some((time) => time > 60)).toBe(true);
+    expect(mapPlot(timed).field?.steps.length).toBeGreaterThan(0);
+    expect(mapPlot(drawingOf("x=mass&y=duty&show=winding", 6)).field?.words(80)).toMatch(/^80\s°C$/);
+  });
+});
