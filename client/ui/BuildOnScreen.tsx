@@ -5,7 +5,7 @@ import { href, route } from "../app/router.ts";
 import { currentBook } from "../state/book.ts";
 import { current, unknownBuild } from "../state/build.ts";
 import { Empty } from "./Empty.tsx";
-import { EmptyBench } from "./EmptyBench.tsx";
+import { EmptyBench } from "./empty/EmptyBench.tsx";
 
 export interface BuildOnScreenProps {
   readonly children: (book: Book, build: StoredOf<"builds">) => ComponentChildren;

@@ -1,4 +1,5 @@
 import type { Spread } from "../../shared/decide/uncertainty.ts";
+import { Term } from "./Term.tsx";
 import { rangeText, sureText } from "./uncertaintyWords.ts";
 
 /** An attitude's chance of holding, and the range of its margin; nothing where it isn't known. */
@@ -7,7 +8,9 @@ export function Sure({ spread }: { spread: Spread | null }) {
   const range = rangeText(spread);
   return (
     <>
-      <small class="sure">chance of holding {sureText(spread.holds)}</small>
+      <small class="sure">
+        <Term of="chance of holding" /> {sureText(spread.holds)}
+      </small>
       {range && <small>{range}</small>}
     </>
   );

@@ -6,7 +6,7 @@ import { go, href, navigate, type Route, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
 import { current } from "../../state/build.ts";
 import { Answer } from "../../ui/Answer.tsx";
-import { EmptyBench } from "../../ui/EmptyBench.tsx";
+import { EmptyBench } from "../../ui/empty/EmptyBench.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { ChooseForm } from "./form/ChooseForm.tsx";
 import { Progress } from "./parts/Progress.tsx";

@@ -1,14 +1,19 @@
 import { useState } from "preact/hooks";
-import type { Book } from "../../shared/book/resolve.ts";
-import { href, route, type ViewName } from "../app/router.ts";
-import { ApiError, api } from "../state/api.ts";
-import { reload } from "../state/book.ts";
+import type { Book } from "../../../shared/book/resolve.ts";
+import { href, route, type ViewName } from "../../app/router.ts";
+import { ApiError, api } from "../../state/api.ts";
+import { reload } from "../../state/book.ts";
+import { DocLink } from "../Docs.tsx";
+import { Later } from "../Later.tsx";
+import type { FirstTest } from "./Rig.tsx";
 
 interface Step {
   readonly done: boolean;
   readonly text: string;
   readonly label: string;
   readonly to: string;
+  /** the rig that it is made with */
+  readonly rig?: FirstTest;
 }
 
 function stepsOf(book: Book): Step[] {
@@ -22,11 +27,12 @@ function stepsOf(book: Book): Step[] {
     label,
     to: href("parts", `${name}/new`),
   });
-  const test = (kind: "motor" | "curve" | "friction" | "pull", text: string, label: string): Step => ({
+  const test = (kind: FirstTest, text: string, label: string): Step => ({
     done: book.tests.some((each) => each.data.kind === kind),
     text,
     label,
     to: href("bench", `new/${kind}`),
+    rig: kind,
   });
   return [
     part("rotors", "A rotor: its name and the diameters you print it in.", "Add a rotor"),
@@ -51,10 +57,15 @@ function stepsOf(book: Book): Step[] {
   ];
 }
 
+const rig = () => import("./Rig.tsx");
+
 /** What the view has nothing for, where it is not a match. */
 const TITLES: Partial<Record<ViewName, string>> = {
   attitudes: "No build to hold in any attitude yet.",
   "run-down": "No build to run down yet.",
+  mass: "No build to weigh yet.",
+  "fit-up": "No build to fit together yet.",
+  sheet: "No build to print a record of yet.",
   choose: "No build to choose parts for yet.",
 };
 
@@ -66,7 +77,9 @@ export function EmptyBench({ book }: { book: Book }) {
     <div class="empty">
       <h1>{TITLES[route.value.view] ?? "Nothing to match yet."}</h1>
       <p>
-        A build brings rotor, motor, pack, skirt and surface together. This fills the bench, in this order:
+        A build brings rotor, motor, pack, skirt and surface together. This fills the bench, in this order, in
+        about an hour; <DocLink path="first-hour.md">First hour at the bench</DocLink> tells the same at
+        length.
       </p>
       <ol class="steps">
         {steps.map((step, i) => (
@@ -79,6 +92,7 @@ export function EmptyBench({ book }: { book: Book }) {
                 {step.label}
               </a>
             )}
+            {step.rig && !step.done && <Later load={rig} what={step.label} props={{ kind: step.rig }} />}
           </li>
         ))}
       </ol>
