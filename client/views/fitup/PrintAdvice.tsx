@@ -23,7 +23,7 @@ const RATE: NumberSpec = {
 
 /** @returns how much is printed and how long that takes: what a coupon saves where a size is wrong */
 export function printedText({ mass, time }: Printed): string {
-  const grams = `${formatFixed(GRAMS * mass, 0)}\u2009g`;
+  const grams = `${formatFixed(GRAMS * mass, 0)}\u202fg`;
   if (time === null) return `${grams} are printed.`;
   return `${grams} are printed, ${formatFixed(time / HOUR, 1)} hours: a coupon that finds a wrong size saves them.`;
 }

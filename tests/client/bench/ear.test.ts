@@ -12,7 +12,7 @@ describe("what was heard, in words", () => {
     expect(speedText(heard)).toBe("24012.3 rpm");
     expect(uncertaintyText(heard)).toBe("7.2 rpm");
     // 1.645 × 7.21 = 11.86
-    expect(speedWords(heard)).toBe("24\u2009012.3 ± 11.9\u2009rpm (90 %)");
+    expect(speedWords(heard)).toBe("24\u202f012.3 ± 11.9\u202frpm (90 %)");
   });
 
   it("says what else was heard, and what the speed rests on", () => {
@@ -24,7 +24,7 @@ describe("what was heard, in words", () => {
       shaft: { says: "other", blades: 7 },
     } as const;
     expect(notesOn(found, 9)).toEqual([
-      "Another sound is as clear, as of 14\u2009000\u2009rpm: narrow the range, or let one rotor run alone.",
+      "Another sound is as clear, as of 14\u202f000\u202frpm: narrow the range, or let one rotor run alone.",
       "The shaft's own rate speaks for 7 blades: count them, the speed rests on it.",
     ]);
     expect(notesOn({ ...found, other: null, shaft: { says: "nothing" } }, 9)).toEqual([

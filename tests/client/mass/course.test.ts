@@ -7,7 +7,7 @@ import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
 const crawler = book.builds[0].data;
-const plain = (text: string) => text.replaceAll(/[\u2009\u202f]/g, " ");
+const plain = (text: string) => text.replaceAll(/\u202f/g, " ");
 const state = (revision: number, day: string, data: Build) => ({
   id: "pane-crawler",
   revision,

@@ -21,7 +21,7 @@ const REASONS: Readonly<Record<string, string>> = {
 const reasonOf = ({ reason }: Backup): string =>
   REASONS[reason] ?? (/^before-\d+$/.test(reason) ? "kept before a later version's first start" : "");
 
-const sizeOf = ({ bytes }: Backup): string => `${(bytes / 1e6).toFixed(1)}\u2009MB`;
+const sizeOf = ({ bytes }: Backup): string => `${(bytes / 1e6).toFixed(1)}\u202fMB`;
 
 const pathOf = (name: string): string => `/backups/${encodeURIComponent(name)}`;
 

@@ -156,7 +156,7 @@ function Heard({ form, hearing, blades, fastest }: HeardProps) {
           <span class="quiet">
             {" "}
             blade-passing frequency {formatFixed(found.frequency, 1)}
-            {"\u2009"}Hz
+            {"\u202f"}Hz
           </span>
         )}
       </p>
@@ -200,13 +200,13 @@ function Coasting({ hearing: { coastDown } }: { readonly hearing: Hearing }) {
   return (
     <p>
       It coasts down from {formatFixed(from, 1)} to {formatFixed(to, 1)}
-      {"\u2009"}s: friction torque over inertia{" "}
+      {"\u202f"}s: friction torque over inertia{" "}
       <strong>
         {formatFixed(friction, 0)} ± {formatFixed(1.645 * frictionError, 0)}
-        {"\u2009"}rad/s² (90 %)
+        {"\u202f"}rad/s² (90 %)
       </strong>
       , so each g·cm² of motor and rotor stands for {(friction * 1e-7 * 1e6).toPrecision(2)}
-      {"\u2009"}µN·m of friction.
+      {"\u202f"}µN·m of friction.
     </p>
   );
 }

@@ -28,7 +28,7 @@ export function speedWords({ speed, uncertainty }: HeardSpeed): string {
   const [value, error] = [rpmOf(speed), NINETY * rpmOf(uncertainty)].map((each) =>
     formatFixed(each, decimals),
   );
-  return `${value} ± ${error}\u2009rpm (90 %)`;
+  return `${value} ± ${error}\u202frpm (90 %)`;
 }
 
 /** @returns what stands beside a blade-passing frequency, in sentences */
@@ -37,7 +37,7 @@ export function notesOn({ other, shaft }: BladePass, blades: number): string[] {
   const notes: string[] = [];
   if (other !== null)
     notes.push(
-      `Another sound is as clear, as of ${rpm(other)}\u2009rpm: narrow the range, or let one rotor run alone.`,
+      `Another sound is as clear, as of ${rpm(other)}\u202frpm: narrow the range, or let one rotor run alone.`,
     );
   if (shaft.says === "agrees")
     notes.push("The shaft's own rate is heard too, and agrees with the blade count.");

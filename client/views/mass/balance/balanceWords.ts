@@ -1,9 +1,8 @@
 import type { Balance } from "../../../../shared/book/mass/balance.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
 
 const MM = 1000;
-const THIN_SPACE = "\u2009";
 /** Names said before the rest are counted. */
 const MOST_NAMES = 3;
 

@@ -64,7 +64,7 @@ export function momentLines(moments: readonly Moment[], key: string): string[] {
     at.slice(0, 16).replace("T", " "),
     `${gramsText(mass)} on board`,
     ...(atTarget === null ? [] : [`${gramsText(atTarget)} allowed for ${attitude}`]),
-    ...(margin === null ? [] : [`${formatFixed(margin, 2)}\u2009× at worst`]),
+    ...(margin === null ? [] : [`${formatFixed(margin, 2)}\u202f× at worst`]),
   ];
 }
 

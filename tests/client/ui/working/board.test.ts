@@ -73,7 +73,7 @@ describe("the workings of every build of the demo", () => {
     const [working] = board.workings.filter(({ title }) => title === "margin at 90°, parked");
     const text = asText(working, board);
     expect(text).toMatch(/^margin at 90°, parked: margin = \d\.\d+\n {2}margin = F\/F_needed/);
-    expect(text).toContain("D = 44\u2009mm, rotor diameter. Set in the build.");
+    expect(text).toContain("D = 44\u202fmm, rotor diameter. Set in the build.");
     expect(text).toMatch(/Tests: demo-\d+-curve/);
     expect(text).toContain("docs/method/holding.md");
   });
