@@ -34,6 +34,13 @@ const BASES = [
   { value: "weighed", label: "weighed" },
 ];
 
+/** What an uncertainty is taken as where none is typed. */
+function unsureHint({ basis, made, mass }: LineDraft): string {
+  if (made.by !== "" && mass.trim() === "")
+    return "5 % and what the material's grades differ by unless given";
+  return basis === "estimated" ? "15 % unless given" : "0 unless given";
+}
+
 /** One line of the ledger: what it is, how many, how heavy, and how that is known. */
 export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: LineFormProps) {
   const [problems, setProblems] = useState<LineProblems>({});
@@ -94,7 +101,7 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
           spec={PIECE_UNCERTAINTY}
           text={draft.uncertainty}
           error={problems.uncertainty}
-          hint={draft.basis === "estimated" ? "15 % unless given" : "0 unless given"}
+          hint={unsureHint(draft)}
           onText={(uncertainty) => set({ uncertainty })}
         />
       </div>

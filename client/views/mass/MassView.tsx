@@ -1,4 +1,5 @@
 import { useMemo, useState } from "preact/hooks";
+import { balanceOf } from "../../../shared/book/mass/balance.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
@@ -123,7 +124,9 @@ function LedgerSection({ book, build, shown, typing, onTyping }: LedgerProps) {
         <p>
           <button
             type="button"
-            onClick={() => void store(withBooked(build.data, shown.ledger)).then(setProblem)}
+            onClick={() =>
+              void store(withBooked(build.data, shown.ledger, balanceOf(book, build.data))).then(setProblem)
+            }
           >
             Book it as a line
           </button>

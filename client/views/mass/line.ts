@@ -1,3 +1,4 @@
+import type { Balance } from "../../../shared/book/mass/balance.ts";
 import type { Ledger } from "../../../shared/book/mass/ledger.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import {
@@ -218,8 +219,12 @@ export function withLine(build: Build, line: LedgerLine, at: number | null): Bui
 
 const UNBOOKED = "On no line before";
 
-/** @returns the build with what its lines leave of the whole as a line of its own; known as well as the whole and the lines are */
-export function withBooked(build: Build, ledger: Pick<Ledger, "unaccounted" | "whole" | "sum">): Build {
+/** @returns the build with what its lines leave of the whole as a line of its own, known as well as the whole and the lines are; where all others have a place it stands at their centre */
+export function withBooked(
+  build: Build,
+  ledger: Pick<Ledger, "unaccounted" | "whole" | "sum">,
+  balance: Balance,
+): Build {
   const { unaccounted, whole, sum } = ledger;
   if (unaccounted === null || whole === null || unaccounted <= 0) return build;
   const names = build.ledger.map(({ name }) => name);
@@ -231,6 +236,7 @@ export function withBooked(build: Build, ledger: Pick<Ledger, "unaccounted" | "w
     mass: unaccounted,
     uncertainty: Math.hypot(whole.uncertainty, sum.uncertainty),
     basis: "estimated",
+    ...(balance.isWhole && balance.centre ? { place: balance.centre } : {}),
     alternatives: [],
   };
   return withLine(build, line, null);

@@ -16,6 +16,7 @@ import {
   massFigures,
   unaccountedSentence,
 } from "#client/views/mass/massWords.ts";
+import { balanceOf } from "#shared/book/mass/balance.ts";
 import { ledgerOf } from "#shared/book/mass/ledger.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
@@ -120,14 +121,14 @@ describe("a line of the ledger, as typed", () => {
 
   it("books what is on no line as a line of its own, once; lines that come to more than the whole leave nothing to book", () => {
     const ledger = ledgerOf(book, crawler);
-    const booked = withBooked(crawler, ledger);
+    const booked = withBooked(crawler, ledger, balanceOf(book, crawler));
     expect(ledgerOf(book, booked).unaccounted).toBeCloseTo(0, 12);
     expect(booked.ledger.at(-1)?.uncertainty).toBeCloseToRelative(
       Math.hypot(ledger.whole?.uncertainty ?? 0, ledger.sum.uncertainty),
       1e-12,
     );
     const light = { ...crawler, vehicle: { ...crawler.vehicle, mass: 0.4 } };
-    expect(withBooked(light, ledgerOf(book, light))).toBe(light);
+    expect(withBooked(light, ledgerOf(book, light), balanceOf(book, light))).toBe(light);
   });
 
   it("comes back as it was stored, for every line of the demo", () => {

@@ -4,6 +4,8 @@ import type { Line, Plot, Point } from "../../../charts/model/plot.ts";
 import { gramsText } from "../massWords.ts";
 import type { Moment } from "./course.ts";
 
+/** Less than this is no change of mass [kg]. */
+const LEAST_SAID = 5e-5;
 const [GRAMS, DAY] = [1000, 86_400_000];
 
 const daysSince = (first: string, at: string): number => (Date.parse(at) - Date.parse(first)) / DAY;
@@ -72,7 +74,8 @@ export function momentLines(moments: readonly Moment[], key: string): string[] {
 export function courseSentence(moments: readonly Moment[]): string {
   const [first, last] = [moments[0], moments[moments.length - 1]];
   const grown = last.mass - first.mass;
-  const way = grown >= 0 ? `grew by ${gramsText(grown)}` : `lost ${gramsText(-grown)}`;
+  const changed = grown >= 0 ? `grew by ${gramsText(grown)}` : `lost ${gramsText(-grown)}`;
+  const way = Math.abs(grown) < LEAST_SAID ? "kept its mass" : changed;
   const left = (moment: Moment) => (moment.atTarget === null ? null : moment.atTarget - moment.mass);
   const [before, now] = [left(first), left(last)];
   const room = (grams: number) => (grams >= 0 ? `${gramsText(grams)} left` : `${gramsText(-grams)} too much`);
