@@ -10,6 +10,9 @@ import { patiently } from "./store/patience.ts";
 import { openStore } from "./store/store.ts";
 import { pool } from "./threads/pool.ts";
 
+/** A connection that nothing is asked on is kept this long [ms]: longer than clients keep theirs, so that none asks on one that is just being closed. */
+const IDLE_KEPT = 75_000;
+
 /** How often the file is asked whether another server wrote to it [ms]. */
 const LOOK_FOR_OTHERS = 1_000;
 
@@ -32,6 +35,7 @@ async function start(config: Config): Promise<void> {
   const logRequest = logsRequests ? console.error : undefined;
   const app = createApp({ store, clock, client: CLIENT, names, threads, jobs, logRequest });
   const server = createServer(app);
+  server.keepAliveTimeout = IDLE_KEPT;
   const stop = () => {
     clearInterval(looking);
     store.feed.close();

@@ -1,7 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
+import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { useSettled } from "../../../state/useSettled.ts";
+import { useVerdict } from "../../../state/verdict/useVerdict.ts";
 import { useTask } from "../../../threads/useTask.ts";
 import { Caution } from "../../../ui/Caution.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
@@ -16,6 +18,9 @@ export function PowerCutCaution({ book, outcome }: { readonly book: Book; readon
   const still = useSettled(outcome);
   const inertia = useMemo(() => inertiaOf(book, still), [book, still]);
   const question = useMemo(() => questionOf(inertia, still), [inertia, still]);
+  const { verdict } = useVerdict();
+  // Of what burns or bursts nobody says that it holds.
+  const lasts = verdict !== null && !isDestroyed(verdict.state);
   const { reply } = useTask("powerCut", question, FAILED);
   const { fallHeight, vehicle } = still.build;
   const fall = fallText(vehicle.mass, fallHeight ?? null);
@@ -34,7 +39,7 @@ export function PowerCutCaution({ book, outcome }: { readonly book: Book; readon
     );
   return (
     <Caution>
-      {[cutText(reply.answered), fall, onText(reply.answered)].filter(Boolean).join(" ")}{" "}
+      {[cutText(reply.answered), fall, lasts && onText(reply.answered)].filter(Boolean).join(" ")}{" "}
       {inertia.basis === "estimated" && (
         <Mark word="estimated" title={`The inertia is estimated: ${inertia.from}. Times go with it.`} />
       )}
