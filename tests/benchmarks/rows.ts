@@ -122,6 +122,11 @@ function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
   return [
     atMost(`${doubt}, median`, monteCarlo.median, 0.06, ms),
     told(`${doubt}, first in its process`, ms(monteCarlo.first)),
+    told(
+      `its ${monteCarlo.uncertain} uncertain numbers and causes over one alone`,
+      times(monteCarlo.overMass),
+    ),
+    atMost("the same of a build whose gap gives under load, median", monteCarlo.giving, 0.09, ms),
     atMost(`fit of ${fit.points} points, median`, fit.median, 0.03, ms),
     told(`fit of ${fit.points} points, first in its process`, ms(fit.first)),
     atMost("server ready, first start with the demo", serverReady.first, 1, s),

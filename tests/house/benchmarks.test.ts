@@ -40,7 +40,7 @@ const RESULTS: Results = {
     cancelFreeMedian: 0.1,
     smallAlone: 0.05,
   },
-  monteCarlo: { ...REPEATED, samples: 2048, attitudes: 4, uncertain: 8 },
+  monteCarlo: { ...REPEATED, samples: 2048, attitudes: 4, uncertain: 8, overMass: 1.5, giving: 0.05 },
   fit: { ...REPEATED, points: 5000, degree: 2 },
   costs: { withoutEach: 2, suctions: 0.5, offsets: 20 },
   screen: { drag: null, firstLoad: null, missing: "none installed" },
