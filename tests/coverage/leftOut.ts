@@ -44,11 +44,14 @@ function cavityAir({ input, pressure }: Case): LeftOut {
   };
 }
 
-/** Apparent friction of flow that still develops between plates, over that of developed flow: Shah & London (1978), from memory. */
+/** Apparent f·Re of flow that still develops between plates, 96 where it has [-]: Shah & London (1978), from memory. */
 function apparentFriction(x: number): number {
   const thin = 3.44 / Math.sqrt(x);
-  return (thin + (0.674 / (4 * x) + 24 - thin) / (1 + 2.9e-5 / x ** 2)) / 24;
+  return 4 * (thin + (0.674 / (4 * x) + 24 - thin) / (1 + 2.9e-5 / x ** 2));
 }
+
+/** f·Re as the lip's law has it: plane Poiseuille, Blasius beyond their crossing [-]. */
+const lawFriction = (reynolds: number): number => Math.max(96, 0.3164 * reynolds ** 0.75);
 
 /** A lip so short that the flow under it never settles. */
 function developing({ input, prediction, flow }: Case): LeftOut {
@@ -56,13 +59,13 @@ function developing({ input, prediction, flow }: Case): LeftOut {
   const { density, viscosity } = airFrom(input.air);
   const height = gap + roughness;
   const reynolds = (density * (flow / (perimeter * height)) * 2 * height) / viscosity;
-  const factor = apparentFriction(land / (2 * height * reynolds));
+  const factor = apparentFriction(land / (2 * height * reynolds)) / lawFriction(reynolds);
   const { suction } = predict({ ...input, skirt: { ...input.skirt, landFriction: factor } });
   return {
     what: "flow that still develops under a short lip",
     of: `pull, lip ${(1000 * land).toFixed(0)} mm wide, gap ${(1000 * height).toFixed(2)} mm, Re ${reynolds.toFixed(0)}`,
     size: suction / prediction.suction - 1,
-    how: `friction along it ${factor.toFixed(1)} × that of developed flow (Shah & London 1978, from memory), laminar; a leak test measures it`,
+    how: `friction along it ${factor.toFixed(1)} × that of the law (Shah & London 1978, from memory), its entry losses counted as well; a leak test measures it`,
   };
 }
 

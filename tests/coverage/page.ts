@@ -122,6 +122,6 @@ On the demo's Pane crawler:
 
 ${leftOutTable(leftOut)}
 
-Pulls of the same skirt hold all of it in the pull factor, as long as speed and gap are about the same.
+Pulls of the same skirt hold the first three in the pull factor, as long as speed and gap are about the same.
 `;
 }
