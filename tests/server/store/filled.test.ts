@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { openDatabase } from "#server/store/database.ts";
 import { migrate } from "#server/store/migrate.ts";
@@ -11,7 +14,8 @@ const { ledger: _l, stacks: _s, places: _p, exchanges: _e, gear: _g, ...older } 
 
 describe("a book of before builds had ledgers, stacks, places and exchanges", () => {
   it("is filled in as the schema fills in a new record, and what it said stays", () => {
-    const database = openDatabase(":memory:");
+    const folder = mkdtempSync(join(tmpdir(), "gripcurve-"));
+    const database = openDatabase(join(folder, "book.db"));
     migrate(
       database,
       MIGRATIONS.filter(({ version }) => version < 9),
@@ -31,5 +35,6 @@ describe("a book of before builds had ledgers, stacks, places and exchanges", ()
     expect(body("builds")).toEqual(build.parse(older));
     expect(body("gears")).toEqual(gear.parse({ name: "Tyres" }));
     database.close();
+    rmSync(folder, { recursive: true });
   });
 });
