@@ -114,3 +114,76 @@ describe("Tilt by phone, on the tilt board", () => {
     await page.getByText("No sensor answers").waitFor();
   });
 });
+
+/** Stands in for the browser's serial port: what the test says arrives as the instrument's bytes. */
+function standInPort(): void {
+  const say = { write: (_text: string) => undefined, unplug: () => undefined } as {
+    write: (text: string) => void;
+    unplug: () => void;
+  };
+  const port = {
+    readable: null as ReadableStream<Uint8Array> | null,
+    open: async ({ baudRate }: { baudRate: number }) => {
+      if (baudRate !== 9600) throw new DOMException("wrong", "NetworkError");
+      port.readable = new ReadableStream<Uint8Array>({
+        start(stream) {
+          say.write = (text) => stream.enqueue(new TextEncoder().encode(text));
+          say.unplug = () => stream.error(new DOMException("The device has been lost.", "NetworkError"));
+        },
+      });
+    },
+    close: async () => undefined,
+  };
+  Object.defineProperty(navigator, "serial", { value: { requestPort: async () => port } });
+  Object.assign(window, { instrument: say });
+}
+
+describe("By wire, with a serial port stood in for", () => {
+  it("shows what an instrument says, takes pulls by themselves, and says when it is lost; nothing is lost with it", async () => {
+    const page = await screens.open("/bench/new/pull");
+    await page.evaluate(standInPort);
+    const write = (text: string) =>
+      page.evaluate((said) => {
+        (window as unknown as { instrument: { write: (text: string) => void } }).instrument.write(said);
+      }, text);
+    await page.getByText("By wire").click();
+    await page.getByRole("button", { name: "Connect", exact: true }).click();
+    await page.getByText("The port can't be opened: wrong").waitFor();
+    await page.getByLabel("Speed of the line").selectOption("9600");
+    await page.getByRole("button", { name: "Connect", exact: true }).click();
+    await page.getByText("Waiting for the first line").waitFor();
+    await write("scale ready\r\nheld_g=0 U_V=3.9\r\n");
+    await page.getByText("1 of 2 lines can't be read, the last: “scale ready”").waitFor();
+    expect(await page.getByLabel("What held_g is").inputValue()).toBe("held");
+    expect(await page.getByLabel("Unit of U_V").inputValue()).toBe("V");
+    await page.getByLabel(/take each pull by itself/).check();
+    await write("held_g=100 U_V=3.9\nheld_g=250 U_V=3.9\nheld_g=41");
+    await write("0 U_V=3.88\nheld_g=20 U_V=3.9\n");
+    await eventually(() => page.getByLabel("pull 1, held").inputValue()).toBe("410 g");
+    expect(await page.getByLabel("pull 1, let go").inputValue()).toBe("570 g");
+    await page.evaluate(() => {
+      (window as unknown as { instrument: { unplug: () => void } }).instrument.unplug();
+    });
+    await page.getByText("The instrument was lost").waitFor();
+    expect(await page.getByLabel("pull 1, held").inputValue()).toBe("410 g");
+  });
+
+  it("takes a step of a leak test once it stands still, and no second one while nothing changes", async () => {
+    const page = await screens.open("/bench/new/leak");
+    await page.evaluate(standInPort);
+    await page.getByText("By wire").click();
+    await page.getByLabel("Speed of the line").selectOption("9600");
+    await page.getByRole("button", { name: "Connect", exact: true }).click();
+    await page.getByText("Waiting for the first line").waitFor();
+    await page.evaluate(() => {
+      const { instrument } = window as unknown as { instrument: { write: (text: string) => void } };
+      setInterval(() => instrument.write('{"p_Pa":420,"note":"x"}\n'), 100);
+    });
+    await page.getByLabel(/take each step by itself/).check();
+    await eventually(() => page.getByLabel("point 1, cavity pressure").inputValue()).toBe("420 Pa");
+    await page.getByText("steady").waitFor();
+    expect(await page.getByLabel("point 2, cavity pressure").count()).toBe(0);
+    await page.getByRole("button", { name: "Take this reading" }).click();
+    await eventually(() => page.getByLabel("point 2, cavity pressure").inputValue()).toBe("420 Pa");
+  });
+});

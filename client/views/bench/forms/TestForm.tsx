@@ -160,6 +160,7 @@ function RowFold({ form, children }: { readonly form: FormModel; readonly childr
 }
 
 const ear = () => import("../ear/EarPanel.tsx");
+const wire = () => import("../wire/WirePanel.tsx");
 const tilt = () => import("../tilt/TiltPanel.tsx");
 
 /** What a phone or a laptop itself can read for a test, each folded away until it is asked for. */
@@ -175,6 +176,12 @@ function OwnInstruments({ form }: { readonly form: FormModel }) {
           form={form}
         />
       )}
+      <Instrument
+        title="By wire"
+        says="readings from a microcontroller on a serial port"
+        load={wire}
+        form={form}
+      />
       {form.spec.kind === "friction" && (
         <Instrument
           title="Tilt by phone"
