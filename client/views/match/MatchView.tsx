@@ -14,6 +14,7 @@ import { CrossingStrip } from "../../ui/crossing/CrossingStrip.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { HandlePanel } from "./HandlePanel.tsx";
+import { Hints } from "./Hints.tsx";
 import { fanLabel, leakLabel, pictureSentence } from "./labels.ts";
 import { MatchChart } from "./MatchChart.tsx";
 import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";
@@ -70,6 +71,7 @@ function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
             target={build.data.targetMargin}
             state={verdict?.state ?? null}
           />
+          <Hints />
         </div>
       )}
       <HandlePanel
