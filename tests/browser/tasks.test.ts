@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { settled } from "./support/audit.ts";
+import { lookedThrough, settled } from "./support/audit.ts";
 import { eventually } from "./support/eventually.ts";
 import { useOwnServer } from "./support/ownServer.ts";
 import { LAPTOP, PHONE, useScreens } from "./support/page.ts";
@@ -43,6 +43,7 @@ describe("log a pull on the phone and see the verdict change", () => {
     const laptop = await screens.open(at("/match/pane-crawler"), { viewport: LAPTOP });
     await eventually(() => verdict(laptop)).toMatch(/^Holds/);
     const phone = await screens.open(at("/match/pane-crawler"), { viewport: PHONE, hasTouch: true });
+    await lookedThrough(phone);
     await phone.getByRole("link", { name: /^log it ?: Six pulls along/ }).tap();
     const load = phone.getByLabel("Load added").first();
     for (let pull = 0; pull < 3; pull++) {
@@ -86,6 +87,8 @@ describe("find out why it falls off the overhang and mend it", () => {
       await eventually(() => margin.evaluate((element) => element === document.activeElement)).toBe(true);
 
       await press(screen(page, "Match"));
+      await page.locator(".match .attitude-strip").waitFor();
+      await lookedThrough(page);
       await page.locator('.ways[aria-busy="false"] .ways-list').waitFor();
       await press(page.getByRole("button", { name: /try it.*Mass/ }));
       await page.waitForURL(/mass=/);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { dayOf, firstDraft, lastOf, millimetres, sizesOf } from "#client/views/bench/forms/defaults.ts";
+import { millimetres } from "#client/ui/millimetres.ts";
+import { dayOf, firstDraft, lastOf, sizesOf } from "#client/views/bench/forms/defaults.ts";
 import type { Book } from "#shared/book/book.ts";
 import type { BenchTest } from "#shared/model/tests/index.ts";
 import { LEAK, PULL } from "./examples.ts";

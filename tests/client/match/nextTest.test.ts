@@ -71,6 +71,7 @@ describe("words of the next test", () => {
   it.each([
     [plate, "/bench/newest", "correct it"],
     [{ ...plate, kind: "leak", corrects: [] }, "/bench/new/leak?skirt=lip&surface=pane", "log it"],
+    [{ ...plate, kind: "curve", corrects: [] }, "/bench/new/curve?rotor=r&diameter=44+mm&motor=m", "log it"],
     [{ ...plate, kind: "friction", corrects: [] }, "/bench/new/friction?surface=pane", "log it"],
     [{ ...plate, kind: null, corrects: [] }, "/parts/builds/b1", "state it"],
   ] as const)(
@@ -79,6 +80,7 @@ describe("words of the next test", () => {
       expect(
         linkOf(test, {
           id: "b1",
+          diameter: 0.044,
           rotor: "r",
           motor: "m",
           pack: "p",

@@ -9,7 +9,7 @@ import { dayOf, firstDraft } from "./defaults.ts";
 import { createForm } from "./model.ts";
 import { TestForm } from "./TestForm.tsx";
 
-const PART_KEYS = ["build", "rotor", "motor", "pack", "skirt", "surface", "gear"] as const;
+const PART_KEYS = ["build", "rotor", "diameter", "motor", "pack", "skirt", "surface", "gear"] as const;
 
 function newForm(kind: TestKind, startOver: boolean) {
   const address = `tests/new/${kind}`;

@@ -2,7 +2,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
 import { offered } from "../../../../shared/model/withdrawn.ts";
-import { inUnit } from "../../../../shared/units/format.ts";
+import { millimetres } from "../../../ui/millimetres.ts";
 import type { Draft } from "../record/draft.ts";
 import { fieldsOf, KINDS } from "../record/kinds.ts";
 import type { FieldSpec, KindSpec } from "../record/spec.ts";
@@ -40,11 +40,6 @@ const isOfOneTest = (path: string): boolean => OF_ONE_TEST.has(path) || path.sta
 export function dayOf(now: Date): string {
   const two = (number: number) => String(number).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
-
-/** @returns a length in metres as a maker would type it, "42 mm" */
-export function millimetres(metres: number): string {
-  return `${Number(inUnit(metres, "length", "mm").toPrecision(6))} mm`;
 }
 
 /** @returns the diameters in which a rotor is printed, as text */

@@ -2,6 +2,7 @@ import type { NextTest } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { href } from "../../../app/router.ts";
+import { millimetres } from "../../../ui/millimetres.ts";
 
 /** Where a test is put down, and what the link says. */
 export interface Link {
@@ -10,14 +11,14 @@ export interface Link {
 }
 
 /** The stored build that a test is for. */
-export type OfBuild = Pick<Build, "rotor" | "motor" | "pack" | "skirt" | "surface" | "gear"> & {
+export type OfBuild = Pick<Build, "rotor" | "diameter" | "motor" | "pack" | "skirt" | "surface" | "gear"> & {
   readonly id: string;
 };
 
 /** Parts of the build that the form of a new test begins with. */
 const PARTS: Readonly<Record<TestKind, readonly Exclude<keyof OfBuild, "id">[]>> = {
-  curve: ["rotor", "motor"],
-  thrust: ["rotor", "motor"],
+  curve: ["rotor", "diameter", "motor"],
+  thrust: ["rotor", "diameter", "motor"],
   motor: ["motor"],
   discharge: ["pack"],
   leak: ["skirt", "surface"],
@@ -25,8 +26,12 @@ const PARTS: Readonly<Record<TestKind, readonly Exclude<keyof OfBuild, "id">[]>>
   "ride-height": ["gear"],
   "weigh-in": [],
   "run-log": [],
-  pull: ["rotor", "motor", "pack", "skirt", "surface"],
+  pull: ["rotor", "diameter", "motor", "pack", "skirt", "surface"],
 };
+
+/** A part by its identifier, the rotor's size as it would be typed. */
+const asked = (build: OfBuild, key: Exclude<keyof OfBuild, "id">): string | null =>
+  key === "diameter" ? millimetres(build.diameter) : build[key];
 
 /** @returns the form of a new test, set up with the build's parts; the newest test to correct; for the scale, the build's own form */
 export function linkOf({ key, kind, corrects }: NextTest, build: OfBuild): Link {
@@ -35,6 +40,7 @@ export function linkOf({ key, kind, corrects }: NextTest, build: OfBuild): Link 
   if (key === "weigh")
     return { address: href("bench", "new/weigh-in", { build: build.id }), words: "log it" };
   if (kind === null) return { address: href("parts", `builds/${build.id}`), words: "state it" };
-  const parts = PARTS[kind].flatMap((key) => (build[key] ? [[key, String(build[key])]] : []));
-  return { address: href("bench", `new/${kind}`, Object.fromEntries(parts)), words: "log it" };
+  const parts = PARTS[kind].map((key) => [key, asked(build, key)] as const);
+  const there = parts.filter((each): each is [(typeof each)[0], string] => each[1] !== null);
+  return { address: href("bench", `new/${kind}`, Object.fromEntries(there)), words: "log it" };
 }

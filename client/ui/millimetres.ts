@@ -1,0 +1,6 @@
+import { inUnit } from "../../shared/units/format.ts";
+
+/** @returns a length in metres as a maker would type it, "42 mm" */
+export function millimetres(metres: number): string {
+  return `${Number(inUnit(metres, "length", "mm").toPrecision(6))} mm`;
+}
