@@ -3,7 +3,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { RotorKind } from "../../../shared/book/size/families.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { asProblem } from "../../../shared/numeric/errors.ts";
-import { go, href, route } from "../../app/router.ts";
+import { go, href, parseRoute, route } from "../../app/router.ts";
 import { currentBook } from "../../state/book.ts";
 import { current } from "../../state/build.ts";
 import { useTask } from "../../threads/useTask.ts";
@@ -36,7 +36,11 @@ interface OfBook {
 function SizeOf({ stored, own }: OfBook) {
   const [asked, setAsked] = useState<Asked>(() => askedFrom(route.peek().query));
   const ask = (part: Partial<Asked>) => setAsked((before) => ({ ...before, ...part }));
-  useEffect(() => go(href("size", null, askedQuery(asked)), { replace: true }), [asked]);
+  useEffect(() => {
+    // Already on its way to another view, the address is that view's.
+    if (parseRoute(location.pathname).view !== "size") return;
+    go(href("size", null, askedQuery(asked)), { replace: true });
+  }, [asked]);
   const { need, drawn } = asked;
   const subject = useMemo(() => subjectOf(stored, own, asked), [stored, own, need, drawn]);
   const { book, build } = subject;
