@@ -56,6 +56,12 @@ describe("a skirt with an outline", () => {
     expect(found[0].message).toContain("97.764\u202fcm²");
   });
 
+  it("is refused at the unit that can't be read, its corners not judged", () => {
+    const outline = { length: { value: 110, unit: "" }, width: mm(38), cornerRadius: mm(38) };
+    const { error } = COLLECTIONS.skirts.safeParse({ ...skirt, outline });
+    expect(error?.issues.map(({ path }) => path.join("."))).toEqual(["outline.length.unit"]);
+  });
+
   it("is refused with corners rounder than its shorter side", () => {
     const round = { ...outline, cornerRadius: mm(46) };
     expect(COLLECTIONS.skirts.safeParse({ ...skirt, outline: round }).success).toBe(false);
