@@ -22,7 +22,7 @@ export interface UncertaintyState {
   readonly worst: { readonly parked: AttitudeUncertainty; readonly driving: AttitudeUncertainty } | null;
   /** what is sampled of the build as it is now; null where nothing is */
   readonly asked: StatedUncertainty | null;
-  /** where each doubt comes from, by path; of the build as it is now */
+  /** where each uncertainty comes from, by path; of the build as it is now */
   readonly sources: BuildUncertainty["sources"];
   /** no number of the build has an uncertainty: how sure can't be said */
   readonly nothingStated: boolean;

@@ -6,7 +6,7 @@ import { NOTHING_STATED, partText, shareParts, shareText, smallPartsText } from 
 /** Tints of the parts, which begin again after these; the order names them as well. */
 const MIXED = 5;
 
-/** What the doubt is made of, and where each part comes from; `ranges` names what shows the samples' spread. */
+/** What the uncertainty is made of, and where each part comes from; `ranges` names what shows the samples' spread. */
 export function HowSure({ state, ranges = "ranges" }: { state: UncertaintyState; ranges?: string }) {
   const { doubt, sources, nothingStated, problem } = state;
   const parts = doubt ? shareParts(doubt.shares, sources) : [];

@@ -28,7 +28,7 @@ export function rangeText({ p5, p95 }: Pick<Spread, "p5" | "p95">): string | nul
 export const NOTHING_STATED =
   "No uncertainty is stated, so how sure can't be said: state the gap's and the scale's.";
 
-/** A part of the doubt in words. */
+/** A part of the uncertainty in words. */
 export interface SharePart {
   readonly key: string;
   readonly what: string;

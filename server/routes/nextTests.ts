@@ -20,7 +20,7 @@ interface Asked {
 /** @returns the answer as bytes of JSON @throws {UnknownRecordError} {Refusal} */
 export function nextTestsText({ file, id, query: { angle, mode } }: Asked): Uint8Array {
   const book = bookIn(file);
-  const { build, input } = storedBuild(book, id, "so nothing is in doubt");
+  const { build, input } = storedBuild(book, id, "so nothing is uncertain");
   const at = angle ?? predictAny(input, []).worst[mode].angle;
   return jsonBytes({ angle: at, mode, ...nextTests(book, build, { angle: at, mode }) });
 }
@@ -32,7 +32,7 @@ export function nextTestRoutes({ file }: Store, threads: Threads): Route[] {
       method: "get",
       path: "/builds/:id/next-tests",
       tag: "builds",
-      summary: "The bench tests that would shrink the doubt about a build's margin most",
+      summary: "The bench tests that would shrink the uncertainty about a build's margin most",
       query: nextTestsQuery,
       responses: { 200: { description: "greatest cut first", schema: nextTestsResponse } },
       refusals: [404, 422, 429],

@@ -16,7 +16,7 @@ interface StoredBuild {
 /**
  * A stored build made into numbers.
  *
- * @param so - what follows where it has none: "so nothing is in doubt"
+ * @param so - what follows where it has none: "so nothing is uncertain"
  * @throws {UnknownRecordError} of an unknown build
  * @throws {Refusal} 422, naming what a build without numbers lacks
  */

@@ -73,7 +73,7 @@ function lastPlates(tests: Book["tests"]): Set<string> {
 }
 
 /**
- * The part of a book that a build's numbers and doubts can rest on: a book of thousands of tests becomes light to hand on.
+ * The part of a book that a build's numbers and uncertainties can rest on: a book of thousands of tests becomes light to hand on.
  *
  *     tests of its rotor, motor, pack and surface; pulls of its skirt there with all that their rigs rest on; leak tests that tell its skirt's leak or the surface's roughness
  *

@@ -29,14 +29,14 @@ import { surfaceRoughness } from "./roughnessBasis.ts";
 
 export type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
 
-/** Doubt about a gap that nobody stated one for: printed parts to ±0.2 mm unless measured [m]. Common practice, no source. */
+/** Uncertainty about a gap that nobody stated one for: printed parts to ±0.2 mm unless measured [m]. Common practice, no source. */
 const PRINTED = 2e-4;
-/** Doubt about a friction that nobody stated one for, and the least that a stated one is given [-]. Judgement. */
+/** Uncertainty about a friction that nobody stated one for, and the least that a stated one is given [-]. Judgement. */
 const USUAL_FRICTION_DOUBT = 0.15;
 const LEAST_FRICTION_DOUBT = 0.01;
 /** What is held true where nothing is known of the wheels on a surface: rubber slips somewhere there [-]. Judgement. */
 const ANY_FRICTION: Belief = { mean: 0.7, sd: 0.3 };
-/** The least doubt that a gap is given [m]. Judgement. */
+/** The least uncertainty that a gap is given [m]. Judgement. */
 const LEAST_GAP_DOUBT = 1e-6;
 /** Shims closer than this to the set gap count as that gap [m]. */
 const SAME_GAP = 1e-6;
@@ -49,7 +49,7 @@ interface Setting {
   readonly surface: StoredOf<"surfaces">;
 }
 
-/** The roughness allowance takes part in the doubt: pulls tell the two together. */
+/** The roughness allowance takes part in the uncertainty: pulls tell the two together. */
 function gapPrior({ book, skirt, surface }: Setting, ofBuild: number | undefined): Belief {
   const stated = ofBuild ?? skirt.data.uncertainty.gap ?? PRINTED;
   const sd = Math.hypot(stated, surfaceRoughness(book, surface).sd ?? 0);
@@ -228,7 +228,7 @@ function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why
 /**
  * Gap, friction and pull factor that the pull and leak tests of a build's skirt on its surface tell, whatever rotor they were taken with.
  *
- *     prior of the gap: as set, its stated doubt (±0.2 mm unless stated) and the roughness allowance's; of friction: tilt tests, else the surface's; of κ: 1 ± 0.10
+ *     prior of the gap: as set, its stated uncertainty (±0.2 mm unless stated) and the roughness allowance's; of friction: tilt tests, else the surface's; of κ: 1 ± 0.10
  *
  * @param book - the whole bench book
  * @param build - a stored build, or one changed by what-if handles

@@ -19,7 +19,7 @@ export interface EstimateOff {
   readonly power: Compared | null;
   /** ψ with no flow, on the fitted curve [-] */
   readonly blocked: Compared;
-  /** the relative doubt that an estimate is marked with [-] */
+  /** the relative uncertainty that an estimate is marked with [-] */
   readonly marked: number;
 }
 

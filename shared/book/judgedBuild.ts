@@ -52,7 +52,7 @@ function sampled(asked: NonNullable<ReturnType<typeof uncertaintyAsked>>, sample
  * @param build - a stored build
  * @param resolved - the same build made into numbers
  * @param samples - of its uncertainty [-]
- * @returns verdict with ways out, prediction, doubt, marks, tests it is based on and those left out; null where the build has no numbers yet
+ * @returns verdict with ways out, prediction, uncertainty, marks, tests it is based on and those left out; null where the build has no numbers yet
  * @throws {OutOfRangeError} {NotEnoughDataError} as the prediction
  */
 export function judgedBuild(

@@ -35,7 +35,7 @@ export interface BleedFlow {
  * @throws {OutOfRangeError} on a hole or a pressure that can't be
  * @throws {NotEnoughDataError} on no holes at all
  *
- * Valid for holes several bores apart. The doubts uᵢ of C_d count as fully shared between holes, since they come from one table; the ± of a hole is taken whole as a standard uncertainty.
+ * Valid for holes several bores apart. The uncertainties uᵢ of C_d count as fully shared between holes, since they come from one table; the ± of a hole is taken whole as a standard uncertainty.
  * Source: {@link holeFlow}; JCGM 100:2008 (GUM), 5.2.2
  */
 export function bleedFlow(request: BleedRequest): BleedFlow {

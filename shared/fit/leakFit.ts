@@ -209,7 +209,7 @@ function errorNotes(fit: LawFit): Note[] {
     return [
       {
         code: "no-residual",
-        message: "Two points leave no residual: the doubt is unknown. Add readings at other suctions.",
+        message: "Two points leave no residual: the uncertainty is unknown. Add readings at other suctions.",
       },
     ];
   if (!(error > DOUBTFUL)) return [];

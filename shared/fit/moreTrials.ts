@@ -63,7 +63,7 @@ function addCell(sum: number[], lo: number, hi: number): void {
 }
 
 /**
- * How many more trials would halve the doubt of the mean, from the information of those made.
+ * How many more trials would halve the uncertainty of the mean, from the information of those made.
  *
  *     u²(m) = [(J + n·I)⁻¹]₁₁, J of the brackets made, I of one more with steps like theirs
  *

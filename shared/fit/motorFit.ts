@@ -35,7 +35,7 @@ export interface MotorFit {
  *     V = R_m·I + k_e·ω by least squares;  k_t·I₀ = M_c + M_v·ω from the rows without load;  K_v = 60/(2π·k_e)
  *
  * @param request - rows: voltage [V], current [A], speed [rpm], no-load mark; resistance [Ω] where an ohmmeter read it
- * @returns K_v [rpm/V], R_m [Ω], M_c [N·m], M_v [N·m·s/rad], their doubt and its correlation [-]
+ * @returns K_v [rpm/V], R_m [Ω], M_c [N·m], M_v [N·m·s/rad], their uncertainty and its correlation [-]
  * @throws {OutOfRangeError} on a negative reading, by its path
  * @throws {NotEnoughDataError} where K_v and R_m can't be told apart (either uncertain by more than 15 %, R_m ≤ 0, columns nearly one line); the message gives the combination that is known
  *
@@ -83,7 +83,8 @@ function rowNotes(given: readonly MotorRow[], used: readonly MotorRow[], fit: Vo
   if (fit.standardErrors.backEmf === null)
     notes.push({
       code: "no-residual",
-      message: "The rows leave no residual: the doubt of the constants is unknown. Add rows at other loads.",
+      message:
+        "The rows leave no residual: the uncertainty of the constants is unknown. Add rows at other loads.",
     });
   return notes;
 }

@@ -208,7 +208,8 @@ function fitLine(values: readonly ScaledValue[], speeds: number): LineFit {
 function notesFor(speeds: number, rows: number, powered: number, chordAssumed: boolean): Note[] {
   const notes: Note[] = [];
   const note = (code: string, message: string) => notes.push({ code, message });
-  if (rows === 1) note("no-residual", "A single row leaves no residual: the doubt is unknown. Add speeds.");
+  if (rows === 1)
+    note("no-residual", "A single row leaves no residual: the uncertainty is unknown. Add speeds.");
   if (speeds < SPEEDS_FOR_DRIFT)
     note(
       "no-drift-seen",

@@ -21,7 +21,7 @@ const LEAST_TRIALS = 4;
 const NEVER = -1e6;
 /** Places to either side of 0 that are looked at before the hill is followed up: one step of theirs moves F by its whole spread. */
 const PLACES = STEEPEST;
-/** Of the slope, relative: far below its own doubt [-]. */
+/** Of the slope, relative: far below its own uncertainty [-]. */
 const TOLERANCE = 1e-6;
 
 /**

@@ -19,7 +19,7 @@ export interface RotorBands {
 }
 
 /**
- * Doubt of a fitted rotor curve at one flow.
+ * Uncertainty of a fitted rotor curve at one flow.
  *
  *     mean: ψ ± t·√(xᵀCx);  prediction: ψ ± t·√(xᵀCx + s²);  x = (1, φ, φ², …), t Student's with the fit's degrees of freedom
  *

@@ -33,7 +33,7 @@ export interface RotorFit {
   readonly lambdaCovariance: readonly (readonly number[])[];
   readonly phiMin: number;
   readonly phiMax: number;
-  /** whether ψ rises with φ somewhere before it reaches zero, by more than the fit's doubt */
+  /** whether ψ rises with φ somewhere before it reaches zero, by more than the fit's uncertainty */
   readonly stall: boolean;
   /** indices into the points given */
   readonly outliers: readonly number[];

@@ -25,7 +25,7 @@ export interface ReadingUncertainty {
  * @returns weights on the squared residuals of ψ [-]
  * @throws {OutOfRangeError} as {@link rotorPoints}
  *
- * Valid where the doubts are small against the curve's own shape. Source: effective variance, Orear, American Journal of Physics 50 (1982) 912–916; JCGM 100:2008, 5.1.2
+ * Valid where the uncertainties are small against the curve's own shape. Source: effective variance, Orear, American Journal of Physics 50 (1982) 912–916; JCGM 100:2008, 5.1.2
  */
 export function rotorWeights(
   diameter: number,

@@ -37,7 +37,7 @@ export interface VoltageFit {
 const LARGEST_DOUBT = 0.15;
 /** What a hand multimeter and an optical tachometer are good to [-]. Common practice, no source. */
 const READING_DOUBT = 0.01;
-/** With nothing left over to judge by, reading doubt times the condition number stands for the doubt [-]. */
+/** With nothing left over to judge by, reading uncertainty times the condition number stands for the uncertainty [-]. */
 const CONDITION_WITHOUT_RESIDUALS = LARGEST_DOUBT / READING_DOUBT;
 /** Beyond this condition number small standard errors are luck or rounding [-]. Judgement. */
 const CONDITION_ALWAYS = 100;

@@ -23,7 +23,7 @@ export interface LinearData {
  *     min Σ wᵢ(yᵢ − Σⱼ xᵢⱼ bⱼ)²,  cov b = s²(XᵀWX)⁻¹,  s² = Σ wᵢeᵢ²/dof
  *
  * @param data - design row by row, response, weights [any unit, the same along a column]
- * @returns coefficients with their doubt, residuals and leverages [unit of response over unit of column]
+ * @returns coefficients with their uncertainty, residuals and leverages [unit of response over unit of column]
  * @throws {NotEnoughDataError} on fewer readings than coefficients, or columns that depend on each other
  * @throws {OutOfRangeError} on a number that is not finite, a negative weight, lists of unlike length
  *

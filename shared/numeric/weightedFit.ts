@@ -46,7 +46,7 @@ export interface Basis {
  * @param basis - columns to solve in and the way back from them [any unit]
  * @param response - one value a row [any unit]
  * @param given - weights, 1 each when undefined [1 over unit of response squared, up to a factor]
- * @returns coefficients with their doubt, residuals and leverages [unit of response over unit of basis]
+ * @returns coefficients with their uncertainty, residuals and leverages [unit of response over unit of basis]
  * @throws {NotEnoughDataError} on fewer readings than columns, or columns that depend on each other
  * @throws {OutOfRangeError} on a number that is not finite, a negative weight, lists of unlike length
  *

@@ -40,7 +40,7 @@ async function storedTest(id: string): Promise<StoredTest> {
 }
 
 describe("Curves, a rotor family of the demo", () => {
-  it("answers with tests, sizes and doubt, and draws curve, bands, readings and residuals", async () => {
+  it("answers with tests, sizes and uncertainty, and draws curve, bands, readings and residuals", async () => {
     const page = await open("/curves/rotors/swept-nine");
     await eventually(() => answer(page)).toMatch(
       /known from 4 tests at 2 sizes to ± [\d.]+ % of blocked pressure/,

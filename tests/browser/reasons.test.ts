@@ -82,10 +82,12 @@ describe("under the picture of a build that holds", () => {
     await page.getByText("Every number as a table").click();
     await eventually(() => page.locator(".moves tbody tr").count()).toBeGreaterThan(15);
     const said = await nextOf(page);
-    expect(said).toMatch(/ first: it would take \d+\s% off the doubt about the worst attitude at \d+°\./);
+    expect(said).toMatch(
+      / first: it would take \d+\s% off the uncertainty about the worst attitude at \d+°\./,
+    );
     expect(said).toMatch(/[\d.]+ ± [\d.]+ → ± [\d.]+/);
     await choose(page, "Ceiling 180°", "driving");
-    await page.getByText("off the doubt about the ceiling at 180°, driving").waitFor();
+    await page.getByText("off the uncertainty about the ceiling at 180°, driving").waitFor();
     await page
       .locator(".next-test")
       .getByRole("link", { name: /log it/ })

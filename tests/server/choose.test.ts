@@ -115,7 +115,7 @@ describe("POST /choose, on the demo", () => {
     for (const line of lines.slice(1)) expect(Number(line.split(",")[place])).toBeGreaterThanOrEqual(1.5);
   });
 
-  it("its shortlist is ranked by the margin that 95 % reach, and agrees with the doubt of the set opened as a build", async () => {
+  it("its shortlist is ranked by the margin that 95 % reach, and agrees with the uncertainty of the set opened as a build", async () => {
     const { api } = demoServer();
     const at = await chosen(api, { wants: { attitudes: [{ angle: 90, mode: "driving" }] } });
     const answer = shortlistAnswer.parse((await api.get(`${at}/shortlist?count=2`)).body);

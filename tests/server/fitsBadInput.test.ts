@@ -344,14 +344,14 @@ describe("POST /fit/*, on poor readings that still say something", () => {
 
 describe("POST /fit/friction", () => {
   // tan 30° = 1/√3; a bracket alone: the middle of its ends in μ.
-  it("of one bracket: the middle of tan held and tan slid, half of it over √3 as its doubt", async () => {
+  it("of one bracket: the middle of tan held and tan slid, half of it over √3 as its uncertainty", async () => {
     const { answer } = await ask("friction", { slides: [{ held: 30, slid: 45 }] });
     expect(answer.mu).toBeCloseToRelative((1 / Math.sqrt(3) + 1) / 2, 1e-12);
     expect(answer.uncertainty).toBeCloseToRelative((1 - 1 / Math.sqrt(3)) / 2 / Math.sqrt(3), 1e-12);
   });
 
   // d(tan θ)/dθ = 1 + μ²: at 45° a tilt good to 1° leaves 2·π/180.
-  it("adds the tilt's own doubt, by the slope of the tangent", async () => {
+  it("adds the tilt's own uncertainty, by the slope of the tangent", async () => {
     const { answer } = await ask("friction", {
       slides: repeated({ held: null, slid: 45 }),
       angleUncertainty: 1,

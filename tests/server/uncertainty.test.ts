@@ -28,7 +28,7 @@ const uncertainty = {
 const post = (body: object) => freshBook().api.post("/api/v1/predict").send(body);
 
 describe("POST /predict with uncertainties", () => {
-  it("adds the doubt to the prediction, in the documented shape, and changes nothing else", async () => {
+  it("adds the uncertainty to the prediction, in the documented shape, and changes nothing else", async () => {
     const plain = await post(crawler).expect(200);
     const { body } = await post({ ...crawler, uncertainty }).expect(200);
     expect(predictResponse.parse(body)).toEqual(body);

@@ -4,7 +4,7 @@ import { type Answer, asProblem } from "../../../shared/numeric/errors.ts";
 
 export type UncertaintyReply = Answer<SampledUncertainty>;
 
-/** @returns the doubt, or in words why there is none */
+/** @returns the uncertainty, or in words why there is none */
 export function replyTo({
   input: build,
   joints,

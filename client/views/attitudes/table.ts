@@ -44,8 +44,8 @@ export function roseTable({ named, stands, made, spread, pull }: Rose): Table {
       "margin driving",
       "governs driving",
       ...(gives ? ["gap at the limit, parked (mm)", "gap at the limit, driving (mm)"] : []),
-      "sure parked (%)",
-      "sure driving (%)",
+      "chance of holding parked (%)",
+      "chance of holding driving (%)",
     ],
     rows: [
       ...named.map(({ title, stand, sure }) => row(title, stand, sure)),

@@ -10,7 +10,7 @@ import type { Shown } from "./state/shown.ts";
 
 /** Points that are drawn at most. */
 const POINTS = 4000;
-/** Sets whose doubt is worked out: each takes thousands of solves. */
+/** Sets whose uncertainty is worked out: each takes thousands of solves. */
 const JUDGED = 10;
 
 export interface Results {

@@ -34,8 +34,8 @@ export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) 
       )}
       {told && told.inflation > 1 && (
         <p class="quiet small">
-          The tests differ {told.inflation.toFixed(1)} times as much as their readings scatter: the doubt is
-          widened by that.
+          The tests differ {told.inflation.toFixed(1)} times as much as their readings scatter: the
+          uncertainty is widened by that.
         </p>
       )}
       {missing && <p>{missing}</p>}

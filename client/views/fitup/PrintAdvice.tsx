@@ -74,7 +74,7 @@ export function PrintAdvice({ book, build, fits }: PrintAdviceProps) {
       <ul>
         {coupons.map(({ stack, line, share, settles }) => (
           <li key={`${stack} ${line.name}`}>
-            {`${line.name}: ${percentText(share)} of the doubt of “${stack}”`}
+            {`${line.name}: ${percentText(share)} of the uncertainty of “${stack}”`}
             {settles ? "; measured as drawn, the stack closes" : ""}
           </li>
         ))}

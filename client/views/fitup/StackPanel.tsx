@@ -76,7 +76,7 @@ function Figures({ fit }: { readonly fit: FitStack }) {
   );
 }
 
-/** One stack in figures: every size with what it adds to the doubt, what is left, and what to change. */
+/** One stack in figures: every size with what it adds to the uncertainty, what is left, and what to change. */
 export function StackPanel({ fit, gap, onEdit, onRemove }: StackPanelProps) {
   const { name, kind, lines, stack, problem } = fit;
   const said = [changeText(fit), gapText(fit, gap)].filter(Boolean);
@@ -106,7 +106,7 @@ export function StackPanel({ fit, gap, onEdit, onRemove }: StackPanelProps) {
                 Tolerance
               </th>
               <th scope="col" class="number">
-                Of the doubt
+                Of the uncertainty
               </th>
             </tr>
           </thead>

@@ -48,7 +48,7 @@ export function dimensionToChange({ lines }: FitStack): Advised | null {
 }
 
 /**
- * Printed dimensions worth a test coupon: in each stack that may not close, those as drawn that most of the doubt comes from.
+ * Printed dimensions worth a test coupon: in each stack that may not close, those as drawn that most of the uncertainty comes from.
  *
  *     share = q·t²/Σ q·t² of at least a tenth
  *

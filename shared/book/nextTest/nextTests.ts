@@ -25,7 +25,7 @@ import { plannedPull } from "./pull.ts";
 import { plannedThrust } from "./thrust.ts";
 import { plannedWeighing } from "./weigh.ts";
 
-/** The attitude whose verdict is in doubt. */
+/** The attitude whose verdict is uncertain. */
 export interface WantedVerdict {
   /** θ [°] */
   readonly angle: number;
@@ -63,10 +63,10 @@ export interface Sampling {
 const DEFAULT_SAMPLES = 2048;
 /** A cut below this is not worth the way to the bench [-]. Judgement. */
 const LEAST_CUT = 0.01;
-/** A doubt with less than this share of the variance is left as it is [-]. Judgement. */
+/** An uncertainty with less than this share of the variance is left as it is [-]. Judgement. */
 const LEAST_SHARE = 0.005;
 
-/** What a build's numbers leave in doubt at one attitude. */
+/** What a build's numbers leave uncertain at one attitude. */
 interface SpreadNow {
   readonly spread: Spread;
   /** of the variance, by kind of the test that would tell it [-] */
@@ -111,7 +111,7 @@ function widthOf({ p5, p95 }: Spread): number | null {
   return p5 === null || p95 === null ? null : p95 - p5;
 }
 
-/** Planned tests, and the kinds of doubt that each tells something of. */
+/** Planned tests, and the kinds of uncertainty that each tells something of. */
 const PLANS: readonly (readonly [(asked: Asked) => Planned | null, readonly (TestKind | null)[]])[] = [
   [(asked) => plannedPull(asked, "straight-off"), ["pull", "leak"]],
   [(asked) => plannedPull(asked, "along"), ["pull", "leak", "friction"]],
@@ -126,7 +126,7 @@ const PLANS: readonly (readonly [(asked: Asked) => Planned | null, readonly (Tes
   [plannedWeighing, [null]],
 ];
 
-/** Plans that touch a doubt worth having: the others could not cut what isn't there. */
+/** Plans that touch an uncertainty worth having: the others could not cut what isn't there. */
 function plans(asked: Asked, { byKind }: SpreadNow): Planned[] {
   const worth = (kinds: readonly (TestKind | null)[]) =>
     kinds.some((kind) => (byKind.get(kind) ?? 0) >= LEAST_SHARE);
@@ -142,19 +142,19 @@ function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spre
 }
 
 /**
- * The tests that would cut the doubt about a verdict most.
+ * The tests that would cut the uncertainty about a verdict most.
  *
  *     each test is logged as if it had been done and had read what is now held true, with its instruments' scatter; cut = 1 − width after/width before
  *
  * @param book - the whole bench book
- * @param build - the build whose verdict is in doubt
+ * @param build - the build whose verdict is uncertain
  * @param wanted - attitude [°] and mode
- * @param sampling - samples and seed of the doubt [-]
+ * @param sampling - samples and seed of the uncertainty [-]
  * @returns what the margin is known to now, and the tests with what they would leave, greatest cut first [-]
  * @throws {OutOfRangeError} on a number in the book that can't be
  * @throws {NotEnoughDataError} where the stated uncertainties are so large that a sample has no answer
  *
- * Valid for a test that reads what is expected; one that surprises may leave more doubt than there was. Source: preposterior analysis, Raiffa and Schlaifer, Applied Statistical Decision Theory (1961) (from memory); docs/method/next-test.md
+ * Valid for a test that reads what is expected; one that surprises may leave more uncertainty than there was. Source: preposterior analysis, Raiffa and Schlaifer, Applied Statistical Decision Theory (1961) (from memory); docs/method/next-test.md
  */
 export function nextTests(
   book: Book,

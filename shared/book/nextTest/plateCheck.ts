@@ -36,7 +36,7 @@ function withPlates(asked: Asked): { book: Book; corrects: string[] } {
   return { book: { ...asked.book, tests }, corrects: newestFirst.map(({ id }) => id) };
 }
 
-/** @returns the bleed plate measured against a known flow, so that all its tests lose the plate's own doubt; null where every plate is */
+/** @returns the bleed plate measured against a known flow, so that all its tests lose the plate's own uncertainty; null where every plate is */
 export function plannedPlateCheck(asked: Asked): Planned | null {
   const { book, corrects } = withPlates(asked);
   if (corrects.length === 0) return null;

@@ -6,7 +6,7 @@ import type { Uncertainties } from "../../decide/uncertainInput.ts";
 import type { JointTable } from "../../fit/calibration.ts";
 import type { TestKind } from "../../model/tests/index.ts";
 
-/** Where a doubt comes from, and which kind of bench test would shrink it. */
+/** Where an uncertainty comes from, and which kind of bench test would shrink it. */
 export interface UncertaintySource {
   readonly from: "stated" | "fit" | "calibration" | "tests" | "estimate" | "default";
   /** in trade words: "curve tests of Swept nine" */
@@ -21,7 +21,7 @@ export interface BuildUncertainty extends Required<Uncertainties> {
   readonly sources: Readonly<Record<string, UncertaintySource>>;
 }
 
-/** Gathers doubts of the numbers that an input has; a number whose doubt is already known keeps it. */
+/** Gathers uncertainties of the numbers that an input has; a number whose uncertainty is already known keeps it. */
 export class Collector {
   private readonly uncertainty: Record<string, number> = {};
   private readonly logNormal: Record<string, number> = {};
@@ -57,7 +57,7 @@ export class Collector {
     this.sources[path] = source;
   }
 
-  /** A posterior of gap, pull factor and friction; those whose doubt is known otherwise are left out of it. */
+  /** A posterior of gap, pull factor and friction; those whose uncertainty is known otherwise are left out of it. */
   addJoint(table: JointTable, asked: JointPosterior["paths"], source: UncertaintySource): void {
     const free = (path: string | null) => (path !== null && this.isFree(path) ? path : null);
     const paths = {
@@ -99,7 +99,7 @@ export class Collector {
     );
   }
 
-  /** Numbers that are uncertain together; those whose doubt is known otherwise are left out of it. */
+  /** Numbers that are uncertain together; those whose uncertainty is known otherwise are left out of it. */
   addGroup(
     paths: readonly string[],
     covariance: readonly (readonly number[])[],

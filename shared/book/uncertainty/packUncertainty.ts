@@ -7,14 +7,14 @@ import type { Collector } from "./collector.ts";
 /** How well a state of charge is known of which nothing is stated [-]. Common practice, no source: docs/method/uncertainty.md, What a build of the book is unsure of. */
 const CHARGE = 0.03;
 
-/** Half of the change of a cell's voltage over its charge's doubt, either way [V]. */
+/** Half of the change of a cell's voltage over its charge's uncertainty, either way [V]. */
 function voltageUncertainty({ cell }: PackBasis, charge: number, doubt: number): number {
   const [low, high] = [Math.max(0, charge - doubt), Math.min(1, charge + doubt)];
   const rise = openCircuitVoltage(cell.curve, high) - openCircuitVoltage(cell.curve, low);
   return high > low ? (rise / (high - low)) * doubt : 0;
 }
 
-/** Resistances of cells and wire, and the voltage by the charge's doubt. */
+/** Resistances of cells and wire, and the voltage by the charge's uncertainty. */
 export function addPackUncertainty(pack: Pack, basis: PackBasis, build: Build, into: Collector): void {
   const { name, uncertainty } = pack;
   const stated = (what: string) => ({ from: "stated", what: `${what} of ${name}`, test: null }) as const;

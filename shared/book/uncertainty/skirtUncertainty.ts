@@ -38,7 +38,7 @@ function addLeak(leak: LeakBasis, { skirt, surface }: On, into: Collector): void
   });
 }
 
-/** What the pulls tell together: pull factor, friction where they were dragged along, and the gap where no leak test stands in its place. The roughness' doubt is in the gap's. */
+/** What the pulls tell together: pull factor, friction where they were dragged along, and the gap where no leak test stands in its place. The roughness' uncertainty is in the gap's. */
 function addPosterior({ calibration, gap, leak, friction }: Resolved, { skirt }: On, into: Collector): void {
   const answer = calibration?.answer;
   if (!answer) return;

@@ -10,7 +10,7 @@ import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import type { WantedAttitude } from "./problem.ts";
 
-/** What the doubt of a set's numbers makes of its margin. */
+/** What the uncertainty of a set's numbers makes of its margin. */
 export interface SetUncertainty {
   readonly index: number;
   /** least P(hold) of the wanted attitudes, each by itself [-] */
@@ -87,7 +87,7 @@ export function setUncertainty(
   };
 }
 
-/** A set in a ranking, with the doubt of what it is ranked by. */
+/** A set in a ranking, with the uncertainty of what it is ranked by. */
 export interface Ranked {
   readonly index: number;
   readonly value: number;
@@ -101,9 +101,9 @@ export interface Ranked {
  *     a tie with the first of its place: |v − v₁| ≤ √(s² + s₁²)
  *
  * @param ranked - sets in the order of their rank, best first
- * @returns the place of each, from 1 up; sets that differ from the first of a place by less than their doubt share it [-]
+ * @returns the place of each, from 1 up; sets that differ from the first of a place by less than their uncertainty share it [-]
  *
- * Valid for independent doubts; sets that share parts differ by less doubt than this says, so it calls a tie too often rather than too seldom
+ * Valid for independent uncertainties; sets that share parts differ by less uncertainty than this says, so it calls a tie too often rather than too seldom
  */
 export function placesWithTies(ranked: readonly Ranked[]): number[] {
   let first = ranked[0];

@@ -48,7 +48,7 @@ function check(dimensions: readonly Dimension[]): void {
   });
 }
 
-/** An end below 0 in the worst case is a doubt; below 0 even with errors that seldom add up, a certainty. */
+/** An end below 0 in the worst case is an uncertainty; below 0 even with errors that seldom add up, a certainty. */
 function verdictOf(
   [worstLow]: readonly [number, number],
   [, rssHigh]: readonly [number, number],

@@ -188,7 +188,7 @@ export const pointsAnswer = z.strictObject({
   ),
 });
 
-/** Query of a shortlist: the first sets of a ranking, their doubt worked out. */
+/** Query of a shortlist: the first sets of a ranking, their uncertainty worked out. */
 export const shortlistQuery = z.strictObject({
   sort: z.enum(CHOOSE_COLUMNS).default("margin"),
   order: z.enum(["least", "most"]).default("most"),
@@ -203,7 +203,7 @@ export const shortlistQuery = z.strictObject({
 export const shortlistAnswer = z.strictObject({
   items: z.array(
     z.strictObject({
-      place: z.int().describe("sets that differ by less than their doubt share one"),
+      place: z.int().describe("sets that differ by less than their uncertainty share one"),
       verdict: verdict.describe("as of a build of the same parts; the better ones come first"),
       chance: z.number().describe("P(hold), the least of the wanted attitudes"),
       margin5: nullable.describe("margin that 95 % of the samples reach; null where no suction is needed"),

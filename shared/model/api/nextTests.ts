@@ -4,7 +4,7 @@ import { spread } from "./uncertainty.ts";
 
 const MOST_DEGREES = 180;
 
-/** Query of GET /builds/{id}/next-tests: the margin whose doubt is to shrink. */
+/** Query of GET /builds/{id}/next-tests: the margin whose uncertainty is to shrink. */
 export const nextTestsQuery = z.strictObject({
   angle: z.coerce
     .number()

@@ -150,7 +150,12 @@ export const predictRequest = z
       .max(20)
       .optional()
       .describe("numbers that are uncertain together, each group independent of the rest"),
-    samples: z.int().min(128).max(20_000).optional().describe("of the doubt, 128 or more, 2048 unless given"),
+    samples: z
+      .int()
+      .min(128)
+      .max(20_000)
+      .optional()
+      .describe("of the uncertainty, 128 or more, 2048 unless given"),
     seed: z.int().min(0).max(4_294_967_295).optional().describe("of the samples, 1 unless given"),
   })
   .refine(needsSkirt.check, needsSkirt.otherwise)

@@ -13,7 +13,7 @@ export const verdictQuery = z.strictObject({
     .min(LEAST_SAMPLES)
     .max(MOST_SAMPLES)
     .default(SAMPLES)
-    .describe("of the doubt, 128 to 20 000"),
+    .describe("of the uncertainty, 128 to 20 000"),
 });
 
 const namedTest = { id: z.string(), kind: z.enum(TEST_KINDS), title: z.string(), date: z.string() };

@@ -26,7 +26,7 @@ export interface EstimatedRotor {
 
 /** Share of the Euler work that becomes pressure in small printed rotors [-]. Common practice, no source. */
 export const HYDRAULIC_EFFICIENCY = 0.6;
-/** Relative doubt of an estimate from the drawing alone [-]. Judgement, no source. */
+/** Relative uncertainty of an estimate from the drawing alone [-]. Judgement, no source. */
 export const ESTIMATE_UNCERTAINTY = 0.3;
 const WIESNER_POWER = 0.7;
 
@@ -72,7 +72,7 @@ export function eulerCoefficient(slip: number, throughflow: number, bladeAngleDe
  *     ψ = η_h·ψ_E − (c_m2/u)²,  λ = φ·ψ_E,  ψ_E = 2[σ − (c_m2/u) cot β₂],  c_m2/u = φ·D/(4·b₂)
  *
  * @param geometry - diameter and exit width [m], blade angle [°], blades [-], hydraulic efficiency [-]
- * @returns coefficients of ψ and λ in ascending powers of φ [-], their relative doubt [-]
+ * @returns coefficients of ψ and λ in ascending powers of φ [-], their relative uncertainty [-]
  * @throws {OutOfRangeError} on a geometry that can't be
  *
  * Valid for radial and swept-back blades. The velocity head of the through-flow counts as lost; disc friction is left out.

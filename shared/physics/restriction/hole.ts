@@ -25,7 +25,7 @@ export interface HoleFlow {
   readonly flow: number;
   /** C_d [-]; 0 at Δp = 0, where the flow creeps, unless the caller gave C_d */
   readonly dischargeCoefficient: number;
-  /** relative, of C_d; 0 where the caller gave C_d, whose doubt the caller knows [-] */
+  /** relative, of C_d; 0 where the caller gave C_d, whose uncertainty the caller knows [-] */
   readonly uncertainty: number;
   /** of the bore, Re_d = C_d·d·√(2Δp/ρ)/ν [-] */
   readonly reynolds: number;

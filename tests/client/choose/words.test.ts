@@ -169,7 +169,7 @@ describe("ties in words", () => {
   const tied = [1, 1, 1, 1, 5, 6, 6].map((place) => item(place));
   it("places that are shared are told as spans", () => {
     expect(tied.map((_, i) => placeText(tied, i))).toEqual(["1–4", "1–4", "1–4", "1–4", "5", "6–7", "6–7"]);
-    expect(tiesText(tied)).toBe("1–4 tie: they differ by less than their doubt. So do 6–7.");
+    expect(tiesText(tied)).toBe("1–4 tie: they differ by less than their uncertainty. So do 6–7.");
   });
 
   it("no ties and one set alone are told apart", () => {

@@ -167,7 +167,7 @@ describe("friction as a strength", () => {
     expect(strengthResidualPlot(strength).brackets).toHaveLength(strength.trials.length);
   });
 
-  it("says how many more slides halve the doubt", () => {
+  it("says how many more slides halve the uncertainty", () => {
     expect(strengthMissing(strength, (tilt) => `${tilt.toFixed(1)}°`)).toMatch(
       /more slides in steps like these would (halve|cut)|All slides agree between/,
     );

@@ -11,7 +11,7 @@ function family(answer: object, tests: readonly string[]): RotorFamily {
 }
 
 describe("rotorSentence", () => {
-  it("names tests, sizes and doubt, for a measured family", () => {
+  it("names tests, sizes and uncertainty, for a measured family", () => {
     expect(rotorSentence(family({ basis: "measured" }, ["a", "a", "b", "c"]), 0.014)).toBe(
       "The curve of Fern is known from 3 tests at 2 sizes to ±\u202f1.4\u202f% of blocked pressure.",
     );

@@ -35,7 +35,7 @@ function outcomeOf(id: string, changedBook = book) {
 describe("words of the next test", () => {
   it("of a test that cuts: what to do first, for which verdict, and what would be known then", () => {
     expect(headline(plate, "the roof pane at 153°")).toBe(
-      "Calibrate the bleed plate first: it would take 30\u202f% off the doubt about the roof pane at 153°.",
+      "Calibrate the bleed plate first: it would take 30\u202f% off the uncertainty about the roof pane at 153°.",
     );
     expect(knownText(spread(1.03, 1.13), plate)).toBe("1.08 ± 0.05 → ± 0.04\u202f×");
     expect(correctsText(plate)).toBe("stands in 2 tests of these parts");
@@ -48,13 +48,13 @@ describe("words of the next test", () => {
     expect(lesserText([{ cut: 0.04 }, { cut: 0.02 }])).toBe("two more, 4\u202f% and less");
   });
 
-  it("where nothing cuts: says so, and what the doubt is made of", () => {
+  it("where nothing cuts: says so, and what the uncertainty is made of", () => {
     const source = { from: "stated", what: "load share of Square lip", test: null } as const;
     const part = { key: source.what, what: source.what, share: 0.62, source };
     const answered = { before: spread(1.03, 1.13), tests: [] };
     const text = nothingText(answered, "the wall at 90°", [part]);
     expect(text).toMatch(
-      /^No single test would take 1\u202f% off the doubt about the wall at 90°: 1\.08 ± 0\.05/,
+      /^No single test would take 1\u202f% off the uncertainty about the wall at 90°: 1\.08 ± 0\.05/,
     );
     expect(text).toMatch(/62\u202f%, comes from load share of Square lip, which no bench test tells/);
     const tested = { ...part, source: { ...source, from: "fit", test: "curve" } as const };
@@ -63,9 +63,11 @@ describe("words of the next test", () => {
     );
   });
 
-  it("where some samples need no pull: says that there is no margin to doubt", () => {
+  it("where some samples need no pull: says that there is no margin that could be uncertain", () => {
     const text = nothingText({ before: spread(1.03, null), tests: [] }, "the slope at 8°", []);
-    expect(text).toBe("Some samples need no pull at all for the slope at 8°: there is no margin to doubt.");
+    expect(text).toBe(
+      "Some samples need no pull at all for the slope at 8°: there is no margin that could be uncertain.",
+    );
   });
 
   it.each([

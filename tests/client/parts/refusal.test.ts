@@ -6,7 +6,7 @@ import { skirtForm } from "#client/views/parts/specs/skirt.ts";
 const at = (path: string, message = "too large") => ({ path, message });
 
 describe("the sentence of a refusal", () => {
-  it("with every message beside its field, rows of a list and doubts among them: points there, without a path", () => {
+  it("with every message beside its field, rows of a list and uncertainties among them: points there, without a path", () => {
     const sentence = "Nothing was saved: look at the marked fields.";
     expect(refusalSentence(rotorForm, [at("geometry.widthRatio"), at("sizes.0.diameter")], "no")).toBe(
       sentence,

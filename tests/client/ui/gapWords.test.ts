@@ -38,7 +38,7 @@ describe("gapWords", () => {
     expect(plain(gapWords(resolved("ridge-runner")))).toMatch(/from 1 leak test \(set 0\.40 mm\)$/);
   });
 
-  it("with no pulls: set, or measured where the skirt says so, with its doubt", () => {
+  it("with no pulls: set, or measured where the skirt says so, with its uncertainty", () => {
     const changedBook = { ...book, tests: book.tests.filter(({ data }) => data.kind !== "pull") };
     expect(plain(gapWords(resolved("pane-crawler", {}, changedBook)))).toBe("set 0.60 ± 0.10 mm");
     const skirts = changedBook.skirts.map((skirt) => ({

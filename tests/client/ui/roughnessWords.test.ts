@@ -29,7 +29,7 @@ describe("micrometres", () => {
   it.each([
     [1.48e-4, null, "148\u202fµm"],
     [1.48e-4, 2e-7, "148 ± 1\u202fµm"],
-  ])("of %f m ± %f m: whole micrometres, a doubt of one at least", (value, sd, text) => {
+  ])("of %f m ± %f m: whole micrometres, an uncertainty of one at least", (value, sd, text) => {
     expect(micrometres(value, sd)).toBe(text);
   });
 });

@@ -22,7 +22,7 @@ describe("how sure, in words", () => {
     expect(rangeText({ p5: 1.2, p95: null })).toBeNull();
   });
 
-  it("the parts of a doubt: those of one source together, largest first, crumbs left out", () => {
+  it("the parts of an uncertainty: those of one source together, largest first, crumbs left out", () => {
     const source = (what: string): UncertaintySource => ({ from: "fit", what, test: "curve" });
     const parts = shareParts(
       [

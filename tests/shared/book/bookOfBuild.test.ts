@@ -23,7 +23,7 @@ function crowded(book: Book): Book {
 
 describe("benchOfBuild", () => {
   it.each(demo.builds.map(({ id, data }) => [id, data] as const))(
-    "of %s in a crowded book: resolves and doubts the build to the last digit as the whole book does",
+    "of %s in a crowded book: resolves the build and its uncertainty to the last digit as the whole book does",
     (_, build) => {
       const book = crowded(demo);
       const part = bookOfBuild(book, build);

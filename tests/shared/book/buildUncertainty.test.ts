@@ -34,7 +34,7 @@ function sdOf({ uncertainty, correlated }: ReturnType<typeof buildUncertainty>, 
 
 describe("buildDoubt, of the demo", () => {
   it.each(["pane-crawler", "roof-crawler", "ridge-runner"])(
-    "%s: every doubt has its source, every path once, and the samples take it",
+    "%s: every uncertainty has its source, every path once, and the samples take it",
     (id) => {
       const { input, doubt } = demo(id);
       const drawn = Object.values(doubt.joint?.paths ?? {}).filter((path) => path !== null);
@@ -67,7 +67,7 @@ describe("buildDoubt, of the demo", () => {
     expect(doubt.sources["skirt.gap"]).toMatchObject({ from: "calibration", test: "pull" });
   });
 
-  it("the ridge runner: a leak test in the gap's place, so neither gap nor roughness is in doubt", () => {
+  it("the ridge runner: a leak test in the gap's place, so neither gap nor roughness is uncertain", () => {
     const { sources } = demo("ridge-runner").doubt;
     expect(Object.keys(sources)).toContain("skirt.measuredLeak.coefficient");
     expect(Object.keys(sources)).not.toContain("skirt.gap");
@@ -124,7 +124,7 @@ describe("buildDoubt, by what the records say", () => {
   });
 
   // V = R·I + k_e·ω: with an ohmmeter's R_m the fit gives k_e = Σω(V − R·I)/Σω². So both can be off together, and K_v alone hardly matters.
-  it("an ohmmeter's reading and its doubt: K_v goes with it, and the pull is surer than of the two apart", () => {
+  it("an ohmmeter's reading and its uncertainty: K_v goes with it, and the pull is surer than of the two apart", () => {
     const { doubt, input } = demo("pane-crawler");
     const pair = doubt.correlated.filter(({ paths }) => paths.includes("motor.kv"));
     const apart = {
@@ -161,7 +161,7 @@ describe("buildDoubt, by what the records say", () => {
     expect(before / psi0).toBeLessThan(0.01);
   });
 
-  it("nothing stated and nothing tested: the estimate's own doubt and the marked defaults are left", () => {
+  it("nothing stated and nothing tested: the estimate's own uncertainty and the marked defaults are left", () => {
     const silent = <T extends { data: object }>(records: readonly T[]): T[] =>
       records.map((record) => ({ ...record, data: { ...record.data, uncertainty: {} } }));
     const geometry = { bladeCount: 9, bladeExitAngle: 40, inletRatio: 0.5, widthRatio: 0.12 };

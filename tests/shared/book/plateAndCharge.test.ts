@@ -148,8 +148,8 @@ describe("a doubtful state of charge", () => {
   };
 
   it.each([
-    { charge: 0.9, doubt: 0.1, sd: (4.2 - 3.9) / 2, of: "half the rise over twice the doubt" },
-    { charge: 0.5, doubt: 0.1, sd: (3.75 - 3.6) / 2, of: "half the rise over twice the doubt" },
+    { charge: 0.9, doubt: 0.1, sd: (4.2 - 3.9) / 2, of: "half the rise over twice the uncertainty" },
+    { charge: 0.5, doubt: 0.1, sd: (3.75 - 3.6) / 2, of: "half the rise over twice the uncertainty" },
     { charge: 1, doubt: 0.1, sd: 4.2 - 4, of: "at full charge the whole fall below it" },
     { charge: 1, doubt: 0.2, sd: 4.2 - 3.9, of: "at full charge the whole fall below it" },
     { charge: 0, doubt: 0.4, sd: 3.6 - 3, of: "at an empty one the whole rise above it" },

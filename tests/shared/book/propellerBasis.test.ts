@@ -211,7 +211,7 @@ describe("a propeller's build that lacks something", () => {
     expectAllFinite(resolved.missing);
   });
 
-  it("one row: answers, the drift and the doubt said to be unknown", () => {
+  it("one row: answers, the drift and the uncertainty said to be unknown", () => {
     const resolved = scoutOf(thrustBook({ tests: [thrustTest([row(9000)])] }));
     const input = solvable(resolved);
     if (!input) throw new Error("not resolved");

@@ -141,7 +141,7 @@ describe("surfaceRoughness, tests that can't be compared", () => {
 });
 
 describe("surfaceRoughness, the invented demo", () => {
-  it("finds the roof pane's allowance from the square lip on it and on the side pane, within three of its doubts of what the rows were made with", () => {
+  it("finds the roof pane's allowance from the square lip on it and on the side pane, within three of its uncertainties of what the rows were made with", () => {
     const roof = demo.surfaces.find(({ id }) => id === "roof-pane");
     if (!roof) throw new Error("no roof pane");
     const found = surfaceRoughness(demo, roof);

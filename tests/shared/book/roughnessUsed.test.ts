@@ -51,7 +51,7 @@ describe("the roughness of a surface in a prediction", () => {
     expect(skirtIn(without("leak", stating(2e-4, 1e-4)), roof()).roughness).toBe(2e-4);
   });
 
-  it("with a calibrated gap: leaves the clearance that the pulls tell as it is, within a third of its doubt, and near the truth", () => {
+  it("with a calibrated gap: leaves the clearance that the pulls tell as it is, within a third of its uncertainty, and near the truth", () => {
     const told = skirtIn(demo, roof());
     const stated = skirtIn(without("leak"), roof());
     expect(told.resolved.gap.basis).toBe("calibrated");
@@ -72,7 +72,7 @@ describe("the roughness of a surface in a prediction", () => {
     expect(stated).toBeGreaterThan(1e-4);
   });
 
-  it("in the doubt of a gap that is tried: is that of the leak tests, which say so", () => {
+  it("in the uncertainty of a gap that is tried: is that of the leak tests, which say so", () => {
     const build = { ...roof(), overrides: { gap: 7e-4 } };
     const resolved = resolveBuild(demo, build);
     const { uncertainty, sources } = buildUncertainty(demo, build, resolved);

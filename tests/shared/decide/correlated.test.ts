@@ -163,7 +163,7 @@ describe("doubtOf, with numbers that are uncertain together", () => {
     return (p95 ?? Number.NaN) - (p5 ?? Number.NaN);
   };
 
-  it("of a motor whose K_v and R_m rise together, as in a fit at one load: less doubt than of the two by themselves", () => {
+  it("of a motor whose K_v and R_m rise together, as in a fit at one load: less uncertainty than of the two by themselves", () => {
     const apart = uncertaintyOf(crawler, { uncertainty: { "motor.kv": u, "motor.resistance": v } });
     expect(width(together(0.97))).toBeLessThan(0.85 * width(apart));
     expect(width(together(-0.97))).toBeGreaterThan(1.1 * width(apart));

@@ -28,7 +28,7 @@ describe("bleedFlow, through two kinds of hole", () => {
     expect(flow).toBeCloseToRelative(dischargeCoefficient * torricelli, 2e-3);
   });
 
-  it("takes the holes' doubts as shared and half the pressure's relative doubt on top", () => {
+  it("takes the holes' doubts as shared and half the pressure's relative uncertainty on top", () => {
     const plain = bleedFlow({ holes: [large], air, pressure: 300 });
     const more = bleedFlow({ holes: [large, { ...large, count: 5 }], air, pressure: 300 });
     expect(more.uncertainty).toBeCloseToRelative(plain.uncertainty, 1e-12);
@@ -36,7 +36,7 @@ describe("bleedFlow, through two kinds of hole", () => {
     expect(withReading.uncertainty).toBeCloseToRelative(Math.hypot(plain.uncertainty, 0.05), 1e-12);
   });
 
-  it("a calibrated plate has the doubt of its calibration", () => {
+  it("a calibrated plate has the uncertainty of its calibration", () => {
     const holes = [{ ...large, dischargeCoefficient: 0.62 }];
     expect(bleedFlow({ holes, air, pressure: 300 }).uncertainty).toBe(0);
     const calibrated = bleedFlow({ holes, air, pressure: 300, calibrationUncertainty: 0.02 });

@@ -295,7 +295,7 @@ describe("calibrate, on tests that contradict", () => {
     expect(answer.gap.mean).toBeLessThan(1e-3 - 3 * 5e-5);
   });
 
-  it("pulls made by the model itself: no doubt is raised in 20 seeded trials but for the one in a hundred", () => {
+  it("pulls made by the model itself: no uncertainty is raised in 20 seeded trials but for the one in a hundred", () => {
     const raised = Array.from({ length: 20 }, (_, i) =>
       codes(calibrate({ prior: PRIOR, pulls: pullsOf(i + 200) })),
     );

@@ -12,7 +12,7 @@ describe("fitFriction, on tilts read at the moment of sliding", () => {
   const fit = fitFriction({ slides: angles.map((angle) => slide(null, angle)) });
 
   // μ = tan θ; the profile interval of exact readings in closed form, half-width s·√(e^(3.841/n) − 1).
-  it("gives the mean tangent and its doubt", () => {
+  it("gives the mean tangent and its uncertainty", () => {
     const tangents = angles.map((angle) => Math.tan((angle * Math.PI) / 180));
     const mean = tangents.reduce((sum, x) => sum + x, 0) / 5;
     const sd = Math.sqrt(tangents.reduce((sum, x) => sum + (x - mean) ** 2, 0) / 5);
@@ -55,7 +55,7 @@ describe("fitFriction, on brackets", () => {
     expect(fit.warnings.map((note) => note.code)).toEqual(["single-slide"]);
   });
 
-  it("the same exact tilt each time has no doubt of its own but the tilt's", () => {
+  it("the same exact tilt each time has no uncertainty of its own but the tilt's", () => {
     const slides = [slide(null, 35), slide(null, 35)];
     expect(fitFriction({ slides }).uncertainty).toBeNull();
     expect(fitFriction({ slides, angleUncertainty: 0.01 }).uncertainty).toBeCloseToRelative(

@@ -48,7 +48,7 @@ describe("leakBands, one fit", () => {
     expect(Math.log((bands?.mean.high ?? 0) / (bands?.flow ?? 1))).toBeCloseToRelative(half, 2e-4);
   });
 
-  it("has the same doubt of x and C_L in its covariance as in its standard errors", () => {
+  it("has the same uncertainty of x and C_L in its covariance as in its standard errors", () => {
     const [[cc], [, xx]] = fit.covariance ?? [[], []];
     expect(Math.sqrt(cc) * fit.coefficient).toBeCloseToRelative(fit.standardErrors.coefficient ?? 0, 1e-12);
     expect(Math.sqrt(xx)).toBeCloseToRelative(fit.standardErrors.exponent ?? 0, 1e-12);

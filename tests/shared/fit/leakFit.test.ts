@@ -115,7 +115,7 @@ describe("fitLeak, on bad readings", () => {
     expect(() => fitLeak({ points })).toThrow(/Measure/);
   });
 
-  it("two points answer, their doubt unknown", () => {
+  it("two points answer, their uncertainty unknown", () => {
     const fit = fitLeak({ points: law(3e-5, 0.6, [100, 400]) });
     expect(fit.exponent).toBeCloseToRelative(0.6, 1e-9);
     expect(fit.standardErrors).toEqual({ coefficient: null, exponent: null });

@@ -145,7 +145,7 @@ describe("fitMotor, on rows that can't tell K_v from R", () => {
     expect(refused([row(9000, 5), row(8000, 7)], 5)).toThrow(/takes more than the whole voltage/);
   });
 
-  it("two rows far apart are taken, their doubt said to be unknown", () => {
+  it("two rows far apart are taken, their uncertainty said to be unknown", () => {
     const fit = fitMotor({ rows: [row(0, 15), row(12_000, 0.4, { noLoad: true })] });
     expect(fit.kv).toBeCloseToRelative(MADE.kv, 1e-9);
     expect(fit.standardErrors).toEqual({ kv: null, resistance: null });

@@ -63,7 +63,7 @@ describe("fitPropeller, on exact rows", () => {
     expect(fit.warnings.map((note) => note.code)).toContain("no-shaft-power");
   });
 
-  it("one row answers, its doubt unknown", () => {
+  it("one row answers, its uncertainty unknown", () => {
     const fit = fitPropeller({ diameter: DIAMETER, chord: 0.01, rows: [row(9000)] });
     expect(fit.thrust[0]).toBeCloseToRelative(0.13, 1e-9);
     expect(fit.standardErrors.thrust).toBeNull();

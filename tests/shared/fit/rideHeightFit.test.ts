@@ -13,7 +13,7 @@ describe("fitRideHeight, on two readings", () => {
   // By hand: k = ΔN/Δh; each height good to g gives u(slope) = √2·g/ΔN, u(k) = k²·u(slope).
   const fit = fitRideHeight({ points: [point(0, 8e-4), point(3, 5e-4)], heightUncertainty: 1e-5 });
 
-  it("gives the line through them, its doubt by the gauge's own", () => {
+  it("gives the line through them, its uncertainty by the gauge's own", () => {
     expect(fit.stiffness).toBeCloseToRelative(3 / 3e-4, 1e-12);
     expect(fit.heights).toEqual([expect.closeTo(8e-4, 15)]);
     expect(fit.standardErrors.stiffness).toBeCloseToRelative((1e4 ** 2 * Math.SQRT2 * 1e-5) / 3, 1e-12);
@@ -51,7 +51,7 @@ describe("fitRideHeight, on a line of many readings", () => {
   const points = x.map(([load], i) => point(load, top - y[i]));
   const fit = fitRideHeight({ points, heightUncertainty: 1e-9 });
 
-  it("gives the certified slope, its doubt by the scatter", () => {
+  it("gives the certified slope, its uncertainty by the scatter", () => {
     expect(1 / fit.stiffness).toBeCloseToRelative(coefficients[1], 1e-12);
     expect(fit.standardErrors.stiffness / fit.stiffness ** 2).toBeCloseToRelative(standardErrors[1], 1e-10);
     expect(fit.heights[0]).toBeCloseToRelative(top - coefficients[0], 1e-12);

@@ -34,7 +34,7 @@ describe("fitRotor, on eight noisy points", () => {
     expect(fit.dof).toBe(5);
   });
 
-  it("reports the range of the readings, no outlier, and no stall from a rise within its doubt", () => {
+  it("reports the range of the readings, no outlier, and no stall from a rise within its uncertainty", () => {
     expect(fit.phiMin).toBe(0);
     expect(fit.phiMax).toBeCloseToRelative(0.2, 1e-12);
     expect(fit.outliers).toEqual([]);
@@ -152,7 +152,7 @@ describe("fitRotor, leave-one-out", () => {
 describe("fitRotor, on few readings", () => {
   const at = (phi: number, psi: number) => readingAt({ phi, psi });
 
-  it("blocked and open alone give the parabola, marked two-point, with its doubt unknown", () => {
+  it("blocked and open alone give the parabola, marked two-point, with its uncertainty unknown", () => {
     const fit = fitRotor({ diameter: DIAMETER, points: [at(0, 0.8), at(0.2, 0)] });
     expect(fit.psi[0]).toBeCloseToRelative(0.8, 1e-12);
     expect(fit.psi[1]).toBe(0);

@@ -41,7 +41,7 @@ describe("jointRoughness, without noise", () => {
 });
 
 describe("jointRoughness, one pair", () => {
-  it("has the doubt of both means added as squares", () => {
+  it("has the uncertainty of both means added as squares", () => {
     const noise = normals(2);
     const [surface, smooth] = [5.2e-4, 4e-4].map((height) => made(lip, height, cold, () => 0.01 * noise()));
     const told = jointRoughness([{ rig: taped(lip), surface: [surface], smooth: [smooth] }]);
@@ -75,7 +75,7 @@ describe("jointRoughness, over 500 seeded benches of two skirts, each tested twi
 });
 
 describe("jointRoughness, tests that disagree", () => {
-  it("widens the doubt by the Birge ratio, and lets the test with more readings count more", () => {
+  it("widens the uncertainty by the Birge ratio, and lets the test with more readings count more", () => {
     const noise = normals(6);
     const fine = () => 0.002 * noise();
     const agree = {

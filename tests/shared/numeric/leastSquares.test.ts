@@ -22,7 +22,7 @@ describe("fitLinear, worked by hand", () => {
     response: [1, 3, 4, 4],
   });
 
-  it("gives the coefficients and their doubt", () => {
+  it("gives the coefficients and their uncertainty", () => {
     expect(line.coefficients[0]).toBeCloseToRelative(1.5, 1e-15);
     expect(line.coefficients[1]).toBeCloseToRelative(1, 1e-15);
     expect(line.dof).toBe(2);
@@ -200,7 +200,7 @@ describe("fitPolynomial, against what is known", () => {
     expect(found.standardErrors?.[0]).toBeCloseToRelative(Math.sqrt(14 / 2 / 3), 1e-14);
   });
 
-  it("through as many points as coefficients has residuals 0 and claims no doubt", () => {
+  it("through as many points as coefficients has residuals 0 and claims no uncertainty", () => {
     const found = fitPolynomial([1, 2, 4], [3, 1, 5], 2);
     expect(found.residuals.every((e) => Math.abs(e) < 1e-15)).toBe(true);
     expect(found).toMatchObject({ dof: 0, residualSd: 0, standardErrors: null, covariance: null });

@@ -4,7 +4,7 @@ import { conversionOf } from "../../../../shared/units/readUnit.ts";
 import { KINDS } from "../record/kinds.ts";
 import { IGNORE, OPEN, type Role, SET_ASIDE, TEST } from "./roles.ts";
 
-/** Words that say a column is about a reading's doubt or another instrument, not the reading. */
+/** Words that say a column is about a reading's uncertainty or another instrument, not the reading. */
 const BESIDE = /^(samples?|count|stderr|se|sd|std|err|error|raw|adc|venturi|total|unc|uncertainty)$/;
 /** Words before the reading's own name. */
 const BEFORE = /^(air|motor|static|shaft|fan|rotor|cavity|load|pack|cell|tilt|angle)$/;

@@ -38,7 +38,7 @@ function middle(cells: readonly Cell[]): Cell {
   return sorted[Math.floor(sorted.length / 2)];
 }
 
-/** A cell against those above it in other units: the unit that a column went over to is the one in doubt. */
+/** A cell against those above it in other units: the unit that a column went over to is the one uncertain. */
 function slipOf(cell: Cell, above: readonly Cell[], label: string): OddUnit[] {
   const others = above.filter(({ typed }) => typed.unit !== cell.typed.unit);
   if (others.length === 0) return [];

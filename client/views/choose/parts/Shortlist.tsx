@@ -28,7 +28,7 @@ export interface ShortlistProps {
 
 const FIRST = 6;
 
-/** The first sets with their doubt worked out: the better verdict first, then by what is surest; sets within their doubt tie. */
+/** The first sets with their uncertainty worked out: the better verdict first, then by what is surest; sets within their uncertainty tie. */
 export function Shortlist(props: ShortlistProps) {
   const { fetched, rank } = props;
   const [whole, setWhole] = useState(false);
@@ -48,7 +48,7 @@ export function Shortlist(props: ShortlistProps) {
         </select>
       </label>
       {fetched.busy && (
-        <p class="quiet small">Each of them is worked out 2048 times, its numbers in doubt…</p>
+        <p class="quiet small">Each of them is worked out 2048 times, its numbers drawn anew each time…</p>
       )}
       {fetched.problem && <Problem message={fetched.problem.message} />}
       {fetched.data && (
@@ -98,7 +98,7 @@ function Item({ book, items, at, onLook, wantedChance }: ItemProps) {
         <small class={isDestroyed(verdict.state) ? "void" : undefined}>
           {marginText(set.values.margin)}; 95 of 100 reach {marginText(margin5)}; chance of holding{" "}
           {sureText(chance)}
-          {wantedChance !== null && !enough && <span class="bad">, not sure enough</span>}
+          {wantedChance !== null && !enough && <span class="bad">, chance too small</span>}
         </small>
       </div>
     </li>

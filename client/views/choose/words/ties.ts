@@ -24,10 +24,11 @@ export function placeText(items: Items, at: number): string {
 export function tiesText(items: Items): string {
   const ties = spans(items).filter(([from, to]) => to > from);
   if (items.length < 2) return "";
-  if (ties.length === 0) return "No two of them tie: each differs from the next by more than their doubt.";
+  if (ties.length === 0)
+    return "No two of them tie: each differs from the next by more than their uncertainty.";
   const [[from, to], ...more] = ties;
   const rest = more.length > 0 ? ` So do ${more.map(([a, b]) => `${a}–${b}`).join(", ")}.` : "";
-  return `${from}–${to} tie: they differ by less than their doubt.${rest}`;
+  return `${from}–${to} tie: they differ by less than their uncertainty.${rest}`;
 }
 
 /** @returns how many reach the wanted chance; null where none is wanted */

@@ -32,7 +32,7 @@ export interface CalibrationPage {
   readonly tests: readonly StoredOf<"tests">[];
 }
 
-/** Doubts stated in a build count as they do in Match: the first build of the pair says them. */
+/** Uncertainties stated in a build count as they do in Match: the first build of the pair says them. */
 function pairOf(book: Book, skirt: StoredOf<"skirts">, surface: StoredOf<"surfaces">): Pair[] {
   const builds = book.builds.filter(({ data }) => data.skirt === skirt.id && data.surface === surface.id);
   const uncertainty = builds[0]?.data.uncertainty ?? {};

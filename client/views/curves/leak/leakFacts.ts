@@ -74,7 +74,7 @@ export function leakMissing(group: LeakGroup): string {
   const { fit } = group;
   if (!fit) return "Readings of flow at two suctions or more, a factor of two apart.";
   if (fit.covariance === null)
-    return "Readings at other suctions: two points leave nothing to judge the doubt by.";
+    return "Readings at other suctions: two points leave nothing to judge the uncertainty by.";
   const next = leakNext(fit);
   if (!next) return missingSentence(null);
   const [from, to] = [next.from, next.to].map(Math.exp);

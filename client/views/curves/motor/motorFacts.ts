@@ -88,7 +88,7 @@ export function motorMissing(page: MotorPage): string {
   if (!fit)
     return "Rows at full throttle without load and under two or three loads, or an ohmmeter's reading of the winding.";
   if (!pairInformation(fit.voltage))
-    return "Rows at other loads: these leave nothing to judge the doubt of the constants by.";
+    return "Rows at other loads: these leave nothing to judge the uncertainty of the constants by.";
   const next = motorNext(page);
   if (!next) return missingSentence(null);
   const voltage = usualVoltage(page);

@@ -20,7 +20,7 @@ function splitUnit(text: string): [string, string] {
   return [text.slice(0, at), text.slice(at + 1)];
 }
 
-/** @returns the winding's resistance with its doubt, or that an ohmmeter gave it */
+/** @returns the winding's resistance with its uncertainty, or that an ohmmeter gave it */
 export function resistanceText({ resistance, standardErrors }: MotorFit): string {
   const given = standardErrors.resistance === null && standardErrors.kv !== null;
   const text = withError(resistance, standardErrors.resistance, "resistance");

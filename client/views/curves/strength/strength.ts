@@ -85,7 +85,7 @@ export function strengthContributions(
   );
 }
 
-/** @returns how many more trials would halve the doubt of the mean; null where no scatter was seen */
+/** @returns how many more trials would halve the uncertainty of the mean; null where no scatter was seen */
 export function nextTrials({ trials, fit }: Strength): MoreTrials | null {
   return fit && moreTrials(bracketsOf(trials), fit);
 }

@@ -8,7 +8,7 @@ const HALVES = 0.5;
  * Which trials to make next and what they would do.
  *
  * @param text - a value of the axis with its unit: "31.2°"
- * @returns "Nine more pulls in steps like these would halve the doubt of the median."
+ * @returns "Nine more pulls in steps like these would halve the uncertainty of the median."
  */
 export function strengthMissing(strength: Strength, text: (value: number) => string): string {
   const { fit, words, shown } = strength;
@@ -25,7 +25,7 @@ export function strengthMissing(strength: Strength, text: (value: number) => str
   const { count, shrinks } = next;
   const gain = shrinks <= HALVES ? "halve" : `cut by ${percent(1 - shrinks)}`;
   const more = count === 1 ? `one more ${words.one}` : `${inWords(count)} more ${words.one}s`;
-  return `${capital(more)} in steps like these would ${gain} the doubt of ${words.figure}.`;
+  return `${capital(more)} in steps like these would ${gain} the uncertainty of ${words.figure}.`;
 }
 
 /** @returns what the picture of the distribution shows, one sentence */

@@ -30,7 +30,7 @@ export interface NextTestProps {
   readonly id: string;
 }
 
-/** The bench test that would shrink the doubt about the wanted attitude most. */
+/** The bench test that would shrink the uncertainty about the wanted attitude most. */
 export default function NextTest(props: NextTestProps) {
   const { book, outcome, sure } = props;
   return <FoundTests {...props} found={useNextTests(book, outcome, sure)} />;
@@ -92,7 +92,7 @@ function Answered({ answered, where, parts, build }: AnsweredProps) {
         </details>
       )}
       <p class="quiet small">
-        If it reads what is expected; one that surprises may leave more doubt. ± holds 90&#8239;% of the
+        If it reads what is expected; one that surprises may leave more uncertainty. ± holds 90&#8239;% of the
         samples, which tell a cut to about 1&#8239;%. The attitude is chosen at Ways to hold.
       </p>
     </div>

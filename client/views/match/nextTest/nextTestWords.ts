@@ -45,7 +45,7 @@ const together = (sentence: string): string => sentence.replaceAll(THIN_SPACE, "
 /** @returns the answer: what to do first and what it would do */
 export function headline(first: NextTest, where: string): string {
   return together(
-    `${DO[first.key]} first: it would take ${shareText(first.cut)} off the doubt about ${where}.`,
+    `${DO[first.key]} first: it would take ${shareText(first.cut)} off the uncertainty about ${where}.`,
   );
 }
 
@@ -91,18 +91,19 @@ export function lesserText(lesser: readonly Pick<NextTest, "cut">[]): string {
 
 /** Why one test more of what weighs most does little, or that no test tells it. */
 function dominantText({ what, share, source }: SharePart): string {
-  const most = `The largest part of the doubt about driving on the worst attitude, ${shareText(share)}, comes from ${what}`;
+  const most = `The largest part of the uncertainty about driving on the worst attitude, ${shareText(share)}, comes from ${what}`;
   if (source.test === null)
     return `${most}, which no bench test tells: measure it and state how well it is known.`;
   if (source.from === "stated") return `${most}, and no test that can be made now tells it better.`;
   return `${most}; one more such test would change little beside those that are there.`;
 }
 
-/** @returns why no test is named, and what the doubt is made of */
+/** @returns why no test is named, and what the uncertainty is made of */
 export function nothingText({ before }: NextTests, where: string, parts: readonly SharePart[]): string {
   const known = before && spreadText(before);
-  if (!known) return `Some samples need no pull at all for ${where}: there is no margin to doubt.`;
-  const said = `No single test would take 1${THIN_SPACE}% off the doubt about ${where}: ${known}${THIN_SPACE}×.`;
+  if (!known)
+    return `Some samples need no pull at all for ${where}: there is no margin that could be uncertain.`;
+  const said = `No single test would take 1${THIN_SPACE}% off the uncertainty about ${where}: ${known}${THIN_SPACE}×.`;
   const [largest] = parts;
   return together(largest ? `${said} ${dominantText(largest)}` : said);
 }

@@ -15,7 +15,7 @@ export interface FoundNext extends Worked<Question, Reply> {
   readonly question: Question | null;
 }
 
-/** @returns the tests that would shrink the doubt about the wanted attitude most, looked for in a thread of their own */
+/** @returns the tests that would shrink the uncertainty about the wanted attitude most, looked for in a thread of their own */
 export function useNextTests(book: Book, outcome: Outcome, sure: UncertaintyState): FoundNext {
   const chosen = wantedOf(outcome, wanted.value);
   const question = useMemo(

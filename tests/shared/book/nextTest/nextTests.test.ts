@@ -57,7 +57,7 @@ describe("nextTests, a build whose gap only its print says", () => {
   const book = without(demoBook(), ({ kind }) => kind === "pull" || kind === "leak");
   const build = buildOf(book, "roof-crawler");
 
-  it("names a pull or leak test first, and made with the demo's rig it cuts the doubt by about what was said", () => {
+  it("names a pull or leak test first, and made with the demo's rig it cuts the uncertainty by about what was said", () => {
     const { before, tests } = nextTests(book, build, WALL, SAMPLING);
     expect(before).not.toBeNull();
     const [first] = tests;
@@ -91,7 +91,7 @@ describe("nextTests, a surface whose friction is only stated", () => {
   };
   const build = buildOf(stated, "pane-crawler");
 
-  it("proposes slides of the wheels, and six of the demo's rig cut the doubt by about what was said", () => {
+  it("proposes slides of the wheels, and six of the demo's rig cut the uncertainty by about what was said", () => {
     const { tests } = nextTests(stated, build, WALL, SAMPLING);
     const slides = tests.find(({ key }) => key === "friction-wheels");
     if (!slides) throw new Error("no slides were proposed");
@@ -101,8 +101,8 @@ describe("nextTests, a surface whose friction is only stated", () => {
   });
 });
 
-describe("nextTests, other doubts", () => {
-  it("a rotor that only its geometry says is to be tested: its ±30 % are the largest part of the doubt", () => {
+describe("nextTests, other uncertainties", () => {
+  it("a rotor that only its geometry says is to be tested: its ±30 % are the largest part of the uncertainty", () => {
     const book = without(demoBook(), ({ kind }) => kind === "curve");
     const [first] = nextTests(book, buildOf(book, "pane-crawler"), WALL, SAMPLING).tests;
     expect(first.key).toBe("curve");
@@ -117,7 +117,7 @@ describe("nextTests, other doubts", () => {
     });
   });
 
-  it("a vehicle weighed to 50 g only is to be weighed, which cuts the doubt", () => {
+  it("a vehicle weighed to 50 g only is to be weighed, which cuts the uncertainty", () => {
     const book = demoBook();
     const build = { ...buildOf(book, "pane-crawler"), uncertainty: { "vehicle.mass": 0.05 } };
     const { tests } = nextTests(book, build, WALL, SAMPLING);

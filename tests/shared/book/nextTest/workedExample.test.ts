@@ -44,7 +44,7 @@ describe("the worked example of docs/method/next-test.md", () => {
     asPrinted(first.after, printed.first.after);
   });
 
-  // Independent parts of a doubt add as squares; the mass's alone in closed form, as the ceiling's margin goes as 1/m.
+  // Independent parts of an uncertainty add as squares; the mass's alone in closed form, as the ceiling's margin goes as 1/m.
   it("cuts by what the mass's own part, worked out by hand, leaves of the whole", () => {
     const { after } = first;
     const spread = (Z95 * uncertainty["vehicle.mass"]) / (stored.vehicle.mass ?? 0);

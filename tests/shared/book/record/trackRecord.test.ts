@@ -62,7 +62,7 @@ describe("the record in one line", () => {
 });
 
 describe("the band of one reading", () => {
-  it("without a scatter is the figure's, without another doubt the scatter's alone", () => {
+  it("without a scatter is the figure's, without another uncertainty the scatter's alone", () => {
     const band = withScatter({ p5: 7, p50: 8, p95: 9.2 }, 0);
     expect(band.p5).toBeCloseToRelative(7, 1e-12);
     expect(band.p95).toBeCloseToRelative(9.2, 1e-12);

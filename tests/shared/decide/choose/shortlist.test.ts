@@ -11,7 +11,7 @@ import { question, WANTS } from "./questions.ts";
 const uncertainty = { "skirt.gap": 8e-5, "vehicle.wheelFriction": 0.06, "vehicle.mass": 0.01 };
 const asked = { uncertainty, samples: 512, seed: 3 };
 
-describe("the doubt of a set on a shortlist", () => {
+describe("the uncertainty of a set on a shortlist", () => {
   const prepared = prepare(question());
   const index = 305;
   const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
@@ -46,11 +46,11 @@ describe("places with ties", () => {
   const ranked = (values: number[], deviation: number) =>
     values.map((value, index) => ({ index, value, deviation }));
 
-  it("are shared by sets that differ from the first of their place by no more than their doubt", () => {
+  it("are shared by sets that differ from the first of their place by no more than their uncertainty", () => {
     expect(placesWithTies(ranked([2, 1.95, 1.87, 1.8, 1.2], 0.1))).toEqual([1, 1, 1, 4, 5]);
   });
 
-  it("are all different without doubt, but for equals", () => {
+  it("are all different without uncertainty, but for equals", () => {
     expect(placesWithTies(ranked([3, 2, 2, 1], 0))).toEqual([1, 2, 2, 4]);
   });
 

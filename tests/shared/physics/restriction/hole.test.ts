@@ -16,7 +16,7 @@ const pressures = fc.double({ min: 0.01, max: 2e4, noNaN: true });
 
 describe("holeFlow", () => {
   // Torricelli: with a given C_d only ε is left beside √(2Δp/ρ).
-  it("with a calibrated coefficient is Torricelli's law times C_d and ε, without doubt of its own", () => {
+  it("with a calibrated coefficient is Torricelli's law times C_d and ε, without uncertainty of its own", () => {
     const result = holeFlow({ ...plate, dischargeCoefficient: 0.64 }, air, 500);
     const torricelli = 4 * (Math.PI / 4) * 6e-3 ** 2 * Math.sqrt((2 * 500) / 1.2);
     expect(result.flow).toBeCloseToRelative(torricelli * 0.64 * holeExpansibility(500, 101_325), 1e-14);
