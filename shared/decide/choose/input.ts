@@ -50,7 +50,7 @@ function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> 
       lambda: rotor.lambda,
       phiMin: rotor.phiMin,
       phiMax: rotor.phiMax,
-      sizeCorrection: rotor.sizeCorrection,
+      sizeCorrection: rotor.sizeCorrection && { ...rotor.sizeCorrection, applied: 1 },
     },
     motor: {
       kv: motor.kv,

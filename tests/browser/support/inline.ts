@@ -4,8 +4,10 @@ import type { PredictInput } from "#shared/physics/predict.ts";
 
 /** What sampling alone moves, and the API doesn't take. */
 function asAsked(input: PredictInput): PredictInput {
-  const { landFriction: _, ...skirt } = input.skirt;
-  return { ...input, skirt };
+  const { landFriction: _land, ...skirt } = input.skirt;
+  if (!input.rotor.sizeCorrection) return { ...input, skirt };
+  const { applied: _size, ...sizeCorrection } = input.rotor.sizeCorrection;
+  return { ...input, skirt, rotor: { ...input.rotor, sizeCorrection } };
 }
 
 /** @returns a stored build's numbers as POST /predict takes them */
