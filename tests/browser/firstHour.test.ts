@@ -22,7 +22,7 @@ const text = (row: Row, key: string) => {
 };
 
 const PAGE = readFileSync(new URL("../../docs/first-hour.md", import.meta.url), "utf8");
-const headings = [...PAGE.matchAll(/^(\d+)\. \*\*([^*.]+)\.?\*\*/gm)].map(([, number, words]) => [
+const headings = [...PAGE.matchAll(/^(\d+)\. \[?\*\*([^*.]+)\.?\*\*/gm)].map(([, number, words]) => [
   Number(number),
   words,
 ]);

@@ -190,7 +190,7 @@ describe("An empty bench", () => {
     await page.getByRole("heading", { level: 1, name: "Add a motor" }).waitFor();
     await page.goBack();
     await page.getByRole("button", { name: "invented demo" }).click();
-    await page.locator("svg[role=img]").waitFor();
+    await page.locator("[data-handle=gap]").waitFor();
     await eventually(() => page.getByText("Demo numbers, invented").isVisible()).toBe(true);
   });
 });

@@ -77,7 +77,7 @@ function Actions({ test, onAsk }: ActionsProps) {
         class="plain"
         title="what stands above the rows goes into lines that begin with #: the whole test comes back by importing it"
         onClick={() => saveCsv(data, true)}
-        aria-label={`Save ${of} as CSV with its set-up`}
+        aria-label={`Save ${of} as CSV with set-up`}
       >
         CSV with set-up
       </button>
