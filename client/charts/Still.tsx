@@ -20,8 +20,13 @@ const drawAll = (onPaper: boolean) => {
 };
 
 if (typeof addEventListener === "function") {
-  addEventListener("beforeprint", () => drawAll(true));
+  addEventListener("beforeprint", drawForPaper);
   addEventListener("afterprint", () => drawAll(false));
+}
+
+/** Draws every still on the page at its width on paper, until the print is over. */
+export function drawForPaper(): void {
+  drawAll(true);
 }
 
 /** Does something while every still on the page is drawn as on paper. */

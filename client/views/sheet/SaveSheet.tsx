@@ -2,6 +2,7 @@ import { isDemo } from "../../state/book.ts";
 import { changes } from "../../state/build.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { download, plainName } from "../../ui/download.ts";
+import { fitPaper } from "./fitPaper.ts";
 import { pageOf } from "./page.ts";
 import { recordOf } from "./record.ts";
 import type { Sheet } from "./useSheet.ts";
@@ -14,8 +15,10 @@ export function SaveSheet({ sheet }: { readonly sheet: Sheet }) {
   const save = (type: string, ending: string, text: string) =>
     download(new Blob([text], { type }), `${file}.${ending}`);
   const page = () => {
-    const paper = document.querySelector(".sheet");
-    if (paper) save("text/html", "html", pageOf(paper, `Sheet of ${name}`));
+    const paper = document.querySelector<HTMLElement>(".sheet");
+    if (!paper) return;
+    fitPaper(paper);
+    save("text/html", "html", pageOf(paper, `Sheet of ${name}`));
   };
   const data = () => {
     const made = { at: new Date(), version, demo: isDemo.value, tried: changes.value };

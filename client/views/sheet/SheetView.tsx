@@ -1,7 +1,8 @@
-import { useLayoutEffect, useRef } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
+import { drawForPaper } from "../../charts/Still.tsx";
 import { isDemo } from "../../state/book.ts";
 import { changes } from "../../state/build.ts";
 import { changesToQuery } from "../../state/handles.ts";
@@ -32,16 +33,30 @@ export default function SheetView() {
 function SheetOf({ book, build }: { readonly book: Book; readonly build: StoredOf<"builds"> }) {
   const sheet = useSheet(book, build);
   const paper = useRef<HTMLElement>(null);
-  useLayoutEffect(() => {
-    if (paper.current && !sheet.busy) fitPaper(paper.current);
-  });
+  const [wasSettled, setSettled] = useState(false);
+  useEffect(() => {
+    if (sheet.settled) setSettled(true);
+  }, [sheet.settled]);
+  useEffect(() => {
+    const fit = () => {
+      if (paper.current) fitPaper(paper.current);
+      // Measuring leaves the pictures as on the screen.
+      drawForPaper();
+    };
+    addEventListener("beforeprint", fit);
+    return () => removeEventListener("beforeprint", fit);
+  }, []);
   return (
     <div class="sheet-view" aria-busy={sheet.busy}>
       <SaveSheet sheet={sheet} />
       {sheet.problems.map((problem) => (
         <Problem key={problem} message={problem} />
       ))}
-      <article ref={paper} class="sheet" aria-label={`Sheet of ${sheet.outcome.build.name}`}>
+      <article
+        ref={paper}
+        class={wasSettled ? "sheet" : "sheet sheet-unsettled"}
+        aria-label={`Sheet of ${sheet.outcome.build.name}`}
+      >
         <First sheet={sheet} />
         {!isLacking(sheet.outcome) && <Second sheet={sheet} />}
       </article>

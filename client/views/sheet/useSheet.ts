@@ -33,6 +33,8 @@ export interface Sheet {
   readonly problems: readonly string[];
   /** something is still worked out */
   readonly busy: boolean;
+  /** all but the next tests is worked out */
+  readonly settled: boolean;
 }
 
 /** A charge as it comes off the charger [-]. */
@@ -55,6 +57,7 @@ export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
   const replies = [run.reply, limits.reply, next.reply];
   const running = question !== null && (run.busy || limits.busy);
   const judging = verdict.verdict !== null && verdict.ways === null && verdict.problem === null;
+  const settled = !(running || judging || sure.busy);
   return {
     book,
     build,
@@ -67,6 +70,7 @@ export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
     headroom,
     fits,
     problems: replies.flatMap((reply) => (reply && "problem" in reply ? [reply.problem] : [])),
-    busy: running || judging || sure.busy || next.busy,
+    busy: !settled || next.busy,
+    settled,
   };
 }

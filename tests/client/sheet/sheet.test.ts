@@ -35,6 +35,7 @@ function sheetOf(id: string): Sheet {
     fits: fitStacks(book, outcome.build),
     problems: [],
     busy: false,
+    settled: true,
   };
 }
 
