@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { LONGEST_REASON } from "../../shared/model/limits.ts";
+import { LONGEST_REASON } from "../../shared/model/baseLimits.ts";
 
 interface GiveReasonProps {
   /** before the reason: "Struck out because" */

@@ -13,7 +13,7 @@ export function micrometres(value: number, sd: number | null): string {
 
 /** @returns "115 ± 7 µm, measured separately by 2 leak tests (stated 120 µm)"; null where it is only stated, or no law takes it */
 export function roughnessWords(roughness: SurfaceRoughness | null, stated: number): string | null {
-  if (roughness?.basis !== "told apart") return null;
+  if (roughness?.basis !== "measured separately") return null;
   const { value, sd, testIds } = roughness;
   const told = `measured separately by ${counted(testIds.length, "leak test")}`;
   return `${micrometres(value, sd)}, ${told} (stated ${micrometres(stated, null)})`;

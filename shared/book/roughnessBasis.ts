@@ -11,7 +11,7 @@ import { skirtInput } from "./skirtInput.ts";
 
 /** How much a surface makes a lip stand off, and what that rests on. */
 export interface SurfaceRoughness {
-  readonly basis: "stated" | "told apart";
+  readonly basis: "stated" | "measured separately";
   /** allowance [m] */
   readonly value: number;
   /** standard uncertainty; null where none is stated [m] */
@@ -140,7 +140,7 @@ function answerFor(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness 
   if (missing !== null) return { ...stated, against, told, missing };
   const ofReference = against.data.uncertainty.roughness ?? 0;
   return {
-    basis: "told apart",
+    basis: "measured separately",
     value: against.data.roughness + told.difference,
     sd: Math.hypot(told.uncertainty, ofReference),
     testIds,

@@ -1,31 +1,28 @@
+import {
+  AIR,
+  CELL_VOLTAGE,
+  CELLS,
+  CURRENT,
+  DIAMETER,
+  FLOW,
+  FRACTION,
+  FRICTION,
+  GAP,
+  INCLINATION,
+  LEAD_TIME,
+  LOAD,
+  LOADED_VOLTAGE,
+  MASS,
+  PLACE,
+  PRICE,
+  SIZE,
+  SPEED,
+  SPEED_OR_NONE,
+  SUCTION,
+  TORQUE,
+  VOLTAGE,
+} from "./baseLimits.ts";
 import { above0, between, count, from0, type LimitTree } from "./limitTree.ts";
-
-const PRICE = from0(1e12);
-/** Until it is there [days]. */
-const LEAD_TIME = from0(36_500);
-/** Of a part [kg]. */
-const MASS = from0(50);
-const FRACTION = between(0, 1);
-/** Of one cell at rest [V]. */
-export const CELL_VOLTAGE = between(0.1, 10);
-const FRICTION = from0(5);
-const GAP = from0(0.1);
-const DIAMETER = above0(2);
-/** On the vehicle, from the rear axle line forwards and over the surface [m]. */
-const PLACE = { fromRear: between(-20, 20), height: from0(20) };
-/** Of a part in a stack, or of the space round it [m] */
-const SIZE = { nominal: above0(2), tolerance: from0(0.1) };
-/** [°] */
-const INCLINATION = between(0, 180);
-const CELLS = count(1, 60);
-const AIR = {
-  temperature: between(253.15, 333.15),
-  pressure: between(30e3, 120e3),
-  humidity: FRACTION,
-} as const;
-
-/** Longest reason that the book keeps [characters]. */
-export const LONGEST_REASON = 300;
 
 /** Least share of the pack's voltage that a what-if or a search tries [-]. */
 export const LEAST_TRIED_DUTY = 0.01;
@@ -198,17 +195,6 @@ export const SEARCH = {
     leastChance: FRACTION,
   },
 } as const satisfies LimitTree;
-
-const SPEED = above0(3e4);
-/** Blocked, it stands. */
-const SPEED_OR_NONE = from0(3e4);
-const SUCTION = above0(1e5);
-const FLOW = from0(10);
-const VOLTAGE = from0(1000);
-const LOADED_VOLTAGE = above0(1000);
-const CURRENT = from0(1000);
-const TORQUE = from0(100);
-const LOAD = from0(1e5);
 
 /** Of every test: the day's air, the accuracy of an instrument, the holes of a plate. */
 export const TEST = {

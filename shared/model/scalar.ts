@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { LONGEST_REASON } from "./limits.ts";
+import { LONGEST_REASON } from "./baseLimits.ts";
 
 /** Greater than these are never meant. */
 const NONSENSE = 1e12;

@@ -24,18 +24,19 @@ async function pullOfDemo(api: Api, change: object = {}) {
   return { ...data, title: "new", date: "2026-03-01", rows, ...change };
 }
 
+/** That pull, logged. */
+async function loggedPull(api: Api) {
+  const sent = await pullOfDemo(api);
+  return (await api.post("/api/v1/tests").send(sent).expect(201)).body;
+}
+
 const entriesOf = async (api: Api, id: string) =>
   (await recordOf(api)).entries.filter(({ test }) => test === id);
 
 describe("a prediction that is kept with a test", () => {
   it("is made as the pull is logged, and stays when other tests come", async () => {
     const { api } = demoServer();
-    const logged = (
-      await api
-        .post("/api/v1/tests")
-        .send(await pullOfDemo(api))
-        .expect(201)
-    ).body;
+    const logged = await loggedPull(api);
     const [entry] = await entriesOf(api, logged.id);
     expect(entry).toMatchObject({ figure: "pull", basis: "then", row: 0, chance: null, held: null });
     const { p5, p50, p95, measured } = entry;
@@ -58,12 +59,7 @@ describe("a prediction that is kept with a test", () => {
 
   it("of a row that is added: made without it, with the rows before; the others stay as they were", async () => {
     const { api } = demoServer();
-    const logged = (
-      await api
-        .post("/api/v1/tests")
-        .send(await pullOfDemo(api))
-        .expect(201)
-    ).body;
+    const logged = await loggedPull(api);
     const [before] = await entriesOf(api, logged.id);
     const more = { held: { value: 500, unit: "g" }, letGo: { value: 520, unit: "g" } };
     const data = { ...logged.data, rows: [...logged.data.rows, more], note: "one more" };
@@ -75,12 +71,7 @@ describe("a prediction that is kept with a test", () => {
 
   it("of a row that is corrected, and of a test of weeks ago: marked as made afterwards", async () => {
     const { api } = demoServer();
-    const logged = (
-      await api
-        .post("/api/v1/tests")
-        .send(await pullOfDemo(api))
-        .expect(201)
-    ).body;
+    const logged = await loggedPull(api);
     const rows = [{ held: { value: 820, unit: "g" }, letGo: { value: 900, unit: "g" } }];
     await api
       .put(`/api/v1/tests/${logged.id}`)
@@ -95,12 +86,7 @@ describe("a prediction that is kept with a test", () => {
 
   it("a row set aside leaves the record and comes back with the prediction that it had", async () => {
     const { api } = demoServer();
-    const logged = (
-      await api
-        .post("/api/v1/tests")
-        .send(await pullOfDemo(api))
-        .expect(201)
-    ).body;
+    const logged = await loggedPull(api);
     const [before] = await entriesOf(api, logged.id);
     const aside = logged.data.rows.map((row: object) => ({ ...row, setAside: "the scale slipped" }));
     const put = (rows: object[], revision: number) =>
@@ -127,12 +113,7 @@ describe("a prediction that is kept with a test", () => {
 
   it("travels in the archive, and a refused write leaves none behind", async () => {
     const { api } = demoServer();
-    const logged = (
-      await api
-        .post("/api/v1/tests")
-        .send(await pullOfDemo(api))
-        .expect(201)
-    ).body;
+    const logged = await loggedPull(api);
     const refused = await pullOfDemo(api, { rotor: "no-such-rotor" });
     await api.post("/api/v1/tests").send(refused).expect(422);
     const archive = (await api.get("/api/v1/archive")).body;

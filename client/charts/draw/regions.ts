@@ -28,7 +28,7 @@ function hatch(g: Group, tone: Tone): string {
   return `url(#${id})`;
 }
 
-/** Hatched parts of the plot; one that also has an edge is told apart without colour. */
+/** Hatched parts of the plot; one that also has an edge can be distinguished without colour. */
 export function regions(g: Group, data: readonly Region[], { at }: Ground): void {
   g.selectAll<SVGPathElement, Region>(":scope > path")
     .data(data, (region) => region.key)

@@ -1,4 +1,4 @@
-/** Outlined shapes, told apart without colour, as paths relative to their middle for a half-size r; the cross of a measured point comes first. */
+/** Outlined shapes, distinguishable without colour, as paths relative to their middle for a half-size r; the cross of a measured point comes first. */
 const SHAPES: readonly ((r: number) => string)[] = [
   (r) => `m${-r},0h${2 * r}m${-r},${-r}v${2 * r}`,
   (r) => `m0,${-r}l${r},${r}l${-r},${r}l${-r},${-r}z`,

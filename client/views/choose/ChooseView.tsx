@@ -15,7 +15,7 @@ import { isOver, useJob } from "./state/job.ts";
 import { remembered, type Shown, show, shownFrom, shownQuery } from "./state/shown.ts";
 import { type Asking, useAsking } from "./useAsking.ts";
 
-/** Which parts do it? Every admitted set, solved in full. */
+/** Which parts hold? Every combination of the parts to try, solved in full. */
 export default function ChooseView() {
   const book = currentBook.value;
   const build = current.value;
@@ -77,7 +77,7 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   const state = (
     <>
       {running && <Progress job={job} book={book} best={best} lost={lost} onCancel={cancel} />}
-      {!running && lost && <Problem message="The server is not heard; it is asked again every second." />}
+      {!running && lost && <Problem message="The server does not answer. Trying again every second." />}
       {(unknown || job?.state === "cancelled") && gone()}
       {problem && <Problem message={problem} />}
       {job?.state === "failed" && <Problem message={job.error ?? "The sets could not be solved."} />}
@@ -125,7 +125,7 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
 /** The server has forgotten the job; its question still stands in the form. */
 function Gone({ asking }: { readonly asking: Asking }) {
   return (
-    <Problem message="The server has this choosing no more: it was cancelled, made room for newer ones, or the server began anew. What was asked still stands in the form.">
+    <Problem message="The server no longer has this search: it was cancelled, replaced by newer ones, or the server was restarted. Your settings are still in the form.">
       <button type="button" onClick={() => void asking.solve()}>
         Solve it again
       </button>

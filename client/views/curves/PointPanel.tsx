@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import { LONGEST_REASON } from "../../../shared/model/limits.ts";
+import { LONGEST_REASON } from "../../../shared/model/baseLimits.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";

@@ -29,7 +29,8 @@ export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) 
         <p>
           The lip stands {micrometres(told.difference, told.uncertainty)} further off here than on{" "}
           {against.data.name}, by {counted(told.tests, "leak test")} of the same skirt at the same gap.{" "}
-          {basis === "told apart" && `The book states ${stated}; predictions take what the tests tell.`}
+          {basis === "measured separately" &&
+            `The book states ${stated}; predictions take what the tests tell.`}
         </p>
       )}
       {told && told.inflation > 1 && (

@@ -1,16 +1,10 @@
-import { useState } from "preact/hooks";
 import type { Book } from "../../../shared/book/book.ts";
-import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { navigate, stayer } from "../../app/router.ts";
-import { ApiError } from "../../state/api.ts";
-import { notice } from "../../state/notice.ts";
-import { saveProblem, sendRecord } from "../../state/sendRecord.ts";
+import { nameWith, useNewBuild } from "../../state/useNewBuild.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { SelectField } from "../../ui/Field.tsx";
 import { choicesFor, type Exchange } from "./tryParts.ts";
 
-const MOST_LETTERS = 120;
 const ENDING = ", other parts";
 
 export interface TryPartsProps {
@@ -22,27 +16,11 @@ export interface TryPartsProps {
 
 /** Other parts of the book in the same housing: each says how it would close. */
 export function TryParts({ book, build, exchange, onExchange }: TryPartsProps) {
-  const [isBusy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
+  const { problem, sending, make } = useNewBuild("fit-up");
   const tried = { ...build.data, ...exchange };
   const lists = choicesFor(book, tried);
   const isTried = Object.keys(exchange).length > 0;
-  const keep = async () => {
-    const name = `${build.data.name.slice(0, MOST_LETTERS - ENDING.length)}${ENDING}`;
-    const isHere = stayer();
-    setBusy(true);
-    try {
-      const record = await sendRecord<Build>("builds", null, { ...tried, name }).outcome;
-      if (record && isHere()) navigate("fit-up", record.id);
-    } catch (error) {
-      if (!(error instanceof ApiError)) throw error;
-      const why = saveProblem(error, true);
-      if (!isHere()) notice.value = `The build “${name}” was not saved. ${why}`;
-      setProblem(why);
-    } finally {
-      setBusy(false);
-    }
-  };
+  const keep = () => make({ ...tried, name: nameWith(build.data.name, ENDING) });
   if (lists.length === 0) return null;
   return (
     <section class="fit-try" aria-label="Try other parts">
@@ -61,7 +39,7 @@ export function TryParts({ book, build, exchange, onExchange }: TryPartsProps) {
       ))}
       {isTried && (
         <p>
-          <BusyButton type="button" class="primary" busy={isBusy} onClick={() => void keep()}>
+          <BusyButton type="button" class="primary" busy={sending !== null} onClick={() => void keep()}>
             Make a build with these parts
           </BusyButton>{" "}
           <button type="button" onClick={() => onExchange({})}>

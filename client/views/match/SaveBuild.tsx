@@ -1,24 +1,18 @@
 import { useState } from "preact/hooks";
 import type { Build } from "../../../shared/model/build.ts";
-import { navigate, stayer } from "../../app/router.ts";
-import { ApiError } from "../../state/api.ts";
 import { changes } from "../../state/build.ts";
 import { withChanges } from "../../state/handles.ts";
-import { notice } from "../../state/notice.ts";
-import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
+import { nameWith, useNewBuild } from "../../state/useNewBuild.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { TextField } from "../../ui/Field.tsx";
-
-const MOST_LETTERS = 120;
 
 /** Keeps what is tried as a build of its own. */
 export function SaveBuild({ build }: { build: Build }) {
   const [name, setName] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const [sending, setSending] = useState<Sending<Build> | null>(null);
+  const { problem, setProblem, sending, make } = useNewBuild("match");
   if (name === null)
     return (
-      <button type="button" onClick={() => setName(`${build.name}, changed`.slice(0, MOST_LETTERS))}>
+      <button type="button" onClick={() => setName(nameWith(build.name, ", changed"))}>
         Save as a new build
       </button>
     );
@@ -26,23 +20,12 @@ export function SaveBuild({ build }: { build: Build }) {
     event.preventDefault();
     if (name.trim() === "") return setProblem("A name is needed, for example “Pane crawler, wider gap”.");
     const data = { ...withChanges(build, changes.peek()), name: name.trim() };
-    const under = sendRecord<Build>("builds", null, data);
-    setSending(under);
-    const isHere = stayer();
-    try {
-      const record = await under.outcome;
-      setName(null);
-      if (!(record && isHere())) return;
-      changes.value = {};
-      navigate("match", record.id);
-    } catch (error) {
-      if (!(error instanceof ApiError)) throw error;
-      const why = error.field("name") ?? saveProblem(error, true);
-      if (!isHere()) notice.value = `The build “${data.name}” was not saved. ${why}`;
-      setProblem(why);
-    } finally {
-      setSending(null);
-    }
+    await make(data, {
+      answered: () => setName(null),
+      stored: () => {
+        changes.value = {};
+      },
+    });
   };
   const discard = () => {
     sending?.discard();

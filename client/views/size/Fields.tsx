@@ -1,8 +1,9 @@
 import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { RotorKind } from "../../../shared/book/size/families.ts";
+import { CELL_VOLTAGE } from "../../../shared/model/baseLimits.ts";
 import type { Build } from "../../../shared/model/build.ts";
-import { BUILD, CELL_VOLTAGE } from "../../../shared/model/limits.ts";
+import { BUILD } from "../../../shared/model/limits.ts";
 import type { NumberSpec } from "../../../shared/units/readNumber.ts";
 import { SettingField } from "../../ui/SettingField.tsx";
 import type { Asked } from "./asked.ts";

@@ -1,6 +1,7 @@
 import type { RotorKind } from "../../../shared/book/size/families.ts";
 import type { DrawnRotor, TypedNeed } from "../../../shared/book/size/need/typedNeed.ts";
-import { BUILD, CELL_VOLTAGE } from "../../../shared/model/limits.ts";
+import { CELL_VOLTAGE } from "../../../shared/model/baseLimits.ts";
+import { BUILD } from "../../../shared/model/limits.ts";
 import { type Limits, withinLimits } from "../../../shared/units/limits.ts";
 import { parseNumber } from "../../../shared/units/number.ts";
 import { drawnFrom, drawnText, needEntries, needFrom } from "./need/address.ts";

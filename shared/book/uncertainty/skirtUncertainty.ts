@@ -62,7 +62,7 @@ export function addGapUncertainty(resolved: Resolved, on: On, into: Collector): 
   if (!leak && gap.basis !== "calibrated") {
     const name = on.skirt?.name ?? "the skirt";
     into.add("skirt.gap", gap.uncertainty, { from: "stated", what: `gap of ${name}`, test: "leak" });
-    const told = roughness?.basis === "told apart";
+    const told = roughness?.basis === "measured separately";
     const what = `${told ? "leak tests that tell the roughness" : "roughness"} of ${on.surface.name}`;
     into.add("skirt.roughness", roughness?.sd, { from: told ? "tests" : "stated", what, test: "leak" });
   }

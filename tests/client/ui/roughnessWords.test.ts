@@ -3,7 +3,7 @@ import { micrometres, roughnessWords } from "#client/ui/roughnessWords.ts";
 import type { SurfaceRoughness } from "#shared/book/roughnessBasis.ts";
 
 const told: SurfaceRoughness = {
-  basis: "told apart",
+  basis: "measured separately",
   value: 1.148e-4,
   sd: 6.9e-6,
   testIds: ["a", "b"],

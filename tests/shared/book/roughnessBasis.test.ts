@@ -65,7 +65,7 @@ describe("surfaceRoughness, leak tests made with a known allowance", () => {
 
   it("tells it apart from a test on it and one on glass, the density of either day the test's own", () => {
     const found = ask([test("a", "board", ROUGH), test("b", "glass", 0)], plain);
-    expect(found.basis).toBe("told apart");
+    expect(found.basis).toBe("measured separately");
     // The rows are made at 1.2 kg/m³ and read at 20 °C, 50 %: 1.199 kg/m³ on both sides.
     expect(found.value).toBeCloseToRelative(ROUGH, 2e-3);
     expect(found.testIds).toEqual(["a", "b"]);
@@ -145,7 +145,7 @@ describe("surfaceRoughness, the invented demo", () => {
     const roof = demo.surfaces.find(({ id }) => id === "roof-pane");
     if (!roof) throw new Error("no roof pane");
     const found = surfaceRoughness(demo, roof);
-    expect(found.basis).toBe("told apart");
+    expect(found.basis).toBe("measured separately");
     expect(found.against?.id).toBe("side-pane");
     expect(Math.abs(found.value - SURFACES["roof-pane"].roughness)).toBeLessThan(3 * (found.sd ?? 0));
   });

@@ -24,7 +24,7 @@ export function Progress({ job, book, best, lost, onCancel }: ProgressProps) {
       </p>
       {lost && (
         <p class="bad" role="alert">
-          The server is not heard; it is asked again every second.
+          The server does not answer. Trying again every second.
         </p>
       )}
       <button type="button" onClick={onCancel}>

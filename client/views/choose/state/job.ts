@@ -8,7 +8,7 @@ export interface Following {
   readonly job: ChooseJob | null;
   /** the server has no such job: it was cancelled, made room for newer ones, or the server began anew */
   readonly unknown: boolean;
-  /** the server is not heard while the job runs */
+  /** the server does not answer while the job runs */
   readonly lost: boolean;
   readonly problem: string | null;
   /** of most margin among the sets that were told while the rest is solved */

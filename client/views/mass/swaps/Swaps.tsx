@@ -7,10 +7,8 @@ import type { PartSwapSet } from "../../../../shared/decide/swaps/partSwaps.ts";
 import type { SwapAim } from "../../../../shared/decide/swaps/swaps.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
-import { href, navigate, stayer } from "../../../app/router.ts";
-import { ApiError } from "../../../state/api.ts";
-import { notice } from "../../../state/notice.ts";
-import { saveProblem, sendRecord } from "../../../state/sendRecord.ts";
+import { href } from "../../../app/router.ts";
+import { nameWith, useNewBuild } from "../../../state/useNewBuild.ts";
 import { useTask } from "../../../threads/useTask.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField } from "../../../ui/Field.tsx";
@@ -23,7 +21,6 @@ import { setFigures, settingsText, shortfallText, swapTexts } from "./swapWords.
 
 const FAILED: Reply = { problem: "The swaps could not be worked out in this browser; reload the page." };
 const SHOWN = 3;
-const MOST_LETTERS = 120;
 
 const AIMS: readonly { readonly value: SwapAim; readonly label: string }[] = [
   { value: "price", label: "the cheapest" },
@@ -129,28 +126,9 @@ function housingText(book: Book, build: Build, now: Build): string | null {
 
 /** One set, what it comes to, and the way to a build that has it. */
 function SwapOption({ book, answered, build, shown, set }: FoundProps & { readonly set: PartSwapSet }) {
-  const [isBusy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
-  const apply = async () => {
-    const ending = ", lighter";
-    const name = `${build.name.slice(0, MOST_LETTERS - ending.length)}${ending}`;
-    const isHere = stayer();
-    setBusy(true);
-    try {
-      const record = await sendRecord<Build>("builds", null, {
-        ...swapped(book, build, answered.swaps, set),
-        name,
-      }).outcome;
-      if (record && isHere()) navigate("mass", record.id);
-    } catch (error) {
-      if (!(error instanceof ApiError)) throw error;
-      const why = saveProblem(error, true);
-      if (!isHere()) notice.value = `The build “${name}” was not saved. ${why}`;
-      setProblem(why);
-    } finally {
-      setBusy(false);
-    }
-  };
+  const { problem, sending, make } = useNewBuild("mass");
+  const apply = () =>
+    make({ ...swapped(book, build, answered.swaps, set), name: nameWith(build.name, ", lighter") });
   if (set.count === 0) return null;
   const housing =
     exchangedParts(answered.swaps.ways[set.parts]).length > 0
@@ -166,7 +144,7 @@ function SwapOption({ book, answered, build, shown, set }: FoundProps & { readon
       <p class="quiet">{setFigures(set)}</p>
       {housing && <p>{housing}</p>}
       <p>
-        <BusyButton type="button" busy={isBusy} onClick={() => void apply()}>
+        <BusyButton type="button" busy={sending !== null} onClick={() => void apply()}>
           Apply these swaps
         </BusyButton>{" "}
         <small>makes a new build</small>
