@@ -65,11 +65,11 @@ function refusalsStated(schemas: DocumentSchemas): Json {
 const isTagged = ({ method, responses, streams = false }: Route): boolean =>
   method === "get" && !streams && responses[200]?.contentType === undefined;
 
-/** The statuses with which a route may refuse: its own, those that its body and its query bring, those of any request. */
+/** The statuses with which a route may refuse: its own, those that its body, its query and a key bring, those of any request. */
 export function refusalsOf(route: Route): number[] {
-  const { method, body, query, refusals = [] } = route;
+  const { method, body, query, takesKey = false, refusals = [] } = route;
   const ofBody = body ? [400, 413, 415] : [];
-  const ofQuery = query ? [400] : [];
+  const ofQuery = query || takesKey ? [400] : [];
   const ofAny = method === "get" ? [405, 421] : [403, 405, 421];
   const all = [...ofBody, ...ofQuery, ...ofAny, ...refusals, ...(isTagged(route) ? [304] : [])];
   return [...new Set(all)].sort((a, b) => a - b);
@@ -96,7 +96,8 @@ function headersOf(route: Route): Json[] {
     schema: { type: "string" },
   });
   const { ifMatch, takesKey = false } = route;
-  const key = "of the sender's choice: the same request sent again under it within a week adds nothing";
+  const key =
+    "of the sender's choice: the same request sent again under it within a week writes nothing and gets the same answer";
   return [
     ...(takesKey ? [header("Idempotency-Key", false, key)] : []),
     ...(ifMatch ? [header("If-Match", ifMatch === "required", "ETag of the revision that is changed")] : []),

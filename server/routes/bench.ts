@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type BookState, bookState, deletionPage } from "../../shared/model/api/book.ts";
 import type { Store } from "../store/store.ts";
-import { paging } from "./listQuery.ts";
+import { LINK, nextLink, paging } from "./listQuery.ts";
 import { type Route, route } from "./route.ts";
 import type { Service } from "./service.ts";
 
@@ -21,9 +21,12 @@ function deletedRoute(store: Store): Route {
     tag: "bench",
     summary: "List what was deleted from any collection, the last first",
     query: deletionQuery,
-    responses: { 200: { description: "one page", schema: deletionPage } },
+    responses: { 200: { description: "one page", schema: deletionPage, headers: LINK } },
     refusals: [503],
-    answer: ({ query: { limit, cursor } }) => ({ status: 200, body: store.deletions.page(limit, cursor) }),
+    answer: ({ query }) => {
+      const page = store.deletions.page(query.limit, query.cursor);
+      return { status: 200, body: page, headers: nextLink("/deleted", query, page.next) };
+    },
   });
 }
 

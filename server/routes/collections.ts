@@ -5,12 +5,11 @@ import { contradictionsWithin } from "../../shared/model/contradictionsWithin.ts
 import type { DataOf, Stored } from "../../shared/model/record.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { Refusal } from "../refusal.ts";
-import type { Beside, Collection, Precondition } from "../store/collection.ts";
+import type { Beside, Collection, Precondition, Written } from "../store/collection.ts";
 import { ChangedMeanwhileError } from "../store/errors.ts";
-import type { Page } from "../store/listing.ts";
 import type { Data } from "../store/rows.ts";
 import { foretelling } from "./foretelling.ts";
-import { listQuery, listSchema } from "./listQuery.ts";
+import { LINK, listQuery, listSchema, nextLink } from "./listQuery.ts";
 import { type Answer, type Route, route } from "./route.ts";
 import type { Service } from "./service.ts";
 
@@ -45,19 +44,14 @@ const recordAnswer = (status: number, record: Stored<Data>, headers = {}): Answe
   headers: { ETag: etagOf(record.revision), ...headers },
 });
 
-type Query = Readonly<Record<string, string | number | undefined>>;
+/** Marks an answer that was given before, to the same request under the same key. */
+const REPEATED = "Idempotency-Replayed";
 
-/** A page of a list, with the address of the one behind it (RFC 8288). */
-function listAnswer(base: string, query: Query, { items, next }: Page): Answer {
-  const json = `{"items":[${items.join()}],"next":${JSON.stringify(next)}}`;
-  if (next === null) return { status: 200, json };
-  const asked = Object.entries({ ...query, cursor: next });
-  const known = asked.flatMap(([key, value]) => (value === undefined ? [] : [[key, String(value)]]));
-  const search = new URLSearchParams(known);
-  return { status: 200, json, headers: { Link: `</api/v1${base}?${search}>; rel="next"` } };
-}
+const repeatedMark = ({ isRepeated }: Written): Readonly<Record<string, string>> =>
+  isRepeated ? { [REPEATED]: "true" } : {};
 
-const LINK = { Link: "address of the next page, where one follows" };
+const writtenAnswer = (status: number, written: Written, headers = {}): Answer =>
+  recordAnswer(status, written.record, { ...headers, ...repeatedMark(written) });
 
 interface Context {
   readonly collection: Collection;
@@ -81,6 +75,7 @@ function keyOf(header: string | undefined): string | null {
 }
 
 const ETAG = { ETag: "the record's revision" };
+const MARK = { [REPEATED]: "true where the same request came before under its Idempotency-Key" };
 
 function readRoutes(name: CollectionName, { collection, base }: Context): Route[] {
   const schema = COLLECTIONS[name];
@@ -94,7 +89,11 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       query: listSchema(name),
       responses: { 200: { description: "one page", schema: page(schema), headers: LINK } },
       refusals: [503],
-      answer: ({ query }) => listAnswer(base, query, collection.list(listQuery(name, query))),
+      answer: ({ query }) => {
+        const { items, next } = collection.list(listQuery(name, query));
+        const json = `{"items":[${items.join()}],"next":${JSON.stringify(next)}}`;
+        return { status: 200, json, headers: nextLink(base, query, next) };
+      },
     }),
     route({
       method: "get",
@@ -129,14 +128,14 @@ function writeRoutes(name: CollectionName, { collection, base, now, beside }: Co
       takesKey: true,
       body,
       responses: {
-        201: { description: "added", schema: record, headers: { ...ETAG, Location: "its address" } },
+        201: { description: "added", schema: record, headers: { ...ETAG, ...MARK, Location: "its address" } },
       },
       refusals: [422, 503, 507],
       answer: async (asked) => {
         const data = requireConsistent(name, asked.body);
         const key = keyOf(asked.idempotencyKey);
-        const created = collection.create(data, now(), key, await beside(null, data));
-        return recordAnswer(201, created, { Location: `/api/v1${base}/${created.id}` });
+        const created = collection.create(data, now(), { key, beside: await beside(null, data) });
+        return writtenAnswer(201, created, { Location: `/api/v1${base}/${created.record.id}` });
       },
     }),
     route({
@@ -145,14 +144,16 @@ function writeRoutes(name: CollectionName, { collection, base, now, beside }: Co
       tag: name,
       summary: "Correct a record; what it said before is kept",
       ifMatch: "required",
+      takesKey: true,
       body,
-      responses: { 200: { description: "corrected", schema: record, headers: ETAG } },
+      responses: { 200: { description: "corrected", schema: record, headers: { ...ETAG, ...MARK } } },
       refusals: [404, 412, 422, 428, 503, 507],
       answer: async (asked) => {
         const precondition = requiredMatch(asked.ifMatch);
         const data = requireConsistent(name, asked.body);
-        const written = await beside(asked.id, data);
-        return recordAnswer(200, collection.replace(asked.id, data, now(), precondition, written));
+        const key = keyOf(asked.idempotencyKey);
+        const sending = { key, beside: await beside(asked.id, data) };
+        return writtenAnswer(200, collection.replace(asked.id, data, now(), precondition, sending));
       },
     }),
     route({
@@ -161,11 +162,13 @@ function writeRoutes(name: CollectionName, { collection, base, now, beside }: Co
       tag: name,
       summary: "Remove a record; what it said is kept among its revisions",
       ifMatch: "optional",
-      responses: { 204: { description: "removed" } },
-      refusals: [404, 409, 412, 503, 507],
-      answer: ({ id, ifMatch }) => {
-        collection.remove(id, now(), ifMatch ? matching(ifMatch) : undefined);
-        return { status: 204 };
+      takesKey: true,
+      responses: { 204: { description: "removed", headers: MARK } },
+      refusals: [404, 409, 412, 422, 503, 507],
+      answer: ({ id, ifMatch, idempotencyKey }) => {
+        const precondition = ifMatch ? matching(ifMatch) : undefined;
+        const removed = collection.remove(id, now(), precondition, { key: keyOf(idempotencyKey) });
+        return { status: 204, headers: repeatedMark(removed) };
       },
     }),
     route({
@@ -173,9 +176,13 @@ function writeRoutes(name: CollectionName, { collection, base, now, beside }: Co
       path: `${base}/:id/restore`,
       tag: name,
       summary: "Bring a deleted record back as it was",
-      responses: { 200: { description: "it is back, one revision later", schema: record, headers: ETAG } },
+      takesKey: true,
+      responses: {
+        200: { description: "it is back, one revision later", schema: record, headers: { ...ETAG, ...MARK } },
+      },
       refusals: [404, 409, 422, 503, 507],
-      answer: ({ id }) => recordAnswer(200, collection.restore(id, now())),
+      answer: ({ id, idempotencyKey }) =>
+        writtenAnswer(200, collection.restore(id, now(), { key: keyOf(idempotencyKey) })),
     }),
   ];
 }

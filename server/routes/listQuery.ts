@@ -8,11 +8,28 @@ import type { ListQuery } from "../store/listing.ts";
 
 const MOST_ON_A_PAGE = 500;
 
+type Query = Readonly<Record<string, string | number | undefined>>;
+
 export const paging = {
   limit: z.coerce.number().int().min(1).max(MOST_ON_A_PAGE).default(100),
   cursor: z.string().max(1000).optional().describe('the "next" of the page before'),
 };
 const text = z.string().trim().max(120).optional().describe("text that the name or title contains");
+
+/** What the description of a list says of its {@link nextLink}. */
+export const LINK = { Link: "address of the next page, where one follows" };
+
+/**
+ * @param query - what was asked of this page
+ * @param next - cursor of the page behind it; null on the last
+ * @returns the header that has that page's address (RFC 8288)
+ */
+export function nextLink(base: string, query: Query, next: string | null): Readonly<Record<string, string>> {
+  if (next === null) return {};
+  const asked = Object.entries({ ...query, cursor: next });
+  const known = asked.flatMap(([key, value]) => (value === undefined ? [] : [[key, String(value)]]));
+  return { Link: `</api/v1${base}?${new URLSearchParams(known)}>; rel="next"` };
+}
 
 /** A part is asked for by the key under which records name it; where it stands deeper, by the word for one of its collection. */
 function filterName(name: CollectionName, collection: CollectionName): string {
@@ -28,7 +45,6 @@ const PARTS = byCollection((name) => {
   return new Map(collections.map((collection) => [filterName(name, collection), collection]));
 });
 
-type Query = Readonly<Record<string, string | number | undefined>>;
 type Filter = readonly [string, z.ZodType<string | undefined>];
 
 function partFilters(name: CollectionName): Filter[] {

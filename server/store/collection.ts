@@ -1,3 +1,4 @@
+import type { ChangeEvent } from "../../shared/model/api/book.ts";
 import type { CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
 import type { Agreement } from "./agreement.ts";
@@ -8,7 +9,7 @@ import { InUseError, NotDeletedError, UnknownRecordError } from "./errors.ts";
 import { newId } from "./ids.ts";
 import { Listing, type ListQuery, type Page } from "./listing.ts";
 import { type Data, LOOKUP, lookupValues, nameOf, type Row, rowColumns, storedOf, textOf } from "./rows.ts";
-import type { SentBefore } from "./sentBefore.ts";
+import type { Outcome, SentBefore } from "./sentBefore.ts";
 import type { Uses } from "./uses.ts";
 
 /** Decides, inside the write's transaction, whether the writer knew the record's present revision; throws where not. */
@@ -19,7 +20,20 @@ const always: Precondition = () => {};
 /** What is written beside a record, inside the write's transaction. */
 export type Beside = (id: string) => void;
 
-const nothing: Beside = () => {};
+/** How a write is sent. */
+export interface Sending {
+  /** of the sender's choice: what was written under it before is given back as it was, and nothing is written */
+  readonly key?: string | null;
+  /** writes what belongs to the record */
+  readonly beside?: Beside;
+}
+
+/** The state that a write made, or took away. */
+export interface Written {
+  readonly record: Stored<Data>;
+  /** it was written before, under the same key */
+  readonly isRepeated: boolean;
+}
 
 /** What all collections of a book have in common. */
 export interface AroundRecords {
@@ -39,6 +53,7 @@ export class Collection {
   readonly #delete: Statement;
   readonly #keep: Statement;
   readonly #earlier: Statement;
+  readonly #state: Statement;
   readonly #count: Statement;
 
   constructor(
@@ -61,6 +76,9 @@ export class Collection {
     );
     this.#earlier = database.prepare(
       `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE ${itself} ORDER BY revision`,
+    );
+    this.#state = database.prepare(
+      `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE ${itself} AND revision = ?`,
     );
     this.#count = database.prepare(`SELECT count(*) FROM records WHERE collection = '${name}'`).pluck();
   }
@@ -95,46 +113,22 @@ export class Collection {
   }
 
   /**
-   * @param beside - writes what belongs to it
-   * @param key - of the sender's choice: what was added under it before is given back as it was, and nothing is added
    * @throws {UnknownPartError} where the data points to a part that the book doesn't have
    * @throws {ContradictionError} where it contradicts that part
-   * @throws {KeyReusedError} where other data was sent under the key
+   * @throws {KeyReusedError} where another request came under the key
    */
-  create(data: Data, at: string, key: string | null = null, beside: Beside = nothing): Stored<Data> {
-    const sent = key === null ? null : { key, collection: this.name, data, at };
-    const { record, isNew } = this.#transaction(() => {
-      const known = sent && this.around.sentBefore.idOf(sent);
-      if (known) return { record: this.#firstState(known), isNew: false };
-      const made = this.#add(data, at);
-      beside(made.id);
-      if (sent) this.around.sentBefore.note(sent, made.id);
-      return { record: made, isNew: true };
+  create(data: Data, at: string, sending: Sending = {}): Written {
+    return this.#once("created", at, sending, [data], () => {
+      this.#requireSound(data, null);
+      const made = this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
+      sending.beside?.(made.id);
+      return made;
     });
-    const { id } = record;
-    if (isNew) this.around.feed.publish({ collection: this.name, id, revision: 1, change: "created" });
-    return record;
   }
 
-  #add(data: Data, at: string): Stored<Data> {
-    this.#requireSound(data, null);
-    return this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
-  }
-
-  #firstState(id: string): Stored<Data> {
-    const [first] = this.#earlier.all(id) as Row[];
-    return storedOf(first ?? this.#row(id));
-  }
-
-  /** @throws {UnknownRecordError} {UnknownPartError} {ContradictionError} and whatever the precondition throws */
-  replace(
-    id: string,
-    data: Data,
-    at: string,
-    precondition: Precondition,
-    beside: Beside = nothing,
-  ): Stored<Data> {
-    const replaced = this.#transaction(() => {
+  /** @throws {UnknownRecordError} {UnknownPartError} {ContradictionError} {KeyReusedError} and whatever the precondition throws */
+  replace(id: string, data: Data, at: string, precondition: Precondition, sending: Sending = {}): Written {
+    return this.#once("replaced", at, sending, [id, data], () => {
       const before = this.#row(id);
       precondition(before.revision);
       this.#requireSound(data, id);
@@ -142,17 +136,14 @@ export class Collection {
       const after = { id, revision: before.revision + 1, createdAt: before.created_at, updatedAt: at, data };
       this.#update.run(after.revision, at, JSON.stringify(data), ...lookupValues(data), id);
       this.around.uses.note(this.name, after);
-      beside(id);
+      sending.beside?.(id);
       return after;
     });
-    const { revision } = replaced;
-    this.around.feed.publish({ collection: this.name, id, revision, change: "replaced" });
-    return replaced;
   }
 
-  /** @throws {UnknownRecordError} {InUseError} and whatever the precondition throws */
-  remove(id: string, at: string, precondition: Precondition = always): void {
-    const revision = this.#transaction(() => {
+  /** @throws {UnknownRecordError} {InUseError} {KeyReusedError} and whatever the precondition throws */
+  remove(id: string, at: string, precondition: Precondition = always, sending: Sending = {}): Written {
+    return this.#once("deleted", at, sending, [id, "deleted"], () => {
       const before = this.#row(id);
       precondition(before.revision);
       const users = this.around.uses.usersOf(this.name, id);
@@ -160,18 +151,18 @@ export class Collection {
       this.#keepRow(before);
       this.#delete.run(id);
       this.around.deletions.note(this.name, before, at);
-      return before.revision;
+      return storedOf(before);
     });
-    this.around.feed.publish({ collection: this.name, id, revision, change: "deleted" });
   }
 
   /**
    * Brings a deleted record back as it was, as its next revision.
    * @throws {UnknownRecordError} on an id that never was {NotDeletedError} on one that is there
    * @throws {UnknownPartError} {ContradictionError} where what it points to was deleted or changed since
+   * @throws {KeyReusedError} where another request came under the key
    */
-  restore(id: string, at: string): Stored<Data> {
-    const restored = this.#transaction(() => {
+  restore(id: string, at: string, sending: Sending = {}): Written {
+    return this.#once("restored", at, sending, [id, "restored"], () => {
       if (this.#select.get(id)) throw new NotDeletedError(this.name, id);
       const last = (this.#earlier.all(id) as Row[]).at(-1);
       if (!last) throw new UnknownRecordError(this.name, id);
@@ -180,8 +171,31 @@ export class Collection {
       this.around.deletions.forget(this.name, id);
       return this.insert({ id, revision: revision + 1, createdAt, updatedAt: at, data });
     });
-    this.around.feed.publish({ collection: this.name, id, revision: restored.revision, change: "restored" });
-    return restored;
+  }
+
+  /** Writes in one transaction, unless it was written before under the same key, and tells of it. */
+  #once(
+    change: ChangeEvent["change"],
+    at: string,
+    { key = null }: Sending,
+    what: readonly unknown[],
+    write: () => Stored<Data>,
+  ): Written {
+    const sent = key === null ? null : { key, collection: this.name, what, at };
+    const written = this.#transaction(() => {
+      const known = sent && this.around.sentBefore.outcomeOf(sent);
+      if (known) return { record: this.#stateThen(known), isRepeated: true };
+      const record = write();
+      if (sent) this.around.sentBefore.note(sent, record);
+      return { record, isRepeated: false };
+    });
+    const { id, revision } = written.record;
+    if (!written.isRepeated) this.around.feed.publish({ collection: this.name, id, revision, change });
+    return written;
+  }
+
+  #stateThen({ id, revision }: Outcome): Stored<Data> {
+    return storedOf((this.#state.get(id, revision) as Row | undefined) ?? this.#row(id));
   }
 
   /** Puts a record in as it stands; the caller holds the transaction. */

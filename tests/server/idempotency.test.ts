@@ -27,6 +27,7 @@ describe("a record added under an Idempotency-Key", () => {
     expect(again.body).toEqual(first.body);
     expect(again.headers.location).toBe(first.headers.location);
     expect(again.headers.etag).toBe(first.headers.etag);
+    expect([first, again].map(({ headers }) => headers["idempotency-replayed"])).toEqual([undefined, "true"]);
     expect(await count(book)).toBe(1);
     expect(told).toEqual(["created"]);
   });
@@ -105,5 +106,99 @@ describe("a record added under an Idempotency-Key", () => {
     const book = freshBook();
     for (let i = 0; i < 2; i++) await book.api.post(MOTORS).send(samples.motors).expect(201);
     expect(await count(book)).toBe(2);
+  });
+});
+
+/** A motor in the book, and each write to it as a request under a key. */
+async function bookWithMotor() {
+  const book = freshBook();
+  const told: string[] = [];
+  book.store.feed.subscribe({ next: ({ change }) => told.push(change), end: () => {} });
+  const { body } = await book.api.post(MOTORS).send(samples.motors).expect(201);
+  const at = `${MOTORS}/${body.id}`;
+  const sent = (kv: number, key = KEY) =>
+    book.api
+      .put(at)
+      .set({ "If-Match": '"1"', "Idempotency-Key": key })
+      .send({ ...samples.motors, kv });
+  const removed = (key = KEY) => book.api.delete(at).set("Idempotency-Key", key);
+  const restored = (key = KEY) => book.api.post(`${at}/restore`).set("Idempotency-Key", key);
+  return { book, told, at, sent, removed, restored };
+}
+
+describe("a correction sent again under its Idempotency-Key", () => {
+  it("whose revision has moved on by it: gets the same answer, and makes no other revision", async () => {
+    const { book, told, at, sent } = await bookWithMotor();
+    const first = await sent(7650).expect(200);
+    const again = await sent(7650).expect(200);
+    expect(again.body).toEqual(first.body);
+    expect(again.headers).toMatchObject({ etag: '"2"', "idempotency-replayed": "true" });
+    expect((await book.api.get(`${at}/revisions`)).body.items).toHaveLength(2);
+    expect(told).toEqual(["created", "replaced"]);
+  });
+
+  it("after another correction, and after a removal: gets the answer of then", async () => {
+    const { book, at, sent } = await bookWithMotor();
+    const first = await sent(7650).expect(200);
+    await book.api.put(at).set("If-Match", '"2"').send(samples.motors).expect(200);
+    expect((await sent(7650).expect(200)).body).toEqual(first.body);
+    await book.api.delete(at).expect(204);
+    expect((await sent(7650).expect(200)).body).toEqual(first.body);
+  });
+
+  it("with other data, for another record, or as an addition: 422 in words, nothing changes", async () => {
+    const { book, at, sent } = await bookWithMotor();
+    await sent(7650).expect(200);
+    const { body } = await sent(7000).expect(422);
+    expect(body).toMatchObject({ status: 422, error: { code: "key-reused" } });
+    expect(body.detail).toMatch(/came with another request before.* Choose a new key/);
+    const other = await book.api.post(MOTORS).send(samples.motors).expect(201);
+    await book.api
+      .put(`${MOTORS}/${other.body.id}`)
+      .set({ "If-Match": '"1"', "Idempotency-Key": KEY })
+      .send({ ...samples.motors, kv: 7650 })
+      .expect(422);
+    await add(book, KEY, { ...samples.motors, kv: 7650 }).expect(422);
+    expect((await book.api.get(at)).body.revision).toBe(2);
+    expect(await count(book)).toBe(2);
+  });
+
+  it("that met a changed record: is not kept, so that it can be sent with the revision that is there", async () => {
+    const { book, at, sent } = await bookWithMotor();
+    await sent(7000, "first").expect(200);
+    await sent(7650).expect(412);
+    await book.api
+      .put(at)
+      .set({ "If-Match": '"2"', "Idempotency-Key": KEY })
+      .send({ ...samples.motors, kv: 7650 })
+      .expect(200);
+  });
+});
+
+describe("a removal, and its taking back, sent again under their Idempotency-Keys", () => {
+  it("get the same answers, and neither happens twice", async () => {
+    const { book, told, at, removed, restored } = await bookWithMotor();
+    await removed().expect(204);
+    const again = await removed().expect(204);
+    expect(again.headers["idempotency-replayed"]).toBe("true");
+    const back = await restored("back").expect(200);
+    expect((await restored("back").expect(200)).body).toEqual(back.body);
+    expect(told).toEqual(["created", "deleted", "restored"]);
+    // The removal that is sent once more on its way takes nothing away that came back since.
+    await removed().expect(204);
+    await book.api.get(at).expect(200);
+  });
+
+  it("under a key of the other: 422, nothing changes", async () => {
+    const { book, at, removed, restored } = await bookWithMotor();
+    await removed().expect(204);
+    await restored().expect(422);
+    await book.api.get(at).expect(404);
+  });
+
+  it("under what is no key: 400", async () => {
+    const { book, at, removed } = await bookWithMotor();
+    await removed('"two words"').expect(400);
+    await book.api.get(at).expect(200);
   });
 });

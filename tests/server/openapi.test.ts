@@ -141,8 +141,8 @@ describe("the OpenAPI document", () => {
       (paths[path][method]?.parameters ?? []).flatMap((each) =>
         each.in === "header" ? [`${each.name}${each.required ? "!" : ""}`] : [],
       );
-    expect(headers("/motors/{id}", "put")).toEqual(["If-Match!"]);
-    expect(headers("/motors/{id}", "delete")).toEqual(["If-Match"]);
+    expect(headers("/motors/{id}", "put")).toEqual(["Idempotency-Key", "If-Match!"]);
+    expect(headers("/motors/{id}", "delete")).toEqual(["Idempotency-Key", "If-Match"]);
     expect(headers("/motors/{id}", "get")).toEqual(["If-None-Match"]);
     expect(paths["/motors/{id}"].get?.responses).toHaveProperty("304");
     expect(paths["/events"].get?.responses).not.toHaveProperty("304");

@@ -120,7 +120,7 @@ describe("what was deleted", () => {
     await api.put(`/api/v1/builds/${build.id}`).set("If-Match", '"1"').send(heavier).expect(200);
     await api.delete(`/api/v1/tests/${pull.id}`).expect(204);
     await api.delete(`/api/v1/builds/${build.id}`).expect(204);
-    const { body: first } = await api.get("/api/v1/deleted?limit=1").expect(200);
+    const { body: first, headers: said } = await api.get("/api/v1/deleted?limit=1").expect(200);
     expect(first.items).toEqual([
       {
         collection: "builds",
@@ -132,7 +132,9 @@ describe("what was deleted", () => {
         deletedAt: expect.stringMatching(/^2026-03-01T/),
       },
     ]);
-    const { body: second } = await api.get(`/api/v1/deleted?limit=1&cursor=${first.next}`).expect(200);
+    const [, address] = /^<([^>]+)>; rel="next"$/.exec(said.link) ?? [];
+    expect(new URL(address, "http://here").searchParams.get("cursor")).toBe(first.next);
+    const { body: second } = await api.get(address).expect(200);
     expect(second).toMatchObject({ items: [{ id: pull.id, kind: "pull", date: "2026-03-14" }], next: null });
 
     const { body: back, headers } = await api.post(`/api/v1/builds/${build.id}/restore`).expect(200);

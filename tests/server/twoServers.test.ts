@@ -55,7 +55,7 @@ describe("two servers on one file", () => {
     const told: ChangeEvent[] = [];
     other.feed.subscribe({ next: (change) => told.push(change), end: () => {} });
     const at = "2026-03-01T08:00:00.000Z";
-    const { id } = other.collections.motors.create(samples.motors, at);
+    const { id } = other.collections.motors.create(samples.motors, at).record;
     other.lookForOthers();
     one.collections.motors.create(samples.motors, at);
     one.collections.motors.create(samples.motors, at);

@@ -84,7 +84,10 @@ describe("a list page of large records", () => {
     const store = freshStore();
     const at = "2026-03-01T08:00:00.000Z";
     const note = "n".repeat(900_000);
-    const ids = Array.from({ length: 9 }, () => store.collections.motors.create({ name: "M", note }, at).id);
+    const ids = Array.from(
+      { length: 9 },
+      () => store.collections.motors.create({ name: "M", note }, at).record.id,
+    );
     const pages: string[][] = [];
     for (let cursor: string | undefined, more = true; more; ) {
       const page = store.collections.motors.list({ limit: 500, ...(cursor ? { cursor } : {}) });
