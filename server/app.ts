@@ -1,6 +1,7 @@
 import express, { type Express } from "express";
 import { serveDocs } from "./docs/serveDocs.ts";
 import { onlyFinite } from "./finite.ts";
+import { Foretelling } from "./foretelling.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { serveClient } from "./middleware/client.ts";
 import { compressAnswers } from "./middleware/compression.ts";
@@ -37,12 +38,13 @@ const API = "/api/v1";
 export function createApp(options: AppOptions): Express {
   const { store, clock, client, names = [], log = console.error, threads = ownThread() } = options;
   const { jobs = new Jobs(threads, clock, log) } = options;
+  const foretelling = new Foretelling(store, threads, log);
   const app = express();
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
   if (options.logRequest) app.use(logRequests(options.logRequest, clock));
   app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins, compressAnswers);
-  app.use(API, mount(apiRoutes({ store, clock, threads, jobs }), threads));
+  app.use(API, mount(apiRoutes({ store, clock, threads, jobs, foretelling }), threads));
   app.use("/api", mount([], threads));
   app.use("/docs", serveDocs());
   if (client) app.use(serveClient(client));

@@ -15,6 +15,9 @@ import type { Service } from "./service.ts";
 /** A book of many thousand tests must fit [byte]. */
 const ARCHIVE_LIMIT = 64_000_000;
 
+/** How long an export waits for predictions that are still owed [ms]. */
+const PATIENCE = 5_000;
+
 const importQuery = z.strictObject({
   replace: z
     .enum(["true", "false"])
@@ -22,7 +25,7 @@ const importQuery = z.strictObject({
     .describe("whether a book that holds records may be replaced; a copy of it is kept"),
 });
 
-function exportRoute({ file }: Store, clock: () => Date): Route {
+function exportRoute({ store: { file }, clock, foretelling }: Service): Route {
   return {
     method: "get",
     path: "/archive",
@@ -35,7 +38,10 @@ function exportRoute({ file }: Store, clock: () => Date): Route {
       const exportedAt = clock().toISOString();
       response.attachment(`gripcurve-${exportedAt.slice(0, 10)}.json`);
       if (request.method === "HEAD") response.end();
-      else await sendPieces(bookText(file, exportedAt), response);
+      else {
+        await foretelling.settled(PATIENCE);
+        await sendPieces(bookText(file, exportedAt), response);
+      }
     },
   };
 }
@@ -95,6 +101,7 @@ function backupRoute(store: Store, clock: () => Date): Route {
 }
 
 /** The book as a whole, in and out. */
-export function archiveRoutes({ store, clock, threads }: Service): Route[] {
-  return [exportRoute(store, clock), importRoute(store, clock, threads), backupRoute(store, clock)];
+export function archiveRoutes(service: Service): Route[] {
+  const { store, clock, threads } = service;
+  return [exportRoute(service), importRoute(store, clock, threads), backupRoute(store, clock)];
 }

@@ -5,10 +5,9 @@ import { contradictionsWithin } from "../../shared/model/contradictionsWithin.ts
 import type { DataOf, Stored } from "../../shared/model/record.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { Refusal } from "../refusal.ts";
-import type { Beside, Collection, Precondition, Written } from "../store/collection.ts";
+import type { Collection, Precondition, Written } from "../store/collection.ts";
 import { ChangedMeanwhileError } from "../store/errors.ts";
 import type { Data } from "../store/rows.ts";
-import { foretelling } from "./foretelling.ts";
 import { LINK, listQuery, listSchema, nextLink } from "./listQuery.ts";
 import { type Answer, type Route, route } from "./route.ts";
 import type { Service } from "./service.ts";
@@ -57,8 +56,6 @@ interface Context {
   readonly collection: Collection;
   readonly base: string;
   readonly now: () => string;
-  /** what is written with a record, worked out before */
-  readonly beside: (id: string | null, data: Data) => Promise<Beside>;
 }
 
 /** A key is a quoted string, or the same without quotes. */
@@ -116,7 +113,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
   ];
 }
 
-function writeRoutes(name: CollectionName, { collection, base, now, beside }: Context): Route[] {
+function writeRoutes(name: CollectionName, { collection, base, now }: Context): Route[] {
   const body: z.ZodType<Data> = COLLECTIONS[name];
   const record = stored(COLLECTIONS[name]);
   return [
@@ -131,10 +128,10 @@ function writeRoutes(name: CollectionName, { collection, base, now, beside }: Co
         201: { description: "added", schema: record, headers: { ...ETAG, ...MARK, Location: "its address" } },
       },
       refusals: [422, 503, 507],
-      answer: async (asked) => {
+      answer: (asked) => {
         const data = requireConsistent(name, asked.body);
         const key = keyOf(asked.idempotencyKey);
-        const created = collection.create(data, now(), { key, beside: await beside(null, data) });
+        const created = collection.create(data, now(), { key });
         return writtenAnswer(201, created, { Location: `/api/v1${base}/${created.record.id}` });
       },
     }),
@@ -148,12 +145,11 @@ function writeRoutes(name: CollectionName, { collection, base, now, beside }: Co
       body,
       responses: { 200: { description: "corrected", schema: record, headers: { ...ETAG, ...MARK } } },
       refusals: [404, 412, 422, 428, 503, 507],
-      answer: async (asked) => {
+      answer: (asked) => {
         const precondition = requiredMatch(asked.ifMatch);
         const data = requireConsistent(name, asked.body);
         const key = keyOf(asked.idempotencyKey);
-        const sending = { key, beside: await beside(asked.id, data) };
-        return writtenAnswer(200, collection.replace(asked.id, data, now(), precondition, sending));
+        return writtenAnswer(200, collection.replace(asked.id, data, now(), precondition, { key }));
       },
     }),
     route({
@@ -188,11 +184,10 @@ function writeRoutes(name: CollectionName, { collection, base, now, beside }: Co
 }
 
 /** The same verbs for every collection of the book. */
-export function collectionRoutes({ store, clock, threads }: Service): Route[] {
+export function collectionRoutes({ store, clock }: Service): Route[] {
   const now = () => clock().toISOString();
-  const beside = (id: string | null, data: Data) => foretelling(store, threads, { id, data, now: now() });
   return COLLECTION_NAMES.flatMap((name) => {
-    const context = { collection: store.collections[name], base: `/${name}`, now, beside };
+    const context = { collection: store.collections[name], base: `/${name}`, now };
     return [...readRoutes(name, context), ...writeRoutes(name, context)];
   });
 }

@@ -1,3 +1,4 @@
+import type { Foretelling } from "../foretelling.ts";
 import type { Jobs } from "../jobs/jobs.ts";
 import type { Store } from "../store/store.ts";
 import type { Threads } from "../threads/threads.ts";
@@ -8,4 +9,5 @@ export interface Service {
   readonly clock: () => Date;
   readonly threads: Threads;
   readonly jobs: Jobs;
+  readonly foretelling: Foretelling;
 }

@@ -8,6 +8,7 @@ import type { Deletions } from "./deletions.ts";
 import { InUseError, NotDeletedError, UnknownRecordError } from "./errors.ts";
 import { newId } from "./ids.ts";
 import { Listing, type ListQuery, type Page } from "./listing.ts";
+import type { Owed } from "./owed.ts";
 import { type Data, LOOKUP, lookupValues, nameOf, type Row, rowColumns, storedOf, textOf } from "./rows.ts";
 import type { Outcome, SentBefore } from "./sentBefore.ts";
 import type { Uses } from "./uses.ts";
@@ -17,15 +18,10 @@ export type Precondition = (revision: number) => void;
 
 const always: Precondition = () => {};
 
-/** What is written beside a record, inside the write's transaction. */
-export type Beside = (id: string) => void;
-
 /** How a write is sent. */
 export interface Sending {
   /** of the sender's choice: what was written under it before is given back as it was, and nothing is written */
   readonly key?: string | null;
-  /** writes what belongs to the record */
-  readonly beside?: Beside;
 }
 
 /** The state that a write made, or took away. */
@@ -41,6 +37,7 @@ export interface AroundRecords {
   readonly agreement: Agreement;
   readonly sentBefore: SentBefore;
   readonly deletions: Deletions;
+  readonly owed: Owed;
   readonly feed: ChangeFeed;
 }
 
@@ -96,12 +93,6 @@ export class Collection {
     return storedOf(this.#row(id));
   }
 
-  /** @returns the record; null where there is none */
-  find(id: string): Stored<Data> | null {
-    const row = this.#select.get(id) as Row | undefined;
-    return row ? storedOf(row) : null;
-  }
-
   /**
    * What the record said, each state as JSON, from the first to the present one; a deleted record still has its past.
    * @throws {UnknownRecordError} on an id that never was
@@ -121,7 +112,7 @@ export class Collection {
     return this.#once("created", at, sending, [data], () => {
       this.#requireSound(data, null);
       const made = this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
-      sending.beside?.(made.id);
+      this.around.owed.note(this.name, made);
       return made;
     });
   }
@@ -136,7 +127,7 @@ export class Collection {
       const after = { id, revision: before.revision + 1, createdAt: before.created_at, updatedAt: at, data };
       this.#update.run(after.revision, at, JSON.stringify(data), ...lookupValues(data), id);
       this.around.uses.note(this.name, after);
-      sending.beside?.(id);
+      this.around.owed.note(this.name, after);
       return after;
     });
   }

@@ -1,4 +1,4 @@
-import type { KeptPrediction } from "../../shared/model/api/record.ts";
+import type { Foretold, KeptPrediction } from "../../shared/model/api/record.ts";
 import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
 import { Agreement } from "./agreement.ts";
 import { ChangeFeed } from "./changes.ts";
@@ -10,6 +10,7 @@ import { NotEmptyError } from "./errors.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
 import { OtherWriters } from "./others.ts";
+import { type Debt, Owed } from "./owed.ts";
 import { Predictions } from "./predictions.ts";
 import { SentBefore } from "./sentBefore.ts";
 import { Uses } from "./uses.ts";
@@ -21,17 +22,20 @@ export class Store {
   readonly collections: Collections;
   readonly deletions: Deletions;
   readonly predictions: Predictions;
+  readonly owed: Owed;
   readonly #others: OtherWriters;
 
   constructor(private readonly database: Database) {
     this.#others = new OtherWriters(database);
     this.deletions = new Deletions(database);
     this.predictions = new Predictions(database);
+    this.owed = new Owed(database);
     const around: AroundRecords = {
       uses: new Uses(database),
       agreement: new Agreement(database),
       sentBefore: new SentBefore(database),
       deletions: this.deletions,
+      owed: this.owed,
       feed: this.feed,
     };
     this.collections = byCollection((name) => new Collection(name, database, around));
@@ -114,6 +118,14 @@ export class Store {
     });
     this.#wholeBookChanged("loaded");
     return copy;
+  }
+
+  /** Keeps a prediction that is owed, unless it is owed no more; without rows it is only owed no more. */
+  settle(debt: Debt, rows: readonly Foretold[] | null): void {
+    this.#write(() => {
+      const wasOwed = this.owed.settle(debt);
+      if (wasOwed && rows) this.predictions.keep({ test: debt.test, at: debt.at, rows: [...rows] });
+    });
   }
 
   /** Keeps what was predicted for tests afterwards, but for those that something was kept with meanwhile. */

@@ -41,11 +41,21 @@ export function bookInForce(database: Database): States {
   return read();
 }
 
+const TABLES = [
+  "owed",
+  "undo",
+  "uses",
+  "records",
+  "deletions",
+  "revisions",
+  "idempotency_keys",
+  "predictions",
+];
+
 /** Empties every table; the caller holds the transaction and has kept a copy. */
 export function clear(database: Database): void {
   database.prepare("INSERT INTO meta (key, value) VALUES ('clearing', 'yes')").run();
-  for (const table of ["uses", "records", "deletions", "revisions", "idempotency_keys", "predictions"])
-    database.prepare(`DELETE FROM ${table}`).run();
+  for (const table of TABLES) database.prepare(`DELETE FROM ${table}`).run();
   database.prepare("DELETE FROM meta WHERE key = 'clearing'").run();
 }
 

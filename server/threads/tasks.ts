@@ -1,9 +1,9 @@
+import { foretoldIn } from "../foretelling.ts";
 import { frontOfAll, solvePiece } from "../jobs/piece.ts";
 import { questionOf } from "../jobs/question.ts";
 import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs/results.ts";
 import { judged } from "../jobs/shortlist.ts";
 import { computedText } from "../routes/computations.ts";
-import { foretoldIn } from "../routes/foretelling.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
 import { foretoldAfter, recordText } from "../routes/record.ts";
 import { verdictText } from "../routes/verdict.ts";
@@ -43,7 +43,7 @@ export const TASKS = {
   nextTests: nextTestsText,
   /** judges a stored build */
   verdict: verdictText,
-  /** predicts a test before it is written */
+  /** predicts a test by the book as it was written into */
   foretell: foretoldIn,
   /** sets predictions beside what was measured */
   record: recordText,

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { Validator } from "@seriousme/openapi-schema-validator";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
+import { Foretelling } from "#server/foretelling.ts";
 import { Jobs } from "#server/jobs/jobs.ts";
 import { documentedPath } from "#server/openapi.ts";
 import { apiRoutes } from "#server/routes/index.ts";
@@ -88,7 +89,9 @@ describe("the OpenAPI document", () => {
     const clock = () => new Date(0);
     const threads = ownThread();
     const jobs = new Jobs(threads, clock, console.error);
-    const router = mount(apiRoutes({ store: freshStore(), clock, threads, jobs }), threads);
+    const store = freshStore();
+    const foretelling = new Foretelling(store, threads, console.error);
+    const router = mount(apiRoutes({ store, clock, threads, jobs, foretelling }), threads);
     const registered = router.stack.flatMap(({ route }) =>
       (route?.stack ?? []).flatMap(({ method }) =>
         method ? [`${method} ${documentedPath(route?.path ?? "")}`] : [],

@@ -1,7 +1,15 @@
+import { join } from "node:path";
+import SQLite from "better-sqlite3";
+import supertest from "supertest";
 import { describe, expect, it } from "vitest";
+import { createApp } from "#server/app.ts";
 import { loadDemo } from "#server/demo.ts";
-import { foretoldAfterwards, trackRecord } from "#shared/model/api/record.ts";
+import { openStore } from "#server/store/store.ts";
+import { ownThread } from "#server/threads/ownThread.ts";
+import type { Threads } from "#server/threads/threads.ts";
+import { foretoldAfterwards, type RecordEntry, trackRecord } from "#shared/model/api/record.ts";
 import { addParts, freshBook } from "./support/api.ts";
+import { freshFolder } from "./support/book.ts";
 import { samplePull } from "./support/records.ts";
 
 const NOW = "2026-03-01T08:00:00Z";
@@ -129,6 +137,88 @@ describe("a prediction that is kept with a test", () => {
     expect((await recordOf(other.api)).entries).toEqual([]);
   });
 });
+
+/** Threads that never come to predict what is logged. */
+const neverForetelling = (): Threads => {
+  const own = ownThread();
+  const run: Threads["run"] = (name, ...asked) =>
+    name === "foretell" ? new Promise(() => {}) : own.run(name, ...asked);
+  return { ...own, run };
+};
+
+const bandOf = ({ p5, p50, p95, basis }: RecordEntry) => ({ p5, p50, p95, basis });
+
+describe("a prediction that was owed when the server was killed", () => {
+  it("is made at the next start, as it would have been at that moment, whatever was written since", async () => {
+    const reference = demoServer();
+    const there = await loggedPull(reference.api);
+    const [expected] = await entriesOf(reference.api, there.id);
+
+    const file = join(freshFolder(), "book.db");
+    const store = openStore(file, new Date(NOW));
+    loadDemo(store, new Date(NOW));
+    const clock = () => new Date(NOW);
+    const api = supertest(createApp({ store, clock, threads: neverForetelling() }));
+    const logged = await loggedPull(api);
+    await changedBook(api);
+    expect((await api.get("/api/v1/tests?q=new")).body.items).toHaveLength(2);
+    store.close();
+
+    const next = freshBook(undefined, file);
+    const [entry] = await entriesOf(next.api, logged.id);
+    expect(bandOf(entry)).toEqual(bandOf(expected));
+    expect(next.store.owed.first()).toBeNull();
+    const left = new SQLite(file, { readonly: true }).prepare("SELECT count(*) FROM undo").pluck();
+    expect(left.get()).toBe(0);
+  }, 60_000);
+
+  it("of a correction made before its turn came: kept by row as if both had been made at once", async () => {
+    const file = join(freshFolder(), "book.db");
+    const store = openStore(file, new Date(NOW));
+    loadDemo(store, new Date(NOW));
+    const clock = () => new Date(NOW);
+    const api = supertest(createApp({ store, clock, threads: neverForetelling() }));
+    const logged = await loggedPull(api);
+    const more = { held: { value: 500, unit: "g" }, letGo: { value: 520, unit: "g" } };
+    const data = { ...logged.data, rows: [more, ...logged.data.rows] };
+    await api.put(`/api/v1/tests/${logged.id}`).set("If-Match", '"1"').send(data).expect(200);
+    store.close();
+    const next = freshBook(undefined, file);
+    const entries = await entriesOf(next.api, logged.id);
+    expect(entries.map(({ row, basis }) => [row, basis])).toEqual([
+      [0, "afterwards"],
+      [1, "then"],
+    ]);
+  });
+
+  it("goes with a book that is emptied", async () => {
+    const book = demoServer();
+    await loggedPull(book.api);
+    await book.api.post("/api/v1/bench/empty").expect(200);
+    expect(book.store.owed.last()).toBeNull();
+    expect((await recordOf(book.api)).entries).toEqual([]);
+  });
+});
+
+/** Other pulls, another rotor size, another note of the same pull's skirt, a friction test taken out. */
+async function changedBook(api: Api) {
+  const rows = Array.from({ length: 10 }, () => ({
+    held: { value: 300, unit: "g" },
+    letGo: { value: 310, unit: "g" },
+  }));
+  await api
+    .post("/api/v1/tests")
+    .send(await pullOfDemo(api, { rows }))
+    .expect(201);
+  for (const [kind, drop] of [
+    ["leak", true],
+    ["motor", false],
+  ] as const) {
+    const [{ id, revision, data }] = (await api.get(`/api/v1/tests?kind=${kind}&limit=1`)).body.items;
+    const change = api[drop ? "delete" : "put"](`/api/v1/tests/${id}`).set("If-Match", `"${revision}"`);
+    await (drop ? change.expect(204) : change.send({ ...data, struckOut: "read off wrongly" }).expect(200));
+  }
+}
 
 describe("tests of before anything was kept", () => {
   it("are predicted afterwards, some at a time, each as if it weren't there, until none is left", async () => {

@@ -1,5 +1,5 @@
-import type { Foretold } from "../../model/api/record.ts";
-import type { BenchTest, InlinedTest, TestKind } from "../../model/tests/index.ts";
+import { FORETOLD_KINDS, type Foretold } from "../../model/api/record.ts";
+import type { BenchTest, InlinedTest } from "../../model/tests/index.ts";
 import { answerOrNull } from "../../numeric/errors.ts";
 import type { Book } from "../book.ts";
 import { inlined } from "../named.ts";
@@ -8,8 +8,6 @@ import { foretellPull } from "./foretellPull.ts";
 import { foretellRun } from "./foretellRun.ts";
 import { unchangedRows } from "./unchangedRows.ts";
 
-/** Kinds of test that something is predicted for. */
-export const FORETOLD_KINDS: readonly TestKind[] = ["pull", "leak", "run-log"];
 /** Of a test of thousands of rows the first are predicted: each takes some thousandths of a second. */
 const MOST_ROWS = 100;
 
@@ -29,16 +27,15 @@ function withOnly(book: Book, id: string, test: BenchTest, rows: readonly number
   return { ...book, tests: book.tests.map((each) => (each.id === id ? { ...each, data: left } : each)) };
 }
 
-/** A test as it is to be written, with what the book holds of it. */
+/** A test as it was written, with what was kept of it before. */
 export interface Logged {
-  /** null: it is new */
-  readonly id: string | null;
+  readonly id: string;
   readonly test: BenchTest;
   /** what it said before; null: it is new */
   readonly before: BenchTest | null;
   /** kept with it so far */
   readonly kept: readonly Foretold[];
-  /** today's date, YYYY-MM-DD: what was measured days ago is predicted afterwards */
+  /** date of the writing, YYYY-MM-DD: what was measured days ago is predicted afterwards */
   readonly today: string;
 }
 
@@ -47,12 +44,12 @@ const DAY = 86_400_000;
 const OLD = 2;
 
 /**
- * What is predicted for a test as it is logged or corrected, by the book before.
+ * What is predicted for a test as it is logged or corrected, by the book of that moment.
  *
  *     rows that stay as they were keep their prediction; the others are predicted as if they weren't there
  *
- * @param book - before the test is written
- * @param logged - the test, what is kept of it, today
+ * @param book - with the test as written
+ * @param logged - the test, what was kept of it, the day
  * @returns a prediction of each row of which one can be made, by row; a correction, or a test of days ago, marked "afterwards"
  *
  * Valid for the first hundred rows. Source: docs/method/record.md
@@ -67,7 +64,7 @@ export function foretell(book: Book, { id, test, before, kept, today }: Logged):
   const all = test.rows.map((_, row) => row).slice(0, MOST_ROWS);
   const wanted = new Set(all.filter((row) => !same.has(row)));
   if (wanted.size === 0) return stay;
-  const known = id === null ? book : withOnly(book, id, test, [...same.keys()]);
+  const known = withOnly(book, id, test, [...same.keys()]);
   const made = answerOrNull(() => rowsOf(known, named(book, test), wanted)) ?? [];
   const isOld = Date.parse(today) - Date.parse(test.date) > OLD * DAY;
   const isNew = (row: number) => !isOld && row >= (before?.rows.length ?? 0);

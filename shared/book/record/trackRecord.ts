@@ -1,5 +1,6 @@
 import {
   FORETOLD_FIGURES,
+  FORETOLD_KINDS,
   type Foretold,
   type ForetoldFigure,
   type KeptPrediction,
@@ -13,7 +14,6 @@ import type { Book } from "../book.ts";
 import { inlined } from "../named.ts";
 import { leakPoints } from "../readings/leak.ts";
 import { pullTrials } from "../readings/pull.ts";
-import { FORETOLD_KINDS } from "./foretell.ts";
 
 type Measured = Pick<RecordEntry, "measured" | "held">;
 
@@ -104,9 +104,9 @@ export function summaryOf(figure: ForetoldFigure, entries: readonly RecordEntry[
   };
 }
 
-/** @returns tests that something can be predicted for and no prediction was kept of, the newest first */
-export function unforetold(book: Book, kept: readonly KeptPrediction[]): string[] {
-  const known = new Set(kept.map(({ test }) => test));
+/** @returns tests that something can be predicted for and no prediction was kept of or is owed to, the newest first */
+export function unforetold(book: Book, kept: readonly KeptPrediction[], owed: readonly string[]): string[] {
+  const known = new Set([...kept.map(({ test }) => test), ...owed]);
   return book.tests
     .filter(({ id, data }) => FORETOLD_KINDS.includes(data.kind) && !known.has(id))
     .sort((a, b) => b.data.date.localeCompare(a.data.date) || b.createdAt.localeCompare(a.createdAt))
@@ -118,11 +118,16 @@ export function unforetold(book: Book, kept: readonly KeptPrediction[]): string[
  *
  * @param book - the whole bench book
  * @param kept - predictions kept with its tests
+ * @param owed - tests whose prediction is still being worked out
  * @returns each reading beside its prediction, in the order of their days; a line for each kind of figure that there is [N, m³/s, -]
  *
  * Valid for readings in use: those set aside, and tests struck out, are left out. Source: docs/method/record.md
  */
-export function trackRecordOf(book: Book, kept: readonly KeptPrediction[]): TrackRecord {
+export function trackRecordOf(
+  book: Book,
+  kept: readonly KeptPrediction[],
+  owed: readonly string[] = [],
+): TrackRecord {
   const byTest = new Map(kept.map((each) => [each.test, each]));
   const entries = book.tests
     .flatMap((test) => {
@@ -133,5 +138,5 @@ export function trackRecordOf(book: Book, kept: readonly KeptPrediction[]): Trac
   const summary = FORETOLD_FIGURES.map((figure) => summaryOf(figure, entries)).filter(
     ({ count }) => count > 0,
   );
-  return { entries, summary, missing: unforetold(book, kept).length };
+  return { entries, summary, missing: unforetold(book, kept, owed).length, owed: owed.length };
 }

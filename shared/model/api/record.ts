@@ -1,6 +1,9 @@
 import { z } from "zod";
 import { identifier } from "../scalar.ts";
-import { TEST_KINDS } from "../tests/index.ts";
+import { TEST_KINDS, type TestKind } from "../tests/index.ts";
+
+/** Kinds of test that something is predicted for. */
+export const FORETOLD_KINDS: readonly TestKind[] = ["pull", "leak", "run-log"];
 
 /** What of a test was predicted: the load of a pull [N], the flow of a leak [m³/s], the margin of a drive [-]. */
 export const FORETOLD_FIGURES = ["pull", "leak", "margin"] as const;
@@ -66,6 +69,7 @@ export const trackRecord = z.strictObject({
     .int()
     .min(0)
     .describe("tests that no prediction was kept of: POST /record/predictions makes some"),
+  owed: z.int().min(0).describe("tests whose prediction is still being worked out"),
 });
 
 export const foretoldAfterwards = z.strictObject({

@@ -20,7 +20,12 @@ const LINE: RecordSummary = {
   said: null,
   held: null,
 };
-const recordWith = (...summary: RecordSummary[]): TrackRecord => ({ entries: [], summary, missing: 0 });
+const recordWith = (...summary: RecordSummary[]): TrackRecord => ({
+  entries: [],
+  summary,
+  missing: 0,
+  owed: 0,
+});
 
 const pull: RecordEntry = {
   test: "t",

@@ -15,15 +15,22 @@ const PATIENCE = 60_000;
 
 const read = (signal: AbortSignal) => api.get<TrackRecord>("/record", { signal });
 
+/** Reads the record until nothing is owed any more; the server waits for what is, up to a point. */
+async function settled(signal: AbortSignal, show: (record: TrackRecord) => void): Promise<TrackRecord> {
+  for (;;) {
+    const record = await read(signal);
+    show(record);
+    if (record.owed === 0 || signal.aborted) return record;
+  }
+}
+
 /** Reads the record, then has tests of before predicted, some at a time, until none is left. */
 async function follow(signal: AbortSignal, show: (record: TrackRecord) => void): Promise<void> {
-  let record = await read(signal);
-  show(record);
+  let record = await settled(signal, show);
   while (record.missing > 0 && !signal.aborted) {
     const { missing } = record;
     await api.post("/record/predictions", undefined, { signal, patience: PATIENCE });
-    record = await read(signal);
-    show(record);
+    record = await settled(signal, show);
     if (record.missing >= missing) return;
   }
 }
