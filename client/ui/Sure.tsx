@@ -1,17 +1,28 @@
 import type { Spread } from "../../shared/decide/uncertainty.ts";
 import { Term } from "./Term.tsx";
-import { rangeText, sureText } from "./uncertaintyWords.ts";
+import { ChanceFigure, RangeFigure } from "./working/SampledFigure.tsx";
 
-/** An attitude's chance of holding, and the range of its margin; nothing where it isn't known. */
-export function Sure({ spread }: { spread: Spread | null }) {
+interface SureProps {
+  /** where it was sampled [°] */
+  readonly angle: number;
+  readonly state: "parked" | "driving";
+  /** null: not known */
+  readonly spread: Spread | null;
+}
+
+/** An attitude's chance of holding, and the range of its margin, each with its working; nothing where it isn't known. */
+export function Sure({ spread, ...at }: SureProps) {
   if (!spread) return null;
-  const range = rangeText(spread);
   return (
     <>
       <small class="sure">
-        <Term of="chance of holding" /> {sureText(spread.holds)}
+        <Term of="chance of holding" /> <ChanceFigure {...at} spread={spread} />
       </small>
-      {range && <small>{range}</small>}
+      {spread.p5 !== null && spread.p95 !== null && (
+        <small>
+          <RangeFigure {...at} spread={spread} />
+        </small>
+      )}
     </>
   );
 }

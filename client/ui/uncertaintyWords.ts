@@ -1,5 +1,6 @@
-import type { BuildUncertainty, UncertaintySource } from "../../shared/book/buildUncertainty.ts";
-import { type Spread, TOGETHER } from "../../shared/decide/spread.ts";
+import type { BuildUncertainty } from "../../shared/book/buildUncertainty.ts";
+import { type UncertaintyPart, uncertaintyParts } from "../../shared/book/uncertainty/parts.ts";
+import type { Spread } from "../../shared/decide/spread.ts";
 import type { Share } from "../../shared/decide/uncertainty.ts";
 import { formatFixed } from "../../shared/units/format.ts";
 
@@ -28,34 +29,16 @@ export function rangeText({ p5, p95 }: Pick<Spread, "p5" | "p95">): string | nul
 export const NOTHING_STATED =
   "No uncertainty is stated, so how sure can't be said: state the gap's and the scale's.";
 
-/** A part of the uncertainty in words. */
-export interface SharePart {
-  readonly key: string;
-  readonly what: string;
-  /** of the variance of the worst driving margin [-] */
-  readonly share: number;
-  readonly source: UncertaintySource;
-}
-
-/** Every part of the uncertainty, largest first, those of one source together. */
-function allParts(shares: readonly Share[], sources: BuildUncertainty["sources"]): SharePart[] {
-  const parts = new Map<string, SharePart>();
-  for (const { path, share } of shares) {
-    const source = sources[path.split(TOGETHER)[0]];
-    if (!source) continue;
-    const known = parts.get(source.what)?.share ?? 0;
-    parts.set(source.what, { key: source.what, what: source.what, share: known + share, source });
-  }
-  return [...parts.values()].sort((a, b) => b.share - a.share);
-}
-
 /** @returns the parts of the uncertainty that are worth a line, largest first, those of one source together */
-export function shareParts(shares: readonly Share[], sources: BuildUncertainty["sources"]): SharePart[] {
-  return allParts(shares, sources).filter(({ share }) => share >= SMALL_SHARE);
+export function shareParts(
+  shares: readonly Share[],
+  sources: BuildUncertainty["sources"],
+): UncertaintyPart[] {
+  return uncertaintyParts(shares, sources).filter(({ share }) => share >= SMALL_SHARE);
 }
 
 /** @returns "mass of Roof crawler (default)": a value that nobody stated carries its mark */
-export function partText({ what, source }: Pick<SharePart, "what" | "source">): string {
+export function partText({ what, source }: Pick<UncertaintyPart, "what" | "source">): string {
   return source.from === "default" ? `${what} (default)` : what;
 }
 
@@ -64,7 +47,7 @@ export function smallPartsText(
   shares: readonly Share[],
   sources: BuildUncertainty["sources"],
 ): string | null {
-  const small = allParts(shares, sources).filter(({ share }) => share < SMALL_SHARE);
+  const small = uncertaintyParts(shares, sources).filter(({ share }) => share < SMALL_SHARE);
   const named = small.map(partText).join("; ");
   return small.length > 0
     ? `Less than ${formatFixed(PERCENT * SMALL_SHARE, 1)}\u202f% each: ${named}.`

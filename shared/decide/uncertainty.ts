@@ -55,8 +55,8 @@ export interface Uncertainty {
   readonly shares: readonly Share[];
 }
 
-const DEFAULT_SAMPLES = 2048;
-const DEFAULT_SEED = 1;
+export const DEFAULT_SAMPLES = 2048;
+export const DEFAULT_SEED = 1;
 const MOST_SAMPLES = 100_000;
 const PARKED_COUNT = CONDITIONS.tip[1];
 

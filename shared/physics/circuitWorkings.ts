@@ -1,11 +1,12 @@
 import { shaftTorque, torqueConstant } from "./motor.ts";
-import { motorCurrent, packResistance } from "./pack.ts";
+import { motorCurrent, packCurrent, packResistance } from "./pack.ts";
 import { assembleCircuit } from "./point/machine.ts";
 import type { Point, PredictInput } from "./predict.ts";
-import { explain, type Working } from "./working.ts";
+import { explain, type Working, workedOut } from "./working.ts";
 
 type Electrical = Pick<PredictInput, "motor" | "pack" | "supply">;
 type Turning = Pick<Point, "speed" | "motorCurrent">;
+type Drawing = Turning & Pick<Point, "shaftPower" | "packCurrent" | "packVoltage">;
 
 /** @returns working of the motor's current at a point */
 export function currentWorking(input: Electrical, point: Turning): Working {
@@ -72,6 +73,81 @@ export function torqueWorking(
     },
     { ...motor, current: point.motorCurrent, speed: point.speed },
   );
+}
+
+/** @returns working of the speed that the solver found, by the torques that are alike there */
+function speedWorking({ motor }: Electrical, { speed, motorCurrent: current, shaftPower }: Drawing): Working {
+  return workedOut(
+    {
+      title: "speed",
+      equation: "ω where M_motor = M_rotor, and rotor and leak have one pressure",
+      output: ["ω", "rad/s"],
+      source: "torque balance, found by Newton's method; docs/method/operating-point.md",
+      assumptions: ["A steady state: nothing speeds up or slows down."],
+    },
+    [
+      [["M_motor", "torque that the motor leaves", "N·m"], shaftTorque(motor, current, speed)],
+      [["M_rotor", "torque that turns the rotor at this speed", "N·m"], shaftPower / speed],
+    ],
+    speed,
+  );
+}
+
+const LEAVES_PACK = ["I_b", "current out of the pack", "A"] as const;
+
+/** What the pack gives: current, voltage and power at its terminals, all loads included. */
+function drawnWorkings(input: Electrical, point: Drawing): Working[] {
+  const { openCircuitVoltage, packResistance: resistance } = assembleCircuit(input);
+  const { duty, auxCurrent } = input.supply;
+  const current = explain(
+    {
+      title: "current out of the pack",
+      equation: "I_b = δ·I + I_aux",
+      inputs: {
+        duty: ["δ", "throttle", ""],
+        current: ["I", "current of the motor", "A"],
+        auxCurrent: ["I_aux", "other loads", "A"],
+      },
+      output: ["I_b", "A"],
+      source: "conservation of energy; docs/method/motor.md",
+      assumptions: ["A speed controller that averages."],
+      evaluate: ({ current: i, ...loads }) => packCurrent(loads, i),
+    },
+    { duty, auxCurrent, current: point.motorCurrent },
+  );
+  const voltage = workedOut(
+    {
+      title: "voltage of the pack under load",
+      equation: "V_b = V_oc − R_b·I_b",
+      output: ["V_b", "V"],
+      source: "Kirchhoff; docs/method/motor.md",
+    },
+    [
+      [["V_oc", "open-circuit voltage of the pack", "V"], openCircuitVoltage],
+      [["R_b", "pack and wires", "Ω"], resistance],
+      [LEAVES_PACK, point.packCurrent],
+    ],
+    point.packVoltage,
+  );
+  const power = workedOut(
+    {
+      title: "power from the pack",
+      equation: "P_b = V_b·I_b",
+      output: ["P_b", "W"],
+      source: "definition; docs/method/motor.md",
+    },
+    [
+      [["V_b", "voltage of the pack under load", "V"], point.packVoltage],
+      [LEAVES_PACK, point.packCurrent],
+    ],
+    point.packVoltage * point.packCurrent,
+  );
+  return [current, voltage, power];
+}
+
+/** @returns workings of the speed, and of what the pack gives at a point */
+export function turningWorkings(input: Electrical, point: Drawing): Working[] {
+  return [speedWorking(input, point), ...drawnWorkings(input, point)];
 }
 
 /** @returns workings of what feeds the motor's current: the pack's voltage and resistance, the torque constant */

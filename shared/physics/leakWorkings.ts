@@ -1,7 +1,7 @@
 import type { LeakAir } from "./restriction/law.ts";
 import { type Leak, leakFlow } from "./restriction/leak.ts";
 import { lawOf, type Restriction } from "./restriction/restriction.ts";
-import { type Description, explain, type Working } from "./working.ts";
+import { type Description, type Row, subscript, type Working, workedOut } from "./working.ts";
 
 const SUCTION = ["Δp", "suction in the cavity", "Pa"] as const;
 /** How the air's numbers are called beside those of a restriction. */
@@ -12,19 +12,15 @@ const OF_AIR: Readonly<Record<keyof LeakAir, Description>> = {
 };
 
 /** Every number of a restriction that its words name and that it has. */
-function ownNumbers(restriction: Restriction): [string, Description, number][] {
+function ownNumbers(restriction: Restriction): Row[] {
   const { numbers } = lawOf(restriction).words;
   return Object.entries<Description>(numbers).flatMap(([name, description]) => {
     const value = (restriction as unknown as Readonly<Record<string, unknown>>)[name];
-    return typeof value === "number" ? [[name, description, value] as [string, Description, number]] : [];
+    return typeof value === "number" ? [[description, value] as const] : [];
   });
 }
 
-const velocityRow = (velocity: number): [string, Description, number] => [
-  "velocity",
-  ["v", "velocity of the air in it", "m/s"],
-  velocity,
-];
+const VELOCITY = ["v", "velocity of the air in it", "m/s"] as const;
 
 function restrictionWorking(
   restriction: Restriction,
@@ -33,26 +29,21 @@ function restrictionWorking(
   place: string,
 ): Working {
   const { flow, words, air: needed } = lawOf(restriction);
-  const rows: [string, Description, number][] = [
-    ["suction", SUCTION, pressure],
-    ...needed.map((name): [string, Description, number] => [
-      `air.${name}`,
-      OF_AIR[name],
-      air[name] ?? Number.NaN,
-    ]),
+  const rows: Row[] = [
+    [SUCTION, pressure],
+    ...needed.map((name): Row => [OF_AIR[name], air[name] ?? Number.NaN]),
     ...ownNumbers(restriction),
-    ...(words.velocity ? [velocityRow(words.velocity(restriction, air, pressure))] : []),
+    ...(words.velocity ? [[VELOCITY, words.velocity(restriction, air, pressure)] as const] : []),
   ];
-  return explain<string>(
+  return workedOut(
     {
       title: `flow through the ${words.name}${place}`,
       equation: words.equation,
-      inputs: Object.fromEntries(rows.map(([name, description]) => [name, description])),
       output: ["Q", "m³/s"],
       source: words.source,
-      evaluate: ({ suction }) => flow(restriction, air, suction),
     },
-    Object.fromEntries(rows.map(([name, , value]) => [name, value])),
+    rows,
+    flow(restriction, air, pressure),
   );
 }
 
@@ -75,21 +66,18 @@ export function leakWorkings(leak: Leak, air: LeakAir, pressure: number): Workin
     restrictionWorking(restriction, air, pressure, placeAmong(open, restriction)),
   );
   if (each.length === 1) return each;
-  const sum = explain<string>(
+  const sum = workedOut(
     {
       title: "flow through everything that leaks",
       equation:
         each.length === 0
           ? "Q = 0: nothing leaks"
           : `Q = ${each.map((_, i) => `Q${subscript(i + 1)}`).join(" + ")}`,
-      inputs: Object.fromEntries(
-        each.map(({ title }, i) => [i, [`Q${subscript(i + 1)}`, title, "m³/s"] as const]),
-      ),
       output: ["Q", "m³/s"],
       source: "conservation of mass: paths side by side",
-      evaluate: () => leakFlow(leak, air, pressure),
     },
-    Object.fromEntries(each.map(({ result }, i) => [i, result.value])),
+    each.map(({ title, result }, i): Row => [[`Q${subscript(i + 1)}`, title, "m³/s"], result.value]),
+    leakFlow(leak, air, pressure),
   );
   return [...each, sum];
 }
@@ -99,8 +87,3 @@ function placeAmong(leak: Leak, restriction: Restriction): string {
   const alike = leak.filter(({ kind }) => kind === restriction.kind);
   return alike.length > 1 ? ` ${alike.indexOf(restriction) + 1}` : "";
 }
-
-const ZERO_BELOW = "₀".charCodeAt(0);
-
-const subscript = (n: number): string =>
-  [...String(n)].map((digit) => String.fromCharCode(ZERO_BELOW + Number(digit))).join("");

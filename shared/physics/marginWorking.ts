@@ -5,7 +5,7 @@ import { type GivingHold, holdUnder } from "./hold/holdUnder.ts";
 import { compileHold } from "./hold/law.ts";
 import type { Pull } from "./hold/pull.ts";
 import { type Vehicle, vehicleWeight } from "./hold/vehicle.ts";
-import { type Description, explain, type Working } from "./working.ts";
+import { explain, type Row, type Working, workedOut } from "./working.ts";
 
 const NEEDS: Readonly<Record<Mode, string>> = {
   liftOff: "F + W·cos θ > 0",
@@ -49,16 +49,14 @@ export function weightWorking({ vehicle }: { readonly vehicle: Vehicle }): Worki
   );
 }
 
-type Row = readonly [name: string, description: Description, value: number];
-
 /** What was put in besides where the gap gives: the load at the limit, and the stand-off that it leaves. */
 function givingRows({ gaps, required, angle }: GivingHold, mode: Mode, weight: number): Row[] {
   const gap = gaps?.[mode] ?? null;
   if (gap === null) return [];
   const load = required[mode] + weight * cosineOfDegrees(angle);
   return [
-    ["load", ["N", "load on the vehicle where it lets go, F_needed + W·cos θ", "N"], load],
-    ["gap", ["h", "gap under that load", "m"], gap],
+    [["N", "load on the vehicle where it lets go, F_needed + W·cos θ", "N"], load],
+    [["h", "gap under that load", "m"], gap],
   ];
 }
 
@@ -88,24 +86,23 @@ export function marginWorking(
   const weight = vehicleWeight(vehicle);
   const margin = hold[state].margin ?? Number.NaN;
   const rows: Row[] = [
-    ["suction", ["F", "pull", "N"], margin * hold.required[mode]],
-    ["needed", ["F_needed", "pull needed", "N"], hold.required[mode]],
-    ["weight", ["W", "weight, jolts included", "N"], weight],
-    ["angle", ["θ", "inclination in degrees, 180 is a ceiling", ""], angle],
-    ["friction", ["μ_w", "friction of the wheels", ""], vehicle.wheelFriction],
+    [["F", "pull", "N"], margin * hold.required[mode]],
+    [["F_needed", "pull needed", "N"], hold.required[mode]],
+    [["W", "weight, jolts included", "N"], weight],
+    [["θ", "inclination in degrees, 180 is a ceiling", ""], angle],
+    [["μ_w", "friction of the wheels", ""], vehicle.wheelFriction],
     ...givingRows(hold, mode, weight),
   ];
-  return explain<string>(
+  return workedOut(
     {
       title: `margin at ${angle.toFixed(0)}°, ${state}`,
       equation: `margin = F${hold.gaps ? "(h)" : ""}/F_needed,  ${NEEDS[mode]}`,
       assumptions: ASSUMED[state],
-      inputs: Object.fromEntries(rows.map(([name, description]) => [name, description])),
       output: ["margin", ""],
       source: "statics of a body held by suction; docs/method/holding.md",
-      evaluate: () => margin,
     },
-    Object.fromEntries(rows.map(([name, , value]) => [name, value])),
+    rows,
+    margin,
   );
 }
 

@@ -1,5 +1,5 @@
 import { airFrom } from "./air.ts";
-import { circuitWorkings, currentWorking, torqueWorking } from "./circuitWorkings.ts";
+import { circuitWorkings, currentWorking, torqueWorking, turningWorkings } from "./circuitWorkings.ts";
 import { rigidPull } from "./hold/pull.ts";
 import { marginWorkings, weightWorking } from "./marginWorking.ts";
 import type { PropellerPoint, PropellerPredictInput, PropellerPrediction } from "./propeller.ts";
@@ -93,6 +93,7 @@ export function propellerWorkings(
     thrustWorking(input, point),
     ...marginWorkings(input, rigidPull(suction), angles),
     weightWorking(input),
+    ...turningWorkings(input, point),
     ...circuitWorkings(input),
   ];
 }

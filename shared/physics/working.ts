@@ -13,6 +13,8 @@ export interface Working {
   readonly equation: string;
   readonly values: readonly WorkingValue[];
   readonly result: WorkingValue;
+  /** other end of a result that is a range [SI] */
+  readonly upTo?: number;
   readonly source: string;
   /** what is taken for granted, a sentence each */
   readonly assumptions: readonly string[];
@@ -20,16 +22,45 @@ export interface Working {
 
 export type Description = readonly [symbol: string, meaning: string, unit: string];
 
-/** A relation that can be asked for its working: the function that computes it, and what its inputs are called. */
-export interface Relation<K extends string> {
+/** What a working says of its figure besides the numbers. */
+export interface Told {
   readonly title: string;
   readonly equation: string;
-  readonly inputs: Readonly<Record<K, Description>>;
   readonly output: readonly [symbol: string, unit: string];
   readonly source: string;
   readonly assumptions?: readonly string[];
+}
+
+/** A relation that can be asked for its working: the function that computes it, and what its inputs are called. */
+export interface Relation<K extends string> extends Told {
+  readonly inputs: Readonly<Record<K, Description>>;
   /** the function that the prediction itself calls: there is no second copy of a formula */
   readonly evaluate: (inputs: Readonly<Record<K, number>>) => number;
+}
+
+/** A number put into a working, with what it is. */
+export type Row = readonly [description: Description, value: number];
+
+/**
+ * The working of a figure that a function has worked out from numbers that are not the same ones for every case.
+ *
+ *     result = value
+ *
+ * @param told - what the figure is called, its equation and source
+ * @param rows - the numbers put in, SI [-]
+ * @param value - what that function returned, of a range its lower end [SI]
+ * @param upTo - upper end of a range [SI]
+ * @returns equation, inserted values, result and source [SI]
+ *
+ * Valid as the function. Source: named in `told`
+ */
+export function workedOut(told: Told, rows: readonly Row[], value: number, upTo?: number): Working {
+  const { title, equation, source, assumptions = [] } = told;
+  const [symbol, unit] = told.output;
+  const values = rows.map(([[name, meaning, si], put]) => ({ symbol: name, meaning, unit: si, value: put }));
+  const result = { symbol, meaning: title, unit, value };
+  const working = { title, equation, values, result, source, assumptions };
+  return upTo === undefined ? working : { ...working, upTo };
 }
 
 /**
@@ -48,13 +79,10 @@ export function explain<K extends string>(
   relation: Relation<K>,
   inputs: Readonly<Record<NoInfer<K>, number>>,
 ): Working {
-  const values = (Object.entries(relation.inputs) as [K, Description][]).map(
-    ([key, [symbol, meaning, unit]]) => ({ symbol, meaning, unit, value: inputs[key] }),
+  const rows = (Object.entries(relation.inputs) as [K, Description][]).map(
+    ([key, description]): Row => [description, inputs[key]],
   );
-  const [symbol, unit] = relation.output;
-  const result = { symbol, meaning: relation.title, unit, value: relation.evaluate(inputs) };
-  const { title, equation, source, assumptions = [] } = relation;
-  return { title, equation, values, result, source, assumptions };
+  return workedOut(relation, rows, relation.evaluate(inputs));
 }
 
 /** What a number that no equation gives comes from: tests, a part's record, the build. */
@@ -67,6 +95,12 @@ export interface Origin {
   readonly tests: readonly string[];
 }
 
+/** Everything that the working of a figure may lead down to. */
+export interface Board {
+  readonly workings: readonly Working[];
+  readonly origins: readonly Origin[];
+}
+
 /** Numbers that differ by less are one number, rounded on two ways [-]. */
 const SAME = 1e-9;
 
@@ -77,15 +111,28 @@ const plain = (symbol: string) => symbol.replace(/[₀-₉]+$/, "");
 
 type Named = Pick<WorkingValue, "symbol" | "value">;
 
-const names = (one: Named, other: Named) =>
-  plain(one.symbol) === plain(other.symbol) && isSame(one.value, other.value);
+/** The one that has a number's very symbol, else one whose symbol differs below only: two lines may weigh the same. */
+function namedLike<T>(value: Named, among: readonly T[], of: (each: T) => Named): T | null {
+  const same = among.filter((each) => isSame(of(each).value, value.value));
+  return (
+    same.find((each) => of(each).symbol === value.symbol) ??
+    same.find((each) => plain(of(each).symbol) === plain(value.symbol)) ??
+    null
+  );
+}
 
 /** @returns the working that a number is the result of; null where none of them is */
 export function workingBehind(value: WorkingValue, among: readonly Working[]): Working | null {
-  return among.find(({ result }) => names(result, value)) ?? null;
+  return namedLike(value, among, ({ result }) => result);
 }
 
 /** @returns what a number comes from that no working gives; null where that isn't known */
 export function originBehind(value: WorkingValue, among: readonly Origin[]): Origin | null {
-  return among.find((origin) => names(origin, value)) ?? null;
+  return namedLike(value, among, (origin) => origin);
 }
+
+const ZERO_BELOW = "₀".charCodeAt(0);
+
+/** @returns "₁₂" of 12 */
+export const subscript = (n: number): string =>
+  [...String(n)].map((digit) => String.fromCharCode(ZERO_BELOW + Number(digit))).join("");

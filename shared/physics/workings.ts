@@ -1,14 +1,14 @@
 import { evaluatePolynomial } from "../numeric/polynomial.ts";
 import { moistAirDensity } from "./air.ts";
 import { type Assembly, assemble, suctionAt } from "./assembly.ts";
-import { circuitWorkings, currentWorking, torqueWorking } from "./circuitWorkings.ts";
+import { circuitWorkings, currentWorking, torqueWorking, turningWorkings } from "./circuitWorkings.ts";
 import { readingOf } from "./fanlaws/coefficients.ts";
 import { leakWorkings } from "./leakWorkings.ts";
 import { marginWorkings, weightWorking } from "./marginWorking.ts";
 import type { Point, PredictInput, Prediction } from "./predict.ts";
 import { pullAfter } from "./pullByGap.ts";
 import { lipShare, lipShareWords } from "./restriction/leak.ts";
-import { type Description, explain, type Working } from "./working.ts";
+import { explain, type Row, subscript, type Working, workedOut } from "./working.ts";
 
 /** @returns working of the air's density */
 export function airWorking({ air }: Pick<PredictInput, "air">): Working {
@@ -51,28 +51,24 @@ function pressureWorking(input: PredictInput, point: Point, density: number): Wo
   );
 }
 
-const SUBSCRIPTS = "₀₁₂₃₄₅₆₇₈₉";
 const RAISED = ["", "φ", "φ²", "φ³", "φ⁴"];
 
 /** The fitted curve at the point's φ; of another size than tested, times the size law's factor. */
 function curveWorking({ rotor }: PredictInput, point: Point): Working {
-  const terms = rotor.psi.map((_, power) => `a${SUBSCRIPTS[power]}${RAISED[power] ?? `φ^${power}`}`);
+  const terms = rotor.psi.map((_, power) => `a${subscript(power)}${RAISED[power] ?? `φ^${power}`}`);
   const plain = evaluatePolynomial(rotor.psi, point.phi);
   const factor = point.psi / plain;
   const scaled = rotor.sizeCorrection !== null;
-  const coefficients = rotor.psi.map((_, power): [string, Description] => [
-    `a${power}`,
-    [`a${SUBSCRIPTS[power]}`, `coefficient of φ to the power of ${power}`, ""],
-  ]);
-  return explain<string>(
+  const coefficients = rotor.psi.map(
+    (a, power): Row => [[`a${subscript(power)}`, `coefficient of φ to the power of ${power}`, ""], a],
+  );
+  const factors: Row[] = scaled
+    ? [[["s", "size law: efficiency here over that of the size tested", ""], factor]]
+    : [];
+  return workedOut(
     {
       title: "pressure coefficient of the rotor",
       equation: scaled ? `ψ = s·(${terms.join(" + ")})` : `ψ = ${terms.join(" + ")}`,
-      inputs: Object.fromEntries([
-        ["phi", ["φ", "flow coefficient", ""]],
-        ...coefficients,
-        ...(scaled ? [["factor", ["s", "size law: efficiency here over that of the size tested", ""]]] : []),
-      ]),
       output: ["ψ", ""],
       source: scaled
         ? "least squares over the curve tests; Ackeret's size law; docs/method/fits/rotor.md"
@@ -83,13 +79,9 @@ function curveWorking({ rotor }: PredictInput, point: Point): Working {
           : `The curve was tested from φ ${rotor.phiMin.toFixed(3)} to ${rotor.phiMax.toFixed(3)}.`,
         "Rotors of one family have one curve at every speed.",
       ],
-      evaluate: ({ phi, factor: by = 1 }) => evaluatePolynomial(rotor.psi, phi) * by,
     },
-    {
-      phi: point.phi,
-      ...Object.fromEntries(rotor.psi.map((a, i) => [`a${i}`, a])),
-      ...(scaled ? { factor } : {}),
-    },
+    [[["φ", "flow coefficient", ""], point.phi], ...coefficients, ...factors],
+    scaled ? plain * factor : plain,
   );
 }
 
@@ -160,6 +152,7 @@ export function workingsOf(
     ...margins,
     weightWorking(input),
     curveWorking(input, point),
+    ...turningWorkings(input, point),
     ...circuitWorkings(input),
   ];
 }

@@ -1,7 +1,8 @@
-import { degreesText, marginText } from "../../../shared/decide/verdict/figures.ts";
+import { degreesText } from "../../../shared/decide/verdict/figures.ts";
 import type { Crossing } from "../../../shared/decide/verdict/findings.ts";
 import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import { firstInWords, gradeOf } from "../verdictWords.ts";
+import { MarginFigure } from "../working/WorkedFigure.tsx";
 import { jointText, jointTitle } from "./words.ts";
 
 export interface CrossingProps {
@@ -37,12 +38,15 @@ function Line({
         Over the joint: {jointTitle(crossing)} <small class="quiet">{jointText(crossing)}</small>
       </span>
       <span class={grade}>
-        <span class="margin">{marginText(driving.margin)}</span> <small>{word}</small>
+        <span class="margin">
+          <MarginFigure {...driving} state="driving" over={crossing.joint.name} />
+        </span>{" "}
+        <small>{word}</small>
       </span>
       {driving.margin !== null && (
         <small class="quiet">
           driving at {degreesText(driving.angle)}, {firstInWords(driving.governs)} first; parked{" "}
-          {marginText(parked.margin)}
+          <MarginFigure {...parked} state="parked" over={crossing.joint.name} />
         </small>
       )}
     </li>

@@ -1,23 +1,37 @@
-import { degreesText, marginText } from "../../../shared/decide/verdict/figures.ts";
-import type { HeldAttitude } from "../../../shared/decide/verdict/findings.ts";
+import { degreesText } from "../../../shared/decide/verdict/figures.ts";
 import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
+import type { Prediction } from "../../../shared/physics/predict.ts";
 import { ScrollTable } from "../ScrollTable.tsx";
 import { gradeOf } from "../verdictWords.ts";
+import { MarginFigure } from "../working/WorkedFigure.tsx";
 import type { CrossingProps } from "./CrossingStrip.tsx";
 import { jointText, jointTitle } from "./words.ts";
 
-interface CellProps extends Pick<HeldAttitude, "parked" | "driving"> {
+/** A margin and where it is met. */
+type Margin = Pick<Prediction["worst"]["parked"], "angle" | "margin">;
+
+interface CellProps {
+  readonly parked: Margin;
+  readonly driving: Margin;
+  /** the joint that it stands over */
+  readonly over: string;
   readonly target: number;
   readonly state: VerdictState | null;
 }
 
-function Cell({ parked, driving, target, state }: CellProps) {
-  const { grade, word } = gradeOf(driving, target, state);
+function Cell({ parked, driving, over, target, state }: CellProps) {
+  const { grade, word } = gradeOf(driving.margin, target, state);
   return (
     <td class={grade}>
-      <span class="margin">{marginText(driving)}</span>
+      <span class="margin">
+        <MarginFigure {...driving} state="driving" over={over} />
+      </span>
       <small>{word}</small>
-      {parked !== driving && <small>parked {marginText(parked)}</small>}
+      {parked.margin !== driving.margin && (
+        <small>
+          parked <MarginFigure {...parked} state="parked" over={over} />
+        </small>
+      )}
     </td>
   );
 }
@@ -51,12 +65,20 @@ export function CrossingTable({ crossings, target, state }: CrossingProps) {
                 <th scope="row">
                   {jointTitle(crossing)} <small class="quiet">{jointText(crossing)}</small>
                 </th>
-                {crossing.attitudes.map(({ name, parked, driving }) => (
-                  <Cell key={name} parked={parked} driving={driving} target={target} state={state} />
+                {crossing.attitudes.map(({ name, angle, parked, driving }) => (
+                  <Cell
+                    key={name}
+                    parked={{ angle, margin: parked }}
+                    driving={{ angle, margin: driving }}
+                    over={crossing.joint.name}
+                    target={target}
+                    state={state}
+                  />
                 ))}
                 <Cell
-                  parked={crossing.worst.parked.margin}
-                  driving={crossing.worst.driving.margin}
+                  parked={crossing.worst.parked}
+                  driving={crossing.worst.driving}
+                  over={crossing.joint.name}
                   target={target}
                   state={state}
                 />

@@ -8,7 +8,9 @@ import { type UncertaintyState, useUncertainty } from "../../state/useUncertaint
 import { type ShownVerdict, useVerdict } from "../../state/verdict/useVerdict.ts";
 import { Answer } from "../Answer.tsx";
 import { VerdictMarks } from "../VerdictMarks.tsx";
-import { bandFigures } from "./bandFigures.ts";
+import { ChanceFigure, RangeFigure } from "../working/SampledFigure.tsx";
+import { MarginFigure } from "../working/WorkedFigure.tsx";
+import { type BandFigure, bandFigures } from "./bandFigures.ts";
 import { StateMark } from "./StateMark.tsx";
 
 /** What to do about it; its place is kept while that is looked for. */
@@ -24,15 +26,40 @@ interface Props {
   readonly outcome: Outcome;
 }
 
+/** A figure with its working; one of the limits has it where they stand. */
+function Value({ figure: { value, margin, sampled } }: { figure: BandFigure }) {
+  if (margin)
+    return (
+      <MarginFigure
+        angle={margin.angle}
+        state={margin.driving ? "driving" : "parked"}
+        margin={margin.margin}
+        over={margin.over?.name}
+      />
+    );
+  return sampled ? <ChanceFigure {...sampled} /> : <span>{value}</span>;
+}
+
 function Figures({ verdict, target, sure }: { verdict: Verdict; target: number; sure: UncertaintyState }) {
   return (
-    <dl class="verdict-figures">
-      {bandFigures(verdict, target, sure).map(({ value, of, also }) => (
-        <div key={of}>
-          <dt>{of}</dt>
+    <dl class="verdict-figures" aria-live="off">
+      {bandFigures(verdict, target, sure).map((figure) => (
+        <div key={figure.of}>
+          <dt>{figure.of}</dt>
           <dd>
-            <strong>{value}</strong>
-            {also && <small>{also}</small>}
+            <strong>
+              <Value figure={figure} />
+            </strong>
+            {figure.also && (
+              <small>
+                {figure.margin && figure.sampled && (
+                  <>
+                    <RangeFigure {...figure.sampled} />,{" "}
+                  </>
+                )}
+                {figure.also}
+              </small>
+            )}
           </dd>
         </div>
       ))}

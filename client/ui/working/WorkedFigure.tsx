@@ -1,36 +1,19 @@
-import type { ComponentChildren } from "preact";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
-import type { Working } from "../../../shared/physics/working.ts";
+import type { Board } from "../../../shared/physics/working.ts";
 import { currentBook } from "../../state/book.ts";
 import { shownOutcome } from "../../state/onScreen.ts";
-import { type Board, boardOf } from "./board.ts";
-import { Worked } from "./Worked.tsx";
+import { boardOf, boardOver, NO_BOARD } from "./board.ts";
+import { FigureOf } from "./FigureOf.tsx";
 
 /** @returns the workings of the build on the screen, as it is tried */
 export function boardNow(): Board {
   const [book, outcome] = [currentBook.value, shownOutcome.value];
-  return book && outcome ? boardOf(book, outcome) : { workings: [], origins: [] };
+  return book && outcome ? boardOf(book, outcome) : NO_BOARD;
 }
 
-interface WorkedFigureProps {
-  /** the working of this figure among those of the build on the screen */
-  readonly find: (board: Board) => Working | null;
-  readonly what: string;
-  readonly children: ComponentChildren;
-}
-
-/** A figure of the build on the screen, as it is tried, which shows its working when it is pressed. */
-export function WorkedFigure({ find, what, children }: WorkedFigureProps) {
-  const shown = () => {
-    const board = boardNow();
-    const working = find(board);
-    return working ? { working, board } : null;
-  };
-  return (
-    <Worked of={shown} what={what}>
-      {children}
-    </Worked>
-  );
+function boardNowOver(joint: string): Board {
+  const [book, outcome] = [currentBook.value, shownOutcome.value];
+  return book && outcome ? boardOver(book, outcome, joint) : NO_BOARD;
 }
 
 interface MarginFigureProps {
@@ -39,18 +22,19 @@ interface MarginFigureProps {
   readonly state: "parked" | "driving";
   /** null where no pull is needed [-] */
   readonly margin: number | null;
+  /** joint of the surface that it stands over; none: beside any */
+  readonly over?: string;
+  /** of another build than the one on the screen */
+  readonly board?: () => Board;
 }
 
 /** A margin of the build on the screen; it shows its working where there is one. */
-export function MarginFigure({ angle, state, margin }: MarginFigureProps) {
+export function MarginFigure({ angle, state, margin, over, board }: MarginFigureProps) {
   if (margin === null || margin === 0) return <>{marginText(margin)}</>;
-  const find = ({ workings }: Board) =>
-    workings.find(({ result }) => result.symbol === "margin" && result.value === margin) ??
-    workings.find(({ title }) => title === `margin at ${angle.toFixed(0)}°, ${state}`) ??
-    null;
+  const own = over === undefined ? boardNow : () => boardNowOver(over);
   return (
-    <WorkedFigure find={find} what={`the margin at ${angle.toFixed(0)}°, ${state}`}>
+    <FigureOf board={board ?? own} title={`margin at ${angle.toFixed(0)}°, ${state}`} value={margin}>
       {marginText(margin)}
-    </WorkedFigure>
+    </FigureOf>
   );
 }

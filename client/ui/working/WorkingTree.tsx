@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import {
+  type Board,
   type Origin,
   originBehind,
   type Working,
@@ -7,10 +8,9 @@ import {
   workingBehind,
 } from "../../../shared/physics/working.ts";
 import { Later } from "../Later.tsx";
-import type { Board } from "./board.ts";
 import { Equation } from "./Equation.tsx";
 import { Source } from "./Source.tsx";
-import { shownInWorking } from "./workingText.ts";
+import { resultText, shownInWorking } from "./workingText.ts";
 
 const readings = () => import("./Readings.tsx");
 
@@ -69,7 +69,7 @@ export function WorkingTree({ working, board }: Props) {
         ))}
       </ul>
       <p>
-        {result.symbol} = <span class="figure">{shownInWorking(result.value, result.unit)}</span>
+        {result.symbol} = <span class="figure">{resultText(working)}</span>
       </p>
       {assumptions.length > 0 && <p class="small">Taken for granted: {assumptions.join(" ")}</p>}
       <p class="quiet small">

@@ -1,6 +1,5 @@
-import { originBehind, type Working, workingBehind } from "../../../shared/physics/working.ts";
-import type { Board } from "./board.ts";
-import { shownInWorking } from "./workingText.ts";
+import { type Board, originBehind, type Working, workingBehind } from "../../../shared/physics/working.ts";
+import { resultText, shownInWorking } from "./workingText.ts";
 
 /** How deep a chain of workings is written; none of ours is longer. */
 const DEEPEST = 8;
@@ -9,7 +8,7 @@ function lines(working: Working, board: Board, depth: number): string[] {
   const { title, equation, values, result, source, assumptions } = working;
   const pad = "  ".repeat(depth);
   const own = [
-    `${title}: ${result.symbol} = ${shownInWorking(result.value, result.unit)}`,
+    `${title}: ${result.symbol} = ${resultText(working)}`,
     `  ${equation}`,
     ...assumptions.map((each) => `  Taken for granted: ${each}`),
     `  Source: ${source}`,

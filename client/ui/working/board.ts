@@ -1,46 +1,48 @@
+import type { Book } from "../../../shared/book/book.ts";
+import { jointsUnder } from "../../../shared/book/jointsUnder.ts";
 import { originsOf } from "../../../shared/book/origins.ts";
-import type { Book } from "../../../shared/book/resolve.ts";
-import type { Prediction } from "../../../shared/physics/predict.ts";
+import { solvable } from "../../../shared/book/resolve.ts";
+import { crossedJoints } from "../../../shared/decide/joints/crossed.ts";
+import { workingsOfAny } from "../../../shared/physics/anyWorkings.ts";
 import type { AnyPrediction } from "../../../shared/physics/predictAny.ts";
-import { propellerWorkings } from "../../../shared/physics/propellerWorkings.ts";
-import type { Origin, Working } from "../../../shared/physics/working.ts";
-import { workingsOf } from "../../../shared/physics/workings.ts";
+import type { Board, Origin } from "../../../shared/physics/working.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 
-/** Everything that the working of a figure may lead down to. */
-export interface Board {
-  readonly workings: readonly Working[];
-  readonly origins: readonly Origin[];
-}
-
-const isOfCavity = (prediction: AnyPrediction): prediction is Prediction =>
-  prediction.point === null || prediction.point.pressure !== null;
-
-function workingsFor({ resolved, prediction }: Outcome, angles: readonly number[]): Working[] {
-  if (!resolved || !prediction) return [];
-  const { input, propeller } = resolved;
-  if (input && isOfCavity(prediction)) return workingsOf(input, prediction, angles);
-  if (propeller && !isOfCavity(prediction)) return propellerWorkings(propeller, prediction, angles);
-  return [];
-}
-
-const SOLVED = "Found by the solver, where rotor and leak have one pressure and motor and rotor one torque.";
+export const NO_BOARD: Board = { workings: [], origins: [] };
 
 /** What the solver found: no equation gives it in one step. */
-function solvedOrigins({ point }: AnyPrediction): Origin[] {
-  if (!point) return [];
-  const found = { ω: point.speed, ...(point.pressure === null ? {} : { φ: point.phi }) };
-  return Object.entries(found).map(([symbol, value]) => ({ symbol, value, what: SOLVED, tests: [] }));
+export function solvedOrigins({ point }: Pick<AnyPrediction, "point">): Origin[] {
+  if (!point || point.pressure === null) return [];
+  const what = "Found by the solver: the flow at which rotor and leak have one pressure.";
+  return [{ symbol: "φ", value: point.phi, what, tests: [] }];
 }
+
+const anglesOf = (outcome: Outcome, { worst }: Pick<AnyPrediction, "worst">): number[] => [
+  ...new Set([...attitudeRows(outcome).map(({ angle }) => angle), worst.parked.angle, worst.driving.angle]),
+];
 
 /** @returns the workings of a solved build, margins at its own attitudes and at the worst ones, and where their numbers come from */
 export function boardOf(book: Book, outcome: Outcome): Board {
   const { build, resolved, prediction } = outcome;
-  if (!resolved || !prediction) return { workings: [], origins: [] };
-  const { parked, driving } = prediction.worst;
-  const angles = [...attitudeRows(outcome).map(({ angle }) => angle), parked.angle, driving.angle];
+  const input = resolved && solvable(resolved);
+  if (!resolved || !input || !prediction) return NO_BOARD;
   return {
-    workings: workingsFor(outcome, [...new Set(angles)]),
+    workings: workingsOfAny(input, prediction, anglesOf(outcome, prediction)),
+    origins: [...originsOf({ book, build, resolved }), ...solvedOrigins(prediction)],
+  };
+}
+
+/** @returns the same while the build stands over one joint of its surface */
+export function boardOver(book: Book, outcome: Outcome, joint: string): Board {
+  const { build, resolved } = outcome;
+  const under = jointsUnder(book, build);
+  if (!resolved?.input || !under) return NO_BOARD;
+  const own = attitudeRows(outcome).map(({ angle }) => angle);
+  const crossed = crossedJoints(resolved.input, under, own).find((each) => each.joint.name === joint);
+  if (!crossed) return NO_BOARD;
+  const { prediction } = crossed;
+  return {
+    workings: workingsOfAny(crossed.build, prediction, anglesOf(outcome, prediction)),
     origins: [...originsOf({ book, build, resolved }), ...solvedOrigins(prediction)],
   };
 }

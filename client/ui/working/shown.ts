@@ -1,6 +1,5 @@
 import { signal } from "@preact/signals";
-import type { Working } from "../../../shared/physics/working.ts";
-import type { Board } from "./board.ts";
+import type { Board, Working } from "../../../shared/physics/working.ts";
 
 /** A figure's working, and what it leads down to. */
 export interface Shown {

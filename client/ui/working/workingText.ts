@@ -1,3 +1,5 @@
+import type { Working } from "../../../shared/physics/working.ts";
+
 const DIGITS = 5;
 const RPM = 30 / Math.PI;
 
@@ -21,4 +23,10 @@ export function shownInWorking(si: number, siUnit: string): string {
   const plain = size === 0 || (size >= SMALL && size < LARGE);
   const text = plain ? String(Number(value.toPrecision(DIGITS))) : value.toExponential(DIGITS - 1);
   return unit === "" ? text : `${text}\u202f${unit}`;
+}
+
+/** @returns the result of a working, of a range both ends */
+export function resultText({ result: { value, unit }, upTo }: Pick<Working, "result" | "upTo">): string {
+  const low = shownInWorking(value, unit);
+  return upTo === undefined ? low : `${low} to ${shownInWorking(upTo, unit)}`;
 }

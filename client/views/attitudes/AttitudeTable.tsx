@@ -1,4 +1,4 @@
-import type { Spread } from "../../../shared/decide/uncertainty.ts";
+import type { AttitudeUncertainty } from "../../../shared/decide/uncertainty.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
@@ -18,7 +18,8 @@ interface NeedProps {
   readonly target: number;
   /** of the build's verdict */
   readonly state: VerdictState | null;
-  readonly sure: Spread | null;
+  /** of the samples there */
+  readonly sure: AttitudeUncertainty | null;
 }
 
 function NeedCell({ need, angle, driven, target, state, sure }: NeedProps) {
@@ -30,7 +31,7 @@ function NeedCell({ need, angle, driven, target, state, sure }: NeedProps) {
         <MarginFigure angle={angle} state={driven} margin={need.margin} />
       </span>
       <small>{word}</small>
-      <Sure spread={sure} />
+      {sure && <Sure angle={sure.angle} state={driven} spread={sure[driven]} />}
       <small>
         {needText(need)}, {governsInWords(need.modes)}
       </small>
@@ -64,7 +65,7 @@ function Row({ named: { title, stand, kind, sure }, target, state, onRemove }: R
         driven="parked"
         target={target}
         state={state}
-        sure={sure?.parked ?? null}
+        sure={sure}
       />
       <NeedCell
         need={stand.driving}
@@ -72,7 +73,7 @@ function Row({ named: { title, stand, kind, sure }, target, state, onRemove }: R
         driven="driving"
         target={target}
         state={state}
-        sure={sure?.driving ?? null}
+        sure={sure}
       />
     </tr>
   );

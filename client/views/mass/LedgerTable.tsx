@@ -1,11 +1,21 @@
-import { type Ledger, type MassLine, type PartLine, sumOf } from "../../../shared/book/mass/ledger.ts";
+import {
+  type Ledger,
+  type MassFigure,
+  type MassLine,
+  type PartLine,
+  sumOf,
+} from "../../../shared/book/mass/ledger.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { MASS_GROUPS } from "../../../shared/model/ledger.ts";
+import type { Board } from "../../../shared/physics/working.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
+import { FigureOf } from "../../ui/working/FigureOf.tsx";
 import { BASIS_WORDS, gramsText, groupTitle, halfBand } from "./massWords.ts";
 
 export interface LedgerTableProps {
+  /** workings of the build on the screen, with what is typed and tried */
+  readonly board: () => Board;
   readonly ledger: Ledger;
   readonly build: Build;
   readonly onEdit: (at: number) => void;
@@ -26,6 +36,39 @@ function Known({ line: { quantity, mass, basis } }: { readonly line: MassLine })
   );
 }
 
+interface CellsProps extends Pick<LedgerTableProps, "board"> {
+  /** of the workings: of the mass, and of its band */
+  readonly mass: string;
+  readonly of: string;
+  readonly figure: MassFigure;
+  readonly isKnown?: boolean;
+}
+
+/** A mass and its band, each with its working. */
+function Cells({ board, mass, of, figure, isKnown = true }: CellsProps) {
+  const band = halfBand(figure);
+  return (
+    <>
+      <td class="number">
+        {isKnown ? (
+          <FigureOf board={board} title={mass}>
+            {gramsText(figure.value)}
+          </FigureOf>
+        ) : (
+          "–"
+        )}
+      </td>
+      <td class="number quiet">
+        {band && (
+          <FigureOf board={board} title={`± (90 %) of ${of}`}>
+            {band}
+          </FigureOf>
+        )}
+      </td>
+    </>
+  );
+}
+
 function Line({ line, ...props }: { readonly line: MassLine } & Omit<LedgerTableProps, "ledger">) {
   const { name, basis, of } = line;
   const whole = sumOf([line]);
@@ -34,8 +77,13 @@ function Line({ line, ...props }: { readonly line: MassLine } & Omit<LedgerTable
       <th scope="row">
         {name} <Known line={line} />
       </th>
-      <td class="number">{basis === "missing" ? "–" : gramsText(whole.value)}</td>
-      <td class="number quiet">{halfBand(whole)}</td>
+      <Cells
+        board={props.board}
+        mass={`mass of ${name}`}
+        of={name}
+        figure={whole}
+        isKnown={basis !== "missing"}
+      />
       <td class="mass-do">
         {typeof of === "number" ? (
           <>
@@ -80,8 +128,12 @@ export function LedgerTable({ ledger, ...props }: LedgerTableProps) {
         <tbody key={group}>
           <tr class="mass-group">
             <th scope="rowgroup">{groupTitle(group)}</th>
-            <td class="number">{gramsText(sumOf(lines).value)}</td>
-            <td class="number quiet">{halfBand(sumOf(lines))}</td>
+            <Cells
+              board={props.board}
+              mass={`sum of ${group}`}
+              of={`sum of ${group}`}
+              figure={sumOf(lines)}
+            />
             <td />
           </tr>
           {lines.map((line) => (
@@ -92,8 +144,7 @@ export function LedgerTable({ ledger, ...props }: LedgerTableProps) {
       <tfoot>
         <tr>
           <th scope="row">Sum of the lines</th>
-          <td class="number">{gramsText(ledger.sum.value)}</td>
-          <td class="number quiet">{halfBand(ledger.sum)}</td>
+          <Cells board={props.board} mass="sum of the lines" of="sum of the lines" figure={ledger.sum} />
           <td />
         </tr>
       </tfoot>

@@ -1,5 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 import { balanceOf } from "../../../shared/book/mass/balance.ts";
+import { massBoard } from "../../../shared/book/mass/workings.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
@@ -14,8 +15,9 @@ import { Caution } from "../../ui/Caution.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
+import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
 import { BalanceSection } from "./balance/BalanceSection.tsx";
-import { type Headroom, headroomOf } from "./headroom.ts";
+import { type Headroom, headroomBoard, headroomOf } from "./headroom.ts";
 import { MassHistory } from "./history/MassHistory.tsx";
 import { LedgerTable } from "./LedgerTable.tsx";
 import { LineForm } from "./LineForm.tsx";
@@ -82,6 +84,7 @@ function MassOf({ book, build }: OfBuild) {
       </div>
       <section class="page-main" aria-label="The picture">
         <MassChart of={shown} />
+        {shown.allowed.length > 0 && <ShowWorking of={() => headroomBoard(book, asTyped, shown)} />}
         <Swaps book={book} build={build} shown={asTried} />
         <BalanceSection book={book} shown={asTyped} build={build} onSave={(data) => saveBuild(build, data)} />
         <MassHistory book={book} build={build} />
@@ -92,7 +95,14 @@ function MassOf({ book, build }: OfBuild) {
           from under it, never above passers-by.
         </Caution>
       </section>
-      <LedgerSection book={book} build={build} shown={shown} typing={typing} onTyping={setTyping} />
+      <LedgerSection
+        book={book}
+        build={build}
+        asTyped={asTyped}
+        shown={shown}
+        typing={typing}
+        onTyping={setTyping}
+      />
     </div>
   );
 }
@@ -103,13 +113,15 @@ const LEAST_BOOKED = 0.5e-3;
 interface LedgerProps {
   readonly book: Book;
   readonly build: StoredOf<"builds">;
+  /** with what is typed and tried */
+  readonly asTyped: Build;
   readonly shown: Headroom;
   readonly typing: Typing | null;
   readonly onTyping: (typing: Typing | null) => void;
 }
 
 /** What weighs what, and the ways to change it. */
-function LedgerSection({ book, build, shown, typing, onTyping }: LedgerProps) {
+function LedgerSection({ book, build, asTyped, shown, typing, onTyping }: LedgerProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const store = (data: Build) => saveBuild(build, data);
   const sentences = [unaccountedSentence(shown), forgottenSentence(shown)].filter(Boolean);
@@ -134,6 +146,7 @@ function LedgerSection({ book, build, shown, typing, onTyping }: LedgerProps) {
       )}
       <LedgerTable
         ledger={shown.ledger}
+        board={() => massBoard(book, asTyped)}
         build={build.data}
         onEdit={(at) => onTyping({ draft: draftOfLine(build.data.ledger[at]), at })}
         onRemove={(at) => void store(withoutLine(build.data, at)).then(setProblem)}

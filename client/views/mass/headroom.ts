@@ -1,12 +1,15 @@
 import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import { type Ledger, ledgerOf } from "../../../shared/book/mass/ledger.ts";
+import { allowedWorkings, massBoard } from "../../../shared/book/mass/workings.ts";
 import { type Book, solvable } from "../../../shared/book/resolve.ts";
 import { allowedMasses } from "../../../shared/decide/allowedMass.ts";
 import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import type { Wanted } from "../../../shared/decide/wanted.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { answerOrNull } from "../../../shared/numeric/errors.ts";
+import type { Board } from "../../../shared/physics/working.ts";
 import { type Outcome, solve } from "../../state/outcome.ts";
+import { boardOf } from "../../ui/working/board.ts";
 
 /** How much a build may weigh on one attitude; null: any mass holds there [kg]. */
 export interface Allowed {
@@ -68,6 +71,27 @@ export function headroomOf(book: Book, build: Build): Headroom {
     mass: ledger.mass.value,
     target: build.targetMargin,
     allowed: allowedOf(outcome),
+  };
+}
+
+/** @returns how the masses that are allowed came about, and what is left of each, down to the margins and the ledger */
+export function headroomBoard(book: Book, build: Build, { outcome, allowed, mass, target }: Headroom): Board {
+  const margins = boardOf(book, outcome);
+  const ledger = massBoard(book, build);
+  const { prediction } = outcome;
+  const marginAt = (angle: number) =>
+    prediction?.attitudes.find((each) => each.angle === angle)?.driving.margin ??
+    (prediction?.worst.driving.angle === angle ? prediction.worst.driving.margin : null);
+  const workings = allowed.flatMap(({ name, angle, atTarget, atOne }) => {
+    const of = (limit: number | null, wanted: number) =>
+      limit === null
+        ? []
+        : allowedWorkings({ name, angle, target: wanted, allowed: limit, mass, margin: marginAt(angle) });
+    return [...of(atTarget, target), ...(target === 1 ? [] : of(atOne, 1))];
+  });
+  return {
+    workings: [...workings, ...ledger.workings, ...margins.workings],
+    origins: [...ledger.origins, ...margins.origins],
   };
 }
 

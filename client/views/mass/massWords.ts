@@ -1,12 +1,11 @@
 import { type MassBasis, type MassFigure, sumOf } from "../../../shared/book/mass/ledger.ts";
+import { Z90 } from "../../../shared/book/mass/workings.ts";
 import { targetText } from "../../../shared/decide/verdict/figures.ts";
 import { MASS_GROUPS, type MassGroup } from "../../../shared/model/ledger.ts";
 import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Headroom, tightestFirst } from "./headroom.ts";
 
 const GRAMS = 1000;
-/** Standard uncertainties either side of a figure that hold 90 % of a normal distribution. */
-const Z90 = 1.645;
 /** Below this, tenths of a gram are shown [g]. */
 const SMALL = 20;
 

@@ -6,9 +6,10 @@ import { Caution } from "../../ui/Caution.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
+import { boardOf } from "../../ui/working/board.ts";
+import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
 import { LimitsLine } from "./LimitsLine.tsx";
 import { MovesPanel, NextPanel, WaysPanel } from "./panels.tsx";
-import { WorkingOut } from "./WorkingOut.tsx";
 
 export interface ReasonsProps {
   readonly book: Book;
@@ -41,7 +42,7 @@ export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
           <Warnings outcome={outcome} />
           <LimitsLine book={book} outcome={outcome} />
           <Hardest outcome={outcome} />
-          <WorkingOut book={book} outcome={outcome} />
+          {outcome.prediction?.point && <ShowWorking of={() => boardOf(book, outcome)} />}
         </div>
       </div>
       <div class="page-below match-cautions">

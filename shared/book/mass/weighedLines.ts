@@ -36,6 +36,13 @@ function isOf({ data }: WeighIn, build: Build, { of, name }: MassLine): boolean 
   return data[of] === build[of] && (of !== "rotor" || isOfRotor(data, build));
 }
 
+/** @returns the weigh-ins of one piece of a line that are in use, the newest first */
+export function weighInsOf(book: Book, build: Build, line: MassLine): WeighIn[] {
+  return testsOf(book, "weigh-in")
+    .filter((test) => isOf(test, build, line))
+    .sort((a, b) => (a.data.date < b.data.date ? 1 : -1));
+}
+
 /**
  * The lines of a build that a weigh-in says another mass of, or that are known by no scale although one stood on it.
  *
@@ -48,11 +55,8 @@ function isOf({ data }: WeighIn, build: Build, { of, name }: MassLine): boolean 
  * Valid for weigh-ins of one piece. Source: docs/method/mass.md, Ledger
  */
 export function weighedLines(book: Book, build: Build): WeighedLine[] {
-  const tests = testsOf(book, "weigh-in");
   return ledgerOf(book, build).lines.flatMap((line) => {
-    const [newest] = tests
-      .filter((test) => isOf(test, build, line))
-      .sort((a, b) => (a.data.date < b.data.date ? 1 : -1));
+    const [newest] = weighInsOf(book, build, line);
     const weighed = newest && answerOrNull(() => weighedMass(newest.data));
     if (!weighed) return [];
     const { mass, uncertainty } = weighed;

@@ -50,7 +50,7 @@ describe("words of the next test", () => {
 
   it("where nothing cuts: says so, and what the uncertainty is made of", () => {
     const source = { from: "stated", what: "load share of Square lip", test: null } as const;
-    const part = { key: source.what, what: source.what, share: 0.62, source };
+    const part = { key: source.what, what: source.what, share: 0.62, source, paths: ["vehicle.skirtShare"] };
     const answered = { before: spread(1.03, 1.13), tests: [] };
     const text = nothingText(answered, "the wall at 90°", [part]);
     expect(text).toMatch(

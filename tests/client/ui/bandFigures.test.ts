@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { UncertaintyState } from "#client/state/useUncertainty.ts";
+import { rangeText } from "#client/ui/uncertaintyWords.ts";
 import { bandFigures } from "#client/ui/verdict/bandFigures.ts";
 import { verdictOf } from "#shared/decide/verdict/verdict.ts";
 import { type Change, findings } from "#tests/shared/decide/verdict/examples.ts";
@@ -19,8 +20,12 @@ const sure: UncertaintyState = {
 };
 const plain = (text: string) => text.replaceAll(/\u202f/g, " ");
 const figures = (change: Change, state = sure) =>
-  bandFigures(verdictOf(findings(change)), 1.5, state).map(({ value, of, also }) =>
-    plain([value, of, also].filter(Boolean).join(" | ")),
+  bandFigures(verdictOf(findings(change)), 1.5, state).map(({ value, of, also, margin, sampled }) =>
+    plain(
+      [value, of, [margin && sampled && rangeText(sampled.spread), also].filter(Boolean).join(", ")]
+        .filter(Boolean)
+        .join(" | "),
+    ),
   );
 
 describe("the figures of the verdict band", () => {

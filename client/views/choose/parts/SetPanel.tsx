@@ -1,9 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { estimateOff } from "../../../../shared/book/estimateOff.ts";
+import { massBoard } from "../../../../shared/book/mass/workings.ts";
 import { solvable } from "../../../../shared/book/resolve.ts";
 import { worstName } from "../../../../shared/decide/verdict/attitudeWords.ts";
-import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import { sentenceOf, stateWords } from "../../../../shared/decide/verdict/words.ts";
 import { keptReach } from "../../../../shared/decide/ways/kept.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
@@ -15,6 +15,9 @@ import { estimateSentence } from "../../../ui/estimateWords.ts";
 import { keptLine } from "../../../ui/keptWords.ts";
 import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../../ui/verdictWords.ts";
+import { boardOf } from "../../../ui/working/board.ts";
+import { FigureOf } from "../../../ui/working/FigureOf.tsx";
+import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
 import { columnSpec, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
@@ -62,14 +65,7 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
       </p>
       <WhyNot set={set} wants={wants} base={base} />
       {base && <MarginTable book={book} base={base} set={set} target={wants.targetMargin} />}
-      <dl class="choose-facts">
-        {FACTS.map((column) => (
-          <div key={column}>
-            <dt>{columnSpec(column).label}</dt>
-            <dd>{valueText(column, set.values[column])}</dd>
-          </div>
-        ))}
-      </dl>
+      <FactList book={book} base={base} set={set} />
       {base && <KeptLine book={book} base={base} set={set} wants={wants} />}
       {base && <p class="small quiet">Minutes from {chargeText(base.charge)} to its end.</p>}
       <p class="small">{trustText(set)}</p>
@@ -83,6 +79,45 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
         </button>
       </p>
     </section>
+  );
+}
+
+/** Which working of the combination's build a fact is the result of. */
+const WORKED: Partial<Readonly<Record<Column, readonly [title: string, board: "build" | "mass"]>>> = {
+  mass: ["mass on board", "mass"],
+  suction: ["pull", "build"],
+  pressure: ["pressure of the rotor", "build"],
+  flow: ["flow through everything that leaks", "build"],
+  speed: ["speed", "build"],
+  packCurrent: ["current out of the pack", "build"],
+};
+
+function FactList({ book, base, set }: Pick<SetPanelProps, "book" | "base" | "set">) {
+  const boards = base && {
+    build: () => boardOf(book, solve(book, buildFor(book, base, set))),
+    mass: () => massBoard(book, buildFor(book, base, set)),
+  };
+  return (
+    <dl class="choose-facts">
+      {FACTS.map((column) => {
+        const text = valueText(column, set.values[column]);
+        const [title, of] = WORKED[column] ?? [];
+        return (
+          <div key={column}>
+            <dt>{columnSpec(column).label}</dt>
+            <dd>
+              {boards && title && of && set.values[column] !== null ? (
+                <FigureOf board={boards[of]} title={title}>
+                  {text}
+                </FigureOf>
+              ) : (
+                text
+              )}
+            </dd>
+          </div>
+        );
+      })}
+    </dl>
   );
 }
 
@@ -152,13 +187,18 @@ function MarginTable({ book, base, set, target }: MarginTableProps) {
     ...attitudeRows(outcome).map((row) => ({ ...row, title: `${row.title} ${row.angle.toFixed(0)}°` })),
     {
       title: `Worst: ${worstName(parked.angle)} ${parked.angle.toFixed(0)}°`,
+      angle: parked.angle,
       parked: parked.margin,
       driving: driving.margin,
     },
   ];
-  const cell = (margin: number | null) => (
+  const cell = (angle: number, driven: "parked" | "driving", margin: number | null) => (
     <td class={gradeOf(margin, target, state).grade}>
-      {margin === null ? "none needed" : marginText(margin)}
+      {margin === null ? (
+        "none needed"
+      ) : (
+        <MarginFigure angle={angle} state={driven} margin={margin} board={() => boardOf(book, outcome)} />
+      )}
     </td>
   );
   return (
@@ -186,8 +226,8 @@ function MarginTable({ book, base, set, target }: MarginTableProps) {
           {rows.map((row) => (
             <tr key={row.title}>
               <th scope="row">{row.title}</th>
-              {cell(row.parked)}
-              {cell(row.driving)}
+              {cell(row.angle, "parked", row.parked)}
+              {cell(row.angle, "driving", row.driving)}
             </tr>
           ))}
         </tbody>

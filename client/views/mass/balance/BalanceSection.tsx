@@ -1,11 +1,13 @@
 import { useMemo } from "preact/hooks";
 import { balanceOf } from "../../../../shared/book/mass/balance.ts";
+import { balanceBoard } from "../../../../shared/book/mass/workings.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { Figure } from "../../../charts/Figure.tsx";
 import type { Picture } from "../../../charts/picture.ts";
 import { inOrder, nearestSpot } from "../../../charts/read/spots.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { gramsText } from "../massWords.ts";
 import { balanceSentence, mm } from "./balanceWords.ts";
 import { type BalancePicture, balanceHeight, balanceSpots, drawBalance } from "./drawBalance.ts";
@@ -81,6 +83,7 @@ export function BalanceSection({ book, shown, build, onSave }: BalanceSectionPro
           From the side, to scale: each mass a circle of its size, the cross the centre of gravity.
         </p>
       </Figure>
+      {of.balance.centre && <ShowWorking of={() => balanceBoard(book, shown)} />}
       <PartPlaces key={build.revision} build={build.data} onSave={onSave} />
     </section>
   );

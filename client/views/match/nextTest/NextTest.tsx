@@ -1,11 +1,12 @@
 import type { NextTest as Found, NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
+import type { UncertaintyPart } from "../../../../shared/book/uncertainty/parts.ts";
 import type { Spread } from "../../../../shared/decide/spread.ts";
 import { href } from "../../../app/router.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import type { UncertaintyState } from "../../../state/useUncertainty.ts";
 import { Problem } from "../../../ui/Problem.tsx";
-import { type SharePart, shareParts } from "../../../ui/uncertaintyWords.ts";
+import { shareParts } from "../../../ui/uncertaintyWords.ts";
 import { linkOf, type OfBuild } from "./links.ts";
 import {
   correctsText,
@@ -72,7 +73,7 @@ function NothingStated({ id }: { id: string }) {
 interface AnsweredProps {
   readonly answered: NextTests;
   readonly where: string;
-  readonly parts: readonly SharePart[];
+  readonly parts: readonly UncertaintyPart[];
   readonly build: OfBuild;
 }
 

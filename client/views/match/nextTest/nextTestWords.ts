@@ -1,10 +1,11 @@
 import type { NextTest, NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { PlanKey } from "../../../../shared/book/nextTest/planned.ts";
+import type { UncertaintyPart } from "../../../../shared/book/uncertainty/parts.ts";
 import type { Spread } from "../../../../shared/decide/spread.ts";
 import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { counted, inWords } from "../../../ui/count.ts";
-import { type SharePart, shareText } from "../../../ui/uncertaintyWords.ts";
+import { shareText } from "../../../ui/uncertaintyWords.ts";
 import { choicesOf } from "../ways/wanted.ts";
 import type { Question } from "./question.ts";
 
@@ -90,7 +91,7 @@ export function lesserText(lesser: readonly Pick<NextTest, "cut">[]): string {
 }
 
 /** Why one test more of what weighs most does little, or that no test tells it. */
-function dominantText({ what, share, source }: SharePart): string {
+function dominantText({ what, share, source }: UncertaintyPart): string {
   const most = `The largest part of the uncertainty about driving on the worst attitude, ${shareText(share)}, comes from ${what}`;
   if (source.test === null)
     return `${most}, which no bench test tells: measure it and state how well it is known.`;
@@ -99,7 +100,7 @@ function dominantText({ what, share, source }: SharePart): string {
 }
 
 /** @returns why no test is named, and what the uncertainty is made of */
-export function nothingText({ before }: NextTests, where: string, parts: readonly SharePart[]): string {
+export function nothingText({ before }: NextTests, where: string, parts: readonly UncertaintyPart[]): string {
   const known = before && spreadText(before);
   if (!known)
     return `Some samples need no pull at all for ${where}: there is no margin that could be uncertain.`;

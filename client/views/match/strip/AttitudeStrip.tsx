@@ -1,9 +1,9 @@
-import type { Spread } from "../../../../shared/decide/uncertainty.ts";
+import type { AttitudeUncertainty } from "../../../../shared/decide/uncertainty.ts";
 import { isDestroyed, type VerdictState } from "../../../../shared/decide/verdict/states.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import type { UncertaintyState } from "../../../state/useUncertainty.ts";
-import { rangeText, sureText } from "../../../ui/uncertaintyWords.ts";
 import { firstInWords, gradeOf } from "../../../ui/verdictWords.ts";
+import { ChanceFigure, RangeFigure } from "../../../ui/working/SampledFigure.tsx";
 import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
 import { MarginBar } from "./MarginBar.tsx";
 import { type StripAttitude, stripOf } from "./stripOf.ts";
@@ -26,7 +26,7 @@ export function AttitudeStrip({ outcome, sure, state }: AttitudeStripProps) {
           attitude={attitude}
           target={outcome.build.targetMargin}
           state={state}
-          spread={spreadOf(attitude, known)}
+          sampled={sampledAt(attitude, known)}
           waits={known !== null && known.doubt === null && known.busy}
         />
       ))}
@@ -34,21 +34,24 @@ export function AttitudeStrip({ outcome, sure, state }: AttitudeStripProps) {
   );
 }
 
-function spreadOf({ angle, worst }: StripAttitude, sure: UncertaintyState | null): Spread | null {
-  const found = sure?.doubt?.attitudes.find((each) => each.angle === angle)?.parked;
-  return found ?? (worst ? (sure?.worst?.parked.parked ?? null) : null);
+function sampledAt(
+  { angle, worst }: StripAttitude,
+  sure: UncertaintyState | null,
+): AttitudeUncertainty | null {
+  const found = sure?.doubt?.attitudes.find((each) => each.angle === angle);
+  return found ?? (worst ? (sure?.worst?.parked ?? null) : null);
 }
 
 interface CellProps {
   readonly attitude: StripAttitude;
   readonly target: number;
   readonly state: VerdictState | null;
-  readonly spread: Spread | null;
+  readonly sampled: AttitudeUncertainty | null;
   /** the chance is still sampled; its line has its place */
   readonly waits: boolean;
 }
 
-function Cell({ attitude, target, state, spread, waits }: CellProps) {
+function Cell({ attitude, target, state, sampled, waits }: CellProps) {
   const { title, angle, parked, worst } = attitude;
   const { grade, word } = gradeOf(parked, target, state);
   return (
@@ -62,9 +65,9 @@ function Cell({ attitude, target, state, spread, waits }: CellProps) {
         </span>{" "}
         <small>{word}</small>
       </span>
-      <MarginBar margin={parked} target={target} spread={spread} grade={grade} />
+      <MarginBar margin={parked} target={target} spread={sampled?.parked ?? null} grade={grade} />
       <small>{parked === null ? "no pull needed" : `${firstInWords(attitude.parkedModes)} first`}</small>
-      <small>{chanceText(spread) ?? (waits ? "…" : "")}</small>
+      <small>{sampled ? <Chance sampled={sampled} /> : waits ? "…" : ""}</small>
       <Driving attitude={attitude} />
     </li>
   );
@@ -80,8 +83,12 @@ function Driving({ attitude: { angle, driving, drivingModes } }: { readonly atti
   );
 }
 
-function chanceText(spread: Spread | null): string | null {
-  if (!spread) return null;
-  const range = rangeText(spread);
-  return `${sureText(spread.holds)} chance${range ? `, ${range}` : ""}`;
+function Chance({ sampled: { angle, parked } }: { readonly sampled: AttitudeUncertainty }) {
+  const isRange = parked.p5 !== null && parked.p95 !== null;
+  return (
+    <>
+      <ChanceFigure angle={angle} state="parked" spread={parked} /> chance{isRange && ", "}
+      <RangeFigure angle={angle} state="parked" spread={parked} />
+    </>
+  );
 }

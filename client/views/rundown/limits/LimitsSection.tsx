@@ -1,10 +1,15 @@
 import { useEffect, useRef } from "preact/hooks";
+import { originsOf } from "../../../../shared/book/origins.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
+import type { LimitsInput } from "../../../../shared/decide/limits/input.ts";
+import type { Limits } from "../../../../shared/decide/limits/limits.ts";
+import { limitWorkings } from "../../../../shared/decide/limits/workings.ts";
+import type { Board } from "../../../../shared/physics/working.ts";
 import type { Outcome } from "../../../state/outcome.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import type { Question } from "../question.ts";
 import { LimitTables } from "./LimitTables.tsx";
-import { LimitWorkings } from "./LimitWorkings.tsx";
 import { unbroken } from "./limitWords.ts";
 import { useLimits } from "./useLimits.ts";
 import { WindingChart } from "./WindingChart.tsx";
@@ -14,6 +19,12 @@ interface Props {
   readonly outcome: Outcome;
   /** the run that is on the screen: the same numbers, at the same charge */
   readonly question: Question;
+}
+
+/** How the winding's and the rotor's figures came about. */
+function boardOf(book: Book, { build, resolved }: Outcome, input: LimitsInput, limits: Limits): Board {
+  const origins = resolved ? originsOf({ book, build, resolved }) : [];
+  return { workings: limitWorkings(input, limits), origins };
 }
 
 /** What burns or bursts first: one sentence, the winding from cold, every limit with its caution. */
@@ -48,7 +59,7 @@ export function LimitsSection({ book, outcome, question }: Props) {
             <WindingChart limits={reply.answered} build={outcome.build.name} />
             <LimitTables limits={reply.answered} />
           </div>
-          {asked && <LimitWorkings book={book} outcome={outcome} input={asked} limits={reply.answered} />}
+          {asked && <ShowWorking of={() => boardOf(book, outcome, asked, reply.answered)} />}
         </>
       )}
     </section>

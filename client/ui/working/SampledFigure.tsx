@@ -1,0 +1,38 @@
+import type { Spread } from "../../../shared/decide/uncertainty.ts";
+import { rangeText, sureText } from "../uncertaintyWords.ts";
+import { FigureOf } from "./FigureOf.tsx";
+import { sampledNow } from "./sampled.ts";
+
+export interface SampledMarginProps {
+  /** where the margin was sampled [°] */
+  readonly angle: number;
+  readonly state: "parked" | "driving";
+  readonly spread: Spread;
+  /** joint that it is over; none: beside any */
+  readonly over?: string;
+}
+
+const whatOf = ({ angle, state, over }: SampledMarginProps) =>
+  `the margin at ${angle.toFixed(0)}°, ${state}${over ? `, over ${over}` : ""}`;
+
+/** The chance that an attitude of the build on the screen holds, with its working. */
+export function ChanceFigure(props: SampledMarginProps) {
+  const { holds } = props.spread;
+  return (
+    <FigureOf board={sampledNow} title={`chance of holding: ${whatOf(props)}`} value={holds}>
+      {sureText(holds)}
+    </FigureOf>
+  );
+}
+
+/** The range that 90 % of the samples of a margin lie in, with its working; nothing where one of them needs no pull. */
+export function RangeFigure(props: SampledMarginProps) {
+  const { spread } = props;
+  const range = rangeText(spread);
+  if (!range || spread.p5 === null) return null;
+  return (
+    <FigureOf board={sampledNow} title={`5 to 95 % of ${whatOf(props)}`} value={spread.p5}>
+      {range}
+    </FigureOf>
+  );
+}

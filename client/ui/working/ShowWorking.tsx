@@ -1,0 +1,35 @@
+import { useState } from "preact/hooks";
+import type { Board } from "../../../shared/physics/working.ts";
+import { Worked } from "./Worked.tsx";
+import { resultText } from "./workingText.ts";
+
+interface ShowWorkingProps {
+  /** worked out when it is opened */
+  readonly of: () => Board;
+}
+
+/** Every figure of a board by name, each with its working; folded up until it is asked for. */
+export function ShowWorking({ of }: ShowWorkingProps) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details class="working-out" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Show working</summary>
+      {open && <Figures board={of()} />}
+    </details>
+  );
+}
+
+function Figures({ board }: { readonly board: Board }) {
+  return (
+    <ul class="working-figures">
+      {board.workings.map((working) => (
+        <li key={working.title}>
+          {working.title}:{" "}
+          <Worked of={() => ({ working, board })} what={working.title}>
+            {resultText(working)}
+          </Worked>
+        </li>
+      ))}
+    </ul>
+  );
+}
