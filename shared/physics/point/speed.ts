@@ -36,18 +36,45 @@ function balanceAt(machine: Machine, lambda: number, winding: number, temperatur
 
 type AtWinding = (resistance: number, temperature: number) => Balance;
 
+/** Steps of the secant before the slower search takes over, which any continuous heat ends. */
+const SECANT_STEPS = 12;
+/** A step this small beside the temperature is the last: the next would be its product with the one before, below rounding. */
+const LAST_STEP = 1e-9;
+
 /** The winding at which the heat of its own current holds it. */
 function settled(at: (temperature: number) => Balance, ambient: number, thermalResistance: number): Balance {
-  const excess = (temperature: number) => {
-    const { current, windingResistance: warm } = at(temperature);
-    return ambient + thermalResistance * current ** 2 * warm - temperature;
-  };
+  const excessOf = ({ current, windingResistance: warm, windingTemperature }: Balance) =>
+    ambient + thermalResistance * current ** 2 * warm - windingTemperature;
+  const cold = at(ambient);
   // The rise that the cold winding's heat would make, doubled until the heat falls behind.
-  let rise = excess(ambient);
-  if (Number.isNaN(rise) || rise === 0) return at(ambient);
-  while (excess(ambient + rise) > 0) rise *= 2;
-  if (Number.isNaN(excess(ambient + rise))) return at(ambient + rise);
-  return at(findRoot(excess, ambient, ambient + rise).root);
+  let rise = excessOf(cold);
+  if (Number.isNaN(rise) || rise === 0) return cold;
+  let [last, lastExcess] = [ambient, rise];
+  let x = ambient + rise;
+  let now = at(x);
+  let excess = excessOf(now);
+  while (excess > 0) {
+    [last, lastExcess] = [x, excess];
+    rise *= 2;
+    x = ambient + rise;
+    now = at(x);
+    excess = excessOf(now);
+  }
+  if (Number.isNaN(excess)) return now;
+  let [low, high] = [last, x];
+  for (let step = 0; step < SECANT_STEPS; step++) {
+    if (excess === 0) return now;
+    const next = x - (excess * (x - last)) / (excess - lastExcess);
+    if (!(next > low && next < high)) break;
+    const isLast = Math.abs(next - x) < LAST_STEP * next;
+    [last, lastExcess, x] = [x, excess, next];
+    now = at(x);
+    if (isLast) return now;
+    excess = excessOf(now);
+    if (excess > 0) low = x;
+    else high = x;
+  }
+  return at(findRoot((temperature) => excessOf(at(temperature)), low, high).root);
 }
 
 /** @returns the balance with the winding as given, settled in its own heat, or at 20 °C where nothing tells its temperature */
