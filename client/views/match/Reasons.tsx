@@ -22,20 +22,21 @@ export interface ReasonsProps {
 /** Under the picture, in two columns: what can be done, how sure it is, what moves it, what it is based on. */
 export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
   const bars = outcome.resolved?.propeller ? "bar" : "bars";
+  const rested = sure.doubt !== null || !sure.busy;
   return (
     <>
       <div class="page-below page-columns match-reasons">
         <div>
-          <WaysPanel book={book} outcome={outcome} />
+          <WaysPanel book={book} outcome={outcome} rested={rested} />
         </div>
         <div>
           <HowSure state={sure} ranges={`ranges, and the ${bars} across the operating point`} />
-          <NextPanel book={book} outcome={outcome} sure={sure} id={id} />
+          <NextPanel book={book} outcome={outcome} sure={sure} id={id} rested={rested} />
         </div>
       </div>
       <div class="page-below page-columns match-moves">
         <div>
-          <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} />
+          <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} rested={rested} />
         </div>
         <div>
           <RestsOn book={book} outcome={outcome} />

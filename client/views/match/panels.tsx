@@ -11,26 +11,51 @@ const ways = () => import("./ways/WaysToHold.tsx");
 const next = () => import("./nextTest/NextTest.tsx");
 const moves = () => import("./sensitivities/Sensitivities.tsx");
 
+/** Once the first verdict stands, panels are worked out one after another while the page rests. */
+interface Rested {
+  readonly rested: boolean;
+}
+
 /** Ways to hold, in a chunk of its own; stands still while a handle is held. */
-export function WaysPanel({ book, outcome }: { book: Book; outcome: Outcome }) {
+export function WaysPanel({ book, outcome, rested }: { book: Book; outcome: Outcome } & Rested) {
   const still = useSettled(outcome);
   return useMemo(
-    () => <Later load={ways} what="Ways to hold" props={{ book, outcome: still }} />,
-    [book, still],
+    () => (
+      <Later
+        load={ways}
+        what="Ways to hold"
+        props={{ book, outcome: still }}
+        rested={rested}
+        class="ways-place"
+      />
+    ),
+    [book, still, rested],
   );
 }
 
 /** What moves the margin, likewise. */
-export function MovesPanel({ outcome, shares }: { outcome: Outcome; shares: Shares | null }) {
+export function MovesPanel({
+  outcome,
+  shares,
+  rested,
+}: { outcome: Outcome; shares: Shares | null } & Rested) {
   const still = useSettled(outcome);
   const known = useSettled(shares);
   return useMemo(
-    () => <Later load={moves} what="What moves the margin" props={{ outcome: still, shares: known }} />,
-    [still, known],
+    () => (
+      <Later
+        load={moves}
+        what="What moves the margin"
+        props={{ outcome: still, shares: known }}
+        rested={rested}
+        class="moves-place"
+      />
+    ),
+    [still, known, rested],
   );
 }
 
-interface NextPanelProps {
+interface NextPanelProps extends Rested {
   readonly book: Book;
   readonly outcome: Outcome;
   readonly sure: UncertaintyState;
@@ -39,12 +64,20 @@ interface NextPanelProps {
 }
 
 /** The next test, likewise. */
-export function NextPanel({ book, outcome, sure, id }: NextPanelProps) {
+export function NextPanel({ book, outcome, sure, id, rested }: NextPanelProps) {
   const still = useSettled(outcome);
   const known = useSettled(sure);
   return useMemo(
-    () => <Later load={next} what="Next test" props={{ book, outcome: still, sure: known, id }} />,
-    [book, still, known, id],
+    () => (
+      <Later
+        load={next}
+        what="Next test"
+        props={{ book, outcome: still, sure: known, id }}
+        rested={rested}
+        class="next-place"
+      />
+    ),
+    [book, still, known, id, rested],
   );
 }
 

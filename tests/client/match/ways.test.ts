@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { answerTo, replyTo } from "#client/views/match/ways/answer.ts";
 import { waysSentence } from "#client/views/match/ways/heading.ts";
 import { decimalsApart, roundedSafely } from "#client/views/match/ways/rounding.ts";
-import { effectsText, valueToTry, wayText, windingCaution } from "#client/views/match/ways/wayWords.ts";
+import { effectsText, valueToTry, wayCells, windingCaution } from "#client/views/match/ways/wayWords.ts";
 import type { Way } from "#shared/decide/ways/ways.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { PANE_CRAWLER, PANE_PROPELLER } from "#tests/support/paneCrawler.ts";
@@ -49,28 +49,24 @@ describe("roundedSafely", () => {
   });
 });
 
-describe("wayText", () => {
+describe("wayCells", () => {
   it("of a handle that does: value with unit, rounded to the side that holds", () => {
-    expect(wayText(gap)).toBe("Gap ≤ 0.41\u202fmm");
-    expect(wayText(rotor)).toBe("Rotor ≥ 43.2\u202fmm");
-    expect(wayText({ ...rotor, to: 0.0647 })).toBe("Rotor 43.2 to 64.7\u202fmm");
+    expect(wayCells(gap)).toEqual({ label: "Gap", now: "0.60\u202fmm", goal: "≤ 0.41\u202fmm" });
+    expect(wayCells(rotor).goal).toBe("≥ 43.2\u202fmm");
+    expect(wayCells({ ...rotor, to: 0.0647 }).goal).toBe("43.2 to 64.7\u202fmm");
   });
 
   it("of a handle that does not: the best it can, and where", () => {
     const never = { ...rotor, state: "never", value: null, best: { value: 0.0546, margin: 1.287 } } as const;
-    expect(wayText(never)).toBe(
-      "Rotor: no value of this alone does it; 1.29\u202f× at best, at 54.6\u202fmm",
-    );
-    expect(wayText({ ...never, now: 0.0546 })).toMatch(/at best, as it stands$/);
+    expect(wayCells(never).goal).toBe("no value of this alone does it; 1.29\u202f× at best, at 54.6\u202fmm");
+    expect(wayCells({ ...never, now: 0.0546 }).goal).toMatch(/at best, as it stands$/);
   });
 
   it("of a handle that already does: how far it may go", () => {
-    expect(wayText({ ...gap, state: "already" })).toBe("Gap up to 0.41\u202fmm");
-    expect(wayText({ ...gap, state: "already", value: null, bound: null, to: null })).toBe(
-      "Gap: any value does",
-    );
+    expect(wayCells({ ...gap, state: "already" }).goal).toBe("up to 0.41\u202fmm");
+    expect(wayCells({ ...gap, state: "already", value: null, bound: null, to: null }).goal).toBe("any value");
     const series = { ...rotor, handle: "series", now: 2, value: 2, from: 2, state: "already" } as const;
-    expect(wayText(series)).toBe("Cells in series: no fewer than 2");
+    expect(wayCells(series)).toEqual({ label: "Cells in series", now: "2", goal: "no fewer than 2" });
   });
 });
 

@@ -66,8 +66,17 @@ function Cell({ attitude, target, state, sampled, waits }: CellProps) {
         <small>{word}</small>
       </span>
       <MarginBar margin={parked} target={target} spread={sampled?.parked ?? null} grade={grade} />
-      <small>{parked === null ? "no pull needed" : `${firstInWords(attitude.parkedModes)} first`}</small>
-      <small>{sampled ? <Chance sampled={sampled} /> : waits ? "…" : ""}</small>
+      <small>
+        {parked === null ? "no pull needed" : `${firstInWords(attitude.parkedModes)} first`}
+        {sampled ? (
+          <>
+            {" "}
+            · <Chance sampled={sampled} />
+          </>
+        ) : (
+          waits && " · …"
+        )}
+      </small>
       <Driving attitude={attitude} />
     </li>
   );

@@ -13,11 +13,11 @@ import { Problem } from "../../../ui/Problem.tsx";
 import { wishText } from "../../rundown/keep/wish.ts";
 import type { Answered, Reply } from "./answer.ts";
 import { waysSentence } from "./heading.ts";
-import { jointLine } from "./joints.ts";
+import { jointCells } from "./joints.ts";
 import { WAY_NAMES } from "./names.ts";
 import { type Question, questionOf } from "./question.ts";
 import { choicesOf, wanted, wantedOf, wantedWords } from "./wanted.ts";
-import { effectsText, valueToTry, wayText, windingCaution } from "./wayWords.ts";
+import { effectsText, valueToTry, wayCells, windingCaution } from "./wayWords.ts";
 
 const FAILED: Reply = { problem: "The ways could not be worked out in this browser; reload the page." };
 
@@ -109,51 +109,98 @@ interface FoundProps {
 
 function Found({ answered, asked, where, charge, scaled }: FoundProps) {
   const timed = answered.ways.some(({ effects }) => effects?.runTime);
-  const does = answered.ways.filter(({ state }) => state !== "never");
-  const never = answered.ways.filter(({ state }) => state === "never");
+  const { targetMargin } = asked.asked;
   return (
     <div aria-live="polite">
-      <p>{waysSentence(answered, asked.asked.targetMargin, where)}</p>
+      <p>{waysSentence(answered, targetMargin, where)}</p>
       {answered.margin !== null && (
-        <ul class="ways-list">
-          {does.map((way) => (
-            <WayLine key={way.handle} way={way} asked={asked} scaled={scaled && way.handle === "diameter"} />
-          ))}
-          {never.map((way) => (
-            <li key={way.handle} class="quiet">
-              {wayText(way)}
-            </li>
-          ))}
-          {answered.joints.map((joint) => (
-            <li key={joint.way}>{jointLine(joint)}</li>
-          ))}
-          {answered.kept && <KeptWay kept={answered.kept} asked={asked} />}
-        </ul>
+        <WaysTable answered={answered} asked={asked} scaled={scaled} holds={answered.margin >= targetMargin} />
       )}
+      {answered.margin !== null && answered.kept && <KeptWay kept={answered.kept} asked={asked} />}
       {timed && <p class="quiet small">Minutes run from {chargeText(charge)} to its end.</p>}
     </div>
   );
 }
 
-interface WayLineProps {
+interface WaysTableProps extends Pick<FoundProps, "answered" | "asked" | "scaled"> {
+  readonly holds: boolean;
+}
+
+/** A setting a row: where it stands, how far it must go or may, what that costs. */
+function WaysTable({ answered, asked, scaled, holds }: WaysTableProps) {
+  const costs = answered.ways.some(({ effects }) => effects !== null);
+  const ordered = [...answered.ways].sort((a, b) => Number(a.state === "never") - Number(b.state === "never"));
+  return (
+    <table class={costs ? "ways-list ways-costed" : "ways-list"}>
+      <thead>
+        <tr>
+          <th scope="col">Setting</th>
+          <th scope="col" class="number">
+            now
+          </th>
+          <th scope="col" class="number">
+            {holds ? "may go" : "must go to"}
+          </th>
+          {costs && <th scope="col">what it costs</th>}
+        </tr>
+      </thead>
+      <tbody>
+        {ordered.map((way) => (
+          <WayRow
+            key={way.handle}
+            way={way}
+            asked={asked}
+            scaled={scaled && way.handle === "diameter"}
+            costs={costs}
+          />
+        ))}
+        {answered.joints.map(jointCells).map(({ label, goal }) => (
+          <tr key={label}>
+            <th scope="row">{label}</th>
+            <td class="ways-said" colSpan={costs ? 3 : 2}>
+              {goal}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface WayRowProps {
   readonly way: Answered["ways"][number];
   readonly asked: Question;
   readonly scaled: boolean;
+  /** there is a column of costs */
+  readonly costs: boolean;
 }
 
-function WayLine({ way, asked, scaled }: WayLineProps) {
+function WayRow({ way, asked, scaled, costs }: WayRowProps) {
+  const { label, now, goal } = wayCells(way);
   const caution = way.effects && windingCaution(way.effects, asked.windingLimit);
   return (
-    <li>
-      <span class="way-head">
-        <span class={way.state === "does" ? "way-value" : ""}>
-          {wayText(way)} {scaled && way.value !== null && <Mark word="scaled" title="by the fan laws" />}
-        </span>
-        <TryIt way={way} />
-      </span>
-      {way.effects && <small class="quiet">{effectsText(way.effects)}</small>}
-      {caution && <small class="bad">{caution}</small>}
-    </li>
+    <tr>
+      <th scope="row">{label}</th>
+      <td class="number">{now}</td>
+      {way.state === "never" ? (
+        <td class="ways-said quiet" colSpan={costs ? 2 : 1}>
+          {goal}
+        </td>
+      ) : (
+        <>
+          <td class={way.state === "does" ? "number way-value" : "number"}>
+            {goal} {scaled && way.value !== null && <Mark word="scaled" title="by the fan laws" />}
+          </td>
+          {costs && (
+            <td class="ways-cost">
+              <TryIt way={way} />
+              {way.effects && <small class="quiet">{effectsText(way.effects)}</small>}
+              {caution && <small class="bad">{caution}</small>}
+            </td>
+          )}
+        </>
+      )}
+    </tr>
   );
 }
 
@@ -163,14 +210,12 @@ function KeptWay({ kept, asked }: { kept: KeptReach; asked: Question }) {
   const keep = wishText({ kind: "margin", margin: targetMargin, angle: attitude });
   const query = { ...changesToQuery(changes.value), keep };
   return (
-    <li>
-      <span class="way-head">
-        <span>{keptLine(kept, targetMargin)}</span>
-        <a href={href("run-down", current.value?.id ?? null, query)}>
-          follow it<span class="visually-hidden"> in Run-down</span>
-        </a>
-      </span>
-    </li>
+    <p>
+      {keptLine(kept, targetMargin)}.{" "}
+      <a href={href("run-down", current.value?.id ?? null, query)}>
+        Follow it<span class="visually-hidden"> in Run-down</span>
+      </a>
+    </p>
   );
 }
 

@@ -4,6 +4,7 @@ import type { Asked } from "../../../../shared/decide/ways/ways.ts";
 import type { JointWay } from "../../../../shared/physics/joints.ts";
 import type { PredictInput } from "../../../../shared/physics/predict.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
+import type { WayCells } from "./wayWords.ts";
 
 const [MM, STEPS] = [1000, 100];
 
@@ -51,11 +52,11 @@ function reachedText({ state, depth, margin }: JointReach["depths"][number]): st
   return `${depthText(depth)} at ${marginText(margin)}`;
 }
 
-/** @returns the deepest joints in one line: "Joint along a side of the lip: up to 0.61 mm at 1.00 ×, 0.32 mm at 1.50 ×" */
-export function jointLine({ way, width, depths }: JointReach): string {
+/** @returns the deepest joints as a row: "Deepest joint, along a side of the lip", "0.61 mm at 1.00 ×, 0.32 mm at 1.50 ×" */
+export function jointCells({ way, width, depths }: JointReach): Omit<WayCells, "now"> {
   const met =
     way === "along"
       ? "along a side of the lip"
       : `across the lip, ${formatFixed((width ?? 0) * MM, 1)}\u202fmm wide`;
-  return `Deepest joint, ${met}: ${depths.map(reachedText).join(", ")}`;
+  return { label: `Deepest joint, ${met}`, goal: depths.map(reachedText).join(", ") };
 }

@@ -26,33 +26,51 @@ function stretchText(name: WayName, from: number, to: number): string {
   return `${least} to ${withUnit(name, roundedSafely(high, "at-most", decimals), decimals)}`;
 }
 
-/** "Gap ≤ 0.42 mm", "Rotor 47.2 to 64.7 mm". */
+/** How far a handle must go: "≤ 0.42 mm", "47.2 to 64.7 mm". */
 function boundText(name: WayName, { from, to, value, bound }: Way): string {
-  if (from !== null && to !== null && from !== to) return `${name.label} ${stretchText(name, from, to)}`;
+  if (from !== null && to !== null && from !== to) return stretchText(name, from, to);
   const shown = roundedSafely(shownOf(name, value ?? 0), bound, name.decimals);
-  return `${name.label} ${bound === "at-most" ? "≤" : "≥"} ${withUnit(name, shown)}`;
+  return `${bound === "at-most" ? "≤" : "≥"} ${withUnit(name, shown)}`;
 }
 
-/** How far a handle may go that already does: "Gap up to 0.61 mm". */
+/** How far a handle may go that already does: "up to 0.61 mm". */
 function slackText(name: WayName, way: Way): string {
   const { from, to, value, bound } = way;
-  if (value === null) return `${name.label}: any value does`;
-  if (from !== null && to !== null) return `${name.label} ${stretchText(name, from, to)}`;
+  if (value === null) return "any value";
+  if (from !== null && to !== null) return stretchText(name, from, to);
   const shown = roundedSafely(shownOf(name, value), bound, name.decimals);
-  if (value === way.now) return `${name.label}: no ${bound === "at-most" ? "more" : "fewer"} than ${shown}`;
-  return `${name.label} ${bound === "at-most" ? "up to" : "down to"} ${withUnit(name, shown)}`;
+  if (value === way.now) return `no ${bound === "at-most" ? "more" : "fewer"} than ${shown}`;
+  return `${bound === "at-most" ? "up to" : "down to"} ${withUnit(name, shown)}`;
 }
 
 function neverText(name: WayName, { best, now }: Way): string {
   const at = best.value === now ? "as it stands" : `at ${withUnit(name, shownOf(name, best.value))}`;
-  return `${name.label}: no value of this alone does it; ${marginText(best.margin)} at best, ${at}`;
+  return `no value of this alone does it; ${marginText(best.margin)} at best, ${at}`;
 }
 
-/** @returns what a handle alone can do, as one line */
-export function wayText(way: Way): string {
+/** A row of Ways to hold. */
+export interface WayCells {
+  readonly label: string;
+  readonly now: string;
+  /** how far it must go, or may; or that no value does */
+  readonly goal: string;
+}
+
+/** @returns what a handle alone can do, as a row: "Gap", "0.61 mm", "≤ 0.42 mm" */
+export function wayCells(way: Way): WayCells {
   const name = WAY_NAMES[way.handle];
-  if (way.state === "never") return neverText(name, way);
-  return way.state === "does" ? boundText(name, way) : slackText(name, way);
+  const goals = { never: neverText, does: boundText, already: slackText };
+  return {
+    label: name.label,
+    now: withUnit(name, shownOf(name, way.now)),
+    goal: goals[way.state](name, way),
+  };
+}
+
+/** @returns the same as one line: "Gap ≤ 0.42 mm", "Rotor 47.2 to 64.7 mm" */
+export function wayText(way: Way): string {
+  const { label, goal } = wayCells(way);
+  return `${label}${way.state === "never" ? ":" : ""} ${goal}`;
 }
 
 const signed = (value: number, decimals: number) => `${value < 0 ? "" : "+"}${formatFixed(value, decimals)}`;
