@@ -3,7 +3,8 @@ import { groupOf } from "../../shared/model/screens.ts";
 import { offered } from "../../shared/model/withdrawn.ts";
 import { go, href, route, type ViewName } from "../app/router.ts";
 import { currentBook } from "./book.ts";
-import { type Changes, changesFromQuery, changesToQuery, type LeftOut, leftOutOf } from "./handles.ts";
+import { type Changes, type LeftOut, leftOutOf } from "./handles.ts";
+import { type PartTried, triedFromQuery, triedToQuery } from "./partsTried.ts";
 
 const LAST_BUILD = "gripcurve-build";
 
@@ -36,6 +37,9 @@ export const changes = signal<Changes>({});
 /** What the address asked for that can't be; until something is changed. */
 export const leftOut = signal<readonly LeftOut[]>([]);
 
+/** Parts that the address asked for and the book does not have; until something is changed. */
+export const unknownParts = signal<readonly PartTried[]>([]);
+
 /** false while a handle is held */
 export const settled = signal(true);
 
@@ -45,7 +49,9 @@ export const overlayIds = signal<readonly string[]>([]);
 /** Takes what the address carries: the changes and the builds laid over. */
 export function fromAddress(): void {
   const { query } = route.peek();
-  changes.value = changesFromQuery(query);
+  const { tried, unknown } = triedFromQuery(query, currentBook.peek());
+  changes.value = tried;
+  unknownParts.value = unknown;
   leftOut.value = leftOutOf(query);
   overlayIds.value = (query.get("over") ?? "").split(",").filter(Boolean);
   if (current.peek()) sessionStorage.setItem(LAST_BUILD, current.peek()?.id ?? "");
@@ -56,7 +62,7 @@ export function toAddress(): void {
   const build = current.peek();
   if (!build) return;
   const over = overlayIds.peek();
-  const query = { ...changesToQuery(changes.peek()), ...(over.length > 0 ? { over: over.join(",") } : {}) };
+  const query = { ...triedToQuery(changes.peek()), ...(over.length > 0 ? { over: over.join(",") } : {}) };
   const address = href(route.peek().view, build.id, query);
   if (address !== location.pathname + location.search) go(address, { replace: true });
 }
@@ -72,5 +78,6 @@ export function settle(next: Changes = changes.peek()): void {
   settled.value = true;
   changes.value = next;
   leftOut.value = [];
+  unknownParts.value = [];
   toAddress();
 }

@@ -1,3 +1,4 @@
+import type { Exchange } from "../../shared/book/mass/exchange.ts";
 import type { Build } from "../../shared/model/build.ts";
 import { BUILD, LEAST_TRIED_DIAMETER, LEAST_TRIED_DUTY } from "../../shared/model/limits.ts";
 import { type Limits, withinLimits } from "../../shared/units/limits.ts";
@@ -17,7 +18,10 @@ export const HANDLE_KEYS = [
 export type HandleKey = (typeof HANDLE_KEYS)[number];
 
 /** What is tried against the build as it stands, SI; a key that is not there is untouched. */
-export type Changes = Readonly<Partial<Record<HandleKey, number>>>;
+export interface Changes extends Readonly<Partial<Record<HandleKey, number>>> {
+  /** parts of the book in the place of its own; left out where there are none */
+  readonly parts?: Exchange;
+}
 
 /** Values as they stand without a change, SI. */
 export type Settings = Readonly<Record<HandleKey, number>>;
@@ -147,7 +151,7 @@ export function changed(changes: Changes, key: HandleKey, value: number, was: nu
   return Math.abs(value - was) <= tiny ? rest : { ...rest, [key]: value };
 }
 
-/** @returns changes as an address carries them, SI */
+/** @returns settings as an address carries them, SI; with parts: `triedToQuery` */
 export function changesToQuery(changes: Changes): Record<string, string> {
   return Object.fromEntries(
     HANDLE_KEYS.flatMap((key) => (changes[key] === undefined ? [] : [[key, String(changes[key])]])),

@@ -1,8 +1,8 @@
 import { computed } from "@preact/signals";
 import { currentBook } from "./book.ts";
 import { changes, current } from "./build.ts";
-import { withChanges } from "./handles.ts";
 import { isChanged, type Outcome, solve } from "./outcome.ts";
+import { withTried } from "./partsTried.ts";
 
 /** The build on the screen as it is stored, solved; null without one. */
 export const storedOutcome = computed<Outcome | null>(() => {
@@ -14,5 +14,5 @@ export const storedOutcome = computed<Outcome | null>(() => {
 export const shownOutcome = computed<Outcome | null>(() => {
   const [book, build, tried] = [currentBook.value, current.value, changes.value];
   if (!book || !build || !isChanged(tried)) return storedOutcome.value;
-  return solve(book, withChanges(build.data, tried));
+  return solve(book, withTried(book, build.data, tried));
 });

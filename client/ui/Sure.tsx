@@ -14,15 +14,13 @@ interface SureProps {
 export function Sure({ spread, ...at }: SureProps) {
   if (!spread) return null;
   return (
-    <>
-      <small class="sure">
-        <Term of="chance of holding" /> <ChanceFigure {...at} spread={spread} />
-      </small>
+    <small class="sure">
       {spread.p5 !== null && spread.p95 !== null && (
-        <small>
-          <RangeFigure {...at} spread={spread} />
-        </small>
+        <>
+          <RangeFigure {...at} spread={spread} />,{" "}
+        </>
       )}
-    </>
+      <Term of="chance of holding">chance</Term> <ChanceFigure {...at} spread={spread} />
+    </small>
   );
 }

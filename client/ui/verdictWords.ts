@@ -11,13 +11,6 @@ export interface Graded {
   readonly word: string;
 }
 
-const MODE_WORDS: Readonly<Record<Mode, string>> = {
-  liftOff: "lift-off",
-  slide: "slide",
-  tip: "tip",
-  climb: "climb",
-};
-
 /** What gives, as a sentence says it before "first". */
 const GIVES: Readonly<Record<Mode, string>> = {
   liftOff: "lifts off",
@@ -48,11 +41,6 @@ export function gradeOf(margin: number | null, target: number, state: VerdictSta
   if (state === "burns") return { grade: "void", word: "until it burns" };
   if (margin === null) return enough(state);
   return margin < target ? { grade: "near", word: "little to spare" } : enough(state);
-}
-
-/** @returns the modes that govern, in words: "slide", "lift-off and slide" */
-export function governsInWords(modes: readonly string[]): string {
-  return listed(modes.map((mode) => MODE_WORDS[mode as Mode] ?? mode));
 }
 
 /** @returns what ends the hold: "slips", "lifts off and slips", "stops climbing" */

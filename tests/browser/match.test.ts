@@ -216,6 +216,8 @@ describe("Match", () => {
   it("reaches every setting by the tab key alone, and answers in words with each at its lowest and at its highest", async () => {
     const page = await screens.open("/match");
     await eventually(() => page.locator("[data-handle]").count()).toBe(9);
+    await page.locator(".handles-air summary").click();
+    await page.locator("h1").click();
     const reached = new Set<string>();
     // Far more stops than there are: one round through the page.
     for (let i = 0; i < 200 && reached.size < 18; i++) {

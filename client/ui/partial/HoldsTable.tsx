@@ -1,7 +1,7 @@
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { LeastFriction } from "../../../shared/physics/hold/leastFriction.ts";
 import type { FrictionNeeded, PartialHold } from "../../../shared/physics/partial/partialAnswer.ts";
-import { governsInWords, gradeOf } from "../verdictWords.ts";
+import { firstInWords, gradeOf } from "../verdictWords.ts";
 import type { Known } from "./known.ts";
 import { fallsAnyway, frictionText, timesText } from "./partialWords.ts";
 
@@ -27,7 +27,7 @@ function Told({ hold, state, target }: CellProps) {
     <td class={grade}>
       <span class="margin">{madeText(told.margin)}</span>
       <small>{told.margin === null ? NO_PULL : word}</small>
-      {told.governs.length > 0 && <small>{governsInWords(told.governs)} governs</small>}
+      {told.governs.length > 0 && <small>{firstInWords(told.governs)} first</small>}
     </td>
   );
 }

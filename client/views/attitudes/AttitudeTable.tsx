@@ -3,7 +3,7 @@ import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { Sure } from "../../ui/Sure.tsx";
-import { governsInWords, gradeOf } from "../../ui/verdictWords.ts";
+import { firstInWords, gradeOf } from "../../ui/verdictWords.ts";
 import { MarginFigure } from "../../ui/working/WorkedFigure.tsx";
 import { degrees, gapAtLimit, grams, needText } from "./attitudeWords.ts";
 import { RemovalNote, RemovalQuestion, useRemover } from "./Removing.tsx";
@@ -29,12 +29,12 @@ function NeedCell({ need, angle, driven, target, state, sure }: NeedProps) {
     <td class={`${grade} attitude-need`}>
       <span class="margin">
         <MarginFigure angle={angle} state={driven} margin={need.margin} />
-      </span>
-      <small>{word}</small>
-      {sure && <Sure angle={sure.angle} state={driven} spread={sure[driven]} />}
+      </span>{" "}
+      <span class="small">{word}</span>
       <small>
-        {needText(need)}, {governsInWords(need.modes)}
+        {needText(need)}, {firstInWords(need.modes)} first
       </small>
+      {sure && <Sure angle={sure.angle} state={driven} spread={sure[driven]} />}
       {need.gap !== null && <small>{gapAtLimit(need.gap)}</small>}
     </td>
   );

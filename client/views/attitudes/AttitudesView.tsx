@@ -3,8 +3,8 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
-import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
+import { triedToQuery } from "../../state/partsTried.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { type UncertaintyState, useUncertainty } from "../../state/useUncertainty.ts";
 import { useVerdict } from "../../state/verdict/useVerdict.ts";
@@ -62,8 +62,8 @@ function AttitudesOf({ book, build }: OfBuild) {
         {rose && <p class="attitudes-answer">{figures(rose)}</p>}
         {isChanged(tried) && (
           <p class="small">
-            With what is <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>, not as
-            the build is stored.
+            With what is <a href={href("match", build.id, triedToQuery(tried))}>tried in Match</a>, not as the
+            build is stored.
           </p>
         )}
       </div>
@@ -95,6 +95,11 @@ function Answered({ book, build, outcome, rose, sure, state }: AnsweredProps) {
     <>
       <section class="page-main" aria-label="The picture">
         <RoseChart rose={rose} asked={asked} onAsk={setAngle} />
+        <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
+        <div class="attitudes-own">
+          <AddAttitude build={build} />
+          <DrivePanel climber={{ vehicle: rose.input.vehicle, made: rose.made }} />
+        </div>
       </section>
       <section class="attitudes-table" aria-label="What it means">
         <h2>
@@ -103,14 +108,9 @@ function Answered({ book, build, outcome, rose, sure, state }: AnsweredProps) {
         </h2>
         <AttitudeTable rose={rose} build={build} state={state} waits={sure.doubt === null && sure.busy} />
         <CrossingTable crossings={crossings} target={build.data.targetMargin} state={state} />
-        <AskAngle rose={rose} angle={shown} onAngle={setAngle} />
         <BesideTable book={book} build={build} />
       </section>
       <div class="page-below page-columns">
-        <div>
-          <AddAttitude build={build} />
-          <DrivePanel climber={{ vehicle: rose.input.vehicle, made: rose.made }} />
-        </div>
         <HowSure state={sure} />
         <div>
           <RestsOn book={book} outcome={outcome} />

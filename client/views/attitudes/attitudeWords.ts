@@ -2,7 +2,7 @@ import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
-import { firstInWords, governsInWords } from "../../ui/verdictWords.ts";
+import { firstInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
 import { type Need, STATES, type Stand, type State } from "./stand.ts";
 
@@ -57,7 +57,7 @@ export function bandText({ spread }: Rose): string {
 function stateText(need: Need): string {
   if (need.pull === 0) return "no pull";
   if (!Number.isFinite(need.pull)) return "more than any pull can do";
-  return `${grams(need.pull)} (${marginText(need.margin)}, ${governsInWords(need.modes)} governs)`;
+  return `${grams(need.pull)} (${marginText(need.margin)}, ${firstInWords(need.modes)} first)`;
 }
 
 /** @returns one attitude under the pointer, a line each */

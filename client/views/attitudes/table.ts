@@ -1,6 +1,6 @@
 import type { AttitudeUncertainty } from "../../../shared/decide/uncertainty.ts";
 import type { Table } from "../../ui/table.ts";
-import { governsInWords } from "../../ui/verdictWords.ts";
+import { firstInWords } from "../../ui/verdictWords.ts";
 import { inGrams } from "./attitudeWords.ts";
 import type { Rose } from "./rose.ts";
 import type { Need, Stand } from "./stand.ts";
@@ -11,7 +11,7 @@ const MM = 1000;
 
 function cells(need: Need): (string | number | null)[] {
   const pull = Number.isFinite(need.pull) ? inGrams(need.pull) : "no pull suffices";
-  return [pull, need.margin, need.modes.length > 0 ? governsInWords(need.modes) : "no pull needed"];
+  return [pull, need.margin, need.modes.length > 0 ? firstInWords(need.modes) : "no pull needed"];
 }
 
 /** @returns what Attitudes draws, as numbers: the named attitudes, then every fifth degree */
@@ -39,10 +39,10 @@ export function roseTable({ named, stands, made, spread, pull }: Rose): Table {
       "made, 95 % (g)",
       "needed parked (g)",
       "margin parked",
-      "governs parked",
+      "first, parked",
       "needed driving (g)",
       "margin driving",
-      "governs driving",
+      "first, driving",
       ...(gives ? ["gap at the limit, parked (mm)", "gap at the limit, driving (mm)"] : []),
       "chance of holding parked (%)",
       "chance of holding driving (%)",

@@ -4,11 +4,12 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { STACK_KINDS, type StackKind, type StoredStack } from "../../../shared/model/stacks.ts";
-import { withChanges } from "../../state/handles.ts";
+import { withTried } from "../../state/partsTried.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
+import type { Exchange } from "../../ui/partChoices.ts";
 import { fitFigures, fitSentence, KIND_WORDS } from "./fitWords.ts";
 import { PrintAdvice } from "./PrintAdvice.tsx";
 import { SectionChart } from "./SectionChart.tsx";
@@ -16,7 +17,6 @@ import { StackForm } from "./StackForm.tsx";
 import { StackPanel } from "./StackPanel.tsx";
 import { draftOfStack, readStack, type StackDraft, usualStack } from "./stackDraft.ts";
 import { TryParts } from "./TryParts.tsx";
-import type { Exchange } from "./tryParts.ts";
 
 /** Do the parts close in the housing? Every stack of a build against its tolerances, drawn to scale. */
 export default function FitUpView() {
@@ -56,8 +56,8 @@ function FitOf({ book, build }: OfBuild) {
   const [exchange, setExchange] = useState<Exchange>({});
   const { tried, outcome } = useOutcomes(build);
   const shown = useMemo(
-    () => ({ ...withChanges(withTyped(build.data, typing), tried), ...exchange }),
-    [build, typing, tried, exchange],
+    () => ({ ...withTried(book, withTyped(build.data, typing), tried), ...exchange }),
+    [book, build, typing, tried, exchange],
   );
   const fits = useMemo(() => fitStacks(book, shown), [book, shown]);
   const parts = useMemo(() => stackedParts(book, shown), [book, shown]);
@@ -73,6 +73,12 @@ function FitOf({ book, build }: OfBuild) {
         <SectionChart name={shown.name} fits={fits} parts={parts} />
         <TryParts book={book} build={build} exchange={exchange} onExchange={setExchange} />
         <PrintAdvice book={book} build={build} fits={fits} />
+        {typing === null && (
+          <AddStack
+            names={build.data.stacks.map(({ name }) => name)}
+            onAdd={(draft) => setTyping({ draft, at: null })}
+          />
+        )}
       </section>
       <StacksSection
         build={build}
@@ -117,7 +123,7 @@ function StacksSection({ build, fits, gap, typing, onTyping }: StacksProps) {
           {problem}
         </p>
       )}
-      {typing ? (
+      {typing && (
         <StackForm
           key={typing.at ?? "new"}
           title={typing.at === null ? "A new stack" : `Change “${stacks[typing.at]?.name ?? ""}”`}
@@ -131,8 +137,6 @@ function StacksSection({ build, fits, gap, typing, onTyping }: StacksProps) {
           }}
           onCancel={() => onTyping(null)}
         />
-      ) : (
-        <AddStack names={stacks.map(({ name }) => name)} onAdd={(draft) => onTyping({ draft, at: null })} />
       )}
     </section>
   );
@@ -156,7 +160,7 @@ function AddStack({
   const add = (kind: StackKind) => onAdd(usualStack(kind, freeName(KIND_WORDS[kind], names)));
   return (
     <div data-next>
-      <h3>Add a stack</h3>
+      <h2>Add a stack</h2>
       <p>The sizes that parts of the book have are filled in; the housing's own are yours to type.</p>
       <ul class="plain-list">
         {STACK_KINDS.map((kind) => (

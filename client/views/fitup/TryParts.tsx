@@ -3,7 +3,8 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { nameWith, useNewBuild } from "../../state/useNewBuild.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { SelectField } from "../../ui/Field.tsx";
-import { choicesFor, type Exchange } from "./tryParts.ts";
+import type { Exchange } from "../../ui/partChoices.ts";
+import { choicesFor } from "./tryParts.ts";
 
 const ENDING = ", other parts";
 

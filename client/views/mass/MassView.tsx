@@ -5,8 +5,8 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
-import { changesToQuery, withChanges } from "../../state/handles.ts";
 import { isChanged, isLacking } from "../../state/outcome.ts";
+import { triedToQuery, withTried } from "../../state/partsTried.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
@@ -65,8 +65,11 @@ function withTyped(build: Build, typing: Typing | null): Build {
 function MassOf({ book, build }: OfBuild) {
   const [typing, setTyping] = useState<Typing | null>(null);
   const { tried } = useOutcomes(build);
-  const asTried = useMemo(() => withChanges(build.data, tried), [build, tried]);
-  const asTyped = useMemo(() => withChanges(withTyped(build.data, typing), tried), [build, typing, tried]);
+  const asTried = useMemo(() => withTried(book, build.data, tried), [book, build, tried]);
+  const asTyped = useMemo(
+    () => withTried(book, withTyped(build.data, typing), tried),
+    [book, build, typing, tried],
+  );
   const shown = useMemo(() => headroomOf(book, asTyped), [book, asTyped]);
   return (
     <div class="page page-halves">
@@ -77,8 +80,8 @@ function MassOf({ book, build }: OfBuild) {
         </Answer>
         {isChanged(tried) && (
           <p class="small">
-            With what is <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>, not as
-            the build is stored.
+            With what is <a href={href("match", build.id, triedToQuery(tried))}>tried in Match</a>, not as the
+            build is stored.
           </p>
         )}
       </div>

@@ -1,17 +1,23 @@
 import { useState } from "preact/hooks";
 import type { Book, Resolved } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
-import { changes, leftOut, settle } from "../../state/build.ts";
+import { changes, leftOut, settle, unknownParts } from "../../state/build.ts";
 import { HANDLES, type HandleKey, type Settings } from "../../state/handles.ts";
 import { isChanged } from "../../state/outcome.ts";
+import { PARTS_TRIED, type PartTried } from "../../state/partsTried.ts";
+import { NARROW, useMedia } from "../../ui/useMedia.ts";
 import { Basis } from "./basis.tsx";
-import { range } from "./entry.ts";
+import { range, withUnit } from "./entry.ts";
 import { Handle } from "./Handle.tsx";
+import { PartList } from "./parts/PartList.tsx";
+import { PART_LABELS } from "./parts/partLists.ts";
 import { SaveBuild } from "./SaveBuild.tsx";
 
 export interface HandlePanelProps {
   readonly book: Book;
   /** as stored */
+  readonly stored: Build;
+  /** with the parts that are tried; its settings as they stand without a change */
   readonly build: Build;
   /** the build as tried, for what its values rest on */
   readonly resolved: Resolved | null;
@@ -22,13 +28,18 @@ export interface HandlePanelProps {
   readonly effect: string | null;
 }
 
-/** What can be changed. On a phone one setting at a time stays within the thumb's reach. */
-export function HandlePanel({ book, build, resolved, settings, unset, effect }: HandlePanelProps) {
+/** Settings of the weather, which are rarely moved: they fold. */
+const AIR: readonly HandleKey[] = ["temperature", "pressure"];
+
+/** What can be changed: parts of the book first, then numbers. On a phone one at a time stays within the thumb's reach. */
+export function HandlePanel({ book, stored, build, resolved, settings, unset, effect }: HandlePanelProps) {
   const isPropeller = book.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
   const handles = isPropeller ? HANDLES.filter(({ key }) => key !== "gap") : HANDLES;
-  const [picked, setPicked] = useState<HandleKey>(isPropeller ? "mass" : "gap");
+  const [chosen, setPicked] = useState<HandleKey | PartTried>(isPropeller ? "mass" : "gap");
+  const picked = isPropeller && chosen === "gap" ? "mass" : chosen;
   const [round, setRound] = useState(0);
   const [refused, setRefused] = useState<ReadonlySet<HandleKey>>(new Set());
+  const narrow = useMedia(NARROW);
   const tried = isChanged(changes.value);
   const refuse = (key: HandleKey, isRefused: boolean) =>
     setRefused((before) => {
@@ -40,49 +51,101 @@ export function HandlePanel({ book, build, resolved, settings, unset, effect }: 
     setRefused(new Set());
     setRound(round + 1);
   };
+  const slot = (key: HandleKey | PartTried) => (key === picked ? "handle-slot picked-handle" : "handle-slot");
+  const slots = (keys: readonly (typeof HANDLES)[number][]) =>
+    keys.map((handle) => (
+      <div key={handle.key} class={slot(handle.key)}>
+        <Handle
+          handle={handle}
+          was={settings[handle.key]}
+          unset={unset.includes(handle.key)}
+          round={round}
+          onRefused={(isRefused) => refuse(handle.key, isRefused)}
+          basis={<Basis book={book} build={build} resolved={resolved} handle={handle.key} />}
+        />
+      </div>
+    ));
+  const air = handles.filter(({ key }) => AIR.includes(key));
+  const isAirTried = AIR.some((key) => changes.value[key] !== undefined);
   return (
     <section class="page-side match-handles" aria-label="What if">
       <div class="handles-head">
         <h2>What if…</h2>
-        <label class="handle-picker">
-          <span class="visually-hidden">Which setting</span>
-          <select value={picked} onChange={(event) => setPicked(event.currentTarget.value as HandleKey)}>
-            {handles.map((handle) => (
-              <option key={handle.key} value={handle.key}>
-                {handle.label}
-              </option>
-            ))}
-          </select>
-        </label>
+        <HandlePicker picked={picked} handles={handles} onPick={setPicked} />
         {(tried || refused.size > 0) && (
           <button type="button" class="plain" onClick={reset}>
             Reset all
           </button>
         )}
       </div>
+      <LeftOutOfAddress />
+      {isPropeller && (
+        <p class="quiet small">No gap to set: a propeller presses by its thrust, with or without a skirt.</p>
+      )}
+      {PARTS_TRIED.map((part) => (
+        <div key={part} class={slot(part)}>
+          <PartList book={book} stored={stored} build={build} part={part} />
+        </div>
+      ))}
+      {slots(handles.filter(({ key }) => !AIR.includes(key)))}
+      <details class="handles-air" open={narrow || isAirTried}>
+        <summary>
+          Air:{" "}
+          {air
+            .map((handle) => withUnit(handle, changes.value[handle.key] ?? settings[handle.key]))
+            .join(", ")}
+        </summary>
+        {slots(air)}
+      </details>
+      {effect && <output class="handle-effect">{effect}</output>}
+      {tried && <SaveBuild book={book} build={stored} />}
+    </section>
+  );
+}
+
+/** What the address asked for and could not be put in. */
+function LeftOutOfAddress() {
+  return (
+    <>
       {leftOut.value.map(({ handle, text }) => (
         <p key={handle.key} class="near small" role="status">
           {handle.label}: the address asks for {text === "" ? "nothing" : `“${text}”`} in SI units; allowed:{" "}
           {range(handle)}. It stays as the build has it.
         </p>
       ))}
-      {isPropeller && (
-        <p class="quiet small">No gap to set: a propeller presses by its thrust, with or without a skirt.</p>
-      )}
-      {handles.map((handle) => (
-        <div key={handle.key} class={handle.key === picked ? "handle-slot picked-handle" : "handle-slot"}>
-          <Handle
-            handle={handle}
-            was={settings[handle.key]}
-            unset={unset.includes(handle.key)}
-            round={round}
-            onRefused={(isRefused) => refuse(handle.key, isRefused)}
-            basis={<Basis book={book} build={build} resolved={resolved} handle={handle.key} />}
-          />
-        </div>
+      {unknownParts.value.map((part) => (
+        <p key={part} class="near small" role="status">
+          {PART_LABELS[part]}: the book doesn't have the one that the address asks for. It stays as the build
+          has it.
+        </p>
       ))}
-      {effect && <output class="handle-effect">{effect}</output>}
-      {tried && <SaveBuild build={build} />}
-    </section>
+    </>
+  );
+}
+
+interface HandlePickerProps {
+  readonly picked: HandleKey | PartTried;
+  readonly handles: typeof HANDLES;
+  readonly onPick: (picked: HandleKey | PartTried) => void;
+}
+
+/** On a phone: which setting or part is within the thumb's reach. */
+function HandlePicker({ picked, handles, onPick }: HandlePickerProps) {
+  return (
+    <label class="handle-picker">
+      <span class="visually-hidden">Which setting</span>
+      <select value={picked} onChange={(event) => onPick(event.currentTarget.value as HandleKey | PartTried)}>
+        {PARTS_TRIED.map((part) => (
+          <option key={part} value={part}>
+            {PART_LABELS[part]}
+          </option>
+        ))}
+        {handles.map((handle) => (
+          <option key={handle.key} value={handle.key}>
+            {handle.label}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }

@@ -3,8 +3,8 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { changes, current } from "../../state/build.ts";
-import { changesToQuery } from "../../state/handles.ts";
 import type { Outcome } from "../../state/outcome.ts";
+import { triedToQuery } from "../../state/partsTried.ts";
 import { Caution } from "../../ui/Caution.tsx";
 import { Mark } from "../../ui/Mark.tsx";
 
@@ -33,7 +33,7 @@ export function LimitsLine(props: Props) {
   return (
     <>
       <p class="small">
-        <a href={`${href("run-down", build, changesToQuery(changes.value))}#limits`}>
+        <a href={`${href("run-down", build, triedToQuery(changes.value))}#limits`}>
           What burns or bursts first
         </a>{" "}
         {guessed.length > 0 && <Mark word="estimated" title={guessed.join(" and ")} />}

@@ -6,6 +6,7 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { motionMs } from "../../charts/motion.ts";
 import { overlayIds, settled } from "../../state/build.ts";
 import { isChanged, isLacking, settingsOf, solve } from "../../state/outcome.ts";
+import { withParts } from "../../state/partsTried.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { useUncertainty } from "../../state/useUncertainty.ts";
 import { useVerdict } from "../../state/verdict/useVerdict.ts";
@@ -22,7 +23,7 @@ import { OverlayTable } from "./OverlayTable.tsx";
 import { OVERLAY_DASHES, type Overlay } from "./overlays.ts";
 import { PartialPanel } from "./panels.tsx";
 import { pictureOf } from "./picture.ts";
-import { Reasons } from "./Reasons.tsx";
+import { BasedOn, Reasons } from "./Reasons.tsx";
 import { AttitudeStrip } from "./strip/AttitudeStrip.tsx";
 import { ThrustSection } from "./thrust/ThrustSection.tsx";
 
@@ -51,7 +52,12 @@ function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   const sure = useUncertainty();
   const { verdict, crossings } = useVerdict();
   const overlays = useOverlays(book, build.id, overlayIds.value);
-  const settings = useMemo(() => settingsOf(book, build.data, asStored.resolved), [book, build, asStored]);
+  const { parts } = tried;
+  const { unmoved, settings } = useMemo(() => {
+    const unmoved = withParts(book, build.data, { parts });
+    const { resolved } = parts ? solve(book, unmoved) : asStored;
+    return { unmoved, settings: settingsOf(book, unmoved, resolved) };
+  }, [book, build, asStored, parts]);
   const ghost = useMemo(() => pictureOf(book, asStored), [book, asStored]);
   const picture = useMemo(
     () => (outcome === asStored ? ghost : pictureOf(book, outcome)),
@@ -76,7 +82,8 @@ function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
       )}
       <HandlePanel
         book={book}
-        build={build.data}
+        stored={build.data}
+        build={unmoved}
         resolved={outcome.resolved}
         settings={settings}
         unset={asStored.resolved?.friction === null ? ["wheelFriction"] : []}
@@ -111,6 +118,7 @@ function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
           )}
           <OverlayPicker book={book} shown={build.id} />
           {picture && <OverlayTable book={book} overlays={overlays} />}
+          {outcome.prediction && <BasedOn book={book} outcome={outcome} />}
         </section>
       )}
       {outcome.prediction && <Reasons book={book} id={build.id} outcome={outcome} sure={sure} />}

@@ -19,7 +19,7 @@ export interface ReasonsProps {
   readonly sure: UncertaintyState;
 }
 
-/** Under the picture, in two columns: what can be done, how sure it is, what moves it, what it is based on. */
+/** Under the picture, in two columns: what can be done and what moves it, how sure it is and what to test next. */
 export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
   const bars = outcome.resolved?.propeller ? "bar" : "bars";
   const rested = sure.doubt !== null || !sure.busy;
@@ -28,22 +28,11 @@ export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
       <div class="page-below page-columns match-reasons">
         <div>
           <WaysPanel book={book} outcome={outcome} rested={rested} />
+          <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} rested={rested} />
         </div>
         <div>
           <HowSure state={sure} ranges={`ranges, and the ${bars} across the operating point`} />
           <NextPanel book={book} outcome={outcome} sure={sure} id={id} rested={rested} />
-        </div>
-      </div>
-      <div class="page-below page-columns match-moves">
-        <div>
-          <MovesPanel outcome={outcome} shares={sure.doubt?.shares ?? null} rested={rested} />
-        </div>
-        <div>
-          <RestsOn book={book} outcome={outcome} />
-          <Warnings outcome={outcome} />
-          <LimitsLine book={book} outcome={outcome} />
-          <Hardest outcome={outcome} />
-          {outcome.prediction?.point && <ShowWorking of={() => boardOf(book, outcome)} />}
         </div>
       </div>
       <div class="page-below match-cautions">
@@ -53,6 +42,23 @@ export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
         </Caution>
       </div>
     </>
+  );
+}
+
+/** Beside the settings, under the picture: what it is based on, what to watch out for, and its working. */
+export function BasedOn({ book, outcome }: Pick<ReasonsProps, "book" | "outcome">) {
+  return (
+    <div class="page-columns match-basis">
+      <div>
+        <RestsOn book={book} outcome={outcome} />
+      </div>
+      <div>
+        <Warnings outcome={outcome} />
+        <LimitsLine book={book} outcome={outcome} />
+        <Hardest outcome={outcome} />
+        {outcome.prediction?.point && <ShowWorking of={() => boardOf(book, outcome)} />}
+      </div>
+    </div>
   );
 }
 

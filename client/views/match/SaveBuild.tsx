@@ -1,13 +1,14 @@
 import { useState } from "preact/hooks";
+import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { changes } from "../../state/build.ts";
-import { withChanges } from "../../state/handles.ts";
+import { withTried } from "../../state/partsTried.ts";
 import { nameWith, useNewBuild } from "../../state/useNewBuild.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { TextField } from "../../ui/Field.tsx";
 
 /** Keeps what is tried as a build of its own. */
-export function SaveBuild({ build }: { build: Build }) {
+export function SaveBuild({ book, build }: { book: Book; build: Build }) {
   const [name, setName] = useState<string | null>(null);
   const { problem, setProblem, sending, make } = useNewBuild("match");
   if (name === null)
@@ -19,7 +20,7 @@ export function SaveBuild({ build }: { build: Build }) {
   const save = async (event: Event) => {
     event.preventDefault();
     if (name.trim() === "") return setProblem("A name is needed, for example “Pane crawler, wider gap”.");
-    const data = { ...withChanges(build, changes.peek()), name: name.trim() };
+    const data = { ...withTried(book, build, changes.peek()), name: name.trim() };
     await make(data, {
       answered: () => setName(null),
       stored: () => {

@@ -6,8 +6,8 @@ import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import type { Keep } from "../../../shared/physics/rundown/input.ts";
 import { go, href, route } from "../../app/router.ts";
-import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking, type Outcome } from "../../state/outcome.ts";
+import { triedToQuery } from "../../state/partsTried.ts";
 import { useOutcomes } from "../../state/useOutcomes.ts";
 import { useVerdict } from "../../state/verdict/useVerdict.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
@@ -94,8 +94,8 @@ function RundownOf({ book, build }: OfBuild) {
         {problem && <Problem message={problem} />}
         {isChanged(tried) && (
           <p class="small">
-            With what is <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>, not as
-            the build is stored; the charge is the one set here.
+            With what is <a href={href("match", build.id, triedToQuery(tried))}>tried in Match</a>, not as the
+            build is stored; the charge is the one set here.
           </p>
         )}
       </div>

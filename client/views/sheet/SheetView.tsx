@@ -5,8 +5,8 @@ import { href } from "../../app/router.ts";
 import { drawForPaper } from "../../charts/Still.tsx";
 import { isDemo } from "../../state/book.ts";
 import { changes } from "../../state/build.ts";
-import { changesToQuery } from "../../state/handles.ts";
 import { isChanged, isLacking } from "../../state/outcome.ts";
+import { triedToQuery } from "../../state/partsTried.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { Missing } from "../../ui/Missing.tsx";
@@ -78,7 +78,7 @@ function Head({ sheet: { build, outcome } }: { readonly sheet: Sheet }) {
       {isChanged(tried) && (
         <p class="small">
           <strong>Not as the build is stored:</strong> with what is{" "}
-          <a href={href("match", build.id, changesToQuery(tried))}>tried in Match</a>.
+          <a href={href("match", build.id, triedToQuery(tried))}>tried in Match</a>.
         </p>
       )}
       {outcome.build.note && <p class="small">{outcome.build.note}</p>}

@@ -43,7 +43,10 @@ describe("a build on a surface with a joint", () => {
         label: "Deepest joint, along a side of the lip",
         goal: expect.stringMatching(/^\d\.\d\d\u202fmm at 1\.00\u202f×, 0\.\d\d\u202fmm at 1\.50\u202f×$/),
       },
-      { label: "Deepest joint, across the lip, 6.0\u202fmm wide", goal: expect.stringMatching(/ at 1\.50\u202f×$/) },
+      {
+        label: "Deepest joint, across the lip, 6.0\u202fmm wide",
+        goal: expect.stringMatching(/ at 1\.50\u202f×$/),
+      },
     ]);
     const at = joints[0].depths[1].depth ?? Number.NaN;
     const over = predictAny({ ...input, skirt: { ...input.skirt, joint: { span: 0.096, depth: at } } });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { governsInWords, gradeOf } from "#client/ui/verdictWords.ts";
+import { firstInWords, gradeOf } from "#client/ui/verdictWords.ts";
 
 describe("gradeOf", () => {
   it.each([
@@ -38,9 +38,9 @@ describe("gradeOf", () => {
   });
 });
 
-describe("governsInWords", () => {
-  it("names modes, when several tie, with 'and'", () => {
-    expect(governsInWords(["liftOff", "slide"])).toBe("lift-off and slide");
-    expect(governsInWords(["tip"])).toBe("tip");
+describe("firstInWords", () => {
+  it("names what ends the hold, when several tie, with 'and'", () => {
+    expect(firstInWords(["liftOff", "slide"])).toBe("lifts off and slips");
+    expect(firstInWords(["tip"])).toBe("tips");
   });
 });

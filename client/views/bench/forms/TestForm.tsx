@@ -12,7 +12,7 @@ import { anchorOf } from "../../../ui/anchor.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { keepFocus } from "../../../ui/keepFocus.ts";
 import { Later, type LaterProps } from "../../../ui/Later.tsx";
-import { useMedia } from "../../../ui/useMedia.ts";
+import { NARROW, useMedia } from "../../../ui/useMedia.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { NOTHING_YET } from "../running/result.ts";
 import { runningResult } from "../running/run.ts";
@@ -97,9 +97,6 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver
     </form>
   );
 }
-
-/** Where the form is one column; the style sheet's own. */
-const NARROW = "(max-width: 900px)";
 
 const focusRow = (key: number) =>
   document

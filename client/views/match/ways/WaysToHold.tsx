@@ -3,8 +3,8 @@ import type { Book } from "../../../../shared/book/resolve.ts";
 import type { KeptReach } from "../../../../shared/decide/ways/kept.ts";
 import { href } from "../../../app/router.ts";
 import { changes, current, settle } from "../../../state/build.ts";
-import { changesToQuery } from "../../../state/handles.ts";
 import type { Outcome } from "../../../state/outcome.ts";
+import { triedToQuery } from "../../../state/partsTried.ts";
 import { useTask } from "../../../threads/useTask.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { keptLine } from "../../../ui/keptWords.ts";
@@ -114,7 +114,12 @@ function Found({ answered, asked, where, charge, scaled }: FoundProps) {
     <div aria-live="polite">
       <p>{waysSentence(answered, targetMargin, where)}</p>
       {answered.margin !== null && (
-        <WaysTable answered={answered} asked={asked} scaled={scaled} holds={answered.margin >= targetMargin} />
+        <WaysTable
+          answered={answered}
+          asked={asked}
+          scaled={scaled}
+          holds={answered.margin >= targetMargin}
+        />
       )}
       {answered.margin !== null && answered.kept && <KeptWay kept={answered.kept} asked={asked} />}
       {timed && <p class="quiet small">Minutes run from {chargeText(charge)} to its end.</p>}
@@ -129,7 +134,9 @@ interface WaysTableProps extends Pick<FoundProps, "answered" | "asked" | "scaled
 /** A setting a row: where it stands, how far it must go or may, what that costs. */
 function WaysTable({ answered, asked, scaled, holds }: WaysTableProps) {
   const costs = answered.ways.some(({ effects }) => effects !== null);
-  const ordered = [...answered.ways].sort((a, b) => Number(a.state === "never") - Number(b.state === "never"));
+  const ordered = [...answered.ways].sort(
+    (a, b) => Number(a.state === "never") - Number(b.state === "never"),
+  );
   return (
     <table class={costs ? "ways-list ways-costed" : "ways-list"}>
       <thead>
@@ -208,7 +215,7 @@ function WayRow({ way, asked, scaled, costs }: WayRowProps) {
 function KeptWay({ kept, asked }: { kept: KeptReach; asked: Question }) {
   const { attitude, targetMargin } = asked.asked;
   const keep = wishText({ kind: "margin", margin: targetMargin, angle: attitude });
-  const query = { ...changesToQuery(changes.value), keep };
+  const query = { ...triedToQuery(changes.value), keep };
   return (
     <p>
       {keptLine(kept, targetMargin)}.{" "}
