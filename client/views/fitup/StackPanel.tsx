@@ -1,9 +1,11 @@
 import { dimensionToChange } from "../../../shared/book/fitUp/advice.ts";
 import { dimensionsOf, type FitStack, type StackLine } from "../../../shared/book/fitUp/fitStack.ts";
 import { PART_SIZES } from "../../../shared/book/fitUp/partSizes.ts";
+import { stackBoard } from "../../../shared/book/fitUp/workings.ts";
 import { chancesOf } from "../../../shared/decide/fitUp/chance.ts";
 import { percentText } from "../../../shared/decide/verdict/figures.ts";
 import { ScrollTable } from "../../ui/ScrollTable.tsx";
+import { FigureOf } from "../../ui/working/FigureOf.tsx";
 import {
   BASIS_WORDS,
   chanceText,
@@ -65,13 +67,22 @@ function gapText({ kind, stack }: FitStack, gap: number | null): string | null {
 }
 
 function Figures({ fit }: { readonly fit: FitStack }) {
-  const { stack, lines } = fit;
+  const { name, stack, lines } = fit;
   const dimensions = stack && dimensionsOf(lines);
   if (!stack || !dimensions) return null;
   const { normal, uniform } = chancesOf(dimensions);
+  const board = () => stackBoard(fit);
+  const figure = (title: string, text: string) => (
+    <FigureOf board={board} title={title}>
+      {text}
+    </FigureOf>
+  );
   return (
     <p>
-      {`Left: ${leftText({ ...fit, stack })}. Worst case ${rangeText(stack.worstCase)}, root-sum-square ${rangeText(stack.rss)}. Chance of closing: ${chanceText(normal, uniform)}.`}
+      Left: {figure(`left in ${name}`, leftText({ ...fit, stack }))}. Worst case{" "}
+      {figure(`worst case of ${name}`, rangeText(stack.worstCase))}, root-sum-square{" "}
+      {figure(`root-sum-square of ${name}`, rangeText(stack.rss))}. Chance of closing:{" "}
+      {figure(`chance that ${name} closes`, chanceText(normal, uniform))}.
     </p>
   );
 }

@@ -87,7 +87,12 @@ function MassOf({ book, build }: OfBuild) {
       </div>
       <section class="page-main" aria-label="The picture">
         <MassChart of={shown} />
-        {shown.allowed.length > 0 && <ShowWorking of={() => headroomBoard(book, asTyped, shown)} />}
+        {shown.allowed.length > 0 && (
+          <ShowWorking
+            listed={(title) => /^mass (allowed|left|on board)/.test(title)}
+            of={() => headroomBoard(book, asTyped, shown)}
+          />
+        )}
         <Swaps book={book} build={build} shown={asTried} />
         <BalanceSection book={book} shown={asTyped} build={build} onSave={(data) => saveBuild(build, data)} />
         <MassHistory book={book} build={build} />

@@ -1,11 +1,13 @@
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
-import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
+import type { Fall } from "../../../shared/physics/rundown.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
+import { FigureOf } from "../../ui/working/FigureOf.tsx";
 import type { Answered, Track } from "./answer.ts";
 import { fallWords } from "./rundownWords.ts";
+import { fallTitle, runBoard } from "./runWorkings.ts";
 
 interface Props {
   readonly answered: Answered;
@@ -24,14 +26,25 @@ function toneOf(fall: Fall["state"], verdict: VerdictState | null): string {
 
 interface CellProps extends Pick<Props, "state"> {
   readonly fall: Fall;
-  readonly samples: readonly Sample[];
+  readonly answered: Answered;
+  /** of its working */
+  readonly title: string;
 }
 
-function FallCell({ fall, samples, state }: CellProps) {
+function FallCell({ fall, answered, title, state }: CellProps) {
+  const { samples } = answered;
   const { head, rest } = fallWords(fall, samples);
   return (
     <td class={toneOf(fall.state, state)}>
-      <span class="fall">{head}</span>
+      <span class="fall">
+        {fall.time === null ? (
+          head
+        ) : (
+          <FigureOf board={() => runBoard(answered)} title={title}>
+            {head}
+          </FigureOf>
+        )}
+      </span>
       {rest && <small>{rest}</small>}
     </td>
   );
@@ -42,8 +55,21 @@ function judgedWords({ driveCurrent, parked }: NonNullable<Track["judged"]>): st
   return parked ? "parked" : `driving at ${formatFixed(driveCurrent, 1)}\u202fA`;
 }
 
-function TrackRows({ tracks, answered, state }: Props & Pick<Answered, "tracks">) {
-  const { samples, targetMargin } = answered;
+function TrackRows({
+  tracks,
+  answered,
+  state,
+  over = "",
+}: Props & Pick<Answered, "tracks"> & { readonly over?: string }) {
+  const { targetMargin } = answered;
+  const cell = (track: Track, level: "holds" | "target") => (
+    <FallCell
+      fall={track[level]}
+      answered={answered}
+      title={fallTitle(`${track.name}${over}`, level === "holds" ? 1 : targetMargin)}
+      state={state}
+    />
+  );
   return (
     <>
       {tracks.map((track) => (
@@ -52,8 +78,8 @@ function TrackRows({ tracks, answered, state }: Props & Pick<Answered, "tracks">
             {track.title} {track.angle.toFixed(0)}°
             {track.judged && <small class="quiet fall-judged">{judgedWords(track.judged)}</small>}
           </th>
-          <FallCell fall={track.holds} samples={samples} state={state} />
-          {targetMargin !== 1 && <FallCell fall={track.target} samples={samples} state={state} />}
+          {cell(track, "holds")}
+          {targetMargin !== 1 && cell(track, "target")}
         </tr>
       ))}
     </>
@@ -87,7 +113,9 @@ export function FallTable({ answered, state }: Props) {
             </th>
           </tr>
         )}
-        {over && <TrackRows tracks={over.tracks} answered={answered} state={state} />}
+        {over && (
+          <TrackRows tracks={over.tracks} answered={answered} state={state} over={` over ${over.name}`} />
+        )}
       </tbody>
     </table>
   );

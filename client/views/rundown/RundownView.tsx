@@ -18,6 +18,7 @@ import { RestsOn } from "../../ui/RestsOn.tsx";
 import { SettingField } from "../../ui/SettingField.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
+import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
 import type { Answered } from "./answer.ts";
 import { type Tried, triedFrom, withTried } from "./asked.ts";
 import { CellNote } from "./CellNote.tsx";
@@ -31,6 +32,7 @@ import { LimitsSection } from "./limits/LimitsSection.tsx";
 import { type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
 import { alarmText, asIfText, endSentence, overSentence, rundownSentence } from "./rundownWords.ts";
+import { runBoard } from "./runWorkings.ts";
 import { useRun } from "./useRun.ts";
 import { WindingNote } from "./WindingNote.tsx";
 
@@ -217,6 +219,7 @@ function Meaning({ book, build, outcome, question, answered, busy, state }: Mean
           <VerdictMarks book={book} outcome={outcome} />
         </h2>
         <FallTable answered={answered} state={state} />
+        <ShowWorking of={() => runBoard(answered)} />
         {answered.kept && (
           <>
             <h2>Throttle, side by side</h2>

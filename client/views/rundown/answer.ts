@@ -36,6 +36,8 @@ export interface Answered {
   readonly over: OverJoint | null;
   /** of one loaded cell [V] */
   readonly minimumVoltage: number;
+  /** C of one cell [C], cells in parallel [-] */
+  readonly pack: { readonly capacity: number; readonly parallel: number };
   /** it drives a cycle; each attitude is judged under its own part of it */
   readonly cycled: boolean;
   readonly targetMargin: number;
@@ -78,6 +80,7 @@ export function answerTo(question: Question): Answered {
     tracks: tracksOf(run, all),
     over: overHardest(input, joints, all),
     minimumVoltage: input.pack.cell.minimumVoltage,
+    pack: { capacity: input.pack.cell.capacity, parallel: input.pack.parallel },
     cycled: (input.cycle ?? []).length > 0,
     targetMargin: input.targetMargin ?? 1,
     winding: windingOf(input),

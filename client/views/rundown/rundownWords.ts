@@ -128,15 +128,19 @@ function lowestCell({ cellVoltage, loads }: Sample): number {
   return (loads ?? []).reduce((least, load) => Math.min(least, load.cellVoltage), cellVoltage);
 }
 
-/** @returns loaded voltage of one cell at a moment of the run, between two samples by their straight line [V] */
-export function cellVoltageAt(samples: readonly Sample[], time: number): number {
+/** @returns a figure of a run at a moment, between two samples by their straight line [unit of the figure] */
+export function valueAt(samples: readonly Sample[], time: number, of: (sample: Sample) => number): number {
   const after = samples.findIndex((sample) => sample.time >= time);
-  if (after < 0) return lowestCell(samples[samples.length - 1]);
-  if (after === 0) return lowestCell(samples[0]);
+  if (after < 0) return of(samples[samples.length - 1]);
+  if (after === 0) return of(samples[0]);
   const [from, to] = [samples[after - 1], samples[after]];
   const share = (time - from.time) / (to.time - from.time);
-  return lowestCell(from) + share * (lowestCell(to) - lowestCell(from));
+  return of(from) + share * (of(to) - of(from));
 }
+
+/** @returns loaded voltage of one cell at a moment of the run [V] */
+export const cellVoltageAt = (samples: readonly Sample[], time: number): number =>
+  valueAt(samples, time, lowestCell);
 
 function upward(voltage: number): number {
   return Math.ceil(voltage * ALARM_STEPS - ROUNDING_SLACK) / ALARM_STEPS;

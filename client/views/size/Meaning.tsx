@@ -5,6 +5,7 @@ import { Figure } from "../../charts/Figure.tsx";
 import { stackHeight, stackPicture } from "../../charts/stack.ts";
 import { Caution } from "../../ui/Caution.tsx";
 import { Problem } from "../../ui/Problem.tsx";
+import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
 import { type Answered, bestOf, foremost, type Sized } from "./answer.ts";
 import type { Asked } from "./asked.ts";
 import { BestTable } from "./BestTable.tsx";
@@ -19,6 +20,7 @@ import { useSpread } from "./spread/useSpread.ts";
 import type { Subject } from "./subject.ts";
 import { SuitsSection } from "./suits/SuitsSection.tsx";
 import { usedFamilies } from "./suits/suits.ts";
+import { bestBoard } from "./workings.ts";
 
 interface Props {
   readonly subject: Subject;
@@ -57,7 +59,8 @@ export function Meaning({ subject, put, settings, answered, asked, onAsk }: Prop
         {shown && (
           <>
             <h2>The best size of each family</h2>
-            <BestTable answered={answered} shown={shown} onShow={(family) => onAsk({ family })} />
+            <BestTable put={put} answered={answered} shown={shown} onShow={(family) => onAsk({ family })} />
+            {best && <ShowWorking of={() => bestBoard(put, answered, shown)} />}
             <p class="size-known" aria-live="polite">
               {known}
             </p>

@@ -98,6 +98,7 @@ export const answered = (tracks: readonly Track[], change: Partial<Answered> = {
   warnings: [],
   tracks,
   minimumVoltage: 3,
+  pack: { capacity: 3600, parallel: 1 },
   targetMargin: 1.5,
   winding: "followed",
   windingEstimated: false,

@@ -5,8 +5,10 @@ import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { counted } from "../../../ui/count.ts";
 import { SelectField } from "../../../ui/Field.tsx";
 import { gapText } from "../../../ui/gapWords.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { listed, percent } from "../curveWords.ts";
+import { calibrationBoard } from "../fitWorkings.ts";
 import { type Fact, Facts } from "../Page.tsx";
 import { testName } from "../typed.ts";
 import { type CalibrationPage, calibrationPage, type Pair, pairsWith } from "./calibrationData.ts";
@@ -98,6 +100,7 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
         />
       )}
       <Facts facts={factsOf(page)} />
+      <ShowWorking of={() => calibrationBoard(page)} />
       <Contributions page={page} />
       <Outside page={page} />
       <ul class="curves-notes">

@@ -3,7 +3,9 @@ import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
+import { frictionFitBoard } from "../fitWorkings.ts";
 import { Notes } from "../Page.tsx";
 import { StrengthCharts } from "../strength/StrengthCharts.tsx";
 import type { FrictionGroup } from "./frictionData.ts";
@@ -53,6 +55,7 @@ export function FrictionSection({ group, surface, tests, chosen, answered }: Fri
           {fit.sd > 0 && `; single slides scatter by ${formatFixed(fit.sd, 3)}`}.
         </p>
       )}
+      {fit && <ShowWorking of={() => frictionFitBoard(group)} />}
       {problem && <p class="near">{problem}</p>}
       <PlotChart
         name={`friction ${group.title} ${surface}`}

@@ -3,10 +3,12 @@ import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { percent } from "../curveWords.ts";
+import { leakFitBoard } from "../fitWorkings.ts";
 import { Notes } from "../Page.tsx";
-import { type LeakPage, lipFlow } from "./leakData.ts";
+import { type LeakGroup, type LeakPage, lipFlow } from "./leakData.ts";
 import { groupTitle, leakPlot, leakResidualPlot } from "./leakPlot.ts";
 import { againstLip, exponentText, leakSentence } from "./leakSentence.ts";
 
@@ -75,6 +77,12 @@ export function LeakSection({ page, part, name, tests, chosen, answered }: LeakS
   );
 }
 
+const figure = (group: LeakGroup, title: string, text: string) => (
+  <FigureOf board={() => leakFitBoard(group)} title={title}>
+    {text}
+  </FigureOf>
+);
+
 function LeakFits({ page, part }: Pick<LeakSectionProps, "page" | "part">) {
   return (
     <ScrollTable label="Fitted leak laws">
@@ -94,8 +102,12 @@ function LeakFits({ page, part }: Pick<LeakSectionProps, "page" | "part">) {
             return (
               <tr key={group.key}>
                 <th scope="row">{groupTitle(group, part)}</th>
-                <td>{group.fit ? scientific(group.fit.coefficient) : "–"}</td>
-                <td>{exponentText(group)}</td>
+                <td>
+                  {group.fit
+                    ? figure(group, "coefficient of the leak", scientific(group.fit.coefficient))
+                    : "–"}
+                </td>
+                <td>{group.fit ? figure(group, "exponent of the leak", exponentText(group)) : "–"}</td>
                 <td>{group.fit ? formatQuantity(group.fit.residualSd, "flow", { digits: 2 }) : "–"}</td>
                 <td>{ratio === null ? "–" : percent(ratio, 3)}</td>
               </tr>

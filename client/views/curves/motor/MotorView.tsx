@@ -9,9 +9,11 @@ import { counted } from "../../../ui/count.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import { Brought } from "../Brought.tsx";
 import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
+import { motorFitBoard } from "../fitWorkings.ts";
 import { Facts, Notes, Page } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
 import { bandQuantile } from "../rotor/bands.ts";
@@ -173,6 +175,7 @@ function MotorMeaning({ page, chosen }: { page: MotorPage; chosen: Chosen }) {
             ...(begins ? [{ label: "turns from a throttle of", text: begins }] : []),
           ]}
         />
+        {fit && <ShowWorking of={() => motorFitBoard(page)} />}
         <Notes notes={[...notes, ...(throttle?.warnings ?? [])]} />
       </section>
       <section>

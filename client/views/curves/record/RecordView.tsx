@@ -6,6 +6,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { DocLink } from "../../../ui/Docs.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { useChosen } from "../chosen.ts";
 import { Facts, Page } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
@@ -19,6 +20,7 @@ import {
   predictedText,
   recordSentence,
 } from "./recordWords.ts";
+import { recordBoard } from "./recordWorkings.ts";
 import { useRecord } from "./useRecord.ts";
 
 const tall = (width: number) => Math.max(280, Math.min(400, width * 0.5));
@@ -77,6 +79,7 @@ function Shown({ book, record, problem }: ShownProps) {
       <section>
         <h2>How far to trust it</h2>
         <Facts facts={insideText(record) ? [{ label: "within 5 to 95 %", text: insideText(record) }] : []} />
+        {insideText(record) && <ShowWorking of={() => recordBoard(record)} />}
         {basis && <p>{basis}</p>}
         <p class="quiet">
           A prediction is kept with its test when the test is logged, and never worked out again. The band is

@@ -11,10 +11,10 @@ const FEW = 10;
 /** 95 % points of the normal distribution [-]. */
 const TWO_SIDED = 1.96;
 
-const FIGURE = { pull: "pulls", leak: "leaks", margin: "drives" } as const;
+export const FIGURE = { pull: "pulls", leak: "leaks", margin: "drives" } as const;
 
-/** Readings that lie within the band, of those that can be held against one. */
-function insideOf({ summary }: TrackRecord): { readonly inside: number; readonly count: number } {
+/** @returns readings that lie within the band, of those that can be held against one. */
+export function insideOf({ summary }: TrackRecord): { readonly inside: number; readonly count: number } {
   const banded = summary.flatMap(({ inside, count }) => (inside === null ? [] : [{ inside, count }]));
   const sum = (of: (each: { inside: number; count: number }) => number) =>
     banded.reduce((total, each) => total + of(each), 0);

@@ -3,9 +3,11 @@ import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts"
 import { href } from "../../../app/router.ts";
 import { counted } from "../../../ui/count.ts";
 import { estimateSentence } from "../../../ui/estimateWords.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import type { Chosen } from "../chosen.ts";
 import { capital, percent } from "../curveWords.ts";
+import { rotorFitBoard } from "../fitWorkings.ts";
 import { type Fact, Facts, Notes } from "../Page.tsx";
 import { PointPanel } from "../PointPanel.tsx";
 import { testName } from "../typed.ts";
@@ -89,6 +91,7 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
           <section>
             <h2>The fit</h2>
             <Facts facts={factsOf(family, shown, bandAt)} />
+            <ShowWorking of={() => rotorFitBoard(family)} />
             <p class="quiet small">{capital(fit.reason).replace(/-(?=\d)/g, "−")}.</p>
             {family.estimateOff && (
               <p class="small">{estimateSentence(family.rotor.data.name, family.estimateOff)}</p>

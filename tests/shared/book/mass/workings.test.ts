@@ -36,8 +36,11 @@ describe("workings of a build's mass, of every build of the demo", () => {
   });
 
   it.each(builds)("%s: the centre of gravity is the balance's", (_id, build) => {
-    const { centre } = balanceOf(book, build);
-    const [x, h] = balanceBoard(book, build).workings;
+    const places = { motor: { fromRear: 0.05, height: 0.02 }, rotor: { fromRear: 0.03, height: 0.015 } };
+    const placed = { ...build, places };
+    const { centre } = balanceOf(book, placed);
+    const [x, h] = balanceBoard(book, placed).workings;
+    expect(centre).not.toBeNull();
     expect(x?.result.value).toBe(centre?.fromRear);
     expect(h?.result.value).toBe(centre?.height);
   });

@@ -1,0 +1,234 @@
+import type { Calibrated } from "../../../shared/fit/calibration.ts";
+import { evaluatePolynomial } from "../../../shared/numeric/polynomial.ts";
+import {
+  type Board,
+  type Row,
+  subscript,
+  type Told,
+  type Working,
+  workedOut,
+} from "../../../shared/physics/working.ts";
+import { NO_BOARD } from "../../ui/working/board.ts";
+import type { CalibrationPage } from "./calibration/calibrationData.ts";
+import type { Source } from "./chosen.ts";
+import type { FrictionGroup } from "./friction/frictionData.ts";
+import type { LeakGroup } from "./leak/leakData.ts";
+import type { MotorPage } from "./motor/motorData.ts";
+import { inFit } from "./motor/motorFacts.ts";
+import { type RotorFamily, readingsInUse } from "./rotor/family.ts";
+
+/** What every fit is told with. */
+interface Fitted {
+  readonly told: Told;
+  readonly value: number;
+  /** standard error, in the unit of the figure; null where nothing is left over to judge it by */
+  readonly error: number | null;
+  readonly rows: readonly Row[];
+}
+
+const READINGS = ["n", "readings in use, each as precise as its instruments make it", ""] as const;
+
+/** Each reading is a number of one test: the count leads down to them all. */
+function fitBoard(fits: readonly Fitted[], readings: readonly Source[]): Board {
+  const count = readings.length;
+  const workings = fits.map(({ told, value, error, rows }): Working => {
+    const own: Row[] =
+      error === null ? [] : [[[`s_${told.output[0]}`, "standard error", told.output[1]], error]];
+    return workedOut(told, [[READINGS, count], ...rows, ...own], value);
+  });
+  const tests = [...new Set(readings.map(({ testId }) => testId))];
+  const what = "Readings of these tests that are not set aside.";
+  return { workings, origins: [{ symbol: "n", value: count, what, tests }] };
+}
+
+const inUse = <T extends { readonly aside: string | null }>(readings: readonly T[]): T[] =>
+  readings.filter(({ aside }) => aside === null);
+
+/** @returns how a rotor's curve came about, coefficient by coefficient, and the flow at which its pressure ends */
+export function rotorFitBoard(family: RotorFamily): Board {
+  const { fit, phiFree } = family;
+  if (!fit) return NO_BOARD;
+  const { psi, covariance, residualSd, degree, phiMin, phiMax } = fit;
+  const rows: Row[] = [
+    [["d", "degree of the polynomial", ""], degree],
+    [["s", "residual, of a reading that counts once", ""], residualSd],
+    [["φ_min", "least flow coefficient that was tested", ""], phiMin],
+    [["φ_max", "greatest flow coefficient that was tested", ""], phiMax],
+  ];
+  const coefficients = psi.map((value, power): Fitted => {
+    const variance = covariance[power]?.[power];
+    return {
+      told: {
+        title: power === 0 ? "ψ with no flow, a₀" : `coefficient a${subscript(power)} of the curve`,
+        equation: "ψ = Σ a_j·φ^j,  least Σ w·(ψ_i − ψ(φ_i))²",
+        output: [`a${subscript(power)}`, ""],
+        source: `weighted least squares, degree by AICc; docs/method/fits/rotor.md`,
+        assumptions: [`${fit.reason}.`, "Rotors of one family have one curve at every speed."],
+      },
+      value,
+      error: variance === undefined ? null : Math.sqrt(variance),
+      rows,
+    };
+  });
+  const board = fitBoard(coefficients, readingsInUse(family));
+  if (phiFree === null) return board;
+  const free = workedOut(
+    {
+      title: "φ with no pressure",
+      equation: "ψ(φ_free) = 0",
+      output: ["φ_free", ""],
+      source: "first root of the curve; docs/method/fits/rotor.md",
+    },
+    [
+      ...psi.map(
+        (a, power): Row => [[`a${subscript(power)}`, `coefficient of φ to the power of ${power}`, ""], a],
+      ),
+      [["ψ", "left there", ""], evaluatePolynomial(psi, phiFree)],
+    ],
+    phiFree,
+  );
+  return { ...board, workings: [...board.workings, free] };
+}
+
+/** @returns how K_v and resistance came about */
+export function motorFitBoard(page: MotorPage): Board {
+  const { fit } = page.basis;
+  if (!fit) return NO_BOARD;
+  const source = "least squares over all rows at full throttle; docs/method/fits/motor.md";
+  const rows: Row[] = [[["s", "residual of the voltage", "V"], fit.residualSd]];
+  const equation = "V = k·ω + R·I,  least Σ (V_i − k·ω_i − R·I_i)²";
+  return fitBoard(
+    [
+      {
+        told: {
+          title: "speed constant",
+          equation: `${equation},  K_v = 60/(2π·k)`,
+          output: ["K_v", "rpm/V"],
+          source,
+        },
+        value: fit.kv,
+        error: fit.standardErrors.kv,
+        rows,
+      },
+      {
+        told: { title: "resistance", equation, output: ["R", "Ω"], source },
+        value: fit.resistance,
+        error: fit.standardErrors.resistance,
+        rows,
+      },
+    ],
+    inFit(page),
+  );
+}
+
+/** @returns how the law of a leak came about */
+export function leakFitBoard({ fit, points }: LeakGroup): Board {
+  if (!fit) return NO_BOARD;
+  const told = {
+    equation: "Q = C_L·Δp^x,  least Σ (Q_i − C_L·Δp_i^x)²",
+    source: "least squares in the flow; form of ISO 9972 and ASTM E779; docs/method/fits/leak.md",
+    assumptions: ["At the air of the test, between the least and the greatest suction that was read."],
+  };
+  const rows: Row[] = [
+    [["Δp_min", "least suction", "Pa"], fit.pressureRange[0]],
+    [["Δp_max", "greatest suction", "Pa"], fit.pressureRange[1]],
+    [["s", "residual of the flow", "m³/s"], fit.residualSd],
+  ];
+  const { coefficient, exponent, standardErrors } = fit;
+  return fitBoard(
+    [
+      {
+        told: { ...told, title: "coefficient of the leak", output: ["C_L", "m³/(s·Pa^x)"] },
+        value: coefficient,
+        error: standardErrors.coefficient,
+        rows,
+      },
+      {
+        told: { ...told, title: "exponent of the leak", output: ["x", ""] },
+        value: exponent,
+        error: standardErrors.exponent,
+        rows,
+      },
+    ],
+    inUse(points),
+  );
+}
+
+/** @returns how the friction of a contact came about */
+export function frictionFitBoard({ fit, slides }: FrictionGroup): Board {
+  if (!fit) return NO_BOARD;
+  const told = {
+    title: "friction by the tilt board",
+    equation: "μ = tan(tilt at which it slides)",
+    output: ["μ", ""] as const,
+    source: "most likely under brackets of held and slid; docs/method/fits/friction.md",
+    assumptions: ["The tilt at which one slide gives scatters normally about one value."],
+  };
+  const rows: Row[] = [[["s", "scatter of single slides", ""], fit.sd]];
+  return fitBoard([{ told, value: fit.mu, error: fit.uncertainty, rows }], inUse(slides));
+}
+
+/** A number as it was thought before the tests, and what the tests make of it. */
+function calibrated(
+  told: Pick<Told, "title" | "output">,
+  found: Calibrated,
+  before: readonly [value: number, sd: number],
+  rows: readonly Row[],
+): Fitted {
+  const [symbol, unit] = told.output;
+  return {
+    told: {
+      ...told,
+      equation: `${symbol} = mean of p(${symbol}) ∝ prior·Π L_i`,
+      source:
+        "Bayes, every pull and leak reading as likely as its scatter makes it; docs/method/calibration.md",
+      assumptions: ["Pulls scatter log-normally about the model; the prior is what was set or stated."],
+    },
+    value: found.mean,
+    error: found.sd,
+    rows: [
+      [[`${symbol}_0`, "before the tests", unit], before[0]],
+      [[`s_0`, "its standard uncertainty before", unit], before[1]],
+      ...rows,
+    ],
+  };
+}
+
+/** @returns how gap, pull factor and friction came about */
+export function calibrationBoard({ pair, answer, pulls, leaks }: CalibrationPage): Board {
+  const { prior } = pair.calibration;
+  const rows: Row[] = [
+    [["n_pulls", "pulls", ""], pulls.length],
+    [["n_leaks", "leak readings", ""], leaks.length],
+    ...(answer.scatter === null ? [] : [[["s", "scatter of a single pull", ""], answer.scatter] as const]),
+  ];
+  const fits = [
+    calibrated(
+      { title: "gap calibrated", output: ["h", "m"] },
+      answer.gap,
+      [prior.gap.mean, prior.gap.sd],
+      rows,
+    ),
+    ...(answer.pullFactor
+      ? [
+          calibrated(
+            { title: "pull factor calibrated", output: ["κ", ""] },
+            answer.pullFactor,
+            [prior.pullFactor.median, prior.pullFactor.sd],
+            rows,
+          ),
+        ]
+      : []),
+    ...(answer.friction
+      ? [
+          calibrated(
+            { title: "friction calibrated", output: ["μ", ""] },
+            answer.friction,
+            [prior.friction.mean, prior.friction.sd],
+            rows,
+          ),
+        ]
+      : []),
+  ];
+  return fitBoard(fits, [...pulls, ...leaks]);
+}
