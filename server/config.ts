@@ -9,6 +9,8 @@ export interface Config {
   readonly file: string;
   /** whether each request is written to the log */
   readonly logsRequests: boolean;
+  /** how many daily copies are kept; 0: none is made */
+  readonly dailyCopies: number;
 }
 
 const DEFAULT_PORT = 4310;
@@ -38,7 +40,18 @@ function logsRequestsFrom(text: string): boolean {
   throw new RangeError(`GRIPCURVE_LOG is "${text}"; allowed: requests, or nothing.`);
 }
 
-/** @throws {RangeError} on a PORT that is none, on GRIPCURVE_HOSTS or GRIPCURVE_LOG that say what can't be */
+const USUAL_COPIES = 7;
+const MOST_COPIES = 366;
+
+function copiesFrom(text: string): number {
+  const count = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+  if (count <= MOST_COPIES) return count;
+  throw new RangeError(
+    `GRIPCURVE_COPIES is "${text}"; allowed: how many daily copies are kept, from 0 (none is made) to ${MOST_COPIES}.`,
+  );
+}
+
+/** @throws {RangeError} on a PORT or GRIPCURVE_COPIES that is none, on GRIPCURVE_HOSTS or GRIPCURVE_LOG that say what can't be */
 export function configFrom(environment: Readonly<Record<string, string | undefined>>): Config {
   // Set to nothing counts as not set.
   const host = environment.HOST || "127.0.0.1";
@@ -48,6 +61,7 @@ export function configFrom(environment: Readonly<Record<string, string | undefin
     names: [host.toLowerCase(), ...namesFrom(environment.GRIPCURVE_HOSTS ?? "")],
     file: resolve(environment.GRIPCURVE_DB || "data/gripcurve.db"),
     logsRequests: logsRequestsFrom(environment.GRIPCURVE_LOG ?? ""),
+    dailyCopies: copiesFrom(environment.GRIPCURVE_COPIES || String(USUAL_COPIES)),
   };
 }
 

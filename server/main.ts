@@ -3,6 +3,7 @@ import type { AddressInfo } from "node:net";
 import { fileURLToPath } from "node:url";
 import { createApp } from "./app.ts";
 import { type Config, configFrom, exposureOf } from "./config.ts";
+import { keepDailyCopies } from "./dailyCopies.ts";
 import { loadDemoOnFirstStart } from "./demo.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { wordsOf } from "./startError.ts";
@@ -25,19 +26,21 @@ const CLIENT = fileURLToPath(new URL("../client", import.meta.url));
 const WORKER = fileURLToPath(new URL("./worker.js", import.meta.url));
 
 async function start(config: Config): Promise<void> {
-  const { port, host, names, file, logsRequests } = config;
+  const { port, host, names, file, logsRequests, dailyCopies } = config;
   const clock = () => new Date();
   const store = openStore(file, clock());
   await patiently(() => loadDemoOnFirstStart(store, clock()));
   const threads = pool(WORKER);
   const jobs = new Jobs(threads, clock, console.error);
   const looking = setInterval(() => store.lookForOthers(), LOOK_FOR_OTHERS);
+  const endCopies = keepDailyCopies(threads, { file, clock, keep: dailyCopies, log: console.error });
   const logRequest = logsRequests ? console.error : undefined;
   const app = createApp({ store, clock, client: CLIENT, names, threads, jobs, logRequest });
   const server = createServer(app);
   server.keepAliveTimeout = IDLE_KEPT;
   const stop = () => {
     clearInterval(looking);
+    endCopies();
     store.feed.close();
     void jobs.close();
     server.close(() => store.close());
@@ -48,6 +51,7 @@ async function start(config: Config): Promise<void> {
   process.once("SIGINT", stop);
   server.once("error", (error) => {
     clearInterval(looking);
+    endCopies();
     store.close();
     fail(error, config);
   });

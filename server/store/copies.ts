@@ -1,27 +1,44 @@
 import { rmSync } from "node:fs";
 import { basename } from "node:path";
-import type { Database } from "./database.ts";
+import SQLite from "better-sqlite3";
 import { placeNew, UNFINISHED } from "./placing.ts";
 
 const TIME_MARKS = /[-:]|\.\d+/g;
 
 /**
- * Copies the database to a file beside it, consistent while others read and write. The copy has its name only once it is whole and on the disk.
+ * Copies a book to another file, through a connection of its own that only reads: consistent while others read and
+ * write, and while its caller holds them off. The copy has a name only once it is whole and on the disk.
+ *
+ * @param place - gives the whole copy its name, from the one that it was written under
+ */
+function copied<T>(file: string, unfinished: string, place: () => T): T {
+  rmSync(unfinished, { force: true });
+  const database = new SQLite(file, { readonly: true, fileMustExist: true });
+  try {
+    database.prepare("VACUUM INTO ?").run(unfinished);
+    return place();
+  } finally {
+    database.close();
+    rmSync(unfinished, { force: true });
+  }
+}
+
+/**
+ * Copies the book to a file beside it, under its moment and the reason.
  *
  * @param reason - ends the copy's name, for example "before-002"
  * @returns the copy's name, without its folder
  */
-export function copyBeside(database: Database, reason: string, at: Date): string {
-  const stamp = at.toISOString().replace(TIME_MARKS, "");
-  const stem = `${database.name}.${stamp}-${reason}`;
+export function copyBeside(file: string, reason: string, at: Date): string {
+  const stem = `${file}.${at.toISOString().replace(TIME_MARKS, "")}-${reason}`;
   const unfinished = `${stem}.${process.pid}${UNFINISHED}`;
-  rmSync(unfinished, { force: true });
-  try {
-    database.prepare("VACUUM INTO ?").run(unfinished);
-    return basename(placedUnderFreeName(unfinished, stem));
-  } finally {
-    rmSync(unfinished, { force: true });
-  }
+  return copied(file, unfinished, () => basename(placedUnderFreeName(unfinished, stem)));
+}
+
+/** Copies the book to a file of a name that is free. @returns false where it is taken */
+export function copyTo(file: string, target: string): boolean {
+  const unfinished = `${target}.${process.pid}${UNFINISHED}`;
+  return copied(file, unfinished, () => placeNew(unfinished, target));
 }
 
 function placedUnderFreeName(unfinished: string, stem: string): string {

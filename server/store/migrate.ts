@@ -31,7 +31,7 @@ export function migrate(database: Database, migrations: readonly Migration[], at
   const found = schemaVersion(database);
   if (found > latest) throw new NewerBookError(database.name, found, latest);
   if (found === latest) return null;
-  const copy = found > 0 ? copyBeside(database, `before-${String(latest).padStart(3, "0")}`, at) : null;
+  const copy = found > 0 ? copyBeside(database.name, `before-${String(latest).padStart(3, "0")}`, at) : null;
   const run = database.transaction(() => {
     // Another process may have done some of it between the look above and this lock.
     const from = schemaVersion(database);

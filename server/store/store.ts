@@ -82,10 +82,12 @@ export class Store {
 
   /** Empties the book. @returns the name of the copy that was kept */
   empty(at: Date): string {
-    const copy = copyBeside(this.database, "before-empty", at);
-    this.#write(() => {
+    const copy = this.#write(() => {
+      // Others can't write between the copy and what follows it: none of theirs is in neither.
+      const kept = copyBeside(this.file, "before-empty", at);
       clear(this.database);
       this.#setMark("demo", "no");
+      return kept;
     });
     this.#wholeBookChanged("emptied");
     return copy;
@@ -104,17 +106,14 @@ export class Store {
     demo: boolean,
     { at, replace = false, before = "import" }: { at: Date; replace?: boolean; before?: string },
   ): string | null {
-    const refuse = () => {
+    const copy = this.#write(() => {
       if (!replace && !this.isEmpty())
         throw new NotEmptyError("Empty it first, or import with ?replace=true.");
-    };
-    refuse();
-    const copy = this.#hasPast() ? copyBeside(this.database, `before-${before}`, at) : null;
-    this.#write(() => {
-      refuse();
+      const kept = this.#hasPast() ? copyBeside(this.file, `before-${before}`, at) : null;
       clear(this.database);
       fill(this, this.database, book);
       this.#setMark("demo", demo ? "yes" : "no");
+      return kept;
     });
     this.#wholeBookChanged("loaded");
     return copy;
@@ -159,8 +158,8 @@ export class Store {
     this.database.prepare(sql).run(key, value);
   }
 
-  #write(change: () => void): void {
-    this.database.transaction(change).immediate();
+  #write<T>(change: () => T): T {
+    return this.database.transaction(change).immediate();
   }
 
   /** Tells those who follow the book what another connection of this server did to the whole of it. */

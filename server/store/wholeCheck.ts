@@ -7,15 +7,30 @@ import { contradictionsIn } from "./agreement.ts";
 import type { Data } from "./rows.ts";
 import type { WholeBook } from "./wholeBook.ts";
 
-/**
- * @throws {Refusal} 422 where a whole book contradicts itself: an id or a revision twice, a state later than its record, a part
- * that it doesn't have, a test that can't be true of its rotor, plate or instruments
- */
-export function requireConsistent(book: WholeBook): void {
-  const fields = [...twice(book), ...laterThanRecord(book), ...missingParts(book), ...contradictions(book)];
+function refuse(fields: readonly FieldError[]): void {
   if (fields.length === 0) return;
   const [first] = fields;
   throw new Refusal(422, "inconsistent", `${first.path}: ${first.message}`, fields);
+}
+
+const brokenIn = (book: WholeBook): FieldError[] => [
+  ...twice(book),
+  ...laterThanRecord(book),
+  ...missingParts(book),
+];
+
+/**
+ * What the program itself wrote, perhaps before it knew a contradiction: it is as good as the book that it was copied from.
+ *
+ * @throws {Refusal} 422 where a whole book isn't one: an id or a revision twice, a state later than its record, a part that it doesn't have
+ */
+export function requireIntact(book: WholeBook): void {
+  refuse(brokenIn(book));
+}
+
+/** @throws {Refusal} 422 where a whole book isn't intact, or a test in it can't be true of its rotor, plate or instruments */
+export function requireConsistent(book: WholeBook): void {
+  refuse([...brokenIn(book), ...contradictions(book)]);
 }
 
 /** In a record's history the same revision can't stand twice, the present one included. */

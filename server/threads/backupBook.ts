@@ -14,7 +14,7 @@ import { DataFileError, requireBook } from "../store/dataFile.ts";
 import { migrate, NewerBookError } from "../store/migrate.ts";
 import { MIGRATIONS } from "../store/migrations.ts";
 import type { WholeBook } from "../store/wholeBook.ts";
-import { requireConsistent } from "../store/wholeCheck.ts";
+import { requireConsistent, requireIntact } from "../store/wholeCheck.ts";
 
 /** A whole book that was read and checked, ready to take the place of another. */
 export interface CheckedBook {
@@ -22,12 +22,12 @@ export interface CheckedBook {
   readonly demo: boolean;
 }
 
-/** @throws {Refusal} on a document that is no archive, or one that contradicts itself */
-export function checkedArchive(bytes: Uint8Array): CheckedBook {
+/** @throws {Refusal} on a document that is no archive, or one that the check refuses */
+export function checkedArchive(bytes: Uint8Array, check = requireConsistent): CheckedBook {
   const read: z.output<typeof archive> = parsed(archive, readJson(bytes));
   const { records, revisions, deletions, predictions, demo } = read;
   const book = { records, revisions, deletions, predictions } as WholeBook;
-  requireConsistent(book);
+  check(book);
   return { book, demo };
 }
 
@@ -50,7 +50,7 @@ function readCopy(file: string, name: string, at: Date): CheckedBook {
   } finally {
     database.close();
   }
-  return checkedArchive(Buffer.from([...bookText(file, at.toISOString())].join("")));
+  return checkedArchive(Buffer.from([...bookText(file, at.toISOString())].join("")), requireIntact);
 }
 
 /**
@@ -58,7 +58,7 @@ function readCopy(file: string, name: string, at: Date): CheckedBook {
  *
  * @param file - the data file
  * @param name - the copy's, without its folder
- * @throws {Refusal} 404 where there is no such copy; 422 where it is damaged, of a later version, or contradicts itself
+ * @throws {Refusal} 404 where there is no such copy; 422 where it is damaged, of a later version, or not whole
  */
 export function readBackup(file: string, name: string, at: Date): CheckedBook {
   const path = backupPath(file, name);

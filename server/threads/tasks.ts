@@ -7,6 +7,7 @@ import { computedText } from "../routes/computations.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
 import { foretoldAfter, recordText } from "../routes/record.ts";
 import { verdictText } from "../routes/verdict.ts";
+import { copyDaily } from "../store/daily.ts";
 import { backupContents } from "./backupBook.ts";
 import { checkedBody } from "./bodies.ts";
 import { changeWhole } from "./wholeBook.ts";
@@ -33,6 +34,8 @@ export const TASKS = {
   judge: judged,
   /** changes the book as a whole */
   whole: changeWhole,
+  /** makes the day's copy of the book where it is due */
+  daily: copyDaily,
   /** looks into a copy of the book */
   backup: backupContents,
   /** reads and checks a large body */

@@ -4,6 +4,8 @@ import SQLite from "better-sqlite3";
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
 import { freshFolder } from "#tests/server/support/book.ts";
 import { samples } from "#tests/server/support/records.ts";
+import { KilledBook, killedMigration } from "./support/killing.ts";
+import { MOMENTS, type Moment } from "./support/moments.ts";
 import { buildServer, type RunningServer, startServer } from "./support/server.ts";
 
 let bundle: Awaited<ReturnType<typeof buildServer>>;
@@ -28,67 +30,32 @@ const send = (url: string, body: object, method = "POST", headers = {}) =>
     body: JSON.stringify(body),
   });
 
-interface Acknowledged {
-  readonly id: string;
-  readonly revision: number;
-}
+/** A few in every run; `npm run endurance` asks for a hundred. */
+const KILLS = Number(process.env.ENDURANCE_KILLS ?? 4);
+const KILL_TAKES = 60_000;
 
-/** Adds and corrects without a pause until the server is gone. @returns what it acknowledged */
-async function writeUntilGone(url: string, onAcknowledged: (count: number) => void): Promise<Acknowledged[]> {
-  const acknowledged: Acknowledged[] = [];
-  try {
-    for (;;) {
-      const created = await send(`${url}/api/v1/motors`, samples.motors);
-      const { id } = (await created.json()) as Acknowledged;
-      acknowledged.push({ id, revision: 1 });
-      const match = { "If-Match": '"1"' };
-      const corrected = await send(`${url}/api/v1/motors/${id}`, samples.motors, "PUT", match);
-      acknowledged.push((await corrected.json()) as Acknowledged);
-      onAcknowledged(acknowledged.length);
-    }
-  } catch (error) {
-    if (!(error instanceof TypeError || error instanceof SyntaxError)) throw error;
-    return acknowledged;
-  }
-}
-
-describe("a server killed in the middle of writes", () => {
-  it("leaves a whole database in which every acknowledged write stands, revisions included", async () => {
-    const file = join(freshFolder(), "book.db");
-    const server = await start(file);
-    let kill = false;
-    const lanes = Array.from({ length: 4 }, () =>
-      writeUntilGone(server.url, (count) => {
-        if (count < 60 || kill) return;
-        kill = true;
-        server.child.kill("SIGKILL");
-      }),
-    );
-    const acknowledged = (await Promise.all(lanes)).flat();
-    expect((await server.ended)[1]).toBe("SIGKILL");
-    expect(acknowledged.length).toBeGreaterThan(60);
-
-    const database = new SQLite(file);
-    onTestFinished(() => {
-      database.close();
-    });
-    expect(database.pragma("integrity_check", { simple: true })).toBe("ok");
-    expect(database.pragma("foreign_key_check")).toEqual([]);
-    const present = database
-      .prepare("SELECT revision FROM records WHERE collection = 'motors' AND id = ?")
-      .pluck();
-    const earlier = database
-      .prepare("SELECT count(*) FROM revisions WHERE collection = 'motors' AND id = ?")
-      .pluck();
-    for (const { id, revision } of acknowledged) {
-      expect(present.get(id), id).toBeGreaterThanOrEqual(revision);
-      expect(earlier.get(id), id).toBe(Number(present.get(id)) - 1);
-    }
-
-    const again = await start(file);
-    const { id } = acknowledged[0];
-    expect((await fetch(`${again.url}/api/v1/motors/${id}`)).status).toBe(200);
-  });
+describe("a server killed in the middle of whatever it does", () => {
+  it(
+    `${KILLS} times: leaves a whole file, and every acknowledged write in it or in the copies that it kept`,
+    async () => {
+      const book = new KilledBook(freshFolder(), bundle.main);
+      const begun = performance.now();
+      const kills = new Map<Moment, number>();
+      for (let i = 0; i < KILLS; i++) {
+        const moment = MOMENTS[i % MOMENTS.length];
+        kills.set(moment, (kills.get(moment) ?? 0) + 1);
+        if (moment === "migration") expect(await killedMigration(bundle.main)).toBeNull();
+        else expect(await book.kill(moment), moment).toEqual([]);
+      }
+      expect(book.acknowledged).toBeGreaterThan(KILLS);
+      const seconds = Math.round((performance.now() - begun) / 1000);
+      const at = [...kills].map(([moment, count]) => `${moment} ${count}`).join(", ");
+      console.log(
+        `${KILLS} kills (${at}) in ${seconds} s: ${book.acknowledged} acknowledged writes, ${book.copies} copies checked, none lost`,
+      );
+    },
+    KILLS * KILL_TAKES,
+  );
 });
 
 describe("two servers on the same file", () => {
@@ -98,12 +65,12 @@ describe("two servers on the same file", () => {
     const add = async ({ url }: RunningServer) => {
       const response = await send(`${url}/api/v1/surfaces`, { ...samples.surfaces, name: "of two" });
       expect(response.status).toBe(201);
-      return ((await response.json()) as Acknowledged).id;
+      return ((await response.json()) as { id: string }).id;
     };
     const ids = await Promise.all(Array.from({ length: 60 }, (_, i) => add(i % 2 === 0 ? one : two)));
     for (const { url } of [one, two]) {
       const page = await fetch(`${url}/api/v1/surfaces?limit=500&q=of%20two`);
-      const { items } = (await page.json()) as { items: Acknowledged[] };
+      const { items } = (await page.json()) as { items: { id: string }[] };
       expect(items.map(({ id }) => id).sort()).toEqual([...ids].sort());
     }
   });

@@ -8,6 +8,7 @@ const ENTRIES = [
   "server/threads/worker.ts",
   "client/main.tsx",
   "seed-data/generate.ts",
+  "server/backup.ts",
   "server/predict.ts",
   "server/vite.config.ts",
   "client/vite.config.ts",

@@ -51,6 +51,24 @@ describe("configFrom, the request log", () => {
   });
 });
 
+describe("configFrom, the daily copies", () => {
+  it.each([
+    [undefined, 7],
+    ["", 7],
+    ["0", 0],
+    ["30", 30],
+  ])("with GRIPCURVE_COPIES %j: keeps %s", (GRIPCURVE_COPIES, kept) => {
+    expect(configFrom({ GRIPCURVE_COPIES }).dailyCopies).toBe(kept);
+  });
+
+  it.each(["-1", "2.5", "seven", "400"])(
+    'with "%s" in GRIPCURVE_COPIES: refuses and says what is allowed',
+    (GRIPCURVE_COPIES) => {
+      expect(() => configFrom({ GRIPCURVE_COPIES })).toThrow(/GRIPCURVE_COPIES is ".*"; allowed: .* to 366/);
+    },
+  );
+});
+
 describe("exposureOf", () => {
   it.each([undefined, "localhost", "127.0.0.1", "127.0.0.2", "::1"])(
     "of HOST %s, which only this machine reaches: nothing to say",

@@ -24,7 +24,7 @@ describe("a copy beside the data file", () => {
   it("whole: has its name, the mark of a book, and leaves nothing half made", () => {
     const database = openedBook();
     database.exec("CREATE TABLE t (a)");
-    const copy = copyBeside(database, "by-hand", at);
+    const copy = copyBeside(database.name, "by-hand", at);
     expect(copy).toBe("book.db.20260301T080000Z-by-hand.bak");
     expect(filesBeside(database)).toEqual([copy]);
     const whole = new SQLite(join(dirname(database.name), copy), { readonly: true });
@@ -35,17 +35,40 @@ describe("a copy beside the data file", () => {
 
   it("broken off: has no name, and nothing half made is left", () => {
     const database = openedBook();
-    database.exec("BEGIN");
-    expect(() => copyBeside(database, "by-hand", at)).toThrow(/VACUUM/);
-    database.exec("COMMIT");
+    database.exec(
+      "CREATE TABLE t (a); INSERT INTO t SELECT zeroblob(4000) FROM (WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 50) SELECT i FROM n)",
+    );
+    database.pragma("wal_checkpoint(TRUNCATE)");
+    const bytes = readFileSync(database.name);
+    writeFileSync(database.name, bytes.fill(0x5a, bytes.length / 2, bytes.length / 2 + 8192));
+    expect(() => copyBeside(database.name, "by-hand", at)).toThrow(/malformed/);
     expect(filesBeside(database)).toEqual([]);
+  });
+
+  it("of a book that its caller is writing to: holds what was there before, and others can't write meanwhile", () => {
+    const database = openedBook();
+    database.exec("CREATE TABLE t (a); INSERT INTO t VALUES (1)");
+    const other = new SQLite(database.name, { timeout: 0 });
+    const copy = database
+      .transaction(() => {
+        const kept = copyBeside(database.name, "by-hand", at);
+        expect(() => other.exec("INSERT INTO t VALUES (2)")).toThrow(/locked/);
+        database.exec("DELETE FROM t");
+        return kept;
+      })
+      .immediate();
+    other.exec("INSERT INTO t VALUES (3)");
+    other.close();
+    const whole = new SQLite(join(dirname(database.name), copy), { readonly: true });
+    expect(whole.prepare("SELECT a FROM t").pluck().all()).toEqual([1]);
+    whole.close();
   });
 
   it("while only half of it is written: carries a name that no copy has", () => {
     const database = openedBook();
     const half = join(dirname(database.name), `book.db.20260301T080000Z-by-hand.${process.pid}.part`);
     mkdirSync(half);
-    expect(() => copyBeside(database, "by-hand", at)).toThrow();
+    expect(() => copyBeside(database.name, "by-hand", at)).toThrow();
     expect(filesBeside(database)).toEqual([`book.db.20260301T080000Z-by-hand.${process.pid}.part`]);
   });
 });

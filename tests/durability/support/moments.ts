@@ -1,0 +1,53 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+import { inSound } from "./acknowledged.ts";
+import { isGone } from "./writers.ts";
+
+/** What a server is in the middle of, beside its writers, when it is killed. */
+export const MOMENTS = ["writes", "archive", "empty", "migration", "demo", "restore", "backup"] as const;
+export type Moment = (typeof MOMENTS)[number];
+
+/** Between two changes of the whole book, so that writers get their turn [ms]. */
+const REST = 100;
+
+const api = (url: string, path: string, options: RequestInit = {}) => fetch(`${url}/api/v1${path}`, options);
+const post = async (url: string, path: string, body?: string) => {
+  const headers = body === undefined ? {} : { "Content-Type": "application/json" };
+  const answer = await api(url, path, { method: "POST", headers, body });
+  await answer.arrayBuffer();
+};
+
+/** What happens to the whole book at a moment; `folder` is for what is downloaded. */
+const WHOLE: Readonly<
+  Record<Exclude<Moment, "writes" | "migration">, (url: string, folder: string) => Promise<void>>
+> = {
+  archive: async (url) => post(url, "/archive?replace=true", await (await api(url, "/archive")).text()),
+  empty: (url) => post(url, "/bench/empty"),
+  demo: async (url) => {
+    await post(url, "/bench/empty");
+    await post(url, "/bench/demo");
+  },
+  restore: async (url) => {
+    const { items } = (await (await api(url, "/backups")).json()) as { items: { name: string }[] };
+    if (items.length > 0) await post(url, `/backups/${items[0].name}/restore`);
+  },
+  backup: async (url, folder) => {
+    const copy = join(folder, "download.db");
+    writeFileSync(copy, Buffer.from(await (await api(url, "/backup")).arrayBuffer()));
+    inSound(copy, () => null);
+  },
+};
+
+/** Does it over and over until the server is gone. */
+export async function changeUntilGone(moment: Moment, url: string, folder: string): Promise<void> {
+  if (moment === "writes" || moment === "migration") return;
+  try {
+    for (;;) {
+      await WHOLE[moment](url, folder);
+      await pause(REST);
+    }
+  } catch (error) {
+    if (!isGone(error)) throw error;
+  }
+}
