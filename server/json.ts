@@ -3,8 +3,8 @@ import { Refusal } from "./refusal.ts";
 /** Lists and objects inside each other: a record of the book has 8. */
 const MOST_DEPTH = 32;
 
-/** Lists and objects in all: an archive of the greatest size has some three million. */
-const MOST_LISTS = 4_000_000;
+/** Lists and objects in all: a body of a million bytes has less. */
+const MOST_LISTS = 1_000_000;
 const TOO_DEEP = `The body nests lists or objects too deep; allowed: ${MOST_DEPTH} inside each other.`;
 const TOO_MANY = `The body holds too many lists and objects; allowed: ${MOST_LISTS}.`;
 

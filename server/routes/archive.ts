@@ -8,12 +8,12 @@ import { bookText } from "../store/bookText.ts";
 import type { Store } from "../store/store.ts";
 import type { Threads } from "../threads/threads.ts";
 import { stateOf } from "./bench.ts";
-import { bytesOf, parsed, type Route } from "./route.ts";
+import { fileOf, parsed, type Route } from "./route.ts";
 import { sendPieces } from "./sendPieces.ts";
 import type { Service } from "./service.ts";
 
-/** A book of many thousand tests must fit [byte]. */
-const ARCHIVE_LIMIT = 64_000_000;
+/** A book of a hundred thousand tests is some hundred million [byte]. */
+const ARCHIVE_LIMIT = 1_000_000_000;
 
 /** How long an export waits for predictions that are still owed [ms]. */
 const PATIENCE = 5_000;
@@ -53,14 +53,14 @@ function importRoute(store: Store, clock: () => Date, threads: Threads): Route {
     tag: "archive",
     summary: "Take in a whole bench book, all or nothing",
     body: archive,
-    takesBytes: true,
+    takesFile: true,
     query: importQuery,
     bodyLimit: ARCHIVE_LIMIT,
     responses: { 201: { description: "taken in", schema: bookState } },
     refusals: [409, 422, 429, 503, 507],
     serve: async (request, response) => {
       const { replace } = parsed(importQuery, request.query);
-      const change = { kind: "archive", body: bytesOf(request), replace: replace === "true" } as const;
+      const change = { kind: "archive", path: fileOf(request), replace: replace === "true" } as const;
       const copy = await threads.run("whole", { file: store.file, at: clock(), change });
       store.announce("loaded");
       response.status(201).json(stateOf(store, copy));

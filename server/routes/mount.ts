@@ -4,27 +4,28 @@ import { readJson } from "../json.ts";
 import { Refusal } from "../refusal.ts";
 import { placeOf } from "../threads/bodies.ts";
 import type { Threads } from "../threads/threads.ts";
+import { bodyInFile } from "./bodyInFile.ts";
 import { bytesOf, type Method, parsed, type Route } from "./route.ts";
 
 /** Greatest body of a request unless a route sets its own [byte]. */
 const BODY_LIMIT = 1_000_000;
 
-/** A body must say that it is JSON, in UTF-8 and as it is; then its bytes are kept, up to the route's limit. */
-function keepBody(limit: number): RequestHandler[] {
-  const checkType: RequestHandler = (request, _response, next) => {
-    const type = request.get("content-type") ?? "none";
-    const charset = /;\s*charset="?([^";\s]+)/i.exec(type)?.[1] ?? "utf-8";
-    // A request with nothing in it is the schema's to refuse: it says what is missing.
-    const isEmpty = request.get("content-length") === "0";
-    if (!isEmpty && (request.is("json") === false || charset.toLowerCase() !== "utf-8")) {
-      const message = `The body's content type is ${type}; allowed: application/json, in UTF-8.`;
-      throw new Refusal(415, "unsupported-media-type", message);
-    }
-    refuseCompressed(request);
-    next();
-  };
-  return [checkType, express.raw({ type: () => true, limit, inflate: false })];
-}
+/** A body must say that it is JSON, in UTF-8 and as it is. */
+const checkType: RequestHandler = (request, _response, next) => {
+  const type = request.get("content-type") ?? "none";
+  const charset = /;\s*charset="?([^";\s]+)/i.exec(type)?.[1] ?? "utf-8";
+  // A request with nothing in it is the schema's to refuse: it says what is missing.
+  const isEmpty = request.get("content-length") === "0";
+  if (!isEmpty && (request.is("json") === false || charset.toLowerCase() !== "utf-8")) {
+    const message = `The body's content type is ${type}; allowed: application/json, in UTF-8.`;
+    throw new Refusal(415, "unsupported-media-type", message);
+  }
+  refuseCompressed(request);
+  next();
+};
+
+/** Keeps a body's bytes, up to the route's limit. */
+const inMemory = (limit: number): RequestHandler => express.raw({ type: () => true, limit, inflate: false });
 
 /** A small body that unpacks to a huge one would get past every limit. */
 function refuseCompressed(request: Request): void {
@@ -63,9 +64,11 @@ function checkBody(schema: z.ZodType, threads: Threads): RequestHandler {
   };
 }
 
-function stepsOf({ body, takesBytes = false, bodyLimit = BODY_LIMIT, serve }: Route, threads: Threads) {
+function stepsOf(route: Route, threads: Threads) {
+  const { body, takesBytes = false, takesFile = false, bodyLimit = BODY_LIMIT, serve } = route;
   if (!body) return [serve];
-  return [...keepBody(bodyLimit), ...(takesBytes ? [] : [checkBody(body, threads)]), serve];
+  if (takesFile) return [checkType, bodyInFile(bodyLimit), serve];
+  return [checkType, inMemory(bodyLimit), ...(takesBytes ? [] : [checkBody(body, threads)]), serve];
 }
 
 /** @returns a router that serves the routes and refuses every other method on their paths, and every other path */

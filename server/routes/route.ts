@@ -1,6 +1,6 @@
 import type { Request, Response } from "express";
 import type { z } from "zod";
-import { explain } from "../../shared/model/api/explain.ts";
+import { type Explained, explain } from "../../shared/model/api/explain.ts";
 import { Refusal } from "../refusal.ts";
 import { patiently } from "../store/patience.ts";
 
@@ -49,6 +49,8 @@ interface Described {
   readonly refusals?: readonly number[];
   /** the body is handed on as it was sent, for a thread to read */
   readonly takesBytes?: boolean;
+  /** the body is written to a file as it comes in, of any size up to the limit, and its name handed on */
+  readonly takesFile?: boolean;
   /** greatest body [byte], the usual limit unless given */
   readonly bodyLimit?: number;
 }
@@ -66,20 +68,26 @@ export interface Route extends Described {
   readonly serve: (request: Request, response: Response) => void | Promise<void>;
 }
 
-/** @throws {Refusal} 400, naming each field that the schema refuses */
-export function parsed<S extends z.ZodType>(schema: S, input: unknown): z.output<S> {
-  const result = schema.safeParse(input);
-  if (result.success) return result.data;
-  const { fields, count } = explain(schema, result.error, input);
+/** @throws {Refusal} 400, naming each field that a schema refused */
+export function refuseFields({ fields, count }: Explained): never {
   const [first] = fields;
   const more = count > 1 ? ` (and ${count - 1} more)` : "";
   const at = first.path === "" ? "The body" : first.path;
   throw new Refusal(400, "invalid", `${at}: ${first.message}${more}`, fields);
 }
 
+/** @throws {Refusal} 400, naming each field that the schema refuses */
+export function parsed<S extends z.ZodType>(schema: S, input: unknown): z.output<S> {
+  const result = schema.safeParse(input);
+  return result.success ? result.data : refuseFields(explain(schema, result.error, input));
+}
+
 /** @returns a body as it was sent, none as no bytes */
 export const bytesOf = ({ body }: Request): Uint8Array =>
   body instanceof Uint8Array ? body : new Uint8Array();
+
+/** @returns the name of the file that a body lies in */
+export const fileOf = ({ body }: Request): string => String(body);
 
 /** A route that answers JSON from what its schemas let through (the body's before it is asked); it never sees the request itself. */
 export function route<B extends z.ZodType, Q extends z.ZodType>(definition: RouteDefinition<B, Q>): Route {

@@ -2,7 +2,7 @@ import SQLite from "better-sqlite3";
 import { ARCHIVE_VERSION } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Database } from "./database.ts";
-import { allPredictions } from "./predictions.ts";
+import { eachPrediction } from "./predictions.ts";
 import { type Row, textOf } from "./rows.ts";
 import { RECORDS } from "./wholeBook.ts";
 
@@ -33,6 +33,14 @@ function* everyCollection(database: Database, sql: string): Generator<string> {
   yield "}";
 }
 
+function* separated(entries: Iterable<unknown>): Generator<string> {
+  let comma = "";
+  for (const entry of entries) {
+    yield comma + JSON.stringify(entry);
+    comma = ",";
+  }
+}
+
 function* piecesOf(database: Database, exportedAt: string): Generator<string> {
   const mark = database.prepare<[], string>("SELECT value FROM meta WHERE key = 'demo'").pluck().get();
   const head = { format: "gripcurve-bench", version: ARCHIVE_VERSION, exportedAt, demo: mark === "yes" };
@@ -41,12 +49,10 @@ function* piecesOf(database: Database, exportedAt: string): Generator<string> {
   yield ',"revisions":';
   yield* everyCollection(database, REVISIONS);
   yield ',"deletions":[';
-  let comma = "";
-  for (const deleted of database.prepare(DELETIONS).iterate()) {
-    yield comma + JSON.stringify(deleted);
-    comma = ",";
-  }
-  yield `],"predictions":${JSON.stringify(allPredictions(database))}}`;
+  yield* separated(database.prepare(DELETIONS).iterate());
+  yield '],"predictions":[';
+  yield* separated(eachPrediction(database));
+  yield "]}";
 }
 
 /**

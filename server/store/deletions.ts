@@ -51,7 +51,7 @@ export class Deletions {
   }
 
   /** Notes what has revisions and no record: it was deleted when that is said, else after its last correction. */
-  noteMissing(said: readonly Pick<Deletion, "collection" | "id" | "deletedAt">[]): void {
+  noteMissing(said: Iterable<Pick<Deletion, "collection" | "id" | "deletedAt">>): void {
     this.#noteMissing.run();
     for (const { collection, id, deletedAt } of said) this.#say.run(deletedAt, collection, id);
   }

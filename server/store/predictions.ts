@@ -15,9 +15,13 @@ const predictionOf = ({ test, at, body }: Kept): KeptPrediction => ({
   rows: JSON.parse(body) as Foretold[],
 });
 
+/** Every prediction that is kept, by the test's identifier, one at a time. */
+export function* eachPrediction(database: Database): Generator<KeptPrediction> {
+  for (const kept of database.prepare(`${SELECT} ORDER BY test`).iterate()) yield predictionOf(kept as Kept);
+}
+
 /** @returns every prediction that is kept, by the test's identifier */
-export const allPredictions = (database: Database): KeptPrediction[] =>
-  (database.prepare(`${SELECT} ORDER BY test`).all() as Kept[]).map(predictionOf);
+export const allPredictions = (database: Database): KeptPrediction[] => [...eachPrediction(database)];
 
 /** Keeps what was predicted for each test before it counted; its callers hold the transaction. */
 export class Predictions {

@@ -19,13 +19,16 @@ interface FilledStore {
 
 type States = Readonly<Record<CollectionName, readonly Stored<Data>[]>>;
 
+/** Read as often as they are asked for, one at a time: together they may be more than fits into memory. */
+type ListedStates = Readonly<Record<CollectionName, Iterable<Stored<Data>>>>;
+
 /** All records as they are, and all that they said before. */
 export interface WholeBook {
-  readonly records: States;
-  readonly revisions: States;
-  readonly deletions: readonly Pick<Deletion, "collection" | "id" | "deletedAt">[];
+  readonly records: ListedStates;
+  readonly revisions: ListedStates;
+  readonly deletions: Iterable<Pick<Deletion, "collection" | "id" | "deletedAt">>;
   /** kept with its tests */
-  readonly predictions: readonly KeptPrediction[];
+  readonly predictions: Iterable<KeptPrediction>;
 }
 
 /** The records of a collection as they are, in the order of their entry. */

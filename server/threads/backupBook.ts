@@ -2,34 +2,16 @@ import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import SQLite from "better-sqlite3";
-import type { z } from "zod";
-import { archive, type BackupContents } from "../../shared/model/api/book.ts";
+import type { BackupContents } from "../../shared/model/api/book.ts";
 import { byCollection } from "../../shared/model/collections.ts";
-import { readJson } from "../json.ts";
 import { Refusal } from "../refusal.ts";
-import { parsed } from "../routes/route.ts";
 import { backupPath } from "../store/backups.ts";
 import { bookText } from "../store/bookText.ts";
 import { DataFileError, requireBook } from "../store/dataFile.ts";
 import { migrate, NewerBookError } from "../store/migrate.ts";
 import { MIGRATIONS } from "../store/migrations.ts";
-import type { WholeBook } from "../store/wholeBook.ts";
-import { requireConsistent, requireIntact } from "../store/wholeCheck.ts";
-
-/** A whole book that was read and checked, ready to take the place of another. */
-export interface CheckedBook {
-  readonly book: WholeBook;
-  readonly demo: boolean;
-}
-
-/** @throws {Refusal} on a document that is no archive, or one that the check refuses */
-export function checkedArchive(bytes: Uint8Array, check = requireConsistent): CheckedBook {
-  const read: z.output<typeof archive> = parsed(archive, readJson(bytes));
-  const { records, revisions, deletions, predictions, demo } = read;
-  const book = { records, revisions, deletions, predictions } as WholeBook;
-  check(book);
-  return { book, demo };
-}
+import { requireIntact } from "../store/wholeCheck.ts";
+import { archiveBook, type CheckedBook } from "./archiveBook.ts";
 
 const unusable = (name: string, why: string): Refusal =>
   new Refusal(422, "backup", `The copy ${name} can't be used: ${why} Nothing was changed.`);
@@ -41,6 +23,10 @@ function requireWhole(database: SQLite.Database, name: string): void {
     throw unusable(name, `it is damaged (${first.quick_check.split("\n").at(-1)}).`);
 }
 
+function* bytesOf(pieces: Iterable<string>): Generator<Uint8Array> {
+  for (const piece of pieces) yield Buffer.from(piece);
+}
+
 function readCopy(file: string, name: string, at: Date): CheckedBook {
   requireBook(file);
   const database = new SQLite(file);
@@ -50,7 +36,7 @@ function readCopy(file: string, name: string, at: Date): CheckedBook {
   } finally {
     database.close();
   }
-  return checkedArchive(Buffer.from([...bookText(file, at.toISOString())].join("")), requireIntact);
+  return archiveBook(bytesOf(bookText(file, at.toISOString())), requireIntact);
 }
 
 /**
@@ -87,8 +73,18 @@ export interface BackupAsked {
   readonly at: Date;
 }
 
+function countOf(entries: Iterable<unknown>): number {
+  let count = 0;
+  for (const _ of entries) count += 1;
+  return count;
+}
+
 /** @returns what a copy holds, once it was checked as for being restored @throws {Refusal} as {@link readBackup} */
 export function backupContents({ file, name, at }: BackupAsked): BackupContents {
-  const { book, demo } = readBackup(file, name, at);
-  return { name, demo, counts: byCollection((collection) => book.records[collection].length) };
+  const { book, demo, close } = readBackup(file, name, at);
+  try {
+    return { name, demo, counts: byCollection((collection) => countOf(book.records[collection])) };
+  } finally {
+    close();
+  }
 }

@@ -2,13 +2,16 @@ import { loadDemo } from "../demo.ts";
 import { openDatabase } from "../store/database.ts";
 import { isLocked, LockedError } from "../store/patience.ts";
 import { Store } from "../store/store.ts";
-import { checkedArchive, readBackup } from "./backupBook.ts";
+import { requireConsistent } from "../store/wholeCheck.ts";
+import { archiveBook } from "./archiveBook.ts";
+import { readBackup } from "./backupBook.ts";
+import { piecesIn } from "./piecesIn.ts";
 
 /** A change to the book as a whole. */
 export type WholeChange =
   | { readonly kind: "empty" }
   | { readonly kind: "demo" }
-  | { readonly kind: "archive"; readonly body: Uint8Array; readonly replace: boolean }
+  | { readonly kind: "archive"; readonly path: string; readonly replace: boolean }
   /** a copy beside the data file takes the book's place */
   | { readonly kind: "backup"; readonly name: string };
 
@@ -18,16 +21,21 @@ export interface WholeChangeAsked {
   readonly change: WholeChange;
 }
 
+interface Prepared {
+  readonly make: (store: Store) => string | null;
+  readonly close?: () => void;
+}
+
 /** Reads the change first, so that the file is held no longer than writing it takes. */
-function prepared({ file, change, at }: WholeChangeAsked): (store: Store) => string | null {
-  if (change.kind === "empty") return (store) => store.empty(at);
-  if (change.kind === "demo") return (store) => loadDemo(store, at);
+function prepared({ file, change, at }: WholeChangeAsked): Prepared {
+  if (change.kind === "empty") return { make: (store) => store.empty(at) };
+  if (change.kind === "demo") return { make: (store) => loadDemo(store, at) };
   if (change.kind === "backup") {
-    const { book, demo } = readBackup(file, change.name, at);
-    return (store) => store.load(book, demo, { at, replace: true, before: "restore" });
+    const { book, demo, close } = readBackup(file, change.name, at);
+    return { make: (store) => store.load(book, demo, { at, replace: true, before: "restore" }), close };
   }
-  const { book, demo } = checkedArchive(change.body);
-  return (store) => store.load(book, demo, { at, replace: change.replace });
+  const { book, demo, close } = archiveBook(piecesIn(change.path), requireConsistent);
+  return { make: (store) => store.load(book, demo, { at, replace: change.replace }), close };
 }
 
 /**
@@ -38,12 +46,20 @@ function prepared({ file, change, at }: WholeChangeAsked): (store: Store) => str
  * @throws {Refusal} {NotEmptyError} {LockedError}
  */
 export function changeWhole(asked: WholeChangeAsked): string | null {
-  const make = prepared(asked);
-  const store = new Store(openDatabase(asked.file));
+  const { make, close } = prepared(asked);
   try {
-    return make(store);
+    return changed(asked.file, make);
   } catch (error) {
     throw isLocked(error) ? new LockedError() : error;
+  } finally {
+    close?.();
+  }
+}
+
+function changed(file: string, make: Prepared["make"]): string | null {
+  const store = new Store(openDatabase(file));
+  try {
+    return make(store);
   } finally {
     store.close();
   }

@@ -1,8 +1,8 @@
-import { readFileSync } from "node:fs";
 import { Agent, get, request } from "node:http";
 import { setTimeout } from "node:timers/promises";
 import { begin } from "./events.ts";
 import { millionSets } from "./longRequests.ts";
+import { handlesOf, memoryOf, processorOf } from "./processes.ts";
 import { type Running, withServer } from "./site.ts";
 import { median, percentile } from "./timing.ts";
 
@@ -11,8 +11,6 @@ const SECONDS = 30;
 const MILLISECONDS = 1000;
 const SETTLE = 3_000;
 const LISTS = 200;
-const BYTES_PER_MEGABYTE = 1e6;
-const KILOBYTE = 1024;
 const PATHS = ["/bench", "/tests?limit=50", "/builds", "/rotors/swept-nine", "/motors"];
 const SURFACE = JSON.stringify({ name: "Pane under load", wheelFriction: 0.7 });
 
@@ -42,14 +40,18 @@ async function client(agent: Agent, address: string, until: number, i: number, b
   return times;
 }
 
-async function crowd(address: string) {
+async function crowd({ address, pid }: Running) {
   const agent = new Agent({ keepAlive: true });
   const until = performance.now() + SECONDS * MILLISECONDS;
   const many = (count: number, body?: string) =>
     Promise.all(Array.from({ length: count }, (_, i) => client(agent, address, until, i, body)));
+  const before = processorOf(pid);
   const [reads, writes] = await Promise.all([many(READERS), many(WRITERS, SURFACE)]);
+  const after = processorOf(pid);
   agent.destroy();
-  return { reads: reads.flat(), writes: writes.flat() };
+  const answered = reads.flat().length + writes.flat().length;
+  const processor = before === null || after === null ? null : (after - before) / answered;
+  return { reads: reads.flat(), writes: writes.flat(), processor };
 }
 
 /** @returns the median time of a list's page [s] */
@@ -68,13 +70,6 @@ async function listsBesideSearch(address: string): Promise<number> {
   return time;
 }
 
-/** @returns what a process holds now [MB]; null where the system does not say */
-function memoryOf(pid: number): number | null {
-  if (process.platform !== "linux") return null;
-  const [, kilobytes] = /^VmRSS:\s+(\d+) kB$/m.exec(readFileSync(`/proc/${pid}/status`, "utf8")) ?? [];
-  return (Number(kilobytes) * KILOBYTE) / BYTES_PER_MEGABYTE;
-}
-
 function openStream(address: string): Promise<() => void> {
   return new Promise((resolve, reject) => {
     const asked = get(`${address}/api/v1/events`, { agent: false }, (answer) => {
@@ -85,18 +80,29 @@ function openStream(address: string): Promise<() => void> {
   });
 }
 
-/** Opens many event streams and leaves them. @returns what they cost beyond the start [MB] */
-async function streamsLeft({ address, pid }: Running): Promise<number | null> {
+/** What event streams leave behind that were opened and left, beyond the start; null where the system does not say. */
+export interface StreamsKeep {
+  /** [MB] */
+  readonly memory: number;
+  readonly handles: number;
+}
+
+/** Opens many event streams and leaves them. */
+async function streamsLeft({ address, pid }: Running): Promise<StreamsKeep | null> {
   const round = async () => {
     const close = await Promise.all(Array.from({ length: STREAMS }, () => openStream(address)));
     for (const leave of close) leave();
     await setTimeout(SETTLE);
-    return memoryOf(pid);
+    return { memory: memoryOf(pid), handles: handlesOf(pid) };
   };
   // What the first round leaves is the engine's own warmth.
   const first = await round();
   const second = await round();
-  return first === null || second === null ? null : second - first;
+  if (first.memory === null || second.memory === null) return null;
+  return {
+    memory: second.memory - first.memory,
+    handles: (second.handles ?? 0) - (first.handles ?? 0),
+  };
 }
 
 export interface LoadTimes {
@@ -105,14 +111,15 @@ export interface LoadTimes {
   readonly seconds: number;
   readonly streams: number;
   readonly requestsPerSecond: number;
+  /** of the server for a request [s]; null where the system does not say */
+  readonly processor: number | null;
   /** 99th percentiles [s] */
   readonly reads: number;
   readonly writes: number;
   /** of a list's page, alone and while a search runs [s] */
   readonly list: number;
   readonly listBesideSearch: number;
-  /** kept of event streams that were opened and left, once again [MB] */
-  readonly streamsKeep: number | null;
+  readonly streamsKeep: StreamsKeep | null;
 }
 
 /** Many clients at once on the built server with the demo; any error ends it. */
@@ -123,13 +130,14 @@ export function timedLoad(): Promise<LoadTimes> {
     const list = await listTime(address);
     const listBesideSearch = await listsBesideSearch(address);
     const streamsKeep = await streamsLeft(running);
-    const { reads, writes } = await crowd(address);
+    const { reads, writes, processor } = await crowd(running);
     return {
       readers: READERS,
       writers: WRITERS,
       seconds: SECONDS,
       streams: STREAMS,
       requestsPerSecond: (reads.length + writes.length) / SECONDS,
+      processor,
       reads: percentile(reads, 0.99),
       writes: percentile(writes, 0.99),
       list,

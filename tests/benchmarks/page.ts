@@ -14,7 +14,8 @@ Each part runs in a process of its own, so that none warms or crowds another. Th
 - **Drag**: a real pointer on the gap's handle in Match, a pixel a frame, with seven builds laid over and a curve test of two thousand readings. Model and redraw run from the start of the handle's event until its script, its style and its layout are done, which is forced; the painted frame is over when the browser goes on to the next task after the paint, so that it holds the wait for the frame as well.
 - **Costs** are of a short way over the plain way to the same answer, the least of five; that the answers agree is tested.
 - **First load**: what the browser asked for until Match stood still, each file gzipped by itself.
-- **List pages**: over HTTP, the answer read and parsed, with a hundred thousand pull tests of the demo's size stored.
+- **List pages**: over HTTP, the answer read and parsed, with a hundred thousand pull tests of the demo's size stored, and a thousand builds of eleven states each.
+- **Archive**: of that book, out of one server to a file and from the file into another that holds the demo; memory is the process's own high-water mark, its threads included, over what it held three seconds after its start.
 - **Held up**: GET /bench is asked over and over of the built server while each long request runs alone; the largest that the API takes, in the order of the table, the search's results asked of the same search.
 - **Load**: every client asks again as soon as it has its answer, over a connection of its own; an answer that is no success ends the measurement. Clients and server share the machine's cores. The event streams are opened and left twice; what the second time adds is what counts.`;
 

@@ -1,3 +1,4 @@
+import { timedArchive } from "./archiveBench.ts";
 import { timedChoose } from "./chooseBench.ts";
 import { timedCosts } from "./costBench.ts";
 import { timedFit } from "./fitBench.ts";
@@ -23,6 +24,7 @@ const PARTS = {
   screen: timedScreen,
   serverReady: timedReady,
   listPage: timedLists,
+  archive: timedArchive,
   holdUps: timedHoldUps,
   load: timedLoad,
 } as const;

@@ -1,3 +1,4 @@
+import type { Passed } from "./archiveBench.ts";
 import type { Results } from "./parts.ts";
 import type { ScreenTimes } from "./screenBench.ts";
 import type { SweepSums } from "./sweepCases.ts";
@@ -131,6 +132,12 @@ function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
     told(`fit of ${fit.points} points, first in its process`, ms(fit.first)),
     atMost("server ready, first start with the demo", serverReady.first, 1, s),
     atMost("server ready, started again", serverReady.again, 1, s),
+    atMost(
+      `server ready on ${listPage.stored} tests, 1000 builds, 10 000 earlier states`,
+      listPage.start,
+      2,
+      s,
+    ),
     ...Object.entries(listPage.pages).map(([page, seconds]) =>
       atMost(`list page of ${listPage.stored} tests, ${LISTED[page] ?? page}`, seconds, 0.02, ms),
     ),
@@ -144,13 +151,39 @@ function serverRows({ holdUps, load }: Results): Row[] {
       atMost(`GET /bench during ${name} (${s(took)}), 95th percentile`, p95, 0.1, ms),
     ),
     told(`${crowd}: answered`, `${Math.round(load.requestsPerSecond)}/s`),
+    ...(load.processor === null
+      ? []
+      : [told(`${crowd}: processor time of the server for a request`, ms(load.processor))]),
     atMost(`${crowd}: reads, 99th percentile`, load.reads, 0.1, ms),
     atMost(`${crowd}: writes, 99th percentile`, load.writes, 0.15, ms),
     told("list page of the demo's tests, alone", ms(load.list)),
     atMost("the same while a million sets are searched", load.listBesideSearch / load.list, 2, times),
-    load.streamsKeep === null
-      ? told(`memory kept of ${load.streams} event streams left`, "not known here")
-      : atMost(`memory kept of ${load.streams} event streams left`, load.streamsKeep, 5, megabytes),
+    ...streamRows(load),
+  ];
+}
+
+function streamRows({ streams, streamsKeep }: Results["load"]): Row[] {
+  const left = `of ${streams} event streams left`;
+  if (!streamsKeep) return [told(`kept ${left}`, "not known here")];
+  return [
+    atMost(`memory kept ${left}`, streamsKeep.memory, 5, megabytes),
+    atMost(`connections kept ${left}`, streamsKeep.handles, 0, (count) => String(count)),
+  ];
+}
+
+function archiveRows({ archive }: Results): Row[] {
+  const whole = `archive of a book of many years, ${megabytes(archive.size)}`;
+  const memory = (what: string, held: number | null) =>
+    held === null
+      ? told(`memory for it, ${what}`, "not known here")
+      : atMost(`memory for it beyond the server's at rest, ${what}`, held, 150, megabytes);
+  const took = ({ seconds, processor }: Passed) =>
+    processor === null ? s(seconds) : `${s(seconds)}, ${s(processor)} of processor`;
+  return [
+    told(`${whole}: out`, took(archive.out)),
+    memory("out", archive.out.memory),
+    told(`${whole}: taken in`, took(archive.in)),
+    memory("taken in", archive.in.memory),
   ];
 }
 
@@ -161,6 +194,8 @@ const LISTED: Readonly<Record<string, string>> = {
   byKindAndRotor: "by kind and rotor",
   byWordInAll: "a word in every title",
   byWordInOne: "a word in one title",
+  builds: "100 of its 1000 builds",
+  states: "the states of one of them",
 };
 
 /** @returns the table's lines: what was measured, the budget, and whether it was kept */
@@ -171,6 +206,7 @@ export function rowsOf(results: Results): Row[] {
     ...otherRows(results),
     ...costRows(results),
     ...serverRows(results),
+    ...archiveRows(results),
     ...screenRows(results.screen),
   ];
 }

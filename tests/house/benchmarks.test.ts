@@ -55,15 +55,17 @@ const RESULTS: Results = {
     seconds: 30,
     streams: 500,
     requestsPerSecond: 2000,
+    processor: 0.0004,
     reads: 0.09,
     writes: 0.14,
     list: 0.002,
     listBesideSearch: 0.003,
-    streamsKeep: 1,
+    streamsKeep: { memory: 1, handles: 0 },
   },
   listPage: {
     stored: 100_000,
     slowest: 0.01,
+    start: 0.6,
     pages: {
       newest: 0.01,
       full: 0.01,
@@ -71,7 +73,14 @@ const RESULTS: Results = {
       byKindAndRotor: 0.01,
       byWordInAll: 0.01,
       byWordInOne: 0.01,
+      builds: 0.01,
+      states: 0.01,
     },
+  },
+  archive: {
+    size: 100,
+    out: { seconds: 3, processor: 3, memory: 50 },
+    in: { seconds: 20, processor: 20, memory: 90 },
   },
 };
 

@@ -40,10 +40,11 @@ describe("a machine whose clock is set back by a year between two writes", () =>
     expect(states.map(({ revision }: { revision: number }) => revision)).toEqual([1, 2]);
 
     const listed: string[] = [];
-    for (let next: string | null = "/api/v1/motors?limit=1"; next; ) {
-      const { body } = await api.get(next).expect(200);
-      listed.push(...body.items.map(({ id }: { id: string }) => id));
-      next = body.next && `/api/v1/motors?limit=1&cursor=${body.next}`;
+    for (let cursor: string | null = ""; cursor !== null; ) {
+      const page = await api.get(`/api/v1/motors?limit=1${cursor && `&cursor=${cursor}`}`).expect(200);
+      const { items, next } = page.body as { items: { id: string }[]; next: string | null };
+      listed.push(...items.map(({ id }) => id));
+      cursor = next;
     }
     expect(listed.sort()).toEqual([...ids].sort());
 

@@ -81,6 +81,9 @@ const archiveVersion = z
 /** A collection that came later is not in an earlier archive. */
 const states = eachCollection((name) => z.array(stored(COLLECTIONS[name] as z.ZodType)).default([]));
 
+/** When a record was deleted, as an archive says it. */
+export const noted = deletion.pick({ collection: true, id: true, deletedAt: true });
+
 /** The whole bench book in one document: records as they are, and what they said before. */
 export const archive = z.strictObject({
   format: z.literal("gripcurve-bench"),
@@ -90,7 +93,7 @@ export const archive = z.strictObject({
   records: states,
   revisions: states,
   deletions: z
-    .array(deletion.pick({ collection: true, id: true, deletedAt: true }))
+    .array(noted)
     .default([])
     .describe(
       "when each was deleted that is among the revisions alone; after its last correction unless said",

@@ -20,12 +20,12 @@ function holding(database: Database): Holds {
     .pluck();
   const state = database
     .prepare(
-      `SELECT body FROM records WHERE collection = ?1 AND id = ?2 AND revision = ?3
-       UNION ALL SELECT body FROM revisions WHERE collection = ?1 AND id = ?2 AND revision = ?3`,
+      `SELECT body FROM records WHERE collection = @collection AND id = @id AND revision = @revision
+       UNION ALL SELECT body FROM revisions WHERE collection = @collection AND id = @id AND revision = @revision`,
     )
     .pluck();
   return ({ id, revision, data }) => {
-    const said = state.get(COLLECTION, id, revision) as string | undefined;
+    const said = state.get({ collection: COLLECTION, id, revision }) as string | undefined;
     if (said === undefined) return false;
     return data === null
       ? present.get(COLLECTION, id, revision) === undefined

@@ -13,7 +13,7 @@ const REST = 100;
 
 const api = (url: string, path: string, options: RequestInit = {}) => fetch(`${url}/api/v1${path}`, options);
 const post = async (url: string, path: string, body?: string) => {
-  const headers = body === undefined ? {} : { "Content-Type": "application/json" };
+  const headers: HeadersInit = body === undefined ? {} : { "Content-Type": "application/json" };
   const answer = await api(url, path, { method: "POST", headers, body });
   await answer.arrayBuffer();
 };

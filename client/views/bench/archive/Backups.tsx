@@ -15,6 +15,8 @@ const PATIENCE = 120_000;
 const REASONS: Readonly<Record<string, string>> = {
   "before-empty": "kept before the bench was emptied",
   "before-import": "kept before an archive was taken in",
+  daily: "made that day",
+  "by-hand": "made by npm run backup",
   "before-restore": "kept before another copy was restored",
 };
 

@@ -1,0 +1,89 @@
+import { z } from "zod";
+import { archive, noted, stored } from "../../shared/model/api/book.ts";
+import type { FieldError } from "../../shared/model/api/errors.ts";
+import { explain } from "../../shared/model/api/explain.ts";
+import { keptPrediction } from "../../shared/model/api/record.ts";
+import { COLLECTION_NAMES } from "../../shared/model/collections.ts";
+import { COLLECTIONS } from "../../shared/model/schemas.ts";
+import { parsed, refuseFields } from "../routes/route.ts";
+import { ArchiveScan } from "../store/archiveScan.ts";
+import { Staged } from "../store/staged.ts";
+import type { WholeBook } from "../store/wholeBook.ts";
+
+/** A whole book that was read and checked, ready to take the place of another. */
+export interface CheckedBook {
+  readonly book: WholeBook;
+  readonly demo: boolean;
+  /** lets go of what it lies in */
+  readonly close: () => void;
+}
+
+/** What an entry of each long list of an archive must be. */
+const ENTRIES: ReadonlyMap<string, z.ZodType> = new Map([
+  ...["records", "revisions"].flatMap((part) =>
+    COLLECTION_NAMES.map((name): [string, z.ZodType] => [
+      `${part}.${name}`,
+      stored(COLLECTIONS[name] as z.ZodType),
+    ]),
+  ),
+  ["deletions", noted],
+  ["predictions", keptPrediction],
+]);
+
+/** Fields that an answer names; behind them no more is read. */
+const MOST_FIELDS = 100;
+
+/** Takes what the schemas let through, and gathers what they refuse. */
+class Entrance {
+  readonly #counts = new Map<string, number>();
+  readonly #fields: FieldError[] = [];
+  #refused = 0;
+
+  constructor(private readonly staged: Staged) {}
+
+  take(list: string, entry: unknown): void {
+    const place = this.#counts.get(list) ?? 0;
+    this.#counts.set(list, place + 1);
+    const schema = ENTRIES.get(list) ?? z.never();
+    const read = schema.safeParse(entry);
+    if (read.success) {
+      if (this.#refused === 0) this.staged.put(list, read.data);
+      return;
+    }
+    const { fields, count } = explain(schema, read.error, entry);
+    this.#refused += count;
+    for (const { path, message } of fields.slice(0, MOST_FIELDS - this.#fields.length))
+      this.#fields.push({ path: [list, place, path].filter((each) => each !== "").join("."), message });
+    if (this.#fields.length === MOST_FIELDS) this.close();
+  }
+
+  /** @throws {Refusal} 400 where a schema refused an entry */
+  close(): void {
+    if (this.#refused > 0) refuseFields({ fields: this.#fields, count: this.#refused });
+  }
+}
+
+/**
+ * Reads an archive piece by piece, entry by entry through the schemas.
+ *
+ * @param check - looks through the whole of it, and refuses
+ * @throws {Refusal} on a document that is no archive, or one that the check refuses
+ */
+export function archiveBook(pieces: Iterable<Uint8Array>, check: (book: WholeBook) => void): CheckedBook {
+  const staged = new Staged();
+  try {
+    const entrance = new Entrance(staged);
+    const scan = new ArchiveScan({
+      isList: (path) => ENTRIES.has(path),
+      take: (list, entry) => entrance.take(list, entry),
+    });
+    for (const piece of pieces) scan.push(piece);
+    const { demo } = parsed(archive, scan.end());
+    entrance.close();
+    check(staged.book);
+    return { book: staged.book, demo, close: () => staged.close() };
+  } catch (error) {
+    staged.close();
+    throw error;
+  }
+}
