@@ -19,6 +19,13 @@ export { type Resolved, solvable } from "./resolve/resolved.ts";
  * @param build - a stored build, or one changed by what-if handles
  * @returns input for {@link predict} (null where something essential is missing), the basis of each part, the tests used
  * @throws {OutOfRangeError} on a number in the book that can't be
+ *
+ * @example
+ * const [{ data: build }] = book.builds;
+ * const { input, missing } = resolveBuild(book, build);
+ * input.rotor.diameter; // → 0.044
+ * missing; // → []
+ * resolveBuild({ ...book, surfaces: [] }, build).input; // → null
  */
 export function resolveBuild(book: Book, build: Build): Resolved {
   return resolveWith(book, build, calibrationOf(book, build));

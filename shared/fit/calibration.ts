@@ -85,6 +85,19 @@ const CONFIDENCE = 0.95;
  *
  * Valid where all tests share one gap and one friction and are independent of each other: what makes all of them wrong alike is not in the uncertainty.
  * A pull whose skirt has a measured leak tells nothing of the gap, and the more of κ. Source: Bayes' theorem by quadrature; docs/method/calibration.md, How it is solved
+ *
+ * @example
+ * const { input } = resolveBuild(book, book.builds[0].data);
+ * const { gap, scatter } = calibrate({
+ *   prior: { gap: { mean: 6e-4, sd: 2e-4 }, friction: { mean: 0.7, sd: 0.1 } },
+ *   pulls: [
+ *     { input, direction: "straight-off", held: 14.2, letGo: 14.7 },
+ *     { input, direction: "straight-off", held: 13.7, letGo: 14.2 },
+ *     { input, direction: "straight-off", held: 14.7, letGo: 15.2 },
+ *   ],
+ * });
+ * 1e3 * gap.mean; // → 0.607
+ * 1e3 * gap.sd; // → 0.020
  */
 export function calibrate(request: CalibrationRequest): Calibration {
   const checked = checkedRequest(request);

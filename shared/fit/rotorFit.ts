@@ -54,6 +54,16 @@ export interface RotorFit {
  *
  * Valid between phiMin and phiMax; the residuals count as independent. A row without a density takes the mean of those that state one, 1.2 kg/m³ where none does.
  * Source: docs/method/fits/rotor.md
+ *
+ * @example
+ * const point = (flow, pressure, shaftPower) => ({ rpm: 18_000, flow, pressure, density: 1.2, shaftPower });
+ * const { psi, lambda, degree } = fitRotor({
+ *   diameter: 0.044,
+ *   points: [point(0, 1080, 3.6), point(0.003, 1010, 6.9), point(0.006, 790, 10.1), point(0.009, 430, 13.4)],
+ * });
+ * degree; // → 2
+ * psi[0]; // → 1.05
+ * lambda[1]; // → 1.05
  */
 export function fitRotor(request: RotorFitRequest): RotorFit {
   const points = rotorPoints(request.diameter, request.points);

@@ -139,6 +139,13 @@ export function pulledBy(
  * @throws {NotEnoughDataError} where the rotor's curve does not reach down to the leak
  *
  * Valid for steady state. Source: docs/method/operating-point.md, holding.md
+ *
+ * @example
+ * const { input } = resolveBuild(book, book.builds[0].data);
+ * const { point, suction, attitudes } = predict(input, [90, 180]);
+ * point.rpm / 1000; // → 28.2
+ * suction; // → 14.5
+ * attitudes[1].parked.margin; // → 2.55
  */
 export function predict(input: PredictInput, angles: readonly number[] = STANDARD_ANGLES): Prediction {
   const { assembly, crossings, arrival, suction, byGap } = pullingOf(input);

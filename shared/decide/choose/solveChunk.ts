@@ -164,6 +164,21 @@ function checkRange({ count }: Prepared, from: number, to: number): void {
  * @throws {OutOfRangeError} on a range that holds no set
  *
  * Valid for any question. Where chunks begin and end changes no digit. Source: docs/method/choosing.md
+ *
+ * @example
+ * const { problem } = chooseProblem(book, chooseRequest.parse({
+ *   build: "pane-crawler",
+ *   motors: ["bell-18", "brushed-20"],
+ *   rotors: [{ rotor: "swept-nine" }],
+ *   packs: ["two-cell-450"],
+ *   skirts: [{ skirt: "square-lip", gaps: { from: 3e-4, to: 9e-4, step: 1e-4 } }],
+ *   duties: [0.8, 1],
+ * }));
+ * const prepared = prepare(problem);
+ * const results = gathered([solveChunk(prepared, 0, prepared.count)]);
+ * prepared.count; // → 56
+ * const [best] = rankedPage(prepared, results, { column: "margin", want: "most" }, { skip: 0, count: 1 });
+ * placesOf(prepared.radix, best).gap; // → 0
  */
 export function solveChunk(prepared: Prepared, from: number, to: number, into?: Chunk): Chunk {
   checkRange(prepared, from, to);
