@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readHouse, readSource } from "./support/modules.ts";
+import { readHouse, readSource, type SourceFile } from "./support/modules.ts";
 import { unreached } from "./support/reach.ts";
 
 /** What a user starts: the server, its worker threads, the page, the making of the demo, the build. */
@@ -14,9 +14,14 @@ const ENTRIES = [
   "client/vite.config.ts",
 ];
 
+const house = readHouse();
+
+/** @returns files as they are written here, in the place of the house's own */
+const written = (files: Readonly<Record<string, string>>) =>
+  new Map(Object.entries(files).map(([path, text]) => [path, readSource(path, text)]));
+
 describe("every declaration of shared/, server/ and client/", () => {
   it("is reached from what a user starts, not by tests alone", () => {
-    const house = readHouse(["shared", "server", "client", "seed-data"]);
     expect(house.size).toBeGreaterThan(500);
     expect(unreached(house, ENTRIES).map(({ path, name }) => `${path} ${name}`)).toEqual([]);
   });
@@ -24,8 +29,7 @@ describe("every declaration of shared/, server/ and client/", () => {
 
 describe("the search for what is not reached", () => {
   const names = (files: Readonly<Record<string, string>>) => {
-    const house = new Map(Object.entries(files).map(([path, text]) => [path, readSource(path, text)]));
-    return unreached(house, ["a/main.ts"]).map(({ name }) => name);
+    return unreached(written(files), ["a/main.ts"]).map(({ name }) => name);
   };
 
   it("finds a function, a type and a constant that only their own kind leads to", () => {
@@ -63,5 +67,34 @@ describe("the search for what is not reached", () => {
         "a/e.ts": "const answer = 1; reply(answer);",
       }),
     ).toEqual([]);
+  });
+});
+
+/** @returns the first circle of imports, types aside, that each file closes */
+function circles(house: ReadonlyMap<string, Pick<SourceFile, "loads">>): string[] {
+  const found: string[] = [];
+  const done = new Set<string>();
+  const visit = (path: string, trail: readonly string[]): void => {
+    const at = trail.indexOf(path);
+    if (at >= 0) found.push([...trail.slice(at), path].join(" → "));
+    if (at >= 0 || done.has(path)) return;
+    for (const next of house.get(path)?.loads ?? []) visit(next, [...trail, path]);
+    done.add(path);
+  };
+  for (const path of house.keys()) visit(path, []);
+  return found;
+}
+
+describe("imports, file by file", () => {
+  it("never come back to the file that they start from", () => {
+    expect(circles(house)).toEqual([]);
+  });
+
+  it("that do are found, however many files they pass; those of types alone are none", () => {
+    const closed = { "a/a.ts": 'import "./b.ts";', "a/b.ts": 'export * from "./c.ts";' };
+    expect(circles(written({ ...closed, "a/c.ts": 'import { x } from "./a.ts";' }))).toEqual([
+      "a/a.ts → a/b.ts → a/c.ts → a/a.ts",
+    ]);
+    expect(circles(written({ ...closed, "a/c.ts": 'import type { X } from "./a.ts";' }))).toEqual([]);
   });
 });
