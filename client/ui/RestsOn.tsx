@@ -83,7 +83,7 @@ export function RestsOn({ book, outcome }: { book: Book; outcome: Outcome }) {
     <>
       {outcome.resolved && (
         <>
-          <h2>Rests on</h2>
+          <h2>Based on</h2>
           <p>{counts.length > 0 ? <a href={href("bench")}>{counts.join(", ")}</a> : none}</p>
         </>
       )}

@@ -6,7 +6,7 @@ export class UnknownJobError extends Error {
   readonly code = "unknown-job";
   constructor(id: string) {
     super(
-      `There is no choosing under ${JSON.stringify(id)}: it was cancelled, or made room for newer ones. Ask again.`,
+      `There is no search under ${JSON.stringify(id)}: it was cancelled, or made room for newer ones. Ask again.`,
     );
     this.name = "UnknownJobError";
   }
@@ -16,7 +16,7 @@ export class UnknownJobError extends Error {
 export class TooManyJobsError extends Error {
   readonly code = "too-many-jobs";
   constructor() {
-    super(`${MOST_OPEN} choosings are under way already; wait for one to end, or cancel one.`);
+    super(`${MOST_OPEN} searches are under way already; wait for one to end, or cancel one.`);
     this.name = "TooManyJobsError";
   }
 }

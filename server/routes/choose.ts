@@ -13,7 +13,7 @@ function startRoute({ file }: Store, jobs: Jobs): Route {
     method: "post",
     path: "/choose",
     tag: TAG,
-    summary: "Begin to solve every admitted set of motor, rotor, pack and skirt",
+    summary: "Begin to solve every combination of motor, rotor, pack and skirt",
     body: chooseRequest,
     responses: {
       200: { description: "the same numbers were asked for before: that job", schema: chooseJob },
@@ -36,7 +36,7 @@ function eventsRoute(jobs: Jobs): Route {
     method: "get",
     path: "/choose/:id/events",
     tag: TAG,
-    summary: "Follow a choosing as server-sent events, seven a second",
+    summary: "Follow a search as server-sent events, seven a second",
     responses: {
       200: {
         description:
@@ -54,7 +54,7 @@ function eventsRoute(jobs: Jobs): Route {
   };
 }
 
-/** Choosing: a job with its progress, its results by page, and its end. */
+/** Search: a job with its progress, its results by page, and its end. */
 export function chooseRoutes(store: Store, jobs: Jobs): Route[] {
   return [
     startRoute(store, jobs),
@@ -62,7 +62,7 @@ export function chooseRoutes(store: Store, jobs: Jobs): Route[] {
       method: "get",
       path: "/choose/:id",
       tag: TAG,
-      summary: "How far a choosing has come",
+      summary: "How far a search has come",
       responses: { 200: { description: "its state", schema: chooseJob } },
       refusals: [404],
       answer: ({ id }) => ({ status: 200, body: jobs.find(id).report() }),
@@ -73,7 +73,7 @@ export function chooseRoutes(store: Store, jobs: Jobs): Route[] {
       method: "delete",
       path: "/choose/:id",
       tag: TAG,
-      summary: "Cancel a choosing that runs, forget one that ended; nothing of it is kept",
+      summary: "Cancel a search that runs, forget one that ended; nothing of it is kept",
       responses: { 204: { description: "gone" } },
       refusals: [404],
       answer: ({ id }) => {

@@ -76,7 +76,7 @@ function tableRoute(jobs: Jobs): Route {
     method: "get",
     path: "/choose/:id/sets.csv",
     tag: TAG,
-    summary: "Every set of a choosing that is done, as a table, SI",
+    summary: "Every set of a search that is done, as a table, SI",
     query: setsQuery,
     responses: { 200: { description: "comma-separated, a line a set", contentType: "text/csv" } },
     refusals: [404, 409],
@@ -95,7 +95,7 @@ interface Reading<Q extends z.ZodType> {
   readonly read: (answers: Answers, query: z.output<Q>, signal: AbortSignal) => Promise<Uint8Array>;
 }
 
-/** A route that reads the results of a choosing that is done. */
+/** A route that reads the results of a search that is done. */
 function readingRoute<Q extends z.ZodType>(jobs: Jobs, of: Reading<Q>): Route {
   return {
     method: "get",
@@ -139,7 +139,7 @@ const setReading: Reading<typeof indexQuery> = {
 const shortlistReading: Reading<typeof shortlistQuery> = {
   path: "shortlist",
   summary:
-    "The first sets of a ranking, with their verdicts, P(hold) and the 5 % margin: the better verdict first, of equal ones the surer",
+    "The first sets of a ranking, with their verdicts, chance of holding and the 5 % margin: the better verdict first, of equal ones the surer",
   description: "surest first",
   schema: shortlistAnswer,
   query: shortlistQuery,
@@ -165,7 +165,7 @@ const missedReading: Reading<typeof noQuery> = {
   read: (answers) => answers.missed(),
 };
 
-/** What came out of a choosing: by page, as points of a plot, one set in full, as a table. */
+/** What came out of a search: by page, as points of a plot, one set in full, as a table. */
 export function chooseResultRoutes(jobs: Jobs): Route[] {
   return [
     tableRoute(jobs),

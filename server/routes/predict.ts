@@ -36,7 +36,7 @@ function predicted(request: PredictRequest) {
 /** What a build does at one state, everything given inline. */
 export const predictComputation = computation({
   path: "/predict",
-  summary: "Operating point, suction force, what it holds, and the verdict, of a build given inline",
+  summary: "Operating point, pull, what it holds, and the verdict, of a build given inline",
   request: predictRequest,
   response: predictResponse,
   compute: predicted,

@@ -17,7 +17,7 @@ export const waysComputations = [
   computation({
     path: "/ways",
     summary:
-      "For each handle alone: the value that brings the wanted attitude to the target margin, and what it costs",
+      "For each setting alone: the value that brings the wanted attitude to the target margin, and what it costs",
     request: waysRequest,
     response: waysResponse,
     compute: (request) => waysToHold({ build: inlineBuild(request), cell: request.cell ?? null }, request),

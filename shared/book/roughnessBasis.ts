@@ -16,13 +16,13 @@ export interface SurfaceRoughness {
   readonly value: number;
   /** standard uncertainty; null where none is stated [m] */
   readonly sd: number | null;
-  /** leak tests that it was told apart from */
+  /** leak tests that measured it */
   readonly testIds: readonly string[];
   /** the smooth surface that it was held against */
   readonly against: StoredOf<"surfaces"> | null;
   /** what the tests say, whether or not it is used; null where none can be compared */
   readonly told: JointRoughness | null;
-  /** why the stated value stands, and what to measure; null where it was told apart */
+  /** why the stated value stands, and what to measure; null where it was measured separately */
   readonly missing: string | null;
 }
 
@@ -98,9 +98,9 @@ function whatIsMissing(book: Book, surface: StoredOf<"surfaces">, rough: LeakTes
   const glass = smoothest ? smoothest.data.name : "clean glass";
   const [first] = rough;
   if (!first)
-    return `Leak tests with one skirt at one gap, on ${surface.data.name} and on ${glass}, would tell the roughness apart.`;
+    return `Leak tests with one skirt at one gap, on ${surface.data.name} and on ${glass}, would measure the roughness separately.`;
   const skirt = findById(book.skirts, first.data.skirt)?.data.name ?? "the same skirt";
-  return `A leak test of ${skirt} on ${glass}, set as it was on ${surface.data.name}, would tell the roughness apart: three readings or more on each.`;
+  return `A leak test of ${skirt} on ${glass}, set as it was on ${surface.data.name}, would measure the roughness separately: three readings or more on each.`;
 }
 
 /** Too near for its scatter, or on the wrong side. */
@@ -151,7 +151,7 @@ function answerFor(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness 
 }
 
 /**
- * Roughness allowance of a surface: told apart from leak tests on it and on a smoother one, else as stated.
+ * Roughness allowance of a surface: measured separately by leak tests on it and on a smoother one, else as stated.
  *
  * Compared are tests of the same skirt at the same gap (its shim, or its set gap), each read at the air of its own day; the
  * smoothest surface with such a test is the reference, and its stated roughness is added. Several skirts, gaps and repeats

@@ -41,10 +41,10 @@ export function quantilesOf(samples: Float64Array): Quantiles {
 /**
  * Spread of sampled margins.
  *
- *     {@link quantilesOf};  P(hold) = share of the margins ≥ 1
+ *     {@link quantilesOf};  chance of holding = share of the margins ≥ 1
  *
  * @param margins - infinite where no suction is needed [-]
- * @returns 5, 50 and 95 % and P(hold) [-]
+ * @returns 5, 50 and 95 % and chance of holding [-]
  *
  * Valid for two samples or more. Source: definition
  */

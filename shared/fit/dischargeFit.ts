@@ -127,7 +127,7 @@ function sagOf(runs: readonly (readonly CellReading[])[], known: number | null):
   if (readings.every(({ current }) => current === 0)) return { ...untold(known ?? 0), warnings: [] };
   if (known === null)
     throw new NotEnoughDataError(
-      "The cell's resistance and its open-circuit voltage can't be told apart from these readings.",
+      "The cell's resistance and its open-circuit voltage can't be measured separately from these readings.",
       need,
       "runs",
     );
@@ -146,7 +146,7 @@ function sagOf(runs: readonly (readonly CellReading[])[], known: number | null):
  * @param request - discharges from full: charge drawn [C], voltage [V], current [A] of one cell; resistance [Ω] and capacity [C] known from elsewhere
  * @returns curve from empty to full [-, V], R [Ω], C [C], residuals [V], notes
  * @throws {OutOfRangeError} with the path of a reading that can't be
- * @throws {NotEnoughDataError} where no discharge covers the charge from full to empty, or R and V_oc can't be told apart
+ * @throws {NotEnoughDataError} where no discharge covers the charge from full to empty, or R and V_oc can't be measured separately
  *
  * Valid for one R over the whole charge, at the temperature and age of the test; rests long enough to settle. Source: Kirchhoff's laws; charge counting; docs/method/fits/discharge.md
  */

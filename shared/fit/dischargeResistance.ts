@@ -21,7 +21,7 @@ export interface ToldResistance {
 const LEAST_STEP = 0.05;
 /** Steps of current that are needed for an error of R. */
 const FEWEST_STEPS = 4;
-/** Relative standard error of R above which it is not told apart; as for a motor's constants [-]. Judgement. */
+/** Relative standard error of R above which it is not measured separately; as for a motor's constants [-]. Judgement. */
 const MOST_DOUBT = 0.15;
 /** Huber's constant: 95 % efficiency on normal errors [-]. */
 const HUBER = 1.345;
@@ -87,7 +87,7 @@ function errorOf(steps: readonly Step[], weights: readonly number[], count: numb
 }
 
 /**
- * Resistance of a cell from readings under different currents, told apart from its open-circuit voltage.
+ * Resistance of a cell from readings under different currents, separately from its open-circuit voltage.
  *
  *     each reading against the line between its neighbours in charge: ΔV = −R·ΔI + bend;  R by Huber's regression through 0
  *

@@ -5,7 +5,7 @@ import { leakFlow } from "../physics/restriction/leak.ts";
 import { type LeakingSkirt, skirtLeak } from "../physics/skirt.ts";
 
 export interface LeakReading {
-  /** depression in the cavity [Pa] */
+  /** suction in the cavity [Pa] */
   readonly pressure: number;
   /** [m³/s] */
   readonly flow: number;

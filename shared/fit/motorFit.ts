@@ -1,7 +1,7 @@
 import { speedConstant } from "../physics/motor.ts";
 import type { Note } from "../physics/note.ts";
 import { fitFrictionTorque } from "./frictionTorque.ts";
-import { fitVoltage, type MotorRow, notToldApart, usableRows, type VoltageFit } from "./voltageFit.ts";
+import { fitVoltage, type MotorRow, notSeparate, usableRows, type VoltageFit } from "./voltageFit.ts";
 
 export interface MotorFitRequest {
   readonly rows: readonly MotorRow[];
@@ -37,7 +37,7 @@ export interface MotorFit {
  * @param request - rows: voltage [V], current [A], speed [rpm], no-load mark; resistance [Ω] where an ohmmeter read it
  * @returns K_v [rpm/V], R_m [Ω], M_c [N·m], M_v [N·m·s/rad], their uncertainty and its correlation [-]
  * @throws {OutOfRangeError} on a negative reading, by its path
- * @throws {NotEnoughDataError} where K_v and R_m can't be told apart (either uncertain by more than 15 %, R_m ≤ 0, columns nearly one line); the message gives the combination that is known
+ * @throws {NotEnoughDataError} where K_v and R_m can't be measured separately (either uncertain by more than 15 %, R_m ≤ 0, columns nearly one line); the message gives the combination that is known
  *
  * Valid for the equivalent DC machine; inductance is ignored, a driver's resistance counts to R_m where the voltage was read before it.
  * Source: docs/method/fits/motor.md
@@ -45,7 +45,7 @@ export interface MotorFit {
 export function fitMotor(request: MotorFitRequest): MotorFit {
   const rows = usableRows(request.rows);
   const fit = fitVoltage(request.rows, request.resistance);
-  if (!fit.toldApart) throw notToldApart(rows);
+  if (!fit.measuredSeparately) throw notSeparate(rows);
   const kv = speedConstant(fit.backEmf);
   const friction = fitFrictionTorque(fit.backEmf, rows);
   const { backEmf: backEmfError, resistance: resistanceError } = fit.standardErrors;

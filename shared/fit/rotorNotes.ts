@@ -35,7 +35,7 @@ function shapeNotes(fit: PsiFit, points: readonly RotorPoint[], stall: boolean):
   if (fit.twoPoint)
     note(
       "two-point",
-      "The curve rests on two flows only, ψ = ψ₀(1 − (φ/φ_free)²): a stall hump between them stays unseen. Take readings between.",
+      "The curve is based on two flows only, ψ = ψ₀(1 − (φ/φ_free)²): a stall hump between them stays unseen. Take readings between.",
     );
   if (fit.dof === 0)
     note(
@@ -47,7 +47,7 @@ function shapeNotes(fit: PsiFit, points: readonly RotorPoint[], stall: boolean):
   if (!fit.twoPoint && isFewFlows(flows))
     note(
       "few-flows",
-      `The curve rests on ${flows} flows only: a stall hump between them stays unseen. Six or more let the readings choose its shape.`,
+      `The curve is based on ${flows} flows only: a stall hump between them stays unseen. Six or more let the readings choose its shape.`,
     );
   if (stall)
     note("stall", "The pressure rises with the flow over part of the curve: the rotor stalls there.");

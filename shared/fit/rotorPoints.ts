@@ -8,7 +8,7 @@ export interface RotorReadingPoint {
   readonly rpm: number;
   /** [m³/s] */
   readonly flow: number;
-  /** static depression of the cavity; below 0 past the open end of the curve [Pa] */
+  /** suction of the cavity; below 0 past the open end of the curve [Pa] */
   readonly pressure: number;
   /** unless given: the mean of the rows that state one; 1.2, the standard air of ISO 5801, where none does [kg/m³] */
   readonly density?: number;

@@ -30,10 +30,10 @@ export interface VoltageFit {
   /** rows less constants fitted; 0 where repeats are all there is [-] */
   readonly dof: number;
   /** whether each of the two constants is known by itself; together they predict well even where not */
-  readonly toldApart: boolean;
+  readonly measuredSeparately: boolean;
 }
 
-/** A constant that is uncertain by more than this share counts as not known [-]. Judgement; docs/method/fits/motor.md, Told apart. */
+/** A constant that is uncertain by more than this share counts as not known [-]. Judgement; docs/method/fits/motor.md, Measured separately. */
 const LARGEST_DOUBT = 0.15;
 /** What a hand multimeter and an optical tachometer are good to [-]. Common practice, no source. */
 const READING_DOUBT = 0.01;
@@ -54,7 +54,7 @@ const NEED =
  *
  * @param rows - voltage [V], current [A], speed [rpm], at full throttle
  * @param resistance - R_m where it is known [Ω]
- * @returns k_e [V·s/rad], R_m [Ω], their covariance, and whether they are told apart [-]
+ * @returns k_e [V·s/rad], R_m [Ω], their covariance, and whether they are measured separately [-]
  * @throws {OutOfRangeError} on a negative reading, by its path; on a resistance that is not above 0
  * @throws {NotEnoughDataError} where not even the pair is known: no turning row, one ratio of current to speed
  *
@@ -104,7 +104,7 @@ function fitGivenResistance(rows: readonly MotorRow[], resistance: number): Volt
     conditionNumber: 1,
     residualSd: scattered ? fit.residualSd : 0,
     dof: scattered ? fit.dof : 0,
-    toldApart: true,
+    measuredSeparately: true,
   };
 }
 
@@ -112,7 +112,7 @@ function fitBoth(rows: readonly MotorRow[]): VoltageFit {
   const design = rows.map((row) => [row.current, RPM * row.rpm]);
   const singular = rows.length < 2 || design.every(([current]) => current === 0);
   const conditionNumber = singular ? Number.POSITIVE_INFINITY : scaledConditioning(design).conditionNumber;
-  if (!(conditionNumber < CONDITION_SINGULAR)) throw notToldApart(rows);
+  if (!(conditionNumber < CONDITION_SINGULAR)) throw notSeparate(rows);
   const fit = fitLinear({ design, response: rows.map((row) => row.voltage) });
   const [resistance, backEmf] = fit.coefficients;
   const errors = scatters(rows, 2) ? fit.standardErrors : null;
@@ -131,7 +131,7 @@ function fitBoth(rows: readonly MotorRow[]): VoltageFit {
     conditionNumber,
     residualSd: errors ? fit.residualSd : 0,
     dof: errors ? fit.dof : 0,
-    toldApart: sure && resistance > 0 && backEmf > 0,
+    measuredSeparately: sure && resistance > 0 && backEmf > 0,
   };
 }
 
@@ -141,7 +141,7 @@ function scatters(rows: readonly MotorRow[], constants: number): boolean {
 }
 
 /**
- * What to answer when K_v and R_m can't be told apart: the combination that is known, and what to measure next.
+ * What to answer when K_v and R_m can't be measured separately: the combination that is known, and what to measure next.
  *
  *     K_v = n/(V − R_m·I) at the mean row
  *
@@ -150,7 +150,7 @@ function scatters(rows: readonly MotorRow[], constants: number): boolean {
  *
  * Valid for any rows with a voltage. Source: docs/method/fits/motor.md
  */
-export function notToldApart(rows: readonly MotorRow[]): NotEnoughDataError {
+export function notSeparate(rows: readonly MotorRow[]): NotEnoughDataError {
   const mean = (read: (row: MotorRow) => number) =>
     rows.reduce((sum, row) => sum + read(row), 0) / rows.length;
   const voltage = mean((row) => row.voltage);

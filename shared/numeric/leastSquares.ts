@@ -5,7 +5,7 @@ import { type Basis, type LinearFit, requireLength, solveWeighted } from "./weig
 
 export type { LinearFit } from "./weightedFit.ts";
 
-/** Share of the largest above which a column counts as part of the combination that can't be told apart. */
+/** Share of the largest above which a column counts as part of the combination that can't be measured separately. */
 const NOTICEABLE_SHARE = 0.1;
 
 export interface LinearData {

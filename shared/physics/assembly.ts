@@ -68,7 +68,7 @@ export function assemble(input: PredictInput): Assembly {
 }
 
 /**
- * Suction force at one pressure and flow of a build.
+ * Pull at one pressure and flow of a build.
  *
  *     F_s = κ·Δp·(A_inside + σ_l·P·ℓ) + F_jet,  σ_l = 1 − ½Δp_friction/Δp
  *

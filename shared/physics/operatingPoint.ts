@@ -39,7 +39,7 @@ function flowsAt(machine: Machine, phi: number): Flows {
   return { balance, flow: phi * machine.area * tipSpeed, pressure };
 }
 
-/** Leak less rotor flow at the rotor's pressure: above 0 the leak admits more than the rotor moves. NaN where the rotor stands, or no speed is steady. */
+/** Leak less rotor flow at the rotor's pressure: above 0 the leak lets through more than the rotor moves. NaN where the rotor stands, or no speed is steady. */
 function excessFlow(machine: Machine, leak: Leak, phi: number): number {
   const { speed } = balancedSpeed(machine, phi);
   if (!(speed > 0)) return Number.NaN;

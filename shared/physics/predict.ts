@@ -128,7 +128,7 @@ export function pulledBy(
 }
 
 /**
- * What a build does at one state: operating point, suction force, and what it holds at every attitude.
+ * What a build does at one state: operating point, pull, and what it holds at every attitude.
  *
  *     air → leak and rotor → crossing → F_s → margins
  *

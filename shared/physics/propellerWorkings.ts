@@ -38,7 +38,7 @@ function thrustWorking({ rotor, air: weather }: PropellerPredictInput, { speed }
   const air = airFrom(weather);
   return explain(
     {
-      title: "press force",
+      title: "thrust",
       equation: "T = ρn²D⁴·[C_T + c_T·ln(Re/Re_ref)],  n = ω/2π",
       inputs: {
         density: ["ρ", "density of the air", "kg/m³"],

@@ -53,7 +53,7 @@ function solvedNear({ machine }: Assembly, leak: Leak, from: Place, near: number
 }
 
 /**
- * Suction force by the lip's stand-off, all else as it stands.
+ * Pull by the lip's stand-off, all else as it stands.
  *
  *     h → the crossing next to that of the nearest gap solved before → F_s
  *

@@ -28,7 +28,7 @@ export interface SuctionInput {
 const STRAIGHT_FALL = 0.5;
 
 /**
- * Mean share of the cavity's depression that acts under the lip's land.
+ * Mean share of the cavity's suction that acts under the lip's land.
  *
  *     σ_l = 1 − ½·Δp_friction/Δp;  of a measured leak Q = C_L·Δp^x that is 1/(2x);  ½ for a sealed lip
  *
@@ -37,7 +37,7 @@ const STRAIGHT_FALL = 0.5;
  * @returns σ_l [-]
  * @throws {OutOfRangeError} on a negative or non-finite pressure
  *
- * Valid for a depression that grows along the straight line from the inlet's to the cavity's. Source: docs/method/holding.md
+ * Valid for a suction that grows along the straight line from the inlet's to the cavity's. Source: docs/method/holding.md
  */
 export function landShare(pressure: number, frictionPressure: number | null): number {
   requireNonNegative("pressure", pressure);

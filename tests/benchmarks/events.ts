@@ -1,6 +1,6 @@
 import type { ChooseJob } from "#shared/model/api/choose.ts";
 
-/** One event of a choosing's stream, and when it arrived. */
+/** One event of a search's stream, and when it arrived. */
 export interface Heard {
   readonly event: string;
   readonly job: ChooseJob;
@@ -17,7 +17,7 @@ function heard(block: string): Heard {
   return { event: parts[1], job: JSON.parse(parts[2]) as ChooseJob, at: performance.now() / MILLISECONDS };
 }
 
-/** Follows a choosing until its stream ends; `each` is called as an event arrives. */
+/** Follows a search until its stream ends; `each` is called as an event arrives. */
 export async function follow(
   address: string,
   id: string,

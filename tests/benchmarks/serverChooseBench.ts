@@ -5,7 +5,7 @@ import { withServer } from "./site.ts";
 import { median, secondsOf } from "./timing.ts";
 
 const CANCELLED = 5;
-/** Share of the sets that is solved before a choosing is cancelled. */
+/** Share of the sets that is solved before a search is cancelled. */
 const UNDER_WAY = 0.05;
 
 /** Largest time between two events of a stream. */

@@ -60,7 +60,7 @@ describe("a stored pull that let go below what it held", () => {
     expect(await leftOut(page).getByRole("link").getAttribute("href")).toBe(`/bench/${wrong.id}`);
   });
 
-  it("is named by Choose, as long as its skirt is admitted", async () => {
+  it("is named by Choose, as long as its skirt is tried", async () => {
     const page = await screens.open(at("/choose"));
     await leftOut(page).waitFor();
     await eventually(() => leftOut(page).textContent()).toMatch(/row 1: let go at 1300\sg/);
@@ -81,7 +81,7 @@ describe("a stored pull that let go below what it held", () => {
     await page.getByRole("button", { name: "Save the correction" }).click();
     await page.locator(".bench-saved").waitFor();
     await page.goto(at(`/match/${build.id}`));
-    await page.getByRole("heading", { name: "Rests on" }).waitFor();
+    await page.getByRole("heading", { name: "Based on" }).waitFor();
     await eventually(() => leftOut(page).count()).toBe(0);
   });
 

@@ -23,19 +23,19 @@ async function put(path: string, body: unknown): Promise<string> {
 }
 
 describe("a build that a propeller presses on", () => {
-  it("in Match: press force against speed, with its answer, its margins, and no gap to drag", async () => {
+  it("in Match: thrust against speed, with its answer, its margins, and no gap to drag", async () => {
     const page = await open(`/match/${SCOUT}`);
     await eventually(() => answer(page)).toMatch(
       /^(Holds|Falls|Burns|Bursts|Not sure|Over a rating|Can't climb)/,
     );
     await eventually(() => picture(page).getAttribute("aria-label")).toMatch(
-      /Press force .* presses with \d+ grams/,
+      /Thrust .* presses with \d+ grams/,
     );
     await eventually(() => page.locator("[data-handle=gap]").count()).toBe(0);
     await eventually(() => page.getByText("No gap to set").isVisible()).toBe(true);
     await eventually(() => page.locator(".attitude-strip li").count()).toBeGreaterThan(2);
     await page.getByText("Show working", { exact: true }).first().click();
-    await eventually(() => page.getByText("press force", { exact: false }).count()).toBeGreaterThan(0);
+    await eventually(() => page.getByText("thrust", { exact: false }).count()).toBeGreaterThan(0);
   });
 
   it("in Match, with its mass tried: the answer follows while the address keeps it", async () => {

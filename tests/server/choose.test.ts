@@ -224,7 +224,7 @@ describe("POST /choose, with what can't be", () => {
   });
 });
 
-describe("docs/api.md, its example of a choosing", () => {
+describe("docs/api.md, its example of a search", () => {
   it("is begun by a server that holds the demo, and done", async () => {
     const text = readFileSync(new URL("../../docs/api.md", import.meta.url), "utf8");
     const [, body] = /v1\/choose -H[^']*'Content-Type: application\/json' -d '([^']*)'/.exec(text) ?? [];

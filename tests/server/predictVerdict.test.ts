@@ -70,7 +70,7 @@ describe("POST /predict, its verdict", () => {
   });
 
   it("is unsure from a chance of holding of 95 % down", async () => {
-    // It holds while the mass is below 1.6 times itself: P(hold) = Φ(0.6/relative u); the cut at a mass of 0 takes less than 0.001.
+    // It holds while the mass is below 1.6 times itself: chance of holding = Φ(0.6/relative u); the cut at a mass of 0 takes less than 0.001.
     const mass = (0.1 * least(await predicted(vehicle(0.1)))) / 1.6;
     const sampled = (deviations: number) =>
       predicted({ ...vehicle(mass), uncertainty: { "vehicle.mass": (0.6 * mass) / deviations } });

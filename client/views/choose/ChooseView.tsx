@@ -100,7 +100,8 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
       ) : (
         <div class="page-head choose-answer" aria-live="polite">
           <Answer sentence="Which motor, rotor, pack and skirt do it?">
-            Admit parts, say what must hold: every set of them is solved like a build, its own mass included.
+            Tick the parts to try, say what must hold: every set of them is solved like a build, its own mass
+            included.
           </Answer>
           {state}
         </div>

@@ -58,7 +58,7 @@ export const COLUMNS: readonly ColumnSpec[] = [
   column("driving", "Margin driving", "×", 2, "most", bare),
   column("parked", "Margin parked", "×", 2, "most", bare),
   column("suction", "Pull", "g", 0, "most", (si) => (si / STANDARD_GRAVITY) * GRAMS),
-  column("pressure", "Depression", "Pa", 0, "least", bare),
+  column("pressure", "Suction", "Pa", 0, "least", bare),
   column("flow", "Flow", "L/s", 2, "least", as("flow", "L/s")),
   column("speed", "Speed", "rpm", 0, "least", as("speed", "rpm")),
   column("packCurrent", "Pack current", "A", 2, "least", bare),

@@ -4,7 +4,7 @@ import { counted } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
 import { micrometres } from "../../ui/roughnessWords.ts";
 
-/** The allowance that counts, and whether it is stated or was told apart. */
+/** The allowance that counts, and whether it is stated or was measured separately. */
 export function roughnessText({ basis, value, sd }: SurfaceRoughness) {
   return (
     <>
@@ -18,7 +18,7 @@ export interface RoughnessSectionProps {
   readonly surface: StoredOf<"surfaces">;
 }
 
-/** Roughness allowance: what the surface states, what leak tests tell apart, what is missing. */
+/** Roughness allowance: what the surface states, what leak tests measure separately, what is missing. */
 export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) {
   const { told, against, basis, missing } = roughness;
   const stated = micrometres(surface.data.roughness, null);

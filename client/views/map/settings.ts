@@ -28,7 +28,7 @@ const KV: MapSetting = {
 
 function ofHandle(key: Exclude<MapKey, "kv"> & HandleKey): MapSetting {
   const handle = HANDLES.find((each) => each.key === key);
-  if (!handle) throw new Error(`No handle ${key}.`);
+  if (!handle) throw new Error(`No setting ${key}.`);
   const { slide, put: _put, ...spec } = handle;
   const least = { gap: LEAST_GAP, charge: LEAST_CHARGE }[key as string] ?? 0;
   const ends = (was: number): readonly [number, number] => {

@@ -7,7 +7,7 @@ import { findById } from "../book.ts";
 import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
 import { dropFor, plateOf } from "./plate.ts";
 
-/** Depressions to read, in operating pressures [-]. */
+/** Suctions to read, in operating pressures [-]. */
 const SHARES = [0.25, 0.4, 0.55, 0.7, 0.85, 1, 1.15, 1.3];
 /** What single flow readings scatter by [-]. Judgement. */
 const SCATTER = 0.02;

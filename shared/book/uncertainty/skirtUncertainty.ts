@@ -54,7 +54,7 @@ function addPosterior({ calibration, gap, leak, friction }: Resolved, { skirt }:
   });
 }
 
-/** How wide the gap is: a leak test in its place, the calibration's, else as stated, with the surface's roughness as told apart or stated. */
+/** How wide the gap is: a leak test in its place, the calibration's, else as stated, with the surface's roughness as measured separately or stated. */
 export function addGapUncertainty(resolved: Resolved, on: On, into: Collector): void {
   const { leak, gap, roughness } = resolved;
   if (leak) addLeak(leak, on, into);

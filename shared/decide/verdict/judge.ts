@@ -135,7 +135,7 @@ export function burnsAfter(of: Pick<Case, "limits" | "full">): number | null {
 /**
  * The least chance of holding that sampling found.
  *
- *     least P(hold) over the attitudes, parked and driving, beside the joints of the surface and over the hardest
+ *     least chance of holding over the attitudes, parked and driving, beside the joints of the surface and over the hardest
  *
  * @param doubt - from {@link uncertaintyOf}; null where nothing is uncertain or it isn't known yet
  * @param attitudes - by name [°]

@@ -155,7 +155,7 @@ function nearestOf({ limits }: Findings): Limit | null {
 /**
  * What a build comes to: the worst of all that is found of it.
  *
- *     bursts: ω_burst < ω;  burns: T > T_limit;  falls: margin < 1;  over a rating: ratio > 1;  tight: margin < target;  unsure: contradicting tests, or P(hold) < 0.95;  holds
+ *     bursts: ω_burst < ω;  burns: T > T_limit;  falls: margin < 1;  over a rating: ratio > 1;  tight: margin < target;  unsure: contradicting tests, or chance of holding < 0.95;  holds
  *
  * @param findings - margins [-], limits with their ratios [-], rotor [rad/s], chance [-], contradictions
  * @returns the state with its reason in figures [rad/s, K, °, -], the least margin, the nearest limit, the limits not judged

@@ -152,7 +152,7 @@ const ROUNDS = 5;
 /**
  * The mass from which down an unsure build is sure.
  *
- *     m·q₅, as F_required ∝ m; sampled anew there, until P(hold) ≥ 0.95
+ *     m·q₅, as F_required ∝ m; sampled anew there, until chance of holding ≥ 0.95
  *
  * @param of - the build as a case [SI]
  * @param chance - of that case

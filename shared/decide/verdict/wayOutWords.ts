@@ -77,5 +77,5 @@ export function wayOutText(verdict: Verdict, ways: readonly WayOut[]): string {
   if (reason.kind === "contradiction") return "Repeat one of them, or set it aside with a reason.";
   if (state === "unsure") return ways[0] ? `Sure ${fromText(ways[0])}.` : "";
   const said = state === "falls" || state === "tight" ? towards(verdict, ways) : pastLimits(verdict, ways);
-  return said.join(" ") || "No value of one setting alone does it.";
+  return said.join(" ") || "No value of one setting alone works.";
 }

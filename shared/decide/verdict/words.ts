@@ -98,7 +98,7 @@ export function sentenceOf({ reason, least, fromCharge }: Verdict): string {
     case "target":
       return `Holds everywhere it has to go, with less to spare on ${least?.name} than the ${targetText(reason.target)} wanted.`;
     case "contradiction":
-      return "Not sure: tests that this rests on contradict each other or the model.";
+      return "Not sure: tests that this is based on contradict each other or the model.";
     case "chance":
       return chanceSentence(reason);
     case "holds":
@@ -169,7 +169,7 @@ export interface Figure {
 /**
  * The figure that decides a verdict.
  *
- *     bursts: ω_burst/ω;  burns: T;  over a rating: value/limit;  unsure by chance: P(hold);  else the least margin
+ *     bursts: ω_burst/ω;  burns: T;  over a rating: value/limit;  unsure by chance: chance of holding;  else the least margin
  *
  * @param verdict - from {@link verdictOf}
  * @returns the figure and what it is of; null where there is none [-]

@@ -35,7 +35,7 @@ export interface CalibrationPull {
 export interface CalibrationLeak {
   /** openings: those alone that were open in the leak test */
   readonly input: { readonly skirt: SkirtInput; readonly air: Weather };
-  /** depression in the cavity [Pa] */
+  /** suction in the cavity [Pa] */
   readonly pressure: number;
   /** [m³/s] */
   readonly flow: number;

@@ -15,7 +15,7 @@ export type GapLaw = (gap: number) => number;
 /** Gaps between which a monotone cubic stands in for the operating point: it is then off by about a millionth, by 2e-4 at most next to a gap of 0. */
 const INTERVALS = 64;
 
-/** Suction force of a rig at a pull factor of 1, and what of it the factor multiplies: all but the jet's. */
+/** Pull of a rig at a pull factor of 1, and what of it the factor multiplies: all but the jet's. */
 export interface SuctionLaw {
   readonly whole: GapLaw;
   readonly cavity: GapLaw;
@@ -52,7 +52,7 @@ function lawOf(input: PredictInput, widest: number): SuctionLaw {
 }
 
 /**
- * Suction force of each pull as a law of the gap, at a pull factor of 1; pulls of one and the same rig share theirs.
+ * Force of each pull as a law of the gap, at a pull factor of 1; pulls of one and the same rig share theirs.
  *
  *     F_s(h): the operating point at gap h, or the same at any where the leak was measured
  *

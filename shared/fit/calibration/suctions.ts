@@ -25,7 +25,7 @@ function assembledAt(input: PredictInput, gap: number): Assembly & { readonly at
 }
 
 /**
- * Suction force at each of many gaps: every operating point by its own balance of torques.
+ * Pull at each of many gaps: every operating point by its own balance of torques.
  *
  *     from the widest gap down: there the crossing of largest flow, where a vehicle set down arrives, only moves or falls
  *

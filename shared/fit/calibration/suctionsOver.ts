@@ -7,7 +7,7 @@ const SHARES = [1, 3 / 4, 1 / 2, 1 / 4];
 const SAME_BRANCH = 1e-6;
 
 /**
- * Suction force at each of many gaps, the quick way as far as it leads.
+ * Pull at each of many gaps, the quick way as far as it leads.
  *
  *     gaps up to the widest from which the crossing can be followed: {@link tracedSuctions};  wider ones: {@link solvedSuctions}
  *

@@ -59,7 +59,7 @@ export const chooseWants = z.strictObject({
     .boolean()
     .default(true)
     .describe("keep to the makers' motor current, motor voltage and cell current where they are known"),
-  leastChance: fraction().nullable().default(null).describe("P(hold), judged for a shortlist"),
+  leastChance: fraction().nullable().default(null).describe("chance of holding, judged for a shortlist"),
 });
 
 /** Body of POST /choose: what is admitted, by the book's parts; the rest is as in a build. */
@@ -205,7 +205,7 @@ export const shortlistAnswer = z.strictObject({
     z.strictObject({
       place: z.int().describe("sets that differ by less than their uncertainty share one"),
       verdict: verdict.describe("as of a build of the same parts; the better ones come first"),
-      chance: z.number().describe("P(hold), the least of the wanted attitudes"),
+      chance: z.number().describe("chance of holding, the least of the wanted attitudes"),
       margin5: nullable.describe("margin that 95 % of the samples reach; null where no suction is needed"),
       deviation: z.number().describe("standard deviation of the margin"),
       enough: z.boolean().describe("chance is at least the wanted one"),

@@ -6,7 +6,7 @@ import { type Inlined, instrument, openHoles, plate, setAside, testHead } from "
 import { checkFlowReadings } from "./flow.ts";
 
 export const leakRow = z.strictObject({
-  pressure: quantity("pressure", TESTS.leak.rows.pressure).describe("depression in the cavity"),
+  pressure: quantity("pressure", TESTS.leak.rows.pressure).describe("suction in the cavity"),
   flow: quantity("flow", TESTS.leak.rows.flow).optional(),
   platePressure: quantity("pressure", TESTS.leak.rows.platePressure)
     .optional()
@@ -15,7 +15,7 @@ export const leakRow = z.strictObject({
   setAside,
 });
 
-/** Leak test: flow through a skirt that stands on a surface, against the depression in its cavity. */
+/** Leak test: flow through a skirt that stands on a surface, against the suction in its cavity. */
 export const leakTest = z
   .strictObject({
     kind: z.literal("leak"),

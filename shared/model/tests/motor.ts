@@ -5,7 +5,9 @@ import { reference } from "../reference.ts";
 import { type Inlined, instrument, setAside, testHead } from "./common.ts";
 
 export const motorRow = z.strictObject({
-  voltage: quantity("voltage", TESTS.motor.rows.voltage).describe("at the driver or the motor, under load"),
+  voltage: quantity("voltage", TESTS.motor.rows.voltage).describe(
+    "at the speed controller or the motor, under load",
+  ),
   current: quantity("current", TESTS.motor.rows.current),
   speed: quantity("speed", TESTS.motor.rows.speed).describe("0 = blocked"),
   noLoad: z.boolean().default(false).describe("nothing on the shaft"),

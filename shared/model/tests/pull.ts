@@ -33,7 +33,7 @@ export const pullTest = z.strictObject({
   direction: z
     .enum(["straight-off", "along", "ceiling"])
     .describe("straight off the surface, along it, or hung from the ceiling"),
-  rigMass: quantity("mass", TESTS.pull.rigMass).describe("mass of what hangs on the cup besides the load"),
+  rigMass: quantity("mass", TESTS.pull.rigMass).describe("mass of what hangs on the skirt besides the load"),
   duty: quantity("fraction", TESTS.pull.duty)
     .default({ value: 100, unit: "%" })
     .describe("throttle as it was set; a sweep in the motor's tests shows where it begins to turn"),

@@ -13,7 +13,7 @@ export interface RotorState {
 export interface RotorReading {
   /** Q [m³/s] */
   readonly flow: number;
-  /** static depression of the cavity against ambient, Δp [Pa] */
+  /** suction of the cavity against ambient, Δp [Pa] */
   readonly pressure: number;
   /** P; null where no torque was measured [W] */
   readonly shaftPower: number | null;
@@ -51,7 +51,7 @@ export function tipSpeed(diameter: number, speed: number): number {
  *
  *     φ = Q/((π/4)D²u),  ψ = 2Δp/(ρu²),  λ = 2P/(ρ(π/4)D²u³),  η = φψ/λ
  *
- * @param reading - flow [m³/s], static depression [Pa], shaft power or null [W]
+ * @param reading - flow [m³/s], suction [Pa], shaft power or null [W]
  * @param state - diameter [m], speed [rad/s], density [kg/m³], all > 0
  * @returns φ, ψ, λ, η [-]
  * @throws {OutOfRangeError} on a state that is not above 0, a negative or non-finite reading
@@ -76,7 +76,7 @@ export function coefficientsOf(reading: RotorReading, state: RotorState): RotorC
  *
  * @param coefficients - φ, ψ, λ or null [-]
  * @param state - diameter [m], speed [rad/s], density [kg/m³], all > 0
- * @returns flow [m³/s], static depression [Pa], shaft power or null [W]
+ * @returns flow [m³/s], suction [Pa], shaft power or null [W]
  * @throws {OutOfRangeError} on a state that is not above 0
  *
  * Valid as {@link coefficientsOf}, its inverse. Source: as there

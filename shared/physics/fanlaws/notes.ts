@@ -49,7 +49,7 @@ function clearanceRatio({ clearance, diameter }: TipClearance): number {
  *
  *     notes at Δp > 2 kPa and at u/a > 0.3
  *
- * @param pressure - static depression Δp [Pa], ≥ 0
+ * @param pressure - suction Δp [Pa], ≥ 0
  * @param tipSpeed - u [m/s], ≥ 0
  * @param soundSpeed - a [m/s], > 0
  * @returns the notes, none below both [-]

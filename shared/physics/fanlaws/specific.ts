@@ -18,7 +18,7 @@ export interface SpecificNumbers {
  * @returns N_s and D_s [-]
  * @throws {OutOfRangeError} on a φ or ψ that is not above 0
  *
- * Valid for incompressible flow. Δp is the static depression that the cavity has; a published fan counts its total pressure, which is more. Source: definitions, with ω in rad/s
+ * Valid for incompressible flow. Δp is the suction that the cavity has; a published fan counts its total pressure, which is more. Source: definitions, with ω in rad/s
  */
 export function specificNumbers(phi: number, psi: number): SpecificNumbers {
   const product = Math.sqrt(8 / requirePositive("psi", psi));

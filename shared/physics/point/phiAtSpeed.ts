@@ -31,7 +31,7 @@ function endOf(curve: Curve, excess: (phi: number) => number): number {
  *
  * @param curve - ψ by rising powers of φ, end of its fitted range [-]
  * @param excess - flow of the leak less that of the rotor by φ [m³/s]
- * @returns φ [-]; null where the leak admits less than the rotor moves all along
+ * @returns φ [-]; null where the leak lets through less than the rotor moves all along
  * @throws {NotEnoughDataError} where ψ has no zero and the leak stays under it
  *
  * Valid for leaks that let more through at more pressure. Source: docs/method/operating-point.md

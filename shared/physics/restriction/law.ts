@@ -14,7 +14,7 @@ export interface UnderLip<R> {
   readonly length: (restriction: R) => number;
   /** what of Δp is lost by friction along the land [Pa]; null where nothing passes under it */
   readonly frictionDrop: (restriction: R, air: LeakAir, pressure: number) => number | null;
-  /** how its share σ of the depression comes about */
+  /** how its share σ of the suction comes about */
   readonly shareWords: (restriction: R) => string;
 }
 

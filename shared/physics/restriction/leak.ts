@@ -50,7 +50,7 @@ export function leakSlope(leak: Leak, air: LeakAir, pressure: number): number {
 }
 
 /**
- * Mean share of the cavity's depression that acts under the lip's land, over all of its stretches.
+ * Mean share of the cavity's suction that acts under the lip's land, over all of its stretches.
  *
  *     σ_l = Σ Pᵢ·σᵢ/Σ Pᵢ,  σᵢ by {@link landShare}
  *

@@ -15,7 +15,7 @@ describe("what was heard, in words", () => {
     expect(speedWords(heard)).toBe("24\u202f012.3 ± 11.9\u202frpm (90 %)");
   });
 
-  it("says what else was heard, and what the speed rests on", () => {
+  it("says what else was heard, and what the speed is based on", () => {
     const found = {
       frequency: 3600,
       uncertainty: 1,
@@ -25,10 +25,10 @@ describe("what was heard, in words", () => {
     } as const;
     expect(notesOn(found, 9)).toEqual([
       "Another sound is as clear, as of 14\u202f000\u202frpm: narrow the range, or let one rotor run alone.",
-      "The shaft's own rate speaks for 7 blades: count them, the speed rests on it.",
+      "The shaft's own rate speaks for 7 blades: count them, the speed is based on it.",
     ]);
     expect(notesOn({ ...found, other: null, shaft: { says: "nothing" } }, 9)).toEqual([
-      "The shaft's own rate isn't heard: the speed rests on the count of 9 blades.",
+      "The shaft's own rate isn't heard: the speed is based on the count of 9 blades.",
     ]);
   });
 });

@@ -73,7 +73,7 @@ describe("answerSentence", () => {
     expect(plain(progressText(running))).toBe(
       "5000 of 19 656 sets solved, 12 do it so far, 2500 sets a second.",
     );
-    expect(progressText({ ...running, state: "queued" })).toMatch(/wait for another choosing/);
+    expect(progressText({ ...running, state: "queued" })).toMatch(/wait for another search/);
   });
 
   it.each([

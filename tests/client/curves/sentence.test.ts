@@ -24,7 +24,7 @@ describe("rotorSentence", () => {
   });
 
   it.each([
-    ["two-point", /rests on two flows only, from 1 test at 2 sizes: ±\s30\s% is assumed/],
+    ["two-point", /is based on two flows only, from 1 test at 2 sizes: ±\s30\s% is assumed/],
     ["estimated", /estimated from its shape, ±\s30\s%/],
     ["missing", /^The curve of Fern is not known yet\.$/],
   ])("says what a curve that is %s rests on", (basis, expected) => {

@@ -92,7 +92,7 @@ describe("inputName", () => {
 
   it("stands in the place of a path in a note", () => {
     expect(withNames("Left out: skirt.roughness, supply.driverResistance.")).toBe(
-      "Left out: surface roughness, driver resistance.",
+      "Left out: surface roughness, speed controller resistance.",
     );
   });
 });

@@ -13,7 +13,7 @@ const told: SurfaceRoughness = {
 };
 
 describe("roughnessWords", () => {
-  it("of a roughness told apart: value, doubt, by how many tests, and what is stated", () => {
+  it("of a roughness measured separately: value, doubt, by how many tests, and what is stated", () => {
     expect(roughnessWords(told, 1.2e-4)).toBe(
       "115 ± 7\u202fµm, measured separately by 2 leak tests (stated 120\u202fµm)",
     );

@@ -23,7 +23,7 @@ const { suction } = predict(crawler);
 /** Half a sample of 2048, and what the table's digits leave. */
 const COUNTING = 1 / 2048 + 1e-9;
 
-describe("P(hold) against the normal table", () => {
+describe("chance of holding against the normal table", () => {
   // Ceiling: F ≥ m·g, so P = Φ[(F/g − m)/u(m)].
   it.each(TABLE)("mass alone uncertain, %s uncertainties in hand on the ceiling: %s", (z, share) => {
     const u = 0.005;

@@ -63,7 +63,7 @@ function ask(tests: readonly Book["tests"][number][], roughnesses: Record<string
 describe("surfaceRoughness, leak tests made with a known allowance", () => {
   const plain = { board: 5e-5, glass: 0 };
 
-  it("tells it apart from a test on it and one on glass, the density of either day the test's own", () => {
+  it("measures it separately by a test on it and one on glass, the density of either day the test's own", () => {
     const found = ask([test("a", "board", ROUGH), test("b", "glass", 0)], plain);
     expect(found.basis).toBe("measured separately");
     // The rows are made at 1.2 kg/m³ and read at 20 °C, 50 %: 1.199 kg/m³ on both sides.

@@ -42,7 +42,7 @@ function skirtIn(book: Book, build: Build) {
 
 // The demo's truth is invented and known: leak tests at one gap on glass and on the roof pane were made on it.
 describe("the roughness of a surface in a prediction", () => {
-  it("with leak tests that tell it apart: is what they tell, near the truth, though the book states three times as much", () => {
+  it("with leak tests that measure it separately: is what they say, near the truth, though the book states three times as much", () => {
     const { roughness } = skirtIn(stating(3 * TRUE_ROUGHNESS, 1e-4), roof());
     expect(Math.abs(roughness - TRUE_ROUGHNESS)).toBeLessThan(2e-5);
   });

@@ -47,7 +47,7 @@ describe("doubtOf, of the mass alone", () => {
   });
 
   it.each(TABLE)(
-    "with the load that can be held %s standard uncertainties above it: P(hold) is %s, by the normal table",
+    "with the load that can be held %s standard uncertainties above it: chance of holding is %s, by the normal table",
     (z, share) => {
       const sd = 0.004;
       const { attitudes } = uncertaintyOf(ofMass(suction / GRAVITY - z * sd), {
@@ -97,7 +97,7 @@ describe("doubtOf, of five inputs at once", () => {
       expect(Math.abs(below(quantile) - share)).toBeLessThan(within(share));
   });
 
-  it("gives its P(hold), within its sampling error", () => {
+  it("gives its chance of holding, within its sampling error", () => {
     expect(wall.holds).toBeGreaterThan(0.05);
     expect(wall.holds).toBeLessThan(0.95);
     expect(Math.abs(wall.holds - (1 - below(1)))).toBeLessThan(within(wall.holds));
@@ -135,7 +135,7 @@ describe("doubtOf, as samples of a share", () => {
   const truth = brute.filter((margin) => margin >= 1).length / brute.length;
   const WALL = 1;
 
-  it("2048 even samples against 100 000 independent draws: P(hold) within the error that is stated, both counted", () => {
+  it("2048 even samples against 100 000 independent draws: chance of holding within the error that is stated, both counted", () => {
     const { attitudes, samplingError } = uncertaintyOf(build, { uncertainty });
     const together = Math.hypot(samplingError[WALL].driving, shareError(truth, brute.length));
     expect(Math.abs(attitudes[WALL].driving.holds - truth)).toBeLessThan(2 * together);

@@ -166,7 +166,7 @@ describe("fitMotor, on rows that can't tell K_v from R", () => {
       voltage: one.voltage + [0.05, -0.05, 0.04][i],
     }));
     const pair = fitVoltage(rows);
-    expect(pair.toldApart).toBe(false);
+    expect(pair.measuredSeparately).toBe(false);
     const omega = (9050 * 2 * Math.PI) / 60;
     expect(pair.resistance * 4.9 + pair.backEmf * omega).toBeCloseToRelative(0.15 * 4.9 + 9050 / 1200, 0.01);
   });

@@ -42,9 +42,11 @@ export function notesOn({ other, shaft }: BladePass, blades: number): string[] {
   if (shaft.says === "agrees")
     notes.push("The shaft's own rate is heard too, and agrees with the blade count.");
   if (shaft.says === "other")
-    notes.push(`The shaft's own rate speaks for ${shaft.blades} blades: count them, the speed rests on it.`);
+    notes.push(
+      `The shaft's own rate speaks for ${shaft.blades} blades: count them, the speed is based on it.`,
+    );
   if (shaft.says === "nothing")
-    notes.push(`The shaft's own rate isn't heard: the speed rests on the count of ${blades} blades.`);
+    notes.push(`The shaft's own rate isn't heard: the speed is based on the count of ${blades} blades.`);
   return notes;
 }
 

@@ -125,7 +125,7 @@ function Confirm({ test, onKeep }: { readonly test: Stored; readonly onKeep: () 
   };
   return (
     <div class="bench-confirm" role="alertdialog" aria-label="Delete this test?">
-      <p>Delete this test? Every figure that rests on it is computed anew without it.</p>
+      <p>Delete this test? Every figure based on it is computed anew without it.</p>
       <p class="bench-buttons">
         <button type="button" onClick={() => void remove()}>
           Delete it

@@ -94,7 +94,7 @@ function predictedFigure(test: PullTest, last: Pick<PullTrial, "voltage" | "gap"
 }
 
 function nextOf(test: PullTest, count: number, wish: string | null): string | null {
-  if (test.rigMass === undefined) return "Give the rig's mass: it hangs on the cup as well.";
+  if (test.rigMass === undefined) return "Give the rig's mass: it hangs on the skirt as well.";
   return count === 0 ? "Type a first pull: what held, what let go." : wish;
 }
 

@@ -25,7 +25,7 @@ export interface ChooseFormProps extends Omit<AdmissionsProps, "base"> {
   readonly onSolve: () => void;
 }
 
-/** What is admitted and what must hold. */
+/** The parts to try and what must hold. */
 export function ChooseForm(props: ChooseFormProps) {
   const { book, draft, problemAt, onDraft, counts, refusal } = props;
   const base = findById(book.builds, draft.build)?.data ?? null;
@@ -67,7 +67,7 @@ export function ChooseForm(props: ChooseFormProps) {
           onChange={(text) => onDraft(withText(draft, "duties", text))}
         />
       </div>
-      <h2>What is admitted</h2>
+      <h2>Parts to try</h2>
       <Admissions book={book} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
       {base && <LeftOutTests tests={leftOut} />}
       <h2>What must hold</h2>

@@ -33,7 +33,7 @@ export function Missed({ book, base, wants, missed, onRelax, onLook }: MissedPro
           {reliefs.length === 0 && (
             <p>
               No single limit lets a set in: each breaks two or more. Relax several at once, as the nearest
-              sets need it, or admit other parts.
+              sets need it, or try other parts.
             </p>
           )}
           <ul class="choose-reliefs">

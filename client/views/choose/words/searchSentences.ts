@@ -43,7 +43,7 @@ export function answerSentence(
 
 /** @returns how far a running job is, one line */
 export function progressText({ state, sets, solved, admissible, seconds }: ChooseJob): string {
-  if (state === "queued") return `${whole(sets)} sets wait for another choosing to end.`;
+  if (state === "queued") return `${whole(sets)} sets wait for another search to end.`;
   const rate = seconds > 0 && solved > 0 ? `, ${rateText(solved / seconds)} sets a second` : "";
   return `${whole(solved)} of ${whole(sets)} sets solved, ${whole(admissible)} do it so far${rate}.`;
 }

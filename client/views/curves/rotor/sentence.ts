@@ -18,7 +18,7 @@ export function rotorSentence(family: RotorFamily, sureness: Sureness): string {
   const from = `from ${counted(tests, "test")} at ${counted(answer.testedDiameters.length, "size")}`;
   const assumed = `±\u202f${percent(UNSHOWN)} is assumed`;
   if (answer.basis === "two-point")
-    return `The curve of ${name} rests on two flows only, ${from}: ${assumed}.`;
+    return `The curve of ${name} is based on two flows only, ${from}: ${assumed}.`;
   if (sureness === null)
     return `The curve of ${name} is drawn ${from}; its points leave no residual: ${assumed}.`;
   return `The curve of ${name} is known ${from} to ±\u202f${percent(sureness)} of blocked pressure.`;

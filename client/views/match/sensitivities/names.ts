@@ -24,7 +24,7 @@ const NAMES: Readonly<Record<string, string>> = {
   "pack.cellResistance": "Cell resistance",
   "pack.wireResistance": "Wire resistance",
   "supply.duty": "Throttle",
-  "supply.driverResistance": "Driver resistance",
+  "supply.driverResistance": "Speed controller resistance",
   "supply.auxCurrent": "Other current",
   "vehicle.mass": "Mass",
   "vehicle.pullFactor": "Pull factor κ",

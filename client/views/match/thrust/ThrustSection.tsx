@@ -33,11 +33,11 @@ interface ThrustSectionProps {
   readonly id: string;
   readonly asStored: Outcome;
   readonly outcome: Outcome;
-  /** of the press force [N] */
+  /** of the thrust [N] */
   readonly spread: Quantiles | null;
 }
 
-/** The picture of a build that a propeller presses on: no cavity, so press force against speed. */
+/** The picture of a build that a propeller presses on: no cavity, so thrust against speed. */
 export function ThrustSection({ book, id, asStored, outcome, spread }: ThrustSectionProps) {
   const overlays = useThrustOverlays(book, id, overlayIds.value);
   const before = useMemo(() => thrustPictureOf(book, asStored), [book, asStored]);

@@ -29,7 +29,7 @@ export interface ThrustPicture {
   readonly curve: readonly ThrustCurvePoint[];
   /** none where the propeller stands still */
   readonly marks: readonly ChargeMark[];
-  /** as layers of the match chart take them: the pressure is a press force [N] */
+  /** as layers of the match chart take them: the pressure is a thrust [N] */
   readonly levels: readonly Level[];
   /** the flow is a speed [rad/s], the pressure a thrust [N] */
   readonly measured: readonly MeasuredPoint[];
@@ -44,7 +44,7 @@ const MOST_HEADROOM = 1.9;
 const MARGIN = 1.06;
 const SAME_ANGLE = 0.5;
 
-/** @returns the press force that wall, ceiling, the user's own attitudes and the worst one need at the build's mass */
+/** @returns the thrust that wall, ceiling, the user's own attitudes and the worst one need at the build's mass */
 function levelsOf(outcome: Outcome, { vehicle }: PropellerPredictInput): Level[] {
   const { prediction } = outcome;
   if (!prediction) return [];
@@ -97,7 +97,7 @@ function measuredOf(book: Book, { thrust }: Resolved, input: PropellerPredictInp
 }
 
 /**
- * Press force against speed of one build.
+ * Thrust against speed of one build.
  *
  * @param book - the book, for the readings' own words
  * @param outcome - the solved build

@@ -30,7 +30,7 @@ export function thrustTable(
   });
   const beyond = (extrapolated: boolean) => (extrapolated ? "extrapolated" : "");
   return {
-    columns: ["what", "speed (rpm)", "press force (N)", "pull (g)", "note"],
+    columns: ["what", "speed (rpm)", "thrust (N)", "pull (g)", "note"],
     rows: [
       ...marks.map((mark) => row(CHARGES[mark.key], mark.speed, mark.thrust, beyond(mark.extrapolated))),
       ...sampled,

@@ -13,7 +13,7 @@ import { rpmText } from "./thrustWords.ts";
 /** Another build whose thrust is laid over. */
 export type ThrustOverlay = Omit<Overlay, "picture"> & { readonly picture: ThrustPicture };
 
-/** What the chart of press force against speed shows. */
+/** What the chart of thrust against speed shows. */
 export interface ThrustDrawing {
   readonly picture: ThrustPicture;
   /** the build as it stands, while something is tried */
@@ -21,7 +21,7 @@ export interface ThrustDrawing {
   readonly overlays: readonly ThrustOverlay[];
   /** direct label of the curve: the propeller, its size */
   readonly label: readonly [string, string];
-  /** of the press force [N]; null while nothing is sampled */
+  /** of the thrust [N]; null while nothing is sampled */
   readonly spread: Quantiles | null;
   /** how long curves glide [ms] */
   readonly duration: number;

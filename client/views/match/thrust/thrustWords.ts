@@ -25,7 +25,7 @@ export function thrustLabel(book: Book, { build, resolved }: Outcome): [string, 
 
 /** @returns what the picture shows, for those who don't see it */
 export function thrustSentence(outcome: Outcome): string {
-  const start = `Press force of ${outcome.build.name} against the propeller's speed, with the force that each attitude needs.`;
+  const start = `Thrust of ${outcome.build.name} against the propeller's speed, with the force that each attitude needs.`;
   const point = propellerPoint(outcome);
   if (!point) return `${start} The propeller stands still.`;
   return `${start} It turns at ${rpmText(point.speed)} and presses with ${grams(point.thrust)} grams.`;

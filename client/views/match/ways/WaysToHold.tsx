@@ -26,7 +26,7 @@ export interface WaysProps {
   readonly outcome: Outcome;
 }
 
-/** For each handle alone: how far it must go for the wanted margin, or may, and what it costs. */
+/** For each setting alone: how far it must go for the wanted margin, or may, and what it costs. */
 export default function WaysToHold({ book, outcome }: WaysProps) {
   const chosen = wantedOf(outcome, wanted.value);
   const question = useMemo(

@@ -8,6 +8,6 @@ export function waysSentence({ margin, ways }: Answered, target: number, where: 
   const stands = `${marginText(margin)} for ${where}, ${wanted} wanted`;
   if (margin >= target) return `${stands}. Each of these may go so far, all else as it stands:`;
   const doing = ways.filter(({ state }) => state === "does").length;
-  if (doing === 0) return `${stands}. No handle alone does it; two together may.`;
-  return `${stands}. ${doing === 1 ? "One handle alone does it:" : "Any one of these does it alone:"}`;
+  if (doing === 0) return `${stands}. No setting alone works; two together may.`;
+  return `${stands}. ${doing === 1 ? "One setting alone works:" : "Any one of these works alone:"}`;
 }

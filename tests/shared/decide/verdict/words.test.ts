@@ -66,7 +66,7 @@ describe("sentenceOf", () => {
     [
       "is contradicted",
       { contradictions: ["Pull 4."] },
-      "Not sure: tests that this rests on contradict each other or the model.",
+      "Not sure: tests that this is based on contradict each other or the model.",
     ],
     ["holds", {}, "Holds everywhere it has to go; the overhang is the tightest."],
     ["needs no pull", { parked: null, driving: null }, "Holds everywhere it has to go without any pull."],

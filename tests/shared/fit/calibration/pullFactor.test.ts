@@ -123,7 +123,7 @@ describe("calibrate, with a pull factor, against a plain sum over gap, factor an
     expect(told.warnings.map(({ code }) => code)).toEqual(["friction-not-told"]);
   });
 
-  it("dragged along as well: friction and factor are told apart by straight pulls, and drawn with their covariance", () => {
+  it("dragged along as well: friction and factor are measured separately by straight pulls, and drawn with their covariance", () => {
     const along = [6.0, 6.2].map((held) => ({
       ...straight(measured(rigAt(4.1)), held, held + 0.3),
       direction: "along" as const,

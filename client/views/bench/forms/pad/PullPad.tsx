@@ -31,7 +31,7 @@ function numberOf({ spec, draft }: FormModel, key: "held" | "voltage"): NumberSp
 /** More than a kitchen scale shows. */
 const DIGITS = 5;
 
-/** What hangs on the cup by now, the rig counted as the direction of the pull asks. */
+/** What hangs on the skirt by now, the rig counted as the direction of the pull asks. */
 function totalWords(form: FormModel, held: TypedQuantity | null): string {
   const { rigMass, direction } = form.read.value.data as Partial<PullTest>;
   const loads = held ? toSI(held, "load") : 0;

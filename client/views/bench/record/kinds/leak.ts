@@ -2,7 +2,7 @@ import { asked, FLOW_FROM, flowColumn, part } from "../fields.ts";
 import { NAMES } from "../headerNames.ts";
 import type { KindSpec } from "../spec.ts";
 
-/** Flow through a skirt on a surface against its depression. */
+/** Flow through a skirt on a surface against its suction. */
 export const leak: KindSpec = {
   kind: "leak",
   name: "Leak test",

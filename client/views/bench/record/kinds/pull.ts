@@ -25,7 +25,7 @@ export const pull: KindSpec = {
         ["ceiling", "hung from the ceiling"],
       ],
     },
-    asked("rigMass", "Rig mass", "mass", true, "what hangs on the cup besides the load"),
+    asked("rigMass", "Rig mass", "mass", true, "what hangs on the skirt besides the load"),
     asked("duty", "Duty", "fraction"),
     asked("charge", "State of charge", "fraction", false, "where no voltage is read"),
   ],
