@@ -77,9 +77,12 @@ describe("Speed by ear, on a phone beside the rotor", () => {
   });
 });
 
+/** The browser may ask its user before it gives the tilt: he has said yes. */
+const ALLOWED = { permissions: ["accelerometer", "gyroscope"] };
+
 describe("Tilt by phone, on the tilt board", () => {
   it("is zeroed on the level board, and fills held and slid by one button each", async () => {
-    const page = await screens.open("/bench/new/friction", { viewport: PHONE });
+    const page = await screens.open("/bench/new/friction", { viewport: PHONE, ...ALLOWED });
     const lay = (degrees: number) =>
       page.evaluate(
         (angle) => {
@@ -108,7 +111,7 @@ describe("Tilt by phone, on the tilt board", () => {
   });
 
   it("says so where no sensor answers", async () => {
-    const page = await screens.open("/bench/new/friction");
+    const page = await screens.open("/bench/new/friction", ALLOWED);
     await page.getByText("Tilt by phone").click();
     await page.getByRole("button", { name: "Read this phone's tilt" }).click();
     await page.getByText("No sensor answers").waitFor();

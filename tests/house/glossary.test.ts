@@ -26,7 +26,7 @@ const WITHDRAWN: readonly Withdrawn[] = [
     word: /\bhandles?\b/i,
     instead: "setting",
     // What a pointer drags on a chart is a handle, and so is part of a class name.
-    innocent: /match-handles|handle-slot|picked-handle/,
+    innocent: /match-handles|handle-(slot|basis)|picked-handle|handle part-list/,
   },
   { word: /\bcups?\b/i, instead: "skirt", innocent: /suction cup/ },
   { word: /\barrival point\b/i, instead: "operating point" },
@@ -118,7 +118,7 @@ describe("one word for one thing", () => {
       '{a} handle moved`; f("handle"); const doubt = 1;';
     const found = faults(saidIn("a.tsx", source)).map((fault) => fault.split("”")[0]);
     expect(found).toEqual(["a.tsx: “doubt", "a.tsx: “rests on", "a.tsx: “handle"]);
-    const page = "chance of holding, `chance of holding`\n\n    a handle\n\na suction cup\n";
-    expect(faults(linesOf("a.md", page))).toEqual(["a.md: “chance of holding” in “chance of holding,”; say: chance of holding"]);
+    const page = "P(hold), `P(hold)`\n\n    a handle\n\na suction cup\n";
+    expect(faults(linesOf("a.md", page))).toEqual(["a.md: “P(hold)” in “P(hold),”; say: chance of holding"]);
   });
 });

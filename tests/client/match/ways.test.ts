@@ -58,7 +58,7 @@ describe("wayCells", () => {
 
   it("of a handle that does not: the best it can, and where", () => {
     const never = { ...rotor, state: "never", value: null, best: { value: 0.0546, margin: 1.287 } } as const;
-    expect(wayCells(never).goal).toBe("no value of this alone does it; 1.29\u202f× at best, at 54.6\u202fmm");
+    expect(wayCells(never).goal).toBe("no value of this alone works; 1.29\u202f× at best, at 54.6\u202fmm");
     expect(wayCells({ ...never, now: 0.0546 }).goal).toMatch(/at best, as it stands$/);
   });
 
@@ -188,10 +188,10 @@ describe("waysSentence", () => {
   const way = { ...gap, charge: null };
   it("says where it stands, what is wanted, and whether anything alone does it", () => {
     expect(waysSentence({ margin: 1.1, joints: [], kept: null, ways: [way] }, 1.5, "the wall")).toBe(
-      "1.10\u202f× for the wall, 1.50\u202f× wanted. One handle alone does it:",
+      "1.10\u202f× for the wall, 1.50\u202f× wanted. One setting alone works:",
     );
     expect(waysSentence({ margin: 1.1, joints: [], kept: null, ways: [] }, 1.5, "the wall")).toMatch(
-      /No handle alone does it/,
+      /No setting alone works/,
     );
     expect(waysSentence({ margin: 2, joints: [], kept: null, ways: [way] }, 1.5, "the wall")).toMatch(
       /may go so far/,
