@@ -1,5 +1,7 @@
 import { render } from "preact";
+import { markOfLanguage, setDecimalMark } from "../shared/units/decimalMark.ts";
 import { carryFocus } from "./app/focus/carryFocus.ts";
+import { startTitle } from "./app/pageTitle.ts";
 import { startRouter } from "./app/router.ts";
 import { Shell } from "./app/Shell.tsx";
 import { showRoute } from "./app/shownView.ts";
@@ -11,9 +13,11 @@ import { startEvents } from "./state/events.ts";
 const root = document.getElementById("app");
 if (!root) throw new Error("The page has no #app to draw into.");
 
+setDecimalMark(markOfLanguage(navigator.language));
 startTheme();
 forgetOldDrafts();
 carryFocus();
+startTitle();
 startRouter((next) => void showRoute(next));
 render(<Shell />, root);
 void reload();

@@ -16,8 +16,7 @@ export const viewProblem = signal<string | null>(null);
 
 let latest: Route | null = null;
 
-function titled(next: Route, label: string): void {
-  document.title = `${label} · Gripcurve`;
+function arrived(next: Route): void {
   viewProblem.value = null;
   route.value = next;
 }
@@ -37,7 +36,7 @@ export async function showRoute(next: Route): Promise<void> {
   const view = VIEWS[next.view];
   const shown = shownView.peek();
   if (shown === null) route.value = next;
-  if (shown?.view === next.view) return batch(() => titled(next, view.label));
+  if (shown?.view === next.view) return batch(() => arrived(next));
   const module = await loaded(view);
   if (latest !== next) return;
   if (module === null) {
@@ -45,7 +44,7 @@ export async function showRoute(next: Route): Promise<void> {
     return;
   }
   batch(() => {
-    titled(next, view.label);
+    arrived(next);
     shownView.value = { view: next.view, Component: module.default };
   });
 }

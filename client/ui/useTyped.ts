@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { asRead } from "../../shared/units/decimalMark.ts";
 import { isGood, type NumberSpec, readNumber } from "../../shared/units/readNumber.ts";
 
 export interface TypedAsked {
   readonly spec: NumberSpec;
   /** as it stands, SI */
   readonly value: number;
-  /** how the field shows it */
+  /** how the field shows it, with a point */
   readonly shown: string;
   /** takes effect with each keystroke that can be read, SI */
   readonly onValue: (si: number) => void;
@@ -37,7 +38,7 @@ export function useTyped({ spec, value, shown, onValue }: TypedAsked): Typed {
     if (!isOwn) setDraft(null);
   }, [value]);
   return {
-    text: draft ?? shown,
+    text: draft ?? asRead(shown),
     problem,
     onText: (text) => {
       const typed = readNumber(spec, text);

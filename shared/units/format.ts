@@ -1,3 +1,4 @@
+import { decimalMark } from "./decimalMark.ts";
 import { type DimensionName, shownUnit } from "./dimensions.ts";
 
 /** Between a figure and its unit, and between thousands: narrow, and no line breaks at it. */
@@ -5,10 +6,10 @@ export const THIN_SPACE = "\u202f";
 const MINUS = "\u2212";
 
 /**
- * A number with a fixed count of decimals, thin spaces between thousands and a true minus sign.
+ * A number with a fixed count of decimals, the reader's decimal mark, thin spaces between thousands and a true minus sign.
  *
  * @param value - any finite number; others give "–"
- * @param decimals - digits after the point, 0…9
+ * @param decimals - digits after the mark, 0…9
  */
 export function formatFixed(value: number, decimals: number): string {
   if (!Number.isFinite(value)) return "–";
@@ -16,7 +17,7 @@ export function formatFixed(value: number, decimals: number): string {
   const negative = value < 0 && Number(text) !== 0;
   const [whole, fraction] = text.split(".");
   const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE) : whole;
-  return `${negative ? MINUS : ""}${grouped}${fraction ? `.${fraction}` : ""}`;
+  return `${negative ? MINUS : ""}${grouped}${fraction ? decimalMark() + fraction : ""}`;
 }
 
 /** @returns decimals that show `digits` significant digits of a value of that size, 0…9 */

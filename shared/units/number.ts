@@ -1,3 +1,5 @@
+import { decimalMark } from "./decimalMark.ts";
+
 /** Spaces and apostrophes between groups of three digits. */
 const GROUPS = /(?<=\d)[\u2009\u202f\u00a0\u2007'’ ](?=\d{3}(?!\d))/gu;
 const POINT = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
@@ -9,7 +11,12 @@ const COMMA = /^([+-]?)(\d*),(\d+)(e[+-]?\d+)?$/i;
 function withComma(bare: string): number | null {
   const [, sign, whole, decimals, exponent = ""] = COMMA.exec(bare) ?? [];
   if (decimals === undefined) return null;
-  const couldBeThousands = decimals.length === 3 && whole !== "" && !/^0+$/.test(whole) && whole.length <= 3;
+  const couldBeThousands =
+    decimalMark() !== "," &&
+    decimals.length === 3 &&
+    whole !== "" &&
+    !/^0+$/.test(whole) &&
+    whole.length <= 3;
   return couldBeThousands ? null : Number(`${sign}${whole || "0"}.${decimals}${exponent}`);
 }
 
@@ -17,7 +24,7 @@ function withComma(bare: string): number | null {
  * Reads one number as people write it: decimal point or comma, thin spaces or apostrophes between thousands, a true minus.
  *
  * @param text - the number alone, no unit
- * @returns the number, or null when it can be read in two ways ("1,200") or in none
+ * @returns the number, or null when it can be read in two ways ("1,200", unless a comma is the reader's decimal mark) or in none
  */
 export function parseNumber(text: string): number | null {
   const bare = text.trim().replace("\u2212", "-").replace(GROUPS, "");

@@ -4,6 +4,7 @@ import { currentBook } from "../../state/book.ts";
 import { columnsOf, KINDS } from "../../views/bench/record/kinds.ts";
 import { writeDraft } from "../../views/bench/record/writeDraft.ts";
 import { KIND_WORDS } from "../kindWords.ts";
+import { dayText } from "../moment.ts";
 
 /** A test's rows as they were typed, those set aside with the reason. */
 function Rows({ test }: { readonly test: StoredOf<"tests"> }) {
@@ -49,7 +50,7 @@ export default function Readings({ tests }: { readonly tests: readonly string[] 
         <li key={test.id}>
           <details>
             <summary>
-              {test.data.title || KIND_WORDS[test.data.kind]}, {test.data.date}
+              {test.data.title || KIND_WORDS[test.data.kind]}, {dayText(test.data.date)}
             </summary>
             <Rows test={test} />
             <p>

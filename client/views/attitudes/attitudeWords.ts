@@ -20,8 +20,7 @@ export function grams(newton: number): string {
 
 /** @returns "128°", "153.5°": a decimal only where there is one */
 export function degrees(angle: number): string {
-  const text = angle.toFixed(1);
-  return `${text.endsWith(".0") ? text.slice(0, -2) : text}°`;
+  return `${formatFixed(angle, Number.isInteger(Number(angle.toFixed(1))) ? 0 : 1)}°`;
 }
 
 /** @returns "an overhang", "the wall" */

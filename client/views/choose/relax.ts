@@ -1,5 +1,5 @@
 import type { ChooseRequest } from "../../../shared/model/api/choose.ts";
-import { inUnit } from "../../../shared/units/format.ts";
+import { formatFixed, inUnit } from "../../../shared/units/format.ts";
 import type { ChosenSet, MissedAnswer } from "./answers.ts";
 import { valueText } from "./columns.ts";
 import { type Draft, wantKey, withText } from "./form/draft.ts";
@@ -86,7 +86,7 @@ function withoutRatings({ limit, index }: Relaxation): Relief {
 
 /** The housing stands in the way: it can be drawn anew. */
 function withoutHousing({ limit, to, index }: Relaxation): Relief {
-  const short = inUnit(-to, "length", "mm").toFixed(2);
+  const short = formatFixed(inUnit(-to, "length", "mm"), 2);
   const label = `Draw the housing anew: it is ${short}\u202fmm short at worst`;
   return { limit, index, label, apply: (draft) => ({ ...draft, closes: false }), caution: null };
 }

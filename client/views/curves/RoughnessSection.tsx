@@ -1,5 +1,6 @@
 import type { SurfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
+import { formatFixed } from "../../../shared/units/format.ts";
 import { counted } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
 import { micrometres } from "../../ui/roughnessWords.ts";
@@ -35,7 +36,7 @@ export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) 
       )}
       {told && told.inflation > 1 && (
         <p class="quiet small">
-          The tests differ {told.inflation.toFixed(1)} times as much as their readings scatter: the
+          The tests differ {formatFixed(told.inflation, 1)} times as much as their readings scatter: the
           uncertainty is widened by that.
         </p>
       )}

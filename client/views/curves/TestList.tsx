@@ -1,6 +1,7 @@
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { counted } from "../../ui/count.ts";
+import { dayText } from "../../ui/moment.ts";
 import { asideRows } from "./setAside.ts";
 import { testName } from "./typed.ts";
 
@@ -30,7 +31,7 @@ export function TestList({ tests }: { tests: readonly StoredOf<"tests">[] }) {
               <a href={href("bench", test.id)}>{testName(test)}</a>
               <span class="quiet small">
                 {" "}
-                {KIND[test.data.kind]}, {test.data.date}, {counted(used, "row")} used
+                {KIND[test.data.kind]}, {dayText(test.data.date)}, {counted(used, "row")} used
               </span>
             </li>
           );

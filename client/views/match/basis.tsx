@@ -3,7 +3,7 @@ import { type Book, type Resolved, solvable } from "../../../shared/book/resolve
 import { offsetInUse } from "../../../shared/book/throttle.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { commandFromDuty } from "../../../shared/physics/motor.ts";
-import { formatQuantity } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import type { HandleKey } from "../../state/handles.ts";
 import { counted } from "../../ui/count.ts";
 import { calibratedFrictionWords, gapWords } from "../../ui/gapWords.ts";
@@ -89,7 +89,7 @@ function FrictionLine({ book, build, resolved }: BasisProps) {
   const friction = resolved?.friction;
   const surface = book.surfaces.find((each) => each.id === build.surface)?.data.name ?? "this surface";
   if (!friction) return <>no friction test on {surface} yet</>;
-  const spread = doubt(friction.uncertainty, (u) => u.toFixed(2));
+  const spread = doubt(friction.uncertainty, (u) => formatFixed(u, 2));
   if (friction.basis === "what-if") return <>set in the build</>;
   const calibrated = resolved && calibratedFrictionWords(resolved);
   if (calibrated) return <>{calibrated}</>;

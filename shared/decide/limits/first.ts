@@ -1,4 +1,5 @@
 import { CELSIUS_ZERO } from "../../physics/constants.ts";
+import { formatFixed } from "../../units/format.ts";
 import type { Limit, LimitKey } from "./limit.ts";
 import type { OverVoltage } from "./overVoltage.ts";
 import type { RotorFigures } from "./rotor.ts";
@@ -38,7 +39,7 @@ const BEYOND: Readonly<Record<(typeof HURTS)[number], string>> = {
 /** @returns a time as a sentence says it: "48 s", "3.4 min" */
 export function timeInWords(time: number): string {
   if (time < 1) return "less than a second";
-  return time < SECONDS ? `${time.toFixed(0)} s` : `${(time / MINUTE).toFixed(1)} min`;
+  return time < SECONDS ? `${time.toFixed(0)} s` : `${formatFixed(time / MINUTE, 1)} min`;
 }
 
 function burns(limit: Limit | undefined, warm: WarmUp | null): First | null {
@@ -84,7 +85,7 @@ function nearest(limits: readonly Limit[]): First {
 
 /** @returns what an over-voltage does, in numbers: "At 2.00 × the rated voltage: pressure × 4.0, heat × 7.6." */
 export function overVoltageInWords({ ratio, of, pressureRatio, heatRatio }: OverVoltage): string {
-  return `At ${ratio.toFixed(2)} × the motor's rated voltage: ${of} × ${pressureRatio.toFixed(2)}, heat in the winding × ${heatRatio.toFixed(2)}.`;
+  return `At ${formatFixed(ratio, 2)} × the motor's rated voltage: ${of} × ${formatFixed(pressureRatio, 2)}, heat in the winding × ${formatFixed(heatRatio, 2)}.`;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Backup, BackupContents, BookState } from "../../../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, COLLECTION_WORDS } from "../../../../shared/model/collections.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { currentBook, reload } from "../../../state/book.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
@@ -23,7 +24,7 @@ const REASONS: Readonly<Record<string, string>> = {
 const reasonOf = ({ reason }: Backup): string =>
   REASONS[reason] ?? (/^before-\d+$/.test(reason) ? "kept before a later version's first start" : "");
 
-const sizeOf = ({ bytes }: Backup): string => `${(bytes / 1e6).toFixed(1)}\u202fMB`;
+const sizeOf = ({ bytes }: Backup): string => `${formatFixed(bytes / 1e6, 1)}\u202fMB`;
 
 const pathOf = (name: string): string => `/backups/${encodeURIComponent(name)}`;
 

@@ -7,6 +7,7 @@ import { isGood, type NumberSpec, readNumber } from "../../../../shared/units/re
 import { settledText } from "../../../../shared/units/settled.ts";
 import { currentBook } from "../../../state/book.ts";
 import { keepFocus } from "../../../ui/keepFocus.ts";
+import { dayText } from "../../../ui/moment.ts";
 import { NumberField } from "../../../ui/NumberField.tsx";
 import { AIR_FIELDS } from "../record/kinds.ts";
 import { lastAir } from "./lastAir.ts";
@@ -40,7 +41,7 @@ export function AirHelp({ form }: { readonly form: FormModel }) {
             As in the last test
           </button>{" "}
           <span class="quiet">
-            {AIR_FIELDS.map(({ key }) => last.texts[key]).join(" · ")}, {last.date}
+            {AIR_FIELDS.map(({ key }) => last.texts[key]).join(" · ")}, {dayText(last.date)}
           </span>
         </p>
       )}

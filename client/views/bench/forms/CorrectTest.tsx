@@ -5,6 +5,7 @@ import { ApiError, api } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
 import { forgetDraft, keptDraft } from "../../../state/drafts.ts";
 import { Empty } from "../../../ui/Empty.tsx";
+import { dayText } from "../../../ui/moment.ts";
 import { nameOf } from "../list/partNames.ts";
 import { isDraftOf } from "../record/draft.ts";
 import { writeDraft } from "../record/writeDraft.ts";
@@ -60,7 +61,7 @@ function Correction({ test }: { readonly test: Stored }) {
         key={form.id}
         form={form}
         test={test}
-        sentence={`${nameOf(test.data)}, ${test.data.date}`}
+        sentence={`${nameOf(test.data)}, ${dayText(test.data.date)}`}
         onSaved={(record) => navigate("bench", null, { saved: record.id })}
         onDiscard={() => navigate("bench")}
         onStartOver={() => setForm(formOf(test, true))}

@@ -1,3 +1,4 @@
+import { formatFixed } from "../../../../shared/units/format.ts";
 import { type CsvChoices, CsvError } from "./csv.ts";
 import { type Encoding, encodingOf, LOOKED_AT } from "./encoding.ts";
 import { type FileLines, LineReader, linesOf, readerWithoutQuotes } from "./lineReader.ts";
@@ -73,7 +74,7 @@ export async function readFile(
   reading: Reading,
 ): Promise<ReadSource> {
   if (file.size > GREATEST_FILE) {
-    const size = (file.size / MEGABYTE).toFixed(1);
+    const size = formatFixed(file.size / MEGABYTE, 1);
     throw new CsvError(
       `${name} has ${size} MB; allowed: at most ${GREATEST_FILE / MEGABYTE} MB. Thin it out or split it.`,
     );

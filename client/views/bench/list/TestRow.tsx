@@ -6,6 +6,7 @@ import { currentBook } from "../../../state/book.ts";
 import { withdraw } from "../../../state/withdraw.ts";
 import { removeRecord } from "../../../state/write.ts";
 import { downloadText } from "../../../ui/download.ts";
+import { dayText } from "../../../ui/moment.ts";
 import { KINDS } from "../record/kinds.ts";
 import { csvName, exportCsv } from "./exportCsv.ts";
 import { nameOf, partNames } from "./partNames.ts";
@@ -26,7 +27,7 @@ export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew
   const parts = partNames(data, currentBook.value);
   return (
     <li class={isNew ? "bench-test bench-test-new" : "bench-test"}>
-      <time dateTime={data.date}>{data.date}</time>
+      <time dateTime={data.date}>{dayText(data.date)}</time>
       <div class="bench-test-words">
         <p class="bench-test-title">
           <a href={href("bench", test.id)}>{nameOf(data)}</a>
@@ -57,7 +58,7 @@ interface ActionsProps {
 function Actions({ test, onAsk }: ActionsProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const { data } = test;
-  const of = `${nameOf(data)} of ${data.date}`;
+  const of = `${nameOf(data)} of ${dayText(data.date)}`;
   const countAgain = async () => {
     onAsk(null);
     setProblem((await withdraw("tests", test, null)).problem);

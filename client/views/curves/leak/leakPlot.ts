@@ -1,5 +1,5 @@
 import { leakBands } from "../../../../shared/fit/leakBands.ts";
-import { inUnit } from "../../../../shared/units/format.ts";
+import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
 import { axisOver, logAxisOver } from "../../../charts/model/axis.ts";
 import type { Band, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { type LeakGroup, type LeakPage, type LeakPoint, lipFlow } from "./leakData.ts";
@@ -14,7 +14,7 @@ const litres = (flow: number) => inUnit(flow, "flow", "L/s");
 /** @returns what a group is called: its surface (or skirt) and its gap */
 export function groupTitle(group: LeakGroup, part: "skirt" | "surface"): string {
   const other = part === "skirt" ? group.surface.data.name : group.skirt.data.name;
-  return `${other}, ${inUnit(group.gap, "length", "mm").toFixed(2)} mm`;
+  return `${other}, ${formatFixed(inUnit(group.gap, "length", "mm"), 2)} mm`;
 }
 
 function pressuresOf(points: readonly LeakPoint[]): { least: number; most: number } {

@@ -1,5 +1,6 @@
 import { torqueAt, voltageBands } from "../../../../shared/fit/motorBands.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
+import { formatFixed } from "../../../../shared/units/format.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Band, Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
@@ -145,7 +146,7 @@ export function torquePlot(page: MotorPage): Plot {
   return {
     x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
     y: axisOver(
-      `shaft torque at ${voltage.toFixed(1)}\u202fV, mN·m`,
+      `shaft torque at ${formatFixed(voltage, 1)}\u202fV, mN·m`,
       seen.map(({ y }) => y),
       [0],
     ),

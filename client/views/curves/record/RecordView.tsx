@@ -5,6 +5,7 @@ import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { DocLink } from "../../../ui/Docs.tsx";
+import { dayText } from "../../../ui/moment.ts";
 import type { Table } from "../../../ui/table.ts";
 import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { useChosen } from "../chosen.ts";
@@ -141,7 +142,8 @@ function Outside({ entries, nameOf }: { entries: readonly RecordEntry[]; nameOf:
             <a href={href("bench", entry.test)}>{nameOf(entry.test)}</a>
             <span class="quiet small">
               {" "}
-              {entry.date}, row {entry.row + 1}: {measuredText(entry)}; predicted {predictedText(entry)}
+              {dayText(entry.date)}, row {entry.row + 1}: {measuredText(entry)}; predicted{" "}
+              {predictedText(entry)}
             </span>
           </li>
         ))}
