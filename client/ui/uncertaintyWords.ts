@@ -14,8 +14,8 @@ const SMALL_SHARE = 0.005;
 
 /** @returns "98 %", "99.4 %"; never 0 or 100 % */
 export function sureText(share: number): string {
-  if (share > ALMOST_ALWAYS) return ">\u202f99.9\u202f%";
-  if (share < ALMOST_NEVER) return "<\u202f0.1\u202f%";
+  if (share > ALMOST_ALWAYS) return `>\u202f${formatFixed(PERCENT * ALMOST_ALWAYS, 1)}\u202f%`;
+  if (share < ALMOST_NEVER) return `<\u202f${formatFixed(PERCENT * ALMOST_NEVER, 1)}\u202f%`;
   const decimals = share < ENDS || share > 1 - ENDS ? 1 : 0;
   return `${formatFixed(PERCENT * share, decimals)}\u202f%`;
 }

@@ -1,4 +1,5 @@
 import type { Working } from "../../../shared/physics/working.ts";
+import { asRead } from "../../../shared/units/decimalMark.ts";
 
 const DIGITS = 5;
 const RPM = 30 / Math.PI;
@@ -21,7 +22,7 @@ export function shownInWorking(si: number, siUnit: string): string {
   const value = si * count;
   const size = Math.abs(value);
   const plain = size === 0 || (size >= SMALL && size < LARGE);
-  const text = plain ? String(Number(value.toPrecision(DIGITS))) : value.toExponential(DIGITS - 1);
+  const text = asRead(plain ? String(Number(value.toPrecision(DIGITS))) : value.toExponential(DIGITS - 1));
   return unit === "" ? text : `${text}\u202f${unit}`;
 }
 

@@ -1,6 +1,7 @@
 import type { Effect, SharedCause } from "../../decide/shared.ts";
 import type { Measured } from "../../model/parts/instrument.ts";
 import type { BenchTest } from "../../model/tests/index.ts";
+import { asRead } from "../../units/decimalMark.ts";
 import { type Book, findById } from "../book.ts";
 import type { Collector, UncertaintySource } from "./collector.ts";
 
@@ -50,7 +51,7 @@ function gainOf(book: Book, test: BenchTest, measured: Measured): Gain | null {
   }
   if (said !== undefined) {
     const { percent = 0 } = said as { readonly percent?: number };
-    const what = `gain of a ${words}, ${percent}\u202f% as its tests state`;
+    const what = `gain of a ${words}, ${asRead(String(percent))}\u202f% as its tests state`;
     return {
       name: `gain ${measured} ${percent}`,
       size: percent / 100,

@@ -1,3 +1,4 @@
+import { asRead } from "../../../../shared/units/decimalMark.ts";
 import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
@@ -46,7 +47,7 @@ function tableOf(family: RotorFamily): Table {
 }
 
 /** Coefficients are small: text with four digits in the place of three decimals. */
-const digits = (value: number) => value.toPrecision(4);
+const digits = (value: number) => asRead(value.toPrecision(4));
 
 const COEFFICIENT_WORDS = {
   psi: "Pressure coefficient",
