@@ -9,7 +9,7 @@ interface Keeping {
   readonly clock: () => Date;
   /** how many are kept; 0 makes none */
   readonly keep: number;
-  readonly log: (error: unknown) => void;
+  readonly log: (words: string) => void;
 }
 
 /**
@@ -19,12 +19,16 @@ interface Keeping {
  */
 export function keepDailyCopies(threads: Threads, { file, clock, keep, log }: Keeping): () => void {
   if (keep === 0) return () => {};
+  let isOver = false;
   const look = () => {
-    threads.run("daily", { file, at: clock(), keep }).catch(log);
+    threads.run("daily", { file, at: clock(), keep }).catch((error: unknown) => {
+      if (!isOver) log(`The daily copy was not made: ${error instanceof Error ? error.message : error}`);
+    });
   };
   const first = setTimeout(look, FIRST_LOOK);
   const each = setInterval(look, LOOK);
   return () => {
+    isOver = true;
     clearTimeout(first);
     clearInterval(each);
   };

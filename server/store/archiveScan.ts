@@ -67,6 +67,7 @@ export class ArchiveScan {
 
   constructor(private readonly lists: Lists) {}
 
+  /** @param chunk - may be used for something else afterwards */
   push(chunk: Uint8Array): void {
     let from = 0;
     for (let i = 0; i < chunk.length; i++) {
@@ -77,7 +78,7 @@ export class ArchiveScan {
         this.#text = [];
       } else if (this.#list === null) {
         if (!this.#around(byte)) continue;
-        this.#frame.add(chunk.subarray(from, i + 1));
+        this.#frame.add(Uint8Array.prototype.slice.call(chunk, from, i + 1));
         from = i + 1;
       } else if (this.#ends(byte)) {
         this.#entry.add(chunk.subarray(from, i));
@@ -85,7 +86,7 @@ export class ArchiveScan {
         from = this.#list === null ? i : i + 1;
       }
     }
-    const rest = chunk.subarray(from);
+    const rest = Uint8Array.prototype.slice.call(chunk, from);
     if (this.#list === null) this.#frame.add(rest);
     else this.#entry.add(rest);
   }

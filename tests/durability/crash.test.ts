@@ -6,7 +6,13 @@ import { freshFolder } from "#tests/server/support/book.ts";
 import { samples } from "#tests/server/support/records.ts";
 import { KilledBook, killedMigration } from "./support/killing.ts";
 import { MOMENTS, type Moment } from "./support/moments.ts";
-import { buildServer, type RunningServer, startServer } from "./support/server.ts";
+import {
+  buildServer,
+  hasSmallDisks,
+  type RunningServer,
+  startOnSmallDisk,
+  startServer,
+} from "./support/server.ts";
 
 let bundle: Awaited<ReturnType<typeof buildServer>>;
 
@@ -51,10 +57,41 @@ describe("a server killed in the middle of whatever it does", () => {
       const seconds = Math.round((performance.now() - begun) / 1000);
       const at = [...kills].map(([moment, count]) => `${moment} ${count}`).join(", ");
       console.log(
-        `${KILLS} kills (${at}) in ${seconds} s: ${book.acknowledged} acknowledged writes, ${book.copies} copies checked, none lost`,
+        `${KILLS} kills (${at}) in ${seconds} s: ${book.acknowledged} acknowledged writes, ${book.changes} changes of the whole, ${book.copies} copies checked, none lost`,
       );
     },
     KILLS * KILL_TAKES,
+  );
+});
+
+describe("a disk that is really full", () => {
+  it.runIf(hasSmallDisks())(
+    "refuses writes and an emptying in words, keeps what was acknowledged, leaves no half copy, and goes on once there is room",
+    async () => {
+      const { server, makeRoom, files } = await startOnSmallDisk(bundle.main, freshFolder());
+      onTestFinished(() => {
+        server.child.kill("SIGKILL");
+      });
+      const surfaces = `${server.url}/api/v1/surfaces`;
+      const large = { ...samples.surfaces, note: "n".repeat(3900) };
+      const stored: string[] = [];
+      let refused = await send(surfaces, large);
+      for (let i = 0; refused.status === 201 && i < 2000; i++) {
+        stored.push(((await refused.json()) as { id: string }).id);
+        refused = await send(surfaces, large);
+      }
+      expect(stored.length).toBeGreaterThan(20);
+      for (const answer of [refused, await send(`${server.url}/api/v1/bench/empty`, {})]) {
+        expect(answer.status).toBe(507);
+        expect(((await answer.json()) as { detail: string }).detail).toMatch(
+          /disk is full: nothing was stored/,
+        );
+      }
+      for (const id of stored) expect((await fetch(`${surfaces}/${id}`)).status).toBe(200);
+      expect(files()).toEqual(["ballast", "book.db", "book.db-shm", "book.db-wal"]);
+      makeRoom();
+      expect((await send(surfaces, large)).status).toBe(201);
+    },
   );
 });
 

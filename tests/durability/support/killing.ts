@@ -7,19 +7,35 @@ import { setTimeout as pause } from "node:timers/promises";
 import { gunzipSync } from "node:zlib";
 import { MIGRATIONS } from "#server/store/migrations.ts";
 import { type Acknowledged, inSound, notIn } from "./acknowledged.ts";
-import { changeUntilGone, type Moment } from "./moments.ts";
+import { changeUntilGone, isOfWhole, type Moment } from "./moments.ts";
 import { startServer } from "./server.ts";
 import { add, type Unanswered, type Written, writeUntilGone } from "./writers.ts";
 
 const WRITERS = 6;
-/** A kill comes at any time up to this after the writers began [ms]. */
-const LATEST_KILL = 1_200;
+/** A kill comes after so many acknowledged writes and changes of the whole at most, or after so long [ms], and then at any moment of the next [ms]. */
+const [MOST_WRITES, MOST_CHANGES, LATEST, MOMENT] = [60, 3, 15_000, 300];
 const BOOKS = new URL("../../fixtures/books/", import.meta.url).pathname;
+
+/** What a server has done since it began. */
+interface Done {
+  readonly writes: () => number;
+  readonly changes: () => number;
+}
+
+async function anyMoment({ writes, changes }: Done, ofWhole: boolean): Promise<void> {
+  const wantedWrites = Math.random() * MOST_WRITES;
+  const wantedChanges = ofWhole ? Math.floor(Math.random() * MOST_CHANGES) : 0;
+  const end = performance.now() + LATEST;
+  while ((writes() < wantedWrites || changes() < wantedChanges) && performance.now() < end) await pause(1);
+  await pause(Math.random() * MOMENT);
+}
 
 /** A book that outlives kill after kill, and everything that was ever acknowledged of it. */
 export class KilledBook {
   readonly file: string;
   acknowledged = 0;
+  /** of the whole book that ended before a kill */
+  changes = 0;
   /** that the book itself must hold; what went into a copy stays there */
   #pending: Acknowledged[] = [];
   #unanswered: Unanswered[] = [];
@@ -42,8 +58,13 @@ export class KilledBook {
     await this.#sendAgain(server.url);
     const written: Written = { acknowledged: [], unanswered: [] };
     const lanes = Array.from({ length: WRITERS }, () => writeUntilGone(server.url, written));
-    const whole = changeUntilGone(moment, server.url, this.folder);
-    await pause(Math.random() * LATEST_KILL);
+    let changes = 0;
+    const whole = changeUntilGone(moment, server.url, this.folder, () => {
+      changes += 1;
+    });
+    const done = { writes: () => written.acknowledged.length, changes: () => changes };
+    await anyMoment(done, isOfWhole(moment));
+    this.changes += changes;
     server.child.kill("SIGKILL");
     await Promise.all([...lanes, whole, server.ended]);
     this.acknowledged += written.acknowledged.length;

@@ -8,6 +8,10 @@ import { isGone } from "./writers.ts";
 export const MOMENTS = ["writes", "archive", "empty", "migration", "demo", "restore", "backup"] as const;
 export type Moment = (typeof MOMENTS)[number];
 
+/** Whether the whole book changes, or is copied, at a moment. */
+export const isOfWhole = (moment: Moment): moment is Exclude<Moment, "writes" | "migration"> =>
+  moment !== "writes" && moment !== "migration";
+
 /** Between two changes of the whole book, so that writers get their turn [ms]. */
 const REST = 100;
 
@@ -39,12 +43,18 @@ const WHOLE: Readonly<
   },
 };
 
-/** Does it over and over until the server is gone. */
-export async function changeUntilGone(moment: Moment, url: string, folder: string): Promise<void> {
-  if (moment === "writes" || moment === "migration") return;
+/** Does it over and over until the server is gone; `done` is called each time. */
+export async function changeUntilGone(
+  moment: Moment,
+  url: string,
+  folder: string,
+  done: () => void,
+): Promise<void> {
+  if (!isOfWhole(moment)) return;
   try {
     for (;;) {
       await WHOLE[moment](url, folder);
+      done();
       await pause(REST);
     }
   } catch (error) {

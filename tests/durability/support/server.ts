@@ -1,6 +1,6 @@
-import { type ChildProcess, spawn } from "node:child_process";
+import { type ChildProcess, spawn, spawnSync } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
 import { build } from "vite";
@@ -26,10 +26,12 @@ export interface RunningServer {
   readonly ended: Promise<unknown[]>;
 }
 
-/** Starts a server of its own on a free port, and waits for its ready line. */
-export async function startServer(main: string, file: string): Promise<RunningServer> {
+type Command = readonly [string, readonly string[]];
+
+/** Waits for the ready line of a server that is just started. */
+async function running([command, args]: Command, file: string): Promise<RunningServer> {
   const env = { ...process.env, PORT: "0", HOST: "127.0.0.1", GRIPCURVE_DB: file };
-  const child = spawn(process.execPath, [main], { env, stdio: ["ignore", "pipe", "inherit"] });
+  const child = spawn(command, args, { env, stdio: ["ignore", "pipe", "inherit"] });
   const ended = once(child, "exit");
   const lines = createInterface({ input: child.stdout });
   const first = await Promise.race([once(lines, "line"), ended]);
@@ -37,4 +39,33 @@ export async function startServer(main: string, file: string): Promise<RunningSe
   const url = /http:\/\/\S+/.exec(ready)?.[0];
   if (url === undefined) throw new Error(`the server did not start: ${ready}`);
   return { child, url, ready, ended };
+}
+
+/** Starts a server of its own on a free port, and waits for its ready line. */
+export const startServer = (main: string, file: string): Promise<RunningServer> =>
+  running([process.execPath, [main]], file);
+
+/** In a namespace of its own, a program may mount what only it sees. */
+const ALONE = ["-rm", "sh", "-c"];
+
+/** @returns whether this system lets a program have a small disk of its own */
+export const hasSmallDisks = (): boolean =>
+  process.platform === "linux" && spawnSync("unshare", [...ALONE, "mount -t tmpfs tmpfs /mnt"]).status === 0;
+
+/**
+ * Starts a server whose data file lies on a disk that is all but full.
+ *
+ * @param folder - where the disk is put
+ * @returns the server, and what frees some room
+ */
+export async function startOnSmallDisk(main: string, folder: string) {
+  const script = `mount -t tmpfs -o size=4m tmpfs "$0" && head -c 600000 /dev/zero > "$0/ballast" && exec "$1" "$2"`;
+  const command: Command = ["unshare", [...ALONE, script, folder, process.execPath, main]];
+  const server = await running(command, `${folder}/book.db`);
+  const seen = `/proc/${server.child.pid}/root${folder}`;
+  return {
+    server,
+    makeRoom: () => rmSync(`${seen}/ballast`),
+    files: () => readdirSync(seen).sort(),
+  };
 }

@@ -14,7 +14,12 @@ function scanned(text: string, size = 1e6) {
     },
   });
   const bytes = Buffer.from(text);
-  for (let from = 0; from < bytes.length; from += size) scan.push(bytes.subarray(from, from + size));
+  // Each piece in the same memory, as they are read from a file.
+  const piece = Buffer.alloc(Math.min(size, bytes.length));
+  for (let from = 0; from < bytes.length; from += size) {
+    const length = bytes.copy(piece, 0, from, from + size);
+    scan.push(piece.subarray(0, length));
+  }
   return { frame: scan.end(), taken };
 }
 
