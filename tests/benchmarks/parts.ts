@@ -2,6 +2,7 @@ import { timedArchive } from "./archiveBench.ts";
 import { timedChoose } from "./chooseBench.ts";
 import { timedCosts } from "./costBench.ts";
 import { timedFit } from "./fitBench.ts";
+import { timedGiving } from "./givingBench.ts";
 import { timedHoldUps } from "./holdUpBench.ts";
 import { timedJob } from "./jobBench.ts";
 import { timedLists } from "./listBench.ts";
@@ -16,6 +17,7 @@ import { timedUncertainty } from "./uncertaintyBench.ts";
 const PARTS = {
   sweep: timedSweep,
   choose: timedChoose,
+  chooseGiving: timedGiving,
   chooseJob: timedJob,
   chooseServer: timedServerChoose,
   monteCarlo: timedUncertainty,

@@ -65,7 +65,7 @@ function sweepRows({ sweep }: Results): Row[] {
   ];
 }
 
-function chooseRows({ choose, chooseJob, chooseServer }: Results): Row[] {
+function chooseRows({ choose, chooseGiving, chooseJob, chooseServer }: Results): Row[] {
   return [
     told("a million sets chosen from, two threads", s(choose.seconds)),
     told("the same million solved and no more, two threads", s(choose.bareSeconds)),
@@ -76,6 +76,13 @@ function chooseRows({ choose, chooseJob, chooseServer }: Results): Row[] {
     ...choose.scaling.map(({ sets, setsPerSecond }) =>
       told(`choosing from ${sets.toLocaleString("en").replaceAll(",", " ")} sets`, millions(setsPerSecond)),
     ),
+    atMost(
+      `search over joints on gear that gives, over bare solves at each of the ${chooseGiving.points} gaps of a set`,
+      chooseGiving.overPoints,
+      3.5,
+      times,
+    ),
+    told("the same over one bare solve a set", times(chooseGiving.overOne)),
     told(`a million sets as a job of the server, ${chooseJob.threads} threads`, s(chooseJob.seconds)),
     atMost(
       "memory of that job at its peak, beyond the book and the question",

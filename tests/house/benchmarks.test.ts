@@ -28,6 +28,7 @@ const RESULTS: Results = {
     twoThreads: { solvesPerSecond: 7e6, sums: SUMS },
   },
   choose: { ...CHOSEN, oneThread: CHOSEN, scaling: [{ sets: 10_000, setsPerSecond: 1e6 }] },
+  chooseGiving: { sets: 10_000, points: 36, overPoints: 2, overOne: 90 },
   chooseJob: { sets: 1e6, threads: 2, seconds: 1, peakMemory: 250 },
   chooseServer: {
     sets: 1e6,

@@ -1,11 +1,9 @@
-import { assemble, type PredictInput, suctionAt } from "../../physics/assembly.ts";
-import { pullOf, rideHeightOf } from "../../physics/hold/pull.ts";
-import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
 import { writeFastCase } from "../../physics/point/fastCase.ts";
-import { suctionByGap } from "../../physics/pullByGap.ts";
-import { wantedMargin } from "../wanted.ts";
 import { FLAG } from "./columns.ts";
 import type { PlacedSkirt } from "./fittedSkirt.ts";
+import { isMovable, type MovingGap } from "./gapLaw.ts";
+import { generalMargins } from "./generalMargin.ts";
+import { givingMargins, type Margins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
 import { inputOf } from "./input.ts";
 import { placesOf } from "./places.ts";
@@ -24,32 +22,39 @@ interface Crossing {
   readonly flags: number;
 }
 
-/** F_s over a joint from the set's own solution; NaN where one crossing is not proven or the leak is no fast case [N]. */
-function fastOver(prepared: Prepared, work: Work, place: PlacedSkirt): number {
+/** Least margin over a joint from the set's own solution; NaN where the fast solvers don't take it. */
+function fastOver(prepared: Prepared, work: Work, row: Crossing, place: PlacedSkirt): number {
   const { c, aside, solution } = work;
   const fitted = prepared.fittedSkirts[work.fittedSkirt];
   const sizedRotor = prepared.sizedRotors[work.sizedRotor];
-  if (!place.fast || !fitted.fast || place.lip !== fitted.lip || fitted.sealed) return Number.NaN;
-  writeFastCase(c, place.fast);
+  const { fast } = place;
+  if (!fast || !fitted.fast || place.lip !== fitted.lip || fitted.sealed) return Number.NaN;
+  writeFastCase(c, fast);
   aside.set(solution);
   const solved = solveFrom(c, aside, place.lip) && isProven(sizedRotor, c, aside);
-  const suction = solved ? fastSuction(prepared, fitted, place, c, aside) : Number.NaN;
+  const suction = solved ? Math.max(0, fastSuction(prepared, fitted, place, c, aside)) : Number.NaN;
+  const margin = suction >= 0 ? marginOfPull(prepared, work, row, { place, fast }, suction) : Number.NaN;
   writeFastCase(c, fitted.fast);
-  return suction;
+  return margin;
 }
 
-/** Least wanted margin of a build by the general solver. */
-function scannedMargin({ problem }: Prepared, input: PredictInput): number {
-  const assembly = assemble(input);
-  const arrival = arrivalPoint(operatingPoints(assembly.machine, assembly.leak));
-  if (!arrival) return 0;
-  const suction = Math.max(0, suctionAt(input, assembly, arrival.pressure, arrival.flow));
-  const rideHeight = rideHeightOf(input.vehicle, input.skirt.gap);
-  const pull = pullOf(suction, rideHeight, suctionByGap(input, assembly, arrival));
-  const margins = problem.wants.attitudes.map(({ angle, mode }) =>
-    wantedMargin(input.vehicle, pull, { attitude: angle, mode }),
-  );
-  return Math.min(...margins);
+const margins: Margins = { parked: 0, driving: 0 };
+
+/** Of a pull over a joint, its solution aside. */
+function marginOfPull(
+  prepared: Prepared,
+  work: Work,
+  row: Crossing,
+  { place, fast }: Pick<MovingGap, "place" | "fast">,
+  suction: number,
+): number {
+  const fitted = prepared.fittedSkirts[row.fittedSkirt];
+  const mass = sumAt(prepared.sums.mass, row);
+  if (!prepared.gives || suction === 0)
+    return Math.min(marginOf(fitted.parked, mass, suction), marginOf(fitted.driving, mass, suction));
+  if (!isMovable(place) || !givingMargins({ prepared, work, fitted, place, fast }, mass, margins))
+    return Number.NaN;
+  return Math.min(margins.parked, margins.driving);
 }
 
 function marginOver(
@@ -59,16 +64,11 @@ function marginOver(
   row: Crossing,
   place: PlacedSkirt,
 ): number {
-  const scan = prepared.gives || (row.flags & FLAG.scanned) !== 0;
-  const suction = scan ? Number.NaN : fastOver(prepared, work, place);
-  if (Number.isNaN(suction)) {
-    const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
-    return scannedMargin(prepared, { ...input, skirt: place.skirt });
-  }
-  const mass = sumAt(prepared.sums.mass, row);
-  const { parked, driving } = prepared.fittedSkirts[row.fittedSkirt];
-  const pulling = Math.max(0, suction);
-  return Math.min(marginOf(parked, mass, pulling), marginOf(driving, mass, pulling));
+  const margin = row.flags & FLAG.scanned ? Number.NaN : fastOver(prepared, work, row, place);
+  if (!Number.isNaN(margin)) return margin;
+  const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
+  const least = generalMargins(prepared, { ...input, skirt: place.skirt });
+  return Math.min(least("parked"), least("driving"));
 }
 
 /**

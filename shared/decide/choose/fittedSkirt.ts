@@ -4,6 +4,7 @@ import { skirtOver, waysMet } from "../../physics/joints.ts";
 import { asFastCase, type FastCase } from "../../physics/point/fastCase.ts";
 import { isSealed, type Leak } from "../../physics/restriction/leak.ts";
 import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
+import { type GivingNeeds, givingNeeds } from "./givingNeeds.ts";
 import { type HoldNeeds, holdNeeds } from "./holdNeeds.ts";
 import { skirtAt } from "./input.ts";
 import type { AdmittedSkirt, Problem } from "./problem.ts";
@@ -32,6 +33,8 @@ export interface FittedSkirt extends PlacedSkirt {
   readonly over: readonly PlacedSkirt[];
   readonly parked: HoldNeeds;
   readonly driving: HoldNeeds;
+  /** null: rigid running gear, or a case for the general solver */
+  readonly giving: GivingNeeds | null;
 }
 
 /** A skirt in one place, on the surface or over a joint. */
@@ -91,5 +94,6 @@ export function fittedSkirtOf(
     pullFactor: requirePositive("skirt.pullFactor", pullFactor),
     parked: holdNeeds(vehicle, attitudes, "parked"),
     driving: holdNeeds(vehicle, attitudes, "driving"),
+    giving: (vehicle.verticalStiffness ?? null) === null ? null : givingNeeds(vehicle, attitudes),
   };
 }

@@ -3,9 +3,13 @@ import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
 import { WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import { type Chunk, chunkOver, FLAG } from "./columns.ts";
 import { crossingMargin } from "./crossing.ts";
+import { isMovable, writeGapAsSet } from "./gapLaw.ts";
+import { generalMargins } from "./generalMargin.ts";
 import { givingMargins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
+import { inputOf } from "./input.ts";
 import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
+import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { fastSuction, scannedSuction } from "./pullOf.ts";
 import { type RunTime, runTime } from "./runTime.ts";
@@ -101,12 +105,28 @@ function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void
   row.time = Number.NaN;
 }
 
+/** Margins where the running gear gives: by the fast solvers where they take the set, else by the general one. */
+function writeGivingMargins(prepared: Prepared, work: Work, row: Row, index: number): void {
+  const fitted = prepared.fittedSkirts[row.fittedSkirt];
+  const { fast } = fitted;
+  if (fast && (row.flags & FLAG.scanned) === 0 && isMovable(fitted)) {
+    const moving = { prepared, work, fitted, place: fitted, fast };
+    work.aside.set(work.solution);
+    const sure = givingMargins(moving, sumAt(prepared.sums.mass, row), row);
+    writeGapAsSet(moving);
+    if (sure) return;
+  }
+  const least = generalMargins(prepared, inputOf(prepared.problem, placesOf(prepared.radix, index)));
+  row.parked = least("parked");
+  row.driving = least("driving");
+}
+
 /** Margins over the attitudes that are wanted. */
 function writeMargins(prepared: Prepared, work: Work, row: Row, index: number): void {
   const pulling = Math.max(0, row.suction);
   const mass = sumAt(prepared.sums.mass, row);
   const { parked, driving } = prepared.fittedSkirts[row.fittedSkirt];
-  if (prepared.gives && pulling > 0) givingMargins(prepared, work, index, pulling, row);
+  if (prepared.gives && pulling > 0) writeGivingMargins(prepared, work, row, index);
   else {
     row.parked = marginOf(parked, mass, pulling);
     row.driving = marginOf(driving, mass, pulling);

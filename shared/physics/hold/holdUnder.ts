@@ -102,6 +102,8 @@ const CEILING = 180;
 const INTERVALS = 8;
 /** Digits of the worst attitude, relative; its margin then has twice as many. */
 const ANGLE_TOLERANCE = 1e-7;
+/** The same where the exact margin may have a kink, as where the lip's flow turns turbulent: it then has as many. */
+const KINK_TOLERANCE = 1e-9;
 
 const scanned: readonly number[] = Array.from({ length: CEILING / STEP + 1 }, (_, i) => i * STEP);
 
@@ -167,27 +169,34 @@ export function worstAttitudeUnder(law: HoldLaw, conditions: number, pull: Pull)
   return rough === null ? rigid : polished(at(pull), rough);
 }
 
-/** Half-width of the parabola through the exact margins [°]. */
-const BESIDE = 0.5;
+/** Half-widths of the parabolas through the exact margins, one after the other [°]: the last leaves none of the cubic term. */
+const BESIDE = [0.5, 0.1] as const;
 /** A smooth margin's least lies this near to that of the stand-in [°]; further, two modes meet in it. */
 const WIDEST_MOVE = 0.4;
 
 /** The least of an exact margin next to a place that is nearly it. */
 function polished(exact: (angle: number) => number, place: number): number {
-  if (place >= BESIDE && place <= CEILING - BESIDE) {
-    const [left, middle, right] = [place - BESIDE, place, place + BESIDE].map(exact);
+  let angle = place;
+  for (const beside of BESIDE) {
+    if (!(angle >= beside && angle <= CEILING - beside)) return narrowed(exact, place, STEP, KINK_TOLERANCE);
+    const [left, middle, right] = [angle - beside, angle, angle + beside].map(exact);
     const bend = left - 2 * middle + right;
-    const move = (0.5 * BESIDE * (left - right)) / bend;
-    if (bend > 0 && Math.abs(move) <= WIDEST_MOVE)
-      return exact(place + move) <= middle ? place + move : place;
+    const move = (0.5 * beside * (left - right)) / bend;
+    if (!(bend > 0 && Math.abs(move) <= WIDEST_MOVE)) return narrowed(exact, place, STEP, KINK_TOLERANCE);
+    angle += move;
   }
-  return narrowed(exact, place, STEP);
+  return angle > CEILING - STEP && exact(CEILING) < exact(angle) ? CEILING : angle;
 }
 
 /** The least within a step of a place, the ends of the attitudes included. */
-function narrowed(marginAt: (angle: number) => number, place: number, step: number): number {
+function narrowed(
+  marginAt: (angle: number) => number,
+  place: number,
+  step: number,
+  tolerance = ANGLE_TOLERANCE,
+): number {
   const [from, to] = [Math.max(0, place - step), Math.min(CEILING, place + step)];
-  const { x, value } = minimiseScalar(marginAt, from, to, { tolerance: ANGLE_TOLERANCE });
+  const { x, value } = minimiseScalar(marginAt, from, to, { tolerance });
   if (from === 0 && marginAt(0) < value) return 0;
   return to === CEILING && marginAt(CEILING) < value ? CEILING : x;
 }

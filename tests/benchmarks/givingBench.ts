@@ -1,0 +1,84 @@
+import { isMovable, suctionAtGap, writeGapAsSet } from "#shared/decide/choose/gapLaw.ts";
+import { type Prepared, prepare } from "#shared/decide/choose/prepare.ts";
+import type { Problem } from "#shared/decide/choose/problem.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
+import { solveSet } from "#shared/decide/choose/solveSet.ts";
+import { createWork, writeSet } from "#shared/decide/choose/work.ts";
+import { writeFastCase } from "#shared/physics/point/fastCase.ts";
+import { sweepQuestion } from "./sweepQuestion.ts";
+
+const SETS = 10_000;
+const RUNS = 5;
+/** Of the running gear [N/m]. */
+const STIFFNESS = 12_000;
+const JOINT = { name: "joint", depth: 4e-4, width: 3e-3, met: "either" } as const;
+
+/** A search over joints on running gear that gives, one thread. */
+export interface GivingTimes {
+  readonly sets: number;
+  /** gaps at which a set is judged: as set and each mode's own, on the surface and over the joint either way */
+  readonly points: number;
+  /** over bare solves at as many gaps of each set [-] */
+  readonly overPoints: number;
+  /** over one bare solve of each set [-] */
+  readonly overOne: number;
+}
+
+function question(): Problem {
+  const { fixed, skirts, wants, ...rest } = sweepQuestion(1);
+  return {
+    ...rest,
+    fixed: { ...fixed, vehicle: { ...fixed.vehicle, verticalStiffness: STIFFNESS } },
+    skirts: skirts.map((skirt) => ({ ...skirt, joints: { span: 0.06, joints: [JOINT] } })),
+    wants: { ...wants, leastCrossing: 1 },
+  };
+}
+
+function gapsOf({ fittedSkirts: [{ giving, over }] }: Prepared) {
+  if (!giving) throw new Error("The question's running gear doesn't give.");
+  const { parked, driving } = giving;
+  const own = [parked, driving].reduce(
+    (sum, { fixed, scanned }) => sum + fixed.length / 2 + (scanned ? 1 : 0),
+    0,
+  );
+  return { own, places: 1 + over.length };
+}
+
+/** Bare solves of every set, at some gaps more in each place. */
+function bare(prepared: Prepared, gaps: number): void {
+  const work = createWork(prepared);
+  for (let index = 0; index < SETS; index++) {
+    writeSet(prepared, work, index);
+    if (solveSet(prepared, work, index, (index / 1024) | 0) !== 0 || gaps === 0) continue;
+    const fitted = prepared.fittedSkirts[work.fittedSkirt];
+    for (const place of [fitted, ...fitted.over]) {
+      const { fast } = place;
+      if (!fast || !isMovable(place)) continue;
+      const moving = { prepared, work, fitted, place, fast };
+      writeFastCase(work.c, fast);
+      work.aside.set(work.solution);
+      for (let i = 0; i <= gaps; i++) suctionAtGap(moving, place.skirt.gap * (0.6 + (0.8 * i) / gaps));
+      writeGapAsSet(moving);
+    }
+  }
+}
+
+/** The least of a few, by the processor's time: whatever else a machine does only ever slows a run. */
+function least(work: () => void): number {
+  const once = () => {
+    const before = process.cpuUsage();
+    work();
+    return process.cpuUsage(before).user;
+  };
+  return Math.min(...Array.from({ length: RUNS }, once));
+}
+
+/** @returns what a search over joints on giving gear costs over its bare solves, within one process */
+export function timedGiving(): GivingTimes {
+  const prepared = prepare(question());
+  const { own, places } = gapsOf(prepared);
+  const search = least(() => solveChunk(prepared, 0, SETS));
+  const one = least(() => bare(prepared, 0));
+  const all = least(() => bare(prepared, own));
+  return { sets: SETS, points: places * (own + 1), overPoints: search / all, overOne: search / one };
+}
