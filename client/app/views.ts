@@ -22,5 +22,6 @@ export const VIEWS: Readonly<Record<ViewName, View>> = {
   size: { label: "Size", load: () => import("../views/size/SizeView.tsx") },
   map: { label: "Map", load: () => import("../views/map/MapView.tsx") },
   choose: { label: "Choose", load: () => import("../views/choose/ChooseView.tsx") },
+  compare: { label: "Compare", load: () => import("../views/compare/CompareView.tsx") },
   missing: { label: "No such page", load: () => import("../views/missing/MissingView.tsx") },
 };

@@ -5,7 +5,7 @@
 export const SCREEN_GROUPS = {
   book: ["bench", "parts", "curves"],
   build: ["match", "attitudes", "run-down", "mass", "fit-up", "sheet"],
-  find: ["size", "map", "choose"],
+  find: ["size", "map", "choose", "compare"],
 } as const;
 
 export type ScreenGroup = keyof typeof SCREEN_GROUPS;

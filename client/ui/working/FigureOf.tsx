@@ -1,28 +1,35 @@
 import type { ComponentChildren } from "preact";
 import type { Board, Working } from "../../../shared/physics/working.ts";
+import type { Shown } from "./shown.ts";
 import { Worked } from "./Worked.tsx";
 
-interface FigureOfProps {
+/** A figure's working: where it stands, and how it is known there. */
+export interface WorkingOf {
   /** worked out when the figure is pressed */
   readonly board: () => Board;
   /** of its working on that board */
   readonly title: string;
   /** as it is shown, where several figures have one title [SI] */
   readonly value?: number;
+}
+
+/** @returns the working that a figure leads to, on its board; null where it has none */
+export function shownOf({ board, title, value }: WorkingOf): Shown | null {
+  const found = board();
+  const titled = found.workings.filter((each) => each.title === title);
+  const isShown = ({ result }: Working) => result.value === value;
+  const working = titled.find(isShown) ?? found.workings.find(isShown) ?? titled[0];
+  return working ? { working, board: found } : null;
+}
+
+interface FigureOfProps extends WorkingOf {
   readonly children: ComponentChildren;
 }
 
 /** A figure that is the result of one working of a board, which it shows when it is pressed. */
-export function FigureOf({ board, title, value, children }: FigureOfProps) {
-  const shown = () => {
-    const found = board();
-    const titled = found.workings.filter((each) => each.title === title);
-    const isShown = ({ result }: Working) => result.value === value;
-    const working = titled.find(isShown) ?? found.workings.find(isShown) ?? titled[0];
-    return working ? { working, board: found } : null;
-  };
+export function FigureOf({ children, ...of }: FigureOfProps) {
   return (
-    <Worked of={shown} what={title}>
+    <Worked of={() => shownOf(of)} what={of.title}>
       {children}
     </Worked>
   );

@@ -14,6 +14,7 @@ import type { Draft } from "./form/draft.ts";
 import { storeSet } from "./openSet.ts";
 import { Missed } from "./parts/Missed.tsx";
 import { Pinned } from "./parts/Pinned.tsx";
+import { PinnedTable } from "./parts/PinnedTable.tsx";
 import { SetPanel } from "./parts/SetPanel.tsx";
 import { type Rank, Shortlist } from "./parts/Shortlist.tsx";
 import { AxisPicker, SetPlot } from "./plot/SetPlot.tsx";
@@ -174,6 +175,9 @@ export function Results(props: ResultsProps) {
           a wall or ceiling may let go before: tether it.
         </Caution>
       </section>
+      {base && known.pinned.length > 1 && (
+        <PinnedTable book={book} base={base} job={job.id} sets={known.pinned} onPin={pin} />
+      )}
     </>
   );
 }

@@ -14,6 +14,7 @@ import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { CrossingStrip } from "../../ui/crossing/CrossingStrip.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
+import { letterAt } from "../compare/compareWords.ts";
 import { HandlePanel } from "./HandlePanel.tsx";
 import { Hints } from "./Hints.tsx";
 import { fanLabel, leakLabel, pictureSentence } from "./labels.ts";
@@ -39,7 +40,7 @@ function useOverlays(book: Book, shown: string, ids: readonly string[]): Overlay
     const builds = ids.flatMap((id) => book.builds.find((build) => build.id === id && id !== shown) ?? []);
     return builds.slice(0, MOST_OVERLAYS).flatMap((build, i) => {
       const picture = pictureOf(book, solve(book, build.data));
-      const letter = String.fromCharCode("A".charCodeAt(0) + i);
+      const letter = letterAt(i);
       return picture
         ? [{ id: build.id, name: build.data.name, letter, dash: OVERLAY_DASHES[i], picture }]
         : [];

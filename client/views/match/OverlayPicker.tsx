@@ -2,6 +2,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { withdrawnOf } from "../../../shared/model/withdrawn.ts";
 import { overlayIds, toAddress } from "../../state/build.ts";
+import { compareAddress } from "../compare/asked.ts";
 
 /** Most builds that a reader can still tell apart in one picture; as many line styles are there. */
 export const MOST_OVERLAYS = 7;
@@ -52,6 +53,11 @@ export function OverlayPicker({ book, shown }: { book: Book; shown: string }) {
           </li>
         ))}
       </ul>
+      {laid.length > 0 && (
+        <p>
+          <a href={compareAddress([shown, ...laid])}>Compare them, figure by figure</a>
+        </p>
+      )}
     </details>
   );
 }

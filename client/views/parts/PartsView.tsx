@@ -7,6 +7,7 @@ import { withArticle } from "../../ui/article.ts";
 import { downloadText } from "../../ui/download.ts";
 import { Empty } from "../../ui/Empty.tsx";
 import { toCsv } from "../../ui/table.ts";
+import { compareAddress } from "../compare/asked.ts";
 import { FORMS } from "./forms.ts";
 import { PartRow } from "./list/PartRow.tsx";
 import { PartForm } from "./PartForm.tsx";
@@ -63,6 +64,13 @@ function Lists({ book }: { book: Book }) {
             <a class="button" href={href("parts", `${form.collection}/new`)}>
               Add {withArticle(form.one)}
             </a>{" "}
+            {form.collection === "builds" && book.builds.length > 1 && (
+              <>
+                <a class="button" href={compareAddress(offered(book.builds, null).map(({ id }) => id))}>
+                  Compare builds
+                </a>{" "}
+              </>
+            )}
             {recordsOf(book, form).length > 0 && (
               <button
                 type="button"

@@ -3,6 +3,7 @@ import { readUnit } from "../../../shared/book/readUnit.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { runInput } from "../../../shared/book/runInput.ts";
 import type { JointsUnder } from "../../../shared/decide/joints/crossed.ts";
+import type { Build } from "../../../shared/model/build.ts";
 import type { CycleSegment, RundownInput } from "../../../shared/physics/rundown.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 import type { KeptUnits } from "./keep/keepWords.ts";
@@ -40,6 +41,15 @@ export interface Asked {
   readonly cycle?: readonly CycleSegment[];
   readonly keep?: Wish | null;
 }
+
+/** A charge as it comes off the charger [-]. */
+const FULL = 1;
+
+/** @returns a build's own run: from a full charge, to the margin that it wants */
+export const fromFull = ({ targetMargin }: Pick<Build, "targetMargin">): Asked => ({
+  startCharge: FULL,
+  targetMargin,
+});
 
 /** @returns the run that a build asks for; null where the build has no numbers yet */
 export function questionOf(book: Book, outcome: Outcome, asked: Asked): Question | null {

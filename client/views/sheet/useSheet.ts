@@ -11,7 +11,7 @@ import { type Headroom, headroomOf } from "../mass/headroom.ts";
 import { type FoundNext, useNextTests } from "../match/nextTest/useNextTests.ts";
 import type { Answered as Run } from "../rundown/answer.ts";
 import { useLimits } from "../rundown/limits/useLimits.ts";
-import { questionOf } from "../rundown/question.ts";
+import { fromFull, questionOf } from "../rundown/question.ts";
 import { useRun } from "../rundown/useRun.ts";
 
 /** All that is put on record of a build, as far as it is worked out. */
@@ -37,18 +37,12 @@ export interface Sheet {
   readonly settled: boolean;
 }
 
-/** A charge as it comes off the charger [-]. */
-const FULL = 1;
-
 /** @returns everything that a build's sheet says, each asked of the thread that its own view asks */
 export function useSheet(book: Book, build: StoredOf<"builds">): Sheet {
   const { outcome } = useOutcomes(build);
   const sure = useUncertainty();
   const verdict = useVerdict();
-  const question = useMemo(
-    () => questionOf(book, outcome, { startCharge: FULL, targetMargin: outcome.build.targetMargin }),
-    [book, outcome],
-  );
+  const question = useMemo(() => questionOf(book, outcome, fromFull(outcome.build)), [book, outcome]);
   const run = useRun(question);
   const limits = useLimits(book, outcome, question);
   const next = useNextTests(book, outcome, sure);

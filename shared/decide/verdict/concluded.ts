@@ -20,9 +20,26 @@ function waysOf(of: Case, verdict: Verdict, asked: StatedUncertainty | null): Wa
 }
 
 /**
+ * A verdict with the seconds until the winding burns, where it does.
+ *
+ *     as {@link verdictOf}, {@link burnsAfter}
+ *
+ * @param of - the build as a case [SI]
+ * @param findings - of that case, with the chance where it is known
+ * @returns the verdict [s]
+ * @throws {OutOfRangeError} {NotEnoughDataError} as what it is made from
+ *
+ * Valid and source: as {@link verdictOf}
+ */
+export function timedVerdict(of: Case, findings: Findings): Verdict {
+  const first = verdictOf(findings);
+  return first.reason.kind === "winding" ? verdictOf({ ...findings, burnsAfter: burnsAfter(of) }) : first;
+}
+
+/**
  * A verdict with all that it says: the seconds until it burns, and the ways out.
  *
- *     as {@link verdictOf}, {@link burnsAfter}, {@link waysOut}, {@link surelyHeldMass}
+ *     as {@link timedVerdict}, {@link waysOut}, {@link surelyHeldMass}
  *
  * @param of - the build as a case [SI]
  * @param findings - of that case, with the chance where it is known
@@ -33,8 +50,6 @@ function waysOf(of: Case, verdict: Verdict, asked: StatedUncertainty | null): Wa
  * Valid and source: as {@link verdictOf}
  */
 export function concluded(of: Case, findings: Findings, asked: StatedUncertainty | null): Concluded {
-  const first = verdictOf(findings);
-  const burns = first.reason.kind === "winding";
-  const verdict = burns ? verdictOf({ ...findings, burnsAfter: burnsAfter(of) }) : first;
+  const verdict = timedVerdict(of, findings);
   return { verdict, ways: waysOf(of, verdict, asked) };
 }

@@ -1,31 +1,16 @@
-import { useMemo, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
-import { stateWords } from "../../../../shared/decide/verdict/words.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import { navigate, type ViewName } from "../../../app/router.ts";
+import { go, href, type ViewName } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
 import { currentBook as book } from "../../../state/book.ts";
-import { solve } from "../../../state/outcome.ts";
-import { verdictBeside } from "../../../state/verdict/found.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
-import { Mark } from "../../../ui/Mark.tsx";
-import { ScrollTable } from "../../../ui/ScrollTable.tsx";
-import { StateMark } from "../../../ui/verdict/StateMark.tsx";
-import type { ChosenSet, Column } from "../answers.ts";
-import { cellText, columnSpec, headUnit } from "../columns.ts";
-import { buildFor, storeSet } from "../openSet.ts";
+import { compareAddress } from "../../compare/asked.ts";
+import { letterAt } from "../../compare/compareWords.ts";
+import type { ChosenSet } from "../answers.ts";
+import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
-import { letterOf, mmText, restText, sizedRotorText, trustMarks } from "../words/set.ts";
-
-const COMPARED: readonly Column[] = [
-  "margin",
-  "mass",
-  "time",
-  "windingTemperature",
-  "rotorFactor",
-  "height",
-  "price",
-];
+import { mmText, restText, sizedRotorText } from "../words/set.ts";
 
 export interface PinnedProps {
   readonly book: Book;
@@ -38,7 +23,7 @@ export interface PinnedProps {
   readonly onPin: (index: number) => void;
 }
 
-/** Pinned sets side by side; stored as builds they are laid over one another in Match and in Attitudes. */
+/** Which sets are pinned; stored as builds they are laid over one another in Match and in Attitudes, and stand side by side in Compare. */
 export function Pinned(props: PinnedProps) {
   const { book, sets } = props;
   if (props.pins.length === 0)
@@ -57,102 +42,39 @@ export function Pinned(props: PinnedProps) {
       <ul class="choose-items">
         {sets.map((set, i) => (
           <li key={set.index}>
-            <b class="choose-letter">{letterOf(i)}</b>{" "}
+            <b class="choose-letter">{letterAt(i)}</b>{" "}
             <button type="button" class="plain" onClick={() => props.onLook(set.index)}>
               {sizedRotorText(book, set)}
             </button>{" "}
             <button type="button" class="plain small quiet" onClick={() => props.onPin(set.index)}>
-              unpin<span class="visually-hidden"> {letterOf(i)}</span>
+              unpin<span class="visually-hidden"> {letterAt(i)}</span>
             </button>
             <small class="quiet">{restText(book, set)}</small>
           </li>
         ))}
       </ul>
-      <Compared {...props} />
       <SideBySide {...props} />
     </section>
   );
 }
 
-function Compared({ book, base, sets }: PinnedProps) {
-  const verdicts = useMemo(
-    () => sets.map((set) => base && verdictBeside(book, solve(book, buildFor(book, base, set)))),
-    [book, base, sets],
-  );
-  return (
-    <ScrollTable label="Pinned sets side by side">
-      <table class="choose-grid">
-        <thead>
-          <tr>
-            <th scope="col" class="choose-head">
-              <span class="visually-hidden">Figure</span>
-            </th>
-            {sets.map((set, i) => (
-              <th key={set.index} scope="col" class="choose-head">
-                {letterOf(i)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {base && (
-            <tr>
-              <th scope="row">Verdict</th>
-              {verdicts.map((verdict, i) => (
-                <td key={sets[i].index}>
-                  {verdict ? <StateMark state={verdict.state} words={stateWords(verdict)} /> : "–"}
-                </td>
-              ))}
-            </tr>
-          )}
-          {COMPARED.map((column) => (
-            <Figure key={column} column={column} sets={sets} />
-          ))}
-          <tr>
-            <th scope="row">Rotor</th>
-            {sets.map((set) => (
-              <td key={set.index}>
-                {trustMarks(set).map(({ word, title }) => (
-                  <Mark key={word} word={word} title={title} />
-                ))}
-                {trustMarks(set).length === 0 && <small class="quiet">measured</small>}
-              </td>
-            ))}
-          </tr>
-          <tr>
-            <th scope="row">Meets the limits</th>
-            {sets.map((set) => (
-              <td key={set.index} class={set.broken.length === 0 ? undefined : "bad"}>
-                {set.broken.length === 0 ? "yes" : "no"}
-              </td>
-            ))}
-          </tr>
-        </tbody>
-      </table>
-    </ScrollTable>
-  );
-}
+const laidOver =
+  (view: ViewName) =>
+  ([first, ...others]: readonly string[]): string =>
+    href(view, first, others.length > 0 ? { over: others.join(",") } : {});
 
-function Figure({ column, sets }: { readonly column: Column; readonly sets: readonly ChosenSet[] }) {
-  const { label } = columnSpec(column);
-  return (
-    <tr>
-      <th scope="row">
-        {label}
-        {headUnit(column)}
-      </th>
-      {sets.map((set) => (
-        <td key={set.index}>{cellText(column, set.values[column])}</td>
-      ))}
-    </tr>
-  );
-}
+/** Where stored sets are seen together. */
+const LAID = [
+  { label: "Side by side in Match", addressOf: laidOver("match") },
+  { label: "In Attitudes", addressOf: laidOver("attitudes") },
+  { label: "In Compare", addressOf: compareAddress },
+] as const;
 
 /** Stores the pinned sets and lays them over one another in another view. */
 function SideBySide({ base, job, sets }: PinnedProps) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
-  const lay = async (view: ViewName) => {
+  const lay = async (addressOf: (ids: readonly string[]) => string) => {
     if (!base) return;
     setBusy(true);
     try {
@@ -165,12 +87,11 @@ function SideBySide({ base, job, sets }: PinnedProps) {
             base,
             job,
             set,
-            `${base.name}, chosen ${letterOf(i)}, ${mmText(set.diameter)}`,
+            `${base.name}, chosen ${letterAt(i)}, ${mmText(set.diameter)}`,
           ),
         );
       }
-      const [first, ...others] = ids;
-      navigate(view, first, others.length > 0 ? { over: others.join(",") } : {});
+      go(addressOf(ids));
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setProblem(error.message);
@@ -180,12 +101,17 @@ function SideBySide({ base, job, sets }: PinnedProps) {
   return (
     <>
       <p class="choose-buttons">
-        <BusyButton type="button" busy={busy} disabled={base === null} onClick={() => void lay("match")}>
-          Side by side in Match
-        </BusyButton>
-        <BusyButton type="button" busy={busy} disabled={base === null} onClick={() => void lay("attitudes")}>
-          In Attitudes
-        </BusyButton>
+        {LAID.map(({ label, addressOf }) => (
+          <BusyButton
+            key={label}
+            type="button"
+            busy={busy}
+            disabled={base === null}
+            onClick={() => void lay(addressOf)}
+          >
+            {label}
+          </BusyButton>
+        ))}
       </p>
       <p class="quiet small">Each pinned set is first stored as a build, once.</p>
       {problem && <p class="bad">{problem}</p>}

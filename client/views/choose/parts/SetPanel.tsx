@@ -18,12 +18,13 @@ import { gradeOf } from "../../../ui/verdictWords.ts";
 import { boardOf } from "../../../ui/working/board.ts";
 import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
+import { letterAt } from "../../compare/compareWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { columnSpec, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
 import { Marks } from "../rows/SetTable.tsx";
 import { brokenText, wantedNames } from "../words/limits.ts";
-import { letterOf, restText, sizedRotorText, trustText } from "../words/set.ts";
+import { restText, sizedRotorText, trustText } from "../words/set.ts";
 
 export interface SetPanelProps {
   readonly book: Book;
@@ -57,7 +58,7 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
   const rotor = book.rotors.find(({ id }) => id === set.parts.rotor)?.data.name ?? set.parts.rotor;
   return (
     <section class="choose-set" aria-label="The set looked at">
-      <h2>{pin >= 0 ? `The set looked at, ${letterOf(pin)}` : "The set looked at"}</h2>
+      <h2>{pin >= 0 ? `The set looked at, ${letterAt(pin)}` : "The set looked at"}</h2>
       <p class="choose-set-name">
         {sizedRotorText(book, set)}
         <br />

@@ -1,7 +1,7 @@
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Axis, Level, Line, Mark, Plot, Ring, ShapeLabel } from "../../../charts/model/plot.ts";
+import { letterAt } from "../../compare/compareWords.ts";
 import { type ColumnSpec, isMargin } from "../columns.ts";
-import { letterOf } from "../words/set.ts";
 import { frontPoints, frontSteps, isAdmissible, isOnFront, type PlotPoint } from "./front.ts";
 import type { Marked, Picture } from "./picture.ts";
 
@@ -50,7 +50,7 @@ function ringsOf({ x, y }: Picture, { pinned, looked }: MarkedSets): Ring[] {
     return [{ key: String(marked.index), x: x.shown(marked.x), y: y.shown(marked.y), look, name }];
   };
   const others = looked && !pinned.some(({ index }) => index === looked.index) ? [looked] : [];
-  return [...others.flatMap((each) => at(each, null)), ...pinned.flatMap((each, i) => at(each, letterOf(i)))];
+  return [...others.flatMap((each) => at(each, null)), ...pinned.flatMap((each, i) => at(each, letterAt(i)))];
 }
 
 function targetOf({ x, y, target }: Picture): Level[] {

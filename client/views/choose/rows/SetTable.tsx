@@ -5,9 +5,10 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
+import { letterAt } from "../../compare/compareWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
-import { letterOf, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
+import { packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
 
@@ -223,7 +224,7 @@ function Row({ book, place, set, looked, pins, onLook, onPin, onOpen }: RowProps
     >
       <th scope="row" title={`${sizedRotorText(book, set)} · ${restText(book, set)}`}>
         <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
-          {pinned >= 0 && <b class="choose-letter">{letterOf(pinned)}</b>} {sizedRotorText(book, set)}
+          {pinned >= 0 && <b class="choose-letter">{letterAt(pinned)}</b>} {sizedRotorText(book, set)}
         </button>
         <small class="quiet choose-line">
           <Marks set={set} /> {packText(book, set)}

@@ -5,7 +5,6 @@ import type { MarkWord } from "../../../ui/Mark.tsx";
 import type { ChosenSet } from "../answers.ts";
 
 const PERCENT = 100;
-const LETTER_A = 65;
 const MM_DIGITS = 4;
 /** A calibrated gap has more digits than it is known to. */
 const GAP_DIGITS = 3;
@@ -14,9 +13,6 @@ const GAP_DIGITS = 3;
 export function mmText(metres: number, digits = MM_DIGITS): string {
   return `${Number(inUnit(metres, "length", "mm").toPrecision(digits))}\u202fmm`;
 }
-
-/** @returns letter of the pinned set at that place */
-export const letterOf = (place: number): string => String.fromCharCode(LETTER_A + place);
 
 /** @returns what turns: motor and rotor with its size */
 export function sizedRotorText(

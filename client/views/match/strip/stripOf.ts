@@ -1,5 +1,7 @@
+import type { Spread } from "../../../../shared/decide/uncertainty.ts";
 import { SAME_ANGLE, worstName } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { type AttitudeRow, attitudeRows, type Outcome } from "../../../state/outcome.ts";
+import type { UncertaintyState } from "../../../state/useUncertainty.ts";
 
 /** An attitude of the row; the tightest one is marked. */
 export interface StripAttitude
@@ -49,4 +51,17 @@ export function stripOf(outcome: Outcome): StripAttitude[] {
   }));
   const besides = worst && !own.some((each) => each.worst) ? [worst] : [];
   return [...own, ...besides].sort((a, b) => a.angle - b.angle);
+}
+
+/** @returns what the samples say of an attitude, parked and driving; null where they don't, or not yet */
+export function spreadsOf(
+  { angle, worst }: Pick<StripAttitude, "angle" | "worst">,
+  sure: Pick<UncertaintyState, "doubt" | "worst">,
+): { readonly parked: Spread | null; readonly driving: Spread | null } {
+  const own = sure.doubt?.attitudes.find((each) => each.angle === angle);
+  const beside = worst ? sure.worst : null;
+  return {
+    parked: own?.parked ?? beside?.parked.parked ?? null,
+    driving: own?.driving ?? beside?.driving.driving ?? null,
+  };
 }

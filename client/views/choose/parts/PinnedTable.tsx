@@ -1,0 +1,78 @@
+import { useMemo } from "preact/hooks";
+import type { Book } from "../../../../shared/book/book.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import { CompareTable } from "../../compare/CompareTable.tsx";
+import { letterAt } from "../../compare/compareWords.ts";
+import { type Cell, NOTHING, type RowGroup } from "../../compare/rows/row.ts";
+import type { Compared } from "../../compare/useColumn.ts";
+import type { ChosenSet } from "../answers.ts";
+import { valueText } from "../columns.ts";
+import { buildFor } from "../openSet.ts";
+import { sizedRotorText, trustMarks } from "../words/set.ts";
+
+const MM = 1000;
+
+function heightCell({ values: { height } }: ChosenSet): Cell {
+  return height === null ? NOTHING : { text: valueText("height", height), saved: height * MM };
+}
+
+function limitsCell({ broken }: ChosenSet): Cell {
+  const meets = broken.length === 0 ? "yes" : "no";
+  return { text: meets, saved: meets, tone: meets === "yes" ? undefined : "bad" };
+}
+
+function trustCell(set: ChosenSet): Cell {
+  const marks = trustMarks(set).map(({ word, title }) => `${word}, ${title}`);
+  return { text: marks.join("; ") || "measured", saved: marks.join("; ") || "measured" };
+}
+
+/** What the search says of its sets beside what their builds are. */
+function searched(sets: readonly ChosenSet[]): RowGroup {
+  return {
+    title: "In this search",
+    rows: [
+      { key: "limits", title: "Meets the limits", unit: "", cells: sets.map(limitsCell) },
+      { key: "height", title: "Total height", unit: "mm", cells: sets.map(heightCell) },
+      { key: "trust", title: "Rotor curve", unit: "", cells: sets.map(trustCell) },
+    ],
+  };
+}
+
+export interface PinnedTableProps {
+  readonly book: Book;
+  /** gives what a set doesn't */
+  readonly base: Build;
+  readonly job: string;
+  readonly sets: readonly ChosenSet[];
+  readonly onPin: (index: number) => void;
+}
+
+/** Pinned sets side by side, as the builds that they would be. */
+export function PinnedTable({ book, base, job, sets, onPin }: PinnedTableProps) {
+  const key = (set: ChosenSet) => `${job} ${set.index}`;
+  const compared = useMemo(
+    () =>
+      sets.map((set, i): Compared => {
+        const build = buildFor(book, base, set);
+        return { key: key(set), letter: letterAt(i), name: sizedRotorText(book, set), build, stored: null };
+      }),
+    [book, base, job, sets.map(({ index }) => index).join(",")],
+  );
+  const besides = useMemo(() => [searched(sets)], [compared]);
+  const unpin = (gone: string) => {
+    const set = sets.find((each) => key(each) === gone);
+    if (set) onPin(set.index);
+  };
+  return (
+    <section class="page-below" aria-label="Pinned sets compared">
+      <h2>Pinned sets side by side</h2>
+      <CompareTable
+        book={book}
+        compared={compared}
+        besides={besides}
+        label="Pinned sets side by side"
+        onRemove={unpin}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,57 @@
+import { verdictMarks } from "../../../../shared/book/marks.ts";
+import type { Book } from "../../../../shared/book/resolve.ts";
+import { marginText, targetText } from "../../../../shared/decide/verdict/figures.ts";
+import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
+import { sentenceOf, stateWords } from "../../../../shared/decide/verdict/words.ts";
+import { isLacking } from "../../../state/outcome.ts";
+import { sureText } from "../../../ui/uncertaintyWords.ts";
+import type { Column } from "../useColumn.ts";
+import { type Cell, NOTHING, plain, type RowGroup, row } from "./row.ts";
+
+const PERCENT = 100;
+
+function verdictCell(book: Book, { verdict, outcome }: Column): Cell {
+  if (!verdict) {
+    const lacks = (outcome.resolved?.missing ?? []).map(({ message }) => message);
+    return plain(isLacking(outcome) ? "not known yet" : "no answer", lacks);
+  }
+  const words = stateWords(verdict);
+  return {
+    text: words,
+    also: [sentenceOf(verdict)],
+    state: verdict.state,
+    marks: verdictMarks(book, outcome),
+    saved: words,
+  };
+}
+
+/** As the band says it: of a build that doesn't last there is none. */
+function chanceCell({ verdict, sure }: Column): Cell | null {
+  if (!verdict || isDestroyed(verdict.state) || verdict.reason.kind === "standing") return NOTHING;
+  const { chance } = verdict;
+  if (chance)
+    return { text: sureText(chance.holds), also: [`on ${chance.name}`], saved: PERCENT * chance.holds };
+  return sure.busy ? null : plain("–", ["no uncertainty is stated"]);
+}
+
+function leastCell({ verdict }: Column): Cell {
+  const least = verdict?.least ?? null;
+  if (!least) return NOTHING;
+  return { text: marginText(least.margin), also: [`on ${least.name}`], saved: least.margin };
+}
+
+/** What each build comes to. */
+export function standing(book: Book, columns: readonly Column[]): RowGroup {
+  return {
+    title: "Verdict",
+    rows: [
+      row("verdict", "Verdict", "", columns, (column) => verdictCell(book, column)),
+      row("least", "Least margin", "×", columns, leastCell),
+      row("target", "Margin wanted", "×", columns, ({ outcome: { build } }) => ({
+        text: targetText(build.targetMargin),
+        saved: build.targetMargin,
+      })),
+      row("chance", "Chance of holding", "%", columns, chanceCell),
+    ],
+  };
+}
