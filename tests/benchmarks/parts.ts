@@ -7,6 +7,7 @@ import { timedHoldUps } from "./holdUpBench.ts";
 import { timedJob } from "./jobBench.ts";
 import { timedLists } from "./listBench.ts";
 import { timedLoad } from "./loadBench.ts";
+import { timedMass } from "./massBench.ts";
 import { timedReady } from "./readyBench.ts";
 import { timedScreen } from "./screenBench.ts";
 import { timedServerChoose } from "./serverChooseBench.ts";
@@ -23,6 +24,7 @@ const PARTS = {
   monteCarlo: timedUncertainty,
   fit: timedFit,
   costs: timedCosts,
+  mass: timedMass,
   screen: timedScreen,
   serverReady: timedReady,
   listPage: timedLists,

@@ -151,6 +151,15 @@ function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
   ];
 }
 
+function massRows({ mass: { swaps, partSwaps, ways, ledger, lines } }: Results): Row[] {
+  const asked = "swaps of 60 lines with 6 alternatives, slowest kind of prices and aim, processor time";
+  return [
+    atMost(asked, swaps, 1, s),
+    atMost(`the same with the parts to be had in ${ways} ways`, partSwaps, 1, s),
+    atMost(`a line of a ledger of ${lines} typed: ledger and model, processor time`, ledger, 0.008, ms),
+  ];
+}
+
 function serverRows({ holdUps, load }: Results): Row[] {
   const crowd = `${load.readers} clients reading, ${load.writers} writing, ${load.seconds} s`;
   return [
@@ -212,6 +221,7 @@ export function rowsOf(results: Results): Row[] {
     ...chooseRows(results),
     ...otherRows(results),
     ...costRows(results),
+    ...massRows(results),
     ...serverRows(results),
     ...archiveRows(results),
     ...screenRows(results.screen),

@@ -44,6 +44,7 @@ const RESULTS: Results = {
   monteCarlo: { ...REPEATED, samples: 2048, attitudes: 4, uncertain: 8, overMass: 1.5, giving: 0.05 },
   fit: { ...REPEATED, points: 5000, degree: 2 },
   costs: { withoutEach: 2, suctions: 0.5, offsets: 20 },
+  mass: { swaps: 0.1, partSwaps: 0.4, ways: 400, ledger: 0.004, lines: 200 },
   screen: { drag: null, firstLoad: null, missing: "none installed" },
   serverReady: { first: 0.4, again: 0.3 },
   holdUps: {

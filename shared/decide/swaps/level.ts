@@ -34,32 +34,41 @@ export interface Asked {
   readonly bounds: Bounds;
   /** how many sets are wanted */
   readonly wanted: number;
-  /** the worst of the sets found so far, if there are as many as wanted */
-  readonly beaten: Beaten | null;
+  /** the worst of the sets found so far, or what is too dear in any case */
+  readonly beaten: Beaten;
   /** most choices that are kept */
   readonly width: number;
+}
+
+/** Where choices are kept while a level is made; level after level takes the same. */
+export class Room {
+  readonly cost: Float64Array;
+  readonly mass: Float64Array;
+  readonly bound: Float64Array;
+  readonly parent: Int32Array;
+  readonly option: Int32Array;
+
+  constructor(width: number) {
+    const places = 2 * width;
+    this.cost = new Float64Array(places);
+    this.mass = new Float64Array(places);
+    this.bound = new Float64Array(places);
+    this.parent = new Int32Array(places);
+    this.option = new Int32Array(places);
+  }
 }
 
 /** The choices that are kept while a level is made; those with the largest bounds go when there are too many. */
 class Kept {
   size = 0;
   isCut = false;
-  private readonly cost: Float64Array;
-  private readonly mass: Float64Array;
-  private readonly bound: Float64Array;
-  private readonly parent: Int32Array;
-  private readonly option: Int32Array;
   /** masses of the lightest choices so far, as many as sets are wanted, lightest first */
   private readonly lightest: number[] = [];
 
-  constructor(private readonly asked: Asked) {
-    const room = 2 * asked.width;
-    this.cost = new Float64Array(room);
-    this.mass = new Float64Array(room);
-    this.bound = new Float64Array(room);
-    this.parent = new Int32Array(room);
-    this.option = new Int32Array(room);
-  }
+  constructor(
+    private readonly asked: Asked,
+    private readonly room: Room,
+  ) {}
 
   /** Takes a choice that costs no less than those before, unless it can't be among the sets wanted. */
   offer(cost: number, mass: number, parent: number, option: number): void {
@@ -68,20 +77,21 @@ class Kept {
     const bound = this.boundOf(cost, mass);
     if (bound === Number.POSITIVE_INFINITY) return;
     this.noteMass(mass);
-    this.cost[this.size] = cost;
-    this.mass[this.size] = mass;
-    this.bound[this.size] = bound;
-    this.parent[this.size] = parent;
-    this.option[this.size] = option;
+    const { room, size } = this;
+    room.cost[size] = cost;
+    room.mass[size] = mass;
+    room.bound[size] = bound;
+    room.parent[size] = parent;
+    room.option[size] = option;
     this.size += 1;
-    if (this.size === this.cost.length) this.cut();
+    if (this.size === room.cost.length) this.cut();
   }
 
   /** @returns the least that it can come to; ∞ where it can't get light enough, or can't beat what is to be beaten */
   private boundOf(cost: number, mass: number): number {
     const { allowed, bounds, beaten } = this.asked;
     const bound = cost + bounds.leastCost(allowed - mass);
-    if (beaten === null || bound < beaten.cost) return bound;
+    if (bound < beaten.cost) return bound;
     const isAsCheap = bound === beaten.cost && mass + bounds.leastMass(beaten.cost - cost) < beaten.mass;
     return isAsCheap ? bound : Number.POSITIVE_INFINITY;
   }
@@ -96,14 +106,15 @@ class Kept {
   /** Leaves as many as the width, those with the smallest bounds, in their order. */
   private cut(): void {
     const { width } = this.asked;
+    const { cost, mass, bound, parent, option } = this.room;
     this.isCut = true;
-    const last = this.bound.slice(0, this.size).sort()[width - 1];
+    const last = bound.slice(0, this.size).sort()[width - 1];
     let [ties, to] = [width, 0];
-    for (let i = 0; i < this.size; i++) if (this.bound[i] < last) ties -= 1;
+    for (let i = 0; i < this.size; i++) if (bound[i] < last) ties -= 1;
     for (let i = 0; i < this.size; i++) {
-      if (this.bound[i] > last || (this.bound[i] === last && ties <= 0)) continue;
-      if (this.bound[i] === last) ties -= 1;
-      for (const list of [this.cost, this.mass, this.bound, this.parent, this.option]) list[to] = list[i];
+      if (bound[i] > last || (bound[i] === last && ties <= 0)) continue;
+      if (bound[i] === last) ties -= 1;
+      for (const list of [cost, mass, bound, parent, option]) list[to] = list[i];
       to += 1;
     }
     this.size = to;
@@ -111,13 +122,13 @@ class Kept {
 
   level(): Level {
     if (this.size > this.asked.width) this.cut();
-    const { size } = this;
+    const { size, room } = this;
     return {
       size,
-      cost: this.cost.slice(0, size),
-      mass: this.mass.slice(0, size),
-      parent: this.parent.slice(0, size),
-      option: this.option.slice(0, size),
+      cost: room.cost.slice(0, size),
+      mass: room.mass.slice(0, size),
+      parent: room.parent.slice(0, size),
+      option: room.option.slice(0, size),
     };
   }
 }
@@ -128,6 +139,7 @@ class Kept {
  * @param before - choices for the lines before [steps of a grid]
  * @param options - of this line [steps of a grid]
  * @param asked - limits, bounds of what follows, what is to be beaten [steps of a grid]
+ * @param room - where they are kept meanwhile, of the same width
  * @returns the choices by cost, then mass [steps of a grid], and whether some were left out only because there were too many
  *
  * Valid for costs of 0 or more. A choice goes where as many others as are wanted cost no more and weigh no more, or where its bound is no better than what is to be beaten.
@@ -137,8 +149,9 @@ export function nextLevel(
   before: Level,
   options: readonly Option[],
   asked: Asked,
+  room: Room,
 ): { readonly level: Level; readonly isCut: boolean } {
-  const kept = new Kept(asked);
+  const kept = new Kept(asked, room);
   const heads = new Int32Array(options.length);
   const { size, cost, mass } = before;
   for (;;) {

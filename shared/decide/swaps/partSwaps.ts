@@ -1,4 +1,13 @@
-import { type SwapAim, type SwapLine, type SwapSet, solveSwaps } from "./swaps.ts";
+import { leastWorth, limitOf, type Ready, readyFor, type Worth } from "./counted.ts";
+import {
+  checkLines,
+  lightestWithin,
+  type SwapAim,
+  type SwapLine,
+  type SwapSet,
+  setsWithin,
+  type Within,
+} from "./swaps.ts";
 
 /** One way to have the parts of the book, with all that goes with it and can't be swapped line by line. */
 export interface PartChoice {
@@ -62,29 +71,67 @@ function withinLead(lines: readonly SwapLine[], leadTime: number): SwapLine[] {
   }));
 }
 
-/** All swaps of the lines with one way to have the parts. */
-function setsWith({ lines, parts, by, solutions }: PartSwapsRequest, place: number) {
-  const { mass, uncertainty, price, leadTime, count, allowed } = parts[place];
-  const most = allowed();
-  const own = { quantity: 1, mass: Math.max(0, mass), uncertainty, alternatives: [] };
-  const swaps = solveSwaps({
-    lines: [...withinLead(lines, leadTime), own],
-    // Lines that come to more than the whole leave that much less for all.
-    allowed: Math.max(0, most - Math.min(0, mass)),
-    by,
-    solutions,
-  });
-  const joined = (set: SwapSet): PartSwapSet => ({
+/** Lines made ready, for each lead time of parts once. */
+function readyLines({ lines, by }: PartSwapsRequest) {
+  const known = new Map<number, { readonly lines: SwapLine[]; readonly ready: Ready }>();
+  return ({ leadTime }: PartChoice) => {
+    // Only where the soonest are wanted does it matter what comes with the parts.
+    const key = by === "leadTime" ? leadTime : 0;
+    const own = known.get(key);
+    if (own) return own;
+    const made = withinLead(lines, leadTime);
+    const found = { lines: made, ready: readyFor(made, by) };
+    known.set(key, found);
+    return found;
+  };
+}
+
+/** A way to have the parts that is still to be looked at, with what none of its sets can better. */
+interface Open extends Worth {
+  readonly place: number;
+  /** greatest mass of the whole; null: not asked for yet [kg] */
+  readonly allowed: number | null;
+}
+
+/** Of several, the one that may have the best set. */
+function foremost(open: readonly Open[]): number {
+  let best = 0;
+  for (let i = 1; i < open.length; i++) {
+    const first = open[i].aim - open[best].aim || open[i].price - open[best].price;
+    if (first < 0) best = i;
+  }
+  return best;
+}
+
+/** Whether none of a way's sets can be among the best, ties included. */
+function isWorse({ aim, price }: Worth, worst: PartSwapSet, by: SwapAim): boolean {
+  const scale = Math.max(Math.abs(aim), Math.abs(worst[by]), Math.abs(worst.price), SAME);
+  const first = aim - worst[by];
+  return first > SAME * scale || (first > -SAME * scale && price - worst.price > SAME * scale);
+}
+
+/** What a set of the lines must be no worse than, where the parts bring their share. */
+function besideParts(worst: PartSwapSet, part: PartChoice, by: SwapAim): Worth {
+  const price = worst.price - part.price;
+  if (by !== "leadTime") return { aim: worst[by] - part[by], price };
+  // Lines that are there with the parts take no time of their own.
+  return { aim: worst.leadTime > part.leadTime ? worst.leadTime : 0, price };
+}
+
+/** A set of the lines with the parts that it is made with. */
+function withParts(
+  set: SwapSet,
+  { mass, price, leadTime, count }: PartChoice,
+  of: Pick<PartSwapSet, "parts" | "allowed">,
+): PartSwapSet {
+  return {
     ...set,
-    choices: set.choices.slice(0, -1),
-    mass: set.mass + Math.min(0, mass),
+    ...of,
+    mass: set.mass + mass,
     price: set.price + price,
     leadTime: Math.max(set.leadTime, leadTime),
     count: set.count + count,
-    parts: place,
-    allowed: most,
-  });
-  return { solutions: swaps.solutions.map(joined), lightest: joined(swaps.lightest) };
+  };
 }
 
 const spare = ({ allowed, mass }: PartSwapSet): number => allowed - mass;
@@ -105,20 +152,40 @@ function nearer(best: PartSwapSet | null, set: PartSwapSet): PartSwapSet {
  * @throws {OutOfRangeError} as {@link solveSwaps}
  * @throws {NoConvergenceError} as {@link solveSwaps}
  *
- * Valid for prices and lead times of 0 or more. Exact: ways are taken in the order of what they cost by themselves, until none that is left can be among the sets.
+ * Valid for prices and lead times of 0 or more. Exact: best first, the way whose sets may be the best by the linear relaxation, until none that is left can be among the sets.
  * Ties: the cheaper, then the lighter. Source: {@link solveSwaps}; docs/method/mass.md, Swaps
  */
 export function solvePartSwaps(request: PartSwapsRequest): PartSwaps {
-  const { parts, by, solutions } = request;
-  const order = parts.map((_, place) => place).sort((a, b) => parts[a][by] - parts[b][by]);
+  const { lines, parts, by, solutions } = request;
+  checkLines(lines);
+  const readyWith = readyLines(request);
   const better = compare(by);
+  const open = parts.map((part, place): Open => ({ place, aim: part[by], price: part.price, allowed: null }));
   let sets: PartSwapSet[] = [];
   let nearest: PartSwapSet | null = null;
-  for (const place of order) {
-    if (sets.length === solutions && parts[place][by] > sets[solutions - 1][by]) break;
-    const found = setsWith(request, place);
-    nearest = nearer(nearest, found.lightest);
-    sets = [...sets, ...found.solutions].sort(better).slice(0, solutions);
+  while (open.length > 0) {
+    const [next] = open.splice(foremost(open), 1);
+    const worst = sets.length === solutions ? sets[solutions - 1] : null;
+    if (worst && isWorse(next, worst, by)) break;
+    const part = parts[next.place];
+    const { lines: own, ready } = readyWith(part);
+    const whole = next.allowed ?? part.allowed();
+    const within: Within = {
+      allowed: whole - part.mass,
+      whole,
+      uncertainty: part.uncertainty,
+      wanted: solutions,
+      worst: worst ? besideParts(worst, part, by) : undefined,
+    };
+    const joined = (set: SwapSet) => withParts(set, part, { parts: next.place, allowed: whole });
+    if (next.allowed === null) {
+      nearest = nearer(nearest, joined(lightestWithin(own, ready, within)));
+      const least = leastWorth(ready, limitOf(ready, within.allowed, whole));
+      if (least)
+        open.push({ ...next, aim: part[by] + least.aim, price: part.price + least.price, allowed: whole });
+      continue;
+    }
+    sets = [...sets, ...setsWithin(own, ready, within).map(joined)].sort(better).slice(0, solutions);
   }
   if (nearest === null) throw new RangeError("There is no way to have the parts.");
   return { solutions: sets, nearest };

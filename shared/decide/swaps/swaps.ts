@@ -2,7 +2,7 @@ import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import { normalCdf } from "../../numeric/normal.ts";
 import { bestSets, type ChosenSet } from "./bestSets.ts";
 import type { Option } from "./bounds.ts";
-import { decimalGrid, type Grid } from "./grid.ts";
+import { dearestOf, leadOf, limitOf, massOf, type Ready, readyFor, type Worth } from "./counted.ts";
 
 /** What a line may be exchanged for. */
 export interface Alternative {
@@ -66,109 +66,106 @@ export interface Swaps {
 }
 
 const USUAL_SOLUTIONS = 3;
-/** Of the allowed mass, by the factors it was made of [-]. */
-const LIMIT_ROUNDING = 1e-12;
-
-/** The lines in whole steps: every sum is exact, and equal sums tie. */
-interface Counted {
-  readonly lines: readonly (readonly Option[])[];
+/** What sets of ready lines must be. */
+export interface Within {
+  /** greatest mass of the lines [kg] */
   readonly allowed: number;
-  readonly masses: Grid;
-  readonly prices: Grid;
-}
-
-/** A line as it is: a piece of it costs nothing. */
-const asItIs = ({ mass }: SwapLine) => ({ mass, price: 0 });
-
-/** The grid of what all pieces of a line come to, whichever is taken. */
-function gridOf(
-  lines: readonly SwapLine[],
-  of: (one: { mass: number; price: number }) => number,
-  times = 1,
-): Grid {
-  const amounts = lines.map((line) =>
-    [asItIs(line), ...line.alternatives].map((one) => line.quantity * of(one)),
-  );
-  const total = amounts.reduce((sum, each) => sum + Math.max(...each), 0);
-  return decimalGrid(amounts.flat(), total * times);
-}
-
-/** Each swap counts for more than the price of all. */
-function countedFirst(lines: readonly (readonly Option[])[]): Option[][] {
-  const dearest = lines.reduce((total, each) => total + Math.max(...each.map(({ cost }) => cost)), 0);
-  return lines.map((options) =>
-    options.map((one) => (one.alternative === null ? one : { ...one, cost: dearest + 1 + one.cost })),
-  );
-}
-
-function counted({ lines, allowed }: SwapsRequest): Counted {
-  const masses = gridOf(lines, ({ mass }) => mass);
-  const prices = gridOf(lines, ({ price }) => price, lines.length + 1);
-  const options = lines.map(({ quantity, mass, alternatives }): Option[] => [
-    { cost: 0, mass: Math.round(masses.toSteps(quantity * mass)), alternative: null },
-    ...alternatives.map((each, alternative) => ({
-      cost: Math.round(prices.toSteps(quantity * each.price)),
-      mass: Math.round(masses.toSteps(quantity * each.mass)),
-      alternative,
-    })),
-  ]);
-  const limit = masses.toSteps(allowed);
-  // Rounding counts as nothing: that of the limit itself, and that of each line where the grid has not all of them.
-  const rounding = masses.isExact ? limit * LIMIT_ROUNDING : lines.length;
-  return { lines: options, allowed: Math.floor(limit + rounding), masses, prices };
+  /** what that was made from by subtraction, if anything [kg] */
+  readonly whole?: number;
+  /** standard uncertainty of what else is on board; 0 unless given [kg] */
+  readonly uncertainty?: number;
+  /** how many sets, best first [-] */
+  readonly wanted: number;
+  /** worse ones are of no interest */
+  readonly worst?: Worth;
 }
 
 /** What a set comes to, in the units of the request. */
-function setOf(request: SwapsRequest, at: Counted, options: readonly Option[]): SwapSet {
+function setOf(
+  lines: readonly SwapLine[],
+  ready: Ready,
+  within: Within,
+  options: readonly Option[],
+): SwapSet {
   const choices = options.map(({ alternative }) => alternative);
-  const chosen = request.lines.map((line, i) => {
+  const chosen = lines.map((line, i) => {
     const choice = choices[i];
     return choice === null ? null : line.alternatives[choice];
   });
-  const steps = options.reduce((sum, { mass }) => sum + mass, 0);
-  const mass = at.masses.toAmount(steps);
+  const steps = massOf(options);
+  const mass = ready.masses.toAmount(steps);
   const uncertainty = Math.hypot(
-    ...request.lines.map((line, i) => line.quantity * ((chosen[i] ?? line).uncertainty ?? 0)),
+    within.uncertainty ?? 0,
+    ...lines.map((line, i) => line.quantity * ((chosen[i] ?? line).uncertainty ?? 0)),
   );
   const spend = options.reduce(
-    (sum, { alternative }, i) => sum + (alternative === null ? 0 : at.lines[i][alternative + 1].cost),
+    (sum, { alternative }, i) => sum + (alternative === null ? 0 : ready.lines[i][alternative + 1].cost),
     0,
   );
+  const { allowed, whole } = within;
   return {
     choices,
     mass,
     uncertainty,
-    price: at.prices.toAmount(spend),
+    price: ready.prices.toAmount(spend),
     leadTime: Math.max(0, ...chosen.map((each) => each?.leadTime ?? 0)),
     count: chosen.filter((each) => each !== null).length,
-    chance: uncertainty > 0 ? normalCdf((request.allowed - mass) / uncertainty) : Number(steps <= at.allowed),
+    chance:
+      uncertainty > 0
+        ? normalCdf((allowed - mass) / uncertainty)
+        : Number(steps <= limitOf(ready, allowed, whole)),
   };
 }
 
-const lightestOf = (lines: readonly (readonly Option[])[]): Option[] =>
-  lines.map((options) => [...options].sort((a, b) => a.mass - b.mass || a.cost - b.cost)[0]);
-
-const massOf = (options: readonly Option[]) => options.reduce((sum, { mass }) => sum + mass, 0);
-
 /** The soonest first: of the sets that are there by a day, those that need that very day, cheapest first; then the next day's. */
-function soonest(request: SwapsRequest, at: Counted, wanted: number): ChosenSet[] {
-  const { lines } = request;
-  const days = lines.flatMap(({ alternatives }) => alternatives.map(({ leadTime }) => leadTime));
-  const leadOf = (i: number, { alternative }: Option) =>
-    alternative === null ? 0 : lines[i].alternatives[alternative].leadTime;
+function soonest(
+  lines: readonly SwapLine[],
+  ready: Ready,
+  limit: number,
+  { wanted, worst }: Within,
+): ChosenSet[] {
   const found: ChosenSet[] = [];
-  for (const day of [...new Set([0, ...days])].sort((a, b) => a - b)) {
-    const there = at.lines.map((options, i) => options.filter((option) => leadOf(i, option) <= day));
-    if (massOf(lightestOf(there)) > at.allowed) continue;
-    const sets = bestSets(there, at.allowed, wanted);
-    found.push(...sets.filter(({ options }) => options.some((each, i) => leadOf(i, each) === day)));
+  for (const { day, prepared, leastMass } of ready.days()) {
+    if (worst && day > worst.aim) break;
+    if (leastMass > limit) continue;
+    const dearest = worst && day === worst.aim ? dearestOf(ready, worst) : undefined;
+    const sets = bestSets(prepared, { allowed: limit, wanted, dearest });
+    found.push(...sets.filter(({ options }) => options.some((each, i) => leadOf(lines[i], each) === day)));
     if (found.length >= wanted) break;
   }
   return found.slice(0, wanted);
 }
 
-function check({ lines, allowed }: SwapsRequest): void {
-  requireNonNegative("allowed", allowed);
+/**
+ * The best sets of swaps of lines that are ready.
+ *
+ *     as {@link solveSwaps}, of lines that are solved for one limit after the other
+ *
+ * @param lines - with quantity [-], mass and standard uncertainty of a piece [kg], alternatives
+ * @param ready - the same, from {@link readyFor} [steps of a grid]
+ * @param within - what they may weigh [kg], how many sets [-], what is too bad to be of interest
+ * @returns the sets, best first [kg, days, -]; none where none is light enough; some worse than wanted may be among them
+ * @throws {NoConvergenceError} as {@link solveSwaps}
+ *
+ * Valid and source: as {@link solveSwaps}
+ */
+export function setsWithin(lines: readonly SwapLine[], ready: Ready, within: Within): SwapSet[] {
+  const { allowed, whole, wanted, worst } = within;
+  const limit = limitOf(ready, allowed, whole);
+  if (ready.leastMass > limit) return [];
+  const sets =
+    ready.by === "leadTime"
+      ? soonest(lines, ready, limit, within)
+      : bestSets(ready.prepared, { allowed: limit, wanted, dearest: worst && dearestOf(ready, worst) });
+  return sets.map(({ options }) => setOf(lines, ready, within, options));
+}
+
+/** @returns the lightest set of ready lines, of those the cheapest [kg, days, -] */
+export const lightestWithin = (lines: readonly SwapLine[], ready: Ready, within: Within): SwapSet =>
+  setOf(lines, ready, within, ready.lightest);
+
+/** @throws {OutOfRangeError} on a number of the lines that can't be */
+export function checkLines(lines: readonly SwapLine[]): void {
   lines.forEach(({ quantity, alternatives, ...line }, i) => {
     requirePositive(`lines.${i}.quantity`, quantity);
     for (const [at, one] of [
@@ -194,17 +191,14 @@ function check({ lines, allowed }: SwapsRequest): void {
  * Source: {@link bestSets}; docs/method/mass.md, Swaps
  */
 export function solveSwaps(request: SwapsRequest): Swaps {
-  check(request);
-  const wanted = request.solutions ?? USUAL_SOLUTIONS;
-  const at = counted(request);
-  const lightest = lightestOf(at.lines);
-  const sets =
-    request.by === "leadTime"
-      ? soonest(request, at, wanted)
-      : bestSets(request.by === "count" ? countedFirst(at.lines) : at.lines, at.allowed, wanted);
+  requireNonNegative("allowed", request.allowed);
+  checkLines(request.lines);
+  const { lines, allowed, by, solutions: wanted = USUAL_SOLUTIONS } = request;
+  const ready = readyFor(lines, by);
+  const within = { allowed, wanted };
   return {
-    reachable: massOf(lightest) <= at.allowed,
-    solutions: sets.map(({ options }) => setOf(request, at, options)),
-    lightest: setOf(request, at, lightest),
+    reachable: ready.leastMass <= limitOf(ready, allowed),
+    solutions: setsWithin(lines, ready, within),
+    lightest: lightestWithin(lines, ready, within),
   };
 }

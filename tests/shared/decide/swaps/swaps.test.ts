@@ -7,8 +7,8 @@ import {
   type SwapsRequest,
   solveSwaps,
 } from "#shared/decide/swaps/swaps.ts";
-import { createRandom } from "#shared/numeric/random.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
+import { PRICES, sixtyLines } from "#tests/support/swapLines.ts";
 
 const line = (mass: number, alternatives: SwapLine["alternatives"] = [], quantity = 1): SwapLine => ({
   quantity,
@@ -144,20 +144,6 @@ describe("solveSwaps", () => {
   });
 });
 
-/** Sixty lines of six alternatives each, of the kinds that the literature on knapsacks tries its methods on. */
-function sixtyLines(price: (saved: number, random: () => number) => number, step: number): SwapLine[] {
-  const { uniform } = createRandom(13);
-  const rounded = (value: number) => Math.round(value / step) * step;
-  return Array.from({ length: 60 }, () => {
-    const mass = rounded(1 + 60 * uniform());
-    const alternatives = Array.from({ length: 6 }, () => {
-      const lighter = rounded(mass * uniform());
-      return by(lighter, Math.max(0, price(mass - lighter, uniform)), Math.floor(30 * uniform()));
-    });
-    return line(mass, alternatives);
-  });
-}
-
 /** The least price, and the least mass for it, by a table over whole masses: another method, for masses that are whole numbers. */
 function cheapest(lines: readonly SwapLine[], allowed: number) {
   let table = new Float64Array(allowed + 1).fill(Number.POSITIVE_INFINITY);
@@ -174,20 +160,18 @@ function cheapest(lines: readonly SwapLine[], allowed: number) {
 }
 
 describe("solveSwaps, on sixty lines of six alternatives", () => {
-  it.each<[string, (saved: number, random: () => number) => number]>([
-    ["prices that have nothing to do with the grams saved", (_saved, random) => Math.round(60 * random())],
-    ["prices that nearly follow the grams saved", (saved, random) => Math.round(saved + 6 * random())],
-    ["prices that follow the grams saved, and ten a swap", (saved) => saved + 10],
-    ["prices that are the grams saved", (saved) => saved],
-  ])("with %s, finds the price and the mass that a table over all masses finds", (_what, price) => {
-    const lines = sixtyLines(price, 1);
-    const total = lines.reduce((sum, { mass }) => sum + mass, 0);
-    const lightest = lines.reduce(
-      (sum, each) => sum + Math.min(each.mass, ...each.alternatives.map(({ mass }) => mass)),
-      0,
-    );
-    const allowed = Math.round((total + lightest) / 2);
-    const { solutions } = solveSwaps({ lines, allowed, by: "price" });
-    expect(solutions[0]).toMatchObject(cheapest(lines, allowed));
-  });
+  it.each(Object.entries(PRICES))(
+    "with %s, finds the price and the mass that a table over all masses finds",
+    (_what, price) => {
+      const lines = sixtyLines(price);
+      const total = lines.reduce((sum, { mass }) => sum + mass, 0);
+      const lightest = lines.reduce(
+        (sum, each) => sum + Math.min(each.mass, ...each.alternatives.map(({ mass }) => mass)),
+        0,
+      );
+      const allowed = Math.round((total + lightest) / 2);
+      const { solutions } = solveSwaps({ lines, allowed, by: "price" });
+      expect(solutions[0]).toMatchObject(cheapest(lines, allowed));
+    },
+  );
 });
