@@ -10,46 +10,52 @@ export interface Stuff {
   readonly source: string;
 }
 
-const PRINTED = "common practice, no source; value from memory";
+const FILAMENT =
+  "TigerTag material list (open data, GitHub, id_material.json): PLA 1.24, PETG 1.27, ABS 1.04, ASA 1.05, TPU 1.21 g/cm³; spread from memory";
+const POWDER =
+  "HP 3D High Reusability PA 12, fact sheet: 1.01 g/cm³ of fused parts (ASTM D792); laser-sintered parts 0.88 to 0.96 g/cm³ (additive.tools, PA12)";
+const MEMORY = "common practice, no source; value from memory";
 const CALLISTER =
-  "Callister & Rethwisch, Materials Science and Engineering, 9th ed., table B.1; value from memory";
+  "Callister & Rethwisch, Fundamentals of Materials Science and Engineering, 3rd ed., table B.1; spread from memory";
+const CARBON =
+  "rule of mixtures, 60 % fibre of 1.78 g/cm³ (Callister & Rethwisch, table B.1) in epoxy of 1.23 g/cm³ (Mechanical Engineer's Data Handbook, 6.2.1); spread from memory";
+const BOARD =
+  "typical properties of plastics, glass-fibre sheet 1.87 g/cm³ (Engineers Edge, no. 14630); spread from memory";
 const WOOD = "Wood Handbook, FPL-GTR-282 (2021), ch. 5, at 12 % moisture; value from memory";
-const FOAM = "common practice, no source; foams differ by grade";
+const EXTRUDED =
+  "extruded polystyrene, 28 to 45 kg/m³ by grade (ATDM Polymer, Polypedia); spread of an even distribution";
 
 const stuff = (name: string, density: number, spread: number, source: string): Stuff => ({
   name,
   density,
   spread,
-  isPrinted: source === PRINTED,
+  isPrinted: false,
   source,
 });
 
+const printed = (...of: Parameters<typeof stuff>): Stuff => ({ ...stuff(...of), isPrinted: true });
+
 /** Densities of solid material; what a print or a foam really weighs is told by a scale. */
 export const DENSITIES = {
-  pla: stuff("PLA, printed", 1240, 0.02, PRINTED),
-  petg: stuff("PETG, printed", 1270, 0.02, PRINTED),
-  abs: stuff("ABS or ASA, printed", 1050, 0.02, PRINTED),
-  tpu: stuff("TPU, printed", 1210, 0.03, PRINTED),
-  nylon: stuff("Polyamide 12, sintered", 1000, 0.03, PRINTED),
-  resin: stuff("Tough resin, cured", 1150, 0.03, PRINTED),
-  polycarbonate: stuff("Polycarbonate, sheet", 1200, 0.01, CALLISTER),
+  pla: printed("PLA, printed", 1240, 0.02, FILAMENT),
+  petg: printed("PETG, printed", 1270, 0.02, FILAMENT),
+  abs: printed("ABS or ASA, printed", 1050, 0.02, FILAMENT),
+  tpu: printed("TPU, printed", 1210, 0.03, FILAMENT),
+  nylon: printed("Polyamide 12, fused or sintered", 970, 0.04, POWDER),
+  resin: printed("Tough resin, cured", 1150, 0.03, MEMORY),
+  polycarbonate: stuff("Polycarbonate, sheet", 1200, 0.01, `${CALLISTER}; its value from memory`),
   acrylic: stuff("Acrylic, sheet", 1190, 0.01, CALLISTER),
   pet: stuff("PET, sheet or film", 1350, 0.02, CALLISTER),
   polypropylene: stuff("Polypropylene, sheet", 905, 0.01, CALLISTER),
-  epoxyGlass: stuff(
-    "Epoxy with glass fibre, board",
-    1850,
-    0.05,
-    "common practice, no source; value from memory, differs with the glass",
-  ),
-  epoxyCarbon: stuff("Epoxy with carbon fibre, plate", 1600, 0.03, CALLISTER),
+  epoxyGlass: stuff("Epoxy with glass fibre, board", 1870, 0.05, BOARD),
+  epoxyCarbon: stuff("Epoxy with carbon fibre, plate", 1560, 0.03, CARBON),
   aluminium: stuff("Aluminium alloy 6061", 2700, 0.005, CALLISTER),
   steel: stuff("Steel, plain carbon", 7850, 0.005, CALLISTER),
   brass: stuff("Brass, cartridge", 8530, 0.005, CALLISTER),
   balsa: stuff("Balsa", 160, 0.25, WOOD),
-  birch: stuff("Birch, plywood", 680, 0.05, "common practice, no source; value from memory"),
-  hardFoam: stuff("Polystyrene foam, extruded", 33, 0.15, FOAM),
-  softFoam: stuff("Foam rubber, closed cells", 120, 0.3, FOAM),
+  birch: stuff("Birch, plywood", 680, 0.05, MEMORY),
+  hardFoam: stuff("Polystyrene foam, extruded", 36, 0.14, EXTRUDED),
+  softFoam: stuff("Foam rubber, closed cells", 120, 0.3, "common practice, no source; foams differ by grade"),
 } as const satisfies Readonly<Record<string, Stuff>>;
 
 export type StuffKey = keyof typeof DENSITIES;

@@ -12,6 +12,7 @@ interface Instance {
 /**
  * J. Burkardt, Florida State University, data sets KNAPSACK_01: instances P01 to P08 with the optimal selections as published there.
  * P01 to P07 after Kreher & Stinson, Combinatorial Algorithms (1998), and Martello & Toth, Knapsack Problems (1990); found in several public copies that agree.
+ * A knapsack is a multiple-choice knapsack of two options a line; of sets with more, none with published optima could be had: those are held to brute force.
  */
 const INSTANCES: readonly Instance[] = [
   {
