@@ -11,6 +11,7 @@ import type { ChosenSet } from "../answers.ts";
 import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
 import { mmText, restText, sizedRotorText } from "../words/set.ts";
+import { PINNED_TABLE } from "./PinnedTable.tsx";
 
 export interface PinnedProps {
   readonly book: Book;
@@ -53,6 +54,11 @@ export function Pinned(props: PinnedProps) {
           </li>
         ))}
       </ul>
+      {props.base && sets.length > 1 && (
+        <p>
+          <a href={`#${PINNED_TABLE}`}>Side by side, figure by figure</a>
+        </p>
+      )}
       <SideBySide {...props} />
     </section>
   );

@@ -38,6 +38,9 @@ function searched(sets: readonly ChosenSet[]): RowGroup {
   };
 }
 
+/** Where it stands on the page, for links to it. */
+export const PINNED_TABLE = "pinned-compared";
+
 export interface PinnedTableProps {
   readonly book: Book;
   /** gives what a set doesn't */
@@ -64,7 +67,7 @@ export function PinnedTable({ book, base, job, sets, onPin }: PinnedTableProps) 
     if (set) onPin(set.index);
   };
   return (
-    <section class="page-below" aria-label="Pinned sets compared">
+    <section id={PINNED_TABLE} class="page-below choose-compared" aria-label="Pinned sets compared">
       <h2>Pinned sets side by side</h2>
       <CompareTable
         book={book}
