@@ -102,7 +102,10 @@ describe("Compare", () => {
     ]);
     const text = readFileSync(await file.path(), "utf8");
     expect(text.split("\r\n").length).toBeGreaterThan(all);
-    await page.getByRole("button", { name: /show the working of margin at 90°, parked/ }).first().click();
+    await page
+      .getByRole("button", { name: /show the working of margin at 90°, parked/ })
+      .first()
+      .click();
     await page.getByRole("dialog").waitFor();
   });
 

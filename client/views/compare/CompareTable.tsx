@@ -150,11 +150,7 @@ function Figure({ cell }: { readonly cell: Cell }) {
         <StateMark state={state} words={text} />
       ) : (
         <span class={`compare-figure ${tone ?? ""}`}>
-          {working ? (
-            <FigureOf {...working}>{text}</FigureOf>
-          ) : (
-            text
-          )}
+          {working ? <FigureOf {...working}>{text}</FigureOf> : text}
         </span>
       )}
       {marks.map(({ word, what: title }) => (

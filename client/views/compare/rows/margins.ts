@@ -60,7 +60,15 @@ function marginCell(book: Book, held: Held, column: Column): Cell {
     tone: grade,
     saved: margin,
     more: sampled(spread),
-    ...(margin === null || margin === 0 ? {} : { working: { board: () => boardOf(book, outcome), title: `margin at ${attitude.angle.toFixed(0)}°, ${state}`, value: margin } }),
+    ...(margin === null || margin === 0
+      ? {}
+      : {
+          working: {
+            board: () => boardOf(book, outcome),
+            title: `margin at ${attitude.angle.toFixed(0)}°, ${state}`,
+            value: margin,
+          },
+        }),
   };
 }
 

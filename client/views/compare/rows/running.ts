@@ -20,7 +20,13 @@ function endCell(column: Column): Cell | null {
   const { time, reason } = run.end;
   const why = reason === "empty" ? "until the cell is empty" : "until the loaded cell is at its minimum";
   const { tone, also = [] } = asIf(column);
-  return { text: minutesText(time), also: [why, ...also], tone, saved: time / MINUTE, working: { board: () => runBoard(run), title: END_TITLE } };
+  return {
+    text: minutesText(time),
+    also: [why, ...also],
+    tone,
+    saved: time / MINUTE,
+    working: { board: () => runBoard(run), title: END_TITLE },
+  };
 }
 
 const TONES = { falls: "near", "holds-to-the-end": "good", "never-held": "bad" } as const;
