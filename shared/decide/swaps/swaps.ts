@@ -130,7 +130,9 @@ function soonest(
     if (leastMass > limit) continue;
     const dearest = worst && day === worst.aim ? dearestOf(ready, worst) : undefined;
     const sets = bestSets(prepared, { allowed: limit, wanted, dearest });
-    found.push(...sets.filter(({ options }) => options.some((each, i) => leadOf(lines[i], each) === day)));
+    const needs = ({ options }: ChosenSet) =>
+      Math.max(0, ...options.map((each, i) => leadOf(lines[i], each))) === day;
+    found.push(...sets.filter(needs));
     if (found.length >= wanted) break;
   }
   return found.slice(0, wanted);

@@ -22,7 +22,7 @@ function question(seed: number, by: SwapAim): Question {
       leadTime: whole(0, 9),
     })),
   });
-  const lines = Array.from({ length: 5 }, line);
+  const lines = Array.from({ length: seed % 6 }, line);
   const parts = Array.from({ length: 6 }, (_, i) => ({
     price: i === 0 ? 0 : whole(0, 15),
     leadTime: i === 0 ? 0 : whole(0, 9),
