@@ -116,6 +116,7 @@ export const massOf = (options: readonly Option[]): number =>
 const slack = ({ lines }: Ready, { isExact }: Grid): number => (isExact ? 0 : lines.length);
 
 /**
+ * @param ready - from {@link readyFor}
  * @param allowed - greatest mass of the lines; below 0 none is light enough [kg]
  * @param whole - what that was made from by subtraction, if anything [kg]
  * @returns the same in steps; rounding counts as nothing: that of the limit, and that of each line where the grid has not all of them
