@@ -19,10 +19,21 @@ interface Props {
   readonly board: Board;
 }
 
+/** A symbol with what stands below it: "N_p". */
+function Sign({ text }: { readonly text: string }) {
+  const [base, below] = text.split("_");
+  return (
+    <span class="working-symbol">
+      {base}
+      {below && <sub>{below}</sub>}
+    </span>
+  );
+}
+
 function Line({ value: { symbol, value, unit, meaning } }: { readonly value: WorkingValue }) {
   return (
     <>
-      <span class="working-symbol">{symbol}</span> = {shownInWorking(value, unit)}{" "}
+      <Sign text={symbol} /> = {shownInWorking(value, unit)}{" "}
       <span class="quiet">{meaning}</span>
     </>
   );
@@ -69,7 +80,7 @@ export function WorkingTree({ working, board }: Props) {
         ))}
       </ul>
       <p>
-        {result.symbol} = <span class="figure">{resultText(working)}</span>
+        <Sign text={result.symbol} /> = <span class="figure">{resultText(working)}</span>
       </p>
       {assumptions.length > 0 && <p class="small">Taken for granted: {assumptions.join(" ")}</p>}
       <p class="quiet small">

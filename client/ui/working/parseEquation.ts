@@ -8,11 +8,14 @@ export type Piece =
 
 /** Names of more than one letter; any other run of Latin letters is a product of single ones. */
 const NAMES = ["Re", "ln", "max", "min", "sin", "cos", "tan", "margin", "jet", "strength"];
+/** Words between formulas. */
+const WORDS = ["least", "mean", "median", "prior", "from", "of", "to"];
 const TOKEN = new RegExp(
   [
     String.raw`\d+(?:\.\d+)?`,
     "Δ[a-zA-Z]",
     NAMES.join("|"),
+    String.raw`(?:${WORDS.join("|")})\b`,
     "[A-Za-zα-ωΑ-Ωℓ]",
     "[½¼]",
     "[²³⁴⁵⁺]",
@@ -97,6 +100,7 @@ class Reader {
       return { kind: "fraction", over, under };
     }
     if (/^\d/.test(token)) return { kind: "number", text: token };
+    if (WORDS.includes(token)) return { kind: "words", text: ` ${token} ` };
     return { kind: /^[\p{L}Δ]/u.test(token) ? "name" : "sign", text: token };
   }
 

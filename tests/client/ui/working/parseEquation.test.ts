@@ -44,4 +44,10 @@ describe("an equation in one line", () => {
       "both axle lines stay loaded for headings up, down and across",
     ]);
   });
+
+  it("with a word between formulas: keeps the word upright and whole", () => {
+    const [clause] = parseEquation("least Σ (y − ψ)²");
+    expect(clause[0]).toEqual({ kind: "words", text: " least " });
+    expect(JSON.stringify(parseEquation("t = M_rotor·o"))).not.toContain(" to ");
+  });
 });
