@@ -1,6 +1,6 @@
 import { type RequestHandler, Router } from "express";
 import { Refusal } from "../refusal.ts";
-import { docPaths, docStyle, docText, drawingAt } from "./files.ts";
+import { docPaths, docStyle, docText, drawingAt, pictureAt } from "./files.ts";
 import { contents, docPage } from "./page.ts";
 import { rendered } from "./render.ts";
 
@@ -47,6 +47,8 @@ export function serveDocs(): Router {
     if (docPaths().includes(`${path}.md`)) return response.redirect(`/docs/${path}.md`);
     const drawing = await drawingAt(path);
     if (drawing !== null) return response.set("Cache-Control", CACHE).type("svg").send(drawing);
+    const picture = await pictureAt(path);
+    if (picture !== null) return response.set("Cache-Control", CACHE).type("webp").send(picture);
     const page = await pageAt(path);
     if (page === null)
       throw new Refusal(404, "not-found", `There is nothing at ${request.originalUrl.split("?")[0]}.`);

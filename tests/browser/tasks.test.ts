@@ -6,7 +6,7 @@ import { useOwnServer } from "./support/ownServer.ts";
 import { LAPTOP, PHONE, useScreens } from "./support/page.ts";
 
 /** What people come for, from beginning to end, on a laptop and on a phone; any error on the console fails. */
-const screens = useScreens();
+const screens = useScreens({ keep: true });
 const server = useOwnServer();
 
 const at = (path: string) => server.address + path;

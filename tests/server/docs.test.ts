@@ -1,3 +1,4 @@
+import { readdirSync, statSync } from "node:fs";
 import supertest from "supertest";
 import { describe, expect, it } from "vitest";
 import { createApp } from "#server/app.ts";
@@ -60,6 +61,24 @@ describe("the docs as pages", () => {
       expect(headers["content-type"], pathname).toMatch(/^image\/svg/);
       expect(String(body), pathname).not.toMatch(/<script|href=|style=/);
     }
+  });
+
+  it("show pictures of the app that are served as what they are, and weigh little together", async () => {
+    const api = served();
+    const shown = new Set<string>();
+    for (const path of docPaths()) {
+      const { text } = await api.get(`/docs/${path}`);
+      for (const [, source] of text.matchAll(/<img src="([^"]+\.webp)"/g))
+        shown.add(new URL(source, `http://here/docs/${path}`).pathname);
+    }
+    expect(shown.size).toBeGreaterThan(2);
+    for (const path of shown) {
+      const { headers, body } = await api.get(path).expect(200);
+      expect(headers["content-type"]).toBe("image/webp");
+      expect((body as Buffer).subarray(8, 12).toString("latin1"), path).toBe("WEBP");
+    }
+    const bytes = readdirSync("docs/pictures").map((name) => statSync(`docs/pictures/${name}`).size);
+    expect(bytes.reduce((sum, each) => sum + each, 0)).toBeLessThanOrEqual(200_000);
   });
 
   it("have the words, marks and symbols of the app's own glossary, to the letter", async () => {

@@ -33,8 +33,7 @@ function Sign({ text }: { readonly text: string }) {
 function Line({ value: { symbol, value, unit, meaning } }: { readonly value: WorkingValue }) {
   return (
     <>
-      <Sign text={symbol} /> = {shownInWorking(value, unit)}{" "}
-      <span class="quiet">{meaning}</span>
+      <Sign text={symbol} /> = {shownInWorking(value, unit)} <span class="quiet">{meaning}</span>
     </>
   );
 }

@@ -1,5 +1,7 @@
+import { fileURLToPath } from "node:url";
 import {
   type Browser,
+  type BrowserContext,
   type BrowserContextOptions,
   chromium,
   type LaunchOptions,
@@ -36,6 +38,21 @@ export interface ScreensOptions {
   readonly launch?: LaunchOptions;
   /** the server whose pages are opened: the one that all read, unless given */
   readonly server?: { readonly address: string };
+  /** the last screen of every test is kept, not only of one that failed */
+  readonly keep?: boolean;
+}
+
+/** Where a run leaves its screens, outside the repository. */
+const SCREENS = fileURLToPath(new URL("../../../.build/screens/", import.meta.url));
+const MOST_LETTERS = 90;
+
+async function keepScreens(contexts: readonly BrowserContext[], test: string): Promise<void> {
+  const name = test
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .slice(0, MOST_LETTERS);
+  const pages = contexts.flatMap((context) => context.pages());
+  await Promise.all(pages.map((page, i) => page.screenshot({ path: `${SCREENS}${name}-${i + 1}.png` })));
 }
 
 /**
@@ -43,14 +60,16 @@ export interface ScreensOptions {
  *
  * @returns a way to open pages; they are closed after each test
  */
-export function useScreens({ launch, server }: ScreensOptions = {}): Screens {
+export function useScreens({ launch, server, keep = false }: ScreensOptions = {}): Screens {
   let browser: Browser | null = null;
   let said: string[] = [];
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath: inject("chromium"), args: ARGUMENTS, ...launch });
   });
-  afterEach(async () => {
-    await Promise.all((browser?.contexts() ?? []).map((context) => context.close()));
+  afterEach(async ({ task }) => {
+    const contexts = browser?.contexts() ?? [];
+    if (keep || task.result?.state === "fail") await keepScreens(contexts, task.name);
+    await Promise.all(contexts.map((context) => context.close()));
     const heard = said;
     said = [];
     expect(heard, "errors on the browser's console").toEqual([]);
