@@ -54,7 +54,7 @@ export class Answers {
     { sort, order, only, count, rank }: ShortlistQuery,
     signal: AbortSignal,
   ): Promise<Uint8Array> {
-    const query = { sort, order, only, from: 0, limit: count };
+    const query = { sort, order, only, kind: "any" as const, from: 0, limit: count };
     const { indices } = await this.threads.run("page", this.asked(query));
     const all: Judged[] = [];
     const waiting = [...indices.entries()];

@@ -48,10 +48,19 @@ export interface Page {
   readonly order: Order | null;
 }
 
-/** @returns the sets that a page is taken from; undefined: every set */
-function amongOf({ results, front }: Outcome, only: SetsQuery["only"]): Uint32Array | undefined {
+function everyOf({ results, front }: Outcome, only: SetsQuery["only"]): Uint32Array | undefined {
   if (only === "all") return undefined;
   return only === "front" ? front : meetingSets(results);
+}
+
+/** @returns the sets that a page is taken from, those of propellers behind the others; undefined: every set */
+function amongOf(outcome: Outcome, { only, kind }: Pick<SetsQuery, "only" | "kind">) {
+  const every = everyOf(outcome, only);
+  if (kind === "any") return every;
+  const { radix, count } = outcome.prepared;
+  const { sets } = radix.ducted;
+  const all = every ?? Uint32Array.from({ length: count }, (_, index) => index);
+  return all.filter((index) => index >= sets === (kind === "open"));
 }
 
 function orderOf(outcome: Outcome, by: Objective, key: string, among?: Uint32Array): Order {
@@ -62,14 +71,14 @@ function orderOf(outcome: Outcome, by: Objective, key: string, among?: Uint32Arr
 
 /** @returns indices of a page of sets, best first */
 export function pageOf({ solved, query, order }: PageAsked): Page {
-  const { sort, order: want, only, from, limit } = query;
-  const key = `${sort} ${want} ${only}`;
+  const { sort, order: want, only, kind, from, limit } = query;
+  const key = `${sort} ${want} ${only} ${kind}`;
   if (order?.by === key) {
     const { indices } = order;
     return { total: indices.length, indices: indices.slice(from, from + limit), order };
   }
   const outcome = outcomeOf(solved);
-  const among = amongOf(outcome, only);
+  const among = amongOf(outcome, query);
   const total = among?.length ?? solved.question.sets;
   const by: Objective = { column: sort, want };
   if (from + limit <= DEEP) {
@@ -111,6 +120,7 @@ function spread(count: number, limit: number): number[] {
 
 const ADMISSIBLE = 1;
 const ON_FRONT = 2;
+const OPEN = 4;
 
 /** Columns of which more is wanted; of all others less. */
 const MOST_WANTED = new Set(["margin", "parked", "driving", "time", "rotorFactor", "suction"]);
@@ -138,7 +148,8 @@ export function pointsText({ solved, query }: { readonly solved: Solved; readonl
   const onFront = new Set(front);
   const points = Array.from(indices, (index, i) => {
     const { chunk, at } = placeIn(results, index);
-    const kind = (chunk.broken[at] === 0 ? ADMISSIBLE : 0) + (onFront.has(index) ? ON_FRONT : 0);
+    const open = index >= prepared.radix.ducted.sets ? OPEN : 0;
+    const kind = (chunk.broken[at] === 0 ? ADMISSIBLE : 0) + (onFront.has(index) ? ON_FRONT : 0) + open;
     return [index, across[i], up[i], kind] as const;
   });
   const isShown = (value: number) => Number.isFinite(value);

@@ -28,12 +28,18 @@ export function bladeReynolds({ diameter, chord }: Blade, air: BladeAir, speed: 
   return propellerReynolds({ diameter, speed, density: air.density }, chord, air.viscosity);
 }
 
-/** @returns whether the propeller was tested at no such Reynolds number, at a speed [rad/s], > 0 */
-export function isBeyondTested(rotor: PropellerInput, air: Air, speed: number): boolean {
-  if (!rotor.testedReynolds) return false;
+/** @returns least and greatest speed at whose Reynolds number the propeller was tested [rad/s]; any where nothing says */
+export function testedSpeeds(rotor: PropellerInput, air: BladeAir): readonly [number, number] {
+  if (!rotor.testedReynolds) return [0, Number.POSITIVE_INFINITY];
   const [least, most] = rotor.testedReynolds;
-  const reynolds = bladeReynolds(rotor, air, speed);
-  return reynolds < least * (1 - RANGE_SLACK) || reynolds > most * (1 + RANGE_SLACK);
+  const each = bladeReynolds(rotor, air, 1);
+  return [(least * (1 - RANGE_SLACK)) / each, (most * (1 + RANGE_SLACK)) / each];
+}
+
+/** @returns whether the propeller was tested at no such Reynolds number, at a speed [rad/s], > 0 */
+export function isBeyondTested(rotor: PropellerInput, air: BladeAir, speed: number): boolean {
+  const [least, most] = testedSpeeds(rotor, air);
+  return speed < least || speed > most;
 }
 
 /**

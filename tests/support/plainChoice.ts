@@ -1,12 +1,13 @@
-import type { AdmittedSkirt, Problem } from "#shared/decide/choose/problem.ts";
+import type { AdmittedSkirt, AdmittedStand, Problem } from "#shared/decide/choose/problem.ts";
 import type { Limit, Places } from "#shared/decide/choose/result.ts";
-import { type PredictInput, type Prediction, predict } from "#shared/physics/predict.ts";
+import { type PredictInput, predict } from "#shared/physics/predict.ts";
+import { type AnyPredictInput, type AnyPrediction, predictAny } from "#shared/physics/predictAny.ts";
 import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
 
 /** Choosing once more, as plainly as it can be written: each set a build of its own, every pair compared. */
 export interface PlainSet {
   readonly places: Places;
-  readonly prediction: Prediction;
+  readonly prediction: AnyPrediction;
   readonly mass: number;
   readonly margin: number;
   /** s; NaN where the motor does not turn */
@@ -26,61 +27,83 @@ export function dominatedBySome(keys: readonly ArrayLike<number>[], i: number): 
   return others.some((j) => keys.every((key) => key[j] >= key[i]) && keys.some((key) => key[j] > key[i]));
 }
 
-/** @returns every combination of places, the last of the list of digits running fastest */
+/** @returns every combination of places, the last of the list of digits running fastest; those of propellers last */
 export function everyPlace(problem: Problem): Places[] {
+  const { rotors, skirts, propellers = [], stands = [] } = problem;
   const found: Places[] = [];
-  problem.motors.forEach((_m, motor) => {
-    problem.rotors.forEach(({ sizes }, rotor) => {
-      sizes.forEach((_s, size) => {
-        problem.packs.forEach((_p, pack) => {
-          problem.duties.forEach((_d, duty) => {
-            problem.skirts.forEach(({ gaps }, skirt) => {
-              gaps.forEach((_g, gap) => {
-                found.push({ motor, rotor, size, pack, duty, skirt, gap });
+  const add = (
+    open: boolean,
+    families: readonly { readonly sizes: readonly unknown[] }[],
+    under: readonly { readonly gaps: readonly unknown[] }[],
+  ) =>
+    problem.motors.forEach((_m, motor) => {
+      families.forEach(({ sizes }, rotor) => {
+        sizes.forEach((_s, size) => {
+          problem.packs.forEach((_p, pack) => {
+            problem.duties.forEach((_d, duty) => {
+              under.forEach(({ gaps }, skirt) => {
+                gaps.forEach((_g, gap) => {
+                  found.push({ open, motor, rotor, size, pack, duty, skirt, gap });
+                });
               });
             });
           });
         });
       });
     });
-  });
+  add(false, rotors, skirts);
+  add(
+    true,
+    propellers,
+    stands.map(() => ({ gaps: [null] })),
+  );
   return found;
 }
 
 function chosen(problem: Problem, places: Places) {
-  const rotor = problem.rotors[places.rotor];
+  const { propellers = [], stands = [], rotors, skirts } = problem;
+  const family = places.open ? propellers[places.rotor] : rotors[places.rotor];
   return {
     motor: problem.motors[places.motor],
-    rotor,
-    size: rotor.sizes[places.size],
+    size: family.sizes[places.size],
     pack: problem.packs[places.pack],
-    skirt: problem.skirts[places.skirt],
+    stand: places.open ? stands[places.skirt] : skirts[places.skirt],
     duty: problem.duties[places.duty],
   };
 }
 
-function buildOf(problem: Problem, places: Places, voltage: number): PredictInput {
-  const { motor, rotor, size, pack, skirt, duty } = chosen(problem, places);
+function rotorOf(problem: Problem, places: Places) {
+  const { propellers = [], rotors } = problem;
+  const { diameter } = chosen(problem, places).size;
+  if (!places.open) return { ...rotors[places.rotor], diameter };
+  const { chordRatio, ...propeller } = propellers[places.rotor];
+  return { ...propeller, kind: "propeller" as const, diameter, chord: chordRatio * diameter };
+}
+
+function buildOf(problem: Problem, places: Places, voltage: number): AnyPredictInput {
+  const { motor, size, pack, stand, duty } = chosen(problem, places);
   const { air, vehicle, supply } = problem.fixed;
-  const mass = vehicle.mass + motor.mass + size.mass + pack.mass + skirt.mass;
-  return {
+  const mass = vehicle.mass + motor.mass + size.mass + pack.mass + stand.mass;
+  const common = {
     air,
-    rotor: { ...rotor, diameter: size.diameter },
     motor,
     pack: { ...pack, cellResistance: pack.cell.resistance, openCircuitVoltage: voltage },
     supply: { ...supply, duty },
-    skirt: { ...skirt, gap: skirt.gaps[places.gap] },
     vehicle: {
       ...vehicle,
       mass,
-      skirtShare: skirt.share,
-      wheelFriction: skirt.wheelFriction,
-      skirtFriction: skirt.skirtFriction,
+      skirtShare: stand.share,
+      wheelFriction: stand.wheelFriction,
+      skirtFriction: stand.skirtFriction,
     },
   };
+  const rotor = rotorOf(problem, places);
+  if ("kind" in rotor) return { ...common, rotor };
+  const skirt = problem.skirts[places.skirt];
+  return { ...common, rotor, skirt: { ...skirt, gap: skirt.gaps[places.gap] } };
 }
 
-function marginsOf({ wants }: Problem, prediction: Prediction, mode: "parked" | "driving"): number[] {
+function marginsOf({ wants }: Problem, prediction: AnyPrediction, mode: "parked" | "driving"): number[] {
   return wants.attitudes
     .filter((wanted) => wanted.mode === mode)
     .map(({ angle }) => {
@@ -89,6 +112,12 @@ function marginsOf({ wants }: Problem, prediction: Prediction, mode: "parked" | 
         (angle === "worst" ? prediction.worst[mode].margin : found?.[mode].margin) ?? Number.POSITIVE_INFINITY
       );
     });
+}
+
+/** A propeller presses over a joint as beside it. */
+function crossingOpen(problem: Problem, prediction: AnyPrediction, { crosses }: AdmittedStand): number {
+  const margins = (["parked", "driving"] as const).flatMap((mode) => marginsOf(problem, prediction, mode));
+  return crosses ? Math.min(...margins) : Number.POSITIVE_INFINITY;
 }
 
 /** Least margin over the joints, each way a build of its own: the span at the depth more, or two slots more. */
@@ -120,15 +149,14 @@ function timeOf(run: RundownInput): number {
 
 /** @returns one set, solved by the prediction and the run-down of its build; `voltage`: V_oc of one cell at the charge */
 export function plainSet(problem: Problem, places: Places, voltage: number): PlainSet {
-  const { motor, size, pack, skirt, duty, rotor } = chosen(problem, places);
+  const { motor, size, pack, stand, duty } = chosen(problem, places);
   const { wants, fixed } = problem;
   const build = buildOf(problem, places, voltage);
   const angles = wants.attitudes.flatMap(({ angle }) => (angle === "worst" ? [] : [angle]));
-  const prediction = predict(build, angles);
+  const prediction = predictAny(build, angles);
   const { point } = prediction;
   const run = {
     ...build,
-    rotor: { ...rotor, diameter: size.diameter },
     pack,
     startCharge: fixed.charge,
     angles: [],
@@ -138,7 +166,7 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
   const driving = marginsOf(problem, prediction, "driving");
   const unknown = Number.NaN;
   const sum = (of: "height" | "price", absent: number) =>
-    [motor, size, pack, skirt].reduce((total, part) => total + (part[of] ?? absent), fixed[of]);
+    [motor, size, pack, stand].reduce((total, part) => total + (part[of] ?? absent), fixed[of]);
   const least = (limit: Limit, value: number, allowed: number | null | undefined) =>
     allowed === null || allowed === undefined ? [] : [{ limit, value, allowed, least: true }];
   const most = (limit: Limit, value: number, allowed: number | null | undefined) =>
@@ -148,17 +176,19 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
     (limit) => typeof limit === "number",
   );
   const rated = <T>(value: T) => (wants.ratings ? value : null);
+  const crossing =
+    "skirt" in build
+      ? crossingOf(problem, build, problem.skirts[places.skirt].joints ?? null)
+      : crossingOpen(problem, prediction, stand as AdmittedStand);
+  const burst = "burstSpeed" in size && typeof size.burstSpeed === "number" ? size.burstSpeed : unknown;
+  const factor = point ? burst / point.speed : unknown;
   const limits = [
     ...least("point", point ? 1 : 0, 1),
     ...least("parked", Math.min(...parked), parked.length > 0 ? wants.targetMargin : null),
     ...least("driving", Math.min(...driving), driving.length > 0 ? wants.targetMargin : null),
-    ...least("crossing", crossingOf(problem, build, skirt.joints ?? null), wants.leastCrossing),
+    ...least("crossing", crossing, wants.leastCrossing),
     ...most("windingTemperature", warm, windingLimits.length > 0 ? Math.min(...windingLimits) : null),
-    ...least(
-      "rotorFactor",
-      point && size.burstSpeed !== null ? size.burstSpeed / point.speed : unknown,
-      wants.leastRotorFactor,
-    ),
+    ...least("rotorFactor", factor, places.open ? null : wants.leastRotorFactor),
     ...most("motorCurrent", point?.motorCurrent ?? unknown, rated(motor.maxCurrent)),
     ...most("motorVoltage", point ? duty * point.packVoltage : unknown, rated(motor.ratedVoltage)),
     ...most("cellCurrent", point ? point.packCurrent / pack.parallel : unknown, rated(pack.cell.maxCurrent)),

@@ -10,7 +10,7 @@ import { chargeText } from "../../ui/chargeWords.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import type { ChosenSet, Column, PointsAnswer } from "./answers.ts";
 import { columnSpec, valueText } from "./columns.ts";
-import type { Draft } from "./form/draft.ts";
+import { type Draft, isPropeller } from "./form/draft.ts";
 import { storeSet } from "./openSet.ts";
 import { Missed } from "./parts/Missed.tsx";
 import { Pinned } from "./parts/Pinned.tsx";
@@ -26,7 +26,7 @@ import { inOrOut, wantedNames } from "./words/limits.ts";
 import { answerSentence, tookText } from "./words/searchSentences.ts";
 import { restText, sizedRotorText } from "./words/set.ts";
 
-const FIRST_SORTING: Sorting = { sort: "margin", order: "most", only: "admissible" };
+const FIRST_SORTING: Sorting = { sort: "margin", order: "most", only: "admissible", kind: "any" };
 
 export interface ResultsProps {
   readonly book: Book;
@@ -49,7 +49,9 @@ export function Results(props: ResultsProps) {
   const [sorting, setSorting] = useState<Sorting>(() =>
     job.admissible > 0 ? FIRST_SORTING : { ...FIRST_SORTING, only: "all" },
   );
-  const known = useResults(job, shown, rank);
+  const tried = job.request.rotors.map(({ rotor }) => isPropeller(book, rotor));
+  const bothKinds = tried.includes(true) && tried.includes(false);
+  const known = useResults(job, shown, rank, bothKinds);
   const base = findById(book.builds, job.request.build)?.data ?? null;
   const { wants } = job.request;
   const look = (index: number) => onShow({ ...shown, look: index });
@@ -115,6 +117,7 @@ export function Results(props: ResultsProps) {
           job={job.id}
           charge={base?.charge ?? null}
           counts={job}
+          bothKinds={bothKinds}
           sorting={sorting}
           onSort={setSorting}
           looked={looked?.index ?? null}
@@ -192,15 +195,19 @@ interface FiguresProps {
 
 /** The line under the answer: which sets are the lightest, the surest and the strongest. */
 function Figures({ book, job, known, shown, onLook }: FiguresProps) {
-  const { lightest, best, shortlist } = known;
+  const { lightest, best, kinds, shortlist } = known;
   const surest = shortlist.data?.items[0]?.set ?? null;
   const most = job.admissible > 0 ? best : null;
   const same = surest !== null && surest.index === most?.index;
   const named: [string, ChosenSet | null][] = [
     ["Lightest", lightest],
     [same ? "Surest, and most to spare" : "Surest", surest],
-    ["Most to spare", same ? null : most],
+    ["Most to spare", same || kinds ? null : most],
+    ["Most to spare in a duct", kinds?.ducted ?? null],
+    ["Most to spare with an open propeller", kinds?.open ?? null],
   ];
+  const lacking =
+    kinds && (kinds.ducted === null ? "rotor in a duct" : kinds.open === null ? "open propeller" : null);
   return (
     <>
       {named.map(
@@ -221,6 +228,7 @@ function Figures({ book, job, known, shown, onLook }: FiguresProps) {
             </span>
           ),
       )}
+      {lacking && `No ${lacking} works. `}
       {tookText(job)}
     </>
   );

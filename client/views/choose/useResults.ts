@@ -17,6 +17,8 @@ export interface Results {
   readonly points: Fetched<PointsAnswer>;
   readonly lightest: ChosenSet | null;
   readonly best: ChosenSet | null;
+  /** the best of each kind where both were tried; null where none of it works */
+  readonly kinds: Readonly<Record<"ducted" | "open", ChosenSet | null>> | null;
   readonly shortlist: Fetched<ShortlistAnswer>;
   readonly missed: Fetched<MissedAnswer>;
   readonly looked: ChosenSet | null;
@@ -48,16 +50,19 @@ function useSets(job: string, wanted: readonly number[]): (index: number) => Cho
   return (index) => kept.current.get(key(index)) ?? null;
 }
 
-const MASS = { sort: "mass", order: "least", only: "admissible" } as const;
-const MARGIN = { sort: "margin", order: "most", only: "admissible" } as const;
+const MASS = { sort: "mass", order: "least", only: "admissible", kind: "any" } as const;
+const MARGIN = { sort: "margin", order: "most", only: "admissible", kind: "any" } as const;
 
 /** Everything that is shown of a job that is done. */
-export function useResults(job: ChooseJob, shown: Shown, rank: Rank): Results {
+export function useResults(job: ChooseJob, shown: Shown, rank: Rank, bothKinds: boolean): Results {
   const path = jobPath(job.id);
   const some = job.admissible > 0;
   const points = useFetched<PointsAnswer>(`${path}/points?x=${shown.x}&y=${shown.y}&limit=${POINTS}`);
   const light = useFetched<SetsPage>(some ? setsPath(job.id, MASS, 0, 1) : null);
   const most = useFetched<SetsPage>(some ? setsPath(job.id, MARGIN, 0, 1) : null);
+  const bestOf = (kind: "ducted" | "open") =>
+    useFetched<SetsPage>(some && bothKinds ? setsPath(job.id, { ...MARGIN, kind }, 0, 1) : null);
+  const [ducted, open] = [bestOf("ducted"), bestOf("open")];
   const missed = useFetched<MissedAnswer>(`${path}/missed`);
   const shortlist = useFetched<ShortlistAnswer>(
     some ? `${path}/shortlist?count=${JUDGED}&rank=${rank}` : null,
@@ -69,11 +74,13 @@ export function useResults(job: ChooseJob, shown: Shown, rank: Rank): Results {
     [shown.pins, shown.look],
   );
   const setAt = useSets(job.id, wanted);
-  const all = [points, light, most, missed, shortlist];
+  const all = [points, light, most, missed, shortlist, ducted, open];
+  const both = some && bothKinds && ducted.data && open.data;
   return {
     points,
     lightest: first(light),
     best,
+    kinds: both ? { ducted: first(ducted), open: first(open) } : null,
     shortlist,
     missed,
     looked: shown.look === null ? best : (setAt(shown.look) ?? best),

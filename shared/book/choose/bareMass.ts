@@ -3,9 +3,10 @@ import { withMass } from "../mass/withMass.ts";
 import { rotorMass } from "../rotorSize.ts";
 import type { Context } from "./context.ts";
 
-/** @returns mass of the build's own skirt [kg]; null where it isn't weighed: it then stays in the vehicle's mass, whatever skirt is chosen */
+/** @returns mass of the build's own skirt, 0 without one [kg]; null where it isn't weighed: it then stays in the vehicle's mass, whatever skirt is chosen */
 export function skirtMass({ book, build }: Pick<Context, "book" | "build">): number | null {
-  return (build.skirt && findById(book.skirts, build.skirt)?.data.mass) || null;
+  if (build.skirt === null) return 0;
+  return findById(book.skirts, build.skirt)?.data.mass || null;
 }
 
 /**

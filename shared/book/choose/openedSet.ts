@@ -9,12 +9,13 @@ export interface SetChoice {
     readonly motor: string;
     readonly rotor: string;
     readonly pack: string;
-    readonly skirt: string;
+    /** null: a propeller without one */
+    readonly skirt: string | null;
   };
   /** [m] */
   readonly diameter: number;
-  /** [m] */
-  readonly gap: number;
+  /** [m]; null: a propeller, whatever the gap */
+  readonly gap: number | null;
   readonly duty: number;
   /** whole vehicle [kg]; null: not known */
   readonly mass: number | null;
@@ -45,6 +46,7 @@ export function buildOfSet(book: Book, base: Build, set: SetChoice): Build {
         : { ...base.vehicle, mass: set.mass ?? base.vehicle.mass },
     overrides: {},
   };
+  if (set.gap === null) return build;
   const own = gapBasis(build, findById(book.skirts, set.parts.skirt), calibrationOf(book, build));
   if (Math.abs(own.value - set.gap) < SAME_GAP) return build;
   return { ...build, overrides: { gap: set.gap } };

@@ -13,7 +13,7 @@ import { admittedMotors } from "./motors.ts";
 import { admittedPacks } from "./packs.ts";
 import { UnusablePartsError } from "./refusal.ts";
 import { admittedRotors } from "./rotors.ts";
-import { admittedSkirts } from "./skirts.ts";
+import { admittedSkirts, admittedStands } from "./skirts.ts";
 
 /** A question to the engine, and what it takes for granted. */
 export interface Question {
@@ -25,10 +25,26 @@ export interface Question {
   readonly base: Build;
 }
 
-function notesOf(context: Context): Note[] {
-  if (skirtMass(context) !== null) return [];
-  const message = `The skirt of ${context.build.name} isn't weighed, so every set is taken to carry its weight, whatever skirt it has.`;
-  return [{ code: "skirt-not-weighed", message }];
+function notesOf(context: Context, { propellers = [] }: Problem): Note[] {
+  const notes: Note[] = [];
+  if (skirtMass(context) === null) {
+    const message = `The skirt of ${context.build.name} isn't weighed, so every set is taken to carry its weight, whatever skirt it has.`;
+    notes.push({ code: "skirt-not-weighed", message });
+  }
+  if (propellers.length > 0) {
+    const message =
+      "The burst speed of an open propeller isn't worked out, so no set with one is judged by it: keep to the speed that its maker allows. Its thrust is that of the open air, not beside a surface.";
+    notes.push({ code: "propeller-strength", message });
+  }
+  return notes;
+}
+
+/** What can't be used is told once, whichever kind of set it was asked for. */
+function refuse({ unusable }: Context): void {
+  const fields = unusable.filter(
+    ({ path, message }, i) => unusable.findIndex((one) => one.path === path && one.message === message) === i,
+  );
+  if (fields.length > 0) throw new UnusablePartsError(fields);
 }
 
 function contextOf(book: Book, { build: id }: ChooseRequest): Context {
@@ -48,7 +64,7 @@ function contextOf(book: Book, { build: id }: ChooseRequest): Context {
  * @throws {UnusablePartsError} naming each admitted part that can't be solved with, and what it lacks
  * @throws {OutOfRangeError} on a range that can't be
  *
- * Valid for ducted rotors. Source: docs/method/choosing.md
+ * Valid for rotors in a duct and open propellers. Source: docs/method/choosing.md
  */
 export function chooseProblem(book: Book, request: ChooseRequest): Question {
   const context = contextOf(book, request);
@@ -59,18 +75,23 @@ export function chooseProblem(book: Book, request: ChooseRequest): Question {
   };
   const { duty: _each, ...rest } = supply;
   const mass = bareMass(context);
+  const { rotors, propellers } = admittedRotors(context, request.rotors);
+  const kinds = request.rotors.map(({ rotor }) => findById(book.rotors, rotor)?.data.kind);
+  const isOpen = (kind: (typeof kinds)[number]) => kind === "propeller";
   const lists = {
     motors: admittedMotors(context, request.motors),
-    rotors: admittedRotors(context, request.rotors),
+    rotors,
     packs: admittedPacks(context, request.packs),
-    skirts: admittedSkirts(context, request.skirts),
+    skirts: kinds.every(isOpen) ? [] : admittedSkirts(context, request.skirts),
+    ...(kinds.some(isOpen) ? { propellers, stands: admittedStands(context, request.skirts) } : {}),
   };
-  if (context.unusable.length > 0) throw new UnusablePartsError(context.unusable);
+  refuse(context);
   const stacks = housingOf(book, context.build);
   const fixed = { air, vehicle: { ...vehicle, mass }, supply: rest, charge, height: 0, price: 0, stacks };
+  const problem = { fixed, ...lists, duties: request.duties, wants: request.wants };
   return {
-    problem: { fixed, ...lists, duties: request.duties, wants: request.wants },
-    notes: notesOf(context),
+    problem,
+    notes: notesOf(context, problem),
     book,
     base: context.build,
   };

@@ -1,5 +1,5 @@
 import { steppedValues } from "../../decide/choose/count.ts";
-import type { AdmittedRotor, RotorSize } from "../../decide/choose/problem.ts";
+import type { AdmittedPropeller, AdmittedRotor, FamilySize } from "../../decide/choose/problem.ts";
 import { burstSpeedOf } from "../../decide/limits/rotor.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Rotor } from "../../model/parts/rotor.ts";
@@ -9,33 +9,60 @@ import type { TestedAt } from "../../physics/point/sizeLaw.ts";
 import { findById } from "../book.ts";
 import { stackedBy } from "../fitUp/stackedBy.ts";
 import { rotorBody } from "../limitsInput.ts";
+import { powerMissing, powerOf, propellerBasis } from "../propellerBasis.ts";
 import { type RotorBasis, rotorBasis, testedAt } from "../rotorBasis.ts";
 import { nearestSize, rotorHeight, rotorMass } from "../rotorSize.ts";
 import { admitted, type Context } from "./context.ts";
 
 type Asked = ChooseRequest["rotors"][number];
 
-function sizeOf({ build, housing }: Context, rotor: Rotor, diameter: number, mass: number): RotorSize {
-  const body = rotorBody(rotor, diameter);
+function sizeOf({ build, housing }: Context, rotor: Rotor, diameter: number, mass: number): FamilySize {
   return {
     diameter,
     mass,
     height: rotorHeight(rotor, diameter) ?? 0,
     price: nearestSize(rotor, diameter).price,
     stacked: stackedBy(build, "rotor", { ...housing, rotor, diameter }),
-    burstSpeed: body && burstSpeedOf(body, diameter),
   };
 }
 
-function testedTipSpeeds(basis: RotorBasis): readonly [number, number] | null {
-  const used = basis.points.filter(({ setAside }) => setAside === null);
-  const speeds = used.map(({ rpm, diameter }) => tipSpeed(diameter ?? basis.testedDiameters[0], rpm * RPM));
+/** The sizes that are asked for, the family's own unless given; why not where one has no mass. */
+function sizesOf(context: Context, rotor: Rotor, asked: Asked, at: string): FamilySize[] | string {
+  const diameters = asked.diameters
+    ? steppedValues(`${at}.diameters`, asked.diameters)
+    : rotor.sizes.map(({ diameter }) => diameter);
+  const sizes = diameters.map((diameter) => {
+    const mass = rotorMass(rotor, diameter);
+    return mass === null ? null : sizeOf(context, rotor, diameter, mass);
+  });
+  const weighed = sizes.filter((size) => size !== null);
+  return weighed.length === sizes.length
+    ? weighed
+    : `${rotor.name} has a size without a mass: weigh it, on the rotor's page.`;
+}
+
+/** What both kinds of reading say of the speeds of a test. */
+interface Tested {
+  readonly points: readonly {
+    readonly setAside: unknown;
+    readonly rpm: number;
+    readonly diameter?: number | null;
+  }[];
+  readonly testedDiameters: readonly number[];
+}
+
+function testedTipSpeeds({ points, testedDiameters }: Tested): readonly [number, number] | null {
+  const used = points.filter(({ setAside }) => setAside === null);
+  const speeds = used.map(({ rpm, diameter }) => tipSpeed(diameter ?? testedDiameters[0], rpm * RPM));
   return speeds.length === 0 ? null : [Math.min(...speeds), Math.max(...speeds)];
 }
 
 /** Sizes that are corrected from one tested size stand together. */
-function groups(basis: RotorBasis, sizes: readonly RotorSize[]): Map<string, [TestedAt | null, RotorSize[]]> {
-  const found = new Map<string, [TestedAt | null, RotorSize[]]>();
+function groups(
+  basis: RotorBasis,
+  sizes: readonly FamilySize[],
+): Map<string, [TestedAt | null, FamilySize[]]> {
+  const found = new Map<string, [TestedAt | null, FamilySize[]]>();
   for (const size of sizes) {
     const correction = testedAt(basis, size.diameter);
     const key = JSON.stringify(correction);
@@ -46,39 +73,77 @@ function groups(basis: RotorBasis, sizes: readonly RotorSize[]): Map<string, [Te
   return found;
 }
 
-function rotorOf(
-  context: Context,
-  { rotor: id, diameters }: Asked,
-  at: string,
-): readonly AdmittedRotor[] | string {
-  const { book } = context;
-  const rotor = findById(book.rotors, id)?.data;
-  if (!rotor) return `The book has no rotor ${id}.`;
-  if (rotor.kind === "propeller")
-    return `${rotor.name} is an open propeller: choosing is for rotors in a duct.`;
-  const basis = rotorBasis(book, id);
+/** A family that is asked for. */
+interface AskedFamily {
+  readonly context: Context;
+  readonly rotor: Rotor;
+  readonly asked: Asked;
+  /** path of the request */
+  readonly at: string;
+}
+
+function rotorOf({ context, rotor, asked, at }: AskedFamily): readonly AdmittedRotor[] | string {
+  const { rotor: id } = asked;
+  const basis = rotorBasis(context.book, id);
   if (basis.basis === "missing") return basis.missing.message;
   const { psi, lambda, phiMin, phiMax, testedDiameters } = basis;
   if (!lambda) return `The power of ${rotor.name} is not known: log the motor's current in its curve tests.`;
-  const asked = diameters
-    ? steppedValues(`${at}.diameters`, diameters)
-    : rotor.sizes.map(({ diameter }) => diameter);
-  const sizes = asked.map((diameter) => {
-    const mass = rotorMass(rotor, diameter);
-    return mass === null ? null : sizeOf(context, rotor, diameter, mass);
-  });
-  if (sizes.includes(null)) return `${rotor.name} has a size without a mass: weigh it, on the rotor's page.`;
+  const sizes = sizesOf(context, rotor, asked, at);
+  if (typeof sizes === "string") return sizes;
   const curve = { id, basis: basis.basis, psi, lambda, phiMin, phiMax, testedDiameters };
-  const weighed = sizes.filter((size) => size !== null);
-  return [...groups(basis, weighed).values()].map(([sizeCorrection, group]) => ({
+  const strong = (size: FamilySize) => {
+    const body = rotorBody(rotor, size.diameter);
+    return { ...size, burstSpeed: body && burstSpeedOf(body, size.diameter) };
+  };
+  return [...groups(basis, sizes).values()].map(([sizeCorrection, group]) => ({
     ...curve,
     testedTipSpeeds: testedTipSpeeds(basis),
     sizeCorrection,
-    sizes: group,
+    sizes: group.map(strong),
   }));
 }
 
-/** @returns the admitted rotor families, each size corrected from the tested one that is nearest to it */
-export function admittedRotors(context: Context, asked: readonly Asked[]): AdmittedRotor[] {
-  return admitted(context, "rotors", asked, (each, at) => rotorOf(context, each, at));
+function propellerOf({ context, rotor, asked, at }: AskedFamily): readonly AdmittedPropeller[] | string {
+  const { rotor: id } = asked;
+  const basis = propellerBasis(context.book, id);
+  if (basis.basis === "missing") return basis.missing.message;
+  const power = powerOf(basis);
+  if (!power) return powerMissing(context.book, basis)?.message ?? `The power of ${rotor.name} is not known.`;
+  const sizes = sizesOf(context, rotor, asked, at);
+  if (typeof sizes === "string") return sizes;
+  const { fit, chordRatio, testedDiameters } = basis;
+  const { thrust, referenceReynolds, testedReynolds } = fit;
+  const law = { thrust, power, referenceReynolds, testedReynolds, chordRatio };
+  return [
+    {
+      id,
+      basis: "measured",
+      ...law,
+      testedDiameters,
+      testedTipSpeeds: testedTipSpeeds(basis),
+      sizes,
+    },
+  ];
+}
+
+/** @returns the admitted families of both kinds; of rotors in a duct each size corrected from the tested one that is nearest to it */
+export function admittedRotors(
+  context: Context,
+  list: readonly Asked[],
+): { readonly rotors: AdmittedRotor[]; readonly propellers: AdmittedPropeller[] } {
+  const made = admitted(
+    context,
+    "rotors",
+    list,
+    (asked, at): readonly (AdmittedRotor | AdmittedPropeller)[] | string => {
+      const rotor = findById(context.book.rotors, asked.rotor)?.data;
+      if (!rotor) return `The book has no rotor ${asked.rotor}.`;
+      const family = { context, rotor, asked, at };
+      return rotor.kind === "propeller" ? propellerOf(family) : rotorOf(family);
+    },
+  );
+  return {
+    rotors: made.filter((each) => "psi" in each),
+    propellers: made.filter((each) => "thrust" in each),
+  };
 }

@@ -1,5 +1,5 @@
 import { steppedValues } from "../../decide/choose/count.ts";
-import type { AdmittedSkirt } from "../../decide/choose/problem.ts";
+import type { AdmittedSkirt, AdmittedStand } from "../../decide/choose/problem.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Build } from "../../model/build.ts";
 import type { StoredOf } from "../../model/record.ts";
@@ -18,11 +18,15 @@ import { admitted, type Context } from "./context.ts";
 
 type Asked = ChooseRequest["skirts"][number];
 
-interface Standing {
+interface OnSurface {
   readonly context: Context;
-  readonly skirt: StoredOf<"skirts">;
   readonly surface: StoredOf<"surfaces">;
+  /** with the skirt that is asked for */
   readonly build: Build;
+}
+
+interface Standing extends OnSurface {
+  readonly skirt: StoredOf<"skirts">;
 }
 
 /** The skirt at one gap as a build with it would stand; without a gap, the skirt's own. */
@@ -34,11 +38,39 @@ function atGap({ context, skirt, surface, build }: Standing, gap: number | null)
   return skirtInput(skirt, surfaceRoughness(book, surface).value, basis.value, leak?.leak ?? null);
 }
 
-function wheelsOf({ context, surface, build }: Standing): number | string {
+function wheelsOf({ context, surface, build }: OnSurface): number | string {
   const { book } = context;
   const answer =
     calibratedFriction(undefined, calibrationOf(book, build)) ?? wheelFriction(book, surface, undefined);
   return answer.basis === "missing" ? answer.missing.message : answer.value;
+}
+
+/** A skirt on the surface, with the wheels beside it: what both kinds of sets take alike. */
+function standOn(standing: Standing): (AdmittedStand & { readonly id: string }) | string {
+  const { context, skirt, surface } = standing;
+  const { name, mass, height, price, share } = skirt.data;
+  const ownMass = skirtMass(context);
+  if (mass === undefined && ownMass !== null) return `${name} has no mass: weigh it, on the skirt's page.`;
+  const friction = wheelsOf(standing);
+  if (typeof friction === "string") return friction;
+  return {
+    id: skirt.id,
+    mass: ownMass === null ? 0 : (mass ?? 0),
+    height,
+    price,
+    stacked: stackedBy(context.build, "skirt", { ...context.housing, skirt: skirt.data }),
+    share,
+    wheelFriction: friction,
+    skirtFriction: skirtFriction(context.book, surface, skirt).value,
+  };
+}
+
+function standingOf(context: Context, id: string): Standing | string {
+  const { book, build } = context;
+  const skirt = findById(book.skirts, id);
+  const surface = findById(book.surfaces, build.surface);
+  if (!skirt || !surface) return `The book has no skirt ${id}.`;
+  return { context, skirt, surface, build: { ...build, skirt: id } };
 }
 
 function skirtOf(
@@ -46,25 +78,14 @@ function skirtOf(
   { skirt: id, gaps }: Asked,
   at: string,
 ): readonly AdmittedSkirt[] | string {
+  if (id === null) return [];
   const { book, build } = context;
-  const skirt = findById(book.skirts, id);
-  const surface = findById(book.surfaces, build.surface);
-  if (!skirt || !surface) return `The book has no skirt ${id}.`;
-  const { name, mass, height, price, share } = skirt.data;
-  const ownMass = skirtMass(context);
-  if (mass === undefined && ownMass !== null) return `${name} has no mass: weigh it, on the skirt's page.`;
-  const standing = { context, skirt, surface, build: { ...build, skirt: id } };
-  const friction = wheelsOf(standing);
-  if (typeof friction === "string") return friction;
+  const standing = standingOf(context, id);
+  if (typeof standing === "string") return standing;
+  const stand = standOn(standing);
+  if (typeof stand === "string") return stand;
   const own = {
-    id,
-    mass: ownMass === null ? 0 : (mass ?? 0),
-    height,
-    price,
-    stacked: stackedBy(build, "skirt", { ...context.housing, skirt: skirt.data }),
-    share,
-    wheelFriction: friction,
-    skirtFriction: skirtFriction(book, surface, skirt).value,
+    ...stand,
     joints: jointsUnder(book, { skirt: id, surface: build.surface }),
     pullFactor: pullFactorBasis(calibrationOf(book, standing.build)).value,
   };
@@ -81,4 +102,31 @@ function skirtOf(
 /** @returns the admitted skirts; a gap at which a leak was measured stands on its own, with that leak */
 export function admittedSkirts(context: Context, asked: readonly Asked[]): AdmittedSkirt[] {
   return admitted(context, "skirts", asked, (each, at) => skirtOf(context, each, at));
+}
+
+/** The wheels alone. */
+function bareStand(context: Context): AdmittedStand | string {
+  const { book, build, housing } = context;
+  const surface = findById(book.surfaces, build.surface);
+  if (!surface) return `The book has no surface ${build.surface}.`;
+  const friction = wheelsOf({ context, surface, build: { ...build, skirt: null } });
+  if (typeof friction === "string") return friction;
+  const stacked = stackedBy(build, "skirt", { ...housing, skirt: null });
+  const none = { id: null, mass: 0, height: 0, price: 0, stacked };
+  return { ...none, share: 0, wheelFriction: friction, skirtFriction: 0 };
+}
+
+function standUnder(context: Context, { skirt: id }: Asked): readonly AdmittedStand[] | string {
+  const { book, build } = context;
+  const crosses = (findById(book.surfaces, build.surface)?.data.joints ?? []).length > 0;
+  const standing = id === null ? null : standingOf(context, id);
+  if (typeof standing === "string") return standing;
+  const stand = standing === null ? bareStand(context) : standOn(standing);
+  return typeof stand === "string" ? stand : [{ ...stand, crosses }];
+}
+
+/** @returns what propellers stand on: each skirt once, whatever its gaps, or none */
+export function admittedStands(context: Context, asked: readonly Asked[]): AdmittedStand[] {
+  const stands = admitted(context, "skirts", asked, (each) => standUnder(context, each));
+  return stands.filter(({ id }, i) => stands.findIndex((each) => each.id === id) === i);
 }

@@ -1,5 +1,5 @@
-import type { Part, Problem } from "./problem.ts";
-import type { Digits } from "./values.ts";
+import type { Digits } from "./places.ts";
+import { type Part, type Problem, sizesIn, skirtsIn } from "./problem.ts";
 
 /** What the parts bring to the stacks of a housing, stack by stack, by their digits [m]; NaN: not known. */
 export interface StackSums {
@@ -20,16 +20,17 @@ export interface StackSums {
  *
  * Valid for any question; none without stacks. Source: docs/method/fit-up.md, Stack
  */
-export function stackSumsOf({ fixed, motors, rotors, packs, skirts }: Problem): StackSums[] {
+export function stackSumsOf(problem: Problem): StackSums[] {
+  const { fixed, motors, packs } = problem;
   return (fixed.stacks ?? []).map((own, i) => {
     const listed = (parts: readonly Pick<Part, "stacked">[]) =>
       Float64Array.from(parts, ({ stacked }) => (stacked === undefined ? 0 : (stacked[i] ?? Number.NaN)));
     return {
       fixed: own,
       motors: listed(motors),
-      sizedRotors: listed(rotors.flatMap(({ sizes }) => sizes)),
+      sizedRotors: listed(sizesIn(problem)),
       packs: listed(packs),
-      fittedSkirts: listed(skirts.flatMap((skirt) => skirt.gaps.map(() => skirt))),
+      fittedSkirts: listed(skirtsIn(problem)),
     };
   });
 }

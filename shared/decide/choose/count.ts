@@ -5,7 +5,8 @@ import {
   requireFinite,
   requirePositive,
 } from "../../numeric/errors.ts";
-import type { Problem } from "./problem.ts";
+import { radixOf, setsIn } from "./places.ts";
+import { type Problem, sizesIn, skirtsIn } from "./problem.ts";
 
 /** Most sets of one question: 5 million take about 400 MB of results and some ten seconds. */
 export const MOST_SETS = 5_000_000;
@@ -47,16 +48,31 @@ const WORDS = {
   skirts: "skirts and gaps",
 } as const;
 
-/** @returns what each admission multiplies the sets by, in the order of the index */
+/** @returns how many entries each admission brings, in the order of the index */
 export function admissionsOf(problem: Problem): Admission[] {
-  const inAll = (lists: readonly (readonly unknown[])[]) => lists.reduce((sum, list) => sum + list.length, 0);
   return [
     { name: "motors", entries: problem.motors.length },
-    { name: "rotors", entries: inAll(problem.rotors.map(({ sizes }) => sizes)) },
+    { name: "rotors", entries: sizesIn(problem).length },
     { name: "packs", entries: problem.packs.length },
     { name: "duties", entries: problem.duties.length },
-    { name: "skirts", entries: inAll(problem.skirts.map(({ gaps }) => gaps)) },
+    { name: "skirts", entries: skirtsIn(problem).length },
   ];
+}
+
+/** A rotor in a duct pulls through a skirt; a propeller stands on one, or on its wheels. */
+function checkPairs({ rotors, propellers = [], skirts, stands = [] }: Problem): void {
+  if (rotors.length > 0 && skirts.length === 0)
+    throw new NotEnoughDataError(
+      "Rotors in a duct are admitted, and no skirt that they could pull through.",
+      "Admit a skirt.",
+      "skirts",
+    );
+  if (propellers.length > 0 && stands.length === 0)
+    throw new NotEnoughDataError(
+      "Propellers are admitted, and nothing that their vehicle could stand on.",
+      "Admit a skirt, or none.",
+      "skirts",
+    );
 }
 
 function refusal(count: number, most: number, admissions: readonly Admission[]): TooManySetsError {
@@ -78,7 +94,7 @@ function refusal(count: number, most: number, admissions: readonly Admission[]):
 /**
  * How many sets a question makes.
  *
- *     N = motors · Σ sizes · packs · duties · Σ gaps
+ *     N = motors · packs · duties · (Σ sizes · Σ gaps, of rotors in a duct + Σ sizes of propellers · stands)
  *
  * @param problem - admissions [-]
  * @param most - refused above this [-]
@@ -93,7 +109,8 @@ export function countSets(problem: Problem, most = MOST_SETS): number {
   for (const { name, entries } of admissions)
     if (entries === 0)
       throw new NotEnoughDataError(`No ${WORDS[name]} are admitted.`, "Admit at least one.", name);
-  const count = admissions.reduce((product, { entries }) => product * entries, 1);
+  checkPairs(problem);
+  const count = setsIn(radixOf(problem));
   if (count > most) throw refusal(count, most, admissions);
   return count;
 }

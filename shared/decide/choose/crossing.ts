@@ -5,8 +5,8 @@ import { isMovable, type MovingGap } from "./gapLaw.ts";
 import { generalMargins } from "./generalMargin.ts";
 import { givingMargins, type Margins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
-import { inputOf } from "./input.ts";
-import { placesOf } from "./places.ts";
+import { ductedInput } from "./input.ts";
+import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { fastSuction } from "./pullOf.ts";
 import { isProven, solveFrom } from "./solveSet.ts";
@@ -20,6 +20,9 @@ interface Crossing {
   readonly pack: number;
   readonly fittedSkirt: number;
   readonly flags: number;
+  /** margins on the surface */
+  readonly parked: number;
+  readonly driving: number;
 }
 
 /** Least margin over a joint from the set's own solution; NaN where the fast solvers don't take it. */
@@ -66,7 +69,7 @@ function marginOver(
 ): number {
   const margin = row.flags & FLAG.scanned ? Number.NaN : fastOver(prepared, work, row, place);
   if (!Number.isNaN(margin)) return margin;
-  const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
+  const input = ductedInput(prepared.problem, placesOf(prepared.radix, index));
   const least = generalMargins(prepared, { ...input, skirt: place.skirt });
   return Math.min(least("parked"), least("driving"));
 }
@@ -74,7 +77,7 @@ function marginOver(
 /**
  * Least margin of a solved set over the joints of its surface, on the wanted attitudes.
  *
- *     the least over joints and ways, each solved from the set's own operating point
+ *     the least over joints and ways, each solved from the set's own operating point;  an open propeller: as on the surface
  *
  * @param prepared - the question
  * @param work - this thread's memory, the set's solution in it
@@ -85,8 +88,13 @@ function marginOver(
  * Valid for any set; an answer that a prediction would refuse counts as 0. Source: docs/method/choosing.md
  */
 export function crossingMargin(prepared: Prepared, work: Work, index: number, row: Crossing): number {
+  const { problem, radix } = prepared;
+  if ((problem.wants.leastCrossing ?? null) === null) return Number.NaN;
+  if (isOpen(radix, row.sizedRotor)) {
+    const stand = problem.stands?.[row.fittedSkirt - radix.ducted.skirts];
+    return stand?.crosses ? Math.min(row.parked, row.driving) : Number.POSITIVE_INFINITY;
+  }
   const { over } = prepared.fittedSkirts[row.fittedSkirt];
-  if ((prepared.problem.wants.leastCrossing ?? null) === null) return Number.NaN;
   if (over.length === 0) return Number.POSITIVE_INFINITY;
   if (row.flags & (FLAG.noPoint | FLAG.unsolved)) return 0;
   let least = Number.POSITIVE_INFINITY;

@@ -1,5 +1,5 @@
 import { type Column, FLAG, STORED } from "./columns.ts";
-import { massOf } from "./input.ts";
+import { familyOf, massOf, standOf } from "./input.ts";
 import { createReading, read } from "./judged.ts";
 import { breaks, brokenLimits, PLACE } from "./limits.ts";
 import { placesOf } from "./places.ts";
@@ -40,9 +40,8 @@ export function detailOf(prepared: Prepared, results: Results, index: number): C
   values[PLACE.time] = time;
   const late = breaks(PLACE.time, time, allowed[PLACE.time]) ? 1 << PLACE.time : 0;
   const places = placesOf(radix, index);
-  const rotor = problem.rotors[places.rotor];
+  const rotor = familyOf(problem, places);
   const { diameter } = rotor.sizes[places.size];
-  const skirt = problem.skirts[places.skirt];
   const stored = Object.fromEntries(STORED.map((name) => [name, finite(chunk[name][at])]));
   return {
     index,
@@ -51,10 +50,10 @@ export function detailOf(prepared: Prepared, results: Results, index: number): C
       motor: problem.motors[places.motor].id,
       rotor: rotor.id,
       pack: problem.packs[places.pack].id,
-      skirt: skirt.id,
+      skirt: standOf(problem, places).id,
     },
     diameter,
-    gap: skirt.gaps[places.gap],
+    gap: places.open ? null : problem.skirts[places.skirt].gaps[places.gap],
     duty: problem.duties[places.duty],
     values: {
       ...stored,

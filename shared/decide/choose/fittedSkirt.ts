@@ -7,7 +7,7 @@ import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
 import { type GivingNeeds, givingNeeds } from "./givingNeeds.ts";
 import { type HoldNeeds, holdNeeds } from "./holdNeeds.ts";
 import { skirtAt } from "./input.ts";
-import type { AdmittedSkirt, Problem } from "./problem.ts";
+import type { AdmittedSkirt, AdmittedStand, Problem } from "./problem.ts";
 
 /** A skirt at one gap in one place: how it leaks, what it pulls on. */
 export interface PlacedSkirt {
@@ -25,16 +25,50 @@ export interface PlacedSkirt {
   readonly overJoint: number;
 }
 
+/** What the wanted attitudes need of whatever presses the vehicle on. */
+export interface Needs {
+  readonly parked: HoldNeeds;
+  readonly driving: HoldNeeds;
+}
+
 /** A skirt at one gap: how it leaks, how it pulls, what it makes the wanted attitudes need. */
-export interface FittedSkirt extends PlacedSkirt {
+export interface FittedSkirt extends PlacedSkirt, Needs {
   /** κ [-] */
   readonly pullFactor: number;
   /** over each joint, each way; none where crossing them is no wish */
   readonly over: readonly PlacedSkirt[];
-  readonly parked: HoldNeeds;
-  readonly driving: HoldNeeds;
   /** null: rigid running gear, or a case for the general solver */
   readonly giving: GivingNeeds | null;
+}
+
+type Rubbing = Pick<AdmittedStand, "share" | "wheelFriction" | "skirtFriction">;
+
+const vehicleOn = ({ fixed }: Problem, { share, wheelFriction, skirtFriction }: Rubbing) => ({
+  ...fixed.vehicle,
+  skirtShare: share,
+  wheelFriction,
+  skirtFriction,
+});
+
+/**
+ * What the wanted attitudes need of a vehicle that stands on a skirt, or on none.
+ *
+ *     as {@link holdNeeds}, parked and driving
+ *
+ * @param problem - vehicle and wanted attitudes, SI
+ * @param stand - share and frictions [-]
+ * @returns needs of both modes
+ * @throws {OutOfRangeError} on a vehicle that can't be
+ *
+ * Valid and source: as {@link holdNeeds}
+ */
+export function needsOn(problem: Problem, stand: Rubbing): Needs {
+  const vehicle = vehicleOn(problem, stand);
+  const { wants } = problem;
+  return {
+    parked: holdNeeds(vehicle, wants.attitudes, "parked"),
+    driving: holdNeeds(vehicle, wants.attitudes, "driving"),
+  };
 }
 
 /** A skirt in one place, on the surface or over a joint. */
@@ -85,15 +119,14 @@ export function fittedSkirtOf(
   requireNonNegative("skirt.gap", standOff);
   requireNonNegative("skirt.roughness", admitted.roughness);
   const skirt = skirtAt(admitted, standOff);
-  const { share, wheelFriction, skirtFriction, pullFactor = 1 } = admitted;
-  const vehicle = { ...problem.fixed.vehicle, skirtShare: share, wheelFriction, skirtFriction };
-  const { attitudes } = problem.wants;
   return {
     ...placed(skirt, air),
+    ...needsOn(problem, admitted),
     over: overJoints(problem, admitted, skirt, air),
-    pullFactor: requirePositive("skirt.pullFactor", pullFactor),
-    parked: holdNeeds(vehicle, attitudes, "parked"),
-    driving: holdNeeds(vehicle, attitudes, "driving"),
-    giving: (vehicle.verticalStiffness ?? null) === null ? null : givingNeeds(vehicle, attitudes),
+    pullFactor: requirePositive("skirt.pullFactor", admitted.pullFactor ?? 1),
+    giving:
+      (problem.fixed.vehicle.verticalStiffness ?? null) === null
+        ? null
+        : givingNeeds(vehicleOn(problem, admitted), problem.wants.attitudes),
   };
 }

@@ -1,18 +1,34 @@
 import { openCircuitVoltage } from "../../physics/pack.ts";
 import type { PredictInput } from "../../physics/predict.ts";
+import type { AnyPredictInput } from "../../physics/predictAny.ts";
+import type { PropellerPredictInput } from "../../physics/propeller.ts";
+import type { PropellerInput } from "../../physics/propellerLaw.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 import type { SkirtInput } from "../../physics/skirt.ts";
-import type { AdmittedSkirt, Problem } from "./problem.ts";
+import type { AdmittedPropeller, AdmittedSkirt, AdmittedStand, Family, Problem } from "./problem.ts";
 import type { Places } from "./result.ts";
+
+/** @returns the family of a set's rotor or propeller */
+export function familyOf({ rotors, propellers = [] }: Problem, { open, rotor }: Places): Family {
+  return open ? propellers[rotor] : rotors[rotor];
+}
+
+/** @returns what a set's vehicle stands on */
+export function standOf(
+  { skirts, stands = [] }: Problem,
+  { open, skirt }: Places,
+): AdmittedSkirt | AdmittedStand {
+  return open ? stands[skirt] : skirts[skirt];
+}
 
 /** @returns mass of a set, the vehicle without its chosen parts included [kg] */
 export function massOf(problem: Problem, places: Places): number {
-  const { motor, rotor, size, pack, skirt } = places;
+  const { motor, size, pack } = places;
   const parts = [
     problem.motors[motor],
-    problem.rotors[rotor].sizes[size],
+    familyOf(problem, places).sizes[size],
     problem.packs[pack],
-    problem.skirts[skirt],
+    standOf(problem, places),
   ];
   return parts.reduce((sum, { mass }) => sum + mass, problem.fixed.vehicle.mass);
 }
@@ -36,22 +52,22 @@ export function skirtAt(admitted: AdmittedSkirt, gap: number): SkirtInput {
   return { ...skirt, gap };
 }
 
-function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> {
+/** @returns a propeller of a family at one diameter [m], SI */
+export function propellerAt(
+  { thrust, power, referenceReynolds, testedReynolds, chordRatio }: AdmittedPropeller,
+  diameter: number,
+): PropellerInput {
+  const chord = chordRatio * diameter;
+  return { kind: "propeller", diameter, thrust, power, referenceReynolds, chord, testedReynolds };
+}
+
+/** What sets of either kind take alike. */
+function commonOf(problem: Problem, places: Places) {
   const { air, vehicle, supply } = problem.fixed;
-  const rotor = problem.rotors[places.rotor];
   const motor = problem.motors[places.motor];
-  const admitted = problem.skirts[places.skirt];
-  const { share, wheelFriction, skirtFriction, pullFactor = 1 } = admitted;
+  const { share, wheelFriction, skirtFriction } = standOf(problem, places);
   return {
     air,
-    rotor: {
-      diameter: rotor.sizes[places.size].diameter,
-      psi: rotor.psi,
-      lambda: rotor.lambda,
-      phiMin: rotor.phiMin,
-      phiMax: rotor.phiMax,
-      sizeCorrection: rotor.sizeCorrection && { ...rotor.sizeCorrection, applied: 1 },
-    },
     motor: {
       kv: motor.kv,
       resistance: motor.resistance,
@@ -60,20 +76,65 @@ function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> 
       thermalResistance: motor.thermalResistance,
     },
     supply: { ...supply, duty: problem.duties[places.duty] },
-    skirt: skirtAt(admitted, admitted.gaps[places.gap]),
-    vehicle: {
-      ...vehicle,
-      mass: massOf(problem, places),
-      skirtShare: share,
-      wheelFriction,
-      skirtFriction,
-      pullFactor,
-    },
+    vehicle: { ...vehicle, mass: massOf(problem, places), skirtShare: share, wheelFriction, skirtFriction },
   };
 }
 
+function rotorOf({ rotors }: Problem, { rotor, size }: Places): PredictInput["rotor"] {
+  const { psi, lambda, phiMin, phiMax, sizeCorrection, sizes } = rotors[rotor];
+  return {
+    diameter: sizes[size].diameter,
+    psi,
+    lambda,
+    phiMin,
+    phiMax,
+    sizeCorrection: sizeCorrection && { ...sizeCorrection, applied: 1 },
+  };
+}
+
+/** A set without its pack: rotor in a duct. */
+function ductedOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> {
+  const { vehicle, ...common } = commonOf(problem, places);
+  const admitted = problem.skirts[places.skirt];
+  return {
+    ...common,
+    rotor: rotorOf(problem, places),
+    skirt: skirtAt(admitted, admitted.gaps[places.gap]),
+    vehicle: { ...vehicle, pullFactor: admitted.pullFactor ?? 1 },
+  };
+}
+
+/** A set without its pack: open propeller. */
+function openOf(problem: Problem, places: Places): Omit<PropellerPredictInput, "pack"> {
+  const { diameter } = familyOf(problem, places).sizes[places.size];
+  const [{ propellers = [] }, { rotor }] = [problem, places];
+  return { ...commonOf(problem, places), rotor: propellerAt(propellers[rotor], diameter) };
+}
+
+function packOf({ packs, fixed }: Problem, { pack }: Places) {
+  const { series, parallel, wireResistance, cell } = packs[pack];
+  const voltage = openCircuitVoltage(cell.curve, fixed.charge);
+  return {
+    series,
+    parallel,
+    wireResistance,
+    cellResistance: cell.resistance,
+    openCircuitVoltage: voltage,
+  };
+}
+
+/** @returns a set with a rotor in a duct, as {@link inputOf} @throws as there */
+export function ductedInput(problem: Problem, places: Places): PredictInput {
+  return { ...ductedOf(problem, places), pack: packOf(problem, places) };
+}
+
+/** @returns a set with an open propeller, as {@link inputOf} @throws as there */
+export function openInput(problem: Problem, places: Places): PropellerPredictInput {
+  return { ...openOf(problem, places), pack: packOf(problem, places) };
+}
+
 /**
- * A set as a build: what {@link predict} takes.
+ * A set as a build: what a prediction takes.
  *
  *     its own mass, its skirt's share, its cell's V_oc at the charge
  *
@@ -84,21 +145,16 @@ function commonOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> 
  *
  * Valid for any set. Source: definition
  */
-export function inputOf(problem: Problem, places: Places): PredictInput {
-  const { series, parallel, wireResistance, cell } = problem.packs[places.pack];
-  const voltage = openCircuitVoltage(cell.curve, problem.fixed.charge);
-  return {
-    ...commonOf(problem, places),
-    pack: { series, parallel, wireResistance, cellResistance: cell.resistance, openCircuitVoltage: voltage },
-  };
+export function inputOf(problem: Problem, places: Places): AnyPredictInput {
+  return places.open ? openInput(problem, places) : ductedInput(problem, places);
 }
 
 /** @returns the set as {@link runDown} takes it, its winding settled at every moment, SI */
 export function runOf(problem: Problem, places: Places): RundownInput {
   const { series, parallel, wireResistance, cell } = problem.packs[places.pack];
-  return {
-    ...commonOf(problem, places),
+  const run = {
     pack: { series, parallel, wireResistance, cell },
     startCharge: problem.fixed.charge,
   };
+  return places.open ? { ...openOf(problem, places), ...run } : { ...ductedOf(problem, places), ...run };
 }

@@ -1,8 +1,8 @@
 import type { Chunk } from "./columns.ts";
 import { type Judged, writeAllowed, writeValues } from "./limits.ts";
+import { writeDigits } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { LIMITS } from "./result.ts";
-import { writeDigits } from "./values.ts";
 
 /** One stored set, read again: its digits, its stored numbers, what it has of each limit and what is allowed. */
 export interface Reading {
@@ -51,7 +51,7 @@ export function createReading(): Reading {
 export function read(prepared: Prepared, chunk: Chunk, at: number, reading: Reading): void {
   const { set, values, allowed } = reading;
   const { motor, pack } = set;
-  writeDigits(prepared, chunk.from + at, set);
+  writeDigits(prepared.radix, chunk.from + at, set);
   set.flags = chunk.flags[at];
   set.speed = chunk.speed[at];
   set.parked = chunk.parked[at];

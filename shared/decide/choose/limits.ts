@@ -1,5 +1,6 @@
 import { clearanceAt } from "./closing.ts";
 import { FLAG } from "./columns.ts";
+import { isOpen } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Broken, LIMITS, type Limit } from "./result.ts";
 import { sumAt } from "./sums.ts";
@@ -85,9 +86,9 @@ export function writeAllowed(
   allowed[PLACE.time] = wants.leastTime ?? Number.NEGATIVE_INFINITY;
 }
 
-/** @returns burst speed over speed [-]; NaN where the strength is not known or the rotor stands */
-export function rotorFactorOf({ burstSpeeds }: Prepared, sizedRotor: number, speed: number): number {
-  return speed > 0 ? burstSpeeds[sizedRotor] / speed : Number.NaN;
+/** @returns burst speed over speed [-]; NaN where the strength is not known, the rotor stands, or it is an open propeller */
+export function rotorFactorOf({ burstSpeeds, radix }: Prepared, sizedRotor: number, speed: number): number {
+  return speed > 0 && !isOpen(radix, sizedRotor) ? burstSpeeds[sizedRotor] / speed : Number.NaN;
 }
 
 /**
@@ -114,7 +115,9 @@ export function writeValues(prepared: Prepared, set: Judged, values: Float64Arra
   values[PLACE.driving] = set.driving;
   values[PLACE.crossing] = set.crossing;
   values[PLACE.windingTemperature] = cold ? Number.NaN : set.windingTemperature;
-  values[PLACE.rotorFactor] = rotorFactorOf(prepared, set.sizedRotor, set.speed);
+  values[PLACE.rotorFactor] = isOpen(prepared.radix, set.sizedRotor)
+    ? Number.POSITIVE_INFINITY
+    : rotorFactorOf(prepared, set.sizedRotor, set.speed);
   values[PLACE.motorCurrent] = (packCurrent - problem.fixed.supply.auxCurrent) / duty;
   values[PLACE.motorVoltage] = duty * (series * table.voltage - table.resistance * packCurrent);
   values[PLACE.cellCurrent] = packCurrent / parallel;

@@ -11,41 +11,99 @@ interface Pair {
 /** The mixed radix of a question's sets. */
 export interface Radix {
   readonly motors: number;
-  /** rotor and size together */
+  /** rotor and size together; those of propellers behind those of rotors in a duct */
   readonly sizedRotors: readonly Pair[];
   readonly packs: number;
   readonly duties: number;
-  /** skirt and gap together */
+  /** skirt and gap together; what propellers stand on behind what rotors in a duct pull through */
   readonly fittedSkirts: readonly Pair[];
+  /** how many of the sized rotors, fitted skirts and sets are those of rotors in a duct */
+  readonly ducted: { readonly rotors: number; readonly skirts: number; readonly sets: number };
+}
+
+/** Digits of a set's index. */
+export interface Digits {
+  motor: number;
+  sizedRotor: number;
+  pack: number;
+  duty: number;
+  fittedSkirt: number;
 }
 
 function paired(lists: readonly (readonly unknown[])[]): Pair[] {
   return lists.flatMap((list, outer) => list.map((_, inner) => ({ outer, inner })));
 }
 
+const sizesOf = (families: readonly { readonly sizes: readonly unknown[] }[]): Pair[] =>
+  paired(families.map(({ sizes }) => sizes));
+
 /**
  * The mixed radix of a question's sets.
  *
- *     index = (((motor·W + wheel)·P + pack)·D + duty)·S + seal;  a wheel is a rotor at one size, a seal a skirt at one gap
+ *     index = (((motor·W + wheel)·P + pack)·D + duty)·S + seal;  a wheel is a rotor at one size, a seal a skirt at one gap;
+ *     behind them the sets of propellers, their wheels at one size and what they stand on in the same order
  *
  * @param problem - admissions [-]
  * @returns counts of motors, packs, duties [-], wheels and seals
  *
  * Valid for any lists; the gap runs fastest, so that neighbours are alike. Source: mixed radix
  */
-export function radixOf(problem: Problem): Radix {
+export function radixOf({
+  motors,
+  rotors,
+  propellers = [],
+  packs,
+  skirts,
+  stands = [],
+  duties,
+}: Problem): Radix {
+  const ducted = { rotors: sizesOf(rotors), skirts: paired(skirts.map(({ gaps }) => gaps)) };
+  const each = motors.length * packs.length * duties.length;
   return {
-    motors: problem.motors.length,
-    sizedRotors: paired(problem.rotors.map(({ sizes }) => sizes)),
-    packs: problem.packs.length,
-    duties: problem.duties.length,
-    fittedSkirts: paired(problem.skirts.map(({ gaps }) => gaps)),
+    motors: motors.length,
+    sizedRotors: [...ducted.rotors, ...sizesOf(propellers)],
+    packs: packs.length,
+    duties: duties.length,
+    fittedSkirts: [...ducted.skirts, ...stands.map((_, outer) => ({ outer, inner: 0 }))],
+    ducted: {
+      rotors: ducted.rotors.length,
+      skirts: ducted.skirts.length,
+      sets: each * ducted.rotors.length * ducted.skirts.length,
+    },
   };
 }
 
 /** @returns the number of sets that a radix counts [-] */
-export function setsIn({ motors, sizedRotors, packs, duties, fittedSkirts }: Radix): number {
-  return motors * sizedRotors.length * packs * duties * fittedSkirts.length;
+export function setsIn({ motors, sizedRotors, packs, duties, fittedSkirts, ducted }: Radix): number {
+  const open = (sizedRotors.length - ducted.rotors) * (fittedSkirts.length - ducted.skirts);
+  return ducted.sets + motors * packs * duties * open;
+}
+
+/** @returns whether a sized rotor is a propeller's */
+export function isOpen({ ducted }: Radix, sizedRotor: number): boolean {
+  return sizedRotor >= ducted.rotors;
+}
+
+/** Writes the digits of an index, as in {@link radixOf}; allocates nothing. */
+export function writeDigits(
+  { sizedRotors, fittedSkirts, packs, duties, ducted }: Radix,
+  index: number,
+  digits: Digits,
+): void {
+  const open = index >= ducted.sets;
+  const skirts = open ? fittedSkirts.length - ducted.skirts : ducted.skirts;
+  const rotors = open ? sizedRotors.length - ducted.rotors : ducted.rotors;
+  let rest = open ? index - ducted.sets : index;
+  const fittedSkirt = rest % skirts;
+  rest = (rest - fittedSkirt) / skirts;
+  digits.duty = rest % duties;
+  rest = (rest - digits.duty) / duties;
+  digits.pack = rest % packs;
+  rest = (rest - digits.pack) / packs;
+  const sizedRotor = rest % rotors;
+  digits.motor = (rest - sizedRotor) / rotors;
+  digits.fittedSkirt = open ? fittedSkirt + ducted.skirts : fittedSkirt;
+  digits.sizedRotor = open ? sizedRotor + ducted.rotors : sizedRotor;
 }
 
 /**
@@ -64,23 +122,17 @@ export function placesOf(radix: Radix, index: number): Places {
   const count = setsIn(radix);
   if (!(Number.isInteger(index) && index >= 0 && index < count))
     throw new OutOfRangeError("index", index, `a whole number, 0 to ${count - 1}`);
-  const { sizedRotors, packs, duties, fittedSkirts } = radix;
-  let rest = index;
-  const digit = (base: number): number => {
-    const value = rest % base;
-    rest = (rest - value) / base;
-    return value;
-  };
-  const fittedSkirt = fittedSkirts[digit(fittedSkirts.length)];
-  const duty = digit(duties);
-  const pack = digit(packs);
-  const sizedRotor = sizedRotors[digit(sizedRotors.length)];
+  const digits: Digits = { motor: 0, sizedRotor: 0, pack: 0, duty: 0, fittedSkirt: 0 };
+  writeDigits(radix, index, digits);
+  const sizedRotor = radix.sizedRotors[digits.sizedRotor];
+  const fittedSkirt = radix.fittedSkirts[digits.fittedSkirt];
   return {
-    motor: rest,
+    open: isOpen(radix, digits.sizedRotor),
+    motor: digits.motor,
     rotor: sizedRotor.outer,
     size: sizedRotor.inner,
-    pack,
-    duty,
+    pack: digits.pack,
+    duty: digits.duty,
     skirt: fittedSkirt.outer,
     gap: fittedSkirt.inner,
   };

@@ -5,14 +5,16 @@ import { COPPER_TEMPERATURE_COEFFICIENT } from "../../physics/constants.ts";
 import { cosineOfDegrees } from "../../physics/hold/angle.ts";
 import { rideHeightOf } from "../../physics/hold/pull.ts";
 import { torqueConstant } from "../../physics/motor.ts";
+import { type PropellerLoad, propellerLoad } from "../../physics/point/propellerWarm.ts";
 import { sizeLaw } from "../../physics/point/sizeLaw.ts";
 import { windingResistance } from "../../physics/winding.ts";
 import { type StackSums, stackSumsOf } from "./closing.ts";
 import { countSets } from "./count.ts";
-import { type FittedSkirt, fittedSkirtOf } from "./fittedSkirt.ts";
+import { type FittedSkirt, fittedSkirtOf, type Needs, needsOn } from "./fittedSkirt.ts";
+import { propellerAt } from "./input.ts";
 import { type PackTable, packTable } from "./packTable.ts";
 import { type Radix, radixOf } from "./places.ts";
-import type { AdmittedMotor, AdmittedRotor, Problem } from "./problem.ts";
+import { type AdmittedMotor, type AdmittedRotor, type Problem, sizesIn, skirtsIn } from "./problem.ts";
 import { singleCrossing } from "./singleCrossing.ts";
 import { type Summed, type Sums, sumsOf } from "./sums.ts";
 
@@ -54,9 +56,15 @@ export interface Prepared {
   /** cos α/A_out of the exhaust, 0 where none is counted [1/m²] */
   readonly jet: number;
   readonly motors: readonly PreparedMotor[];
+  /** those in a duct */
   readonly sizedRotors: readonly SizedRotor[];
+  /** each at each size */
+  readonly propellers: readonly PropellerLoad[];
   readonly packs: readonly PackTable[];
+  /** those that rotors in a duct pull through */
   readonly fittedSkirts: readonly FittedSkirt[];
+  /** by fitted skirt, those of propellers behind */
+  readonly needs: readonly Needs[];
   readonly sums: Readonly<Record<Summed, Sums>>;
   readonly stacks: readonly StackSums[];
   /** of each wheel [rad/s]; NaN: not known */
@@ -107,7 +115,8 @@ function sizedRotorsOf(rotor: AdmittedRotor, air: Air): SizedRotor[] {
   });
 }
 
-function checkFixed({ fixed, duties, motors, rotors, packs, skirts }: Problem): void {
+function checkFixed(problem: Problem): void {
+  const { fixed, duties, motors, packs } = problem;
   requireNonNegative("fixed.height", fixed.height);
   requireFinite("fixed.price", fixed.price);
   requireNonNegative("fixed.supply.driverResistance", fixed.supply.driverResistance);
@@ -116,7 +125,7 @@ function checkFixed({ fixed, duties, motors, rotors, packs, skirts }: Problem): 
   for (const duty of duties)
     if (duty > 1) requireNonNegative("duties", 1 - duty);
     else requireNonNegative("duties", duty);
-  for (const part of [...motors, ...packs, ...skirts, ...rotors.flatMap(({ sizes }) => sizes)])
+  for (const part of [...motors, ...packs, ...skirtsIn(problem), ...sizesIn(problem)])
     requireNonNegative("mass", part.mass);
 }
 
@@ -139,6 +148,10 @@ export function prepare(problem: Problem): Prepared {
   const { vehicle, charge, air: weather } = problem.fixed;
   const air = airFrom(weather);
   const { jetArea, jetAngle } = vehicle;
+  const { propellers = [], stands = [] } = problem;
+  const fittedSkirts = problem.skirts.flatMap((skirt) =>
+    skirt.gaps.map((gap) => fittedSkirtOf(problem, skirt, gap, air)),
+  );
   return {
     problem,
     radix: radixOf(problem),
@@ -148,6 +161,9 @@ export function prepare(problem: Problem): Prepared {
     jet: jetArea === null ? 0 : cosineOfDegrees(jetAngle) / requirePositive("vehicle.jetArea", jetArea),
     motors: problem.motors.map((motor) => preparedMotor(motor, weather.temperature)),
     sizedRotors: problem.rotors.flatMap((rotor) => sizedRotorsOf(rotor, air)),
+    propellers: propellers.flatMap((propeller) =>
+      propeller.sizes.map(({ diameter }) => propellerLoad(propellerAt(propeller, diameter), air)),
+    ),
     packs: problem.packs.map((pack, i) => packTable(pack, charge, `packs.${i}`)),
     sums: {
       mass: sumsOf(problem, "mass"),
@@ -159,8 +175,7 @@ export function prepare(problem: Problem): Prepared {
       problem.rotors.flatMap(({ sizes }) => sizes),
       ({ burstSpeed }) => burstSpeed ?? Number.NaN,
     ),
-    fittedSkirts: problem.skirts.flatMap((skirt) =>
-      skirt.gaps.map((gap) => fittedSkirtOf(problem, skirt, gap, air)),
-    ),
+    fittedSkirts,
+    needs: [...fittedSkirts, ...stands.map((stand) => needsOn(problem, stand))],
   };
 }

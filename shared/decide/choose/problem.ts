@@ -1,6 +1,7 @@
 import type { Weather } from "../../physics/air.ts";
 import type { MotorInput, RotorInput, SupplyInput } from "../../physics/point/machine.ts";
 import type { VehicleInput } from "../../physics/predict.ts";
+import type { PropellerInput } from "../../physics/propellerLaw.ts";
 import type { CellInput } from "../../physics/rundown.ts";
 import type { SkirtInput } from "../../physics/skirt.ts";
 import type { JointsUnder } from "../joints/crossed.ts";
@@ -30,8 +31,8 @@ export interface AdmittedMotor extends Part, Omit<MotorInput, "windingTemperatur
 /** What a rotor's curve rests on. */
 export type RotorBasis = "measured" | "two-point" | "estimated";
 
-/** One size of a rotor family. */
-export interface RotorSize {
+/** One size of a family. */
+export interface FamilySize {
   /** D [m] */
   readonly diameter: number;
   /** [kg] */
@@ -40,18 +41,33 @@ export interface RotorSize {
   readonly height?: number;
   readonly price?: number;
   readonly stacked?: Part["stacked"];
+}
+
+/** One size of a rotor in a duct. */
+export interface RotorSize extends FamilySize {
   /** ω at which it reaches its strength [rad/s]; null: not known */
   readonly burstSpeed: number | null;
 }
 
-export interface AdmittedRotor extends Omit<RotorInput, "diameter"> {
+/** A family of rotors or propellers, at the sizes that are tried. */
+export interface Family {
   readonly id: string;
   readonly basis: RotorBasis;
   /** sizes that were tested, for the trust in a scaled one [m]; none: estimated */
   readonly testedDiameters: readonly number[];
   /** tip speeds of those tests, least and greatest [m/s]; null: not known */
   readonly testedTipSpeeds: readonly [number, number] | null;
+  readonly sizes: readonly FamilySize[];
+}
+
+export interface AdmittedRotor extends Family, Omit<RotorInput, "diameter"> {
   readonly sizes: readonly RotorSize[];
+}
+
+/** A family of open propellers: their thrust stands in the place of a cavity's pull. */
+export interface AdmittedPropeller extends Family, Omit<PropellerInput, "kind" | "diameter" | "chord"> {
+  /** at 75 % of the radius, over the diameter [-] */
+  readonly chordRatio: number;
 }
 
 export interface AdmittedPack extends Part {
@@ -77,6 +93,20 @@ export interface AdmittedSkirt extends Part, Omit<SkirtInput, "gap"> {
   readonly joints?: JointsUnder | null;
 }
 
+/** What a vehicle under an open propeller stands on: a skirt that rubs with its share of the load, or its wheels alone. */
+export interface AdmittedStand extends Omit<Part, "id"> {
+  /** of the skirt; null: none */
+  readonly id: string | null;
+  /** σ_s [-] */
+  readonly share: number;
+  /** μ_w of the wheels on the surface [-] */
+  readonly wheelFriction: number;
+  /** μ_s of the skirt on the surface [-] */
+  readonly skirtFriction: number;
+  /** the surface has joints to cross, which change nothing of a thrust */
+  readonly crosses?: boolean;
+}
+
 /** One attitude that must hold. */
 export interface WantedAttitude {
   /** θ [°]; "worst": the angle that needs most */
@@ -95,7 +125,7 @@ export interface Wants {
   readonly leastTime?: number | null;
   /** [K] */
   readonly mostWinding?: number | null;
-  /** burst speed over speed, at least [-] */
+  /** burst speed over speed, at least [-]; an open propeller's isn't worked out, so it isn't judged by it */
   readonly leastRotorFactor?: number | null;
   /** of the stack [m] */
   readonly mostHeight?: number | null;
@@ -125,9 +155,23 @@ export interface Problem {
   };
   readonly motors: readonly AdmittedMotor[];
   readonly rotors: readonly AdmittedRotor[];
+  /** with every stand, where a rotor in a duct is tried with every skirt; none unless given */
+  readonly propellers?: readonly AdmittedPropeller[];
   readonly packs: readonly AdmittedPack[];
   readonly skirts: readonly AdmittedSkirt[];
+  /** what propellers are tried with; none unless given */
+  readonly stands?: readonly AdmittedStand[];
   /** δ [-] */
   readonly duties: readonly number[];
   readonly wants: Wants;
+}
+
+/** @returns every rotor at every size, those of propellers last, in the order in which sets count them */
+export function sizesIn({ rotors, propellers = [] }: Problem): FamilySize[] {
+  return [...rotors, ...propellers].flatMap(({ sizes }) => sizes);
+}
+
+/** @returns what stands under every set, a skirt once for each of its gaps, in the order in which sets count them */
+export function skirtsIn({ skirts, stands = [] }: Problem): (AdmittedSkirt | AdmittedStand)[] {
+  return [...skirts.flatMap((skirt) => skirt.gaps.map(() => skirt)), ...stands];
 }

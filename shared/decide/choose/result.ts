@@ -28,6 +28,8 @@ export interface Broken {
 
 /** Place of a set in the admitted lists. */
 export interface Places {
+  /** pressed on by an open propeller: `rotor` is its place among the propellers, `skirt` that among the stands */
+  readonly open: boolean;
   readonly motor: number;
   readonly rotor: number;
   /** in the rotor's own sizes */
@@ -61,12 +63,13 @@ export interface ChosenSet {
     readonly motor: string;
     readonly rotor: string;
     readonly pack: string;
-    readonly skirt: string;
+    /** null: a propeller without one */
+    readonly skirt: string | null;
   };
   /** [m] */
   readonly diameter: number;
-  /** [m] */
-  readonly gap: number;
+  /** [m]; null: a propeller, whatever the gap */
+  readonly gap: number | null;
   readonly duty: number;
   /** SI; null: not finite (no suction needed, not known, not computed) */
   readonly values: Readonly<Record<Column, number | null>>;

@@ -2,11 +2,13 @@ import { assemble } from "../../physics/assembly.ts";
 import { crossingNear } from "../../physics/operatingPoint.ts";
 import { circuitAt } from "../../physics/point/machine.ts";
 import { solveSealedCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { solvePropellerCase } from "../../physics/point/propellerWarm.ts";
+import { predictPropeller } from "../../physics/propeller.ts";
 import { runDown } from "../../physics/rundown.ts";
 import { FLAG } from "./columns.ts";
-import { inputOf, runOf } from "./input.ts";
+import { ductedInput, openInput, runOf } from "./input.ts";
 import { momentAt, type PackTable, stepAt } from "./packTable.ts";
-import { placesOf } from "./places.ts";
+import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { solveFrom } from "./solveSet.ts";
 import { drivingVoltageAt, turnsAt, type Work } from "./work.ts";
@@ -21,18 +23,26 @@ const FLAT = 1e-9;
 /** I_pack at another voltage of the cell [A]; NaN where it has none there. */
 type CurrentAt = (prepared: Prepared, work: Work, cellVoltage: number) => number;
 
+/** Solves the case anew from the solution that lies in `aside`, its voltage changed in this ratio. */
+function solvedAside(prepared: Prepared, { c, aside, sizedRotor, fittedSkirt }: Work, ratio: number) {
+  const { propellers, fittedSkirts, radix } = prepared;
+  if (isOpen(radix, sizedRotor))
+    return solvePropellerCase(propellers[sizedRotor - radix.ducted.rotors], c, aside);
+  const { lip, sealed } = fittedSkirts[fittedSkirt];
+  aside[WARM_RESULT.gapVelocity] *= lip ? ratio : ratio * ratio;
+  return sealed ? solveSealedCase(c, aside) : solveFrom(c, aside, lip);
+}
+
 const fastCurrent: CurrentAt = (prepared, work, cellVoltage) => {
   const { c, aside, solution } = work;
   const full = c[WARM.drivingVoltage];
   const voltage = drivingVoltageAt(prepared, work, cellVoltage);
   if (!turnsAt(c, voltage)) return Number.NaN;
   const ratio = voltage / full;
-  const { lip, sealed } = prepared.fittedSkirts[work.fittedSkirt];
   aside.set(solution);
   aside[WARM_RESULT.speed] *= ratio;
-  aside[WARM_RESULT.gapVelocity] *= lip ? ratio : ratio * ratio;
   c[WARM.drivingVoltage] = voltage;
-  const solved = sealed ? solveSealedCase(c, aside) : solveFrom(c, aside, lip);
+  const solved = solvedAside(prepared, work, ratio);
   c[WARM.drivingVoltage] = full;
   if (!solved) return Number.NaN;
   return (
@@ -50,9 +60,19 @@ function orNone(solve: () => number): number {
   }
 }
 
+function predictedCurrent(index: number): CurrentAt {
+  return ({ problem, radix }, _work, cellVoltage) => {
+    const { pack, ...build } = openInput(problem, placesOf(radix, index));
+    return orNone(() => {
+      const at = { ...build, pack: { ...pack, openCircuitVoltage: cellVoltage } };
+      return predictPropeller(at, []).point?.packCurrent ?? Number.NaN;
+    });
+  };
+}
+
 function scannedCurrent(index: number): CurrentAt {
   return (prepared, work, cellVoltage) => {
-    const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
+    const input = ductedInput(prepared.problem, placesOf(prepared.radix, index));
     const { machine, leak } = assemble(input);
     const now = circuitAt(machine, input.pack.series * cellVoltage);
     return orNone(() => {
@@ -120,6 +140,11 @@ export interface RunTime {
   flag: number;
 }
 
+function currentOf({ radix }: Prepared, { sizedRotor }: Work, index: number, flags: number): CurrentAt {
+  if (!(flags & FLAG.scanned)) return fastCurrent;
+  return isOpen(radix, sizedRotor) ? predictedCurrent(index) : scannedCurrent(index);
+}
+
 /**
  * How long a set runs, from the charge to the cell's minimum under load or to empty, its winding settled.
  *
@@ -148,7 +173,7 @@ export function runTime(prepared: Prepared, work: Work, index: number, flags: nu
     out.time = (table.capacity * momentAt(table, 0, step)) / current;
     return;
   }
-  const currentAt = flags & FLAG.scanned ? scannedCurrent(index) : fastCurrent;
+  const currentAt = currentOf(prepared, work, index, flags);
   const half = middleFall(table, fall);
   const last = { fall, current: currentAt(prepared, work, voltage + fall) };
   const middle = { fall: half, current: currentAt(prepared, work, voltage + half) };

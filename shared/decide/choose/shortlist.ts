@@ -1,4 +1,4 @@
-import { predict } from "../../physics/predict.ts";
+import { predictAny } from "../../physics/predictAny.ts";
 import {
   type AttitudeUncertainty,
   type Spread,
@@ -34,7 +34,7 @@ function anglesOf(prepared: Prepared, index: number): number[] {
   const { attitudes } = prepared.problem.wants;
   const fixed = attitudes.flatMap(({ angle }) => (angle === "worst" ? [] : [angle]));
   if (fixed.length === attitudes.length) return fixed;
-  const { worst } = predict(inputOf(prepared.problem, placesOf(prepared.radix, index)), []);
+  const { worst } = predictAny(inputOf(prepared.problem, placesOf(prepared.radix, index)), []);
   const moving = attitudes.flatMap(({ angle, mode }) => (angle === "worst" ? [worst[mode].angle] : []));
   return [...fixed, ...moving];
 }

@@ -1,15 +1,16 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import { WINDING_REFERENCE_TEMPERATURE } from "../../physics/constants.ts";
 import { WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { thrustOf } from "../../physics/point/propellerWarm.ts";
 import { type Chunk, chunkOver, FLAG } from "./columns.ts";
 import { crossingMargin } from "./crossing.ts";
 import { isMovable, writeGapAsSet } from "./gapLaw.ts";
 import { generalMargins } from "./generalMargin.ts";
 import { givingMargins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
-import { inputOf } from "./input.ts";
+import { ductedInput } from "./input.ts";
 import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
-import { placesOf } from "./places.ts";
+import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { fastSuction, scannedSuction } from "./pullOf.ts";
 import { type RunTime, runTime } from "./runTime.ts";
@@ -68,28 +69,42 @@ function writeStanding(row: Row): void {
   row.packCurrent = Number.NaN;
 }
 
-function writeTurning(prepared: Prepared, work: Work, row: Row): void {
+/** What presses the vehicle on, by a rotor in a duct. */
+function writePull(prepared: Prepared, work: Work, row: Row): void {
   const { solution } = work;
-  const { fixed, duties, rotors } = prepared.problem;
-  const { thermalResistance } = prepared.motors[row.motor];
-  const current = solution[WARM_RESULT.current];
-  const heat = current * current * solution[WARM_RESULT.windingResistance];
   const phi = solution[WARM_RESULT.phi];
-  const { phiMin, phiMax } = rotors[prepared.radix.sizedRotors[row.sizedRotor].outer];
-  row.speed = solution[WARM_RESULT.speed];
-  row.flow = solution[WARM_RESULT.flow];
-  row.pressure = solution[WARM_RESULT.pressure];
+  const { phiMin, phiMax } = prepared.problem.rotors[prepared.radix.sizedRotors[row.sizedRotor].outer];
+  if (phi < phiMin || phi > phiMax) row.flags |= FLAG.extrapolated;
   const fitted = prepared.fittedSkirts[work.fittedSkirt];
   row.suction =
     row.flags & FLAG.scanned
       ? scannedSuction(prepared, fitted, fitted, solution)
       : fastSuction(prepared, fitted, fitted, work.c, solution);
+}
+
+/** What presses the vehicle on, by a propeller. */
+function writeThrust({ propellers, radix }: Prepared, row: Row): void {
+  const load = propellers[row.sizedRotor - radix.ducted.rotors];
+  row.suction = Math.max(0, thrustOf(load, row.speed));
+  if (row.speed < load.tested[0] || row.speed > load.tested[1]) row.flags |= FLAG.extrapolated;
+}
+
+function writeTurning(prepared: Prepared, work: Work, row: Row): void {
+  const { solution } = work;
+  const { fixed, duties } = prepared.problem;
+  const { thermalResistance } = prepared.motors[row.motor];
+  const current = solution[WARM_RESULT.current];
+  const heat = current * current * solution[WARM_RESULT.windingResistance];
+  row.speed = solution[WARM_RESULT.speed];
+  row.flow = solution[WARM_RESULT.flow];
+  row.pressure = solution[WARM_RESULT.pressure];
+  if (isOpen(prepared.radix, row.sizedRotor)) writeThrust(prepared, row);
+  else writePull(prepared, work, row);
   row.windingTemperature =
     thermalResistance === null
       ? WINDING_REFERENCE_TEMPERATURE
       : fixed.air.temperature + thermalResistance * heat;
   row.packCurrent = duties[row.duty] * current + fixed.supply.auxCurrent;
-  if (phi < phiMin || phi > phiMax) row.flags |= FLAG.extrapolated;
 }
 
 function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void {
@@ -116,7 +131,7 @@ function writeGivingMargins(prepared: Prepared, work: Work, row: Row, index: num
     writeGapAsSet(moving);
     if (sure) return;
   }
-  const least = generalMargins(prepared, inputOf(prepared.problem, placesOf(prepared.radix, index)));
+  const least = generalMargins(prepared, ductedInput(prepared.problem, placesOf(prepared.radix, index)));
   row.parked = least("parked");
   row.driving = least("driving");
 }
@@ -125,8 +140,9 @@ function writeGivingMargins(prepared: Prepared, work: Work, row: Row, index: num
 function writeMargins(prepared: Prepared, work: Work, row: Row, index: number): void {
   const pulling = Math.max(0, row.suction);
   const mass = sumAt(prepared.sums.mass, row);
-  const { parked, driving } = prepared.fittedSkirts[row.fittedSkirt];
-  if (prepared.gives && pulling > 0) writeGivingMargins(prepared, work, row, index);
+  const { parked, driving } = prepared.needs[row.fittedSkirt];
+  if (prepared.gives && pulling > 0 && !isOpen(prepared.radix, row.sizedRotor))
+    writeGivingMargins(prepared, work, row, index);
   else {
     row.parked = marginOf(parked, mass, pulling);
     row.driving = marginOf(driving, mass, pulling);

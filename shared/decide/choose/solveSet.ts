@@ -2,10 +2,13 @@ import { assemble } from "../../physics/assembly.ts";
 import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
 import { RESULT, solveCase } from "../../physics/point/newton.ts";
 import { solveSealedCase, solveWarmCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { solvePropellerCase } from "../../physics/point/propellerWarm.ts";
+import { predictPropeller } from "../../physics/propeller.ts";
+import { windingResistance } from "../../physics/winding.ts";
 import { FLAG } from "./columns.ts";
 import type { FittedSkirt } from "./fittedSkirt.ts";
-import { inputOf } from "./input.ts";
-import { placesOf } from "./places.ts";
+import { ductedInput, openInput } from "./input.ts";
+import { isOpen, placesOf } from "./places.ts";
 import type { Prepared, SizedRotor } from "./prepare.ts";
 import { KEPT, type Work } from "./work.ts";
 
@@ -125,7 +128,7 @@ function solveFast(work: Work, sizedRotor: SizedRotor, { lip, sealed }: FittedSk
 
 /** Solves a set by the scan of every crossing. */
 function solveScanned(prepared: Prepared, work: Work, index: number): number {
-  const { machine, leak } = assemble(inputOf(prepared.problem, placesOf(prepared.radix, index)));
+  const { machine, leak } = assemble(ductedInput(prepared.problem, placesOf(prepared.radix, index)));
   const arrival = arrivalPoint(operatingPoints(machine, leak));
   if (!arrival) return FLAG.noPoint;
   const { solution } = work;
@@ -136,6 +139,43 @@ function solveScanned(prepared: Prepared, work: Work, index: number): number {
   solution[WARM_RESULT.current] = arrival.current;
   solution[WARM_RESULT.windingResistance] = arrival.windingResistance;
   return FLAG.scanned;
+}
+
+/** Starts a propeller from the run's last one on this stand, its speed in shares of the unloaded one. */
+function solveOpen(prepared: Prepared, work: Work, run: number): boolean {
+  const { c, solution, kept, keptIn, fittedSkirt } = work;
+  const unloaded = c[WARM.drivingVoltage] / c[WARM.torqueConstant];
+  solution[WARM_RESULT.speed] =
+    keptIn[fittedSkirt] === run ? kept[KEPT * fittedSkirt] * unloaded : Number.NaN;
+  const load = prepared.propellers[work.sizedRotor - prepared.radix.ducted.rotors];
+  if (!solvePropellerCase(load, c, solution)) return false;
+  kept[KEPT * fittedSkirt] = solution[WARM_RESULT.speed] / unloaded;
+  keptIn[fittedSkirt] = run;
+  return true;
+}
+
+/** Solves a propeller's set by the prediction's own law, where one balance alone is not proven. */
+function solveOpenAnew({ problem, radix }: Prepared, { solution }: Work, index: number): number {
+  const input = openInput(problem, placesOf(radix, index));
+  const { point } = predictPropeller(input, []);
+  if (!point) return FLAG.noPoint;
+  const { resistance, thermalResistance } = input.motor;
+  solution.fill(Number.NaN);
+  solution[WARM_RESULT.speed] = point.speed;
+  solution[WARM_RESULT.current] = point.motorCurrent;
+  solution[WARM_RESULT.windingResistance] =
+    thermalResistance === null ? resistance : windingResistance(resistance, point.windingTemperature);
+  return FLAG.scanned;
+}
+
+/** Flag of a set that {@link solve} finds; one that a prediction refuses is unsolved. */
+function orUnsolved(solve: () => number): number {
+  try {
+    return solve();
+  } catch (error) {
+    if (error instanceof Error && "code" in error) return FLAG.unsolved;
+    throw error;
+  }
 }
 
 /**
@@ -152,14 +192,13 @@ function solveScanned(prepared: Prepared, work: Work, index: number): number {
  * Valid for any set; an answer that a prediction would refuse is flagged as unsolved. Source: docs/method/choosing.md
  */
 export function solveSet(prepared: Prepared, work: Work, index: number, run: number): number {
-  const sizedRotor = prepared.sizedRotors[work.sizedRotor];
   if (!work.turns) return FLAG.noPoint;
+  if (isOpen(prepared.radix, work.sizedRotor)) {
+    if (solveOpen(prepared, work, run)) return 0;
+    return orUnsolved(() => solveOpenAnew(prepared, work, index));
+  }
+  const sizedRotor = prepared.sizedRotors[work.sizedRotor];
   const fittedSkirt = prepared.fittedSkirts[work.fittedSkirt];
   if (fittedSkirt.fast && sizedRotor.phiEnd > 0 && solveFast(work, sizedRotor, fittedSkirt, run)) return 0;
-  try {
-    return solveScanned(prepared, work, index);
-  } catch (error) {
-    if (error instanceof Error && "code" in error) return FLAG.unsolved;
-    throw error;
-  }
+  return orUnsolved(() => solveScanned(prepared, work, index));
 }

@@ -1,4 +1,4 @@
-import type { Problem } from "./problem.ts";
+import { type Problem, sizesIn, skirtsIn } from "./problem.ts";
 
 /** What adds up over the parts of a set. */
 export const SUMMED = ["mass", "height", "price"] as const;
@@ -30,14 +30,14 @@ const ABSENT: Readonly<Record<Summed, number>> = { mass: 0, height: 0, price: Nu
  * Valid for any question
  */
 export function sumsOf(problem: Problem, of: Summed): Sums {
-  const { fixed, motors, rotors, packs, skirts } = problem;
+  const { fixed, motors, packs } = problem;
   const listed = (parts: readonly Summand[]) => Float64Array.from(parts, (part) => part[of] ?? ABSENT[of]);
   return {
     fixed: of === "mass" ? fixed.vehicle.mass : fixed[of],
     motors: listed(motors),
-    sizedRotors: listed(rotors.flatMap(({ sizes }) => sizes)),
+    sizedRotors: listed(sizesIn(problem)),
     packs: listed(packs),
-    fittedSkirts: listed(skirts.flatMap((skirt) => skirt.gaps.map(() => skirt))),
+    fittedSkirts: listed(skirtsIn(problem)),
   };
 }
 

@@ -1,5 +1,5 @@
 import { FLAG } from "./columns.ts";
-import type { AdmittedRotor } from "./problem.ts";
+import type { Family } from "./problem.ts";
 import type { Trust } from "./result.ts";
 
 /** Sizes closer than this count as the same [-]. */
@@ -34,7 +34,7 @@ function speedRatioOf(tipSpeed: number, range: readonly [number, number] | null)
  *
  * Valid for rotors of one family. Source: docs/method/fan-laws.md
  */
-export function trustOf(rotor: AdmittedRotor, diameter: number, speed: number, flags: number): Trust {
+export function trustOf(rotor: Family, diameter: number, speed: number, flags: number): Trust {
   const sizeRatio = nearestRatio(diameter, rotor.testedDiameters);
   return {
     basis: rotor.basis,

@@ -1,6 +1,7 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import { type Chunk, type Column, STORED, type Stored } from "./columns.ts";
 import { rotorFactorOf } from "./limits.ts";
+import { type Digits, writeDigits } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Summed, sumAt } from "./sums.ts";
 
@@ -53,28 +54,6 @@ export function placeIn(results: Results, index: number): { readonly chunk: Chun
 
 const isStored = (column: Column): column is Stored => STORED.some((stored) => stored === column);
 
-/** Digits of a set's index. */
-export interface Digits {
-  motor: number;
-  sizedRotor: number;
-  pack: number;
-  duty: number;
-  fittedSkirt: number;
-}
-
-/** Writes the digits of an index, as in {@link radixOf}; allocates nothing. */
-export function writeDigits({ radix }: Prepared, index: number, digits: Digits): void {
-  const { fittedSkirts, sizedRotors, packs, duties } = radix;
-  digits.fittedSkirt = index % fittedSkirts.length;
-  let rest = Math.floor(index / fittedSkirts.length);
-  digits.duty = rest % duties;
-  rest = Math.floor(rest / duties);
-  digits.pack = rest % packs;
-  rest = Math.floor(rest / packs);
-  digits.sizedRotor = rest % sizedRotors.length;
-  digits.motor = Math.floor(rest / sizedRotors.length);
-}
-
 function derivedAt(
   prepared: Prepared,
   column: Summed | "rotorFactor",
@@ -109,7 +88,7 @@ export function columnOf(prepared: Prepared, results: Results, column: Column): 
           values[at] = Math.min(chunk.parked[i], chunk.driving[i]);
           continue;
         }
-        writeDigits(prepared, at, digits);
+        writeDigits(prepared.radix, at, digits);
         values[at] = derivedAt(prepared, column, chunk.speed[i], digits);
       }
   }
@@ -145,7 +124,7 @@ export function columnAt(
     if (isStored(column)) values[i] = chunk[column][at];
     else if (column === "margin") values[i] = Math.min(chunk.parked[at], chunk.driving[at]);
     else {
-      writeDigits(prepared, index, digits);
+      writeDigits(prepared.radix, index, digits);
       values[i] = derivedAt(prepared, column, chunk.speed[at], digits);
     }
   }

@@ -1,14 +1,15 @@
 import { writeFastCase } from "../../physics/point/fastCase.ts";
 import { MOST_COEFFICIENTS } from "../../physics/point/newton.ts";
 import { WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { type Digits, isOpen, writeDigits } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { LIMITS } from "./result.ts";
 
 /** Numbers kept of each seal's last solution: φ/φ_end, w over u (lip) or over u² (pressure). */
 export const KEPT = 2;
 
-/** One thread's memory: nothing is allocated per set. */
-export interface Work {
+/** One thread's memory: nothing is allocated per set. Its digits are those that the case is written for, -1 at first. */
+export interface Work extends Digits {
   /** the case, laid out as WARM */
   readonly c: Float64Array;
   /** the solution, laid out as WARM_RESULT */
@@ -22,18 +23,14 @@ export interface Work {
   /** value and allowed value of each limit */
   readonly values: Float64Array;
   readonly allowed: Float64Array;
-  /** digits that the case is written for, -1 at first */
-  motor: number;
-  sizedRotor: number;
-  pack: number;
-  duty: number;
-  fittedSkirt: number;
+  /** digits of the set that is being written */
+  readonly next: Digits;
   /** the motor turns, once its winding has settled */
   turns: boolean;
 }
 
 /** @returns memory for one thread */
-export function createWork({ fittedSkirts }: Prepared): Work {
+export function createWork({ radix: { fittedSkirts } }: Prepared): Work {
   return {
     c: new Float64Array(WARM.length),
     solution: new Float64Array(WARM_RESULT.length),
@@ -42,6 +39,7 @@ export function createWork({ fittedSkirts }: Prepared): Work {
     keptIn: new Int32Array(fittedSkirts.length).fill(-1),
     values: new Float64Array(LIMITS.length),
     allowed: new Float64Array(LIMITS.length),
+    next: { motor: 0, sizedRotor: 0, pack: 0, duty: 0, fittedSkirt: 0 },
     motor: -1,
     sizedRotor: -1,
     pack: -1,
@@ -63,8 +61,11 @@ function writeMotor(prepared: Prepared, work: Work, motor: number): void {
   work.motor = motor;
 }
 
+/** A propeller's law is no part of the case. */
 function writeSizedRotor(prepared: Prepared, work: Work, sizedRotor: number): void {
   const { c } = work;
+  work.sizedRotor = sizedRotor;
+  if (isOpen(prepared.radix, sizedRotor)) return;
   const { psi, lambda, phiEnd, diameter, sizeMost, sizeFall } = prepared.sizedRotors[sizedRotor];
   for (let power = 0; power < MOST_COEFFICIENTS; power++) {
     c[WARM.psi + power] = psi[power] ?? 0;
@@ -75,7 +76,6 @@ function writeSizedRotor(prepared: Prepared, work: Work, sizedRotor: number): vo
   c[WARM.density] = prepared.air.density;
   c[WARM.sizeMost] = sizeMost;
   c[WARM.sizeFall] = sizeFall;
-  work.sizedRotor = sizedRotor;
 }
 
 /** @returns whether the motor turns at this voltage once its winding has settled in the current that its friction takes */
@@ -116,15 +116,8 @@ function writeSupply(prepared: Prepared, work: Work, pack: number, duty: number)
  * Valid for 0 ≤ index < count; allocates nothing
  */
 export function writeSet(prepared: Prepared, work: Work, index: number): void {
-  const { fittedSkirts, sizedRotors, packs, duties } = prepared.radix;
-  const fittedSkirt = index % fittedSkirts.length;
-  let rest = (index - fittedSkirt) / fittedSkirts.length;
-  const duty = rest % duties;
-  rest = (rest - duty) / duties;
-  const pack = rest % packs;
-  rest = (rest - pack) / packs;
-  const sizedRotor = rest % sizedRotors.length;
-  const motor = (rest - sizedRotor) / sizedRotors.length;
+  writeDigits(prepared.radix, index, work.next);
+  const { motor, sizedRotor, pack, duty, fittedSkirt } = work.next;
   const otherMotor = motor !== work.motor;
   if (otherMotor) writeMotor(prepared, work, motor);
   if (sizedRotor !== work.sizedRotor) writeSizedRotor(prepared, work, sizedRotor);
@@ -136,7 +129,7 @@ export function writeSet(prepared: Prepared, work: Work, index: number): void {
     work.turns = turnsAt(c, c[WARM.drivingVoltage]);
   }
   if (fittedSkirt !== work.fittedSkirt) {
-    const { fast } = prepared.fittedSkirts[fittedSkirt];
+    const fast = isOpen(prepared.radix, sizedRotor) ? null : prepared.fittedSkirts[fittedSkirt].fast;
     if (fast) writeFastCase(work.c, fast);
     work.fittedSkirt = fittedSkirt;
   }

@@ -80,12 +80,21 @@ export const chooseRequest = z.strictObject({
   ),
   packs: listed(identifier()),
   skirts: listed(
-    z.strictObject({
-      skirt: identifier(),
-      gaps: lengths(SEARCH.gaps)
-        .optional()
-        .describe("the skirt's own gap, calibrated where tests tell it, unless given"),
-    }),
+    z
+      .strictObject({
+        skirt: identifier()
+          .nullable()
+          .describe("null: without a skirt, as open propellers may be; a rotor in a duct pulls through one"),
+        gaps: lengths(SEARCH.gaps)
+          .optional()
+          .describe(
+            "the skirt's own gap, calibrated where tests tell it, unless given; a propeller is tried with each skirt once",
+          ),
+      })
+      .refine(({ skirt, gaps }) => skirt !== null || gaps === undefined, {
+        path: ["gaps"],
+        message: "Read gaps without a skirt; allowed: none, since there is no lip",
+      }),
   ),
   duties: listed(within("fraction of the pack's voltage", SEARCH.duties)).default([1]),
   wants: chooseWants.prefault({}),
@@ -114,7 +123,7 @@ const values = z.strictObject({
   speed: nullable.describe("rad/s"),
   flow: nullable.describe("m³/s"),
   pressure: nullable.describe("Pa"),
-  suction: nullable.describe("N"),
+  suction: nullable.describe("N; of an open propeller its thrust"),
   parked: nullable.describe("least margin over the attitudes wanted parked"),
   driving: nullable.describe("least margin over the attitudes wanted driving"),
   crossing: nullable.describe(
@@ -125,7 +134,7 @@ const values = z.strictObject({
   time: nullable.describe("s, to the end of the charge"),
   margin: nullable.describe("the lesser of parked and driving"),
   mass: nullable.describe("kg, whole vehicle"),
-  rotorFactor: nullable.describe("burst speed over speed"),
+  rotorFactor: nullable.describe("burst speed over speed; null for an open propeller"),
   height: nullable.describe("m"),
   price: nullable,
 });
@@ -134,9 +143,14 @@ export const CHOOSE_COLUMNS = values.keyof().options;
 /** One set, as a row shows it. */
 export const chosenSet = z.strictObject({
   index: z.int(),
-  parts: z.strictObject({ motor: z.string(), rotor: z.string(), pack: z.string(), skirt: z.string() }),
+  parts: z.strictObject({
+    motor: z.string(),
+    rotor: z.string(),
+    pack: z.string(),
+    skirt: z.string().nullable(),
+  }),
   diameter: z.number().describe("m"),
-  gap: z.number().describe("m"),
+  gap: z.number().nullable().describe("m; null: an open propeller, whatever the gap"),
   duty: z.number(),
   values,
   trust: z.strictObject({
@@ -161,6 +175,7 @@ export const setsQuery = z.strictObject({
   sort: z.enum(CHOOSE_COLUMNS).default("margin"),
   order: z.enum(["least", "most"]).default("most"),
   only: z.enum(["admissible", "front", "all"]).default("admissible"),
+  kind: z.enum(["any", "ducted", "open"]).default("any").describe("rotors in a duct, or open propellers"),
   from: wholeNumber(0, 1e9, 0).describe("place of the first row"),
   limit: wholeNumber(1, 500, 100),
 });
@@ -184,7 +199,7 @@ export const pointsAnswer = z.strictObject({
   points: z.array(
     z
       .tuple([z.int(), z.number(), z.number(), z.int()])
-      .describe("index, x, y, 1 admissible + 2 on the front"),
+      .describe("index, x, y, 1 admissible + 2 on the front + 4 with an open propeller"),
   ),
 });
 

@@ -22,12 +22,12 @@ function typed(texts: Readonly<Record<string, string>>) {
 const SWEPT = { "rotors.swept-nine.from": "36", "rotors.swept-nine.to": "50", "rotors.swept-nine.step": "1" };
 
 describe("readForm, the form as it first stands", () => {
-  it("admits what can be solved with, and the build's own skirt, and can be asked at once", () => {
+  it("admits what can be solved with, the build's own skirt and propellers without one, and can be asked at once", () => {
     const { request, problems } = readForm(book, demoDraft());
     expect([...problems]).toEqual([]);
     expect(request?.motors).toHaveLength(4);
-    expect(request?.rotors.map(({ rotor }) => rotor)).not.toContain("pusher-three");
-    expect(request?.skirts).toEqual([{ skirt: "square-lip", gaps: undefined }]);
+    expect(request?.rotors.map(({ rotor }) => rotor)).toContain("pusher-three");
+    expect(request?.skirts).toEqual([{ skirt: "square-lip", gaps: undefined }, { skirt: null }]);
     expect(chooseRequest.safeParse(JSON.parse(JSON.stringify(request))).success).toBe(true);
   });
 
@@ -44,7 +44,7 @@ describe("readForm, the form as it first stands", () => {
     const { problem } = chooseProblem(book, chooseRequest.parse(JSON.parse(JSON.stringify(request))));
     expect(setsIn(counts)).toBe(countSets(problem));
     expect(countSentence(counts)).toBe(
-      "4 motors × 20 rotor sizes × 3 packs × 13 skirts and gaps × 2 throttles = 6240 sets",
+      "4 motors × 3 packs × 2 throttles × (20 rotor sizes × 13 skirts and gaps + 2 propeller sizes × 2 skirts or none) = 6336 sets",
     );
   });
 
@@ -113,6 +113,17 @@ describe("readForm, nonsense", () => {
     expect(countSentence(counts)).toBe("Not counted yet: the rotor sizes can't be read");
   });
 
+  it("a rotor in a duct with no skirt asks for one; a propeller alone does without", () => {
+    const bare = toggled(demoDraft(), "skirts", "square-lip");
+    expect(readForm(book, bare).problems.get("skirts")).toMatch(/pulls through one/);
+    const ducted = bare.ticked.rotors.filter((id) => id !== "pusher-three");
+    const alone = ducted.reduce((draft, id) => toggled(draft, "rotors", id), bare);
+    const { request, problems, counts } = readForm(book, alone);
+    expect([...problems]).toEqual([]);
+    expect(request?.skirts).toEqual([{ skirt: null }]);
+    expect(countSentence(counts)).toBe("4 motors × 2 propeller sizes × 3 packs × 1 skirt or none = 24 sets");
+  });
+
   it("empty admissions are named one by one, and an attitude is asked for", () => {
     const nothing = ["bell-18", "bell-22", "brushed-20", "coreless-12"].reduce(
       (draft, id) => toggled(draft, "motors", id),
@@ -129,7 +140,8 @@ describe("readForm, nonsense", () => {
 
 describe("tooManyText, a billion sets", () => {
   it("names the largest admission before anything is asked; a million sets say nothing", () => {
-    const counts = { motors: 100, rotors: 4000, packs: 50, skirts: 50, duties: 1 };
+    const none = { propellers: 0, stands: 50 };
+    const counts = { motors: 100, rotors: 4000, packs: 50, skirts: 50, duties: 1, ...none };
     expect(tooManyText(counts)).toMatch(/At most 5\u202f000\u202f000 sets.*narrow the rotor sizes first/);
     expect(tooManyText({ ...counts, rotors: 4 })).toBeNull();
   });
@@ -178,7 +190,7 @@ describe("fieldKey, a path that the server refuses", () => {
 });
 
 describe("unusable, a part that can't be solved with", () => {
-  it("says what it lacks: a mass, a duct, a curve; a whole one lacks nothing", () => {
+  it("says what it lacks: a mass, a curve, a thrust test; a whole one lacks nothing", () => {
     const { mass: _unweighed, ...light } = book.motors[0].data;
     const lacking = {
       ...book,
@@ -187,7 +199,9 @@ describe("unusable, a part that can't be solved with", () => {
       rotors: book.rotors.map((rotor) => ({ ...rotor, data: { ...rotor.data, geometry: undefined } })),
     };
     expect(unusable(lacking, "motors", lacking.motors[0].id)?.remedy).toBe("weigh it");
-    expect(unusable(book, "rotors", "pusher-three")?.why).toMatch(/propeller/);
+    expect(unusable(book, "rotors", "pusher-three")).toBeNull();
+    const untested = { ...book, tests: book.tests.filter(({ data }) => data.kind !== "thrust") };
+    expect(unusable(untested, "rotors", "pusher-three")?.test).toBe("thrust");
     expect(unusable(lacking, "rotors", "swept-nine")?.test).toBe("curve");
     expect(unusable(book, "motors", "bell-18")).toBeNull();
     expect(unusable(book, "rotors", "swept-nine")).toBeNull();

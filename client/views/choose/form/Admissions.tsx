@@ -9,8 +9,8 @@ import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { mmText } from "../words/set.ts";
-import { type Draft, toggled, withText } from "./draft.ts";
-import type { PartList } from "./fields.ts";
+import { type Draft, isPropeller, toggled, withText } from "./draft.ts";
+import { NO_SKIRT, type PartList } from "./fields.ts";
 import { PartChecks } from "./PartChecks.tsx";
 import { RangeRow } from "./RangeRow.tsx";
 
@@ -26,6 +26,7 @@ const mass = (kilograms: number | undefined) =>
   kilograms === undefined ? "" : formatQuantity(kilograms, "mass");
 
 function rotorNote(book: Book, id: string) {
+  if (isPropeller(book, id)) return "open propeller";
   const { basis } = rotorBasis(book, id);
   if (basis === "estimated") return <Mark word="estimated" title="from its geometry, ± 30 %" />;
   return basis === "two-point" ? <Mark word="two-point" /> : null;
@@ -45,6 +46,22 @@ function gapHint(book: Book, base: Build | null, id: string): string {
   if ("problem" in stands) return `else as it stands; ${stands.problem}`;
   const { basis, value } = stands.answered;
   return `else as it stands: ${formatQuantity(value, "length", { digits: 2 })}, ${basis}`;
+}
+
+/** Propellers may do without a skirt; each skirt is tried under them once, whatever its gap. */
+function WithoutSkirt({ draft, onDraft }: Pick<AdmissionsProps, "draft" | "onDraft">) {
+  return (
+    <div class="choose-part">
+      <label>
+        <input
+          type="checkbox"
+          checked={draft.ticked.skirts.includes(NO_SKIRT)}
+          onChange={() => onDraft(toggled(draft, "skirts", NO_SKIRT))}
+        />{" "}
+        None <span class="quiet small">open propellers alone</span>
+      </label>
+    </div>
+  );
 }
 
 /** What is admitted: motors, rotor families with their sizes, packs, skirts with their gaps. */
@@ -90,6 +107,11 @@ export function Admissions({ book, base, draft, problemAt, onDraft }: Admissions
         title="Skirts, by gap"
         note={(id) => mass(findById(book.skirts, id)?.data.mass)}
         under={range("skirts", (id) => gapHint(book, base, id))}
+        beside={
+          draft.ticked.rotors.some((id) => isPropeller(book, id)) && (
+            <WithoutSkirt draft={draft} onDraft={onDraft} />
+          )
+        }
       />
     </div>
   );

@@ -16,13 +16,15 @@ export interface PartChecksProps {
   readonly note: (id: string) => ComponentChildren;
   /** what stands under a part that is ticked: its range */
   readonly under?: (id: string, name: string) => ComponentChildren;
+  /** what may be ticked beside the book's parts, below them */
+  readonly beside?: ComponentChildren;
 }
 
 const ONE = { motors: "a motor", rotors: "a rotor", packs: "a pack", skirts: "a skirt" } as const;
 
 /** Which parts of one kind are admitted; those that can't be solved with say what they lack. */
 export function PartChecks(props: PartChecksProps) {
-  const { book, list, title, draft, problemAt, onToggle, note, under } = props;
+  const { book, list, title, draft, problemAt, onToggle, note, under, beside } = props;
   const parts = book[list];
   const problem = problemAt(list);
   return (
@@ -58,6 +60,7 @@ export function PartChecks(props: PartChecksProps) {
           </div>
         );
       })}
+      {beside}
       {problem && (
         <span class="field-error" role="alert">
           {problem}

@@ -4,7 +4,16 @@ import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/disc.ts";
 import { numberText } from "../../../../shared/units/shown.ts";
-import { DUTY, type NumberWant, type PartList, RANGE_ENDS, RANGES, TARGET, WANT_FIELDS } from "./fields.ts";
+import {
+  DUTY,
+  NO_SKIRT,
+  type NumberWant,
+  type PartList,
+  RANGE_ENDS,
+  RANGES,
+  TARGET,
+  WANT_FIELDS,
+} from "./fields.ts";
 import { unusable } from "./usable.ts";
 
 export type Wanted = ChooseRequest["wants"]["attitudes"][number];
@@ -36,19 +45,25 @@ function hasStrength(book: Book, id: string): boolean {
   return rotor !== undefined && rotorBody(rotor, rotor.sizes[0].diameter) !== null;
 }
 
-/** @returns the form as it first stands: all that can be solved with, the build's own skirt, its margin, safe speed and makers' ratings kept */
+/** @returns whether a rotor of the book is an open propeller */
+export function isPropeller(book: Book, id: string): boolean {
+  return findById(book.rotors, id)?.data.kind === "propeller";
+}
+
+/** @returns the form as it first stands: all that can be solved with, the build's own skirt and propellers without one, its margin, safe speed and makers' ratings kept */
 export function firstDraft(book: Book, build: StoredOf<"builds">): Draft {
   const usable = (list: PartList) =>
     book[list].filter((part) => unusable(book, list, part.id) === null).map(({ id }) => id);
-  const skirt = build.data.skirt;
+  const { skirt } = build.data;
   const rotors = usable("rotors");
+  const bare = rotors.some((id) => isPropeller(book, id)) ? [NO_SKIRT] : [];
   return {
     build: build.id,
     ticked: {
       motors: usable("motors"),
       rotors,
       packs: usable("packs"),
-      skirts: skirt === null ? usable("skirts") : [skirt],
+      skirts: [...(skirt === null ? usable("skirts") : [skirt]), ...bare],
     },
     texts: {
       duties: "100",
@@ -72,7 +87,8 @@ export function draftOf(request: ChooseRequest): Draft {
       if (diameters) texts[rangeKey("rotors", rotor, end)] = numberText(RANGES.rotors[end], diameters[end]);
   for (const { skirt, gaps } of request.skirts)
     for (const end of RANGE_ENDS)
-      if (gaps) texts[rangeKey("skirts", skirt, end)] = numberText(RANGES.skirts[end], gaps[end]);
+      if (skirt !== null && gaps)
+        texts[rangeKey("skirts", skirt, end)] = numberText(RANGES.skirts[end], gaps[end]);
   for (const field of [TARGET, ...WANT_FIELDS]) {
     const value = wants[field.want];
     if (value !== null) texts[wantKey(field.want)] = numberText(field, value);
@@ -83,7 +99,7 @@ export function draftOf(request: ChooseRequest): Draft {
       motors: request.motors,
       rotors: request.rotors.map(({ rotor }) => rotor),
       packs: request.packs,
-      skirts: request.skirts.map(({ skirt }) => skirt),
+      skirts: request.skirts.map(({ skirt }) => skirt ?? NO_SKIRT),
     },
     texts,
     attitudes: wants.attitudes,
@@ -114,7 +130,7 @@ export function toggledAttitude(draft: Draft, wanted: Wanted): Draft {
 /** @returns the draft without parts that the book no longer has */
 export function withoutGone(draft: Draft, book: Book): Draft {
   const there = (list: PartList) =>
-    draft.ticked[list].filter((id) => book[list].some((part) => part.id === id));
+    draft.ticked[list].filter((id) => id === NO_SKIRT || book[list].some((part) => part.id === id));
   const ticked = {
     motors: there("motors"),
     rotors: there("rotors"),

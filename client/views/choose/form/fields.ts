@@ -89,7 +89,7 @@ export const WANT_FIELDS: readonly WantField[] = [
   {
     want: "leastRotorFactor",
     label: "Burst speed over speed at least, ×",
-    hint: "2 keeps the safe speed; a rotor without a material is then out",
+    hint: "2 keeps the safe speed; a rotor without a material is then out; an open propeller isn't judged by it",
     dimension: null,
     suffix: "×",
     limits: wants.leastRotorFactor,
@@ -122,3 +122,6 @@ export const DUTY: NumberField = {
 
 export const PART_LISTS = ["motors", "rotors", "packs", "skirts"] as const;
 export type PartList = (typeof PART_LISTS)[number];
+
+/** Stands among the ticked skirts where propellers are tried without one. */
+export const NO_SKIRT = "";

@@ -5,8 +5,17 @@ import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { OutOfRangeError } from "../../../../shared/numeric/errors.ts";
 import { isGood, type NumberSpec, readNumber } from "../../../../shared/units/readNumber.ts";
 import type { Counts } from "./count.ts";
-import { type Draft, rangeKey, wantKey } from "./draft.ts";
-import { DUTY, PART_LISTS, type PartList, RANGE_ENDS, RANGES, TARGET, WANT_FIELDS } from "./fields.ts";
+import { type Draft, isPropeller, rangeKey, wantKey } from "./draft.ts";
+import {
+  DUTY,
+  NO_SKIRT,
+  PART_LISTS,
+  type PartList,
+  RANGE_ENDS,
+  RANGES,
+  TARGET,
+  WANT_FIELDS,
+} from "./fields.ts";
 
 export interface ReadForm {
   /** null while something can't be read */
@@ -25,6 +34,7 @@ const EMPTY: Readonly<Record<PartList, string>> = {
   packs: "Admit at least one pack.",
   skirts: "Admit at least one skirt.",
 };
+const NO_LIP = "Admit at least one skirt: a rotor in a duct pulls through one.";
 const BETWEEN = /;|,\s+|\s+/;
 const MOST_DUTIES = 400;
 
@@ -70,7 +80,8 @@ function valuesIn(range: Range, list: "rotors" | "skirts", id: string, problems:
 
 interface Ranged {
   readonly ranges: ReadonlyMap<string, Range>;
-  readonly count: number | null;
+  /** @returns sizes or gaps of some of the ticked parts; null where one of them can't be read */
+  readonly count: (of: (id: string) => boolean) => number | null;
 }
 
 function rangesOf(
@@ -79,15 +90,21 @@ function rangesOf(
   own: (id: string) => number,
   problems: Problems,
 ): Ranged {
-  const before = problems.size;
   const ranges = new Map<string, Range>();
-  let count = 0;
+  const counts = new Map<string, number | null>();
   for (const id of draft.ticked[list]) {
+    const before = problems.size;
     const range = rangeOf(draft, list, id, problems);
     if (range) ranges.set(id, range);
-    count += range ? (valuesIn(range, list, id, problems) ?? 0) : own(id);
+    const values = range ? (valuesIn(range, list, id, problems) ?? 0) : own(id);
+    counts.set(id, problems.size > before ? null : values);
   }
-  return { ranges, count: problems.size > before ? null : count };
+  const count: Ranged["count"] = (of) =>
+    [...counts].reduce<number | null>((sum, [id, values]) => {
+      if (!of(id)) return sum;
+      return sum === null || values === null ? null : sum + values;
+    }, 0);
+  return { ranges, count };
 }
 
 function dutiesOf(draft: Draft, problems: Problems): number[] {
@@ -131,6 +148,9 @@ export function readForm(book: Book, draft: Draft): ReadForm {
   const sizes = (id: string) => findById(book.rotors, id)?.data.sizes.length ?? 0;
   const rotors = rangesOf(draft, "rotors", sizes, problems);
   const skirts = rangesOf(draft, "skirts", () => 1, problems);
+  const ducted = (id: string) => !isPropeller(book, id);
+  const lip = draft.ticked.skirts.some((id) => id !== NO_SKIRT);
+  if (draft.ticked.rotors.some(ducted) && !lip && !problems.has("skirts")) problems.set("skirts", NO_LIP);
   const duties = dutiesOf(draft, problems);
   const wants = wantsOf(draft, problems);
   const { motors, packs } = draft.ticked;
@@ -139,15 +159,19 @@ export function readForm(book: Book, draft: Draft): ReadForm {
     motors: [...motors],
     rotors: draft.ticked.rotors.map((rotor) => ({ rotor, diameters: rotors.ranges.get(rotor) })),
     packs: [...packs],
-    skirts: draft.ticked.skirts.map((skirt) => ({ skirt, gaps: skirts.ranges.get(skirt) })),
+    skirts: draft.ticked.skirts.map((skirt) =>
+      skirt === NO_SKIRT ? { skirt: null } : { skirt, gaps: skirts.ranges.get(skirt) },
+    ),
     duties,
     wants,
   };
   const counts = {
     motors: motors.length,
-    rotors: rotors.count,
+    rotors: rotors.count(ducted),
+    propellers: rotors.count((id) => !ducted(id)),
     packs: packs.length,
-    skirts: skirts.count,
+    skirts: skirts.count((id) => id !== NO_SKIRT),
+    stands: draft.ticked.skirts.length,
     duties: problems.has("duties") ? null : duties.length,
   };
   return { request: problems.size === 0 ? request : null, problems, counts };

@@ -13,7 +13,7 @@ export function fieldKey(path: string, request: ChooseRequest): string {
     motors: request.motors[at],
     rotors: request.rotors[at]?.rotor,
     packs: request.packs[at],
-    skirts: request.skirts[at]?.skirt,
+    skirts: request.skirts[at]?.skirt ?? undefined,
   }[list];
   if (list === "duties") return "duties";
   if (id === undefined) return path.startsWith("wants.attitudes") ? "wants.attitudes" : path;

@@ -1,6 +1,7 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { findById } from "../../../../shared/book/book.ts";
 import { packBasis } from "../../../../shared/book/packBasis.ts";
+import { powerOf, propellerBasis } from "../../../../shared/book/propellerBasis.ts";
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
 import { withdrawnOf } from "../../../../shared/model/withdrawn.ts";
 import type { PartList } from "./fields.ts";
@@ -10,20 +11,33 @@ export interface Unusable {
   readonly why: string;
   /** what the link to the part's form, or to a test, says; null: nothing to be done */
   readonly remedy: string | null;
-  readonly test?: "curve" | "discharge";
+  readonly test?: "curve" | "thrust" | "discharge";
 }
 
 const NO_MASS: Unusable = { why: "no mass", remedy: "weigh it" };
 
-function unusableRotor(book: Book, id: string): Unusable | null {
-  const rotor = findById(book.rotors, id)?.data;
-  if (rotor?.kind === "propeller")
-    return { why: "an open propeller: choosing is for rotors in a duct", remedy: null };
+/** What a propeller's thrust tests leave open. */
+function untestedPropeller(book: Book, id: string): Unusable | null {
+  const basis = propellerBasis(book, id);
+  if (basis.basis === "missing") return { why: "no thrust test", remedy: "test it", test: "thrust" };
+  if (powerOf(basis)) return null;
+  return { why: "its power is not known", remedy: "test it with the motor's current", test: "thrust" };
+}
+
+/** What the curve tests of a rotor in a duct leave open. */
+function untestedRotor(book: Book, id: string): Unusable | null {
   const basis = rotorBasis(book, id);
   if (basis.basis === "missing")
     return { why: "no curve, and none to estimate from its geometry", remedy: "test it", test: "curve" };
   if (!basis.lambda)
     return { why: "its power is not known", remedy: "test it with the motor's current", test: "curve" };
+  return null;
+}
+
+function unusableRotor(book: Book, id: string): Unusable | null {
+  const rotor = findById(book.rotors, id)?.data;
+  const untested = rotor?.kind === "propeller" ? untestedPropeller(book, id) : untestedRotor(book, id);
+  if (untested) return untested;
   return rotor?.sizes.some(({ mass }) => mass === undefined) ? NO_MASS : null;
 }
 

@@ -24,7 +24,7 @@ import { columnSpec, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
 import { Marks } from "../rows/SetTable.tsx";
 import { brokenText, wantedNames } from "../words/limits.ts";
-import { restText, sizedRotorText, trustText } from "../words/set.ts";
+import { isOpenSet, restText, sizedRotorText, trustText } from "../words/set.ts";
 
 export interface SetPanelProps {
   readonly book: Book;
@@ -51,6 +51,15 @@ const FACTS: readonly Column[] = [
   "speed",
   "packCurrent",
 ];
+
+/** What an open propeller has not. */
+const DUCTED_ALONE: readonly Column[] = ["rotorFactor", "pressure", "flow"];
+
+const factsOf = (set: ChosenSet) =>
+  isOpenSet(set) ? FACTS.filter((column) => !DUCTED_ALONE.includes(column)) : FACTS;
+
+const factLabel = (set: ChosenSet, column: Column) =>
+  column === "suction" && isOpenSet(set) ? "Thrust" : columnSpec(column).label;
 
 /** The set that is looked at, in full: what it is, what it does, how far to trust it, why it is out. */
 export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }: SetPanelProps) {
@@ -93,6 +102,9 @@ const WORKED: Partial<Readonly<Record<Column, readonly [title: string, board: "b
   packCurrent: ["current out of the pack", "build"],
 };
 
+const workedOf = (set: ChosenSet, column: Column): (typeof WORKED)[Column] =>
+  column === "suction" && isOpenSet(set) ? ["thrust", "build"] : WORKED[column];
+
 function FactList({ book, base, set }: Pick<SetPanelProps, "book" | "base" | "set">) {
   const boards = base && {
     build: () => boardOf(book, solve(book, buildFor(book, base, set))),
@@ -100,12 +112,12 @@ function FactList({ book, base, set }: Pick<SetPanelProps, "book" | "base" | "se
   };
   return (
     <dl class="choose-facts">
-      {FACTS.map((column) => {
+      {factsOf(set).map((column) => {
         const text = valueText(column, set.values[column]);
-        const [title, of] = WORKED[column] ?? [];
+        const [title, of] = workedOf(set, column) ?? [];
         return (
           <div key={column}>
-            <dt>{columnSpec(column).label}</dt>
+            <dt>{factLabel(set, column)}</dt>
             <dd>
               {boards && title && of && set.values[column] !== null ? (
                 <FigureOf board={boards[of]} title={title}>

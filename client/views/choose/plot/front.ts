@@ -5,9 +5,11 @@ export type PlotPoint = PointsAnswer["points"][number];
 
 const ADMISSIBLE = 1;
 const ON_FRONT = 2;
+const OPEN = 4;
 
 export const isAdmissible = ([, , , what]: PlotPoint): boolean => (what & ADMISSIBLE) !== 0;
 export const isOnFront = ([, , , what]: PlotPoint): boolean => (what & ON_FRONT) !== 0;
+export const isOpenPoint = ([, , , what]: PlotPoint): boolean => (what & OPEN) !== 0;
 
 /** @returns the non-dominated points by rising x, those that stand in one place once */
 export function frontPoints(points: readonly PlotPoint[]): PlotPoint[] {

@@ -2,7 +2,7 @@ import { axisOver } from "../../../charts/model/axis.ts";
 import type { Axis, Level, Line, Mark, Plot, Ring, ShapeLabel } from "../../../charts/model/plot.ts";
 import { letterAt } from "../../compare/compareWords.ts";
 import { type ColumnSpec, isMargin } from "../columns.ts";
-import { frontPoints, frontSteps, isAdmissible, isOnFront, type PlotPoint } from "./front.ts";
+import { frontPoints, frontSteps, isAdmissible, isOnFront, isOpenPoint, type PlotPoint } from "./front.ts";
 import type { Marked, Picture } from "./picture.ts";
 
 /** What is marked by itself, beside the points. */
@@ -11,8 +11,8 @@ export interface MarkedSets {
   readonly looked: Marked | null;
 }
 
-/** Symbols of the points: a full dot works, a small cross doesn't, a diamond is a best trade-off. */
-const [DIAMOND, CROSS, DOT] = [1, 4, 5];
+/** Symbols of the points: a dot works, a triangle with an open propeller works, a small cross doesn't, a diamond is a best trade-off. */
+const [DIAMOND, TRIANGLE, CROSS, DOT] = [1, 2, 4, 5];
 /** A margin's axis reaches from 0 to so much above the greatest value, or what is wanted. */
 const ABOVE = 1.04;
 
@@ -26,11 +26,12 @@ export function axisFor(column: ColumnSpec, values: readonly number[], target: n
 function markOf(point: PlotPoint): Mark {
   const [index, x, y] = point;
   const works = isAdmissible(point);
+  const working = isOpenPoint(point) ? TRIANGLE : DOT;
   return {
     key: String(index),
     x,
     y,
-    shape: isOnFront(point) ? DIAMOND : works ? DOT : CROSS,
+    shape: isOnFront(point) ? DIAMOND : works ? working : CROSS,
     small: !isOnFront(point),
     tone: isOnFront(point) ? "ink" : works ? "rotor" : "quiet",
     aside: false,
@@ -39,7 +40,8 @@ function markOf(point: PlotPoint): Mark {
 }
 
 /** The best trade-offs are drawn last, over the others. */
-const byWeight = (a: PlotPoint, b: PlotPoint) => a[3] - b[3];
+const byWeight = (a: PlotPoint, b: PlotPoint) => weightOf(a) - weightOf(b);
+const weightOf = (point: PlotPoint) => (isOnFront(point) ? 2 : isAdmissible(point) ? 1 : 0);
 
 /** The pinned ones with their letters, and the one that is looked at. */
 function ringsOf({ x, y }: Picture, { pinned, looked }: MarkedSets): Ring[] {
@@ -69,10 +71,18 @@ function targetOf({ x, y, target }: Picture): Level[] {
   ];
 }
 
+const plainlyWorks = (point: PlotPoint) => isAdmissible(point) && !isOnFront(point);
+
 function shapesOf({ points }: Picture): ShapeLabel[] {
   const all: readonly (ShapeLabel & { readonly has: (point: PlotPoint) => boolean })[] = [
     { key: "best", shape: DIAMOND, text: "best trade-off", has: isOnFront },
-    { key: "works", shape: DOT, text: "works", has: (point) => isAdmissible(point) && !isOnFront(point) },
+    { key: "works", shape: DOT, text: "works", has: (point) => plainlyWorks(point) && !isOpenPoint(point) },
+    {
+      key: "open",
+      shape: TRIANGLE,
+      text: "works, open propeller",
+      has: (point) => plainlyWorks(point) && isOpenPoint(point),
+    },
     { key: "out", shape: CROSS, text: "does not", has: (point) => !isAdmissible(point) },
   ];
   return all.filter(({ has }) => points.some(has)).map(({ key, shape, text }) => ({ key, shape, text }));

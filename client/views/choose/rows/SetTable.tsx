@@ -23,6 +23,8 @@ export interface SetTableProps {
   /** from which minutes are counted [-]; null where the build is gone */
   readonly charge: number | null;
   readonly counts: { readonly admissible: number; readonly sets: number };
+  /** rotors in a duct and open propellers were both tried */
+  readonly bothKinds: boolean;
   readonly sorting: Sorting;
   readonly onSort: (sorting: Sorting) => void;
   readonly looked: number | null;
@@ -143,7 +145,14 @@ const FILTERS = [
   ["all", "all"],
 ] as const;
 
+const KINDS = [
+  ["any", "of either kind"],
+  ["ducted", "with a rotor in a duct"],
+  ["open", "with an open propeller"],
+] as const;
+
 function TableHead({
+  bothKinds,
   counts,
   sorting,
   onSort,
@@ -151,7 +160,7 @@ function TableHead({
   job,
   charge,
 }: SetTableProps & { readonly total: number }) {
-  const csv = `/api/v1/choose/${encodeURIComponent(job)}/sets.csv?sort=${sorting.sort}&order=${sorting.order}&only=${sorting.only}`;
+  const csv = `/api/v1/choose/${encodeURIComponent(job)}/sets.csv?sort=${sorting.sort}&order=${sorting.order}&only=${sorting.only}&kind=${sorting.kind}`;
   return (
     <div class="choose-table-head">
       <h2 class="choose-count">
@@ -172,6 +181,19 @@ function TableHead({
           ))}
         </select>
       </label>
+      {bothKinds && (
+        <select
+          aria-label="Kind of the sets shown"
+          value={sorting.kind}
+          onChange={(event) => onSort({ ...sorting, kind: KINDS[event.currentTarget.selectedIndex][0] })}
+        >
+          {KINDS.map(([value, label]) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </select>
+      )}
       <a href={csv} download={`choosing-${job}.csv`} class="small">
         These as CSV, SI
       </a>

@@ -8,6 +8,7 @@ export interface Sorting {
   readonly sort: Column;
   readonly order: "most" | "least";
   readonly only: "admissible" | "front" | "all";
+  readonly kind: "any" | "ducted" | "open";
 }
 
 /** Rows at a time. */
@@ -24,8 +25,13 @@ export interface Rows {
 const NONE: Rows = { key: null, total: 0, rows: new Map(), problem: null };
 
 /** @returns address of a page of a job's sets */
-export function setsPath(job: string, { sort, order, only }: Sorting, from: number, limit = PAGE): string {
-  return `${jobPath(job)}/sets?sort=${sort}&order=${order}&only=${only}&from=${from}&limit=${limit}`;
+export function setsPath(
+  job: string,
+  { sort, order, only, kind }: Sorting,
+  from: number,
+  limit = PAGE,
+): string {
+  return `${jobPath(job)}/sets?sort=${sort}&order=${order}&only=${only}&kind=${kind}&from=${from}&limit=${limit}`;
 }
 
 function withPage(before: Rows, key: string, page: SetsPage): Rows {

@@ -30,9 +30,14 @@ export function packText(book: Book, { parts, duty }: ChosenSet): string {
   return duty < 1 ? `throttle ${formatFixed(duty * PERCENT, 0)}\u202f% · ${pack}` : pack;
 }
 
-/** @returns skirt with its gap */
+/** @returns whether a set is pressed on by an open propeller, whatever its gap */
+export const isOpenSet = ({ gap }: Pick<ChosenSet, "gap">): boolean => gap === null;
+
+/** @returns skirt with its gap; a propeller's without one */
 export function skirtText(book: Book, { parts, gap }: ChosenSet): string {
+  if (parts.skirt === null) return "open propeller, no skirt";
   const skirt = findById(book.skirts, parts.skirt)?.data.name ?? parts.skirt;
+  if (gap === null) return `open propeller, over ${skirt}`;
   return `gap ${mmText(gap, GAP_DIGITS)}, ${skirt}`;
 }
 
@@ -54,6 +59,9 @@ export function scaledFrom({ trust, diameter }: ChosenSet): number | null {
   return trust.scaled && trust.sizeRatio ? diameter / trust.sizeRatio : null;
 }
 
+/** What lies beyond the tested range: of a propeller the speed, by its Reynolds number. */
+const beyond = (set: ChosenSet): string => (isOpenSet(set) ? "speed" : "flow");
+
 /** @returns the words of a set that does not rest on measurements of its own size alone; none: measured */
 export function trustMarks(set: ChosenSet): TrustMark[] {
   const { trust } = set;
@@ -68,7 +76,7 @@ export function trustMarks(set: ChosenSet): TrustMark[] {
     from === null ? null : { word: "scaled", title: `from ${mmText(from)} (${ratio(trust.sizeRatio ?? 1)})` },
     // Of an estimate nothing was tested, so there is no range to be beyond of.
     trust.extrapolated && trust.basis !== "estimated"
-      ? { word: "extrapolated", title: "flow beyond the tested range" }
+      ? { word: "extrapolated", title: `${beyond(set)} beyond the tested range` }
       : null,
   ];
   return marks.filter((mark) => mark !== null);
@@ -95,10 +103,11 @@ export function trustText(set: ChosenSet): string {
   const scaled = from === null ? "" : `scaled from ${mmText(from)} (${ratio(trust.sizeRatio ?? 1)})`;
   const basis = trust.basis === "measured" && scaled !== "" ? scaled : BASIS[trust.basis];
   const also = trust.basis !== "measured" ? scaled : "";
-  const flow = trust.extrapolated && trust.basis !== "estimated" ? "its flow beyond the tested range" : "";
+  const flow =
+    trust.extrapolated && trust.basis !== "estimated" ? `its ${beyond(set)} beyond the tested range` : "";
   const cold = trust.coldWinding ? "winding taken cold, its thermal resistance is not known" : "";
   const said = [basis, also, speedText(trust.speedRatio), flow, cold].filter(Boolean).join(", ");
-  return `Rotor ${said}.`;
+  return `${isOpenSet(set) ? "Propeller" : "Rotor"} ${said}.`;
 }
 
 /** @returns a size and a mass for a sentence: "534 g" */

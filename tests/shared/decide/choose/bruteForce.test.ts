@@ -16,7 +16,7 @@ import {
   plainlyBroken,
   plainSet,
 } from "#tests/support/plainChoice.ts";
-import { CURVE, motor, pack, question, rotor, skirt, WANTS } from "./questions.ts";
+import { CURVE, motor, pack, propeller, question, rotor, skirt, stand, WANTS } from "./questions.ts";
 
 /** Small cells, so that a run followed second by second is short. */
 const CELL = { capacity: 500, minimumVoltage: 3, resistance: 0.026, curve: CURVE, maxCurrent: 11 };
@@ -48,6 +48,11 @@ const small = (wants: Partial<Wants>): Problem =>
       skirt("lip", { gaps: [0.0003, 0.0006], joints: JOINTS }),
       skirt("slotted", { openings: [{ area: 1.2e-5 }], gaps: [0.0004] }),
     ],
+    propellers: [
+      propeller("grey", { sizes: propeller("grey").sizes.slice(1) }),
+      propeller("small", { sizes: [{ diameter: 0.11, mass: 0.004 }] }),
+    ],
+    stands: [stand(null), stand("lip", { share: 0.1, skirtFriction: 0.3, mass: 0.03, crosses: true })],
     duties: [0.8, 1],
     wants: { ...WANTS, ...wants },
   });

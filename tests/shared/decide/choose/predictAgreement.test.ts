@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { FLAG } from "#shared/decide/choose/columns.ts";
-import { inputOf } from "#shared/decide/choose/input.ts";
+import { ductedInput, openInput } from "#shared/decide/choose/input.ts";
 import { placesOf } from "#shared/decide/choose/places.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import type { Problem } from "#shared/decide/choose/problem.ts";
@@ -8,15 +8,19 @@ import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { OutOfRangeError } from "#shared/numeric/errors.ts";
 import { createRandom } from "#shared/numeric/random.ts";
 import { skirtOver } from "#shared/physics/joints.ts";
-import { type PredictInput, type Prediction, predict } from "#shared/physics/predict.ts";
-import { mixedQuestion } from "./questions.ts";
+import { type PredictInput, predict } from "#shared/physics/predict.ts";
+import type { AnyPrediction } from "#shared/physics/predictAny.ts";
+import { predictPropeller } from "#shared/physics/propeller.ts";
+import { mixedQuestion, openQuestion } from "./questions.ts";
 
 const AGREED = 1e-12;
+/** Two iterations to one root: the prediction's own stops at 1e-12 of the speed, the winding's temperature around it. */
+const OPEN_AGREED = 1e-9;
 const CHECKED = 1000;
 
 const margin = (value: number | null) => value ?? Number.POSITIVE_INFINITY;
 
-function leastOf(prediction: Prediction, problem: Problem, mode: "parked" | "driving"): number {
+function leastOf(prediction: AnyPrediction, problem: Problem, mode: "parked" | "driving"): number {
   const wanted = problem.wants.attitudes.filter((attitude) => attitude.mode === mode);
   const margins = wanted.map(({ angle }) =>
     angle === "worst"
@@ -37,14 +41,16 @@ const agrees = (index: number, what: string, received: number, expected: number)
   agreesTo(AGREED, index, what, received, expected);
 
 /** Null where a prediction is refused: the size correction leaves a slow rotor no efficiency. */
-function answered(input: PredictInput): Prediction | null {
+function orRefused<P>(ask: () => P): P | null {
   try {
-    return predict(input, [90, 153]);
+    return ask();
   } catch (error) {
     if (error instanceof OutOfRangeError) return null;
     throw error;
   }
 }
+
+const answered = (input: PredictInput) => orRefused(() => predict(input, [90, 153]));
 
 const problem = mixedQuestion(7);
 const prepared = prepare(problem);
@@ -56,7 +62,7 @@ describe("1 000 random sets of a question with every kind of part, against the p
   it("have its speed, flow, pressure, suction, margins, winding and current to 1e-12", () => {
     let [standing, refused] = [0, 0];
     for (const index of indices) {
-      const input = inputOf(problem, placesOf(prepared.radix, index));
+      const input = ductedInput(problem, placesOf(prepared.radix, index));
       const prediction = answered(input);
       if (!prediction) {
         refused += 1;
@@ -112,7 +118,7 @@ describe.each([
   it("have its margins to 1e-9, on the surface and over a joint either way", () => {
     let judged = 0;
     for (const index of indices.slice(0, 40)) {
-      const input = inputOf(giving, placesOf(ready.radix, index));
+      const input = ductedInput(giving, placesOf(ready.radix, index));
       const prediction = answered(input);
       if (!prediction?.point) continue;
       judged += 1;
@@ -133,3 +139,50 @@ describe.each([
     expect(judged).toBeGreaterThan(20);
   });
 });
+
+describe.each([3, 5, 8])(
+  "random sets of propellers, motors, packs and throttles (seed %i), against the prediction of each as a build",
+  (seed) => {
+    const open = openQuestion(seed);
+    const ready = prepare(open);
+    const sets = solveChunk(ready, 0, ready.count);
+    const draw = createRandom(seed + 100);
+
+    it("have its speed, thrust, margins, winding and current to 1e-9", () => {
+      let [solved, scanned] = [0, 0];
+      for (let i = 0; i < CHECKED; i++) {
+        const index = Math.floor(draw.uniform() * ready.count);
+        const prediction = orRefused(() =>
+          predictPropeller(openInput(open, placesOf(ready.radix, index)), [90, 153]),
+        );
+        if (!prediction) {
+          expect(sets.flags[index] & FLAG.unsolved).toBe(FLAG.unsolved);
+          continue;
+        }
+        const { point } = prediction;
+        expect(point === null).toBe((sets.flags[index] & FLAG.noPoint) !== 0);
+        if (!point) continue;
+        solved += 1;
+        if (sets.flags[index] & FLAG.scanned) scanned += 1;
+        agreesTo(OPEN_AGREED, index, "parked", sets.parked[index], leastOf(prediction, open, "parked"));
+        agreesTo(OPEN_AGREED, index, "driving", sets.driving[index], leastOf(prediction, open, "driving"));
+        agreesTo(OPEN_AGREED, index, "speed", sets.speed[index], point.speed);
+        agreesTo(OPEN_AGREED, index, "thrust", sets.suction[index], prediction.suction);
+        agreesTo(OPEN_AGREED, index, "winding", sets.windingTemperature[index], point.windingTemperature);
+        agreesTo(OPEN_AGREED, index, "current", sets.packCurrent[index], point.packCurrent);
+        expect((sets.flags[index] & FLAG.extrapolated) !== 0).toBe(point.extrapolated);
+        expect(sets.flow[index]).toBeNaN();
+        expect(sets.pressure[index]).toBeNaN();
+      }
+      expect(solved).toBeGreaterThan(CHECKED / 2);
+      expect(scanned).toBeLessThan(CHECKED / 5);
+    });
+
+    it("are the same wherever a chunk begins", () => {
+      const [from, to] = [1300, 2700];
+      const part = solveChunk(ready, from, to);
+      for (const name of ["speed", "suction", "driving", "packCurrent"] as const)
+        expect(part[name]).toEqual(sets[name].slice(from, to));
+    });
+  },
+);

@@ -1,8 +1,10 @@
 import type {
   AdmittedMotor,
   AdmittedPack,
+  AdmittedPropeller,
   AdmittedRotor,
   AdmittedSkirt,
+  AdmittedStand,
   Problem,
   Wants,
 } from "#shared/decide/choose/problem.ts";
@@ -82,6 +84,37 @@ export const skirt = (id: string, change: Partial<AdmittedSkirt> = {}): Admitted
   mass: 0.03,
   height: 0.004,
   price: 1,
+  ...change,
+});
+
+/** Invented, of the order that the published five-inch sweeps show. */
+export const propeller = (id: string, change: Partial<AdmittedPropeller> = {}): AdmittedPropeller => ({
+  id,
+  thrust: [0.14, 0.006],
+  power: [0.08, -0.004],
+  referenceReynolds: 40_000,
+  testedReynolds: [20_000, 80_000],
+  chordRatio: 0.1,
+  basis: "measured",
+  testedDiameters: [0.127],
+  testedTipSpeeds: [60, 140],
+  sizes: [0.1, 0.127].map((diameter) => ({
+    diameter,
+    mass: 0.005 * (diameter / 0.127) ** 3,
+    height: 0.01,
+    price: 3,
+  })),
+  ...change,
+});
+
+export const stand = (id: string | null, change: Partial<AdmittedStand> = {}): AdmittedStand => ({
+  id,
+  share: 0,
+  wheelFriction: 0.7,
+  skirtFriction: 0,
+  mass: 0,
+  height: 0,
+  price: 0,
   ...change,
 });
 
@@ -207,5 +240,37 @@ export function mixedQuestion(seed: number): Problem {
     packs: [pack("one", 1), pack("two", 2, { parallel: 2 }), pack("four", 4)],
     skirts,
     duties: [0.3, 0.7, 1],
+  };
+}
+
+/** Propellers alone, of every kind: drift up, down and none, past what was tested, warm and cold windings, on wheels and on a skirt. */
+export function openQuestion(seed: number): Problem {
+  const random = createRandom(seed);
+  const between = (low: number, high: number) => low + (high - low) * random.uniform();
+  const mixed = mixedQuestion(seed);
+  const propellers = Array.from({ length: 12 }, (_, i) => {
+    const drift = i % 3 === 0 ? 0 : between(-0.02, 0.02);
+    return propeller(`p${i}`, {
+      thrust: [between(0.05, 0.2), i % 4 === 0 ? 0 : between(-0.02, 0.02)],
+      power: [between(0.02, 0.1), drift],
+      referenceReynolds: between(15_000, 90_000),
+      testedReynolds: i % 5 === 0 ? undefined : [20_000, between(40_000, 120_000)],
+      chordRatio: between(0.06, 0.16),
+      sizes: [0.05, 0.09, 0.15].map((diameter) => ({ diameter, mass: 0.004 })),
+    });
+  });
+  propellers.push(
+    propeller("driven by the air when slow", { power: [0.002, 0.02], referenceReynolds: 90_000 }),
+  );
+  propellers.push(
+    propeller("driven by the air when fast", { power: [0.03, -0.02], referenceReynolds: 20_000 }),
+  );
+  propellers.push(propeller("pulls away when slow", { thrust: [-0.01, 0.02], referenceReynolds: 50_000 }));
+  return {
+    ...mixed,
+    rotors: [],
+    skirts: [],
+    propellers,
+    stands: [stand(null), stand("lip", { share: 0.2, skirtFriction: 0.4, mass: 0.03, wheelFriction: 0.6 })],
   };
 }

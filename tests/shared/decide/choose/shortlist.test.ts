@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { inputOf } from "#shared/decide/choose/input.ts";
+import { ductedInput } from "#shared/decide/choose/input.ts";
 import { placesOf } from "#shared/decide/choose/places.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import { placesWithTies, setUncertainty } from "#shared/decide/choose/shortlist.ts";
@@ -14,7 +14,7 @@ const asked = { uncertainty, samples: 512, seed: 3 };
 describe("the uncertainty of a set on a shortlist", () => {
   const prepared = prepare(question());
   const index = 305;
-  const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
+  const input = ductedInput(prepared.problem, placesOf(prepared.radix, index));
 
   it("is the least of the wanted attitudes' own, each as for the build", () => {
     const { worst } = predict(input);

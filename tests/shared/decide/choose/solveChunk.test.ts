@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BYTES_PER_SET, chunkOver, FLAG, STORED } from "#shared/decide/choose/columns.ts";
-import { inputOf } from "#shared/decide/choose/input.ts";
+import { ductedInput } from "#shared/decide/choose/input.ts";
 import { placesOf } from "#shared/decide/choose/places.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import { RUN, solveChunk } from "#shared/decide/choose/solveChunk.ts";
@@ -72,7 +72,7 @@ describe("a motor that does not turn", () => {
     const stalls = prepare(question({ motors: [hot] }));
     const chunk = solveChunk(stalls, 0, stalls.count);
     expect(chunk.flags.every((flags) => flags & FLAG.noPoint)).toBe(true);
-    const { point, warnings } = predict(inputOf(stalls.problem, placesOf(stalls.radix, 0)));
+    const { point, warnings } = predict(ductedInput(stalls.problem, placesOf(stalls.radix, 0)));
     expect(point).toBeNull();
     expect(warnings[0].message).toContain("while it is cold");
   });
