@@ -4,6 +4,8 @@ import { type Prepared, prepare } from "#shared/decide/choose/prepare.ts";
 import { RUN, solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { solveSet } from "#shared/decide/choose/solveSet.ts";
 import { createWork, writeSet } from "#shared/decide/choose/work.ts";
+import type { MapQuestion } from "#shared/decide/map/grid.ts";
+import { mapPart } from "#shared/decide/map/solve.ts";
 import { runSweep, type SweepSums, sweepTables } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 
@@ -12,6 +14,13 @@ export interface Task {
   readonly kind: "bare" | "solve" | "choose";
   readonly from: number;
   readonly to: number;
+}
+
+/** Part of a map to be solved. */
+export interface MapTask {
+  readonly kind: "map";
+  readonly question: MapQuestion;
+  readonly range: readonly [from: number, to: number];
 }
 
 /** What came of it: sums of the bare solves, or the memory of the sets' columns. */
@@ -35,7 +44,12 @@ function solveAlone(prepared: Prepared, from: number, to: number): void {
 export function serveTasks(): void {
   const tables = sweepTables();
   const prepared = prepare(sweepQuestion());
-  parentPort?.on("message", ({ kind, from, to }: Task) => {
+  parentPort?.on("message", (task: Task | MapTask) => {
+    if (task.kind === "map") {
+      parentPort?.postMessage(mapPart(task.question, task.range));
+      return;
+    }
+    const { kind, from, to } = task;
     if (kind === "bare") {
       const sums = runSweep(tables, from, to - from);
       parentPort?.postMessage({ from, to, buffer: null, sums } satisfies Done);

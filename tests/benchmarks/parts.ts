@@ -7,6 +7,7 @@ import { timedHoldUps } from "./holdUpBench.ts";
 import { timedJob } from "./jobBench.ts";
 import { timedLists } from "./listBench.ts";
 import { timedLoad } from "./loadBench.ts";
+import { timedMap } from "./mapBench.ts";
 import { timedMass } from "./massBench.ts";
 import { timedReady } from "./readyBench.ts";
 import { timedScreen } from "./screenBench.ts";
@@ -25,6 +26,7 @@ const PARTS = {
   fit: timedFit,
   costs: timedCosts,
   mass: timedMass,
+  map: timedMap,
   screen: timedScreen,
   serverReady: timedReady,
   listPage: timedLists,

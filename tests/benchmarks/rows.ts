@@ -125,6 +125,16 @@ function costRows({ costs }: Results): Row[] {
   ];
 }
 
+function mapRows({ map: { points, drawn } }: Results): Row[] {
+  const what = `map of ${points.toLocaleString("en").replaceAll(",", " ")} points, two threads`;
+  return [
+    atMost(`${what}, rotor in a duct: a drag's redraw, median`, drawn.ducted.median, 0.033, ms),
+    atMost("the same, 95th percentile", drawn.ducted.p95, 0.066, ms),
+    atMost(`${what}, open propeller: a drag's redraw, median`, drawn.open.median, 0.033, ms),
+    atMost("the same, 95th percentile", drawn.open.p95, 0.066, ms),
+  ];
+}
+
 function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
   const doubt = `Monte Carlo, ${monteCarlo.samples} samples × ${monteCarlo.attitudes} attitudes`;
   return [
@@ -222,6 +232,7 @@ export function rowsOf(results: Results): Row[] {
     ...otherRows(results),
     ...costRows(results),
     ...massRows(results),
+    ...mapRows(results),
     ...serverRows(results),
     ...archiveRows(results),
     ...screenRows(results.screen),

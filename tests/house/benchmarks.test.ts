@@ -29,6 +29,10 @@ const RESULTS: Results = {
   },
   choose: { ...CHOSEN, oneThread: CHOSEN, scaling: [{ sets: 10_000, setsPerSecond: 1e6 }] },
   chooseGiving: { sets: 10_000, points: 36, overPoints: 2, overOne: 90 },
+  map: {
+    points: 40_000,
+    drawn: { ducted: { median: 0.02, p95: 0.04 }, open: { median: 0.02, p95: 0.04 } },
+  },
   chooseJob: { sets: 1e6, threads: 2, seconds: 1, peakMemory: 250 },
   chooseServer: {
     sets: 1e6,

@@ -5,7 +5,7 @@ import { HANDLE_KEYS } from "../../state/handles.ts";
 import { SettingField } from "../../ui/SettingField.tsx";
 import { type Asked, freeKey, SHOWN, type Shown } from "./asked.ts";
 import { SHOWN_NAMES, settingText, shownOf } from "./mapPlot.ts";
-import type { Stands } from "./question.ts";
+import { movable, type Stands, standsAt } from "./question.ts";
 import { MAP_SETTINGS, type MapSetting, settingBy } from "./settings.ts";
 
 export interface SettingsProps {
@@ -23,16 +23,17 @@ export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsPro
     const value = moved[key as MapKey];
     return value === undefined ? [] : [[key, String(value)] as const];
   });
+  const keys = movable(stands);
   const axes = (part: Partial<Pick<Asked, "x" | "y" | "third">>) => {
     const next = { ...asked, ...part };
     if (next.x === next.y) Object.assign(next, part.x ? { y: x } : { x: y });
-    if (next.third === next.x || next.third === next.y) next.third = freeKey([next.x, next.y]);
+    if (next.third === next.x || next.third === next.y) next.third = freeKey([next.x, next.y], keys);
     onAsk(next);
   };
   return (
     <section class="page-side" aria-label="What is mapped">
-      <Choice label="Across" value={x} onChoose={(key) => axes({ x: key })} />
-      <Choice label="Upwards" value={y} onChoose={(key) => axes({ y: key })} />
+      <Choice label="Across" keys={keys} value={x} onChoose={(key) => axes({ x: key })} />
+      <Choice label="Upwards" keys={keys} value={y} onChoose={(key) => axes({ y: key })} />
       <label class="field-label">
         Shown
         <select
@@ -51,18 +52,23 @@ export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsPro
         <Slider
           key={key}
           setting={settingBy(key)}
-          was={stands[key]}
-          value={moved[key] ?? stands[key]}
+          was={standsAt(stands, key)}
+          value={moved[key] ?? standsAt(stands, key)}
           onMove={onMove}
         />
       ))}
       <h2>What else moves it</h2>
-      <Choice label="Setting" value={third} taken={[x, y]} onChoose={(key) => axes({ third: key })} />
+      <Choice
+        label="Setting"
+        keys={keys.filter((key) => key !== x && key !== y)}
+        value={third}
+        onChoose={(key) => axes({ third: key })}
+      />
       <Slider
         key={`third ${third}`}
         setting={settingBy(third)}
-        was={stands[third]}
-        value={moved[third] ?? stands[third]}
+        was={standsAt(stands, third)}
+        value={moved[third] ?? standsAt(stands, third)}
         onMove={onMove}
       />
       <p>
@@ -84,17 +90,17 @@ export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsPro
 
 interface ChoiceProps {
   readonly label: string;
+  readonly keys: readonly MapKey[];
   readonly value: MapKey;
-  readonly taken?: readonly MapKey[];
   readonly onChoose: (key: MapKey) => void;
 }
 
-function Choice({ label, value, taken = [], onChoose }: ChoiceProps) {
+function Choice({ label, keys, value, onChoose }: ChoiceProps) {
   return (
     <label class="field-label">
       {label}
       <select value={value} onChange={(event) => onChoose(event.currentTarget.value as MapKey)}>
-        {MAP_SETTINGS.filter(({ key }) => !taken.includes(key)).map((setting) => (
+        {MAP_SETTINGS.filter(({ key }) => keys.includes(key)).map((setting) => (
           <option key={setting.key} value={setting.key}>
             {setting.label}
           </option>

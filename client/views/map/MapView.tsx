@@ -15,7 +15,7 @@ import { MapSettings } from "./MapSettings.tsx";
 import { type Drawing, mapPlot, mapTable, placeOf } from "./mapPlot.ts";
 import { mapSentence, movedSentence, pictureSentence, placeLines } from "./mapWords.ts";
 import { othersOn } from "./others.ts";
-import { questionOf, type Stands, standsOf } from "./question.ts";
+import { askedOf, questionOf, type Stands, standsAt, standsOf } from "./question.ts";
 import { useMap } from "./useMap.ts";
 
 /** Points along each axis: first, and once nothing moves. */
@@ -47,19 +47,17 @@ interface OfBuild {
 function MapOf({ book, build }: OfBuild) {
   const outcome = useMemo(() => solve(book, build.data), [book, build]);
   const stands = useMemo(() => standsOf(outcome), [outcome]);
-  if (!stands) {
-    const why = outcome.resolved?.propeller
-      ? "Maps are drawn for rotors in a duct; this build has an open propeller."
-      : "What it lacks stands in Match.";
+  if (!stands)
     return (
       <div class="page">
-        <Answer sentence={`There is no map of ${build.data.name} yet.`}>{why}</Answer>
+        <Answer sentence={`There is no map of ${build.data.name} yet.`}>
+          What it lacks stands in Match.
+        </Answer>
         <p>
           <a href={href("match", build.id)}>{build.data.name} in Match</a>
         </p>
       </div>
     );
-  }
   return <Mapping book={book} build={build} outcome={outcome} stands={stands} />;
 }
 
@@ -69,7 +67,7 @@ interface MappingProps extends OfBuild {
 }
 
 function Mapping({ book, build, outcome, stands }: MappingProps) {
-  const [asked, setAsked] = useState<Asked>(() => askedFrom(route.peek().query));
+  const [asked, setAsked] = useState<Asked>(() => askedOf(stands, askedFrom(route.peek().query)));
   const [dragged, setDragged] = useState(false);
   const { x, y, shown, moved } = asked;
   useEffect(() => go(href("map", null, askedQuery(asked)), { replace: true }), [asked]);
@@ -97,8 +95,8 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
     ? {
         ...drawn,
         shown: shown === "minutes" && !drawn.question.timed ? "margin" : shown,
-        own: { x: stands[x], y: stands[y] },
-        moved: { x: moved[x] ?? stands[x], y: moved[y] ?? stands[y] },
+        own: { x: standsAt(stands, x), y: standsAt(stands, y) },
+        moved: { x: moved[x] ?? standsAt(stands, x), y: moved[y] ?? standsAt(stands, y) },
         others: onMap,
       }
     : null;

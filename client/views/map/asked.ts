@@ -21,8 +21,8 @@ const oneOf = <T extends string>(known: readonly T[], text: string | null, other
   known.find((each) => each === text) ?? other;
 
 /** @returns the first setting that none of these is */
-export function freeKey(taken: readonly MapKey[]): MapKey {
-  return MAP_KEYS.find((key) => !taken.includes(key)) ?? MAP_KEYS[0];
+export function freeKey(taken: readonly MapKey[], among: readonly MapKey[] = MAP_KEYS): MapKey {
+  return among.find((key) => !taken.includes(key)) ?? MAP_KEYS[0];
 }
 
 /** @returns what an address asks; what can't be is left as it is at first */

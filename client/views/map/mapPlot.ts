@@ -3,7 +3,7 @@ import { buildAt, type MapKey, rotorAt } from "../../../shared/decide/map/place.
 import type { MapField } from "../../../shared/decide/map/solve.ts";
 import { answerOrNull } from "../../../shared/numeric/errors.ts";
 import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
-import { predict } from "../../../shared/physics/predict.ts";
+import { predictAny } from "../../../shared/physics/predictAny.ts";
 import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
 import { shownNumber, unitShown } from "../../../shared/units/shown.ts";
 import type { Field } from "../../charts/model/field.ts";
@@ -222,7 +222,7 @@ export function solvedAt(drawing: Pick<Drawing, "question" | "field">, x: number
   const { of, x: across, y: upwards } = drawing.question;
   const near = cellAt(drawing, x, y);
   const input = buildAt(of, { [across.key]: x, [upwards.key]: y });
-  const solved = answerOrNull(() => predict(input, []));
+  const solved = answerOrNull(() => predictAny(input, []));
   if (!solved?.point) return near;
   const { worst, point } = solved;
   const least = Math.min(worst.parked.margin ?? Infinity, worst.driving.margin ?? Infinity);

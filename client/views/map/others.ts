@@ -12,15 +12,20 @@ export function othersOn(
   stands: Stands,
   { x, y }: Pick<MapQuestion, "x" | "y">,
 ): OnMap[] {
+  const placed = (key: string, name: string, at: Stands): OnMap[] => {
+    const [across, upwards] = [at[x.key], at[y.key]];
+    return across === undefined || upwards === undefined ? [] : [{ key, name, x: across, y: upwards }];
+  };
+  const open = stands.gap === undefined;
   const builds = offered(book.builds, null).flatMap(({ id, data }) => {
     const there = id === own ? null : standsOf(solve(book, data));
-    return there ? [{ key: `build ${id}`, name: data.name, x: there[x.key], y: there[y.key] }] : [];
+    // A rotor in a duct and an open propeller of one diameter are no neighbours.
+    return there && (there.gap === undefined) === open ? placed(`build ${id}`, data.name, there) : [];
   });
   if (x.key !== "kv" && y.key !== "kv") return builds;
   const motors = offered(book.motors, null).flatMap(({ id, data: { name, kv } }) => {
     if (kv === undefined) return [];
-    const at = { ...stands, kv };
-    return [{ key: `motor ${id}`, name: `${name}, as a winding of this frame`, x: at[x.key], y: at[y.key] }];
+    return placed(`motor ${id}`, `${name}, as a winding of this frame`, { ...stands, kv });
   });
   return [...builds, ...motors];
 }

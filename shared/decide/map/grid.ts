@@ -1,13 +1,18 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import { openCircuitCurve } from "../../physics/pack.ts";
+import type { PredictInput } from "../../physics/predict.ts";
+import { isPropeller } from "../../physics/predictAny.ts";
+import type { PropellerInput } from "../../physics/propellerLaw.ts";
 import type {
   AdmittedMotor,
   AdmittedPack,
+  AdmittedPropeller,
   AdmittedRotor,
   AdmittedSkirt,
+  AdmittedStand,
   Problem,
 } from "../choose/problem.ts";
-import { buildAt, type MapBuild, type MapKey, rotorAt } from "./place.ts";
+import { buildAt, ductedAt, keysOf, type MapBuild, type MapKey, rotorAt } from "./place.ts";
 
 /** One axis: a setting and its values, rising. */
 export interface MapAxis {
@@ -48,31 +53,30 @@ function motorsOf(question: MapQuestion, rest: number): AdmittedMotor[] {
   );
 }
 
+/** What nothing but a search says of a family. */
+const UNTESTED = { id: "rotor", basis: "measured", testedDiameters: [], testedTipSpeeds: null } as const;
+
 /** Neighbours that are corrected from one tested size stand together; the order of the diameters is kept. */
-function rotorsOf(question: MapQuestion): AdmittedRotor[] {
+function rotorsOf(question: MapQuestion, input: PredictInput): AdmittedRotor[] {
   const { of } = question;
-  const { rotor } = of.input;
+  const { rotor } = input;
   const groups: { key: string; rotor: AdmittedRotor }[] = [];
   for (const diameter of valuesOf(question, "diameter", rotor.diameter)) {
-    const there = buildAt(of, { diameter }).rotor;
+    const there = ductedAt(of, input, { diameter }).rotor;
     const key = JSON.stringify(there.sizeCorrection);
     const size = { diameter, mass: 0, burstSpeed: rotorAt(of, diameter).burstSpeed };
     const last = groups.at(-1);
     if (last?.key === key) (last.rotor.sizes as (typeof size)[]).push(size);
-    else
-      groups.push({
-        key,
-        rotor: {
-          ...there,
-          id: "rotor",
-          basis: "measured",
-          testedDiameters: [],
-          testedTipSpeeds: null,
-          sizes: [size],
-        },
-      });
+    else groups.push({ key, rotor: { ...there, ...UNTESTED, sizes: [size] } });
   }
   return groups.map((group) => group.rotor);
+}
+
+function propellerOf(question: MapQuestion, rotor: PropellerInput): AdmittedPropeller {
+  const { thrust, power, referenceReynolds, testedReynolds, chord, diameter: own } = rotor;
+  const law = { thrust, power, referenceReynolds, testedReynolds, chordRatio: chord / own };
+  const sizes = valuesOf(question, "diameter", own).map((diameter) => ({ diameter, mass: 0 }));
+  return { ...law, ...UNTESTED, sizes };
 }
 
 /** A cell that is full where another stands at a charge: V'(s) = V(z·s), C' = z·C. */
@@ -98,8 +102,18 @@ function packsOf(question: MapQuestion): AdmittedPack[] {
   );
 }
 
-function skirtsOf(question: MapQuestion): AdmittedSkirt[] {
-  const { skirt, vehicle } = question.of.input;
+function standsOf(question: MapQuestion): AdmittedStand[] {
+  const { skirtShare: share, skirtFriction, wheelFriction: own } = question.of.input.vehicle;
+  return valuesOf(question, "wheelFriction", own).map((wheelFriction) => ({
+    id: null,
+    mass: 0,
+    share,
+    skirtFriction,
+    wheelFriction,
+  }));
+}
+
+function skirtsOf(question: MapQuestion, { skirt, vehicle }: PredictInput): AdmittedSkirt[] {
   const gaps = valuesOf(question, "gap", skirt.gap);
   const { gap: _each, ...rest } = skirt;
   const { skirtShare: share, skirtFriction, pullFactor } = vehicle;
@@ -116,8 +130,11 @@ function skirtsOf(question: MapQuestion): AdmittedSkirt[] {
   }));
 }
 
-/** @throws {OutOfRangeError} on two axes of one setting, or one of fewer than two values */
-export function checkAxes({ x, y }: MapQuestion): void {
+/** @throws {OutOfRangeError} on two axes of one setting, one that moves nothing, or one of fewer than two values */
+export function checkAxes({ of, x, y }: MapQuestion): void {
+  for (const { key } of [x, y])
+    if (!keysOf(of).includes(key))
+      throw new OutOfRangeError(`map.${key}`, Number.NaN, "a setting that moves the build");
   if (x.key === y.key) throw new OutOfRangeError("map.y", Number.NaN, `another setting than ${x.key}`);
   for (const { key, values } of [x, y])
     if (values.length < 2) throw new OutOfRangeError(`map.${key}`, values.length, "two values or more");
@@ -132,19 +149,26 @@ export function checkAxes({ x, y }: MapQuestion): void {
  * @returns the question in plain numbers, SI
  * @throws {OutOfRangeError} on a diameter or a cell that can't be
  *
- * Valid for ducted rotors. Source: docs/method/map.md
+ * Valid for rotors of both kinds. Source: docs/method/map.md
  */
 export function mapProblem(question: MapQuestion): Problem {
   const { of, timed } = question;
-  const { air, vehicle, supply } = of.input;
+  const { input } = of;
+  const { air, vehicle, supply } = input;
   const rest = HALF * Math.min(...valuesOf(question, "mass", vehicle.mass));
   const { duty, ...wiring } = supply;
   return {
     fixed: { air, vehicle: { ...vehicle, mass: rest }, supply: wiring, charge: 1, height: 0, price: 0 },
     motors: motorsOf(question, rest),
-    rotors: rotorsOf(question),
     packs: packsOf(question),
-    skirts: skirtsOf(question),
+    ...(isPropeller(input)
+      ? {
+          rotors: [],
+          skirts: [],
+          propellers: [propellerOf(question, input.rotor)],
+          stands: standsOf(question),
+        }
+      : { rotors: rotorsOf(question, input), skirts: skirtsOf(question, input) }),
     duties: valuesOf(question, "duty", duty),
     wants: { attitudes: of.attitudes, targetMargin: timed ? 0 : NEVER, ratings: false },
   };

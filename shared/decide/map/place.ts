@@ -1,6 +1,8 @@
 import { openCircuitVoltage } from "../../physics/pack.ts";
 import type { TestedAt } from "../../physics/point/sizeLaw.ts";
 import type { PredictInput } from "../../physics/predict.ts";
+import { type AnyPredictInput, isPropeller } from "../../physics/predictAny.ts";
+import type { PropellerPredictInput } from "../../physics/propeller.ts";
 import type { CellInput } from "../../physics/rundown.ts";
 import type { WantedAttitude } from "../choose/problem.ts";
 
@@ -17,6 +19,11 @@ export const MAP_KEYS = [
 ] as const;
 export type MapKey = (typeof MAP_KEYS)[number];
 
+/** @returns the settings that move a build: a propeller has no gap */
+export function keysOf({ input }: Pick<MapBuild, "input">): MapKey[] {
+  return MAP_KEYS.filter((key) => key !== "gap" || !isPropeller(input));
+}
+
 /** Values of some settings: m, rpm/V, cells, m, kg, δ, z, μ. */
 export type Place = Readonly<Partial<Record<MapKey, number>>>;
 
@@ -24,6 +31,7 @@ export type Place = Readonly<Partial<Record<MapKey, number>>>;
 export interface MapRotor {
   /** D [m] */
   readonly diameter: number;
+  /** null of a propeller, whose Reynolds number drifts by itself */
   readonly sizeCorrection: TestedAt | null;
   /** ω at which it bursts [rad/s]; null: not known */
   readonly burstSpeed: number | null;
@@ -31,7 +39,7 @@ export interface MapRotor {
 
 /** A build as a map moves it; plain data, fit for other threads. */
 export interface MapBuild {
-  readonly input: PredictInput;
+  readonly input: AnyPredictInput;
   readonly cell: CellInput;
   /** z [-] */
   readonly charge: number;
@@ -51,7 +59,7 @@ export function rotorAt({ rotors }: Pick<MapBuild, "rotors">, diameter: number):
 }
 
 /** A motor of the same frame wound for another K_v: k_t ∝ 1/K_v, R ∝ 1/K_v², the motor constant kept. */
-function wound({ motor }: PredictInput, kv: number): PredictInput["motor"] {
+function wound({ motor }: AnyPredictInput, kv: number): PredictInput["motor"] {
   return kv === motor.kv ? motor : { ...motor, kv, resistance: motor.resistance * (motor.kv / kv) ** 2 };
 }
 
@@ -67,21 +75,44 @@ function wound({ motor }: PredictInput, kv: number): PredictInput["motor"] {
  *
  * Valid for windings of one frame with the same copper; masses of other parts stay as they are. Source: docs/method/map.md
  */
-export function buildAt(of: MapBuild, place: Place): PredictInput {
-  const { input, cell } = of;
-  const { skirt, vehicle, pack, supply } = input;
-  const { diameter = input.rotor.diameter, kv = input.motor.kv, gap = skirt.gap } = place;
-  const { sizeCorrection } = rotorAt(of, diameter);
+export function buildAt(of: MapBuild, place: Place): AnyPredictInput {
+  const { input } = of;
+  return isPropeller(input) ? openAt(of, input, place) : ductedAt(of, input, place);
+}
+
+/** @returns a build with a rotor in a duct, as {@link buildAt} @throws as there */
+export function ductedAt(of: MapBuild, input: PredictInput, place: Place): PredictInput {
+  const { rotor, skirt } = input;
+  const { diameter = rotor.diameter, gap = skirt.gap } = place;
   return {
-    ...input,
-    rotor: diameter === input.rotor.diameter ? input.rotor : { ...input.rotor, diameter, sizeCorrection },
-    motor: wound(input, kv),
+    ...commonAt(of, input, place),
+    rotor:
+      diameter === rotor.diameter
+        ? rotor
+        : { ...rotor, diameter, sizeCorrection: rotorAt(of, diameter).sizeCorrection },
     skirt: gap === skirt.gap ? skirt : { ...skirt, gap, measuredLeak: null },
+  };
+}
+
+/** A build with an open propeller, its blades of one shape. */
+function openAt(of: MapBuild, input: PropellerPredictInput, place: Place): PropellerPredictInput {
+  const { rotor } = input;
+  const { diameter = rotor.diameter } = place;
+  const chord = (rotor.chord * diameter) / rotor.diameter;
+  return { ...commonAt(of, input, place), rotor: { ...rotor, diameter, chord } };
+}
+
+/** What moves alike with a rotor of either kind. */
+function commonAt({ cell, charge }: MapBuild, input: AnyPredictInput, place: Place) {
+  const { air, vehicle, pack, supply } = input;
+  return {
+    air,
+    motor: wound(input, place.kv ?? input.motor.kv),
     supply: { ...supply, duty: place.duty ?? supply.duty },
     pack: {
       ...pack,
       series: place.series ?? pack.series,
-      openCircuitVoltage: openCircuitVoltage(cell.curve, place.charge ?? of.charge),
+      openCircuitVoltage: openCircuitVoltage(cell.curve, place.charge ?? charge),
     },
     vehicle: {
       ...vehicle,

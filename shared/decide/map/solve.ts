@@ -1,4 +1,5 @@
 import { requirePositive } from "../../numeric/errors.ts";
+import { isPropeller } from "../../physics/predictAny.ts";
 import { FLAG } from "../choose/columns.ts";
 import { holdNeeds, marginOf } from "../choose/holdNeeds.ts";
 import { prepare } from "../choose/prepare.ts";
@@ -32,7 +33,7 @@ export interface MapPart extends Pick<MapField, "margin" | "winding" | "burst" |
 const HELD: readonly MapKey[] = ["mass", "wheelFriction"];
 
 const isHeld = ({ of }: MapQuestion, { key }: MapAxis): boolean =>
-  HELD.includes(key) && (of.input.vehicle.verticalStiffness ?? null) === null;
+  HELD.includes(key) && (isPropeller(of.input) || (of.input.vehicle.verticalStiffness ?? null) === null);
 
 /** The question whose sets are solved: an axis that moves no operating point stands still. */
 function solvedOf(question: MapQuestion): MapQuestion {
@@ -72,7 +73,7 @@ export function partsOf(question: MapQuestion, threads: number): (readonly [from
  * @returns what they have [-, N, K, s]; NaN where there is no answer
  * @throws {OutOfRangeError} {NotEnoughDataError} as the search
  *
- * Valid for ducted rotors. Source: docs/method/map.md
+ * Valid for rotors of both kinds. Source: docs/method/map.md
  */
 export function mapPart(question: MapQuestion, [from, to]: readonly [number, number]): MapPart {
   checkAxes(question);
@@ -86,7 +87,8 @@ export function mapPart(question: MapQuestion, [from, to]: readonly [number, num
     const answered = (chunk.flags[i] & FLAG.unsolved) === 0;
     const size = Math.floor((from + i) / perSize) % sizes;
     margin[i] = answered ? Math.min(chunk.parked[i], chunk.driving[i]) : Number.NaN;
-    burst[i] = chunk.speed[i] > 0 ? prepared.burstSpeeds[size] / chunk.speed[i] : Number.POSITIVE_INFINITY;
+    const burstSpeed = prepared.burstSpeeds[size] ?? Number.NaN;
+    burst[i] = chunk.speed[i] > 0 ? burstSpeed / chunk.speed[i] : Number.POSITIVE_INFINITY;
   }
   const suction = chunk.suction.map((pull, i) => (Number.isNaN(margin[i]) ? Number.NaN : pull));
   const winding = chunk.windingTemperature.slice();

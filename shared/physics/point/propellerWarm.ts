@@ -107,7 +107,7 @@ export function solvePropellerCase(load: PropellerLoad, c: Float64Array, result:
     const byCurrent = -2 * heating * current * (emf - current * circuit) - circuit * cool - winding;
     const bySpeed = -k * cool + (byCurrent * (viscous + speed * (2 * law + torqueDrift))) / k;
     const next = speed - short / bySpeed;
-    const within = cool > 0 && next > low && next < high;
+    const within = cool > 0 && next >= low && next <= high;
     settled = within && Math.abs(next - speed) < SETTLED * speed;
     if (!within && high - low < SETTLED * high) return false;
     speed = within ? next : 0.5 * (low + high);

@@ -4,7 +4,7 @@ import { askedFrom, askedQuery } from "#client/views/map/asked.ts";
 import { type Drawing, mapPlot, mapTable, placeOf, solvedAt } from "#client/views/map/mapPlot.ts";
 import { mapSentence, movedSentence, placeLines } from "#client/views/map/mapWords.ts";
 import { othersOn } from "#client/views/map/others.ts";
-import { questionOf, standsOf } from "#client/views/map/question.ts";
+import { askedOf, movable, questionOf, standsAt, standsOf } from "#client/views/map/question.ts";
 import { insideOf, namesOf, regionsOf, STOPS } from "#client/views/map/regions.ts";
 import { axisValues, MAP_SETTINGS } from "#client/views/map/settings.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
@@ -26,8 +26,8 @@ function drawingOf(query: string, count = 24): Drawing {
     question,
     field: mapField(question),
     shown,
-    own: { x: stands[x], y: stands[y] },
-    moved: { x: asked.moved[x] ?? stands[x], y: asked.moved[y] ?? stands[y] },
+    own: { x: standsAt(stands, x), y: standsAt(stands, y) },
+    moved: { x: asked.moved[x] ?? standsAt(stands, x), y: asked.moved[y] ?? standsAt(stands, y) },
     others: othersOn(book, "pane-crawler", stands, question),
   };
 }
@@ -54,15 +54,25 @@ describe("what is asked of a map", () => {
   it.each(MAP_SETTINGS.map((setting) => [setting.key, setting] as const))(
     "along %s runs evenly over the build's own value, whole cells where there are only those",
     (key, setting) => {
-      const values = axisValues(setting, stands[key], 50);
-      expect(values[0]).toBeLessThanOrEqual(stands[key]);
-      expect(values.at(-1)).toBeGreaterThanOrEqual(stands[key]);
+      const values = axisValues(setting, standsAt(stands, key), 50);
+      expect(values[0]).toBeLessThanOrEqual(standsAt(stands, key));
+      expect(values.at(-1)).toBeGreaterThanOrEqual(standsAt(stands, key));
       if (key === "series") expect(values.every(Number.isInteger)).toBe(true);
     },
   );
 
-  it("is none of an open propeller", () => {
-    expect(questionOf(book, outcomeOf("prop-scout"), askedFrom(new URLSearchParams()), 10)).toBeNull();
+  it("of an open propeller has no gap: another setting stands in its place", () => {
+    const scout = outcomeOf("prop-scout");
+    const asked = askedFrom(new URLSearchParams("x=gap&y=kv&third=mass&gap=0.0004"));
+    const question = questionOf(book, scout, asked, 10) ?? expect.fail("no question");
+    expect([question.x.key, question.y.key]).toEqual(["diameter", "kv"]);
+    const there = standsOf(scout) ?? expect.fail("the scout has no numbers");
+    expect(movable(there)).not.toContain("gap");
+    expect(askedOf(there, asked)).toMatchObject({ x: "diameter", y: "kv", third: "mass", moved: {} });
+    const drawing = { question, field: mapField(question) };
+    const { margin, winding } = solvedAt(drawing, standsAt(there, "diameter"), standsAt(there, "kv"));
+    expect(margin).toBeCloseToRelative(scout.prediction?.worst.driving.margin ?? 0, 1e-12);
+    expect(winding).toBeCloseToRelative(scout.prediction?.point?.windingTemperature ?? 0, 1e-12);
   });
 });
 
@@ -70,7 +80,7 @@ describe("a map of the demo's crawler over diameter and K_v", () => {
   const drawing = drawingOf("");
 
   it("has the build's own margins and winding where it stands, those of Match", () => {
-    const { margin, winding } = solvedAt(drawing, stands.diameter, stands.kv);
+    const { margin, winding } = solvedAt(drawing, standsAt(stands, "diameter"), standsAt(stands, "kv"));
     expect(margin).toBeCloseToRelative(outcome.prediction?.worst.driving.margin ?? 0, 1e-12);
     expect(winding).toBeCloseToRelative(outcome.prediction?.point?.windingTemperature ?? 0, 1e-12);
     expect(movedSentence(drawing)).toMatch(
@@ -121,7 +131,8 @@ describe("a map of the demo's crawler over diameter and K_v", () => {
 
 describe("other maps", () => {
   it("follow what else is moved: less gap, more margin", () => {
-    const at = (query: string) => solvedAt(drawingOf(query, 6), stands.diameter, stands.kv).margin;
+    const at = (query: string) =>
+      solvedAt(drawingOf(query, 6), standsAt(stands, "diameter"), standsAt(stands, "kv")).margin;
     expect(at("gap=0.0003")).toBeGreaterThan(at("gap=0.0009"));
   });
 

@@ -4,7 +4,7 @@ import type { MapAxis, MapQuestion } from "#shared/decide/map/grid.ts";
 import { buildAt, MAP_KEYS, type MapBuild, type MapKey } from "#shared/decide/map/place.ts";
 import { mapOf, mapPart, partsOf } from "#shared/decide/map/solve.ts";
 import { openCircuitVoltage } from "#shared/physics/pack.ts";
-import { predict } from "#shared/physics/predict.ts";
+import { predictAny } from "#shared/physics/predictAny.ts";
 import { runDown } from "#shared/physics/rundown.ts";
 import { mapField } from "#tests/support/mapField.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
@@ -78,7 +78,7 @@ describe.each([...pairs, ["gap", "kv"], ["wheelFriction", "diameter"]] as [MapKe
       fc.assert(
         fc.property(fc.nat(asked.x.values.length - 1), fc.nat(asked.y.values.length - 1), (column, row) => {
           const place = { [x]: asked.x.values[column], [y]: asked.y.values[row] };
-          const { worst, attitudes, point } = predict(buildAt(asked.of, place), [180]);
+          const { worst, attitudes, point } = predictAny(buildAt(asked.of, place), [180]);
           const cell = row * field.columns + column;
           const margins = [worst.driving.margin, attitudes[0].parked.margin];
           const least = Math.min(...margins.map((margin) => margin ?? Number.POSITIVE_INFINITY));
@@ -91,7 +91,54 @@ describe.each([...pairs, ["gap", "kv"], ["wheelFriction", "diameter"]] as [MapKe
   },
 );
 
+/** The crawler's motor and pack under an invented propeller of its own, with drift and a warm winding. */
+const open = (): MapBuild["input"] => {
+  const { air, motor, supply, vehicle } = PANE_CRAWLER;
+  return {
+    air,
+    motor,
+    supply,
+    pack: build().input.pack,
+    vehicle: { ...vehicle, mass: 0.15, skirtShare: 0 },
+    rotor: {
+      kind: "propeller",
+      diameter: 0.1,
+      thrust: [0.13, 0.009],
+      power: [0.064, -0.003],
+      referenceReynolds: 60_000,
+      chord: 0.012,
+      testedReynolds: [20_000, 90_000],
+    },
+  };
+};
+const openPairs = pairs.filter((pair) => !pair.includes("gap"));
+
+describe.each(openPairs)("a map of an open propeller over %s and %s", (x, y) => {
+  const asked = question(x, y, { input: open() });
+  const field = mapField(asked);
+
+  it("has at random points what a prediction has there, to 1e-9, and no burst speed", () => {
+    fc.assert(
+      fc.property(fc.nat(asked.x.values.length - 1), fc.nat(asked.y.values.length - 1), (column, row) => {
+        const place = { [x]: asked.x.values[column], [y]: asked.y.values[row] };
+        const { worst, attitudes, point } = predictAny(buildAt(asked.of, place), [180]);
+        const cell = row * field.columns + column;
+        const margins = [worst.driving.margin, attitudes[0].parked.margin];
+        const least = Math.min(...margins.map((margin) => margin ?? Number.POSITIVE_INFINITY));
+        expect(field.margin[cell]).toBeCloseToRelative(least, 1e-9);
+        if (point) expect(field.winding[cell]).toBeCloseToRelative(point.windingTemperature, 1e-9);
+        if (point) expect(field.burst[cell]).toBeNaN();
+      }),
+      { numRuns: 12 },
+    );
+  });
+});
+
 describe("a map", () => {
+  it("of a propeller refuses the gap, which moves nothing", () => {
+    expectOutOfRange(() => mapField(question("gap", "mass", { input: open() })), "map.gap");
+  });
+
   it("has the run's time where it is asked for, also along charge", () => {
     const asked = { ...question("charge", "mass"), timed: true };
     const field = mapField(asked);
@@ -108,7 +155,7 @@ describe("a map", () => {
     const asked = question("mass", "series", { input: soft });
     const field = mapField(asked);
     const place = { mass: asked.x.values[7], series: 2 };
-    const { worst, attitudes } = predict(buildAt(asked.of, place), [180]);
+    const { worst, attitudes } = predictAny(buildAt(asked.of, place), [180]);
     const least = Math.min(worst.driving.margin ?? 0, attitudes[0].parked.margin ?? 0);
     expect(field.margin[1 * field.columns + 7]).toBeCloseToRelative(least, 1e-7);
   });
@@ -134,7 +181,7 @@ describe("a map", () => {
     const asked = question("diameter", "duty");
     const field = mapField(asked);
     const [diameter, duty] = [asked.x.values[3], asked.y.values[5]];
-    const { point } = predict(buildAt(asked.of, { diameter, duty }));
+    const { point } = predictAny(buildAt(asked.of, { diameter, duty }));
     expect(field.burst[5 * field.columns + 3]).toBeCloseToRelative(
       130 / diameter / (point?.speed ?? 0),
       1e-9,
