@@ -10,7 +10,7 @@ import { type Cell, NOTHING, type RowGroup, row } from "./row.ts";
 const GRAMS = 1000;
 const inGrams = (force: number) => (force / STANDARD_GRAVITY) * GRAMS;
 /** Titles of the workings of the force that presses. */
-const FORCES = { ducted: "pull", propeller: "press force" } as const;
+const FORCES = { ducted: "pull", propeller: "thrust" } as const;
 
 function pullCell(book: Book, { outcome, sure }: Column): Cell {
   const { prediction } = outcome;
