@@ -14,7 +14,7 @@ const server = useOwnServer();
 const at = (path: string) => server.address + path;
 const textOf = async (locator: Locator) => ((await locator.textContent()) ?? "").replace(/\u202f/g, " ");
 const answer = (page: Page) => textOf(page.locator("main h1"));
-/** "135 of 3120 sets do it", whatever follows. */
+/** "135 of 3168 sets do it", whatever follows. */
 const counted = async (page: Page) => /^.* of .* sets? do(es)? it/.exec(await answer(page))?.[0];
 const jobOf = (page: Page) => new URL(page.url()).pathname.split("/")[2];
 const solve = (page: Page) => page.getByRole("button", { name: "Solve them" }).click();
@@ -64,14 +64,14 @@ describe("Choose, on the demo", () => {
     await eventually(() => answer(page)).toBe("Which motor, rotor, pack and skirt do it?");
     await type(page, ["36", "50", "1"], ["0.3", "0.9", "0.05"]);
     await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
-      /4 motors × 20 rotor sizes × 3 packs × 13 skirts and gaps = 3120 sets/,
+      /4 motors × 3 packs × \(20 rotor sizes × 13 skirts and gaps \+ 2 propeller sizes × 2 skirts or none\) = 3168 sets/,
     );
     await solve(page);
     await rows(page).first().waitFor();
     const job = await ask<Job>(`/choose/${jobOf(page)}`);
-    expect(job).toMatchObject({ state: "done", sets: 3120 });
+    expect(job).toMatchObject({ state: "done", sets: 3168 });
     await eventually(() => answer(page)).toMatch(
-      new RegExp(`^${job.admissible} of 3120 sets do it; the lightest weighs`),
+      new RegExp(`^${job.admissible} of 3168 sets do it; the lightest weighs`),
     );
     // What is tried in the browser while one types says the same as the server.
     await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
@@ -107,14 +107,14 @@ describe("Choose, on the demo", () => {
     const page = await solved();
     await page.getByLabel("Sets shown").selectOption("all");
     await page.getByRole("button", { name: "Mass, g" }).click();
-    await eventually(() => page.locator(".choose-table").getAttribute("aria-rowcount")).toBe("3121");
+    await eventually(() => page.locator(".choose-table").getAttribute("aria-rowcount")).toBe("3169");
     const { items } = await ask<{ items: Told[] }>(
       `/choose/${jobOf(page)}/sets?sort=mass&order=most&only=all&limit=1`,
     );
     // Scrolled at every look: rows that come sorted anew begin at the first.
     const last = async () => {
       await page.locator(".choose-scroll").evaluate((element) => element.scrollTo(0, element.scrollHeight));
-      return page.locator("[aria-rowindex='3121'] td").nth(1).allTextContents();
+      return page.locator("[aria-rowindex='3169'] td").nth(1).allTextContents();
     };
     await eventually(last).toEqual([String(Math.round((items[0].values.mass ?? 0) * 1000))]);
     await eventually(() => rows(page).count()).toBeLessThan(30);
@@ -122,8 +122,29 @@ describe("Choose, on the demo", () => {
     await page.locator(".choose-scroll").press("ArrowDown");
     await page.locator(".choose-scroll").press("ArrowDown");
     await eventually(() => textOf(page.locator(".choose-table-part [role=status]"))).toMatch(
-      /^2 of 3\s?120: .*; (does it|out); Margin.*Mass, g: \d+/,
+      /^2 of 3\s?168: .*; (does it|out); Margin.*Mass, g: \d+/,
     );
+  });
+
+  it("says of each set whether a ducted rotor or an open propeller presses it on, beside its parts, and shows one kind alone", async () => {
+    const page = await solved();
+    await page.getByLabel("Sets shown").selectOption("all");
+    const kinds = async () => [...new Set(await page.locator(".choose-kind").allTextContents())];
+    for (const [kind, said] of [
+      ["open", "open propeller"],
+      ["ducted", "ducted rotor"],
+    ]) {
+      await page.getByLabel("Ducted rotors or open propellers").selectOption(kind);
+      await eventually(kinds).toEqual([said]);
+    }
+    // Seen without scrolling sideways, on a phone as well.
+    await page.setViewportSize(PHONE);
+    const end = () =>
+      page
+        .locator(".choose-kind")
+        .first()
+        .evaluate((element) => element.getBoundingClientRect().right);
+    await eventually(end).toBeLessThan(PHONE.width / 2);
   });
 
   it("says why a set is out, by the keyboard in the plot, and pins it", async () => {
@@ -201,7 +222,7 @@ describe("Choose, a long question", () => {
     await solve(page);
     const progress = page.locator(".choose-progress");
     await eventually(() => textOf(progress)).toMatch(
-      /\d of 1 488 744 sets solved, \d+ do it so far, .* sets a second/,
+      /\d of 1 488 792 sets solved, \d+ do it so far, .* sets a second/,
     );
     const job = jobOf(page);
     await progress.getByRole("button", { name: "Cancel" }).click();
@@ -242,11 +263,11 @@ describe("Choose, with what can't be", () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await page.getByLabel("Margin at least, ×").fill("6");
     await solve(page);
-    await eventually(() => answer(page)).toMatch(/^None of the 84 sets does it\.$/);
+    await eventually(() => answer(page)).toMatch(/^None of the 132 sets does it\.$/);
     const relax = page.getByRole("button", { name: /^Relax the margin to/ }).first();
     const wanted = /to ([\d.]+)/.exec(await textOf(relax))?.[1] ?? "";
     await relax.click();
-    await eventually(() => answer(page)).toMatch(/^[1-9]\d* of 84 sets? do(es)? it/);
+    await eventually(() => answer(page)).toMatch(/^[1-9]\d* of 132 sets? do(es)? it/);
     await eventually(() => page.getByLabel("Margin at least, ×").inputValue()).toBe(wanted);
   });
 

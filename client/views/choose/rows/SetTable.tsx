@@ -8,7 +8,7 @@ import { Problem } from "../../../ui/Problem.tsx";
 import { letterAt } from "../../compare/compareWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
-import { packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
+import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
 
@@ -183,7 +183,7 @@ function TableHead({
       </label>
       {bothKinds && (
         <select
-          aria-label="Kind of the sets shown"
+          aria-label="Ducted rotors or open propellers"
           value={sorting.kind}
           onChange={(event) => onSort({ ...sorting, kind: KINDS[event.currentTarget.selectedIndex][0] })}
         >
@@ -251,7 +251,9 @@ function Row({ book, place, set, looked, pins, onLook, onPin, onOpen }: RowProps
         <small class="quiet choose-line">
           <Marks set={set} /> {packText(book, set)}
         </small>
-        <small class="quiet choose-line">{skirtText(book, set)}</small>
+        <small class="quiet choose-line">
+          <span class="choose-kind">{kindText(set)}</span>, {skirtText(book, set)}
+        </small>
       </th>
       {SHOWN.map((column) => (
         <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>

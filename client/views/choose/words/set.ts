@@ -33,17 +33,21 @@ export function packText(book: Book, { parts, duty }: ChosenSet): string {
 /** @returns whether a set is pressed on by an open propeller, whatever its gap */
 export const isOpenSet = ({ gap }: Pick<ChosenSet, "gap">): boolean => gap === null;
 
-/** @returns skirt with its gap; a propeller's without one */
+/** @returns what presses a set on */
+export const kindText = (set: Pick<ChosenSet, "gap">): string =>
+  isOpenSet(set) ? "open propeller" : "ducted rotor";
+
+/** @returns skirt with its gap; a propeller's has none, if there is a skirt at all */
 export function skirtText(book: Book, { parts, gap }: ChosenSet): string {
-  if (parts.skirt === null) return "open propeller, no skirt";
+  if (parts.skirt === null) return "no skirt";
   const skirt = findById(book.skirts, parts.skirt)?.data.name ?? parts.skirt;
-  if (gap === null) return `open propeller, over ${skirt}`;
-  return `gap ${mmText(gap, GAP_DIGITS)}, ${skirt}`;
+  return gap === null ? `over ${skirt}` : `gap ${mmText(gap, GAP_DIGITS)}, ${skirt}`;
 }
 
-/** @returns the rest: throttle where it isn't full, pack, skirt with its gap */
+/** @returns the rest: throttle where it isn't full, pack, skirt with its gap; of a propeller that it is one */
 export function restText(book: Book, set: ChosenSet): string {
-  return `${packText(book, set)} · ${skirtText(book, set)}`;
+  const skirt = skirtText(book, set);
+  return `${packText(book, set)} · ${isOpenSet(set) ? `${kindText(set)}, ${skirt}` : skirt}`;
 }
 
 /** One word that a set carries, and what stands behind it. */
