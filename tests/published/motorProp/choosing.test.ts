@@ -110,7 +110,7 @@ describe("published motors and propellers told at 7.4 V, searched at 11.1 V", ()
 });
 
 describe("one set by hand: a motor of 2000 rpm/V and 0.1 Ω with a five-inch propeller of C_T 0.15, C_P 0.08 at 7.4 V", () => {
-  // k = 60/(2π·2000) = 4.774648e-3 V·s, no friction. q = C_P·ρ·D⁵/(2π)³ with ρ of the search's own air, so that the arithmetic alone is judged.
+  // The coefficients, the motor and the pack are invented. k = 60/(2π·2000) = 4.774648e-3 V·s, no friction. q = C_P·ρ·D⁵/(2π)³ with ρ of the search's own air, so that the arithmetic alone is judged.
   // Torques: k(V − kω)/R = qω², a quadratic in ω. Then T = C_T·ρ·(ω/2π)²·D⁴, I = (V − kω)/R, minutes = 1 Ah over I.
   const prepared = prepare(
     searched({
