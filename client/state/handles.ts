@@ -29,7 +29,7 @@ export type Settings = Readonly<Record<HandleKey, number>>;
 export interface Handle extends NumberSpec {
   readonly key: HandleKey;
   readonly label: string;
-  /** digits of the shown number; the slider's steps are one of the last */
+  /** digits of the number in its quantity's first unit; the slider's steps are one of the last */
   readonly decimals: number;
   /** what the model takes, SI */
   readonly limits: Limits & { readonly min: number; readonly max: number };
@@ -127,8 +127,7 @@ export const HANDLES: readonly Handle[] = [
   {
     key: "pressure",
     label: "Air pressure",
-    dimension: "pressure",
-    unit: "hPa",
+    dimension: "airPressure",
     decimals: 0,
     limits: BUILD.air.pressure,
     slide: () => [70e3, 106e3],

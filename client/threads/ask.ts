@@ -1,3 +1,4 @@
+import { unitsShown } from "../../shared/units/showing.ts";
 import { Lane } from "./lane.ts";
 import type { Ahead, Posted, Question, Reply, TaskName } from "./tasks.ts";
 
@@ -38,7 +39,7 @@ export function asking<N extends TaskName>(task: N): Asking<Question<N>, Reply<N
   return {
     prepare: () => lane.post({ ahead: task } satisfies Ahead),
     put: (question, done) => {
-      const posted: Posted<N> = { task, question };
+      const posted: Posted<N> = { task, question, units: unitsShown() };
       return lane.ask({ posted, rank, done: (end) => done(end as { readonly reply: Reply<N> } | null) });
     },
   };

@@ -1,3 +1,5 @@
+import type { ShownUnits } from "../../shared/units/showing.ts";
+
 /** What is worked out away from the page's own thread, and where: each module's `replyTo` takes plain data and throws nothing that a question can lead to. */
 export const TASKS = {
   uncertainty: () => import("../state/uncertainty/answer.ts").then(({ replyTo }) => replyTo),
@@ -24,6 +26,8 @@ export type Reply<N extends TaskName> = ReturnType<ReplyTo<N>>;
 export interface Posted<N extends TaskName = TaskName> {
   readonly task: N;
   readonly question: Question<N>;
+  /** in which the page shows every quantity */
+  readonly units: ShownUnits;
 }
 
 /** Posted ahead of a question, so that its code is there when it comes. */
@@ -32,7 +36,10 @@ export interface Ahead {
 }
 
 /** Does a task on the thread that calls it. */
-export async function done<N extends TaskName>({ task, question }: Posted<N>): Promise<Reply<N>> {
+export async function done<N extends TaskName>({
+  task,
+  question,
+}: Omit<Posted<N>, "units">): Promise<Reply<N>> {
   const replyTo = await TASKS[task]();
   return (replyTo as (question: Question<N>) => Reply<N>)(question);
 }

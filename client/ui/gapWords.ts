@@ -1,8 +1,8 @@
 import type { Resolved } from "../../shared/book/resolve.ts";
-import { decimalsFor, formatFixed, THIN_SPACE } from "../../shared/units/format.ts";
+import { decimalsFor, formatFixed, withUnit } from "../../shared/units/format.ts";
+import { decimalsOf, shownUnit, unitOf } from "../../shared/units/showing.ts";
 import { counted } from "./count.ts";
 
-const MM = 1000;
 const LEAST_DECIMALS = 2;
 const MOST_DECIMALS = 4;
 const FRICTION_DECIMALS = 2;
@@ -10,10 +10,12 @@ const FACTOR_DECIMALS = 2;
 
 /** @returns "0.60 mm", "0.47 ± 0.04 mm": as many digits as show one of the uncertainty, or more where asked for */
 export function gapText(gap: number, uncertainty: number | null = null, shown = 1): string {
-  const digits = uncertainty ? decimalsFor(uncertainty * MM, shown) : LEAST_DECIMALS;
-  const decimals = Math.min(MOST_DECIMALS, Math.max(LEAST_DECIMALS, digits));
-  const spread = uncertainty ? ` ± ${formatFixed(uncertainty * MM, decimals)}` : "";
-  return `${formatFixed(gap * MM, decimals)}${spread}${THIN_SPACE}mm`;
+  const { factor } = shownUnit("length");
+  const [least, most] = [LEAST_DECIMALS, MOST_DECIMALS].map((decimals) => decimalsOf("length", decimals));
+  const digits = uncertainty ? decimalsFor(uncertainty / factor, shown) : least;
+  const decimals = Math.min(most, Math.max(least, digits));
+  const spread = uncertainty ? ` ± ${formatFixed(uncertainty / factor, decimals)}` : "";
+  return withUnit(formatFixed(gap / factor, decimals) + spread, unitOf("length"));
 }
 
 /** @returns what tells the gap: "7 pulls", "7 pulls and 1 leak test"; "1 leak test" where that stands in the gap's place */

@@ -1,7 +1,7 @@
 import type { Book } from "../../shared/book/book.ts";
 import type { Build } from "../../shared/model/build.ts";
 import { offered } from "../../shared/model/withdrawn.ts";
-import { asRead } from "../../shared/units/decimalMark.ts";
+import { typedText } from "../../shared/units/shown.ts";
 
 /** Parts of a build that another of the book can take the place of. */
 export type Exchange = Partial<Pick<Build, "motor" | "rotor" | "diameter" | "pack" | "skirt" | "gear">>;
@@ -12,8 +12,6 @@ export interface PartChoice {
   readonly name: string;
   readonly exchange: Exchange;
 }
-
-const MM = 1000;
 
 /** Records in use, and the one that the build has. */
 function recordsFor(book: Book, build: Build, part: "motor" | "pack" | "skirt" | "gear"): PartChoice[] {
@@ -30,8 +28,7 @@ function recordsFor(book: Book, build: Build, part: "motor" | "pack" | "skirt" |
 }
 
 const rotorValue = (rotor: string, diameter: number) => `${rotor} ${diameter}`;
-const sized = (name: string, diameter: number) =>
-  `${name}, ${asRead(String(Number((MM * diameter).toPrecision(6))))} mm`;
+const sized = (name: string, diameter: number) => `${name}, ${typedText(diameter, "length", 4)}`;
 
 function rotorsFor(book: Book, build: Build): PartChoice[] {
   const sizes = offered(book.rotors, build.rotor).flatMap(({ id, data }) =>

@@ -1,14 +1,15 @@
 import type { SurfaceRoughness } from "../../shared/book/roughnessBasis.ts";
+import { figureIn, withUnit } from "../../shared/units/format.ts";
+import { unitOf } from "../../shared/units/showing.ts";
 import { counted } from "./count.ts";
 
-const MICROMETRES = 1e6;
-/** Below this an uncertainty reads as this: heights of a lip are micrometres. */
-const LEAST_SHOWN = 1;
+/** Below this an uncertainty reads as this: heights of a lip are micrometres [m]. */
+const LEAST_SHOWN = 1e-6;
 
 /** @returns "148 ± 6 µm" */
-export function micrometres(value: number, sd: number | null): string {
-  const spread = sd === null ? "" : ` ± ${Math.round(Math.max(LEAST_SHOWN, sd * MICROMETRES))}`;
-  return `${Math.round(value * MICROMETRES)}${spread}\u202fµm`;
+export function roughnessText(value: number, sd: number | null): string {
+  const spread = sd === null ? "" : ` ± ${figureIn(Math.max(LEAST_SHOWN, sd), "roughness", 0)}`;
+  return withUnit(figureIn(value, "roughness", 0) + spread, unitOf("roughness"));
 }
 
 /** @returns "115 ± 7 µm, measured separately by 2 leak tests (stated 120 µm)"; null where it is only stated, or no law takes it */
@@ -16,5 +17,5 @@ export function roughnessWords(roughness: SurfaceRoughness | null, stated: numbe
   if (roughness?.basis !== "measured separately") return null;
   const { value, sd, testIds } = roughness;
   const told = `measured separately by ${counted(testIds.length, "leak test")}`;
-  return `${micrometres(value, sd)}, ${told} (stated ${micrometres(stated, null)})`;
+  return `${roughnessText(value, sd)}, ${told} (stated ${roughnessText(stated, null)})`;
 }

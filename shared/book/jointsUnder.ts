@@ -3,16 +3,16 @@ import type { Build } from "../model/build.ts";
 import { outlineOf } from "../model/parts/outline.ts";
 import type { Surface } from "../model/parts/surface.ts";
 import { jointSpan } from "../physics/joints.ts";
-import { formatFixed } from "../units/format.ts";
+import { formatQuantity } from "../units/format.ts";
 import { decapitalised } from "./attitudes.ts";
 import { type Book, findById } from "./book.ts";
-
-const MM = 1000;
 
 /** "the glazing bar"; a joint without a name by its depth. */
 function namedJoint(joint: Surface["joints"][number]): NamedJoint {
   const { name, depth, width, met } = joint;
-  const called = name ? decapitalised(name) : `joint ${formatFixed(depth * MM, 2)}\u202fmm deep`;
+  const called = name
+    ? decapitalised(name)
+    : `joint ${formatQuantity(depth, "length", { decimals: 2 })} deep`;
   return { name: `the ${called}`, depth, width, met };
 }
 

@@ -1,5 +1,6 @@
 import { NotEnoughDataError, OutOfRangeError, requireNonNegative } from "../numeric/errors.ts";
 import type { Note } from "../physics/note.ts";
+import { typedText } from "../units/shown.ts";
 import { type CensoredFit, fitCensored, type Interval } from "./censoredFit.ts";
 import type { Bracket } from "./censoredLikelihood.ts";
 
@@ -51,14 +52,17 @@ const FEW_TRIALS = 5;
  * Source: {@link fitCensored}; docs/method/fits/pull.md
  */
 export function fitPull(request: PullFitRequest): PullFit {
-  return fitTrials(request, " N");
+  return fitTrials(request, (load, digits) => typedText(load, "load", digits));
 }
 
-/** @returns as {@link fitPull}, the loads in another unit, which stands in the messages only */
-export function fitTrials(request: PullFitRequest, unit: string): PullFit {
+/** How a load is said in a message, to so many significant digits. */
+type SaidLoad = (load: number, digits: number) => string;
+
+/** @returns as {@link fitPull}, of loads that the messages say otherwise */
+export function fitTrials(request: PullFitRequest, said: SaidLoad): PullFit {
   const { distribution = "normal" } = request;
   const trials = informative(request.trials, distribution);
-  requireAnswerable(trials, unit);
+  requireAnswerable(trials, said);
   const fit = fitCensored(trials.map((trial) => bracketOf(trial, distribution)));
   const { mean, sd, meanInterval, sdInterval, logLikelihood } = fit;
   return {
@@ -70,7 +74,7 @@ export function fitTrials(request: PullFitRequest, unit: string): PullFit {
     logLikelihood,
     warnings: [
       ...emptyNote(request.trials.length - trials.length),
-      ...pullNotes(fit, trials.length, distribution, unit),
+      ...pullNotes(fit, trials.length, distribution, said),
     ],
   };
 }
@@ -87,11 +91,13 @@ function informative(trials: readonly PullTrial[], distribution: Distribution): 
   return trials.filter(({ held, letGo }) => held > 0 || letGo !== null);
 }
 
-function requireAnswerable(trials: readonly PullTrial[], unit: string): void {
-  const inUnit = (loads: readonly number[], pick: (...x: number[]) => number) =>
-    `${Number(pick(...loads).toPrecision(4))}${unit}`;
+/** Significant digits of a load in a message. */
+const DIGITS = 4;
+
+function requireAnswerable(trials: readonly PullTrial[], said: SaidLoad): void {
+  const of = (loads: readonly number[], pick: (...x: number[]) => number) => said(pick(...loads), DIGITS);
   if (trials.length > 0 && trials.every(({ letGo }) => letGo === null)) {
-    const most = inUnit(
+    const most = of(
       trials.map((trial) => trial.held),
       Math.max,
     );
@@ -102,7 +108,7 @@ function requireAnswerable(trials: readonly PullTrial[], unit: string): void {
     );
   }
   if (trials.length > 0 && trials.every(({ held }) => held === 0)) {
-    const least = inUnit(
+    const least = of(
       trials.flatMap(({ letGo }) => letGo ?? []),
       Math.min,
     );
@@ -134,14 +140,14 @@ function emptyNote(count: number): Note[] {
   ];
 }
 
-function pullNotes(fit: CensoredFit, trials: number, distribution: Distribution, unit: string): Note[] {
+function pullNotes(fit: CensoredFit, trials: number, distribution: Distribution, said: SaidLoad): Note[] {
   const notes: Note[] = [];
   const note = (code: string, message: string) => notes.push({ code, message });
   if (fit.common) {
-    const [low, high] = fit.common.map((x) => (distribution === "normal" ? x : Math.exp(x)).toPrecision(4));
+    const [low, high] = fit.common.map((x) => said(distribution === "normal" ? x : Math.exp(x), DIGITS));
     note(
       "no-scatter-seen",
-      `Every bracket contains ${low} to ${high}${unit}: the scatter is below the load steps. Repeat with finer steps to see it.`,
+      `Every bracket contains ${low} to ${high}: the scatter is below the load steps. Repeat with finer steps to see it.`,
     );
   }
   if (trials < FEW_TRIALS)

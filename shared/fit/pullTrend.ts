@@ -39,6 +39,9 @@ export function fitPullTrend(
     const by = requirePositive(`trials.${i}.predicted`, predicted);
     return { held: held / by, letGo: letGo === null ? null : letGo / by };
   });
-  const ratio = fitTrials({ trials: scaled, distribution }, " of the prediction");
+  const ratio = fitTrials(
+    { trials: scaled, distribution },
+    (ratio, digits) => `${Number(ratio.toPrecision(digits))} of the prediction`,
+  );
   return { ratio, median: ratio.median * reference, reference };
 }

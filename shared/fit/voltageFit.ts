@@ -2,6 +2,7 @@ import { NotEnoughDataError, requireNonNegative, requirePositive } from "../nume
 import { fitLinear } from "../numeric/leastSquares.ts";
 import { scaledConditioning } from "../numeric/singularValues.ts";
 import { RPM } from "../physics/motor.ts";
+import { formatQuantity } from "../units/format.ts";
 
 /** One row of a motor test at full throttle. */
 export interface MotorRow {
@@ -158,7 +159,7 @@ export function notSeparate(rows: readonly MotorRow[]): NotEnoughDataError {
   const rpm = mean((row) => row.rpm);
   const known = `K_v = ${rpm.toFixed(0)}/(${voltage.toPrecision(4)} − ${current.toPrecision(3)}·R) rpm/V`;
   return new NotEnoughDataError(
-    `The rows can't tell the speed constant from the resistance. Known is their combination: at ${current.toPrecision(3)} A and ${voltage.toPrecision(4)} V the motor turns ${rpm.toFixed(0)} rpm, so ${known}.`,
+    `The rows can't tell the speed constant from the resistance. Known is their combination: at ${current.toPrecision(3)} A and ${voltage.toPrecision(4)} V the motor turns ${formatQuantity(rpm * RPM, "speed", { decimals: 0 })}, so ${known}.`,
     NEED,
     "rows",
   );

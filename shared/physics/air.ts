@@ -1,4 +1,5 @@
 import { OutOfRangeError, requirePositive } from "../numeric/errors.ts";
+import { formatQuantity } from "../units/format.ts";
 import {
   CELSIUS_ZERO,
   CIPM_2007,
@@ -157,21 +158,23 @@ export function airFrom(weather: Weather): Air {
 export function airNotes(weather: Weather): Note[] {
   const { temperature, pressure } = checkWeather(weather);
   const celsius = temperature - CELSIUS_ZERO;
+  const warm = (kelvin: number) => formatQuantity(kelvin, "temperature", { decimals: 1 });
+  const pressed = (pascal: number) => formatQuantity(pascal, "airPressure", { decimals: 0 });
   const notes: Note[] = [];
   if (celsius < FAIR.coldest || celsius > FAIR.hottest)
     notes.push({
       code: "air-temperature-far-out",
-      message: `${celsius.toFixed(1)} °C lies far outside the 15–27 °C of the density equation; the density may be off by a few parts in a thousand.`,
+      message: `${warm(temperature)} lies far outside the ${warm(CELSIUS_ZERO + STATED.coldest)} to ${warm(CELSIUS_ZERO + STATED.hottest)} of the density equation; the density may be off by a few parts in a thousand.`,
     });
   else if (celsius < STATED.coldest || celsius > STATED.hottest)
     notes.push({
       code: "air-temperature-outside-range",
-      message: `${celsius.toFixed(1)} °C lies outside the 15–27 °C of the density equation; the density is good to about 0.01 %.`,
+      message: `${warm(temperature)} lies outside the ${warm(CELSIUS_ZERO + STATED.coldest)} to ${warm(CELSIUS_ZERO + STATED.hottest)} of the density equation; the density is good to about 0.01 %.`,
     });
   if (pressure < STATED.lowest || pressure > STATED.highest)
     notes.push({
       code: "air-pressure-outside-range",
-      message: `${(pressure / 1000).toFixed(1)} kPa lies outside the 60–110 kPa of the density equation.`,
+      message: `${pressed(pressure)} lies outside the ${pressed(STATED.lowest)} to ${pressed(STATED.highest)} of the density equation.`,
     });
   return notes;
 }

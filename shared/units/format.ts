@@ -1,5 +1,6 @@
 import { decimalMark } from "./decimalMark.ts";
-import { type DimensionName, shownUnit } from "./dimensions.ts";
+import type { DimensionName, ShownUnit } from "./dimensions.ts";
+import { decimalsOf, shownUnit } from "./showing.ts";
 
 /** Between a figure and its unit, and between thousands: narrow, and no line breaks at it. */
 export const THIN_SPACE = "\u202f";
@@ -33,8 +34,10 @@ export function decimalsByUncertainty(uncertainty: number): number {
 }
 
 export interface FormatOptions {
-  /** label of the unit to show; the quantity's default otherwise */
+  /** label of the unit to show; the one that the book shows otherwise */
   readonly unit?: string;
+  /** as fine as so many decimals in the quantity's first unit, in the place of `digits` */
+  readonly decimals?: number;
   /** significant digits, default 3 */
   readonly digits?: number;
   /** standard uncertainty in SI: sets the digits in the place of `digits` */
@@ -63,11 +66,30 @@ export function fromUnit(value: number, name: DimensionName, label?: string): nu
 export function formatQuantity(si: number, name: DimensionName, options: FormatOptions = {}): string {
   const unit = shownUnit(name, options.unit);
   const value = inUnit(si, name, unit.label);
-  const decimals =
-    options.uncertainty && options.uncertainty > 0
-      ? decimalsByUncertainty(options.uncertainty / unit.factor)
-      : decimalsFor(value, options.digits ?? 3);
-  const gap = unit.label === "°" ? "" : THIN_SPACE;
-  const label = unit.label === "1" ? "" : gap + unit.label;
-  return formatFixed(value, decimals) + label;
+  return withUnit(formatFixed(value, decimalsShown(value, unit, name, options)), unit.label);
+}
+
+function decimalsShown(
+  value: number,
+  { factor }: ShownUnit,
+  name: DimensionName,
+  { uncertainty, decimals, digits = 3 }: FormatOptions,
+): number {
+  if (uncertainty && uncertainty > 0) return decimalsByUncertainty(uncertainty / factor);
+  return decimals === undefined ? decimalsFor(value, digits) : decimalsOf(name, decimals);
+}
+
+/** @returns a figure with what it is in behind it: "38 mm", "31°" */
+export function withUnit(figure: string, label: string): string {
+  if (label === "1" || label === "") return figure;
+  return `${figure}${label === "°" ? "" : THIN_SPACE}${label}`;
+}
+
+/**
+ * An SI value as a figure in the unit shown, which stands beside it or once for several.
+ *
+ * @param decimals - in the quantity's first unit: as fine as these
+ */
+export function figureIn(si: number, name: DimensionName, decimals: number): string {
+  return formatFixed(inUnit(si, name), decimalsOf(name, decimals));
 }

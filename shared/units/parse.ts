@@ -1,7 +1,8 @@
-import { type DimensionName, dimension } from "./dimensions.ts";
+import type { DimensionName } from "./dimensions.ts";
 import { type Head, headOf } from "./number.ts";
 import { refuse, refuseUnit, TWO_NUMBERS, type TypedQuantity, toSI } from "./quantity.ts";
 import { conversionOf } from "./readUnit.ts";
+import { unitOf } from "./showing.ts";
 
 export { type TypedQuantity, toSI, UnitError } from "./quantity.ts";
 
@@ -65,7 +66,7 @@ function together(parts: readonly Part[], text: string, name: DimensionName): Ty
 /** A part of a whole is half of it, not half a percent. */
 function meantUnit(name: DimensionName, fraction: boolean, defaultUnit: string | undefined): string {
   if (name === "fraction" && fraction) return "1";
-  return defaultUnit ?? dimension(name).shown[0].label;
+  return defaultUnit ?? unitOf(name);
 }
 
 /**

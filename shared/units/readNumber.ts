@@ -3,6 +3,8 @@ import { type Limits, limitsInWords, type Shown, withinLimits } from "./limits.t
 import { headOf } from "./number.ts";
 import { parseQuantity } from "./parse.ts";
 import { refusalText, type TypedQuantity, toSI, UnitError } from "./quantity.ts";
+import { unitOf } from "./showing.ts";
+import { typedText } from "./shown.ts";
 
 /** A number that is typed: what it stands for, what it may be. */
 export interface NumberSpec extends Shown {
@@ -28,9 +30,16 @@ export type Reading<T> = T | { readonly message: string };
 
 export const isGood = <T extends object>(reading: Reading<T>): reading is T => !("message" in reading);
 
-/** @returns an example of what may be typed */
-export function exampleOf({ dimension: name, example }: NumberSpec): string {
-  return example ?? (name ? dimension(name).example : "2");
+/** Digits of an example that is said in another unit than it was thought of in. */
+const EXAMPLE_DIGITS = 2;
+
+/** @returns an example of what may be typed, in the unit that the book shows */
+export function exampleOf({ dimension: name, unit, example }: NumberSpec): string {
+  if (!name) return example ?? "2";
+  const [first] = dimension(name).shown;
+  const said = example ?? dimension(name).example;
+  if (unit !== undefined || unitOf(name) === first.label) return said;
+  return typedText(toSI(parseQuantity(said, name, first.label), name), name, EXAMPLE_DIGITS);
 }
 
 /** @returns what is wrong with a field, with what was read, what is allowed and an example; what may be typed stands in for limits where there are none */

@@ -1,5 +1,5 @@
-import { dimension } from "./dimensions.ts";
 import { isGood, type NumberSpec, readNumber } from "./readNumber.ts";
+import { unitOf } from "./showing.ts";
 
 function carriesUnit(text: string, unit: string): boolean {
   if (unit === "" || !text.endsWith(unit)) return unit === "";
@@ -18,6 +18,6 @@ export function settledText(spec: NumberSpec, text: string): string {
   const reading = readNumber({ ...spec, limits: undefined }, trimmed);
   if (!isGood(reading)) return text;
   const { unit } = reading.typed;
-  const isMeant = unit === (spec.unit ?? dimension(spec.dimension).shown[0].label);
+  const isMeant = unit === (spec.unit ?? unitOf(spec.dimension));
   return isMeant && !carriesUnit(trimmed, unit) ? `${trimmed} ${unit}` : trimmed;
 }

@@ -24,7 +24,7 @@ export const G = 9.80665;
 export const POUND = 0.45359237;
 export const OUNCE = POUND / 16;
 const INCH = 0.0254;
-const FOOT = 0.3048;
+export const FOOT = 0.3048;
 export const CUBIC_FOOT = FOOT ** 3;
 export const POUND_PER_SQUARE_INCH = (POUND * G) / INCH ** 2;
 /** A metre of water and of mercury, conventional: 1000 and 13 595.1 kg/m³ at standard gravity (NIST SP 811, B.8, footnotes) [Pa]. */

@@ -9,8 +9,8 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   units: [],
   numeric: [],
   model: ["units"],
-  physics: ["numeric"],
-  fit: ["physics", "numeric"],
+  physics: ["units", "numeric"],
+  fit: ["units", "physics", "numeric"],
   decide: ["units", "fit", "physics", "numeric"],
   book: ["model", "units", "decide", "fit", "physics", "numeric"],
 };

@@ -22,10 +22,33 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
     ["in", "2.54 E-02", "exact"],
     ["thou", "2.54 E-05", "exact"],
   ],
+  roughness: [
+    ["µm", "1 E-06", "exact"],
+    ["mm", "1 E-03", "exact"],
+    ["thou", "2.54 E-05", "exact"],
+    ["in", "2.54 E-02", "exact"],
+  ],
+  height: [
+    ["m", "1", "exact"],
+    ["cm", "1 E-02", "exact"],
+    ["ft", "3.048 E-01", "exact"],
+    ["in", "2.54 E-02", "exact"],
+  ],
   area: [
     ["cm²", "1 E-04", "exact"],
     ["mm²", "1 E-06", "exact"],
     ["m²", "1", "exact"],
+    ["in²", "6.4516 E-04", "exact"],
+  ],
+  smallArea: [
+    ["mm²", "1 E-06", "exact"],
+    ["cm²", "1 E-04", "exact"],
+    ["in²", "6.4516 E-04", "exact"],
+  ],
+  volume: [
+    ["cm³", "1 E-06", "exact"],
+    ["mm³", "1 E-09", "exact"],
+    ["in³", "1.638 706 E-05"],
   ],
   mass: [
     ["g", "1 E-03", "exact"],
@@ -42,6 +65,12 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
     ["oz", "2.780 139 E-01"],
     ["lb", "4.448 222"],
   ],
+  heavyLoad: [
+    ["kg", "9.806 65", "exact"],
+    ["g", "9.806 65 E-03", "exact"],
+    ["N", "1", "exact"],
+    ["lb", "4.448 222"],
+  ],
   pressure: [
     ["Pa", "1", "exact"],
     ["kPa", "1 E+03", "exact"],
@@ -50,6 +79,14 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
     ["mbar", "1 E+02", "exact"],
     ["cmH2O", "9.806 65 E+01", "exact"],
     ["inH2O", "2.490 889 E+02"],
+    ["inHg", "3.386 389 E+03"],
+    ["psi", "6.894 757 E+03"],
+  ],
+  airPressure: [
+    ["hPa", "1 E+02", "exact"],
+    ["mbar", "1 E+02", "exact"],
+    ["kPa", "1 E+03", "exact"],
+    ["Pa", "1", "exact"],
     ["inHg", "3.386 389 E+03"],
     ["psi", "6.894 757 E+03"],
   ],
@@ -78,11 +115,16 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
     ["Ω", "1", "exact"],
     ["mΩ", "1 E-03", "exact"],
   ],
+  smallResistance: [
+    ["mΩ", "1 E-03", "exact"],
+    ["Ω", "1", "exact"],
+  ],
   kv: [["rpm/V", "1", "exact"]],
   torque: [
     ["mN·m", "1 E-03", "exact"],
     ["N·m", "1", "exact"],
     ["µN·m", "1 E-06", "exact"],
+    ["oz·in", "7.061 552 E-03"],
   ],
   viscousTorque: [
     ["nN·m·s", "1 E-09", "exact"],
@@ -114,6 +156,11 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
     ["min", "60", "exact"],
     ["h", "3.6 E+03", "exact"],
   ],
+  duration: [
+    ["min", "60", "exact"],
+    ["s", "1", "exact"],
+    ["h", "3.6 E+03", "exact"],
+  ],
   angle: [
     ["°", "1.745 329 E-02"],
     ["rad", "1", "exact"],
@@ -125,10 +172,17 @@ const TABLE: Readonly<Record<DimensionName, readonly Printed[]>> = {
   density: [
     ["kg/m³", "1", "exact"],
     ["g/cm³", "1 E+03", "exact"],
+    ["lb/ft³", "1.601 846 E+01"],
+  ],
+  materialDensity: [
+    ["g/cm³", "1 E+03", "exact"],
+    ["kg/m³", "1", "exact"],
+    ["lb/in³", "2.767 990 E+04"],
   ],
   stress: [
     ["MPa", "1 E+06", "exact"],
     ["Pa", "1", "exact"],
+    ["psi", "6.894 757 E+03"],
   ],
   fraction: [
     ["%", "1 E-02", "exact"],

@@ -1,8 +1,6 @@
 import type { Crossing } from "../../../shared/decide/verdict/findings.ts";
 import type { JointWay } from "../../../shared/physics/joints.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
-
-const MM = 1000;
+import { formatQuantity } from "../../../shared/units/format.ts";
 
 const WAYS: Readonly<Record<JointWay, string>> = {
   along: "a side of the lip along it",
@@ -17,6 +15,6 @@ export function jointTitle({ joint }: Pick<Crossing, "joint">): string {
 
 /** @returns how deep and wide a joint is, and the way in which it is met that counts */
 export function jointText({ joint, way }: Pick<Crossing, "joint" | "way">): string {
-  const mm = (length: number) => formatFixed(length * MM, length < 1e-3 ? 2 : 1);
-  return `${mm(joint.depth)}\u202fmm deep, ${mm(joint.width)}\u202fmm wide, ${WAYS[way]}`;
+  const text = (length: number) => formatQuantity(length, "length", { decimals: length < 1e-3 ? 2 : 1 });
+  return `${text(joint.depth)} deep, ${text(joint.width)} wide, ${WAYS[way]}`;
 }

@@ -1,8 +1,8 @@
 import type { Unknown } from "../../../shared/book/resolve.ts";
 import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
-import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import { worstAngle } from "../../../shared/physics/hold/worst.ts";
+import { RPM } from "../../../shared/physics/motor.ts";
 import type {
   FrictionNeeded,
   PartialHold,
@@ -11,14 +11,12 @@ import type {
 import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Known, leading, type Named } from "./known.ts";
 
-const GRAMS = 1000;
-
 /** A pull, what makes it, and what it holds. */
 export type Pulled = Pick<PartialMoment, "suction" | "pressure" | "rpm" | "holds">;
 
 /** @returns "893 g" */
 export function grams(newton: number): string {
-  return `${formatFixed((newton / STANDARD_GRAVITY) * GRAMS, 0)}${THIN_SPACE}g`;
+  return formatQuantity(newton, "load", { decimals: 0 });
 }
 
 /** @returns a friction that would do, never rounded to one that would not: "0.43" */
@@ -33,7 +31,7 @@ export function timesText(margin: number): string {
 
 /** @returns "24 000 rpm" */
 export function rpmText(rpm: number): string {
-  return `${formatFixed(Math.round(rpm), 0)}${THIN_SPACE}rpm`;
+  return formatQuantity(rpm * RPM, "speed", { decimals: 0 });
 }
 
 /** @returns the least voltage of a cell under load, "3.00 V" */

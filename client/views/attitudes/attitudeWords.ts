@@ -1,21 +1,18 @@
 import { worstName } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
-import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, inUnit } from "../../../shared/units/format.ts";
 import { firstInWords } from "../../ui/verdictWords.ts";
 import type { Rose } from "./rose.ts";
 import { type Need, STATES, type Stand, type State } from "./stand.ts";
 
-const GRAMS = 1000;
-
 /** @returns a force as the mass that weighs it [g] */
 export function inGrams(newton: number): number {
-  return (newton / STANDARD_GRAVITY) * GRAMS;
+  return inUnit(newton, "load");
 }
 
 /** @returns "893 g" */
 export function grams(newton: number): string {
-  return `${formatFixed(inGrams(newton), 0)}${THIN_SPACE}g`;
+  return formatQuantity(newton, "load", { decimals: 0 });
 }
 
 /** @returns "128°", "153.5°": a decimal only where there is one */
@@ -32,7 +29,7 @@ export function kindOf(angle: number): string {
 
 /** @returns how the lip stands at a limit: "gap 0.74 mm there", or that the skirt touches */
 export function gapAtLimit(gap: number): string {
-  return gap === 0 ? "the skirt touches there" : `gap ${formatQuantity(gap, "length", { unit: "mm" })} there`;
+  return gap === 0 ? "the skirt touches there" : `gap ${formatQuantity(gap, "length")} there`;
 }
 
 /** @returns what is needed, in words: "893 g", "none", "no pull suffices" */
@@ -96,5 +93,5 @@ export function beyondRim({ stands, rim }: Rose): string | null {
 /** @returns what the picture shows, for those who don't see it */
 export function roseSentence(rose: Rose): string {
   const { worst, made, outcome } = rose;
-  return `Half-rose of the pull ${outcome.build.name} needs, from floor over wall to ceiling, against the ${formatFixed(inGrams(made), 0)} grams it makes. Parked it needs most at ${degrees(Math.round(worst.parked.angle))}: ${needText(worst.parked.parked)}; driving at ${degrees(Math.round(worst.driving.angle))}: ${needText(worst.driving.driving)}.`;
+  return `Half-rose of the pull ${outcome.build.name} needs, from floor over wall to ceiling, against the ${grams(made)} it makes. Parked it needs most at ${degrees(Math.round(worst.parked.angle))}: ${needText(worst.parked.parked)}; driving at ${degrees(Math.round(worst.driving.angle))}: ${needText(worst.driving.driving)}.`;
 }

@@ -1,4 +1,5 @@
 import type { Mode } from "../../../shared/physics/hold/holdAt.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import type { Line, Point, Ring, Stop } from "../../charts/model/plot.ts";
 import type { PolarPlot, RimName, Sector, Spoke } from "../../charts/model/polar.ts";
 import { sureText } from "../../ui/uncertaintyWords.ts";
@@ -150,7 +151,7 @@ export function rosePlot(rose: Rose, asked: Stand | null): PolarPlot {
     ),
   };
   return {
-    axis: { label: "pull, g", to: inGrams(rim) },
+    axis: { label: headed("pull", "load"), to: inGrams(rim) },
     ribbons: band ? [band] : [],
     lines: [needed(rose, "parked"), needed(rose, "driving"), ...made(rose)],
     rings: ringsOf(rose, asked),

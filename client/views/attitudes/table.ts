@@ -1,4 +1,5 @@
 import type { AttitudeUncertainty } from "../../../shared/decide/uncertainty.ts";
+import { inUnit } from "../../../shared/units/format.ts";
 import type { Table } from "../../ui/table.ts";
 import { firstInWords } from "../../ui/verdictWords.ts";
 import { inGrams } from "./attitudeWords.ts";
@@ -7,7 +8,6 @@ import type { Need, Stand } from "./stand.ts";
 
 const STEP = 5;
 const PERCENT = 100;
-const MM = 1000;
 
 function cells(need: Need): (string | number | null)[] {
   const pull = Number.isFinite(need.pull) ? inGrams(need.pull) : "no pull suffices";
@@ -17,7 +17,7 @@ function cells(need: Need): (string | number | null)[] {
 /** @returns what Attitudes draws, as numbers: the named attitudes, then every fifth degree */
 export function roseTable({ named, stands, made, spread, pull }: Rose): Table {
   const gives = pull.giving !== null;
-  const gap = (need: Need) => (need.gap === null ? null : need.gap * MM);
+  const gap = (need: Need) => (need.gap === null ? null : inUnit(need.gap, "length"));
   const row = (title: string, stand: Stand, sure: AttitudeUncertainty | null = null) => [
     title,
     stand.angle,

@@ -1,7 +1,7 @@
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
-import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
 import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import { formatFixed, inUnit } from "../../../shared/units/format.ts";
+import { decimalsOf, unitOf } from "../../../shared/units/showing.ts";
 import type { Column } from "./answers.ts";
 
 /** A column of the sets as the screen shows it. */
@@ -18,50 +18,57 @@ export interface ColumnSpec {
   readonly shown: (si: number) => number;
 }
 
-const GRAMS = 1000;
+/** What it is of; a mere number has a sign of its own or none. */
+type Of = DimensionName | "×" | "";
 
-const bare = (si: number) => si;
-const as = (name: DimensionName, unit?: string) => (si: number) => inUnit(si, name, unit);
+const isQuantity = (of: Of): of is DimensionName => of !== "×" && of !== "";
 
 /** A heading that names its unit already. */
 const MINUTES = "minutes";
 
-const column = (
-  key: Column,
-  label: string,
-  unit: string,
-  decimals: number,
-  want: ColumnSpec["want"],
-  shown: (si: number) => number,
-): ColumnSpec => ({
-  key,
-  label,
-  axis:
-    unit === "" || label.toLowerCase() === MINUTES
-      ? label.toLowerCase()
-      : `${label.charAt(0).toLowerCase()}${label.slice(1)}, ${unit}`,
-  unit,
-  decimals,
-  want,
-  shown,
-});
+class ShownColumn implements ColumnSpec {
+  constructor(
+    readonly key: Column,
+    readonly label: string,
+    private readonly of: Of,
+    private readonly fineness: number,
+    readonly want: ColumnSpec["want"],
+  ) {}
+
+  get unit(): string {
+    return isQuantity(this.of) ? unitOf(this.of) : this.of;
+  }
+
+  get decimals(): number {
+    return isQuantity(this.of) ? decimalsOf(this.of, this.fineness) : this.fineness;
+  }
+
+  get axis(): string {
+    const lowered = `${this.label.charAt(0).toLowerCase()}${this.label.slice(1)}`;
+    return this.unit === "" || lowered === MINUTES ? lowered : `${lowered}, ${this.unit}`;
+  }
+
+  readonly shown = (si: number): number => (isQuantity(this.of) ? inUnit(si, this.of) : si);
+}
+
+const column = (...of: ConstructorParameters<typeof ShownColumn>): ColumnSpec => new ShownColumn(...of);
 
 /** In the order in which menus offer them. */
 export const COLUMNS: readonly ColumnSpec[] = [
-  column("margin", "Margin", "×", 2, "most", bare),
-  column("mass", "Mass", "g", 0, "least", as("mass", "g")),
-  column("time", "Minutes", "min", 1, "most", as("time", "min")),
-  column("windingTemperature", "Winding", "°C", 0, "least", as("temperature", "°C")),
-  column("price", "Price", "", 2, "least", bare),
-  column("height", "Total height", "mm", 1, "least", as("length", "mm")),
-  column("rotorFactor", "Burst over speed", "×", 2, "most", bare),
-  column("driving", "Margin driving", "×", 2, "most", bare),
-  column("parked", "Margin parked", "×", 2, "most", bare),
-  column("suction", "Pull", "g", 0, "most", (si) => (si / STANDARD_GRAVITY) * GRAMS),
-  column("pressure", "Suction", "Pa", 0, "least", bare),
-  column("flow", "Flow", "L/s", 2, "least", as("flow", "L/s")),
-  column("speed", "Speed", "rpm", 0, "least", as("speed", "rpm")),
-  column("packCurrent", "Pack current", "A", 2, "least", bare),
+  column("margin", "Margin", "×", 2, "most"),
+  column("mass", "Mass", "mass", 0, "least"),
+  column("time", "Minutes", "duration", 1, "most"),
+  column("windingTemperature", "Winding", "temperature", 0, "least"),
+  column("price", "Price", "", 2, "least"),
+  column("height", "Total height", "length", 1, "least"),
+  column("rotorFactor", "Burst over speed", "×", 2, "most"),
+  column("driving", "Margin driving", "×", 2, "most"),
+  column("parked", "Margin parked", "×", 2, "most"),
+  column("suction", "Pull", "load", 0, "most"),
+  column("pressure", "Suction", "pressure", 0, "least"),
+  column("flow", "Flow", "flow", 2, "least"),
+  column("speed", "Speed", "speed", 0, "least"),
+  column("packCurrent", "Pack current", "current", 2, "least"),
 ];
 
 const MARGINS: readonly Column[] = ["margin", "driving", "parked"];

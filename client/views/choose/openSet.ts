@@ -3,7 +3,7 @@ import { buildOfSet } from "../../../shared/book/choose/openedSet.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { addRecord } from "../../state/write.ts";
 import type { ChosenSet } from "./answers.ts";
-import { mmText } from "./words/set.ts";
+import { sizeText } from "./words/set.ts";
 
 const MOST_LETTERS = 120;
 
@@ -13,7 +13,7 @@ const stored = new Map<string, string>();
 /** @returns a set as a build of its own, to be looked at; named after the build that gave the rest */
 export function buildFor(book: Book, base: Build, set: ChosenSet): Build {
   const build = buildOfSet(book, base, { ...set, mass: set.values.mass });
-  const ending = `, chosen ${mmText(set.diameter)}`;
+  const ending = `, chosen ${sizeText(set.diameter)}`;
   return { ...build, name: `${base.name.slice(0, MOST_LETTERS - ending.length)}${ending}` };
 }
 

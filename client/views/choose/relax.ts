@@ -1,5 +1,7 @@
 import type { ChooseRequest } from "../../../shared/model/api/choose.ts";
-import { formatFixed, inUnit } from "../../../shared/units/format.ts";
+import type { DimensionName } from "../../../shared/units/dimensions.ts";
+import { formatQuantity, inUnit, withUnit } from "../../../shared/units/format.ts";
+import { decimalsOf, unitOf } from "../../../shared/units/showing.ts";
 import type { ChosenSet, MissedAnswer } from "./answers.ts";
 import { valueText } from "./columns.ts";
 import { type Draft, wantKey, withText } from "./form/draft.ts";
@@ -22,51 +24,72 @@ export interface Relief {
 const down = (value: number, decimals: number) => Math.floor(value * 10 ** decimals) / 10 ** decimals;
 const up = (value: number, decimals: number) => Math.ceil(value * 10 ** decimals) / 10 ** decimals;
 
-const toText = (want: NumberWant, shown: number) => (draft: Draft) =>
-  withText(draft, wantKey(want), String(shown));
+const toText = (want: NumberWant, shown: string) => (draft: Draft) => withText(draft, wantKey(want), shown);
 
 interface Wish {
   readonly want: NumberWant;
   readonly what: string;
-  readonly unit: string;
-  /** in the field's unit, rounded so that the set still gets in */
-  readonly shown: (si: number) => number;
+  /** what it is of, or the sign behind a mere number */
+  readonly of: DimensionName | "×" | "";
+  /** rounded so that the set still gets in, to so many decimals of the quantity's first unit */
+  readonly decimals: number;
+  readonly round: typeof up;
+}
+
+const isMere = (of: Wish["of"]): of is "×" | "" => of === "×" || of === "";
+const signOf = (of: "×" | ""): string => of && `\u202f${of}`;
+
+/** As one would type it, with its unit. */
+function textOf({ of, decimals, round }: Wish, si: number): string {
+  if (isMere(of)) return String(round(si, decimals));
+  return withUnit(String(round(inUnit(si, of), decimalsOf(of, decimals))), unitOf(of));
 }
 
 const MARGIN: Wish = {
   want: "targetMargin",
   what: "the margin",
-  unit: "\u202f×",
-  shown: (si) => down(si, 2),
+  of: "×",
+  decimals: 2,
+  round: down,
 };
 const WISHES: Readonly<Record<string, Wish>> = {
   parked: MARGIN,
   driving: MARGIN,
-  crossing: { want: "leastCrossing", what: "the margin over joints", unit: MARGIN.unit, shown: MARGIN.shown },
+  crossing: {
+    want: "leastCrossing",
+    what: "the margin over joints",
+    of: MARGIN.of,
+    decimals: MARGIN.decimals,
+    round: MARGIN.round,
+  },
   windingTemperature: {
     want: "mostWinding",
     what: "the winding's limit",
-    unit: "\u202f°C",
-    shown: (si) => up(inUnit(si, "temperature", "°C"), 0),
+    of: "temperature",
+    decimals: 0,
+    round: up,
   },
   rotorFactor: {
     want: "leastRotorFactor",
     what: "the rotor's safety against bursting",
-    unit: "\u202f×",
-    shown: (si) => down(si, 2),
+    of: "×",
+    decimals: 2,
+    round: down,
   },
   height: {
     want: "mostHeight",
     what: "the total height",
-    unit: "\u202fmm",
-    shown: (si) => up(inUnit(si, "length", "mm"), 1),
+    of: "length",
+    decimals: 1,
+    round: up,
   },
-  price: { want: "mostPrice", what: "the price", unit: "", shown: (si) => up(si, 2) },
+  price: { want: "mostPrice", what: "the price", of: "", decimals: 2, round: up },
   time: {
     want: "leastTime",
     what: "the minutes",
-    unit: "\u202fmin",
-    shown: (si) => down(inUnit(si, "time", "min"), 1),
+    of: "duration",
+    decimals: 1,
+    round: down,
   },
 };
 const LEAST_MARGIN = 1;
@@ -86,8 +109,8 @@ function withoutRatings({ limit, index }: Relaxation): Relief {
 
 /** The housing stands in the way: it can be drawn anew. */
 function withoutHousing({ limit, to, index }: Relaxation): Relief {
-  const short = formatFixed(inUnit(-to, "length", "mm"), 2);
-  const label = `Draw the housing anew: it is ${short}\u202fmm short at worst`;
+  const short = formatQuantity(-to, "length", { decimals: 2 });
+  const label = `Draw the housing anew: it is ${short} short at worst`;
   return { limit, index, label, apply: (draft) => ({ ...draft, closes: false }), caution: null };
 }
 
@@ -106,8 +129,8 @@ export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]):
     const label = `The most that any set has is ${valueText("margin", to)}: it falls, whatever margin is wanted`;
     return { limit, index, label, apply: null, caution: null };
   }
-  const shown = wish.shown(to);
-  const label = `Relax ${wish.what} to ${shown}${wish.unit}`;
+  const shown = textOf(wish, to);
+  const label = `Relax ${wish.what} to ${shown}${isMere(wish.of) ? signOf(wish.of) : ""}`;
   const caution = CAUTIONS[limit] ?? null;
   return { limit, index, label, apply: toText(wish.want, shown), caution };
 }

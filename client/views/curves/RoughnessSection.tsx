@@ -3,13 +3,13 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { counted } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
-import { micrometres } from "../../ui/roughnessWords.ts";
+import { roughnessText as said } from "../../ui/roughnessWords.ts";
 
 /** The allowance that counts, and whether it is stated or was measured separately. */
 export function roughnessText({ basis, value, sd }: SurfaceRoughness) {
   return (
     <>
-      {micrometres(value, sd)} {basis === "stated" && <Mark word="stated" />}
+      {said(value, sd)} {basis === "stated" && <Mark word="stated" />}
     </>
   );
 }
@@ -22,13 +22,13 @@ export interface RoughnessSectionProps {
 /** Roughness allowance: what the surface states, what leak tests measure separately, what is missing. */
 export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) {
   const { told, against, basis, missing } = roughness;
-  const stated = micrometres(surface.data.roughness, null);
+  const stated = said(surface.data.roughness, null);
   return (
     <section>
       <h2>Roughness</h2>
       {told && against && (
         <p>
-          The lip stands {micrometres(told.difference, told.uncertainty)} further off here than on{" "}
+          The lip stands {said(told.difference, told.uncertainty)} further off here than on{" "}
           {against.data.name}, by {counted(told.tests, "leak test")} of the same skirt at the same gap.{" "}
           {basis === "measured separately" &&
             `The book states ${stated}; predictions take what the tests tell.`}

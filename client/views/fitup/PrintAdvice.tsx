@@ -5,7 +5,7 @@ import { type Printed, printedOf } from "../../../shared/book/mass/printed.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { percentText } from "../../../shared/decide/verdict/figures.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
 import { isGood, type NumberSpec, readNumber } from "../../../shared/units/readNumber.ts";
 import { href } from "../../app/router.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
@@ -13,7 +13,7 @@ import { NumberField } from "../../ui/NumberField.tsx";
 
 /** Grams an hour, as printers are spoken of. */
 const GRAMS_AN_HOUR = 1e-3 / 3600;
-const [HOUR, GRAMS] = [3600, 1000];
+const HOUR = 3600;
 const RATE: NumberSpec = {
   dimension: null,
   suffix: "g/h",
@@ -23,7 +23,7 @@ const RATE: NumberSpec = {
 
 /** @returns how much is printed and how long that takes: what a coupon saves where a size is wrong */
 export function printedText({ mass, time }: Printed): string {
-  const grams = `${formatFixed(GRAMS * mass, 0)}\u202fg`;
+  const grams = formatQuantity(mass, "mass", { decimals: 0 });
   if (time === null) return `${grams} are printed.`;
   return `${grams} are printed, ${formatFixed(time / HOUR, 1)} hours: a coupon that finds a wrong size saves them.`;
 }

@@ -1,6 +1,8 @@
 import { useMemo } from "preact/hooks";
 import type { FitStack } from "../../../shared/book/fitUp/fitStack.ts";
 import type { StackedParts } from "../../../shared/book/fitUp/partSizes.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import { Figure } from "../../charts/Figure.tsx";
 import type { Picture } from "../../charts/picture.ts";
 import { inOrder, nearestSpot } from "../../charts/read/spots.ts";
@@ -9,24 +11,22 @@ import { drawSection, sectionHeight, tightSpots } from "./drawSection.ts";
 import { fitSentence, rangeText, VERDICT_WORDS } from "./fitWords.ts";
 import { type Panel, panelsOf } from "./section.ts";
 
-const MM = 1000;
-
 function fitTable(fits: readonly FitStack[]): Table {
   return {
     columns: [
       "Stack",
-      "Left, mm",
-      "Worst case from, mm",
-      "to, mm",
-      "RSS from, mm",
-      "to (RSS), mm",
+      headed("Left", "length"),
+      headed("Worst case from", "length"),
+      headed("to", "length"),
+      headed("RSS from", "length"),
+      headed("to (RSS)", "length"),
       "Verdict",
     ],
     rows: fits.map(({ name, stack }) =>
       stack
         ? [
             name,
-            ...[stack.clearance, ...stack.worstCase, ...stack.rss].map((metres) => MM * metres),
+            ...[stack.clearance, ...stack.worstCase, ...stack.rss].map((metres) => inUnit(metres, "length")),
             VERDICT_WORDS[stack.verdict],
           ]
         : [name, null, null, null, null, null, "a size is missing"],

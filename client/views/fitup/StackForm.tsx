@@ -6,6 +6,8 @@ import {
   type SizeBasis,
   type StoredStack,
 } from "../../../shared/model/stacks.ts";
+import { headed } from "../../../shared/units/showing.ts";
+import { typedText } from "../../../shared/units/shown.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../ui/Field.tsx";
 import { NumberField } from "../../ui/NumberField.tsx";
@@ -26,11 +28,17 @@ const SOURCES = [
   ...PART_DIMENSIONS.map((of) => ({ value: of, label: PART_SIZES[of].words })),
 ];
 const BASES = SIZE_BASES.map((basis) => ({ value: basis, label: BASIS_WORDS[basis] }));
-const USUAL_TOLERANCE: Readonly<Record<SizeBasis, string>> = {
-  drawn: "0.2 mm unless given",
-  measured: "0.05 mm unless given",
-  free: "none unless given",
+/** By how a size is known [m] */
+const USUAL_TOLERANCE: Readonly<Record<SizeBasis, number | null>> = {
+  drawn: 0.2e-3,
+  measured: 0.05e-3,
+  free: null,
 };
+
+function usualTolerance(basis: SizeBasis): string {
+  const usual = USUAL_TOLERANCE[basis];
+  return `${usual === null ? "none" : typedText(usual, "length", 3)} unless given`;
+}
 
 interface LineProps {
   readonly draft: LineDraft;
@@ -63,7 +71,7 @@ function LineFields({ draft, at, problems, onLine, onRemove }: LineProps) {
         />
         {draft.of === "" && (
           <NumberField
-            label="Size, mm"
+            label={headed("Size", "length")}
             spec={SIZE}
             text={draft.nominal}
             error={problem("nominal")}
@@ -77,10 +85,10 @@ function LineFields({ draft, at, problems, onLine, onRemove }: LineProps) {
           onChange={(basis) => onLine({ basis: SIZE_BASES.find((each) => each === basis) ?? "drawn" })}
         />
         <NumberField
-          label="Tolerance ±, mm"
+          label={headed("Tolerance ±", "length")}
           spec={TOLERANCE}
           text={draft.tolerance}
-          hint={USUAL_TOLERANCE[draft.basis]}
+          hint={usualTolerance(draft.basis)}
           error={problem("tolerance")}
           onText={(tolerance) => onLine({ tolerance })}
         />

@@ -11,9 +11,9 @@ import {
   chanceText,
   KIND_WORDS,
   leftText,
-  mmNumber,
-  mmText,
   rangeText,
+  sizeFigure,
+  sizeText,
   VERDICT_TONES,
   VERDICT_WORDS,
 } from "./fitWords.ts";
@@ -36,14 +36,14 @@ function LineRow({ line, share }: { readonly line: StackLine; readonly share: nu
   const size =
     nominal === null
       ? "–"
-      : `${sense > 0 ? "" : "− "}${quantity > 1 ? `${quantity} × ` : ""}${mmNumber(nominal)}`;
+      : `${sense > 0 ? "" : "− "}${quantity > 1 ? `${quantity} × ` : ""}${sizeFigure(nominal)}`;
   return (
     <tr>
       <th scope="row">
         {name} <small>{sourceText(line)}</small>
       </th>
       <td class="number">{size}</td>
-      <td class="number">{tolerance > 0 ? `± ${mmNumber(tolerance)}` : ""}</td>
+      <td class="number">{tolerance > 0 ? `± ${sizeFigure(tolerance)}` : ""}</td>
       <td class="number">{share === null || tolerance === 0 ? "" : percentText(share)}</td>
     </tr>
   );
@@ -55,14 +55,14 @@ function changeText(fit: FitStack): string | null {
   const change = dimensionToChange(fit);
   if (!change) return "None of its own sizes alone closes it: choose another part, or a tighter tolerance.";
   const { line, by, nominal } = change;
-  return `To close at worst: make “${line.name}” ${mmText(Math.abs(by))} ${by > 0 ? "larger" : "smaller"}, ${mmText(nominal)}.`;
+  return `To close at worst: make “${line.name}” ${sizeText(Math.abs(by))} ${by > 0 ? "larger" : "smaller"}, ${sizeText(nominal)}.`;
 }
 
 /** What the skirt's stack says of the gap that the figures count on. */
 function gapText({ kind, stack }: FitStack, gap: number | null): string | null {
   if (kind !== "gap" || !stack || gap === null) return null;
   const [low, high] = stack.rss;
-  const says = `The lip stands ${mmText(stack.clearance)} over the surface by these sizes; the build's figures count on a gap of ${mmText(gap)}`;
+  const says = `The lip stands ${sizeText(stack.clearance)} over the surface by these sizes; the build's figures count on a gap of ${sizeText(gap)}`;
   return gap < low || gap > high ? `${says}, which these sizes hardly give. Measure it.` : `${says}.`;
 }
 

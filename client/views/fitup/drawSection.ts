@@ -1,8 +1,10 @@
 import { type Selection, select } from "d3";
+import { fromUnit, inUnit } from "../../../shared/units/format.ts";
+import { typedText } from "../../../shared/units/shown.ts";
 import { BASELINE, clippedText, LINE_HEIGHT, textWidth } from "../../charts/draw/type.ts";
 import type { Spot } from "../../charts/read/spots.ts";
 import type { ChartSize } from "../../charts/size.ts";
-import { mmText, VERDICT_TONES, VERDICT_WORDS } from "./fitWords.ts";
+import { sizeText, VERDICT_TONES, VERDICT_WORDS } from "./fitWords.ts";
 import { extentOf, type Panel, type Shape } from "./section.ts";
 
 /** Room of a panel's two lines above it, between panels, and of the scale below all [px]. */
@@ -11,7 +13,6 @@ const [HEAD, BETWEEN, FOOT] = [2 * LINE_HEIGHT + 14, 28, 34];
 const [TALLEST, NARROWEST] = [230, 158];
 /** Least length at which an arrow has room for its heads [px]. */
 const ARROW_ROOM = 16;
-const MM = 1e-3;
 
 interface Placed {
   readonly panel: Panel;
@@ -37,7 +38,7 @@ function scaleOf(panels: readonly Panel[], width: number): number {
 }
 
 function roomText({ tight: { room, isSide }, verdict }: Panel): string {
-  const left = room < 0 ? `${mmText(-room)} short` : `${mmText(room)} left`;
+  const left = room < 0 ? `${sizeText(-room)} short` : `${sizeText(room)} left`;
   return `${VERDICT_WORDS[verdict]}: ${left}${isSide ? " a side" : ""}`;
 }
 
@@ -189,17 +190,27 @@ function drawPanel(svg: Group, placed: Placed, scale: number): void {
   drawTight(picture, panel, scale);
 }
 
-/** A length of the picture in true millimetres, so that it can be measured. */
+/** Widest that the scale's length is drawn [px]. */
+const SCALE_WIDTH = 120;
+const ROUND = [5, 2, 1] as const;
+
+/** @returns the longest round length, 1, 2 or 5 with any power of ten of the unit shown, that has room [in that unit] */
+function roundLength(most: number): number {
+  const power = 10 ** Math.floor(Math.log10(most));
+  return (ROUND.find((each) => each * power <= most) ?? 1) * power;
+}
+
+/** A round length of the picture as it truly is, so that it can be measured. */
 function drawScale(svg: Group, scale: number, y: number): void {
-  const length = [50, 20, 10, 5, 2, 1].find((mm) => mm * MM * scale <= 120) ?? 1;
-  const width = length * MM * scale;
+  const length = fromUnit(roundLength(inUnit(SCALE_WIDTH / scale, "length")), "length");
+  const width = length * scale;
   const group = svg.append("g").attr("class", "fit-scale").attr("transform", `translate(0 ${y})`);
   group.append("path").attr("d", `M0.5 -4V4M0.5 0H${width}M${width} -4V4`);
   group
     .append("text")
     .attr("x", width + 8)
     .attr("y", BASELINE)
-    .text(`${length}\u202fmm, all to one scale`);
+    .text(`${typedText(length, "length", 6)}, all to one scale`);
 }
 
 /** Draws every stack in section, all to one scale, the tight place of each ringed. */

@@ -2,25 +2,23 @@ import type { FitStack } from "../../../shared/book/fitUp/fitStack.ts";
 import type { StackVerdict } from "../../../shared/decide/fitUp/stack.ts";
 import { percentText } from "../../../shared/decide/verdict/figures.ts";
 import type { SizeBasis, StackKind } from "../../../shared/model/stacks.ts";
-import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
+import { figureIn, withUnit } from "../../../shared/units/format.ts";
+import { unitOf } from "../../../shared/units/showing.ts";
 
-const MM = 1000;
+/** From this length on calipers tell tenths of a millimetre, below it hundredths [m]. */
+const LONG = 0.01;
 
-/** Decimals of a length by its size: calipers tell hundredths, of a long part tenths. */
-const decimalsOf = (mm: number) => (Math.abs(mm) < 10 ? 2 : 1);
-
-/** @returns a length in millimetres without its unit: "0.35", "24.0" */
-export function mmNumber(metres: number): string {
-  const mm = MM * metres;
-  return formatFixed(mm, decimalsOf(mm));
+/** @returns a length without its unit: "0.35", "24.0" */
+export function sizeFigure(metres: number): string {
+  return figureIn(metres, "length", Math.abs(metres) < LONG ? 2 : 1);
 }
 
 /** @returns a length: "0.35 mm" */
-export const mmText = (metres: number): string => `${mmNumber(metres)}${THIN_SPACE}mm`;
+export const sizeText = (metres: number): string => withUnit(sizeFigure(metres), unitOf("length"));
 
 /** @returns both ends of a range: "−0.10 to 0.70 mm" */
 export const rangeText = ([low, high]: readonly [number, number]): string =>
-  `${mmNumber(low)} to ${mmText(high)}`;
+  `${sizeFigure(low)} to ${sizeText(high)}`;
 
 export const VERDICT_WORDS: Readonly<Record<StackVerdict, string>> = {
   closes: "closes",
@@ -79,10 +77,10 @@ export function fitSentence(fits: readonly FitStack[]): string {
   const { name, stack } = tightest;
   const [low] = stack.worstCase;
   if (stack.verdict === "will-not-close")
-    return `Will not close: ${lowered(name)} is ${mmText(-stack.clearance)} short.`;
+    return `Will not close: ${lowered(name)} is ${sizeText(-stack.clearance)} short.`;
   if (stack.verdict === "may-not-close")
-    return `May not close: ${lowered(name)} is ${mmText(-low)} short at worst.`;
-  return `Everything closes; tightest is ${lowered(name)}, ${mmText(low)} left at worst.`;
+    return `May not close: ${lowered(name)} is ${sizeText(-low)} short at worst.`;
+  return `Everything closes; tightest is ${lowered(name)}, ${sizeText(low)} left at worst.`;
 }
 
 /** @returns how the stacks stand: "2 close, 1 may not close, 1 lacks a size" */
@@ -103,8 +101,8 @@ export function fitFigures(fits: readonly FitStack[]): string {
 
 /** @returns what is left, on each side where it is round */
 export function leftText({ kind, stack }: Solved): string {
-  if (!isRound(kind)) return mmText(stack.clearance);
-  return `${mmText(stack.clearance)}, ${mmText(stack.clearance / 2)} a side`;
+  if (!isRound(kind)) return sizeText(stack.clearance);
+  return `${sizeText(stack.clearance)}, ${sizeText(stack.clearance / 2)} a side`;
 }
 
 /** A chance this near to certain says no more than that [-]. */

@@ -7,6 +7,7 @@ import type {
   StoredStack,
 } from "../../../shared/model/stacks.ts";
 import { isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
+import { typedText } from "../../../shared/units/shown.ts";
 
 /** A size of a stack while it is typed. */
 export interface LineDraft {
@@ -30,19 +31,16 @@ export interface StackDraft {
 export type StackProblems = Readonly<Record<string, string>>;
 
 const { space, parts } = BUILD.stacks;
-export const SIZE: NumberSpec = { dimension: "length", unit: "mm", limits: space.nominal, example: "24 mm" };
+export const SIZE: NumberSpec = { dimension: "length", limits: space.nominal, example: "24 mm" };
 export const TOLERANCE: NumberSpec = {
   dimension: "length",
-  unit: "mm",
   limits: space.tolerance,
   example: "0.2 mm",
 };
 export const PIECES: NumberSpec = { dimension: null, limits: parts.quantity, example: "1" };
 
 const MOST_LETTERS = 120;
-const MM = 1000;
-const asTyped = (metres: number | undefined) =>
-  metres === undefined ? "" : `${Number((MM * metres).toPrecision(12))} mm`;
+const asTyped = (metres: number | undefined) => (metres === undefined ? "" : typedText(metres, "length"));
 
 export const EMPTY_LINE: LineDraft = {
   name: "",

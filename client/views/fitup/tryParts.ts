@@ -3,7 +3,7 @@ import { fitStacks } from "../../../shared/book/fitUp/fitStack.ts";
 import type { StackedPart } from "../../../shared/book/fitUp/partSizes.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { type Exchange, partChoices, partValue } from "../../ui/partChoices.ts";
-import { mmText, tightestFirst, VERDICT_WORDS } from "./fitWords.ts";
+import { sizeText, tightestFirst, VERDICT_WORDS } from "./fitWords.ts";
 
 interface Choice {
   readonly value: string;
@@ -24,7 +24,7 @@ function withVerdict(book: Book, build: Build, name: string, exchange: Exchange)
   if (!tightest) return name;
   const { verdict, worstCase, clearance } = tightest.stack;
   const end = verdict === "will-not-close" ? clearance : worstCase[0];
-  return `${name}: ${VERDICT_WORDS[verdict]}, ${mmText(Math.abs(end))} ${end < 0 ? "short" : "left"}`;
+  return `${name}: ${VERDICT_WORDS[verdict]}, ${sizeText(Math.abs(end))} ${end < 0 ? "short" : "left"}`;
 }
 
 const LISTS = [

@@ -1,11 +1,12 @@
+import { ticks } from "d3";
 import type { MapQuestion } from "../../../shared/decide/map/grid.ts";
 import { buildAt, type MapKey, rotorAt } from "../../../shared/decide/map/place.ts";
 import type { MapField } from "../../../shared/decide/map/solve.ts";
 import { answerOrNull } from "../../../shared/numeric/errors.ts";
-import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import { predictAny } from "../../../shared/physics/predictAny.ts";
-import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
-import { shownNumber, unitShown } from "../../../shared/units/shown.ts";
+import { formatFixed, inUnit, THIN_SPACE } from "../../../shared/units/format.ts";
+import { unitOf } from "../../../shared/units/showing.ts";
+import { decimalsShown, shownNumber, unitShown } from "../../../shared/units/shown.ts";
 import type { Field } from "../../charts/model/field.ts";
 import type { Axis, Mark, Plot, Point, Ring, Stop } from "../../charts/model/plot.ts";
 import type { Table } from "../../ui/table.ts";
@@ -13,16 +14,14 @@ import type { Shown } from "./asked.ts";
 import { namesOf, regionsOf } from "./regions.ts";
 import { settingBy } from "./settings.ts";
 
-const MINUTE = 60;
 /** Places at which the map is read, and rows of its table, along each axis. */
 const [READ, LISTED] = [17, 9];
 
 /** Where contour lines of each field run, in the unit shown. */
-const STEPS: Readonly<Record<Shown, readonly number[]>> = {
+const STEPS = {
   margin: [0.5, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20],
   minutes: [1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30, 45, 60],
-  winding: [40, 60, 80, 100, 120, 140, 160, 180, 200, 250, 300],
-};
+} as const;
 /** Lines of contours that a map has at most, spread over its values. */
 const MOST_STEPS = 9;
 
@@ -55,7 +54,7 @@ export function shownOf(key: MapKey, si: number): number {
 export function settingText(key: MapKey, si: number): string {
   const setting = settingBy(key);
   const unit = unitShown(setting);
-  const number = formatFixed(shownOf(key, si), setting.decimals);
+  const number = formatFixed(shownOf(key, si), decimalsShown(setting, setting.decimals));
   return unit ? `${number}${THIN_SPACE}${unit}` : number;
 }
 
@@ -75,11 +74,12 @@ function axisOf({ key, values }: MapQuestion["x"]): Axis {
 /** @returns what is shown, in its unit: ×, minutes, °C */
 export function valuesOf(field: MapField, shown: Shown): Float64Array {
   if (shown === "margin") return field.margin;
-  if (shown === "minutes") return field.time.map((time) => time / MINUTE);
-  return field.winding.map((kelvin) => kelvin - CELSIUS_ZERO);
+  if (shown === "minutes") return field.time.map((time) => inUnit(time, "duration"));
+  return field.winding.map((kelvin) => inUnit(kelvin, "temperature"));
 }
 
-const UNITS: Readonly<Record<Shown, string>> = { margin: "×", minutes: "min", winding: "°C" };
+const unitOfShown = (shown: Shown): string =>
+  shown === "margin" ? "×" : unitOf(shown === "minutes" ? "duration" : "temperature");
 export const SHOWN_NAMES: Readonly<Record<Shown, string>> = {
   margin: "margin",
   minutes: "minutes to the end of the charge",
@@ -91,7 +91,7 @@ export function valueText(shown: Shown, value: number): string {
   if (Number.isNaN(value)) return "no answer";
   if (value === Number.POSITIVE_INFINITY) return "no pull needed";
   const digits = shown === "margin" ? 2 : shown === "minutes" ? 1 : 0;
-  return `${formatFixed(value, digits)}${THIN_SPACE}${UNITS[shown]}`;
+  return `${formatFixed(value, digits)}${THIN_SPACE}${unitOfShown(shown)}`;
 }
 
 function stepsOf(values: Float64Array, shown: Shown): number[] {
@@ -100,7 +100,8 @@ function stepsOf(values: Float64Array, shown: Shown): number[] {
     finite.reduce((a, b) => Math.min(a, b), Infinity),
     finite.reduce((a, b) => Math.max(a, b), -Infinity),
   ];
-  const within = STEPS[shown].filter((step) => step > least && step < most);
+  const all: readonly number[] = shown === "winding" ? ticks(least, most, MOST_STEPS) : STEPS[shown];
+  const within = all.filter((step) => step > least && step < most);
   const every = Math.ceil(within.length / MOST_STEPS);
   return within.filter((step, i) => i % every === 0 || (shown === "margin" && step === 1));
 }
@@ -115,7 +116,7 @@ function fieldOf({ question, field, shown }: Drawing, x: Axis, y: Axis): Field {
     rows: question.y.values.length,
     values,
     steps: stepsOf(values, shown),
-    words: (step) => `${step}${THIN_SPACE}${UNITS[shown]}`,
+    words: (step) => `${step}${THIN_SPACE}${unitOfShown(shown)}`,
   };
 }
 
@@ -248,7 +249,7 @@ export function mapTable({ question: { x, y }, field, shown }: Drawing): Table {
   const number = (value: number) => (Number.isFinite(value) ? value : null);
   return {
     columns: [
-      `${settingBy(y.key).label} ↓, ${settingBy(x.key).label} →; ${SHOWN_NAMES[shown]} (${UNITS[shown]})`,
+      `${settingBy(y.key).label} ↓, ${settingBy(x.key).label} →; ${SHOWN_NAMES[shown]} (${unitOfShown(shown)})`,
       ...columns.map((column) => settingText(x.key, x.values[column])),
     ],
     rows: spreadOver(y.values.length, LISTED).map((row) => [

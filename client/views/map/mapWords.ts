@@ -1,11 +1,11 @@
 import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
-import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
+import { formatFixed, inUnit, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Drawing, placeOf, SHOWN_NAMES, settingText, solvedAt, valueText } from "./mapPlot.ts";
 import { insideOf, STOPS, type StopKind } from "./regions.ts";
 import { settingBy } from "./settings.ts";
 
-const [PERCENT, MINUTE, CELSIUS] = [100, 60, 273.15];
+const PERCENT = 100;
 
 const WORDS: Readonly<Record<StopKind, string>> = {
   bursts: "the rotor bursts",
@@ -68,8 +68,8 @@ export function placeLines(drawing: Drawing, key: string): string[] {
     stop === null
       ? `holds, ${marginText(Number.isFinite(margin) ? margin : null)}`
       : `${WORDS[stop]}, ${valueText("margin", margin)}`,
-    `winding ${valueText("winding", winding - CELSIUS)}`,
-    ...(Number.isNaN(time) ? [] : [valueText("minutes", time / MINUTE)]),
+    `winding ${valueText("winding", inUnit(winding, "temperature"))}`,
+    ...(Number.isNaN(time) ? [] : [valueText("minutes", inUnit(time, "duration"))]),
   ];
 }
 

@@ -1,3 +1,4 @@
+import { labelWithUnit } from "../../../shared/units/shown.ts";
 import { TextField } from "../../ui/Field.tsx";
 import { NumberField } from "../../ui/NumberField.tsx";
 import {
@@ -12,8 +13,13 @@ import {
 } from "./line.ts";
 
 const NUMBERS = [
-  { key: "mass", label: "Mass of a piece, g", spec: PIECE_MASS, hint: undefined },
-  { key: "uncertainty", label: "Standard uncertainty, g", spec: PIECE_UNCERTAINTY, hint: "0 unless given" },
+  { key: "mass", label: "Mass of a piece", spec: PIECE_MASS, hint: undefined },
+  {
+    key: "uncertainty",
+    label: "Standard uncertainty",
+    spec: PIECE_UNCERTAINTY,
+    hint: "0 unless given",
+  },
   { key: "price", label: "Price of a piece", spec: PIECE_PRICE, hint: "0 unless given" },
   { key: "leadTime", label: "Days until it is there", spec: LEAD_TIME, hint: "0 unless given" },
 ] as const;
@@ -44,7 +50,7 @@ export function Alternatives({ draft: { alternatives }, problems, onDraft }: Alt
             {NUMBERS.map(({ key, label, spec, hint }) => (
               <NumberField
                 key={key}
-                label={label}
+                label={labelWithUnit(label, spec)}
                 spec={spec}
                 text={each[key]}
                 error={problems[`alternatives.${i}.${key}`]}

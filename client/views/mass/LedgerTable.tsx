@@ -11,7 +11,7 @@ import type { Board } from "../../../shared/physics/working.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { FigureOf } from "../../ui/working/FigureOf.tsx";
-import { BASIS_WORDS, gramsText, groupTitle, halfBand } from "./massWords.ts";
+import { BASIS_WORDS, groupTitle, halfBand, massText } from "./massWords.ts";
 
 export interface LedgerTableProps {
   /** workings of the build on the screen, with what is typed and tried */
@@ -30,7 +30,7 @@ function Known({ line: { quantity, mass, basis } }: { readonly line: MassLine })
   const pieces = Number.isInteger(quantity) ? formatFixed(quantity, 0) : String(quantity);
   return (
     <small>
-      {quantity !== 1 && `${pieces} × ${gramsText(mass)}, `}
+      {quantity !== 1 && `${pieces} × ${massText(mass)}, `}
       {basis === "weighed" ? BASIS_WORDS[basis] : <span class="mark">{BASIS_WORDS[basis]}</span>}
     </small>
   );
@@ -52,7 +52,7 @@ function Cells({ board, mass, of, figure, isKnown = true }: CellsProps) {
       <td class="number">
         {isKnown ? (
           <FigureOf board={board} title={mass}>
-            {gramsText(figure.value)}
+            {massText(figure.value)}
           </FigureOf>
         ) : (
           "–"

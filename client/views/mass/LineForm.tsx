@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { LedgerLine } from "../../../shared/model/ledger.ts";
 import { MASS_GROUPS } from "../../../shared/model/ledger.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../ui/Field.tsx";
 import { NumberField } from "../../ui/NumberField.tsx";
@@ -83,7 +84,7 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
           onText={(quantity) => set({ quantity })}
         />
         <NumberField
-          label="Mass of a piece, g"
+          label={headed("Mass of a piece", "mass")}
           spec={PIECE_MASS}
           text={draft.mass}
           error={problems.mass}
@@ -97,7 +98,7 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
           onChange={(basis) => set({ basis: basis === "weighed" ? "weighed" : "estimated" })}
         />
         <NumberField
-          label="Standard uncertainty of a piece, g"
+          label={headed("Standard uncertainty of a piece", "mass")}
           spec={PIECE_UNCERTAINTY}
           text={draft.uncertainty}
           error={problems.uncertainty}

@@ -1,4 +1,5 @@
 import { DENSITIES, STUFF_KEYS } from "../../../shared/model/densities.ts";
+import { labelWithUnit, typedText } from "../../../shared/units/shown.ts";
 import { SelectField } from "../../ui/Field.tsx";
 import { NumberField } from "../../ui/NumberField.tsx";
 import type { LineProblems } from "./line.ts";
@@ -9,24 +10,25 @@ const WAYS = [
   { value: "volume", label: "from a print's volume" },
   { value: "sheet", label: "from a sheet's area" },
 ];
-const STUFFS = STUFF_KEYS.map((key) => ({
-  value: key,
-  label: `${DENSITIES[key].name}, ${DENSITIES[key].density} kg/m³`,
-}));
+const stuffs = () =>
+  STUFF_KEYS.map((key) => ({
+    value: key,
+    label: `${DENSITIES[key].name}, ${typedText(DENSITIES[key].density, "density", 4)}`,
+  }));
 
 const OF_VOLUME: readonly (readonly [MadeField, string, string?])[] = [
-  ["volume", "Volume, cm³", "of its outer shape, as the slicer or the drawing gives it"],
-  ["infill", "Infill, %", "100 unless given"],
-  ["surface", "Surface, cm²", "with walls: their share is solid"],
-  ["wall", "Walls, mm"],
+  ["volume", "Volume", "of its outer shape, as the slicer or the drawing gives it"],
+  ["infill", "Infill", "100 unless given"],
+  ["surface", "Surface", "with walls: their share is solid"],
+  ["wall", "Walls"],
 ];
 const OF_SHEET: readonly (readonly [MadeField, string, string?])[] = [
-  ["area", "Area, cm²"],
-  ["thickness", "Thickness, mm"],
+  ["area", "Area"],
+  ["thickness", "Thickness"],
 ];
 const OF_PLACE: readonly (readonly [MadeField, string, string?])[] = [
-  ["fromRear", "Ahead of the rear axle, mm", "where it stands, for the centre of gravity"],
-  ["height", "Over the surface, mm"],
+  ["fromRear", "Ahead of the rear axle", "where it stands, for the centre of gravity"],
+  ["height", "Over the surface"],
 ];
 
 export interface MadeFieldsProps {
@@ -41,7 +43,7 @@ export function MadeFields({ draft, problems, onDraft }: MadeFieldsProps) {
     list.map(([field, label, hint]) => (
       <NumberField
         key={field}
-        label={label}
+        label={labelWithUnit(label, MADE_SPECS[field])}
         hint={hint}
         spec={MADE_SPECS[field]}
         text={draft[field]}
@@ -61,7 +63,7 @@ export function MadeFields({ draft, problems, onDraft }: MadeFieldsProps) {
         <SelectField
           label="Material"
           value={draft.material}
-          options={STUFFS}
+          options={stuffs()}
           hint={DENSITIES[draft.material].source}
           onChange={(material) => onDraft({ material: stuffOf(material) })}
         />

@@ -1,26 +1,32 @@
 import { targetText } from "../../../shared/decide/verdict/figures.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import { Figure } from "../../charts/Figure.tsx";
 import type { Picture } from "../../charts/picture.ts";
 import type { Table } from "../../ui/table.ts";
 import { drawMass, massHeight, massPlaces, rowText } from "./drawMass.ts";
 import type { Headroom } from "./headroom.ts";
-import { gramsText, groupSums, headroomSentence, plusMinus } from "./massWords.ts";
-
-const GRAMS = 1000;
+import { groupSums, headroomSentence, massText, plusMinus } from "./massWords.ts";
 
 function massTable(of: Headroom): Table {
-  const left = (limit: number | null) => (limit === null ? "any" : GRAMS * (limit - of.mass));
+  const left = (limit: number | null) => (limit === null ? "any" : inUnit(limit - of.mass, "mass"));
   return {
-    columns: ["What", "Mass, g", "Allowed at the wanted margin, g", "Left, g", "Allowed at 1 ×, g"],
+    columns: [
+      "What",
+      headed("Mass", "mass"),
+      headed("Allowed at the wanted margin", "mass"),
+      headed("Left", "mass"),
+      headed("Allowed at 1 ×", "mass"),
+    ],
     rows: [
-      ...groupSums(of).map(({ group, value }) => [group, GRAMS * value, null, null, null]),
-      ["on board", GRAMS * of.mass, null, null, null],
+      ...groupSums(of).map(({ group, value }) => [group, inUnit(value, "mass"), null, null, null]),
+      ["on board", inUnit(of.mass, "mass"), null, null, null],
       ...of.allowed.map(({ title, atTarget, atOne }) => [
         title,
         null,
-        atTarget === null ? "any" : GRAMS * atTarget,
+        atTarget === null ? "any" : inUnit(atTarget, "mass"),
         left(atTarget),
-        atOne === null ? "any" : GRAMS * atOne,
+        atOne === null ? "any" : inUnit(atOne, "mass"),
       ]),
     ],
   };
@@ -29,11 +35,11 @@ function massTable(of: Headroom): Table {
 /** @returns what a group of the bar, or an attitude's row, says of itself, a line each */
 function massLines(of: Headroom, key: string): string[] {
   const group = groupSums(of).find((each) => each.group === key);
-  if (group) return [group.group, `${gramsText(group.value)}${plusMinus(group)}`];
+  if (group) return [group.group, `${massText(group.value)}${plusMinus(group)}`];
   const row = of.allowed.find(({ title }) => title === key);
   if (!row) return [];
   const left = row.atTarget === null ? null : row.atTarget - of.mass;
-  const rest = left === null ? [] : [left >= 0 ? `${gramsText(left)} left` : `${gramsText(-left)} too heavy`];
+  const rest = left === null ? [] : [left >= 0 ? `${massText(left)} left` : `${massText(-left)} too heavy`];
   return [rowText(row, targetText(of.target)), ...rest];
 }
 

@@ -4,7 +4,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { href } from "../../app/router.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
-import { gramsText } from "./massWords.ts";
+import { massText } from "./massWords.ts";
 
 export interface WeighedSinceProps {
   readonly book: Book;
@@ -13,8 +13,8 @@ export interface WeighedSinceProps {
 
 /** "Camera: 46.8 g on the scale on 2026-05-12, 48 g here" */
 const saidOf = ({ line, mass, date }: WeighedLine): string => {
-  const here = line.basis === "missing" ? "not weighed here" : `${gramsText(line.mass)} here`;
-  return `${line.name}: ${gramsText(mass)} on the scale on ${date}, ${here}`;
+  const here = line.basis === "missing" ? "not weighed here" : `${massText(line.mass)} here`;
+  return `${line.name}: ${massText(mass)} on the scale on ${date}, ${here}`;
 };
 
 /** What weigh-ins say of the lines, and the way to take it over. */

@@ -3,11 +3,12 @@ import type { Ledger } from "../../../shared/book/mass/ledger.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { BUILD } from "../../../shared/model/limits.ts";
 import { isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import { NumberField } from "../../ui/NumberField.tsx";
-import { gramsText } from "./massWords.ts";
+import { massText } from "./massWords.ts";
 
-const WHOLE: NumberSpec = { dimension: "mass", unit: "g", limits: BUILD.vehicle.mass, example: "180 g" };
-const STANDARD: NumberSpec = { dimension: "mass", unit: "g", limits: { min: 0 }, example: "1 g" };
+const WHOLE: NumberSpec = { dimension: "mass", limits: BUILD.vehicle.mass, example: "180 g" };
+const STANDARD: NumberSpec = { dimension: "mass", limits: { min: 0 }, example: "1 g" };
 
 export interface WholeMassProps {
   readonly build: Build;
@@ -52,19 +53,19 @@ export function WholeMass({ build, ledger, onSave }: WholeMassProps) {
       <summary>{isWhole ? "The whole, as one number" : "Weigh the whole vehicle"}</summary>
       <p class="small">
         {isWhole
-          ? `${gramsText(ledger.mass.value)} counts as everything on board; the lines say what of.`
+          ? `${massText(ledger.mass.value)} counts as everything on board; the lines say what of.`
           : "One number for everything on board takes the place of the sum."}
       </p>
       <form onSubmit={(event) => void save(event)} noValidate>
         <NumberField
-          label="Everything on board, g"
+          label={headed("Everything on board", "mass")}
           spec={WHOLE}
           text={text}
           error={problems.mass}
           onText={setText}
         />
         <NumberField
-          label="Standard uncertainty, g"
+          label={headed("Standard uncertainty", "mass")}
           spec={STANDARD}
           text={unsure}
           error={problems.unsure}
@@ -79,7 +80,7 @@ export function WholeMass({ build, ledger, onSave }: WholeMassProps) {
             type="button"
             onClick={() => void onSave(withWhole(build, undefined, null)).then(setRefusal)}
           >
-            {`Let the sum count, ${gramsText(ledger.sum.value)}`}
+            {`Let the sum count, ${massText(ledger.sum.value)}`}
           </button>
         </p>
       )}

@@ -1,11 +1,11 @@
 import { scaleLinear, select } from "d3";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { decimalsFor, formatFixed, inUnit, withUnit } from "../../../shared/units/format.ts";
+import { unitOf } from "../../../shared/units/showing.ts";
 import { clippedText, textWidth } from "../../charts/draw/type.ts";
 import type { ChartSize } from "../../charts/size.ts";
 import type { Allowed, Headroom } from "./headroom.ts";
-import { gramsText, groupSums } from "./massWords.ts";
+import { groupSums, massText } from "./massWords.ts";
 
-const GRAMS = 1000;
 const [BAR_TOP, BAR_HEIGHT, ROW_HEIGHT, AXIS_HEIGHT] = [24, 40, 44, 40];
 /** Room inside a segment on either side of its name [px]. */
 const INSIDE = 6;
@@ -22,8 +22,8 @@ function endOf({ mass, allowed }: Headroom): number {
 
 export const rowText = ({ title, atTarget, atOne }: Allowed, target: string): string => {
   if (atTarget === null) return `${title}: any mass holds`;
-  const one = atOne === null ? "any mass" : gramsText(atOne);
-  return `${title}: ${gramsText(atTarget)} at ${target}, ${one} at 1 ×`;
+  const one = atOne === null ? "any mass" : massText(atOne);
+  return `${title}: ${massText(atTarget)} at ${target}, ${one} at 1 ×`;
 };
 
 type Scale = (kilograms: number) => number;
@@ -82,14 +82,15 @@ function drawLimits(svg: Svg, { allowed, mass, ...of }: Headroom, x: Scale, widt
 function drawAxis(svg: Svg, x: ReturnType<typeof scaleLinear<number, number>>, size: ChartSize): void {
   const y = size.height - AXIS_HEIGHT + 10;
   const ticks = x.ticks(Math.max(2, Math.floor(size.width / 110)));
+  const decimals = decimalsFor(ticks[1] ?? 1, 1);
   const marks = svg.selectAll("g.mass-tick").data(ticks).join("g").attr("class", "mass-tick");
-  marks.attr("transform", (grams) => `translate(${x(grams)} ${y})`).attr("aria-hidden", "true");
+  marks.attr("transform", (shown) => `translate(${x(shown)} ${y})`).attr("aria-hidden", "true");
   marks.append("line").attr("y2", 5);
   marks
     .append("text")
     .attr("y", 20)
-    .attr("text-anchor", (grams) => (grams === 0 ? "start" : x(grams) > size.width - 20 ? "end" : "middle"))
-    .text((grams) => `${formatFixed(grams, 0)}${grams === 0 ? " g" : ""}`);
+    .attr("text-anchor", (shown) => (shown === 0 ? "start" : x(shown) > size.width - 20 ? "end" : "middle"))
+    .text((shown) => (shown === 0 ? withUnit("0", unitOf("mass")) : formatFixed(shown, decimals)));
 }
 
 /** Where a group of the bar, or an attitude's row, can be read. */
@@ -125,8 +126,8 @@ export function massPlaces(of: Headroom, width: number): { readonly bar: Place[]
 export function drawMass(element: SVGSVGElement, of: Headroom, size: ChartSize): void {
   const svg = select<SVGSVGElement, unknown>(element).attr("width", size.width).attr("height", size.height);
   svg.selectAll("*").remove();
-  const scale = scaleLinear([0, GRAMS * endOf(of)], [0, size.width]);
-  const x = (kilograms: number) => scale(GRAMS * kilograms);
+  const scale = scaleLinear([0, inUnit(endOf(of), "mass")], [0, size.width]);
+  const x = (kilograms: number) => scale(inUnit(kilograms, "mass"));
   const at = x(of.mass);
   drawBar(svg, of, x);
   svg
@@ -137,7 +138,7 @@ export function drawMass(element: SVGSVGElement, of: Headroom, size: ChartSize):
     .attr("y1", BAR_TOP - 4)
     .attr("y2", size.height - AXIS_HEIGHT + 6);
   drawLimits(svg, of, x, size.width);
-  const label = `${gramsText(of.mass)} on board`;
+  const label = `${massText(of.mass)} on board`;
   svg
     .append("text")
     .attr("class", "mass-label")

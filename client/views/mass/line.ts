@@ -10,6 +10,7 @@ import {
 import { BUILD } from "../../../shared/model/limits.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
+import { typedText } from "../../../shared/units/shown.ts";
 import {
   draftOfMade,
   MADE_SPECS,
@@ -48,13 +49,11 @@ export type LineProblems = Readonly<Record<string, string>>;
 export const QUANTITY: NumberSpec = { dimension: null, limits: BUILD.ledger.quantity, example: "4" };
 export const PIECE_MASS: NumberSpec = {
   dimension: "mass",
-  unit: "g",
   limits: BUILD.ledger.mass,
   example: "2.5 g",
 };
 export const PIECE_UNCERTAINTY: NumberSpec = {
   dimension: "mass",
-  unit: "g",
   limits: BUILD.ledger.uncertainty,
   example: "0.3 g",
 };
@@ -71,9 +70,8 @@ export const LEAD_TIME: NumberSpec = {
 };
 
 const MOST_LETTERS = 120;
-const GRAMS = 1000;
 /** Grams of a stored number, without the rounding of kilograms. */
-const asTyped = (kilograms: number) => `${Number((GRAMS * kilograms).toPrecision(12))} g`;
+const asTyped = (kilograms: number) => typedText(kilograms, "mass");
 
 export const EMPTY_LINE: LineDraft = {
   name: "",

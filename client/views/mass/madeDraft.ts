@@ -2,7 +2,9 @@ import { STUFF_KEYS, type StuffKey } from "../../../shared/model/densities.ts";
 import type { LedgerLine } from "../../../shared/model/ledger.ts";
 import { BUILD } from "../../../shared/model/limits.ts";
 import type { Made } from "../../../shared/model/made.ts";
+import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import type { NumberSpec } from "../../../shared/units/readNumber.ts";
+import { typedText } from "../../../shared/units/shown.ts";
 
 /** How a piece is made, and where it stands, while it is typed. */
 export interface MadeDraft {
@@ -35,18 +37,16 @@ export const NOT_MADE: MadeDraft = {
 const { made, place } = BUILD.ledger;
 const length = (limits: NumberSpec["limits"], example: string): NumberSpec => ({
   dimension: "length",
-  unit: "mm",
   limits,
   example,
 });
 
-/** Cubic centimetres and per cent, as slicers give them; a bare number. */
 export const MADE_SPECS = {
-  volume: { dimension: null, limits: { positive: true, max: 1e6 }, example: "42" },
+  volume: { dimension: "volume", limits: { positive: true, max: 1 }, example: "42 cm³" },
   infill: { dimension: "fraction", limits: made.infill, example: "20 %" },
-  surface: { dimension: "area", unit: "cm²", limits: made.surface, example: "180 cm²" },
+  surface: { dimension: "area", limits: made.surface, example: "180 cm²" },
   wall: length(made.wall, "0.8 mm"),
-  area: { dimension: "area", unit: "cm²", limits: made.area, example: "120 cm²" },
+  area: { dimension: "area", limits: made.area, example: "120 cm²" },
   thickness: length(made.thickness, "0.5 mm"),
   fromRear: length(place.fromRear, "55 mm"),
   height: length(place.height, "20 mm"),
@@ -54,28 +54,26 @@ export const MADE_SPECS = {
 
 export type MadeField = keyof typeof MADE_SPECS;
 
-const CUBIC_CM = 1e-6;
-const digits = (value: number) => String(Number(value.toPrecision(12)));
-const typed = (value: number | undefined, factor: number, unit: string) =>
-  value === undefined ? "" : `${digits(value / factor)}${unit}`;
+const typed = (value: number | undefined, name: DimensionName) =>
+  value === undefined ? "" : typedText(value, name);
 
 /** @returns how a stored line is made and where it stands, as it would be typed */
 export function draftOfMade({ made: drawing, place: at }: Pick<LedgerLine, "made" | "place">): MadeDraft {
-  const where = { fromRear: typed(at?.fromRear, 1e-3, " mm"), height: typed(at?.height, 1e-3, " mm") };
+  const where = { fromRear: typed(at?.fromRear, "length"), height: typed(at?.height, "length") };
   if (!drawing) return { ...NOT_MADE, ...where };
   const common = { ...NOT_MADE, ...where, by: drawing.by, material: drawing.material };
   if (drawing.by === "sheet")
     return {
       ...common,
-      area: typed(drawing.area, 1e-4, " cm²"),
-      thickness: typed(drawing.thickness, 1e-3, " mm"),
+      area: typed(drawing.area, "area"),
+      thickness: typed(drawing.thickness, "length"),
     };
   return {
     ...common,
-    volume: typed(drawing.volume, CUBIC_CM, ""),
-    infill: typed(drawing.infill, 1e-2, " %"),
-    surface: typed(drawing.surface, 1e-4, " cm²"),
-    wall: typed(drawing.wall, 1e-3, " mm"),
+    volume: typed(drawing.volume, "volume"),
+    infill: typed(drawing.infill, "fraction"),
+    surface: typed(drawing.surface, "area"),
+    wall: typed(drawing.wall, "length"),
   };
 }
 
@@ -97,7 +95,7 @@ export function readMade({ by, material }: MadeDraft, read: ReadField): Made | u
   return {
     by,
     material,
-    volume: CUBIC_CM * volume,
+    volume,
     infill: infill ?? 1,
     ...(surface === undefined ? {} : { surface }),
     ...(wall === undefined ? {} : { wall }),

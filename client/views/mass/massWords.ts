@@ -2,22 +2,23 @@ import { type MassBasis, type MassFigure, sumOf } from "../../../shared/book/mas
 import { Z90 } from "../../../shared/book/mass/workings.ts";
 import { targetText } from "../../../shared/decide/verdict/figures.ts";
 import { MASS_GROUPS, type MassGroup } from "../../../shared/model/ledger.ts";
-import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
+import { formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Headroom, tightestFirst } from "./headroom.ts";
 
-const GRAMS = 1000;
-/** Below this, tenths of a gram are shown [g]. */
-const SMALL = 20;
+/** Below this, tenths of a gram are shown [kg]. */
+const SMALL = 0.02;
+const TENTH = 1e-4;
 
 /** @returns a mass: "133 g", "4.5 g" */
-export function gramsText(kilograms: number): string {
-  const grams = Math.round(GRAMS * kilograms * 10) / 10;
-  return `${formatFixed(grams, Math.abs(grams) < SMALL && grams % 1 !== 0 ? 1 : 0)}${THIN_SPACE}g`;
+export function massText(kilograms: number): string {
+  const tenths = Math.round(kilograms / TENTH);
+  const isFine = Math.abs(kilograms) < SMALL && tenths % 10 !== 0;
+  return formatQuantity(kilograms, "mass", { decimals: isFine ? 1 : 0 });
 }
 
 /** @returns half of the band that holds 90 %: "± 7 g"; nothing where it isn't known */
 export function halfBand({ uncertainty }: Pick<MassFigure, "uncertainty">): string {
-  return uncertainty > 0 ? `± ${gramsText(Z90 * uncertainty)}` : "";
+  return uncertainty > 0 ? `± ${massText(Z90 * uncertainty)}` : "";
 }
 
 /** @returns how unsure a mass is: " ± 7 g (90 %)"; nothing where it isn't said */
@@ -29,30 +30,30 @@ export function plusMinus({ uncertainty }: MassFigure): string {
 export function headroomSentence(of: Headroom): string {
   const { mass, target } = of;
   const [tightest, ...others] = tightestFirst(of);
-  if (!tightest) return `${gramsText(mass)} on board.`;
+  if (!tightest) return `${massText(mass)} on board.`;
   const other = others.find(({ angle }) => angle === 90) ?? others[0];
   const left = tightest.atTarget - mass;
   const rest = other && other.atTarget - mass;
-  const also = (text: string) => (other && rest >= 0 ? `${text} ${gramsText(rest)} for ${other.name}.` : "");
-  if (left >= 0) return `${gramsText(left)} left for ${tightest.name}, the tightest${also(";") || "."}`;
-  const over = `Too heavy by ${gramsText(-left)} for ${targetText(target)} on ${tightest.name}`;
+  const also = (text: string) => (other && rest >= 0 ? `${text} ${massText(rest)} for ${other.name}.` : "");
+  if (left >= 0) return `${massText(left)} left for ${tightest.name}, the tightest${also(";") || "."}`;
+  const over = `Too heavy by ${massText(-left)} for ${targetText(target)} on ${tightest.name}`;
   return `${over}${also("; left:") || "."}`;
 }
 
 /** @returns what the sentence stands on: mass, uncertainty, target */
 export function massFigures({ ledger, target }: Headroom): string {
   const from = ledger.whole ? "as one number" : "as the sum of its lines";
-  return `${gramsText(ledger.mass.value)}${plusMinus(ledger.mass)} on board, ${from}; margin wanted ${targetText(target)}, parked and driving`;
+  return `${massText(ledger.mass.value)}${plusMinus(ledger.mass)} on board, ${from}; margin wanted ${targetText(target)}, parked and driving`;
 }
 
 /** @returns what the lines leave open of a whole: null where they leave nothing, or there is no whole */
 export function unaccountedSentence({ ledger: { unaccounted, whole, sum } }: Headroom): string | null {
   if (unaccounted === null || whole === null) return null;
-  const least = 0.5 / GRAMS;
+  const least = 5e-4;
   if (Math.abs(unaccounted) < least) return null;
   return unaccounted > 0
-    ? `${gramsText(unaccounted)} of the ${gramsText(whole.value)} are on no line yet.`
-    : `The lines come to ${gramsText(sum.value)}, more than the ${gramsText(whole.value)} typed for the whole. Correct one of them.`;
+    ? `${massText(unaccounted)} of the ${massText(whole.value)} are on no line yet.`
+    : `The lines come to ${massText(sum.value)}, more than the ${massText(whole.value)} typed for the whole. Correct one of them.`;
 }
 
 /** Groups that every vehicle has in the end, and that are easily forgotten on paper. */

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useId } from "preact/hooks";
-import { shownNumber, siOfShown, unitShown } from "../../../shared/units/shown.ts";
+import { decimalsShown, shownNumber, siOfShown, unitShown } from "../../../shared/units/shown.ts";
 import { changes, settle, tryOut } from "../../state/build.ts";
 import { type Changes, changed, type Handle as HandleKind } from "../../state/handles.ts";
 import { FieldError, inputOf } from "../../ui/Field.tsx";
@@ -26,7 +26,7 @@ export interface HandleProps {
 
 /** The slider's ends in the shown unit, widened where a typed value lies beyond them. */
 function ends(handle: HandleKind, was: number, value: number): { low: number; high: number; step: number } {
-  const step = 10 ** -handle.decimals;
+  const step = 10 ** -decimalsShown(handle, handle.decimals);
   const [low, high] = handle.slide(was).map((si) => shownNumber(handle, si));
   const [least, most] = [handle.limits.min, handle.limits.max].map((si) => shownNumber(handle, si));
   const now = shownNumber(handle, value);
@@ -39,10 +39,9 @@ function ends(handle: HandleKind, was: number, value: number): { low: number; hi
 
 /** @returns what is tried with the slider at this shown number; back where the build stands it is no change */
 function slid(handle: HandleKind, was: number, shown: number): Changes {
-  const si = siOfShown(handle, Number(shown.toFixed(handle.decimals)));
-  const halfStep = Math.abs(
-    siOfShown(handle, shown + 0.5 * 10 ** -handle.decimals) - siOfShown(handle, shown),
-  );
+  const decimals = decimalsShown(handle, handle.decimals);
+  const si = siOfShown(handle, Number(shown.toFixed(decimals)));
+  const halfStep = Math.abs(siOfShown(handle, shown + 0.5 * 10 ** -decimals) - siOfShown(handle, shown));
   const { min: low, max: high } = handle.limits;
   const value = Math.abs(si - was) < halfStep ? was : Math.min(high, Math.max(low, si));
   return changed(changes.peek(), handle.key, value, was);

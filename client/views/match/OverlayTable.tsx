@@ -2,8 +2,7 @@ import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { sentenceOf, stateWords } from "../../../shared/decide/verdict/words.ts";
-import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { verdictBeside } from "../../state/verdict/found.ts";
@@ -60,7 +59,7 @@ function Line({ book, overlay }: { book: Book; overlay: Laid }) {
         {verdict && <StateMark state={verdict.state} words={stateWords(verdict)} />}
         <VerdictMarks book={book} outcome={outcome} />
       </td>
-      <td>{formatFixed(((outcome.prediction?.suction ?? 0) / STANDARD_GRAVITY) * 1000, 0)} g</td>
+      <td>{formatQuantity(outcome.prediction?.suction ?? 0, "load", { decimals: 0 })}</td>
       <td class={grade}>{worst ? `${marginText(worst.margin)} at ${worst.angle.toFixed(0)}°` : "–"}</td>
     </tr>
   );

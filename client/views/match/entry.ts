@@ -1,19 +1,20 @@
 import { formatFixed } from "../../../shared/units/format.ts";
 import { limitsInWords } from "../../../shared/units/limits.ts";
-import { shownNumber, unitShown } from "../../../shared/units/shown.ts";
+import { decimalsShown, shownNumber, unitShown } from "../../../shared/units/shown.ts";
 import type { Handle } from "../../state/handles.ts";
 
 /** @returns the number as a field shows it: the handle's digits, one more where the value has it */
 export function entryText(handle: Handle, si: number): string {
   const shown = shownNumber(handle, si);
-  const text = shown.toFixed(handle.decimals);
-  const finer = shown.toFixed(handle.decimals + 1);
+  const decimals = decimalsShown(handle, handle.decimals);
+  const text = shown.toFixed(decimals);
+  const finer = shown.toFixed(decimals + 1);
   return Number(finer) !== Number(text) ? finer : text;
 }
 
 /** @returns the value with its unit, as a sentence shows it */
 export function withUnit(handle: Handle, si: number): string {
-  const text = formatFixed(shownNumber(handle, si), handle.decimals);
+  const text = formatFixed(shownNumber(handle, si), decimalsShown(handle, handle.decimals));
   const unit = unitShown(handle);
   return unit === "" ? text : `${text}\u202f${unit}`;
 }
@@ -31,7 +32,7 @@ export function range(handle: Handle): string {
  * @returns "the slider ends here; 2 mm to 2000 mm can be typed", or null between its ends
  */
 export function endWords(handle: Handle, was: number, value: number): string | null {
-  const halfStep = 0.5 * 10 ** -handle.decimals;
+  const halfStep = 0.5 * 10 ** -decimalsShown(handle, handle.decimals);
   const near = (end: number) => Math.abs(shownNumber(handle, end) - shownNumber(handle, value)) <= halfStep;
   const { min: low, max: high } = handle.limits;
   if (near(low)) return `no less than ${withUnit(handle, low)} can be set`;

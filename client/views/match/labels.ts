@@ -1,6 +1,5 @@
 import type { Book } from "../../../shared/book/resolve.ts";
-import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
 import { cavityPoint, type Outcome } from "../../state/outcome.ts";
 import { gapText } from "../../ui/gapWords.ts";
 
@@ -26,6 +25,6 @@ export function pictureSentence({ prediction, build }: Outcome): string {
   const point = cavityPoint({ prediction });
   if (!prediction || !point) return `${start} They meet nowhere.`;
   const { flow, pressure } = point;
-  const grams = formatFixed((prediction.suction / STANDARD_GRAVITY) * 1000, 0);
-  return `${start} They meet at ${formatQuantity(flow, "flow")} and ${formatQuantity(pressure, "pressure")}, which pulls ${grams} grams.`;
+  const pull = formatQuantity(prediction.suction, "load", { decimals: 0 });
+  return `${start} They meet at ${formatQuantity(flow, "flow")} and ${formatQuantity(pressure, "pressure")}, which pulls ${pull}.`;
 }

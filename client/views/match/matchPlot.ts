@@ -1,7 +1,8 @@
 import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import { pullText } from "../../../shared/decide/verdict/figures.ts";
-import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { RPM } from "../../../shared/physics/motor.ts";
+import { formatQuantity, inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import type { Line, Mark, Plot, Point, Ribbon, Ring, Spread } from "../../charts/model/plot.ts";
 import { cavityPoint } from "../../state/outcome.ts";
 import { neededLevel } from "./levelWords.ts";
@@ -26,14 +27,16 @@ export interface MatchDrawing {
 
 type FlowPoint = { readonly flow: number; readonly pressure: number };
 
-const [LITRES, GRAMS] = [1000, 1000];
 /** Where along their curves the names are tried. */
 const ALONG = {
   fan: [0.12, 0.06, 0.2, 0.3, 0.42, 0.55, 0.68, 0.8],
   leak: [1, 0.96, 0.92, 0.87, 0.8, 0.7, 0.6, 0.5],
 } as const;
 
-const place = ({ flow, pressure }: FlowPoint): Point => ({ x: flow * LITRES, y: pressure });
+const place = ({ flow, pressure }: FlowPoint): Point => ({
+  x: inUnit(flow, "flow"),
+  y: inUnit(pressure, "pressure"),
+});
 
 function facing(
   key: string,
@@ -97,7 +100,7 @@ function pointLines({ outcome }: Picture): string[] {
   const beyond = outcome.resolved?.rotor?.basis === "estimated" ? "estimated" : "extrapolated";
   return [
     `${pullText(suction)} of pull`,
-    `${formatFixed(point.pressure, 0)} Pa · ${formatFixed(Math.round(point.rpm), 0)} rpm`,
+    `${formatQuantity(point.pressure, "pressure", { decimals: 0 })} · ${formatQuantity(point.rpm * RPM, "speed", { decimals: 0 })}`,
     `${formatQuantity(point.flow, "flow")} of leak`,
     ...(point.extrapolated ? [beyond] : []),
   ];
@@ -154,9 +157,9 @@ function spreadsOf(spread: Uncertainty["point"]): Spread[] {
   return [
     {
       key: "point",
-      at: { x: flow.p50 * LITRES, y: pressure.p50 },
-      x: [flow.p5 * LITRES, flow.p95 * LITRES],
-      y: [pressure.p5, pressure.p95],
+      at: place({ flow: flow.p50, pressure: pressure.p50 }),
+      x: [inUnit(flow.p5, "flow"), inUnit(flow.p95, "flow")],
+      y: [inUnit(pressure.p5, "pressure"), inUnit(pressure.p95, "pressure")],
     },
   ];
 }
@@ -168,13 +171,19 @@ export function matchPlot(drawing: MatchDrawing): Plot {
   const most = Math.max(...all.map(({ mostPressure }) => mostPressure));
   const pull = picture.outcome.pullPerPascal;
   return {
-    x: { label: "flow, L/s", from: 0, to: Math.max(...all.map(({ mostFlow }) => mostFlow)) * LITRES },
-    y: { label: "suction, Pa", from: 0, to: most },
+    x: {
+      label: headed("flow", "flow"),
+      from: 0,
+      to: inUnit(Math.max(...all.map(({ mostFlow }) => mostFlow)), "flow"),
+    },
+    y: { label: headed("suction", "pressure"), from: 0, to: inUnit(most, "pressure") },
     right:
-      pull === null ? undefined : { label: "pull, g", from: 0, to: (most * pull * GRAMS) / STANDARD_GRAVITY },
+      pull === null ? undefined : { label: headed("pull", "load"), from: 0, to: inUnit(most * pull, "load") },
     ribbons: ribbonsOf(picture.curves),
     lines: linesOf(drawing),
-    levels: picture.levels.map((level) => neededLevel(level, level.pressure, level.pressure * (pull ?? 0))),
+    levels: picture.levels.map((level) =>
+      neededLevel(level, inUnit(level.pressure, "pressure"), level.pressure * (pull ?? 0)),
+    ),
     marks: crosses(picture.measured, place),
     spreads: spreadsOf(drawing.spread),
     rings: ringsOf(drawing),

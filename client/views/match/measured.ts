@@ -5,7 +5,7 @@ import { coefficientsOf } from "../../../shared/physics/fanlaws/coefficients.ts"
 import { RPM } from "../../../shared/physics/motor.ts";
 import { type Machine, overcomesFriction } from "../../../shared/physics/point/machine.ts";
 import { balancedSpeed } from "../../../shared/physics/point/speed.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
 import type { Outcome } from "../../state/outcome.ts";
 
 /** A reading of a curve test, carried by the fan laws to the build's size, air and speed. */
@@ -73,7 +73,7 @@ function tipSpeeds(machine: Machine, most: number): (phi: number) => number {
 
 function words(point: FamilyPoint): string {
   return [
-    `${formatFixed(Math.round(point.rpm), 0)} rpm`,
+    formatQuantity(point.rpm * RPM, "speed", { decimals: 0 }),
     point.diameter ? formatQuantity(point.diameter, "length") : "",
     formatQuantity(point.flow, "flow"),
     formatQuantity(point.pressure, "pressure"),

@@ -1,11 +1,9 @@
 import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
-import { STANDARD_GRAVITY } from "../../../shared/physics/constants.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import { cavityPoint } from "../../state/outcome.ts";
 import type { Table } from "../../ui/table.ts";
 import type { Picture } from "./picture.ts";
-
-const LITRES = 1000;
-const GRAMS = 1000;
 
 type Row = [curve: string, flow: number | null, pressure: number, pull: number | null, note: string];
 
@@ -19,8 +17,8 @@ function sampledRows(spread: Uncertainty["point"]): Row[] {
     return [
       [
         `operating point, ${percent} % of samples`,
-        flow * LITRES,
-        pressure,
+        inUnit(flow, "flow"),
+        inUnit(pressure, "pressure"),
         null,
         "flow and pressure each by itself",
       ],
@@ -34,13 +32,12 @@ export function pictureTable(
   spread: Uncertainty["point"] = null,
 ): Table {
   const factor = outcome.pullPerPascal;
-  const grams = (pressure: number) =>
-    factor === null ? null : (pressure * factor * GRAMS) / STANDARD_GRAVITY;
+  const pull = (pressure: number) => (factor === null ? null : inUnit(pressure * factor, "load"));
   const row = (curve: string, flow: number | null, pressure: number, note = ""): Row => [
     curve,
-    flow === null ? null : flow * LITRES,
-    pressure,
-    grams(pressure),
+    flow === null ? null : inUnit(flow, "flow"),
+    inUnit(pressure, "pressure"),
+    pull(pressure),
     note,
   ];
   const fan = (name: string, points: Picture["curves"]["rest"]) =>
@@ -49,7 +46,7 @@ export function pictureTable(
     points.map((point) => row(name, point.flow, point.pressure));
   const point = cavityPoint(outcome);
   return {
-    columns: ["what", "flow (L/s)", "suction (Pa)", "pull (g)", "note"],
+    columns: ["what", headed("flow", "flow"), headed("suction", "pressure"), headed("pull", "load"), "note"],
     rows: [
       ...(point
         ? [row("operating point", point.flow, point.pressure, point.extrapolated ? "extrapolated" : "")]

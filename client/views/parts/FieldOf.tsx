@@ -1,8 +1,8 @@
 import type { Stored } from "../../../shared/model/record.ts";
 import { nameWithStanding, offered } from "../../../shared/model/withdrawn.ts";
-import { shownUnit } from "../../../shared/units/dimensions.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import { RECTANGLE_EXAMPLE } from "../../../shared/units/rectangle.ts";
+import { typedText, unitShown } from "../../../shared/units/shown.ts";
 import { currentBook } from "../../state/book.ts";
 import { AddPart } from "../../ui/AddPart.tsx";
 import { NoteField, SelectField, TextField } from "../../ui/Field.tsx";
@@ -56,16 +56,21 @@ function ReferenceField({ spec, path, editing }: Props<ReferenceSpec>) {
   );
 }
 
+function hintOf(spec: NumericSpec): string | undefined {
+  if (spec.kind !== "quantity" || spec.unless === undefined) return spec.hint;
+  return `${typedText(spec.unless, spec.dimension, 6)} unless given`;
+}
+
 function NumericField({ spec, path, editing, label }: Props<NumericSpec> & { label: string }) {
   const number = numberAt(editing.form, spec, path, editing.textAt);
-  const unit = number.dimension && shownUnit(number.dimension, number.unit).label;
+  const unit = number.dimension && unitShown(number);
   return (
     <NumberField
       label={unit ? `${label} (${unit})` : label}
-      hint={editing.isFollowing(path) ? "follows from the rectangle" : spec.hint}
+      hint={editing.isFollowing(path) ? "follows from the rectangle" : hintOf(spec)}
       readOnly={editing.isFollowing(path)}
       spec={number}
-      placeholder={spec.kind === "quantity" ? spec.example : ""}
+      placeholder={spec.kind === "quantity" && spec.example !== "" ? undefined : ""}
       text={editing.textAt(path)}
       path={path}
       error={editing.errorAt(path)}

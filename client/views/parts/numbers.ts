@@ -1,9 +1,9 @@
 import { PARTS } from "../../../shared/model/limits.ts";
 import { type LimitTree, limitsAt } from "../../../shared/model/limitTree.ts";
-import { type DimensionName, shownUnit } from "../../../shared/units/dimensions.ts";
-import { inUnit } from "../../../shared/units/format.ts";
+import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import type { NumberSpec } from "../../../shared/units/readNumber.ts";
+import { typedText } from "../../../shared/units/shown.ts";
 import type { BareSpec, FormSpec, MeasuredSpec, QuantitySpec } from "./spec.ts";
 
 /** Fields that take a number. */
@@ -25,19 +25,15 @@ export function numberAt(form: FormSpec, spec: NumericSpec, path: string, textAt
   if (spec.kind === "number") return { dimension: null, limits, example: spec.example };
   // The choice's options are names of quantities.
   if (spec.kind === "measured") return { dimension: textAt(spec.by) as DimensionName, limits };
-  const { dimension, unit, example } = spec;
-  return { dimension, unit, limits, example };
+  const { dimension, example } = spec;
+  return { dimension, limits, example };
 }
 
 /** @returns a stored quantity as it was typed */
 export const asTyped = ({ value, unit }: TypedQuantity): string => `${value} ${unit}`;
 
-/** Digits in which a stored SI value comes back as it was typed. */
-const DIGITS = 12;
-
 /** @returns a stored number as it would be typed, with its unit */
 export function typedNumber(si: number, spec: QuantitySpec | BareSpec): string {
   if (spec.kind === "number") return String(si);
-  const { label } = shownUnit(spec.dimension, spec.unit);
-  return `${Number(inUnit(si, spec.dimension, label).toPrecision(DIGITS))} ${label}`;
+  return typedText(si, spec.dimension);
 }

@@ -1,7 +1,7 @@
 import type { Book } from "../../../shared/book/book.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { withdrawnOf } from "../../../shared/model/withdrawn.ts";
-import { shownUnit } from "../../../shared/units/dimensions.ts";
+import { unitOf as unitShown } from "../../../shared/units/showing.ts";
 import type { Table } from "../../ui/table.ts";
 import { type Named, namesOf, textFor } from "./changes.ts";
 import { draftOf, type FormState } from "./draft.ts";
@@ -9,7 +9,7 @@ import type { FormSpec } from "./spec.ts";
 
 /** The one unit in which a column's numbers stand; null where they have none. */
 function unitOf({ spec }: Named): string | null {
-  return spec?.kind === "quantity" ? shownUnit(spec.dimension, spec.unit).label : null;
+  return spec?.kind === "quantity" ? unitShown(spec.dimension) : null;
 }
 
 function withoutUnit(text: string, unit: string | null): string {

@@ -18,8 +18,8 @@ export interface TextSpec extends Common {
 export interface QuantitySpec extends Common {
   readonly kind: "quantity";
   readonly dimension: DimensionName;
-  /** the unit meant when none is typed, and that a stored value is shown in */
-  readonly unit?: string;
+  /** what stands for it where nothing is typed, SI */
+  readonly unless?: number;
   /** key under "uncertainty" of its standard uncertainty, which gets a field beside it */
   readonly doubt?: string;
   /** in the empty field, in the place of the quantity's usual example */

@@ -1,9 +1,9 @@
 import { marginText, percentText } from "../../../shared/decide/verdict/figures.ts";
-import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
-import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
+import { RPM } from "../../../shared/physics/motor.ts";
+import { formatQuantity } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
 import type { Answered } from "./answer.ts";
-import { duration, volts } from "./rundownWords.ts";
+import { celsiusText, duration, volts } from "./rundownWords.ts";
 
 const FALL = "fall ";
 /** Speeds are shown to so many rpm. */
@@ -31,9 +31,8 @@ export function momentWords(answered: Answered, key: string): string[] {
     ...margins,
     ...(answered.kept ? [`throttle ${percentText(sample.duty ?? 1)}`] : []),
     `pack ${volts(sample.packVoltage)}, a cell ${volts(sample.cellVoltage)}`,
-    `${formatFixed(rpm, 0)}${THIN_SPACE}rpm${sample.pressure === null ? "" : `, ${formatFixed(sample.pressure, 0)}${THIN_SPACE}Pa`}`,
-    ...(answered.winding === null
-      ? []
-      : [`winding ${formatFixed(sample.windingTemperature - CELSIUS_ZERO, 0)}${THIN_SPACE}°C`]),
+    formatQuantity(rpm * RPM, "speed", { decimals: 0 }) +
+      (sample.pressure === null ? "" : `, ${formatQuantity(sample.pressure, "pressure", { decimals: 0 })}`),
+    ...(answered.winding === null ? [] : [`winding ${celsiusText(sample.windingTemperature)}`]),
   ];
 }

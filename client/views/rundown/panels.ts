@@ -1,6 +1,8 @@
 import { extent, scaleLinear } from "d3";
-import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
+import { RPM } from "../../../shared/physics/motor.ts";
 import type { Sample } from "../../../shared/physics/rundown.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import type { Panel } from "../../charts/stack.ts";
 import type { Answered } from "./answer.ts";
 import { lastMinute, MINUTE, marginPlot } from "./marginPlot.ts";
@@ -13,7 +15,7 @@ interface Quantity {
   readonly value: (sample: Sample) => number;
 }
 
-const [PERCENT, THOUSAND] = [100, 1000];
+const PERCENT = 100;
 const SMALL = 140;
 /** Room for the name of the last plot's axis [px]. */
 const AXIS_NAME = 22;
@@ -31,18 +33,18 @@ function quantitiesOf({ winding, windingEstimated, samples, kept }: Answered): Q
   };
   const speed: Quantity = {
     key: "speed",
-    label: "rotor speed, 1000 rpm",
-    value: (sample) => sample.rpm / THOUSAND,
+    label: headed("rotor speed", "speed"),
+    value: (sample) => inUnit(sample.rpm * RPM, "speed"),
   };
   const temperature: Quantity = {
     key: "winding",
-    label: `winding temperature, °C${windingEstimated ? " (estimated)" : ""}`,
-    value: (sample) => sample.windingTemperature - CELSIUS_ZERO,
+    label: `${headed("winding temperature", "temperature")}${windingEstimated ? " (estimated)" : ""}`,
+    value: (sample) => inUnit(sample.windingTemperature, "temperature"),
   };
   const pressure: Quantity = {
     key: "pressure",
-    label: "suction under the skirt, Pa",
-    value: (sample) => sample.pressure ?? 0,
+    label: headed("suction under the skirt", "pressure"),
+    value: (sample) => inUnit(sample.pressure ?? 0, "pressure"),
   };
   const throttle: Quantity = {
     key: "throttle",

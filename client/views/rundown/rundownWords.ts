@@ -1,8 +1,7 @@
 import { listedAttitudes } from "../../../shared/decide/verdict/attitudeWords.ts";
 import type { VerdictState } from "../../../shared/decide/verdict/states.ts";
-import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import type { Fall, Sample } from "../../../shared/physics/rundown.ts";
-import { formatFixed, THIN_SPACE } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import { chargeText } from "../../ui/chargeWords.ts";
 import type { Answered, Track } from "./answer.ts";
 
@@ -19,7 +18,7 @@ export function duration(seconds: number): string {
 
 /** @returns "48 °C" */
 export function celsiusText(temperature: number): string {
-  return `${formatFixed(temperature - CELSIUS_ZERO, 0)}${THIN_SPACE}°C`;
+  return formatQuantity(temperature, "temperature", { decimals: 0 });
 }
 
 /** @returns "7.04 V" */

@@ -1,4 +1,6 @@
-import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
+import { RPM } from "../../../shared/physics/motor.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import type { Table } from "../../ui/table.ts";
 import type { Answered } from "./answer.ts";
 
@@ -8,15 +10,15 @@ const MINUTE = 60;
 export function rundownTable({ samples, tracks, winding, kept }: Answered): Table {
   return {
     columns: [
-      "time (min)",
-      "charge (%)",
-      ...(kept ? ["throttle (%)"] : []),
-      "pack (V)",
-      "cell (V)",
-      "speed (rpm)",
-      "pressure (Pa)",
-      "pack current (A)",
-      "winding (°C)",
+      "time, min",
+      "charge, %",
+      ...(kept ? ["throttle, %"] : []),
+      "pack, V",
+      "cell, V",
+      headed("speed", "speed"),
+      headed("suction", "pressure"),
+      "pack current, A",
+      headed("winding", "temperature"),
       ...tracks.map((track) => `margin, ${track.title} ${track.angle.toFixed(0)}°`),
     ],
     rows: samples.map((sample, i) => [
@@ -25,10 +27,10 @@ export function rundownTable({ samples, tracks, winding, kept }: Answered): Tabl
       ...(kept ? [(sample.duty ?? 1) * 100] : []),
       sample.packVoltage,
       sample.cellVoltage,
-      Math.round(sample.rpm),
-      sample.pressure,
+      inUnit(Math.round(sample.rpm) * RPM, "speed"),
+      sample.pressure === null ? null : inUnit(sample.pressure, "pressure"),
       sample.packCurrent,
-      winding === null ? null : sample.windingTemperature - CELSIUS_ZERO,
+      winding === null ? null : inUnit(sample.windingTemperature, "temperature"),
       ...tracks.map((track) => track.margins[i]),
     ]),
   };

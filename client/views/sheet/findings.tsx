@@ -2,7 +2,7 @@ import { isDestroyed } from "../../../shared/decide/verdict/states.ts";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { fitFigures, fitSentence } from "../fitup/fitWords.ts";
-import { gramsText, groupSums, headroomSentence, massFigures } from "../mass/massWords.ts";
+import { groupSums, headroomSentence, massFigures, massText } from "../mass/massWords.ts";
 import { FoundTests } from "../match/nextTest/NextTest.tsx";
 import { FallTable } from "../rundown/FallTable.tsx";
 import { LimitTables } from "../rundown/limits/LimitTables.tsx";
@@ -50,7 +50,7 @@ export function MassSection({ sheet: { headroom } }: Props) {
       <p>{headroomSentence(headroom)}</p>
       <p class="small">
         {groupSums(headroom)
-          .map(({ group, value }) => `${group} ${gramsText(value)}`)
+          .map(({ group, value }) => `${group} ${massText(value)}`)
           .join(", ")}
         ; <span class="quiet">{massFigures(headroom)}</span>.
       </p>

@@ -58,7 +58,7 @@ function supplyFigures({ supply, charge }: Build): string[] {
 
 function airFigures({ air }: Build): string[] {
   return [
-    `${formatQuantity(air.temperature, "temperature")}, ${formatQuantity(air.pressure, "pressure", { unit: "hPa", digits: 4 })}, ${formatQuantity(air.humidity, "fraction")} relative humidity`,
+    `${formatQuantity(air.temperature, "temperature")}, ${formatQuantity(air.pressure, "airPressure", { digits: 4 })}, ${formatQuantity(air.humidity, "fraction")} relative humidity`,
   ];
 }
 

@@ -82,7 +82,7 @@ function Head({ answered, problem, settings, reversed, isLacking }: HeadProps) {
         <Answer sentence={problem ? "There is no size to look for." : waiting} />
       )}
       {problem && <Problem message={problem} />}
-      {reversed !== null && <Problem message={REVERSED[reversed]} />}
+      {reversed !== null && <Problem message={REVERSED[reversed]()} />}
     </div>
   );
 }

@@ -1,5 +1,7 @@
 import { keepsLimits } from "../../../shared/decide/size/size.ts";
 import type { RowSpread, SizeSpread } from "../../../shared/decide/size/spread.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import { axisOver } from "../../charts/model/axis.ts";
 import type { Band, Line, Plot, Region, Ring, Stop } from "../../charts/model/plot.ts";
 import type { Panel } from "../../charts/stack.ts";
@@ -7,7 +9,8 @@ import type { Table } from "../../ui/table.ts";
 import { type Answered, bestOf, type Sized } from "./answer.ts";
 import { sizeText, stopOf } from "./sizeWords.ts";
 
-const [MM, MINUTE, SMALL, AXIS_NAME] = [1000, 60, 150, 22];
+const [MINUTE, SMALL, AXIS_NAME] = [60, 150, 22];
+const sizeShown = (diameter: number) => inUnit(diameter, "length");
 const [LEAST_MAIN, MOST_MAIN, SHAPE] = [290, 430, 0.5];
 /** Watts far above the least are cut at the top instead of flattening the rest. */
 const MOST_OVER_LEAST = 3;
@@ -36,7 +39,7 @@ function familyLine(sized: Sized, shown: Sized, i: number, top: number): Line {
     style: own ? "solid" : { dash: DASHES[i % DASHES.length] },
     weight: own ? "heavy" : "normal",
     points: sized.rows.map(({ diameter, packPower }) => ({
-      x: diameter * MM,
+      x: sizeShown(diameter),
       y: packPower !== null && packPower <= top ? packPower : Number.NaN,
     })),
     label: sized.name,
@@ -48,7 +51,7 @@ function stopRegions({ rows }: Sized, top: number): Region[] {
   const regions: Region[] = [];
   const edge = (i: number) => {
     const [a, b] = [rows[Math.max(0, i - 1)], rows[Math.min(rows.length - 1, i)]];
-    return (MM * (a.diameter + b.diameter)) / 2;
+    return sizeShown((a.diameter + b.diameter) / 2);
   };
   let start = 0;
   for (let i = 1; i <= rows.length; i++) {
@@ -79,7 +82,7 @@ function bestRings(families: readonly Sized[], top: number): Ring[] {
     return [
       {
         key: `best ${sized.id}`,
-        x: best.diameter * MM,
+        x: sizeShown(best.diameter),
         y: best.packPower,
         look: "predicted",
         name: { lines: [sizeText(best.diameter)] },
@@ -91,15 +94,15 @@ function bestRings(families: readonly Sized[], top: number): Ring[] {
 function stopsOf({ rows, id }: Sized, top: number): Stop[] {
   return rows.map(({ diameter, packPower }) => ({
     key: `${id} ${diameter}`,
-    x: diameter * MM,
+    x: sizeShown(diameter),
     y: Math.min(top, packPower ?? top),
   }));
 }
 
 function xAxis({ rows, kind }: Sized) {
-  const [from, to] = [rows[0].diameter * MM, rows[rows.length - 1].diameter * MM];
+  const [from, to] = [sizeShown(rows[0].diameter), sizeShown(rows[rows.length - 1].diameter)];
   return {
-    label: kind === "propeller" ? "propeller diameter, mm" : "rotor diameter, mm",
+    label: kind === "propeller" ? headed("propeller diameter", "length") : headed("rotor diameter", "length"),
     from,
     to: Math.max(to, from + 1e-3),
   };
@@ -114,7 +117,7 @@ function bandOf({ rows }: Sized, spread: SizeSpread | null, key: Ranged, top: nu
     const value = rows.find(({ diameter }) => diameter === each.diameter)?.[key] ?? Number.NaN;
     const { p5, p95 } = each[key] ?? { p5: null, p95: null };
     const [lo, hi] = [finite(p5) * value, Math.min(top, finite(p95) * value)];
-    return { x: each.diameter * MM, lo: lo < top ? lo : Number.NaN, hi };
+    return { x: sizeShown(each.diameter), lo: lo < top ? lo : Number.NaN, hi };
   };
   return [{ key, tone: "rotor", strength: "mean", points: spread.rows.map(at) }];
 }
@@ -167,7 +170,7 @@ function quantityPanel(
   spread: SizeSpread | null,
   last: boolean,
 ): Panel {
-  const points = shown.rows.map((row) => ({ x: row.diameter * MM, y: value(row) }));
+  const points = shown.rows.map((row) => ({ x: sizeShown(row.diameter), y: value(row) }));
   const y = axisOver(
     label,
     points.map((point) => point.y),
@@ -210,17 +213,17 @@ export function sizeTable({ families }: Answered, shown: Sized, spread: SizeSpre
     columns: [
       "family",
       "kind",
-      "diameter (mm)",
-      "speed (rpm)",
-      "winding wanted (rpm/V)",
-      "resistance (Ω)",
-      "suction (Pa)",
-      "flow (L/s)",
-      "shaft (W)",
-      "pack (W)",
-      "pack, 5 % (W)",
-      "pack, 95 % (W)",
-      "winding (°C)",
+      headed("diameter", "length"),
+      headed("speed", "speed"),
+      "winding wanted, rpm/V",
+      "resistance, Ω",
+      headed("suction", "pressure"),
+      headed("flow", "flow"),
+      "shaft, W",
+      "pack, W",
+      "pack at 5 %, W",
+      "pack at 95 %, W",
+      headed("winding", "temperature"),
       "bursting speed over its own",
       "minutes",
       "keeps every limit",
@@ -230,17 +233,17 @@ export function sizeTable({ families }: Answered, shown: Sized, spread: SizeSpre
       rows.map((row) => [
         name,
         kind,
-        row.diameter * MM,
-        row.speed === null ? null : (row.speed * 60) / (2 * Math.PI),
+        sizeShown(row.diameter),
+        row.speed === null ? null : inUnit(row.speed, "speed"),
         row.kv,
         row.resistance,
-        row.pressure,
-        row.flow === null ? null : row.flow * MM,
+        row.pressure === null ? null : inUnit(row.pressure, "pressure"),
+        row.flow === null ? null : inUnit(row.flow, "flow"),
         row.shaftPower,
         row.packPower,
         range(id, row, "p5"),
         range(id, row, "p95"),
-        row.windingTemperature === null ? null : row.windingTemperature - 273.15,
+        row.windingTemperature === null ? null : inUnit(row.windingTemperature, "temperature"),
         row.burstFactor,
         row.holdTime === null ? null : row.holdTime / MINUTE,
         keepsLimits(row) ? "yes" : "no",

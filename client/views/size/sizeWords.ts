@@ -2,29 +2,31 @@ import type { RotorKind } from "../../../shared/book/size/families.ts";
 import type { LimitKey } from "../../../shared/decide/limits/limit.ts";
 import type { SizeRow } from "../../../shared/decide/size/row.ts";
 import { marginText, pullText, timeText } from "../../../shared/decide/verdict/figures.ts";
-import { CELSIUS_ZERO } from "../../../shared/physics/constants.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
-import { formatFixed, formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, inUnit, withUnit } from "../../../shared/units/format.ts";
+import { decimalsOf, unitOf } from "../../../shared/units/showing.ts";
 import { type Answered, bestOf, foremost, type Sized } from "./answer.ts";
 import type { Settings } from "./settings.ts";
 
-const MM = 1000;
 /** Speeds and speed constants are shown to so many. */
 const STEP = 10;
 
 /** @returns "54 mm", "54.5 mm" */
-export const sizeText = (diameter: number): string => `${Number((diameter * MM).toFixed(1))}${THIN_SPACE}mm`;
+export const sizeText = (diameter: number): string => {
+  const decimals = decimalsOf("length", 1);
+  return withUnit(String(Number(inUnit(diameter, "length").toFixed(decimals))), unitOf("length"));
+};
 /** @returns "3 020 rpm/V" */
 export const kvText = (kv: number): string =>
-  `${formatFixed(Math.round(kv / STEP) * STEP, 0)}${THIN_SPACE}rpm/V`;
+  formatQuantity(Math.round(kv / STEP) * STEP, "kv", { decimals: 0 });
 /** @returns "21.0 W" */
-export const powerText = (power: number): string => formatQuantity(power, "power", { unit: "W" });
+export const powerText = (power: number): string => formatQuantity(power, "power");
 /** @returns "28 500 rpm" */
 export const speedText = (speed: number): string =>
-  `${formatFixed(Math.round(speed / RPM / (10 * STEP)) * 10 * STEP, 0)}${THIN_SPACE}rpm`;
+  formatQuantity(Math.round(speed / RPM / (10 * STEP)) * 10 * STEP * RPM, "speed", { decimals: 0 });
 /** @returns "48 °C" */
 export const warmText = (temperature: number): string =>
-  `${formatFixed(temperature - CELSIUS_ZERO, 0)}${THIN_SPACE}°C`;
+  formatQuantity(temperature, "temperature", { decimals: 0 });
 
 /** What a passed limit does, as a region of the picture is named. */
 export const PASSED: Readonly<Record<LimitKey, string>> = {
@@ -58,9 +60,11 @@ export function sizeSentence(answered: Answered): string {
 }
 
 /** What is said where the largest size does not lie above the smallest. */
-export const REVERSED: Readonly<Record<RotorKind, string>> = {
-  ducted: "The largest size must lie above the smallest, for example 30 mm and 70 mm.",
-  propeller: "The largest propeller must lie above the smallest, for example 80 mm and 160 mm.",
+export const REVERSED: Readonly<Record<RotorKind, () => string>> = {
+  ducted: () =>
+    `The largest size must lie above the smallest, for example ${sizeText(0.03)} and ${sizeText(0.07)}.`,
+  propeller: () =>
+    `The largest propeller must lie above the smallest, for example ${sizeText(0.08)} and ${sizeText(0.16)}.`,
 };
 
 /** @returns what the vehicle needs, and what that takes of the air */
@@ -71,7 +75,7 @@ export function needSentence({ pull, duty }: Answered, { hold, cellVoltage }: Se
   const need = `${marginText(hold.margin)} on ${where} is ${pullText(pull)} of ${force}, ${at}`;
   if (!duty) return `${need}.`;
   const { pressure, flow, airPower } = duty;
-  return `${need}: ${formatQuantity(pressure, "pressure", { unit: "Pa" })} and ${formatQuantity(flow, "flow", { unit: "L/s" })}, ${powerText(airPower)} in the air; no fan does it with less.`;
+  return `${need}: ${formatQuantity(pressure, "pressure")} and ${formatQuantity(flow, "flow")}, ${powerText(airPower)} in the air; no fan does it with less.`;
 }
 
 /** @returns what one size says of itself, a line each */

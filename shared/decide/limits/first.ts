@@ -1,5 +1,4 @@
-import { CELSIUS_ZERO } from "../../physics/constants.ts";
-import { formatFixed } from "../../units/format.ts";
+import { formatFixed, formatQuantity } from "../../units/format.ts";
 import type { Limit, LimitKey } from "./limit.ts";
 import type { OverVoltage } from "./overVoltage.ts";
 import type { RotorFigures } from "./rotor.ts";
@@ -44,7 +43,7 @@ export function timeInWords(time: number): string {
 
 function burns(limit: Limit | undefined, warm: WarmUp | null): First | null {
   if (!limit || limit.limit === null || limit.verdict !== "beyond") return null;
-  const at = `${(limit.limit - CELSIUS_ZERO).toFixed(0)} °C`;
+  const at = formatQuantity(limit.limit, "temperature", { decimals: 0 });
   const time = warm?.timeToLimit ?? null;
   const when = time === null ? "if it is left running" : `after ${timeInWords(time)} from cold`;
   return { key: "winding", time, sentence: `The winding reaches ${at} ${when}: the motor burns first.` };

@@ -5,6 +5,7 @@ import { suctionAt } from "../../physics/assembly.ts";
 import type { Delivery } from "../../physics/point/turning.ts";
 import { type Leak, leakFlow } from "../../physics/restriction/leak.ts";
 import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
+import { typedText } from "../../units/shown.ts";
 import type { SizeBuild } from "./input.ts";
 
 /** What the rotor must do, whatever its size. */
@@ -33,7 +34,7 @@ function leastSuction(pullAt: (pressure: number) => number, pull: number, area: 
   throw new OutOfRangeError(
     "pull",
     pull,
-    `up to ${most.toPrecision(4)} N: the jet pushes the rest off again`,
+    `up to ${typedText(most, "load", 4)}: the jet pushes the rest off again`,
   );
 }
 

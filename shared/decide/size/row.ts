@@ -5,7 +5,7 @@ import { hardestLimits } from "../limits/hardest.ts";
 import type { LimitsInput } from "../limits/input.ts";
 import type { Limit, LimitKey } from "../limits/limit.ts";
 import { rotorFigures } from "../limits/rotor.ts";
-import { celsiusPair } from "../verdict/figures.ts";
+import { temperaturePair } from "../verdict/figures.ts";
 import { inlineCase } from "../verdict/inlineCase.ts";
 import { ratingText } from "../verdict/ratingWords.ts";
 import { chargeAt } from "../ways/effects.ts";
@@ -79,7 +79,7 @@ function isPassed({ key, value, limit, verdict }: Limit): boolean {
 function passedNote(limit: Limit, atFull: boolean): Note {
   const at = atFull ? " at full charge" : "";
   if (limit.key === "winding") {
-    const [settles, allowed] = celsiusPair(limit.value ?? Number.NaN, limit.limit ?? WINDING_ALARM);
+    const [settles, allowed] = temperaturePair(limit.value ?? Number.NaN, limit.limit ?? WINDING_ALARM);
     return { code: "winding", message: `The winding settles at ${settles}${at}; ${allowed} is its limit.` };
   }
   const text = ratingText(limit, atFull ? 1 : null);

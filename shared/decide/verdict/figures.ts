@@ -1,8 +1,8 @@
-import { CELSIUS_ZERO, STANDARD_GRAVITY } from "../../physics/constants.ts";
 import { RPM } from "../../physics/motor.ts";
-import { formatFixed, THIN_SPACE } from "../../units/format.ts";
+import { formatFixed, formatQuantity, inUnit, THIN_SPACE } from "../../units/format.ts";
+import { unitOf } from "../../units/showing.ts";
 
-const [PERCENT, GRAMS, MINUTE] = [100, 1000, 60];
+const [PERCENT, MINUTE] = [100, 60];
 /** Speeds are shown to this many rpm. */
 const RPM_STEP = 100;
 /** Seconds are said up to so many [s]. */
@@ -48,17 +48,18 @@ export function percentText(share: number): string {
 
 /** @returns a speed, rounded down: "26 000 rpm" */
 export function rpmText(speed: number): string {
-  return `${formatFixed(Math.floor(speed / RPM / RPM_STEP) * RPM_STEP, 0)}${THIN_SPACE}rpm`;
+  return formatQuantity(Math.floor(speed / RPM / RPM_STEP) * RPM_STEP * RPM, "speed", { decimals: 0 });
 }
 
 /** @returns a pull as the mass that weighs it: "893 g" */
 export function pullText(newton: number): string {
-  return `${formatFixed((newton / STANDARD_GRAVITY) * GRAMS, 0)}${THIN_SPACE}g`;
+  return formatQuantity(newton, "load", { decimals: 0 });
 }
 
-/** @returns two temperatures in °C, with digits enough to tell them apart */
-export function celsiusPair(value: number, limit: number): [string, string] {
-  return pairText(value - CELSIUS_ZERO, limit - CELSIUS_ZERO, "°C", 0);
+/** @returns two temperatures, with digits enough to tell them apart */
+export function temperaturePair(value: number, limit: number): [string, string] {
+  const [one, other] = [value, limit].map((kelvin) => inUnit(kelvin, "temperature"));
+  return pairText(one, other, unitOf("temperature"), 0);
 }
 
 /** @returns an angle: "128°" */

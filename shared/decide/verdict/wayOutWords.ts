@@ -1,15 +1,14 @@
-import { formatFixed, inUnit, THIN_SPACE } from "../../units/format.ts";
+import { formatQuantity } from "../../units/format.ts";
 import { listed } from "./attitudeWords.ts";
 import type { Setting } from "./change.ts";
 import { marginText, percentText, rpmText, targetText, timeText } from "./figures.ts";
 import type { Verdict } from "./verdict.ts";
 import type { WayOut } from "./wayOut.ts";
 
-const MM_DECIMALS = 2;
+const GAP_DECIMALS = 2;
 
-const massText = (value: number) => `${formatFixed(inUnit(value, "mass", "g"), 0)}${THIN_SPACE}g`;
-const gapText = (value: number) =>
-  `${formatFixed(inUnit(value, "length", "mm"), MM_DECIMALS)}${THIN_SPACE}mm`;
+const massText = (value: number) => formatQuantity(value, "mass", { decimals: 0 });
+const gapText = (value: number) => formatQuantity(value, "length", { decimals: GAP_DECIMALS });
 
 /** The value itself: "throttle 84 %", "2 cells in series". */
 const VALUES: Readonly<Record<Setting, (value: number) => string>> = {

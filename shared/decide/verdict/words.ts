@@ -1,8 +1,7 @@
 import type { Mode } from "../../physics/hold/holdAt.ts";
-import { formatFixed } from "../../units/format.ts";
+import { formatQuantity } from "../../units/format.ts";
 import { listed, listedAttitudes, worstName } from "./attitudeWords.ts";
 import {
-  celsiusPair,
   degreesText,
   marginText,
   pairText,
@@ -10,6 +9,7 @@ import {
   pullText,
   rpmText,
   targetText,
+  temperaturePair,
   timeText,
 } from "./figures.ts";
 import type { HeldAttitude, Least } from "./findings.ts";
@@ -17,7 +17,7 @@ import { atCharge, nearestText, notJudgedText, ratingText } from "./ratingWords.
 import type { VerdictState } from "./states.ts";
 import { type Reason, SURE, type Verdict } from "./verdict.ts";
 
-const [PERCENT, MM] = [100, 1000];
+const PERCENT = 100;
 
 type Of<K extends Reason["kind"]> = Extract<Reason, { readonly kind: K }>;
 
@@ -36,7 +36,7 @@ function burstSentence({ burstSpeed, share, speed }: Of<"burst">, charge: number
 }
 
 function burnSentence({ temperature, limit, usual, after }: Of<"winding">, charge: number | null): string {
-  const [settles, allowed] = celsiusPair(temperature, limit);
+  const [settles, allowed] = temperaturePair(temperature, limit);
   const against = usual
     ? `common wire takes ${allowed}, and the motor's own limit isn't known`
     : `its limit is ${allowed}`;
@@ -55,7 +55,7 @@ function marginsSentence({ lost, unclimbed, kept }: Of<"margins">): string {
 function jointSentence({ crossing: { joint, way }, least: { driving, governs, name } }: Of<"joint">): string {
   const climbs = driving && governs.includes("climb");
   const met = way === "along" ? "with a side of the lip along it" : "where the lip crosses it";
-  const deep = `${formatFixed(joint.depth * MM, 2)}\u202fmm deep`;
+  const deep = `${formatQuantity(joint.depth, "length", { decimals: 2 })} deep`;
   const place = `${name} (${deep}, ${met})`;
   return climbs
     ? `Can't climb ${place}; beside it, it holds everywhere it has to go.`
@@ -181,7 +181,7 @@ export function figureOf({ reason, least }: Verdict): Figure | null {
     case "burst":
       return { value: percentText(reason.share), of: "of its speed, and the rotor bursts" };
     case "winding": {
-      const [value, allowed] = celsiusPair(reason.temperature, reason.limit);
+      const [value, allowed] = temperaturePair(reason.temperature, reason.limit);
       return { value, of: `in the winding, ${allowed} allowed` };
     }
     case "ratings": {

@@ -1,6 +1,7 @@
 import { chiSquareQuantile } from "../../numeric/chiSquare.ts";
 import { normalQuantile } from "../../numeric/normalQuantile.ts";
 import type { Note } from "../../physics/note.ts";
+import { typedText } from "../../units/shown.ts";
 import type { Belief, CalibrationPull, Checked, FactorBelief } from "./data.ts";
 import type { LeakResidual, PullResidual } from "./residuals.ts";
 
@@ -12,8 +13,8 @@ const DOUBTED = 3;
 const HARDLY = 0.9;
 
 const digits = (value: number): string => `${Number(value.toPrecision(3))}`;
-const mm = (metres: number): string => `${digits(metres * 1e3)} mm`;
-const newtons = (force: number): string => `${digits(force)} N`;
+const gapText = (metres: number): string => typedText(metres, "length", 3);
+const loadText = (force: number): string => typedText(force, "load", 3);
 
 /** Which end of a bracket all pulls lack. */
 export type Side = "held" | "let-go" | "both";
@@ -35,7 +36,7 @@ export function coverageNotes(request: Checked, asked: number, tellsFriction: bo
   if (pulls.length + leaks.length === 0)
     note(
       "no-data",
-      `No test tells the gap: it keeps what was held true before, ${mm(prior.gap.mean)} ± ${mm(prior.gap.sd)}. Pull until it lets go, in five runs or more, or take a leak test.`,
+      `No test tells the gap: it keeps what was held true before, ${gapText(prior.gap.mean)} ± ${gapText(prior.gap.sd)}. Pull until it lets go, in five runs or more, or take a leak test.`,
     );
   if (!tellsFriction)
     note(
@@ -47,12 +48,12 @@ export function coverageNotes(request: Checked, asked: number, tellsFriction: bo
   if (side === "held")
     note(
       "all-held",
-      `All pulls held, up to ${newtons(Math.max(...loads))}: the strength has no upper bound yet${leaks.length > 0 ? "" : ", so the gap may be anything narrower"}. Pull with larger loads until it lets go, in three runs or more.`,
+      `All pulls held, up to ${loadText(Math.max(...loads))}: the strength has no upper bound yet${leaks.length > 0 ? "" : ", so the gap may be anything narrower"}. Pull with larger loads until it lets go, in three runs or more.`,
     );
   if (side === "let-go")
     note(
       "all-let-go",
-      `Every pull let go at once, down to ${newtons(Math.min(...loads))}: the strength has no lower bound yet${leaks.length > 0 ? "" : ", so the gap may be anything wider"}. Begin with smaller loads, in three runs or more.`,
+      `Every pull let go at once, down to ${loadText(Math.min(...loads))}: the strength has no lower bound yet${leaks.length > 0 ? "" : ", so the gap may be anything wider"}. Begin with smaller loads, in three runs or more.`,
     );
   return notes;
 }
@@ -86,7 +87,7 @@ export function priorNotes(
   ];
 }
 
-export const gapNotes = (prior: Belief, found: Found): Note[] => priorNotes("gap", prior, found, mm);
+export const gapNotes = (prior: Belief, found: Found): Note[] => priorNotes("gap", prior, found, gapText);
 export const frictionNotes = (prior: Belief, found: Found): Note[] =>
   priorNotes("friction", prior, found, digits);
 

@@ -1,4 +1,5 @@
 import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
+import { formatQuantity } from "../../units/format.ts";
 import type { Note } from "../note.ts";
 
 /** ISO 5801 (from memory) takes air as incompressible up to this [Pa]. */
@@ -62,7 +63,7 @@ export function compressibilityNotes(pressure: number, tipSpeed: number, soundSp
   if (requireNonNegative("pressure", pressure) > INCOMPRESSIBLE_UP_TO)
     notes.push({
       code: "compressible-pressure",
-      message: `At ${pressure.toFixed(0)} Pa the air's compressibility, which is left out, starts to count (above ${INCOMPRESSIBLE_UP_TO} Pa).`,
+      message: `At ${formatQuantity(pressure, "pressure", { decimals: 0 })} the air's compressibility, which is left out, starts to count (above ${formatQuantity(INCOMPRESSIBLE_UP_TO, "pressure", { decimals: 0 })}).`,
     });
   const mach = requireNonNegative("rotor.tipSpeed", tipSpeed) / requirePositive("air.soundSpeed", soundSpeed);
   if (mach > MACH_LIMIT)

@@ -1,3 +1,4 @@
+import { formatQuantity } from "../../units/format.ts";
 import { CELSIUS_ZERO } from "../constants.ts";
 import { hasStallHump } from "../fanlaws/stallHump.ts";
 import type { Note } from "../note.ts";
@@ -55,8 +56,10 @@ function windingNotes(machine: Machine, arrival: Crossing): Note[] {
     return [{ code: "winding-cold", message }];
   }
   if (!(arrival.windingTemperature > WINDING_ALARM)) return [];
-  const celsius = (arrival.windingTemperature - CELSIUS_ZERO).toFixed(0);
-  const message = `The winding would settle at ${celsius} °C, above the 155 °C of common enamelled wire: it burns if left running.`;
+  const [settles, common] = [arrival.windingTemperature, WINDING_ALARM].map((kelvin) =>
+    formatQuantity(kelvin, "temperature", { decimals: 0 }),
+  );
+  const message = `The winding would settle at ${settles}, above the ${common} of common enamelled wire: it burns if left running.`;
   return [{ code: "winding-too-hot", message }];
 }
 

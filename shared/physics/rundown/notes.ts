@@ -1,4 +1,4 @@
-import { CELSIUS_ZERO } from "../constants.ts";
+import { formatQuantity } from "../../units/format.ts";
 import type { Note } from "../note.ts";
 import { WINDING_ALARM } from "../point/notes.ts";
 import { lowestCell } from "./events.ts";
@@ -15,11 +15,13 @@ function settledNotes(law: RundownLaw, start: Moment, end: Moment): Note[] {
   return all.filter((note, i) => first(note, i) && note.code !== "winding-too-hot");
 }
 
+const warm = (kelvin: number) => formatQuantity(kelvin, "temperature", { decimals: 0 });
+
 function windingNotes(rows: readonly Moment[]): Note[] {
   const hot = rows.find(({ windingTemperature }) => windingTemperature > WINDING_ALARM);
   if (!hot) return [];
   const hottest = rows.reduce((most, { windingTemperature }) => Math.max(most, windingTemperature), 0);
-  const message = `The winding passes ${WINDING_ALARM - CELSIUS_ZERO} °C, the class of common enamelled wire, after ${minutes(hot.time)} and reaches ${(hottest - CELSIUS_ZERO).toFixed(0)} °C.`;
+  const message = `The winding passes ${warm(WINDING_ALARM)}, the class of common enamelled wire, after ${minutes(hot.time)} and reaches ${warm(hottest)}.`;
   return [{ code: "winding-too-hot", message }];
 }
 

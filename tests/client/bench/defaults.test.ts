@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { millimetres } from "#client/ui/millimetres.ts";
 import { dayOf, firstDraft, lastOf, sizesOf } from "#client/views/bench/forms/defaults.ts";
 import type { Book } from "#shared/book/book.ts";
 import type { BenchTest } from "#shared/model/tests/index.ts";
+import { typedText } from "#shared/units/shown.ts";
 import { LEAK, PULL } from "./examples.ts";
 
 const stored = <T>(id: string, data: T, createdAt = "2026-03-20T10:00:00Z") => ({
@@ -99,7 +99,7 @@ describe("lastOf, sizesOf, millimetres and dayOf", () => {
   it("sizes are those of the rotor, in millimetres without rounding noise", () => {
     expect(sizesOf(book(), "b8")).toEqual(["38 mm", "42 mm"]);
     expect(sizesOf(book(), "none")).toEqual([]);
-    expect(millimetres(0.0423)).toBe("42.3 mm");
+    expect(typedText(0.0423, "length", 6)).toBe("42.3 mm");
   });
 
   it("the day is that of the maker's own calendar", () => {

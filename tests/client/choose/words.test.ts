@@ -200,8 +200,8 @@ describe("reliefOf, what to relax so that a set gets in", () => {
   });
 
   it("a winding's limit is rounded up, minutes down", () => {
-    expect(relaxed("windingTemperature", 373.15, 380.2).draft?.texts["wants.mostWinding"]).toBe("108");
-    expect(relaxed("time", 240, 230).draft?.texts["wants.leastTime"]).toBe("3.8");
+    expect(relaxed("windingTemperature", 373.15, 380.2).draft?.texts["wants.mostWinding"]).toBe("108\u202f°C");
+    expect(relaxed("time", 240, 230).draft?.texts["wants.leastTime"]).toBe("3.8\u202fmin");
   });
 
   it("a margin below 1 can't be wanted: it is said and no button does it", () => {
@@ -230,7 +230,7 @@ describe("reliefOf, what to relax so that a set gets in", () => {
     const relief = reliefOfSet(set, wants);
     const next = relief?.apply?.(draft);
     expect(next?.texts["wants.targetMargin"]).toBe("1.31");
-    expect(next?.texts["wants.leastTime"]).toBe("3");
+    expect(next?.texts["wants.leastTime"]).toBe("3\u202fmin");
     expect(plain(relief?.label ?? "")).toBe("Relax the margin to 1.31 ×, relax the minutes to 3 min");
   });
 

@@ -10,10 +10,10 @@ import {
 } from "#client/views/mass/line.ts";
 import {
   forgottenSentence,
-  gramsText,
   groupSums,
   headroomSentence,
   massFigures,
+  massText,
   unaccountedSentence,
 } from "#client/views/mass/massWords.ts";
 import { balanceOf } from "#shared/book/mass/balance.ts";
@@ -90,7 +90,7 @@ describe("the answer of Mass", () => {
   });
 
   it("shows tenths of a gram of what is small", () => {
-    expect([0.133, 0.0045, 0.012, -0.003].map((mass) => plain(gramsText(mass)))).toEqual([
+    expect([0.133, 0.0045, 0.012, -0.003].map((mass) => plain(massText(mass)))).toEqual([
       "133 g",
       "4.5 g",
       "12 g",

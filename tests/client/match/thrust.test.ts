@@ -50,7 +50,7 @@ describe("the picture of a build that a propeller presses on", () => {
 
   it("in its table and its sentence: finite numbers, the pull in grams", () => {
     expectAllFinite(thrustTable(picture).rows);
-    expect(thrustSentence(outcome)).toMatch(/presses with \d+ grams/);
+    expect(thrustSentence(outcome)).toMatch(/presses with \d+.g\./);
   });
 
   it("has no fan curve, nor has a ducted build a thrust curve", () => {

@@ -49,7 +49,7 @@ describe("answerTo with a controller", () => {
 
   it("shows the throttle: in a plot of its own, in the table and at every moment", () => {
     expect(panelsOf(kept).map(({ key }) => key)[1]).toBe("throttle");
-    expect(rundownTable(kept).columns).toContain("throttle (%)");
+    expect(rundownTable(kept).columns).toContain("throttle, %");
     expect(spaces(momentWords(kept, "0").join(" "))).toMatch(/throttle \d\d(\.\d+)? %/);
     expect(panelsOf(answerTo(light)).map(({ key }) => key)).not.toContain("throttle");
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { micrometres, roughnessWords } from "#client/ui/roughnessWords.ts";
+import { roughnessText, roughnessWords } from "#client/ui/roughnessWords.ts";
 import type { SurfaceRoughness } from "#shared/book/roughnessBasis.ts";
 
 const told: SurfaceRoughness = {
@@ -25,11 +25,11 @@ describe("roughnessWords", () => {
   });
 });
 
-describe("micrometres", () => {
+describe("roughnessText", () => {
   it.each([
     [1.48e-4, null, "148\u202fµm"],
     [1.48e-4, 2e-7, "148 ± 1\u202fµm"],
-  ])("of %f m ± %f m: whole micrometres, an uncertainty of one at least", (value, sd, text) => {
-    expect(micrometres(value, sd)).toBe(text);
+  ])("of %f m ± %f m: whole roughnessText, an uncertainty of one at least", (value, sd, text) => {
+    expect(roughnessText(value, sd)).toBe(text);
   });
 });

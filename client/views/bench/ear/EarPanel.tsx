@@ -1,21 +1,23 @@
 import { useState } from "preact/hooks";
 import { findById } from "../../../../shared/book/book.ts";
+import { RPM } from "../../../../shared/physics/motor.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { isGood, type NumberSpec, readNumber } from "../../../../shared/units/readNumber.ts";
+import { typedText } from "../../../../shared/units/shown.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { currentBook } from "../../../state/book.ts";
 import { NumberField } from "../../../ui/NumberField.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import { type FormModel, leave, typeCell, typeField } from "../forms/model.ts";
 import { Part } from "../import/Part.tsx";
-import { fromRpm, notesOn, speedText, speedWords, uncertaintyText } from "./earWords.ts";
+import { notesOn, speedText, speedWords, uncertaintyText } from "./earWords.ts";
 import { spectrumPlot, spectrumTable } from "./spectrumPlot.ts";
 import { type Hearing, useEar } from "./useEar.ts";
 
 const BLADES: NumberSpec = { dimension: null, limits: { min: 1, max: 60, whole: true }, example: "9" };
 const SPEED: NumberSpec = { dimension: "speed", limits: { positive: true }, example: "24000 rpm" };
 /** Slower and faster than any rotor of this work turns. */
-const [SLOWEST, FASTEST] = [fromRpm(1500), fromRpm(70_000)];
+const [SLOWEST, FASTEST] = [1500 * RPM, 70_000 * RPM];
 
 /** The blade count of the form's rotor, as text; empty where it isn't known. */
 function bladesOf(form: FormModel): string {
@@ -77,7 +79,7 @@ export default function EarPanel({ form }: { readonly form: FormModel }) {
           label="Speed from, optional"
           spec={SPEED}
           text={from}
-          placeholder="1500 rpm"
+          placeholder={typedText(SLOWEST, "speed", 4)}
           error={errorIn(SPEED, from)}
           onText={setFrom}
         />
@@ -85,7 +87,7 @@ export default function EarPanel({ form }: { readonly form: FormModel }) {
           label="to, optional"
           spec={SPEED}
           text={to}
-          placeholder="70000 rpm"
+          placeholder={typedText(FASTEST, "speed", 4)}
           error={errorIn(SPEED, to) ?? (isRange ? null : "The end lies below the beginning.")}
           onText={setTo}
         />

@@ -1,5 +1,13 @@
 import type { BladePass } from "../../../../shared/fit/sound/bladePass.ts";
-import { decimalsByUncertainty, formatFixed, fromUnit, inUnit } from "../../../../shared/units/format.ts";
+import {
+  decimalsByUncertainty,
+  formatFixed,
+  formatQuantity,
+  inUnit,
+  withUnit,
+} from "../../../../shared/units/format.ts";
+import { decimalsOf, unitOf } from "../../../../shared/units/showing.ts";
+import { typedText } from "../../../../shared/units/shown.ts";
 
 /** 5 to 95 % of a normal distribution, in standard deviations. */
 const NINETY = 1.645;
@@ -10,34 +18,36 @@ export interface HeardSpeed {
   readonly uncertainty: number;
 }
 
-const rpmOf = (speed: number): number => inUnit(speed, "speed", "rpm");
+const shownOf = (speed: number): number => inUnit(speed, "speed");
 
 /** @returns a speed as a row takes it, with the digits that it is known to: "24012 rpm" */
 export function speedText({ speed, uncertainty }: HeardSpeed): string {
-  return `${rpmOf(speed).toFixed(Math.min(2, decimalsByUncertainty(rpmOf(uncertainty))))} rpm`;
+  const decimals = Math.min(decimalsOf("speed", 2), decimalsByUncertainty(shownOf(uncertainty)));
+  return `${shownOf(speed).toFixed(decimals)} ${unitOf("speed")}`;
 }
 
 /** @returns a standard uncertainty as its field takes it: "7 rpm" */
 export function uncertaintyText({ uncertainty }: HeardSpeed): string {
-  return `${Number(rpmOf(uncertainty).toPrecision(2))} rpm`;
+  return typedText(uncertainty, "speed", 2);
 }
 
 /** @returns a speed with its uncertainty: "24 012 ± 12 rpm (90 %)" */
 export function speedWords({ speed, uncertainty }: HeardSpeed): string {
-  const decimals = decimalsByUncertainty(rpmOf(uncertainty));
-  const [value, error] = [rpmOf(speed), NINETY * rpmOf(uncertainty)].map((each) =>
+  const decimals = decimalsByUncertainty(shownOf(uncertainty));
+  const [value, error] = [shownOf(speed), NINETY * shownOf(uncertainty)].map((each) =>
     formatFixed(each, decimals),
   );
-  return `${value} ± ${error}\u202frpm (90 %)`;
+  return `${withUnit(`${value} ± ${error}`, unitOf("speed"))} (90 %)`;
 }
 
 /** @returns what stands beside a blade-passing frequency, in sentences */
 export function notesOn({ other, shaft }: BladePass, blades: number): string[] {
-  const rpm = (frequency: number) => formatFixed((frequency * 60) / blades, 0);
+  const speed = (frequency: number) =>
+    formatQuantity((2 * Math.PI * frequency) / blades, "speed", { decimals: 0 });
   const notes: string[] = [];
   if (other !== null)
     notes.push(
-      `Another sound is as clear, as of ${rpm(other)}\u202frpm: narrow the range, or let one rotor run alone.`,
+      `Another sound is as clear, as of ${speed(other)}: narrow the range, or let one rotor run alone.`,
     );
   if (shaft.says === "agrees")
     notes.push("The shaft's own rate is heard too, and agrees with the blade count.");
@@ -49,6 +59,3 @@ export function notesOn({ other, shaft }: BladePass, blades: number): string[] {
     notes.push(`The shaft's own rate isn't heard: the speed is based on the count of ${blades} blades.`);
   return notes;
 }
-
-/** @returns a speed in rpm as SI [rad/s] */
-export const fromRpm = (rpm: number): number => fromUnit(rpm, "speed", "rpm");

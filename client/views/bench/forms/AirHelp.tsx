@@ -2,9 +2,10 @@ import { useState } from "preact/hooks";
 import { TEST } from "../../../../shared/model/limits.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { stationPressure } from "../../../../shared/physics/stationPressure.ts";
-import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { figureIn, formatQuantity } from "../../../../shared/units/format.ts";
 import { isGood, type NumberSpec, readNumber } from "../../../../shared/units/readNumber.ts";
 import { settledText } from "../../../../shared/units/settled.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { currentBook } from "../../../state/book.ts";
 import { keepFocus } from "../../../ui/keepFocus.ts";
 import { dayText } from "../../../ui/moment.ts";
@@ -14,17 +15,18 @@ import { lastAir } from "./lastAir.ts";
 import { change, type FormModel } from "./model.ts";
 
 const SEA_LEVEL: NumberSpec = {
-  dimension: "pressure",
-  unit: "hPa",
+  dimension: "airPressure",
   limits: TEST.air.pressure,
   example: "1018 hPa",
 };
 const ALTITUDE: NumberSpec = {
-  dimension: "length",
-  unit: "m",
+  dimension: "height",
   limits: { min: -500, max: 6000 },
   example: "420 m",
 };
+
+/** An altitude that shows what it matters [m]. */
+const HIGH = 500;
 
 /** Under the fields of the air: the last test's, and what pressure is meant. */
 export function AirHelp({ form }: { readonly form: FormModel }) {
@@ -47,8 +49,8 @@ export function AirHelp({ form }: { readonly form: FormModel }) {
       )}
       <p class="quiet small">
         The air pressure is what a barometer shows on the bench. A weather report reduces it to sea level: at
-        500 m its figure is 6 % too high, and so would be every density and pull. Given only that, say how
-        high you are:
+        {formatQuantity(HIGH, "height")} its figure is 6 % too high, and so would be every density and pull.
+        Given only that, say how high you are:
       </p>
       <FromSeaLevel onTake={(text) => take({ "air.pressure": text })} />
     </>
@@ -74,7 +76,7 @@ function FromSeaLevel({ onTake }: { readonly onTake: (text: string) => void }) {
   const [pressure, height] = [siOf(SEA_LEVEL, seaLevel), siOf(ALTITUDE, altitude)];
   const here =
     pressure === null || height === null ? null : answerOrNull(() => stationPressure(pressure, height));
-  const text = here === null ? null : `${formatFixed(inUnit(here, "pressure", "hPa"), 1)} hPa`;
+  const text = here === null ? null : `${figureIn(here, "airPressure", 1)} ${unitOf("airPressure")}`;
   return (
     <div class="bench-fields bench-at-sea">
       <NumberField

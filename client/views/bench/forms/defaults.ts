@@ -2,7 +2,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
 import { offered } from "../../../../shared/model/withdrawn.ts";
-import { millimetres } from "../../../ui/millimetres.ts";
+import { typedText } from "../../../../shared/units/shown.ts";
 import type { Draft } from "../record/draft.ts";
 import { fieldsOf, KINDS } from "../record/kinds.ts";
 import type { FieldSpec, KindSpec } from "../record/spec.ts";
@@ -45,7 +45,7 @@ export function dayOf(now: Date): string {
 /** @returns the diameters in which a rotor is printed, as text */
 export function sizesOf(book: Book | null, rotorId: string | undefined): string[] {
   const rotor = book?.rotors.find(({ id }) => id === rotorId);
-  return rotor?.data.sizes.map(({ diameter }) => millimetres(diameter)) ?? [];
+  return rotor?.data.sizes.map(({ diameter }) => typedText(diameter, "length", 6)) ?? [];
 }
 
 /** @returns the parts that a field offers: of the rotors only those of the kind that the test is about, of the instruments those that measure what is read */
@@ -76,7 +76,10 @@ function onlyOfKind(book: Book, spec: KindSpec): Record<string, string> {
   const rotor = found[0]?.length === 1 ? book.rotors.find(({ id }) => id === found[0][0].id) : undefined;
   if (!rotor) return {};
   const { sizes } = rotor.data;
-  return { rotor: rotor.id, ...(sizes.length === 1 ? { diameter: millimetres(sizes[0].diameter) } : {}) };
+  return {
+    rotor: rotor.id,
+    ...(sizes.length === 1 ? { diameter: typedText(sizes[0].diameter, "length", 6) } : {}),
+  };
 }
 
 /** @returns the newest test of a kind, by its day */
@@ -103,7 +106,7 @@ function fromBuild(book: Book, buildId: string | null, spec: KindSpec): Record<s
   const build = book.builds.find(({ id }) => id === buildId) ?? book.builds.find(suits(book, spec));
   if (!build || !suits(book, spec)(build)) return {};
   const { rotor, motor, pack, skirt, surface, gear, diameter } = build.data;
-  const parts = { build: build.id, rotor, motor, pack, surface, diameter: millimetres(diameter) };
+  const parts = { build: build.id, rotor, motor, pack, surface, diameter: typedText(diameter, "length", 6) };
   return { ...parts, ...(skirt ? { skirt } : {}), ...(gear ? { gear } : {}) };
 }
 
@@ -116,7 +119,7 @@ function onlyParts(book: Book): Record<string, string> {
     ...Object.fromEntries(
       Object.entries(lists).flatMap(([key, list]) => (list.length === 1 ? [[key, list[0].id]] : [])),
     ),
-    ...(size ? { diameter: millimetres(size.diameter) } : {}),
+    ...(size ? { diameter: typedText(size.diameter, "length", 6) } : {}),
   };
 }
 

@@ -1,9 +1,9 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
-import { dimension } from "../../../../shared/units/dimensions.ts";
 import type { NumberSpec } from "../../../../shared/units/readNumber.ts";
 import { settledText } from "../../../../shared/units/settled.ts";
+import { unitOf as unitShown } from "../../../../shared/units/showing.ts";
 import { forgetDraft, type Kept, keepDraft } from "../../../state/drafts.ts";
 import type { Sending } from "../../../state/sendRecord.ts";
 import type { Question } from "../../../ui/AskBeforeSaving.tsx";
@@ -135,7 +135,7 @@ export function leaveCell(form: FormModel, key: number, column: string, spec: Nu
 
 /** @returns the unit meant where none is typed in a column */
 export function unitOf(form: FormModel, column: string, name: DimensionName): string {
-  return form.draft.value.units[column] ?? dimension(name).shown[0].label;
+  return form.draft.value.units[column] ?? unitShown(name);
 }
 
 /** From now on another unit is meant in a column; what is typed already keeps its own. */

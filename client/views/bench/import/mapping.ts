@@ -1,5 +1,5 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
-import { dimension } from "../../../../shared/units/dimensions.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { unitLabels } from "../record/numbers.ts";
 import { isNominal, roleOf, strangeUnit, unitIn } from "./headers.ts";
 import { IGNORE, OPEN, type Role, roleDimension, rolesOf } from "./roles.ts";
@@ -19,7 +19,7 @@ export function mappingFor(role: Role, header: string, kind: TestKind = "curve")
   const name = roleDimension(kind, role);
   if (name === null) return { role, unit: "" };
   if (strangeUnit(header, name) !== null) return { role, unit: "" };
-  return { role, unit: unitIn(header, name) ?? dimension(name).shown[0].label };
+  return { role, unit: unitIn(header, name) ?? unitOf(name) };
 }
 
 /** Guesses what each column is from its header; of two for one role the first that was read counts before one that was set, the other is left out. */

@@ -3,7 +3,8 @@ import { dischargeReadings } from "../../../../shared/book/readings/discharge.ts
 import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { type DischargeFit, fitDischarge } from "../../../../shared/fit/dischargeFit.ts";
 import type { DischargeTest } from "../../../../shared/model/tests/discharge.ts";
-import { formatQuantity } from "../../../../shared/units/format.ts";
+import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import {
   attempt,
   digits,
@@ -15,16 +16,15 @@ import {
 } from "./result.ts";
 import { dischargeSketch } from "./sketches.ts";
 
-const MILLI = 1000;
-
 function figuresOf(fit: DischargeFit): Figure[] {
   const { curve, resistance, resistanceError, resistanceFrom, capacity, capacityFrom } = fit;
-  const error = resistanceError === null ? null : MILLI * resistanceError;
+  const shown = (ohms: number) => inUnit(ohms, "smallResistance");
+  const error = resistanceError === null ? null : shown(resistanceError);
   const full = curve[curve.length - 1][1];
   return [
     {
       label: "Cell resistance",
-      text: `${withError(MILLI * resistance, error)} mΩ`,
+      text: `${withError(shown(resistance), error)} ${unitOf("smallResistance")}`,
       ...(resistanceFrom === "known" ? { mark: "stated" as const } : {}),
     },
     {

@@ -14,6 +14,7 @@ import {
 } from "./result.ts";
 import { leakSketch } from "./sketches.ts";
 
+/** [Pa] */
 const SHOWN_AT = 100;
 
 function figuresOf(coefficient: number, exponent: number, error: number | null): Figure[] {
@@ -21,7 +22,7 @@ function figuresOf(coefficient: number, exponent: number, error: number | null):
   return [
     { label: "C", text: `${digits(coefficient * 1e3)} L/(s·Pa^x)` },
     { label: "x", text: withError(exponent, error) },
-    { label: `Leak at ${SHOWN_AT} Pa`, text: formatQuantity(flow, "flow") },
+    { label: `Leak at ${formatQuantity(SHOWN_AT, "pressure")}`, text: formatQuantity(flow, "flow") },
   ];
 }
 

@@ -4,6 +4,7 @@ import { fitMotor, type MotorFit } from "../../../../shared/fit/motorFit.ts";
 import type { MotorTest } from "../../../../shared/model/tests/motor.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { toSI } from "../../../../shared/units/parse.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { attempt, type Figure, NOTHING_YET, type RowName, type Running, withError } from "./result.ts";
 import { motorSketch } from "./sketches.ts";
 
@@ -12,8 +13,11 @@ function figuresOf(fit: MotorFit, hasNoLoad: boolean): Figure[] {
     ? formatQuantity(fit.frictionTorque, "torque")
     : "not yet: needs a run without load";
   return [
-    { label: "K_v", text: `${withError(fit.kv, fit.standardErrors.kv)} rpm/V` },
-    { label: "R", text: `${withError(fit.resistance, fit.standardErrors.resistance)} Ω` },
+    { label: "K_v", text: `${withError(fit.kv, fit.standardErrors.kv)} ${unitOf("kv")}` },
+    {
+      label: "R",
+      text: `${withError(fit.resistance, fit.standardErrors.resistance)} ${unitOf("resistance")}`,
+    },
     { label: "Friction torque", text: friction },
   ];
 }

@@ -6,7 +6,9 @@ import { inUse, type Reading } from "../../../../shared/book/readings/reading.ts
 import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
 import { fitPull } from "../../../../shared/fit/pullFit.ts";
 import type { PullTest } from "../../../../shared/model/tests/pull.ts";
+import { dimension } from "../../../../shared/units/dimensions.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
 import { attempt, type Figure, type RowName, type Running } from "./result.ts";
 import { bracketSketch, type Sketch } from "./sketch.ts";
@@ -19,16 +21,20 @@ const LOADED: Readonly<Record<PullTest["direction"], string>> = {
   ceiling: "Hung from the ceiling",
 };
 
+const NEWTON = dimension("load").si;
+
 /** @returns a force both ways: "4.05 N (413 g)" */
 export function bothWays(force: number): string {
-  return `${formatQuantity(force, "load", { unit: "N" })} (${formatQuantity(force, "load", { unit: "g" })})`;
+  const newtons = formatQuantity(force, "load", { unit: NEWTON });
+  return unitOf("load") === NEWTON ? newtons : `${newtons} (${formatQuantity(force, "load")})`;
 }
 
 function between(held: number, letGo: number | null): string {
   if (letGo === null) return `more than ${bothWays(held)}`;
-  const newtons = `${formatQuantity(held, "load", { unit: "N" })} to ${formatQuantity(letGo, "load", { unit: "N" })}`;
-  const grams = `${formatQuantity(held, "load", { unit: "g" })} to ${formatQuantity(letGo, "load", { unit: "g" })}`;
-  return `${newtons} (${grams})`;
+  const range = (unit: string) =>
+    `${formatQuantity(held, "load", { unit })} to ${formatQuantity(letGo, "load", { unit })}`;
+  const shown = unitOf("load");
+  return shown === NEWTON ? range(NEWTON) : `${range(NEWTON)} (${range(shown)})`;
 }
 
 /** The tightest that all pulls agree on; a pull that contradicts another leaves none. */
@@ -98,13 +104,12 @@ function nextOf(test: PullTest, count: number, wish: string | null): string | nu
   return count === 0 ? "Type a first pull: what held, what let go." : wish;
 }
 
-const pull = axisOf("pull", "load", "g");
-
 function pullSketch(
   trials: readonly Reading<PullTrial>[],
   predicted: number | null,
   names: readonly RowName[],
 ): Sketch | null {
+  const pull = axisOf("pull", "load");
   return bracketSketch({
     title:
       predicted === null

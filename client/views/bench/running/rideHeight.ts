@@ -3,14 +3,15 @@ import { heightInstruments, rideHeights } from "../../../../shared/book/readings
 import { fitRideHeight, type RideHeightFit } from "../../../../shared/fit/rideHeightFit.ts";
 import type { RideHeightTest } from "../../../../shared/model/tests/rideHeight.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { gapText } from "../../../ui/gapWords.ts";
 import { attempt, type Figure, NOTHING_YET, type RowName, type Running, withError } from "./result.ts";
 import { rideHeightSketch } from "./sketches.ts";
 
 function figuresOf({ stiffness, heights, standardErrors }: RideHeightFit): Figure[] {
-  const [k, error] = [stiffness, standardErrors.stiffness].map((value) => inUnit(value, "stiffness", "N/mm"));
+  const [k, error] = [stiffness, standardErrors.stiffness].map((value) => inUnit(value, "stiffness"));
   return [
-    { label: "Stiffness", text: `${withError(k, error)} N/mm` },
+    { label: "Stiffness", text: `${withError(k, error)} ${unitOf("stiffness")}` },
     { label: "Lip without load", text: gapText(heights[0], standardErrors.height) },
   ];
 }
@@ -19,7 +20,7 @@ function figuresOf({ stiffness, heights, standardErrors }: RideHeightFit): Figur
 export function runRideHeight(test: RideHeightTest, names: readonly RowName[]): Running {
   const readings = rideHeights(test);
   if (readings.length === 0)
-    return { ...NOTHING_YET, next: "Type the lip's height with nothing on the vehicle: 0 g." };
+    return { ...NOTHING_YET, next: "Type the lip's height with no load on the vehicle." };
   const byRow = new Map(readings.map(({ row, height }) => [names[row].key, height === 0 ? "touches" : ""]));
   const { heightUncertainty, loadUncertainty } = heightInstruments([test]);
   const { found: fit, next } = attempt(() =>

@@ -16,8 +16,8 @@ import { type RotorState, readingOf } from "../../../../shared/physics/fanlaws/c
 import { propellerUnits } from "../../../../shared/physics/fanlaws/propeller.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
-import { dimension } from "../../../../shared/units/dimensions.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import type { Line, Point } from "../../../charts/model/plot.ts";
 import type { RowName } from "./result.ts";
 import { pointSketch, type Sketch, type SketchPoint } from "./sketch.ts";
@@ -26,7 +26,7 @@ import { pointSketch, type Sketch, type SketchPoint } from "./sketch.ts";
 const STEPS = 40;
 
 /** One axis of a sketch: what it is called, and an SI value in the unit that it is shown in. */
-export function axisOf(what: string, name: DimensionName, unit = dimension(name).shown[0].label) {
+export function axisOf(what: string, name: DimensionName, unit = unitOf(name)) {
   return { label: `${what}, ${unit}`, of: (si: number) => inUnit(si, name, unit) };
 }
 
@@ -73,7 +73,7 @@ export function curveSketch(
   const counted = readings.flatMap((reading, i) => (reading.setAside === null ? [i] : []));
   const outliers = new Set(fit?.outliers.map((i) => counted[i]));
   return pointSketch({
-    title: `Suction over flow, brought to ${formatQuantity(rpm * RPM, "speed", { unit: "rpm" })}`,
+    title: `Suction over flow, brought to ${formatQuantity(rpm * RPM, "speed")}`,
     row: "point",
     x: x.label,
     y: y.label,
@@ -114,11 +114,11 @@ export function motorSketch(
   names: readonly RowName[],
 ): Sketch | null {
   const what = fit ? "voltage less R·I" : "voltage";
-  const [x, y] = [axisOf(what, "voltage", "V"), axisOf("speed", "speed", "rpm")];
+  const [x, y] = [axisOf(what, "voltage"), axisOf("speed", "speed")];
   const driving = ({ voltage, current }: MotorReading) => voltage - (fit?.resistance ?? 0) * current;
   const points = pointsOf(readings, names, (reading) => ({
     x: x.of(driving(reading)),
-    y: reading.rpm,
+    y: y.of(reading.rpm * RPM),
   }));
   return pointSketch({
     title: `Speed over ${what}`,
@@ -130,7 +130,9 @@ export function motorSketch(
         ? point
         : { ...point, aside: "throttle below 100 %" },
     ),
-    lines: fit ? fitted(between([0, ...points.map((p) => p.x)]).map((v) => ({ x: v, y: v * fit.kv }))) : [],
+    lines: fit
+      ? fitted(between([0, ...points.map((p) => p.x)]).map((v) => ({ x: v, y: y.of(v * fit.kv * RPM) })))
+      : [],
   });
 }
 
@@ -140,7 +142,7 @@ export function thrustSketch(
   fit: PropellerFit | null,
   names: readonly RowName[],
 ): Sketch | null {
-  const [x, y] = [axisOf("speed", "speed", "rpm"), axisOf("thrust", "load")];
+  const [x, y] = [axisOf("speed", "speed"), axisOf("thrust", "load")];
   const speeds = readings.map(({ rpm }) => rpm);
   const { diameter, density = STANDARD_AIR_DENSITY } = readings[0];
   const fastest = Math.max(...speeds);
@@ -148,14 +150,14 @@ export function thrustSketch(
     const reynolds = ((fit?.testedReynolds[1] ?? 0) * rpm) / fastest;
     const coefficient = fit && propellerBand(fit, "thrust", reynolds)?.value;
     const unit = propellerUnits({ diameter, speed: rpm * RPM, density }).thrust;
-    return { x: rpm, y: y.of((coefficient ?? 0) * unit) };
+    return { x: x.of(rpm * RPM), y: y.of((coefficient ?? 0) * unit) };
   };
   return pointSketch({
     title: "Thrust over speed",
     row: "reading",
     x: x.label,
     y: y.label,
-    points: pointsOf(readings, names, ({ rpm, thrust }) => ({ x: rpm, y: y.of(thrust) })),
+    points: pointsOf(readings, names, ({ rpm, thrust }) => ({ x: x.of(rpm * RPM), y: y.of(thrust) })),
     lines: fit ? fitted(between(speeds).map(at)) : [],
   });
 }
@@ -166,7 +168,7 @@ export function dischargeSketch(
   fit: DischargeFit | null,
   names: readonly RowName[],
 ): Sketch | null {
-  const [x, y] = [axisOf("charge drawn from a cell", "charge"), axisOf("a cell", "voltage", "V")];
+  const [x, y] = [axisOf("charge drawn from a cell", "charge"), axisOf("a cell", "voltage")];
   const open: Line[] = fit
     ? [
         {

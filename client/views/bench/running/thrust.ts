@@ -10,6 +10,7 @@ import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
 import { STANDARD_AIR_DENSITY } from "../../../../shared/physics/constants.ts";
 import { propellerCoefficients } from "../../../../shared/physics/fanlaws/propeller.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
 import { toSI } from "../../../../shared/units/parse.ts";
 import {
   attempt,
@@ -51,7 +52,7 @@ function figuresOf(fit: PropellerFit): Figure[] {
     { label: "Drift of C_T", text: driftText(fit) },
     {
       label: "Residuals of the thrust",
-      text: fit.dof.thrust > 0 ? `${digits(fit.residualSd.thrust, 2)} N` : "–",
+      text: fit.dof.thrust > 0 ? formatQuantity(fit.residualSd.thrust, "load", { digits: 2 }) : "–",
     },
   ];
 }

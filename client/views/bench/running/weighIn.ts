@@ -4,16 +4,18 @@ import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { weighedMass, weighings } from "../../../../shared/book/weighed.ts";
 import type { Weighed } from "../../../../shared/fit/weighFit.ts";
 import type { WeighInTest } from "../../../../shared/model/tests/weighIn.ts";
-import { formatQuantity } from "../../../../shared/units/format.ts";
+import { formatQuantity, inUnit, withUnit } from "../../../../shared/units/format.ts";
+import { headed, unitOf } from "../../../../shared/units/showing.ts";
 import { counted } from "../../../ui/count.ts";
 import { attempt, type Figure, NOTHING_YET, type RowName, type Running, withError } from "./result.ts";
 import { pointSketch } from "./sketch.ts";
 
-const GRAMS = 1000;
-
-/** @returns a weighed mass in grams with its standard uncertainty */
+/** @returns a weighed mass with its standard uncertainty */
 export function massText({ mass, uncertainty }: Weighed): string {
-  return `${withError(GRAMS * mass, uncertainty === null ? null : GRAMS * uncertainty)}\u202fg`;
+  return withUnit(
+    withError(inUnit(mass, "mass"), uncertainty === null ? null : inUnit(uncertainty, "mass")),
+    unitOf("mass"),
+  );
 }
 
 function besideBuild(test: WeighInTest, { mass }: Weighed, book: Book): Figure[] {
@@ -21,12 +23,12 @@ function besideBuild(test: WeighInTest, { mass }: Weighed, book: Book): Figure[]
   if (!build) return [];
   const stated = withMass(book, build.data).vehicle.mass;
   const more = mass - stated;
-  const by = `${formatQuantity(Math.abs(more), "mass", { unit: "g", digits: 2 })} ${more > 0 ? "lighter" : "heavier"}`;
+  const by = `${formatQuantity(Math.abs(more), "mass", { digits: 2 })} ${more > 0 ? "lighter" : "heavier"}`;
   const same = Math.abs(more) < 5e-7 * stated;
   return [
     {
       label: `${build.data.name} says`,
-      text: `${formatQuantity(stated, "mass", { unit: "g", digits: 4 })}${same ? "" : `, ${by}`}`,
+      text: `${formatQuantity(stated, "mass", { digits: 4 })}${same ? "" : `, ${by}`}`,
     },
   ];
 }
@@ -50,11 +52,11 @@ export function runWeighIn(test: WeighInTest, names: readonly RowName[], book: B
       title: "Readings of the scale",
       row: "reading",
       x: "reading, in order",
-      y: "mass, g",
+      y: headed("mass", "mass"),
       points: readings.map(({ mass, row, setAside }) => ({
         ...names[row],
         x: names[row].number,
-        y: GRAMS * mass,
+        y: inUnit(mass, "mass"),
         aside: setAside,
       })),
     }),

@@ -21,11 +21,7 @@ function state(form: FormModel, uncertainty: number): void {
   const { fields } = form.draft.value;
   const isStated = ["", ".percent", ".absolute"].some((end) => fields[`instruments.angle${end}`]);
   if (isStated) return;
-  typeField(
-    form,
-    "instruments.angle.absolute",
-    `${Number(inUnit(uncertainty, "angle", "°").toPrecision(1))} °`,
-  );
+  typeField(form, "instruments.angle.absolute", `${Number(inUnit(uncertainty, "angle").toPrecision(1))} °`);
 }
 
 /** The phone on the tilt board as the instrument: zeroed on the level board, held and slid by one button each. */

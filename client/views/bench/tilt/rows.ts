@@ -3,10 +3,10 @@ import { isGood, readNumber } from "../../../../shared/units/readNumber.ts";
 import { type Draft, withCell, withNewRow } from "../record/draft.ts";
 
 /** @returns a tilt as a row takes it: "31.4 °" */
-export const tiltText = (tilt: number): string => `${inUnit(tilt, "angle", "°").toFixed(1)} °`;
+export const tiltText = (tilt: number): string => `${inUnit(tilt, "angle").toFixed(1)} °`;
 
 /** @returns a tilt as it is read: "31.4°" */
-export const tiltWords = (tilt: number): string => `${formatFixed(inUnit(tilt, "angle", "°"), 1)}°`;
+export const tiltWords = (tilt: number): string => `${formatFixed(inUnit(tilt, "angle"), 1)}°`;
 
 /** @returns the draft with a row that hasn't slid yet, and that row's key and number */
 function openRow(draft: Draft): { readonly draft: Draft; readonly key: number; readonly held: string } {

@@ -8,7 +8,7 @@ import type { Build } from "../../../../shared/model/build.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { Mark } from "../../../ui/Mark.tsx";
-import { mmText } from "../words/set.ts";
+import { sizeText } from "../words/set.ts";
 import { type Draft, isPropeller, toggled, withText } from "./draft.ts";
 import { NO_SKIRT, type PartList } from "./fields.ts";
 import { PartChecks } from "./PartChecks.tsx";
@@ -34,13 +34,13 @@ function rotorNote(book: Book, id: string) {
 
 function sizesHint(book: Book, id: string): string {
   const sizes = findById(book.rotors, id)?.data.sizes ?? [];
-  return `else its own: ${listed(sizes.map(({ diameter }) => mmText(diameter)))}`;
+  return `else its own: ${listed(sizes.map(({ diameter }) => sizeText(diameter)))}`;
 }
 
 function gapHint(book: Book, base: Build | null, id: string): string {
   const skirt = findById(book.skirts, id);
   if (!skirt) return "";
-  if (!base) return `else as it stands: ${mmText(skirt.data.gap)}`;
+  if (!base) return `else as it stands: ${sizeText(skirt.data.gap)}`;
   const build = { ...base, skirt: id, overrides: {} };
   const stands = asProblem(() => gapBasis(build, skirt, calibrationOf(book, build)));
   if ("problem" in stands) return `else as it stands; ${stands.problem}`;

@@ -1,4 +1,5 @@
 import { useId } from "preact/hooks";
+import { headed, unitOf } from "../../../../shared/units/showing.ts";
 import { NumberInput } from "../../../ui/NumberField.tsx";
 import type { Draft } from "./draft.ts";
 import { rangeKey } from "./draft.ts";
@@ -32,7 +33,7 @@ export function RangeRow({ list, id, name, draft, problemAt, onText, hint }: Ran
               <NumberInput
                 spec={RANGES[list][end]}
                 digits
-                name={`${RANGES[list][end].label}, mm, ${name}`}
+                name={`${headed(RANGES[list][end].label, "length")}, ${name}`}
                 input={{
                   id: `${own}-${end}`,
                   "aria-invalid": problemAt(key) ? "true" : undefined,
@@ -45,7 +46,7 @@ export function RangeRow({ list, id, name, draft, problemAt, onText, hint }: Ran
             </label>
           );
         })}
-        <span class="quiet small">mm</span>
+        <span class="quiet small">{unitOf("length")}</span>
       </div>
       {problems.length > 0 ? (
         <span class="field-error" id={`${own}-problem`} role="alert">

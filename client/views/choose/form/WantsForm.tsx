@@ -1,5 +1,6 @@
 import { namedAttitudes } from "../../../../shared/book/attitudes.ts";
 import type { Build } from "../../../../shared/model/build.ts";
+import { labelWithUnit } from "../../../../shared/units/shown.ts";
 import { NumberField } from "../../../ui/NumberField.tsx";
 import { type Draft, sameWanted, toggledAttitude, type Wanted, wantKey, withText } from "./draft.ts";
 import { TARGET, WANT_FIELDS, type WantField } from "./fields.ts";
@@ -39,7 +40,7 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
     return (
       <NumberField
         key={key}
-        label={spec.label}
+        label={spec.want === "leastTime" ? spec.label : labelWithUnit(spec.label, spec)}
         spec={spec}
         text={draft.texts[key] ?? ""}
         placeholder={spec.want === "targetMargin" ? spec.example : "not asked for"}

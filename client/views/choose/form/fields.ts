@@ -65,15 +65,14 @@ export const WANT_FIELDS: readonly WantField[] = [
   {
     want: "leastTime",
     label: "Minutes at least",
-    dimension: "time",
-    unit: "min",
+    dimension: "duration",
     limits: wants.leastTime,
     example: "4 min",
     hint: "from the build's charge to its end",
   },
   {
     want: "leastChance",
-    label: "Chance of holding at least, %",
+    label: "Chance of holding at least",
     dimension: "fraction",
     limits: wants.leastChance,
     example: "95 %",
@@ -81,7 +80,7 @@ export const WANT_FIELDS: readonly WantField[] = [
   },
   {
     want: "mostWinding",
-    label: "Winding at most, °C",
+    label: "Winding at most",
     dimension: "temperature",
     limits: wants.mostWinding,
     example: "110 °C",
@@ -97,7 +96,7 @@ export const WANT_FIELDS: readonly WantField[] = [
   },
   {
     want: "mostHeight",
-    label: "Total height at most, mm",
+    label: "Total height at most",
     dimension: "length",
     limits: wants.mostHeight,
     example: "40 mm",

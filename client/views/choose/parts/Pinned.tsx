@@ -10,7 +10,7 @@ import { letterAt } from "../../compare/compareWords.ts";
 import type { ChosenSet } from "../answers.ts";
 import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
-import { mmText, restText, sizedRotorText } from "../words/set.ts";
+import { restText, sizedRotorText, sizeText } from "../words/set.ts";
 import { PINNED_TABLE } from "./PinnedTable.tsx";
 
 export interface PinnedProps {
@@ -93,7 +93,7 @@ function SideBySide({ base, job, sets }: PinnedProps) {
             base,
             job,
             set,
-            `${base.name}, chosen ${letterAt(i)}, ${mmText(set.diameter)}`,
+            `${base.name}, chosen ${letterAt(i)}, ${sizeText(set.diameter)}`,
           ),
         );
       }

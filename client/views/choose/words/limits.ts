@@ -83,7 +83,7 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
   clearance: (value) =>
     value === null
       ? "the housing can't be judged: a size of its stacks is not known"
-      : `the housing is ${formatQuantity(-value, "length", { unit: "mm", digits: 2 })} short at worst`,
+      : `the housing is ${formatQuantity(-value, "length", { digits: 2 })} short at worst`,
   price: (value, allowed) =>
     value === null
       ? "its price is not known: not every part states one"

@@ -1,17 +1,18 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { findById } from "../../../../shared/book/book.ts";
-import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, inUnit, withUnit } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
 import type { ChosenSet } from "../answers.ts";
 
 const PERCENT = 100;
-const MM_DIGITS = 4;
+const SIZE_DIGITS = 4;
 /** A calibrated gap has more digits than it is known to. */
 const GAP_DIGITS = 3;
 
-/** Millimetres with no more digits than they have. */
-export function mmText(metres: number, digits = MM_DIGITS): string {
-  return `${Number(inUnit(metres, "length", "mm").toPrecision(digits))}\u202fmm`;
+/** A length with no more digits than it has. */
+export function sizeText(metres: number, digits = SIZE_DIGITS): string {
+  return withUnit(String(Number(inUnit(metres, "length").toPrecision(digits))), unitOf("length"));
 }
 
 /** @returns what turns: motor and rotor with its size */
@@ -21,7 +22,7 @@ export function sizedRotorText(
 ): string {
   const motor = findById(book.motors, parts.motor)?.data.name ?? parts.motor;
   const rotor = findById(book.rotors, parts.rotor)?.data.name ?? parts.rotor;
-  return `${motor} · ${rotor} ${mmText(diameter)}`;
+  return `${motor} · ${rotor} ${sizeText(diameter)}`;
 }
 
 /** @returns throttle where it isn't full, and pack */
@@ -41,7 +42,7 @@ export const kindText = (set: Pick<ChosenSet, "gap">): string =>
 export function skirtText(book: Book, { parts, gap }: ChosenSet): string {
   if (parts.skirt === null) return "no skirt";
   const skirt = findById(book.skirts, parts.skirt)?.data.name ?? parts.skirt;
-  return gap === null ? `over ${skirt}` : `gap ${mmText(gap, GAP_DIGITS)}, ${skirt}`;
+  return gap === null ? `over ${skirt}` : `gap ${sizeText(gap, GAP_DIGITS)}, ${skirt}`;
 }
 
 /** @returns the rest: throttle where it isn't full, pack, skirt with its gap; of a propeller that it is one */
@@ -77,7 +78,9 @@ export function trustMarks(set: ChosenSet): TrustMark[] {
     trust.basis === "two-point"
       ? { word: "two-point", title: "rotor curve from blocked and open readings alone" }
       : null,
-    from === null ? null : { word: "scaled", title: `from ${mmText(from)} (${ratio(trust.sizeRatio ?? 1)})` },
+    from === null
+      ? null
+      : { word: "scaled", title: `from ${sizeText(from)} (${ratio(trust.sizeRatio ?? 1)})` },
     // Of an estimate nothing was tested, so there is no range to be beyond of.
     trust.extrapolated && trust.basis !== "estimated"
       ? { word: "extrapolated", title: `${beyond(set)} beyond the tested range` }
@@ -104,7 +107,7 @@ const BASIS = {
 export function trustText(set: ChosenSet): string {
   const { trust } = set;
   const from = scaledFrom(set);
-  const scaled = from === null ? "" : `scaled from ${mmText(from)} (${ratio(trust.sizeRatio ?? 1)})`;
+  const scaled = from === null ? "" : `scaled from ${sizeText(from)} (${ratio(trust.sizeRatio ?? 1)})`;
   const basis = trust.basis === "measured" && scaled !== "" ? scaled : BASIS[trust.basis];
   const also = trust.basis !== "measured" ? scaled : "";
   const flow =

@@ -115,16 +115,14 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
 function pullLines({ pulls }: CalibrationPage, key: string): string[] {
   const pull = pulls.find((each) => key === each.key || key === `${each.key}-set`);
   if (!pull) return [];
-  const [now, before] = [pull.predicted, pull.before].map((load) => Math.round(inUnit(load, "load", "g")));
+  const [now, before] = [pull.predicted, pull.before].map((load) => Math.round(inUnit(load, "load")));
   return [`predicted ${now} g, ${before} g before the tests`, offText(pull)];
 }
 
 function leakLines({ leaks }: CalibrationPage, key: string): string[] {
   const leak = leaks.find((each) => key === each.key || key === `${each.key}-set`);
   if (!leak) return [];
-  const [now, before] = [leak.predicted, leak.before].map((flow) =>
-    inUnit(flow, "flow", "L/s").toPrecision(3),
-  );
+  const [now, before] = [leak.predicted, leak.before].map((flow) => inUnit(flow, "flow").toPrecision(3));
   return [`predicted ${now} L/s, ${before} L/s with the gap as set`, leakOffText(leak)];
 }
 

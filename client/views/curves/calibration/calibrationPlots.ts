@@ -1,4 +1,5 @@
 import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import type { Axis, Band, Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import type { CalibrationPage, LeakReading, PullReading } from "./calibrationData.ts";
 import { OUTSIDE } from "./calibrationSentence.ts";
@@ -7,8 +8,8 @@ const ROOM = 0.1;
 const CALIBRATED = 0;
 const AS_SET = 1;
 
-const grams = (load: number) => inUnit(load, "load", "g");
-const litres = (flow: number) => inUnit(flow, "flow", "L/s");
+const grams = (load: number) => inUnit(load, "load");
+const litres = (flow: number) => inUnit(flow, "flow");
 
 /** One span for both axes, so that the line on which they agree is the diagonal. */
 function span(values: readonly number[]): { from: number; to: number } {
@@ -53,8 +54,8 @@ export function calibratedPullPlot({ pulls, answer }: CalibrationPage): Plot {
   ];
   const axis = span(brackets.flatMap(({ at, lo, hi }) => [at, lo, hi ?? lo]));
   return {
-    x: { label: "predicted pull, g", ...axis },
-    y: { label: "pull that held and that let go, g", ...axis },
+    x: { label: headed("predicted pull", "load"), ...axis },
+    y: { label: headed("pull that held and that let go", "load"), ...axis },
     bands: answer.scatter === null ? [] : [scatterBand(axis, answer.scatter, "rotor")],
     lines: [oneToOne(axis)],
     brackets,
@@ -84,8 +85,8 @@ export function calibratedLeakPlot({ leaks }: CalibrationPage): Plot {
   ];
   const axis = span(marks.flatMap(({ x, y }) => [x, y]));
   return {
-    x: { label: "predicted flow, L/s", ...axis },
-    y: { label: "measured flow, L/s", ...axis },
+    x: { label: headed("predicted flow", "flow"), ...axis },
+    y: { label: headed("measured flow", "flow"), ...axis },
     lines: [oneToOne(axis)],
     marks,
     shapes: [

@@ -1,11 +1,12 @@
 import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import type { Table } from "../../../ui/table.ts";
 import { testName } from "../typed.ts";
 import type { CalibrationPage } from "./calibrationData.ts";
 import { leakOffText, offText } from "./calibrationSentence.ts";
 
-const grams = (load: number | null) => (load === null ? null : inUnit(load, "load", "g"));
-const litres = (flow: number) => inUnit(flow, "flow", "L/s");
+const grams = (load: number | null) => (load === null ? null : inUnit(load, "load"));
+const litres = (flow: number) => inUnit(flow, "flow");
 
 const nameIn = ({ tests }: CalibrationPage, id: string) => {
   const test = tests.find((each) => each.id === id);
@@ -18,10 +19,10 @@ export function pullTable(page: CalibrationPage): Table {
     columns: [
       "test",
       "row",
-      "predicted, g",
-      "before the tests, g",
-      "held, g",
-      "let go, g",
+      headed("predicted", "load"),
+      headed("before the tests", "load"),
+      headed("held", "load"),
+      headed("let go", "load"),
       "against predicted",
     ],
     rows: page.pulls.map((pull) => [
@@ -42,9 +43,9 @@ export function leakTable(page: CalibrationPage): Table {
     columns: [
       "test",
       "row",
-      "predicted, L/s",
-      "with the gap as set, L/s",
-      "measured, L/s",
+      headed("predicted", "flow"),
+      headed("with the gap as set", "flow"),
+      headed("measured", "flow"),
       "against predicted",
     ],
     rows: page.leaks.map((leak) => [

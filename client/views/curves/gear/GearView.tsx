@@ -1,5 +1,6 @@
 import type { Book } from "../../../../shared/book/book.ts";
-import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { href } from "../../../app/router.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
@@ -21,13 +22,20 @@ const tall = (width: number) => Math.max(280, Math.min(400, width * 0.55));
 function tableOf({ points, tests, tested }: GearPage): Table {
   const { fit } = tested;
   return {
-    columns: ["test", "row", "load, g", "height, mm", "line, mm", "set aside"],
+    columns: [
+      "test",
+      "row",
+      headed("load", "load"),
+      headed("height", "length"),
+      headed("line", "length"),
+      "set aside",
+    ],
     rows: points.map(({ test, row, load, height, aside }) => [
       testName(tests[test]),
       row + 1,
-      inUnit(load, "load", "g"),
-      inUnit(height, "length", "mm"),
-      fit ? inUnit((fit.heights[test] ?? fit.heights[0]) - load / fit.stiffness, "length", "mm") : null,
+      inUnit(load, "load"),
+      inUnit(height, "length"),
+      fit ? inUnit((fit.heights[test] ?? fit.heights[0]) - load / fit.stiffness, "length") : null,
       aside ?? "",
     ]),
   };
@@ -97,7 +105,7 @@ function factsOf(page: GearPage): Fact[] {
       : [
           {
             label: "scatter",
-            text: `${formatFixed(inUnit(fit.residualSd, "length", "mm"), 3)}\u202fmm`,
+            text: formatQuantity(fit.residualSd, "length", { decimals: 3 }),
           },
         ]),
   ];

@@ -1,6 +1,7 @@
 import { heightUnder, type RideHeightFit } from "../../../../shared/fit/rideHeightFit.ts";
 import { studentQuantile } from "../../../../shared/numeric/student.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Band, Line, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
@@ -11,8 +12,8 @@ const TWO_SIDED = 0.975;
 /** Normal quantile of the same share: the gauge's own uncertainty has no degrees of freedom to count. */
 const NORMAL = 1.96;
 
-const grams = (load: number) => inUnit(load, "load", "g");
-const millimetres = (height: number) => inUnit(height, "length", "mm");
+const grams = (load: number) => inUnit(load, "load");
+const millimetres = (height: number) => inUnit(height, "length");
 
 function along(from: number, to: number): number[] {
   return Array.from({ length: STEPS + 1 }, (_, i) => from + ((to - from) * i) / STEPS);
@@ -49,8 +50,8 @@ export function gearPlot(page: GearPage): Plot {
     ...band.flatMap((each) => each.points.flatMap(({ lo, hi }) => [lo, hi])),
   ];
   return {
-    x: axisOver("load on the vehicle beside its own weight, g", loads.map(grams), [0]),
-    y: { ...axisOver("height of the lip, mm", heights, [0]), from: 0 },
+    x: axisOver(headed("load on the vehicle beside its own weight", "load"), loads.map(grams), [0]),
+    y: { ...axisOver(headed("height of the lip", "length"), heights, [0]), from: 0 },
     bands: band,
     lines: fit ? linesOf(page, fit, whole) : [],
     marks: points.map(({ key, test, aside, load, height }) => ({

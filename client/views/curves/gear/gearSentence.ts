@@ -22,7 +22,7 @@ export function touchText({ tested }: GearPage): string | null {
   if (!tested.fit) return null;
   const { height } = heightUnder(tested.fit, 0);
   const load = height * tested.fit.stiffness;
-  return `about ${formatQuantity(load, "load", { unit: "kg", digits: 2 })} on top of its own weight`;
+  return `about ${formatQuantity(load, "heavyLoad", { digits: 2 })} on top of its own weight`;
 }
 
 /** Relative uncertainty of the stiffness from which more readings are worth the while [-]. Judgement. */

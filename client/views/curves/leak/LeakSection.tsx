@@ -1,5 +1,6 @@
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import type { Table } from "../../../ui/table.ts";
@@ -17,14 +18,21 @@ const low = (width: number) => (width < 500 ? 180 : 170);
 
 function tableOf(page: LeakPage): Table {
   return {
-    columns: ["test", "row", "pressure, Pa", "flow, L/s", "lip gap, L/s", "set aside"],
+    columns: [
+      "test",
+      "row",
+      headed("pressure", "pressure"),
+      headed("flow", "flow"),
+      headed("lip gap", "flow"),
+      "set aside",
+    ],
     rows: page.groups.flatMap((group) =>
       group.points.map((point) => [
         page.tests[point.test].title,
         point.row + 1,
-        point.pressure,
-        inUnit(point.flow, "flow", "L/s"),
-        inUnit(lipFlow(group, point.pressure), "flow", "L/s"),
+        inUnit(point.pressure, "pressure"),
+        inUnit(point.flow, "flow"),
+        inUnit(lipFlow(group, point.pressure), "flow"),
         point.aside ?? "",
       ]),
     ),

@@ -4,6 +4,7 @@ import { fitLeak, type LeakFit } from "../../../../shared/fit/leakFit.ts";
 import { type MissingReadings, missingReadings } from "../../../../shared/fit/missingReadings.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { bandQuantile } from "../rotor/bands.ts";
 import { missingSentence } from "../rotor/sentence.ts";
 import type { Contribution } from "../share.ts";
@@ -78,14 +79,14 @@ export function leakMissing(group: LeakGroup): string {
   const next = leakNext(fit);
   if (!next) return missingSentence(null);
   const [from, to] = [next.from, next.to].map(Math.exp);
-  const litres = [from, to].map((pressure) => inUnit(flowAt(fit, pressure), "flow", "L/s"));
-  const decimals = Math.max(0, 1 - Math.floor(Math.log10(litres[0])));
+  const flows = [from, to].map((pressure) => inUnit(flowAt(fit, pressure), "flow"));
+  const decimals = Math.max(0, 1 - Math.floor(Math.log10(flows[0])));
   const same = next.from === next.to;
   return missingSentence({
     count: next.count,
-    from: formatFixed(litres[0], decimals),
-    to: formatFixed(litres[1], decimals),
-    unit: "L/s",
+    from: formatFixed(flows[0], decimals),
+    to: formatFixed(flows[1], decimals),
+    unit: unitOf("flow"),
     at: same
       ? formatQuantity(from, "pressure", { digits: 2 })
       : `${formatQuantity(from, "pressure", { digits: 2 })} to ${formatQuantity(to, "pressure", { digits: 2 })}`,

@@ -1,5 +1,6 @@
 import { leakBands } from "../../../../shared/fit/leakBands.ts";
-import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver, logAxisOver } from "../../../charts/model/axis.ts";
 import type { Band, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { type LeakGroup, type LeakPage, type LeakPoint, lipFlow } from "./leakData.ts";
@@ -9,12 +10,13 @@ const STEPS = 40;
 const BEYOND = 1.6;
 const PERCENT = 100;
 
-const litres = (flow: number) => inUnit(flow, "flow", "L/s");
+const flowShown = (flow: number) => inUnit(flow, "flow");
+const pressureShown = (pressure: number) => inUnit(pressure, "pressure");
 
 /** @returns what a group is called: its surface (or skirt) and its gap */
 export function groupTitle(group: LeakGroup, part: "skirt" | "surface"): string {
   const other = part === "skirt" ? group.surface.data.name : group.skirt.data.name;
-  return `${other}, ${formatFixed(inUnit(group.gap, "length", "mm"), 2)} mm`;
+  return `${other}, ${formatQuantity(group.gap, "length", { decimals: 2 })}`;
 }
 
 function pressuresOf(points: readonly LeakPoint[]): { least: number; most: number } {
@@ -23,7 +25,10 @@ function pressuresOf(points: readonly LeakPoint[]): { least: number; most: numbe
 }
 
 function along(from: number, to: number, flow: (pressure: number) => number): Line["points"] {
-  return pressuresAlong(from, to).map((pressure) => ({ x: pressure, y: litres(flow(pressure)) }));
+  return pressuresAlong(from, to).map((pressure) => ({
+    x: pressureShown(pressure),
+    y: flowShown(flow(pressure)),
+  }));
 }
 
 function linesOf(group: LeakGroup, title: string): Line[] {
@@ -71,7 +76,7 @@ function bandsOf(group: LeakGroup, shown: (flow: number, law: number) => number)
       const bands = leakBands(fit, pressure);
       const { low, high } = bands?.[strength] ?? { low: Number.NaN, high: Number.NaN };
       const law = bands?.flow ?? Number.NaN;
-      return { x: pressure, lo: shown(low, law), hi: shown(high, law) };
+      return { x: pressureShown(pressure), lo: shown(low, law), hi: shown(high, law) };
     }),
   }));
 }
@@ -80,7 +85,7 @@ function markOf(point: LeakPoint, y: number): Mark {
   const { key, test, pressure, aside } = point;
   return {
     key,
-    x: pressure,
+    x: pressureShown(pressure),
     y,
     shape: test,
     tone: "leak",
@@ -99,19 +104,19 @@ export function leakPlot(page: LeakPage, part: "skirt" | "surface"): Plot {
     .filter((each) => each.pressure > 0 && each.flow > 0);
   const lines = page.groups.flatMap((group) => linesOf(group, groupTitle(group, part)));
   const ys = [
-    ...points.map((point) => litres(point.flow)),
+    ...points.map((point) => flowShown(point.flow)),
     ...lines.flatMap((line) => line.points.map((p) => p.y)),
   ];
-  const xs = points.map((point) => point.pressure);
+  const xs = points.map((point) => pressureShown(point.pressure));
   return {
-    x: logAxisOver("pressure in the cavity, Pa", [
+    x: logAxisOver(headed("pressure in the cavity", "pressure"), [
       ...xs,
       ...lines.flatMap((line) => line.points.map((p) => p.x)),
     ]),
-    y: logAxisOver("flow, L/s", ys),
-    bands: page.groups.flatMap((group) => bandsOf(group, litres)),
+    y: logAxisOver(headed("flow", "flow"), ys),
+    bands: page.groups.flatMap((group) => bandsOf(group, flowShown)),
     lines,
-    marks: points.map((point) => markOf(point, litres(point.flow))),
+    marks: points.map((point) => markOf(point, flowShown(point.flow))),
     shapes: shapesOf(page),
   };
 }
@@ -128,7 +133,7 @@ export function leakResidualPlot(page: LeakPage): Plot {
   const most = Math.max(1, ...marks.filter((mark) => !mark.aside).map((mark) => Math.abs(mark.y)));
   return {
     x: logAxisOver(
-      "pressure in the cavity, Pa",
+      headed("pressure in the cavity", "pressure"),
       marks.flatMap((mark) => [mark.x / BEYOND, mark.x * BEYOND]),
     ),
     y: axisOver("residual, % of the flow", [-most, most]),

@@ -1,7 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { motorAnswer } from "../../../../shared/book/motorBasis.ts";
-import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { RPM } from "../../../../shared/physics/motor.ts";
+import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { href } from "../../../app/router.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
@@ -32,11 +34,20 @@ const low = (width: number) => (width < 500 ? 180 : 170);
 
 function tableOf(page: MotorPage): Table {
   return {
-    columns: ["test", "row", "rpm", "voltage, V", "current, A", "V − R·I, V", "residual, mV", "set aside"],
+    columns: [
+      "test",
+      "row",
+      headed("speed", "speed"),
+      "voltage, V",
+      "current, A",
+      "V − R·I, V",
+      "residual, mV",
+      "set aside",
+    ],
     rows: page.points.map((point) => [
       testName(page.tests[point.test]),
       point.row + 1,
-      point.rpm,
+      inUnit(point.rpm * RPM, "speed"),
       point.voltage,
       point.current,
       point.backEmf,

@@ -5,7 +5,8 @@ import { fitMotor } from "../../../../shared/fit/motorFit.ts";
 import type { VoltageFit } from "../../../../shared/fit/voltageFit.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
-import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { figureIn, formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { bandQuantile } from "../rotor/bands.ts";
 import { missingSentence } from "../rotor/sentence.ts";
 import type { Contribution } from "../share.ts";
@@ -98,9 +99,9 @@ export function motorMissing(page: MotorPage): string {
   const draws = amperes[0] === amperes[1] ? amperes[0] : `${amperes[0]} to ${amperes[1]}`;
   return missingSentence({
     count: next.count,
-    from: formatFixed(rounded(next.from), 0),
-    to: formatFixed(rounded(next.to), 0),
-    unit: "rpm",
+    from: figureIn(rounded(next.from) * RPM, "speed", 0),
+    to: figureIn(rounded(next.to) * RPM, "speed", 0),
+    unit: unitOf("speed"),
     at: `a load that draws ${draws}\u202fA at ${formatQuantity(voltage, "voltage")}`,
     shrinks: next.shrinks,
   });

@@ -1,6 +1,7 @@
 import { torqueAt, voltageBands } from "../../../../shared/fit/motorBands.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Band, Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
@@ -11,6 +12,8 @@ const STEPS = 40;
 const BEYOND = 1.08;
 const MILLI = 1000;
 
+const speedShown = (rpm: number) => inUnit(rpm * RPM, "speed");
+const torqueShown = (torque: number) => inUnit(torque, "torque");
 const fastest = (page: MotorPage) => Math.max(1, ...page.points.map((point) => point.rpm));
 
 function speeds(page: MotorPage): number[] {
@@ -21,7 +24,7 @@ function speeds(page: MotorPage): number[] {
 function markOf(point: MotorPoint, y: number, tone: Mark["tone"] = "rotor"): Mark {
   const { key, test, rpm, aside } = point;
   const out = aside !== null || !point.fullThrottle;
-  return { key, x: rpm, y, shape: test, tone, aside: out, outlier: false };
+  return { key, x: speedShown(rpm), y, shape: test, tone, aside: out, outlier: false };
 }
 
 const shapesOf = (page: MotorPage) =>
@@ -33,7 +36,7 @@ function backEmfLine(page: MotorPage): Line {
     key: "back-emf",
     tone: "rotor",
     style: page.basis.fit ? "solid" : "dashed",
-    points: speeds(page).map((rpm) => ({ x: rpm, y: perRpm * rpm })),
+    points: speeds(page).map((rpm) => ({ x: speedShown(rpm), y: perRpm * rpm })),
     label: page.basis.fit ? "back-EMF, fitted" : "back-EMF, as stated",
   };
 }
@@ -46,7 +49,7 @@ function backEmfBand(page: MotorPage, quantile: number): Band[] {
   const perRpm = torqueConstant(kv) * RPM;
   const share = (quantile * error) / kv;
   const points = speeds(page).map((rpm) => ({
-    x: rpm,
+    x: speedShown(rpm),
     lo: perRpm * rpm * (1 - share),
     hi: perRpm * rpm * (1 + share),
   }));
@@ -60,7 +63,7 @@ export function voltagePlot(page: MotorPage, quantile: number): Plot {
     return {
       key: `${key}-drop`,
       along: "y",
-      at: rpm,
+      at: speedShown(rpm),
       lo: backEmf,
       hi: voltage,
       tone: "quiet",
@@ -69,7 +72,7 @@ export function voltagePlot(page: MotorPage, quantile: number): Plot {
   });
   const line = backEmfLine(page);
   return {
-    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    x: axisOver(headed("speed", "speed"), [speedShown(fastest(page) * BEYOND)], [0]),
     y: axisOver("voltage, V", [...page.points.map((p) => p.voltage), ...line.points.map((p) => p.y)], [0]),
     bands: backEmfBand(page, quantile),
     lines: [line],
@@ -88,13 +91,13 @@ export function currentPlot(page: MotorPage): Plot {
     tone: "leak",
     style: "long",
     points: speeds(page).map((rpm) => ({
-      x: rpm,
+      x: speedShown(rpm),
       y: (frictionTorque + viscousTorque * rpm * RPM) / perAmpere,
     })),
     label: "friction alone",
   };
   return {
-    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    x: axisOver(headed("speed", "speed"), [speedShown(fastest(page) * BEYOND)], [0]),
     y: axisOver("current, A", [...page.points.map((p) => p.current), ...free.points.map((p) => p.y)], [0]),
     lines: [free],
     marks: page.points.map((point) => markOf(point, point.current)),
@@ -114,12 +117,12 @@ function voltageBandsOf(page: MotorPage): Band[] {
     points: speeds(page).map((rpm) => {
       const current = Math.max(0, currentAt(fit.voltage, voltage, rpm));
       const half = MILLI * (voltageBands(fit.voltage, { current, rpm })?.[strength] ?? Number.NaN);
-      return { x: rpm, lo: -half, hi: half };
+      return { x: speedShown(rpm), lo: -half, hi: half };
     }),
   }));
 }
 
-/** Shaft torque against speed at the highest voltage, with its band; each row brought to that voltage along its own residual [mN·m]. */
+/** Shaft torque against speed at the highest voltage, with its band; each row brought to that voltage along its own residual. */
 export function torquePlot(page: MotorPage): Plot {
   const { fit, constants } = page.basis;
   const voltage = usualVoltage(page);
@@ -131,7 +134,7 @@ export function torquePlot(page: MotorPage): Plot {
     const { low, high } = fit
       ? torqueAt(fit.voltage, constants, voltage, rpm).mean
       : { low: Number.NaN, high: Number.NaN };
-    return { x: rpm, y: MILLI * plain, lo: MILLI * low, hi: MILLI * high };
+    return { x: speedShown(rpm), y: torqueShown(plain), lo: torqueShown(low), hi: torqueShown(high) };
   });
   const seen = along.filter(({ y }) => y >= 0);
   const marks = page.points
@@ -139,14 +142,14 @@ export function torquePlot(page: MotorPage): Plot {
     .map((point) =>
       markOf(
         point,
-        MILLI * ((perAmpere * (voltage - point.backEmf)) / resistance - lost(point.rpm)),
+        torqueShown((perAmpere * (voltage - point.backEmf)) / resistance - lost(point.rpm)),
         "rotor",
       ),
     );
   return {
-    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    x: axisOver(headed("speed", "speed"), [speedShown(fastest(page) * BEYOND)], [0]),
     y: axisOver(
-      `shaft torque at ${formatFixed(voltage, 1)}\u202fV, mN·m`,
+      headed(`shaft torque at ${voltage.toFixed(1)}\u202fV`, "torque"),
       seen.map(({ y }) => y),
       [0],
     ),
@@ -164,7 +167,7 @@ export function motorResidualPlot(page: MotorPage): Plot {
     .map((point) => markOf(point, point.residual * MILLI));
   const most = Math.max(1, ...marks.filter((mark) => !mark.aside).map((mark) => Math.abs(mark.y)));
   return {
-    x: axisOver("speed, rpm", [fastest(page) * BEYOND], [0]),
+    x: axisOver(headed("speed", "speed"), [speedShown(fastest(page) * BEYOND)], [0]),
     y: axisOver("residual, mV", [-most, most]),
     bands: voltageBandsOf(page),
     levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],

@@ -50,6 +50,6 @@ export function throttleText({ throttle }: MotorBasis): string | null {
 
 /** @returns a friction torque in millinewton metres, and what no-load current it draws */
 export function frictionText(torque: number, viscous: number): string {
-  const still = `${formatFixed(torque * 1e3, 3)}\u202fmN·m`;
+  const still = formatQuantity(torque, "torque", { decimals: 3 });
   return viscous > 0 ? `${still} + ${formatFixed(viscous * 1e9, 1)}\u202fnN·m·s × ω` : still;
 }

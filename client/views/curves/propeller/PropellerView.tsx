@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
-import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { href } from "../../../app/router.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
@@ -20,11 +20,20 @@ import { coefficientText, driftText, propellerSentence } from "./propellerSenten
 
 const tall = (width: number) => Math.max(250, Math.min(340, width * 0.45));
 const low = (width: number) => (width < 500 ? 180 : 170);
-const GRAMS = 1000;
 
 function tableOf({ readings, tests }: PropellerPage): Table {
   return {
-    columns: ["test", "row", "rpm", "Re", "C_T", "C_P", "thrust (N)", "residual (N)", "set aside"],
+    columns: [
+      "test",
+      "row",
+      "rpm",
+      "Re",
+      "C_T",
+      "C_P",
+      headed("thrust", "load"),
+      headed("residual", "load"),
+      "set aside",
+    ],
     rows: readings.map((each) => [
       testName(tests[each.test]),
       each.row + 1,
@@ -133,7 +142,7 @@ function factsOf({ fit, chord }: PropellerPage) {
       label: "residual sd",
       text:
         fit.dof.thrust > 0
-          ? `${formatFixed((thrust * GRAMS) / STANDARD_GRAVITY, 1)}\u202fg${power === null ? "" : `, ${formatFixed(power, 2)}\u202fW`}`
+          ? `${formatQuantity(thrust, "load", { decimals: 1 })}${power === null ? "" : `, ${formatFixed(power, 2)}\u202fW`}`
           : "none left over",
     },
     { label: "stated at Re", text: formatFixed(Math.round(fit.referenceReynolds), 0) },

@@ -1,5 +1,6 @@
 import { propellerBand } from "../../../../shared/fit/propellerBands.ts";
-import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver, logAxisOver } from "../../../charts/model/axis.ts";
 import type { Band, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
@@ -8,7 +9,6 @@ import type { PropellerPage, PropellerReading, Which } from "./propellerData.ts"
 const STEPS = 40;
 /** The line is drawn so far beyond the tested Reynolds numbers, dashed. */
 const BEYOND = 1.12;
-const GRAMS = 1000;
 const RE = "Reynolds number at 75 % of the radius";
 const SYMBOL = { thrust: "thrust coefficient C_T", power: "power coefficient C_P" } as const;
 
@@ -96,12 +96,12 @@ export function coefficientPlot(page: PropellerPage, which: Which): Plot {
 /** What the line misses each thrust by. */
 export function thrustResidualPlot(page: PropellerPage): Plot {
   const marks = page.readings.flatMap((reading) =>
-    reading.residual === null ? [] : [markOf(reading, (reading.residual * GRAMS) / STANDARD_GRAVITY)],
+    reading.residual === null ? [] : [markOf(reading, inUnit(reading.residual, "load"))],
   );
   const most = Math.max(0.5, ...marks.filter((mark) => !mark.aside).map((mark) => Math.abs(mark.y)));
   return {
     x: reynoldsAxis(page),
-    y: axisOver("residual, g", [-most, most]),
+    y: axisOver(headed("residual", "load"), [-most, most]),
     levels: [{ key: "zero", along: "x", at: 0, tone: "quiet" }],
     marks,
     shapes: shapesOf(page),

@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
-import { inUnit } from "../../../../shared/units/format.ts";
+import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
@@ -12,11 +13,19 @@ import { reducedPulls } from "./pullReduced.ts";
 import { pullSentence, ratioText } from "./pullSentence.ts";
 
 const square = (width: number) => Math.max(300, Math.min(420, width * 0.7));
-const grams = (load: number | null) => (load === null ? null : inUnit(load, "load", "g"));
+const grams = (load: number | null) => (load === null ? null : inUnit(load, "load"));
 
 function tableOf(page: PullPage): Table {
   return {
-    columns: ["test", "row", "voltage, V", "predicted, g", "held, g", "let go, g", "set aside"],
+    columns: [
+      "test",
+      "row",
+      headed("voltage", "voltage"),
+      headed("predicted", "load"),
+      headed("held", "load"),
+      headed("let go", "load"),
+      "set aside",
+    ],
     rows: page.points.map((point) => [
       page.tests[point.test].title,
       point.row + 1,
@@ -79,5 +88,5 @@ export function PullSection({ page, name, tests, chosen, answered, compared }: P
 
 function predictedLine(page: PullPage, key: string): string[] {
   const predicted = page.points.find((point) => point.key === key)?.predicted;
-  return predicted == null ? [] : [`predicted ${Math.round(inUnit(predicted, "load", "g"))} g`];
+  return predicted == null ? [] : [`predicted ${formatQuantity(predicted, "load", { decimals: 0 })}`];
 }

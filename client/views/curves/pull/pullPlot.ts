@@ -1,8 +1,9 @@
 import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import type { Band, Bracket, Line, Plot } from "../../../charts/model/plot.ts";
 import type { PullPage } from "./pullData.ts";
 
-const grams = (load: number) => inUnit(load, "load", "g");
+const grams = (load: number) => inUnit(load, "load");
 const ROOM = 0.12;
 /** Pulls that lie closer together than this share of the largest are looked at closely, without the zero. */
 const CLOSE = 0.6;
@@ -50,8 +51,8 @@ export function pullPlot(page: PullPage): Plot {
       });
   }
   return {
-    x: { label: "predicted pull, g", from: least, to: most },
-    y: { label: "pull that held and that let go, g", from: least, to: most },
+    x: { label: headed("predicted pull", "load"), from: least, to: most },
+    y: { label: headed("pull that held and that let go", "load"), from: least, to: most },
     bands,
     lines,
     brackets,

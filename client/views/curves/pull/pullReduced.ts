@@ -1,6 +1,7 @@
 import { type Drift, fitDrift } from "../../../../shared/fit/pullDrift.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { bracketsOf, type Strength, type StrengthTrial, strengthOf } from "../strength/strength.ts";
 import type { PullPage, PullPoint } from "./pullData.ts";
 
@@ -65,13 +66,13 @@ function reduce(page: PullPage): ReducedPulls | null {
   const read = counted.flatMap((point) => (point.voltage === null ? [] : [{ point, volts: point.voltage }]));
   const strength = strengthOf({
     trials: points.map(trialOf),
-    shown: (log) => inUnit(reference * Math.exp(log), "load", "g"),
+    shown: (log) => inUnit(reference * Math.exp(log), "load"),
     off: (log, mean) => PERCENT * (Math.exp(log - mean) - 1),
     words: {
       one: "pull",
       step: "load",
       ends: "let go",
-      axis: "pull at one charge, g",
+      axis: headed("pull at one charge", "load"),
       offAxis: "off the median, %",
       event: "let go, %",
       figure: "the median",

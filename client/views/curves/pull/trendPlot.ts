@@ -1,9 +1,10 @@
 import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Band, Bracket, Line, Plot } from "../../../charts/model/plot.ts";
 import type { Compared, ReducedPulls } from "./pullReduced.ts";
 
-const grams = (load: number) => inUnit(load, "load", "g");
+const grams = (load: number) => inUnit(load, "load");
 
 /** Every pull's place along the chart: its voltage where all were read, else its place in the order. */
 function placesOf({ points }: ReducedPulls): { label: string; at: (point: Compared, i: number) => number } {
@@ -91,5 +92,5 @@ function plotOf(
     ...brackets.flatMap(({ lo, hi }) => [lo, hi ?? lo]),
     ...lines.flatMap((line) => line.points.map(({ y }) => y)),
   ];
-  return { x: axisOver(label, xs), y: axisOver("pull, g", ys), brackets, lines, bands };
+  return { x: axisOver(label, xs), y: axisOver(headed("pull", "load"), ys), brackets, lines, bands };
 }

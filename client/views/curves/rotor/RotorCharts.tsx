@@ -1,5 +1,7 @@
+import { RPM } from "../../../../shared/physics/motor.ts";
 import { asRead } from "../../../../shared/units/decimalMark.ts";
-import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
@@ -20,10 +22,10 @@ function tableOf(family: RotorFamily): Table {
     columns: [
       "test",
       "row",
-      "rpm",
-      "diameter, mm",
-      "flow, L/s",
-      "pressure, Pa",
+      headed("speed", "speed"),
+      headed("diameter", "length"),
+      headed("flow", "flow"),
+      headed("pressure", "pressure"),
       "φ",
       "ψ",
       "λ",
@@ -33,10 +35,10 @@ function tableOf(family: RotorFamily): Table {
     rows: family.readings.map((reading) => [
       testName(family.tests[reading.test]),
       reading.row + 1,
-      Number(reading.rpm.toPrecision(6)),
-      inUnit(reading.diameter, "length", "mm"),
-      inUnit(reading.flow, "flow", "L/s"),
-      reading.pressure,
+      inUnit(reading.rpm * RPM, "speed"),
+      inUnit(reading.diameter, "length"),
+      inUnit(reading.flow, "flow"),
+      inUnit(reading.pressure, "pressure"),
       digits(reading.phi),
       digits(reading.psi),
       reading.lambda === null ? null : digits(reading.lambda),
@@ -60,7 +62,7 @@ function what(family: RotorFamily, shown: Shown): string {
   if (shown.as !== "pressure")
     return `${COEFFICIENT_WORDS[shown.as]} of ${name} against its flow coefficient`;
   const size = formatQuantity(shown.diameter, "length");
-  return `Pressure of ${name} against flow at ${formatFixed(shown.rpm, 0)} rpm and ${size}`;
+  return `Pressure of ${name} against flow at ${formatQuantity(shown.rpm * RPM, "speed", { decimals: 0 })} and ${size}`;
 }
 
 export interface RotorChartsProps {

@@ -1,7 +1,6 @@
 import { BUILD, TESTS } from "../../../../shared/model/limits.ts";
 import type { Weather } from "../../../../shared/physics/air.ts";
-import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity, fromUnit, inUnit } from "../../../../shared/units/format.ts";
+import { formatQuantity, fromUnit, inUnit } from "../../../../shared/units/format.ts";
 import type { NumberSpec } from "../../../../shared/units/readNumber.ts";
 import { SelectField } from "../../../ui/Field.tsx";
 import { SettingField } from "../../../ui/SettingField.tsx";
@@ -61,10 +60,10 @@ function State({ family, state, change }: RotorControlsProps) {
         <SettingField
           label="Speed"
           spec={SPEED}
-          value={fromUnit(state.rpm, "speed", "rpm")}
+          value={fromUnit(state.rpm, "speed")}
           slider={{ min: least, max: most, step }}
           onValue={(speed, settled) =>
-            change({ rpm: Number(inUnit(speed, "speed", "rpm").toPrecision(DIGITS)) }, settled)
+            change({ rpm: Number(inUnit(speed, "speed").toPrecision(DIGITS)) }, settled)
           }
         />
       </div>
@@ -84,8 +83,7 @@ function State({ family, state, change }: RotorControlsProps) {
 
 const TEMPERATURE = { dimension: "temperature", limits: BUILD.air.temperature } as const;
 const PRESSURE = {
-  dimension: "pressure",
-  unit: "hPa",
+  dimension: "airPressure",
   limits: BUILD.air.pressure,
   example: "990 hPa",
 } as const;
@@ -104,8 +102,8 @@ function AirFields({ weather, onChange }: AirFieldsProps) {
   return (
     <details class="curves-air">
       <summary>
-        Air {formatFixed(weather.temperature - CELSIUS_ZERO, 0)} °C, {formatFixed(weather.pressure / 100, 0)}{" "}
-        hPa
+        Air {formatQuantity(weather.temperature, "temperature", { decimals: 0 })},{" "}
+        {formatQuantity(weather.pressure, "airPressure", { decimals: 0 })}
       </summary>
       <SettingField label="Temperature" {...field("temperature", TEMPERATURE)} />
       <SettingField label="Air pressure" {...field("pressure", PRESSURE)} />

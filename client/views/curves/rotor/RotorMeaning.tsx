@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { decimalsOf, unitOf } from "../../../../shared/units/showing.ts";
 import { href } from "../../../app/router.ts";
 import { counted } from "../../../ui/count.ts";
 import { estimateSentence } from "../../../ui/estimateWords.ts";
@@ -28,14 +29,16 @@ function factsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Fact[] {
   if (!fit) return [];
   const units = unitsOf(family, shown);
   const flows = shown.as === "pressure";
-  const range = [fit.phiMin, fit.phiMax].map((phi) => formatFixed(units.x(phi), flows ? 2 : 3));
+  const range = [fit.phiMin, fit.phiMax].map((phi) =>
+    formatFixed(units.x(phi), flows ? decimalsOf("flow", 2) : 3),
+  );
   const blocked = bandAt(0);
   const psi0 = fit.psi[0];
   const leaveOneOut = fit.leaveOneOutSd;
   const residualSd = plainResidualSd(family);
   return [
     { label: "degree", text: fit.degree },
-    { label: "fitted from", text: `${range[0]} to ${range[1]}${flows ? "\u202fL/s" : " (φ)"}` },
+    { label: "fitted from", text: `${range[0]} to ${range[1]}${flows ? `\u202f${unitOf("flow")}` : " (φ)"}` },
     {
       label: "ψ with no flow",
       text: `${formatFixed(psi0, 3)}${blocked ? ` ± ${formatFixed(blocked.mean, 3)}` : ""}`,
@@ -171,7 +174,7 @@ function Contributions({ family }: { family: RotorFamily }) {
               <a href={href("bench", test.id)}>{testName(test)}</a>
               <div class="quiet small">
                 {counted(each.used, "reading")} at {formatQuantity(each.diameter, "length")}
-                {each.groups.length > 0 && `, ${each.groups.map(speedText).join(", ")} rpm`}
+                {each.groups.length > 0 && `, ${each.groups.map(speedText).join(", ")} ${unitOf("speed")}`}
                 {each.share !== null && `; ${percent(each.share)} of what fixes the curve`}
                 {each.rms !== null && `; off by ${percent(each.rms)} rms`}
               </div>

@@ -1,4 +1,6 @@
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { RPM } from "../../../../shared/physics/motor.ts";
+import { figureIn } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
@@ -7,9 +9,9 @@ import { readingsInUse } from "./family.ts";
 import { groupsOf, type ReadingGroup } from "./groups.ts";
 
 const PERCENT = 100;
-const rounded = (rpm: number) => formatFixed(Number(rpm.toPrecision(3)), 0);
+const rounded = (rpm: number) => figureIn(Number(rpm.toPrecision(3)) * RPM, "speed", 0);
 
-/** @returns the speeds of a group in rpm: one number, or from slowest to fastest where it varied */
+/** @returns the speeds of a group: one number, or from slowest to fastest where it varied */
 export function speedText({ rpm, range }: ReadingGroup): string {
   return range[1] > VARIED * range[0] ? `${rounded(range[0])}–${rounded(range[1])}` : rounded(rpm);
 }
@@ -51,7 +53,7 @@ export function groupPlot(family: RotorFamily): Plot {
     marks,
     strips: groups.map((group) => ({
       title: testName(family.tests[group.test]),
-      detail: `${speedText(group)} rpm`,
+      detail: `${speedText(group)} ${unitOf("speed")}`,
     })),
   };
 }

@@ -1,6 +1,8 @@
 import { informationOf, powers } from "../../../../shared/fit/information.ts";
 import { type MissingReadings, missingReadings } from "../../../../shared/fit/missingReadings.ts";
+import { RPM } from "../../../../shared/physics/motor.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { bandQuantile, weightNear } from "./bands.ts";
 import type { RotorFamily } from "./family.ts";
 import type { MissingInUnits } from "./sentence.ts";
@@ -28,7 +30,7 @@ function decimalsBetween(from: number, to: number): number {
   return Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(width))));
 }
 
-/** @returns the readings to take in what the chart shows: φ, or litres a second at its speed and size */
+/** @returns the readings to take in what the chart shows: φ, or the flow at its speed and size */
 export function missingInUnits(
   family: RotorFamily,
   shown: Shown,
@@ -43,8 +45,10 @@ export function missingInUnits(
     count: missing.count,
     from: `${flows ? "" : "φ = "}${from === 0 ? "0" : formatFixed(from, decimals)}`,
     to: formatFixed(to, decimals),
-    unit: flows ? "L/s" : "",
-    at: flows ? `at ${formatFixed(shown.rpm, 0)} rpm and ${formatQuantity(shown.diameter, "length")}` : "",
+    unit: flows ? unitOf("flow") : "",
+    at: flows
+      ? `at ${formatQuantity(shown.rpm * RPM, "speed", { decimals: 0 })} and ${formatQuantity(shown.diameter, "length")}`
+      : "",
     shrinks: missing.shrinks,
   };
 }

@@ -4,6 +4,7 @@ import { readingOf, tipSpeed } from "../../../../shared/physics/fanlaws/coeffici
 import { RPM } from "../../../../shared/physics/motor.ts";
 import { sizeLaw } from "../../../../shared/physics/point/sizeLaw.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import type { RotorFamily } from "./family.ts";
 
 /** How the curve is looked at: in coefficients, or at a speed and size in some air. */
@@ -64,10 +65,10 @@ export function unitsOf(family: RotorFamily, shown: Shown): Units {
   const { answer } = family;
   const factor = answer.basis === "missing" ? 1 : sizeFactor(answer, family, diameter, rpm, air);
   return {
-    xLabel: "flow, L/s",
-    yLabel: "pressure, Pa",
-    x: (phi) => inUnit(phi * one.flow, "flow", "L/s"),
-    y: (psi) => psi * one.pressure * factor,
+    xLabel: headed("flow", "flow"),
+    yLabel: headed("pressure", "pressure"),
+    x: (phi) => inUnit(phi * one.flow, "flow"),
+    y: (psi) => inUnit(psi * one.pressure * factor, "pressure"),
     sizeFactor: factor,
   };
 }

@@ -4,16 +4,16 @@ import { balanceBoard } from "../../../../shared/book/mass/workings.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { Figure } from "../../../charts/Figure.tsx";
 import type { Picture } from "../../../charts/picture.ts";
 import { inOrder, nearestSpot } from "../../../charts/read/spots.ts";
 import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
-import { gramsText } from "../massWords.ts";
+import { massText } from "../massWords.ts";
 import { balanceSentence, mm } from "./balanceWords.ts";
 import { type BalancePicture, balanceHeight, balanceSpots, drawBalance } from "./drawBalance.ts";
 import { PartPlaces } from "./PartPlaces.tsx";
-
-const [MM, GRAMS] = [1000, 1000];
 
 function pictureOf(of: BalancePicture): Picture {
   return (size) => {
@@ -60,12 +60,17 @@ export function BalanceSection({ book, shown, build, onSave }: BalanceSectionPro
         height={balanceHeight}
         name={`balance ${shown.name}`}
         table={() => ({
-          columns: ["What", "Mass, g", "Ahead of the rear axle, mm", "Over the surface, mm"],
+          columns: [
+            "What",
+            headed("Mass", "mass"),
+            headed("Ahead of the rear axle", "length"),
+            headed("Over the surface", "length"),
+          ],
           rows: lines.map(({ name, mass, place }) => [
             name,
-            GRAMS * mass,
-            place && MM * place.fromRear,
-            place && MM * place.height,
+            inUnit(mass, "mass"),
+            place && inUnit(place.fromRear, "length"),
+            place && inUnit(place.height, "length"),
           ]),
         })}
         tableTitle="The places as a table"
@@ -75,7 +80,7 @@ export function BalanceSection({ book, shown, build, onSave }: BalanceSectionPro
             lines
               .filter(({ name, place }) => name === key && place)
               .flatMap(({ name, mass, place }) =>
-                place ? [name, gramsText(mass), `${mm(place.fromRear)}, ${mm(place.height)} high`] : [],
+                place ? [name, massText(mass), `${mm(place.fromRear)}, ${mm(place.height)} high`] : [],
               ),
         }}
       >

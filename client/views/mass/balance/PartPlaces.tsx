@@ -2,17 +2,17 @@ import { useState } from "preact/hooks";
 import type { PartLine } from "../../../../shared/book/mass/ledger.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { isGood, readNumber } from "../../../../shared/units/readNumber.ts";
+import { labelWithUnit, typedText } from "../../../../shared/units/shown.ts";
 import { NumberField } from "../../../ui/NumberField.tsx";
 import { MADE_SPECS } from "../madeDraft.ts";
 
 const PARTS = ["motor", "rotor", "pack", "skirt"] as const satisfies readonly PartLine[];
 const ENDS = [
-  ["fromRear", "ahead of the rear axle, mm"],
-  ["height", "over the surface, mm"],
+  ["fromRear", "ahead of the rear axle"],
+  ["height", "over the surface"],
 ] as const;
 type End = (typeof ENDS)[number][0];
 
-const MM = 1000;
 const keyOf = (part: PartLine, end: End) => `${part}.${end}`;
 
 function firstTexts(build: Build): Record<string, string> {
@@ -20,7 +20,7 @@ function firstTexts(build: Build): Record<string, string> {
     PARTS.flatMap((part) =>
       ENDS.map(([end]) => {
         const value = build.places[part]?.[end];
-        return [keyOf(part, end), value === undefined ? "" : `${Number((MM * value).toPrecision(12))} mm`];
+        return [keyOf(part, end), value === undefined ? "" : typedText(value, "length")];
       }),
     ),
   );
@@ -70,7 +70,7 @@ export function PartPlaces({ build, onSave }: PartPlacesProps) {
             ENDS.map(([end, words]) => (
               <NumberField
                 key={keyOf(part, end)}
-                label={`${part.charAt(0).toUpperCase()}${part.slice(1)}, ${words}`}
+                label={`${part.charAt(0).toUpperCase()}${part.slice(1)}, ${labelWithUnit(words, MADE_SPECS[end])}`}
                 spec={MADE_SPECS[end]}
                 text={texts[keyOf(part, end)]}
                 error={problems[keyOf(part, end)]}

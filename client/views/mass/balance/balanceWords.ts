@@ -1,12 +1,11 @@
 import type { Balance } from "../../../../shared/book/mass/balance.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
 
-const MM = 1000;
 /** Names said before the rest are counted. */
 const MOST_NAMES = 3;
 
-export const mm = (metres: number): string => `${formatFixed(MM * metres, 0)}${THIN_SPACE}mm`;
+export const mm = (metres: number): string => formatQuantity(metres, "length", { decimals: 0 });
 
 /** "57 mm ahead of the rear axle" */
 const aheadText = (fromRear: number): string =>

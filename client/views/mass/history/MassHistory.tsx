@@ -2,12 +2,12 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { Stored, StoredOf } from "../../../../shared/model/record.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { ApiError, api } from "../../../state/api.ts";
 import { courseOf } from "./course.ts";
 import { coursePlot, courseSentence, momentLines } from "./coursePlot.ts";
-
-const GRAMS = 1000;
 
 export interface MassHistoryProps {
   readonly book: Book;
@@ -57,16 +57,16 @@ function Course({ book, build: { id, revision, data } }: MassHistoryProps) {
         table={() => ({
           columns: [
             "Changed",
-            "Mass, g",
-            "Allowed at the wanted margin, g",
-            "Allowed at 1 ×, g",
+            headed("Mass", "mass"),
+            headed("Allowed at the wanted margin", "mass"),
+            headed("Allowed at 1 ×", "mass"),
             "Margin, ×",
           ],
           rows: moments.map(({ at, mass, atTarget, atOne, margin }) => [
             at.slice(0, 16).replace("T", " "),
-            GRAMS * mass,
-            atTarget === null ? null : GRAMS * atTarget,
-            atOne === null ? null : GRAMS * atOne,
+            inUnit(mass, "mass"),
+            atTarget === null ? null : inUnit(atTarget, "mass"),
+            atOne === null ? null : inUnit(atOne, "mass"),
             margin,
           ]),
         })}

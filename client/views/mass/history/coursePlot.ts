@@ -1,12 +1,13 @@
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Line, Plot, Point } from "../../../charts/model/plot.ts";
-import { gramsText } from "../massWords.ts";
+import { massText } from "../massWords.ts";
 import type { Moment } from "./course.ts";
 
 /** Less than this is no change of mass [kg]. */
 const LEAST_SAID = 5e-5;
-const [GRAMS, DAY] = [1000, 86_400_000];
+const DAY = 86_400_000;
 
 const daysSince = (first: string, at: string): number => (Date.parse(at) - Date.parse(first)) / DAY;
 
@@ -15,7 +16,7 @@ function steps(moments: readonly Moment[], of: (moment: Moment) => number | null
   const [first] = moments;
   return moments.flatMap((moment, i) => {
     const value = of(moment);
-    const y = value === null ? Number.NaN : GRAMS * value;
+    const y = value === null ? Number.NaN : inUnit(value, "mass");
     const next = moments[i + 1];
     const from = { x: daysSince(first.at, moment.at), y };
     return next ? [from, { x: daysSince(first.at, next.at), y }] : [from];
@@ -43,7 +44,7 @@ export function coursePlot(moments: readonly Moment[]): Plot {
   return {
     x: axisOver(`days since ${moments[0].at.slice(0, 10)}`, days, [0]),
     y: axisOver(
-      "mass, g",
+      headed("mass", "mass"),
       points.map(({ y }) => y),
       [0],
     ),
@@ -51,7 +52,7 @@ export function coursePlot(moments: readonly Moment[]): Plot {
     rings: moments.map(({ revision, mass }, i) => ({
       key: String(revision),
       x: days[i],
-      y: GRAMS * mass,
+      y: inUnit(mass, "mass"),
       look: "predicted" as const,
     })),
   };
@@ -64,8 +65,8 @@ export function momentLines(moments: readonly Moment[], key: string): string[] {
   const { at, mass, atTarget, margin, attitude } = moment;
   return [
     at.slice(0, 16).replace("T", " "),
-    `${gramsText(mass)} on board`,
-    ...(atTarget === null ? [] : [`${gramsText(atTarget)} allowed for ${attitude}`]),
+    `${massText(mass)} on board`,
+    ...(atTarget === null ? [] : [`${massText(atTarget)} allowed for ${attitude}`]),
     ...(margin === null ? [] : [`${formatFixed(margin, 2)}\u202f× at worst`]),
   ];
 }
@@ -74,11 +75,11 @@ export function momentLines(moments: readonly Moment[], key: string): string[] {
 export function courseSentence(moments: readonly Moment[]): string {
   const [first, last] = [moments[0], moments[moments.length - 1]];
   const grown = last.mass - first.mass;
-  const changed = grown >= 0 ? `grew by ${gramsText(grown)}` : `lost ${gramsText(-grown)}`;
+  const changed = grown >= 0 ? `grew by ${massText(grown)}` : `lost ${massText(-grown)}`;
   const way = Math.abs(grown) < LEAST_SAID ? "kept its mass" : changed;
   const left = (moment: Moment) => (moment.atTarget === null ? null : moment.atTarget - moment.mass);
   const [before, now] = [left(first), left(last)];
-  const room = (grams: number) => (grams >= 0 ? `${gramsText(grams)} left` : `${gramsText(-grams)} too much`);
+  const room = (grams: number) => (grams >= 0 ? `${massText(grams)} left` : `${massText(-grams)} too much`);
   const rest = before === null || now === null ? "" : ` From ${room(before)} it came to ${room(now)}.`;
   return `Since it was first stored the build ${way}.${rest}`;
 }

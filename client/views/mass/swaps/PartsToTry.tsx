@@ -3,9 +3,9 @@ import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { Exchanges } from "../../../../shared/model/exchanges.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { typedText } from "../../../../shared/units/shown.ts";
 import { saveBuild } from "../../../state/saveBuild.ts";
 
-const MM = 1000;
 const SAME_DIAMETER = 1e-9;
 
 /** A part of the book that may be ticked. */
@@ -48,7 +48,7 @@ function rotorTicks(book: Book, build: Build): Tick[] {
       const rotors = isTicked
         ? exchanges.rotors.filter((each) => !isSame(each))
         : [...exchanges.rotors, { rotor: id, diameter }];
-      const name = `${data.name}, ${Number((MM * diameter).toPrecision(6))} mm`;
+      const name = `${data.name}, ${typedText(diameter, "length", 4)}`;
       return [{ key: `${id} ${diameter}`, name, isTicked, toggled: { ...exchanges, rotors } }];
     }),
   );

@@ -6,19 +6,17 @@ import type { PartSwapSet } from "../../../../shared/decide/swaps/partSwaps.ts";
 import { percentText } from "../../../../shared/decide/verdict/figures.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { gramsText } from "../massWords.ts";
+import { typedText } from "../../../../shared/units/shown.ts";
+import { massText } from "../massWords.ts";
 
 const priceText = (price: number) => formatFixed(price, Number.isInteger(price) ? 0 : 2);
-const changeText = (saved: number) =>
-  saved >= 0 ? `saves ${gramsText(saved)}` : `adds ${gramsText(-saved)}`;
-
-const MM = 1000;
+const changeText = (saved: number) => (saved >= 0 ? `saves ${massText(saved)}` : `adds ${massText(-saved)}`);
 
 /** @returns a part as a set names it: "Straight seven, 42 mm" */
 export function partName(book: Book, build: Build, part: PartLine): string {
   const list: readonly { readonly id: string; readonly data: { readonly name: string } }[] = book[`${part}s`];
   const name = list.find(({ id }) => id === build[part])?.data.name ?? "none";
-  return part === "rotor" ? `${name}, ${Number((MM * build.diameter).toPrecision(6))} mm` : name;
+  return part === "rotor" ? `${name}, ${typedText(build.diameter, "length", 4)}` : name;
 }
 
 const massOf = (book: Book, build: Build, part: PartLine): number =>
@@ -54,7 +52,7 @@ export function swapTexts(
 /** @returns what a set comes to: "498 g of 530 g; 24 to spend; there in 5 days; 97 % chance of being light enough" */
 export function setFigures({ mass, price, leadTime, chance, uncertainty, allowed }: PartSwapSet): string {
   return [
-    `${gramsText(mass)} of ${gramsText(allowed)} allowed`,
+    `${massText(mass)} of ${massText(allowed)} allowed`,
     price > 0 ? `${priceText(price)} to spend` : "nothing to spend",
     leadTime > 0
       ? `there in ${formatFixed(leadTime, 0)} ${leadTime === 1 ? "day" : "days"}`
@@ -65,8 +63,8 @@ export function setFigures({ mass, price, leadTime, chance, uncertainty, allowed
 
 /** @returns what no set reaches: "The nearest set comes to 620 g, 13 g more than the 607 g allowed." */
 export function shortfallText({ mass, allowed }: PartSwapSet): string {
-  const over = `${gramsText(mass - allowed)} more than the ${gramsText(allowed)} allowed`;
-  return `No set of these swaps is light enough. The nearest comes to ${gramsText(mass)}, ${over}.`;
+  const over = `${massText(mass - allowed)} more than the ${massText(allowed)} allowed`;
+  return `No set of these swaps is light enough. The nearest comes to ${massText(mass)}, ${over}.`;
 }
 
 /** @returns which setting alone would bring the rest, on top of that set */

@@ -8,7 +8,7 @@ import { RPM } from "../../../../shared/physics/motor.ts";
 import { atCellVoltage } from "../../../../shared/physics/predictAny.ts";
 import { type PropellerPredictInput, predictPropeller } from "../../../../shared/physics/propeller.ts";
 import { type ThrustCurvePoint, thrustCurve } from "../../../../shared/physics/propellerLaw.ts";
-import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
 import { attitudeRows, type Outcome } from "../../../state/outcome.ts";
 import type { MeasuredPoint } from "../measured.ts";
 import type { Level } from "../picture.ts";
@@ -68,12 +68,8 @@ function marksOf({ cellVoltage }: Resolved, input: PropellerPredictInput): Charg
 }
 
 function words(point: ThrustPoint): string {
-  const rpm = `${formatFixed(Math.round(point.rpm), 0)} rpm`;
-  return [
-    rpm,
-    formatQuantity(point.diameter, "length"),
-    formatQuantity(point.thrust, "load", { unit: "g" }),
-  ].join(" · ");
+  const rpm = formatQuantity(point.rpm * RPM, "speed", { decimals: 0 });
+  return [rpm, formatQuantity(point.diameter, "length"), formatQuantity(point.thrust, "load")].join(" · ");
 }
 
 /** Readings as they would stand at the build's size and in its air: same speed, same coefficient. */

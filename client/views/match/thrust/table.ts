@@ -1,10 +1,9 @@
 import type { Quantiles } from "../../../../shared/decide/uncertainty.ts";
-import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
-import { RPM } from "../../../../shared/physics/motor.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import type { Table } from "../../../ui/table.ts";
 import type { ThrustPicture } from "./picture.ts";
 
-const GRAMS = 1000;
 const CHARGES = { full: "full charge", rest: "charge shown", cutOff: "cut-off charge" } as const;
 
 type Row = [what: string, rpm: number | null, force: number, pull: number, note: string];
@@ -16,9 +15,9 @@ export function thrustTable(
 ): Table {
   const row = (what: string, speed: number | null, force: number, note = ""): Row => [
     what,
-    speed === null ? null : speed / RPM,
+    speed === null ? null : inUnit(speed, "speed"),
     force,
-    (force * GRAMS) / STANDARD_GRAVITY,
+    inUnit(force, "load"),
     note,
   ];
   const rest = marks.find((mark) => mark.key === "rest");
@@ -30,7 +29,7 @@ export function thrustTable(
   });
   const beyond = (extrapolated: boolean) => (extrapolated ? "extrapolated" : "");
   return {
-    columns: ["what", "speed (rpm)", "thrust (N)", "pull (g)", "note"],
+    columns: ["what", headed("speed", "speed"), "press force, N", headed("pull", "load"), "note"],
     rows: [
       ...marks.map((mark) => row(CHARGES[mark.key], mark.speed, mark.thrust, beyond(mark.extrapolated))),
       ...sampled,

@@ -1,8 +1,8 @@
 import type { Quantiles } from "../../../../shared/decide/uncertainty.ts";
 import { pullText } from "../../../../shared/decide/verdict/figures.ts";
-import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
-import { RPM } from "../../../../shared/physics/motor.ts";
 import type { ThrustCurvePoint } from "../../../../shared/physics/propellerLaw.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import type { Line, Plot, Point, Ring } from "../../../charts/model/plot.ts";
 import { neededLevel } from "../levelWords.ts";
 import { crosses } from "../matchPlot.ts";
@@ -27,18 +27,17 @@ export interface ThrustDrawing {
   readonly duration: number;
 }
 
-const GRAMS = 1000;
-const KILO = 1000;
 const CHARGE_WORDS = { full: "full charge", cutOff: "cut-off" } as const;
 /** Where along the curve its name is tried. */
 const ALONG = [0.8, 0.9, 0.7, 0.62, 0.55, 0.45, 0.3];
 /** Charges nearer to each other than this share of the speeds shown are told by one name [-]. */
 const APART = 0.03;
 
-const grams = (force: number) => (force * GRAMS) / STANDARD_GRAVITY;
+const pullShown = (force: number) => inUnit(force, "load");
+const speedShown = (speed: number) => inUnit(speed, "speed");
 const place = ({ speed, thrust }: { readonly speed: number; readonly thrust: number }): Point => ({
-  x: speed / RPM / KILO,
-  y: grams(thrust),
+  x: speedShown(speed),
+  y: pullShown(thrust),
 });
 const markOf = ({ marks }: ThrustPicture, key: ChargeMark["key"]) => marks.find((mark) => mark.key === key);
 
@@ -119,17 +118,21 @@ export function thrustPlot(drawing: ThrustDrawing): Plot {
   const { p5, p95 } = spread ?? { p5: null, p95: null };
   return {
     x: {
-      label: "speed, 1000 rpm",
+      label: headed("speed", "speed"),
       from: 0,
-      to: Math.max(...all.map(({ mostSpeed }) => mostSpeed)) / RPM / KILO,
+      to: speedShown(Math.max(...all.map(({ mostSpeed }) => mostSpeed))),
     },
-    y: { label: "pull, g", from: 0, to: grams(Math.max(...all.map(({ mostForce }) => mostForce))) },
+    y: {
+      label: headed("pull", "load"),
+      from: 0,
+      to: pullShown(Math.max(...all.map(({ mostForce }) => mostForce))),
+    },
     lines: linesOf(drawing),
-    levels: picture.levels.map((level) => neededLevel(level, grams(level.pressure), level.pressure)),
+    levels: picture.levels.map((level) => neededLevel(level, pullShown(level.pressure), level.pressure)),
     marks: crosses(picture.measured, ({ flow, pressure }) => place({ speed: flow, thrust: pressure })),
     spreads:
       rest && p5 !== null && p95 !== null
-        ? [{ key: "point", at: place(rest), y: [grams(p5), grams(p95)] }]
+        ? [{ key: "point", at: place(rest), y: [pullShown(p5), pullShown(p95)] }]
         : [],
     rings: ringsOf(drawing),
     motion: drawing.duration,

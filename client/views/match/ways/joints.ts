@@ -3,10 +3,10 @@ import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { Asked } from "../../../../shared/decide/ways/ways.ts";
 import type { JointWay } from "../../../../shared/physics/joints.ts";
 import type { PredictInput } from "../../../../shared/physics/predict.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
 import type { WayCells } from "./wayWords.ts";
 
-const [MM, STEPS] = [1000, 100];
+const STEP = 1e-5;
 
 /** The lip that joints are met with. */
 export interface JointQuestion {
@@ -44,7 +44,8 @@ export function jointReaches(
 }
 
 /** Rounded down: a deeper one wouldn't do. */
-const depthText = (depth: number) => `${formatFixed(Math.floor(depth * MM * STEPS) / STEPS, 2)}\u202fmm`;
+const depthText = (depth: number) =>
+  formatQuantity(Math.floor(depth / STEP) * STEP, "length", { decimals: 2 });
 
 function reachedText({ state, depth, margin }: JointReach["depths"][number]): string {
   if (state === "none") return `none at ${marginText(margin)}`;
@@ -57,6 +58,6 @@ export function jointCells({ way, width, depths }: JointReach): Omit<WayCells, "
   const met =
     way === "along"
       ? "along a side of the lip"
-      : `across the lip, ${formatFixed((width ?? 0) * MM, 1)}\u202fmm wide`;
+      : `across the lip, ${formatQuantity(width ?? 0, "length", { decimals: 1 })} wide`;
   return { label: `Deepest joint, ${met}`, goal: depths.map(reachedText).join(", ") };
 }

@@ -7,9 +7,9 @@ export interface WayName {
   readonly label: string;
   /** null: a bare number */
   readonly dimension: DimensionName | null;
-  readonly unit?: string;
   /** what follows the number: "a cell" */
   readonly after?: string;
+  /** in the quantity's first unit */
   readonly decimals: number;
   /** the what-if handle that sets it; null: none does */
   readonly handle: HandleKey | null;

@@ -1,36 +1,43 @@
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { Change, Effects } from "../../../../shared/decide/ways/effects.ts";
 import type { Way } from "../../../../shared/decide/ways/ways.ts";
-import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
-import { shownUnit } from "../../../../shared/units/dimensions.ts";
-import { formatFixed, fromUnit, inUnit, THIN_SPACE } from "../../../../shared/units/format.ts";
+import {
+  formatFixed,
+  formatQuantity,
+  fromUnit,
+  inUnit,
+  THIN_SPACE,
+  withUnit,
+} from "../../../../shared/units/format.ts";
+import { differenceUnitOf, shownUnit, unitOf } from "../../../../shared/units/showing.ts";
+import { decimalsShown } from "../../../../shared/units/shown.ts";
 import { WAY_NAMES, type WayName } from "./names.ts";
 import { decimalsApart, roundedSafely } from "./rounding.ts";
 
 const [PERCENT, MINUTE] = [100, 60];
 
-const shownOf = (name: WayName, si: number) => (name.dimension ? inUnit(si, name.dimension, name.unit) : si);
+const decimalsIn = (name: WayName) => decimalsShown(name, name.decimals);
+const shownOf = (name: WayName, si: number) => (name.dimension ? inUnit(si, name.dimension) : si);
 
 /** A number in the handle's unit: "0.42 mm", "3.90 V a cell". */
-function withUnit(name: WayName, shown: number, decimals = name.decimals): string {
-  const unit = name.dimension ? shownUnit(name.dimension, name.unit).label : "";
-  const text = formatFixed(shown, decimals) + (unit === "" ? "" : THIN_SPACE + unit);
+function said(name: WayName, shown: number, decimals = decimalsIn(name)): string {
+  const text = withUnit(formatFixed(shown, decimals), name.dimension ? unitOf(name.dimension) : "");
   return name.after ? `${text} ${name.after}` : text;
 }
 
 /** The stretch that meets the target, each end rounded into it. */
 function stretchText(name: WayName, from: number, to: number): string {
   const [low, high] = [shownOf(name, from), shownOf(name, to)];
-  const decimals = decimalsApart(low, high, name.decimals);
+  const decimals = decimalsApart(low, high, decimalsIn(name));
   const least = formatFixed(roundedSafely(low, "at-least", decimals), decimals);
-  return `${least} to ${withUnit(name, roundedSafely(high, "at-most", decimals), decimals)}`;
+  return `${least} to ${said(name, roundedSafely(high, "at-most", decimals), decimals)}`;
 }
 
 /** How far a handle must go: "≤ 0.42 mm", "47.2 to 64.7 mm". */
 function boundText(name: WayName, { from, to, value, bound }: Way): string {
   if (from !== null && to !== null && from !== to) return stretchText(name, from, to);
-  const shown = roundedSafely(shownOf(name, value ?? 0), bound, name.decimals);
-  return `${bound === "at-most" ? "≤" : "≥"} ${withUnit(name, shown)}`;
+  const shown = roundedSafely(shownOf(name, value ?? 0), bound, decimalsIn(name));
+  return `${bound === "at-most" ? "≤" : "≥"} ${said(name, shown)}`;
 }
 
 /** How far a handle may go that already does: "up to 0.61 mm". */
@@ -38,14 +45,14 @@ function slackText(name: WayName, way: Way): string {
   const { from, to, value, bound } = way;
   if (value === null) return "any value";
   if (from !== null && to !== null) return stretchText(name, from, to);
-  const shown = roundedSafely(shownOf(name, value), bound, name.decimals);
+  const shown = roundedSafely(shownOf(name, value), bound, decimalsIn(name));
   if (value === way.now) return `no ${bound === "at-most" ? "more" : "fewer"} than ${shown}`;
-  return `${bound === "at-most" ? "up to" : "down to"} ${withUnit(name, shown)}`;
+  return `${bound === "at-most" ? "up to" : "down to"} ${said(name, shown)}`;
 }
 
 function neverText(name: WayName, { best, now }: Way): string {
-  const at = best.value === now ? "as it stands" : `at ${withUnit(name, shownOf(name, best.value))}`;
-  return `no value of this alone works; ${marginText(best.margin)} at best, ${at}`;
+  const at = best.value === now ? "as it stands" : `at ${said(name, shownOf(name, best.value))}`;
+  return `no value of this alone does it; ${marginText(best.margin)} at best, ${at}`;
 }
 
 /** A row of Ways to hold. */
@@ -62,7 +69,7 @@ export function wayCells(way: Way): WayCells {
   const goals = { never: neverText, does: boundText, already: slackText };
   return {
     label: name.label,
-    now: withUnit(name, shownOf(name, way.now)),
+    now: said(name, shownOf(name, way.now)),
     goal: goals[way.state](name, way),
   };
 }
@@ -81,7 +88,9 @@ const differs = (change: Change | null, least: number): change is Change =>
 export function effectsText({ windingTemperature, rotorStress, runTime, tipSpeed }: Effects): string {
   const parts: string[] = [];
   if (differs(windingTemperature, 0.5))
-    parts.push(`${signed(windingTemperature.after - windingTemperature.now, 0)}${THIN_SPACE}K winding`);
+    parts.push(
+      `${signed((windingTemperature.after - windingTemperature.now) / shownUnit("temperature").factor, 0)}${THIN_SPACE}${differenceUnitOf("temperature")} winding`,
+    );
   const stress = Math.round(PERCENT * ((rotorStress ?? 1) - 1));
   if (stress !== 0)
     parts.push(`${Math.abs(stress)}${THIN_SPACE}% ${stress > 0 ? "more" : "less"} rotor stress`);
@@ -97,9 +106,9 @@ export function windingCaution({ windingTemperature }: Effects, limit: number | 
   if (limit === null || !differs(windingTemperature, 0.5)) return null;
   if (windingTemperature.after <= Math.max(limit, windingTemperature.now)) return null;
   const [hot, most] = [windingTemperature.after, limit].map((kelvin) =>
-    formatFixed(kelvin - CELSIUS_ZERO, 0),
+    formatQuantity(kelvin, "temperature", { decimals: 0 }),
   );
-  return `Winding at ${hot}${THIN_SPACE}°C; it takes ${most}${THIN_SPACE}°C`;
+  return `Winding at ${hot}; it takes ${most}`;
 }
 
 /** @returns SI value to try: the shown one, rounded to the safe side; as found where rounding would leave the stretch */
@@ -112,8 +121,8 @@ export function valueToTry(way: Way & { readonly charge: number | null }): numbe
     const percent = roundedSafely(charge * PERCENT, bound, 0) / PERCENT;
     return percent >= 0 && percent <= 1 ? percent : charge;
   }
-  const shown = roundedSafely(shownOf(name, value), bound, name.decimals);
-  const si = name.dimension ? fromUnit(shown, name.dimension, name.unit) : shown;
+  const shown = roundedSafely(shownOf(name, value), bound, decimalsIn(name));
+  const si = name.dimension ? fromUnit(shown, name.dimension) : shown;
   const inside = si >= (from ?? way.limits[0]) && si <= (to ?? way.limits[1]);
   return inside ? si : value;
 }

@@ -29,11 +29,11 @@ export interface Sketch {
 const STEPS = 24;
 const shares = Array.from({ length: STEPS + 1 }, (_, i) => i / STEPS);
 
-const text = (si: number | undefined, name: DimensionName, unit?: string, digits = 3): string[] =>
-  si === undefined ? [] : [formatQuantity(si, name, { unit, digits })];
+const text = (si: number | undefined, name: DimensionName): string[] =>
+  si === undefined ? [] : [formatQuantity(si, name)];
 
 const sizesOf = ({ data }: StoredOf<"rotors">): string[] => {
-  const sizes = (data.sizes ?? []).map(({ diameter }) => formatQuantity(diameter, "length", { unit: "mm" }));
+  const sizes = (data.sizes ?? []).map(({ diameter }) => formatQuantity(diameter, "length"));
   return sizes.length > 0 ? [sizes.join(", ")] : [];
 };
 
@@ -77,7 +77,7 @@ function motor(book: Book, { id, data }: StoredOf<"motors">): PartFigures {
   const texts = [
     ...text(basis?.constants.kv ?? data.kv, "kv"),
     ...text(basis?.constants.resistance ?? data.resistance, "resistance"),
-    ...text(data.mass, "mass", "g"),
+    ...text(data.mass, "mass"),
   ];
   const sketch = basis && efficiency(basis.constants, data.ratedVoltage);
   return { texts, ...(basis?.fit ? {} : { mark: "stated" }), ...(sketch ? { sketch } : {}) };
@@ -92,8 +92,8 @@ function pack(book: Book, { id, data }: StoredOf<"packs">): PartFigures {
   const capacity = (basis?.cell.capacity ?? data.cell.capacity ?? Number.NaN) * data.parallel;
   const texts = [
     cells,
-    ...(Number.isFinite(capacity) ? text(capacity, "charge", "mAh") : []),
-    ...text(data.mass, "mass", "g"),
+    ...(Number.isFinite(capacity) ? text(capacity, "charge") : []),
+    ...text(data.mass, "mass"),
   ];
   if (!basis) return { texts };
   const mark = basis.basis === "stated" ? "stated" : basis.basis === "chemistry" ? "estimated" : undefined;
@@ -105,15 +105,15 @@ function pack(book: Book, { id, data }: StoredOf<"packs">): PartFigures {
 }
 
 function skirt({ data }: StoredOf<"skirts">): PartFigures {
-  const gap = `gap ${formatQuantity(data.gap, "length", { unit: "mm", digits: 2 })}`;
-  return { texts: [...text(data.area, "area", "cm²"), gap, ...text(data.mass, "mass", "g")] };
+  const gap = `gap ${formatQuantity(data.gap, "length", { digits: 2 })}`;
+  return { texts: [...text(data.area, "area"), gap, ...text(data.mass, "mass")] };
 }
 
 function surface({ data }: StoredOf<"surfaces">): PartFigures {
   const rough =
     data.roughness === undefined
       ? []
-      : [`rough ${formatQuantity(data.roughness, "length", { unit: "µm", digits: 2 })}`];
+      : [`rough ${formatQuantity(data.roughness, "roughness", { digits: 2 })}`];
   const joints = data.joints?.length ?? 0;
   return { texts: [...rough, ...(joints > 0 ? [`${joints} ${joints === 1 ? "joint" : "joints"}`] : [])] };
 }
@@ -122,7 +122,7 @@ function build(book: Book, { data }: StoredOf<"builds">): PartFigures {
   const rotorName = findById(book.rotors, data.rotor)?.data.name ?? data.rotor;
   return {
     texts: [
-      `${rotorName} ${formatQuantity(data.diameter, "length", { unit: "mm" })}`,
+      `${rotorName} ${formatQuantity(data.diameter, "length")}`,
       findById(book.motors, data.motor)?.data.name ?? data.motor,
       findById(book.packs, data.pack)?.data.name ?? data.pack,
     ],

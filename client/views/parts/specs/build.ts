@@ -45,8 +45,7 @@ export const buildForm: FormSpec = {
       title: "What it must hold",
       fields: [
         number("targetMargin", "Wanted margin", { hint: "1.5 unless given" }),
-        quantity("fallHeight", "Height above the ground where it works", "length", {
-          unit: "m",
+        quantity("fallHeight", "Height above the ground where it works", "height", {
           example: "2.5 m",
           hint: "for the energy of a fall",
         }),
@@ -70,9 +69,9 @@ export const buildForm: FormSpec = {
       title: "Charge, throttle and other loads",
       folded: true,
       fields: [
-        quantity("charge", "State of charge", "fraction", { hint: "60 % unless given" }),
-        quantity("supply.duty", "Duty", "fraction", { example: "80 %", hint: "100 % unless given" }),
-        quantity("supply.driverResistance", "Driver", "resistance", { example: "20 mΩ", unit: "mΩ" }),
+        quantity("charge", "State of charge", "fraction", { unless: 0.6 }),
+        quantity("supply.duty", "Duty", "fraction", { example: "80 %", unless: 1 }),
+        quantity("supply.driverResistance", "Driver", "smallResistance", { example: "20 mΩ" }),
         quantity("supply.auxCurrent", "Other loads on the pack", "current", { example: "0.2 A" }),
       ],
     },
@@ -82,23 +81,23 @@ export const buildForm: FormSpec = {
       fields: [
         quantity("vehicle.wheelbase", "Between the axles", "length", {
           example: "110 mm",
-          hint: "110 mm unless given",
+          unless: 0.11,
         }),
         quantity("vehicle.track", "Between left and right wheels", "length", {
           example: "90 mm",
-          hint: "90 mm unless given",
+          unless: 0.09,
         }),
         quantity("vehicle.cgHeight", "Height of the centre of gravity", "length", {
           example: "20 mm",
-          hint: "20 mm unless given",
+          unless: 0.02,
         }),
         quantity("vehicle.cgFromRear", "Centre of gravity ahead of the rear axle", "length", {
           example: "55 mm",
-          hint: "55 mm unless given",
+          unless: 0.055,
         }),
         quantity("vehicle.suctionFromRear", "Suction ahead of the rear axle", "length", {
           example: "55 mm",
-          hint: "55 mm unless given",
+          unless: 0.055,
         }),
         {
           kind: "choice",
@@ -130,14 +129,13 @@ export const buildForm: FormSpec = {
       fields: [
         quantity("air.temperature", "Temperature", "temperature", {
           example: "18 °C",
-          hint: "20 °C unless given",
+          unless: 293.15,
         }),
-        quantity("air.pressure", "Pressure", "pressure", {
+        quantity("air.pressure", "Pressure", "airPressure", {
           example: "990 hPa",
-          unit: "hPa",
-          hint: "1013.25 hPa unless given",
+          unless: 101325,
         }),
-        quantity("air.humidity", "Humidity", "fraction", { hint: "50 % unless given" }),
+        quantity("air.humidity", "Humidity", "fraction", { unless: 0.5 }),
       ],
     },
     {

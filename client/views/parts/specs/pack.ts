@@ -11,7 +11,7 @@ export const packForm: FormSpec = {
         nameField,
         number("series", "Cells in series", { required: true }),
         number("parallel", "Cells in parallel", { hint: "1 unless given" }),
-        quantity("wireResistance", "Wires and plugs", "resistance", { example: "20 mΩ", unit: "mΩ" }),
+        quantity("wireResistance", "Wires and plugs", "smallResistance", { example: "20 mΩ" }),
         quantity("mass", "Mass", "mass", { example: "38 g" }),
         noteField,
       ],
@@ -20,10 +20,9 @@ export const packForm: FormSpec = {
       title: "One cell",
       fields: [
         quantity("cell.capacity", "Capacity", "charge", { required: true }),
-        quantity("cell.resistance", "Resistance", "resistance", {
+        quantity("cell.resistance", "Resistance", "smallResistance", {
           example: "25 mΩ",
           required: true,
-          unit: "mΩ",
         }),
         quantity("cell.minimumVoltage", "Least voltage under load", "voltage", {
           example: "3.2 V",

@@ -18,7 +18,7 @@ export const plateForm: FormSpec = {
           required: true,
           columns: [
             number("count", "How many", { required: true, example: "12" }),
-            quantity("diameter", "Bore", "length", { required: true, unit: "mm", example: "4 mm" }),
+            quantity("diameter", "Bore", "length", { required: true, example: "4 mm" }),
             {
               kind: "choice",
               path: "edge",

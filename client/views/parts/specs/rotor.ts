@@ -75,14 +75,13 @@ export const rotorForm: FormSpec = {
         },
         quantity("material.boreDiameter", "Bore, the hole for the shaft", "length", {
           example: "1.5 mm",
-          hint: "0 mm for none; needed with a material",
+          hint: "0 for none; needed with a material",
         }),
         quantity("material.strength", "Strength across printed layers", "stress", {
           hint: "empty: the usual one, marked estimated",
         }),
-        quantity("material.density", "Density", "density", {
+        quantity("material.density", "Density", "materialDensity", {
           example: "1.24 g/cm³",
-          unit: "g/cm³",
           hint: "empty: the usual one of the material",
         }),
         number("material.poissonRatio", "Poisson's ratio", {

@@ -56,7 +56,7 @@ export const skirtForm: FormSpec = {
           label: "Openings",
           add: "Add an opening",
           columns: [
-            quantity("area", "Area", "area", { required: true, unit: "mm²", example: "20 mm²" }),
+            quantity("area", "Area", "smallArea", { required: true, example: "20 mm²" }),
             number("dischargeCoefficient", "C_d", { hint: "0.61 unless given" }),
           ],
         },
@@ -67,8 +67,8 @@ export const skirtForm: FormSpec = {
           add: "Add drilled holes",
           columns: [
             number("count", "How many", { hint: "1 unless given" }),
-            quantity("diameter", "Bore", "length", { required: true, unit: "mm", example: "3 mm" }),
-            quantity("thickness", "Wall", "length", { required: true, unit: "mm", example: "2 mm" }),
+            quantity("diameter", "Bore", "length", { required: true, example: "3 mm" }),
+            quantity("thickness", "Wall", "length", { required: true, example: "2 mm" }),
           ],
         },
         {
@@ -78,8 +78,8 @@ export const skirtForm: FormSpec = {
           add: "Add a honeycomb",
           columns: [
             number("count", "Tubes", { required: true }),
-            quantity("diameter", "Bore", "length", { required: true, unit: "mm", example: "1.2 mm" }),
-            quantity("length", "Length", "length", { required: true, unit: "mm", example: "8 mm" }),
+            quantity("diameter", "Bore", "length", { required: true, example: "1.2 mm" }),
+            quantity("length", "Length", "length", { required: true, example: "8 mm" }),
           ],
         },
       ],

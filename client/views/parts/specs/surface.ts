@@ -9,7 +9,7 @@ export const surfaceForm: FormSpec = {
       title: "What the vehicle clings to",
       fields: [
         nameField,
-        quantity("roughness", "Roughness, added to the gap", "length", {
+        quantity("roughness", "Roughness, added to the gap", "roughness", {
           example: "0.05 mm",
           hint: "0 unless given",
         }),
@@ -32,8 +32,8 @@ export const surfaceForm: FormSpec = {
           add: "Add a joint",
           columns: [
             { kind: "text", path: "name", label: "Called" },
-            quantity("depth", "Depth", "length", { required: true, unit: "mm", example: "0.5 mm" }),
-            quantity("width", "Width", "length", { required: true, unit: "mm", example: "6 mm" }),
+            quantity("depth", "Depth", "length", { required: true, example: "0.5 mm" }),
+            quantity("width", "Width", "length", { required: true, example: "6 mm" }),
             {
               kind: "choice",
               path: "met",

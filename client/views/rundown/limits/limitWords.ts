@@ -2,13 +2,17 @@ import type { Energy } from "../../../../shared/decide/limits/energies.ts";
 import type { CautionKey, Limit, LimitKey } from "../../../../shared/decide/limits/limit.ts";
 import type { Limits } from "../../../../shared/decide/limits/limits.ts";
 import type { RotorFigures } from "../../../../shared/decide/limits/rotor.ts";
-import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
 import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/disc.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
-import { decimalsFor, formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
+import {
+  decimalsFor,
+  figureIn,
+  formatFixed,
+  formatQuantity,
+  THIN_SPACE,
+} from "../../../../shared/units/format.ts";
 
 const PERCENT = 100;
-const MEGA = 1e6;
 const MINUTE = 60;
 /** Speeds are shown to this many rpm. */
 const RPM_STEP = 100;
@@ -66,7 +70,7 @@ export function unbroken(sentence: string): string {
 
 /** @returns a speed as shown: "29 800 rpm" */
 export function rpmText(speed: number): string {
-  return `${formatFixed(Math.round(speed / RPM / RPM_STEP) * RPM_STEP, 0)}${THIN_SPACE}rpm`;
+  return formatQuantity(Math.round(speed / RPM / RPM_STEP) * RPM_STEP * RPM, "speed", { decimals: 0 });
 }
 
 /** @returns a time as shown: "48 s", "3.4 min" */
@@ -76,7 +80,7 @@ export function timeText(time: number): string {
 }
 
 function figure(key: LimitKey, value: number): string {
-  if (key === "winding") return `${formatFixed(value - CELSIUS_ZERO, 0)}${THIN_SPACE}°C`;
+  if (key === "winding") return formatQuantity(value, "temperature", { decimals: 0 });
   if (key === "rotor-speed") return rpmText(value);
   if (key === "motor-voltage" || key === "cell-voltage") return `${formatFixed(value, 2)}${THIN_SPACE}V`;
   return `${formatFixed(value, 1)}${THIN_SPACE}A`;
@@ -97,7 +101,7 @@ function bendingText({ bending, stress }: RotorFigures): string {
   if (bending === null)
     return "Left out: the bending of the blades at their roots; height, thickness and exit angle of a free-standing blade, on the rotor's page, bring it in.";
   const first = bending === stress ? ", the greater of the two" : "";
-  return `At a blade's root its own pull bends it with ${formatFixed(bending / MEGA, 1)}${THIN_SPACE}MPa${first}; a fillet there takes the notch off.`;
+  return `At a blade's root its own pull bends it with ${formatQuantity(bending, "stress", { decimals: 1 })}${first}; a fillet there takes the notch off.`;
 }
 
 /** @returns how near it is, in words and in percent of the way */
@@ -114,7 +118,7 @@ export const TONES = { within: "good", near: "near", beyond: "bad", unknown: "qu
 function rotorDetail(rotor: RotorFigures): string {
   const tip = `Tip ${formatFixed(rotor.tipSpeed, 0)}${THIN_SPACE}m/s, Mach ${formatFixed(rotor.mach, 2)}.`;
   if (rotor.stress === null || rotor.burstSpeed === null || rotor.factor === null) return tip;
-  const stress = `${formatFixed(rotor.stress / MEGA, 1)} of ${formatFixed((rotor.strength ?? 0) / MEGA, 0)}${THIN_SPACE}MPa`;
+  const stress = `${figureIn(rotor.stress, "stress", 1)} of ${formatQuantity(rotor.strength ?? 0, "stress", { decimals: 0 })}`;
   const factor = Number.isFinite(rotor.factor)
     ? `, a factor of ${formatFixed(rotor.factor, 2)} on speed`
     : "";
@@ -179,11 +183,11 @@ export function windingSentence({ warmUp, limits }: Limits): string {
   const last = samples[samples.length - 1];
   const winding = limits.find(({ key }) => key === "winding");
   const limit = winding?.limit ?? null;
-  const runs = `Winding temperature from cold against time: ${formatFixed((last?.temperature ?? 0) - CELSIUS_ZERO, 0)} °C after ${timeText(last?.time ?? 0)}.`;
+  const runs = `Winding temperature from cold against time: ${formatQuantity(last?.temperature ?? 0, "temperature", { decimals: 0 })} after ${timeText(last?.time ?? 0)}.`;
   if (limit === null) return runs;
   const reached =
     warmUp?.timeToLimit === null || warmUp === null
       ? "is not reached"
       : `is reached after ${timeText(warmUp.timeToLimit)}`;
-  return `${runs} The limit of ${formatFixed(limit - CELSIUS_ZERO, 0)} °C ${reached}.`;
+  return `${runs} The limit of ${formatQuantity(limit, "temperature", { decimals: 0 })} ${reached}.`;
 }

@@ -1,6 +1,6 @@
 import type { WarmUp } from "../../../../shared/decide/limits/warmUp.ts";
-import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import type { Line, Plot, Ring } from "../../../charts/model/plot.ts";
 
 export interface WindingPicture {
@@ -17,7 +17,7 @@ const MINUTE = 60;
 const IN_MINUTES = 180;
 const ROOM = 1.08;
 
-const celsius = ({ temperature }: Pick<Sample, "temperature">) => temperature - CELSIUS_ZERO;
+const shown = ({ temperature }: Pick<Sample, "temperature">) => inUnit(temperature, "temperature");
 
 /** @returns in which unit of time a warm-up is shown */
 export function timeUnit({ samples }: WarmUp): { readonly size: number; readonly name: "min" | "s" } {
@@ -41,7 +41,7 @@ function linesOf(picture: WindingPicture, size: number): Line[] {
     tone: "ink",
     style,
     weight: "fine",
-    points: of.map((sample) => ({ x: sample.time / size, y: celsius(sample) })),
+    points: of.map((sample) => ({ x: sample.time / size, y: shown(sample) })),
   });
   if (!met) return [line("winding", "solid", samples)];
   return [
@@ -55,18 +55,18 @@ export function windingPlot(picture: WindingPicture): Plot {
   const { warmUp, limit, estimated } = picture;
   const { samples } = warmUp;
   const { size, name } = timeUnit(warmUp);
-  const temperatures = samples.map(celsius);
+  const temperatures = samples.map(shown);
   const [start] = temperatures;
-  const bound = limit === null ? null : limit - CELSIUS_ZERO;
+  const bound = limit === null ? null : inUnit(limit, "temperature");
   const most = Math.max(...temperatures, bound ?? start + 1);
   const top = start + ROOM * (most - start);
   const end = samples[samples.length - 1].time / size;
   const met = metAt(picture);
-  const ring: Ring[] = met ? [{ key: "met", x: met.time / size, y: celsius(met), look: "predicted" }] : [];
+  const ring: Ring[] = met ? [{ key: "met", x: met.time / size, y: shown(met), look: "predicted" }] : [];
   return {
     x: { label: `time from cold, ${name}`, from: 0, to: end },
     y: {
-      label: `winding temperature, °C${estimated ? " (estimated)" : ""}`,
+      label: `${headed("winding temperature", "temperature")}${estimated ? " (estimated)" : ""}`,
       from: Math.min(0, start),
       to: top,
     },
@@ -80,12 +80,15 @@ export function windingPlot(picture: WindingPicture): Plot {
               at: bound,
               tone: "needed",
               style: "dots",
-              label: { text: `limit ${formatFixed(bound, 0)}\u202f°C`, short: "limit" },
+              label: {
+                text: `limit ${formatQuantity(limit ?? 0, "temperature", { decimals: 0 })}`,
+                short: "limit",
+              },
             },
           ],
     lines: linesOf(picture, size),
     rings: ring,
-    stops: samples.map((sample, i) => ({ key: String(i), x: sample.time / size, y: celsius(sample) })),
+    stops: samples.map((sample, i) => ({ key: String(i), x: sample.time / size, y: shown(sample) })),
   };
 }
 
@@ -95,6 +98,6 @@ export function warmUpWords(picture: WindingPicture, key: string): string[] {
   if (!sample) return [];
   const { size, name } = timeUnit(picture.warmUp);
   const time = `${formatFixed(sample.time / size, 1)}\u202f${name}`;
-  const temperature = `${formatFixed(celsius(sample), 0)}\u202f°C`;
+  const temperature = formatQuantity(sample.temperature, "temperature", { decimals: 0 });
   return [`${temperature} after ${time}`, ...(key === "met" ? ["at its limit"] : [])];
 }

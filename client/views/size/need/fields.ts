@@ -87,14 +87,12 @@ export const PART_FIELDS: Readonly<Record<PartKey, readonly NeedField[]>> = {
       example: "450 mAh",
     }),
     quantity("cellResistance", "Resistance of a cell", 0.025, {
-      dimension: "resistance",
-      unit: "mΩ",
+      dimension: "smallResistance",
       limits: PACK.cell.resistance,
       example: "25 mΩ",
     }),
     quantity("wireResistance", "Resistance of the wires", 0.015, {
-      dimension: "resistance",
-      unit: "mΩ",
+      dimension: "smallResistance",
       limits: PACK.wireResistance,
       example: "15 mΩ",
     }),

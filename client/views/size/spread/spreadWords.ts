@@ -1,11 +1,11 @@
 import type { SizeSpread } from "../../../../shared/decide/size/spread.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { figureIn } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { bestOf, type Sized } from "../answer.ts";
 import { powerText, sizeText } from "../sizeWords.ts";
 
-const MM = 1000;
 /** Ends of a range that are one and the same when they are shown. */
-const whole = (diameter: number) => formatFixed(diameter * MM, 0);
+const whole = (diameter: number) => figureIn(diameter, "length", 0);
 
 /** @returns how far the best size and its watts are known; null where nothing can be said */
 export function spreadSentence(shown: Sized, { best, power }: SizeSpread): string | null {
@@ -15,5 +15,5 @@ export function spreadSentence(shown: Sized, { best, power }: SizeSpread): strin
   const why = "as far as curve, leak, mass and friction are known (90 %)";
   if (!best || best.p5 === null || best.p95 === null || whole(best.p5) === whole(best.p95))
     return `${shown.name} at ${sizeText(row.diameter)} ${watts}, ${why}.`;
-  return `The best size of ${shown.name} lies between ${whole(best.p5)} and ${whole(best.p95)} mm and ${watts}, ${why}.`;
+  return `The best size of ${shown.name} lies between ${whole(best.p5)} and ${whole(best.p95)} ${unitOf("length")} and ${watts}, ${why}.`;
 }

@@ -11,8 +11,8 @@ const ABOUT = 1.25;
 const number = (value: number) => formatFixed(value, 2);
 
 function dutyText({ row }: Used): string {
-  const flow = formatQuantity(row.flow ?? 0, "flow", { unit: "L/s" });
-  return `${flow} at ${formatQuantity(row.pressure ?? 0, "pressure", { unit: "Pa" })}`;
+  const flow = formatQuantity(row.flow ?? 0, "flow");
+  return `${flow} at ${formatQuantity(row.pressure ?? 0, "pressure")}`;
 }
 
 /** @returns whether a family suits the duty, and what would suit it better */

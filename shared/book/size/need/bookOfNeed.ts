@@ -1,6 +1,7 @@
 import type { Build } from "../../../model/build.ts";
 import type { CollectionName } from "../../../model/collections.ts";
 import type { DataOf, StoredOf } from "../../../model/record.ts";
+import { typedText } from "../../../units/shown.ts";
 import type { Book } from "../../book.ts";
 import { firstSizable } from "../sizable.ts";
 import { drawnFamily, typedMotor, typedPack, typedSkirt, typedSurface } from "./records.ts";
@@ -88,7 +89,7 @@ export function bookOfNeed(book: Book, need: TypedNeed, diameter: number): NeedI
     ],
   };
   const data: Build = {
-    name: `A need of ${Number((numbers.mass * 1000).toPrecision(4))} g`,
+    name: `A need of ${typedText(numbers.mass, "mass", 4)}`,
     rotor: firstSizable(withTyped, "ducted") ?? "",
     diameter,
     ...partsOf(need),

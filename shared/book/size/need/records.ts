@@ -3,9 +3,9 @@ import type { Pack } from "../../../model/parts/pack.ts";
 import type { Rotor } from "../../../model/parts/rotor.ts";
 import type { Skirt } from "../../../model/parts/skirt.ts";
 import type { Surface } from "../../../model/parts/surface.ts";
+import { typedText } from "../../../units/shown.ts";
 import type { DrawnRotor, TypedNeed } from "./typedNeed.ts";
 
-const MM = 1000;
 const figure = (value: number, digits = 3): string => String(Number(value.toPrecision(digits)));
 const typed = { estimated: [], uncertainty: {}, note: "Typed in Size." };
 
@@ -14,7 +14,7 @@ export function typedSkirt({ numbers, edge }: TypedNeed): Skirt {
   const { perimeter, area, land, gap, skirtFriction: friction } = numbers;
   return {
     ...typed,
-    name: `Skirt, ${figure(perimeter * MM)} mm round, ${figure(gap * MM)} mm gap`,
+    name: `Skirt, ${typedText(perimeter, "length", 3)} round, ${typedText(gap, "length", 3)} gap`,
     perimeter,
     area,
     land,
@@ -54,7 +54,7 @@ export function typedMotor({ numbers }: TypedNeed): Motor {
   const estimated = ["thermalResistance"];
   return {
     ...typed,
-    name: `Motor, ${figure(kv, 4)} rpm/V`,
+    name: `Motor, ${typedText(kv, "kv", 4)}`,
     kv,
     resistance,
     noLoadCurrent,

@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { rigWeight } from "../../../../../shared/book/readings/pull.ts";
 import type { PullTest } from "../../../../../shared/model/tests/pull.ts";
-import { inUnit } from "../../../../../shared/units/format.ts";
+import { inUnit, withUnit } from "../../../../../shared/units/format.ts";
 import { type TypedQuantity, toSI } from "../../../../../shared/units/quantity.ts";
 import { isGood, type NumberSpec } from "../../../../../shared/units/readNumber.ts";
+import { unitOf as unitShown } from "../../../../../shared/units/showing.ts";
 import { Field } from "../../../../ui/Field.tsx";
 import { keepFocus } from "../../../../ui/keepFocus.ts";
 import { NumberInput } from "../../../../ui/NumberField.tsx";
@@ -35,12 +36,13 @@ const DIGITS = 5;
 function totalWords(form: FormModel, held: TypedQuantity | null): string {
   const { rigMass, direction } = form.read.value.data as Partial<PullTest>;
   const loads = held ? toSI(held, "load") : 0;
-  const grams = (force: number) => `${Number(inUnit(force, "load", "g").toPrecision(DIGITS))}\u202fg`;
+  const said = (force: number) =>
+    withUnit(String(Number(inUnit(force, "load").toPrecision(DIGITS))), unitShown("load"));
   if (!rigMass || !direction) return "the rig's mass is not given yet";
   const rig = rigWeight({ rigMass, direction } as PullTest);
   if (rig === 0) return "dragged along: the rig itself is no part of the load";
   const sign = rig > 0 ? "+" : "\u2212";
-  return `${grams(loads)} ${sign} rig ${grams(Math.abs(rig))} = ${grams(loads + rig)} on the surface`;
+  return `${said(loads)} ${sign} rig ${said(Math.abs(rig))} = ${said(loads + rig)} on the surface`;
 }
 
 /** The taps of one pull after another, and the way back. */

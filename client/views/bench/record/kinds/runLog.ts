@@ -53,8 +53,7 @@ export const runLog: KindSpec = {
     {
       key: "time",
       label: "Time",
-      dimension: "time",
-      unit: "min",
+      dimension: "duration",
       need: "optional",
       offered: true,
       hint: "since switched on, pack full",
