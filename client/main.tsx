@@ -1,12 +1,13 @@
 import { render } from "preact";
 import { markOfLanguage, setDecimalMark } from "../shared/units/decimalMark.ts";
+import { showUnitsOf } from "../shared/units/showing.ts";
 import { carryFocus } from "./app/focus/carryFocus.ts";
 import { startTitle } from "./app/pageTitle.ts";
 import { startRouter } from "./app/router.ts";
 import { Shell } from "./app/Shell.tsx";
 import { showRoute } from "./app/shownView.ts";
 import { startTheme } from "./app/theme.ts";
-import { reload } from "./state/book.ts";
+import { currentUnits, reload } from "./state/book.ts";
 import { forgetOldDrafts } from "./state/drafts.ts";
 import { startEvents } from "./state/events.ts";
 
@@ -14,6 +15,7 @@ const root = document.getElementById("app");
 if (!root) throw new Error("The page has no #app to draw into.");
 
 setDecimalMark(markOfLanguage(navigator.language));
+showUnitsOf(() => currentUnits.value);
 startTheme();
 forgetOldDrafts();
 carryFocus();

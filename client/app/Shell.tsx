@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "preact/hooks";
-import { currentBook, loadError, loadState, reload } from "../state/book.ts";
+import { currentBook, currentUnits, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
 import { DocLink } from "../ui/Docs.tsx";
@@ -53,7 +53,7 @@ export function Shell() {
         )}
         <Notice />
         {loadState.value === "error" && <ReadingFailed />}
-        {loaded && currentBook.value && <loaded.Component />}
+        {loaded && currentBook.value && <loaded.Component key={JSON.stringify(currentUnits.value)} />}
       </main>
       <Footer />
       <Places />

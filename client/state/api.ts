@@ -125,7 +125,8 @@ async function send<T>(
 export const api = {
   get: <T>(path: string, limits: Limits = {}) => send<T>("GET", path, {}, limits),
   post: <T>(path: string, body: unknown, limits: Limits = {}) => send<T>("POST", path, { body }, limits),
-  put: <T>(path: string, body: unknown, revision: number, limits: Limits = {}) =>
+  /** @param revision - the one that the record had; none where it has none */
+  put: <T>(path: string, body: unknown, revision?: number, limits: Limits = {}) =>
     send<T>("PUT", path, { body, revision }, limits),
   remove: (path: string, revision?: number, limits: Limits = {}) =>
     send<void>("DELETE", path, { revision }, limits),

@@ -4,6 +4,7 @@ import type { BookState, ChangeEvent } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
 import { withdrawnOf } from "../../shared/model/withdrawn.ts";
+import type { ShownUnits } from "../../shared/units/showing.ts";
 import { ApiError, api } from "./api.ts";
 
 interface Page {
@@ -18,6 +19,8 @@ export const currentBook = signal<Book | null>(null);
 export const loadState = signal<"loading" | "ready" | "error">("loading");
 /** why the last reading failed, in words */
 export const loadError = signal<string | null>(null);
+/** The units in which the book shows each quantity; read where anything is shown. */
+export const currentUnits = signal<ShownUnits>({});
 /** true while the book holds the invented demo */
 export const isDemo = signal(false);
 
@@ -40,6 +43,20 @@ async function readAll(name: CollectionName, signal: AbortSignal): Promise<Store
   return records;
 }
 
+/** A change of the units alone leaves the records as they are. */
+export function showIn(units: ShownUnits): void {
+  if (JSON.stringify(units) !== JSON.stringify(currentUnits.peek())) currentUnits.value = units;
+}
+
+async function readUnits(): Promise<void> {
+  try {
+    showIn((await api.get<BookState>("/bench")).units);
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    loadError.value = error.message;
+  }
+}
+
 let reading = new AbortController();
 
 /** Reads the whole book again; the old one stays on the screen until the new one is there. A later reading replaces one under way. */
@@ -57,6 +74,7 @@ export async function reload(): Promise<void> {
     const read = Object.fromEntries(COLLECTION_NAMES.map((name, i) => [name, lists[i]]));
     currentBook.value = read as unknown as Book;
     isDemo.value = state.demo;
+    showIn(state.units);
     loadError.value = null;
     loadState.value = "ready";
   } catch (error) {
@@ -92,6 +110,7 @@ export function drop(name: CollectionName, id: string): void {
 /** Brings one change that the server tells of onto the screen. */
 export async function apply(change: ChangeEvent): Promise<void> {
   const { collection, id } = change;
+  if (change.change === "units") return readUnits();
   if (!collection || !id || !currentBook.value) return reload();
   if (change.change === "deleted") return drop(collection, id);
   const known = (currentBook.value[collection] as readonly Stored<unknown>[]).find((each) => each.id === id);

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type BookState, bookState, deletionPage } from "../../shared/model/api/book.ts";
+import { shownUnits } from "../../shared/model/shownUnits.ts";
 import type { Store } from "../store/store.ts";
 import { LINK, nextLink, paging } from "./listQuery.ts";
 import { type Route, route } from "./route.ts";
@@ -8,6 +9,7 @@ import type { Service } from "./service.ts";
 export const stateOf = (store: Store, backup: string | null = null): BookState => ({
   demo: store.isDemo(),
   counts: store.counts(),
+  units: store.units(),
   backup,
 });
 
@@ -30,6 +32,23 @@ function deletedRoute(store: Store): Route {
   });
 }
 
+/** Numbers and sentences of the API stay metric: it is the pages that show these. */
+function unitsRoute(store: Store): Route {
+  return route({
+    method: "put",
+    path: "/bench/units",
+    tag: "bench",
+    summary: "Choose in which units the pages show each quantity of this book",
+    body: shownUnits,
+    responses: { 200: { description: "chosen", schema: bookState } },
+    refusals: [422, 503, 507],
+    answer: ({ body }) => {
+      store.showIn(body);
+      return { status: 200, body: stateOf(store) };
+    },
+  });
+}
+
 /** The state of the book, an empty bench to begin with, and the demo. */
 export function benchRoutes({ store, clock, threads }: Service): Route[] {
   const { file } = store;
@@ -44,6 +63,7 @@ export function benchRoutes({ store, clock, threads }: Service): Route[] {
       refusals: [503],
       answer: () => ({ status: 200, body: stateOf(store) }),
     }),
+    unitsRoute(store),
     route({
       method: "post",
       path: "/bench/empty",

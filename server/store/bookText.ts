@@ -4,6 +4,7 @@ import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collec
 import type { Database } from "./database.ts";
 import { eachPrediction } from "./predictions.ts";
 import { type Row, textOf } from "./rows.ts";
+import { unitsIn } from "./shownUnits.ts";
 import { RECORDS } from "./wholeBook.ts";
 
 /** About so much goes out at a time [characters]. */
@@ -52,7 +53,7 @@ function* piecesOf(database: Database, exportedAt: string): Generator<string> {
   yield* separated(database.prepare(DELETIONS).iterate());
   yield '],"predictions":[';
   yield* separated(eachPrediction(database));
-  yield "]}";
+  yield `],"units":${JSON.stringify(unitsIn(database))}}`;
 }
 
 /**

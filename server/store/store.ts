@@ -1,5 +1,6 @@
 import type { Foretold, KeptPrediction } from "../../shared/model/api/record.ts";
 import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
+import type { ShownUnits } from "../../shared/units/showing.ts";
 import { Agreement } from "./agreement.ts";
 import { ChangeFeed } from "./changes.ts";
 import { type AroundRecords, Collection } from "./collection.ts";
@@ -13,6 +14,7 @@ import { OtherWriters } from "./others.ts";
 import { type Debt, Owed } from "./owed.ts";
 import { Predictions } from "./predictions.ts";
 import { SentBefore } from "./sentBefore.ts";
+import { keepUnits, unitsIn } from "./shownUnits.ts";
 import { Uses } from "./uses.ts";
 import { type Collections, clear, fill, type WholeBook } from "./wholeBook.ts";
 
@@ -57,6 +59,16 @@ export class Store {
   /** @returns true where the book holds the demo that came with the program */
   isDemo(): boolean {
     return this.#mark("demo") === "yes";
+  }
+
+  units(): ShownUnits {
+    return unitsIn(this.database);
+  }
+
+  /** From now on the book shows each quantity in these. */
+  showIn(units: ShownUnits): void {
+    this.#write(() => keepUnits(this.database, units));
+    this.#wholeBookChanged("units");
   }
 
   /**
@@ -112,6 +124,7 @@ export class Store {
       const kept = this.#hasPast() ? copyBeside(this.file, `before-${before}`, at) : null;
       clear(this.database);
       fill(this, this.database, book);
+      if (book.units) keepUnits(this.database, book.units);
       this.#setMark("demo", demo ? "yes" : "no");
       return kept;
     });
@@ -168,7 +181,7 @@ export class Store {
     this.#wholeBookChanged(change);
   }
 
-  #wholeBookChanged(change: "emptied" | "loaded" | "elsewhere"): void {
+  #wholeBookChanged(change: "emptied" | "loaded" | "units" | "elsewhere"): void {
     this.feed.publish({ collection: null, id: null, revision: null, change });
   }
 }

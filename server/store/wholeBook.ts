@@ -2,6 +2,7 @@ import type { Deletion } from "../../shared/model/api/book.ts";
 import type { KeptPrediction } from "../../shared/model/api/record.ts";
 import { byCollection, COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
+import type { ShownUnits } from "../../shared/units/showing.ts";
 import type { Collection } from "./collection.ts";
 import type { Database } from "./database.ts";
 import type { Deletions } from "./deletions.ts";
@@ -29,6 +30,8 @@ export interface WholeBook {
   readonly deletions: Iterable<Pick<Deletion, "collection" | "id" | "deletedAt">>;
   /** kept with its tests */
   readonly predictions: Iterable<KeptPrediction>;
+  /** in which it shows each quantity; those of the book that it takes the place of stay where it doesn't say */
+  readonly units?: ShownUnits;
 }
 
 /** The records of a collection as they are, in the order of their entry. */

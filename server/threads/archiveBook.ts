@@ -78,10 +78,10 @@ export function archiveBook(pieces: Iterable<Uint8Array>, check: (book: WholeBoo
       take: (list, entry) => entrance.take(list, entry),
     });
     for (const piece of pieces) scan.push(piece);
-    const { demo } = parsed(archive, scan.end());
+    const { demo, units } = parsed(archive, scan.end());
     entrance.close();
     check(staged.book);
-    return { book: staged.book, demo, close: () => staged.close() };
+    return { book: { ...staged.book, units }, demo, close: () => staged.close() };
   } catch (error) {
     staged.close();
     throw error;

@@ -1,25 +1,36 @@
 import type { Working } from "../../../shared/physics/working.ts";
 import { asRead } from "../../../shared/units/decimalMark.ts";
+import type { DimensionName } from "../../../shared/units/dimensions.ts";
+import { inUnit } from "../../../shared/units/format.ts";
+import { unitOf } from "../../../shared/units/showing.ts";
 
 const DIGITS = 5;
-const RPM = 30 / Math.PI;
 
-/** The units in which the screen shows a quantity, by its SI unit: [unit, how many of it the SI unit has]. */
-const SCREEN_UNITS: Readonly<Record<string, readonly [unit: string, count: number]>> = {
-  m: ["mm", 1e3],
-  "m²": ["cm²", 1e4],
-  "m³/s": ["L/s", 1e3],
-  "m³/(s·Pa^x)": ["L/(s·Pa^x)", 1e3],
-  kg: ["g", 1e3],
-  "rad/s": ["rpm", RPM],
-  N·m: ["mN·m", 1e3],
+/** What a number of a working is of, by its SI unit; any other stays in it: a pascal may be suction, air or stress. */
+const QUANTITIES: Readonly<Record<string, DimensionName>> = {
+  m: "length",
+  "m²": "area",
+  "m³/s": "flow",
+  kg: "mass",
+  "rad/s": "speed",
+  N·m: "torque",
 };
+
+/** A leak's coefficient is said with litres, as flows are, in metric and inch books alike: its exponent is none of a unit. */
+const LITRES_PER_M3 = 1000;
+const COEFFICIENT = "m³/(s·Pa^x)";
+
+function onScreen(si: number, siUnit: string): readonly [value: number, unit: string] {
+  const name = QUANTITIES[siUnit];
+  if (name !== undefined) return [inUnit(si, name), unitOf(name)];
+  if (siUnit === COEFFICIENT) return [si * LITRES_PER_M3, "L/(s·Pa^x)"];
+  return [si, siUnit];
+}
 const [SMALL, LARGE] = [1e-3, 1e6];
 
 /** Five digits in the screen's unit, and powers of ten only where they are shorter. */
 export function shownInWorking(si: number, siUnit: string): string {
-  const [unit, count] = SCREEN_UNITS[siUnit] ?? [siUnit, 1];
-  const value = si * count;
+  const [value, unit] = onScreen(si, siUnit);
   const size = Math.abs(value);
   const plain = size === 0 || (size >= SMALL && size < LARGE);
   const text = asRead(plain ? String(Number(value.toPrecision(DIGITS))) : value.toExponential(DIGITS - 1));

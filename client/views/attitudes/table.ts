@@ -1,5 +1,6 @@
 import type { AttitudeUncertainty } from "../../../shared/decide/uncertainty.ts";
 import { inUnit } from "../../../shared/units/format.ts";
+import { headed } from "../../../shared/units/showing.ts";
 import type { Table } from "../../ui/table.ts";
 import { firstInWords } from "../../ui/verdictWords.ts";
 import { inGrams } from "./attitudeWords.ts";
@@ -33,19 +34,21 @@ export function roseTable({ named, stands, made, spread, pull }: Rose): Table {
   return {
     columns: [
       "attitude",
-      "angle (°)",
-      "made (g)",
-      "made, 5 % (g)",
-      "made, 95 % (g)",
-      "needed parked (g)",
+      "angle, °",
+      headed("made", "load"),
+      headed("made at 5 %", "load"),
+      headed("made at 95 %", "load"),
+      headed("needed parked", "load"),
       "margin parked",
       "first, parked",
-      "needed driving (g)",
+      headed("needed driving", "load"),
       "margin driving",
       "first, driving",
-      ...(gives ? ["gap at the limit, parked (mm)", "gap at the limit, driving (mm)"] : []),
-      "chance of holding parked (%)",
-      "chance of holding driving (%)",
+      ...(gives
+        ? [headed("gap at the limit parked", "length"), headed("gap at the limit driving", "length")]
+        : []),
+      "chance of holding parked, %",
+      "chance of holding driving, %",
     ],
     rows: [
       ...named.map(({ title, stand, sure }) => row(title, stand, sure)),

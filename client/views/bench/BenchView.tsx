@@ -7,6 +7,7 @@ import { KIND_ORDER } from "./record/kinds.ts";
 
 const importing = () => import("./import/ImportView.tsx");
 const archive = () => import("./archive/ArchiveView.tsx");
+const units = () => import("./units/UnitsView.tsx");
 
 const NEW = /^new\/([\w-]+)$/;
 
@@ -16,6 +17,7 @@ export default function BenchView() {
   if (id === null) return <TestList />;
   if (id === "import") return <Later load={importing} what="Import from CSV" props={{}} />;
   if (id === "archive") return <Later load={archive} what="Archive and backup" props={{}} />;
+  if (id === "units") return <Later load={units} what="Units" props={{}} />;
   const wanted = NEW.exec(id)?.[1];
   const kind = KIND_ORDER.find((known) => known === wanted);
   if (kind) return <NewTest key={kind} kind={kind} />;

@@ -4,6 +4,7 @@ import { PART_SIZES } from "../../../shared/book/fitUp/partSizes.ts";
 import { stackBoard } from "../../../shared/book/fitUp/workings.ts";
 import { chancesOf } from "../../../shared/decide/fitUp/chance.ts";
 import { percentText } from "../../../shared/decide/verdict/figures.ts";
+import { unitOf } from "../../../shared/units/showing.ts";
 import { ScrollTable } from "../../ui/ScrollTable.tsx";
 import { FigureOf } from "../../ui/working/FigureOf.tsx";
 import {
@@ -111,7 +112,7 @@ export function StackPanel({ fit, gap, onEdit, onRemove }: StackPanelProps) {
             <tr>
               <th scope="col">Size</th>
               <th scope="col" class="number">
-                mm
+                {unitOf("length")}
               </th>
               <th scope="col" class="number">
                 Tolerance

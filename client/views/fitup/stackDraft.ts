@@ -6,7 +6,7 @@ import type {
   StoredPart,
   StoredStack,
 } from "../../../shared/model/stacks.ts";
-import { isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
+import { exampleOf, isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
 import { typedText } from "../../../shared/units/shown.ts";
 
 /** A size of a stack while it is typed. */
@@ -87,7 +87,14 @@ const USUAL: Readonly<Record<StackKind, readonly LineDraft[]>> = {
 };
 
 /** @returns a stack of a kind as it is first offered */
-export const usualStack = (kind: StackKind, name: string): StackDraft => ({ name, kind, lines: USUAL[kind] });
+export const usualStack = (kind: StackKind, name: string): StackDraft => ({
+  name,
+  kind,
+  lines: USUAL[kind].map((each) => ({
+    ...each,
+    nominal: each.nominal === "" ? "" : exampleOf({ ...SIZE, example: each.nominal }),
+  })),
+});
 
 const draftOfLine = ({ name, of, nominal, tolerance, basis, quantity }: StoredPart): LineDraft => ({
   name,

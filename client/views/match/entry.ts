@@ -3,11 +3,12 @@ import { limitsInWords } from "../../../shared/units/limits.ts";
 import { decimalsShown, shownNumber, unitShown } from "../../../shared/units/shown.ts";
 import type { Handle } from "../../state/handles.ts";
 
-/** @returns the number as a field shows it: the handle's digits, one more where the value has it */
+/** @returns the number as a field shows it: the handle's digits, one more where the value has it; in another unit than the first there are enough */
 export function entryText(handle: Handle, si: number): string {
   const shown = shownNumber(handle, si);
   const decimals = decimalsShown(handle, handle.decimals);
   const text = shown.toFixed(decimals);
+  if (decimals !== handle.decimals) return text;
   const finer = shown.toFixed(decimals + 1);
   return Number(finer) !== Number(text) ? finer : text;
 }

@@ -3,6 +3,7 @@ import { byCollection, COLLECTION_NAMES, type CollectionName } from "../collecti
 import { envelope } from "../record.ts";
 import { identifier } from "../scalar.ts";
 import { COLLECTIONS } from "../schemas.ts";
+import { shownUnits } from "../shownUnits.ts";
 import { keptPrediction } from "./record.ts";
 
 const collectionName = z.enum(COLLECTION_NAMES);
@@ -22,7 +23,7 @@ export const changeEvent = z.strictObject({
   collection: collectionName.nullable(),
   id: z.string().nullable(),
   revision: z.int().nullable(),
-  change: z.enum(["created", "replaced", "deleted", "restored", "emptied", "loaded", "elsewhere"]),
+  change: z.enum(["created", "replaced", "deleted", "restored", "emptied", "loaded", "units", "elsewhere"]),
 });
 
 const eachCollection = <S extends z.ZodType>(shape: (name: CollectionName) => S) =>
@@ -46,6 +47,7 @@ export const deletionPage = z.strictObject({ items: z.array(deletion), next: z.s
 export const bookState = z.strictObject({
   demo: z.boolean().describe("the book holds the invented demo"),
   counts: eachCollection(() => z.int().min(0)),
+  units: shownUnits.describe("in which the pages show each quantity, and mean a bare number"),
   backup: z.string().nullable().describe("name of the copy kept beside the data file before it was emptied"),
 });
 
@@ -67,7 +69,7 @@ export const backupContents = z.strictObject({
 });
 
 /** Version of the archives that are written; those of every earlier one are read as well. */
-export const ARCHIVE_VERSION = 4;
+export const ARCHIVE_VERSION = 5;
 
 const archiveVersion = z
   .int()
@@ -102,6 +104,9 @@ export const archive = z.strictObject({
     .array(keptPrediction)
     .default([])
     .describe("what was predicted for tests before they counted; those without are predicted afterwards"),
+  units: shownUnits
+    .optional()
+    .describe("in which the book shows each quantity; where it isn't said, the book's own stay"),
 });
 
 export type Deletion = z.output<typeof deletion>;

@@ -200,7 +200,9 @@ describe("reliefOf, what to relax so that a set gets in", () => {
   });
 
   it("a winding's limit is rounded up, minutes down", () => {
-    expect(relaxed("windingTemperature", 373.15, 380.2).draft?.texts["wants.mostWinding"]).toBe("108\u202f°C");
+    expect(relaxed("windingTemperature", 373.15, 380.2).draft?.texts["wants.mostWinding"]).toBe(
+      "108\u202f°C",
+    );
     expect(relaxed("time", 240, 230).draft?.texts["wants.leastTime"]).toBe("3.8\u202fmin");
   });
 

@@ -1,5 +1,6 @@
 import { COLLECTION_NAMES, type CollectionName } from "../../../../shared/model/collections.ts";
 import type { Stored } from "../../../../shared/model/record.ts";
+import type { ShownUnits } from "../../../../shared/units/showing.ts";
 
 type States = Readonly<Partial<Record<CollectionName, readonly Stored<unknown>[]>>>;
 
@@ -20,6 +21,7 @@ export interface Archive {
   readonly deletions?: readonly DeletedAt[];
   /** what was predicted for tests before they counted */
   readonly predictions?: readonly { readonly test: string }[];
+  readonly units?: ShownUnits;
 }
 
 /** A record that both books have, each with another content. */

@@ -1,4 +1,5 @@
 import { useId, useMemo } from "preact/hooks";
+import { exampleOf } from "../../../../shared/units/readNumber.ts";
 import { href } from "../../../app/router.ts";
 import { currentBook } from "../../../state/book.ts";
 import { anchorOf } from "../../../ui/anchor.ts";
@@ -100,7 +101,14 @@ function HoleLine({
   return (
     <div class="bench-hole">
       {INPUTS.map((input) => (
-        <HoleInput key={input.name} form={form} hole={hole} number={number} {...input} />
+        <HoleInput
+          key={input.name}
+          form={form}
+          hole={hole}
+          number={number}
+          {...input}
+          placeholder={exampleOf({ ...HOLE_NUMBERS[input.name], example: input.placeholder })}
+        />
       ))}
       <label class="bench-hole-field" id={anchorOf(`plate.holes.${hole.key}.edge`)}>
         <span class="field-label">Edge</span>

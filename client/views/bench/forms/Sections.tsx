@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import { typedText } from "../../../../shared/units/shown.ts";
 import { currentBook } from "../../../state/book.ts";
 import {
   AIR_FIELDS,
@@ -72,10 +73,14 @@ export function Fold({ form, title, says, fields, lines = [fields], starts = fal
   );
 }
 
+/** Of a test without readings of the air: 20 °C, 1013.25 hPa, half as moist as it could be. */
+const usualAir = (): string =>
+  `${typedText(293.15, "temperature", 3)} · ${typedText(101_325, "airPressure", 4)} · ${typedText(0.5, "fraction")} unless read`;
+
 function airWords({ draft }: FormModel): string {
   const { fields } = draft.value;
   const given = AIR_FIELDS.map(({ key }) => fields[key]).filter(Boolean);
-  return given.length > 0 ? given.join(" · ") : "20 °C · 1013 hPa · 50 % unless read";
+  return given.length > 0 ? given.join(" · ") : usualAir();
 }
 
 function instrumentWords({ draft, spec }: FormModel): string {

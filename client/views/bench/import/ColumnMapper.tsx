@@ -1,5 +1,5 @@
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
-import { isGood, readNumber } from "../../../../shared/units/readNumber.ts";
+import { exampleOf, isGood, readNumber } from "../../../../shared/units/readNumber.ts";
 import { NumberField } from "../../../ui/NumberField.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
 import { COMMON_SPEED } from "../record/numbers.ts";
@@ -163,7 +163,7 @@ function CommonSpeed({ model }: { readonly model: ImportModel }) {
         hint="no column has it"
         error={reading && !isGood(reading) ? reading.message : null}
         spec={COMMON_SPEED}
-        placeholder="as 24000 rpm"
+        placeholder={`as ${exampleOf(COMMON_SPEED)}`}
         text={text}
         onText={(typed) => {
           model.commonSpeed.value = typed;

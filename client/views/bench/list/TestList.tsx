@@ -27,6 +27,9 @@ function NewButtons() {
       <a class="button" href={href("bench", "archive")}>
         Archive and backup
       </a>
+      <a class="button" href={href("bench", "units")}>
+        Units
+      </a>
       <a class="button" href={href("parts")}>
         Parts and builds
       </a>

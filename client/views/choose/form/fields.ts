@@ -44,7 +44,7 @@ export interface WantField extends NumberField {
 
 export const TARGET: WantField = {
   want: "targetMargin",
-  label: "Margin at least, ×",
+  label: "Margin at least",
   dimension: null,
   suffix: "×",
   limits: wants.targetMargin,
@@ -55,7 +55,7 @@ export const TARGET: WantField = {
 export const WANT_FIELDS: readonly WantField[] = [
   {
     want: "leastCrossing",
-    label: "Margin over the surface's joints at least, ×",
+    label: "Margin over the surface's joints at least",
     hint: "on the same attitudes; the joints stand on the surface's page",
     dimension: null,
     suffix: "×",
@@ -87,7 +87,7 @@ export const WANT_FIELDS: readonly WantField[] = [
   },
   {
     want: "leastRotorFactor",
-    label: "Burst speed over speed at least, ×",
+    label: "Burst speed over speed at least",
     hint: "2 keeps the safe speed; a rotor without a material is then out; an open propeller isn't judged by it",
     dimension: null,
     suffix: "×",

@@ -1,6 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
-import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { formatQuantity } from "../../../../shared/units/format.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { counted } from "../../../ui/count.ts";
 import { SelectField } from "../../../ui/Field.tsx";
@@ -115,15 +115,17 @@ function Found({ page, chosen }: { page: CalibrationPage; chosen: Chosen }) {
 function pullLines({ pulls }: CalibrationPage, key: string): string[] {
   const pull = pulls.find((each) => key === each.key || key === `${each.key}-set`);
   if (!pull) return [];
-  const [now, before] = [pull.predicted, pull.before].map((load) => Math.round(inUnit(load, "load")));
-  return [`predicted ${now} g, ${before} g before the tests`, offText(pull)];
+  const [now, before] = [pull.predicted, pull.before].map((load) =>
+    formatQuantity(load, "load", { decimals: 0 }),
+  );
+  return [`predicted ${now}, ${before} before the tests`, offText(pull)];
 }
 
 function leakLines({ leaks }: CalibrationPage, key: string): string[] {
   const leak = leaks.find((each) => key === each.key || key === `${each.key}-set`);
   if (!leak) return [];
-  const [now, before] = [leak.predicted, leak.before].map((flow) => inUnit(flow, "flow").toPrecision(3));
-  return [`predicted ${now} L/s, ${before} L/s with the gap as set`, leakOffText(leak)];
+  const [now, before] = [leak.predicted, leak.before].map((flow) => formatQuantity(flow, "flow"));
+  return [`predicted ${now}, ${before} with the gap as set`, leakOffText(leak)];
 }
 
 function factsOf(page: CalibrationPage): Fact[] {

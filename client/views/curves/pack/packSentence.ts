@@ -1,7 +1,7 @@
-import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { figureIn, formatFixed, formatQuantity, withUnit } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import type { PackPage } from "./packData.ts";
 
-const MILLI = 1000;
 const DECIMALS = 2;
 
 /** @returns what is known of a pack's voltage by charge, one sentence */
@@ -21,9 +21,9 @@ export function packSentence({ pack, basis }: PackPage): string {
 export function cellResistanceText({ pack, basis }: PackPage): string {
   const fit = basis.basis === "missing" ? null : basis.fit;
   if (!fit) return formatQuantity(pack.data.cell.resistance, "resistance");
-  const value = formatFixed(fit.resistance * MILLI, 1);
-  if (fit.resistanceError === null) return `${value}\u202fmΩ`;
-  return `${value} ± ${formatFixed(fit.resistanceError * MILLI, 1)}\u202fmΩ`;
+  const value = figureIn(fit.resistance, "smallResistance", 1);
+  if (fit.resistanceError === null) return withUnit(value, unitOf("smallResistance"));
+  return `${value} ± ${formatQuantity(fit.resistanceError, "smallResistance", { decimals: 1 })}`;
 }
 
 /** @returns what to measure next, in words */

@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
-import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { RPM } from "../../../../shared/physics/motor.ts";
+import { figureIn, formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { headed } from "../../../../shared/units/showing.ts";
 import { href } from "../../../app/router.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
@@ -26,7 +27,7 @@ function tableOf({ readings, tests }: PropellerPage): Table {
     columns: [
       "test",
       "row",
-      "rpm",
+      headed("speed", "speed"),
       "Re",
       "C_T",
       "C_P",
@@ -37,12 +38,12 @@ function tableOf({ readings, tests }: PropellerPage): Table {
     rows: readings.map((each) => [
       testName(tests[each.test]),
       each.row + 1,
-      each.rpm,
+      inUnit(each.rpm * RPM, "speed"),
       each.reynolds,
       each.thrust,
       each.power,
-      each.force,
-      each.residual,
+      inUnit(each.force, "load"),
+      each.residual === null ? null : inUnit(each.residual, "load"),
       each.aside ?? "",
     ]),
   };
@@ -170,7 +171,7 @@ function PropellerMeaning({ page, chosen }: { page: PropellerPage; chosen: Chose
                 {" "}
                 {each.used === 0
                   ? "every row is set aside"
-                  : `${counted(each.used, "row")} used, ${formatQuantity(each.diameter, "length")}, ${formatFixed(Math.round(each.slowest), 0)} to ${formatFixed(Math.round(each.fastest), 0)}\u202frpm`}
+                  : `${counted(each.used, "row")} used, ${formatQuantity(each.diameter, "length")}, ${figureIn(each.slowest * RPM, "speed", 0)} to ${formatQuantity(each.fastest * RPM, "speed", { decimals: 0 })}`}
                 {each.off !== null &&
                   `; its thrusts lie ${offBy(each.off)}, as a speed read ${offBy(-each.off / 2)} would`}
               </span>

@@ -1,4 +1,6 @@
 import { useMemo } from "preact/hooks";
+import { formatFixed, withUnit } from "../../../../shared/units/format.ts";
+import { decimalsOf, unitOf } from "../../../../shared/units/showing.ts";
 import { Brought } from "../Brought.tsx";
 import { contributionLines } from "../share.ts";
 import { strengthContributions } from "../strength/strength.ts";
@@ -6,7 +8,8 @@ import { strengthMissing } from "../strength/strengthSentence.ts";
 import type { PullPage } from "./pullData.ts";
 import { type ReducedPulls, reducedPulls } from "./pullReduced.ts";
 
-const gramText = (grams: number) => `${Math.round(grams)}\u202fg`;
+/** In the unit shown, as the trials are. */
+const loadText = (load: number) => withUnit(formatFixed(load, decimalsOf("load", 0)), unitOf("load"));
 
 function broughtOf(page: PullPage, { strength }: ReducedPulls) {
   const brought = strengthContributions(strength, (mean, without) => Math.expm1(mean - without));
@@ -25,7 +28,7 @@ function broughtOf(page: PullPage, { strength }: ReducedPulls) {
 export function PullMeaning({ page }: { page: PullPage }) {
   const facts = useMemo(() => {
     const pulls = reducedPulls(page);
-    return pulls && { missing: strengthMissing(pulls.strength, gramText), brought: broughtOf(page, pulls) };
+    return pulls && { missing: strengthMissing(pulls.strength, loadText), brought: broughtOf(page, pulls) };
   }, [page]);
   if (!facts) return null;
   return (

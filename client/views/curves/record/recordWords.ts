@@ -1,5 +1,5 @@
 import type { RecordEntry, RecordSummary, TrackRecord } from "../../../../shared/model/api/record.ts";
-import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { counted } from "../../../ui/count.ts";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { capital, listed, percent } from "../curveWords.ts";
@@ -79,14 +79,14 @@ export function basisSentence({ summary }: TrackRecord): string | null {
     : `${inTime} were predicted as they were logged; ${count - inTime} were ${others}.`;
 }
 
-const UNITS = { pull: ["load", "g", 0], leak: ["flow", "L/s", 2] } as const;
+const SHOWN = { pull: ["load", 0], leak: ["flow", 2] } as const;
 
 /** @returns a figure as the page shows it: "412 g", "0.31 L/s", "1.42 ×" */
 export function figureText(figure: RecordEntry["figure"], value: number | null): string {
   if (value === null) return "–";
   if (figure === "margin") return `${formatFixed(value, 2)}\u202f×`;
-  const [dimension, unit, decimals] = UNITS[figure];
-  return `${formatFixed(inUnit(value, dimension, unit), decimals)}\u202f${unit}`;
+  const [name, decimals] = SHOWN[figure];
+  return formatQuantity(value, name, { decimals });
 }
 
 /** @returns "380 to 410 g", "held 380 g and more", "held" */

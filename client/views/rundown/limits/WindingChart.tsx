@@ -1,5 +1,6 @@
 import type { Limits } from "../../../../shared/decide/limits/limits.ts";
-import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
@@ -9,8 +10,8 @@ import { warmUpWords, windingPlot } from "./windingPlot.ts";
 /** @returns the winding from cold, as numbers */
 export function windingTable({ warmUp }: Limits): Table {
   return {
-    columns: ["time from cold (s)", "winding (°C)"],
-    rows: (warmUp?.samples ?? []).map(({ time, temperature }) => [time, temperature - CELSIUS_ZERO]),
+    columns: ["time from cold, s", headed("winding", "temperature")],
+    rows: (warmUp?.samples ?? []).map(({ time, temperature }) => [time, inUnit(temperature, "temperature")]),
   };
 }
 
