@@ -1,3 +1,5 @@
+import { DIMENSION_NAMES, dimension } from "../../shared/units/dimensions.ts";
+
 /** A number with its standard uncertainty, which sets the digits that it is shown and saved with. */
 export interface Figure {
   readonly value: number;
@@ -26,9 +28,22 @@ function quoted(text: string): string {
   return /[",\n\r]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
-/** @returns the table as CSV (RFC 4180), decimal points, one heading line; numbers with the digits that they are known to, at most six */
+const UNITS: ReadonlySet<string> = new Set(
+  DIMENSION_NAMES.flatMap((name) => {
+    const { si, shown } = dimension(name);
+    return [si, ...shown.map(({ label }) => label)].filter((label) => label !== "1");
+  }),
+);
+
+/** A column's name in a file, its unit in brackets, as files are read: "flow, L/s" → "flow [L/s]". */
+function headingInFile(column: string): string {
+  const [, what, unit] = /^(.+), (\S+)$/.exec(column) ?? [];
+  return unit !== undefined && UNITS.has(unit) ? `${what} [${unit}]` : column;
+}
+
+/** @returns the table as CSV (RFC 4180), decimal points, one heading line, units in brackets; numbers with the digits that they are known to, at most six */
 export function toCsv({ columns, rows }: Table): string {
-  return [columns.map(quoted), ...rows.map((row) => row.map(savedText))]
+  return [columns.map(headingInFile).map(quoted), ...rows.map((row) => row.map(savedText))]
     .map((row) => row.join(","))
     .join("\r\n")
     .concat("\r\n");

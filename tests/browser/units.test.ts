@@ -44,7 +44,7 @@ describe("a book whose units are chosen", () => {
   });
 
   it("one quantity otherwise: it alone changes, and a phone shows it after a reload", async () => {
-    const page = await screens.open(at("/bench/units"), PHONE);
+    const page = await screens.open(at("/bench/units"), { viewport: PHONE });
     await page.getByLabel("Sizes and gaps").selectOption("cm");
     await eventually(() => page.locator("main h1").textContent()).toMatch(/your own choice/);
     await page.goto(at("/match/pane-crawler"));

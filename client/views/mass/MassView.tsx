@@ -12,7 +12,9 @@ import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
+import { downloadText } from "../../ui/download.ts";
 import { Missing } from "../../ui/Missing.tsx";
+import { toCsv } from "../../ui/table.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
@@ -21,6 +23,7 @@ import { type Headroom, headroomBoard, headroomOf } from "./headroom.ts";
 import { MassHistory } from "./history/MassHistory.tsx";
 import { LedgerTable } from "./LedgerTable.tsx";
 import { LineForm } from "./LineForm.tsx";
+import { ledgerTable } from "./ledgerCsv.ts";
 import {
   draftOfLine,
   EMPTY_LINE,
@@ -159,6 +162,15 @@ function LedgerSection({ book, build, asTyped, shown, typing, onTyping }: Ledger
         onEdit={(at) => onTyping({ draft: draftOfLine(build.data.ledger[at]), at })}
         onRemove={(at) => void store(withoutLine(build.data, at)).then(setProblem)}
       />
+      <p>
+        <button
+          type="button"
+          class="plain"
+          onClick={() => downloadText(toCsv(ledgerTable(shown.ledger)), `masses of ${build.data.name}.csv`)}
+        >
+          save the ledger as CSV
+        </button>
+      </p>
       {problem && (
         <p class="field-error" role="alert">
           {problem}

@@ -1,33 +1,11 @@
-import { useState } from "preact/hooks";
-import { ApiError } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
-import { BusyButton } from "../../../ui/BusyButton.tsx";
-import { downloadText } from "../../../ui/download.ts";
+import { SaveCsv } from "../../../ui/SaveCsv.tsx";
 import type { Filters } from "./filters.ts";
 import { listCsv } from "./listCsv.ts";
 
-/** Saves the list as it is narrowed, all of its pages. */
+/** Saves the list as it is narrowed. */
 export function SaveList({ filters }: { readonly filters: Filters }) {
-  const [busy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
-  const save = async () => {
-    setBusy(true);
-    try {
-      downloadText(await listCsv(filters, currentBook.value), "tests.csv");
-      setProblem(null);
-    } catch (error) {
-      if (!(error instanceof ApiError)) throw error;
-      setProblem(error.message);
-    } finally {
-      setBusy(false);
-    }
-  };
   return (
-    <>
-      <BusyButton type="button" class="plain" busy={busy} onClick={() => void save()}>
-        save the list as CSV
-      </BusyButton>
-      {problem && <span class="field-error">{problem}</span>}
-    </>
+    <SaveCsv label="save the list as CSV" name="tests.csv" make={() => listCsv(filters, currentBook.value)} />
   );
 }

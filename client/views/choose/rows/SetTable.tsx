@@ -5,10 +5,12 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
+import { SaveCsv } from "../../../ui/SaveCsv.tsx";
 import { letterAt } from "../../compare/compareWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
+import { setsCsv } from "./setsCsv.ts";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
 
@@ -151,8 +153,12 @@ const KINDS = [
   ["open", "with an open propeller"],
 ] as const;
 
+/** So many sets are saved by the page, in the units shown; more are the server's to write, in SI. */
+const MOST_SAVED = 20_000;
+
 function TableHead({
   bothKinds,
+  book,
   counts,
   sorting,
   onSort,
@@ -194,9 +200,13 @@ function TableHead({
           ))}
         </select>
       )}
-      <a href={csv} download={`choosing-${job}.csv`} class="small">
-        These as CSV, SI
-      </a>
+      {total > MOST_SAVED ? (
+        <a href={csv} download={`choosing-${job}.csv`} class="small">
+          These as CSV, SI
+        </a>
+      ) : (
+        <SaveCsv label="save these as CSV" name={`sets ${job}.csv`} make={() => setsCsv(book, job, sorting)} />
+      )}
     </div>
   );
 }
