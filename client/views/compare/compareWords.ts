@@ -3,7 +3,7 @@ import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { isDestroyed } from "../../../shared/decide/verdict/states.ts";
 import { stateWords } from "../../../shared/decide/verdict/words.ts";
 import type { Cell as Saved, Table } from "../../ui/table.ts";
-import { gramsText } from "../mass/massWords.ts";
+import { massText } from "../mass/massWords.ts";
 import { duration } from "../rundown/rundownWords.ts";
 import type { Row, RowGroup } from "./rows/row.ts";
 import type { Column } from "./useColumn.ts";
@@ -29,7 +29,7 @@ const MERITS: readonly Merit[] = [
   {
     of: ({ headroom }) => headroom.mass,
     most: false,
-    words: (mass) => `is the lightest, ${gramsText(mass)}`,
+    words: (mass) => `is the lightest, ${massText(mass)}`,
   },
   {
     of: ({ run }) => run?.end.time ?? null,

@@ -1,6 +1,8 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import type { Build } from "../../../../shared/model/build.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { CompareTable } from "../../compare/CompareTable.tsx";
 import { letterAt } from "../../compare/compareWords.ts";
 import { type Cell, NOTHING, type RowGroup } from "../../compare/rows/row.ts";
@@ -10,10 +12,8 @@ import { valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
 import { sizedRotorText, trustMarks } from "../words/set.ts";
 
-const MM = 1000;
-
 function heightCell({ values: { height } }: ChosenSet): Cell {
-  return height === null ? NOTHING : { text: valueText("height", height), saved: height * MM };
+  return height === null ? NOTHING : { text: valueText("height", height), saved: inUnit(height, "length") };
 }
 
 function limitsCell({ broken }: ChosenSet): Cell {
@@ -32,7 +32,7 @@ function searched(sets: readonly ChosenSet[]): RowGroup {
     title: "In this search",
     rows: [
       { key: "limits", title: "Meets the limits", unit: "", cells: sets.map(limitsCell) },
-      { key: "height", title: "Total height", unit: "mm", cells: sets.map(heightCell) },
+      { key: "height", title: "Total height", unit: unitOf("length"), cells: sets.map(heightCell) },
       { key: "trust", title: "Rotor curve", unit: "", cells: sets.map(trustCell) },
     ],
   };

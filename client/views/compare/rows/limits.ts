@@ -2,26 +2,24 @@ import { originsOf } from "../../../../shared/book/origins.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Limit, LimitKey } from "../../../../shared/decide/limits/limit.ts";
 import { limitWorkings } from "../../../../shared/decide/limits/workings.ts";
-import { CELSIUS_ZERO } from "../../../../shared/physics/constants.ts";
-import { RPM } from "../../../../shared/physics/motor.ts";
-import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
+import type { DimensionName } from "../../../../shared/units/dimensions.ts";
+import { formatFixed, inUnit, THIN_SPACE } from "../../../../shared/units/format.ts";
+import { unitOf } from "../../../../shared/units/showing.ts";
 import { limitText, nearText, TITLES, TONES, valueText } from "../../rundown/limits/limitWords.ts";
 import type { Column } from "../useColumn.ts";
 import { type Cell, NOTHING, type Row, type RowGroup, row } from "./row.ts";
 
-const UNITS: Readonly<Record<LimitKey, string>> = {
-  winding: "°C",
-  "motor-voltage": "V",
-  "motor-current": "A",
-  "cell-current": "A",
-  "cell-voltage": "V",
-  "rotor-speed": "rpm",
+const QUANTITIES: Readonly<Record<LimitKey, DimensionName>> = {
+  winding: "temperature",
+  "motor-voltage": "voltage",
+  "motor-current": "current",
+  "cell-current": "current",
+  "cell-voltage": "voltage",
+  "rotor-speed": "speed",
 };
 
 function savedFigure({ key, value }: Limit): number | null {
-  if (value === null) return null;
-  if (key === "winding") return value - CELSIUS_ZERO;
-  return key === "rotor-speed" ? value / RPM : value;
+  return value === null ? null : inUnit(value, QUANTITIES[key]);
 }
 
 /** Titles of the workings that the limits have. */
@@ -76,7 +74,7 @@ export function limits(book: Book, columns: readonly Column[]): RowGroup {
     columns.some((column) => column.limits?.limits.some((limit) => limit.key === key) ?? true),
   );
   const limitRow = (key: LimitKey): Row =>
-    row(key, TITLES[key], UNITS[key], columns, (column) => limitCell(book, column, key));
+    row(key, TITLES[key], unitOf(QUANTITIES[key]), columns, (column) => limitCell(book, column, key));
   return {
     title: "Limits",
     rows: [

@@ -1,19 +1,20 @@
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { headed, unitOf } from "../../../../shared/units/showing.ts";
 import { type Allowed, type Headroom, tightestFirst } from "../../mass/headroom.ts";
-import { gramsText, groupSums, halfBand, plusMinus } from "../../mass/massWords.ts";
+import { groupSums, halfBand, massText, plusMinus } from "../../mass/massWords.ts";
 import type { Column } from "../useColumn.ts";
 import { BEYOND, type Cell, NOTHING, type RowGroup, row, rowsOfAll } from "./row.ts";
 
-const GRAMS = 1000;
+const shown = (kilograms: number) => inUnit(kilograms, "mass");
 
 function wholeCell({ headroom: { ledger } }: Column): Cell {
   const { value, uncertainty } = ledger.mass;
   return {
-    text: gramsText(value),
+    text: massText(value),
     also: [plusMinus(ledger.mass).trim(), ledger.whole ? "as one number" : "the sum of its lines"].filter(
       Boolean,
     ),
-    saved: uncertainty > 0 ? { value: GRAMS * value, uncertainty: GRAMS * uncertainty } : GRAMS * value,
+    saved: uncertainty > 0 ? { value: shown(value), uncertainty: shown(uncertainty) } : shown(value),
   };
 }
 
@@ -23,13 +24,16 @@ function leftCell({ atTarget, atOne }: Allowed, { mass, ledger }: Headroom): Cel
   const left = atTarget - mass;
   const spread = halfBand(ledger.mass);
   return {
-    text: left < 0 ? `${gramsText(-left)} too heavy` : `${gramsText(left)} left`,
-    also: [spread, atOne === null ? "" : `of ${gramsText(atTarget)}; ${gramsText(atOne)} at 1\u202f×`].filter(
+    text: left < 0 ? `${massText(-left)} too heavy` : `${massText(left)} left`,
+    also: [spread, atOne === null ? "" : `of ${massText(atTarget)}; ${massText(atOne)} at 1\u202f×`].filter(
       Boolean,
     ),
     tone: left < 0 ? "bad" : undefined,
-    saved: GRAMS * left,
-    more: { "allowed, g": GRAMS * atTarget, "allowed at 1 ×, g": atOne === null ? null : GRAMS * atOne },
+    saved: shown(left),
+    more: {
+      [headed("allowed", "mass")]: shown(atTarget),
+      [headed("allowed at 1 ×", "mass")]: atOne === null ? null : shown(atOne),
+    },
   };
 }
 
@@ -41,7 +45,7 @@ function allowedRows(columns: readonly Column[]) {
       const title = isWorst ? "Headroom at the worst angle" : `Headroom, ${each.title} ${degrees}°`;
       return { ...each, key: title, title, angle: isWorst ? BEYOND : each.angle };
     });
-  return rowsOfAll(columns, listed, (allowed, { headroom }) => leftCell(allowed, headroom), "g");
+  return rowsOfAll(columns, listed, (allowed, { headroom }) => leftCell(allowed, headroom), unitOf("mass"));
 }
 
 function tightestCell({ headroom }: Column): Cell {
@@ -60,11 +64,11 @@ const groupRows = (columns: readonly Column[]) =>
         return { ...sum, key: `group ${sum.group}`, title };
       }),
     (sum) => ({
-      text: gramsText(sum.value),
+      text: massText(sum.value),
       also: [halfBand(sum)].filter(Boolean),
-      saved: GRAMS * sum.value,
+      saved: shown(sum.value),
     }),
-    "g",
+    unitOf("mass"),
   );
 
 /** What each build weighs, part by part, and what it may weigh. */
@@ -72,8 +76,8 @@ export function mass(columns: readonly Column[]): RowGroup {
   return {
     title: "Mass",
     rows: [
-      row("mass", "Mass", "g", columns, wholeCell),
-      row("tightest", "Headroom where it is tightest", "g", columns, tightestCell),
+      row("mass", "Mass", unitOf("mass"), columns, wholeCell),
+      row("tightest", "Headroom where it is tightest", unitOf("mass"), columns, tightestCell),
       ...allowedRows(columns),
       ...groupRows(columns),
     ],

@@ -1,7 +1,7 @@
 import type { MassLine } from "../../../../shared/book/mass/ledger.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { BASIS_WORDS, gramsText } from "../../mass/massWords.ts";
+import { BASIS_WORDS, massText } from "../../mass/massWords.ts";
 import { type PartRow, partRows } from "../../sheet/partRows.ts";
 import type { Column } from "../useColumn.ts";
 import { type Cell, NOTHING, type RowGroup, row, rowsOfAll } from "./row.ts";
@@ -17,8 +17,7 @@ interface Part extends PartRow {
 }
 
 function partCell({ name, figures, line }: Part): Cell {
-  const weight =
-    line && line.basis !== "missing" ? `${gramsText(line.mass)}, ${BASIS_WORDS[line.basis]}` : "";
+  const weight = line && line.basis !== "missing" ? `${massText(line.mass)}, ${BASIS_WORDS[line.basis]}` : "";
   const all = [name, ...figures, weight].filter(Boolean);
   const [text, ...also] = all;
   return { text, also, compared: all.join("; "), saved: all.join("; ") };

@@ -1,14 +1,12 @@
 import type { Book } from "../../../../shared/book/resolve.ts";
 import { pullText } from "../../../../shared/decide/verdict/figures.ts";
-import { STANDARD_GRAVITY } from "../../../../shared/physics/constants.ts";
-import { formatFixed, formatQuantity, THIN_SPACE } from "../../../../shared/units/format.ts";
+import { figureIn, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed, unitOf } from "../../../../shared/units/showing.ts";
 import { boardOf } from "../../../ui/working/board.ts";
 import { rpmText } from "../../match/thrust/thrustWords.ts";
 import type { Column } from "../useColumn.ts";
 import { type Cell, NOTHING, type RowGroup, row } from "./row.ts";
 
-const GRAMS = 1000;
-const inGrams = (force: number) => (force / STANDARD_GRAVITY) * GRAMS;
 /** Titles of the workings of the force that presses. */
 const FORCES = { ducted: "pull", propeller: "thrust" } as const;
 
@@ -21,22 +19,24 @@ function pullCell(book: Book, { outcome, sure }: Column): Cell {
   const title = FORCES[outcome.resolved?.propeller ? "propeller" : "ducted"];
   return {
     text: pullText(suction),
-    also: isSampled ? [`${formatFixed(inGrams(p5), 0)} to ${pullText(p95)}`] : [],
-    saved: inGrams(suction),
-    more: isSampled ? { "5 %, g": inGrams(p5), "95 %, g": inGrams(p95) } : {},
+    also: isSampled ? [`${figureIn(p5, "load", 0)} to ${pullText(p95)}`] : [],
+    saved: inUnit(suction, "load"),
+    more: isSampled
+      ? { [headed("5 %", "load")]: inUnit(p5, "load"), [headed("95 %", "load")]: inUnit(p95, "load") }
+      : {},
     working: { board: () => boardOf(book, outcome), title, value: suction },
   };
 }
 
 function speedCell({ outcome: { prediction } }: Column): Cell {
   const point = prediction?.point;
-  return point ? { text: rpmText(point.speed), saved: point.rpm } : NOTHING;
+  return point ? { text: rpmText(point.speed), saved: inUnit(point.speed, "speed") } : NOTHING;
 }
 
 function suctionCell({ outcome: { prediction } }: Column): Cell {
   const pressure = prediction?.point?.pressure ?? null;
   if (pressure === null) return NOTHING;
-  return { text: `${formatFixed(pressure, 0)}${THIN_SPACE}Pa`, saved: pressure };
+  return { text: formatQuantity(pressure, "pressure", { decimals: 0 }), saved: inUnit(pressure, "pressure") };
 }
 
 function currentCell({ outcome: { prediction } }: Column): Cell {
@@ -55,9 +55,9 @@ export function point(book: Book, columns: readonly Column[]): RowGroup {
   return {
     title: "Operating point, at the charge that figures are shown at",
     rows: [
-      row("pull", forceTitle(columns), "g", columns, (column) => pullCell(book, column)),
-      row("speed", "Speed", "rpm", columns, speedCell),
-      row("suction", "Suction", "Pa", columns, suctionCell),
+      row("pull", forceTitle(columns), unitOf("load"), columns, (column) => pullCell(book, column)),
+      row("speed", "Speed", unitOf("speed"), columns, speedCell),
+      row("suction", "Suction", unitOf("pressure"), columns, suctionCell),
       row("current", "Current of the pack", "A", columns, currentCell),
     ],
   };
