@@ -113,7 +113,7 @@ describe("Run-down", () => {
     await page.getByRole("link", { name: "What burns or bursts first" }).click();
     await page.locator(".limit-table").first().waitFor();
     await eventually(() => textOf(page.locator(".limits-answer"))).toMatch(
-      /^The winding reaches 120 °C after \d+ s from cold: the motor burns first\. At \d\.\d\d × the motor's rated voltage/,
+      /^The winding reaches 120\s°C after \d+ s from cold: the motor burns first\. At \d\.\d\d × the motor's rated voltage/,
     );
     await eventually(() => page.locator(".limits .chart-line.dashed").count()).toBe(1);
     const top = () => page.locator("#limits").evaluate((element) => element.getBoundingClientRect().top);

@@ -127,7 +127,7 @@ describe("a small fan rated 12 V", () => {
     expect(winding(36).timeToLimit).toBeLessThan(60);
     expect(winding(48).timeToLimit).toBeLessThan(15);
     expect(smallFan(48).first.sentence).toMatch(
-      /^The winding reaches 130 °C after \d+ s from cold: the motor burns first/,
+      /^The winding reaches 130\u202f°C after \d+ s from cold: the motor burns first/,
     );
   });
 

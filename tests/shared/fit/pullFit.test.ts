@@ -142,7 +142,7 @@ describe("fitPull, on brackets that show no scatter", () => {
     expect(fit.meanInterval?.[0]).toBeLessThanOrEqual(8.2);
     expect(fit.meanInterval?.[1]).toBeGreaterThanOrEqual(8.4);
     expect(fit.warnings.find((note) => note.code === "no-scatter-seen")?.message).toMatch(
-      /8\.200 to 8\.400 N/,
+      /836\.2 g to 856\.6 g/,
     );
     expectAllFinite(fit);
   });

@@ -50,7 +50,7 @@ describe("explain, by what is wrong", () => {
   it("a reading without its unit: gives the example that the quantity knows", () => {
     const said = explained(benchTest, motorTest({ voltage: 3, current: { value: 1, unit: "A" } }));
     expect(said["rows.0.voltage"]).toBe(
-      'Read 3; allowed: at the driver or the motor, under load; an object with value, unit, for example {"value":3.9,"unit":"V"}.',
+      'Read 3; allowed: at the speed controller or the motor, under load; an object with value, unit, for example {"value":3.9,"unit":"V"}.',
     );
     expect(said["rows.0.speed"]).toMatch(/^Missing; allowed: .*\{"value":24000,"unit":"rpm"\}/);
   });

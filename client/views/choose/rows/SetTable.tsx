@@ -205,7 +205,11 @@ function TableHead({
           These as CSV, SI
         </a>
       ) : (
-        <SaveCsv label="save these as CSV" name={`sets ${job}.csv`} make={() => setsCsv(book, job, sorting)} />
+        <SaveCsv
+          label="save these as CSV"
+          name={`sets ${job}.csv`}
+          make={() => setsCsv(book, job, sorting)}
+        />
       )}
     </div>
   );

@@ -29,7 +29,7 @@ export function thrustTable(
   });
   const beyond = (extrapolated: boolean) => (extrapolated ? "extrapolated" : "");
   return {
-    columns: ["what", headed("speed", "speed"), "press force, N", headed("pull", "load"), "note"],
+    columns: ["what", headed("speed", "speed"), "thrust, N", headed("pull", "load"), "note"],
     rows: [
       ...marks.map((mark) => row(CHARGES[mark.key], mark.speed, mark.thrust, beyond(mark.extrapolated))),
       ...sampled,

@@ -52,7 +52,7 @@ function slackText(name: WayName, way: Way): string {
 
 function neverText(name: WayName, { best, now }: Way): string {
   const at = best.value === now ? "as it stands" : `at ${said(name, shownOf(name, best.value))}`;
-  return `no value of this alone does it; ${marginText(best.margin)} at best, ${at}`;
+  return `no value of this alone works; ${marginText(best.margin)} at best, ${at}`;
 }
 
 /** A row of Ways to hold. */

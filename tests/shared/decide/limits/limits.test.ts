@@ -171,7 +171,7 @@ describe("what fails first", () => {
     expect(hot.first.key).toBe("winding");
     expect(hot.first.time).toBe(hot.warmUp?.timeToLimit);
     expect(hot.first.sentence).toMatch(
-      /^The winding reaches 120 °C after \d+ s from cold: the motor burns first\. At 1\.5\d × the motor's rated voltage: pressure × \d\.\d\d, heat in the winding × \d\.\d\d\./,
+      /^The winding reaches 120\u202f°C after \d+ s from cold: the motor burns first\. At 1\.5\d × the motor's rated voltage: pressure × \d\.\d\d, heat in the winding × \d\.\d\d\./,
     );
   });
 
