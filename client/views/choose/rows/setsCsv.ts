@@ -6,7 +6,7 @@ import { type Cell, type Table, toCsv } from "../../../ui/table.ts";
 import type { ChosenSet, SetsPage } from "../answers.ts";
 import { COLUMNS } from "../columns.ts";
 import { LIMIT_NAMES } from "../words/limits.ts";
-import { trustMarks } from "../words/set.ts";
+import { kindText, trustMarks } from "../words/set.ts";
 import { type Sorting, setsPath } from "./useRows.ts";
 
 /** So many sets come at once, the most that a page holds. */
@@ -17,6 +17,7 @@ function rowOf(book: Book, set: ChosenSet): Cell[] {
   return [
     findById(book.motors, parts.motor)?.data.name ?? parts.motor,
     findById(book.rotors, parts.rotor)?.data.name ?? parts.rotor,
+    kindText(set),
     inUnit(diameter, "length"),
     findById(book.packs, parts.pack)?.data.name ?? parts.pack,
     parts.skirt === null ? null : (findById(book.skirts, parts.skirt)?.data.name ?? parts.skirt),
@@ -39,6 +40,7 @@ export function setsTable(book: Book, sets: readonly ChosenSet[]): Table {
     columns: [
       "motor",
       "rotor",
+      "kind",
       headed("diameter", "length"),
       "pack",
       "skirt",
