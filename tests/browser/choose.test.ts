@@ -208,10 +208,11 @@ describe("Choose, on the demo", () => {
     const { admissible } = await ask<Job>(`/choose/${jobOf(page)}`);
     const [saved] = await Promise.all([
       page.waitForEvent("download"),
-      page.getByRole("link", { name: "These as CSV" }).click(),
+      page.getByRole("button", { name: "save these as CSV" }).click(),
     ]);
     const lines = (await readFile(await saved.path(), "utf8")).trim().split("\r\n");
     expect(lines).toHaveLength(admissible + 1);
+    expect(lines[0]).toMatch(/^motor,rotor,kind,/);
   });
 });
 
