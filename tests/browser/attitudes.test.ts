@@ -51,7 +51,7 @@ describe("Attitudes", () => {
       /^Parked it needs most at \d+°: \d+\sg .* It makes \d+\sg/,
     );
     await eventually(() => page.locator("svg[role=img]").getAttribute("aria-label")).toMatch(
-      /Half-rose .* grams/,
+      /Half-rose .*\sg /,
     );
     await eventually(() => textOf(row(page, "Wall 90°"))).toMatch(/×.*holds/);
   });
@@ -185,7 +185,7 @@ describe("Attitudes", () => {
       page.getByRole("button", { name: "CSV", exact: true }).click(),
     ]);
     const lines = readFileSync(await download.path(), "utf8").split("\r\n");
-    expect(lines[0]).toMatch(/^attitude,angle \(°\),made \(g\)/);
+    expect(lines[0]).toMatch(/^attitude,angle \[°\],made \[g\]/);
     expect(lines.find((line) => line.startsWith("Wall,90,"))).toBeDefined();
   });
 

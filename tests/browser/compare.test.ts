@@ -77,7 +77,7 @@ describe("Compare", () => {
       await settled(page);
       const pull = cell("Pull, or thrust of a propeller", at).split(" | ")[0].replace(/ g$/, "");
       const said = plain(await page.locator("svg[role=img]").first().getAttribute("aria-label"));
-      expect(said, id).toContain(`${pull} grams`);
+      expect(said, id).toContain(`${pull} g`);
     }
   });
 

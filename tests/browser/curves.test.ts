@@ -122,7 +122,7 @@ describe("Curves, a rotor family of the demo", () => {
     await number.press("Tab");
     await eventually(() => new URL(page.url()).searchParams.get("rpm")).toBe("12000");
     await eventually(() => page.locator("svg[role=img]").first().getAttribute("aria-label")).toContain(
-      "at 12\u202f000 rpm",
+      "at 12\u202f000\u202frpm",
     );
     await page.getByLabel("ψ against φ").check();
     await eventually(() => page.locator("svg[role=img]").first().getAttribute("aria-label")).toMatch(

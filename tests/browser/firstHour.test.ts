@@ -186,7 +186,7 @@ describe("docs/first-hour.md", () => {
       /^(Holds|Falls|Burns|Bursts|Not sure|Over a rating|Can't climb)/,
     );
     await eventually(() => page.locator("svg[role=img]").first().getAttribute("aria-label")).toMatch(
-      /They meet at .* pulls \d+ grams/,
+      /They meet at .* pulls \d+\sg\./,
     );
     await eventually(() => page.locator(".layer-levels, .match-picture svg text").count()).toBeGreaterThan(3);
   }, 300_000);

@@ -63,7 +63,7 @@ describe("Match", () => {
     await eventually(() => answer(page)).toMatch(STATES);
     await eventually(() => page.getByText("Demo numbers, invented").isVisible()).toBe(true);
     await eventually(() => page.locator("svg[role=img]").first().getAttribute("aria-label")).toMatch(
-      /They meet at .* pulls \d+ grams/,
+      /They meet at .* pulls \d+\sg\./,
     );
   });
 
@@ -184,7 +184,7 @@ describe("Match", () => {
     const page = await screens.open("/match");
     await page.locator(".match-picture .chart-reader").focus();
     await page.keyboard.press("Home");
-    await eventually(() => textOf(page.locator(".chart-tooltip"))).toMatch(/^Read: .* rpm .*\sPa/);
+    await eventually(() => textOf(page.locator(".chart-tooltip"))).toMatch(/^Read: .*\srpm .*\sPa/);
     await page.keyboard.press("Escape");
     await eventually(() => page.locator(".chart-tooltip").count()).toBe(0);
     const saved = async (format: string): Promise<Buffer> => {
@@ -201,7 +201,7 @@ describe("Match", () => {
     const png = await saved("PNG");
     expect([...png.subarray(1, 4)].map((code) => String.fromCharCode(code)).join("")).toBe("PNG");
     const csv = (await saved("CSV")).toString().split("\r\n");
-    expect(csv[0]).toBe("what,flow (L/s),suction (Pa),pull (g),note");
+    expect(csv[0]).toBe("what,flow [L/s],suction [Pa],pull [g],note");
     expect(csv[1]).toMatch(/^operating point,[\d.]+,[\d.]+,[\d.]+,/);
     await page.getByText("Lay other builds over it").click();
     const box = page.locator(".overlay-picker input:enabled").first();

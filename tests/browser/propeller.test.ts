@@ -29,7 +29,7 @@ describe("a build that a propeller presses on", () => {
       /^(Holds|Falls|Burns|Bursts|Not sure|Over a rating|Can't climb)/,
     );
     await eventually(() => picture(page).getAttribute("aria-label")).toMatch(
-      /Thrust .* presses with \d+ grams/,
+      /Thrust .* presses with \d+\sg\./,
     );
     await eventually(() => page.locator("[data-handle=gap]").count()).toBe(0);
     await eventually(() => page.getByText("No gap to set").isVisible()).toBe(true);

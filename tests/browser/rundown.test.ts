@@ -70,7 +70,7 @@ describe("Run-down", () => {
       page.getByRole("button", { name: "CSV" }).first().click(),
     ]);
     const [head, ...rows] = (await readFile(await saved.path(), "utf8")).trim().split("\r\n");
-    expect(head).toMatch(/time \(min\).*winding \(°C\).*margin, Ceiling/);
+    expect(head).toMatch(/time \[min\].*winding \[°C\].*margin, Ceiling/);
     expect(rows.length).toBeGreaterThan(50);
   });
 
@@ -104,7 +104,7 @@ describe("Run-down", () => {
       page.locator(".limits").getByRole("button", { name: "CSV" }).click(),
     ]);
     const [head, ...samples] = (await readFile(await saved.path(), "utf8")).trim().split("\r\n");
-    expect(head).toBe("time from cold (s),winding (°C)");
+    expect(head).toBe("time from cold [s],winding [°C]");
     expect(samples.length).toBeGreaterThan(50);
   });
 
