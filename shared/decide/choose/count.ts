@@ -108,7 +108,7 @@ export function countSets(problem: Problem, most = MOST_SETS): number {
   const admissions = admissionsOf(problem);
   for (const { name, entries } of admissions)
     if (entries === 0)
-      throw new NotEnoughDataError(`No ${WORDS[name]} are admitted.`, "Admit at least one.", name);
+      throw new NotEnoughDataError(`There are no ${WORDS[name]} to try.`, "Give at least one.", name);
   checkPairs(problem);
   const count = setsIn(radixOf(problem));
   if (count > most) throw refusal(count, most, admissions);

@@ -64,7 +64,7 @@ function WithoutSkirt({ draft, onDraft }: Pick<AdmissionsProps, "draft" | "onDra
   );
 }
 
-/** What is admitted: motors, rotor families with their sizes, packs, skirts with their gaps. */
+/** Parts to try: motors, rotor families with their sizes, packs, skirts with their gaps. */
 export function Admissions({ book, base, draft, problemAt, onDraft }: AdmissionsProps) {
   const checks = (list: PartList) => ({
     book,

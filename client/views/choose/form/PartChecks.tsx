@@ -22,7 +22,7 @@ export interface PartChecksProps {
 
 const ONE = { motors: "a motor", rotors: "a rotor", packs: "a pack", skirts: "a skirt" } as const;
 
-/** Which parts of one kind are admitted; those that can't be solved with say what they lack. */
+/** Which parts of one kind are tried; those that can't be solved with say what they lack. */
 export function PartChecks(props: PartChecksProps) {
   const { book, list, title, draft, problemAt, onToggle, note, under, beside } = props;
   const parts = book[list];

@@ -112,7 +112,7 @@ export function withText(draft: Draft, key: string, text: string): Draft {
   return { ...draft, texts: { ...draft.texts, [key]: text } };
 }
 
-/** @returns the draft with a part admitted, or no longer */
+/** @returns the draft with a part tried, or no longer */
 export function toggled(draft: Draft, list: PartList, id: string): Draft {
   const now = draft.ticked[list];
   const next = now.includes(id) ? now.filter((each) => each !== id) : [...now, id];

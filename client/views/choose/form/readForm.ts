@@ -29,12 +29,12 @@ type Range = { readonly from: number; readonly to: number; readonly step: number
 type Problems = Map<string, string>;
 
 const EMPTY: Readonly<Record<PartList, string>> = {
-  motors: "Admit at least one motor.",
-  rotors: "Admit at least one rotor family.",
-  packs: "Admit at least one pack.",
-  skirts: "Admit at least one skirt.",
+  motors: "Choose at least one motor to try.",
+  rotors: "Choose at least one rotor family to try.",
+  packs: "Choose at least one pack to try.",
+  skirts: "Choose at least one skirt to try.",
 };
-const NO_LIP = "Admit at least one skirt: a rotor in a duct pulls through one.";
+const NO_LIP = "Choose at least one skirt: a rotor in a duct pulls through one.";
 const BETWEEN = /;|,\s+|\s+/;
 const MOST_DUTIES = 400;
 

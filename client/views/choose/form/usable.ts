@@ -6,7 +6,7 @@ import { rotorBasis } from "../../../../shared/book/rotorBasis.ts";
 import { withdrawnOf } from "../../../../shared/model/withdrawn.ts";
 import type { PartList } from "./fields.ts";
 
-/** Why a part can't be admitted, and where that is put right. */
+/** Why a part can't be tried, and where that is put right. */
 export interface Unusable {
   readonly why: string;
   /** what the link to the part's form, or to a test, says; null: nothing to be done */

@@ -2,15 +2,13 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { chargeText } from "../../../ui/chargeWords.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
-import { SaveCsv } from "../../../ui/SaveCsv.tsx";
 import { letterAt } from "../../compare/compareWords.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
-import { setsCsv } from "./setsCsv.ts";
+import { TableHead, type TableHeadProps } from "./TableHead.tsx";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
 
@@ -19,16 +17,7 @@ const ROW_HEIGHT = 78;
 const VIEWPORT = 540;
 const SHOWN: readonly Column[] = ["margin", "mass", "time", "windingTemperature", "height", "price"];
 
-export interface SetTableProps {
-  readonly book: Book;
-  readonly job: string;
-  /** from which minutes are counted [-]; null where the build is gone */
-  readonly charge: number | null;
-  readonly counts: { readonly admissible: number; readonly sets: number };
-  /** rotors in a duct and open propellers were both tried */
-  readonly bothKinds: boolean;
-  readonly sorting: Sorting;
-  readonly onSort: (sorting: Sorting) => void;
+export interface SetTableProps extends TableHeadProps {
   readonly looked: number | null;
   readonly pins: readonly number[];
   readonly onLook: (index: number) => void;
@@ -139,80 +128,6 @@ function Room({ height }: { readonly height: number }) {
 
 function setHeight(cell: HTMLTableCellElement | null, height: number): void {
   if (cell) cell.style.height = `${height}px`;
-}
-
-const FILTERS = [
-  ["admissible", "those that do it"],
-  ["front", "those that no other betters"],
-  ["all", "all"],
-] as const;
-
-const KINDS = [
-  ["any", "of either kind"],
-  ["ducted", "with a rotor in a duct"],
-  ["open", "with an open propeller"],
-] as const;
-
-/** So many sets are saved by the page, in the units shown; more are the server's to write, in SI. */
-const MOST_SAVED = 20_000;
-
-function TableHead({
-  bothKinds,
-  book,
-  counts,
-  sorting,
-  onSort,
-  total,
-  job,
-  charge,
-}: SetTableProps & { readonly total: number }) {
-  const csv = `/api/v1/choose/${encodeURIComponent(job)}/sets.csv?sort=${sorting.sort}&order=${sorting.order}&only=${sorting.only}&kind=${sorting.kind}`;
-  return (
-    <div class="choose-table-head">
-      <h2 class="choose-count">
-        {formatFixed(total, 0)} of {formatFixed(counts.sets, 0)} sets
-      </h2>
-      {charge !== null && <span class="quiet small">minutes from {chargeText(charge)}</span>}
-      <label>
-        <span class="quiet">show</span>{" "}
-        <select
-          aria-label="Sets shown"
-          value={sorting.only}
-          onChange={(event) => onSort({ ...sorting, only: FILTERS[event.currentTarget.selectedIndex][0] })}
-        >
-          {FILTERS.map(([value, label]) => (
-            <option key={value} value={value}>
-              {label}
-            </option>
-          ))}
-        </select>
-      </label>
-      {bothKinds && (
-        <select
-          aria-label="Ducted rotors or open propellers"
-          value={sorting.kind}
-          onChange={(event) => onSort({ ...sorting, kind: KINDS[event.currentTarget.selectedIndex][0] })}
-        >
-          {KINDS.map(([value, label]) => (
-            <option key={value} value={value}>
-              {label}
-            </option>
-          ))}
-        </select>
-      )}
-      {total > MOST_SAVED ? (
-        <a href={csv} download={`choosing-${job}.csv`} class="small">
-          These as CSV, SI
-        </a>
-      ) : (
-        <SaveCsv
-          label="save these as CSV"
-          name={`sets ${job}.csv`}
-          make={() => setsCsv(book, job, sorting)}
-        />
-      )}
-    </div>
-  );
 }
 
 interface SortHeadProps {
