@@ -49,8 +49,8 @@ const firstOf = (names: readonly string[]): string | null =>
 
 const installed = (): string | null => firstOf(NAMES) ?? ELSEWHERE.find(isExecutable) ?? null;
 
-/** On Debian and as root the package manager may bring a shell; null where it can't. */
-function installOnDebian(): string | null {
+/** On Debian and as root the package manager may bring one; null where it can't. */
+function installOnDebian(name: string): string | null {
   if (!existsSync("/etc/debian_version") || process.getuid?.() !== 0) return null;
   const run = (...args: string[]) =>
     execFileSync("apt-get", ["-q", "-y", "-o", "Acquire::Retries=0", ...args], {
@@ -59,13 +59,13 @@ function installOnDebian(): string | null {
     });
   try {
     run("update");
-    run("install", "--no-install-recommends", SHELLS[0], "fonts-dejavu-core");
+    run("install", "--no-install-recommends", name, "fonts-dejavu-core");
   } catch (error) {
     // Without a network, or where another package is being installed: a browser that is there will do.
     if (error instanceof Error) return null;
     throw error;
   }
-  return firstOf(SHELLS);
+  return onPath(name);
 }
 
 /**
@@ -75,7 +75,8 @@ function installOnDebian(): string | null {
  * @throws {Error} that says how to get one
  */
 export function findChromium(): string {
-  const found = asked() ?? firstOf(SHELLS) ?? installOnDebian() ?? installed();
+  const found =
+    asked() ?? firstOf(SHELLS) ?? installOnDebian(SHELLS[0]) ?? installed() ?? installOnDebian(NAMES[0]);
   if (found) return found;
   throw new Error(
     "The browser tests need Chromium (best its headless shell), Chrome or Edge: install one, or set CHROMIUM_PATH to its program, for example CHROMIUM_PATH=/usr/bin/chromium.",
