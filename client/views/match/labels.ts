@@ -3,13 +3,13 @@ import { formatQuantity } from "../../../shared/units/format.ts";
 import { cavityPoint, type Outcome } from "../../state/outcome.ts";
 import { gapText } from "../../ui/gapWords.ts";
 
-/** @returns the fan curve's direct label: "Rotor B8, 42 mm — full, 60 % and cut-off charge" */
+/** @returns the fan curve's direct label: "Rotor B8, 42 mm — full, 60 % and end of charge" */
 export function fanLabel(book: Book, { build, resolved }: Outcome): string {
   const rotor = book.rotors.find((each) => each.id === build.rotor)?.data.name ?? "rotor";
   const scaled =
     resolved?.rotor?.basis === "estimated" ? ", estimated" : resolved?.scaledFrom ? ", scaled" : "";
   const charge = formatQuantity(build.charge, "fraction", { digits: 2 });
-  return `${rotor}, ${formatQuantity(build.diameter, "length")}${scaled} — full, ${charge} and cut-off charge`;
+  return `${rotor}, ${formatQuantity(build.diameter, "length")}${scaled} — full, ${charge} and end of charge`;
 }
 
 /** @returns the leak curve's direct label: "leak at 0.60 ± 0.10 mm" */

@@ -49,7 +49,7 @@ function facing(
   return { key, tone, strength: "mean", edges };
 }
 
-/** Between full and cut-off charge; between a smaller and a larger gap. */
+/** Between full charge and its end; between a smaller and a larger gap. */
 function ribbonsOf({ full, cutOff, leakUncertainty }: BuildCurves): Ribbon[] {
   const fan = facing("rotor ribbon", "rotor", full, cutOff);
   const leak = leakUncertainty && facing("leak ribbon", "leak", leakUncertainty.less, leakUncertainty.more);

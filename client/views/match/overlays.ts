@@ -9,7 +9,7 @@ export interface Overlay {
   readonly picture: Picture;
 }
 
-/** Line styles of laid-over builds, told apart without colour. */
+/** Line styles of laid-over builds, each known without its colour. */
 export const OVERLAY_DASHES = [
   "2 3",
   "12 3 2 3",

@@ -57,7 +57,7 @@ export function pictureTable(
       ),
       ...fan("rotor, charge shown", curves.rest),
       ...fan("rotor, full charge", curves.full),
-      ...fan("rotor, cut-off charge", curves.cutOff),
+      ...fan("rotor, end of charge", curves.cutOff),
       ...leak("leak", curves.leak),
       ...(curves.leakUncertainty
         ? [

@@ -1,7 +1,7 @@
 import type { Spread } from "../../../../shared/decide/uncertainty.ts";
 import type { Grade } from "../../../ui/verdictWords.ts";
 
-/** The bar ends at this margin; more is not told apart [-]. */
+/** The bar ends at this margin; more looks the same [-]. */
 const MOST = 3;
 /** Its own units: a hundred to the whole. */
 const WIDTH = 100;

@@ -4,7 +4,7 @@ import { headed } from "../../../../shared/units/showing.ts";
 import type { Table } from "../../../ui/table.ts";
 import type { ThrustPicture } from "./picture.ts";
 
-const CHARGES = { full: "full charge", rest: "charge shown", cutOff: "cut-off charge" } as const;
+const CHARGES = { full: "full charge", rest: "charge shown", cutOff: "end of charge" } as const;
 
 type Row = [what: string, rpm: number | null, force: number, pull: number, note: string];
 
