@@ -125,9 +125,9 @@ describe.each(PACKED)("the book %s of its time, opened by the program of today",
   });
 });
 
-describe("the books of earlier schemas", () => {
-  it("are there of every one that landed before the latest", () => {
-    const wanted = MIGRATIONS.slice(1, -1).map(({ version }) => version);
+describe("the books of schemas that landed", () => {
+  it("are there of every one, the latest included", () => {
+    const wanted = MIGRATIONS.slice(1).map(({ version }) => version);
     expect(PACKED.map(schemaOf)).toEqual(expect.arrayContaining(wanted));
   });
 });
