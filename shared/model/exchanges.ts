@@ -4,6 +4,8 @@ import { reference } from "./reference.ts";
 import { positive } from "./scalar.ts";
 
 const MOST = 20;
+/** Of a propeller's build that does without a skirt, as a list of skirts names it in a message. */
+const NO_SKIRT = "no skirt";
 
 /** Refuses what the list has already. */
 function once<T>(keyOf: (entry: T) => string) {
@@ -18,7 +20,7 @@ function once<T>(keyOf: (entry: T) => string) {
   };
 }
 
-const ids = (collection: "motors" | "packs" | "skirts") =>
+const ids = (collection: "motors" | "packs") =>
   z
     .array(reference(collection))
     .max(MOST)
@@ -34,7 +36,15 @@ export const exchanges = z.strictObject({
     .superRefine(once(({ rotor, diameter }) => `${rotor} of ${diameter} m`))
     .default([]),
   packs: ids("packs"),
-  skirts: ids("skirts"),
+  skirts: z
+    .array(
+      reference("skirts")
+        .nullable()
+        .describe("identifier of a stored skirt; null: none, with an open propeller alone"),
+    )
+    .max(MOST)
+    .superRefine(once((id) => id ?? NO_SKIRT))
+    .default([]),
 });
 
 export type Exchanges = z.output<typeof exchanges>;

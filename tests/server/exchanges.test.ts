@@ -29,7 +29,14 @@ describe("parts that swaps may try, over the API", () => {
     await book.api.delete(`/api/v1/motors/${build.data.motor}`).set("If-Match", '"1"').expect(409);
   });
 
+  it("may be no skirt at all, for an open propeller", async () => {
+    const { answer, after } = await putExchanges(({ skirt }) => ({ skirts: [skirt, null] }));
+    expect(answer.status).toBe(200);
+    expect(after.data.exchanges.skirts.at(-1)).toBeNull();
+  });
+
   it.each([
+    ["exchanges.skirts.1", () => ({ skirts: [null, null] })],
     ["exchanges.motors.1", ({ motor }: Record<string, string>) => ({ motors: [motor, motor] })],
     [
       "exchanges.rotors.1",

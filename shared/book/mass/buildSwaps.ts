@@ -102,7 +102,7 @@ function unweighed(book: Book, build: Build, exchange: Exchange): string[] {
  */
 export function swapsOfBuild(book: Book, build: Build, by: SwapAim, solutions: number): BuildSwaps | null {
   const places = build.ledger.flatMap(({ alternatives }, i) => (alternatives.length > 0 ? [i] : []));
-  const all = waysToHaveParts(build);
+  const all = waysToHaveParts(book, build);
   if (places.length === 0 && all.length === 1) return null;
   if (all.length > MOST_WAYS)
     throw new NotEnoughDataError(`The parts can be had in ${all.length} ways.`, "Leave out parts to try.");

@@ -20,7 +20,7 @@ const SAME_DIAMETER = 1e-9;
 
 /** By part, the build's own first: what it may be. */
 function choicesOf({ exchanges, ...own }: Build): Exchange[][] {
-  const others = (part: "motor" | "pack" | "skirt", ids: readonly string[]) => [
+  const others = (part: "motor" | "pack" | "skirt", ids: readonly (string | null)[]) => [
     {},
     ...ids.filter((id) => id !== own[part]).map((id) => ({ [part]: id })),
   ];
@@ -36,12 +36,17 @@ function choicesOf({ exchanges, ...own }: Build): Exchange[][] {
   ];
 }
 
-/** @returns every way to have a build's parts with those that it may exchange, its own first */
-export function waysToHaveParts(build: Build): Exchange[] {
-  return choicesOf(build).reduce<Exchange[]>(
+/** Only an open propeller presses a vehicle on without a skirt. */
+const canBe = (book: Book, { rotor, skirt }: Pick<Build, "rotor" | "skirt">): boolean =>
+  skirt !== null || findById(book.rotors, rotor)?.data.kind !== "ducted";
+
+/** @returns every way to have a build's parts with those that it may exchange, its own first; a rotor in a duct never without a skirt */
+export function waysToHaveParts(book: Book, build: Build): Exchange[] {
+  const [own, ...others] = choicesOf(build).reduce<Exchange[]>(
     (ways, choices) => ways.flatMap((way) => choices.map((choice) => ({ ...way, ...choice }))),
     [{}],
   );
+  return [own, ...others.filter((way) => canBe(book, { ...build, ...way }))];
 }
 
 /** @returns every exchange of one part alone */

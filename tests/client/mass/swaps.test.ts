@@ -110,3 +110,37 @@ describe("swaps with parts of the book", () => {
     );
   });
 });
+
+describe("swaps between a rotor in a duct and an open propeller", () => {
+  const scout = book.builds.find(({ id }) => id === "prop-scout")?.data ?? crawler;
+  const texts = (build: Build, isIt: (way: { rotor?: string; skirt?: string | null }) => boolean) => {
+    const { swaps: found } = answerFor(build);
+    const set = found.solutions.find(({ parts }) => isIt(found.ways[parts])) ?? expect.fail("no such set");
+    return swapTexts(book, build, found, set).map(plain);
+  };
+
+  it("say what comes and what is left off, the skirt too", () => {
+    const rotors = [{ rotor: "pusher-three", diameter: 0.102 }];
+    const exchanges = { ...scout.exchanges, rotors, skirts: [null] };
+    const ducted: Build = {
+      ...scout,
+      rotor: "straight-seven",
+      diameter: 0.042,
+      skirt: "felt-ring",
+      targetMargin: 1,
+      exchanges,
+    };
+    expect(texts(ducted, ({ skirt }) => skirt === null)).toEqual([
+      expect.stringMatching(
+        /^Pusher, three blades, 102(\.0)? mm for Straight seven, 42(\.0)? mm, (saves|adds) /,
+      ),
+      expect.stringMatching(/^without Felt ring.*, saves /),
+    ]);
+  });
+
+  it("say what a rotor in a duct takes along: its skirt", () => {
+    const rotors = [{ rotor: "straight-seven", diameter: 0.042 }];
+    const open: Build = { ...scout, exchanges: { ...scout.exchanges, rotors, skirts: ["felt-ring"] } };
+    expect(texts(open, ({ rotor }) => rotor === "straight-seven").at(-1)).toMatch(/^with Felt ring.*, adds /);
+  });
+});

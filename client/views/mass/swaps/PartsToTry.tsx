@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { findById } from "../../../../shared/book/book.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { Exchanges } from "../../../../shared/model/exchanges.ts";
@@ -37,6 +38,26 @@ function partTicks(book: Book, build: Build, list: Listed): Tick[] {
     });
 }
 
+/** Skirts, and none where an open propeller is there or may be tried. */
+function skirtTicks(book: Book, build: Build): Tick[] {
+  const { skirts } = build.exchanges;
+  const isTicked = skirts.includes(null);
+  const tried = [build.rotor, ...build.exchanges.rotors.map(({ rotor }) => rotor)];
+  const none: Tick = {
+    key: "none",
+    name: "No skirt, with an open propeller",
+    isTicked,
+    toggled: {
+      ...build.exchanges,
+      skirts: isTicked ? skirts.filter((each) => each !== null) : [...skirts, null],
+    },
+  };
+  const isShown = build.skirt !== null && (isTicked || tried.some((id) => isPropeller(book, id)));
+  return [...partTicks(book, build, "skirts"), ...(isShown ? [none] : [])];
+}
+
+const isPropeller = (book: Book, id: string): boolean => findById(book.rotors, id)?.data.kind === "propeller";
+
 function rotorTicks(book: Book, build: Build): Tick[] {
   const { exchanges } = build;
   return book.rotors.flatMap(({ id, data }) =>
@@ -48,7 +69,8 @@ function rotorTicks(book: Book, build: Build): Tick[] {
       const rotors = isTicked
         ? exchanges.rotors.filter((each) => !isSame(each))
         : [...exchanges.rotors, { rotor: id, diameter }];
-      const name = `${data.name}, ${typedText(diameter, "length", 4)}`;
+      const kind = data.kind === "propeller" ? ", open propeller" : "";
+      const name = `${data.name}, ${typedText(diameter, "length", 4)}${kind}`;
       return [{ key: `${id} ${diameter}`, name, isTicked, toggled: { ...exchanges, rotors } }];
     }),
   );
@@ -61,7 +83,7 @@ export function PartsToTry({ book, build }: { readonly book: Book; readonly buil
     { title: "Motors", ticks: partTicks(book, build.data, "motors") },
     { title: "Rotors", ticks: rotorTicks(book, build.data) },
     { title: "Packs", ticks: partTicks(book, build.data, "packs") },
-    { title: "Skirts", ticks: partTicks(book, build.data, "skirts") },
+    { title: "Skirts", ticks: skirtTicks(book, build.data) },
   ].filter(({ ticks }) => ticks.length > 0);
   const ticked = lists.flatMap(({ ticks }) => ticks.filter(({ isTicked }) => isTicked)).length;
   if (lists.length === 0) return null;
@@ -69,7 +91,9 @@ export function PartsToTry({ book, build }: { readonly book: Book; readonly buil
     <details class="mass-parts">
       <summary>{ticked === 0 ? "Parts of the book to try" : `Parts of the book to try: ${ticked}`}</summary>
       <p class="small">
-        Another motor, rotor, pack or skirt changes the pull too; each is worked out in full.
+        Another motor, rotor, pack or skirt changes the pull too; each is worked out in full. An open
+        propeller presses the vehicle on by its thrust, on the skirt or without one; a rotor in a duct needs
+        its skirt.
       </p>
       {lists.map(({ title, ticks }) => (
         <fieldset key={title}>

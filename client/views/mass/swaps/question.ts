@@ -1,5 +1,5 @@
 import { bookOfBuilds } from "../../../../shared/book/bookOfBuild.ts";
-import { type Exchange, singleExchanges } from "../../../../shared/book/mass/exchange.ts";
+import { type Exchange, singleExchanges, waysToHaveParts } from "../../../../shared/book/mass/exchange.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { PartSwapSet } from "../../../../shared/decide/swaps/partSwaps.ts";
 import type { SwapAim } from "../../../../shared/decide/swaps/swaps.ts";
@@ -15,10 +15,9 @@ export interface SwapQuestion {
 
 /** @returns what to ask of a build; null where nothing of it may be swapped */
 export function swapQuestion(book: Book, build: Build, by: SwapAim): SwapQuestion | null {
-  const singles = singleExchanges(build);
-  if (singles.length === 0 && build.ledger.every(({ alternatives }) => alternatives.length === 0))
-    return null;
-  const builds = [build, ...singles.map((exchange) => ({ ...build, ...exchange }))];
+  const ways = waysToHaveParts(book, build);
+  if (ways.length === 1 && build.ledger.every(({ alternatives }) => alternatives.length === 0)) return null;
+  const builds = [build, ...singleExchanges(build).map((exchange) => ({ ...build, ...exchange }))];
   return { book: bookOfBuilds(book, builds), build, by };
 }
 

@@ -12,11 +12,18 @@ import { massText } from "../massWords.ts";
 const priceText = (price: number) => formatFixed(price, Number.isInteger(price) ? 0 : 2);
 const changeText = (saved: number) => (saved >= 0 ? `saves ${massText(saved)}` : `adds ${massText(-saved)}`);
 
-/** @returns a part as a set names it: "Straight seven, 42 mm" */
-export function partName(book: Book, build: Build, part: PartLine): string {
+/** A part as a set names it: "Straight seven, 42 mm". */
+function partName(book: Book, build: Build, part: PartLine): string {
   const list: readonly { readonly id: string; readonly data: { readonly name: string } }[] = book[`${part}s`];
   const name = list.find(({ id }) => id === build[part])?.data.name ?? "none";
   return part === "rotor" ? `${name}, ${typedText(build.diameter, "length", 4)}` : name;
+}
+
+/** "Bell motor, 22 mm for Bell motor, 18 mm"; a skirt may be left off, or be the first one. */
+function exchangeText(book: Book, [build, changed]: readonly [Build, Build], part: PartLine): string {
+  if (changed[part] === null) return `without ${partName(book, build, part)}`;
+  if (build[part] === null) return `with ${partName(book, changed, part)}`;
+  return `${partName(book, changed, part)} for ${partName(book, build, part)}`;
 }
 
 const massOf = (book: Book, build: Build, part: PartLine): number =>
@@ -26,7 +33,7 @@ function partTexts(book: Book, build: Build, exchange: Exchange): string[] {
   const changed = { ...build, ...exchange };
   return exchangedParts(exchange).map((part) => {
     const saved = massOf(book, build, part) - massOf(book, changed, part);
-    return `${partName(book, changed, part)} for ${partName(book, build, part)}, ${changeText(saved)}`;
+    return `${exchangeText(book, [build, changed], part)}, ${changeText(saved)}`;
   });
 }
 
