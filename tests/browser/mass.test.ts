@@ -17,6 +17,8 @@ describe("Mass", () => {
     await eventually(() => answer(page)).toMatch(
       /^\d+\sg left for the overhang at \d+°, the tightest; \d+\sg for the wall\.$/,
     );
+    const verdict = page.getByRole("region", { name: "Verdict" });
+    await eventually(() => verdict.textContent()).toMatch(/^holds.*the tightest\.1\.\d\d\s×.*Why$/);
     await page.getByText("The whole, as one number").click();
     await page.getByRole("button", { name: /^Let the sum count/ }).click();
     await eventually(() => page.locator(".answer-figures").textContent()).toMatch(/as the sum of its lines/);

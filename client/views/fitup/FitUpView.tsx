@@ -10,6 +10,7 @@ import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import type { Exchange } from "../../ui/partChoices.ts";
+import { VerdictLine } from "../../ui/verdict/VerdictLine.tsx";
 import { fitFigures, fitSentence, KIND_WORDS } from "./fitWords.ts";
 import { PrintAdvice } from "./PrintAdvice.tsx";
 import { SectionChart } from "./SectionChart.tsx";
@@ -64,6 +65,7 @@ function FitOf({ book, build }: OfBuild) {
   return (
     <div class="page page-halves">
       <div class="page-head" aria-live="polite">
+        <VerdictLine build={build.id} target={outcome.build.targetMargin} />
         <Answer sentence={fitSentence(fits)}>{fitFigures(fits)}</Answer>
         {Object.keys(exchange).length > 0 && (
           <p class="small">With other parts, not as the build is stored.</p>

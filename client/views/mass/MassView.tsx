@@ -16,6 +16,7 @@ import { downloadText } from "../../ui/download.ts";
 import { Missing } from "../../ui/Missing.tsx";
 import { toCsv } from "../../ui/table.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
+import { VerdictLine } from "../../ui/verdict/VerdictLine.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
 import { BalanceSection } from "./balance/BalanceSection.tsx";
@@ -77,6 +78,7 @@ function MassOf({ book, build }: OfBuild) {
   return (
     <div class="page page-halves">
       <div class="page-head" aria-live="polite">
+        <VerdictLine build={build.id} target={asTried.targetMargin} />
         <Answer sentence={headroomSentence(shown)}>
           {massFigures(shown)}
           <VerdictMarks book={book} outcome={shown.outcome} />
