@@ -1,6 +1,6 @@
-import { assemble, suctionAt } from "../physics/assembly.ts";
+import { type Assembly, assemble, suctionAt } from "../physics/assembly.ts";
 import { type Pull, pullOf, rideHeightOf, rigidPull } from "../physics/hold/pull.ts";
-import { arrivalPoint, crossingNear, operatingPoints } from "../physics/operatingPoint.ts";
+import { arrivalPoint, type Crossing, crossingNear, operatingPoints } from "../physics/operatingPoint.ts";
 import { type Followed, followCrossing } from "../physics/point/follow.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
@@ -8,6 +8,7 @@ import { isPropeller } from "../physics/predictAny.ts";
 import { predictPropeller } from "../physics/propeller.ts";
 import { suctionByGap } from "../physics/pullByGap.ts";
 import { isSealed } from "../physics/restriction/leak.ts";
+import { type SampledCase, sampledCase } from "./sampledCase.ts";
 
 /** What a build's present numbers pull, and where. */
 export interface SampledPoint {
@@ -33,9 +34,8 @@ export function emptyPoint(): SampledPoint {
   return { suction: 0, flow: Number.NaN, pressure: Number.NaN, pull: rigidPull(0) };
 }
 
-function ducted(input: PredictInput): (into: SampledPoint) => void {
-  const nominal = assemble(input);
-  const first = arrivalPoint(operatingPoints(nominal.machine, nominal.leak));
+/** The general solver: the crossing next to the nominal one, by secants and, where they lead nowhere, by the scan. */
+function followed(input: PredictInput, nominal: Assembly, first: Crossing | null) {
   const from: Followed = {
     phi: first?.phi ?? 0,
     flow: 0,
@@ -45,19 +45,62 @@ function ducted(input: PredictInput): (into: SampledPoint) => void {
   };
   const found = { ...from };
   if (from.phi > 0 && followCrossing(nominal.machine, nominal.leak, from, found)) from.slope = found.slope;
-  return (into) => {
-    const assembly = assemble(input);
+  return (assembly: Assembly) => {
     const { machine, leak } = assembly;
     const quick = from.phi > 0 && !isSealed(leak) && followCrossing(machine, leak, from, found);
     const point = quick ? found : crossingNear(machine, leak, from.phi);
     if (from.phi === 0 && point) from.phi = point.phi;
-    if (!point) return write(into, rigidPull(0), Number.NaN, Number.NaN);
-    const suction = suctionAt(input, assembly, point.pressure, point.flow);
+    return point;
+  };
+}
+
+/** A sample solved: as set, and by the stand-off [m] where that is asked for. */
+interface Solved {
+  readonly suction: number;
+  readonly flow: number;
+  readonly pressure: number;
+  readonly byGap: (gap: number) => number;
+}
+
+function solvedGenerally(input: PredictInput, follow: ReturnType<typeof followed>): Solved | null {
+  const assembly = assemble(input);
+  const point = follow(assembly);
+  if (!point) return null;
+  const { pressure, flow } = point;
+  const suction = suctionAt(input, assembly, pressure, flow);
+  let law: Solved["byGap"] | null = null;
+  const byGap = (gap: number) => {
+    law ??= suctionByGap(input, assembly, point);
+    return law(gap);
+  };
+  return { suction, flow, pressure, byGap };
+}
+
+/** The fast solvers where they take the sample; where one of its gaps has no fast answer, the general one there. */
+function solvedQuickly(fast: SampledCase | null, generally: () => Solved | null): Solved | null {
+  const solved = fast?.solved();
+  if (!fast || !solved) return generally();
+  let general: Solved | null = null;
+  const byGap = (gap: number) => {
+    const suction = fast.at(gap);
+    if (!Number.isNaN(suction)) return suction;
+    general ??= generally();
+    return general?.byGap(gap) ?? 0;
+  };
+  return { ...solved, byGap };
+}
+
+function ducted(input: PredictInput): (into: SampledPoint) => void {
+  const nominal = assemble(input);
+  const first = arrivalPoint(operatingPoints(nominal.machine, nominal.leak));
+  const follow = followed(input, nominal, first);
+  const fast = first && sampledCase(input, first, nominal.machine.phiEnd);
+  return (into) => {
+    const solved = solvedQuickly(fast, () => solvedGenerally(input, follow));
+    if (!solved) return write(into, rigidPull(0), Number.NaN, Number.NaN);
+    const { suction, flow, pressure, byGap } = solved;
     const rideHeight = rideHeightOf(input.vehicle, input.skirt.gap);
-    const pull = rideHeight
-      ? pullOf(suction, rideHeight, suctionByGap(input, assembly, point))
-      : rigidPull(suction);
-    write(into, pull, point.flow, point.pressure);
+    write(into, rideHeight ? pullOf(suction, rideHeight, byGap) : rigidPull(suction), flow, pressure);
   };
 }
 

@@ -49,7 +49,8 @@ export function sparsePull(law: HoldLaw, pull: Pull): Pull {
   if (!giving || !range || !(set > 0)) return pull;
   const [narrow, wide] = range;
   if (!(wide > narrow)) return pull;
-  const xs = Array.from({ length: NODES }, (_, i) => narrow + ((wide - narrow) * i) / (NODES - 1));
+  // from the widest down, each crossing next to the one before
+  const xs = Array.from({ length: NODES }, (_, i) => wide - ((wide - narrow) * i) / (NODES - 1));
   const ys = xs.map((gap) => 1 / giving.at(gap));
   if (!ys.every(Number.isFinite)) return pull;
   differences(xs, ys);

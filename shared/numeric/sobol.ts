@@ -53,8 +53,13 @@ export function sobolBits(count: number, dimensions: number): Uint32Array {
 export function scrambledSobol(count: number, dimensions: number, seed: number): Float64Array {
   const plain = sobolBits(count, dimensions);
   const random = createRandom(seed);
-  const keys = Array.from({ length: dimensions }, () => random.bits());
-  return Float64Array.from(plain, (bits, i) => (scramble(bits, keys[i % dimensions]) + 1 / 2) / TWO_32);
+  const points = new Float64Array(plain.length);
+  for (let j = 0; j < dimensions; j += 1) {
+    const key = random.bits();
+    for (let at = j; at < points.length; at += dimensions)
+      points[at] = (scramble(plain[at], key) + 1 / 2) / TWO_32;
+  }
+  return points;
 }
 
 /** Direction numbers v₁ … v₃₂ of dimension j (from 0), each with its first bit at the top. */
@@ -77,7 +82,7 @@ function recurred(v: Uint32Array, k: number, degree: number, inner: number): num
 
 function scramble(bits: number, key: number): number {
   let x = (reversed(bits) + key) | 0;
-  for (const flip of FLIPS) x ^= Math.imul(x, flip);
+  for (let i = 0; i < FLIPS.length; i += 1) x ^= Math.imul(x, FLIPS[i]);
   return reversed(x) >>> 0;
 }
 

@@ -2,7 +2,6 @@ import { type Assembly, assemble, type PredictInput, type PullingVehicle, suctio
 import { type Pull, pullOf, rideHeightOf, rigidPull } from "./hold/pull.ts";
 import { type Crossing, crossingNear } from "./operatingPoint.ts";
 import { type Followed, followCrossing } from "./point/follow.ts";
-import type { Machine } from "./point/machine.ts";
 import { isSealed, type Leak } from "./restriction/leak.ts";
 import { skirtAtGap, skirtLeak } from "./skirt.ts";
 import { windingResistance } from "./winding.ts";
@@ -30,10 +29,20 @@ const [FAR, NEAR] = [0.8, 0.25];
 /** Places at which a curve is looked at. */
 const LOOKS = 16;
 
-/** Any leak's line rises at least as fast as the flow; a curve that rises slower than φ all along meets it once. */
-function meetsOnce({ rotor: { psi }, phiEnd }: Machine): boolean {
+/**
+ * Whether a curve meets any leak once at most up to a place.
+ *
+ *     φψ′ < ψ: any leak's line rises at least as fast as the flow
+ *
+ * @param psi - by rising powers of φ [-]
+ * @param end - φ up to which it is looked at, in sixteen places [-]
+ * @returns whether it does
+ *
+ * Valid where the speed hardly falls with the load. Source: docs/method/operating-point.md
+ */
+export function meetsOnce(psi: readonly number[], end: number): boolean {
   for (let i = 1; i <= LOOKS; i++) {
-    const phi = (phiEnd * i) / LOOKS;
+    const phi = (end * i) / LOOKS;
     let [value, rise] = [0, 0];
     for (let power = psi.length - 1; power >= 0; power--) {
       value = value * phi + psi[power];
@@ -74,7 +83,7 @@ export function suctionByGap(
   const { phi = 0, windingResistance: warm = machine.motor.resistance, slope = 0 } = known ?? {};
   const winding = known?.winding ?? warm;
   const places: Place[] = [{ gap: input.skirt.gap, phi, winding, slope }];
-  const near = meetsOnce(machine) ? FAR : NEAR;
+  const near = meetsOnce(machine.rotor.psi, machine.phiEnd) ? FAR : NEAR;
   return (gap) => {
     const skirt = skirtAtGap(input.skirt, gap);
     const leak = skirtLeak(skirt, air);

@@ -70,6 +70,46 @@ export function limitCurrent(resistance20: number, thermalResistance: number): n
   return 1 / Math.sqrt(thermalResistance * resistance20 * COPPER_TEMPERATURE_COEFFICIENT);
 }
 
+/** How a winding warms at a given current, in closed form. */
+export interface Warming {
+  /** R_m without a current, or as it stands where it doesn't warm [Ω] */
+  readonly winding: number;
+  /** R₂₀·α·R_th; 0: its temperature doesn't follow the current [1/A²] */
+  readonly heating: number;
+}
+
+/**
+ * How a motor's winding warms with its current.
+ *
+ *     R_m = R_a/(1 − R₂₀·α·R_th·I²)
+ *
+ * @param motor - R₂₀ [Ω], R_th [K/W], null where it is taken cold; its temperature at this moment where that is given [K]
+ * @param ambient - of the air [K]
+ * @returns R_a [Ω] and R₂₀·α·R_th [1/A²]
+ * @throws {OutOfRangeError} as {@link windingResistance}, on a negative R_th
+ *
+ * Valid below {@link limitCurrent}. Source: as {@link steadyWindingTemperature}
+ */
+export function warmingOf(
+  motor: {
+    readonly resistance: number;
+    readonly thermalResistance: number | null;
+    readonly windingTemperature?: number;
+  },
+  ambient: number,
+): Warming {
+  const { resistance, thermalResistance, windingTemperature } = motor;
+  if (windingTemperature !== undefined)
+    return { winding: windingResistance(resistance, windingTemperature), heating: 0 };
+  if (thermalResistance === null)
+    return { winding: requirePositive("motor.resistance", resistance), heating: 0 };
+  const rise = requireNonNegative("motor.thermalResistance", thermalResistance);
+  return {
+    winding: windingResistance(resistance, ambient),
+    heating: resistance * COPPER_TEMPERATURE_COEFFICIENT * rise,
+  };
+}
+
 /** Heat transfer from a small can to moving air by convection and radiation [W/(m²·K)]. Common practice, no source. */
 export const CAN_HEAT_TRANSFER = 15;
 

@@ -1,13 +1,12 @@
 import { requireFinite, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import { maximumOn } from "../../numeric/polynomial.ts";
 import { type Air, airFrom } from "../../physics/air.ts";
-import { COPPER_TEMPERATURE_COEFFICIENT } from "../../physics/constants.ts";
 import { cosineOfDegrees } from "../../physics/hold/angle.ts";
 import { rideHeightOf } from "../../physics/hold/pull.ts";
 import { torqueConstant } from "../../physics/motor.ts";
 import { type PropellerLoad, propellerLoad } from "../../physics/point/propellerWarm.ts";
-import { sizeLaw } from "../../physics/point/sizeLaw.ts";
-import { windingResistance } from "../../physics/winding.ts";
+import { sizeConstants, sizeLaw } from "../../physics/point/sizeLaw.ts";
+import { type Warming, warmingOf } from "../../physics/winding.ts";
 import { type StackSums, stackSumsOf } from "./closing.ts";
 import { countSets } from "./count.ts";
 import { type FittedSkirt, fittedSkirtOf, type Needs, needsOn } from "./fittedSkirt.ts";
@@ -19,12 +18,8 @@ import { singleCrossing } from "./singleCrossing.ts";
 import { type Summed, type Sums, sumsOf } from "./sums.ts";
 
 /** A motor's own numbers of a case. */
-export interface PreparedMotor {
+export interface PreparedMotor extends Warming {
   readonly torqueConstant: number;
-  /** at the air's temperature, or at 20 °C where it is taken cold [Ω] */
-  readonly winding: number;
-  /** R₂₀·α·R_th [1/A²] */
-  readonly heating: number;
   /** [K/W]; null: taken cold */
   readonly thermalResistance: number | null;
 }
@@ -74,32 +69,11 @@ export interface Prepared {
 function preparedMotor(motor: AdmittedMotor, ambient: number): PreparedMotor {
   requireNonNegative("motor.frictionTorque", motor.frictionTorque);
   requireNonNegative("motor.viscousTorque", motor.viscousTorque);
-  const { resistance, thermalResistance } = motor;
-  requirePositive("motor.resistance", resistance);
-  const cold = thermalResistance === null;
   return {
     torqueConstant: torqueConstant(motor.kv),
-    winding: cold ? resistance : windingResistance(resistance, ambient),
-    heating: cold
-      ? 0
-      : resistance *
-        COPPER_TEMPERATURE_COEFFICIENT *
-        requireNonNegative("motor.thermalResistance", thermalResistance),
-    thermalResistance,
+    ...warmingOf(motor, ambient),
+    thermalResistance: motor.thermalResistance,
   };
-}
-
-/** Tip speeds at which the correction is asked for its two constants, far above any rotor's, where it always has a value [m/s]. */
-const [SLOW, FAST] = [1e6, 1e10];
-const ACKERET_POWER = -0.2;
-
-/** a and b in F = a − b·u^−0.2, from the one formula. */
-function sizeConstants(rotor: AdmittedRotor, diameter: number, phiEnd: number, air: Air): [number, number] {
-  if (!rotor.sizeCorrection) return [1, 0];
-  const { factor } = sizeLaw({ ...rotor, diameter }, phiEnd, air);
-  const [slow, fast] = [factor(SLOW), factor(FAST)];
-  const fall = (fast - slow) / (SLOW ** ACKERET_POWER - FAST ** ACKERET_POWER);
-  return [fast + fall * FAST ** ACKERET_POWER, fall];
 }
 
 function sizedRotorsOf(rotor: AdmittedRotor, air: Air): SizedRotor[] {
@@ -108,7 +82,9 @@ function sizedRotorsOf(rotor: AdmittedRotor, air: Air): SizedRotor[] {
   const mostLambda = single ? maximumOn(rotor.lambda, 0, phiEnd).value : 0;
   return rotor.sizes.map(({ diameter }) => {
     requirePositive("rotor.diameter", diameter);
-    const [sizeMost, sizeFall] = single ? sizeConstants(rotor, diameter, phiEnd, air) : [1, 0];
+    const [sizeMost, sizeFall] = single
+      ? sizeConstants(sizeLaw({ ...rotor, diameter }, phiEnd, air))
+      : [1, 0];
     const mostSizeSlope = sizeFall === 0 ? Number.POSITIVE_INFINITY : (single?.mostSizeSlope ?? 0);
     const { psi, lambda } = rotor;
     return { psi, lambda, diameter, phiEnd, mostLambda, mostSizeSlope, sizeMost, sizeFall };

@@ -1,25 +1,8 @@
 import { suctionAt } from "../../physics/assembly.ts";
-import { jointFriction, jointVelocity, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
+import { caseShare } from "../../physics/point/caseShare.ts";
+import { WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import type { FittedSkirt, PlacedSkirt } from "./fittedSkirt.ts";
 import type { Prepared } from "./prepare.ts";
-
-/** Half of the friction under the land is missing from the pull: σ_l = 1 − ½Δp_f/Δp. */
-const HALF = 0.5;
-
-function frictionUnderLand(c: Float64Array, w: number): number {
-  if (w <= c[WARM.gapCrossing]) return c[WARM.gapLaminar] * w;
-  return c[WARM.gapTurbulent] * w * w * Math.sqrt(Math.sqrt(1 / w));
-}
-
-/** σ_l beside a joint; 1/(2x) under a measured leak, whose x is 1 where nothing was measured and nothing passes the lip. */
-function shareBeside(c: Float64Array, lip: boolean, pressure: number, w: number): number {
-  if (!(lip && pressure > 0)) return HALF / c[WARM.leakExponent];
-  return 1 - (HALF * frictionUnderLand(c, w)) / pressure;
-}
-
-function shareOver(c: Float64Array, pressure: number): number {
-  return pressure > 0 ? 1 - (HALF * jointFriction(c, jointVelocity(c, pressure))) / pressure : HALF;
-}
 
 /**
  * F_s of a set that the fast solvers solved.
@@ -44,8 +27,7 @@ export function fastSuction(
 ): number {
   const pressure = solution[WARM_RESULT.pressure];
   const flow = solution[WARM_RESULT.flow];
-  let share = shareBeside(c, lip, pressure, solution[WARM_RESULT.gapVelocity]);
-  if (overJoint > 0) share += overJoint * (shareOver(c, pressure) - share);
+  const share = caseShare(c, solution, lip, overJoint);
   return pullFactor * pressure * (area + share * lipArea) + prepared.air.density * flow * flow * prepared.jet;
 }
 

@@ -26,7 +26,8 @@ export interface FastCase {
   readonly jointCrossing: number;
 }
 
-const NOTHING: FastCase = {
+/** The case of a skirt that is shut all round. */
+export const NOTHING_LEAKS: FastCase = {
   gapArea: 0,
   gapInertia: 0,
   gapLaminar: 0,
@@ -77,7 +78,7 @@ function withLip(gap: LipGap, air: LeakAir) {
  * Valid for any leak; what passes no air is left out. Source: docs/method/operating-point.md
  */
 export function asFastCase(leak: Leak, air: LeakAir): FastCase | null {
-  let fast = NOTHING;
+  let fast = NOTHING_LEAKS;
   for (const each of leak) {
     if (!lawOf(each).isOpen(each)) continue;
     const taken = fast.gapArea > 0 || fast.leakCoefficient > 0;

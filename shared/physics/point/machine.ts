@@ -2,7 +2,7 @@ import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.
 import { torqueConstant } from "../motor.ts";
 import { type Pack, packResistance } from "../pack.ts";
 import type { LeakAir } from "../restriction/law.ts";
-import { windingResistance } from "../winding.ts";
+import { warmingOf } from "../winding.ts";
 import { type SizeLaw, sizeLaw, type TestedAt } from "./sizeLaw.ts";
 
 /** What the rotor's curve is: coefficients by rising power of φ, and the range they were fitted on. */
@@ -165,17 +165,11 @@ export function circuitAt<C extends Circuit>(
   };
 }
 
-/** Before it warms, or as given. */
-function firstWinding({ motor, ambient }: Circuit & { readonly ambient: number }): number {
-  const { resistance, thermalResistance, windingTemperature } = motor;
-  if (windingTemperature !== undefined) return windingResistance(resistance, windingTemperature);
-  return thermalResistance === null ? resistance : windingResistance(resistance, ambient);
-}
-
 /** @returns whether the motor turns at all: its torque at standstill, its winding not warmed yet, against its own friction */
 export function overcomesFriction(machine: Circuit & { readonly ambient: number }): boolean {
-  const { motor, torqueConstant: k, drivingVoltage, circuitResistance } = machine;
-  return (k * drivingVoltage) / (firstWinding(machine) + circuitResistance) > motor.frictionTorque;
+  const { motor, ambient, torqueConstant: k, drivingVoltage, circuitResistance } = machine;
+  const { winding } = warmingOf(motor, ambient);
+  return (k * drivingVoltage) / (winding + circuitResistance) > motor.frictionTorque;
 }
 
 /** @returns ψ at φ, size correction included, at tip speed u [-] */

@@ -37,7 +37,9 @@ export const WARM_RESULT = {
   current: 6,
   /** R_m, warm [Ω] */
   windingResistance: 7,
-  length: 8,
+  /** change of leak less rotor flow with φ, next to the crossing: below 0 where it is stable by flow [m³/s] */
+  slope: 8,
+  length: 9,
 } as const;
 
 const MAX_ITERATIONS = 40;
@@ -134,6 +136,7 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
   let w = result[WARM_RESULT.gapVelocity];
   let speed = result[WARM_RESULT.speed];
   let settled = false;
+  let slope = Number.NaN;
   for (let iteration = 1; iteration <= MAX_ITERATIONS; iteration++) {
     const psi = c[0] + phi * (c[1] + phi * (c[2] + phi * (c[3] + phi * c[4])));
     const psiSlope = c[1] + phi * (2 * c[2] + phi * (3 * c[3] + phi * 4 * c[4]));
@@ -160,6 +163,7 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
       result[WARM_RESULT.iterations] = iteration;
       result[WARM_RESULT.current] = current;
       result[WARM_RESULT.windingResistance] = winding / cool;
+      result[WARM_RESULT.slope] = slope;
       return true;
     }
     let [drop, dropSlope, through, throughSlope] = [w, 1, 0, 0];
@@ -195,6 +199,7 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
     const riseSlope = riseByPhi + riseBySpeed * speedByPhi;
     const flowSlope = area * u + (flow / speed) * speedByPhi;
     const determinant = throughSlope * riseSlope - flowSlope * dropSlope;
+    slope = determinant / dropSlope;
     const phiStep = (dropSlope * excessFlow - throughSlope * excessPressure) / determinant;
     const wStep = (riseSlope * excessFlow - flowSlope * excessPressure) / determinant;
     const speedStep = speedAside + speedByPhi * phiStep;

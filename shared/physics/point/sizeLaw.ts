@@ -119,3 +119,24 @@ export function sizeLaw(curve: Curve, phiEnd: number, air: Fluid): SizeLaw {
   };
   return { factor, notes: [] };
 }
+
+/** Tip speeds at which the correction is asked for its two constants, far above any rotor's, where it always has a value [m/s]. */
+const [SLOW, FAST] = [1e6, 1e10];
+const ACKERET_POWER = -0.2;
+
+/**
+ * The two constants of a size correction.
+ *
+ *     F = a − b·u^−0.2
+ *
+ * @param law - from {@link sizeLaw}
+ * @returns a [-] and b [(m/s)^0.2]; 1 and 0 where nothing is corrected
+ *
+ * Valid and source: as {@link sizeLaw}
+ */
+export function sizeConstants({ factor }: SizeLaw): [most: number, fall: number] {
+  const [slow, fast] = [factor(SLOW), factor(FAST)];
+  if (slow === fast) return [fast, 0];
+  const fall = (fast - slow) / (SLOW ** ACKERET_POWER - FAST ** ACKERET_POWER);
+  return [fast + fall * FAST ** ACKERET_POWER, fall];
+}
