@@ -8,6 +8,7 @@ import { Refusal } from "../refusal.ts";
 import type { Collection, Precondition, Written } from "../store/collection.ts";
 import { ChangedMeanwhileError } from "../store/errors.ts";
 import type { Data } from "../store/rows.ts";
+import { listBytes } from "./jsonBytes.ts";
 import { LINK, listQuery, listSchema, nextLink } from "./listQuery.ts";
 import { type Answer, type Route, route } from "./route.ts";
 import type { Service } from "./service.ts";
@@ -88,7 +89,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       refusals: [503],
       answer: ({ query }) => {
         const { items, next } = collection.list(listQuery(name, query));
-        const json = `{"items":[${items.join()}],"next":${JSON.stringify(next)}}`;
+        const json = listBytes('{"items":[', items, `],"next":${JSON.stringify(next)}}`);
         return { status: 200, json, headers: nextLink(base, query, next) };
       },
     }),
@@ -99,7 +100,10 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       summary: `Read one of the ${name}`,
       responses: { 200: { description: "the record", schema: stored(schema), headers: ETAG } },
       refusals: [404, 503],
-      answer: ({ id }) => recordAnswer(200, collection.get(id)),
+      answer: ({ id }) => {
+        const { revision, json } = collection.read(id);
+        return { status: 200, json, headers: { ETag: etagOf(revision) } };
+      },
     }),
     route({
       method: "get",
@@ -108,7 +112,10 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       summary: "Read what a record said, from its first state to the present one",
       responses: { 200: { description: "every state, the oldest first", schema: history } },
       refusals: [404, 503],
-      answer: ({ id }) => ({ status: 200, json: `{"items":[${collection.revisions(id).join()}]}` }),
+      answer: ({ id }) => ({
+        status: 200,
+        json: listBytes('{"items":[', collection.revisions(id), "]}"),
+      }),
     }),
   ];
 }

@@ -3,6 +3,7 @@ import type { z } from "zod";
 import { type Explained, explain } from "../../shared/model/api/explain.ts";
 import { Refusal } from "../refusal.ts";
 import { patiently } from "../store/patience.ts";
+import { sendJson } from "./jsonBytes.ts";
 
 export type Method = "get" | "post" | "put" | "delete";
 
@@ -10,7 +11,7 @@ export type Method = "get" | "post" | "put" | "delete";
 export interface Answer {
   readonly status: number;
   readonly body?: unknown;
-  readonly json?: string;
+  readonly json?: Uint8Array;
   readonly headers?: Readonly<Record<string, string>>;
 }
 
@@ -112,7 +113,7 @@ export function route<B extends z.ZodType, Q extends z.ZodType>(definition: Rout
         () => response.closed,
       );
       response.status(status).set(headers ?? {});
-      if (json !== undefined) response.type("json").send(json);
+      if (json !== undefined) sendJson(response, json);
       else if (content !== undefined) response.json(content);
       else response.end();
     },

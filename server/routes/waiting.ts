@@ -1,4 +1,5 @@
 import type { Response } from "express";
+import { sendJson } from "./jsonBytes.ts";
 
 /**
  * Waits for long work as long as somebody waits for its answer: who leaves gives it up.
@@ -29,9 +30,5 @@ export async function sendWhenDone(
   work: (signal: AbortSignal) => Promise<Uint8Array>,
 ): Promise<void> {
   const json = await whileWaited(response, work);
-  if (json)
-    response
-      .status(200)
-      .type("json")
-      .send(Buffer.from(json.buffer, json.byteOffset, json.byteLength));
+  if (json) sendJson(response.status(200), json);
 }

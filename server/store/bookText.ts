@@ -3,22 +3,22 @@ import { ARCHIVE_VERSION } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Database } from "./database.ts";
 import { eachPrediction } from "./predictions.ts";
-import { type Row, textOf } from "./rows.ts";
+import { recordJson } from "./rows.ts";
 import { unitsIn } from "./shownUnits.ts";
-import { RECORDS } from "./wholeBook.ts";
 
 /** About so much goes out at a time [characters]. */
 const PIECE = 64_000;
 
-const REVISIONS =
-  "SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE collection = ? ORDER BY id, revision";
+const RECORDS = `SELECT ${recordJson()} FROM records WHERE collection = ? ORDER BY created_at, id`;
+
+const REVISIONS = `SELECT ${recordJson("", "at")} FROM revisions WHERE collection = ? ORDER BY id, revision`;
 
 const DELETIONS = "SELECT collection, id, at AS deletedAt FROM deletions ORDER BY collection, id";
 
 function* listed(database: Database, sql: string, name: CollectionName): Generator<string> {
   let comma = "";
-  for (const row of database.prepare<[string], Row>(sql).iterate(name)) {
-    yield comma + textOf(row);
+  for (const json of database.prepare<[string], string>(sql).pluck().iterate(name)) {
+    yield comma + json;
     comma = ",";
   }
 }

@@ -9,7 +9,16 @@ import { InUseError, NotDeletedError, UnknownRecordError } from "./errors.ts";
 import { newId } from "./ids.ts";
 import { Listing, type ListQuery, type Page } from "./listing.ts";
 import type { Owed } from "./owed.ts";
-import { type Data, LOOKUP, lookupValues, nameOf, type Row, rowColumns, storedOf, textOf } from "./rows.ts";
+import {
+  type Data,
+  LOOKUP,
+  lookupValues,
+  nameOf,
+  type Row,
+  recordBytes,
+  rowColumns,
+  storedOf,
+} from "./rows.ts";
 import type { Outcome, SentBefore } from "./sentBefore.ts";
 import type { Uses } from "./uses.ts";
 
@@ -31,6 +40,12 @@ export interface Written {
   readonly isRepeated: boolean;
 }
 
+/** A record as it travels. */
+interface RecordJson {
+  readonly revision: number;
+  readonly json: Uint8Array;
+}
+
 /** What all collections of a book have in common. */
 export interface AroundRecords {
   readonly uses: Uses;
@@ -45,6 +60,8 @@ export interface AroundRecords {
 export class Collection {
   readonly #listing: Listing;
   readonly #select: Statement;
+  readonly #read: Statement;
+  readonly #states: Statement;
   readonly #insert: Statement;
   readonly #update: Statement;
   readonly #delete: Statement;
@@ -61,6 +78,13 @@ export class Collection {
     const itself = `collection = '${name}' AND id = ?`;
     this.#listing = new Listing(database, name);
     this.#select = database.prepare(`SELECT ${rowColumns()} FROM records WHERE ${itself}`);
+    this.#read = database.prepare(`SELECT revision, ${recordBytes()} AS json FROM records WHERE ${itself}`);
+    this.#states = database
+      .prepare(
+        `SELECT * FROM (SELECT ${recordBytes("", "at")} FROM revisions WHERE ${itself} ORDER BY revision)
+         UNION ALL SELECT ${recordBytes()} FROM records WHERE ${itself}`,
+      )
+      .pluck();
     this.#insert = database.prepare(
       `INSERT INTO records (collection, ${rowColumns()}, ${LOOKUP.join(", ")}) VALUES ('${name}', ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     );
@@ -93,14 +117,21 @@ export class Collection {
     return storedOf(this.#row(id));
   }
 
+  /** @returns a record as JSON, and its revision @throws {UnknownRecordError} */
+  read(id: string): RecordJson {
+    const read = this.#read.get(id) as RecordJson | undefined;
+    if (!read) throw new UnknownRecordError(this.name, id);
+    return read;
+  }
+
   /**
    * What the record said, each state as JSON, from the first to the present one; a deleted record still has its past.
    * @throws {UnknownRecordError} on an id that never was
    */
-  revisions(id: string): string[] {
-    const rows = [...this.#earlier.all(id), ...this.#select.all(id)] as Row[];
-    if (rows.length === 0) throw new UnknownRecordError(this.name, id);
-    return rows.map(textOf);
+  revisions(id: string): Uint8Array[] {
+    const states = this.#states.all(id, id) as Uint8Array[];
+    if (states.length === 0) throw new UnknownRecordError(this.name, id);
+    return states;
   }
 
   /**

@@ -3,7 +3,7 @@ import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { isDated } from "../../shared/model/traits.ts";
 import { type Cursor, type PagePlace, placeOf, writeCursor } from "./cursor.ts";
 import type { Database, Statement } from "./database.ts";
-import { type Row, rowColumns, textOf } from "./rows.ts";
+import { recordBytes } from "./rows.ts";
 
 /** Filters of a list: of one kind, records that use every one of some parts, text that the name must contain, out of use or not. */
 export interface ListQuery {
@@ -24,16 +24,15 @@ interface Used {
 /** A page of a list. */
 export interface Page {
   /** each record as JSON */
-  readonly items: readonly string[];
+  readonly items: readonly Uint8Array[];
   readonly next: Cursor | null;
 }
 
-/** A page ends where its records are larger than this all together, however many were asked for [characters]. */
-const MOST_TEXT = 4_000_000;
+/** A page ends where its records are larger than this all together, however many were asked for [byte]. */
+const MOST_BYTES = 4_000_000;
 
-interface PlacedRow extends Row {
-  readonly day: string;
-}
+/** A record as JSON, and its place in the list. */
+type PlacedRow = readonly [Uint8Array, string, string, string];
 
 /** Every list runs along these, within its collection. */
 const ORDER = ["day", "created_at", "id"] as const;
@@ -78,7 +77,7 @@ export function listSql(collection: CollectionName, { kind, uses, text, withdraw
     ...(withdrawn === undefined ? [] : [`r.withdrawn ${withdrawn ? "<>" : "="} ''`]),
   ];
   const order = place.map((column) => `${column} ${NEWEST_FIRST[collection] ? "DESC" : "ASC"}`).join(", ");
-  return `SELECT ${rowColumns("r.")}, r.day FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
+  return `SELECT ${recordBytes("r.")}, r.day, r.created_at, r.id FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
 }
 
 const likeOf = (text: string): string => `%${text.replace(/[\\%_]/g, "\\$&")}%`;
@@ -110,24 +109,22 @@ export class Listing {
     const sql = listSql(this.collection, filters);
     const known = this.#statements.get(sql);
     if (known) return known;
-    const statement = this.database.prepare(sql);
+    const statement = this.database.prepare(sql).raw();
     this.#statements.set(sql, statement);
     return statement;
   }
 }
 
 function pageOf(rows: Iterable<PlacedRow>, limit: number): Page {
-  const items: string[] = [];
+  const items: Uint8Array[] = [];
   let length = 0;
-  let last: PlacedRow | null = null;
-  for (const row of rows) {
-    if (last && (items.length === limit || length + row.body.length > MOST_TEXT))
-      return { items, next: writeCursor(placeIn(last)) };
-    items.push(textOf(row));
-    length += row.body.length;
-    last = row;
+  let last: PagePlace | null = null;
+  for (const [json, ...place] of rows) {
+    if (last && (items.length === limit || length + json.length > MOST_BYTES))
+      return { items, next: writeCursor(last) };
+    items.push(json);
+    length += json.length;
+    last = place;
   }
   return { items, next: null };
 }
-
-const placeIn = ({ day, created_at, id }: PlacedRow): PagePlace => [day, created_at, id];

@@ -25,11 +25,20 @@ export const storedOf = (row: Row): Stored<Data> => ({
   data: JSON.parse(row.body) as Data,
 });
 
-/** @returns a record as JSON: what it said is kept as that, and goes out as it is */
-export function textOf({ id, revision, created_at, updated_at, body }: Row): string {
-  const around = { id, revision, createdAt: created_at, updatedAt: updated_at };
-  return `${JSON.stringify(around).slice(0, -1)},"data":${body}}`;
-}
+/**
+ * A record as JSON, put together by the database: what it said is kept as that, and goes out as it is.
+ *
+ * @param of - alias of its table, with the dot
+ * @param updatedAt - column that has the moment of its last change
+ * @returns the SQL of a text
+ */
+export const recordJson = (of = "", updatedAt = "updated_at"): string =>
+  `'{"id":' || json_quote(${of}id) || ',"revision":' || ${of}revision || ',"createdAt":' || json_quote(${of}created_at) ||
+   ',"updatedAt":' || json_quote(${of}${updatedAt}) || ',"data":' || ${of}body || '}'`;
+
+/** @returns the SQL of the same as bytes: a page of them never becomes text in between, which takes ten times as long */
+export const recordBytes = (of = "", updatedAt = "updated_at"): string =>
+  `CAST(${recordJson(of, updatedAt)} AS BLOB)`;
 
 const textOr = (value: unknown, otherwise: string): string => (typeof value === "string" ? value : otherwise);
 

@@ -35,7 +35,7 @@ export interface WholeBook {
 }
 
 /** The records of a collection as they are, in the order of their entry. */
-export const RECORDS = `SELECT ${rowColumns()} FROM records WHERE collection = ? ORDER BY created_at, id`;
+const RECORDS = `SELECT ${rowColumns()} FROM records WHERE collection = ? ORDER BY created_at, id`;
 
 /** What figures are based on, and nothing struck out: a part keeps its place though it is retired. */
 const IN_FORCE = RECORDS.replace("ORDER BY", "AND (withdrawn = '' OR collection <> 'tests') ORDER BY");

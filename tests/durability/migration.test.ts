@@ -49,7 +49,9 @@ describe("a book of an older schema, opened", () => {
     oldBook(file);
     const store = openStore(file, at);
     expect(store.collections.motors.get("pane-motor").data).toEqual(samples.motors);
-    const states = store.collections.motors.revisions("pane-motor").map((text) => JSON.parse(text));
+    const states = store.collections.motors
+      .revisions("pane-motor")
+      .map((json) => JSON.parse(Buffer.from(json).toString()));
     expect(states.map(({ revision }) => revision)).toEqual([1, 2]);
     expect(store.collections.motors.list({ limit: 5 }).items).toHaveLength(1);
     store.close();

@@ -91,7 +91,7 @@ describe("a list page of large records", () => {
     const pages: string[][] = [];
     for (let cursor: string | undefined, more = true; more; ) {
       const page = store.collections.motors.list({ limit: 500, ...(cursor ? { cursor } : {}) });
-      pages.push(page.items.map((text) => JSON.parse(text).id));
+      pages.push(page.items.map((text) => JSON.parse(Buffer.from(text).toString()).id));
       more = page.next !== null;
       cursor = page.next ?? undefined;
     }
