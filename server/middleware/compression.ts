@@ -1,5 +1,5 @@
 import compression from "compression";
-import type { Request, Response } from "express";
+import type { Request, RequestHandler, Response } from "express";
 
 /**
  * A strong ETag names the very bytes (RFC 9110, 8.8.3): compressed, a record would need another one, and `If-Match`
@@ -12,5 +12,13 @@ function isWorthIt(request: Request, response: Response): boolean {
   return compression.filter(request, response);
 }
 
-/** Packs what is worth it: screens, lists, archives, long answers. */
-export const compressAnswers = compression({ filter: isWorthIt });
+const pack = compression({ filter: isWorthIt });
+
+/** Packs what is worth it, for whoever reads packed answers: screens, lists, archives, long answers. */
+export const compressAnswers: RequestHandler = (request, response, next) => {
+  if (request.headers["accept-encoding"] !== undefined) pack(request, response, next);
+  else {
+    response.setHeader("Vary", "Accept-Encoding");
+    next();
+  }
+};

@@ -26,10 +26,11 @@ const HEADERS = {
   "X-Frame-Options": "DENY",
   "X-Permitted-Cross-Domain-Policies": "none",
 } as const;
+const LINES = Object.entries(HEADERS);
 
 /** Scripts, styles and data come from this server alone, and no other page may frame it. */
 export const securityHeaders: RequestHandler = (_request, response, next) => {
-  response.set(HEADERS);
+  for (const [name, value] of LINES) response.setHeader(name, value);
   next();
 };
 

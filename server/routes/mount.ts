@@ -71,13 +71,31 @@ function stepsOf(route: Route, threads: Threads) {
   return [checkType, inMemory(bodyLimit), ...(takesBytes ? [] : [checkBody(body, threads)]), serve];
 }
 
-/** @returns a router that serves the routes and refuses every other method on their paths, and every other path */
-export function mount(routes: readonly Route[], threads: Threads): Router {
+/** Serves routes, and refuses every other method on their paths. */
+export function served(routes: readonly Route[], threads: Threads): Router {
   const router = Router();
   for (const route of routes) router[route.method](route.path, ...stepsOf(route, threads));
   for (const path of new Set(routes.map((each) => each.path))) {
     router.all(path, refuseMethod(routes.filter((each) => each.path === path).map(({ method }) => method)));
   }
+  return router;
+}
+
+/** The first part of a path, which is a word in every route; letters count alike as in the rest of it. */
+const firstPart = (path: string): string => path.split("/", 2)[1]?.toLowerCase() ?? "";
+
+/** @returns a router that serves the routes and refuses every other method on their paths, and every other path */
+export function mount(routes: readonly Route[], threads: Threads): Router {
+  const router = Router();
+  // One look instead of a comparison with every route there is.
+  const parts = [...new Set(routes.map(({ path }) => firstPart(path)))];
+  const routesOf = (part: string) => routes.filter(({ path }) => firstPart(path) === part);
+  const routers = new Map(parts.map((part) => [part, served(routesOf(part), threads)]));
+  router.use((request, response, next) => {
+    const own = routers.get(firstPart(request.path));
+    if (own) own(request, response, next);
+    else next();
+  });
   router.use((request) => {
     throw new Refusal(404, "not-found", `There is nothing at ${request.originalUrl.split("?")[0]}.`);
   });

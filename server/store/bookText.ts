@@ -2,6 +2,7 @@ import SQLite from "better-sqlite3";
 import { ARCHIVE_VERSION } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Database } from "./database.ts";
+import { Marks } from "./marks.ts";
 import { eachPrediction } from "./predictions.ts";
 import { recordJson } from "./rows.ts";
 import { unitsIn } from "./shownUnits.ts";
@@ -43,8 +44,9 @@ function* separated(entries: Iterable<unknown>): Generator<string> {
 }
 
 function* piecesOf(database: Database, exportedAt: string): Generator<string> {
-  const mark = database.prepare<[], string>("SELECT value FROM meta WHERE key = 'demo'").pluck().get();
-  const head = { format: "gripcurve-bench", version: ARCHIVE_VERSION, exportedAt, demo: mark === "yes" };
+  const marks = new Marks(database);
+  const demo = marks.of("demo") === "yes";
+  const head = { format: "gripcurve-bench", version: ARCHIVE_VERSION, exportedAt, demo };
   yield `${JSON.stringify(head).slice(0, -1)},"records":`;
   yield* everyCollection(database, RECORDS);
   yield ',"revisions":';
@@ -53,7 +55,7 @@ function* piecesOf(database: Database, exportedAt: string): Generator<string> {
   yield* separated(database.prepare(DELETIONS).iterate());
   yield '],"predictions":[';
   yield* separated(eachPrediction(database));
-  yield `],"units":${JSON.stringify(unitsIn(database))}}`;
+  yield `],"units":${JSON.stringify(unitsIn(marks))}}`;
 }
 
 /**

@@ -68,7 +68,6 @@ export class Collection {
   readonly #keep: Statement;
   readonly #earlier: Statement;
   readonly #state: Statement;
-  readonly #count: Statement;
 
   constructor(
     readonly name: CollectionName,
@@ -101,15 +100,10 @@ export class Collection {
     this.#state = database.prepare(
       `SELECT id, revision, created_at, at AS updated_at, body FROM revisions WHERE ${itself} AND revision = ?`,
     );
-    this.#count = database.prepare(`SELECT count(*) FROM records WHERE collection = '${name}'`).pluck();
   }
 
   list(query: ListQuery): Page {
     return this.#listing.page(query);
-  }
-
-  count(): number {
-    return this.#count.get() as number;
   }
 
   /** @throws {UnknownRecordError} */

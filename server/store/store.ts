@@ -5,9 +5,10 @@ import { Agreement } from "./agreement.ts";
 import { ChangeFeed } from "./changes.ts";
 import { type AroundRecords, Collection } from "./collection.ts";
 import { copyBeside } from "./copies.ts";
-import { type Database, endWaiting, openDatabase } from "./database.ts";
+import { type Database, endWaiting, openDatabase, type Statement } from "./database.ts";
 import { Deletions } from "./deletions.ts";
 import { NotEmptyError } from "./errors.ts";
+import { Marks } from "./marks.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations.ts";
 import { OtherWriters } from "./others.ts";
@@ -26,9 +27,13 @@ export class Store {
   readonly predictions: Predictions;
   readonly owed: Owed;
   readonly #others: OtherWriters;
+  readonly #marks: Marks;
+  readonly #counts: Statement;
 
   constructor(private readonly database: Database) {
     this.#others = new OtherWriters(database);
+    this.#marks = new Marks(database);
+    this.#counts = database.prepare("SELECT collection, count(*) FROM records GROUP BY collection").raw();
     this.deletions = new Deletions(database);
     this.predictions = new Predictions(database);
     this.owed = new Owed(database);
@@ -49,7 +54,8 @@ export class Store {
   }
 
   counts(): Readonly<Record<CollectionName, number>> {
-    return byCollection((name) => this.collections[name].count());
+    const counts = new Map(this.#counts.all() as [string, number][]);
+    return byCollection((name) => counts.get(name) ?? 0);
   }
 
   isEmpty(): boolean {
@@ -58,16 +64,16 @@ export class Store {
 
   /** @returns true where the book holds the demo that came with the program */
   isDemo(): boolean {
-    return this.#mark("demo") === "yes";
+    return this.#marks.of("demo") === "yes";
   }
 
   units(): ShownUnits {
-    return unitsIn(this.database);
+    return unitsIn(this.#marks);
   }
 
   /** From now on the book shows each quantity in these. */
   showIn(units: ShownUnits): void {
-    this.#write(() => keepUnits(this.database, units));
+    this.#write(() => keepUnits(this.#marks, units));
     this.#wholeBookChanged("units");
   }
 
@@ -78,12 +84,12 @@ export class Store {
    */
   firstStart(demo: () => WholeBook): void {
     this.#write(() => {
-      if (this.#mark("started") !== undefined) return;
+      if (this.#marks.of("started") !== undefined) return;
       if (this.isEmpty()) {
         fill(this, this.database, demo());
-        this.#setMark("demo", "yes");
+        this.#marks.set("demo", "yes");
       }
-      this.#setMark("started", "yes");
+      this.#marks.set("started", "yes");
     });
   }
 
@@ -98,7 +104,7 @@ export class Store {
       // Others can't write between the copy and what follows it: none of theirs is in neither.
       const kept = copyBeside(this.file, "before-empty", at);
       clear(this.database);
-      this.#setMark("demo", "no");
+      this.#marks.set("demo", "no");
       return kept;
     });
     this.#wholeBookChanged("emptied");
@@ -124,8 +130,8 @@ export class Store {
       const kept = this.#hasPast() ? copyBeside(this.file, `before-${before}`, at) : null;
       clear(this.database);
       fill(this, this.database, book);
-      if (book.units) keepUnits(this.database, book.units);
-      this.#setMark("demo", demo ? "yes" : "no");
+      if (book.units) keepUnits(this.#marks, book.units);
+      this.#marks.set("demo", demo ? "yes" : "no");
       return kept;
     });
     this.#wholeBookChanged("loaded");
@@ -159,16 +165,6 @@ export class Store {
 
   #hasPast(): boolean {
     return !this.isEmpty() || this.database.prepare("SELECT 1 FROM revisions LIMIT 1").get() !== undefined;
-  }
-
-  #mark(key: string): string | undefined {
-    return this.database.prepare<[string], string>("SELECT value FROM meta WHERE key = ?").pluck().get(key);
-  }
-
-  #setMark(key: string, value: string): void {
-    const sql =
-      "INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value";
-    this.database.prepare(sql).run(key, value);
   }
 
   #write<T>(change: () => T): T {

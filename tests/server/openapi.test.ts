@@ -6,7 +6,7 @@ import { Foretelling } from "#server/foretelling.ts";
 import { Jobs } from "#server/jobs/jobs.ts";
 import { documentedPath } from "#server/openapi.ts";
 import { apiRoutes } from "#server/routes/index.ts";
-import { mount } from "#server/routes/mount.ts";
+import { served } from "#server/routes/mount.ts";
 import { ownThread } from "#server/threads/ownThread.ts";
 import { COLLECTION_NAMES } from "#shared/model/collections.ts";
 import { freshBook } from "./support/api.ts";
@@ -91,7 +91,7 @@ describe("the OpenAPI document", () => {
     const jobs = new Jobs(threads, clock, console.error);
     const store = freshStore();
     const foretelling = new Foretelling(store, threads, console.error);
-    const router = mount(apiRoutes({ store, clock, threads, jobs, foretelling }), threads);
+    const router = served(apiRoutes({ store, clock, threads, jobs, foretelling }), threads);
     const registered = router.stack.flatMap(({ route }) =>
       (route?.stack ?? []).flatMap(({ method }) =>
         method ? [`${method} ${documentedPath(route?.path ?? "")}`] : [],
