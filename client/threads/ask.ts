@@ -18,6 +18,7 @@ const PLACES: Readonly<Record<TaskName, { readonly lane: Lane; readonly rank: nu
   ways: { lane: SLOW, rank: 0 },
   sensitivities: { lane: SLOW, rank: 0 },
   powerCut: { lane: SLOW, rank: 0 },
+  mapChance: { lane: SLOW, rank: 0 },
   swaps: { lane: SLOW, rank: 0 },
   size: { lane: SLOW, rank: 1 },
   sizeSpread: { lane: SLOW, rank: 2 },

@@ -14,6 +14,7 @@ export const TASKS = {
   sizeSpread: () => import("../views/size/spread/answer.ts").then(({ replyTo }) => replyTo),
   printSeries: () => import("../views/size/series/answer.ts").then(({ replyTo }) => replyTo),
   powerCut: () => import("../views/attitudes/power/answer.ts").then(({ replyTo }) => replyTo),
+  mapChance: () => import("../views/map/chance/answer.ts").then(({ replyTo }) => replyTo),
   swaps: () => import("../views/mass/swaps/answer.ts").then(({ replyTo }) => replyTo),
 } as const;
 

@@ -270,3 +270,23 @@ export function marginSpread(
   });
   return spreadOf(margins);
 }
+
+/**
+ * The driving margin of every sample, each on its own worst attitude.
+ *
+ * @param build - nominal build, all SI [-]
+ * @param asked - what is uncertain [unit of each number], samples and seed [-]
+ * @returns margins, in the samples' order; infinite where no suction is needed [-]
+ * @throws as {@link uncertaintyOf}
+ *
+ * Valid and source: as {@link uncertaintyOf}
+ */
+export function worstMargins(build: AnyPredictInput, asked: StatedUncertainty): Float64Array {
+  const copy = structuredClone(build);
+  const inputs = uncertainInputs(copy, asked);
+  const margins = new Float64Array(samplesOf(asked));
+  eachSample(copy, inputs, asked, (i, point, hold) => {
+    margins[i] = worstMargin(hold, sparsePull(hold, point.pull));
+  });
+  return margins;
+}

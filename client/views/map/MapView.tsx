@@ -10,7 +10,9 @@ import { solve } from "../../state/outcome.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { Problem } from "../../ui/Problem.tsx";
-import { type Asked, askedFrom, askedQuery } from "./asked.ts";
+import { type Asked, askedFrom, askedQuery, type Shown } from "./asked.ts";
+import { useChance } from "./chance/useChance.ts";
+import { closenessText } from "./chance/words.ts";
 import { MapSettings } from "./MapSettings.tsx";
 import { type Drawing, mapPlot, mapTable, placeOf } from "./mapPlot.ts";
 import { mapSentence, movedSentence, pictureSentence, placeLines } from "./mapWords.ts";
@@ -86,6 +88,7 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
   const questions = "answered" in made ? made.answered : NONE;
   const mapped = useMap(questions);
   const { drawn } = mapped;
+  const chance = useChance({ book, outcome, asked, others, isDragged: dragged });
   const fits = drawn && drawn.question.x.key === x && drawn.question.y.key === y;
   const onMap = useMemo(
     () => (fits ? othersOn(book, build.id, stands, drawn.question) : []),
@@ -94,7 +97,8 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
   const drawing: Drawing | null = fits
     ? {
         ...drawn,
-        shown: shown === "minutes" && !drawn.question.timed ? "margin" : shown,
+        shown: isThere(shown, drawn.question.timed, chance.nodes) ? shown : "margin",
+        chance: chance.nodes,
         own: { x: standsAt(stands, x), y: standsAt(stands, y) },
         moved: { x: moved[x] ?? standsAt(stands, x), y: moved[y] ?? standsAt(stands, y) },
         others: onMap,
@@ -104,9 +108,9 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
     setDragged(!settled);
     setAsked((before) => ({ ...before, moved: { ...before.moved, ...values } }));
   };
-  const problem = "problem" in made ? made.problem : mapped.problem;
+  const problem = "problem" in made ? made.problem : (mapped.problem ?? chance.problem);
   return (
-    <div class="page map" aria-busy={mapped.busy}>
+    <div class="page map" aria-busy={mapped.busy || chance.busy}>
       <div class="page-head" aria-live="polite">
         <Answer sentence={drawing ? mapSentence(drawing) : "Working out the map…"}>
           {drawing && movedSentence(drawing)}
@@ -130,7 +134,10 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
           same frame wound otherwise: its motor constant is kept. Masses of other sizes, motors and packs
           aren't added.
           <br />
-          Joints of the surface and uncertainty are not in the map; Match has them.
+          {shown === "chance"
+            ? closenessText({ chance: chance.nodes })
+            : "Uncertainty is in the map where the chance of holding is shown."}{" "}
+          Joints of the surface are not in it; Match has them.
         </p>
         <Caution>
           A rotor that bursts throws fragments and a winding that burns may set fire to what is round it: the
@@ -143,6 +150,10 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
 
 const NONE: readonly never[] = [];
 
+/** Whether what is asked for has been worked out already; until then the margin is shown. */
+const isThere = (shown: Shown, timed: boolean, chance: unknown): boolean =>
+  shown === "minutes" ? timed : shown !== "chance" || chance !== null;
+
 interface PictureProps {
   readonly drawing: Drawing;
   readonly build: string;
@@ -152,7 +163,7 @@ interface PictureProps {
 function Picture({ drawing, build, onMove }: PictureProps) {
   const plot = useMemo(
     () => mapPlot(drawing),
-    [drawing.field, drawing.shown, drawing.moved.x, drawing.moved.y],
+    [drawing.field, drawing.shown, drawing.chance, drawing.moved.x, drawing.moved.y],
   );
   return (
     <PlotChart

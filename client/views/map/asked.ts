@@ -1,7 +1,7 @@
 import { MAP_KEYS, type MapKey } from "../../../shared/decide/map/place.ts";
 
 /** What the field shows. */
-export const SHOWN = ["margin", "minutes", "winding"] as const;
+export const SHOWN = ["margin", "minutes", "winding", "chance"] as const;
 export type Shown = (typeof SHOWN)[number];
 
 /** What is asked of the map; the address carries it. */

@@ -1,4 +1,5 @@
 import { ticks } from "d3";
+import { type ChanceNodes, chanceOver } from "../../../shared/decide/map/chance.ts";
 import type { MapQuestion } from "../../../shared/decide/map/grid.ts";
 import { buildAt, type MapKey, rotorAt } from "../../../shared/decide/map/place.ts";
 import type { MapField } from "../../../shared/decide/map/solve.ts";
@@ -21,7 +22,10 @@ const [READ, LISTED] = [17, 9];
 const STEPS = {
   margin: [0.5, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20],
   minutes: [1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30, 45, 60],
+  chance: [5, 25, 50, 75, 95, 99],
 } as const;
+/** Of a share, in per cent. */
+const PERCENT = 100;
 /** Lines of contours that a map has at most, spread over its values. */
 const MOST_STEPS = 9;
 
@@ -39,6 +43,8 @@ export interface Drawing {
   readonly question: MapQuestion;
   readonly field: MapField;
   readonly shown: Shown;
+  /** the spread of the margin, where the chance of holding is shown */
+  readonly chance: ChanceNodes | null;
   /** where the build stands, and where it is moved to, SI */
   readonly own: { readonly x: number; readonly y: number };
   readonly moved: { readonly x: number; readonly y: number };
@@ -71,19 +77,24 @@ function axisOf({ key, values }: MapQuestion["x"]): Axis {
   };
 }
 
-/** @returns what is shown, in its unit: ×, minutes, °C */
-export function valuesOf(field: MapField, shown: Shown): Float64Array {
-  if (shown === "margin") return field.margin;
+/** @returns what is shown, in its unit: ×, minutes, °C, % */
+export function valuesOf({ question, field, shown, chance }: Drawing): Float64Array {
+  if (shown === "chance" && chance)
+    return chanceOver(question, field, chance).map((share) => PERCENT * share);
+  if (shown === "margin" || shown === "chance") return field.margin;
   if (shown === "minutes") return field.time.map((time) => inUnit(time, "duration"));
   return field.winding.map((kelvin) => inUnit(kelvin, "temperature"));
 }
 
-const unitOfShown = (shown: Shown): string =>
-  shown === "margin" ? "×" : unitOf(shown === "minutes" ? "duration" : "temperature");
+const unitOfShown = (shown: Shown): string => {
+  if (shown === "chance") return "%";
+  return shown === "margin" ? "×" : unitOf(shown === "minutes" ? "duration" : "temperature");
+};
 export const SHOWN_NAMES: Readonly<Record<Shown, string>> = {
   margin: "margin",
   minutes: "minutes to the end of the charge",
   winding: "winding temperature",
+  chance: "chance of holding",
 };
 
 /** @returns a value of the field in words */
@@ -106,8 +117,9 @@ function stepsOf(values: Float64Array, shown: Shown): number[] {
   return within.filter((step, i) => i % every === 0 || (shown === "margin" && step === 1));
 }
 
-function fieldOf({ question, field, shown }: Drawing, x: Axis, y: Axis): Field {
-  const values = valuesOf(field, shown);
+function fieldOf(drawing: Drawing, x: Axis, y: Axis): Field {
+  const { question, shown } = drawing;
+  const values = valuesOf(drawing);
   return {
     key: shown,
     x: [x.from, x.to],
@@ -243,10 +255,14 @@ function cellAt({ question, field }: Pick<Drawing, "question" | "field">, x: num
 }
 
 /** @returns the map as a table, nine places along each axis */
-export function mapTable({ question: { x, y }, field, shown }: Drawing): Table {
-  const values = valuesOf(field, shown);
+export function mapTable(drawing: Drawing): Table {
+  const { question, shown } = drawing;
+  const { x, y } = question;
+  const values = valuesOf(drawing);
   const columns = spreadOver(x.values.length, LISTED);
-  const number = (value: number) => (Number.isFinite(value) ? value : null);
+  // A chance that was sampled has no digits behind the whole per cent.
+  const digits = (value: number) => (shown === "chance" ? Math.round(value) : value);
+  const number = (value: number) => (Number.isFinite(value) ? digits(value) : null);
   return {
     columns: [
       `${settingBy(y.key).label} ↓, ${settingBy(x.key).label} →; ${SHOWN_NAMES[shown]} (${unitOfShown(shown)})`,

@@ -1,6 +1,7 @@
 import { listed } from "../../../shared/decide/verdict/attitudeWords.ts";
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
 import { formatFixed, inUnit, THIN_SPACE } from "../../../shared/units/format.ts";
+import { chanceLine, sureSentence } from "./chance/words.ts";
 import { type Drawing, placeOf, SHOWN_NAMES, settingText, solvedAt, valueText } from "./mapPlot.ts";
 import { insideOf, STOPS, type StopKind } from "./regions.ts";
 import { settingBy } from "./settings.ts";
@@ -50,7 +51,7 @@ export function mapSentence(drawing: Drawing): string {
     x.key === "charge" || y.key === "charge" ? "" : `At ${whole(drawing.question.of.charge)} charge, `;
   const moved = `with ${label(x.key)} and ${label(y.key)} alone moved, it holds with the margin wanted on ${whole(part.holds)} of this map`;
   const holds = charge ? charge + moved : moved.charAt(0).toUpperCase() + moved.slice(1);
-  return rest.length > 0 ? `${holds}; on ${listed(rest)}.` : `${holds}.`;
+  return `${rest.length > 0 ? `${holds}; on ${listed(rest)}` : holds}.${sureSentence(drawing)}`;
 }
 
 /** @returns what a place of the map comes to, a line each */
@@ -68,6 +69,7 @@ export function placeLines(drawing: Drawing, key: string): string[] {
     stop === null
       ? `holds, ${marginText(Number.isFinite(margin) ? margin : null)}`
       : `${WORDS[stop]}, ${valueText("margin", margin)}`,
+    ...chanceLine(drawing, place.x, place.y, margin),
     `winding ${valueText("winding", inUnit(winding, "temperature"))}`,
     ...(Number.isNaN(time) ? [] : [valueText("minutes", inUnit(time, "duration"))]),
   ];

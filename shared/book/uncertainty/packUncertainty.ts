@@ -1,18 +1,11 @@
+import { chargeVoltage } from "../../decide/chargeVoltage.ts";
 import type { Build } from "../../model/build.ts";
 import type { Pack } from "../../model/parts/pack.ts";
-import { openCircuitVoltage } from "../../physics/pack.ts";
 import type { PackBasis } from "../packBasis.ts";
 import type { Collector } from "./collector.ts";
 
 /** How well a state of charge is known of which nothing is stated [-]. Common practice, no source: docs/method/uncertainty.md, What a build of the book is unsure of. */
-const CHARGE = 0.03;
-
-/** Half of the change of a cell's voltage over its charge's uncertainty, either way [V]. */
-function voltageUncertainty({ cell }: PackBasis, charge: number, doubt: number): number {
-  const [low, high] = [Math.max(0, charge - doubt), Math.min(1, charge + doubt)];
-  const rise = openCircuitVoltage(cell.curve, high) - openCircuitVoltage(cell.curve, low);
-  return high > low ? (rise / (high - low)) * doubt : 0;
-}
+export const CHARGE_UNCERTAINTY = 0.03;
 
 /** Resistances of cells and wire, and the voltage by the charge's uncertainty. */
 export function addPackUncertainty(pack: Pack, basis: PackBasis, build: Build, into: Collector): void {
@@ -24,11 +17,11 @@ export function addPackUncertainty(pack: Pack, basis: PackBasis, build: Build, i
   if (basis.basis !== "measured")
     into.add("pack.cellResistance", cell, { ...stated("cell resistance"), test: "discharge" });
   into.add("pack.wireResistance", uncertainty.wireResistance, stated("wire resistance"));
-  const { charge = CHARGE } = build.uncertainty;
+  const { charge = CHARGE_UNCERTAINTY } = build.uncertainty;
   const isStated = build.uncertainty.charge !== undefined;
   into.add(
     "pack.openCircuitVoltage",
-    voltageUncertainty(basis, build.charge, charge),
+    chargeVoltage(basis.cell.curve, build.charge, charge),
     isStated
       ? stated("state of charge")
       : { from: "default", what: `state of charge of ${name}, ±\u202f3\u202f%`, test: null },

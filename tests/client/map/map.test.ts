@@ -1,12 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
-import { askedFrom, askedQuery } from "#client/views/map/asked.ts";
+import { type Asked, askedFrom, askedQuery } from "#client/views/map/asked.ts";
+import { replyTo } from "#client/views/map/chance/answer.ts";
+import { chanceQuestion } from "#client/views/map/chance/question.ts";
+import { chanceLine, closenessText } from "#client/views/map/chance/words.ts";
 import { type Drawing, mapPlot, mapTable, placeOf, solvedAt } from "#client/views/map/mapPlot.ts";
 import { mapSentence, movedSentence, placeLines } from "#client/views/map/mapWords.ts";
 import { othersOn } from "#client/views/map/others.ts";
 import { askedOf, movable, questionOf, standsAt, standsOf } from "#client/views/map/question.ts";
 import { insideOf, namesOf, regionsOf, STOPS } from "#client/views/map/regions.ts";
 import { axisValues, MAP_SETTINGS } from "#client/views/map/settings.ts";
+import { uncertaintyAsked } from "#shared/book/uncertaintyAsked.ts";
+import { type ChanceNodes, chanceAt } from "#shared/decide/map/chance.ts";
+import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { mapField } from "#tests/support/mapField.ts";
 
@@ -18,6 +24,12 @@ const outcomeOf = (id: string) => {
 const outcome = outcomeOf("pane-crawler");
 const stands = standsOf(outcome) ?? expect.fail("the crawler has no numbers");
 
+function chanceOf(asked: Asked): ChanceNodes {
+  const question = chanceQuestion(book, outcome, asked, { places: 5, samples: 256 });
+  const reply = question && replyTo(question);
+  return reply && "answered" in reply ? reply.answered : expect.fail(reply?.problem ?? "no question");
+}
+
 function drawingOf(query: string, count = 24): Drawing {
   const asked = askedFrom(new URLSearchParams(query));
   const question = questionOf(book, outcome, asked, count) ?? expect.fail("no question");
@@ -26,6 +38,7 @@ function drawingOf(query: string, count = 24): Drawing {
     question,
     field: mapField(question),
     shown,
+    chance: shown === "chance" ? chanceOf(asked) : null,
     own: { x: standsAt(stands, x), y: standsAt(stands, y) },
     moved: { x: asked.moved[x] ?? standsAt(stands, x), y: asked.moved[y] ?? standsAt(stands, y) },
     others: othersOn(book, "pane-crawler", stands, question),
@@ -141,5 +154,41 @@ describe("other maps", () => {
     expect(timed.field.time.some((time) => time > 60)).toBe(true);
     expect(mapPlot(timed).field?.steps.length).toBeGreaterThan(0);
     expect(mapPlot(drawingOf("x=mass&y=duty&show=winding", 6)).field?.words(80)).toMatch(/^80\s°C$/);
+  });
+});
+
+describe("a map of the chance of holding", () => {
+  const drawing = drawingOf("x=mass&y=charge&show=chance", 12);
+  const { asked, input } = uncertaintyAsked(book, outcome) ?? expect.fail("nothing is uncertain");
+  const worst = outcome.prediction?.worst.driving ?? expect.fail("no prediction");
+
+  it.each([1, 1.25, 1.5])(
+    "has at %s times the crawler's mass what Match says of it, within the sampling error",
+    (by) => {
+      const mass = by * standsAt(stands, "mass");
+      const heavier = { ...input, vehicle: { ...input.vehicle, mass } };
+      const { attitudes } = uncertaintyOf(heavier, { ...asked, angles: [worst.angle] });
+      const { margin } = solvedAt(drawing, mass, standsAt(stands, "charge"));
+      const there = drawing.chance && chanceAt(drawing.chance, mass, standsAt(stands, "charge"), margin);
+      const { holds } = attitudes[0].driving;
+      // Three standard errors of 256 and 2048 samples, and what a scale's 0.5 % differs by at another mass.
+      const error = Math.sqrt(Math.max(holds * (1 - holds), 1 / 256) * (1 / 256 + 1 / 2048));
+      expect(Math.abs((there ?? Number.NaN) - holds)).toBeLessThan(3 * error + 0.01);
+    },
+  );
+
+  it("says so: in the sentence, at each place, on the contours, in the table in whole per cent", () => {
+    expect(mapSentence(drawing)).toMatch(/ On \d+\s% of it the chance of holding is 95\s% or more\.$/);
+    expect(movedSentence(drawing)).toMatch(/× *; .*% chance of holding; winding/);
+    expect(chanceLine(drawing, standsAt(stands, "mass"), 0.6, 1.2)[0]).toMatch(/% chance of holding$/);
+    expect(chanceLine({ ...drawing, shown: "margin" }, 0.5, 0.6, 1.2)).toEqual([]);
+    expect(mapPlot(drawing).field?.words(95)).toMatch(/^95\s%$/);
+    const { columns, rows } = mapTable(drawing);
+    expect(columns[0]).toMatch(/chance of holding \(%\)$/);
+    const numbers = rows.flatMap((row) => row.slice(1));
+    expect(numbers.every((each) => typeof each === "number" && Number.isInteger(each) && each <= 100)).toBe(
+      true,
+    );
+    expect(closenessText(drawing)).toMatch(/sampled at 5 × 5 places, 256 times at each/);
   });
 });

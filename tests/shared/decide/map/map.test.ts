@@ -1,70 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { MapAxis, MapQuestion } from "#shared/decide/map/grid.ts";
+import type { MapQuestion } from "#shared/decide/map/grid.ts";
 import { buildAt, MAP_KEYS, type MapBuild, type MapKey } from "#shared/decide/map/place.ts";
 import { mapOf, mapPart, partsOf } from "#shared/decide/map/solve.ts";
-import { openCircuitVoltage } from "#shared/physics/pack.ts";
 import { predictAny } from "#shared/physics/predictAny.ts";
 import { runDown } from "#shared/physics/rundown.ts";
+import { axisOf, mapBuild, openInput } from "#tests/support/mapBuild.ts";
 import { mapField } from "#tests/support/mapField.ts";
 import { expectOutOfRange } from "#tests/support/outOfRange.ts";
-import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
-const CELL = {
-  capacity: 1620,
-  minimumVoltage: 3.2,
-  resistance: 0.02,
-  curve: [
-    [0, 3.2],
-    [0.3, 3.6],
-    [1, 4.18],
-  ] as [number, number][],
-};
-const RANGES: Readonly<Record<MapKey, readonly [number, number]>> = {
-  diameter: [0.03, 0.06],
-  kv: [3000, 9000],
-  series: [1, 4],
-  gap: [2e-4, 1.2e-3],
-  mass: [0.2, 1.2],
-  duty: [0.3, 1],
-  charge: [0.1, 1],
-  wheelFriction: [0.3, 1.2],
-};
-const axisOf = (key: MapKey, count: number): MapAxis => {
-  const [from, to] = RANGES[key];
-  const n = key === "series" ? to - from + 1 : count;
-  return { key, values: Array.from({ length: n }, (_, i) => from + ((to - from) * i) / (n - 1)) };
-};
-const build = (change: Partial<MapBuild> = {}, diameters: readonly number[] = []): MapBuild => ({
-  input: {
-    ...PANE_CRAWLER,
-    pack: {
-      series: 2,
-      parallel: 1,
-      cellResistance: 0.02,
-      wireResistance: 0.02,
-      openCircuitVoltage: openCircuitVoltage(CELL.curve, 0.6),
-    },
-  },
-  cell: CELL,
-  charge: 0.6,
-  rotors: [...diameters, PANE_CRAWLER.rotor.diameter].map((diameter) => ({
-    diameter,
-    sizeCorrection: diameter > 0.045 ? { testedDiameter: 0.044, testedTipSpeed: 60 } : null,
-    burstSpeed: 130 / diameter,
-  })),
-  attitudes: [
-    { angle: "worst", mode: "driving" },
-    { angle: 180, mode: "parked" },
-  ],
-  target: 1.5,
-  windingLimit: 393.15,
-  ...change,
-});
 const question = (x: MapKey, y: MapKey, change: Partial<MapBuild> = {}): MapQuestion => {
   const axes = [axisOf(x, 23), axisOf(y, 17)] as const;
   const diameters = axes.flatMap(({ key, values }) => (key === "diameter" ? values : []));
-  return { of: build(change, diameters), x: axes[0], y: axes[1], timed: false };
+  return { of: mapBuild(change, diameters), x: axes[0], y: axes[1], timed: false };
 };
 const pairs = MAP_KEYS.flatMap((x, i) => MAP_KEYS.slice(i + 1).map((y) => [x, y] as const));
 
@@ -91,30 +39,10 @@ describe.each([...pairs, ["gap", "kv"], ["wheelFriction", "diameter"]] as [MapKe
   },
 );
 
-/** The crawler's motor and pack under an invented propeller of its own, with drift and a warm winding. */
-const open = (): MapBuild["input"] => {
-  const { air, motor, supply, vehicle } = PANE_CRAWLER;
-  return {
-    air,
-    motor,
-    supply,
-    pack: build().input.pack,
-    vehicle: { ...vehicle, mass: 0.15, skirtShare: 0 },
-    rotor: {
-      kind: "propeller",
-      diameter: 0.1,
-      thrust: [0.13, 0.009],
-      power: [0.064, -0.003],
-      referenceReynolds: 60_000,
-      chord: 0.012,
-      testedReynolds: [20_000, 90_000],
-    },
-  };
-};
 const openPairs = pairs.filter((pair) => !pair.includes("gap"));
 
 describe.each(openPairs)("a map of an open propeller over %s and %s", (x, y) => {
-  const asked = question(x, y, { input: open() });
+  const asked = question(x, y, { input: openInput() });
   const field = mapField(asked);
 
   it("has at random points what a prediction has there, to 1e-9, and no burst speed", () => {
@@ -136,7 +64,7 @@ describe.each(openPairs)("a map of an open propeller over %s and %s", (x, y) => 
 
 describe("a map", () => {
   it("of a propeller refuses the gap, which moves nothing", () => {
-    expectOutOfRange(() => mapField(question("gap", "mass", { input: open() })), "map.gap");
+    expectOutOfRange(() => mapField(question("gap", "mass", { input: openInput() })), "map.gap");
   });
 
   it("has the run's time where it is asked for, also along charge", () => {
@@ -150,7 +78,7 @@ describe("a map", () => {
   });
 
   it("of a build whose running gear gives is that of its predictions too", () => {
-    const { input } = build();
+    const { input } = mapBuild();
     const soft = { ...input, vehicle: { ...input.vehicle, verticalStiffness: 20_000 } };
     const asked = question("mass", "series", { input: soft });
     const field = mapField(asked);
@@ -162,7 +90,7 @@ describe("a map", () => {
 
   it("solved in parts is the same to the last digit", () => {
     const asked = { ...question("diameter", "kv"), x: axisOf("diameter", 80), y: axisOf("kv", 60) };
-    const cut = { ...asked, of: build({}, asked.x.values) };
+    const cut = { ...asked, of: mapBuild({}, asked.x.values) };
     const parts = partsOf(cut, 2);
     expect(parts).toEqual([
       [0, 3072],
