@@ -26,13 +26,6 @@ export function rangeText({ p5, p95 }: Pick<Spread, "p5" | "p95">): string | nul
   return `${formatFixed(p5, 2)} to ${formatFixed(p95, 2)}\u202f×`;
 }
 
-/** @returns "98 % chance, 1.79 to 2.46 ×"; null where nothing is sampled */
-export function spreadText(spread: Spread | null): string | null {
-  if (!spread) return null;
-  const range = rangeText(spread);
-  return `${sureText(spread.holds)} chance${range ? `, ${range}` : ""}`;
-}
-
 export const NOTHING_STATED =
   "No uncertainty is stated, so how sure can't be said: state the gap's and the scale's.";
 

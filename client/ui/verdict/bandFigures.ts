@@ -24,8 +24,8 @@ function sampledOf(least: Least, { doubt, worst: beside }: UncertaintyState): Sa
   return at ? { angle: at.angle, state, spread: at[state], over: least.over?.name } : null;
 }
 
-/** The attitude whose chance it is; null where it is sampled anew. */
-function sampledAs(
+/** @returns the attitude whose chance it is; null where it is sampled anew */
+export function sampledAs(
   { angle, holds, margin5 }: Chance,
   { doubt }: UncertaintyState,
 ): SampledMarginProps | null {

@@ -12,14 +12,21 @@ export interface SampledMarginProps {
   readonly over?: string;
 }
 
-const whatOf = ({ angle, state, over }: SampledMarginProps) =>
+/** @returns the title of the working of a chance of holding */
+export const chanceTitle = (of: Omit<SampledMarginProps, "spread">): string =>
+  `chance of holding: ${whatOf(of)}`;
+
+/** @returns the title of the working of a margin's range */
+export const rangeTitle = (of: Omit<SampledMarginProps, "spread">): string => `5 to 95 % of ${whatOf(of)}`;
+
+const whatOf = ({ angle, state, over }: Omit<SampledMarginProps, "spread">) =>
   `the margin at ${angle.toFixed(0)}°, ${state}${over ? `, over ${over}` : ""}`;
 
 /** The chance that an attitude of the build on the screen holds, with its working. */
 export function ChanceFigure(props: SampledMarginProps) {
   const { holds } = props.spread;
   return (
-    <FigureOf board={sampledNow} title={`chance of holding: ${whatOf(props)}`} value={holds}>
+    <FigureOf board={sampledNow} title={chanceTitle(props)} value={holds}>
       {sureText(holds)}
     </FigureOf>
   );
@@ -31,7 +38,7 @@ export function RangeFigure(props: SampledMarginProps) {
   const range = rangeText(spread);
   if (!range || spread.p5 === null) return null;
   return (
-    <FigureOf board={sampledNow} title={`5 to 95 % of ${whatOf(props)}`} value={spread.p5}>
+    <FigureOf board={sampledNow} title={rangeTitle(props)} value={spread.p5}>
       {range}
     </FigureOf>
   );

@@ -7,7 +7,9 @@ import {
 import type { AttitudeUncertainty, Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import type { Board } from "../../../shared/physics/working.ts";
 import { shownOutcome } from "../../state/onScreen.ts";
+import type { Outcome } from "../../state/outcome.ts";
 import { type UncertaintyState, uncertaintyNow } from "../../state/useUncertainty.ts";
+import { NO_BOARD } from "./board.ts";
 
 const marginsOf = (attitudes: readonly AttitudeUncertainty[]): SampledFigure[] =>
   attitudes.flatMap(({ angle, parked, driving }) => [
@@ -33,16 +35,16 @@ function overOf({ doubt }: UncertaintyState): SampledFigure[] {
   return all.map((each) => ({ ...each, what: `${each.what}, over ${joint.name}` }));
 }
 
+/** @returns the workings of all that is sampled of a solved build; none before it is */
+export function sampledOf(outcome: Outcome | null, state: UncertaintyState): Board {
+  const { doubt, asked, sources } = state;
+  const input = outcome?.resolved && solvable(outcome.resolved);
+  if (!outcome?.resolved || !input || !doubt || !asked) return NO_BOARD;
+  const of = { input, resolved: outcome.resolved, asked, sources, shares: doubt.shares };
+  return sampledBoard(of, [...marginsOf(doubt.attitudes), ...forcesOf(doubt), ...overOf(state)]);
+}
+
 /** @returns the workings of all that is sampled of the build on the screen; none before it is */
 export function sampledNow(): Board {
-  const outcome = shownOutcome.value;
-  const { doubt, asked, sources } = uncertaintyNow.value;
-  const input = outcome?.resolved && solvable(outcome.resolved);
-  if (!outcome?.resolved || !input || !doubt || !asked) return { workings: [], origins: [] };
-  const of = { input, resolved: outcome.resolved, asked, sources, shares: doubt.shares };
-  return sampledBoard(of, [
-    ...marginsOf(doubt.attitudes),
-    ...forcesOf(doubt),
-    ...overOf(uncertaintyNow.value),
-  ]);
+  return sampledOf(shownOutcome.value, uncertaintyNow.value);
 }

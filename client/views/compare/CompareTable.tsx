@@ -9,7 +9,15 @@ import { StateMark } from "../../ui/verdict/StateMark.tsx";
 import { FigureOf } from "../../ui/working/FigureOf.tsx";
 import { ColumnHead } from "./ColumnHead.tsx";
 import { comparedTable, compareSentence } from "./compareWords.ts";
-import { type Cell, differs, differsFromFirst, type Row, type RowGroup } from "./rows/row.ts";
+import {
+  type Cell,
+  differs,
+  differsFromFirst,
+  type Line,
+  lineText,
+  type Row,
+  type RowGroup,
+} from "./rows/row.ts";
 import { comparedRows } from "./rows/rows.ts";
 import { type Column, ColumnWorker, type Compared } from "./useColumn.ts";
 
@@ -142,6 +150,23 @@ function TableRow({ row, columns }: { readonly row: Row; readonly columns: reado
   );
 }
 
+function Pieces({ line }: { readonly line: Line }) {
+  if (typeof line === "string") return <>{line}</>;
+  return (
+    <>
+      {line.map((piece) =>
+        typeof piece === "string" ? (
+          piece
+        ) : (
+          <FigureOf key={piece.text} {...piece.working}>
+            {piece.text}
+          </FigureOf>
+        ),
+      )}
+    </>
+  );
+}
+
 function Figure({ cell }: { readonly cell: Cell }) {
   const { text, also = [], tone, state, marks = [], working } = cell;
   return (
@@ -160,7 +185,9 @@ function Figure({ cell }: { readonly cell: Cell }) {
         </span>
       ))}
       {also.map((line) => (
-        <small key={line}>{line}</small>
+        <small key={lineText(line)}>
+          <Pieces line={line} />
+        </small>
       ))}
     </>
   );

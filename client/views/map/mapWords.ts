@@ -69,7 +69,7 @@ export function placeLines(drawing: Drawing, key: string): string[] {
     stop === null
       ? `holds, ${marginText(Number.isFinite(margin) ? margin : null)}`
       : `${WORDS[stop]}, ${valueText("margin", margin)}`,
-    ...chanceLine(drawing, place.x, place.y, margin),
+    ...chanceLine(drawing, place, { margin, stop }),
     `winding ${valueText("winding", inUnit(winding, "temperature"))}`,
     ...(Number.isNaN(time) ? [] : [valueText("minutes", inUnit(time, "duration"))]),
   ];

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { toCsv } from "#client/ui/table.ts";
+import { sureText } from "#client/ui/uncertaintyWords.ts";
 import { shownOf } from "#client/ui/working/FigureOf.tsx";
 import { askedBuilds, compareAddress } from "#client/views/compare/asked.ts";
 import { comparedTable, compareSentence } from "#client/views/compare/compareWords.ts";
-import { differs, differsFromFirst, type Row } from "#client/views/compare/rows/row.ts";
+import { differs, differsFromFirst, lineText, type Piece, type Row } from "#client/views/compare/rows/row.ts";
 import { comparedRows } from "#client/views/compare/rows/rows.ts";
 import { partsPrice } from "#shared/book/partsPrice.ts";
 import { comparedColumn } from "#tests/support/comparedColumn.ts";
@@ -29,6 +30,7 @@ const rowOf = (title: string): Row => {
   return found;
 };
 const spaced = (text: string) => text.replace(/\s/g, " ");
+const linesOf = (title: string, at: number) => (rowOf(title).cells[at]?.also ?? []).map(lineText).join("; ");
 const textsOf = (title: string) => rowOf(title).cells.map((cell) => spaced(cell?.text ?? ""));
 
 describe("Compare of a build, its copy and a propeller's", () => {
@@ -53,8 +55,8 @@ describe("Compare of a build, its copy and a propeller's", () => {
     expect(rowOf("Verdict").cells[2]?.state).toBe("burns");
     expect(textsOf("Chance of holding")[2]).toBe("–");
     expect(rowOf("Charge lasts").cells[2]).toMatchObject({ tone: "void" });
-    expect(rowOf("Wall 90°, parked").cells[2]?.also?.join()).not.toMatch(/chance/);
-    expect(rowOf("Wall 90°, parked").cells[0]?.also?.join()).toMatch(/% chance, \d\.\d\d to \d\.\d\d/);
+    expect(linesOf("Wall 90°, parked", 2)).not.toMatch(/chance/);
+    expect(linesOf("Wall 90°, parked", 0)).toMatch(/% chance, \d\.\d\d to \d\.\d\d/);
   });
 
   it("opens each margin, the pull, the minutes, the winding and the burst factor to its own build's working", () => {
@@ -74,6 +76,53 @@ describe("Compare of a build, its copy and a propeller's", () => {
     const running = columns[0].limits?.rotor.speed ?? 0;
     expect(shown("Burst factor on speed", 0)).toBeCloseToRelative(factor * running, 1e-9);
     expect(shown("Charge lasts", 0)).toBe(columns[0].run?.end.time);
+  });
+
+  /** Every figure of the small lines under a row's figures, with its working. */
+  const pieces = (title: string, at: number) =>
+    (rowOf(title).cells[at]?.also ?? []).flatMap((line) =>
+      typeof line === "string"
+        ? []
+        : line.filter((each): each is Exclude<Piece, string> => typeof each !== "string"),
+    );
+
+  it("opens each chance and each range of the samples to their working, of the build's own samples", () => {
+    const [chance, range] = pieces("Wall 90°, parked", 0);
+    const shown = [chance, range].map(({ working }) => shownOf(working)?.working);
+    const spread = columns[0].sure.doubt?.attitudes.find(({ angle }) => angle === 90)?.parked;
+    expect(shown.map((each) => each?.title)).toEqual([
+      "chance of holding: the margin at 90°, parked",
+      "5 to 95 % of the margin at 90°, parked",
+    ]);
+    expect(shown[0]?.result.value).toBe(spread?.holds);
+    expect(shown[1]?.result.value).toBe(spread?.p5);
+    expect(shown[1]?.upTo).toBe(spread?.p95);
+    expect(chance.text).toBe(sureText(spread?.holds ?? 0));
+    const whole = rowOf("Chance of holding").cells[0];
+    expect(whole?.working && shownOf(whole.working)?.working.result.value).toBeCloseTo(
+      Number(whole?.saved) / 100,
+      12,
+    );
+    const [pull] = pieces("Pull, or thrust of a propeller", 0);
+    expect(shownOf(pull.working)?.working.result.value).toBe(columns[0].sure.doubt?.suction.p5);
+  });
+
+  it("opens mass, headroom and the masses allowed to theirs, down to the ledger", () => {
+    for (const [at, { headroom }] of columns.entries()) {
+      const mass = rowOf("Mass").cells[at]?.working;
+      expect(mass && shownOf(mass)?.working.result.value).toBe(headroom.mass);
+      for (const { title, name, atTarget, atOne } of headroom.allowed) {
+        const row = rows.find((each) => each.title.startsWith("Headroom") && each.title.includes(title));
+        if (!row || atTarget === null || atOne === null) continue;
+        const left = row.cells[at]?.working;
+        expect(left && shownOf(left)?.working.result.value, name).toBe(atTarget - headroom.mass);
+        const allowed = pieces(row.title, at).map(({ working }) => shownOf(working)?.working);
+        expect(allowed.map((each) => each?.result.value)).toEqual([atTarget, atOne]);
+        expect(allowed.every((each) => each?.title.startsWith(`mass allowed on ${name}`))).toBe(true);
+      }
+    }
+    const sum = rowOf("Mass, suction").cells[0]?.working;
+    expect(sum && shownOf(sum)?.working.title).toBe("sum of suction");
   });
 
   it("names who is best at what in one sentence, and who does not last", () => {

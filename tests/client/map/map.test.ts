@@ -178,10 +178,15 @@ describe("a map of the chance of holding", () => {
   );
 
   it("says so: in the sentence, at each place, on the contours, in the table in whole per cent", () => {
-    expect(mapSentence(drawing)).toMatch(/ On \d+\s% of it the chance of holding is 95\s% or more\.$/);
+    expect(mapSentence(drawing)).toMatch(/ On \d+\s% it lasts and the chance of holding is 95\s% or more\.$/);
     expect(movedSentence(drawing)).toMatch(/× *; .*% chance of holding; winding/);
-    expect(chanceLine(drawing, standsAt(stands, "mass"), 0.6, 1.2)[0]).toMatch(/% chance of holding$/);
-    expect(chanceLine({ ...drawing, shown: "margin" }, 0.5, 0.6, 1.2)).toEqual([]);
+    expect(
+      chanceLine(drawing, { x: standsAt(stands, "mass"), y: 0.6 }, { margin: 1.2, stop: "tight" })[0],
+    ).toMatch(/% chance of holding$/);
+    const light = { x: standsAt(stands, "mass") * 0.4, y: 1 };
+    expect(chanceLine({ ...drawing, shown: "margin" }, light, { margin: 9, stop: null })).toEqual([]);
+    expect(chanceLine(drawing, light, { margin: 9, stop: "burns" })).toEqual([]);
+    expect(chanceLine(drawing, light, { margin: 9, stop: null })[0]).toMatch(/^>\s99\s% chance/);
     expect(mapPlot(drawing).field?.words(95)).toMatch(/^95\s%$/);
     const { columns, rows } = mapTable(drawing);
     expect(columns[0]).toMatch(/chance of holding \(%\)$/);

@@ -2,12 +2,14 @@ import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Spread } from "../../../../shared/decide/uncertainty.ts";
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
-import { spreadText } from "../../../ui/uncertaintyWords.ts";
+import { rangeText, sureText } from "../../../ui/uncertaintyWords.ts";
 import { firstInWords, gradeOf } from "../../../ui/verdictWords.ts";
 import { boardOf } from "../../../ui/working/board.ts";
+import { chanceTitle, rangeTitle } from "../../../ui/working/SampledFigure.tsx";
+import { sampledOf } from "../../../ui/working/sampled.ts";
 import { type StripAttitude, spreadsOf, stripOf } from "../../match/strip/stripOf.ts";
 import type { Column } from "../useColumn.ts";
-import { BEYOND, type Cell, type RowGroup, rowsOfAll } from "./row.ts";
+import { BEYOND, type Cell, type Line, type Piece, type RowGroup, rowsOfAll } from "./row.ts";
 
 const PERCENT = 100;
 const STATES = ["parked", "driving"] as const;
@@ -42,6 +44,19 @@ function sampled(spread: Spread | null): Cell["more"] {
   return { "5 %, ×": spread.p5, "95 %, ×": spread.p95, "chance of holding, %": PERCENT * spread.holds };
 }
 
+/** "98 % chance, 1.79 to 2.46 ×", each opening to its working. */
+function spreadLine(spread: Spread, { attitude: { angle }, state }: Held, { outcome, sure }: Column): Line {
+  const board = () => sampledOf(outcome, sure);
+  const of = { angle, state };
+  const range = rangeText(spread);
+  const chance: Piece = {
+    text: sureText(spread.holds),
+    working: { board, title: chanceTitle(of), value: spread.holds },
+  };
+  if (!range || spread.p5 === null) return [chance, " chance"];
+  return [chance, " chance, ", { text: range, working: { board, title: rangeTitle(of), value: spread.p5 } }];
+}
+
 function marginCell(book: Book, held: Held, column: Column): Cell {
   const { attitude, state } = held;
   const { outcome, verdict } = column;
@@ -55,7 +70,7 @@ function marginCell(book: Book, held: Held, column: Column): Cell {
     also: [
       ...angle,
       ...(margin === null ? [] : [`${word}; ${firstInWords(modes)} first`]),
-      ...[spreadText(spread) ?? []].flat(),
+      ...(spread ? [spreadLine(spread, held, column)] : []),
     ],
     tone: grade,
     saved: margin,

@@ -3,6 +3,7 @@ import { pullText } from "../../../../shared/decide/verdict/figures.ts";
 import { figureIn, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { headed, unitOf } from "../../../../shared/units/showing.ts";
 import { boardOf } from "../../../ui/working/board.ts";
+import { sampledOf } from "../../../ui/working/sampled.ts";
 import { rpmText } from "../../match/thrust/thrustWords.ts";
 import type { Column } from "../useColumn.ts";
 import { type Cell, NOTHING, type RowGroup, row } from "./row.ts";
@@ -19,7 +20,16 @@ function pullCell(book: Book, { outcome, sure }: Column): Cell {
   const title = FORCES[outcome.resolved?.propeller ? "propeller" : "ducted"];
   return {
     text: pullText(suction),
-    also: isSampled ? [`${figureIn(p5, "load", 0)} to ${pullText(p95)}`] : [],
+    also: isSampled
+      ? [
+          [
+            {
+              text: `${figureIn(p5, "load", 0)} to ${pullText(p95)}`,
+              working: { board: () => sampledOf(outcome, sure), title: "5 to 95 % of the pull", value: p5 },
+            },
+          ],
+        ]
+      : [],
     saved: inUnit(suction, "load"),
     more: isSampled
       ? { [headed("5 %", "load")]: inUnit(p5, "load"), [headed("95 %", "load")]: inUnit(p95, "load") }

@@ -4,6 +4,17 @@ import type { Cell as Saved } from "../../../ui/table.ts";
 import type { WorkingOf } from "../../../ui/working/FigureOf.tsx";
 import type { Column } from "../useColumn.ts";
 
+/** Words of a small line; a figure among them opens to its working. */
+export type Piece = string | { readonly text: string; readonly working: WorkingOf };
+/** A small line under a figure. */
+export type Line = string | readonly Piece[];
+
+/** @returns a line as it is read */
+export const lineText = (line: Line): string =>
+  typeof line === "string"
+    ? line
+    : line.map((piece) => (typeof piece === "string" ? piece : piece.text)).join("");
+
 /** What one build has in a row, with the words that its own view says it in. */
 export interface Cell {
   /** the figure or the name */
@@ -11,7 +22,7 @@ export interface Cell {
   /** what two builds differ in, where that is more than the text */
   readonly compared?: string;
   /** small, under it */
-  readonly also?: readonly string[];
+  readonly also?: readonly Line[];
   /** colour of what it comes to; the words say it too */
   readonly tone?: string;
   /** of a verdict: drawn with its shape */

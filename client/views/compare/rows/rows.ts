@@ -14,7 +14,7 @@ export function comparedRows(book: Book, columns: readonly Column[]): RowGroup[]
   return [
     standing(book, columns),
     parts(book, columns),
-    mass(columns),
+    mass(book, columns),
     margins(book, columns),
     running(columns),
     point(book, columns),

@@ -5,6 +5,9 @@ import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
 import { sentenceOf, stateWords } from "../../../../shared/decide/verdict/words.ts";
 import { isLacking } from "../../../state/outcome.ts";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
+import { sampledAs } from "../../../ui/verdict/bandFigures.ts";
+import { chanceTitle } from "../../../ui/working/SampledFigure.tsx";
+import { sampledOf } from "../../../ui/working/sampled.ts";
 import type { Column } from "../useColumn.ts";
 import { type Cell, NOTHING, plain, type RowGroup, row } from "./row.ts";
 
@@ -26,11 +29,26 @@ function verdictCell(book: Book, { verdict, outcome }: Column): Cell {
 }
 
 /** As the band says it: of a build that doesn't last there is none. */
-function chanceCell({ verdict, sure }: Column): Cell | null {
+function chanceCell({ verdict, sure, outcome }: Column): Cell | null {
   if (!verdict || isDestroyed(verdict.state) || verdict.reason.kind === "standing") return NOTHING;
   const { chance } = verdict;
-  if (chance)
-    return { text: sureText(chance.holds), also: [`on ${chance.name}`], saved: PERCENT * chance.holds };
+  if (chance) {
+    const at = sampledAs(chance, sure);
+    return {
+      text: sureText(chance.holds),
+      also: [`on ${chance.name}`],
+      saved: PERCENT * chance.holds,
+      ...(at
+        ? {
+            working: {
+              board: () => sampledOf(outcome, sure),
+              title: chanceTitle(at),
+              value: chance.holds,
+            },
+          }
+        : {}),
+    };
+  }
   return sure.busy ? null : plain("–", ["no uncertainty is stated"]);
 }
 

@@ -1,25 +1,43 @@
 import { chanceAt } from "../../../../shared/decide/map/chance.ts";
-import { percentText } from "../../../../shared/decide/verdict/figures.ts";
 import { SURE } from "../../../../shared/decide/verdict/verdict.ts";
 import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
 import { type Drawing, valuesOf } from "../mapPlot.ts";
+import { insideOf, type StopKind } from "../regions.ts";
 
 const PERCENT = 100;
 
-/** @returns "87 % chance of holding" at a place with a margin; nothing where the chance isn't shown, or not known there */
-export function chanceLine({ chance, shown }: Drawing, x: number, y: number, margin: number): string[] {
-  if (shown !== "chance" || !chance) return [];
+/** Of what bursts or burns no chance is said, as in the verdict. */
+const DESTROYED: readonly StopKind[] = ["bursts", "burns"];
+/** Beyond these a few hundred samples say no more [-]. */
+const [FEWEST, MOST] = [0.01, 0.99];
+
+/** "87 %", "> 99 %": a chance by as many samples as a place of the map has. */
+function chanceText(share: number): string {
+  if (share > MOST) return `>${THIN_SPACE}99${THIN_SPACE}%`;
+  if (share < FEWEST) return `<${THIN_SPACE}1${THIN_SPACE}%`;
+  return `${formatFixed(PERCENT * share, 0)}${THIN_SPACE}%`;
+}
+
+/** @returns "87 % chance of holding" at a place with a margin; nothing where the chance isn't shown, not known there, or the build doesn't last */
+export function chanceLine(
+  { chance, shown }: Drawing,
+  { x, y }: { readonly x: number; readonly y: number },
+  { margin, stop }: { readonly margin: number; readonly stop: StopKind | null },
+): string[] {
+  if (shown !== "chance" || !chance || (stop && DESTROYED.includes(stop))) return [];
   const share = chanceAt(chance, x, y, margin);
-  return Number.isNaN(share) ? [] : [`${percentText(share)} chance of holding`];
+  return Number.isNaN(share) ? [] : [`${chanceText(share)} chance of holding`];
 }
 
 /** @returns on how much of the map it is all but sure to hold, in a sentence; nothing where the chance isn't shown */
 export function sureSentence(drawing: Drawing): string {
   if (drawing.shown !== "chance" || !drawing.chance) return "";
   const values = valuesOf(drawing);
-  const share = values.filter((each) => each >= PERCENT * SURE).length / values.length;
+  const lost = DESTROYED.map((kind) => insideOf(drawing.field, drawing.question, kind));
+  const lasts = (i: number) => lost.every((inside) => !(inside[i] > 0));
+  const share = values.filter((each, i) => each >= PERCENT * SURE && lasts(i)).length / values.length;
   const whole = (part: number) => `${formatFixed(PERCENT * part, 0)}${THIN_SPACE}%`;
-  return ` On ${whole(share)} of it the chance of holding is ${whole(SURE)} or more.`;
+  return ` On ${whole(share)} it lasts and the chance of holding is ${whole(SURE)} or more.`;
 }
 
 /** @returns how closely the chance was worked out, in a sentence */
