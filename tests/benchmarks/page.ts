@@ -17,7 +17,7 @@ Each part runs in a process of its own, so that none warms or crowds another. Th
 - **List pages**: over HTTP, the answer read and parsed, with a hundred thousand pull tests of the demo's size stored, and a thousand builds of eleven states each.
 - **Archive**: of that book, out of one server to a file and from the file into another that holds the demo; memory is the process's own high-water mark, its threads included, over what it held three seconds after its start.
 - **Held up**: GET /bench is asked over and over of the built server while each long request runs alone; the largest that the API takes, in the order of the table, the search's results asked of the same search.
-- **Load**: every client asks again as soon as it has its answer, over a connection of its own; an answer that is no success ends the measurement. Clients and server share the machine's cores. The event streams are opened and left twice; what the second time adds is what counts.`;
+- **Load**: every client asks again as soon as it has its answer, over a connection of its own; an answer that is no success ends the measurement. Clients and server share the machine's cores. The event streams are opened and left six times; what counts is the memory in use behind the last beyond that behind the first, once what is no longer used is collected: what the engine keeps for itself in between is none of theirs.`;
 
 const BOUNDS = `## What bounds it
 

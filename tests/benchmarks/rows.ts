@@ -189,11 +189,13 @@ function serverRows({ holdUps, load }: Results): Row[] {
 }
 
 function streamRows({ streams, streamsKeep }: Results["load"]): Row[] {
-  const left = `of ${streams} event streams left`;
-  if (!streamsKeep) return [told(`kept ${left}`, "not known here")];
+  const { rounds, memory, handles } = streamsKeep;
+  const left = `of ${streams} event streams opened and left ${rounds} times`;
   return [
-    atMost(`memory kept ${left}`, streamsKeep.memory, 5, megabytes),
-    atMost(`connections kept ${left}`, streamsKeep.handles, 0, (count) => String(count)),
+    atMost(`memory kept ${left}`, memory, 5, (value) => `${value.toFixed(2)} MB`),
+    handles === null
+      ? told(`connections kept ${left}`, "not known here")
+      : atMost(`connections kept ${left}`, handles, 0, (count) => String(count)),
   ];
 }
 

@@ -10,6 +10,16 @@ const OUT = resolve(".build", "bench-site");
 const READY = /is ready at (http:\S+)/;
 const PATIENCE = 60_000;
 const MILLISECONDS = 1000;
+const BYTES_PER_MEGABYTE = 1e6;
+
+/** Added to the server, not to its threads: at any message it collects what is no longer used and answers what is left [byte]. */
+const HELD = `if (process.channel) process.on("message", () => {
+  for (let i = 0; i < 3; i++) gc();
+  const { heapUsed, external } = process.memoryUsage();
+  process.send(heapUsed + external);
+});
+process.channel?.unref();`;
+const WITH_HELD = ["--expose-gc", "--import", `data:text/javascript,${encodeURIComponent(HELD)}`];
 
 export const SERVER_PROGRAM = join(OUT, "server", "main.js");
 export const WORKER_PROGRAM = join(OUT, "server", "worker.js");
@@ -30,6 +40,8 @@ export interface Running {
   readonly pid: number;
   /** from the start of the process to its ready line [s] */
   readonly readyAfter: number;
+  /** memory in use once what isn't is collected [MB] */
+  readonly held: () => Promise<number>;
   readonly stop: () => Promise<void>;
 }
 
@@ -49,9 +61,9 @@ function ready(server: ChildProcess): Promise<string> {
 /** Starts the built server on a free port. @param file - its data file, made with the demo where missing */
 export async function startServer(file: string): Promise<Running> {
   const start = performance.now();
-  const server = spawn(process.execPath, [SERVER_PROGRAM], {
+  const server = spawn(process.execPath, [...WITH_HELD, SERVER_PROGRAM], {
     env: { ...process.env, PORT: "0", HOST: "127.0.0.1", GRIPCURVE_DB: file },
-    stdio: ["ignore", "pipe", "inherit"],
+    stdio: ["ignore", "pipe", "inherit", "ipc"],
   });
   const address = await ready(server);
   const readyAfter = (performance.now() - start) / MILLISECONDS;
@@ -60,7 +72,12 @@ export async function startServer(file: string): Promise<Running> {
     server.kill("SIGTERM");
     await ended;
   };
-  return { address, pid: server.pid ?? 0, readyAfter, stop };
+  const held = async () => {
+    const answered = once(server, "message");
+    server.send("held");
+    return Number((await answered)[0]) / BYTES_PER_MEGABYTE;
+  };
+  return { address, pid: server.pid ?? 0, readyAfter, held, stop };
 }
 
 /** Runs something with a folder of its own, gone afterwards. */
