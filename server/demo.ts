@@ -4,8 +4,8 @@ import { byCollection, type CollectionName } from "../shared/model/collections.t
 import { identifier } from "../shared/model/scalar.ts";
 import { COLLECTIONS } from "../shared/model/schemas.ts";
 import type { Data } from "./store/rows.ts";
+import { Staged, type WholeBook } from "./store/staged.ts";
 import type { Store } from "./store/store.ts";
-import type { WholeBook } from "./store/wholeBook.ts";
 import { requireConsistent } from "./store/wholeCheck.ts";
 
 /** The demo's files, one a collection, each a list of { id, data }; they travel inside the built bundle. */
@@ -37,15 +37,20 @@ function demoBook(at: Date): WholeBook {
   return { records, revisions: byCollection(() => []), deletions: [], predictions: [] };
 }
 
-function checkedDemo(at: Date): WholeBook {
-  const book = demoBook(at);
+function checkedDemo(at: Date): Staged {
+  const book = Staged.of(demoBook(at));
   requireConsistent(book);
   return book;
 }
 
 /** @returns the name of the copy kept of what was there @throws {NotEmptyError} on a book that holds records */
 export function loadDemo(store: Store, at: Date): string | null {
-  return store.load(checkedDemo(at), true, { at });
+  const book = checkedDemo(at);
+  try {
+    return store.load(book, true, { at });
+  } finally {
+    book.close();
+  }
 }
 
 /** Loads the demo at the very first start of a data file; never again by itself. */

@@ -136,7 +136,7 @@ export class Collection {
   create(data: Data, at: string, sending: Sending = {}): Written {
     return this.#once("created", at, sending, [data], () => {
       this.#requireSound(data, null);
-      const made = this.insert({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
+      const made = this.#put({ id: this.#freeId(data), revision: 1, createdAt: at, updatedAt: at, data });
       this.around.owed.note(this.name, made);
       return made;
     });
@@ -185,7 +185,7 @@ export class Collection {
       const { createdAt, revision, data } = storedOf(last);
       this.#requireSound(data, null);
       this.around.deletions.forget(this.name, id);
-      return this.insert({ id, revision: revision + 1, createdAt, updatedAt: at, data });
+      return this.#put({ id, revision: revision + 1, createdAt, updatedAt: at, data });
     });
   }
 
@@ -215,17 +215,12 @@ export class Collection {
   }
 
   /** Puts a record in as it stands; the caller holds the transaction. */
-  insert(record: Stored<Data>): Stored<Data> {
+  #put(record: Stored<Data>): Stored<Data> {
     const { id, revision, createdAt, updatedAt, data } = record;
     const body = JSON.stringify(data);
     this.#insert.run(id, revision, createdAt, updatedAt, body, ...lookupValues(data));
     this.around.uses.note(this.name, record);
     return record;
-  }
-
-  /** Puts an earlier state in as it stands. */
-  insertRevision({ id, revision, createdAt, updatedAt, data }: Stored<Data>): void {
-    this.#keep.run(id, revision, JSON.stringify(data), createdAt, updatedAt);
   }
 
   #requireSound(data: Data, id: string | null): void {

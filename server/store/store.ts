@@ -16,8 +16,11 @@ import { type Debt, Owed } from "./owed.ts";
 import { Predictions } from "./predictions.ts";
 import { SentBefore } from "./sentBefore.ts";
 import { keepUnits, unitsIn } from "./shownUnits.ts";
+import type { Staged } from "./staged.ts";
 import { Uses } from "./uses.ts";
-import { type Collections, clear, fill, type WholeBook } from "./wholeBook.ts";
+import { clear, fill } from "./wholeBook.ts";
+
+type Collections = Readonly<Record<CollectionName, Collection>>;
 
 /** The bench book on disk. */
 export class Store {
@@ -80,13 +83,15 @@ export class Store {
   /**
    * At the very first start of a data file, and never again, puts a demo in where the book is empty. Of two servers that start at once, one does.
    *
-   * @param demo - makes the demo; asked for only when it is needed
+   * @param demo - makes the demo; asked for only when it is needed, and closed
    */
-  firstStart(demo: () => WholeBook): void {
+  firstStart(demo: () => Staged): void {
     this.#write(() => {
       if (this.#marks.of("started") !== undefined) return;
       if (this.isEmpty()) {
-        fill(this, this.database, demo());
+        const staged = demo();
+        fill(this, this.database, staged);
+        staged.close();
         this.#marks.set("demo", "yes");
       }
       this.#marks.set("started", "yes");
@@ -120,7 +125,7 @@ export class Store {
    * @throws {NotEmptyError} on a book that holds records, unless it may be replaced
    */
   load(
-    book: WholeBook,
+    book: Staged,
     demo: boolean,
     { at, replace = false, before = "import" }: { at: Date; replace?: boolean; before?: string },
   ): string | null {

@@ -1,44 +1,22 @@
-import type { Deletion } from "../../shared/model/api/book.ts";
-import type { KeptPrediction } from "../../shared/model/api/record.ts";
-import { byCollection, COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
+import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
-import type { ShownUnits } from "../../shared/units/showing.ts";
-import type { Collection } from "./collection.ts";
 import type { Database } from "./database.ts";
 import type { Deletions } from "./deletions.ts";
 import type { Predictions } from "./predictions.ts";
-import { type Data, type Row, rowColumns, storedOf } from "./rows.ts";
+import { type Data, LOOKUP, type Row, rowColumns, storedOf } from "./rows.ts";
+import type { Staged } from "./staged.ts";
 
-export type Collections = Readonly<Record<CollectionName, Collection>>;
-
-/** Where a whole book goes. */
+/** Where a whole book goes, beside its tables of records. */
 interface FilledStore {
-  readonly collections: Collections;
   readonly deletions: Deletions;
   readonly predictions: Predictions;
 }
 
 type States = Readonly<Record<CollectionName, readonly Stored<Data>[]>>;
 
-/** Read as often as they are asked for, one at a time: together they may be more than fits into memory. */
-type ListedStates = Readonly<Record<CollectionName, Iterable<Stored<Data>>>>;
-
-/** All records as they are, and all that they said before. */
-export interface WholeBook {
-  readonly records: ListedStates;
-  readonly revisions: ListedStates;
-  readonly deletions: Iterable<Pick<Deletion, "collection" | "id" | "deletedAt">>;
-  /** kept with its tests */
-  readonly predictions: Iterable<KeptPrediction>;
-  /** in which it shows each quantity; those of the book that it takes the place of stay where it doesn't say */
-  readonly units?: ShownUnits;
-}
-
-/** The records of a collection as they are, in the order of their entry. */
-const RECORDS = `SELECT ${rowColumns()} FROM records WHERE collection = ? ORDER BY created_at, id`;
-
-/** What figures are based on, and nothing struck out: a part keeps its place though it is retired. */
-const IN_FORCE = RECORDS.replace("ORDER BY", "AND (withdrawn = '' OR collection <> 'tests') ORDER BY");
+/** What figures are based on, in the order of its entry, and nothing struck out: a part keeps its place though it is retired. */
+const IN_FORCE = `SELECT ${rowColumns()} FROM records
+  WHERE collection = ? AND (withdrawn = '' OR collection <> 'tests') ORDER BY created_at, id`;
 
 /** The book that figures are based on, read in one transaction. */
 export function bookInForce(database: Database): States {
@@ -65,14 +43,33 @@ export function clear(database: Database): void {
   database.prepare("DELETE FROM meta WHERE key = 'clearing'").run();
 }
 
+const RECORD = ["collection", "id", "revision", "created_at", "updated_at", "body", ...LOOKUP].join();
+const USE = ["collection", "id", "part_collection", "part", "day", "created_at"].join();
+const EARLIER = ["collection", "id", "revision", "body", "created_at", "at"].join();
+
+/** By the tables that they go to, columns of what is staged, in the order of theirs. */
+const STEPS = [
+  ["INSERT INTO records", RECORD, `SELECT ${RECORD} FROM states WHERE part = 'records'`],
+  [
+    "INSERT INTO revisions",
+    EARLIER,
+    "SELECT collection, id, revision, body, created_at, updated_at FROM states WHERE part = 'revisions'",
+  ],
+  // A record may point to the same part from several places.
+  [
+    "INSERT OR IGNORE INTO uses",
+    USE,
+    "SELECT collection, id, part_collection, part_id, day, created_at FROM uses WHERE part = 'records'",
+  ],
+] as const;
+
 /** Puts a whole book in; the caller holds the transaction, the tables are empty, the references were checked. */
-export function fill(store: FilledStore, database: Database, book: WholeBook): void {
-  // What uses a part may come before it.
-  database.pragma("defer_foreign_keys = ON");
-  for (const name of COLLECTION_NAMES) {
-    for (const record of book.records[name]) store.collections[name].insert(record);
-    for (const earlier of book.revisions[name]) store.collections[name].insertRevision(earlier);
+export function fill(store: FilledStore, database: Database, staged: Staged): void {
+  for (const [into, columns, from] of STEPS) {
+    const marks = columns.replace(/\w+/g, "?");
+    const put = database.prepare(`${into} (${columns}) VALUES (${marks})`);
+    for (const row of staged.database.prepare(from).raw().iterate() as Iterable<unknown[]>) put.run(row);
   }
-  store.deletions.noteMissing(book.deletions);
-  for (const kept of book.predictions) store.predictions.keep(kept);
+  store.deletions.noteMissing(staged.deletions());
+  for (const kept of staged.predictions()) store.predictions.keep(kept);
 }

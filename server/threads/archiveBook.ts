@@ -2,20 +2,20 @@ import { z } from "zod";
 import { archive, noted, stored } from "../../shared/model/api/book.ts";
 import type { FieldError } from "../../shared/model/api/errors.ts";
 import { explain } from "../../shared/model/api/explain.ts";
-import { keptPrediction } from "../../shared/model/api/record.ts";
-import { COLLECTION_NAMES } from "../../shared/model/collections.ts";
+import { type KeptPrediction, keptPrediction } from "../../shared/model/api/record.ts";
+import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
+import type { Stored } from "../../shared/model/record.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { parsed, refuseFields } from "../routes/route.ts";
 import { ArchiveScan } from "../store/archiveScan.ts";
-import { Staged } from "../store/staged.ts";
-import type { WholeBook } from "../store/wholeBook.ts";
+import type { Data } from "../store/rows.ts";
+import { type Noted, type Part, Staged } from "../store/staged.ts";
 
 /** A whole book that was read and checked, ready to take the place of another. */
 export interface CheckedBook {
-  readonly book: WholeBook;
+  /** its reader closes it */
+  readonly book: Staged;
   readonly demo: boolean;
-  /** lets go of what it lies in */
-  readonly close: () => void;
 }
 
 /** What an entry of each long list of an archive must be. */
@@ -47,7 +47,7 @@ class Entrance {
     const schema = ENTRIES.get(list) ?? z.never();
     const read = schema.safeParse(entry);
     if (read.success) {
-      if (this.#refused === 0) this.staged.put(list, read.data);
+      if (this.#refused === 0) this.#put(list, place, read.data);
       return;
     }
     const { fields, count } = explain(schema, read.error, entry);
@@ -55,6 +55,13 @@ class Entrance {
     for (const { path, message } of fields.slice(0, MOST_FIELDS - this.#fields.length))
       this.#fields.push({ path: [list, place, path].filter((each) => each !== "").join("."), message });
     if (this.#fields.length === MOST_FIELDS) this.close();
+  }
+
+  #put(list: string, place: number, entry: unknown): void {
+    const [part, name] = list.split(".") as [Part, CollectionName];
+    if (list === "deletions") this.staged.putOther(list, entry as Noted);
+    else if (list === "predictions") this.staged.putOther(list, entry as KeptPrediction);
+    else this.staged.putState(part, name, place, entry as Stored<Data>);
   }
 
   /** @throws {Refusal} 400 where a schema refused an entry */
@@ -69,7 +76,7 @@ class Entrance {
  * @param check - looks through the whole of it, and refuses
  * @throws {Refusal} on a document that is no archive, or one that the check refuses
  */
-export function archiveBook(pieces: Iterable<Uint8Array>, check: (book: WholeBook) => void): CheckedBook {
+export function archiveBook(pieces: Iterable<Uint8Array>, check: (book: Staged) => void): CheckedBook {
   const staged = new Staged();
   try {
     const entrance = new Entrance(staged);
@@ -80,8 +87,9 @@ export function archiveBook(pieces: Iterable<Uint8Array>, check: (book: WholeBoo
     for (const piece of pieces) scan.push(piece);
     const { demo, units } = parsed(archive, scan.end());
     entrance.close();
-    check(staged.book);
-    return { book: { ...staged.book, units }, demo, close: () => staged.close() };
+    check(staged);
+    staged.units = units;
+    return { book: staged, demo };
   } catch (error) {
     staged.close();
     throw error;

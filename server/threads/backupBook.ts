@@ -3,7 +3,6 @@ import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import SQLite from "better-sqlite3";
 import type { BackupContents } from "../../shared/model/api/book.ts";
-import { byCollection } from "../../shared/model/collections.ts";
 import { Refusal } from "../refusal.ts";
 import { backupPath } from "../store/backups.ts";
 import { bookText } from "../store/bookText.ts";
@@ -73,18 +72,12 @@ export interface BackupAsked {
   readonly at: Date;
 }
 
-function countOf(entries: Iterable<unknown>): number {
-  let count = 0;
-  for (const _ of entries) count += 1;
-  return count;
-}
-
 /** @returns what a copy holds, once it was checked as for being restored @throws {Refusal} as {@link readBackup} */
 export function backupContents({ file, name, at }: BackupAsked): BackupContents {
-  const { book, demo, close } = readBackup(file, name, at);
+  const { book, demo } = readBackup(file, name, at);
   try {
-    return { name, demo, counts: byCollection((collection) => countOf(book.records[collection])) };
+    return { name, demo, counts: book.counts() };
   } finally {
-    close();
+    book.close();
   }
 }

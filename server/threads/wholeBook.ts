@@ -1,6 +1,7 @@
 import { loadDemo } from "../demo.ts";
 import { openDatabase } from "../store/database.ts";
 import { isLocked, LockedError } from "../store/patience.ts";
+import type { Staged } from "../store/staged.ts";
 import { Store } from "../store/store.ts";
 import { requireConsistent } from "../store/wholeCheck.ts";
 import { archiveBook } from "./archiveBook.ts";
@@ -23,7 +24,8 @@ export interface WholeChangeAsked {
 
 interface Prepared {
   readonly make: (store: Store) => string | null;
-  readonly close?: () => void;
+  /** what it puts in, where that is a book that was read */
+  readonly book?: Staged;
 }
 
 /** Reads the change first, so that the file is held no longer than writing it takes. */
@@ -31,11 +33,11 @@ function prepared({ file, change, at }: WholeChangeAsked): Prepared {
   if (change.kind === "empty") return { make: (store) => store.empty(at) };
   if (change.kind === "demo") return { make: (store) => loadDemo(store, at) };
   if (change.kind === "backup") {
-    const { book, demo, close } = readBackup(file, change.name, at);
-    return { make: (store) => store.load(book, demo, { at, replace: true, before: "restore" }), close };
+    const { book, demo } = readBackup(file, change.name, at);
+    return { make: (store) => store.load(book, demo, { at, replace: true, before: "restore" }), book };
   }
-  const { book, demo, close } = archiveBook(piecesIn(change.path), requireConsistent);
-  return { make: (store) => store.load(book, demo, { at, replace: change.replace }), close };
+  const { book, demo } = archiveBook(piecesIn(change.path), requireConsistent);
+  return { make: (store) => store.load(book, demo, { at, replace: change.replace }), book };
 }
 
 /**
@@ -46,13 +48,13 @@ function prepared({ file, change, at }: WholeChangeAsked): Prepared {
  * @throws {Refusal} {NotEmptyError} {LockedError}
  */
 export function changeWhole(asked: WholeChangeAsked): string | null {
-  const { make, close } = prepared(asked);
+  const { make, book } = prepared(asked);
   try {
     return changed(asked.file, make);
   } catch (error) {
     throw isLocked(error) ? new LockedError() : error;
   } finally {
-    close?.();
+    book?.close();
   }
 }
 

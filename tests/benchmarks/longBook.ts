@@ -1,3 +1,4 @@
+import { Staged } from "#server/store/staged.ts";
 import { openStore } from "#server/store/store.ts";
 import { byCollection } from "#shared/model/collections.ts";
 import type { Stored } from "#shared/model/record.ts";
@@ -47,13 +48,14 @@ export function fillLongBook(file: string): void {
   const demo = demoBook();
   const { records: builds, revisions } = manyBuilds(sample(demo.builds, BUILD));
   const tests = manyTests(sample(demo.tests, TEST));
-  const book = {
+  const book = Staged.of({
     records: { ...byCollection((name) => demo[name]), tests, builds },
     revisions: byCollection((name) => (name === "builds" ? revisions : [])),
     deletions: [],
     predictions: [],
-  };
+  });
   const store = openStore(file, TODAY);
   store.load(book, true, { at: TODAY });
   store.close();
+  book.close();
 }
