@@ -21,7 +21,12 @@ const CARBON =
   "rule of mixtures, 60 % fibre of 1.78 g/cm³ (Callister & Rethwisch, table B.1) in epoxy of 1.23 g/cm³ (Mechanical Engineer's Data Handbook, 6.2.1); spread from memory";
 const BOARD =
   "typical properties of plastics, glass-fibre sheet 1.87 g/cm³ (Engineers Edge, no. 14630); spread from memory";
-const WOOD = "Wood Handbook, FPL-GTR-282 (2021), ch. 5, at 12 % moisture; value from memory";
+const POLYCARBONATE =
+  "K-mac Plastics, polycarbonate technical data: specific gravity 1.2 (ASTM D792); spread from memory";
+const BALSA =
+  "Righteous Woods, Balsa: 10 lb/ft³ air-dry on average in the trade, 8 to 14; spread of an even distribution";
+const BIRCH =
+  "Birch plywood datasheet of 4 to 50 mm boards (vdocuments.site): 650 to 710 kg/m³ by thickness; spread of an even distribution";
 const EXTRUDED =
   "extruded polystyrene, 28 to 45 kg/m³ by grade (ATDM Polymer, Polypedia); spread of an even distribution";
 
@@ -43,7 +48,7 @@ export const DENSITIES = {
   tpu: printed("TPU, printed", 1210, 0.03, FILAMENT),
   nylon: printed("Polyamide 12, fused or sintered", 970, 0.04, POWDER),
   resin: printed("Tough resin, cured", 1150, 0.03, MEMORY),
-  polycarbonate: stuff("Polycarbonate, sheet", 1200, 0.01, `${CALLISTER}; its value from memory`),
+  polycarbonate: stuff("Polycarbonate, sheet", 1200, 0.01, POLYCARBONATE),
   acrylic: stuff("Acrylic, sheet", 1190, 0.01, CALLISTER),
   pet: stuff("PET, sheet or film", 1350, 0.02, CALLISTER),
   polypropylene: stuff("Polypropylene, sheet", 905, 0.01, CALLISTER),
@@ -52,8 +57,8 @@ export const DENSITIES = {
   aluminium: stuff("Aluminium alloy 6061", 2700, 0.005, CALLISTER),
   steel: stuff("Steel, plain carbon", 7850, 0.005, CALLISTER),
   brass: stuff("Brass, cartridge", 8530, 0.005, CALLISTER),
-  balsa: stuff("Balsa", 160, 0.25, WOOD),
-  birch: stuff("Birch, plywood", 680, 0.05, MEMORY),
+  balsa: stuff("Balsa", 160, 0.17, BALSA),
+  birch: stuff("Birch, plywood", 680, 0.025, BIRCH),
   hardFoam: stuff("Polystyrene foam, extruded", 36, 0.14, EXTRUDED),
   softFoam: stuff("Foam rubber, closed cells", 120, 0.3, "common practice, no source; foams differ by grade"),
 } as const satisfies Readonly<Record<string, Stuff>>;
