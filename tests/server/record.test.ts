@@ -65,6 +65,20 @@ describe("a prediction that is kept with a test", () => {
     expect(await entriesOf(api, logged.id)).toEqual([entry]);
   });
 
+  it("is made of the speed of a curve test too, one for its readings, by the tests before it", async () => {
+    const { api } = demoServer();
+    const { items } = (await api.get("/api/v1/tests?kind=curve&limit=1")).body;
+    const sent = { ...items[0].data, title: "new", date: "2026-03-01" };
+    const { id, data } = (await api.post("/api/v1/tests").send(sent).expect(201)).body;
+    const entries = await entriesOf(api, id);
+    expect(entries).toHaveLength(1);
+    const [{ figure, basis, row, measured, p5, p95 }] = entries;
+    expect([figure, basis]).toEqual(["speed", "then"]);
+    const speed = (data.rows[row].speed.value * Math.PI) / 30;
+    expect(measured?.low).toBeCloseTo(speed, 6);
+    expect(p5).toBeLessThan(p95 ?? 0);
+  });
+
   it("of a row that is added: made without it, with the rows before; the others stay as they were", async () => {
     const { api } = demoServer();
     const logged = await loggedPull(api);

@@ -6,6 +6,7 @@ import { inlined } from "../named.ts";
 import { foretellLeak } from "./foretellLeak.ts";
 import { foretellPull } from "./foretellPull.ts";
 import { foretellRun } from "./foretellRun.ts";
+import { foretellCurveSpeed, foretellThrustSpeed } from "./foretellSpeed.ts";
 import { unchangedRows } from "./unchangedRows.ts";
 
 /** Of a test of thousands of rows the first are predicted: each takes some thousandths of a second. */
@@ -15,6 +16,8 @@ function rowsOf(book: Book, test: InlinedTest, wanted: ReadonlySet<number>): Omi
   if (test.kind === "pull") return foretellPull(book, test, wanted);
   if (test.kind === "leak") return foretellLeak(book, test, wanted);
   if (test.kind === "run-log") return foretellRun(book, test, wanted);
+  if (test.kind === "curve") return foretellCurveSpeed(book, test, wanted);
+  if (test.kind === "thrust") return foretellThrustSpeed(book, test, wanted);
   return [];
 }
 

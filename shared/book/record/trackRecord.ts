@@ -10,6 +10,7 @@ import {
 } from "../../model/api/record.ts";
 import type { StoredOf } from "../../model/record.ts";
 import type { InlinedTest } from "../../model/tests/index.ts";
+import { toSI } from "../../units/quantity.ts";
 import type { Book } from "../book.ts";
 import { inlined } from "../named.ts";
 import { leakPoints } from "../readings/leak.ts";
@@ -28,6 +29,12 @@ function measuredIn(test: InlinedTest, row: number): Measured | null {
     const point = leakPoints(test).find((each) => each.row === row);
     if (!point || point.setAside !== null) return null;
     return { measured: { low: point.flow, high: point.flow }, held: null };
+  }
+  if (test.kind === "curve" || test.kind === "thrust") {
+    const reading = test.rows[row];
+    if (!reading || reading.setAside) return null;
+    const speed = toSI(reading.speed, "speed");
+    return { measured: { low: speed, high: speed }, held: null };
   }
   if (test.kind !== "run-log") return null;
   const part = test.rows[row];
@@ -119,7 +126,7 @@ export function unforetold(book: Book, kept: readonly KeptPrediction[], owed: re
  * @param book - the whole bench book
  * @param kept - predictions kept with its tests
  * @param owed - tests whose prediction is still being worked out
- * @returns each reading beside its prediction, in the order of their days; a line for each kind of figure that there is [N, m³/s, -]
+ * @returns each reading beside its prediction, in the order of their days; a line for each kind of figure that there is [N, m³/s, rad/s, -]
  *
  * Valid for readings in use: those set aside, and tests struck out, are left out. Source: docs/method/record.md
  */

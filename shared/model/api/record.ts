@@ -3,13 +3,13 @@ import { identifier } from "../scalar.ts";
 import { TEST_KINDS, type TestKind } from "../tests/index.ts";
 
 /** Kinds of test that something is predicted for. */
-export const FORETOLD_KINDS: readonly TestKind[] = ["pull", "leak", "run-log"];
+export const FORETOLD_KINDS: readonly TestKind[] = ["pull", "leak", "curve", "thrust", "run-log"];
 
-/** What of a test was predicted: the load of a pull [N], the flow of a leak [m³/s], the margin of a drive [-]. */
-export const FORETOLD_FIGURES = ["pull", "leak", "margin"] as const;
+/** What of a test was predicted: the load of a pull [N], the flow of a leak [m³/s], the speed of a rotor on its stand [rad/s], the margin of a drive [-]. */
+export const FORETOLD_FIGURES = ["pull", "leak", "speed", "margin"] as const;
 
 const quantile = (share: string) =>
-  z.number().nullable().describe(`${share} %; N, m³/s or ×; null where no suction is needed`);
+  z.number().nullable().describe(`${share} %; N, m³/s, rad/s or ×; null where no suction is needed`);
 
 /** What was predicted for one row of a test, before that row counted. */
 export const foretold = z.strictObject({
@@ -41,7 +41,9 @@ export const recordEntry = z.strictObject({
   measured: z
     .strictObject({ low: z.number(), high: z.number().nullable() })
     .nullable()
-    .describe("N, m³/s: bounds of what was measured, high null where it was not reached; null of a drive"),
+    .describe(
+      "N, m³/s, rad/s: bounds of what was measured, high null where it was not reached; null of a drive",
+    ),
   held: z.boolean().nullable().describe("of a drive; null of anything else"),
   inside: z.boolean().nullable().describe("measured within 5 to 95 %; null of a drive"),
 });

@@ -16,7 +16,7 @@ export const shownEntries = (entries: readonly RecordEntry[]): Shown[] => entrie
 
 export const keyOf = ({ test, row }: Pick<RecordEntry, "test" | "row">): string => `${test}#${row}`;
 
-const TONE = { pull: "rotor", leak: "leak", margin: "quiet" } as const;
+const TONE = { pull: "rotor", leak: "leak", speed: "ink", margin: "quiet" } as const;
 
 /** Measured over predicted, reading by reading: what was predicted as whiskers, what was measured as bracket or mark. */
 export function recordPlot(entries: readonly RecordEntry[]): Plot {

@@ -11,7 +11,7 @@ const FEW = 10;
 /** 95 % points of the normal distribution [-]. */
 const TWO_SIDED = 1.96;
 
-export const FIGURE = { pull: "pulls", leak: "leaks", margin: "drives" } as const;
+export const FIGURE = { pull: "pulls", leak: "leaks", speed: "speeds", margin: "drives" } as const;
 
 /** @returns readings that lie within the band, of those that can be held against one. */
 export function insideOf({ summary }: TrackRecord): { readonly inside: number; readonly count: number } {
@@ -39,7 +39,7 @@ export function recordSentence(record: TrackRecord): string {
   const { inside, count } = insideOf(record);
   const drives = record.summary.find(({ figure }) => figure === "margin");
   if (count === 0 && !drives)
-    return "Nothing to compare yet: log a pull, a leak test or a drive, and its prediction is kept with it.";
+    return "Nothing to compare yet: log a pull, a leak test, a curve or thrust test with its voltage, or a drive, and its prediction is kept with it.";
   if (count === 0) return driveSentence(drives as RecordSummary);
   const few = count < FEW ? `too few to judge by` : VERDICT[isAsWide(inside, count)];
   return `${inside} of ${counted(count, "reading")} within the predicted band, ${few}.`;
@@ -79,9 +79,9 @@ export function basisSentence({ summary }: TrackRecord): string | null {
     : `${inTime} were predicted as they were logged; ${count - inTime} were ${others}.`;
 }
 
-const SHOWN = { pull: ["load", 0], leak: ["flow", 2] } as const;
+const SHOWN = { pull: ["load", 0], leak: ["flow", 2], speed: ["speed", 0] } as const;
 
-/** @returns a figure as the page shows it: "412 g", "0.31 L/s", "1.42 ×" */
+/** @returns a figure as the page shows it: "412 g", "0.31 L/s", "24 100 rpm", "1.42 ×" */
 export function figureText(figure: RecordEntry["figure"], value: number | null): string {
   if (value === null) return "–";
   if (figure === "margin") return `${formatFixed(value, 2)}\u202f×`;
