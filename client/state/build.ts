@@ -1,4 +1,4 @@
-import { computed, signal } from "@preact/signals";
+import { batch, computed, signal } from "@preact/signals";
 import { groupOf } from "../../shared/model/screens.ts";
 import { offered } from "../../shared/model/withdrawn.ts";
 import { go, href, route, type ViewName } from "../app/router.ts";
@@ -43,6 +43,13 @@ export const unknownParts = signal<readonly PartTried[]>([]);
 /** false while a handle is held */
 export const settled = signal(true);
 
+/** false while a handle is moved: true again once it stands for a moment, or is let go */
+export const resting = signal(true);
+
+/** So long a handle stands until it counts as resting [ms]. */
+const A_MOMENT = 150;
+let rest: ReturnType<typeof setTimeout> | undefined;
+
 /** Other builds laid over the picture. */
 export const overlayIds = signal<readonly string[]>([]);
 
@@ -69,15 +76,26 @@ export function toAddress(): void {
 
 /** Tries something while a handle is held: nothing is written, no curve glides. */
 export function tryOut(next: Changes): void {
-  settled.value = false;
-  changes.value = next;
+  clearTimeout(rest);
+  rest = setTimeout(() => {
+    resting.value = true;
+  }, A_MOMENT);
+  batch(() => {
+    settled.value = false;
+    resting.value = false;
+    changes.value = next;
+  });
 }
 
 /** The handle is let go. */
 export function settle(next: Changes = changes.peek()): void {
-  settled.value = true;
-  changes.value = next;
-  leftOut.value = [];
-  unknownParts.value = [];
+  clearTimeout(rest);
+  batch(() => {
+    settled.value = true;
+    resting.value = true;
+    changes.value = next;
+    leftOut.value = [];
+    unknownParts.value = [];
+  });
   toAddress();
 }

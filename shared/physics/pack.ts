@@ -81,6 +81,17 @@ export function openCircuitVoltage(curve: readonly (readonly [number, number])[]
  * Valid and source: as {@link openCircuitVoltage}
  */
 export function openCircuitCurve(curve: readonly (readonly [number, number])[]): (charge: number) => number {
+  const found = ready.get(curve);
+  if (found) return found;
+  const made = asked(curve);
+  ready.set(curve, made);
+  return made;
+}
+
+/** A pack's curve is asked for with every prediction; it is made ready once. */
+const ready = new WeakMap<readonly (readonly [number, number])[], (charge: number) => number>();
+
+function asked(curve: readonly (readonly [number, number])[]): (charge: number) => number {
   for (const [charge, voltage] of curve) {
     if (!(charge >= 0 && charge <= 1)) throw new OutOfRangeError("cell.curve.charge", charge, "0 to 1");
     requirePositive("cell.curve.voltage", voltage);

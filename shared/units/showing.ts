@@ -43,6 +43,7 @@ export function shownUnit(name: DimensionName, label?: string): ShownUnit {
   const { shown } = dimension(name);
   if (label === undefined) {
     const chosen = units()[name];
+    if (chosen === undefined) return shown[0];
     return shown.find((each) => each.label === chosen) ?? shown[0];
   }
   const found = shown.find((each) => each.label === label);

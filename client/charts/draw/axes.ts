@@ -41,13 +41,13 @@ function ticksOf(axis: Axis, scale: Scale, length: number, spacing: number): Tic
 }
 
 function written(frame: Frame, name: string, axis: Axis, named: boolean) {
-  const g = frame.layer(`axis-${name}`).attr("aria-hidden", "true");
+  const g = frame.layer(`axis-${name}`).put("aria-hidden", "true");
   const label = g
     .selectAll<SVGTextElement, string>(".axis-label")
     .data(named && axis.label !== "" ? [axis.label] : [])
     .join("text")
-    .attr("class", "axis-label")
-    .text((text) => text);
+    .put("class", "axis-label")
+    .say((text) => text);
   return { g, label };
 }
 
@@ -59,30 +59,30 @@ export function axisBottom(frame: Frame, axis: Axis, scale: Scale, options: Axis
   g.selectAll<SVGLineElement, null>(".axis-line")
     .data([null])
     .join("line")
-    .attr("class", "axis-line")
-    .attr("x2", frame.width)
-    .attr("y1", bottom)
-    .attr("y2", bottom);
+    .put("class", "axis-line")
+    .put("x2", frame.width)
+    .put("y1", bottom)
+    .put("y2", bottom);
   g.selectAll<SVGLineElement, Tick>(".tick-line")
     .data(ticks, (tick) => tick.value)
     .join("line")
-    .attr("class", options.grid ? "grid-line tick-line" : "tick-line")
-    .attr("x1", (tick) => tick.at)
-    .attr("x2", (tick) => tick.at)
-    .attr("y1", options.grid ? 0 : bottom)
-    .attr("y2", bottom + TICK);
+    .put("class", options.grid ? "grid-line tick-line" : "tick-line")
+    .put("x1", (tick) => tick.at)
+    .put("x2", (tick) => tick.at)
+    .put("y1", options.grid ? 0 : bottom)
+    .put("y2", bottom + TICK);
   g.selectAll<SVGTextElement, Tick>(".tick-text")
     .data(ticks, (tick) => tick.value)
     .join("text")
-    .attr("class", "tick-text")
-    .attr("text-anchor", "middle")
-    .attr("x", (tick) => tick.at)
-    .attr("y", bottom + NUMBERS)
-    .text((tick) => tick.text);
+    .put("class", "tick-text")
+    .put("text-anchor", "middle")
+    .put("x", (tick) => tick.at)
+    .put("y", bottom + NUMBERS)
+    .say((tick) => tick.text);
   label
-    .attr("text-anchor", "middle")
-    .attr("x", frame.width / 2)
-    .attr("y", bottom + NAME);
+    .put("text-anchor", "middle")
+    .put("x", frame.width / 2)
+    .put("y", bottom + NAME);
 }
 
 /** An axis up the left or the right side of the plot. */
@@ -99,37 +99,37 @@ export function axisSide(
   g.selectAll<SVGLineElement, Tick>(".grid-line")
     .data(options.grid ? ticks : [], (tick) => tick.value)
     .join("line")
-    .attr("class", "grid-line")
-    .attr("x2", frame.width)
-    .attr("y1", (tick) => tick.at)
-    .attr("y2", (tick) => tick.at);
+    .put("class", "grid-line")
+    .put("x2", frame.width)
+    .put("y1", (tick) => tick.at)
+    .put("y2", (tick) => tick.at);
   g.selectAll<SVGLineElement, null>(".axis-line")
     .data([null])
     .join("line")
-    .attr("class", "axis-line")
-    .attr("x1", at)
-    .attr("x2", at)
-    .attr("y2", frame.height);
+    .put("class", "axis-line")
+    .put("x1", at)
+    .put("x2", at)
+    .put("y2", frame.height);
   g.selectAll<SVGLineElement, Tick>(".tick-line")
     .data(ticks, (tick) => tick.value)
     .join("line")
-    .attr("class", "tick-line")
-    .attr("x1", at)
-    .attr("x2", right ? at + TICK : at - TICK)
-    .attr("y1", (tick) => tick.at)
-    .attr("y2", (tick) => tick.at);
+    .put("class", "tick-line")
+    .put("x1", at)
+    .put("x2", right ? at + TICK : at - TICK)
+    .put("y1", (tick) => tick.at)
+    .put("y2", (tick) => tick.at);
   g.selectAll<SVGTextElement, Tick>(".tick-text")
     .data(ticks, (tick) => tick.value)
     .join("text")
-    .attr("class", "tick-text")
-    .attr("text-anchor", right ? "start" : "end")
-    .attr("x", right ? at + 2 * TICK : at - 2 * TICK)
-    .attr("y", (tick) => tick.at + BASELINE)
-    .text((tick) => tick.text);
+    .put("class", "tick-text")
+    .put("text-anchor", right ? "start" : "end")
+    .put("x", right ? at + 2 * TICK : at - 2 * TICK)
+    .put("y", (tick) => tick.at + BASELINE)
+    .say((tick) => tick.text);
   label
-    .attr("text-anchor", right ? "end" : "start")
-    .attr("x", right ? frame.width + OUTSIDE : -OUTSIDE)
-    .attr("y", -ABOVE);
+    .put("text-anchor", right ? "end" : "start")
+    .put("x", right ? frame.width + OUTSIDE : -OUTSIDE)
+    .put("y", -ABOVE);
 }
 
 /** No axis on that side any more. */

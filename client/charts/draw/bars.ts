@@ -47,28 +47,28 @@ function words(g: Group, bars: readonly Bar[], { width }: BarsLayout): void {
   g.selectAll<SVGTextElement, Bar>("text.chart-bar-name")
     .data(bars, ({ key }) => key)
     .join("text")
-    .attr("class", "chart-bar-name")
-    .attr("y", (_, row) => row * ROW + TEXT)
-    .text((bar) => clippedText(bar.name, "", room(bar)));
+    .put("class", "chart-bar-name")
+    .put("y", (_, row) => row * ROW + TEXT)
+    .say((bar) => clippedText(bar.name, "", room(bar)));
   g.selectAll<SVGTextElement, Bar>("text.chart-bar-figure")
     .data(bars, ({ key }) => key)
     .join("text")
-    .attr("class", "chart-bar-figure")
-    .attr("x", width)
-    .attr("text-anchor", "end")
-    .attr("y", (_, row) => row * ROW + TEXT)
-    .text(({ figure }) => figure);
+    .put("class", "chart-bar-figure")
+    .put("x", width)
+    .put("text-anchor", "end")
+    .put("y", (_, row) => row * ROW + TEXT)
+    .say(({ figure }) => figure);
 }
 
 function shapes(g: Group, bars: readonly Bar[], { x, zero }: BarsLayout): void {
   g.selectAll<SVGRectElement, Bar>("rect")
     .data(bars, ({ key }) => key)
     .join("rect")
-    .attr("class", ({ value, tone }) => `chart-bar tone-${tone} ${value > 0 ? "above" : "below"}`)
-    .attr("x", ({ value }) => Math.min(zero, x(value)))
-    .attr("width", ({ value }) => Math.max(1, Math.abs(x(value) - zero)))
-    .attr("y", (_, row) => row * ROW + TOP)
-    .attr("height", THICKNESS);
+    .put("class", ({ value, tone }) => `chart-bar tone-${tone} ${value > 0 ? "above" : "below"}`)
+    .put("x", ({ value }) => Math.min(zero, x(value)))
+    .put("width", ({ value }) => Math.max(1, Math.abs(x(value) - zero)))
+    .put("y", (_, row) => row * ROW + TOP)
+    .put("height", THICKNESS);
 }
 
 /** A piece of the zero line at every bar: names may run across between them. */
@@ -76,11 +76,11 @@ function zeroLine(g: Group, { bars, sides }: BarPlot, { zero, width }: BarsLayou
   g.selectAll<SVGLineElement, number>("line")
     .data(bars.map((_, row) => row * ROW + TOP))
     .join("line")
-    .attr("class", "axis-line")
-    .attr("x1", zero)
-    .attr("x2", zero)
-    .attr("y1", (top) => top - OVER)
-    .attr("y2", (top) => top + THICKNESS + OVER);
+    .put("class", "axis-line")
+    .put("x1", zero)
+    .put("x2", zero)
+    .put("y1", (top) => top - OVER)
+    .put("y2", (top) => top + THICKNESS + OVER);
   const named = [
     { text: sides.below, anchor: "end", at: zero - BESIDE, room: zero },
     { text: sides.above, anchor: "start", at: zero + BESIDE, room: width - zero },
@@ -88,17 +88,17 @@ function zeroLine(g: Group, { bars, sides }: BarPlot, { zero, width }: BarsLayou
   g.selectAll<SVGTextElement, (typeof named)[number]>("text")
     .data(named)
     .join("text")
-    .attr("class", "tick-text")
-    .attr("text-anchor", ({ anchor }) => anchor)
-    .attr("x", ({ at }) => at)
-    .attr("y", bars.length * ROW + TEXT)
-    .text(({ text }) => text);
+    .put("class", "tick-text")
+    .put("text-anchor", ({ anchor }) => anchor)
+    .put("x", ({ at }) => at)
+    .put("y", bars.length * ROW + TEXT)
+    .say(({ text }) => text);
 }
 
 /** Draws a bar for each value from zero, name and figure above it. */
 export function drawBars(svg: SVGSVGElement, plot: BarPlot, layout: BarsLayout): void {
   const frame = chartFrame(svg, { ...layout.size, margin: MARGIN });
-  const layer = (name: string) => frame.layer(name).attr("aria-hidden", "true");
+  const layer = (name: string) => frame.layer(name).put("aria-hidden", "true");
   zeroLine(layer("zero"), plot, layout);
   shapes(layer("bars"), plot.bars, layout);
   words(layer("words"), plot.bars, layout);

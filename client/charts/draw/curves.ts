@@ -10,8 +10,8 @@ export function ribbons(g: Group, data: readonly Ribbon[], { at, motion }: Groun
   const joined = g
     .selectAll<SVGPathElement, Ribbon>("path")
     .data(data, ({ key }) => key)
-    .join((enter) => enter.append("path").attr("d", path))
-    .attr("class", ({ tone, strength }) => `chart-band tone-${tone} ${strength}`)
+    .join((enter) => enter.append("path").put("d", path))
+    .put("class", ({ tone, strength }) => `chart-band tone-${tone} ${strength}`)
     .order();
   glide(joined, motion, { d: path });
 }
@@ -26,12 +26,12 @@ export function lines(g: Group, data: readonly Line[], { at, motion }: Ground): 
   const joined = g
     .selectAll<SVGPathElement, Line>("path")
     .data(data, (line) => line.key)
-    .join((enter) => enter.append("path").attr("d", path))
-    .attr(
+    .join((enter) => enter.append("path").put("d", path))
+    .put(
       "class",
       ({ tone, style, weight }) => `chart-line tone-${tone} ${styleOf(style).name} ${weight ?? "normal"}`,
     )
-    .attr("stroke-dasharray", ({ style }) => styleOf(style).dash)
+    .put("stroke-dasharray", ({ style }) => styleOf(style).dash)
     .order();
   glide(joined, motion, { d: path });
 }
@@ -57,6 +57,6 @@ export function spreads(g: Group, data: readonly Spread[], { at }: Ground): void
   g.selectAll<SVGPathElement, Spread>("path")
     .data(data, (spread) => spread.key)
     .join("path")
-    .attr("class", "chart-spread")
-    .attr("d", (spread) => whiskers(spread, at));
+    .put("class", "chart-spread")
+    .put("d", (spread) => whiskers(spread, at));
 }

@@ -49,8 +49,8 @@ export function field(g: Group, drawn: readonly Contour[]): void {
   g.selectAll<SVGPathElement, Contour>("path")
     .data(drawn, ({ step }) => step)
     .join("path")
-    .attr("class", "chart-field")
+    .put("class", "chart-field")
     // tints lie on one another: each adds what is left to its own share
-    .attr("fill-opacity", (_, i) => (share(i + 1) - share(i)) / (1 - share(i)))
-    .attr("d", pathOf);
+    .put("fill-opacity", (_, i) => (share(i + 1) - share(i)) / (1 - share(i)))
+    .put("d", pathOf);
 }

@@ -1,4 +1,5 @@
 import { type Selection, select } from "d3";
+import "./put.ts";
 
 export interface Margin {
   readonly top: number;
@@ -31,6 +32,21 @@ export interface Frame {
 
 let clips = 0;
 
+const drawn = new WeakMap<Element, readonly unknown[]>();
+
+/**
+ * Draws into a group, unless it stands there already.
+ *
+ * @param of - all that the drawing depends on; objects are never changed in place
+ */
+export function drawOnce(g: Group, of: readonly unknown[], draw: (g: Group) => void): void {
+  const node = g.node();
+  const last = node && drawn.get(node);
+  if (last && last.length === of.length && of.every((each, i) => each === last[i])) return;
+  draw(g);
+  if (node) drawn.set(node, of);
+}
+
 /** A child with that class, made when it is not there yet. */
 export function child<P extends SVGElement, T extends "g" | "defs" | "clipPath" | "rect">(
   parent: Selection<P, unknown, null, undefined>,
@@ -38,7 +54,7 @@ export function child<P extends SVGElement, T extends "g" | "defs" | "clipPath" 
   name: string,
 ): Selection<SVGElementTagNameMap[T], unknown, null, undefined> {
   const found = parent.select<SVGElementTagNameMap[T]>(`:scope > ${tag}.${name}`);
-  return found.empty() ? parent.append<SVGElementTagNameMap[T]>(tag).attr("class", name) : found;
+  return found.empty() ? parent.append<SVGElementTagNameMap[T]>(tag).put("class", name) : found;
 }
 
 /**
@@ -48,21 +64,21 @@ export function child<P extends SVGElement, T extends "g" | "defs" | "clipPath" 
  */
 export function chartFrame(root: SVGSVGElement | SVGGElement, { width, height, margin }: FrameSize): Frame {
   const ground: Selection<SVGElement, unknown, null, undefined> = select<SVGElement, unknown>(root);
-  ground.attr("width", width).attr("height", height);
+  ground.put("width", width).attr("height", height);
   const inner = {
     width: Math.max(1, width - margin.left - margin.right),
     height: Math.max(1, height - margin.top - margin.bottom),
   };
   const clip = child(child(ground, "defs", "frame-defs"), "clipPath", "frame-clip");
-  if (!clip.attr("id")) clip.attr("id", `frame-clip-${++clips}`);
-  child(clip, "rect", "frame-clip-rect").attr("width", inner.width).attr("height", inner.height);
-  const plot = child(ground, "g", "frame-plot").attr("transform", `translate(${margin.left},${margin.top})`);
+  if (!clip.attr("id")) clip.put("id", `frame-clip-${++clips}`);
+  child(clip, "rect", "frame-clip-rect").put("width", inner.width).attr("height", inner.height);
+  const plot = child(ground, "g", "frame-plot").put("transform", `translate(${margin.left},${margin.top})`);
   return {
     ...inner,
     rangeX: [0, inner.width],
     rangeY: [inner.height, 0],
     plot,
     layer: (name, { clipped = false } = {}) =>
-      child(plot, "g", `layer-${name}`).attr("clip-path", clipped ? `url(#${clip.attr("id")})` : null),
+      child(plot, "g", `layer-${name}`).put("clip-path", clipped ? `url(#${clip.attr("id")})` : null),
   };
 }

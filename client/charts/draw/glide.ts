@@ -12,5 +12,5 @@ export function glide<E extends BaseType, D>(
     return;
   }
   selection.interrupt();
-  for (const [name, value] of Object.entries(values)) selection.attr(name, value);
+  for (const [name, value] of Object.entries(values)) selection.put(name, value);
 }

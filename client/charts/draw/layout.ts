@@ -2,7 +2,7 @@ import type { Plot, Strip } from "../model/plot.ts";
 import type { ChartSize } from "../size.ts";
 import type { Margin } from "./frame.ts";
 import type { Straight } from "./ground.ts";
-import { type Scale, scaleOf } from "./scales.ts";
+import { placing, scaleOf } from "./scales.ts";
 import { sideRoom } from "./sideLabels.ts";
 import { clippedText, textWidth } from "./type.ts";
 
@@ -55,15 +55,36 @@ export function marginOf(plot: Plot, width: number): Margin {
 const EDGE = 0.5;
 
 const atOf =
-  (x: Scale, y: Scale): Straight["at"] =>
+  (x: (value: number) => number, y: (value: number) => number): Straight["at"] =>
   (a, b) => [x(a), y(b)];
 
-/** @returns the chart's plot and scales at a size, within a margin that others may share */
+/** Layouts kept before they are forgotten. */
+const MOST_KEPT = 32;
+const kept = new Map<string, Layout>();
+
+/** @returns the chart's plot and scales at a size, within a margin that others may share; the same object for the same axes */
 export function layoutOf(plot: Plot, size: ChartSize, margin: Margin = marginOf(plot, size.width)): Layout {
+  const { x, y, motion, right } = plot;
+  const of = [x.from, x.to, x.log, y.from, y.to, y.log, motion, right !== undefined];
+  const key = [...of, size.width, size.height, margin.top, margin.right, margin.bottom, margin.left].join(
+    " ",
+  );
+  const found = kept.get(key);
+  if (found) return found;
+  if (kept.size >= MOST_KEPT) kept.clear();
+  const made = laidOut(plot, size, margin);
+  kept.set(key, made);
+  return made;
+}
+
+function laidOut(plot: Plot, size: ChartSize, margin: Margin): Layout {
   const width = Math.max(1, size.width - margin.left - margin.right);
   const height = Math.max(1, size.height - margin.top - margin.bottom);
-  const x = scaleOf(plot.x, [0, width]);
-  const y = scaleOf(plot.y, [height, 0]);
+  const [along, up] = [
+    [0, width],
+    [height, 0],
+  ] as const;
+  const [x, y] = [scaleOf(plot.x, along), scaleOf(plot.y, up)];
   const off = plot.right ? RIGHT_AXIS : 0;
   return {
     size,
@@ -72,7 +93,7 @@ export function layoutOf(plot: Plot, size: ChartSize, margin: Margin = marginOf(
     height,
     x,
     y,
-    at: atOf(x, y),
+    at: atOf(placing(plot.x, along), placing(plot.y, up)),
     wide: isWide(size.width),
     motion: plot.motion ?? 0,
     shows: (px, py) => px >= -EDGE && px <= width + EDGE && py >= -EDGE && py <= height + EDGE,

@@ -17,11 +17,11 @@ export function levels(g: Group, data: readonly Level[], ground: Straight): void
   g.selectAll<SVGLineElement, Level>("line")
     .data(within, (level) => level.key)
     .join("line")
-    .attr("class", (level) => `chart-level tone-${level.tone} ${styleOf(level.style).name}`)
-    .attr("x1", (level) => (level.along === "x" ? 0 : at(level)))
-    .attr("x2", (level) => (level.along === "x" ? width : at(level)))
-    .attr("y1", (level) => (level.along === "x" ? at(level) : 0))
-    .attr("y2", (level) => (level.along === "x" ? at(level) : height));
+    .put("class", (level) => `chart-level tone-${level.tone} ${styleOf(level.style).name}`)
+    .put("x1", (level) => (level.along === "x" ? 0 : at(level)))
+    .put("x2", (level) => (level.along === "x" ? width : at(level)))
+    .put("y1", (level) => (level.along === "x" ? at(level) : 0))
+    .put("y2", (level) => (level.along === "x" ? at(level) : height));
   const upright = within.flatMap((level) => {
     const said = level.along === "y" ? sideText(level.label, wide) : null;
     return said ? [{ ...level, text: said.text }] : [];
@@ -29,8 +29,8 @@ export function levels(g: Group, data: readonly Level[], ground: Straight): void
   g.selectAll<SVGTextElement, (typeof upright)[number]>("text")
     .data(upright, (level) => level.key)
     .join("text")
-    .attr("class", (level) => `chart-label tone-${level.tone}`)
-    .attr("x", (level) => x(level.at) + BESIDE)
-    .attr("y", -ABOVE)
-    .text((level) => level.text);
+    .put("class", (level) => `chart-label tone-${level.tone}`)
+    .put("x", (level) => x(level.at) + BESIDE)
+    .put("y", -ABOVE)
+    .say((level) => level.text);
 }

@@ -1,3 +1,4 @@
+import { keptOn } from "../kept.ts";
 import type { Bracket, Mark } from "../model/plot.ts";
 import type { Group } from "./frame.ts";
 import type { Ground, Straight } from "./ground.ts";
@@ -19,7 +20,7 @@ function nameOf({ tone, aside, small, shape }: Mark): string {
 }
 
 /** Readings of one look are one path, so that thousands cost no more than a few. */
-function looksOf(data: readonly Mark[], { at, shows }: Ground): Look[] {
+const looksOf = keptOn((data: readonly Mark[], { at, shows }: Ground): Look[] => {
   const looks = new Map<string, Look>();
   const add = (name: string, shape: () => string, x: number, y: number) => {
     const look = looks.get(name) ?? { name, shape: shape(), path: "" };
@@ -33,15 +34,15 @@ function looksOf(data: readonly Mark[], { at, shows }: Ground): Look[] {
     if (mark.outlier && !mark.aside) add("chart-outlier", () => outlierPath, x, y);
   }
   return [...looks.values()];
-}
+});
 
 /** Readings: one outlined shape a test; those set aside are quiet, an outlier wears a ring. */
 export function marks(g: Group, data: readonly Mark[], ground: Ground): void {
   g.selectAll<SVGPathElement, Look>("path")
     .data(looksOf(data, ground), (look) => look.name)
     .join("path")
-    .attr("class", (look) => look.name)
-    .attr("d", (look) => look.path)
+    .put("class", (look) => look.name)
+    .put("d", (look) => look.path)
     .order();
 }
 
@@ -70,6 +71,6 @@ export function brackets(g: Group, data: readonly Bracket[], ground: Straight): 
   g.selectAll<SVGPathElement, Bracket>("path")
     .data(data, (bracket) => bracket.key)
     .join("path")
-    .attr("class", (bracket) => `chart-bracket tone-${bracket.tone}${bracket.aside ? " aside" : ""}`)
-    .attr("d", (bracket) => bracketPath(bracket, ground));
+    .put("class", (bracket) => `chart-bracket tone-${bracket.tone}${bracket.aside ? " aside" : ""}`)
+    .put("d", (bracket) => bracketPath(bracket, ground));
 }

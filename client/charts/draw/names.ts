@@ -1,4 +1,5 @@
-import type { Layers, Line, Name, Point, Region, Ring } from "../model/plot.ts";
+import { keptOn } from "../kept.ts";
+import type { Layers, Line, Mark, Name, Point, Region, Ring } from "../model/plot.ts";
 import type { Contour } from "./field.ts";
 import type { Group } from "./frame.ts";
 import type { Ground } from "./ground.ts";
@@ -51,9 +52,9 @@ const ALONG = [0.15, 0.05, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.95, 1];
 const BESIDE = 9;
 
 /** Spots beside a line at several places along it: right of it, left of it, above and below. */
-function beside(points: readonly Spot[], shares: readonly number[], { width, height }: Size): Spot[] {
+function beside(points: readonly Obstacle[], shares: readonly number[], { width, height }: Size): Spot[] {
   return shares.flatMap((share) => {
-    const { x, y } = points[Math.round(share * (points.length - 1))];
+    const [x, y] = points[Math.round(share * (points.length - 1))];
     return [
       { x: x + BESIDE, y: y - height },
       { x: x + BESIDE, y: y + 4 },
@@ -65,17 +66,21 @@ function beside(points: readonly Spot[], shares: readonly number[], { width, hei
   });
 }
 
-/** Those points that the plot shows. */
-function placesOf({ points }: { readonly points: readonly Point[] }, { at, shows }: Ground): Spot[] {
-  return points.flatMap((point) => {
-    const [x, y] = at(point.x, point.y);
-    return shows(x, y) ? [{ x, y }] : [];
-  });
+function shown(points: readonly Point[], { at, shows }: Ground): Obstacle[] {
+  const places: Obstacle[] = [];
+  for (const point of points) {
+    const place = at(point.x, point.y);
+    if (shows(...place)) places.push(place);
+  }
+  return places;
 }
+
+/** Those points that the plot shows [px]. */
+const placesOf = keptOn(shown);
 
 function lineName(line: Line, ground: Ground): Placeable[] {
   const { name } = line;
-  const places = name ? placesOf(line, ground) : [];
+  const places = name ? placesOf(line.points, ground) : [];
   if (!name || places.length === 0) return [];
   const spots = (size: Size) => beside(places, name.along ?? ALONG, size);
   const lines = linesOf(name, ground.wide);
@@ -96,9 +101,13 @@ function ringName(ring: Ring, { at, wide, shows }: Ground): Placeable[] {
 /** Share of the plot's points that a name keeps off: every one of a line, few of a cloud of readings. */
 const MOST_MARKS = 200;
 
-function obstaclesOf(layers: Layers, ground: Ground): Obstacle[] {
-  const points = [...(layers.lines ?? []), { points: layers.marks?.slice(0, MOST_MARKS) ?? [] }];
-  return points.flatMap((each) => placesOf(each, ground).map(({ x, y }): Obstacle => [x, y]));
+const someOf = keptOn((marks: readonly Mark[], ground: Ground) => shown(marks.slice(0, MOST_MARKS), ground));
+
+function obstaclesOf({ lines = [], marks }: Layers, ground: Ground): Obstacle[] {
+  return [
+    ...lines.flatMap(({ points }) => placesOf(points, ground)),
+    ...(marks ? someOf(marks, ground) : []),
+  ];
 }
 
 const [CLEAR_OF_RING, CLEAR_OF_TEXT, LEAST_LEADER] = [8, 3, 12];
@@ -123,18 +132,18 @@ function write(g: Group, placed: readonly Placed[]): void {
   g.selectAll<SVGPathElement, Placed>("path")
     .data(placed, ({ key }) => key)
     .join("path")
-    .attr("class", "leader")
-    .attr("d", (each) => leader(each, each.box));
+    .put("class", "leader")
+    .put("d", (each) => leader(each, each.box));
   const texts = placed.flatMap(({ key, lines, tone, strong, box }) =>
     lines.map((text, i) => ({ key: `${key} ${i}`, text, tone, strong: strong && i === 0, i, box })),
   );
   g.selectAll<SVGTextElement, (typeof texts)[number]>("text")
     .data(texts, ({ key }) => key)
     .join("text")
-    .attr("class", ({ tone, strong }) => `chart-name tone-${tone}${strong ? " strong" : ""}`)
-    .attr("x", ({ box }) => box.x + 1)
-    .attr("y", ({ box, i }) => box.y + LINE_HEIGHT * (i + 1) - 3.5)
-    .text(({ text }) => text);
+    .put("class", ({ tone, strong }) => `chart-name tone-${tone}${strong ? " strong" : ""}`)
+    .put("x", ({ box }) => box.x + 1)
+    .put("y", ({ box, i }) => box.y + LINE_HEIGHT * (i + 1) - 3.5)
+    .say(({ text }) => text);
 }
 
 const extent = (values: readonly number[]) => [Math.min(...values), Math.max(...values)] as const;

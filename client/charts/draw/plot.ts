@@ -2,7 +2,7 @@ import type { Plot, Strip } from "../model/plot.ts";
 import { axisBottom, axisSide, noAxis } from "./axes.ts";
 import { lines, ribbons, spreads } from "./curves.ts";
 import { type Contour, contoursOf, field } from "./field.ts";
-import { chartFrame, type Frame } from "./frame.ts";
+import { chartFrame, drawOnce, type Frame } from "./frame.ts";
 import { type Layout, stripName } from "./layout.ts";
 import { levels } from "./levels.ts";
 import { brackets, marks } from "./marks.ts";
@@ -23,24 +23,33 @@ const STRIP_GAP = 10;
 function strips(frame: Frame, all: readonly Strip[], { y, margin }: Layout): void {
   frame
     .layer("strips")
-    .attr("aria-hidden", "true")
+    .put("aria-hidden", "true")
     .selectAll<SVGTextElement, Strip>("text")
     .data(all)
     .join("text")
-    .attr("class", "tick-text")
-    .attr("text-anchor", "end")
-    .attr("x", -STRIP_GAP)
-    .attr("y", (_, i) => y(i) + BASELINE)
-    .text((strip) => stripName(strip, margin.left - STRIP_GAP - 4));
+    .put("class", "tick-text")
+    .put("text-anchor", "end")
+    .put("x", -STRIP_GAP)
+    .put("y", (_, i) => y(i) + BASELINE)
+    .say((strip) => stripName(strip, margin.left - STRIP_GAP - 4));
 }
 
 function axes(frame: Frame, plot: Plot, layout: Layout, named: boolean): void {
+  const { x, y, right, strips: rows } = plot;
   const spacing = frame.height < LOW ? LOW_SPACING : undefined;
-  if (plot.strips) strips(frame, plot.strips, layout);
-  else axisSide(frame, plot.y, layout.y, { side: "left", grid: true, spacing });
-  axisBottom(frame, plot.x, layout.x, { grid: plot.strips !== undefined, named });
-  if (plot.right) axisSide(frame, plot.right, scaleOf(plot.right, frame.rangeY), { side: "right", spacing });
-  else noAxis(frame, "right");
+  if (rows) strips(frame, rows, layout);
+  else
+    drawOnce(frame.layer("axis-left"), [layout, y.label], () =>
+      axisSide(frame, y, layout.y, { side: "left", grid: true, spacing }),
+    );
+  drawOnce(frame.layer("axis-bottom"), [layout, x.label, rows, named], () =>
+    axisBottom(frame, x, layout.x, { grid: rows !== undefined, named }),
+  );
+  drawOnce(frame.layer("axis-right"), [layout, right?.label, right?.from, right?.to], () =>
+    right
+      ? axisSide(frame, right, scaleOf(right, frame.rangeY), { side: "right", spacing })
+      : noAxis(frame, "right"),
+  );
 }
 
 /** Levels as points that names keep off. */
@@ -70,7 +79,7 @@ export function drawPlot(root: SVGSVGElement | SVGGElement, plot: Plot, layout: 
   lines(layer("lines"), plot.lines ?? [], layout);
   brackets(layer("brackets"), plot.brackets ?? [], layout);
   spreads(layer("spreads"), plot.spreads ?? [], layout);
-  marks(frame.layer("marks"), plot.marks ?? [], layout);
+  drawOnce(frame.layer("marks"), [layout, plot.marks], (g) => marks(g, plot.marks ?? [], layout));
   rings(frame.layer("rings"), plot.rings ?? [], layout);
   sideLabels(frame.layer("labels"), sideLabelsOf(plot, layout), { ...layout, ...layout.side });
   names(frame.layer("names"), plot, layout, { contours, obstacles: alongLevels(plot, layout) });

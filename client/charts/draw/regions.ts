@@ -16,15 +16,15 @@ function hatch(g: Group, tone: Tone): string {
   const id = `chart-hatch-${++hatches}`;
   defs
     .append("pattern")
-    .attr("id", id)
-    .attr("class", `tone-${tone}`)
-    .attr("width", PITCH)
-    .attr("height", PITCH)
-    .attr("patternUnits", "userSpaceOnUse")
-    .attr("patternTransform", "rotate(45)")
+    .put("id", id)
+    .put("class", `tone-${tone}`)
+    .put("width", PITCH)
+    .put("height", PITCH)
+    .put("patternUnits", "userSpaceOnUse")
+    .put("patternTransform", "rotate(45)")
     .append("line")
-    .attr("class", "chart-hatch")
-    .attr("y2", PITCH);
+    .put("class", "chart-hatch")
+    .put("y2", PITCH);
   return `url(#${id})`;
 }
 
@@ -33,7 +33,7 @@ export function regions(g: Group, data: readonly Region[], { at }: Ground): void
   g.selectAll<SVGPathElement, Region>(":scope > path")
     .data(data, (region) => region.key)
     .join("path")
-    .attr("class", (region) => `chart-region tone-${region.tone}`)
-    .attr("fill", (region) => hatch(g, region.tone))
-    .attr("d", (region) => outlinePath(region.outline, at));
+    .put("class", (region) => `chart-region tone-${region.tone}`)
+    .put("fill", (region) => hatch(g, region.tone))
+    .put("d", (region) => outlinePath(region.outline, at));
 }

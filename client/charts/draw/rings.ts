@@ -15,9 +15,9 @@ export function rings(g: Group, data: readonly Ring[], { at, motion, shows }: Gr
   const circles = g
     .selectAll<SVGCircleElement, Ring>("circle")
     .data(seen, (ring) => ring.key)
-    .join((enter) => enter.append("circle").attr("cx", x).attr("cy", y))
-    .attr("class", (ring) => `chart-ring ${ring.look}${ring.letter ? " lettered" : ""}`)
-    .attr("r", (ring) => (ring.letter ? LETTERED : PLAIN))
+    .join((enter) => enter.append("circle").put("cx", x).attr("cy", y))
+    .put("class", (ring) => `chart-ring ${ring.look}${ring.letter ? " lettered" : ""}`)
+    .put("r", (ring) => (ring.letter ? LETTERED : PLAIN))
     .order();
   glide(circles, motion, { cx: x, cy: y });
   g.selectAll<SVGTextElement, Ring>("text")
@@ -26,9 +26,9 @@ export function rings(g: Group, data: readonly Ring[], { at, motion, shows }: Gr
       (ring) => ring.key,
     )
     .join("text")
-    .attr("class", "chart-letter")
-    .attr("text-anchor", "middle")
-    .attr("x", x)
-    .attr("y", (ring) => y(ring) + LETTER_DROP)
-    .text((ring) => ring.letter ?? "");
+    .put("class", "chart-letter")
+    .put("text-anchor", "middle")
+    .put("x", x)
+    .put("y", (ring) => y(ring) + LETTER_DROP)
+    .say((ring) => ring.letter ?? "");
 }

@@ -8,6 +8,13 @@ export function scaleOf(axis: Axis, range: readonly [number, number]): Scale {
   return (axis.log ? scaleLog() : scaleLinear()).domain([axis.from, axis.to]).range(range);
 }
 
+/** @returns where an axis has its numbers in a range, as its scale says; of an even axis worked out straight, since a redraw asks for thousands */
+export function placing(axis: Axis, range: readonly [number, number]): (value: number) => number {
+  const { from, to, log } = axis;
+  const step = (range[1] - range[0]) / (to - from);
+  return log || !Number.isFinite(step) ? scaleOf(axis, range) : (value) => range[0] + (value - from) * step;
+}
+
 /** Least pixels between two ticks of a logarithmic axis. */
 const LOG_SPACING = 36;
 

@@ -108,8 +108,8 @@ export function sideLabels(g: Group, labels: readonly SideLabel[], { width, heig
   g.selectAll<SVGPathElement, Placed>(".leader")
     .data(placed, ({ key }) => key)
     .join("path")
-    .attr("class", "leader")
-    .attr("d", ({ from, shape, centre }) => {
+    .put("class", "leader")
+    .put("d", ({ from, shape, centre }) => {
       const clear = shape === null ? CLEAR : CLEAR_OF_MARK;
       const start = from.x >= width - 1 ? x : Math.min(from.x + clear, x);
       return `M${start},${from.y}L${left},${centre}`;
@@ -120,13 +120,13 @@ export function sideLabels(g: Group, labels: readonly SideLabel[], { width, heig
       ({ key }) => key,
     )
     .join("path")
-    .attr("class", ({ tone }) => `chart-mark tone-${tone}`)
-    .attr("d", ({ shape, centre }) => `M${left + GLYPH / 2},${centre}${shapePath(shape ?? 0)}`);
+    .put("class", ({ tone }) => `chart-mark tone-${tone}`)
+    .put("d", ({ shape, centre }) => `M${left + GLYPH / 2},${centre}${shapePath(shape ?? 0)}`);
   g.selectAll<SVGTextElement, Placed>("text")
     .data(placed, ({ key }) => key)
     .join("text")
-    .attr("class", ({ tone }) => `chart-label tone-${tone}`)
-    .attr("x", (label) => left + inset(label))
-    .attr("y", ({ centre }) => centre + BASELINE)
-    .text((label) => clippedText(label.text, label.tail, room - LEADER - inset(label)));
+    .put("class", ({ tone }) => `chart-label tone-${tone}`)
+    .put("x", (label) => left + inset(label))
+    .put("y", ({ centre }) => centre + BASELINE)
+    .say((label) => clippedText(label.text, label.tail, room - LEADER - inset(label)));
 }

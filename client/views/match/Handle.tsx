@@ -1,3 +1,4 @@
+import { useComputed } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useId } from "preact/hooks";
 import { decimalsShown, shownNumber, siOfShown, unitShown } from "../../../shared/units/shown.ts";
@@ -50,8 +51,9 @@ function slid(handle: HandleKind, was: number, shown: number): Changes {
 /** One what-if setting: slider and number together, what it was, what it is based on, a way back. */
 export function Handle({ handle, was, unset = false, basis, round, onRefused }: HandleProps) {
   const id = useId();
-  const value = changes.value[handle.key] ?? was;
-  const isChanged = changes.value[handle.key] !== undefined;
+  const tried = useComputed(() => changes.value[handle.key]).value;
+  const value = tried ?? was;
+  const isChanged = tried !== undefined;
   const { low, high, step } = ends(handle, was, value);
   const next = (si: number) => changed(changes.peek(), handle.key, si, was);
   const read = (event: { currentTarget: HTMLInputElement }) =>

@@ -1,8 +1,8 @@
-import { useState } from "preact/hooks";
+import { useCallback, useMemo, useState } from "preact/hooks";
 import type { Book, Resolved } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { changes, leftOut, settle, unknownParts } from "../../state/build.ts";
-import { HANDLES, type HandleKey, type Settings } from "../../state/handles.ts";
+import { HANDLES, type HandleKey, type Handle as HandleKind, type Settings } from "../../state/handles.ts";
 import { isChanged } from "../../state/outcome.ts";
 import { PARTS_TRIED, type PartTried } from "../../state/partsTried.ts";
 import { NARROW, useMedia } from "../../ui/useMedia.ts";
@@ -31,47 +31,104 @@ export interface HandlePanelProps {
 /** Settings of the weather, which are rarely moved: they fold. */
 const AIR: readonly HandleKey[] = ["temperature", "pressure"];
 
-/** What can be changed: parts of the book first, then numbers. On a phone one at a time stays within the thumb's reach. */
-export function HandlePanel({ book, stored, build, resolved, settings, unset, effect }: HandlePanelProps) {
-  const isPropeller = book.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
-  const handles = isPropeller ? HANDLES.filter(({ key }) => key !== "gap") : HANDLES;
-  const [chosen, setPicked] = useState<HandleKey | PartTried>(isPropeller ? "mass" : "gap");
-  const picked = isPropeller && chosen === "gap" ? "mass" : chosen;
-  const [round, setRound] = useState(0);
-  const [refused, setRefused] = useState<ReadonlySet<HandleKey>>(new Set());
-  const narrow = useMedia(NARROW);
-  const tried = isChanged(changes.value);
-  const refuse = (key: HandleKey, isRefused: boolean) =>
-    setRefused((before) => {
-      if (before.has(key) === isRefused) return before;
-      return new Set(isRefused ? [...before, key] : [...before].filter((each) => each !== key));
-    });
-  const reset = () => {
-    settle({});
-    setRefused(new Set());
-    setRound(round + 1);
-  };
-  const slot = (key: HandleKey | PartTried) => (key === picked ? "handle-slot picked-handle" : "handle-slot");
-  const slots = (keys: readonly (typeof HANDLES)[number][]) =>
-    keys.map((handle) => (
-      <div key={handle.key} class={slot(handle.key)}>
+interface Slots {
+  readonly panel: Omit<HandlePanelProps, "effect">;
+  readonly picked: HandleKey | PartTried;
+  readonly round: number;
+  readonly refuse: (key: HandleKey, isRefused: boolean) => void;
+}
+
+const slotClass = (key: HandleKey | PartTried, { picked }: Slots) =>
+  key === picked ? "handle-slot picked-handle" : "handle-slot";
+
+const partSlots = (slots: Slots) =>
+  PARTS_TRIED.map((part) => {
+    const { book, stored, build } = slots.panel;
+    return (
+      <div key={part} class={slotClass(part, slots)}>
+        <PartList book={book} stored={stored} build={build} part={part} />
+      </div>
+    );
+  });
+
+const handleSlots = (handles: readonly HandleKind[], slots: Slots) =>
+  handles.map((handle) => {
+    const { book, build, resolved, settings, unset } = slots.panel;
+    return (
+      <div key={handle.key} class={slotClass(handle.key, slots)}>
         <Handle
           handle={handle}
           was={settings[handle.key]}
           unset={unset.includes(handle.key)}
-          round={round}
-          onRefused={(isRefused) => refuse(handle.key, isRefused)}
+          round={slots.round}
+          onRefused={(isRefused) => slots.refuse(handle.key, isRefused)}
           basis={<Basis book={book} build={build} resolved={resolved} handle={handle.key} />}
         />
       </div>
-    ));
-  const air = handles.filter(({ key }) => AIR.includes(key));
+    );
+  });
+
+/** Parts and settings, each in its slot: none of them but the one that is moved is laid out anew with a move. */
+function useSlots(handles: readonly HandleKind[], slots: Slots) {
+  const { book, stored, build, resolved, settings, unset } = slots.panel;
+  const same = [handles, book, build, resolved, settings, unset, slots.picked, slots.round, slots.refuse];
+  const isAir = ({ key }: HandleKind) => AIR.includes(key);
+  const parts = useMemo(() => partSlots(slots), [book, stored, build, slots.picked]);
+  const main = useMemo(
+    () =>
+      handleSlots(
+        handles.filter((handle) => !isAir(handle)),
+        slots,
+      ),
+    same,
+  );
+  const air = useMemo(() => handleSlots(handles.filter(isAir), slots), same);
+  return { parts, main, air };
+}
+
+/** Which settings hold something that is refused. */
+function useRefused() {
+  const [refused, setRefused] = useState<ReadonlySet<HandleKey>>(new Set());
+  const refuse = useCallback(
+    (key: HandleKey, isRefused: boolean) =>
+      setRefused((before) => {
+        if (before.has(key) === isRefused) return before;
+        return new Set(isRefused ? [...before, key] : [...before].filter((each) => each !== key));
+      }),
+    [],
+  );
+  return { refused, refuse, forget: () => setRefused(new Set()) };
+}
+
+const NO_GAP = HANDLES.filter(({ key }) => key !== "gap");
+
+/** What can be changed: parts of the book first, then numbers. On a phone one at a time stays within the thumb's reach. */
+export function HandlePanel({ effect, ...panel }: HandlePanelProps) {
+  const { book, stored, build, settings } = panel;
+  const isPropeller = book.rotors.find(({ id }) => id === build.rotor)?.data.kind === "propeller";
+  const handles = isPropeller ? NO_GAP : HANDLES;
+  const [chosen, setPicked] = useState<HandleKey | PartTried>(isPropeller ? "mass" : "gap");
+  const picked = isPropeller && chosen === "gap" ? "mass" : chosen;
+  const [round, setRound] = useState(0);
+  const { refused, refuse, forget } = useRefused();
+  const narrow = useMedia(NARROW);
+  const tried = isChanged(changes.value);
+  const reset = () => {
+    settle({});
+    forget();
+    setRound(round + 1);
+  };
+  const { parts, main, air } = useSlots(handles, { panel, picked, round, refuse });
+  const picker = useMemo(
+    () => <HandlePicker picked={picked} handles={handles} onPick={setPicked} />,
+    [picked, handles],
+  );
   const isAirTried = AIR.some((key) => changes.value[key] !== undefined);
   return (
     <section class="page-side match-handles" aria-label="What if">
       <div class="handles-head">
         <h2>What if…</h2>
-        <HandlePicker picked={picked} handles={handles} onPick={setPicked} />
+        {picker}
         {(tried || refused.size > 0) && (
           <button type="button" class="plain" onClick={reset}>
             Reset all
@@ -82,20 +139,17 @@ export function HandlePanel({ book, stored, build, resolved, settings, unset, ef
       {isPropeller && (
         <p class="quiet small">No gap to set: a propeller presses by its thrust, with or without a skirt.</p>
       )}
-      {PARTS_TRIED.map((part) => (
-        <div key={part} class={slot(part)}>
-          <PartList book={book} stored={stored} build={build} part={part} />
-        </div>
-      ))}
-      {slots(handles.filter(({ key }) => !AIR.includes(key)))}
+      {parts}
+      {main}
       <details class="handles-air" open={narrow || isAirTried}>
         <summary>
           Air:{" "}
-          {air
+          {handles
+            .filter(({ key }) => AIR.includes(key))
             .map((handle) => withUnit(handle, changes.value[handle.key] ?? settings[handle.key]))
             .join(", ")}
         </summary>
-        {slots(air)}
+        {air}
       </details>
       {effect && <output class="handle-effect">{effect}</output>}
       {tried && <SaveBuild book={book} build={stored} />}

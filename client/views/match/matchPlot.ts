@@ -2,7 +2,8 @@ import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import { pullText } from "../../../shared/decide/verdict/figures.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
 import { formatQuantity, inUnit } from "../../../shared/units/format.ts";
-import { headed } from "../../../shared/units/showing.ts";
+import { headed, type ShownUnits, unitsShown } from "../../../shared/units/showing.ts";
+import { keptOn } from "../../charts/kept.ts";
 import type { Line, Mark, Plot, Point, Ribbon, Ring, Spread } from "../../charts/model/plot.ts";
 import { cavityPoint } from "../../state/outcome.ts";
 import { neededLevel } from "./levelWords.ts";
@@ -38,16 +39,30 @@ const place = ({ flow, pressure }: FlowPoint): Point => ({
   y: inUnit(pressure, "pressure"),
 });
 
+const placed = keptOn((curve: readonly FlowPoint[], _units: ShownUnits): readonly Point[] =>
+  curve.map(place),
+);
+
+/** A curve in the units shown: the same points while neither changes, so that its path is drawn once. */
+const pointsOf = (curve: readonly FlowPoint[]) => placed(curve, unitsShown());
+
+const edgesOf = keptOn((one: readonly Point[], other: readonly Point[]) =>
+  one.slice(0, other.length).map((point, i) => [point, other[i]] as const),
+);
+
 function facing(
   key: string,
   tone: Ribbon["tone"],
   one: readonly FlowPoint[],
   other: readonly FlowPoint[],
 ): Ribbon {
-  const count = Math.min(one.length, other.length);
-  const edges = one.slice(0, count).map((point, i) => [place(point), place(other[i])] as const);
-  return { key, tone, strength: "mean", edges };
+  return { key, tone, strength: "mean", edges: edgesOf(pointsOf(one), pointsOf(other)) };
 }
+
+/** The part of a fan's curve within what was tested. */
+const tested = keptOn((rest: BuildCurves["rest"], _always: null) =>
+  rest.filter(({ extrapolated }) => !extrapolated),
+);
 
 /** Between full charge and its end; between a smaller and a larger gap. */
 function ribbonsOf({ full, cutOff, leakUncertainty }: BuildCurves): Ribbon[] {
@@ -57,7 +72,7 @@ function ribbonsOf({ full, cutOff, leakUncertainty }: BuildCurves): Ribbon[] {
 }
 
 function line(key: string, points: readonly FlowPoint[], look: Omit<Line, "key" | "points">): Line {
-  return { key, points: points.map(place), ...look };
+  return { key, points: pointsOf(points), ...look };
 }
 
 function ghostLines({ curves }: Picture): Line[] {
@@ -83,11 +98,7 @@ function linesOf({ picture: { curves }, ghost, overlays, fan, leak }: MatchDrawi
     line("cut-off", curves.cutOff, { tone: "rotor", style: "solid", weight: "fine" }),
     line("leak", curves.leak, { tone: "leak", style: "long", name: { lines: [leak], along: ALONG.leak } }),
     line("rest beyond", curves.rest, { tone: "rotor", style: "dashed" }),
-    line(
-      "rest",
-      curves.rest.filter(({ extrapolated }) => !extrapolated),
-      { tone: "rotor", style: "solid" },
-    ),
+    line("rest", tested(curves.rest, null), { tone: "rotor", style: "solid" }),
     ...overlays.flatMap(overlayLines),
   ];
 }
@@ -149,6 +160,10 @@ export function crosses(points: readonly MeasuredPoint[], at: (point: MeasuredPo
   }));
 }
 
+const crossesOf = keptOn((measured: readonly MeasuredPoint[], _units: ShownUnits) =>
+  crosses(measured, place),
+);
+
 function spreadsOf(spread: Uncertainty["point"]): Spread[] {
   if (!spread) return [];
   const { flow, pressure } = spread;
@@ -184,7 +199,7 @@ export function matchPlot(drawing: MatchDrawing): Plot {
     levels: picture.levels.map((level) =>
       neededLevel(level, inUnit(level.pressure, "pressure"), level.pressure * (pull ?? 0)),
     ),
-    marks: crosses(picture.measured, place),
+    marks: crossesOf(picture.measured, unitsShown()),
     spreads: spreadsOf(drawing.spread),
     rings: ringsOf(drawing),
     motion: drawing.duration,

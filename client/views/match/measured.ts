@@ -6,6 +6,8 @@ import { RPM } from "../../../shared/physics/motor.ts";
 import { type Machine, overcomesFriction } from "../../../shared/physics/point/machine.ts";
 import { balancedSpeed } from "../../../shared/physics/point/speed.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
+import { type ShownUnits, unitsShown } from "../../../shared/units/showing.ts";
+import { keptOn } from "../../charts/kept.ts";
 import type { Outcome } from "../../state/outcome.ts";
 
 /** A reading of a curve test, carried by the fan laws to the build's size, air and speed. */
@@ -34,41 +36,29 @@ function coefficients(point: FamilyPoint, diameter: number, density: number): { 
   return { phi, psi: point.pressure < 0 ? -psi : psi };
 }
 
-/** What of a reading never changes with the handles. */
-interface Reduced {
-  readonly phi: number;
-  readonly psi: number;
-  readonly key: string;
-  readonly read: string;
-}
+/** φ and ψ of each reading, on a ground of the rotor's size [m] and the air's density [kg/m³], where it says none itself. */
+const reducedOn = keptOn((points: readonly FamilyPoint[], ground: string) => {
+  const [diameter, density] = ground.split(" ").map(Number);
+  return points.map((point) => coefficients(point, diameter, density));
+});
 
-const kept = new WeakMap<readonly FamilyPoint[], Reduced[]>();
-
-function reducedPoints(points: readonly FamilyPoint[], diameter: number, density: number): Reduced[] {
-  const found = kept.get(points);
-  if (found) return found;
-  const made = points.map((point) => ({
-    ...coefficients(point, diameter, density),
-    key: `${point.testId} ${point.row}`,
-    read: words(point),
-  }));
-  kept.set(points, made);
-  return made;
-}
+/** What each reading said, in the units shown. */
+const wordsOf = keptOn((points: readonly FamilyPoint[], _units: ShownUnits) => points.map(words));
 
 /** Speeds of the machine over φ, asked once for a grid: a reading between two takes their straight line. */
 const GRID = 48;
 
-function tipSpeeds(machine: Machine, most: number): (phi: number) => number {
-  const speeds = Array.from(
+function tipSpeeds(machine: Machine, most: number): number[] {
+  return Array.from(
     { length: GRID + 1 },
     (_, i) => balancedSpeed(machine, (most * i) / GRID).speed * machine.radius,
   );
-  return (phi) => {
-    const at = most > 0 ? Math.min(GRID - 1e-9, (phi / most) * GRID) : 0;
-    const i = Math.floor(at);
-    return speeds[i] + (at - i) * (speeds[i + 1] - speeds[i]);
-  };
+}
+
+function speedAt(speeds: readonly number[], share: number): number {
+  const at = Math.min(GRID - 1e-9, share * GRID);
+  const i = Math.floor(at);
+  return speeds[i] + (at - i) * (speeds[i + 1] - speeds[i]);
 }
 
 function words(point: FamilyPoint): string {
@@ -82,28 +72,38 @@ function words(point: FamilyPoint): string {
     .join(" · ");
 }
 
-/** @returns the family's readings as they would stand on the shown curve; none for an estimated rotor or one that stands still */
-export function measuredPoints(book: Book, { resolved }: Outcome): MeasuredPoint[] {
+/** Readings as they were carried last, and what by. */
+interface Carried {
+  readonly by: readonly unknown[];
+  readonly points: readonly MeasuredPoint[];
+}
+
+const carried = new WeakMap<readonly FamilyPoint[], Carried>();
+
+/** @returns the family's readings as they would stand on the shown curve, the same ones where no setting moves them; none for an estimated rotor or one that stands still */
+export function measuredPoints(book: Book, { resolved }: Outcome): readonly MeasuredPoint[] {
   const rotor = resolved?.rotor;
   const input = resolved?.input;
   if (!rotor || !input || rotor.points.length === 0) return [];
   const { machine } = assemble(input);
   if (!overcomesFriction(machine)) return [];
-  const reduced = reducedPoints(rotor.points, input.rotor.diameter, machine.air.density);
+  const { area, sizeLaw, air } = machine;
+  const reduced = reducedOn(rotor.points, `${input.rotor.diameter} ${air.density}`);
   const most = reduced.reduce((largest, { phi }) => Math.max(largest, phi), 0);
-  const tipSpeed = tipSpeeds(machine, most);
+  const speeds = tipSpeeds(machine, most);
+  const read = wordsOf(rotor.points, unitsShown());
+  const by = [book.tests, reduced, read, area, air.density, ...speeds, ...speeds.map(sizeLaw.factor)];
+  const last = carried.get(rotor.points);
+  if (last && by.every((each, i) => each === last.by[i])) return last.points;
   const titles = new Map(book.tests.map((test) => [test.id, test.data.title || test.data.date]));
-  return rotor.points.flatMap((point, i) => {
-    const { phi, psi, key, read } = reduced[i];
-    const u = tipSpeed(phi);
+  const points = rotor.points.flatMap(({ testId, row, setAside }, i): MeasuredPoint[] => {
+    const { phi, psi } = reduced[i];
+    const u = speedAt(speeds, most > 0 ? phi / most : 0);
     if (!(u > 0)) return [];
-    return {
-      key,
-      flow: phi * machine.area * u,
-      pressure: 0.5 * machine.air.density * u * u * psi * machine.sizeLaw.factor(u),
-      read,
-      test: titles.get(point.testId) ?? point.testId,
-      setAside: point.setAside,
-    };
+    const pressure = 0.5 * air.density * u * u * psi * sizeLaw.factor(u);
+    const test = titles.get(testId) ?? testId;
+    return [{ key: `${testId} ${row}`, flow: phi * area * u, pressure, read: read[i], test, setAside }];
   });
+  carried.set(rotor.points, { by, points });
+  return points;
 }

@@ -129,3 +129,38 @@ export function pictureOf(
     mostPressure: top,
   };
 }
+
+/** A curve that came out as before stays the same object. */
+function sameCurve<P extends LeakCurvePoint & { readonly extrapolated?: boolean }>(
+  next: readonly P[],
+  before: readonly P[],
+): readonly P[] {
+  const isSame = next.every(({ flow, pressure, extrapolated }, i) => {
+    const old = before[i];
+    return old?.flow === flow && old.pressure === pressure && old.extrapolated === extrapolated;
+  });
+  return isSame && next.length === before.length ? before : next;
+}
+
+/**
+ * A picture that keeps what a setting did not move: its curves are then the same objects, so that their points and paths
+ * need not be worked out anew.
+ */
+export function steadied(next: Picture | null, before: Picture | null): Picture | null {
+  if (!next || !before) return next;
+  const { rest, full, cutOff, leak, leakUncertainty } = next.curves;
+  const old = before.curves;
+  const doubt = leakUncertainty &&
+    old.leakUncertainty && {
+      less: sameCurve(leakUncertainty.less, old.leakUncertainty.less),
+      more: sameCurve(leakUncertainty.more, old.leakUncertainty.more),
+    };
+  const curves = {
+    rest: sameCurve(rest, old.rest),
+    full: sameCurve(full, old.full),
+    cutOff: sameCurve(cutOff, old.cutOff),
+    leak: sameCurve(leak, old.leak),
+    leakUncertainty: doubt ?? leakUncertainty,
+  };
+  return { ...next, curves };
+}

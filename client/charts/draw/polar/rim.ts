@@ -16,11 +16,11 @@ export function spokes(g: Group, data: readonly Spoke[], { spot, radius }: Polar
   g.selectAll<SVGPathElement, Spoke>("path")
     .data(data, ({ key }) => key)
     .join("path")
-    .attr(
+    .put(
       "class",
       ({ tone, style, weight }) => `chart-spoke tone-${tone} ${styleOf(style).name} ${weight ?? "fine"}`,
     )
-    .attr("d", ({ angle }) => `M${spot(angle, 0)}L${spot(angle, radius)}`);
+    .put("d", ({ angle }) => `M${spot(angle, 0)}L${spot(angle, radius)}`);
 }
 
 /** Rings round the rim: what holds over which angles. */
@@ -28,11 +28,11 @@ export function sectors(g: Group, data: readonly Sector[], layout: PolarLayout):
   g.selectAll<SVGPathElement, Sector>("path")
     .data(data, ({ key }) => key)
     .join("path")
-    .attr(
+    .put(
       "class",
       ({ tone, style, weight }) => `chart-sector tone-${tone} ${styleOf(style).name} ${weight ?? "normal"}`,
     )
-    .attr("d", ({ ring, from, to }) => {
+    .put("d", ({ ring, from, to }) => {
       const gap = Math.min(SPLIT, (to - from) / 4);
       return arcPath(layout, layout.radius + ringOffset(ring), from + gap, to - gap);
     });

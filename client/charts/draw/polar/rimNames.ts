@@ -34,16 +34,16 @@ export function rimNames(g: Group, data: readonly RimName[], layout: PolarLayout
   g.selectAll<SVGPathElement, Placed>(".leader")
     .data(names, ({ key }) => key)
     .join("path")
-    .attr("class", "leader")
-    .attr(
+    .put("class", "leader")
+    .put(
       "d",
       ({ angle, ring, x, y }) => `M${layout.spot(angle, layout.radius + ringOffset(ring))}L${x},${y}`,
     );
   g.selectAll<SVGTextElement, Placed>("text")
     .data(names, ({ key }) => key)
     .join("text")
-    .attr("class", ({ tone, strong }) => `chart-label tone-${tone}${strong ? " strong" : ""}`)
-    .attr("x", ({ x }) => x + BEFORE_TEXT)
-    .attr("y", ({ y }) => y + BASELINE)
-    .text((name) => textOf(name, layout));
+    .put("class", ({ tone, strong }) => `chart-label tone-${tone}${strong ? " strong" : ""}`)
+    .put("x", ({ x }) => x + BEFORE_TEXT)
+    .put("y", ({ y }) => y + BASELINE)
+    .say((name) => textOf(name, layout));
 }
