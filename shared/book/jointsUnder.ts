@@ -1,6 +1,6 @@
 import type { JointsUnder, NamedJoint } from "../decide/joints/crossed.ts";
 import type { Build } from "../model/build.ts";
-import { outlineOf } from "../model/parts/outline.ts";
+import { outlineOf } from "../model/parts/outlineOf.ts";
 import type { Surface } from "../model/parts/surface.ts";
 import { jointSpan } from "../physics/joints.ts";
 import { formatQuantity } from "../units/format.ts";

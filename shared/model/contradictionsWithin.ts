@@ -2,7 +2,7 @@ import { formatQuantity } from "../units/format.ts";
 import { rectangleText } from "../units/rectangle.ts";
 import type { FieldError } from "./api/errors.ts";
 import type { CollectionName } from "./collections.ts";
-import { outlineOf } from "./parts/outline.ts";
+import { outlineOf } from "./parts/outlineOf.ts";
 import type { Skirt } from "./parts/skirt.ts";
 import type { DataOf } from "./record.ts";
 import type { BenchTest } from "./tests/index.ts";

@@ -2,21 +2,8 @@ import { z } from "zod";
 import { namedOnce } from "./api/namedOnce.ts";
 import { BUILD } from "./limits.ts";
 import { made } from "./made.ts";
+import { MASS_GROUPS } from "./massGroups.ts";
 import { anyNumber, name, nonNegative, positive } from "./scalar.ts";
-
-/** What a vehicle's masses belong to, in the order in which they are shown. */
-export const MASS_GROUPS = [
-  "drive",
-  "suction",
-  "electronics",
-  "structure",
-  "cover",
-  "paint and filler",
-  "wiring",
-  "pack",
-] as const;
-
-export type MassGroup = (typeof MASS_GROUPS)[number];
 
 const MOST_LINES = 200;
 

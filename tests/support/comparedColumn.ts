@@ -2,7 +2,7 @@ import { solve } from "#client/state/outcome.ts";
 import { replyTo } from "#client/state/uncertainty/answer.ts";
 import { uncertaintyState } from "#client/state/useUncertainty.ts";
 import { foundIn } from "#client/state/verdict/found.ts";
-import { letterAt } from "#client/views/compare/compareWords.ts";
+import { letterAt } from "#client/views/compare/letterAt.ts";
 import type { Column } from "#client/views/compare/useColumn.ts";
 import { headroomOf } from "#client/views/mass/headroom.ts";
 import { answerTo } from "#client/views/rundown/answer.ts";

@@ -8,7 +8,7 @@ import { counted } from "../../ui/count.ts";
 import { EmptyBench } from "../../ui/empty/EmptyBench.tsx";
 import { askedBuilds, compareAddress, MOST_COMPARED } from "./asked.ts";
 import { CompareTable } from "./CompareTable.tsx";
-import { letterAt } from "./compareWords.ts";
+import { letterAt } from "./letterAt.ts";
 import type { Compared } from "./useColumn.ts";
 
 /** Which of them? Two to six builds side by side. */

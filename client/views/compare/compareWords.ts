@@ -8,11 +8,6 @@ import { duration } from "../rundown/rundownWords.ts";
 import type { Row, RowGroup } from "./rows/row.ts";
 import type { Column } from "./useColumn.ts";
 
-const A = "A".charCodeAt(0);
-
-/** @returns what the build at a place of the table is called: "A" */
-export const letterAt = (place: number): string => String.fromCharCode(A + place);
-
 /** A figure by which one build is better than the others. */
 interface Merit {
   readonly of: (column: Column) => number | null;

@@ -6,7 +6,7 @@ import {
   sumOf,
 } from "../../../shared/book/mass/ledger.ts";
 import type { Build } from "../../../shared/model/build.ts";
-import { MASS_GROUPS } from "../../../shared/model/ledger.ts";
+import { MASS_GROUPS } from "../../../shared/model/massGroups.ts";
 import type { Board } from "../../../shared/physics/working.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";

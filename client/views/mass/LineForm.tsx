@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { LedgerLine } from "../../../shared/model/ledger.ts";
-import { MASS_GROUPS } from "../../../shared/model/ledger.ts";
+import { MASS_GROUPS } from "../../../shared/model/massGroups.ts";
 import { headed } from "../../../shared/units/showing.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../ui/Field.tsx";

@@ -1,13 +1,9 @@
 import type { Balance } from "../../../shared/book/mass/balance.ts";
 import type { Ledger } from "../../../shared/book/mass/ledger.ts";
 import type { Build } from "../../../shared/model/build.ts";
-import {
-  type LedgerLine,
-  type LineAlternative,
-  MASS_GROUPS,
-  type MassGroup,
-} from "../../../shared/model/ledger.ts";
+import type { LedgerLine, LineAlternative } from "../../../shared/model/ledger.ts";
 import { BUILD } from "../../../shared/model/limits.ts";
+import { MASS_GROUPS, type MassGroup } from "../../../shared/model/massGroups.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { isGood, type NumberSpec, needed, readNumber } from "../../../shared/units/readNumber.ts";
 import { typedText } from "../../../shared/units/shown.ts";

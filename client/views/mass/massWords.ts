@@ -1,7 +1,7 @@
 import { type MassBasis, type MassFigure, sumOf } from "../../../shared/book/mass/ledger.ts";
 import { Z90 } from "../../../shared/book/mass/workings.ts";
 import { targetText } from "../../../shared/decide/verdict/figures.ts";
-import { MASS_GROUPS, type MassGroup } from "../../../shared/model/ledger.ts";
+import { MASS_GROUPS, type MassGroup } from "../../../shared/model/massGroups.ts";
 import { formatQuantity, THIN_SPACE } from "../../../shared/units/format.ts";
 import { type Headroom, tightestFirst } from "./headroom.ts";
 

@@ -7,7 +7,7 @@ import { type Outcome, solve } from "../../state/outcome.ts";
 import type { UncertaintyState } from "../../state/useUncertainty.ts";
 import { Missing } from "../../ui/Missing.tsx";
 import { Resting } from "../../ui/Resting.tsx";
-import { letterAt } from "../compare/compareWords.ts";
+import { letterAt } from "../compare/letterAt.ts";
 import { fanLabel, leakLabel, pictureSentence } from "./labels.ts";
 import { MatchChart } from "./MatchChart.tsx";
 import { MOST_OVERLAYS, OverlayPicker } from "./OverlayPicker.tsx";

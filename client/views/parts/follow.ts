@@ -1,4 +1,4 @@
-import { type Outline, outlineOf } from "../../../shared/model/parts/outline.ts";
+import { type Outline, outlineOf } from "../../../shared/model/parts/outlineOf.ts";
 import { isGood } from "../../../shared/units/readNumber.ts";
 import { readRectangle } from "../../../shared/units/rectangle.ts";
 import { type Draft, fieldsOf } from "./draft.ts";

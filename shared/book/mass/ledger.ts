@@ -1,5 +1,6 @@
 import type { Build } from "../../model/build.ts";
-import type { LedgerLine, MassGroup } from "../../model/ledger.ts";
+import type { LedgerLine } from "../../model/ledger.ts";
+import type { MassGroup } from "../../model/massGroups.ts";
 import { type Book, findById } from "../book.ts";
 import { nearestSize } from "../rotorSize.ts";
 import { madeMass } from "./made.ts";

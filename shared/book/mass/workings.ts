@@ -1,6 +1,6 @@
 import type { Build } from "../../model/build.ts";
 import { DENSITIES } from "../../model/densities.ts";
-import { MASS_GROUPS } from "../../model/ledger.ts";
+import { MASS_GROUPS } from "../../model/massGroups.ts";
 import {
   type Board,
   type Origin,

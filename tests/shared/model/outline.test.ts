@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { contradictionsWithin } from "#shared/model/contradictionsWithin.ts";
-import { outlineOf } from "#shared/model/parts/outline.ts";
+import { outlineOf } from "#shared/model/parts/outlineOf.ts";
 import { COLLECTIONS } from "#shared/model/schemas.ts";
 
 const mm = (value: number) => ({ value, unit: "mm" });

@@ -6,7 +6,7 @@ import { ApiError } from "../../../state/api.ts";
 import { currentBook as book } from "../../../state/book.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { compareAddress } from "../../compare/asked.ts";
-import { letterAt } from "../../compare/compareWords.ts";
+import { letterAt } from "../../compare/letterAt.ts";
 import type { ChosenSet } from "../answers.ts";
 import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";

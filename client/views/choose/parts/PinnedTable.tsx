@@ -4,7 +4,7 @@ import type { Build } from "../../../../shared/model/build.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import { unitOf } from "../../../../shared/units/showing.ts";
 import { CompareTable } from "../../compare/CompareTable.tsx";
-import { letterAt } from "../../compare/compareWords.ts";
+import { letterAt } from "../../compare/letterAt.ts";
 import { type Cell, NOTHING, type RowGroup } from "../../compare/rows/row.ts";
 import type { Compared } from "../../compare/useColumn.ts";
 import type { ChosenSet } from "../answers.ts";

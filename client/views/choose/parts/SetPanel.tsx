@@ -18,7 +18,7 @@ import { gradeOf } from "../../../ui/verdictWords.ts";
 import { boardOf } from "../../../ui/working/board.ts";
 import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
-import { letterAt } from "../../compare/compareWords.ts";
+import { letterAt } from "../../compare/letterAt.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { columnSpec, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";

@@ -1,6 +1,6 @@
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Axis, Level, Line, Mark, Plot, Ring, ShapeLabel } from "../../../charts/model/plot.ts";
-import { letterAt } from "../../compare/compareWords.ts";
+import { letterAt } from "../../compare/letterAt.ts";
 import { type ColumnSpec, isMargin } from "../columns.ts";
 import { frontPoints, frontSteps, isAdmissible, isOnFront, isOpenPoint, type PlotPoint } from "./front.ts";
 import type { Marked, Picture } from "./picture.ts";

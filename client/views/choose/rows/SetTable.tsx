@@ -4,7 +4,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
-import { letterAt } from "../../compare/compareWords.ts";
+import { letterAt } from "../../compare/letterAt.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
