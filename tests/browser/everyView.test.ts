@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { SCREENS } from "#shared/model/screens.ts";
 import { axeFindings, settled, sideways, unfold } from "./support/audit.ts";
 import { eventually } from "./support/eventually.ts";
-import { LAPTOP, PHONE, useScreens } from "./support/page.ts";
+import { LAPTOP, PHONE, useScreens, ZOOMED } from "./support/page.ts";
 
 const screens = useScreens();
 
@@ -34,11 +34,13 @@ async function expectNoFinding(page: Page): Promise<void> {
     expect(await axeFindings(page, "colour"), `${size.width} px, dark`).toEqual([]);
     await page.emulateMedia({ colorScheme: "light" });
   }
+  await page.setViewportSize(ZOOMED);
+  await eventually(() => sideways(page), `sideways at ${ZOOMED.width} px`).toBe(0);
 }
 
 describe("every view, both themes, on a laptop and on a phone", () => {
   it.each(ADDRESSES)(
-    "%s, with everything unfolded: axe finds nothing, and nothing sticks out sideways",
+    "%s, with everything unfolded: axe finds nothing, and nothing sticks out sideways, four times zoomed in as well",
     async (path) => {
       await expectNoFinding(await screens.open(path));
     },

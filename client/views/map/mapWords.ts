@@ -45,13 +45,13 @@ export function mapSentence(drawing: Drawing): string {
   const { x, y } = drawing.question;
   const whole = (share: number) => `${formatFixed(PERCENT * share, 0)}${THIN_SPACE}%`;
   const rest = STOPS.filter((kind) => part[kind] >= 0.005).map(
-    (kind) => `${whole(part[kind])} ${WORDS[kind]}`,
+    (kind) => `on ${whole(part[kind])} ${WORDS[kind]}`,
   );
   const charge =
     x.key === "charge" || y.key === "charge" ? "" : `At ${whole(drawing.question.of.charge)} charge, `;
   const moved = `with ${label(x.key)} and ${label(y.key)} alone moved, it holds with the margin wanted on ${whole(part.holds)} of this map`;
   const holds = charge ? charge + moved : moved.charAt(0).toUpperCase() + moved.slice(1);
-  return `${rest.length > 0 ? `${holds}; on ${listed(rest)}` : holds}.${sureSentence(drawing)}`;
+  return `${rest.length > 0 ? `${holds}; ${listed(rest)}` : holds}.${sureSentence(drawing)}`;
 }
 
 /** @returns what a place of the map comes to, a line each */

@@ -22,6 +22,8 @@ const ARGUMENTS = [
 
 export const LAPTOP = { width: 1440, height: 900 } as const;
 export const PHONE = { width: 390, height: 844 } as const;
+/** A laptop of 1280 px zoomed in four times, where a page must still be read without scrolling sideways: WCAG 2.2, 1.4.10. */
+export const ZOOMED = { width: 320, height: 568 } as const;
 
 export interface OpenOptions extends BrowserContextOptions {
   /** what the console may say in this test, such as the browser's own line on a refused request */
