@@ -69,6 +69,22 @@ export async function axeFindings(page: Page, judged: "all" | "colour" = "all"):
   return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
 }
 
-/** @returns by how many pixels the page can be scrolled sideways */
-export const sideways = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+/** @returns what makes the page scroll sideways, an element a line with where it ends [px]; empty where it doesn't */
+export const sideways = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const { clientWidth, scrollWidth } = document.documentElement;
+    if (scrollWidth <= clientWidth) return [];
+    const isShown = (element: Element | null): boolean =>
+      !element ||
+      element === document.body ||
+      (getComputedStyle(element).overflowX === "visible" && isShown(element.parentElement));
+    const out = [...document.querySelectorAll("body *")].filter((element) => {
+      const { width, right } = element.getBoundingClientRect();
+      return width > 0 && right > clientWidth + 1 && isShown(element.parentElement);
+    });
+    const lines = out.map((element) => {
+      const { tagName, className, textContent } = element as HTMLElement;
+      return `${tagName}.${className}: ${Math.round(element.getBoundingClientRect().right)}, ${textContent?.slice(0, 40)}`;
+    });
+    return lines.length > 0 ? lines.slice(0, 5) : [`the page: ${scrollWidth} of ${clientWidth}`];
+  });
