@@ -86,7 +86,7 @@ function workRefusal(error: unknown): Refusal | null {
   if (error instanceof TooManyJobsError) return new Refusal(409, error.code, error.message);
   if (error instanceof UnusablePartsError) return new Refusal(422, error.code, error.message, error.fields);
   if (error instanceof TooManySetsError)
-    return new Refusal(422, error.code, error.message, one(error.admissions[0].name, error.need));
+    return new Refusal(422, error.code, error.message, one(error.lists[0].name, error.need));
   if (error instanceof TooBusyError)
     return new Refusal(429, error.code, error.message, [], { "Retry-After": SOON });
   return null;

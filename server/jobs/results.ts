@@ -129,9 +129,9 @@ const wanted = (column: Objective["column"]): Objective => ({
   want: MOST_WANTED.has(column) ? "most" : "least",
 });
 
-/** @returns sets to show: the front whole, of the admitted ones and of all as many as there is room for */
-function shownSets(sets: number, admitted: Uint32Array, front: Uint32Array, limit: number): Uint32Array {
-  const some = spread(admitted.length, limit / 2).map((place) => admitted[place]);
+/** @returns sets to show: the front whole, of those that meet the limits and of all as many as there is room for */
+function shownSets(sets: number, meeting: Uint32Array, front: Uint32Array, limit: number): Uint32Array {
+  const some = spread(meeting.length, limit / 2).map((place) => meeting[place]);
   return Uint32Array.from(new Set([...spread(sets, limit / 2), ...some, ...front]));
 }
 
@@ -140,10 +140,10 @@ export function pointsText({ solved, query }: { readonly solved: Solved; readonl
   const { x, y, limit } = query;
   const { sets } = solved.question;
   const { prepared, results } = outcomeOf(solved);
-  const admitted = meetingSets(results);
-  const { keys, among } = contestOf(prepared, results, [wanted(x), wanted(y)], admitted);
+  const meeting = meetingSets(results);
+  const { keys, among } = contestOf(prepared, results, [wanted(x), wanted(y)], meeting);
   const front = nonDominated(keys, among);
-  const indices = shownSets(sets, admitted, front, limit);
+  const indices = shownSets(sets, meeting, front, limit);
   const [across, up] = [x, y].map((column) => columnAt(prepared, results, column, indices));
   const onFront = new Set(front);
   const points = Array.from(indices, (index, i) => {

@@ -1,4 +1,4 @@
-import type { AdmittedSkirt, AdmittedStand, Problem } from "#shared/decide/choose/problem.ts";
+import type { Problem, TriedSkirt, TriedStand } from "#shared/decide/choose/problem.ts";
 import type { Limit, Places } from "#shared/decide/choose/result.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
 import { type AnyPredictInput, type AnyPrediction, predictAny } from "#shared/physics/predictAny.ts";
@@ -115,13 +115,13 @@ function marginsOf({ wants }: Problem, prediction: AnyPrediction, mode: "parked"
 }
 
 /** A propeller presses over a joint as beside it. */
-function crossingOpen(problem: Problem, prediction: AnyPrediction, { crosses }: AdmittedStand): number {
+function crossingOpen(problem: Problem, prediction: AnyPrediction, { crosses }: TriedStand): number {
   const margins = (["parked", "driving"] as const).flatMap((mode) => marginsOf(problem, prediction, mode));
   return crosses ? Math.min(...margins) : Number.POSITIVE_INFINITY;
 }
 
 /** Least margin over the joints, each way a build of its own: the span at the depth more, or two slots more. */
-function crossingOf(problem: Problem, build: PredictInput, joints: AdmittedSkirt["joints"]): number {
+function crossingOf(problem: Problem, build: PredictInput, joints: TriedSkirt["joints"]): number {
   const { skirt } = build;
   const angles = problem.wants.attitudes.flatMap(({ angle }) => (angle === "worst" ? [] : [angle]));
   const over = (joints?.joints ?? []).flatMap(({ depth, width, met }) => [
@@ -179,7 +179,7 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
   const crossing =
     "skirt" in build
       ? crossingOf(problem, build, problem.skirts[places.skirt].joints ?? null)
-      : crossingOpen(problem, prediction, stand as AdmittedStand);
+      : crossingOpen(problem, prediction, stand as TriedStand);
   const burst = "burstSpeed" in size && typeof size.burstSpeed === "number" ? size.burstSpeed : unknown;
   const factor = point ? burst / point.speed : unknown;
   const limits = [

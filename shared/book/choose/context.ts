@@ -3,10 +3,10 @@ import type { Book } from "../book.ts";
 import type { StackedParts } from "../fitUp/partSizes.ts";
 import type { Unusable } from "./refusal.ts";
 
-/** What every admission is made with. */
+/** What every list of parts to try is made with. */
 export interface Context {
   readonly book: Book;
-  /** gives all that is not admitted; nothing in it is tried */
+  /** gives all that is not to be tried */
   readonly build: Build;
   /** that build's parts, as its stacks take their sizes */
   readonly housing: StackedParts;
@@ -14,8 +14,8 @@ export interface Context {
   readonly unusable: Unusable[];
 }
 
-/** @returns entries made from what is admitted; those that can't be used are gathered under their path */
-export function admitted<A, E>(
+/** @returns entries made from the parts to try; those that can't be used are gathered under their path */
+export function tried<A, E>(
   { unusable }: Context,
   path: string,
   list: readonly A[],

@@ -1,10 +1,10 @@
-import type { AdmittedMotor } from "../../decide/choose/problem.ts";
+import type { TriedMotor } from "../../decide/choose/problem.ts";
 import { findById } from "../book.ts";
 import { stackedBy } from "../fitUp/stackedBy.ts";
 import { motorAnswer } from "../motorBasis.ts";
-import { admitted, type Context } from "./context.ts";
+import { type Context, tried } from "./context.ts";
 
-function motorOf({ book, build, housing }: Context, id: string): readonly AdmittedMotor[] | string {
+function motorOf({ book, build, housing }: Context, id: string): readonly TriedMotor[] | string {
   const record = findById(book.motors, id);
   const basis = motorAnswer(book, id);
   if (!record || !basis) return `The book has no motor ${id}.`;
@@ -27,7 +27,7 @@ function motorOf({ book, build, housing }: Context, id: string): readonly Admitt
   ];
 }
 
-/** @returns the admitted motors, by their tests where there are any */
-export function admittedMotors(context: Context, ids: readonly string[]): AdmittedMotor[] {
-  return admitted(context, "motors", ids, (id) => motorOf(context, id));
+/** @returns the motors to try, by their tests where there are any */
+export function triedMotors(context: Context, ids: readonly string[]): TriedMotor[] {
+  return tried(context, "motors", ids, (id) => motorOf(context, id));
 }

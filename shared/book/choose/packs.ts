@@ -1,10 +1,10 @@
-import type { AdmittedPack } from "../../decide/choose/problem.ts";
+import type { TriedPack } from "../../decide/choose/problem.ts";
 import { findById } from "../book.ts";
 import { stackedBy } from "../fitUp/stackedBy.ts";
 import { packBasis } from "../packBasis.ts";
-import { admitted, type Context } from "./context.ts";
+import { type Context, tried } from "./context.ts";
 
-function packOf({ book, build, housing }: Context, id: string): readonly AdmittedPack[] | string {
+function packOf({ book, build, housing }: Context, id: string): readonly TriedPack[] | string {
   const record = findById(book.packs, id);
   const basis = packBasis(book, id);
   if (!record || !basis) return `The book has no pack ${id}.`;
@@ -15,7 +15,7 @@ function packOf({ book, build, housing }: Context, id: string): readonly Admitte
   return [{ id, mass, height, price, stacked, series, parallel, wireResistance, cell: basis.cell }];
 }
 
-/** @returns the admitted packs, by their discharge tests where there are any */
-export function admittedPacks(context: Context, ids: readonly string[]): AdmittedPack[] {
-  return admitted(context, "packs", ids, (id) => packOf(context, id));
+/** @returns the packs to try, by their discharge tests where there are any */
+export function triedPacks(context: Context, ids: readonly string[]): TriedPack[] {
+  return tried(context, "packs", ids, (id) => packOf(context, id));
 }

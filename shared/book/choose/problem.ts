@@ -9,11 +9,11 @@ import { withMass } from "../mass/withMass.ts";
 import { stiffnessBasis } from "../stiffnessBasis.ts";
 import { bareMass, skirtMass } from "./bareMass.ts";
 import type { Context } from "./context.ts";
-import { admittedMotors } from "./motors.ts";
-import { admittedPacks } from "./packs.ts";
+import { triedMotors } from "./motors.ts";
+import { triedPacks } from "./packs.ts";
 import { UnusablePartsError } from "./refusal.ts";
-import { admittedRotors } from "./rotors.ts";
-import { admittedSkirts, admittedStands } from "./skirts.ts";
+import { triedRotors } from "./rotors.ts";
+import { triedSkirts, triedStands } from "./skirts.ts";
 
 /** A question to the engine, and what it takes for granted. */
 export interface Question {
@@ -59,9 +59,9 @@ function contextOf(book: Book, { build: id }: ChooseRequest): Context {
  *     every part as its tests say it; the vehicle's mass without the chosen parts, so that each set carries its own
  *
  * @param book - the whole bench book
- * @param request - what is admitted and what must hold, SI
+ * @param request - what is to be tried and what must hold, SI
  * @returns the question in plain numbers, with notes
- * @throws {UnusablePartsError} naming each admitted part that can't be solved with, and what it lacks
+ * @throws {UnusablePartsError} naming each part to try that can't be solved with, and what it lacks
  * @throws {OutOfRangeError} on a range that can't be
  *
  * Valid for rotors in a duct and open propellers. Source: docs/method/choosing.md
@@ -75,15 +75,15 @@ export function chooseProblem(book: Book, request: ChooseRequest): Question {
   };
   const { duty: _each, ...rest } = supply;
   const mass = bareMass(context);
-  const { rotors, propellers } = admittedRotors(context, request.rotors);
+  const { rotors, propellers } = triedRotors(context, request.rotors);
   const kinds = request.rotors.map(({ rotor }) => findById(book.rotors, rotor)?.data.kind);
   const isOpen = (kind: (typeof kinds)[number]) => kind === "propeller";
   const lists = {
-    motors: admittedMotors(context, request.motors),
+    motors: triedMotors(context, request.motors),
     rotors,
-    packs: admittedPacks(context, request.packs),
-    skirts: kinds.every(isOpen) ? [] : admittedSkirts(context, request.skirts),
-    ...(kinds.some(isOpen) ? { propellers, stands: admittedStands(context, request.skirts) } : {}),
+    packs: triedPacks(context, request.packs),
+    skirts: kinds.every(isOpen) ? [] : triedSkirts(context, request.skirts),
+    ...(kinds.some(isOpen) ? { propellers, stands: triedStands(context, request.skirts) } : {}),
   };
   refuse(context);
   const stacks = housingOf(book, context.build);

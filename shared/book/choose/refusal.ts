@@ -1,13 +1,13 @@
 import { NoAnswerError } from "../../numeric/errors.ts";
 
-/** One admitted part that can't be solved with, and why. */
+/** One part to try that can't be solved with, and why. */
 export interface Unusable {
   /** of the request: "motors.2" */
   readonly path: string;
   readonly message: string;
 }
 
-/** Parts are admitted that can't be solved with: nothing was solved. */
+/** Parts are to be tried that can't be solved with: nothing was solved. */
 export class UnusablePartsError extends NoAnswerError {
   readonly code = "unusable-parts";
   constructor(readonly fields: readonly Unusable[]) {

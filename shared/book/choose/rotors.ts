@@ -1,5 +1,5 @@
 import { steppedValues } from "../../decide/choose/count.ts";
-import type { AdmittedPropeller, AdmittedRotor, FamilySize } from "../../decide/choose/problem.ts";
+import type { FamilySize, TriedPropeller, TriedRotor } from "../../decide/choose/problem.ts";
 import { burstSpeedOf } from "../../decide/limits/rotor.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Rotor } from "../../model/parts/rotor.ts";
@@ -12,7 +12,7 @@ import { rotorBody } from "../limitsInput.ts";
 import { powerMissing, powerOf, propellerBasis } from "../propellerBasis.ts";
 import { type RotorBasis, rotorBasis, testedAt } from "../rotorBasis.ts";
 import { nearestSize, rotorHeight, rotorMass } from "../rotorSize.ts";
-import { admitted, type Context } from "./context.ts";
+import { type Context, tried } from "./context.ts";
 
 type Asked = ChooseRequest["rotors"][number];
 
@@ -82,7 +82,7 @@ interface AskedFamily {
   readonly at: string;
 }
 
-function rotorOf({ context, rotor, asked, at }: AskedFamily): readonly AdmittedRotor[] | string {
+function rotorOf({ context, rotor, asked, at }: AskedFamily): readonly TriedRotor[] | string {
   const { rotor: id } = asked;
   const basis = rotorBasis(context.book, id);
   if (basis.basis === "missing") return basis.missing.message;
@@ -103,7 +103,7 @@ function rotorOf({ context, rotor, asked, at }: AskedFamily): readonly AdmittedR
   }));
 }
 
-function propellerOf({ context, rotor, asked, at }: AskedFamily): readonly AdmittedPropeller[] | string {
+function propellerOf({ context, rotor, asked, at }: AskedFamily): readonly TriedPropeller[] | string {
   const { rotor: id } = asked;
   const basis = propellerBasis(context.book, id);
   if (basis.basis === "missing") return basis.missing.message;
@@ -126,16 +126,16 @@ function propellerOf({ context, rotor, asked, at }: AskedFamily): readonly Admit
   ];
 }
 
-/** @returns the admitted families of both kinds; of rotors in a duct each size corrected from the tested one that is nearest to it */
-export function admittedRotors(
+/** @returns the families to try, of both kinds; of rotors in a duct each size corrected from the tested one that is nearest to it */
+export function triedRotors(
   context: Context,
   list: readonly Asked[],
-): { readonly rotors: AdmittedRotor[]; readonly propellers: AdmittedPropeller[] } {
-  const made = admitted(
+): { readonly rotors: TriedRotor[]; readonly propellers: TriedPropeller[] } {
+  const made = tried(
     context,
     "rotors",
     list,
-    (asked, at): readonly (AdmittedRotor | AdmittedPropeller)[] | string => {
+    (asked, at): readonly (TriedRotor | TriedPropeller)[] | string => {
       const rotor = findById(context.book.rotors, asked.rotor)?.data;
       if (!rotor) return `The book has no rotor ${asked.rotor}.`;
       const family = { context, rotor, asked, at };

@@ -1,5 +1,5 @@
 import { steppedValues } from "../../decide/choose/count.ts";
-import type { AdmittedSkirt, AdmittedStand } from "../../decide/choose/problem.ts";
+import type { TriedSkirt, TriedStand } from "../../decide/choose/problem.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Build } from "../../model/build.ts";
 import type { StoredOf } from "../../model/record.ts";
@@ -14,7 +14,7 @@ import { pullFactorBasis } from "../pullFactorBasis.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
 import { skirtInput } from "../skirtInput.ts";
 import { skirtMass } from "./bareMass.ts";
-import { admitted, type Context } from "./context.ts";
+import { type Context, tried } from "./context.ts";
 
 type Asked = ChooseRequest["skirts"][number];
 
@@ -46,7 +46,7 @@ function wheelsOf({ context, surface, build }: OnSurface): number | string {
 }
 
 /** A skirt on the surface, with the wheels beside it: what both kinds of sets take alike. */
-function standOn(standing: Standing): (AdmittedStand & { readonly id: string }) | string {
+function standOn(standing: Standing): (TriedStand & { readonly id: string }) | string {
   const { context, skirt, surface } = standing;
   const { name, mass, height, price, share } = skirt.data;
   const ownMass = skirtMass(context);
@@ -73,11 +73,7 @@ function standingOf(context: Context, id: string): Standing | string {
   return { context, skirt, surface, build: { ...build, skirt: id } };
 }
 
-function skirtOf(
-  context: Context,
-  { skirt: id, gaps }: Asked,
-  at: string,
-): readonly AdmittedSkirt[] | string {
+function skirtOf(context: Context, { skirt: id, gaps }: Asked, at: string): readonly TriedSkirt[] | string {
   if (id === null) return [];
   const { book, build } = context;
   const standing = standingOf(context, id);
@@ -99,13 +95,13 @@ function skirtOf(
   });
 }
 
-/** @returns the admitted skirts; a gap at which a leak was measured stands on its own, with that leak */
-export function admittedSkirts(context: Context, asked: readonly Asked[]): AdmittedSkirt[] {
-  return admitted(context, "skirts", asked, (each, at) => skirtOf(context, each, at));
+/** @returns the skirts to try; a gap at which a leak was measured stands on its own, with that leak */
+export function triedSkirts(context: Context, asked: readonly Asked[]): TriedSkirt[] {
+  return tried(context, "skirts", asked, (each, at) => skirtOf(context, each, at));
 }
 
 /** The wheels alone. */
-function bareStand(context: Context): AdmittedStand | string {
+function bareStand(context: Context): TriedStand | string {
   const { book, build, housing } = context;
   const surface = findById(book.surfaces, build.surface);
   if (!surface) return `The book has no surface ${build.surface}.`;
@@ -116,7 +112,7 @@ function bareStand(context: Context): AdmittedStand | string {
   return { ...none, share: 0, wheelFriction: friction, skirtFriction: 0 };
 }
 
-function standUnder(context: Context, { skirt: id }: Asked): readonly AdmittedStand[] | string {
+function standUnder(context: Context, { skirt: id }: Asked): readonly TriedStand[] | string {
   const { book, build } = context;
   const crosses = (findById(book.surfaces, build.surface)?.data.joints ?? []).length > 0;
   const standing = id === null ? null : standingOf(context, id);
@@ -126,7 +122,7 @@ function standUnder(context: Context, { skirt: id }: Asked): readonly AdmittedSt
 }
 
 /** @returns what propellers stand on: each skirt once, whatever its gaps, or none */
-export function admittedStands(context: Context, asked: readonly Asked[]): AdmittedStand[] {
-  const stands = admitted(context, "skirts", asked, (each) => standUnder(context, each));
+export function triedStands(context: Context, asked: readonly Asked[]): TriedStand[] {
+  const stands = tried(context, "skirts", asked, (each) => standUnder(context, each));
   return stands.filter(({ id }, i) => stands.findIndex((each) => each.id === id) === i);
 }

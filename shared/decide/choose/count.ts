@@ -15,8 +15,8 @@ const MOST_VALUES = 10_000;
 /** A last value this close to the end of a range, in steps, is its end. */
 const ROUNDING = 1e-9;
 
-/** How many entries one admission brings, and its name in words. */
-export interface Admission {
+/** How many entries one list of parts to try brings, and its name. */
+export interface ListToTry {
   readonly name: "motors" | "rotors" | "packs" | "duties" | "skirts";
   /** sizes of rotors and gaps of skirts counted one by one */
   readonly entries: number;
@@ -29,12 +29,12 @@ export class TooManySetsError extends NoAnswerError {
     readonly count: number,
     readonly most: number,
     /** largest first */
-    readonly admissions: readonly Admission[],
+    readonly lists: readonly ListToTry[],
     /** how to narrow it, one sentence */
     readonly need: string,
   ) {
     super(
-      `These admissions make ${count.toLocaleString("en")} sets, at most ${most.toLocaleString("en")} are solved. ${need}`,
+      `The parts to try make ${count.toLocaleString("en")} combinations, at most ${most.toLocaleString("en")} are solved. ${need}`,
     );
     this.name = "TooManySetsError";
   }
@@ -48,8 +48,8 @@ const WORDS = {
   skirts: "skirts and gaps",
 } as const;
 
-/** @returns how many entries each admission brings, in the order of the index */
-export function admissionsOf(problem: Problem): Admission[] {
+/** @returns how many entries each list brings, in the order of the index */
+export function listsOf(problem: Problem): ListToTry[] {
   return [
     { name: "motors", entries: problem.motors.length },
     { name: "rotors", entries: sizesIn(problem).length },
@@ -63,20 +63,20 @@ export function admissionsOf(problem: Problem): Admission[] {
 function checkPairs({ rotors, propellers = [], skirts, stands = [] }: Problem): void {
   if (rotors.length > 0 && skirts.length === 0)
     throw new NotEnoughDataError(
-      "Rotors in a duct are admitted, and no skirt that they could pull through.",
-      "Admit a skirt.",
+      "Rotors in a duct are to be tried, but no skirt that they could pull through.",
+      "Name a skirt to try.",
       "skirts",
     );
   if (propellers.length > 0 && stands.length === 0)
     throw new NotEnoughDataError(
-      "Propellers are admitted, and nothing that their vehicle could stand on.",
-      "Admit a skirt, or none.",
+      "Propellers are to be tried, but nothing that their vehicle could stand on.",
+      "Name a skirt to try, or none.",
       "skirts",
     );
 }
 
-function refusal(count: number, most: number, admissions: readonly Admission[]): TooManySetsError {
-  const largest = [...admissions].sort((a, b) => b.entries - a.entries);
+function refusal(count: number, most: number, lists: readonly ListToTry[]): TooManySetsError {
+  const largest = [...lists].sort((a, b) => b.entries - a.entries);
   const [first, second] = largest;
   const kept = Math.max(1, Math.floor((first.entries * most) / count));
   const alone =
@@ -87,7 +87,7 @@ function refusal(count: number, most: number, admissions: readonly Admission[]):
     count,
     most,
     largest,
-    `Narrow ${WORDS[first.name]} first, the largest admission: ${alone}.`,
+    `Narrow ${WORDS[first.name]} first, the longest list: ${alone}.`,
   );
 }
 
@@ -96,22 +96,22 @@ function refusal(count: number, most: number, admissions: readonly Admission[]):
  *
  *     N = motors · packs · duties · (Σ sizes · Σ gaps, of rotors in a duct + Σ sizes of propellers · stands)
  *
- * @param problem - admissions [-]
+ * @param problem - the lists of parts to try [-]
  * @param most - refused above this [-]
  * @returns N, 1 or more [-]
- * @throws {NotEnoughDataError} on an empty admission, with its path
+ * @throws {NotEnoughDataError} on an empty list of parts to try, with its path
  * @throws {TooManySetsError} above `most`
  *
  * Valid for any lists; nothing is solved. Source: product of the choices
  */
 export function countSets(problem: Problem, most = MOST_SETS): number {
-  const admissions = admissionsOf(problem);
-  for (const { name, entries } of admissions)
+  const lists = listsOf(problem);
+  for (const { name, entries } of lists)
     if (entries === 0)
       throw new NotEnoughDataError(`There are no ${WORDS[name]} to try.`, "Give at least one.", name);
   checkPairs(problem);
   const count = setsIn(radixOf(problem));
-  if (count > most) throw refusal(count, most, admissions);
+  if (count > most) throw refusal(count, most, lists);
   return count;
 }
 

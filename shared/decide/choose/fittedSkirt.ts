@@ -7,7 +7,7 @@ import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
 import { type GivingNeeds, givingNeeds } from "./givingNeeds.ts";
 import { type HoldNeeds, holdNeeds } from "./holdNeeds.ts";
 import { skirtAt } from "./input.ts";
-import type { AdmittedSkirt, AdmittedStand, Problem } from "./problem.ts";
+import type { Problem, TriedSkirt, TriedStand } from "./problem.ts";
 
 /** A skirt at one gap in one place: how it leaks, what it pulls on. */
 export interface PlacedSkirt {
@@ -41,7 +41,7 @@ export interface FittedSkirt extends PlacedSkirt, Needs {
   readonly giving: GivingNeeds | null;
 }
 
-type Rubbing = Pick<AdmittedStand, "share" | "wheelFriction" | "skirtFriction">;
+type Rubbing = Pick<TriedStand, "share" | "wheelFriction" | "skirtFriction">;
 
 const vehicleOn = ({ fixed }: Problem, { share, wheelFriction, skirtFriction }: Rubbing) => ({
   ...fixed.vehicle,
@@ -89,7 +89,7 @@ function placed(skirt: SkirtInput, air: Air): PlacedSkirt {
   };
 }
 
-function overJoints({ wants }: Problem, { joints }: AdmittedSkirt, skirt: SkirtInput, air: Air) {
+function overJoints({ wants }: Problem, { joints }: TriedSkirt, skirt: SkirtInput, air: Air) {
   if (!joints || (wants.leastCrossing ?? null) === null) return [];
   return joints.joints.flatMap((joint) =>
     waysMet(joint).map((way) => placed(skirtOver(skirt, joint, way, joints.span), air)),
@@ -102,7 +102,7 @@ function overJoints({ wants }: Problem, { joints }: AdmittedSkirt, skirt: SkirtI
  *     its leak by {@link skirtLeak}, as a fast case where it is one
  *
  * @param problem - vehicle and wanted attitudes, SI
- * @param admitted - skirt, share and friction, SI
+ * @param tried - skirt, share and friction, SI
  * @param standOff - h_set [m]
  * @param air - density [kg/m³], viscosity [Pa·s], pressure [Pa]
  * @returns the skirt at that gap, SI
@@ -110,23 +110,18 @@ function overJoints({ wants }: Problem, { joints }: AdmittedSkirt, skirt: SkirtI
  *
  * Valid as its parts. Source: docs/method/restriction.md
  */
-export function fittedSkirtOf(
-  problem: Problem,
-  admitted: AdmittedSkirt,
-  standOff: number,
-  air: Air,
-): FittedSkirt {
+export function fittedSkirtOf(problem: Problem, tried: TriedSkirt, standOff: number, air: Air): FittedSkirt {
   requireNonNegative("skirt.gap", standOff);
-  requireNonNegative("skirt.roughness", admitted.roughness);
-  const skirt = skirtAt(admitted, standOff);
+  requireNonNegative("skirt.roughness", tried.roughness);
+  const skirt = skirtAt(tried, standOff);
   return {
     ...placed(skirt, air),
-    ...needsOn(problem, admitted),
-    over: overJoints(problem, admitted, skirt, air),
-    pullFactor: requirePositive("skirt.pullFactor", admitted.pullFactor ?? 1),
+    ...needsOn(problem, tried),
+    over: overJoints(problem, tried, skirt, air),
+    pullFactor: requirePositive("skirt.pullFactor", tried.pullFactor ?? 1),
     giving:
       (problem.fixed.vehicle.verticalStiffness ?? null) === null
         ? null
-        : givingNeeds(vehicleOn(problem, admitted), problem.wants.attitudes),
+        : givingNeeds(vehicleOn(problem, tried), problem.wants.attitudes),
   };
 }

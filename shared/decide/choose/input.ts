@@ -5,7 +5,7 @@ import type { PropellerPredictInput } from "../../physics/propeller.ts";
 import type { PropellerInput } from "../../physics/propellerLaw.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 import type { SkirtInput } from "../../physics/skirt.ts";
-import type { AdmittedPropeller, AdmittedSkirt, AdmittedStand, Family, Problem } from "./problem.ts";
+import type { Family, Problem, TriedPropeller, TriedSkirt, TriedStand } from "./problem.ts";
 import type { Places } from "./result.ts";
 
 /** @returns the family of a set's rotor or propeller */
@@ -14,10 +14,7 @@ export function familyOf({ rotors, propellers = [] }: Problem, { open, rotor }: 
 }
 
 /** @returns what a set's vehicle stands on */
-export function standOf(
-  { skirts, stands = [] }: Problem,
-  { open, skirt }: Places,
-): AdmittedSkirt | AdmittedStand {
+export function standOf({ skirts, stands = [] }: Problem, { open, skirt }: Places): TriedSkirt | TriedStand {
   return open ? stands[skirt] : skirts[skirt];
 }
 
@@ -33,8 +30,8 @@ export function massOf(problem: Problem, places: Places): number {
   return parts.reduce((sum, { mass }) => sum + mass, problem.fixed.vehicle.mass);
 }
 
-/** @returns an admitted skirt at one stand-off [m] as {@link skirtLeak} takes it, SI */
-export function skirtAt(admitted: AdmittedSkirt, gap: number): SkirtInput {
+/** @returns a skirt to try at one stand-off [m] as {@link skirtLeak} takes it, SI */
+export function skirtAt(tried: TriedSkirt, gap: number): SkirtInput {
   const {
     id,
     mass,
@@ -48,13 +45,13 @@ export function skirtAt(admitted: AdmittedSkirt, gap: number): SkirtInput {
     gaps,
     joints,
     ...skirt
-  } = admitted;
+  } = tried;
   return { ...skirt, gap };
 }
 
 /** @returns a propeller of a family at one diameter [m], SI */
 export function propellerAt(
-  { thrust, power, referenceReynolds, testedReynolds, chordRatio }: AdmittedPropeller,
+  { thrust, power, referenceReynolds, testedReynolds, chordRatio }: TriedPropeller,
   diameter: number,
 ): PropellerInput {
   const chord = chordRatio * diameter;
@@ -95,12 +92,12 @@ function rotorOf({ rotors }: Problem, { rotor, size }: Places): PredictInput["ro
 /** A set without its pack: rotor in a duct. */
 function ductedOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> {
   const { vehicle, ...common } = commonOf(problem, places);
-  const admitted = problem.skirts[places.skirt];
+  const tried = problem.skirts[places.skirt];
   return {
     ...common,
     rotor: rotorOf(problem, places),
-    skirt: skirtAt(admitted, admitted.gaps[places.gap]),
-    vehicle: { ...vehicle, pullFactor: admitted.pullFactor ?? 1 },
+    skirt: skirtAt(tried, tried.gaps[places.gap]),
+    vehicle: { ...vehicle, pullFactor: tried.pullFactor ?? 1 },
   };
 }
 

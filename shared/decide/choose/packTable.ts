@@ -1,6 +1,6 @@
 import { NotEnoughDataError, OutOfRangeError, requirePositive } from "../../numeric/errors.ts";
 import { openCircuitCurve, packResistance } from "../../physics/pack.ts";
-import type { AdmittedPack } from "./problem.ts";
+import type { TriedPack } from "./problem.ts";
 
 /** Steps of charge in which a cell's curve is tabulated. */
 const STEPS = 2048;
@@ -26,7 +26,7 @@ export interface PackTable {
 const GAUSS = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)] as const;
 const WEIGHTS = [5 / 18, 8 / 18, 5 / 18] as const;
 
-function checkCell({ cell }: AdmittedPack, charge: number, path: string): void {
+function checkCell({ cell }: TriedPack, charge: number, path: string): void {
   requirePositive(`${path}.cell.capacity`, cell.capacity);
   requirePositive(`${path}.cell.minimumVoltage`, cell.minimumVoltage);
   if (!(charge > 0 && charge <= 1)) throw new OutOfRangeError("fixed.charge", charge, "above 0, up to 1");
@@ -52,7 +52,7 @@ function checkCell({ cell }: AdmittedPack, charge: number, path: string): void {
  *
  * Valid for equal cells. Source: Gauss–Legendre quadrature of three nodes a step
  */
-export function packTable(pack: AdmittedPack, charge: number, path: string): PackTable {
+export function packTable(pack: TriedPack, charge: number, path: string): PackTable {
   checkCell(pack, charge, path);
   const { cell, parallel, series, wireResistance } = pack;
   const curve = openCircuitCurve(cell.curve);

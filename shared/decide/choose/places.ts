@@ -43,7 +43,7 @@ const sizesOf = (families: readonly { readonly sizes: readonly unknown[] }[]): P
  *     index = (((motor·W + wheel)·P + pack)·D + duty)·S + seal;  a wheel is a rotor at one size, a seal a skirt at one gap;
  *     behind them the sets of propellers, their wheels at one size and what they stand on in the same order
  *
- * @param problem - admissions [-]
+ * @param problem - the lists of parts to try [-]
  * @returns counts of motors, packs, duties [-], wheels and seals
  *
  * Valid for any lists; the gap runs fastest, so that neighbours are alike. Source: mixed radix
@@ -113,7 +113,7 @@ export function writeDigits(
  *
  * @param radix - from {@link radixOf}
  * @param index - of the set, 0 to N − 1 [-]
- * @returns places in the admitted lists [-]
+ * @returns places in the lists of parts to try [-]
  * @throws {OutOfRangeError} on an index that counts no set
  *
  * Valid and source: as {@link radixOf}

@@ -13,7 +13,7 @@ import { type FittedSkirt, fittedSkirtOf, type Needs, needsOn } from "./fittedSk
 import { propellerAt } from "./input.ts";
 import { type PackTable, packTable } from "./packTable.ts";
 import { type Radix, radixOf } from "./places.ts";
-import { type AdmittedMotor, type AdmittedRotor, type Problem, sizesIn, skirtsIn } from "./problem.ts";
+import { type Problem, sizesIn, skirtsIn, type TriedMotor, type TriedRotor } from "./problem.ts";
 import { singleCrossing } from "./singleCrossing.ts";
 import { type Summed, type Sums, sumsOf } from "./sums.ts";
 
@@ -66,7 +66,7 @@ export interface Prepared {
   readonly burstSpeeds: Float64Array;
 }
 
-function preparedMotor(motor: AdmittedMotor, ambient: number): PreparedMotor {
+function preparedMotor(motor: TriedMotor, ambient: number): PreparedMotor {
   requireNonNegative("motor.frictionTorque", motor.frictionTorque);
   requireNonNegative("motor.viscousTorque", motor.viscousTorque);
   return {
@@ -76,7 +76,7 @@ function preparedMotor(motor: AdmittedMotor, ambient: number): PreparedMotor {
   };
 }
 
-function sizedRotorsOf(rotor: AdmittedRotor, air: Air): SizedRotor[] {
+function sizedRotorsOf(rotor: TriedRotor, air: Air): SizedRotor[] {
   const single = singleCrossing(rotor.psi, rotor.lambda);
   const phiEnd = single?.phiEnd ?? 0;
   const mostLambda = single ? maximumOn(rotor.lambda, 0, phiEnd).value : 0;
@@ -112,7 +112,7 @@ function checkFixed(problem: Problem): void {
  *
  * @param problem - the question, SI
  * @returns its tables, SI [-]
- * @throws {NotEnoughDataError} on an empty admission, a curve that stops short
+ * @throws {NotEnoughDataError} on an empty list of parts to try, a curve that stops short
  * @throws {TooManySetsError} above MOST_SETS
  * @throws {OutOfRangeError} with a number that can't be
  *

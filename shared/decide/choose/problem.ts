@@ -19,7 +19,7 @@ export interface Part {
   readonly stacked?: readonly (number | null)[];
 }
 
-export interface AdmittedMotor extends Part, Omit<MotorInput, "windingTemperature"> {
+export interface TriedMotor extends Part, Omit<MotorInput, "windingTemperature"> {
   /** of the winding [K]; null or absent: the wanted one alone */
   readonly windingLimit?: number | null;
   /** of the winding, by its maker [A] */
@@ -60,17 +60,17 @@ export interface Family {
   readonly sizes: readonly FamilySize[];
 }
 
-export interface AdmittedRotor extends Family, Omit<RotorInput, "diameter"> {
+export interface TriedRotor extends Family, Omit<RotorInput, "diameter"> {
   readonly sizes: readonly RotorSize[];
 }
 
 /** A family of open propellers: their thrust stands in the place of a cavity's pull. */
-export interface AdmittedPropeller extends Family, Omit<PropellerInput, "kind" | "diameter" | "chord"> {
+export interface TriedPropeller extends Family, Omit<PropellerInput, "kind" | "diameter" | "chord"> {
   /** at 75 % of the radius, over the diameter [-] */
   readonly chordRatio: number;
 }
 
-export interface AdmittedPack extends Part {
+export interface TriedPack extends Part {
   readonly series: number;
   readonly parallel: number;
   /** [Ω] */
@@ -78,7 +78,7 @@ export interface AdmittedPack extends Part {
   readonly cell: CellInput;
 }
 
-export interface AdmittedSkirt extends Part, Omit<SkirtInput, "gap"> {
+export interface TriedSkirt extends Part, Omit<SkirtInput, "gap"> {
   /** σ_s: share of the normal force that it carries [-] */
   readonly share: number;
   /** μ_w of the wheels on the surface, as the tests with this skirt tell it [-] */
@@ -94,7 +94,7 @@ export interface AdmittedSkirt extends Part, Omit<SkirtInput, "gap"> {
 }
 
 /** What a vehicle under an open propeller stands on: a skirt that rubs with its share of the load, or its wheels alone. */
-export interface AdmittedStand extends Omit<Part, "id"> {
+export interface TriedStand extends Omit<Part, "id"> {
   /** of the skirt; null: none */
   readonly id: string | null;
   /** σ_s [-] */
@@ -147,20 +147,20 @@ export interface Problem {
     readonly supply: Omit<SupplyInput, "duty">;
     /** z at which every set is solved and its run begins [-] */
     readonly charge: number;
-    /** height of all that stands in the stack beside the admitted parts [m] */
+    /** height of all that stands in the stack beside the parts to try [m] */
     readonly height: number;
     readonly price: number;
-    /** lower worst case of each stack of the housing without the admitted parts [m]; no stacks unless given */
+    /** lower worst case of each stack of the housing without the parts to try [m]; no stacks unless given */
     readonly stacks?: readonly number[];
   };
-  readonly motors: readonly AdmittedMotor[];
-  readonly rotors: readonly AdmittedRotor[];
+  readonly motors: readonly TriedMotor[];
+  readonly rotors: readonly TriedRotor[];
   /** with every stand, where a rotor in a duct is tried with every skirt; none unless given */
-  readonly propellers?: readonly AdmittedPropeller[];
-  readonly packs: readonly AdmittedPack[];
-  readonly skirts: readonly AdmittedSkirt[];
+  readonly propellers?: readonly TriedPropeller[];
+  readonly packs: readonly TriedPack[];
+  readonly skirts: readonly TriedSkirt[];
   /** what propellers are tried with; none unless given */
-  readonly stands?: readonly AdmittedStand[];
+  readonly stands?: readonly TriedStand[];
   /** δ [-] */
   readonly duties: readonly number[];
   readonly wants: Wants;
@@ -172,6 +172,6 @@ export function sizesIn({ rotors, propellers = [] }: Problem): FamilySize[] {
 }
 
 /** @returns what stands under every set, a skirt once for each of its gaps, in the order in which sets count them */
-export function skirtsIn({ skirts, stands = [] }: Problem): (AdmittedSkirt | AdmittedStand)[] {
+export function skirtsIn({ skirts, stands = [] }: Problem): (TriedSkirt | TriedStand)[] {
   return [...skirts.flatMap((skirt) => skirt.gaps.map(() => skirt)), ...stands];
 }

@@ -26,7 +26,7 @@ export interface Broken {
   readonly allowed: number | null;
 }
 
-/** Place of a set in the admitted lists. */
+/** Place of a combination in the lists of parts to try. */
 export interface Places {
   /** pressed on by an open propeller: `rotor` is its place among the propellers, `skirt` that among the stands */
   readonly open: boolean;

@@ -4,13 +4,13 @@ import type { PredictInput } from "../../physics/predict.ts";
 import { isPropeller } from "../../physics/predictAny.ts";
 import type { PropellerInput } from "../../physics/propellerLaw.ts";
 import type {
-  AdmittedMotor,
-  AdmittedPack,
-  AdmittedPropeller,
-  AdmittedRotor,
-  AdmittedSkirt,
-  AdmittedStand,
   Problem,
+  TriedMotor,
+  TriedPack,
+  TriedPropeller,
+  TriedRotor,
+  TriedSkirt,
+  TriedStand,
 } from "../choose/problem.ts";
 import { buildAt, ductedAt, keysOf, type MapBuild, type MapKey, rotorAt } from "./place.ts";
 
@@ -41,7 +41,7 @@ function valuesOf({ x, y }: MapQuestion, key: MapKey, own: number): readonly num
   return y.key === key ? y.values : [own];
 }
 
-function motorsOf(question: MapQuestion, rest: number): AdmittedMotor[] {
+function motorsOf(question: MapQuestion, rest: number): TriedMotor[] {
   const { of } = question;
   const { motor, vehicle } = of.input;
   return valuesOf(question, "kv", motor.kv).flatMap((kv) =>
@@ -57,10 +57,10 @@ function motorsOf(question: MapQuestion, rest: number): AdmittedMotor[] {
 const UNTESTED = { id: "rotor", basis: "measured", testedDiameters: [], testedTipSpeeds: null } as const;
 
 /** Neighbours that are corrected from one tested size stand together; the order of the diameters is kept. */
-function rotorsOf(question: MapQuestion, input: PredictInput): AdmittedRotor[] {
+function rotorsOf(question: MapQuestion, input: PredictInput): TriedRotor[] {
   const { of } = question;
   const { rotor } = input;
-  const groups: { key: string; rotor: AdmittedRotor }[] = [];
+  const groups: { key: string; rotor: TriedRotor }[] = [];
   for (const diameter of valuesOf(question, "diameter", rotor.diameter)) {
     const there = ductedAt(of, input, { diameter }).rotor;
     const key = JSON.stringify(there.sizeCorrection);
@@ -72,7 +72,7 @@ function rotorsOf(question: MapQuestion, input: PredictInput): AdmittedRotor[] {
   return groups.map((group) => group.rotor);
 }
 
-function propellerOf(question: MapQuestion, rotor: PropellerInput): AdmittedPropeller {
+function propellerOf(question: MapQuestion, rotor: PropellerInput): TriedPropeller {
   const { thrust, power, referenceReynolds, testedReynolds, chord, diameter: own } = rotor;
   const law = { thrust, power, referenceReynolds, testedReynolds, chordRatio: chord / own };
   const sizes = valuesOf(question, "diameter", own).map((diameter) => ({ diameter, mass: 0 }));
@@ -87,7 +87,7 @@ function cellFrom({ cell }: MapBuild, charge: number): MapBuild["cell"] {
   return { ...cell, capacity: cell.capacity * charge, curve: cut };
 }
 
-function packsOf(question: MapQuestion): AdmittedPack[] {
+function packsOf(question: MapQuestion): TriedPack[] {
   const { of } = question;
   const { series: own, parallel, wireResistance } = of.input.pack;
   return valuesOf(question, "series", own).flatMap((series) =>
@@ -102,7 +102,7 @@ function packsOf(question: MapQuestion): AdmittedPack[] {
   );
 }
 
-function standsOf(question: MapQuestion): AdmittedStand[] {
+function standsOf(question: MapQuestion): TriedStand[] {
   const { skirtShare: share, skirtFriction, wheelFriction: own } = question.of.input.vehicle;
   return valuesOf(question, "wheelFriction", own).map((wheelFriction) => ({
     id: null,
@@ -113,7 +113,7 @@ function standsOf(question: MapQuestion): AdmittedStand[] {
   }));
 }
 
-function skirtsOf(question: MapQuestion, { skirt, vehicle }: PredictInput): AdmittedSkirt[] {
+function skirtsOf(question: MapQuestion, { skirt, vehicle }: PredictInput): TriedSkirt[] {
   const gaps = valuesOf(question, "gap", skirt.gap);
   const { gap: _each, ...rest } = skirt;
   const { skirtShare: share, skirtFriction, pullFactor } = vehicle;

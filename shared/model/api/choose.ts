@@ -3,7 +3,7 @@ import { SEARCH } from "../limits.ts";
 import { fraction, identifier, nonNegative, positive, within } from "../scalar.ts";
 import { verdict, warning } from "./predict.ts";
 
-/** Most entries of one admission list. */
+/** Most entries of one list of parts to try. */
 const MOST_LISTED = 400;
 
 /** First and last value and the step between; a step of 0 is refused where the ends differ. */
@@ -24,7 +24,7 @@ const lengths = ({ from, to, step }: Readonly<Record<"from" | "to" | "step", { r
     });
 
 const listed = <S extends z.ZodType>(entry: S) =>
-  z.array(entry).min(1, "admit at least one").max(MOST_LISTED);
+  z.array(entry).min(1, "name at least one to try").max(MOST_LISTED);
 
 const wantedAttitude = z.strictObject({
   angle: z.union([within("degrees", 0, 180), z.literal("worst")]),
@@ -62,7 +62,7 @@ export const chooseWants = z.strictObject({
   leastChance: fraction().nullable().default(null).describe("chance of holding, judged for a shortlist"),
 });
 
-/** Body of POST /choose: what is admitted, by the book's parts; the rest is as in a build. */
+/** Body of POST /choose: the parts to try, by the book's parts; the rest is as in a build. */
 export const chooseRequest = z.strictObject({
   build: identifier().describe("the build that gives vehicle, air, supply, surface and charge"),
   motors: listed(identifier()),

@@ -22,7 +22,7 @@ function typed(texts: Readonly<Record<string, string>>) {
 const SWEPT = { "rotors.swept-nine.from": "36", "rotors.swept-nine.to": "50", "rotors.swept-nine.step": "1" };
 
 describe("readForm, the form as it first stands", () => {
-  it("admits what can be solved with, the build's own skirt and propellers without one, and can be asked at once", () => {
+  it("tries what can be solved with, the build's own skirt and propellers without one, and can be asked at once", () => {
     const { request, problems } = readForm(book, demoDraft());
     expect([...problems]).toEqual([]);
     expect(request?.motors).toHaveLength(4);
@@ -124,7 +124,7 @@ describe("readForm, nonsense", () => {
     expect(countSentence(counts)).toBe("4 motors × 2 propeller sizes × 3 packs × 1 skirt or none = 24 sets");
   });
 
-  it("empty admissions are named one by one, and an attitude is asked for", () => {
+  it("empty lists of parts to try are named one by one, and an attitude is asked for", () => {
     const nothing = ["bell-18", "bell-22", "brushed-20", "coreless-12"].reduce(
       (draft, id) => toggled(draft, "motors", id),
       demoDraft(),
@@ -139,7 +139,7 @@ describe("readForm, nonsense", () => {
 });
 
 describe("tooManyText, a billion sets", () => {
-  it("names the largest admission before anything is asked; a million sets say nothing", () => {
+  it("names the longest list before anything is asked; a million sets say nothing", () => {
     const none = { propellers: 0, stands: 50 };
     const counts = { motors: 100, rotors: 4000, packs: 50, skirts: 50, duties: 1, ...none };
     expect(tooManyText(counts)).toMatch(/At most 5\u202f000\u202f000 sets.*narrow the rotor sizes first/);

@@ -9,13 +9,13 @@ import { SelectField, TextField } from "../../../ui/Field.tsx";
 import { LeftOutTests } from "../../../ui/LeftOutTests.tsx";
 import { usePreview } from "../preview/usePreview.ts";
 import { previewText } from "../words/searchSentences.ts";
-import { Admissions, type AdmissionsProps } from "./Admissions.tsx";
 import { type Counts, countSentence, tooManyText } from "./count.ts";
 import { withText } from "./draft.ts";
 import { DUTY } from "./fields.ts";
+import { PartsToTry, type PartsToTryProps } from "./PartsToTry.tsx";
 import { WantsForm } from "./WantsForm.tsx";
 
-export interface ChooseFormProps extends Omit<AdmissionsProps, "base"> {
+export interface ChooseFormProps extends Omit<PartsToTryProps, "base"> {
   readonly counts: Counts;
   /** null while something can't be read */
   readonly request: ChooseRequest | null;
@@ -68,7 +68,7 @@ export function ChooseForm(props: ChooseFormProps) {
         />
       </div>
       <h2>Parts to try</h2>
-      <Admissions book={book} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
+      <PartsToTry book={book} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
       {base && <LeftOutTests tests={leftOut} />}
       <h2>What must hold</h2>
       <WantsForm base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />

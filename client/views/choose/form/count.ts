@@ -2,7 +2,7 @@ import { MOST_SETS } from "../../../../shared/decide/choose/count.ts";
 import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 
-/** Entries of each admission; null where a field can't be read. */
+/** Entries of each list of parts to try; null where a field can't be read. */
 export interface Counts {
   readonly motors: number | null;
   /** sizes of those in a duct */
@@ -50,7 +50,7 @@ function productOf(counts: Counts, words: readonly Words[]): number | null {
   }, 1);
 }
 
-/** @returns how many sets the admissions make; null while one of them is not known */
+/** @returns how many sets the parts to try make; null while one of them is not known */
 export function setsIn(counts: Counts): number | null {
   const [shared, ducted, open] = [[...SHARED, DUTIES], DUCTED, OPEN].map((words) => productOf(counts, words));
   return shared === null || ducted === null || open === null ? null : shared * (ducted + open);

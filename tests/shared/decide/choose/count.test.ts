@@ -44,13 +44,13 @@ describe("a billion sets", () => {
     const error = caught(() => prepare(billion), TooManySetsError);
     expect(error.count).toBe(1000 * 6 * 2 * 833 * 100);
     expect(error.most).toBe(MOST_SETS);
-    expect(error.admissions[0]).toEqual({ name: "motors", entries: 1000 });
+    expect(error.lists[0]).toEqual({ name: "motors", entries: 1000 });
     expect(error.message).toContain("999,600,000");
     expect(error.need).toContain("motors");
     expect(performance.now() - began).toBeLessThan(1000);
   });
 
-  it("say how many of the largest admission would do, where that alone does it", () => {
+  it("say how many of the longest list would do, where that alone does it", () => {
     const error = caught(() => countSets(question({ motors }), 50_000), TooManySetsError);
     expect(error.count).toBe(120_000);
     expect(error.need).toContain("416 of its 1000");

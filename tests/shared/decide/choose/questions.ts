@@ -1,11 +1,11 @@
 import type {
-  AdmittedMotor,
-  AdmittedPack,
-  AdmittedPropeller,
-  AdmittedRotor,
-  AdmittedSkirt,
-  AdmittedStand,
   Problem,
+  TriedMotor,
+  TriedPack,
+  TriedPropeller,
+  TriedRotor,
+  TriedSkirt,
+  TriedStand,
   Wants,
 } from "#shared/decide/choose/problem.ts";
 import { createRandom } from "#shared/numeric/random.ts";
@@ -20,7 +20,7 @@ export const CURVE: readonly (readonly [number, number])[] = [
   [1, 4.18],
 ];
 
-export const motor = (id: string, change: Partial<AdmittedMotor> = {}): AdmittedMotor => ({
+export const motor = (id: string, change: Partial<TriedMotor> = {}): TriedMotor => ({
   id,
   kv: 4900,
   resistance: 0.19,
@@ -36,7 +36,7 @@ export const motor = (id: string, change: Partial<AdmittedMotor> = {}): Admitted
   ...change,
 });
 
-export const rotor = (id: string, change: Partial<AdmittedRotor> = {}): AdmittedRotor => ({
+export const rotor = (id: string, change: Partial<TriedRotor> = {}): TriedRotor => ({
   id,
   psi: [1.05, -1.5, -32],
   lambda: [0.022, 1.1],
@@ -56,7 +56,7 @@ export const rotor = (id: string, change: Partial<AdmittedRotor> = {}): Admitted
   ...change,
 });
 
-export const pack = (id: string, series: number, change: Partial<AdmittedPack> = {}): AdmittedPack => ({
+export const pack = (id: string, series: number, change: Partial<TriedPack> = {}): TriedPack => ({
   id,
   series,
   parallel: 1,
@@ -68,7 +68,7 @@ export const pack = (id: string, series: number, change: Partial<AdmittedPack> =
   ...change,
 });
 
-export const skirt = (id: string, change: Partial<AdmittedSkirt> = {}): AdmittedSkirt => ({
+export const skirt = (id: string, change: Partial<TriedSkirt> = {}): TriedSkirt => ({
   id,
   perimeter: 0.36,
   area: 0.008,
@@ -88,7 +88,7 @@ export const skirt = (id: string, change: Partial<AdmittedSkirt> = {}): Admitted
 });
 
 /** Invented, of the order that the published five-inch sweeps show. */
-export const propeller = (id: string, change: Partial<AdmittedPropeller> = {}): AdmittedPropeller => ({
+export const propeller = (id: string, change: Partial<TriedPropeller> = {}): TriedPropeller => ({
   id,
   thrust: [0.14, 0.006],
   power: [0.08, -0.004],
@@ -107,7 +107,7 @@ export const propeller = (id: string, change: Partial<AdmittedPropeller> = {}): 
   ...change,
 });
 
-export const stand = (id: string | null, change: Partial<AdmittedStand> = {}): AdmittedStand => ({
+export const stand = (id: string | null, change: Partial<TriedStand> = {}): TriedStand => ({
   id,
   share: 0,
   wheelFriction: 0.7,

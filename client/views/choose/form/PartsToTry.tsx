@@ -14,7 +14,7 @@ import { NO_SKIRT, type PartList } from "./fields.ts";
 import { PartChecks } from "./PartChecks.tsx";
 import { RangeRow } from "./RangeRow.tsx";
 
-export interface AdmissionsProps {
+export interface PartsToTryProps {
   readonly book: Book;
   readonly base: Build | null;
   readonly draft: Draft;
@@ -49,7 +49,7 @@ function gapHint(book: Book, base: Build | null, id: string): string {
 }
 
 /** Propellers may do without a skirt; each skirt is tried under them once, whatever its gap. */
-function WithoutSkirt({ draft, onDraft }: Pick<AdmissionsProps, "draft" | "onDraft">) {
+function WithoutSkirt({ draft, onDraft }: Pick<PartsToTryProps, "draft" | "onDraft">) {
   return (
     <div class="choose-part">
       <label>
@@ -65,7 +65,7 @@ function WithoutSkirt({ draft, onDraft }: Pick<AdmissionsProps, "draft" | "onDra
 }
 
 /** Parts to try: motors, rotor families with their sizes, packs, skirts with their gaps. */
-export function Admissions({ book, base, draft, problemAt, onDraft }: AdmissionsProps) {
+export function PartsToTry({ book, base, draft, problemAt, onDraft }: PartsToTryProps) {
   const checks = (list: PartList) => ({
     book,
     list,
