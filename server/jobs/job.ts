@@ -68,7 +68,11 @@ export class Job {
   /** @returns every solved set @throws {Refusal} 409 while the sets are still being solved */
   results(): Solved {
     if (this.state === "done") return { ...this.soFar(), front: this.front };
-    throw new Refusal(409, "not-done", `The search is ${this.state}; its sets can be read once it is done.`);
+    throw new Refusal(
+      409,
+      "not-done",
+      `The search is ${this.state}; its combinations can be read once it is done.`,
+    );
   }
 
   /** Ends it with every set solved. @param front - sets that no other dominates in margin, mass and time; rising */

@@ -101,7 +101,7 @@ export class Jobs {
 
   private fail(job: Job, error: unknown): void {
     this.log(error);
-    job.stop("failed", "The sets could not be solved; what it was is in the server's log.");
+    job.stop("failed", "The combinations could not be solved; what it was is in the server's log.");
   }
 
   /** Lets the oldest ended jobs go, the newest never. */

@@ -29,7 +29,7 @@ function asBuild({ book, base }: OpenQuestion, set: PlainSet) {
   const resolved = resolveBuild(book, build);
   const { sources: _said, ...asked } = buildUncertainty(book, build, resolved);
   const of = verdictCase(book, build, resolved);
-  if (!of) throw new RangeError(`Set ${set.index} was solved and has no numbers as a build.`);
+  if (!of) throw new RangeError(`Combination ${set.index} was solved and has no numbers as a build.`);
   return { of, asked };
 }
 

@@ -25,7 +25,7 @@ const TAG = "choose";
 const ROWS_AT_ONCE = 500;
 
 const indexQuery = z.strictObject({
-  index: z.coerce.number().int().min(0).max(1e9).describe("of the set"),
+  index: z.coerce.number().int().min(0).max(1e9).describe("of the combination"),
 });
 
 /** Takes none. */
@@ -76,9 +76,9 @@ function tableRoute(jobs: Jobs): Route {
     method: "get",
     path: "/choose/:id/sets.csv",
     tag: TAG,
-    summary: "Every set of a search that is done, as a table, SI",
+    summary: "Every combination of a search that is done, as a table, SI",
     query: setsQuery,
-    responses: { 200: { description: "comma-separated, a line a set", contentType: "text/csv" } },
+    responses: { 200: { description: "comma-separated, a line a combination", contentType: "text/csv" } },
     refusals: [404, 409],
     serve: (request, response) => sendTable(jobs, request, response),
   };
@@ -116,7 +116,7 @@ function readingRoute<Q extends z.ZodType>(jobs: Jobs, of: Reading<Q>): Route {
 
 const setsReading: Reading<typeof setsQuery> = {
   path: "sets",
-  summary: "A page of the sets, ranked by one column",
+  summary: "A page of the combinations, ranked by one column",
   description: "best first",
   schema: setsPage,
   query: setsQuery,
@@ -128,8 +128,8 @@ const setsReading: Reading<typeof setsQuery> = {
 
 const setReading: Reading<typeof indexQuery> = {
   path: "set",
-  summary: "One set in full, with every limit that it breaks",
-  description: "the set",
+  summary: "One combination in full, with every limit that it breaks",
+  description: "the combination",
   schema: chosenSet,
   query: indexQuery,
   refusals: [422],
@@ -139,7 +139,7 @@ const setReading: Reading<typeof indexQuery> = {
 const shortlistReading: Reading<typeof shortlistQuery> = {
   path: "shortlist",
   summary:
-    "The first sets of a ranking, with their verdicts, chance of holding and the 5 % margin: the better verdict first, of equal ones the surer",
+    "The first combinations of a ranking, with their verdicts, chance of holding and the 5 % margin: the better verdict first, of equal ones the surer",
   description: "surest first",
   schema: shortlistAnswer,
   query: shortlistQuery,
@@ -158,7 +158,7 @@ const pointsReading: Reading<typeof pointsQuery> = {
 
 const missedReading: Reading<typeof noQuery> = {
   path: "missed",
-  summary: "What keeps sets out, and which limit to relax by how much",
+  summary: "What keeps combinations out, and which limit to relax by how much",
   description: "by limit",
   schema: missedAnswer,
   query: noQuery,

@@ -14,12 +14,12 @@ const server = useOwnServer();
 const at = (path: string) => server.address + path;
 const textOf = async (locator: Locator) => ((await locator.textContent()) ?? "").replace(/\u202f/g, " ");
 const answer = (page: Page) => textOf(page.locator("main h1"));
-/** "135 of 3168 sets do it", whatever follows. */
-const counted = async (page: Page) => /^.* of .* sets? do(es)? it/.exec(await answer(page))?.[0];
+/** "135 of 3168 combinations work", whatever follows. */
+const counted = async (page: Page) => /^.* of .* combinations? works?/.exec(await answer(page))?.[0];
 const jobOf = (page: Page) => new URL(page.url()).pathname.split("/")[2];
 const solve = (page: Page) => page.getByRole("button", { name: "Solve them" }).click();
 const rows = (page: Page) => page.locator(".choose-row");
-const panel = (page: Page) => page.getByRole("region", { name: "The set looked at" });
+const panel = (page: Page) => page.getByRole("region", { name: "The combination looked at" });
 
 async function ask<T>(path: string): Promise<T> {
   return (await (await fetch(at(`/api/v1${path}`))).json()) as T;
@@ -61,21 +61,21 @@ async function solved(): Promise<Page> {
 describe("Choose, on the demo", () => {
   it("counts while it is typed, solves, and answers with the number that the server has", async () => {
     const page = await screens.open(at("/choose"));
-    await eventually(() => answer(page)).toBe("Which motor, rotor, pack and skirt do it?");
+    await eventually(() => answer(page)).toBe("Which motor, rotor, pack and skirt work?");
     await type(page, ["36", "50", "1"], ["0.3", "0.9", "0.05"]);
     await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
-      /4 motors × 3 packs × \(20 rotor sizes × 13 skirts and gaps \+ 2 propeller sizes × 2 skirts or none\) = 3168 sets/,
+      /4 motors × 3 packs × \(20 rotor sizes × 13 skirts and gaps \+ 2 propeller sizes × 2 skirts or none\) = 3168 combinations/,
     );
     await solve(page);
     await rows(page).first().waitFor();
     const job = await ask<Job>(`/choose/${jobOf(page)}`);
     expect(job).toMatchObject({ state: "done", sets: 3168 });
     await eventually(() => answer(page)).toMatch(
-      new RegExp(`^${job.admissible} of 3168 sets do it; the lightest weighs`),
+      new RegExp(`^${job.admissible} of 3168 combinations work; the lightest weighs`),
     );
     // What is tried in the browser while one types says the same as the server.
     await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
-      new RegExp(`${job.admissible} of them do it`),
+      new RegExp(`${job.admissible} of them work`),
     );
     await eventually(() => answer(page)).toMatch(
       /the (surest|best of the shortlist) has at least .* in 95 of 100 cases/,
@@ -105,7 +105,7 @@ describe("Choose, on the demo", () => {
 
   it("sorts, filters and scrolls to the last of all sets, drawing few rows", async () => {
     const page = await solved();
-    await page.getByLabel("Sets shown").selectOption("all");
+    await page.getByLabel("Combinations shown").selectOption("all");
     await page.getByRole("button", { name: "Mass, g" }).click();
     await eventually(() => page.locator(".choose-table").getAttribute("aria-rowcount")).toBe("3169");
     const { items } = await ask<{ items: Told[] }>(
@@ -122,13 +122,13 @@ describe("Choose, on the demo", () => {
     await page.locator(".choose-scroll").press("ArrowDown");
     await page.locator(".choose-scroll").press("ArrowDown");
     await eventually(() => textOf(page.locator(".choose-table-part [role=status]"))).toMatch(
-      /^2 of 3\s?168: .*; (does it|out); Margin.*Mass, g: \d+/,
+      /^2 of 3\s?168: .*; (works|out); Margin.*Mass, g: \d+/,
     );
   });
 
   it("says of each set whether a ducted rotor or an open propeller presses it on, beside its parts, and shows one kind alone", async () => {
     const page = await solved();
-    await page.getByLabel("Sets shown").selectOption("all");
+    await page.getByLabel("Combinations shown").selectOption("all");
     const kinds = async () => [...new Set(await page.locator(".choose-kind").allTextContents())];
     for (const [kind, said] of [
       ["open", "open propeller"],
@@ -149,7 +149,7 @@ describe("Choose, on the demo", () => {
 
   it("says why a set is out, by the keyboard in the plot, and pins it", async () => {
     const page = await solved();
-    await page.getByLabel("Sets shown").selectOption("all");
+    await page.getByLabel("Combinations shown").selectOption("all");
     const reader = page.getByRole("slider", { name: /^Combinations/ });
     await reader.focus();
     await page.keyboard.press("Home");
@@ -223,7 +223,7 @@ describe("Choose, a long question", () => {
     await solve(page);
     const progress = page.locator(".choose-progress");
     await eventually(() => textOf(progress)).toMatch(
-      /\d of 1 488 792 sets solved, \d+ do it so far, .* sets a second/,
+      /\d of 1 488 792 combinations solved, \d+ of them work so far, .* combinations a second/,
     );
     const job = jobOf(page);
     await progress.getByRole("button", { name: "Cancel" }).click();
@@ -251,7 +251,7 @@ describe("Choose, a long question", () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await type(page, ["36", "50", "0.01"], ["0.1", "2.1", "0.001"]);
     await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
-      /At most 5 000 000 sets are solved at once: narrow the skirts and gaps first/,
+      /At most 5 000 000 combinations are solved at once: narrow the skirts and gaps first/,
     );
     await solve(page);
     await eventually(() => textOf(page.locator(".choose-form"))).toMatch(/Narrow skirts and gaps first/);
@@ -264,11 +264,11 @@ describe("Choose, with what can't be", () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await page.getByLabel("Margin at least, ×").fill("6");
     await solve(page);
-    await eventually(() => answer(page)).toMatch(/^None of the 132 sets does it\.$/);
+    await eventually(() => answer(page)).toMatch(/^None of the 132 combinations works\.$/);
     const relax = page.getByRole("button", { name: /^Relax the margin to/ }).first();
     const wanted = /to ([\d.]+)/.exec(await textOf(relax))?.[1] ?? "";
     await relax.click();
-    await eventually(() => answer(page)).toMatch(/^[1-9]\d* of 132 sets? do(es)? it/);
+    await eventually(() => answer(page)).toMatch(/^[1-9]\d* of 132 combinations? works?/);
     await eventually(() => page.getByLabel("Margin at least, ×").inputValue()).toBe(wanted);
   });
 

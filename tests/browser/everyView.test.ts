@@ -79,7 +79,7 @@ describe("screens that an action leads to, both themes, on a laptop and on a pho
     await page.locator(".choose-table tbody tr.choose-row th").first().waitFor();
     await page.getByRole("button", { name: "pin", exact: true }).nth(0).click();
     await page.getByRole("button", { name: "pin", exact: true }).nth(1).click();
-    await page.getByRole("group", { name: "Pinned sets side by side" }).waitFor();
+    await page.getByRole("group", { name: "Pinned combinations side by side" }).waitFor();
     await expectNoFinding(page);
   });
 });

@@ -128,7 +128,7 @@ describe("the focus after a search is asked for", () => {
     await hasFocus(solve);
     for (const row of [0, 1])
       await button(page.locator(".choose-table tbody tr.choose-row").nth(row), "pin").click();
-    const pinned = page.getByRole("region", { name: "Pinned sets" });
+    const pinned = page.getByRole("region", { name: "Pinned combinations" });
     await eventually(() => pinned.locator("li").count()).toBe(2);
     await press(button(pinned, "unpin A"));
     await eventually(() => pinned.locator("li").count()).toBe(1);

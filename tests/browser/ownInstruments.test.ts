@@ -183,10 +183,10 @@ describe("By wire, with a serial port stood in for", () => {
       setInterval(() => instrument.write('{"p_Pa":420,"note":"x"}\n'), 100);
     });
     await page.getByLabel(/take each step by itself/).check();
-    await eventually(() => page.getByLabel("point 1, cavity pressure").inputValue()).toBe("420 Pa");
+    await eventually(() => page.getByLabel("point 1, suction").inputValue()).toBe("420 Pa");
     await page.getByText("steady").waitFor();
-    expect(await page.getByLabel("point 2, cavity pressure").count()).toBe(0);
+    expect(await page.getByLabel("point 2, suction").count()).toBe(0);
     await page.getByRole("button", { name: "Take this reading" }).click();
-    await eventually(() => page.getByLabel("point 2, cavity pressure").inputValue()).toBe("420 Pa");
+    await eventually(() => page.getByLabel("point 2, suction").inputValue()).toBe("420 Pa");
   });
 });

@@ -39,6 +39,9 @@ const WITHDRAWN: readonly Withdrawn[] = [
   { word: /\bkept out\b/i, instead: "set aside, struck out or skipped" },
   { word: /\brest(s|ed)? on\b/i, instead: "based on" },
   { word: /\bmind the\b/i, instead: "watch out" },
+  { word: /\badmi(t|ts|tted|ssions?)\b/i, instead: "parts to try" },
+  { word: /\bcavity pressure\b/i, instead: "suction" },
+  { word: /\bpinned sets?\b|\bsets? (solved|shown)\b/i, instead: "combination" },
 ];
 
 /** What is history, or made by a program. */

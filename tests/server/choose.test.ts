@@ -213,7 +213,7 @@ describe("POST /choose, with what can't be", () => {
       duties: Array.from({ length: 8 }, (_, i) => 0.3 + i / 10),
     });
     expect(answer).toMatchObject({ status: 422, code: "too-many-sets" });
-    expect(answer.message).toMatch(/1,02\d,\d\d\d,\d\d\d sets/);
+    expect(answer.message).toMatch(/1,02\d,\d\d\d,\d\d\d combinations/);
     expect(answer.fields[0].message).toContain("Narrow");
   });
 

@@ -80,7 +80,7 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
       {!running && lost && <Problem message="The server does not answer. Trying again every second." />}
       {(unknown || job?.state === "cancelled") && gone()}
       {problem && <Problem message={problem} />}
-      {job?.state === "failed" && <Problem message={job.error ?? "The sets could not be solved."} />}
+      {job?.state === "failed" && <Problem message={job.error ?? "The combinations could not be solved."} />}
     </>
   );
   return (
@@ -99,9 +99,9 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
         />
       ) : (
         <div class="page-head choose-answer" aria-live="polite">
-          <Answer sentence="Which motor, rotor, pack and skirt do it?">
-            Tick the parts to try, say what must hold: every set of them is solved like a build, its own mass
-            included.
+          <Answer sentence="Which motor, rotor, pack and skirt work?">
+            Tick the parts to try, say what must hold: every combination of them is solved like a build, its
+            own mass included.
           </Answer>
           {state}
         </div>

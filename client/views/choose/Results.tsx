@@ -83,7 +83,7 @@ export function Results(props: ResultsProps) {
         {known.problem && !gone && <Problem message={known.problem.message} />}
         {problem && <Problem message={problem} />}
       </div>
-      <section class="page-main choose-picture" aria-label="The sets" aria-busy={stale}>
+      <section class="page-main choose-picture" aria-label="The combinations" aria-busy={stale}>
         {job.admissible === 0 && missed.data && (
           <Missed
             book={book}
@@ -128,7 +128,7 @@ export function Results(props: ResultsProps) {
         />
         {job.admissible > 0 && missed.data && (
           <details>
-            <summary>What keeps sets out</summary>
+            <summary>What keeps combinations out</summary>
             <Missed
               book={book}
               base={base}

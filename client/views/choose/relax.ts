@@ -126,7 +126,7 @@ export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]):
   const wish = WISHES[limit];
   if (!wish || !isWish(relaxation, wish, wants)) return withoutRatings(relaxation);
   if (wish === MARGIN && to < LEAST_MARGIN) {
-    const label = `The most that any set has is ${valueText("margin", to)}: it falls, whatever margin is wanted`;
+    const label = `The most that any combination has is ${valueText("margin", to)}: it falls, whatever margin is wanted`;
     return { limit, index, label, apply: null, caution: null };
   }
   const shown = textOf(wish, to);

@@ -28,12 +28,12 @@ export interface Question {
 function notesOf(context: Context, { propellers = [] }: Problem): Note[] {
   const notes: Note[] = [];
   if (skirtMass(context) === null) {
-    const message = `The skirt of ${context.build.name} isn't weighed, so every set is taken to carry its weight, whatever skirt it has.`;
+    const message = `The skirt of ${context.build.name} isn't weighed, so every combination is taken to carry its weight, whatever skirt it has.`;
     notes.push({ code: "skirt-not-weighed", message });
   }
   if (propellers.length > 0) {
     const message =
-      "The burst speed of an open propeller isn't worked out, so no set with one is judged by it: keep to the speed that its maker allows. Its thrust is that of the open air, not beside a surface.";
+      "The burst speed of an open propeller isn't worked out, so no combination with one is judged by it: keep to the speed that its maker allows. Its thrust is that of the open air, not beside a surface.";
     notes.push({ code: "propeller-strength", message });
   }
   return notes;

@@ -3,7 +3,7 @@ import { toSI } from "../../units/quantity.ts";
 import { plateFlow } from "./plateFlow.ts";
 import { airOfDay, maybe, type Reading } from "./reading.ts";
 
-/** @returns a leak test's points: cavity pressure [Pa] and flow [m³/s], the flow from a plate in series where it was the meter */
+/** @returns a leak test's points: suction [Pa] and flow [m³/s], the flow from a plate in series where it was the meter */
 export function leakPoints(test: LeakTest): Reading<{ pressure: number; flow: number }>[] {
   const air = airOfDay(test.air);
   return test.rows.map((row, index) => {

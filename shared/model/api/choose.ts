@@ -54,7 +54,7 @@ export const chooseWants = z.strictObject({
   closes: z
     .boolean()
     .default(false)
-    .describe("every stack of the build's Fit-up closes at its worst case, with the set's own parts"),
+    .describe("every stack of the build's Fit-up closes at its worst case, with the combination's own parts"),
   ratings: z
     .boolean()
     .default(true)
@@ -113,7 +113,7 @@ export const chooseJob = z.strictObject({
   seconds: z.number().describe("since it began to run; its whole time once it ended"),
   request: chooseRequest,
   error: z.string().nullable(),
-  notes: z.array(warning).describe("what the sets take for granted"),
+  notes: z.array(warning).describe("what the combinations take for granted"),
 });
 
 const nullable = z.number().nullable();
@@ -164,7 +164,7 @@ export const chosenSet = z.strictObject({
   broken: z
     .array(z.strictObject({ limit: z.string(), value: nullable, allowed: nullable }))
     .describe("limits that it breaks, the first one first"),
-  onFront: z.boolean().describe("no other set is better in margin, mass and minutes at once"),
+  onFront: z.boolean().describe("no other combination is better in margin, mass and minutes at once"),
 });
 
 const wholeNumber = (low: number, high: number, otherwise: number) =>
@@ -208,7 +208,7 @@ export const shortlistQuery = z.strictObject({
   sort: z.enum(CHOOSE_COLUMNS).default("margin"),
   order: z.enum(["least", "most"]).default("most"),
   only: z.enum(["admissible", "front", "all"]).default("admissible"),
-  count: wholeNumber(1, 100, 24).describe("sets to judge"),
+  count: wholeNumber(1, 100, 24).describe("combinations to judge"),
   rank: z
     .enum(["chance", "margin5", "margin"])
     .default("margin5")
@@ -218,7 +218,7 @@ export const shortlistQuery = z.strictObject({
 export const shortlistAnswer = z.strictObject({
   items: z.array(
     z.strictObject({
-      place: z.int().describe("sets that differ by less than their uncertainty share one"),
+      place: z.int().describe("combinations that differ by less than their uncertainty share one"),
       verdict: verdict.describe("as of a build of the same parts; the better ones come first"),
       chance: z.number().describe("chance of holding, the least of the wanted attitudes"),
       margin5: nullable.describe("margin that 95 % of the samples reach; null where no suction is needed"),
@@ -239,8 +239,8 @@ export const missedAnswer = z.strictObject({
   limits: z.array(
     z.strictObject({
       limit: z.string(),
-      broken: z.int().describe("sets that break it"),
-      alone: z.int().describe("sets that break it and no other"),
+      broken: z.int().describe("combinations that break it"),
+      alone: z.int().describe("combinations that break it and no other"),
     }),
   ),
   relaxations: z.array(

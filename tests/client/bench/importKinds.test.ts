@@ -184,7 +184,7 @@ describe("a file that is not as it should be", () => {
         "4: current is empty",
       ],
     ],
-    ["leak", "p,Q\n0,1\n5,\n", ["2: cavity pressure must be more than 0, read 0 Pa", "3: flow is empty"]],
+    ["leak", "p,Q\n0,1\n5,\n", ["2: suction must be more than 0, read 0 Pa", "3: flow is empty"]],
     [
       "friction",
       "held,slid\n,0\n30,31\n,\n-,\n",

@@ -44,7 +44,7 @@ describe("readForm, the form as it first stands", () => {
     const { problem } = chooseProblem(book, chooseRequest.parse(JSON.parse(JSON.stringify(request))));
     expect(setsIn(counts)).toBe(countSets(problem));
     expect(countSentence(counts)).toBe(
-      "4 motors × 3 packs × 2 throttles × (20 rotor sizes × 13 skirts and gaps + 2 propeller sizes × 2 skirts or none) = 6336 sets",
+      "4 motors × 3 packs × 2 throttles × (20 rotor sizes × 13 skirts and gaps + 2 propeller sizes × 2 skirts or none) = 6336 combinations",
     );
   });
 
@@ -105,13 +105,16 @@ describe("readForm, nonsense", () => {
     ["no step", { from: "36", to: "50" }, "step", /A step above 0/],
     ["no start", { to: "50", step: "1" }, "from", /no start/],
     ["a step that is too fine", { from: "36", to: "50", step: "0.001" }, "step", /too fine.*10000/],
-  ])("a range with %s is told beside it, and the sets aren't counted", (_what, range, end, message) => {
-    const texts = Object.entries(range).map(([key, text]) => [`rotors.swept-nine.${key}`, text]);
-    const { problems, counts } = readForm(book, typed(Object.fromEntries(texts)));
-    expect(problems.get(`rotors.swept-nine.${end}`)).toMatch(message);
-    expect(setsIn(counts)).toBeNull();
-    expect(countSentence(counts)).toBe("Not counted yet: the rotor sizes can't be read");
-  });
+  ])(
+    "a range with %s is told beside it, and the combinations aren't counted",
+    (_what, range, end, message) => {
+      const texts = Object.entries(range).map(([key, text]) => [`rotors.swept-nine.${key}`, text]);
+      const { problems, counts } = readForm(book, typed(Object.fromEntries(texts)));
+      expect(problems.get(`rotors.swept-nine.${end}`)).toMatch(message);
+      expect(setsIn(counts)).toBeNull();
+      expect(countSentence(counts)).toBe("Not counted yet: the rotor sizes can't be read");
+    },
+  );
 
   it("a rotor in a duct with no skirt asks for one; a propeller alone does without", () => {
     const bare = toggled(demoDraft(), "skirts", "square-lip");
@@ -121,7 +124,9 @@ describe("readForm, nonsense", () => {
     const { request, problems, counts } = readForm(book, alone);
     expect([...problems]).toEqual([]);
     expect(request?.skirts).toEqual([{ skirt: null }]);
-    expect(countSentence(counts)).toBe("4 motors × 2 propeller sizes × 3 packs × 1 skirt or none = 24 sets");
+    expect(countSentence(counts)).toBe(
+      "4 motors × 2 propeller sizes × 3 packs × 1 skirt or none = 24 combinations",
+    );
   });
 
   it("empty lists of parts to try are named one by one, and an attitude is asked for", () => {
@@ -139,10 +144,12 @@ describe("readForm, nonsense", () => {
 });
 
 describe("tooManyText, a billion sets", () => {
-  it("names the longest list before anything is asked; a million sets say nothing", () => {
+  it("names the longest list before anything is asked; a million combinations say nothing", () => {
     const none = { propellers: 0, stands: 50 };
     const counts = { motors: 100, rotors: 4000, packs: 50, skirts: 50, duties: 1, ...none };
-    expect(tooManyText(counts)).toMatch(/At most 5\u202f000\u202f000 sets.*narrow the rotor sizes first/);
+    expect(tooManyText(counts)).toMatch(
+      /At most 5\u202f000\u202f000 combinations.*narrow the rotor sizes first/,
+    );
     expect(tooManyText({ ...counts, rotors: 4 })).toBeNull();
   });
 });

@@ -35,7 +35,7 @@ describe("answerSentence", () => {
   const job = { sets: 19_656, admissible: 1528 };
   it("tells how many, the lightest and the surest", () => {
     expect(plain(answerSentence(job, exampleSet(), item(1, 2.31)))).toBe(
-      "1528 of 19 656 sets do it; the lightest weighs 560 g, the surest has at least 2.31 × in 95 of 100 cases.",
+      "1528 of 19 656 combinations work; the lightest weighs 560 g, the surest has at least 2.31 × in 95 of 100 cases.",
     );
   });
 
@@ -45,14 +45,14 @@ describe("answerSentence", () => {
     ["over-rating", "the best of the shortlist has at least 2.31 × in 95 of 100 cases and is over a rating"],
   ] as const)("calls none the surest whose verdict is %s", (state, said) => {
     expect(plain(answerSentence(job, exampleSet(), item(1, 2.31, true, state)))).toBe(
-      `1528 of 19 656 sets do it; the lightest weighs 560 g, ${said}.`,
+      `1528 of 19 656 combinations work; the lightest weighs 560 g, ${said}.`,
     );
   });
 
   it.each([
-    [{ sets: 72, admissible: 0 }, "None of the 72 sets does it."],
-    [{ sets: 1, admissible: 0 }, "The one set does not do it."],
-    [{ sets: 72, admissible: 1 }, "1 of 72 sets does it."],
+    [{ sets: 72, admissible: 0 }, "None of the 72 combinations works."],
+    [{ sets: 1, admissible: 0 }, "The one combination does not work."],
+    [{ sets: 72, admissible: 1 }, "1 of 72 combinations works."],
   ])("of %o says: %s", (counts, sentence) => {
     expect(answerSentence(counts, null, null)).toBe(sentence);
   });
@@ -71,17 +71,17 @@ describe("answerSentence", () => {
       notes: [],
     };
     expect(plain(progressText(running))).toBe(
-      "5000 of 19 656 sets solved, 12 do it so far, 2500 sets a second.",
+      "5000 of 19 656 combinations solved, 12 of them work so far, 2500 combinations a second.",
     );
     expect(progressText({ ...running, state: "queued" })).toMatch(/wait for another search/);
   });
 
   it.each([
-    [0, { limit: "driving", sets: 9 }, "None of them does it; the margin while driving keeps out most, 9."],
-    [1, null, "1 of them does it."],
-    [5, null, "5 of them do it."],
-    [10, null, "Every one of them does it."],
-  ] as const)("previewText of %s of 10 sets", (admissible, keepsOut, text) => {
+    [0, { limit: "driving", sets: 9 }, "None of them works; the margin while driving keeps out most, 9."],
+    [1, null, "1 of them works."],
+    [5, null, "5 of them work."],
+    [10, null, "Every one of them works."],
+  ] as const)("previewText of %s of 10 combinations", (admissible, keepsOut, text) => {
     expect(previewText({ sets: 10, admissible, keepsOut })).toBe(text);
   });
 });
@@ -179,7 +179,7 @@ describe("ties in words", () => {
 
   it("counts those that are sure enough, where that is asked for", () => {
     expect(plain(enoughText([item(1), item(2, 1, false)], 0.95) ?? "")).toBe(
-      "1 set of these 2 holds in 95 % of the cases or more.",
+      "1 combination of these 2 holds in 95 % of the cases or more.",
     );
     expect(enoughText(tied, null)).toBeNull();
   });
@@ -209,7 +209,7 @@ describe("reliefOf, what to relax so that a set gets in", () => {
   it("a margin below 1 can't be wanted: it is said and no button does it", () => {
     const { relief } = relaxed("driving", 1.5, 0.83);
     expect(relief.apply).toBeNull();
-    expect(plain(relief.label)).toMatch(/most that any set has is 0.83 ×/);
+    expect(plain(relief.label)).toMatch(/most that any combination has is 0.83 ×/);
   });
 
   it.each([

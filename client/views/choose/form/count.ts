@@ -75,7 +75,7 @@ export function countSentence(counts: Counts): string {
   const sets = setsIn(counts) ?? 0;
   const both = `${factorsOf(counts, shared)} × (${factorsOf(counts, DUCTED)} + ${factorsOf(counts, OPEN)})`;
   const product = ducted && open ? both : factorsOf(counts, every);
-  return `${product} = ${formatFixed(sets, 0)} ${sets === 1 ? "set" : "sets"}`;
+  return `${product} = ${formatFixed(sets, 0)} ${sets === 1 ? "combination" : "combinations"}`;
 }
 
 /** @returns why so many can't be solved and what to narrow; null where they can */
@@ -85,5 +85,5 @@ export function tooManyText(counts: Counts): string | null {
   const all = [...SHARED, ...DUCTED, ...OPEN, DUTIES];
   const [largest] = [...all].sort(([a], [b]) => (counts[b] ?? 0) - (counts[a] ?? 0));
   const most = formatFixed(MOST_SETS, 0);
-  return `At most ${most} sets are solved at once: narrow the ${largest[2]} first, or take a wider step.`;
+  return `At most ${most} combinations are solved at once: narrow the ${largest[2]} first, or take a wider step.`;
 }

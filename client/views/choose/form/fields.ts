@@ -108,7 +108,7 @@ export const WANT_FIELDS: readonly WantField[] = [
     dimension: null,
     limits: wants.mostPrice,
     example: "40",
-    hint: "in your own money; a set is out where a part states no price",
+    hint: "in your own money; a combination is out where a part states no price",
   },
 ];
 

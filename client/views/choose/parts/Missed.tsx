@@ -26,14 +26,14 @@ export function Missed({ book, base, wants, missed, onRelax, onLook }: MissedPro
   const cautions = new Set([...reliefs, ...sets].flatMap(({ caution }) => caution ?? []));
   const names = wantedNames(wants, base);
   return (
-    <section class="choose-missed" aria-label="What would do it">
+    <section class="choose-missed" aria-label="What would work">
       {missed.admissible === 0 && (
         <>
-          <h2>What would do it</h2>
+          <h2>What would work</h2>
           {reliefs.length === 0 && (
             <p>
-              No single limit lets a set in: each breaks two or more. Relax several at once, as the nearest
-              sets need it, or try other parts.
+              No single limit lets a combination in: each breaks two or more. Relax several at once, as the
+              nearest combinations need it, or try other parts.
             </p>
           )}
           <ul class="choose-reliefs">
@@ -48,7 +48,7 @@ export function Missed({ book, base, wants, missed, onRelax, onLook }: MissedPro
                 )}{" "}
                 {apply && (
                   <span class="quiet small">
-                    and a set does it:{" "}
+                    and a combination works:{" "}
                     <button type="button" class="plain" onClick={() => onLook(index)}>
                       look at it
                     </button>
@@ -87,7 +87,7 @@ function Nearest({ book, missed, names, wants, onLook, onRelax }: NearestProps) 
   if (nearest.length === 0) return null;
   return (
     <>
-      <h2>The nearest sets</h2>
+      <h2>The nearest combinations</h2>
       <ol class="choose-items">
         {nearest.slice(0, whole ? nearest.length : FIRST).map(({ set }) => {
           const relief = reliefOfSet(set, wants);
@@ -117,20 +117,20 @@ function Nearest({ book, missed, names, wants, onLook, onRelax }: NearestProps) 
   );
 }
 
-/** How many sets each limit keeps out. */
+/** How many combinations each limit keeps out. */
 function KeptOut({ missed }: Pick<MissedProps, "missed">) {
   const limits = missed.limits.filter(({ broken }) => broken > 0);
   if (limits.length === 0) return null;
   return (
     <table class="choose-grid choose-kept-out">
-      <caption class="small quiet">What keeps sets out</caption>
+      <caption class="small quiet">What keeps combinations out</caption>
       <thead>
         <tr>
           <th scope="col" class="choose-head">
             Limit
           </th>
           <th scope="col" class="choose-head">
-            Sets
+            Combinations
           </th>
           <th scope="col" class="choose-head">
             By it alone

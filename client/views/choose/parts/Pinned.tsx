@@ -29,16 +29,16 @@ export function Pinned(props: PinnedProps) {
   const { book, sets } = props;
   if (props.pins.length === 0)
     return (
-      <section aria-label="Pinned sets">
+      <section aria-label="Pinned combinations">
         <h2>Pinned</h2>
         <p class="quiet small">
-          None. Up to {MOST_PINNED} sets can be pinned, in the plot or in the table, and compared side by
-          side.
+          None. Up to {MOST_PINNED} combinations can be pinned, in the plot or in the table, and compared side
+          by side.
         </p>
       </section>
     );
   return (
-    <section class="choose-pinned" aria-label="Pinned sets">
+    <section class="choose-pinned" aria-label="Pinned combinations">
       <h2>Pinned</h2>
       <ul class="choose-items">
         {sets.map((set, i) => (
@@ -119,7 +119,7 @@ function SideBySide({ base, job, sets }: PinnedProps) {
           </BusyButton>
         ))}
       </p>
-      <p class="quiet small">Each pinned set is first stored as a build, once.</p>
+      <p class="quiet small">Each pinned combination is first stored as a build, once.</p>
       {problem && <p class="bad">{problem}</p>}
     </>
   );

@@ -50,7 +50,7 @@ export interface PinnedTableProps {
   readonly onPin: (index: number) => void;
 }
 
-/** Pinned sets side by side, as the builds that they would be. */
+/** Pinned combinations side by side, as the builds that they would be. */
 export function PinnedTable({ book, base, job, sets, onPin }: PinnedTableProps) {
   const key = (set: ChosenSet) => `${job} ${set.index}`;
   const compared = useMemo(
@@ -67,13 +67,13 @@ export function PinnedTable({ book, base, job, sets, onPin }: PinnedTableProps) 
     if (set) onPin(set.index);
   };
   return (
-    <section id={PINNED_TABLE} class="page-below choose-compared" aria-label="Pinned sets compared">
-      <h2>Pinned sets side by side</h2>
+    <section id={PINNED_TABLE} class="page-below choose-compared" aria-label="Pinned combinations compared">
+      <h2>Pinned combinations side by side</h2>
       <CompareTable
         book={book}
         compared={compared}
         besides={besides}
-        label="Pinned sets side by side"
+        label="Pinned combinations side by side"
         onRemove={unpin}
       />
     </section>

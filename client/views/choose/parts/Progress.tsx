@@ -17,7 +17,7 @@ export function Progress({ job, book, best, lost, onCancel }: ProgressProps) {
   const text = progressText(job);
   return (
     <div class="choose-progress">
-      <progress max={job.sets} value={job.solved} aria-label="Sets solved" />
+      <progress max={job.sets} value={job.solved} aria-label="Combinations solved" />
       <p aria-live="off">
         {text}
         {best && ` Best so far: ${bestText(book, best)}.`}

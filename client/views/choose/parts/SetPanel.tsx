@@ -66,8 +66,8 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
   const off = useMemo(() => estimateOff(book, set.parts.rotor), [book, set.parts.rotor]);
   const rotor = book.rotors.find(({ id }) => id === set.parts.rotor)?.data.name ?? set.parts.rotor;
   return (
-    <section class="choose-set" aria-label="The set looked at">
-      <h2>{pin >= 0 ? `The set looked at, ${letterAt(pin)}` : "The set looked at"}</h2>
+    <section class="choose-set" aria-label="The combination looked at">
+      <h2>{pin >= 0 ? `The combination looked at, ${letterAt(pin)}` : "The combination looked at"}</h2>
       <p class="choose-set-name">
         {sizedRotorText(book, set)}
         <br />

@@ -53,7 +53,7 @@ export function SetTable(props: SetTableProps) {
   const lookedAt = at === null ? undefined : rows.rows.get(at);
   const places = Array.from({ length: drawn.until - drawn.first }, (_, i) => drawn.first + i);
   return (
-    <section class="choose-table-part" aria-label="The sets as a table">
+    <section class="choose-table-part" aria-label="The combinations as a table">
       <TableHead {...props} total={rows.total} />
       {rows.problem && <Problem message={rows.problem.message} />}
       <p class="visually-hidden" role="status">
@@ -65,7 +65,7 @@ export function SetTable(props: SetTableProps) {
         class="choose-scroll"
         ref={box}
         role="group"
-        aria-label="Sets; arrow keys look at one after the other"
+        aria-label="Combinations; arrow keys look at one after the other"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the table is scrolled and read by keyboard
         tabIndex={0}
         onScroll={(event) => setScrollTop(event.currentTarget.scrollTop)}
@@ -75,7 +75,7 @@ export function SetTable(props: SetTableProps) {
           <thead>
             <tr aria-rowindex={1}>
               <th scope="col" class="choose-column">
-                Set
+                Combination
               </th>
               {SHOWN.map((column) => (
                 <SortHead key={column} column={column} sorting={sorting} onSort={props.onSort} />
@@ -107,9 +107,9 @@ export function SetTable(props: SetTableProps) {
   );
 }
 
-/** @returns a row as it is read aloud while arrow keys go through the table: the set, whether it does it, each figure */
+/** @returns a row as it is read aloud while arrow keys go through the table: the combination, whether it works, each figure */
 function rowWords(book: Book, set: ChosenSet): string {
-  const does = set.broken.length === 0 ? "does it" : "out";
+  const does = set.broken.length === 0 ? "works" : "out";
   const figures = SHOWN.map(
     (column) => `${columnSpec(column).label}${headUnit(column)}: ${cellText(column, set.values[column])}`,
   );
@@ -187,7 +187,7 @@ function Row({ book, place, set, looked, pins, onLook, onPin, onOpen }: RowProps
       {SHOWN.map((column) => (
         <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
           {cellText(column, set.values[column])}
-          {column === "margin" && <small class="choose-word">{inside ? "does it" : "out"}</small>}
+          {column === "margin" && <small class="choose-word">{inside ? "works" : "out"}</small>}
         </td>
       ))}
       <td class="choose-acts">

@@ -18,7 +18,7 @@ export interface TableHeadProps {
 }
 
 const FILTERS = [
-  ["admissible", "those that do it"],
+  ["admissible", "those that work"],
   ["front", "those that no other betters"],
   ["all", "all"],
 ] as const;
@@ -47,13 +47,13 @@ export function TableHead({
   return (
     <div class="choose-table-head">
       <h2 class="choose-count">
-        {formatFixed(total, 0)} of {formatFixed(counts.sets, 0)} sets
+        {formatFixed(total, 0)} of {formatFixed(counts.sets, 0)} combinations
       </h2>
       {charge !== null && <span class="quiet small">minutes from {chargeText(charge)}</span>}
       <label>
         <span class="quiet">show</span>{" "}
         <select
-          aria-label="Sets shown"
+          aria-label="Combinations shown"
           value={sorting.only}
           onChange={(event) => onSort({ ...sorting, only: FILTERS[event.currentTarget.selectedIndex][0] })}
         >
@@ -84,7 +84,7 @@ export function TableHead({
       ) : (
         <SaveCsv
           label="save these as CSV"
-          name={`sets ${job}.csv`}
+          name={`combinations ${job}.csv`}
           make={() => setsCsv(book, job, sorting)}
         />
       )}

@@ -13,6 +13,7 @@ type Judged = ShortlistAnswer["items"][number];
 type Counts = Pick<ChooseJob, "sets" | "admissible">;
 
 const whole = (count: number) => formatFixed(count, 0);
+const combinations = (count: number) => `${whole(count)} ${count === 1 ? "combination" : "combinations"}`;
 
 /** The surest is the one that its verdict puts first; where even that doesn't hold, its verdict is what is said of it. */
 function surestText({ verdict: { state }, margin5 }: Judged): string {
@@ -25,15 +26,17 @@ function surestText({ verdict: { state }, margin5 }: Judged): string {
     : `the surest has ${reached}`;
 }
 
-/** @returns the view's answer: how many do it, the lightest, the surest as far as it is known */
+/** @returns the view's answer: how many work, the lightest, the surest as far as it is known */
 export function answerSentence(
   { sets, admissible }: Counts,
   lightest: ChosenSet | null,
   surest: Judged | null,
 ): string {
   if (admissible === 0)
-    return sets === 1 ? "The one set does not do it." : `None of the ${whole(sets)} sets does it.`;
-  const count = `${whole(admissible)} of ${whole(sets)} ${sets === 1 ? "set" : "sets"} ${admissible === 1 ? "does" : "do"} it`;
+    return sets === 1
+      ? "The one combination does not work."
+      : `None of the ${whole(sets)} combinations works.`;
+  const count = `${whole(admissible)} of ${combinations(sets)} ${admissible === 1 ? "works" : "work"}`;
   const mass = lightest?.values.mass;
   const light = typeof mass === "number" ? `the lightest weighs ${massText(mass)}` : "";
   const sure = surest ? surestText(surest) : "";
@@ -43,12 +46,12 @@ export function answerSentence(
 
 /** @returns how far a running job is, one line */
 export function progressText({ state, sets, solved, admissible, seconds }: ChooseJob): string {
-  if (state === "queued") return `${whole(sets)} sets wait for another search to end.`;
-  const rate = seconds > 0 && solved > 0 ? `, ${rateText(solved / seconds)} sets a second` : "";
-  return `${whole(solved)} of ${whole(sets)} sets solved, ${whole(admissible)} do it so far${rate}.`;
+  if (state === "queued") return `${combinations(sets)} wait for another search to end.`;
+  const rate = seconds > 0 && solved > 0 ? `, ${rateText(solved / seconds)} combinations a second` : "";
+  return `${whole(solved)} of ${combinations(sets)} solved, ${whole(admissible)} of them work so far${rate}.`;
 }
 
-/** @returns the best set so far, in short */
+/** @returns the best combination so far, in short */
 export function bestText(book: Book, set: BestSet): string {
   const { margin } = set.values;
   return `${margin === null ? "no pull needed" : marginText(margin)}, ${sizedRotorText(book, set)}`;
@@ -66,15 +69,15 @@ const SHORT = 0.1;
 /** @returns how long an ended job took */
 export function tookText({ sets, seconds }: ChooseJob): string {
   const took = seconds < SHORT ? "less than a tenth of a second" : `${formatFixed(seconds, 1)}\u202fs`;
-  return `${whole(sets)} ${sets === 1 ? "set" : "sets"} solved in ${took}.`;
+  return `${combinations(sets)} solved in ${took}.`;
 }
 
 /** @returns what the question on the form would bring, tried while it is typed */
 export function previewText({ sets, admissible, keepsOut }: Preview): string {
   const count = admissible === 0 ? "None" : admissible === sets ? "Every one" : whole(admissible);
-  const verb = admissible <= 1 || admissible === sets ? "does" : "do";
+  const verb = admissible <= 1 || admissible === sets ? "works" : "work";
   const most = keepsOut
     ? `; ${LIMIT_NAMES[keepsOut.limit] ?? keepsOut.limit} keeps out most, ${whole(keepsOut.sets)}`
     : "";
-  return `${count} of them ${verb} it${most}.`;
+  return `${count} of them ${verb}${most}.`;
 }

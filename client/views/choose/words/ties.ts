@@ -35,5 +35,5 @@ export function tiesText(items: Items): string {
 export function enoughText(items: Items, wanted: number | null): string | null {
   if (wanted === null) return null;
   const enough = items.filter((each) => each.enough).length;
-  return `${counted(enough, "set")} of these ${items.length} hold${enough === 1 ? "s" : ""} in ${Math.round(wanted * 100)}\u202f% of the cases or more.`;
+  return `${counted(enough, "combination")} of these ${items.length} hold${enough === 1 ? "s" : ""} in ${Math.round(wanted * 100)}\u202f% of the cases or more.`;
 }

@@ -66,7 +66,7 @@ export function LeakSection({ page, part, name, tests, chosen, answered }: LeakS
       <PlotChart
         {...common}
         name={`leak ${name}`}
-        sentence={`Leak flow against cavity pressure for ${name}, on logarithmic axes: readings, fitted law, and what the lip gap computes to.`}
+        sentence={`Leak flow against suction for ${name}, on logarithmic axes: readings, fitted law, and what the lip gap computes to.`}
         plot={plot}
         height={tall}
       />

@@ -109,7 +109,7 @@ export function leakPlot(page: LeakPage, part: "skirt" | "surface"): Plot {
   ];
   const xs = points.map((point) => pressureShown(point.pressure));
   return {
-    x: logAxisOver(headed("pressure in the cavity", "pressure"), [
+    x: logAxisOver(headed("suction", "pressure"), [
       ...xs,
       ...lines.flatMap((line) => line.points.map((p) => p.x)),
     ]),
@@ -133,7 +133,7 @@ export function leakResidualPlot(page: LeakPage): Plot {
   const most = Math.max(1, ...marks.filter((mark) => !mark.aside).map((mark) => Math.abs(mark.y)));
   return {
     x: logAxisOver(
-      headed("pressure in the cavity", "pressure"),
+      headed("suction", "pressure"),
       marks.flatMap((mark) => [mark.x / BEYOND, mark.x * BEYOND]),
     ),
     y: axisOver("residual, % of the flow", [-most, most]),

@@ -17,7 +17,7 @@ export const leak: KindSpec = {
   columns: [
     {
       key: "pressure",
-      label: "Cavity pressure",
+      label: "Suction",
       dimension: "pressure",
       need: "required",
       names: NAMES.pressure,
