@@ -8,7 +8,7 @@ import { Shell } from "./app/Shell.tsx";
 import { showRoute } from "./app/shownView.ts";
 import { startTheme } from "./app/theme.ts";
 import { currentUnits, reload } from "./state/book.ts";
-import { forgetOldDrafts } from "./state/drafts.ts";
+import { forgetOldDrafts, keepBesideOthers } from "./state/drafts.ts";
 import { startEvents } from "./state/events.ts";
 
 const root = document.getElementById("app");
@@ -18,6 +18,7 @@ setDecimalMark(markOfLanguage(navigator.language));
 showUnitsOf(() => currentUnits.value);
 startTheme();
 forgetOldDrafts();
+keepBesideOthers();
 carryFocus();
 startTitle();
 startRouter((next) => void showRoute(next));

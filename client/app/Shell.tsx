@@ -2,6 +2,8 @@ import { useEffect, useRef } from "preact/hooks";
 import { currentBook, currentUnits, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
+import { otherVersion } from "../state/serverVersion.ts";
+import { version } from "../state/version.ts";
 import { DocLink } from "../ui/Docs.tsx";
 import { Explanation } from "../ui/explain/Explanation.tsx";
 import { Problem } from "../ui/Problem.tsx";
@@ -51,6 +53,7 @@ export function Shell() {
             </button>
           </Problem>
         )}
+        <OtherVersion />
         <Notice />
         {loadState.value === "error" && <ReadingFailed />}
         {loaded && currentBook.value && <loaded.Component key={JSON.stringify(currentUnits.value)} />}
@@ -72,6 +75,19 @@ function Notice() {
     <Problem message={notice.value}>
       <button type="button" onClick={dismiss}>
         Dismiss
+      </button>
+    </Problem>
+  );
+}
+
+/** What is typed in a form is kept over the reload, unless the browser keeps nothing. */
+function OtherVersion() {
+  if (otherVersion.value === null) return null;
+  const message = `The server is version ${otherVersion.value} by now, this page is ${version}: it may show or save wrongly. What you typed in a form comes back when you reload the page.`;
+  return (
+    <Problem message={message}>
+      <button type="button" onClick={() => location.reload()}>
+        Reload the page
       </button>
     </Problem>
   );

@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import { tried } from "../state/browserStore.ts";
 
 export const THEMES = ["system", "light", "dark"] as const;
 export type Theme = (typeof THEMES)[number];
@@ -16,11 +17,11 @@ function wear(chosen: Theme): void {
 
 export function chooseTheme(chosen: Theme): void {
   wear(chosen);
-  localStorage.setItem(KEY, chosen);
+  tried(() => localStorage.setItem(KEY, chosen), undefined);
 }
 
 /** Puts on what was chosen last time. */
 export function startTheme(): void {
-  const kept = localStorage.getItem(KEY);
+  const kept = tried(() => localStorage.getItem(KEY), null);
   wear(THEMES.find((each) => each === kept) ?? "system");
 }

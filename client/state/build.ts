@@ -3,6 +3,7 @@ import { groupOf } from "../../shared/model/screens.ts";
 import { offered } from "../../shared/model/withdrawn.ts";
 import { go, href, route, type ViewName } from "../app/router.ts";
 import { currentBook } from "./book.ts";
+import { tried } from "./browserStore.ts";
 import { type Changes, type LeftOut, leftOutOf } from "./handles.ts";
 import { type PartTried, triedFromQuery, triedToQuery } from "./partsTried.ts";
 
@@ -18,7 +19,7 @@ export const current = computed(() => {
   const builds = currentBook.value?.builds ?? [];
   const wanted = showsBuild(route.value.view) ? route.value.id : null;
   if (wanted !== null) return builds.find((build) => build.id === wanted) ?? null;
-  const last = sessionStorage.getItem(LAST_BUILD);
+  const last = tried(() => sessionStorage.getItem(LAST_BUILD), null);
   return builds.find((build) => build.id === last) ?? offered(builds, null)[0] ?? builds[0] ?? null;
 });
 
@@ -56,12 +57,13 @@ export const overlayIds = signal<readonly string[]>([]);
 /** Takes what the address carries: the changes and the builds laid over. */
 export function fromAddress(): void {
   const { query } = route.peek();
-  const { tried, unknown } = triedFromQuery(query, currentBook.peek());
-  changes.value = tried;
-  unknownParts.value = unknown;
+  const asked = triedFromQuery(query, currentBook.peek());
+  changes.value = asked.tried;
+  unknownParts.value = asked.unknown;
   leftOut.value = leftOutOf(query);
   overlayIds.value = (query.get("over") ?? "").split(",").filter(Boolean);
-  if (current.peek()) sessionStorage.setItem(LAST_BUILD, current.peek()?.id ?? "");
+  const shown = current.peek();
+  if (shown) tried(() => sessionStorage.setItem(LAST_BUILD, shown.id), undefined);
 }
 
 /** Writes the changes and the builds laid over into the address, so that a link or a reload brings them back. */

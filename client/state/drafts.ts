@@ -1,4 +1,5 @@
 import { tried } from "./browserStore.ts";
+import { notice } from "./notice.ts";
 
 /** What was typed and not saved yet, as a form keeps it. */
 export interface Kept<T> {
@@ -46,7 +47,25 @@ export function keptDraft<T>(
   return { ...kept, content: kept.content };
 }
 
-/** Keeps what is typed until it is saved; a full store keeps the last that fitted. */
+/** What this page wrote and neither saved nor discarded, by key. */
+const unsaved = new Map<string, string>();
+
+const NOT_KEPT =
+  "This browser doesn't keep what you type: its storage is full or switched off. Save before you reload or close the page.";
+
+/** false once a draft was refused, until one is kept again */
+let isKept = true;
+
+function write(key: string, text: string): void {
+  const wasKept = isKept;
+  isKept = tried(() => {
+    localStorage.setItem(key, text);
+    return true;
+  }, false);
+  if (wasKept && !isKept) notice.value = NOT_KEPT;
+}
+
+/** Keeps what is typed until it is saved; a full store keeps the last that fitted, and the page says so. */
 export function keepDraft(
   address: string,
   content: unknown,
@@ -54,12 +73,24 @@ export function keepDraft(
   now = Date.now(),
 ): void {
   const kept: Kept<unknown> = { content, revision, at: now };
-  tried(() => localStorage.setItem(keyOf(address), JSON.stringify(kept)), undefined);
+  const text = JSON.stringify(kept);
+  unsaved.set(keyOf(address), text);
+  write(keyOf(address), text);
 }
 
 /** It was saved, or discarded. */
 export function forgetDraft(address: string): void {
+  unsaved.delete(keyOf(address));
   tried(() => localStorage.removeItem(keyOf(address)), undefined);
+}
+
+/** The same form may be open in another tab: when that one saves or discards its own, what was typed here is kept on. */
+export function keepBesideOthers(): void {
+  addEventListener("storage", (event) => {
+    const { key, newValue } = event as StorageEvent;
+    const text = key === null ? undefined : unsaved.get(key);
+    if (key !== null && text !== undefined && newValue === null) write(key, text);
+  });
 }
 
 /** Drops drafts that are too old to be shown again. */

@@ -2,6 +2,7 @@ import { signal } from "@preact/signals";
 import { apply, reload } from "./book.ts";
 import { LEAVE } from "./events/hub.ts";
 import { followStream, type News } from "./events/stream.ts";
+import { askVersion } from "./serverVersion.ts";
 import { whileVisible } from "./whileVisible.ts";
 
 /** false while the server can't be reached */
@@ -9,6 +10,7 @@ export const connected = signal(true);
 
 function receive(news: News): void {
   if ("change" in news) return void apply(news.change);
+  if (news.connected) void askVersion();
   if (news.connected && !connected.peek()) void reload();
   connected.value = news.connected;
 }

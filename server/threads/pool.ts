@@ -9,6 +9,8 @@ import type { RefusedTask, Task } from "./worker.ts";
 const IDLE = 30_000;
 /** More threads than this bring little: the results are put together on one. */
 const MOST_THREADS = 8;
+/** What a thread made last and may have done with already is collected beyond so much [MB]; V8 lets 48 gather by itself, for each thread. */
+const YOUNG = 16;
 /** Tasks that may wait for a thread. */
 const MOST_WAITING = 200;
 
@@ -21,7 +23,13 @@ function answerOf<N extends TaskName>(answer: Output<N> | RefusedTask): Output<N
 /** @returns a pool of worker threads, one a core, that start with the first task; `file` is the built worker */
 export function pool(file: string): Threads {
   const count = Math.min(MOST_THREADS, Math.max(1, availableParallelism()));
-  const workers = new Piscina({ filename: file, minThreads: 0, maxThreads: count, idleTimeout: IDLE });
+  const workers = new Piscina({
+    filename: file,
+    minThreads: 0,
+    maxThreads: count,
+    idleTimeout: IDLE,
+    resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+  });
   const stops = new Set<(error: Error) => void>();
   // A thread that can't even start belongs to no task: all that waits is given up, or it would be started for ever.
   workers.on("error", (error: Error) => {

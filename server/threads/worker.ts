@@ -1,16 +1,19 @@
-import { constants, setPriority } from "node:os";
+import { setPriority } from "node:os";
 import { isMainThread } from "node:worker_threads";
 import { move } from "piscina";
 import type { Refused } from "../refusal.ts";
 import { refusalOf } from "../refusals.ts";
 import { done, type Input, type TaskName } from "./tasks.ts";
 
+/** A third of the share of a core that the server's own thread has where both want it (nice 5): less starves where much else runs. */
+const BEHIND = 5;
+
 /**
  * Where all cores are wanted at once, long work waits for the server's own thread and not the other way round: on a
  * machine of two cores a search with two threads would take a third of each answer's time. Linux alone takes 0 for the
  * thread that asks (setpriority(2), notes); elsewhere it means the whole server.
  */
-if (!isMainThread && process.platform === "linux") setPriority(0, constants.priority.PRIORITY_BELOW_NORMAL);
+if (!isMainThread && process.platform === "linux") setPriority(0, BEHIND);
 
 /** One task for a thread. */
 export interface Task<N extends TaskName = TaskName> {

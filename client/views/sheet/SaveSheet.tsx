@@ -1,12 +1,12 @@
 import { isDemo } from "../../state/book.ts";
 import { changes } from "../../state/build.ts";
+import { version } from "../../state/version.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { download, plainName } from "../../ui/download.ts";
 import { fitPaper } from "./fitPaper.ts";
 import { pageOf } from "./page.ts";
 import { recordOf } from "./record.ts";
 import type { Sheet } from "./useSheet.ts";
-import { version } from "./version.ts";
 
 /** Prints the sheet, or keeps it as a page or as data; waits until all of it is worked out. */
 export function SaveSheet({ sheet }: { readonly sheet: Sheet }) {

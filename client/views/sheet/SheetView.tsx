@@ -7,6 +7,7 @@ import { isDemo } from "../../state/book.ts";
 import { changes } from "../../state/build.ts";
 import { isChanged, isLacking } from "../../state/outcome.ts";
 import { triedToQuery } from "../../state/partsTried.ts";
+import { version } from "../../state/version.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { Missing } from "../../ui/Missing.tsx";
@@ -21,7 +22,6 @@ import { fitPaper } from "./fitPaper.ts";
 import { PartsSection, TestsSection } from "./made.tsx";
 import { SaveSheet } from "./SaveSheet.tsx";
 import { type Sheet, useSheet } from "./useSheet.ts";
-import { version } from "./version.ts";
 
 /** What was decided, and on what grounds? A page or two of a build, to be printed and kept. */
 export default function SheetView() {

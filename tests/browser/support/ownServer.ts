@@ -15,6 +15,8 @@ export interface OwnServer {
   readonly address: string;
   /** Ends the process and starts another on the same data file and port. */
   readonly restart: () => Promise<void>;
+  /** Ends the process, does something while there is none, and starts another as {@link restart} does. */
+  readonly without: (work: () => Promise<void>) => Promise<void>;
   readonly stop: () => Promise<void>;
 }
 
@@ -61,12 +63,18 @@ async function startOwnServer(): Promise<OwnServer> {
   const file = join(folder, "bench.db");
   const port = await freePort();
   let server = await start(port, file);
+  const without = async (work: () => Promise<void>) => {
+    await end(server);
+    try {
+      await work();
+    } finally {
+      server = await start(port, file);
+    }
+  };
   return {
     address: `http://127.0.0.1:${port}`,
-    restart: async () => {
-      await end(server);
-      server = await start(port, file);
-    },
+    restart: () => without(() => Promise.resolve()),
+    without,
     stop: async () => {
       await end(server);
       rmSync(folder, { recursive: true, force: true });
@@ -79,7 +87,7 @@ async function startOwnServer(): Promise<OwnServer> {
  *
  * @returns the server; its address is known once the tests run
  */
-export function useOwnServer(): Pick<OwnServer, "address" | "restart"> {
+export function useOwnServer(): Pick<OwnServer, "address" | "restart" | "without"> {
   let server: OwnServer | null = null;
   const running = (): OwnServer => {
     if (!server) throw new Error("The server runs while tests do.");
@@ -94,5 +102,6 @@ export function useOwnServer(): Pick<OwnServer, "address" | "restart"> {
       return running().address;
     },
     restart: () => running().restart(),
+    without: (work) => running().without(work),
   };
 }

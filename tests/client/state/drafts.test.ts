@@ -1,5 +1,12 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { forgetDraft, forgetOldDrafts, keepDraft, keptDraft } from "#client/state/drafts.ts";
+import {
+  forgetDraft,
+  forgetOldDrafts,
+  keepBesideOthers,
+  keepDraft,
+  keptDraft,
+} from "#client/state/drafts.ts";
+import { notice } from "#client/state/notice.ts";
 
 const DAY = 24 * 3600 * 1000;
 const NOW = Date.UTC(2026, 2, 14);
@@ -73,4 +80,39 @@ describe("what was typed and not saved", () => {
       expect(keptDraft("motors/new", isText, NOW)).toBeNull();
     },
   );
+
+  it("in a store that is full: the page says so once, and again when it was kept in between", () => {
+    store();
+    keepDraft("motors/new", "a", null, NOW);
+    notice.value = null;
+    store("full");
+    keepDraft("motors/new", "ab", null, NOW);
+    expect(notice.value).toMatch(/doesn't keep what you type/);
+    notice.value = null;
+    keepDraft("motors/new", "abc", null, NOW);
+    expect(notice.value).toBeNull();
+    store();
+    keepDraft("motors/new", "abc", null, NOW);
+    store("full");
+    keepDraft("motors/new", "abcd", null, NOW);
+    expect(notice.value).toMatch(/Save before you reload/);
+  });
+
+  it("saved in another tab that has the same form open: what was typed here is kept on, until it is saved here", () => {
+    const kept = store();
+    let told: (event: Partial<StorageEvent>) => void = () => {};
+    vi.stubGlobal("addEventListener", (_type: string, listener: typeof told) => {
+      told = listener;
+    });
+    keepBesideOthers();
+    keepDraft("motors/new", "typed here", null, NOW);
+    const [key] = kept.keys();
+    kept.clear();
+    told({ key, newValue: null });
+    expect(keptDraft("motors/new", isText, NOW)?.content).toBe("typed here");
+    forgetDraft("motors/new");
+    told({ key, newValue: null });
+    told({ key: null, newValue: null });
+    expect(kept.size).toBe(0);
+  });
 });

@@ -1,5 +1,6 @@
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { go, href, route } from "../../../app/router.ts";
+import { tried } from "../../../state/browserStore.ts";
 import type { Column } from "../answers.ts";
 import { COLUMNS } from "../columns.ts";
 
@@ -63,11 +64,11 @@ export interface Asked {
 }
 
 export function remember(asked: Asked): void {
-  sessionStorage.setItem(KEY, JSON.stringify(asked));
+  tried(() => sessionStorage.setItem(KEY, JSON.stringify(asked)), undefined);
 }
 
 /** @returns the question asked last in this tab, or null */
 export function remembered(): Asked | null {
-  const text = sessionStorage.getItem(KEY);
+  const text = tried(() => sessionStorage.getItem(KEY), null);
   return text === null ? null : (JSON.parse(text) as Asked);
 }

@@ -1,1 +1,0 @@
-export { version } from "../../../package.json" with { type: "json" };
