@@ -40,10 +40,6 @@ const ORDER = ["day", "created_at", "id"] as const;
 /** What has a day stands newest first, everything else as it was entered. */
 const NEWEST_FIRST = byCollection((name) => isDated(COLLECTIONS[name]));
 
-/** A place before every row that there can be. */
-const startOf = (collection: CollectionName): PagePlace =>
-  NEWEST_FIRST[collection] ? ["~", "~", "~"] : ["", "", ""];
-
 /** Which filters a list has. */
 export interface Filters {
   readonly kind: boolean;
@@ -51,15 +47,20 @@ export interface Filters {
   readonly uses: number;
   readonly text: boolean;
   readonly withdrawn?: boolean;
+  /** behind a place, which every later page is; the first is not compared with any */
+  readonly behind?: boolean;
 }
 
 const USES_PART = "part_collection = ? AND part = ?";
 
 /**
- * @returns the statement of one page; the place in the order is always bound, so that an index gives the rows in order:
+ * @returns the statement of one page, whose rows an index gives in order:
  * that of the first part used, else that of the kind, else that of the collection. Bound are the parts, the collection, the kind, the place, the text, the number of rows.
  */
-export function listSql(collection: CollectionName, { kind, uses, text, withdrawn }: Filters): string {
+export function listSql(
+  collection: CollectionName,
+  { kind, uses, text, withdrawn, behind }: Filters,
+): string {
   const along = uses > 0 ? "u" : "r";
   const from =
     uses > 0
@@ -72,7 +73,7 @@ export function listSql(collection: CollectionName, { kind, uses, text, withdraw
     ...Array.from({ length: Math.max(0, uses - 1) }, () => more),
     `${along}.collection = ?`,
     ...(kind ? ["r.kind = ?"] : []),
-    `(${place.join(", ")}) ${NEWEST_FIRST[collection] ? "<" : ">"} (?, ?, ?)`,
+    ...(behind ? [`(${place.join(", ")}) ${NEWEST_FIRST[collection] ? "<" : ">"} (?, ?, ?)`] : []),
     ...(text ? ["r.name LIKE ? ESCAPE '\\'"] : []),
     ...(withdrawn === undefined ? [] : [`r.withdrawn ${withdrawn ? "<>" : "="} ''`]),
   ];
@@ -92,7 +93,7 @@ export class Listing {
   ) {}
 
   page({ limit, cursor, kind, uses = [], text, withdrawn }: ListQuery): Page {
-    const place = cursor ? placeOf(cursor, ORDER.length) : startOf(this.collection);
+    const place = cursor ? placeOf(cursor, ORDER.length) : [];
     const bound = [
       ...uses.flatMap((used) => [used.collection, used.id]),
       this.collection,
@@ -100,7 +101,13 @@ export class Listing {
       ...place,
       ...(text ? [likeOf(text)] : []),
     ];
-    const filters = { kind: Boolean(kind), uses: uses.length, text: Boolean(text), withdrawn };
+    const filters = {
+      kind: Boolean(kind),
+      uses: uses.length,
+      text: Boolean(text),
+      withdrawn,
+      behind: Boolean(cursor),
+    };
     // One row more than asked for says whether another page follows.
     return pageOf(this.#statement(filters).iterate(...bound, limit + 1) as Iterable<PlacedRow>, limit);
   }
