@@ -8,7 +8,7 @@ import type { Database, Statement } from "./database.ts";
 import { type Data, dayOf, LOOKUP, lookupValues } from "./rows.ts";
 
 /** So much of it lies in memory, the rest in a file that nobody else sees and that goes with it [kB]. */
-const IN_MEMORY = 16_000;
+const IN_MEMORY = 8_000;
 
 /** A record as it is, or what it said before. */
 export type Part = "records" | "revisions";

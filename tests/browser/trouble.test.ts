@@ -11,6 +11,7 @@ const server = useOwnServer();
 const at = (path: string) => server.address + path;
 const save = (page: Page) => page.getByRole("button", { name: "Save the test" }).click();
 const problem = (page: Page) => page.locator(".problem").first();
+const connectionLost = (page: Page) => page.getByText("No connection to the server").count();
 const held = (page: Page) => page.getByLabel("pull 1, held");
 
 /** What the browser itself writes when no server answers. */
@@ -39,15 +40,14 @@ describe("a server that is gone while a test is typed", () => {
     const page = await screens.open(at("/bench"), { allowed: GONE });
     await typed(page, "pull of a stopped server");
     await server.without(async () => {
-      const footer = page.locator(".shell-footer [role=status]");
-      await eventually(() => footer.textContent()).toContain("No connection to the server");
+      await eventually(() => connectionLost(page)).toBe(1);
       await save(page);
       await eventually(() => page.locator(".bench-summary").textContent()).toContain(
         "The server does not answer. Is it still running?",
       );
       expect(await held(page).inputValue()).toMatch(/^410/);
     });
-    await eventually(() => page.locator(".shell-footer [role=status]").count()).toBe(0);
+    await eventually(() => connectionLost(page)).toBe(0);
     expect(await held(page).inputValue()).toMatch(/^410/);
     await savedOnce(page, "pull of a stopped server");
   });
