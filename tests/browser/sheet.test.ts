@@ -41,10 +41,14 @@ describe("Sheet", () => {
     for (const format of ["A4", "Letter"] as const)
       expect(await pagesOf(page, format), `pages of ${format}`).toBe(2);
     const verdict = (await page.locator("main h1").textContent()) ?? "";
+    const over = page.getByRole("region", { name: "Over the joints" });
+    expect(await over.locator("tbody th").first().textContent()).toMatch(/^Putty line/);
+    expect(await over.locator("tbody td").count()).toBeGreaterThan(2);
 
     const data = JSON.parse(await saved(page, "Save as JSON"));
     expect(data.verdict.reason).toContain(verdict.replace(/\s/g, " "));
     expect(data.nextTests.length).toBeGreaterThan(0);
+    expect(data.crossings[0].joint.depth).toBe(0.0003);
 
     const alone = await saved(page, "Save as a page");
     expect(alone).not.toMatch(/<script|<link|https?:\/\/127/);

@@ -17,7 +17,15 @@ import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { AttitudeStrip } from "../match/strip/AttitudeStrip.tsx";
 import { CAUTIONS, GROUPS } from "../rundown/limits/limitWords.ts";
 import { MatchStill, RoseStill } from "./charts.tsx";
-import { FitSection, LimitsSection, MassSection, NextSection, OpenSection, RunSection } from "./findings.tsx";
+import {
+  CrossingSection,
+  FitSection,
+  LimitsSection,
+  MassSection,
+  NextSection,
+  OpenSection,
+  RunSection,
+} from "./findings.tsx";
 import { fitPaper } from "./fitPaper.ts";
 import { PartsSection, TestsSection } from "./made.tsx";
 import { SaveSheet } from "./SaveSheet.tsx";
@@ -125,6 +133,7 @@ function Second({ sheet }: { readonly sheet: Sheet }) {
           <LimitsSection sheet={sheet} />
         </div>
       </div>
+      <CrossingSection sheet={sheet} />
       <OpenSection sheet={sheet} />
       <section class="sheet-cautions" aria-label="Cautions">
         {GROUPS.map(({ caution }) => (

@@ -1,4 +1,5 @@
 import { isDestroyed } from "../../../shared/decide/verdict/states.ts";
+import { CrossingTable } from "../../ui/crossing/CrossingTable.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
 import { fitFigures, fitSentence } from "../fitup/fitWords.ts";
@@ -38,6 +39,20 @@ export function LimitsSection({ sheet: { limits } }: Props) {
       <h2>What burns or bursts first</h2>
       <p>{limits.first.sentence}</p>
       <LimitTables limits={limits} cautions={false} />
+    </section>
+  );
+}
+
+/** What it holds while its lip stands over a joint of the surface; nothing of a surface without any. */
+export function CrossingSection({ sheet: { outcome, verdict } }: Props) {
+  if (verdict.crossings.length === 0) return null;
+  return (
+    <section aria-label="Over the joints">
+      <CrossingTable
+        crossings={verdict.crossings}
+        target={outcome.build.targetMargin}
+        state={verdict.verdict?.state ?? null}
+      />
     </section>
   );
 }

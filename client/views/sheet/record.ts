@@ -39,6 +39,10 @@ function attitudesOf({ outcome, sure: { doubt } }: Sheet) {
   });
 }
 
+function crossingsOf({ verdict: { crossings } }: Sheet) {
+  return crossings.map(({ joint, way, attitudes, worst }) => ({ joint, way, attitudes, worst }));
+}
+
 function runOf({ run }: Sheet) {
   if (!run) return null;
   const { end, tracks, minimumVoltage, targetMargin, samples } = run;
@@ -104,6 +108,7 @@ export function recordOf(sheet: Sheet, { at, version, demo, tried }: Made) {
     point: prediction?.point ?? null,
     pull: prediction?.suction ?? null,
     attitudes: attitudeRows(outcome).length > 0 ? attitudesOf(sheet) : [],
+    crossings: crossingsOf(sheet),
     uncertainty: sure.doubt && {
       pull: sure.doubt.suction,
       shares: shareParts(sure.doubt.shares, sure.sources).map(({ what, share }) => ({ what, share })),

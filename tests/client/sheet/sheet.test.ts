@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
 import { uncertaintyState } from "#client/state/useUncertainty.ts";
+import { foundIn } from "#client/state/verdict/found.ts";
 import { headroomOf } from "#client/views/mass/headroom.ts";
 import { answerTo } from "#client/views/rundown/answer.ts";
 import { questionOf } from "#client/views/rundown/question.ts";
@@ -9,8 +10,11 @@ import { recordOf } from "#client/views/sheet/record.ts";
 import { daysText, testRows } from "#client/views/sheet/testRows.ts";
 import type { Sheet } from "#client/views/sheet/useSheet.ts";
 import { fitStacks } from "#shared/book/fitUp/fitStack.ts";
+import { jointsUnder } from "#shared/book/jointsUnder.ts";
 import { limitsInput } from "#shared/book/limitsInput.ts";
 import { limitsOf } from "#shared/decide/limits/limits.ts";
+import { skirtOver } from "#shared/physics/joints.ts";
+import { predict } from "#shared/physics/predict.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
@@ -22,11 +26,13 @@ function sheetOf(id: string): Sheet {
   const outcome = solve(book, build.data);
   const question = questionOf(book, outcome, { startCharge: 1, targetMargin: build.data.targetMargin });
   const limited = question && limitsInput(book, outcome.build, question.input);
+  const found = foundIn(book, outcome);
+  const crossings = found && "answered" in found ? found.answered.findings.crossings : [];
   return {
     book,
     build,
     outcome,
-    verdict: { verdict: null, crossings: [], ways: null, problem: null },
+    verdict: { verdict: null, crossings, ways: null, problem: null },
     sure: uncertaintyState(null, null, false),
     run: question && answerTo(question),
     limits: limited && limitsOf(limited),
@@ -101,5 +107,18 @@ describe("a sheet as data", () => {
     expect(record.runDown?.end).toEqual(sheet.run?.end);
     expect(record.limits?.limits).toBe(sheet.limits?.limits);
     expect(record.mass.mass).toBe(sheet.headroom.mass);
+  });
+
+  it("holds the margins over each joint of the surface, as a prediction on the joint has them", () => {
+    const sheet = sheetOf("roof-crawler");
+    const { crossings } = recordOf(sheet, MADE);
+    const surface = book.surfaces.find(({ id }) => id === sheet.build.data.surface)?.data;
+    expect(crossings.map(({ joint }) => joint.depth)).toEqual(surface?.joints?.map(({ depth }) => depth));
+    const [{ joint, way, worst }] = crossings;
+    const input = sheet.outcome.resolved?.input ?? expect.fail("the roof crawler has no numbers");
+    const under = jointsUnder(book, sheet.build.data) ?? expect.fail("no joints");
+    const over = predict({ ...input, skirt: skirtOver(input.skirt, joint, way, under.span) });
+    expect(worst.driving.margin).toBeCloseToRelative(over.worst.driving.margin ?? 0, 1e-9);
+    expect(recordOf(sheetOf("prop-scout"), MADE).crossings).toEqual([]);
   });
 });
