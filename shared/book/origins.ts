@@ -1,4 +1,5 @@
 import type { Origin } from "../physics/working.ts";
+import { formatFixed } from "../units/format.ts";
 import { type Book, findById } from "./book.ts";
 import type { BuildWithMass } from "./mass/withMass.ts";
 import { type Resolved, solvable } from "./resolve/resolved.ts";
@@ -68,9 +69,11 @@ function packOrigins({ resolved }: Sources): Origin[] {
     stated: "By the pack's stated curve, at the build's charge.",
     chemistry: `By a published curve of ${pack.chemistry?.name ?? "its chemistry"}, at the build's charge.`,
   }[pack.basis];
+  const cold = pack.rise === 1 ? "" : `, times ${formatFixed(pack.rise, 2)} in the air of the build`;
+  const ofCell = `Of the pack's cell: its discharge tests, or its page${cold}.`;
   return [
     ...from(curve, pack.testIds, { V_cell: input.openCircuitVoltage }),
-    ...from("Of the pack's cell: its discharge tests, or its page.", pack.testIds, {
+    ...from(ofCell, pack.testIds, {
       R_cell: input.cellResistance,
     }),
     ...from("As on the pack's page, or tried in the build.", [], {

@@ -1,9 +1,12 @@
 import { type DischargeFit, fitDischarge } from "../fit/dischargeFit.ts";
 import type { Pack } from "../model/parts/pack.ts";
+import type { DischargeTest } from "../model/tests/discharge.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
+import { DEFAULT_WEATHER } from "../physics/air.ts";
 import { CHEMISTRY_TABLES, type ChemistryTable } from "../physics/cells/table.ts";
 import type { Note } from "../physics/note.ts";
 import type { CellInput } from "../physics/rundown.ts";
+import { toSI } from "../units/quantity.ts";
 import { type Book, findById, oncePerBook, testsOf } from "./book.ts";
 import type { Missing } from "./missing.ts";
 import { dischargeReadings } from "./readings/discharge.ts";
@@ -16,6 +19,12 @@ export interface PackBasis {
   /** resistance and capacity from the tests where they tell them, else as the pack states them */
   readonly cell: CellInput;
   readonly fit: DischargeFit | null;
+  /** R(0 °C)/R(20 °C) of the cell; null: not stated [-] */
+  readonly coldFactor: number | null;
+  /** at which the resistance was told: the mean of the discharge tests' air, else 20 °C [K] */
+  readonly toldAt: number;
+  /** what the cell's resistance is multiplied by in the build's cold already [-] */
+  readonly rise: number;
   /** the published curve in use, with its source; null where it isn't */
   readonly chemistry: ChemistryTable | null;
   /** tests that the curve rests on */
@@ -28,11 +37,20 @@ export type PackAnswer = PackBasis | { readonly basis: "missing"; readonly missi
 
 interface Tested {
   readonly fit: DischargeFit | null;
+  /** [K] */
+  readonly toldAt: number;
   readonly testIds: readonly string[];
   readonly notes: readonly Note[];
 }
 
-const NOT_TESTED: Tested = { fit: null, testIds: [], notes: [] };
+const { temperature: ROOM } = DEFAULT_WEATHER;
+const NOT_TESTED: Tested = { fit: null, toldAt: ROOM, testIds: [], notes: [] };
+
+/** Mean air of the tests, 20 °C where none was read [K]. */
+function airOf(tests: readonly { readonly data: DischargeTest }[]): number {
+  const read = tests.map(({ data }) => (data.air ? toSI(data.air.temperature, "temperature") : ROOM));
+  return read.reduce((sum, each) => sum + each, 0) / read.length;
+}
 
 function tested(book: Book, packId: string, pack: Pack): Tested {
   const tests = testsOf(book, "discharge").filter(({ data }) => data.pack === packId);
@@ -44,7 +62,9 @@ function tested(book: Book, packId: string, pack: Pack): Tested {
   const { resistance: knownResistance, capacity: knownCapacity } = pack.cell;
   try {
     const fit = fitDischarge({ runs, knownResistance, knownCapacity });
-    return { fit, testIds: tests.map(({ id }) => id), notes: fit.warnings };
+    // A resistance that the readings don't tell is the stated one, at 20 °C.
+    const toldAt = fit.resistanceFrom === "known" ? ROOM : airOf(tests);
+    return { fit, toldAt, testIds: tests.map(({ id }) => id), notes: fit.warnings };
   } catch (error) {
     if (!(error instanceof NotEnoughDataError)) throw error;
     const message = `The discharge tests don't give the pack's curve: ${error.message}`;
@@ -53,17 +73,18 @@ function tested(book: Book, packId: string, pack: Pack): Tested {
 }
 
 function measuredCell(pack: Pack, fit: DischargeFit): CellInput {
-  const { curve: _stated, chemistry: _kind, ...cell } = pack.cell;
+  const { curve: _stated, chemistry: _kind, coldFactor: _rise, ...cell } = pack.cell;
   return { ...cell, resistance: fit.resistance, capacity: fit.capacity, curve: fit.curve };
 }
 
 function answerFor(book: Book, packId: string): PackAnswer | null {
   const pack = findById(book.packs, packId)?.data;
   if (!pack) return null;
-  const { fit, testIds, notes } = tested(book, packId, pack);
-  if (fit) return { basis: "measured", cell: measuredCell(pack, fit), fit, chemistry: null, testIds, notes };
-  const { chemistry, curve, ...cell } = pack.cell;
-  if (curve) return { basis: "stated", cell: { ...cell, curve }, fit: null, chemistry: null, testIds, notes };
+  const { fit, toldAt, testIds, notes } = tested(book, packId, pack);
+  const { chemistry, curve, coldFactor = null, ...cell } = pack.cell;
+  const told = { coldFactor, toldAt, rise: 1, testIds, notes };
+  if (fit) return { basis: "measured", cell: measuredCell(pack, fit), fit, chemistry: null, ...told };
+  if (curve) return { basis: "stated", cell: { ...cell, curve }, fit: null, chemistry: null, ...told };
   if (chemistry) {
     const table: ChemistryTable = CHEMISTRY_TABLES[chemistry];
     return {
@@ -71,8 +92,7 @@ function answerFor(book: Book, packId: string): PackAnswer | null {
       cell: { ...cell, curve: table.curve },
       fit: null,
       chemistry: table,
-      testIds,
-      notes,
+      ...told,
     };
   }
   const lacking = notes.map(({ message }) => ` ${message}`).join("");

@@ -84,6 +84,7 @@ export const PACK = {
     capacity: above0(1e7),
     minimumVoltage: between(0.1, 10),
     resistance: from0(100),
+    coldFactor: between(1, 20),
     curve: { 0: FRACTION, 1: CELL_VOLTAGE },
     maxCurrent: above0(1e4),
   },

@@ -4,6 +4,7 @@ import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
 import type { BuildCalibration } from "../calibrated.ts";
 import { type CellVoltages, cutOffVoltage } from "../cellVoltages.ts";
+import { coldNotes, packInAir } from "../coldPack.ts";
 import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
 import { gapBasis } from "../gapBasis.ts";
 import { leakBasis } from "../leakBasis.ts";
@@ -52,7 +53,8 @@ export function resolveWith(book: Book, given: Build, calibration: BuildCalibrat
   const motorFound = motorAnswer(book, build.motor);
   const motor = motorFound && motorFound.basis !== "missing" ? motorFound : null;
   const packAnswer = packBasis(book, build.pack);
-  const pack = packAnswer && packAnswer.basis !== "missing" ? packAnswer : null;
+  const { temperature } = build.air;
+  const pack = packAnswer && packAnswer.basis !== "missing" ? packInAir(packAnswer, temperature) : null;
   const frictionAnswer =
     calibratedFriction(build.overrides.wheelFriction, calibration) ??
     (parts.surface && wheelFriction(book, parts.surface, build.overrides.wheelFriction));
@@ -111,7 +113,11 @@ export function resolveWith(book: Book, given: Build, calibration: BuildCalibrat
     roughness,
     stiffness,
     cellVoltage: either && pack && cellVoltages(either, build, pack),
-    notes: [...tipClearanceNotes(parts.rotor?.data ?? null, build.diameter, from), ...(motor?.notes ?? [])],
+    notes: [
+      ...tipClearanceNotes(parts.rotor?.data ?? null, build.diameter, from),
+      ...(motor?.notes ?? []),
+      ...(pack ? coldNotes(pack, temperature) : []),
+    ],
     tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],
   };
 }

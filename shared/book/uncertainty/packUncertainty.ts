@@ -12,8 +12,9 @@ export function addPackUncertainty(pack: Pack, basis: PackBasis, build: Build, i
   const { name, uncertainty } = pack;
   const stated = (what: string) => ({ from: "stated", what: `${what} of ${name}`, test: null }) as const;
   const fit = { from: "fit", what: `discharge tests of ${name}`, test: "discharge" } as const;
-  into.add("pack.cellResistance", basis.fit?.resistanceError, fit);
-  const cell = uncertainty["cell.resistance"] ?? uncertainty.cellResistance;
+  const { rise } = basis;
+  into.add("pack.cellResistance", rise * (basis.fit?.resistanceError ?? 0), fit);
+  const cell = rise * (uncertainty["cell.resistance"] ?? uncertainty.cellResistance ?? 0);
   if (basis.basis !== "measured")
     into.add("pack.cellResistance", cell, { ...stated("cell resistance"), test: "discharge" });
   into.add("pack.wireResistance", uncertainty.wireResistance, stated("wire resistance"));

@@ -32,6 +32,9 @@ export const CHEMISTRIES = ["lithium-ion", "lithium-iron-phosphate"] as const;
 /** A cell as the book keeps it: its curve may be left to a discharge test, or to what its chemistry is known to do. */
 export const storedCell = cell.extend({
   curve: cellCurve.optional().describe("open-circuit, by charge; discharge tests take its place"),
+  coldFactor: within("resistance at 0 °C over that at 20 °C", PACK.cell.coldFactor)
+    .optional()
+    .describe("how much the resistance rises in the cold, by the air of the build; 1 unless given"),
   chemistry: z
     .enum(CHEMISTRIES)
     .optional()

@@ -24,6 +24,10 @@ export const packForm: FormSpec = {
           example: "25 mΩ",
           required: true,
         }),
+        number("cell.coldFactor", "Resistance at 0 °C over that at 20 °C", {
+          example: "2.5",
+          hint: "two to three is common practice, no source; 1 unless given",
+        }),
         quantity("cell.minimumVoltage", "Least voltage under load", "voltage", {
           example: "3.2 V",
           required: true,
