@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { toneOf } from "../../../shared/decide/verdict/states.ts";
 import type { Verdict } from "../../../shared/decide/verdict/verdict.ts";
@@ -78,7 +79,29 @@ export function VerdictBand({ book, outcome }: Props) {
         {outcome.prediction ? problem : "This is missing:"}
       </Answer>
     );
-  const way = wayText(verdict, shown);
+  return (
+    <Band
+      verdict={verdict}
+      way={wayText(verdict, shown)}
+      target={outcome.build.targetMargin}
+      sure={sure}
+      marks={<VerdictMarks book={book} outcome={outcome} />}
+    />
+  );
+}
+
+interface BandProps {
+  readonly verdict: Verdict;
+  /** what to do about it; empty where nothing is to be done */
+  readonly way: string;
+  /** margin that is wanted [-] */
+  readonly target: number;
+  readonly sure: UncertaintyState;
+  readonly marks?: ComponentChildren;
+}
+
+/** A verdict, drawn. */
+export function Band({ verdict, way, target, sure, marks }: BandProps) {
   return (
     <section class={`verdict-band ${toneOf(verdict.state)}-band`} aria-label="Verdict" aria-live="polite">
       <StateMark state={verdict.state} words={stateWords(verdict)} />
@@ -87,10 +110,10 @@ export function VerdictBand({ book, outcome }: Props) {
         {way && <p class="verdict-way">{way}</p>}
         <p class="verdict-detail">
           {detailOf(verdict)}
-          <VerdictMarks book={book} outcome={outcome} />
+          {marks}
         </p>
       </div>
-      <Figures verdict={verdict} target={outcome.build.targetMargin} sure={sure} />
+      <Figures verdict={verdict} target={target} sure={sure} />
     </section>
   );
 }
