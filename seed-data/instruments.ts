@@ -1,4 +1,4 @@
-import { PLATE } from "./rigs.ts";
+import { PLATE } from "./rigs/rig.ts";
 
 const INVENTED = "Invented for the demo.";
 

@@ -1,5 +1,6 @@
 import { propellerRotors } from "./propellers.ts";
-import { BUILDS, CELL_CURVE, FAMILIES, GEARS, MOTORS, PACKS, SKIRTS, SURFACES } from "./truth.ts";
+import { CELL_CURVE, FAMILIES, GEARS, MOTORS, PACKS, SKIRTS, SURFACES } from "./truth.ts";
+import { BUILDS } from "./truthOfBuilds.ts";
 
 const INVENTED = "Invented for the demo.";
 const list = <T, D>(table: Record<string, T>, make: (truth: T) => D) =>
