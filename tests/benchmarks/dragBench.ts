@@ -13,15 +13,14 @@ const LEAST_SHOWN = 0.9;
 const P95 = 0.95;
 
 /** A median and a 95th percentile [s]. */
-interface Spread {
+export interface Spread {
   readonly median: number;
   readonly p95: number;
 }
 
-export interface DragTimes {
-  readonly curves: number;
-  readonly readings: number;
-  /** moves that changed the handle's value */
+/** How long the moves of a drag took. */
+export interface Moves {
+  /** that changed the handle's value */
   readonly moves: number;
   /** from the start of the handle's event until model, redraw, style and layout are done, forced [s] */
   readonly work: Spread;
@@ -29,6 +28,11 @@ export interface DragTimes {
   readonly painted: Spread;
   /** processor time of the page's thread a move, whatever else the machine does: script, style, layout and paint [s] */
   readonly processor: number;
+}
+
+export interface DragTimes extends Moves {
+  readonly curves: number;
+  readonly readings: number;
 }
 
 interface Marks {
@@ -86,6 +90,18 @@ const spread = (milliseconds: readonly number[]): Spread => ({
   p95: percentile(milliseconds, P95) / MILLISECONDS,
 });
 
+/** Drags the gap's handle of a page that stands still. */
+export async function timedMoves(page: Page, session: CDPSession): Promise<Moves> {
+  await page.evaluate(listen);
+  await session.send("Performance.enable", { timeDomain: "threadTicks" });
+  const before = await threadTime(session);
+  await drag(page);
+  const used = (await threadTime(session)) - before;
+  const marks = await page.evaluate(() => (window as unknown as { dragMarks: Marks }).dragMarks);
+  const [work, painted] = [marks.work.slice(WARM_UP), marks.painted.slice(WARM_UP)];
+  return { moves: work.length, work: spread(work), painted: spread(painted), processor: used / MOVES };
+}
+
 /** Drags the handle of the gap in Match with other builds laid over and all readings shown. */
 export async function timedDrag(browser: Browser, address: string, book: CrowdedBook): Promise<DragTimes> {
   const context = await browser.newContext({ baseURL: address, viewport: SCREEN });
@@ -99,21 +115,7 @@ export async function timedDrag(browser: Browser, address: string, book: Crowded
   const crosses = (shown ?? "").split("M").length - 1;
   if (crosses < LEAST_SHOWN * book.readings || laid !== book.curves - 1)
     throw new Error(`Match shows ${crosses} readings and ${laid} builds laid over.`);
-  await page.evaluate(listen);
-  const session = await context.newCDPSession(page);
-  await session.send("Performance.enable", { timeDomain: "threadTicks" });
-  const before = await threadTime(session);
-  await drag(page);
-  const used = (await threadTime(session)) - before;
-  const marks = await page.evaluate(() => (window as unknown as { dragMarks: Marks }).dragMarks);
+  const moves = await timedMoves(page, await context.newCDPSession(page));
   await context.close();
-  const [work, painted] = [marks.work.slice(WARM_UP), marks.painted.slice(WARM_UP)];
-  return {
-    curves: book.curves,
-    readings: crosses,
-    moves: work.length,
-    work: spread(work),
-    painted: spread(painted),
-    processor: used / MOVES,
-  };
+  return { curves: book.curves, readings: crosses, ...moves };
 }

@@ -6,8 +6,10 @@ export interface FirstLoad {
   /** script that the page runs, as each file gzips by itself [kB] */
   readonly script: number;
   readonly scriptFiles: number;
-  /** script that its workers run [kB] */
+  /** script that its workers run, what they import included [kB] */
   readonly workers: number;
+  /** answers of more than a kilobyte that came uncompressed */
+  readonly plain: number;
 }
 
 /** Panels below the picture ask for their script a little later [ms]. */
@@ -20,6 +22,29 @@ async function weighed(url: string): Promise<readonly [url: string, bytes: numbe
   return [url, gzipSync(Buffer.from(await response.arrayBuffer())).length];
 }
 
+interface Came {
+  readonly name: string;
+  /** as sent, and unpacked [bytes] */
+  readonly sent: number;
+  readonly size: number;
+}
+
+/** Runs in the page or in a worker: what it asked for. */
+function resources(): Came[] {
+  const entries = performance.getEntriesByType("resource") as PerformanceResourceTiming[];
+  return entries.map(({ name, encodedBodySize: sent, decodedBodySize: size }) => ({ name, sent, size }));
+}
+
+/** @returns scripts among what came: how many, and what they weigh together [kB] */
+async function weightOf(came: readonly Came[]): Promise<{ readonly files: number; readonly weight: number }> {
+  const names = new Set(came.map(({ name }) => name).filter((name) => /\.js$/.test(name)));
+  const files = await Promise.all([...names].map(weighed));
+  return {
+    files: files.length,
+    weight: files.reduce((sum, [, bytes]) => sum + bytes, 0) / BYTES_PER_KILOBYTE,
+  };
+}
+
 /** Opens Match in a browser that has nothing kept, waits until nothing more is asked for, and weighs the script that came. */
 export async function firstLoad(browser: Browser, address: string): Promise<FirstLoad> {
   const context = await browser.newContext({ baseURL: address });
@@ -29,14 +54,11 @@ export async function firstLoad(browser: Browser, address: string): Promise<Firs
   await page.locator("main h1").first().waitFor();
   await still();
   await page.waitForTimeout(LATE);
-  const names = await page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name));
+  const came = await page.evaluate(resources);
+  const imported = await Promise.all(page.workers().map((worker) => worker.evaluate(resources)));
   await context.close();
-  const files = await Promise.all([...new Set(names)].filter((name) => /\.js$/.test(name)).map(weighed));
-  const weight = (some: typeof files) => some.reduce((sum, [, bytes]) => sum + bytes, 0) / BYTES_PER_KILOBYTE;
-  const own = files.filter(([url]) => !isWorker(url));
-  return {
-    script: weight(own),
-    scriptFiles: own.length,
-    workers: weight(files.filter(([url]) => isWorker(url))),
-  };
+  const own = await weightOf(came.filter(({ name }) => !isWorker(name)));
+  const workers = await weightOf([...imported.flat(), ...came.filter(({ name }) => isWorker(name))]);
+  const plain = came.filter(({ sent, size }) => size > BYTES_PER_KILOBYTE && sent >= size).length;
+  return { script: own.weight, scriptFiles: own.files, workers: workers.weight, plain };
 }

@@ -1,5 +1,5 @@
 import type { Results } from "./parts.ts";
-import type { Row } from "./rows.ts";
+import type { Row } from "./row.ts";
 import { tableMarkdown } from "./table.ts";
 
 const INTRODUCTION = `Written by \`npm run bench\`; \`npm run bench -- --json\` prints the same as one JSON object. Seconds are of one machine on one day; the ratios, taken within one run, carry over to others.`;
@@ -13,7 +13,8 @@ Each part runs in a process of its own, so that none warms or crowds another. Th
 - **Cancelled** is timed over HTTP on the built server: until the stream says so, and until the threads have answered another small question in full.
 - **Drag**: a real pointer on the gap's handle in Match, a pixel a frame, with seven builds laid over and a curve test of two thousand readings. Model and redraw run from the start of the handle's event until its script, its style and its layout are done, which is forced; the painted frame is over when the browser goes on to the next task after the paint, so that it holds the wait for the frame as well.
 - **Costs** are of a short way over the plain way to the same answer, the least of five; that the answers agree is tested.
-- **First load**: what the browser asked for until Match stood still, each file gzipped by itself.
+- **First load**: what the browser asked for until Match stood still, each file gzipped by itself; of its workers, what they imported as well.
+- **Felt speed**: the demo as it comes, on a screen of a laptop. Cold: a browser that has nothing kept, five times, the middle one; the panels are there once nothing waits for its script or its answer and nothing on the page has changed for a second and a half. A longest task is that of all visits. A slower processor is the browser's own throttle of the page's thread; its other threads run at full speed. A change of view runs from the click to the painted view, everything in it that needs no other thread included.
 - **List pages**: over HTTP, the answer read and parsed, with a hundred thousand pull tests of the demo's size stored, and a thousand builds of eleven states each.
 - **Archive**: of that book, out of one server to a file and from the file into another that holds the demo; memory is the process's own high-water mark, its threads included, over what it held three seconds after its start.
 - **Held up**: GET /bench is asked over and over of the built server while each long request runs alone; the largest that the API takes, in the order of the table, the search's results asked of the same search.

@@ -1,39 +1,13 @@
 import type { Passed } from "./archiveBench.ts";
 import type { Results } from "./parts.ts";
-import type { ScreenTimes } from "./screenBench.ts";
+import { atMost, megabytes, millions, ms, type Row, s, times, told } from "./row.ts";
+import { screenRows } from "./screenRows.ts";
 import type { SweepSums } from "./sweepCases.ts";
-
-/** One line of the table. */
-export interface Row {
-  readonly what: string;
-  readonly measured: string;
-  /** empty where nothing was promised */
-  readonly budget: string;
-  /** null where nothing was promised or nothing could be measured */
-  readonly kept: boolean | null;
-}
 
 const NO_COMPILER = "no C compiler found";
 /** Sums of the sweep as converged outside this project: Σ Δp [Pa], Σ ω [rad/s], Σ Q [m³/s]. */
 const CONVERGED: SweepSums = { pressure: 1.1809641484e9, speed: 3.2838988123e9, flow: 7.4499870173e3 };
 const SUMS_AGREE = 1e-9;
-
-const SECOND = { digits: 2, factor: 1, unit: "s" };
-const THOUSANDTH = { digits: 1, factor: 1000, unit: "ms" };
-const ms = (seconds: number) => `${(seconds * THOUSANDTH.factor).toFixed(THOUSANDTH.digits)} ms`;
-const s = (seconds: number) => `${seconds.toFixed(SECOND.digits)} s`;
-const millions = (perSecond: number) => `${(perSecond / 1e6).toFixed(2)} million/s`;
-const times = (ratio: number) => `${ratio.toFixed(2)} ×`;
-
-const megabytes = (value: number) => `${Math.round(value)} MB`;
-
-const told = (what: string, measured: string): Row => ({ what, measured, budget: "", kept: null });
-const atMost = (what: string, value: number, most: number, text: (value: number) => string): Row => ({
-  what,
-  measured: text(value),
-  budget: `≤ ${text(most).replace(/\.0+(?= )/, "")}`,
-  kept: value <= most,
-});
 
 function largestMiss(sums: SweepSums): number {
   const keys = ["pressure", "speed", "flow"] as const;
@@ -99,21 +73,6 @@ function chooseRows({ choose, chooseGiving, chooseJob, chooseServer }: Results):
       0.2,
       ms,
     ),
-  ];
-}
-
-function screenRows({ drag, firstLoad }: ScreenTimes): Row[] {
-  const none = "no Chromium, Chrome or Edge found";
-  if (!drag || !firstLoad) return [told("handle dragged in Match", none), told("first load of Match", none)];
-  const shown = `${drag.curves} curves and ${drag.readings} readings shown`;
-  return [
-    atMost(`handle dragged, ${shown}: model and redraw, median`, drag.work.median, 0.008, ms),
-    atMost("the same, 95th percentile", drag.work.p95, 0.016, ms),
-    told("handle's event to painted frame, median", ms(drag.painted.median)),
-    told("the same, 95th percentile", ms(drag.painted.p95)),
-    told("processor time of the page for a move, mean", ms(drag.processor)),
-    atMost("script of Match's first load, gzipped", firstLoad.script, 200, (kB) => `${Math.round(kB)} kB`),
-    told("script of its workers, gzipped", `${Math.round(firstLoad.workers)} kB`),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { Row } from "./rows.ts";
+import type { Row } from "./row.ts";
 
 const HEADS: readonly string[] = ["what", "measured", "budget", ""];
 

@@ -17,6 +17,13 @@ const CHOSEN = {
 };
 const REPEATED = { first: 0.2, median: 0.02, runs: 25 };
 
+const MOVES = {
+  moves: 120,
+  work: { median: 0.007, p95: 0.015 },
+  painted: { median: 0.02, p95: 0.04 },
+  processor: 0.01,
+};
+
 /** Invented figures: what is written of them is checked, not how fast anything is. */
 const RESULTS: Results = {
   machine: { cores: 2, node: "20.0.0", date: "2026-01-01" },
@@ -49,7 +56,18 @@ const RESULTS: Results = {
   fit: { ...REPEATED, points: 5000, degree: 2 },
   costs: { withoutEach: 2, suctions: 0.5, offsets: 20 },
   mass: { swaps: 0.1, partSwaps: 0.4, ways: 400, ledger: 0.004, lines: 200 },
-  screen: { drag: null, firstLoad: null, missing: "none installed" },
+  screen: {
+    drag: { curves: 8, readings: 1900, ...MOVES },
+    firstLoad: { script: 190, scriptFiles: 40, workers: 90, plain: 0 },
+    felt: {
+      arrival: { verdict: 0.9, whole: 2.4, held: 0.09 },
+      slowArrival: { verdict: 1.9, whole: 6, held: 0.4 },
+      change: { views: 12, first: 0.3, again: 0.09 },
+      slowDrag: MOVES,
+      slower: 4,
+    },
+    missing: null,
+  },
   serverReady: { first: 0.4, again: 0.3 },
   holdUps: {
     requests: [{ name: "archive of the book", took: 0.2, asked: 20, p95: 0.01, slowest: 0.02 }],
@@ -104,13 +122,17 @@ describe("the table of benchmarks", () => {
     expect(verdictOf(slow, /Monte Carlo.*median/)).toBe(false);
     const sums = { ...SUMS, flow: SUMS.flow * (1 + 2e-9) };
     expect(verdictOf({ ...RESULTS, sweep: { ...RESULTS.sweep, sums } }, /sums/)).toBe(false);
+    const { felt } = RESULTS.screen;
+    const late = felt && { ...felt, arrival: { ...felt.arrival, verdict: 1.01 } };
+    expect(verdictOf({ ...RESULTS, screen: { ...RESULTS.screen, felt: late } }, /first verdict/)).toBe(false);
     const slower = { ...RESULTS, sweep: { ...RESULTS.sweep, ratioToC: 0.49 } };
     expect(verdictOf(slower, /ratio to C/)).toBe(false);
   });
 
   it("says that no compiler or browser was found, with none on the machine, and judges nothing by it", () => {
     const sweep = { ...RESULTS.sweep, ratioToC: null, compiledSolvesPerSecond: null };
-    const text = tableText(rowsOf({ ...RESULTS, sweep }));
+    const screen = { drag: null, firstLoad: null, felt: null, missing: "none installed" };
+    const text = tableText(rowsOf({ ...RESULTS, sweep, screen }));
     expect(text).toMatch(/ratio to C.*no C compiler found.*not measured/);
     expect(text).toMatch(/handle dragged.*no Chromium/);
   });

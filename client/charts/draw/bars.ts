@@ -1,7 +1,7 @@
-import { scaleLinear } from "d3";
 import type { Bar, BarPlot } from "../model/bars.ts";
 import type { ChartSize } from "../size.ts";
 import { chartFrame, type Group } from "./frame.ts";
+import { scaleOf } from "./scales.ts";
 import { clippedText, textWidth } from "./type.ts";
 
 const [ROW, THICKNESS] = [40, 9];
@@ -34,7 +34,7 @@ export interface BarsLayout {
 export function barsLayout({ bars }: BarPlot, size: ChartSize): BarsLayout {
   const width = Math.max(1, size.width - MARGIN.left - MARGIN.right);
   const values = bars.map(({ value }) => value);
-  const x = scaleLinear([Math.min(0, ...values), Math.max(0, ...values)], [0, width]);
+  const x = scaleOf({ from: Math.min(0, ...values), to: Math.max(0, ...values) }, [0, width]);
   const end: BarsLayout["end"] = ({ value }, row) => ({
     x: MARGIN.left + x(value),
     y: MARGIN.top + row * ROW + TOP + THICKNESS / 2,

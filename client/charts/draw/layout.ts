@@ -2,7 +2,7 @@ import type { Plot, Strip } from "../model/plot.ts";
 import type { ChartSize } from "../size.ts";
 import type { Margin } from "./frame.ts";
 import type { Straight } from "./ground.ts";
-import { placing, scaleOf } from "./scales.ts";
+import { type Scale, scaleOf } from "./scales.ts";
 import { sideRoom } from "./sideLabels.ts";
 import { clippedText, textWidth } from "./type.ts";
 
@@ -55,7 +55,7 @@ export function marginOf(plot: Plot, width: number): Margin {
 const EDGE = 0.5;
 
 const atOf =
-  (x: (value: number) => number, y: (value: number) => number): Straight["at"] =>
+  (x: Scale, y: Scale): Straight["at"] =>
   (a, b) => [x(a), y(b)];
 
 /** Layouts kept before they are forgotten. */
@@ -80,11 +80,8 @@ export function layoutOf(plot: Plot, size: ChartSize, margin: Margin = marginOf(
 function laidOut(plot: Plot, size: ChartSize, margin: Margin): Layout {
   const width = Math.max(1, size.width - margin.left - margin.right);
   const height = Math.max(1, size.height - margin.top - margin.bottom);
-  const [along, up] = [
-    [0, width],
-    [height, 0],
-  ] as const;
-  const [x, y] = [scaleOf(plot.x, along), scaleOf(plot.y, up)];
+  const x = scaleOf(plot.x, [0, width]);
+  const y = scaleOf(plot.y, [height, 0]);
   const off = plot.right ? RIGHT_AXIS : 0;
   return {
     size,
@@ -93,7 +90,7 @@ function laidOut(plot: Plot, size: ChartSize, margin: Margin): Layout {
     height,
     x,
     y,
-    at: atOf(placing(plot.x, along), placing(plot.y, up)),
+    at: atOf(x, y),
     wide: isWide(size.width),
     motion: plot.motion ?? 0,
     shows: (px, py) => px >= -EDGE && px <= width + EDGE && py >= -EDGE && py <= height + EDGE,

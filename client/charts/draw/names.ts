@@ -1,6 +1,6 @@
 import { keptOn } from "../kept.ts";
+import type { Contour } from "../model/field.ts";
 import type { Layers, Line, Mark, Name, Point, Region, Ring } from "../model/plot.ts";
-import type { Contour } from "./field.ts";
 import type { Group } from "./frame.ts";
 import type { Ground } from "./ground.ts";
 import { type Box, type Obstacle, placeFree, type Spot } from "./place.ts";

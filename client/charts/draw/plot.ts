@@ -1,7 +1,7 @@
 import type { Plot, Strip } from "../model/plot.ts";
 import { axisBottom, axisSide, noAxis } from "./axes.ts";
 import { lines, ribbons, spreads } from "./curves.ts";
-import { type Contour, contoursOf, field } from "./field.ts";
+import { field } from "./field.ts";
 import { chartFrame, drawOnce, type Frame } from "./frame.ts";
 import { type Layout, stripName } from "./layout.ts";
 import { levels } from "./levels.ts";
@@ -71,7 +71,7 @@ export function drawPlot(root: SVGSVGElement | SVGGElement, plot: Plot, layout: 
   const frame = chartFrame(root, { ...layout.size, margin: layout.margin });
   const layer = (name: string) => frame.layer(name, { clipped: true });
   axes(frame, plot, layout, named);
-  const contours: readonly Contour[] = plot.field ? contoursOf(plot.field, layout.at) : [];
+  const contours = plot.field?.contoursOf(plot.field, layout.at) ?? [];
   field(layer("field"), contours);
   regions(layer("regions"), plot.regions ?? [], layout);
   ribbons(layer("bands"), [...(plot.ribbons ?? []), ...(plot.bands ?? []).map(ribbonOf)], layout);

@@ -1,18 +1,28 @@
-import { ticks as evenTicks, type ScaleContinuousNumeric, scaleLinear, scaleLog } from "d3";
+import { ticks as evenTicks } from "d3";
 import type { Axis } from "../model/plot.ts";
 
-export type Scale = ScaleContinuousNumeric<number, number>;
-
-/** @returns an axis as pixels of a range */
-export function scaleOf(axis: Axis, range: readonly [number, number]): Scale {
-  return (axis.log ? scaleLog() : scaleLinear()).domain([axis.from, axis.to]).range(range);
+/** Where an axis has its numbers in a range [px]. */
+export interface Scale {
+  (value: number): number;
+  /** @returns the number that stands there */
+  readonly invert: (pixels: number) => number;
+  /** @returns about so many round numbers of an even axis */
+  readonly ticks: (count: number) => number[];
 }
 
-/** @returns where an axis has its numbers in a range, as its scale says; of an even axis worked out straight, since a redraw asks for thousands */
-export function placing(axis: Axis, range: readonly [number, number]): (value: number) => number {
-  const { from, to, log } = axis;
-  const step = (range[1] - range[0]) / (to - from);
-  return log || !Number.isFinite(step) ? scaleOf(axis, range) : (value) => range[0] + (value - from) * step;
+const same = (value: number) => value;
+
+/** @returns an axis as pixels of a range; one without length has all its numbers in the middle, a logarithmic one none below or at 0 */
+export function scaleOf({ from, to, log }: Omit<Axis, "label">, range: readonly [number, number]): Scale {
+  const [even, back] = log ? [Math.log, Math.exp] : [same, same];
+  const [start, span] = [even(from), even(to) - even(from)];
+  const [low, length] = [range[0], range[1] - range[0]];
+  const place =
+    span === 0 ? () => low + length / 2 : (value: number) => low + ((even(value) - start) / span) * length;
+  return Object.assign(place, {
+    invert: (pixels: number) => back(start + ((pixels - low) / length) * span),
+    ticks: (count: number) => evenTicks(from, to, count),
+  });
 }
 
 /** Least pixels between two ticks of a logarithmic axis. */

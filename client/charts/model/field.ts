@@ -13,3 +13,23 @@ export interface Field {
   /** how a contour line is named */
   readonly words: (step: number) => string;
 }
+
+/** A closed line [px]. */
+export type ContourRing = readonly (readonly [x: number, y: number])[];
+
+/** Where a quantity is above one of its steps. */
+export interface Contour {
+  readonly step: number;
+  /** as its line is named */
+  readonly words: string;
+  /** closed outlines in the plot, holes among them [px] */
+  readonly rings: readonly ContourRing[];
+}
+
+/** A field as a chart draws it; how its contour lines are found comes with it, so that charts without one need not know. */
+export interface DrawnField extends Field {
+  readonly contoursOf: (
+    field: Field,
+    at: (x: number, y: number) => readonly [x: number, y: number],
+  ) => readonly Contour[];
+}

@@ -1,4 +1,4 @@
-import type { Field } from "./field.ts";
+import type { DrawnField } from "./field.ts";
 
 /** What a chart is made of: plain data in the units of its axes, no scale and no DOM in it. */
 export interface Point {
@@ -165,7 +165,7 @@ export interface Plot extends Layers {
   readonly y: Axis;
   /** the same heights in another unit, at the right */
   readonly right?: Axis;
-  readonly field?: Field;
+  readonly field?: DrawnField;
   readonly levels?: readonly Level[];
   readonly brackets?: readonly Bracket[];
   /** one a test, in the order of the shapes */

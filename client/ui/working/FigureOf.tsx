@@ -1,25 +1,24 @@
 import type { ComponentChildren } from "preact";
 import type { Board, Working } from "../../../shared/physics/working.ts";
-import type { Shown } from "./shown.ts";
+import type { Boards, Shown } from "./shown.ts";
 import { Worked } from "./Worked.tsx";
 
 /** A figure's working: where it stands, and how it is known there. */
 export interface WorkingOf {
-  /** worked out when the figure is pressed */
-  readonly board: () => Board;
+  /** worked out, and what works it out fetched, when the figure is pressed */
+  readonly board: Boards;
   /** of its working on that board */
   readonly title: string;
   /** as it is shown, where several figures have one title [SI] */
   readonly value?: number;
 }
 
-/** @returns the working that a figure leads to, on its board; null where it has none */
-export function shownOf({ board, title, value }: WorkingOf): Shown | null {
-  const found = board();
-  const titled = found.workings.filter((each) => each.title === title);
+/** @returns the working that a figure leads to on its board; null where it has none */
+export function shownOn(board: Board, { title, value }: Omit<WorkingOf, "board">): Shown | null {
+  const titled = board.workings.filter((each) => each.title === title);
   const isShown = ({ result }: Working) => result.value === value;
-  const working = titled.find(isShown) ?? found.workings.find(isShown) ?? titled[0];
-  return working ? { working, board: found } : null;
+  const working = titled.find(isShown) ?? board.workings.find(isShown) ?? titled[0];
+  return working ? { working, board } : null;
 }
 
 interface FigureOfProps extends WorkingOf {
@@ -29,7 +28,7 @@ interface FigureOfProps extends WorkingOf {
 /** A figure that is the result of one working of a board, which it shows when it is pressed. */
 export function FigureOf({ children, ...of }: FigureOfProps) {
   return (
-    <Worked of={() => shownOf(of)} what={of.title}>
+    <Worked of={async () => shownOn(await of.board(), of)} what={of.title}>
       {children}
     </Worked>
   );

@@ -1,7 +1,6 @@
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
 import { rangeText, sureText } from "../uncertaintyWords.ts";
 import { FigureOf } from "./FigureOf.tsx";
-import { sampledNow } from "./sampled.ts";
 
 export interface SampledMarginProps {
   /** where the margin was sampled [°] */
@@ -18,6 +17,8 @@ export const chanceTitle = (of: Omit<SampledMarginProps, "spread">): string =>
 
 /** @returns the title of the working of a margin's range */
 export const rangeTitle = (of: Omit<SampledMarginProps, "spread">): string => `5 to 95 % of ${whatOf(of)}`;
+
+const sampledNow = async () => (await import("./sampled.ts")).sampledNow();
 
 const whatOf = ({ angle, state, over }: Omit<SampledMarginProps, "spread">) =>
   `the margin at ${angle.toFixed(0)}°, ${state}${over ? `, over ${over}` : ""}`;

@@ -6,6 +6,8 @@ import { crossedJoints } from "../../../shared/decide/joints/crossed.ts";
 import { workingsOfAny } from "../../../shared/physics/anyWorkings.ts";
 import type { AnyPrediction } from "../../../shared/physics/predictAny.ts";
 import type { Board, Origin } from "../../../shared/physics/working.ts";
+import { currentBook } from "../../state/book.ts";
+import { shownOutcome } from "../../state/onScreen.ts";
 import { attitudeRows, type Outcome } from "../../state/outcome.ts";
 
 export const NO_BOARD: Board = { workings: [], origins: [] };
@@ -45,4 +47,16 @@ export function boardOver(book: Book, outcome: Outcome, joint: string): Board {
     workings: workingsOfAny(crossed.build, prediction, anglesOf(outcome, prediction)),
     origins: [...originsOf({ book, build, resolved }), ...solvedOrigins(prediction)],
   };
+}
+
+/** @returns the workings of the build on the screen, as it is tried */
+export function boardNow(): Board {
+  const [book, outcome] = [currentBook.value, shownOutcome.value];
+  return book && outcome ? boardOf(book, outcome) : NO_BOARD;
+}
+
+/** @returns the same while it stands over one joint of its surface */
+export function boardNowOver(joint: string): Board {
+  const [book, outcome] = [currentBook.value, shownOutcome.value];
+  return book && outcome ? boardOver(book, outcome, joint) : NO_BOARD;
 }

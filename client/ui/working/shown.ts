@@ -7,5 +7,8 @@ export interface Shown {
   readonly board: Board;
 }
 
+/** What works a board out, fetched with the first figure that is pressed where a view needs it for nothing else. */
+export type Boards = () => Board | Promise<Board>;
+
 /** The working that is open over the page; null: none. */
 export const shownWorking = signal<Shown | null>(null);

@@ -34,7 +34,7 @@ export function AskAngle({ rose, angle, onAngle }: AskAngleProps) {
       <output class="attitude-asked">{standSentence(stand, rose.made)}</output>
       {working && (
         <p>
-          <Worked of={() => ({ working, board: boardNow() })} what={working.title}>
+          <Worked of={async () => ({ working, board: await boardNow() })} what={working.title}>
             Show working
           </Worked>
         </p>

@@ -8,7 +8,8 @@ import { predictAny } from "../../../shared/physics/predictAny.ts";
 import { formatFixed, inUnit, THIN_SPACE } from "../../../shared/units/format.ts";
 import { unitOf } from "../../../shared/units/showing.ts";
 import { decimalsShown, shownNumber, unitShown } from "../../../shared/units/shown.ts";
-import type { Field } from "../../charts/model/field.ts";
+import { contoursOf } from "../../charts/draw/contours.ts";
+import type { DrawnField } from "../../charts/model/field.ts";
 import type { Axis, Mark, Plot, Point, Ring, Stop } from "../../charts/model/plot.ts";
 import type { Table } from "../../ui/table.ts";
 import type { Shown } from "./asked.ts";
@@ -117,7 +118,7 @@ function stepsOf(values: Float64Array, shown: Shown): number[] {
   return within.filter((step, i) => i % every === 0 || (shown === "margin" && step === 1));
 }
 
-function fieldOf(drawing: Drawing, x: Axis, y: Axis): Field {
+function fieldOf(drawing: Drawing, x: Axis, y: Axis): DrawnField {
   const { question, shown } = drawing;
   const values = valuesOf(drawing);
   return {
@@ -129,6 +130,7 @@ function fieldOf(drawing: Drawing, x: Axis, y: Axis): Field {
     values,
     steps: stepsOf(values, shown),
     words: (step) => `${step}${THIN_SPACE}${unitOfShown(shown)}`,
+    contoursOf,
   };
 }
 

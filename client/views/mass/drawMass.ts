@@ -1,6 +1,7 @@
-import { scaleLinear, select } from "d3";
+import { select } from "d3";
 import { decimalsFor, formatFixed, inUnit, withUnit } from "../../../shared/units/format.ts";
 import { unitOf } from "../../../shared/units/showing.ts";
+import { type Scale, scaleOf } from "../../charts/draw/scales.ts";
 import { clippedText, textWidth } from "../../charts/draw/type.ts";
 import type { ChartSize } from "../../charts/size.ts";
 import type { Allowed, Headroom } from "./headroom.ts";
@@ -26,10 +27,10 @@ export const rowText = ({ title, atTarget, atOne }: Allowed, target: string): st
   return `${title}: ${massText(atTarget)} at ${target}, ${one} at 1 ×`;
 };
 
-type Scale = (kilograms: number) => number;
+type ToPixels = (kilograms: number) => number;
 type Svg = ReturnType<typeof select<SVGSVGElement, unknown>>;
 
-function drawBar(svg: Svg, of: Headroom, x: Scale): void {
+function drawBar(svg: Svg, of: Headroom, x: ToPixels): void {
   let from = 0;
   const segments = groupSums(of).map(({ group, value }, i) => {
     const start = from;
@@ -53,7 +54,7 @@ function drawBar(svg: Svg, of: Headroom, x: Scale): void {
     .text(({ group }) => group);
 }
 
-function drawLimits(svg: Svg, { allowed, mass, ...of }: Headroom, x: Scale, width: number): void {
+function drawLimits(svg: Svg, { allowed, mass, ...of }: Headroom, x: ToPixels, width: number): void {
   const target = `${formatFixed(of.target, Number.isInteger(of.target * 10) ? 1 : 2)} ×`;
   const top = BAR_TOP + BAR_HEIGHT + 18;
   const rows = svg.selectAll("g.mass-limit").data(allowed).join("g").attr("class", "mass-limit");
@@ -79,7 +80,7 @@ function drawLimits(svg: Svg, { allowed, mass, ...of }: Headroom, x: Scale, widt
     .text((each) => clippedText(rowText(each, target), "", width));
 }
 
-function drawAxis(svg: Svg, x: ReturnType<typeof scaleLinear<number, number>>, size: ChartSize): void {
+function drawAxis(svg: Svg, x: Scale, size: ChartSize): void {
   const y = size.height - AXIS_HEIGHT + 10;
   const ticks = x.ticks(Math.max(2, Math.floor(size.width / 110)));
   const decimals = decimalsFor(ticks[1] ?? 1, 1);
@@ -106,7 +107,7 @@ interface Place {
 
 /** @returns the places of the bar from left to right, then the rows from the top */
 export function massPlaces(of: Headroom, width: number): { readonly bar: Place[]; readonly rows: Place[] } {
-  const x = scaleLinear([0, endOf(of)], [0, width]);
+  const x = scaleOf({ from: 0, to: endOf(of) }, [0, width]);
   let start = 0;
   const bar = groupSums(of).map(({ group, value }) => {
     const [from, to] = [x(start), x(start + value)];
@@ -126,7 +127,7 @@ export function massPlaces(of: Headroom, width: number): { readonly bar: Place[]
 export function drawMass(element: SVGSVGElement, of: Headroom, size: ChartSize): void {
   const svg = select<SVGSVGElement, unknown>(element).attr("width", size.width).attr("height", size.height);
   svg.selectAll("*").remove();
-  const scale = scaleLinear([0, inUnit(endOf(of), "mass")], [0, size.width]);
+  const scale = scaleOf({ from: 0, to: inUnit(endOf(of), "mass") }, [0, size.width]);
   const x = (kilograms: number) => scale(inUnit(kilograms, "mass"));
   const at = x(of.mass);
   drawBar(svg, of, x);

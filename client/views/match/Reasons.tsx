@@ -6,8 +6,8 @@ import { Caution } from "../../ui/Caution.tsx";
 import { HowSure } from "../../ui/HowSure.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
-import { boardOf } from "../../ui/working/board.ts";
 import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
+import { boardLater } from "../../ui/working/WorkedFigure.tsx";
 import { LimitsLine } from "./LimitsLine.tsx";
 import { MovesPanel, NextPanel, WaysPanel } from "./panels.tsx";
 
@@ -56,7 +56,7 @@ export function BasedOn({ book, outcome }: Pick<ReasonsProps, "book" | "outcome"
         <Warnings outcome={outcome} />
         <LimitsLine book={book} outcome={outcome} />
         <Hardest outcome={outcome} />
-        {outcome.prediction?.point && <ShowWorking of={() => boardOf(book, outcome)} />}
+        {outcome.prediction?.point && <ShowWorking of={() => boardLater(book, outcome)} />}
       </div>
     </div>
   );

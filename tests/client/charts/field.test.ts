@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { contoursOf } from "#client/charts/draw/field.ts";
+import { contoursOf } from "#client/charts/draw/contours.ts";
 import type { Field } from "#client/charts/model/field.ts";
 
 const COLUMNS = 81;

@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { toCsv } from "#client/ui/table.ts";
 import { sureText } from "#client/ui/uncertaintyWords.ts";
-import { shownOf } from "#client/ui/working/FigureOf.tsx";
+import { shownOn, type WorkingOf } from "#client/ui/working/FigureOf.tsx";
 import { askedBuilds, compareAddress } from "#client/views/compare/asked.ts";
 import { comparedTable, compareSentence } from "#client/views/compare/compareWords.ts";
 import { differs, differsFromFirst, lineText, type Piece, type Row } from "#client/views/compare/rows/row.ts";
 import { comparedRows } from "#client/views/compare/rows/rows.ts";
 import { partsPrice } from "#shared/book/partsPrice.ts";
+import type { Board } from "#shared/physics/working.ts";
 import { comparedColumn } from "#tests/support/comparedColumn.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
@@ -32,6 +33,9 @@ const rowOf = (title: string): Row => {
 const spaced = (text: string) => text.replace(/\s/g, " ");
 const linesOf = (title: string, at: number) => (rowOf(title).cells[at]?.also ?? []).map(lineText).join("; ");
 const textsOf = (title: string) => rowOf(title).cells.map((cell) => spaced(cell?.text ?? ""));
+
+/** The rows of a comparison work their boards out at once. */
+const shownOf = (of: WorkingOf) => shownOn(of.board() as Board, of);
 
 describe("Compare of a build, its copy and a propeller's", () => {
   it("differs in no row between a build and its copy, and marks against the first what the propeller changes", () => {

@@ -1,10 +1,9 @@
-import { scaleLinear } from "d3";
 import type { PolarPlot } from "../../model/polar.ts";
 import type { ChartSize } from "../../size.ts";
 import type { Margin } from "../frame.ts";
 import type { Ground } from "../ground.ts";
 import { isWide } from "../layout.ts";
-import type { Scale } from "../scales.ts";
+import { type Scale, scaleOf } from "../scales.ts";
 
 /** Left of the straight side stand the numbers; above and below names of ceiling and floor [px]. */
 const [LEFT, EDGE] = [52, 42];
@@ -49,7 +48,7 @@ export interface PolarLayout extends Ground {
 /** @returns the chart's half disc and its scale at a size */
 export function polarLayout(plot: PolarPlot, size: ChartSize): PolarLayout {
   const radius = polarRadius(size.width);
-  const r = scaleLinear([0, plot.axis.to], [0, radius]);
+  const r = scaleOf({ from: 0, to: plot.axis.to }, [0, radius]);
   const spot = (angle: number, distance: number): [number, number] => [
     distance * Math.sin(angle * RADIAN),
     radius + distance * Math.cos(angle * RADIAN),

@@ -1,5 +1,6 @@
-import { scaleLinear, select } from "d3";
+import { select } from "d3";
 import type { Balance } from "../../../../shared/book/mass/balance.ts";
+import { scaleOf } from "../../../charts/draw/scales.ts";
 import { clippedText, textWidth } from "../../../charts/draw/type.ts";
 import type { Spot } from "../../../charts/read/spots.ts";
 import type { ChartSize } from "../../../charts/size.ts";
@@ -31,8 +32,8 @@ function scalesOf(of: BalancePicture, { width, height }: ChartSize) {
   const scale = Math.min((width - 2 * SIDE) / (to - from || 1), (height - TOP - FOOT - LARGEST) / top);
   const left = (width - scale * (to - from)) / 2;
   return {
-    x: scaleLinear([from, to], [left, left + scale * (to - from)]),
-    y: scaleLinear([0, top], [height - FOOT, height - FOOT - scale * top]),
+    x: scaleOf({ from, to }, [left, left + scale * (to - from)]),
+    y: scaleOf({ from: 0, to: top }, [height - FOOT, height - FOOT - scale * top]),
   };
 }
 
