@@ -132,7 +132,7 @@ export function chanceAt(nodes: ChanceNodes, x: number, y: number, margin: numbe
   return shareAbove(weighed, nodes.samples, -Math.log(margin));
 }
 
-/** @returns the chance of holding at every point of a map, row by row as its margins */
+/** @returns the chance of holding at every point of a map, row by row as its margins [-] */
 export function chanceOver(
   { x, y }: Pick<MapQuestion, "x" | "y">,
   { margin }: Pick<MapField, "margin">,

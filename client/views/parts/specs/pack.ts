@@ -24,9 +24,9 @@ export const packForm: FormSpec = {
           example: "25 mΩ",
           required: true,
         }),
-        number("cell.coldFactor", "Resistance at 0 °C over that at 20 °C", {
+        number("cell.coldFactor", "Rise of the resistance at freezing", {
           example: "2.5",
-          hint: "two to three is common practice, no source; 1 unless given",
+          hint: "times what it is at room temperature: two to three is common practice, no source; 1 unless given",
         }),
         quantity("cell.minimumVoltage", "Least voltage under load", "voltage", {
           example: "3.2 V",
