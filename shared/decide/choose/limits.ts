@@ -86,6 +86,13 @@ export function writeAllowed(
   allowed[PLACE.time] = wants.leastTime ?? Number.NEGATIVE_INFINITY;
 }
 
+/** @returns whether anything is asked of a set but that it has an operating point, and of its time */
+export function isLimited(allowed: Float64Array): boolean {
+  for (let place = 0; place < PLACE.time; place++)
+    if (place !== PLACE.point && Number.isFinite(allowed[place])) return true;
+  return false;
+}
+
 /** @returns burst speed over speed [-]; NaN where the strength is not known, the rotor stands, or it is an open propeller */
 export function rotorFactorOf({ burstSpeeds, radix }: Prepared, sizedRotor: number, speed: number): number {
   return speed > 0 && !isOpen(radix, sizedRotor) ? burstSpeeds[sizedRotor] / speed : Number.NaN;

@@ -123,6 +123,8 @@ export interface Wants {
   readonly leastCrossing?: number | null;
   /** run to the end of the cell, at least [s] */
   readonly leastTime?: number | null;
+  /** how long a set runs is not asked for, whatever limits it keeps */
+  readonly untimed?: boolean;
   /** [K] */
   readonly mostWinding?: number | null;
   /** burst speed over speed, at least [-]; an open propeller's isn't worked out, so it isn't judged by it */

@@ -9,7 +9,7 @@ import { generalMargins } from "./generalMargin.ts";
 import { givingMargins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
 import { ductedInput } from "./input.ts";
-import { breaks, brokenBits, PLACE, writeAllowed, writeValues } from "./limits.ts";
+import { breaks, brokenBits, isLimited, PLACE, writeAllowed, writeValues } from "./limits.ts";
 import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { fastSuction, scannedSuction } from "./pullOf.ts";
@@ -153,11 +153,18 @@ function writeMargins(prepared: Prepared, work: Work, row: Row, index: number): 
 const isOneBit = (bits: number): boolean => (bits & (bits - 1)) === 0;
 const NO_RUN = 1 << PLACE.point;
 
+/** Limits that a row breaks, its time left aside. */
+function brokenBut(prepared: Prepared, { values, allowed, limited }: Work, row: Row): number {
+  if (!limited) return row.flags & (FLAG.noPoint | FLAG.unsolved) ? NO_RUN : 0;
+  writeValues(prepared, row, values);
+  return brokenBits(values, allowed, PLACE.time);
+}
+
 /** Judges a row; its time is found where it can still decide: no other limit broken, or one alone. */
 function judgeRow(prepared: Prepared, work: Work, row: Row, index: number): number {
-  const { values, allowed } = work;
-  writeValues(prepared, row, values);
-  const others = brokenBits(values, allowed, PLACE.time);
+  const { allowed } = work;
+  const others = brokenBut(prepared, work, row);
+  if (prepared.problem.wants.untimed) return others;
   const asked = allowed[PLACE.time] > Number.NEGATIVE_INFINITY;
   if (!(others === 0 || (asked && isOneBit(others) && others !== NO_RUN))) return others;
   runTime(prepared, work, index, row.flags, row);
@@ -227,6 +234,7 @@ export function solveChunk(prepared: Prepared, from: number, to: number, into?: 
     if (work.motor !== motor || work.pack !== pack) {
       [motor, pack] = [work.motor, work.pack];
       writeAllowed(prepared, motor, pack, work.allowed);
+      work.limited = isLimited(work.allowed);
     }
     solveRow(prepared, work, row, index);
     if (index < from) continue;

@@ -21,7 +21,8 @@ function speedAt(c: Float64Array, phi: number): number {
   const radius = c[WARM.radius];
   const k = c[WARM.torqueConstant];
   const resistance = c[WARM.resistance];
-  const load = 0.5 * c[WARM.density] * Math.PI * radius ** 5 * lambda;
+  const square = radius * radius;
+  const load = 0.5 * c[WARM.density] * Math.PI * square * square * radius * lambda;
   const damping = (k * k) / resistance + c[WARM.viscousTorque];
   const drive = (k * c[WARM.drivingVoltage]) / resistance - c[WARM.frictionTorque];
   return (2 * drive) / (damping + Math.sqrt(damping * damping + 4 * load * drive));

@@ -23,6 +23,8 @@ export interface Work extends Digits {
   /** value and allowed value of each limit */
   readonly values: Float64Array;
   readonly allowed: Float64Array;
+  /** anything is asked but an operating point, and a time */
+  limited: boolean;
   /** digits of the set that is being written */
   readonly next: Digits;
   /** the motor turns, once its winding has settled */
@@ -39,6 +41,7 @@ export function createWork({ radix: { fittedSkirts } }: Prepared): Work {
     keptIn: new Int32Array(fittedSkirts.length).fill(-1),
     values: new Float64Array(LIMITS.length),
     allowed: new Float64Array(LIMITS.length),
+    limited: true,
     next: { motor: 0, sizedRotor: 0, pack: 0, duty: 0, fittedSkirt: 0 },
     motor: -1,
     sizedRotor: -1,

@@ -12,7 +12,7 @@ import type {
   TriedSkirt,
   TriedStand,
 } from "../choose/problem.ts";
-import { buildAt, ductedAt, keysOf, type MapBuild, type MapKey, rotorAt } from "./place.ts";
+import { ductedRotorAt, keysOf, type MapBuild, type MapKey, rotorAt, wound } from "./place.ts";
 
 /** One axis: a setting and its values, rising. */
 export interface MapAxis {
@@ -29,8 +29,6 @@ export interface MapQuestion {
   readonly timed: boolean;
 }
 
-/** More than any margin: no set meets it, so that none is timed. */
-const NEVER = 1e9;
 /** Of the lightest vehicle: what is left to the motor's place in the sum of masses. */
 const HALF = 0.5;
 /** Points into which a cell's curve is cut again where its charge is an axis. */
@@ -46,7 +44,7 @@ function motorsOf(question: MapQuestion, rest: number): TriedMotor[] {
   const { motor, vehicle } = of.input;
   return valuesOf(question, "kv", motor.kv).flatMap((kv) =>
     valuesOf(question, "mass", vehicle.mass).map((mass) => ({
-      ...buildAt(of, { kv }).motor,
+      ...wound(of.input, kv),
       id: "motor",
       mass: mass - rest,
     })),
@@ -62,7 +60,7 @@ function rotorsOf(question: MapQuestion, input: PredictInput): TriedRotor[] {
   const { rotor } = input;
   const groups: { key: string; rotor: TriedRotor }[] = [];
   for (const diameter of valuesOf(question, "diameter", rotor.diameter)) {
-    const there = ductedAt(of, input, { diameter }).rotor;
+    const there = ductedRotorAt(of, rotor, diameter);
     const key = JSON.stringify(there.sizeCorrection);
     const size = { diameter, mass: 0, burstSpeed: rotorAt(of, diameter).burstSpeed };
     const last = groups.at(-1);
@@ -170,7 +168,12 @@ export function mapProblem(question: MapQuestion): Problem {
         }
       : { rotors: rotorsOf(question, input), skirts: skirtsOf(question, input) }),
     duties: valuesOf(question, "duty", duty),
-    wants: { attitudes: of.attitudes, targetMargin: timed ? 0 : NEVER, ratings: false },
+    wants: {
+      attitudes: of.attitudes,
+      targetMargin: Number.NEGATIVE_INFINITY,
+      ratings: false,
+      untimed: !timed,
+    },
   };
 }
 

@@ -54,12 +54,16 @@ export interface MapBuild {
 
 /** @returns what its rotor is at a diameter [m]; the nearest that was prepared */
 export function rotorAt({ rotors }: Pick<MapBuild, "rotors">, diameter: number): MapRotor {
-  const off = (each: MapRotor) => Math.abs(each.diameter - diameter);
-  return rotors.reduce((best, each) => (off(each) < off(best) ? each : best));
+  let best = rotors[0];
+  for (const each of rotors) {
+    if (each.diameter === diameter) return each;
+    if (Math.abs(each.diameter - diameter) < Math.abs(best.diameter - diameter)) best = each;
+  }
+  return best;
 }
 
-/** A motor of the same frame wound for another K_v: k_t ∝ 1/K_v, R ∝ 1/K_v², the motor constant kept. */
-function wound({ motor }: AnyPredictInput, kv: number): PredictInput["motor"] {
+/** @returns a motor of the same frame wound for another K_v [rpm/V]: k_t ∝ 1/K_v, R ∝ 1/K_v², the motor constant kept */
+export function wound({ motor }: AnyPredictInput, kv: number): PredictInput["motor"] {
   return kv === motor.kv ? motor : { ...motor, kv, resistance: motor.resistance * (motor.kv / kv) ** 2 };
 }
 
@@ -80,16 +84,19 @@ export function buildAt(of: MapBuild, place: Place): AnyPredictInput {
   return isPropeller(input) ? openAt(of, input, place) : ductedAt(of, input, place);
 }
 
+/** @returns a rotor in a duct at another diameter [m], its curve corrected from the nearest one tested */
+export function ductedRotorAt(of: MapBuild, rotor: PredictInput["rotor"], diameter: number) {
+  if (diameter === rotor.diameter) return rotor;
+  return { ...rotor, diameter, sizeCorrection: rotorAt(of, diameter).sizeCorrection };
+}
+
 /** @returns a build with a rotor in a duct, as {@link buildAt} @throws as there */
 export function ductedAt(of: MapBuild, input: PredictInput, place: Place): PredictInput {
   const { rotor, skirt } = input;
   const { diameter = rotor.diameter, gap = skirt.gap } = place;
   return {
     ...commonAt(of, input, place),
-    rotor:
-      diameter === rotor.diameter
-        ? rotor
-        : { ...rotor, diameter, sizeCorrection: rotorAt(of, diameter).sizeCorrection },
+    rotor: ductedRotorAt(of, rotor, diameter),
     skirt: gap === skirt.gap ? skirt : { ...skirt, gap, measuredLeak: null },
   };
 }

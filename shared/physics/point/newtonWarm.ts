@@ -48,6 +48,16 @@ const SETTLED = 1e-9;
 /** Power of the Reynolds number in Ackeret's formula. */
 const ACKERET_POWER = -0.2;
 
+/** Ratio of two speeds between which one Newton step leads from the loss at the one to that at the other. */
+const [SLOWER, FASTER] = [0.5, 2];
+
+/** u^−0.2 by one Newton step from its value at the speed before: as near as the speeds are, squared. */
+function nearerLoss(before: number, u: number): number {
+  const square = before * before;
+  const ratio = u * square * square * before;
+  return ratio > SLOWER && ratio < FASTER ? before * (1.2 - 0.2 * ratio) : u ** ACKERET_POWER;
+}
+
 /** Steps of a joint's velocity: from above, each squares the error. */
 const JOINT_STEPS = 8;
 
@@ -137,13 +147,15 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
   let speed = result[WARM_RESULT.speed];
   let settled = false;
   let slope = Number.NaN;
+  let lossAtSpeed = fall === 0 ? 0 : (speed * radius) ** ACKERET_POWER;
   for (let iteration = 1; iteration <= MAX_ITERATIONS; iteration++) {
     const psi = c[0] + phi * (c[1] + phi * (c[2] + phi * (c[3] + phi * c[4])));
     const psiSlope = c[1] + phi * (2 * c[2] + phi * (3 * c[3] + phi * 4 * c[4]));
     const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
     const lambdaSlope = c[6] + phi * (2 * c[7] + phi * (3 * c[8] + phi * 4 * c[9]));
     const u = speed * radius;
-    const lost = fall === 0 ? 0 : fall * u ** ACKERET_POWER;
+    if (fall !== 0) lossAtSpeed = nearerLoss(lossAtSpeed, u);
+    const lost = fall * lossAtSpeed;
     const factor = most - lost;
     const head = halfDensity * u * u;
     const rise = head * psi * factor;
@@ -166,7 +178,10 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
       result[WARM_RESULT.slope] = slope;
       return true;
     }
-    let [drop, dropSlope, through, throughSlope] = [w, 1, 0, 0];
+    let drop = w;
+    let dropSlope = 1;
+    let through = 0;
+    let throughSlope = 0;
     if (gapArea > 0) {
       const isLaminar = w <= c[WARM.gapCrossing];
       const frictionDrop = isLaminar
@@ -203,7 +218,9 @@ export function solveWarmCase(c: Float64Array, result: Float64Array): boolean {
     const phiStep = (dropSlope * excessFlow - throughSlope * excessPressure) / determinant;
     const wStep = (riseSlope * excessFlow - flowSlope * excessPressure) / determinant;
     const speedStep = speedAside + speedByPhi * phiStep;
-    const [nextPhi, nextW, nextSpeed] = [phi + phiStep, w + wStep, speed + speedStep];
+    const nextPhi = phi + phiStep;
+    const nextW = w + wStep;
+    const nextSpeed = speed + speedStep;
     settled =
       Math.abs(phiStep) < SETTLED * phi &&
       Math.abs(wStep) < SETTLED * w &&

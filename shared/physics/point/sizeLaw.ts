@@ -63,6 +63,23 @@ export interface BestPoint {
  */
 export function bestPoint(curve: Shape, phiEnd: number): BestPoint {
   const end = Number.isFinite(phiEnd) ? phiEnd : curve.phiMax;
+  if (last.end !== end || !isSame(last.psi, curve.psi) || !isSame(last.lambda, curve.lambda))
+    last = { end, psi: [...curve.psi], lambda: [...curve.lambda], best: soughtBest(curve, end) };
+  return last.best;
+}
+
+/** The curve asked last: sizes of one family ask for the same again and again. */
+let last: { readonly end: number; readonly best: BestPoint } & Pick<Shape, "psi" | "lambda"> = {
+  end: Number.NaN,
+  psi: [],
+  lambda: [],
+  best: { phi: Number.NaN, efficiency: Number.NaN },
+};
+
+const isSame = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((value, i) => value === b[i]);
+
+function soughtBest(curve: Shape, end: number): BestPoint {
   let best = 0;
   let most = 0;
   for (let i = 1; i < PEAK_POINTS; i++) {
