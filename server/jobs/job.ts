@@ -19,6 +19,8 @@ export class Job {
   next = 0;
   /** the order that a deep page was taken from, for the page behind it */
   order: Order | null = null;
+  /** not 0 once it is cancelled or has failed: seen by the threads, so that pieces that wait for one are left */
+  readonly stopped = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
   /** pieces as they came back, in whatever order; none once the job is cancelled or failed */
   private pieces: SolvedPiece[] = [];
   private front: Uint32Array = new Uint32Array();
@@ -86,6 +88,7 @@ export class Job {
     if (this.isOver) return;
     this.error = error;
     this.pieces = [];
+    Atomics.store(this.stopped, 0, 1);
     this.end(state);
   }
 

@@ -1,4 +1,4 @@
-import { type Chunk, chunkOver } from "../../shared/decide/choose/columns.ts";
+import { BYTES_PER_SET, type Chunk, chunkOver } from "../../shared/decide/choose/columns.ts";
 import { foremostSets, frontOf, markForemost } from "../../shared/decide/choose/front.ts";
 import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
 import { gathered, type Results } from "../../shared/decide/choose/values.ts";
@@ -9,6 +9,8 @@ export interface Piece {
   readonly question: SealedQuestion;
   readonly from: number;
   readonly to: number;
+  /** not 0 once nobody wants it any more, from {@link Job} */
+  readonly stopped: Int32Array;
 }
 
 /** A solved piece: its columns lie in memory that all threads share. */
@@ -34,12 +36,13 @@ function admissibleIn({ broken }: Chunk): number {
   return count;
 }
 
-/** Solves a piece. @throws what the engine throws */
-export function solvePiece({ question, from, to }: Piece): SolvedPiece {
+/** Solves a piece in memory that all threads share. @returns null where its job was stopped while it waited @throws what the engine throws */
+export function solvePiece({ question, from, to, stopped }: Piece): SolvedPiece | null {
+  if (Atomics.load(stopped, 0) !== 0) return null;
   const { prepared } = opened(question);
-  const chunk = solveChunk(prepared, from, to);
+  const columns = new SharedArrayBuffer((to - from) * BYTES_PER_SET);
+  const chunk = solveChunk(prepared, from, to, chunkOver(from, to - from, columns));
   markForemost(prepared, chunk);
-  const columns = shared(new Uint8Array(chunk.buffer));
   return { from, count: to - from, admissible: admissibleIn(chunk), columns };
 }
 

@@ -46,8 +46,9 @@ export class Turns {
     this.flying += 1;
     const start = performance.now();
     try {
-      const piece = await this.threads.run("solve", { question: job.question, from, to });
-      if (!job.isOver) this.receive(job, piece, performance.now() - start);
+      const { question, stopped } = job;
+      const piece = await this.threads.run("solve", { question, from, to, stopped });
+      if (piece && !job.isOver) this.receive(job, piece, performance.now() - start);
     } catch (error) {
       if (!job.isOver) this.fail(job, error);
     } finally {

@@ -132,6 +132,17 @@ describe("Jobs, one question", () => {
     expect(judged).toBeLessThan(SHORT.count / 2);
   });
 
+  it("cancelled: a piece that waits for a thread is left unsolved, one before it was solved", () => {
+    const { threads, pieces } = heldThreads();
+    const jobs = new Jobs(threads, steppingClock(), silent);
+    const { request, question } = many("bell-18");
+    const { job } = jobs.start(request, question);
+    expect(pieces.length).toBeGreaterThan(1);
+    expect(done("solve", pieces[0])?.count).toBe(pieces[0].to - pieces[0].from);
+    jobs.remove(job.id);
+    expect(done("solve", pieces[1])).toBeNull();
+  });
+
   it("read before it is done is refused, with how far it is", () => {
     const { threads } = heldThreads();
     const jobs = new Jobs(threads, steppingClock(), silent);
