@@ -1,6 +1,7 @@
 import { minimiseScalar } from "../../numeric/minimiseScalar.ts";
 import { STANDARD_GRAVITY } from "../../physics/constants.ts";
 import { cosineOfDegrees, sineOfDegrees } from "../../physics/hold/angle.ts";
+import { leastOfParabola, SMOOTH } from "../../physics/hold/holdUnder.ts";
 import { weightIn } from "../../physics/hold/law.ts";
 import { type MovingGap, suctionAtGap } from "./gapLaw.ts";
 import {
@@ -107,8 +108,11 @@ function steppedTo(giving: Giving, mode: number, from: number): number {
     const move = (0.5 * beside * (left - right)) / bend;
     if (!(bend > 0 && Math.abs(angle + move - from) <= FARTHEST)) return Number.NaN;
     angle += move;
-    if (isExact && Math.abs(move) <= NEAR)
-      return Math.min(middle, marginOn(giving, mode, angle, exactMargin));
+    if (isExact && Math.abs(move) <= NEAR) {
+      const there = marginOn(giving, mode, angle, exactMargin);
+      const told = leastOfParabola(left, middle, right);
+      return Math.abs(there - told) <= SMOOTH * told ? Math.min(middle, there) : Number.NaN;
+    }
     isExact ||= Math.abs(move) <= NEARLY;
   }
   return Number.NaN;
@@ -164,6 +168,8 @@ function stateMargin(giving: Giving, { fixed, scanned }: StateNeeds): number {
   let rough = scanned ? writeScan(giving, scanned) : Number.POSITIVE_INFINITY;
   for (let i = 0; i < fixed.length; i += 2)
     rough = Math.min(rough, roughMargin(giving, fixed[i], fixed[i + 1]));
+  // a stand-in that falls below nothing says nothing of where the least may lie
+  if (!(rough > 0)) return Number.NaN;
   const limit = rough * (1 + WINDOW);
   let least = leastOverAll(giving, scanned?.length ?? 0, limit);
   for (let i = 0; i < fixed.length; i += 2)

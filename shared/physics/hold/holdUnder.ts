@@ -171,24 +171,36 @@ export function worstAttitudeUnder(law: HoldLaw, conditions: number, pull: Pull)
 
 /** Half-widths of the parabolas through the exact margins, one after the other [°]: the last leaves none of the cubic term. */
 const BESIDE = [0.5, 0.1] as const;
-/** A smooth margin's least lies this near to that of the stand-in [°]; further, two modes meet in it. */
-const WIDEST_MOVE = 0.4;
+/** A smooth margin's least lies this near to that of the stand-in, and to that of the parabola before [°]; further, two modes meet in it, or its slope has a kink. */
+const WIDEST_MOVES = [0.4, 0.05] as const;
+
+/** What a parabola says of its least and what is there differ by more where the slope has a kink, relative [-]. */
+export const SMOOTH = 5e-10;
+
+/** @returns value at the vertex of the parabola through three places of one distance [any unit] */
+export const leastOfParabola = (left: number, middle: number, right: number): number =>
+  middle - (left - right) ** 2 / (8 * (left - 2 * middle + right));
 
 /** The least of an exact margin next to a place that is nearly it. */
 function polished(exact: (angle: number) => number, place: number): number {
-  let angle = place;
-  for (const beside of BESIDE) {
+  let [angle, told] = [place, Number.NaN];
+  for (const [i, beside] of BESIDE.entries()) {
     if (!(angle >= beside && angle <= CEILING - beside)) return narrowed(exact, place, STEP, KINK_TOLERANCE);
     const [left, middle, right] = [angle - beside, angle, angle + beside].map(exact);
     const bend = left - 2 * middle + right;
     const move = (0.5 * beside * (left - right)) / bend;
-    if (!(bend > 0 && Math.abs(move) <= WIDEST_MOVE)) return narrowed(exact, place, STEP, KINK_TOLERANCE);
+    if (!(bend > 0 && Math.abs(move) <= WIDEST_MOVES[i])) return narrowed(exact, place, STEP, KINK_TOLERANCE);
     angle += move;
+    told = leastOfParabola(left, middle, right);
   }
+  if (!(Math.abs(exact(angle) - told) <= SMOOTH * told)) return narrowed(exact, place, STEP, KINK_TOLERANCE);
   return angle > CEILING - STEP && exact(CEILING) < exact(angle) ? CEILING : angle;
 }
 
-/** The least within a step of a place, the ends of the attitudes included. */
+/** Part of a step within which a least counts as lying at the edge of where it was looked for [-]. */
+const EDGE = 1e-4;
+
+/** The least within a step of a place, the ends of the attitudes included; from an edge on, beyond it. */
 function narrowed(
   marginAt: (angle: number) => number,
   place: number,
@@ -197,6 +209,9 @@ function narrowed(
 ): number {
   const [from, to] = [Math.max(0, place - step), Math.min(CEILING, place + step)];
   const { x, value } = minimiseScalar(marginAt, from, to, { tolerance });
+  for (const edge of [from, to])
+    if (edge > 0 && edge < CEILING && Math.abs(x - edge) <= EDGE * step && marginAt(edge) < value)
+      return narrowed(marginAt, edge, step, tolerance);
   if (from === 0 && marginAt(0) < value) return 0;
   return to === CEILING && marginAt(CEILING) < value ? CEILING : x;
 }

@@ -48,14 +48,15 @@ const SETTLED = 1e-9;
 /** Power of the Reynolds number in Ackeret's formula. */
 const ACKERET_POWER = -0.2;
 
-/** Ratio of two speeds between which one Newton step leads from the loss at the one to that at the other. */
-const [SLOWER, FASTER] = [0.5, 2];
+/** Relative change of the speed up to which the loss follows by its series. */
+const SMALL_CHANGE = 0.01;
 
-/** u^−0.2 by one Newton step from its value at the speed before: as near as the speeds are, squared. */
+/** u^−0.2 from its value at the speed before, by the binomial series of (1 − δ)^−0.2: its error is 0.07·δ⁴. */
 function nearerLoss(before: number, u: number): number {
   const square = before * before;
-  const ratio = u * square * square * before;
-  return ratio > SLOWER && ratio < FASTER ? before * (1.2 - 0.2 * ratio) : u ** ACKERET_POWER;
+  const change = 1 - u * square * square * before;
+  if (!(Math.abs(change) < SMALL_CHANGE)) return u ** ACKERET_POWER;
+  return before * (1 + change * (0.2 + change * (0.12 + change * 0.088)));
 }
 
 /** Steps of a joint's velocity: from above, each squares the error. */
