@@ -12,6 +12,8 @@ export default defineConfig({
     target: "es2022",
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // The page that pairs a device stands by itself: a stranger is shown nothing else.
+    rolldownOptions: { input: ["index.html", "pair.html"].map((page) => `${import.meta.dirname}/${page}`) },
   },
   // One thread program for every task; its chunks are named so that they can be told from the page's own.
   worker: {

@@ -3,10 +3,13 @@ import { serveDocs } from "./docs/serveDocs.ts";
 import { onlyFinite } from "./finite.ts";
 import { Foretelling } from "./foretelling.ts";
 import { Jobs } from "./jobs/jobs.ts";
+import type { Lan } from "./lan/lan.ts";
+import { Visitors } from "./lan/visitors.ts";
 import { serveClient } from "./middleware/client.ts";
 import { compressAnswers } from "./middleware/compression.ts";
 import { answerErrors } from "./middleware/errors.ts";
 import { refuseOtherHosts } from "./middleware/hosts.ts";
+import { pairedOnly } from "./middleware/pairedOnly.ts";
 import { logRequests } from "./middleware/requestLog.ts";
 import { refuseOtherOrigins, securityHeaders } from "./middleware/security.ts";
 import { apiRoutes } from "./routes/index.ts";
@@ -22,6 +25,8 @@ export interface AppOptions {
   readonly client?: string;
   /** names by which it may be asked, besides this machine's own */
   readonly names?: readonly string[];
+  /** the local network, where it is served as well */
+  readonly lan?: Lan;
   /** what does the long work; the server's own thread unless given */
   readonly threads?: Threads;
   /** choosings under way; new unless given */
@@ -37,14 +42,16 @@ const API = "/api/v1";
 /** The whole server but the listening. */
 export function createApp(options: AppOptions): Express {
   const { store, clock, client, names = [], log = console.error, threads = ownThread() } = options;
-  const { jobs = new Jobs(threads, clock, log) } = options;
+  const { jobs = new Jobs(threads, clock, log), lan = null } = options;
   const foretelling = new Foretelling(store, threads, log);
+  const visitors = new Visitors(store.devices, clock);
   const app = express();
   app.disable("x-powered-by");
   app.set("json replacer", onlyFinite);
   if (options.logRequest) app.use(logRequests(options.logRequest, clock));
-  app.use(securityHeaders, refuseOtherHosts(names), refuseOtherOrigins, compressAnswers);
-  app.use(API, mount(apiRoutes({ store, clock, threads, jobs, foretelling }), threads));
+  app.use(securityHeaders, refuseOtherHosts(names, lan?.names ?? []), refuseOtherOrigins);
+  app.use(pairedOnly(visitors, API), compressAnswers);
+  app.use(API, mount(apiRoutes({ store, clock, threads, jobs, foretelling, visitors, lan }), threads));
   app.use("/api", mount([], threads));
   app.use("/docs", serveDocs());
   if (client) app.use(serveClient(client));

@@ -11,6 +11,7 @@ const BASE = "/api/v1";
 const TAGS: Readonly<Record<string, string>> = {
   bench: "the book's state, the demo, the stream of changes, this description",
   archive: "the book as a whole, in and out",
+  devices: "who may ask over the local network",
   compute: "answered from the body alone, in SI units; nothing is kept",
   choose: "a search over motors, rotor sizes, packs, throttles, skirts and gaps",
 };
@@ -19,17 +20,18 @@ const TAGS: Readonly<Record<string, string>> = {
 const REFUSALS: Readonly<Record<number, string>> = {
   304: "the same as the reader has already, by If-None-Match",
   400: "malformed JSON, a value of a wrong type, size or unit, an unknown key; each field is named",
-  403: "asked for by a web page of another origin or another site",
+  401: "asked over the local network by a device that isn't paired",
+  403: "asked for by a web page of another origin or another site, by a device where this machine alone may ask, or with a code that isn't good",
   404: "there is no such record",
   405: "another method than those on this address; Allow names them",
-  409: "in conflict with what the book holds; the records in the way are named",
+  409: "in conflict with what the book holds (the records in the way are named), or with how the server was started",
   412: "the record was changed since If-Match",
   413: "the body is too large",
   415: "the body is not application/json",
   421: "the request names a host that this server is not",
   422: "well formed, but without an answer: not enough data, a contradiction, an unknown part",
   428: "If-Match is missing",
-  429: "too many requests that take long wait already",
+  429: "too many requests that take long wait already, or too many wrong codes came; Retry-After says how long to wait then [s]",
   503: "the data file can't be used just now: another program holds it, or it is read-only; nothing was stored",
   507: "the disk is full; nothing was stored",
 };
@@ -67,10 +69,10 @@ const isTagged = ({ method, responses, streams = false }: Route): boolean =>
 
 /** The statuses with which a route may refuse: its own, those that its body, its query and a key bring, those of any request. */
 export function refusalsOf(route: Route): number[] {
-  const { method, body, query, takesKey = false, refusals = [] } = route;
+  const { method, body, query, takesKey = false, thisMachineOnly = false, refusals = [] } = route;
   const ofBody = body ? [400, 413, 415] : [];
   const ofQuery = query || takesKey ? [400] : [];
-  const ofAny = method === "get" ? [405, 421] : [403, 405, 421];
+  const ofAny = method === "get" && !thisMachineOnly ? [401, 405, 421] : [401, 403, 405, 421];
   const all = [...ofBody, ...ofQuery, ...ofAny, ...refusals, ...(isTagged(route) ? [304] : [])];
   return [...new Set(all)].sort((a, b) => a - b);
 }
@@ -175,7 +177,7 @@ export async function openApiDocument(routes: readonly Route[]): Promise<Json> {
       description: "The bench book, its fits and its predictions. SI units throughout.",
     },
     servers: [{ url: BASE }],
-    // Whoever reaches the server may use it; it listens to this machine alone unless told otherwise.
+    // This machine may ask as it is; a device of the local network shows the cookie that it was paired with.
     security: [],
     tags: [...new Set(routes.map(({ tag }) => tag))].map((name) => ({
       name,

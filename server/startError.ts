@@ -34,17 +34,30 @@ const OPENING: Readonly<Record<string, string>> = {
 interface SystemError extends Error {
   readonly code: string;
   readonly syscall?: string;
+  readonly port?: number;
 }
 
 const isSystemError = (error: unknown): error is SystemError =>
   error instanceof Error && "code" in error && typeof error.code === "string";
+
+/** The local network's port, by the code of the system. */
+const ON_NETWORK: Readonly<Record<string, (port: number) => string>> = {
+  EADDRINUSE: (port) =>
+    `Port ${port}, on which --lan serves the local network, is taken, perhaps by a Gripcurve that already runs. End that one, or take another port: GRIPCURVE_LAN_PORT=${port + 1}.`,
+  EACCES: (port) =>
+    `Port ${port}, on which --lan serves the local network, is not open to this account. Take one above 1023, for example GRIPCURVE_LAN_PORT=4311.`,
+};
 
 const OF_LISTENING = new Set(["listen", "bind", "getaddrinfo"]);
 
 /** @returns why the server didn't start, in words that name the file or the port and say what to do */
 export function wordsOf(error: unknown, config?: Config): string {
   if (!config || !isSystemError(error)) return error instanceof Error ? error.message : String(error);
-  if (OF_LISTENING.has(error.syscall ?? "")) return LISTENING[error.code]?.(config) ?? error.message;
+  if (OF_LISTENING.has(error.syscall ?? "")) {
+    const { code, port } = error;
+    const onNetwork = port !== undefined && port === config.lanPort ? ON_NETWORK[code]?.(port) : undefined;
+    return onNetwork ?? LISTENING[code]?.(config) ?? error.message;
+  }
   const primary = error.code.startsWith("SQLITE_") ? error.code.split("_").slice(0, 2).join("_") : error.code;
   const opening = OPENING[primary];
   return opening ? `The data file ${config.file} ${opening}.` : error.message;

@@ -10,6 +10,8 @@ import { VIEWS } from "./views.ts";
 const BENCH_SCREENS: Readonly<Record<string, string>> = {
   import: "import from CSV",
   archive: "archive and backup",
+  units: "units",
+  devices: "devices",
   ...Object.fromEntries(Object.entries(KIND_WORDS).map(([kind, words]) => [`new/${kind}`, `new ${words}`])),
 };
 

@@ -1,8 +1,9 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import express, { type RequestHandler, Router } from "express";
+import express, { type RequestHandler, type Response, Router } from "express";
 import { SCREENS } from "../../shared/model/screens.ts";
 import { Refusal } from "../refusal.ts";
+import { PAIRING_PAGE } from "./pairedOnly.ts";
 
 const NOT_BUILT =
   "The screens are not built yet: run npm run build, then start again. The API is at /api/v1.";
@@ -15,8 +16,16 @@ export function serveClient(folder: string): Router {
   const router = Router();
   router.use("/assets", express.static(join(folder, "assets"), HASHED), refuseMissing);
   router.use(express.static(folder, { index: false, maxAge: 0 }));
+  router.get(PAIRING_PAGE, (_request, response) => sendPage(response, join(folder, "pair.html")));
   router.use(answerView(folder));
   return router;
+}
+
+/** A page is asked for anew each time: it names the scripts of its own build. */
+function sendPage(response: Response, page: string): void {
+  response.set("Cache-Control", "no-cache");
+  if (existsSync(page)) response.sendFile(page, { dotfiles: "allow", cacheControl: false });
+  else response.status(404).type("text/plain").send(NOT_BUILT);
 }
 
 /** A script that an older page asks for must not be answered with the page. */
@@ -44,8 +53,6 @@ function answerView(folder: string): RequestHandler {
       refuseMissing(request, response, next);
       return;
     }
-    response.status(isScreen(parts) ? 200 : 404).set("Cache-Control", "no-cache");
-    if (existsSync(page)) response.sendFile(page, { dotfiles: "allow", cacheControl: false });
-    else response.status(404).type("text/plain").send(NOT_BUILT);
+    sendPage(response.status(isScreen(parts) ? 200 : 404), page);
   };
 }

@@ -1,5 +1,6 @@
 import type { Request, RequestHandler } from "express";
 import { Refusal } from "../refusal.ts";
+import { isOverNetwork } from "./pairedOnly.ts";
 
 /** How this machine calls itself. */
 const LOOPBACK = ["127.0.0.1", "localhost", "::1"];
@@ -20,12 +21,15 @@ const arrivedAt = ({ socket }: Request): string | undefined =>
  * browser then takes this server for that page's own. Whoever names the address on which the connection came in knows it.
  *
  * @param names - allowed besides this machine's own, without ports and brackets, in lower case
+ * @param onNetwork - allowed over the local network alone: whoever is on it could claim such a name
  */
-export function refuseOtherHosts(names: readonly string[]): RequestHandler {
+export function refuseOtherHosts(names: readonly string[], onNetwork: readonly string[]): RequestHandler {
   const ours = new Set([...LOOPBACK, ...names]);
+  const overNetwork = new Set([...ours, ...onNetwork]);
   return (request, _response, next) => {
     const host = hostOf(request.get("host"));
-    if (host !== null && (ours.has(host) || host === arrivedAt(request))) {
+    const known = isOverNetwork(request) ? overNetwork : ours;
+    if (host !== null && (known.has(host) || host === arrivedAt(request))) {
       next();
       return;
     }

@@ -5,6 +5,7 @@ import { chooseRoutes } from "./choose.ts";
 import { collectionRoutes } from "./collections.ts";
 import { COMPUTATIONS } from "./computations.ts";
 import { computeRoute } from "./compute.ts";
+import { deviceRoutes } from "./devices.ts";
 import { eventRoutes } from "./events.ts";
 import { healthRoute } from "./health.ts";
 import { nextTestRoutes } from "./nextTests.ts";
@@ -27,6 +28,7 @@ export function apiRoutes(service: Service): Route[] {
     ...archiveRoutes(service),
     ...backupRoutes(service),
     ...eventRoutes(store),
+    ...deviceRoutes(service),
     ...COMPUTATIONS.map((each) => computeRoute(each, threads)),
     ...chooseRoutes(store, jobs),
   ];

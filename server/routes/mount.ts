@@ -1,6 +1,7 @@
 import express, { type Request, type RequestHandler, Router } from "express";
 import type { z } from "zod";
 import { readJson } from "../json.ts";
+import { isOverNetwork } from "../middleware/pairedOnly.ts";
 import { Refusal } from "../refusal.ts";
 import { placeOf } from "../threads/bodies.ts";
 import type { Threads } from "../threads/threads.ts";
@@ -21,6 +22,15 @@ const checkType: RequestHandler = (request, _response, next) => {
     throw new Refusal(415, "unsupported-media-type", message);
   }
   refuseCompressed(request);
+  next();
+};
+
+/** What pairs and revokes devices isn't a device's to ask. */
+const refuseDevices: RequestHandler = (request, _response, next) => {
+  if (isOverNetwork(request)) {
+    const message = "Only the machine that Gripcurve runs on may ask this. Open it there as 127.0.0.1.";
+    throw new Refusal(403, "this-machine-only", message);
+  }
   next();
 };
 
@@ -64,12 +74,18 @@ function checkBody(schema: z.ZodType, threads: Threads): RequestHandler {
   };
 }
 
-function stepsOf(route: Route, threads: Threads) {
-  const { body, takesBytes = false, takesFile = false, bodyLimit = BODY_LIMIT, serve } = route;
-  if (!body) return [serve];
-  if (takesFile) return [checkType, bodyInFile(bodyLimit), serve];
-  return [checkType, inMemory(bodyLimit), ...(takesBytes ? [] : [checkBody(body, threads)]), serve];
+function bodySteps(route: Route, threads: Threads): RequestHandler[] {
+  const { body, takesBytes = false, takesFile = false, bodyLimit = BODY_LIMIT } = route;
+  if (!body) return [];
+  if (takesFile) return [checkType, bodyInFile(bodyLimit)];
+  return [checkType, inMemory(bodyLimit), ...(takesBytes ? [] : [checkBody(body, threads)])];
 }
+
+const stepsOf = (route: Route, threads: Threads): RequestHandler[] => [
+  ...(route.thisMachineOnly ? [refuseDevices] : []),
+  ...bodySteps(route, threads),
+  route.serve,
+];
 
 /** Serves routes, and refuses every other method on their paths. */
 export function served(routes: readonly Route[], threads: Threads): Router {

@@ -43,6 +43,8 @@ interface Described {
   readonly ifMatch?: "required" | "optional";
   /** whether the request may carry an Idempotency-Key */
   readonly takesKey?: boolean;
+  /** only this machine may ask it, not a paired device */
+  readonly thisMachineOnly?: boolean;
   /** goes out piece by piece, without an ETag */
   readonly streams?: boolean;
   readonly responses: Readonly<Record<number, Documented>>;

@@ -1,5 +1,7 @@
 import type { Foretelling } from "../foretelling.ts";
 import type { Jobs } from "../jobs/jobs.ts";
+import type { Lan } from "../lan/lan.ts";
+import type { Visitors } from "../lan/visitors.ts";
 import type { Store } from "../store/store.ts";
 import type { Threads } from "../threads/threads.ts";
 
@@ -10,4 +12,7 @@ export interface Service {
   readonly threads: Threads;
   readonly jobs: Jobs;
   readonly foretelling: Foretelling;
+  readonly visitors: Visitors;
+  /** the local network that is served as well; null where it isn't */
+  readonly lan: Lan | null;
 }

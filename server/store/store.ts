@@ -7,6 +7,7 @@ import { type AroundRecords, Collection } from "./collection.ts";
 import { copyBeside } from "./copies.ts";
 import { type Database, endWaiting, openDatabase, type Statement } from "./database.ts";
 import { Deletions } from "./deletions.ts";
+import { Devices } from "./devices.ts";
 import { NotEmptyError } from "./errors.ts";
 import { Marks } from "./marks.ts";
 import { migrate } from "./migrate.ts";
@@ -29,6 +30,7 @@ export class Store {
   readonly deletions: Deletions;
   readonly predictions: Predictions;
   readonly owed: Owed;
+  readonly devices: Devices;
   readonly #others: OtherWriters;
   readonly #marks: Marks;
   readonly #counts: Statement;
@@ -40,6 +42,7 @@ export class Store {
     this.deletions = new Deletions(database);
     this.predictions = new Predictions(database);
     this.owed = new Owed(database);
+    this.devices = new Devices(database);
     const around: AroundRecords = {
       uses: new Uses(database),
       agreement: new Agreement(database),

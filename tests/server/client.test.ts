@@ -15,6 +15,7 @@ const built = () =>
   served((folder) => {
     mkdirSync(join(folder, "assets"));
     writeFileSync(join(folder, "index.html"), "<!doctype html><title>Gripcurve</title>");
+    writeFileSync(join(folder, "pair.html"), "<!doctype html><title>Pair</title>");
     writeFileSync(join(folder, "assets", "index-a1b2.js"), "export {};");
   });
 
@@ -28,6 +29,12 @@ describe("the built client", () => {
       expect(headers["cache-control"]).toBe("no-cache");
     },
   );
+
+  it("at /pair: is the page that pairs a device, and no screen of the app", async () => {
+    const { text, headers } = await built().get("/pair").expect(200);
+    expect(text).toContain("<title>Pair</title>");
+    expect(headers["cache-control"]).toBe("no-cache");
+  });
 
   it("its hashed files: may be kept for good; one that is missing is a 404 and not the page", async () => {
     const api = built();

@@ -37,6 +37,35 @@ describe("configFrom", () => {
   );
 });
 
+describe("configFrom, the local network", () => {
+  const lanPort = (environment: Record<string, string>, args = ["--lan"]) =>
+    configFrom(environment, args).lanPort;
+
+  it("without --lan: isn't served, whatever port is set for it", () => {
+    expect(lanPort({ GRIPCURVE_LAN_PORT: "5000" }, [])).toBeNull();
+  });
+
+  it.each([
+    [{}, 4311],
+    [{ PORT: "8080" }, 8081],
+    [{ PORT: "65535" }, 65_534],
+    [{ PORT: "0" }, 0],
+    [{ PORT: "8080", GRIPCURVE_LAN_PORT: "5000" }, 5000],
+  ])("with --lan and %j: is served on port %s", (environment, port) => {
+    expect(lanPort(environment)).toBe(port);
+  });
+
+  it("with --lan and HOST, which lets everybody in: refuses and says why", () => {
+    expect(() => lanPort({ HOST: "0.0.0.0" })).toThrow(/HOST is 0\.0\.0\.0.*Leave HOST unset/);
+    expect(lanPort({ HOST: "127.0.0.1" })).toBe(4311);
+  });
+
+  it("with a port that is none, or another word behind the command: refuses and says what is allowed", () => {
+    expect(() => lanPort({ GRIPCURVE_LAN_PORT: "x" })).toThrow(/GRIPCURVE_LAN_PORT is "x"; allowed/);
+    expect(() => configFrom({}, ["--lam"])).toThrow('"--lam" is not known; allowed: --lan');
+  });
+});
+
 describe("configFrom, the request log", () => {
   it.each([
     [undefined, false],

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { Foretelling } from "#server/foretelling.ts";
 import { Jobs } from "#server/jobs/jobs.ts";
+import { Visitors } from "#server/lan/visitors.ts";
 import { documentedPath } from "#server/openapi.ts";
 import { apiRoutes } from "#server/routes/index.ts";
 import { served } from "#server/routes/mount.ts";
@@ -91,7 +92,9 @@ describe("the OpenAPI document", () => {
     const jobs = new Jobs(threads, clock, console.error);
     const store = freshStore();
     const foretelling = new Foretelling(store, threads, console.error);
-    const router = served(apiRoutes({ store, clock, threads, jobs, foretelling }), threads);
+    const visitors = new Visitors(store.devices, clock);
+    const service = { store, clock, threads, jobs, foretelling, visitors, lan: null };
+    const router = served(apiRoutes(service), threads);
     const registered = router.stack.flatMap(({ route }) =>
       (route?.stack ?? []).flatMap(({ method }) =>
         method ? [`${method} ${documentedPath(route?.path ?? "")}`] : [],
@@ -128,12 +131,15 @@ describe("the OpenAPI document", () => {
     }
   });
 
-  it("says of every operation that other methods, other hosts and other pages are refused", async () => {
+  it("says of every operation that strangers, other methods, other hosts and other pages are refused", async () => {
     const { paths } = await readDocument();
     for (const [path, byMethod] of Object.entries(paths)) {
       for (const [method, { responses }] of Object.entries(byMethod)) {
-        expect(Object.keys(responses), `${method} ${path}`).toEqual(expect.arrayContaining(["405", "421"]));
-        expect("403" in responses, `${method} ${path}`).toBe(method !== "get");
+        expect(Object.keys(responses), `${method} ${path}`).toEqual(
+          expect.arrayContaining(["401", "405", "421"]),
+        );
+        // What this machine alone may read is refused to a device as well.
+        expect("403" in responses, `${method} ${path}`).toBe(method !== "get" || path === "/devices");
       }
     }
   });

@@ -41,6 +41,14 @@ describe("why the server didn't start", () => {
     );
   });
 
+  it("on a port of the local network that is taken: names the setting of that one", () => {
+    const error = Object.assign(new Error("x"), { code: "EADDRINUSE", syscall: "listen", port: 5000 });
+    const words = (args: readonly string[]) =>
+      wordsOf(error, configFrom({ PORT: "5000", GRIPCURVE_LAN_PORT: "5000" }, args));
+    expect(words(["--lan"])).toMatch(/^Port 5000, on which --lan serves .*GRIPCURVE_LAN_PORT=5001\.$/);
+    expect(words([])).toMatch(/take another port: PORT=5001\.$/);
+  });
+
   // 203.0.113.0/24 is kept for documentation (RFC 5737): no machine has an address of it.
   it("on a HOST that isn't this machine's: names it, and what to do", async () => {
     const error = await listeningError(0, "203.0.113.9");

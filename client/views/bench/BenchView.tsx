@@ -8,6 +8,7 @@ import { KIND_ORDER } from "./record/kinds.ts";
 const importing = () => import("./import/ImportView.tsx");
 const archive = () => import("./archive/ArchiveView.tsx");
 const units = () => import("./units/UnitsView.tsx");
+const devices = () => import("./devices/DevicesView.tsx");
 
 const NEW = /^new\/([\w-]+)$/;
 
@@ -18,6 +19,7 @@ export default function BenchView() {
   if (id === "import") return <Later load={importing} what="Import from CSV" props={{}} />;
   if (id === "archive") return <Later load={archive} what="Archive and backup" props={{}} />;
   if (id === "units") return <Later load={units} what="Units" props={{}} />;
+  if (id === "devices") return <Later load={devices} what="Devices" props={{}} />;
   const wanted = NEW.exec(id)?.[1];
   const kind = KIND_ORDER.find((known) => known === wanted);
   if (kind) return <NewTest key={kind} kind={kind} />;

@@ -13,6 +13,8 @@ const PATIENCE = 60_000;
 /** A server of a test file's own, with the demo in a data file of its own: it may be written to and started anew. */
 export interface OwnServer {
   readonly address: string;
+  /** of its side to the local network; none where that isn't served */
+  readonly lanAddress: string | null;
   /** Ends the process and starts another on the same data file and port. */
   readonly restart: () => Promise<void>;
   /** Ends the process, does something while there is none, and starts another as {@link restart} does. */
@@ -30,10 +32,18 @@ async function freePort(): Promise<number> {
   return address.port;
 }
 
-async function start(port: number, file: string): Promise<ChildProcess> {
-  const server = spawn(process.execPath, [PROGRAM], {
+interface Started {
+  readonly port: number;
+  /** of the local network, where it is served */
+  readonly lanPort: number | null;
+  readonly file: string;
+}
+
+async function start({ port, lanPort, file }: Started): Promise<ChildProcess> {
+  const ports = { PORT: String(port), GRIPCURVE_LAN_PORT: String(lanPort ?? "") };
+  const server = spawn(process.execPath, [PROGRAM, ...(lanPort === null ? [] : ["--lan"])], {
     cwd: root,
-    env: { ...process.env, PORT: String(port), HOST: "127.0.0.1", GRIPCURVE_DB: file },
+    env: { ...process.env, ...ports, HOST: "127.0.0.1", GRIPCURVE_DB: file },
     stdio: ["ignore", "pipe", "inherit"],
   });
   await new Promise<void>((resolve, reject) => {
@@ -58,21 +68,23 @@ async function end(server: ChildProcess): Promise<void> {
 }
 
 /** Starts the built server, as the global set-up built it. */
-async function startOwnServer(): Promise<OwnServer> {
+async function startOwnServer(servesLan: boolean): Promise<OwnServer> {
   const folder = mkdtempSync(join(tmpdir(), "gripcurve-bench-"));
   const file = join(folder, "bench.db");
-  const port = await freePort();
-  let server = await start(port, file);
+  const started = { port: await freePort(), lanPort: servesLan ? await freePort() : null, file };
+  const { port, lanPort } = started;
+  let server = await start(started);
   const without = async (work: () => Promise<void>) => {
     await end(server);
     try {
       await work();
     } finally {
-      server = await start(port, file);
+      server = await start(started);
     }
   };
   return {
     address: `http://127.0.0.1:${port}`,
+    lanAddress: lanPort === null ? null : `https://127.0.0.1:${lanPort}`,
     restart: () => without(() => Promise.resolve()),
     without,
     stop: async () => {
@@ -85,21 +97,25 @@ async function startOwnServer(): Promise<OwnServer> {
 /**
  * A server for the tests of one file, for those that write: other files run beside it and read the demo.
  *
- * @returns the server; its address is known once the tests run
+ * @param servesLan - whether it serves the local network as well
+ * @returns the server; its addresses are known once the tests run
  */
-export function useOwnServer(): Pick<OwnServer, "address" | "restart" | "without"> {
+export function useOwnServer({ servesLan = false } = {}): Omit<OwnServer, "stop"> {
   let server: OwnServer | null = null;
   const running = (): OwnServer => {
     if (!server) throw new Error("The server runs while tests do.");
     return server;
   };
   beforeAll(async () => {
-    server = await startOwnServer();
+    server = await startOwnServer(servesLan);
   });
   afterAll(() => server?.stop());
   return {
     get address() {
       return running().address;
+    },
+    get lanAddress() {
+      return running().lanAddress;
     },
     restart: () => running().restart(),
     without: (work) => running().without(work),

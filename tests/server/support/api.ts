@@ -2,6 +2,7 @@ import type { Express } from "express";
 import supertest from "supertest";
 import { expect } from "vitest";
 import { createApp } from "#server/app.ts";
+import type { Lan } from "#server/lan/lan.ts";
 import type { Store } from "#server/store/store.ts";
 import { freshStore, steppingClock } from "./book.ts";
 import { sampleBuild, samplePull, samples } from "./records.ts";
@@ -12,13 +13,17 @@ export interface Book {
   readonly api: ReturnType<typeof supertest>;
 }
 
-/** A server on an empty book of its own; an error that it would have to log fails the test. */
-export function freshBook(clock = steppingClock(), file?: string): Book {
+/**
+ * A server on an empty book of its own; an error that it would have to log fails the test.
+ *
+ * @param lan - what it takes for its local network; none is served unless given
+ */
+export function freshBook(clock = steppingClock(), file?: string, lan?: Lan): Book {
   const store = freshStore(file);
   const log = (error: unknown) => {
     throw error;
   };
-  const app = createApp({ store, clock, log });
+  const app = createApp({ store, clock, log, lan });
   return { store, app, api: supertest(app) };
 }
 

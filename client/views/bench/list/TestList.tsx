@@ -30,6 +30,9 @@ function NewButtons() {
       <a class="button" href={href("bench", "units")}>
         Units
       </a>
+      <a class="button" href={href("bench", "devices")}>
+        Devices
+      </a>
       <a class="button" href={href("parts")}>
         Parts and builds
       </a>

@@ -1,0 +1,17 @@
+import { render } from "preact";
+import { startTheme } from "../app/theme.ts";
+import { PairPage } from "./PairPage.tsx";
+
+const root = document.getElementById("app");
+if (!root) throw new Error("The page has no #app to draw into.");
+
+/** What the QR code's address carries behind its #: it never leaves the device but in the form. */
+const code = location.hash.slice(1);
+if (code !== "") history.replaceState(null, "", location.pathname);
+
+// Read again by a camera, the address differs in this alone, and the page stays as it is.
+addEventListener("hashchange", () => location.reload());
+
+startTheme();
+const name = matchMedia("(pointer: coarse)").matches ? "Phone" : "Laptop";
+render(<PairPage code={code} name={name} onPaired={() => location.replace("/bench")} />, root);
