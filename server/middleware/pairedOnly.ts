@@ -22,10 +22,8 @@ const isForStrangers = ({ method, path }: Request, api: string): boolean =>
  * @param api - where the API begins
  */
 export function pairedOnly(visitors: Visitors, api: string): RequestHandler {
-  return async (request, response, next) => {
-    const isIn =
-      !isOverNetwork(request) || isForStrangers(request, api) || (await visitors.admit(request, response));
-    if (isIn) return next();
+  const overNetwork: RequestHandler = async (request, response, next) => {
+    if (isForStrangers(request, api) || (await visitors.admit(request, response))) return next();
     if (READS.has(request.method) && !/^\/api(\/|$)/i.test(request.path)) {
       response.set("Cache-Control", "no-store").redirect(303, PAIRING_PAGE);
       return;
@@ -35,4 +33,6 @@ export function pairedOnly(visitors: Visitors, api: string): RequestHandler {
       "WWW-Authenticate": `Pairing page="${PAIRING_PAGE}"`,
     });
   };
+  return (request, response, next) =>
+    isOverNetwork(request) ? overNetwork(request, response, next) : next();
 }
