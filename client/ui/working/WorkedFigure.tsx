@@ -5,14 +5,12 @@ import type { Outcome } from "../../state/outcome.ts";
 import { FigureOf } from "./FigureOf.tsx";
 import type { Boards } from "./shown.ts";
 
-const boards = () => import("./board.ts");
-
 /** @returns the workings of the build on the screen, as it is tried */
-export const boardNow = async (): Promise<Board> => (await boards()).boardNow();
+export const boardNow = (): Promise<Board> => import("./board.ts").then(({ boardNow }) => boardNow());
 
 /** @returns the workings of a solved build */
-export const boardLater = async (book: Book, outcome: Outcome): Promise<Board> =>
-  (await boards()).boardOf(book, outcome);
+export const boardLater = (book: Book, outcome: Outcome): Promise<Board> =>
+  import("./board.ts").then(({ boardOf }) => boardOf(book, outcome));
 
 interface MarginFigureProps {
   /** one of the build's attitudes, or the worst [°] */
@@ -29,7 +27,8 @@ interface MarginFigureProps {
 /** A margin of the build on the screen; it shows its working where there is one. */
 export function MarginFigure({ angle, state, margin, over, board }: MarginFigureProps) {
   if (margin === null || margin === 0) return <>{marginText(margin)}</>;
-  const own = over === undefined ? boardNow : async () => (await boards()).boardNowOver(over);
+  const overJoint = () => import("./board.ts").then(({ boardNowOver }) => boardNowOver(over ?? ""));
+  const own = over === undefined ? boardNow : overJoint;
   return (
     <FigureOf board={board ?? own} title={`margin at ${angle.toFixed(0)}°, ${state}`} value={margin}>
       {marginText(margin)}
