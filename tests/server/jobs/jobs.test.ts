@@ -148,7 +148,7 @@ describe("Jobs, one question", () => {
     const jobs = new Jobs(threads, steppingClock(), silent);
     const { request, question } = demoQuestion();
     const { job } = jobs.start(request, question);
-    expect(() => job.results()).toThrow(/is running; its sets can be read once it is done/);
+    expect(() => job.results()).toThrow(/is running; its combinations can be read once it is done/);
   });
 
   it("cancelled while a piece is under way keeps nothing and asks for no more", async () => {
@@ -201,7 +201,7 @@ describe("Jobs, one question", () => {
       skirts: [{ skirt: "square-lip", gaps: { from: 0.0001, to: 0.0021, step: 2.5e-7 } }],
     });
     expect(() => sealed(question)).toThrow(TooManySetsError);
-    expect(() => sealed(question)).toThrow(/96,0\d\d,\d\d\d sets.*Narrow/);
+    expect(() => sealed(question)).toThrow(/96,0\d\d,\d\d\d combinations.*Narrow/);
   });
 });
 
