@@ -1,5 +1,5 @@
 import { mkdirSync, writeFileSync } from "node:fs";
-import type { CollectionName } from "../shared/model/collections.ts";
+import { byCollection, type CollectionName } from "../shared/model/collections.ts";
 import { COLLECTIONS } from "../shared/model/schemas.ts";
 import { benchTest } from "../shared/model/tests/index.ts";
 import { instruments, plates } from "./instruments.ts";
@@ -9,6 +9,7 @@ import { tests } from "./tests.ts";
 /** Writes the demo's files: `npm run seed`. The same seed gives the same files. */
 const FOLDER = "seed-data";
 const records: Record<CollectionName, { id: string; data: unknown }[]> = {
+  ...byCollection(() => []),
   rotors,
   motors,
   packs,

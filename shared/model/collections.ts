@@ -1,5 +1,5 @@
 /**
- * The one table of collections: the name of each, and the word for one of them. With its schema in record.ts a collection is stored,
+ * The one table of collections: the name of each, and the word for one of them. With its schema in schemas.ts a collection is stored,
  * listed, archived, guarded against deletion while it is used, documented and read by the client; what points to what is said by its schema.
  */
 export const COLLECTION_WORDS = {

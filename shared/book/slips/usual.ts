@@ -21,7 +21,7 @@ const usual = (path: string, name: DimensionName | null, low: number, high: numb
 type Collection = Exclude<CollectionName, "tests" | "instruments">;
 
 /** Of vehicles from a matchbox to a suitcase. Common practice, no source. */
-export const USUAL_IN_PARTS: Readonly<Record<Collection, readonly Usual[]>> = {
+export const USUAL_IN_PARTS: Readonly<Partial<Record<Collection, readonly Usual[]>>> = {
   rotors: [
     usual("sizes.*.diameter", "length", 8e-3, 0.25),
     usual("sizes.*.mass", "mass", 1e-4, 0.5),
@@ -72,7 +72,6 @@ export const USUAL_IN_PARTS: Readonly<Record<Collection, readonly Usual[]>> = {
     usual("wheelFriction", null, 0.05, 2),
     usual("skirtFriction", null, 0.05, 2),
   ],
-  gears: [],
   builds: [
     usual("diameter", "length", 8e-3, 0.25),
     usual("charge", "fraction", 0.02, 1),
@@ -122,7 +121,7 @@ export function unusual(path: string, value: number, { name, low, high }: Omit<U
 
 /** @returns the unusual numbers of a part or a build, SI */
 export function unusualIn(collection: Collection, data: object): Slip[] {
-  return USUAL_IN_PARTS[collection].flatMap((each) =>
+  return (USUAL_IN_PARTS[collection] ?? []).flatMap((each) =>
     numbersAt(data, each.path.split(".")).flatMap(({ path, value }) => unusual(path, value, each)),
   );
 }

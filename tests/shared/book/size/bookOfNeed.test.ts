@@ -6,6 +6,7 @@ import { bookOfNeed, isTyped, withDrawn } from "#shared/book/size/need/bookOfNee
 import type { TypedNeed } from "#shared/book/size/need/typedNeed.ts";
 import { sideOf } from "#shared/book/size/sides.ts";
 import { sizableBuild } from "#shared/book/size/sizable.ts";
+import { byCollection } from "#shared/model/collections.ts";
 import { COLLECTIONS } from "#shared/model/schemas.ts";
 import { torqueConstant } from "#shared/physics/motor.ts";
 import { predictAny } from "#shared/physics/predictAny.ts";
@@ -16,18 +17,7 @@ function present<T>(value: T | null | undefined): T {
   if (value === null || value === undefined) throw new Error("The demo has it.");
   return value;
 }
-const EMPTY: Book = {
-  rotors: [],
-  motors: [],
-  packs: [],
-  skirts: [],
-  surfaces: [],
-  gears: [],
-  instruments: [],
-  plates: [],
-  tests: [],
-  builds: [],
-};
+const EMPTY: Book = byCollection<never[]>(() => []);
 const DRAWN = { blades: 7, exitAngle: 40, inletRatio: 0.5, widthRatio: 0.12 };
 const NEED: TypedNeed = {
   numbers: {
