@@ -29,7 +29,7 @@ export function chanceLine(
   return Number.isNaN(share) ? [] : [`${chanceText(share)} chance of holding`];
 }
 
-/** @returns on how much of the map it is all but sure to hold, in a sentence; nothing where the chance isn't shown */
+/** @returns on how much of the map it lasts, by a chance of holding that counts as sure, in a sentence; nothing where the chance is not shown */
 export function sureSentence(drawing: Drawing): string {
   if (drawing.shown !== "chance" || !drawing.chance) return "";
   const values = valuesOf(drawing);
