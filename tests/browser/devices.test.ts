@@ -48,13 +48,18 @@ describe("two screens", () => {
     expect(await device.evaluate(() => isSecureContext && "mediaDevices" in navigator)).toBe(true);
 
     const watching = await laptop.open("/bench");
-    await device.evaluate(async () => {
-      const [test] = (await (await fetch("/api/v1/tests?limit=1")).json()).items;
-      const body = JSON.stringify({ ...test.data, title: "Seen from the phone" });
-      const headers = { "Content-Type": "application/json" };
-      await fetch("/api/v1/tests", { method: "POST", headers, body });
-    });
-    await watching.getByText("Seen from the phone").first().waitFor();
+    const save = () =>
+      device.evaluate(async () => {
+        const [test] = (await (await fetch("/api/v1/tests?limit=1")).json()).items;
+        const body = JSON.stringify({ ...test.data, title: "Seen from the phone" });
+        const headers = { "Content-Type": "application/json" };
+        await fetch("/api/v1/tests", { method: "POST", headers, body });
+      });
+    // Saved again until it is seen: the first may come before the page that watches hears of changes.
+    await eventually(async () => {
+      await save();
+      return watching.getByText("Seen from the phone").count();
+    }).toBeGreaterThan(0);
 
     await host.getByRole("button", { name: "Revoke Phone at the rig" }).click();
     await host.getByRole("button", { name: "Revoke Phone at the rig" }).click();
