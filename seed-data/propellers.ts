@@ -1,3 +1,4 @@
+import { STAND_VEHICLE } from "../shared/book/standVehicle.ts";
 import { STANDARD_GRAVITY } from "../shared/physics/constants.ts";
 import { frictionFromNoLoad, RPM } from "../shared/physics/motor.ts";
 import { predictPropeller } from "../shared/physics/propeller.ts";
@@ -62,22 +63,6 @@ function thrust(
     referenceReynolds,
     chord: chordRatio * diameter,
   } as const;
-  const vehicle = {
-    mass: 0.1,
-    wheelFriction: 0.7,
-    skirtFriction: 0,
-    skirtShare: 0,
-    rollingResistance: 0,
-    driven: "both",
-    wheelbase: 0.1,
-    track: 0.1,
-    cgHeight: 0,
-    cgFromRear: 0.05,
-    suctionFromRear: 0.05,
-    jolt: 0,
-    jetArea: null,
-    jetAngle: 0,
-  } as const;
   const rows = SUPPLIES.map((supply) => {
     const { point } = predictPropeller({
       air: DAY,
@@ -85,7 +70,7 @@ function thrust(
       motor: { kv, resistance, viscousTorque, frictionTorque, thermalResistance: null },
       pack: { series: 1, parallel: 1, openCircuitVoltage: supply, cellResistance: 0.03, wireResistance: 0 },
       supply: { duty: 1, driverResistance: 0.02, auxCurrent: 0 },
-      vehicle,
+      vehicle: STAND_VEHICLE,
     });
     if (!point) throw new Error(`${name} does not turn at ${supply} V`);
     return {

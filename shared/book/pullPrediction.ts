@@ -12,6 +12,7 @@ import { readyForVoltage } from "./partial.ts";
 import type { PullTrial } from "./readings/pull.ts";
 import { type Resolved, solvable } from "./resolve/resolved.ts";
 import { resolveAsSet } from "./resolve/resolveWith.ts";
+import { STAND_FRAME } from "./standVehicle.ts";
 import { offsetInUse } from "./throttle.ts";
 
 export interface PullPrediction {
@@ -60,16 +61,7 @@ export function rigAsBuild(book: Book, test: PullTest, trial: Pick<PullTrial, "v
     air: weatherOf(test),
     vehicle: {
       mass: Math.max(LEAST_MASS, toSI(test.rigMass, "mass")),
-      rollingResistance: 0,
-      driven: "both",
-      wheelbase: 0.1,
-      track: 0.1,
-      cgHeight: 0,
-      cgFromRear: 0.05,
-      suctionFromRear: 0.05,
-      jolt: 0,
-      jetArea: null,
-      jetAngle: 0,
+      ...STAND_FRAME,
       verticalStiffness: null,
       gapLoad: null,
     },

@@ -19,6 +19,7 @@ import { curveReadings } from "../readings/curve.ts";
 import { inUse } from "../readings/reading.ts";
 import { thrustReadings } from "../readings/thrust.ts";
 import { rotorBasis, testedAt } from "../rotorBasis.ts";
+import { STAND_VEHICLE } from "../standVehicle.ts";
 import { Collector } from "../uncertainty/collector.ts";
 import { addMotorUncertainty } from "../uncertainty/motorUncertainty.ts";
 import { addRotorUncertainty, addSizeLaw, addThrustUncertainty } from "../uncertainty/rotorUncertainty.ts";
@@ -42,23 +43,6 @@ interface CurvePoint extends Reading {
   readonly pressure: number;
 }
 
-/** A stand has no vehicle: nothing of its speed depends on these. */
-const NO_VEHICLE: PredictInput["vehicle"] = {
-  mass: 1,
-  wheelFriction: 1,
-  skirtFriction: 0,
-  skirtShare: 0,
-  rollingResistance: 0,
-  driven: "both",
-  wheelbase: 0.1,
-  track: 0.1,
-  cgHeight: 0,
-  cgFromRear: 0.05,
-  suctionFromRear: 0.05,
-  jolt: 0,
-  jetArea: null,
-  jetAngle: 0,
-};
 const FULL_THROTTLE = { duty: 1, driverResistance: 0, auxCurrent: 0 };
 
 /** A supply that gives a voltage as read, whatever the current. */
@@ -159,7 +143,7 @@ export function foretellCurveSpeed(book: Book, test: CurveTest, wanted: Readonly
     pack: supplyAt(reading.voltage),
     supply: FULL_THROTTLE,
     skirt: restrictionOf(reading, air),
-    vehicle: NO_VEHICLE,
+    vehicle: STAND_VEHICLE,
   };
   const add = (into: Collector) => {
     addRotorUncertainty(book, rotor, basis, into);
@@ -206,7 +190,7 @@ export function foretellThrustSpeed(book: Book, test: ThrustTest, wanted: Readon
     motor: standMotor(turning.basis),
     pack: supplyAt(reading.voltage),
     supply: FULL_THROTTLE,
-    vehicle: NO_VEHICLE,
+    vehicle: STAND_VEHICLE,
   };
   const add = (into: Collector) => addThrustUncertainty(rotor.data.name, basis, into);
   return [rowOf(reading, { input, ...turning, add })];
