@@ -14,6 +14,7 @@ import { startEvents } from "./state/events.ts";
 const root = document.getElementById("app");
 if (!root) throw new Error("The page has no #app to draw into.");
 
+const followed = startEvents();
 setDecimalMark(markOfLanguage(navigator.language));
 showUnitsOf(() => currentUnits.value);
 startTheme();
@@ -23,5 +24,4 @@ carryFocus();
 startTitle();
 startRouter((next) => void showRoute(next));
 render(<Shell />, root);
-void reload();
-startEvents();
+void followed.then(reload);

@@ -8,10 +8,21 @@ import { whileVisible } from "./whileVisible.ts";
 /** false while the server can't be reached */
 export const connected = signal(true);
 
+/** How long the book's first reading waits for the stream; a stream that comes later has it read once more [ms]. */
+const FIRST_NEWS = 500;
+
+let isLate = false;
+let tellFirst: () => void = () => {};
+const first = new Promise<void>((resolve) => {
+  tellFirst = resolve;
+});
+
 function receive(news: News): void {
   if ("change" in news) return void apply(news.change);
+  tellFirst();
   if (news.connected) void askVersion();
-  if (news.connected && !connected.peek()) void reload();
+  if (news.connected && (isLate || !connected.peek())) void reload();
+  isLate = false;
   connected.value = news.connected;
 }
 
@@ -46,8 +57,17 @@ function followTogether(): void {
   });
 }
 
-/** Follows what is written in the book, here or on another screen; reads the book anew after a break. */
-export function startEvents(): void {
+/**
+ * Follows what is written in the book, here or on another screen; reads the book anew after a break.
+ *
+ * @returns once the stream stands, or is known to be broken: what is read from then on misses no change
+ */
+export function startEvents(): Promise<void> {
   if ("SharedWorker" in globalThis) followTogether();
   else followAlone();
+  const late = setTimeout(() => {
+    isLate = true;
+    tellFirst();
+  }, FIRST_NEWS);
+  return first.finally(() => clearTimeout(late));
 }
