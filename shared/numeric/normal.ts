@@ -9,6 +9,8 @@ const NEAR_ZERO = 0.46875 * Math.SQRT2;
 const GRID = 16;
 /** Terms of a narrow interval's series: the next is below 1e-16 wherever it is asked for. */
 const LAST_TERM = 16;
+/** A term below this share of a sum changes no digit of it. */
+const LOST = Number.EPSILON / 8;
 const INVERSES = Float64Array.from({ length: LAST_TERM + 2 }, (_, n) => 1 / n);
 
 /**
@@ -77,6 +79,8 @@ function logNarrow(lo: number, hi: number): number {
     even = (step * odd - square * even) * INVERSES[n];
     odd = (step * even - square * odd) * INVERSES[n + 1];
     mean += even * INVERSES[n + 1];
+    // Each term is less than half of the two before: what follows is lost in the rounding of the sum.
+    if (Math.abs(even) + Math.abs(odd) < LOST * mean) break;
   }
   return Math.log(mean * 2 * half) - (middle * middle) / 2 - LOG_ROOT_TWO_PI;
 }

@@ -1,4 +1,4 @@
-import { minimise } from "../../numeric/minimise.ts";
+import { peakOf } from "./peak.ts";
 
 /** Integral of a density over its one to three variables, and what it says of them. */
 export interface Integral {
@@ -12,15 +12,6 @@ export interface Integral {
 
 /** Distance of places along each axis, of one, two and three variables, in standard deviations at the peak: at 1.2 a normal density is exact to 2e-6, at 1.5 to 3e-4. */
 const STEPS = [1.2, 1.2, 1.5];
-/** First steps in search of the peak where Newton's don't lead there [-]; the variables are logarithms. */
-const FIRST_STEP = 0.1;
-/** The peak need only be near: the sum over places is right wherever it is centred. */
-const TOLERANCE = 1e-5;
-/** Newton's step, in standard deviations, below which the peak is near enough. */
-const NEAR = 0.1;
-const MOST_NEWTON = 10;
-/** Step of the differences that slope and curvature are made of [-]; the variables are logarithms. */
-const SHAPE_STEP = 1e-3;
 
 /**
  * Integral of exp f over all of one, two or three variables.
@@ -44,10 +35,10 @@ export function integrate(
   const { mode, spread } = peakOf(f, start, widest);
   const placed = (zs: readonly (readonly number[])[]) =>
     zs.map((z) => mode.map((m, j) => m + spread[j].reduce((s, l, k) => s + l * z[k], 0)));
-  const { core, beyond } = LATTICES[mode.length - 1];
+  const { core, beyond, isAtRim } = LATTICES[mode.length - 1];
   const near = placed(core);
   const nearLogs = near.map(f);
-  const far = atTheRim(core, nearLogs) > RIM[mode.length - 1] ? placed(beyond) : [];
+  const far = atTheRim(isAtRim, nearLogs) > RIM[mode.length - 1] ? placed(beyond) : [];
   const at = [...near, ...far];
   const logs = [...nearLogs, ...far.map(f)];
   const peak = Math.max(...logs);
@@ -106,142 +97,25 @@ function lattice(variables: number) {
   const core = grid([upTo(along), ...others]).filter(within);
   const beyond = grid([upTo(further), ...others]).filter((ks) => isFar(ks) || !within(ks));
   const inDeviations = (places: number[][]) => places.map((ks) => ks.map((k) => step * k));
-  return { core: inDeviations(core), beyond: inDeviations(beyond) };
+  const near = inDeviations(core);
+  const isAtRim = near.map((zs) => Math.hypot(...zs) > RIM_BEGINS[variables - 1]);
+  return { core: near, beyond: inDeviations(beyond), isAtRim };
 }
 
-const LATTICES = [1, 2, 3].map(lattice);
 /** Distance from the peak at which the rim begins, in standard deviations. */
 const RIM_BEGINS = [5.4, 5.4, 4.4];
+const LATTICES = [1, 2, 3].map(lattice);
 /** Share of the whole at the rim above which the tails are followed further out, of three variables where it is worth ten times the places [-]. */
 const RIM = [1e-5, 1e-5, 1e-3];
 
 /** @returns share of the sum that the outermost places hold [-] */
-function atTheRim(places: readonly (readonly number[])[], logs: readonly number[]): number {
+function atTheRim(isAtRim: readonly boolean[], logs: readonly number[]): number {
   const peak = Math.max(...logs);
   let [rim, sum] = [0, 0];
   for (let i = 0; i < logs.length; i += 1) {
     const density = Math.exp(logs[i] - peak);
     sum += density;
-    if (Math.hypot(...places[i]) > RIM_BEGINS[places[i].length - 1]) rim += density;
+    if (isAtRim[i]) rim += density;
   }
   return rim / sum;
-}
-
-interface Peak {
-  readonly mode: readonly number[];
-  /** lower triangle L with L·Lᵀ = H⁻¹ */
-  readonly spread: readonly (readonly number[])[];
-  /** f there */
-  readonly value: number;
-}
-
-function peakOf(
-  f: (x: readonly number[]) => number,
-  start: readonly number[],
-  widest: readonly number[],
-): Peak {
-  return newton(f, start) ?? searched(f, start, widest);
-}
-
-/** From a start near the peak, a step that leads down halved; null where the steps don't end there. */
-function newton(f: (x: readonly number[]) => number, start: readonly number[]): Peak | null {
-  let [mode, shape] = [start, shapeAt(f, start)];
-  for (let i = 0; i < MOST_NEWTON; i += 1) {
-    const { value, slope, curvature } = shape;
-    const spread = spreadOf(curvature);
-    if (spread === null) return null;
-    // H⁻¹·slope = L·(Lᵀ·slope); Lᵀ·slope is the step in standard deviations.
-    const scaled = mode.map((_, k) => spread.reduce((sum, row, j) => sum + row[k] * slope[j], 0));
-    if (Math.hypot(...scaled) < NEAR) return { mode, spread, value };
-    const step = spread.map((row) => row.reduce((sum, l, k) => sum + l * scaled[k], 0));
-    const next = uphill(f, mode, step, value);
-    if (!next) return null;
-    mode = next;
-    shape = shapeAt(f, mode);
-  }
-  return null;
-}
-
-/** The step, or a half or a quarter of it, whichever first leads up; null where none does. */
-function uphill(
-  f: (x: readonly number[]) => number,
-  from: readonly number[],
-  step: readonly number[],
-  value: number,
-): readonly number[] | null {
-  for (const share of [1, 1 / 2, 1 / 4]) {
-    const to = from.map((x, j) => x + share * step[j]);
-    if (f(to) > value) return to;
-  }
-  return null;
-}
-
-interface Shape {
-  readonly value: number;
-  readonly slope: readonly number[];
-  /** −∂²f */
-  readonly curvature: readonly (readonly number[])[];
-}
-
-/** Value, slope and curvature from one set of places: 3 of them for one variable, 9 for two, 19 for three. */
-function shapeAt(f: (x: readonly number[]) => number, x: readonly number[]): Shape {
-  const value = f(x);
-  const moved = (by: readonly number[]) => f(x.map((each, i) => each + by[i] * SHAPE_STEP));
-  const along = (j: number, sign: number) => x.map((_, i) => (i === j ? sign : 0));
-  const both = (j: number, a: number, k: number, b: number) =>
-    moved(x.map((_, i) => (i === j ? a : i === k ? b : 0)));
-  const sides = x.map((_, j) => ({ up: moved(along(j, 1)), down: moved(along(j, -1)) }));
-  const slope = sides.map(({ up, down }) => (up - down) / (2 * SHAPE_STEP));
-  const curvature = sides.map(({ up, down }, j) => {
-    const row = x.map(() => 0);
-    row[j] = (2 * value - up - down) / SHAPE_STEP ** 2;
-    return row;
-  });
-  for (let j = 0; j < x.length; j += 1)
-    for (let k = 0; k < j; k += 1) {
-      const crossed = both(j, 1, k, 1) - both(j, 1, k, -1) - both(j, -1, k, 1) + both(j, -1, k, -1);
-      curvature[j][k] = curvature[k][j] = -crossed / (4 * SHAPE_STEP ** 2);
-    }
-  return { value, slope, curvature };
-}
-
-function searched(
-  f: (x: readonly number[]) => number,
-  start: readonly number[],
-  widest: readonly number[],
-): Peak {
-  const minus = (x: readonly number[]) => -f(x);
-  const options = { steps: start.map(() => FIRST_STEP), tolerance: TOLERANCE };
-  const { x: mode, value } = minimise(minus, start, options);
-  const diagonal = widest.map((sd, j) => widest.map((_, k) => (j === k ? sd : 0)));
-  return { mode, spread: spreadOf(shapeAt(f, mode).curvature) ?? diagonal, value: -value };
-}
-
-/** Lower triangle L with L·Lᵀ = H; null where H is not positive definite. */
-function triangle(h: readonly (readonly number[])[]): number[][] | null {
-  const l = h.map((row) => row.map(() => 0));
-  for (let i = 0; i < h.length; i += 1)
-    for (let j = 0; j <= i; j += 1) {
-      let left = h[i][j];
-      for (let k = 0; k < j; k += 1) left -= l[i][k] * l[j][k];
-      if (i !== j) l[i][j] = left / l[j][j];
-      else if (left > 0) l[i][i] = Math.sqrt(left);
-      else return null;
-    }
-  return l;
-}
-
-/** Lower triangle L with L·Lᵀ = H⁻¹: of H with its variables in reverse, turned round. Null where f does not curve down in every direction. */
-function spreadOf(curvature: readonly (readonly number[])[]): number[][] | null {
-  const n = curvature.length;
-  const l = triangle(curvature.map((row) => row.toReversed()).toReversed());
-  if (!l) return null;
-  const inverse = l.map((row) => row.map(() => 0));
-  for (let j = 0; j < n; j += 1)
-    for (let i = j; i < n; i += 1) {
-      let left = i === j ? 1 : 0;
-      for (let k = j; k < i; k += 1) left -= l[i][k] * inverse[k][j];
-      inverse[i][j] = left / l[i][i];
-    }
-  return inverse.map((_, i) => inverse.map((__, j) => inverse[n - 1 - j][n - 1 - i]));
 }
