@@ -16,7 +16,12 @@ interface Step {
   readonly rig?: FirstTest;
 }
 
-function stepsOf(book: Book): Step[] {
+interface Group {
+  readonly title: string;
+  readonly steps: readonly Step[];
+}
+
+function groupsOf(book: Book): Group[] {
   const part = (
     name: "rotors" | "motors" | "packs" | "skirts" | "surfaces",
     text: string,
@@ -35,24 +40,43 @@ function stepsOf(book: Book): Step[] {
     rig: kind,
   });
   return [
-    part("rotors", "A rotor: its name and the diameters you print it in.", "Add a rotor"),
-    part("motors", "A motor: what its maker states; its test gives the rest.", "Add a motor"),
-    part("packs", "A pack: its cells, and their chemistry.", "Add a pack"),
-    part("skirts", "A skirt: its perimeter, its area and the gap it is set to.", "Add a skirt"),
-    part("surfaces", "A surface: what the vehicle clings to.", "Add a surface"),
-    test("motor", "A motor test: voltage, current and speed, free and under two loads.", "Log a motor test"),
-    test("curve", "A curve test of the rotor: blocked, open and a few between.", "Log a curve test"),
-    test(
-      "friction",
-      "A friction test: tilt the vehicle on the surface until it slides.",
-      "Log a friction test",
-    ),
-    test("pull", "A pull test: the loads that held and those that let go.", "Log a pull test"),
     {
-      done: book.builds.length > 0,
-      text: "A build: one of each, and the mass it will have.",
-      label: "Put a build together",
-      to: href("parts", "builds/new"),
+      title: "Parts",
+      steps: [
+        part("rotors", "A rotor: its name and the diameters you print it in.", "Add a rotor"),
+        part("motors", "A motor: what its maker states; its test gives the rest.", "Add a motor"),
+        part("packs", "A pack: its cells, and their chemistry.", "Add a pack"),
+        part("skirts", "A skirt: its perimeter, its area and the gap it is set to.", "Add a skirt"),
+        part("surfaces", "A surface: what the vehicle clings to.", "Add a surface"),
+      ],
+    },
+    {
+      title: "Tests",
+      steps: [
+        test(
+          "motor",
+          "A motor test: voltage, current and speed, free and under two loads.",
+          "Log a motor test",
+        ),
+        test("curve", "A curve test of the rotor: blocked, open and a few between.", "Log a curve test"),
+        test(
+          "friction",
+          "A friction test: tilt the vehicle on the surface until it slides.",
+          "Log a friction test",
+        ),
+        test("pull", "A pull test: the loads that held and those that let go.", "Log a pull test"),
+      ],
+    },
+    {
+      title: "The build",
+      steps: [
+        {
+          done: book.builds.length > 0,
+          text: "A build: one of each, and the mass it will have.",
+          label: "Put a build together",
+          to: href("parts", "builds/new"),
+        },
+      ],
     },
   ];
 }
@@ -69,33 +93,48 @@ const TITLES: Partial<Record<ViewName, string>> = {
   choose: "No build to choose parts for yet.",
 };
 
+function StepItem({ step, isNext }: { readonly step: Step; readonly isNext: boolean }) {
+  return (
+    <li>
+      <span>{step.text}</span>{" "}
+      {step.done ? (
+        <span class="good">there</span>
+      ) : (
+        <a class={isNext ? "button primary" : "button"} href={step.to}>
+          {step.label}
+        </a>
+      )}
+      {step.rig && !step.done && <Later load={rig} what={step.label} props={{ kind: step.rig }} />}
+    </li>
+  );
+}
+
 /** What fills an empty bench, in the order of docs/first-hour.md. */
 export function EmptyBench({ book }: { book: Book }) {
-  const steps = stepsOf(book);
-  const next = steps.findIndex((step) => !step.done);
+  const groups = groupsOf(book);
+  const steps = groups.flatMap((group) => group.steps);
+  const next = steps.find((step) => !step.done);
   return (
     <div class="empty">
       <h1>{TITLES[route.value.view] ?? "Nothing to match yet."}</h1>
-      <p>
+      <p class="steps-lead">
         A build brings rotor, motor, pack, skirt and surface together. This fills the bench, in this order, in
         about an hour; <DocLink path="first-hour.md">First hour at the bench</DocLink> tells the same at
         length.
       </p>
-      <ol class="steps">
-        {steps.map((step, i) => (
-          <li key={step.label}>
-            <span>{step.text}</span>{" "}
-            {step.done ? (
-              <span class="good">there</span>
-            ) : (
-              <a class={i === next ? "button primary" : "button"} href={step.to}>
-                {step.label}
-              </a>
-            )}
-            {step.rig && !step.done && <Later load={rig} what={step.label} props={{ kind: step.rig }} />}
-          </li>
-        ))}
-      </ol>
+      {groups.map((group) => (
+        <section key={group.title}>
+          <h2>{group.title}</h2>
+          <ol
+            class={group.steps.some((step) => step.rig) ? "steps steps-with-rigs" : "steps"}
+            start={steps.indexOf(group.steps[0]) + 1}
+          >
+            {group.steps.map((step) => (
+              <StepItem key={step.label} step={step} isNext={step === next} />
+            ))}
+          </ol>
+        </section>
+      ))}
       <LoadDemo book={book} />
     </div>
   );
