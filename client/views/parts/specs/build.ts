@@ -70,7 +70,7 @@ export const buildForm: FormSpec = {
       folded: true,
       fields: [
         quantity("charge", "State of charge", "fraction", { unless: 0.6 }),
-        quantity("supply.duty", "Duty", "fraction", { example: "80 %", unless: 1 }),
+        quantity("supply.duty", "Throttle", "fraction", { example: "80 %", unless: 1 }),
         quantity("supply.driverResistance", "Driver", "smallResistance", { example: "20 mΩ" }),
         quantity("supply.auxCurrent", "Other loads on the pack", "current", { example: "0.2 A" }),
       ],

@@ -26,7 +26,7 @@ export const pull: KindSpec = {
       ],
     },
     asked("rigMass", "Rig mass", "mass", true, "what hangs on the skirt besides the load"),
-    asked("duty", "Duty", "fraction"),
+    asked("duty", "Throttle", "fraction"),
     asked("charge", "State of charge", "fraction", false, "where no voltage is read"),
   ],
   columns: [
