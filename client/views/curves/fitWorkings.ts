@@ -1,48 +1,14 @@
 import type { Calibrated } from "../../../shared/fit/calibration.ts";
 import { evaluatePolynomial } from "../../../shared/numeric/polynomial.ts";
-import {
-  type Board,
-  type Row,
-  subscript,
-  type Told,
-  type Working,
-  workedOut,
-} from "../../../shared/physics/working.ts";
+import { type Board, type Row, subscript, type Told, workedOut } from "../../../shared/physics/working.ts";
 import { NO_BOARD } from "../../ui/working/board.ts";
 import type { CalibrationPage } from "./calibration/calibrationData.ts";
-import type { Source } from "./chosen.ts";
+import { type Fitted, fitBoard, inUse } from "./fitBoard.ts";
 import type { FrictionGroup } from "./friction/frictionData.ts";
 import type { LeakGroup } from "./leak/leakData.ts";
 import type { MotorPage } from "./motor/motorData.ts";
 import { inFit } from "./motor/motorFacts.ts";
 import { type RotorFamily, readingsInUse } from "./rotor/family.ts";
-
-/** What every fit is told with. */
-interface Fitted {
-  readonly told: Told;
-  readonly value: number;
-  /** standard error, in the unit of the figure; null where nothing is left over to judge it by */
-  readonly error: number | null;
-  readonly rows: readonly Row[];
-}
-
-const READINGS = ["n", "readings in use, each as precise as its instruments make it", ""] as const;
-
-/** Each reading is a number of one test: the count leads down to them all. */
-function fitBoard(fits: readonly Fitted[], readings: readonly Source[]): Board {
-  const count = readings.length;
-  const workings = fits.map(({ told, value, error, rows }): Working => {
-    const own: Row[] =
-      error === null ? [] : [[[`s_${told.output[0]}`, "standard error", told.output[1]], error]];
-    return workedOut(told, [[READINGS, count], ...rows, ...own], value);
-  });
-  const tests = [...new Set(readings.map(({ testId }) => testId))];
-  const what = "Readings of these tests that are not set aside.";
-  return { workings, origins: [{ symbol: "n", value: count, what, tests }] };
-}
-
-const inUse = <T extends { readonly aside: string | null }>(readings: readonly T[]): T[] =>
-  readings.filter(({ aside }) => aside === null);
 
 /** @returns how a rotor's curve came about, coefficient by coefficient, and the flow at which its pressure ends */
 export function rotorFitBoard(family: RotorFamily): Board {

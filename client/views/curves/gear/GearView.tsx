@@ -7,6 +7,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { gapText } from "../../../ui/gapWords.ts";
 import { stiffnessText } from "../../../ui/stiffnessWords.ts";
 import type { Table } from "../../../ui/table.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
 import { type Fact, Facts, Notes, Page } from "../Page.tsx";
@@ -16,6 +17,7 @@ import { testName } from "../typed.ts";
 import { type GearPage, gearPage } from "./gearData.ts";
 import { gearPlot } from "./gearPlot.ts";
 import { gearMissing, gearSentence, touchText } from "./gearSentence.ts";
+import { gearFitBoard } from "./gearWorkings.ts";
 
 const tall = (width: number) => Math.max(280, Math.min(400, width * 0.55));
 
@@ -119,6 +121,7 @@ function GearMeaning({ page, chosen }: { page: GearPage; chosen: Chosen }) {
       <section>
         <h2>{gear.data.name}</h2>
         <Facts facts={factsOf(page)} />
+        {tested.fit && <ShowWorking of={() => gearFitBoard(page)} />}
         <Notes notes={tested.fit?.warnings ?? []} />
         <p class="quiet">
           {builds.length === 0

@@ -9,6 +9,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
 import { offBy } from "../curveWords.ts";
@@ -18,6 +19,7 @@ import { testName } from "../typed.ts";
 import { type PropellerPage, propellerPage, thrustContributions } from "./propellerData.ts";
 import { coefficientPlot, thrustResidualPlot } from "./propellerPlots.ts";
 import { coefficientText, driftText, propellerSentence } from "./propellerSentence.ts";
+import { propellerFitBoard } from "./propellerWorkings.ts";
 
 const tall = (width: number) => Math.max(250, Math.min(340, width * 0.45));
 const low = (width: number) => (width < 500 ? 180 : 170);
@@ -159,6 +161,7 @@ function PropellerMeaning({ page, chosen }: { page: PropellerPage; chosen: Chose
       <section>
         <h2>Coefficients</h2>
         <Facts facts={factsOf(page)} />
+        {page.fit && <ShowWorking of={() => propellerFitBoard(page)} />}
         <Notes notes={page.fit?.warnings ?? []} />
       </section>
       <section>

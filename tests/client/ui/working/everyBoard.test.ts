@@ -12,8 +12,12 @@ import {
   rotorFitBoard,
 } from "#client/views/curves/fitWorkings.ts";
 import { frictionGroups } from "#client/views/curves/friction/frictionData.ts";
+import { gearPage } from "#client/views/curves/gear/gearData.ts";
+import { gearFitBoard } from "#client/views/curves/gear/gearWorkings.ts";
 import { leakPage } from "#client/views/curves/leak/leakData.ts";
 import { motorPage } from "#client/views/curves/motor/motorData.ts";
+import { propellerPage } from "#client/views/curves/propeller/propellerData.ts";
+import { propellerFitBoard } from "#client/views/curves/propeller/propellerWorkings.ts";
 import { recordBoard } from "#client/views/curves/record/recordWorkings.ts";
 import { rotorFamily } from "#client/views/curves/rotor/family.ts";
 import { headroomBoard, headroomOf } from "#client/views/mass/headroom.ts";
@@ -203,6 +207,33 @@ describe("workings of Curves", () => {
     for (const group of slides) {
       expectWhole(frictionFitBoard(group));
       expect(valueIn(frictionFitBoard(group), "friction by the tilt board")).toBe(group.fit?.mu);
+    }
+  });
+
+  it("of every running gear that was tested: its stiffness and the lip's height, from all readings in use", () => {
+    const pages = book.gears.flatMap(({ id }) => gearPage(book, id) ?? []).filter(({ tested }) => tested.fit);
+    expect(pages.length).toBeGreaterThan(0);
+    for (const page of pages) {
+      const board = gearFitBoard(page);
+      expectWhole(board);
+      expect(valueIn(board, "stiffness of the running gear")).toBe(page.tested.fit?.stiffness);
+      expect(valueIn(board, "height of the lip without load")).toBe(page.tested.fit?.heights[0]);
+      expect(board.origins[0].value).toBe(page.points.filter(({ aside }) => aside === null).length);
+    }
+  });
+
+  it("of every propeller that was tested: its coefficients, and the drifts that were kept", () => {
+    const pages = book.rotors
+      .filter(({ data }) => data.kind === "propeller")
+      .flatMap(({ id }) => propellerPage(book, id) ?? [])
+      .filter(({ fit }) => fit);
+    expect(pages.length).toBeGreaterThan(0);
+    for (const page of pages) {
+      const board = propellerFitBoard(page);
+      expectWhole(board);
+      expect(valueIn(board, "thrust coefficient")).toBe(page.fit?.thrust[0]);
+      expect(valueIn(board, "power coefficient")).toBe(page.fit?.power?.[0]);
+      expect(valueIn(board, "drift of the thrust coefficient") ?? 0).toBe(page.fit?.thrust[1]);
     }
   });
 
