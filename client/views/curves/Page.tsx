@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { Subscripts, Terms } from "../../ui/Symbols.tsx";
 
 export interface PageProps {
   /** answer and charts */
@@ -30,8 +31,10 @@ export function Facts({ facts }: { facts: readonly Fact[] }) {
     <dl class="curves-facts">
       {facts.map(({ label, text }) => (
         <div key={label}>
-          <dt>{label}</dt>
-          <dd>{text}</dd>
+          <dt>
+            <Terms text={label} />
+          </dt>
+          <dd>{typeof text === "string" ? <Subscripts text={text} /> : text}</dd>
         </div>
       ))}
     </dl>

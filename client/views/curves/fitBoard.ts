@@ -10,7 +10,7 @@ export interface Fitted {
   readonly rows: readonly Row[];
 }
 
-const READINGS = ["n", "readings in use, each as precise as its instruments make it", ""] as const;
+const READINGS = ["n", "readings in use", ""] as const;
 
 /** @returns the workings of fitted figures; each reading is a number of one test, so the count leads down to them all */
 export function fitBoard(fits: readonly Fitted[], readings: readonly Source[]): Board {

@@ -32,6 +32,7 @@ export function gearFitBoard({ points, tested }: GearPage): Board {
         rows,
       },
     ],
-    inUse(points),
+    // One with the skirt on the surface is none of the line's.
+    inUse(points).filter(({ height }) => height > 0),
   );
 }

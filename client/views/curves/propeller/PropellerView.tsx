@@ -138,9 +138,9 @@ function factsOf({ fit, chord }: PropellerPage) {
   const { thrust, power } = fit.residualSd;
   return [
     { label: "C_T", text: coefficientText(fit, "thrust") },
-    { label: "over the range", text: `C_T ${driftText(fit, "thrust")}` },
+    { label: "C_T over the range", text: driftText(fit, "thrust") },
     { label: "C_P", text: coefficientText(fit, "power") },
-    { label: "over the range", text: `C_P ${driftText(fit, "power")}` },
+    { label: "C_P over the range", text: driftText(fit, "power") },
     {
       label: "residual sd",
       text:

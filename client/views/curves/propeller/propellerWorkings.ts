@@ -20,7 +20,7 @@ const LINES: Readonly<Record<Which, Line>> = {
     slope: "c_T",
     unit: "N",
     residual: "residual of the thrust",
-    equation: "T = ρ·n²·D⁴·(C_T + c_T·ln(Re/Re_ref)),  least Σ (T_i − T)²",
+    equation: "T = ρ·(ω/(2π))²·D⁴·(C_T + c_T·ln(Re/Re_ref)),  least Σ (T_i − T)²",
   },
   power: {
     title: "power coefficient",
@@ -28,7 +28,7 @@ const LINES: Readonly<Record<Which, Line>> = {
     slope: "c_P",
     unit: "W",
     residual: "residual of the shaft power",
-    equation: "P = ρ·n³·D⁵·(C_P + c_P·ln(Re/Re_ref)),  least Σ (P_i − P)²",
+    equation: "P = ρ·(ω/(2π))³·D⁵·(C_P + c_P·ln(Re/Re_ref)),  least Σ (P_i − P)²",
   },
 };
 
