@@ -6,7 +6,7 @@ import { Jobs } from "./jobs/jobs.ts";
 import type { Lan } from "./lan/lan.ts";
 import { Visitors } from "./lan/visitors.ts";
 import { serveClient } from "./middleware/client.ts";
-import { compressAnswers } from "./middleware/compression.ts";
+import { compress } from "./middleware/compression.ts";
 import { answerErrors } from "./middleware/errors.ts";
 import { refuseOtherHosts } from "./middleware/hosts.ts";
 import { pairedOnly } from "./middleware/pairedOnly.ts";
@@ -50,7 +50,7 @@ export function createApp(options: AppOptions): Express {
   app.set("json replacer", onlyFinite);
   if (options.logRequest) app.use(logRequests(options.logRequest, clock));
   app.use(securityHeaders, refuseOtherHosts(names, lan?.names ?? []), refuseOtherOrigins);
-  app.use(pairedOnly(visitors, API), compressAnswers);
+  app.use(pairedOnly(visitors, API), compress(API));
   app.use(API, mount(apiRoutes({ store, clock, threads, jobs, foretelling, visitors, lan }), threads));
   app.use("/api", mount([], threads));
   app.use("/docs", serveDocs());

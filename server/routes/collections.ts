@@ -89,7 +89,7 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       refusals: [503],
       answer: ({ query }) => {
         const { items, next } = collection.list(listQuery(name, query));
-        const json = listBytes('{"items":[', items, `],"next":${JSON.stringify(next)}}`);
+        const json = listBytes('{"items":[', [items], `],"next":${JSON.stringify(next)}}`);
         return { status: 200, json, headers: nextLink(base, query, next) };
       },
     }),

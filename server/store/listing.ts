@@ -3,7 +3,7 @@ import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { isDated } from "../../shared/model/traits.ts";
 import { type Cursor, type PagePlace, placeOf, writeCursor } from "./cursor.ts";
 import type { Database, Statement } from "./database.ts";
-import { recordBytes } from "./rows.ts";
+import { Joined } from "./joined.ts";
 
 /** Filters of a list: of one kind, records that use every one of some parts, text that the name must contain, out of use or not. */
 export interface ListQuery {
@@ -23,16 +23,16 @@ interface Used {
 
 /** A page of a list. */
 export interface Page {
-  /** each record as JSON */
-  readonly items: readonly Uint8Array[];
+  /** its records as JSON, with commas between them */
+  readonly items: Uint8Array;
   readonly next: Cursor | null;
 }
 
 /** A page ends where its records are larger than this all together, however many were asked for [byte]. */
 const MOST_BYTES = 4_000_000;
 
-/** A record as JSON, and its place in the list. */
-type PlacedRow = readonly [Uint8Array, string, string, string];
+/** The row of a record, and how long its data are [byte]. */
+type Found = readonly [number, number];
 
 /** Every list runs along these, within its collection. */
 const ORDER = ["day", "created_at", "id"] as const;
@@ -78,7 +78,7 @@ export function listSql(
     ...(withdrawn === undefined ? [] : [`r.withdrawn ${withdrawn ? "<>" : "="} ''`]),
   ];
   const order = place.map((column) => `${column} ${NEWEST_FIRST[collection] ? "DESC" : "ASC"}`).join(", ");
-  return `SELECT ${recordBytes("r.")}, r.day, r.created_at, r.id FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
+  return `SELECT r.rowid, octet_length(r.body) FROM ${from} WHERE ${where.join(" AND ")} ORDER BY ${order} LIMIT ?`;
 }
 
 const likeOf = (text: string): string => `%${text.replace(/[\\%_]/g, "\\$&")}%`;
@@ -86,11 +86,25 @@ const likeOf = (text: string): string => `%${text.replace(/[\\%_]/g, "\\$&")}%`;
 /** The pages of one collection's list. */
 export class Listing {
   readonly #statements = new Map<string, Statement>();
+  readonly #joined: Joined;
+  readonly #place: Statement;
+  /** nothing is written between the look for the rows and the look into them */
+  readonly #page: (found: Statement, bound: readonly unknown[], limit: number) => Page;
 
   constructor(
     readonly database: Database,
     readonly collection: CollectionName,
-  ) {}
+  ) {
+    this.#joined = new Joined(database);
+    this.#place = database.prepare(`SELECT ${ORDER.join(", ")} FROM records WHERE rowid = ?`).raw();
+    this.#page = database.transaction((found, bound, limit) => {
+      // One row more than asked for says whether another page follows.
+      const all = found.all(...bound, limit + 1) as Found[];
+      const rows = rowsThatFit(all, limit);
+      const next = rows.length < all.length ? this.#placeOf(rows[rows.length - 1]) : null;
+      return { items: this.#joined.records(rows), next };
+    });
+  }
 
   page({ limit, cursor, kind, uses = [], text, withdrawn }: ListQuery): Page {
     const place = cursor ? placeOf(cursor, ORDER.length) : [];
@@ -108,8 +122,11 @@ export class Listing {
       withdrawn,
       behind: Boolean(cursor),
     };
-    // One row more than asked for says whether another page follows.
-    return pageOf(this.#statement(filters).iterate(...bound, limit + 1) as Iterable<PlacedRow>, limit);
+    return this.#page(this.#statement(filters), bound, limit);
+  }
+
+  #placeOf(row: number): Cursor {
+    return writeCursor(this.#place.get(row) as PagePlace);
   }
 
   #statement(filters: Filters): Statement {
@@ -122,16 +139,14 @@ export class Listing {
   }
 }
 
-function pageOf(rows: Iterable<PlacedRow>, limit: number): Page {
-  const items: Uint8Array[] = [];
+/** @returns the rows of one page: at least one where there is any */
+function rowsThatFit(found: readonly Found[], limit: number): number[] {
+  const rows: number[] = [];
   let length = 0;
-  let last: PagePlace | null = null;
-  for (const [json, ...place] of rows) {
-    if (last && (items.length === limit || length + json.length > MOST_BYTES))
-      return { items, next: writeCursor(last) };
-    items.push(json);
-    length += json.length;
-    last = place;
+  for (const [row, bytes] of found) {
+    if (rows.length > 0 && (rows.length === limit || length + bytes > MOST_BYTES)) break;
+    rows.push(row);
+    length += bytes;
   }
-  return { items, next: null };
+  return rows;
 }

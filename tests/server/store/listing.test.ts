@@ -3,11 +3,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Database, openDatabase } from "#server/store/database.ts";
-import { listSql } from "#server/store/listing.ts";
+import { Joined } from "#server/store/joined.ts";
+import { listSql, type Page } from "#server/store/listing.ts";
 import { migrate } from "#server/store/migrate.ts";
 import { MIGRATIONS } from "#server/store/migrations.ts";
 import { COLLECTION_NAMES } from "#shared/model/collections.ts";
-import { freshStore } from "#tests/server/support/book.ts";
+import { freshFolder, freshStore } from "#tests/server/support/book.ts";
 
 const STORED_TESTS = 100_000;
 
@@ -86,6 +87,42 @@ describe("a list page, with 100 000 tests stored", () => {
   });
 });
 
+const idsOf = ({ items }: Page): string[] =>
+  (JSON.parse(`[${Buffer.from(items).toString()}]`) as { id: string }[]).map(({ id }) => id);
+
+describe("a list page", () => {
+  it("of records that were entered in another order than the list's: holds them in the list's", () => {
+    const store = freshStore();
+    const days = Array.from({ length: 60 }, (_, i) => 1 + ((i * 37) % 60));
+    const dates = days.map((day) => new Date(Date.UTC(2026, 0, day)).toISOString().slice(0, 10));
+    const ids = dates.map(
+      (date) => store.collections.tests.create({ kind: "pull", date }, `${date}T08:00:00.000Z`).record.id,
+    );
+    const inOrder = ids.map((id, i) => ({ id, day: days[i] })).sort((a, b) => b.day - a.day);
+    const page = store.collections.tests.list({ limit: 50 });
+    expect(idsOf(page)).toEqual(inOrder.slice(0, 50).map(({ id }) => id));
+    const rest = store.collections.tests.list({ limit: 50, cursor: page.next ?? "" });
+    expect(idsOf(rest)).toEqual(inOrder.slice(50).map(({ id }) => id));
+    expect(rest.next).toBeNull();
+  });
+
+  it("of a collection that holds nothing: is empty, with no page behind it", () => {
+    expect(freshStore().collections.tests.list({ limit: 5 })).toEqual({
+      items: new Uint8Array(),
+      next: null,
+    });
+  });
+});
+
+describe("the records of some rows as one", () => {
+  it("with a row that isn't there: refused, not left out", () => {
+    const database = openDatabase(join(freshFolder(), "book.db"));
+    migrate(database, MIGRATIONS, new Date(0));
+    expect(() => new Joined(database).records([1])).toThrow("Rows [1] were asked for, [] came.");
+    database.close();
+  });
+});
+
 describe("a list page of large records", () => {
   it("ends where it would grow beyond four million bytes, and goes on from there", () => {
     const store = freshStore();
@@ -98,7 +135,7 @@ describe("a list page of large records", () => {
     const pages: string[][] = [];
     for (let cursor: string | undefined, more = true; more; ) {
       const page = store.collections.motors.list({ limit: 500, ...(cursor ? { cursor } : {}) });
-      pages.push(page.items.map((text) => JSON.parse(Buffer.from(text).toString()).id));
+      pages.push(idsOf(page));
       more = page.next !== null;
       cursor = page.next ?? undefined;
     }
@@ -111,8 +148,8 @@ describe("a list page of large records", () => {
     const note = "n".repeat(5_000_000);
     for (const name of ["A", "B"])
       store.collections.motors.create({ name, note }, "2026-03-01T08:00:00.000Z");
-    const { items, next } = store.collections.motors.list({ limit: 5 });
-    expect(items).toHaveLength(1);
-    expect(next).not.toBeNull();
+    const page = store.collections.motors.list({ limit: 5 });
+    expect(idsOf(page)).toHaveLength(1);
+    expect(page.next).not.toBeNull();
   });
 });
