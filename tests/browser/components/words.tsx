@@ -1,5 +1,6 @@
 import { Mark } from "#client/ui/Mark.tsx";
 import { Sure } from "#client/ui/Sure.tsx";
+import { Subscripts, Terms } from "#client/ui/Symbols.tsx";
 import { Term } from "#client/ui/Term.tsx";
 import { MARK_MEANINGS, TERMS } from "#shared/book/glossary.ts";
 import type { Shown } from "./shown.ts";
@@ -10,6 +11,12 @@ const keysOf = <K extends string>(of: Readonly<Record<K, string>>) => Object.key
 export const WORDS: readonly Shown[] = [
   ...keysOf(MARK_MEANINGS).map((word) => ({ component: "Mark", state: word, drawn: <Mark word={word} /> })),
   ...keysOf(TERMS).map((of) => ({ component: "Term", state: of, drawn: <Term of={of} /> })),
+  {
+    component: "Subscripts",
+    state: "in a sentence",
+    drawn: <Subscripts text="The propeller has C_T 0.131 and C_P 0.064." />,
+  },
+  { component: "Terms", state: "explained in a line", drawn: <Terms text="ψ with no flow, K_v and C_T" /> },
   {
     component: "Sure",
     state: "sampled",
