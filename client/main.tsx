@@ -7,7 +7,8 @@ import { startRouter } from "./app/router.ts";
 import { Shell } from "./app/Shell.tsx";
 import { showRoute } from "./app/shownView.ts";
 import { startTheme } from "./app/theme.ts";
-import { currentUnits, reload } from "./state/book.ts";
+import { currentUnits, reload, workAhead } from "./state/book.ts";
+import { calibrateAhead } from "./state/calibratedAhead.ts";
 import { forgetOldDrafts, keepBesideOthers } from "./state/drafts.ts";
 import { startEvents } from "./state/events.ts";
 
@@ -18,6 +19,7 @@ const followed = startEvents();
 setDecimalMark(markOfLanguage(navigator.language));
 showUnitsOf(() => currentUnits.value);
 startTheme();
+workAhead(calibrateAhead);
 forgetOldDrafts();
 keepBesideOthers();
 carryFocus();

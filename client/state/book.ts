@@ -57,6 +57,16 @@ async function readUnits(): Promise<void> {
   }
 }
 
+/** Works something out ahead of the screen, so that it doesn't hold it up there. */
+type Ahead = (book: Book, signal: AbortSignal) => Promise<void>;
+
+let ahead: Ahead = async () => {};
+
+/** Says what is worked out before the first book comes onto the screen. */
+export function workAhead(work: Ahead): void {
+  ahead = work;
+}
+
 let reading = new AbortController();
 
 /** Reads the whole book again; the old one stays on the screen until the new one is there. A later reading replaces one under way. */
@@ -71,8 +81,10 @@ export async function reload(): Promise<void> {
       ...COLLECTION_NAMES.map((name) => readAll(name, signal)),
     ]);
     if (signal.aborted) return;
-    const read = Object.fromEntries(COLLECTION_NAMES.map((name, i) => [name, lists[i]]));
-    currentBook.value = read as unknown as Book;
+    const read = Object.fromEntries(COLLECTION_NAMES.map((name, i) => [name, lists[i]])) as unknown as Book;
+    if (!currentBook.peek()) await ahead(read, signal);
+    if (signal.aborted) return;
+    currentBook.value = read;
     isDemo.value = state.demo;
     showIn(state.units);
     loadError.value = null;

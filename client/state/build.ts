@@ -1,4 +1,6 @@
 import { batch, computed, signal } from "@preact/signals";
+import type { Book } from "../../shared/book/book.ts";
+import type { StoredOf } from "../../shared/model/record.ts";
 import { groupOf } from "../../shared/model/screens.ts";
 import { offered } from "../../shared/model/withdrawn.ts";
 import { go, href, route, type ViewName } from "../app/router.ts";
@@ -14,14 +16,17 @@ export function showsBuild(view: ViewName): boolean {
   return view !== "missing" && groupOf(view) === "build";
 }
 
-/** The stored build on the screen: the address's, else the last one looked at, else the book's first. */
-export const current = computed(() => {
-  const builds = currentBook.value?.builds ?? [];
+/** @returns the build that a book is shown with: the address's, else the last one looked at, else the book's first */
+export function shownIn(book: Book | null): StoredOf<"builds"> | null {
+  const builds = book?.builds ?? [];
   const wanted = showsBuild(route.value.view) ? route.value.id : null;
   if (wanted !== null) return builds.find((build) => build.id === wanted) ?? null;
   const last = tried(() => sessionStorage.getItem(LAST_BUILD), null);
   return builds.find((build) => build.id === last) ?? offered(builds, null)[0] ?? builds[0] ?? null;
-});
+}
+
+/** The stored build on the screen. */
+export const current = computed(() => shownIn(currentBook.value));
 
 /** true where the address names a build that the book does not have */
 export const unknownBuild = computed(

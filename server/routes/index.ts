@@ -1,6 +1,7 @@
 import { archiveRoutes } from "./archive.ts";
 import { backupRoutes } from "./backups.ts";
 import { benchRoutes } from "./bench.ts";
+import { calibrationRoutes } from "./calibration.ts";
 import { chooseRoutes } from "./choose.ts";
 import { collectionRoutes } from "./collections.ts";
 import { COMPUTATIONS } from "./computations.ts";
@@ -21,6 +22,7 @@ export function apiRoutes(service: Service): Route[] {
   const routes = [
     ...collectionRoutes(service),
     ...nextTestRoutes(store, threads),
+    ...calibrationRoutes(store, threads),
     ...verdictRoutes(store, threads),
     ...recordRoutes(service),
     healthRoute(store),

@@ -3,6 +3,7 @@ import { frontOfAll, solvePiece } from "../jobs/piece.ts";
 import { questionOf } from "../jobs/question.ts";
 import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs/results.ts";
 import { judged } from "../jobs/shortlist.ts";
+import { calibrationText } from "../routes/calibration.ts";
 import { computedText } from "../routes/computations.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
 import { foretoldAfter, recordText } from "../routes/record.ts";
@@ -44,6 +45,8 @@ export const TASKS = {
   compute: computedText,
   /** finds which bench tests would tell most of a stored build */
   nextTests: nextTestsText,
+  /** brings together what pull and leak tests tell of a stored build */
+  calibration: calibrationText,
   /** judges a stored build */
   verdict: verdictText,
   /** predicts a test by the book as it was written into */

@@ -2,11 +2,13 @@ import {
   type Belief,
   type Calibration,
   type CalibrationLeak,
+  type CalibrationNumbers,
   type CalibrationPull,
   type CalibrationRequest,
-  calibrate,
+  calibrationNumbers,
   type GapMoments,
   gapWithoutEach,
+  withNotes,
 } from "../fit/calibration.ts";
 import type { StoredOf } from "../model/record.ts";
 import { answerOrNull, asProblem } from "../numeric/errors.ts";
@@ -65,7 +67,11 @@ function frictionPrior({ book, surface }: Setting): Belief {
 
 /** A book holds few pairs of skirt and surface, and a handful of tests each to leave out. */
 const KEPT = 64;
-const calibratedOnce = remembered(calibrate, KEPT);
+const numbersOnce = remembered(calibrationNumbers, KEPT);
+const calibratedOnce = remembered(
+  (request: CalibrationRequest) => withNotes(request, numbersOnce(request)),
+  KEPT,
+);
 
 const says = ({ held, letGo }: PullTrial): boolean => held > 0 || letGo !== null;
 
@@ -146,7 +152,10 @@ export function pullsOfPair(book: Book, skirtId: string, surfaceId: string): Pul
   return { used, unknown, enough: used.length >= LEAST_PULLS };
 }
 
-function answerFor(setting: Setting, gapUncertainty: number | undefined): BuildCalibration | null {
+/** What tells gap, friction and pull factor of a pair of skirt and surface, not yet brought together. */
+type Told = Omit<BuildCalibration, "answer" | "why">;
+
+function toldFor(setting: Setting, gapUncertainty: number | undefined): Told | null {
   const rows = pullRows(setting);
   const used = rows.flatMap(({ pull, ...place }) => (pull ? [{ ...placeOf(place), pull }] : []));
   if (used.length < LEAST_PULLS) return null;
@@ -158,7 +167,6 @@ function answerFor(setting: Setting, gapUncertainty: number | undefined): BuildC
   };
   const request = { prior, pulls: used.map(({ pull }) => pull), leaks: leaks.map(({ leak }) => leak) };
   return {
-    ...attempt(() => calibratedOnce(request)),
     request,
     prior,
     pulls: used.map(placeOf),
@@ -236,11 +244,43 @@ function attempt(run: () => Calibration): Pick<BuildCalibration, "answer" | "why
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
 export function calibrationOf(book: Book, build: CalibratedBuild): BuildCalibration | null {
+  return ofPair(book, build, "calibration", () => {
+    const told = toldOf(book, build);
+    return told && { ...attempt(() => calibratedOnce(told.request)), ...told };
+  });
+}
+
+const toldOf = (book: Book, build: CalibratedBuild): Told | null => ofPair(book, build, "told", toldFor);
+
+function ofPair<T>(
+  book: Book,
+  build: CalibratedBuild,
+  what: string,
+  make: (setting: Setting, gapUncertainty: number | undefined) => T | null,
+): T | null {
   const skirt = findById(book.skirts, build.skirt);
   const surface = findById(book.surfaces, build.surface);
   if (!skirt || !surface) return null;
   const gapUncertainty = build.uncertainty["skirt.gap"];
-  return oncePerBook(book, `calibration ${skirt.id} ${surface.id} ${gapUncertainty}`, () =>
-    answerFor({ book, skirt, surface }, gapUncertainty),
+  return oncePerBook(book, `${what} ${skirt.id} ${surface.id} ${gapUncertainty}`, () =>
+    make({ book, skirt, surface }, gapUncertainty),
   );
+}
+
+/**
+ * What a build's calibration is still to be worked out from.
+ *
+ * @param book - the whole bench book
+ * @param build - a stored build, or one changed by what-if handles
+ * @returns the request for {@link calibrationNumbers}; null where there is none, or its answer is known already
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ */
+export function calibrationToDo(book: Book, build: CalibratedBuild): CalibrationRequest | null {
+  const request = toldOf(book, build)?.request ?? null;
+  return request && !numbersOnce.knows(request) ? request : null;
+}
+
+/** Takes numbers that were worked out elsewhere from a request: whoever asks for the same has them at once. */
+export function learnCalibration(request: CalibrationRequest, numbers: CalibrationNumbers): void {
+  numbersOnce.learn(request, numbers);
 }

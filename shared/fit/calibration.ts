@@ -2,6 +2,7 @@ import { OutOfRangeError } from "../numeric/errors.ts";
 import { createPchip } from "../numeric/pchip.ts";
 import type { Note } from "../physics/note.ts";
 import { type CalibrationRequest, type Checked, checkedRequest } from "./calibration/data.ts";
+import { gripOf } from "./calibration/forces.ts";
 import {
   conflictNotes,
   coverageNotes,
@@ -100,6 +101,22 @@ const CONFIDENCE = 0.95;
  * 1e3 * gap.sd; // → 0.020
  */
 export function calibrate(request: CalibrationRequest): Calibration {
+  return withNotes(request, calibrationNumbers(request));
+}
+
+/** What a calibration says in numbers, without a word. */
+export type CalibrationNumbers = Omit<Calibration, "warnings">;
+
+/**
+ * The numbers of {@link calibrate}, which take nearly all of its time.
+ *
+ * @param request - as there
+ * @returns the answer without its notes
+ * @throws as {@link calibrate}
+ *
+ * Valid and source: as {@link calibrate}
+ */
+export function calibrationNumbers(request: CalibrationRequest): CalibrationNumbers {
   const checked = checkedRequest(request);
   const posterior = new Posterior(checked);
   requirePossible(posterior);
@@ -108,29 +125,42 @@ export function calibrate(request: CalibrationRequest): Calibration {
   const summary = summarise(nodes);
   const top = nodes.reduce((best, node) => (node.log > best.log ? node : best));
   const peak = posterior.peak(top.gap, top.known.mode, Math.sqrt(summary.gap.variance) / 4);
-  const pulls = pullResiduals(checked, {
-    now: posterior.forces(peak.gap, peak),
-    before: posterior.forces(prior.mean, posterior.unknowns.at([])),
-  });
-  const leaks = leakResiduals(checked, {
-    now: posterior.leakFlows(peak.gap),
-    before: posterior.leakFlows(prior.mean),
-  });
-  const found = answerOf(posterior, summary, peak);
   return {
-    ...found,
+    ...answerOf(posterior, summary, peak),
     scatter: checked.pulls.length > 0 ? peak.scatter : null,
     logPosterior: peak.log,
-    residuals: pulls,
-    leakResiduals: leaks,
+    residuals: pullResiduals(checked, {
+      now: posterior.forces(peak.gap, peak),
+      before: posterior.forces(prior.mean, posterior.unknowns.at([])),
+    }),
+    leakResiduals: leakResiduals(checked, {
+      now: posterior.leakFlows(peak.gap),
+      before: posterior.leakFlows(prior.mean),
+    }),
+  };
+}
+
+/**
+ * Puts the notes of {@link calibrate} to its numbers, in the units that are shown.
+ *
+ * @param request - what was asked
+ * @param found - its answer, from {@link calibrationNumbers} wherever that was worked out
+ * @returns the whole answer
+ *
+ * Valid and source: as {@link calibrate}
+ */
+export function withNotes(request: CalibrationRequest, found: CalibrationNumbers): Calibration {
+  const checked = checkedRequest(request);
+  const { gap, friction, pullFactor } = checked.prior;
+  const tellsFriction = checked.pulls.some((pull) => gripOf(pull).perFriction > 0);
+  return {
+    ...found,
     warnings: [
-      ...coverageNotes(checked, request.pulls.length, posterior.tellsFriction),
-      ...(tellsGap(checked) ? gapNotes(prior, found.gap) : []),
-      ...(found.pullFactor && checked.prior.pullFactor
-        ? factorNotes(checked.prior.pullFactor, found.pullFactor)
-        : []),
-      ...(found.friction ? frictionNotes(checked.prior.friction, found.friction) : []),
-      ...conflictNotes(pulls, leaks),
+      ...coverageNotes(checked, request.pulls.length, tellsFriction),
+      ...(tellsGap(checked) ? gapNotes(gap, found.gap) : []),
+      ...(found.pullFactor && pullFactor ? factorNotes(pullFactor, found.pullFactor) : []),
+      ...(found.friction ? frictionNotes(friction, found.friction) : []),
+      ...conflictNotes(found.residuals, found.leakResiduals),
     ],
   };
 }
