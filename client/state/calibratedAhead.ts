@@ -1,14 +1,17 @@
 import type { Book } from "../../shared/book/book.ts";
 import { calibrationToDo, learnCalibration } from "../../shared/book/calibration.ts";
-import type { CalibrationRequest } from "../../shared/fit/calibration.ts";
 import type { CalibrationResponse } from "../../shared/model/api/calibration.ts";
+import { alike } from "../../shared/numeric/alike.ts";
 import { answerOrNull } from "../../shared/numeric/errors.ts";
 import { route } from "../app/router.ts";
 import { ApiError, api } from "./api.ts";
 import { shownIn, showsBuild } from "./build.ts";
 
 /** So long a book waits for what the server knows of it; the page then works it out itself [ms]. */
-const PATIENCE = 1500;
+const PATIENCE = 500;
+
+/** Browser and server may round powers and logarithms in another last digit: fits then differ by far less than this [-]. */
+const ROUNDING = 1e-9;
 
 /**
  * Asks the server for the calibration of the build that a book is about to be shown with: it has worked it out before,
@@ -19,12 +22,13 @@ const PATIENCE = 1500;
  */
 export async function calibrateAhead(book: Book, signal: AbortSignal): Promise<void> {
   const build = showsBuild(route.peek().view) ? shownIn(book) : null;
-  if (!build || !answerOrNull(() => calibrationToDo(book, build.data))) return;
+  const own = build && answerOrNull(() => calibrationToDo(book, build.data));
+  if (!own) return;
   const path = `/builds/${encodeURIComponent(build.id)}/calibration`;
   try {
     const { request, answer } = await api.get<CalibrationResponse>(path, { signal, patience: PATIENCE });
-    // An answer counts for the very numbers that it was worked out from, whichever book they stand in.
-    if (request && answer) learnCalibration(request as unknown as CalibrationRequest, answer);
+    // An answer counts for the numbers that it was worked out from, whichever book they stand in.
+    if (answer && alike(request, own, ROUNDING)) learnCalibration(own, answer);
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
   }

@@ -73,8 +73,12 @@ const sampler = new SharedTask<OfBuild, UncertaintyReply>(
   FAILED,
 );
 
+/** Before the first verdict is painted: what it is unsure of is gathered behind it. */
+const NOT_YET: UncertaintyState = { ...uncertaintyState(null, null, false), busy: true };
+
 /** How sure the verdict on the build on the screen is; sampled while a view uses it. */
 export const uncertaintyNow = computed<UncertaintyState>(() => {
+  if (!sampler.begun.value) return NOT_YET;
   const { reply, asked, busy } = sampler.worked.value;
   const own = asked?.build === current.value?.id ? reply : null;
   return uncertaintyState(question.value, own, busy);

@@ -6,6 +6,7 @@ import { Asker, type Worked } from "./asker.ts";
 /** A question that another thread answers for whoever on the page asks it; it is put while anybody does. */
 export class SharedTask<Question, Reply> {
   readonly #worked = signal<Worked<Question, Reply>>({ reply: null, asked: null, busy: true });
+  readonly #begun = signal(false);
   #users = 0;
   #end = () => {};
 
@@ -25,6 +26,11 @@ export class SharedTask<Question, Reply> {
     return this.#worked;
   }
 
+  /** false until somebody on the page has used it, which is after what it is asked for was painted once */
+  get begun(): ReadonlySignal<boolean> {
+    return this.#begun;
+  }
+
   /** @returns what ends this use; with the last one nothing is asked any more */
   use(): () => void {
     if (this.#users++ === 0) this.#begin();
@@ -34,6 +40,7 @@ export class SharedTask<Question, Reply> {
   }
 
   #begin(): void {
+    this.#begun.value = true;
     const worked = this.#worked;
     const asker = new Asker<Question, Reply>(
       this.thread,

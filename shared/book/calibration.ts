@@ -134,6 +134,10 @@ function leakRows(setting: Setting, skirt: PredictInput["skirt"]): (RowOfTest & 
 
 const placeOf = ({ testId, row }: RowOfTest): RowOfTest => ({ testId, row });
 
+/** One order whatever the book's is: page and server list tests differently, and ask the same all the same. */
+const byPlace = (a: RowOfTest, b: RowOfTest): number =>
+  a.testId === b.testId ? a.row - b.row : a.testId < b.testId ? -1 : 1;
+
 /** Pulls with a skirt on a surface, at its set gap. */
 export interface PullsOfPair {
   readonly used: readonly RowOfTest[];
@@ -157,9 +161,11 @@ type Told = Omit<BuildCalibration, "answer" | "why">;
 
 function toldFor(setting: Setting, gapUncertainty: number | undefined): Told | null {
   const rows = pullRows(setting);
-  const used = rows.flatMap(({ pull, ...place }) => (pull ? [{ ...placeOf(place), pull }] : []));
-  if (used.length < LEAST_PULLS) return null;
-  const leaks = leakRows(setting, used[0].pull.input.skirt);
+  const logged = rows.flatMap(({ pull, ...place }) => (pull ? [{ ...placeOf(place), pull }] : []));
+  if (logged.length < LEAST_PULLS) return null;
+  const used = logged.toSorted(byPlace);
+  const read = leakRows(setting, used[0].pull.input.skirt);
+  const leaks = read.toSorted(byPlace);
   const prior = {
     gap: gapPrior(setting, gapUncertainty),
     friction: frictionPrior(setting),
@@ -173,7 +179,7 @@ function toldFor(setting: Setting, gapUncertainty: number | undefined): Told | n
     leaks: leaks.map(placeOf),
     leftOut: rows.filter(({ pull }) => pull === null).map(placeOf),
     pullsTellGap: used.some(({ pull }) => !pull.input.skirt.measuredLeak),
-    testIds: [...new Set([...used, ...leaks].map(({ testId }) => testId))],
+    testIds: [...new Set([...logged, ...read].map(({ testId }) => testId))],
   };
 }
 

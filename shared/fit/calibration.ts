@@ -110,8 +110,8 @@ export type CalibrationNumbers = Omit<Calibration, "warnings">;
 /**
  * The numbers of {@link calibrate}, which take nearly all of its time.
  *
- * @param request - as there
- * @returns the answer without its notes
+ * @param request - as there [SI]
+ * @returns the answer without its notes [SI]
  * @throws as {@link calibrate}
  *
  * Valid and source: as {@link calibrate}
@@ -143,9 +143,9 @@ export function calibrationNumbers(request: CalibrationRequest): CalibrationNumb
 /**
  * Puts the notes of {@link calibrate} to its numbers, in the units that are shown.
  *
- * @param request - what was asked
- * @param found - its answer, from {@link calibrationNumbers} wherever that was worked out
- * @returns the whole answer
+ * @param request - what was asked [SI]
+ * @param found - its answer, from {@link calibrationNumbers} wherever that was worked out [SI]
+ * @returns the whole answer [SI]
  *
  * Valid and source: as {@link calibrate}
  */

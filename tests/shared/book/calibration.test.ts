@@ -3,6 +3,7 @@ import { SKIRTS, SURFACES } from "#seed-data/truth.ts";
 import type { Book } from "#shared/book/book.ts";
 import { calibrationOf } from "#shared/book/calibration.ts";
 import type { Build } from "#shared/model/build.ts";
+import { alike } from "#shared/numeric/alike.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { expectAllFinite } from "#tests/support/finite.ts";
 import { withoutCell } from "#tests/support/partialBook.ts";
@@ -72,6 +73,18 @@ describe("calibrationOf, on a changed book", () => {
   it("without the cells' curve: the pulls whose voltage was read tell the same gap", () => {
     const { answer } = calibrated("pane-crawler", withoutCell(book));
     expect(answer.gap).toEqual(calibrated("pane-crawler").answer.gap);
+  });
+
+  it("that lists its tests the other way round: asked from the same numbers in the same order, its tests named in its own", () => {
+    const turned = { ...book, tests: book.tests.toReversed() };
+    for (const id of ["pane-crawler", "ridge-runner"]) {
+      const [one, other] = [calibrated(id), calibrated(id, turned)];
+      expect(alike(one.request, other.request, 1e-9)).toBe(true);
+      expect(other.pulls).toEqual(one.pulls);
+      expect(other.leaks).toEqual(one.leaks);
+      expect(other.testIds).not.toEqual(one.testIds);
+      expect(new Set(other.testIds)).toEqual(new Set(one.testIds));
+    }
   });
 
   it("without pull tests: null", () => {

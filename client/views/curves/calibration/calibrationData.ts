@@ -59,6 +59,13 @@ const keyed = <T>(residual: T, place: RowOfTest) => ({
   key: `${place.testId}#${place.row}`,
 });
 
+/** As the book lists its tests, each test's readings as they were logged. */
+function inBookOrder<T extends RowOfTest>(book: Book, readings: readonly T[]): T[] {
+  const places = new Map(book.tests.map(({ id }, place) => [id, place]));
+  const placeOf = ({ testId }: RowOfTest) => places.get(testId) ?? 0;
+  return readings.toSorted((a, b) => placeOf(a) - placeOf(b) || a.row - b.row);
+}
+
 /** @returns readings and contributions of a pair; null where its tests can't be brought together */
 export function calibrationPage(book: Book, pair: Pair): CalibrationPage | null {
   const { answer, pulls, leaks, testIds } = pair.calibration;
@@ -66,8 +73,14 @@ export function calibrationPage(book: Book, pair: Pair): CalibrationPage | null 
   return {
     pair,
     answer,
-    pulls: answer.residuals.map((residual) => keyed(residual, pulls[residual.pull])),
-    leaks: answer.leakResiduals.map((residual, i) => keyed(residual, leaks[i])),
+    pulls: inBookOrder(
+      book,
+      answer.residuals.map((residual) => keyed(residual, pulls[residual.pull])),
+    ),
+    leaks: inBookOrder(
+      book,
+      answer.leakResiduals.map((residual, i) => keyed(residual, leaks[i])),
+    ),
     contributions: contributionsOf(pair.calibration),
     tests: testIds.flatMap((id) => findById(book.tests, id) ?? []),
   };
