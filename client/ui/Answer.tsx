@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
-import { Subscripts, Terms } from "./Symbols.tsx";
+import { Subscripts } from "./Subscripts.tsx";
+import { Terms } from "./Terms.tsx";
 
 /** The view's answer: one sentence as heading, one line of figures under it. */
 export function Answer({ sentence, children }: { sentence: string; children?: ComponentChildren }) {

@@ -26,7 +26,8 @@ export function Explained({ word, meaning, class: look, children }: ExplainedPro
       ref={button}
       type="button"
       class={look}
-      aria-label={`${word}: ${meaning}`}
+      // as it is seen: a subscript is set low there
+      aria-label={`${word}: ${meaning}`.replaceAll("_", "")}
       onPointerEnter={(event) => event.pointerType === "mouse" && explain(event.currentTarget, meaning)}
       onPointerLeave={(event) => event.pointerType === "mouse" && shown() && explainNoMore("soon")}
       onFocus={(event) =>

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
-import { Subscripts, Terms } from "../../ui/Symbols.tsx";
+import { Subscripts } from "../../ui/Subscripts.tsx";
+import { Terms } from "../../ui/Terms.tsx";
 
 export interface PageProps {
   /** answer and charts */

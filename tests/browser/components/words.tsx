@@ -1,7 +1,8 @@
 import { Mark } from "#client/ui/Mark.tsx";
+import { Subscripts } from "#client/ui/Subscripts.tsx";
 import { Sure } from "#client/ui/Sure.tsx";
-import { Subscripts, Terms } from "#client/ui/Symbols.tsx";
 import { Term } from "#client/ui/Term.tsx";
+import { Terms } from "#client/ui/Terms.tsx";
 import { MARK_MEANINGS, TERMS } from "#shared/book/glossary.ts";
 import type { Shown } from "./shown.ts";
 
