@@ -123,7 +123,7 @@ const ON_FRONT = 2;
 const OPEN = 4;
 
 /** Columns of which more is wanted; of all others less. */
-const MOST_WANTED = new Set(["margin", "parked", "driving", "time", "rotorFactor", "suction"]);
+const MOST_WANTED = new Set(["margin", "parked", "driving", "time", "keptTime", "rotorFactor", "suction"]);
 const wanted = (column: Objective["column"]): Objective => ({
   column,
   want: MOST_WANTED.has(column) ? "most" : "least",

@@ -189,6 +189,7 @@ export const SEARCH = {
     targetMargin: BUILD.targetMargin,
     leastCrossing: BUILD.targetMargin,
     leastTime: from0(1e6),
+    leastKeptTime: from0(1e6),
     mostWinding: between(250, 700),
     leastRotorFactor: above0(100),
     mostHeight: above0(2),

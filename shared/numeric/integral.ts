@@ -11,7 +11,11 @@ const NODES = [
   [-OUTER, OUTER_WEIGHT],
 ] as const;
 
-const TOLERANCE = 1e-10;
+/** A panel's points and weights on 0…1, for whoever asks the same panel again and again. */
+export const PANEL = NODES.map(([node, weight]) => [(1 + node) / 2, weight / 2] as const);
+
+/** Relative, at which a panel and its halves count as one. */
+export const TOLERANCE = 1e-10;
 const MOST_HALVINGS = 50;
 
 function overPanel(f: (x: number) => number, from: number, to: number): number {

@@ -28,7 +28,7 @@ const BOUNDS = `## What bounds it
 
 **Joints and running gear that gives.** With a joint met either way each set has three operating points in the place of one; a hundred thousand sets, one thread, took 3.7 times the bare solves beside the joint, 1.2 times those of all three points. Where the running gear gives, each mode is judged at a gap of its own, in each of the three places: thirty-six gaps a set in the question that is measured. They are solved by the search's own Newton, five of them for a stand-in and then those alone where the least margin may lie: some hundredth of a millisecond a set, where the general solver took milliseconds. The budget (3.5 times) is judged by the bare solves of all these gaps; over one solve a set it is about a hundred, which no search that solves each mode's own gap can bring to 3.5.
 
-**Memory of a job** is 84 bytes a set for the results, the pieces on their way, and the keys that the non-dominated sets are found by.
+**Memory of a job** is 92 bytes a set for the results, the pieces on their way, and the keys that the non-dominated sets are found by.
 
 **The fit** solves eight least-squares problems, degrees one to four of both curves, with refinement in twice the working precision; the first one in a process is compiled while it runs.
 

@@ -1,7 +1,9 @@
-import type { Problem, TriedSkirt, TriedStand } from "#shared/decide/choose/problem.ts";
+import type { Problem, TriedSkirt, TriedStand, Wants } from "#shared/decide/choose/problem.ts";
 import type { Limit, Places } from "#shared/decide/choose/result.ts";
+import { keepForMargin } from "#shared/decide/size/keep.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
 import { type AnyPredictInput, type AnyPrediction, predictAny } from "#shared/physics/predictAny.ts";
+import type { Keep } from "#shared/physics/rundown/input.ts";
 import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
 
 /** Choosing once more, as plainly as it can be written: each set a build of its own, every pair compared. */
@@ -147,6 +149,16 @@ function timeOf(run: RundownInput): number {
   return time;
 }
 
+/** How long the run-down keeps the hardest wanted attitude's margin. */
+function keptTimeOf(run: RundownInput, { attitudes, targetMargin: margin, leastKeptTime }: Wants): number {
+  if ((leastKeptTime ?? null) === null) return Number.NaN;
+  const keeps = attitudes.map(({ angle, mode }) => keepForMargin(run, { angle, mode, margin }));
+  const amount = (keep: Keep) => ("thrust" in keep ? keep.thrust : keep.pressure);
+  const [keep] = keeps.sort((a, b) => amount(b) - amount(a));
+  const { end, keep: kept } = runDown({ ...run, keep });
+  return kept?.fullThrottleFrom ?? end.time;
+}
+
 /** @returns one set, solved by the prediction and the run-down of its build; `voltage`: V_oc of one cell at the charge */
 export function plainSet(problem: Problem, places: Places, voltage: number): PlainSet {
   const { motor, size, pack, stand, duty } = chosen(problem, places);
@@ -195,6 +207,7 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
     ...most("height", sum("height", 0), wants.mostHeight),
     ...most("price", sum("price", unknown), wants.mostPrice),
     ...least("time", time, wants.leastTime),
+    ...least("keptTime", point ? keptTimeOf(run, wants) : unknown, wants.leastKeptTime),
   ];
   return {
     places,

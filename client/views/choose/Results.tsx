@@ -9,7 +9,7 @@ import { Caution } from "../../ui/Caution.tsx";
 import { chargeText } from "../../ui/chargeWords.ts";
 import { Problem } from "../../ui/Problem.tsx";
 import type { ChosenSet, Column, PointsAnswer } from "./answers.ts";
-import { columnSpec, valueText } from "./columns.ts";
+import { type ColumnSpec, columnSpec, columnsOf, valueText } from "./columns.ts";
 import { type Draft, isPropeller } from "./form/draft.ts";
 import { storeSet } from "./openSet.ts";
 import { Missed } from "./parts/Missed.tsx";
@@ -54,6 +54,7 @@ export function Results(props: ResultsProps) {
   const known = useResults(job, shown, rank, bothKinds);
   const base = findById(book.builds, job.request.build)?.data ?? null;
   const { wants } = job.request;
+  const columns = columnsOf(wants);
   const look = (index: number) => onShow({ ...shown, look: index });
   const pin = (index: number) => onShow({ ...shown, pins: withPin(shown.pins, index) });
   const open = async (set: ChosenSet) => {
@@ -96,6 +97,7 @@ export function Results(props: ResultsProps) {
         )}
         <Plot
           job={job}
+          columns={columns}
           points={known.points.data}
           from={known.points.from}
           shown={shown}
@@ -118,6 +120,7 @@ export function Results(props: ResultsProps) {
           charge={base?.charge ?? null}
           counts={job}
           bothKinds={bothKinds}
+          columns={columns}
           sorting={sorting}
           onSort={setSorting}
           looked={looked?.index ?? null}
@@ -160,6 +163,7 @@ export function Results(props: ResultsProps) {
             rank={rank}
             onRank={setRank}
             wantedChance={wants.leastChance}
+            isKept={wants.leastKeptTime !== null}
             onLook={look}
           />
         )}
@@ -179,7 +183,7 @@ export function Results(props: ResultsProps) {
         </Caution>
       </section>
       {base && known.pinned.length > 1 && (
-        <PinnedTable book={book} base={base} job={job.id} sets={known.pinned} onPin={pin} />
+        <PinnedTable book={book} base={base} job={job.id} wants={wants} sets={known.pinned} onPin={pin} />
       )}
     </>
   );
@@ -236,6 +240,7 @@ function Figures({ book, job, known, shown, onLook }: FiguresProps) {
 
 interface PlotProps {
   readonly job: ChooseJob;
+  readonly columns: readonly ColumnSpec[];
   readonly points: PointsAnswer | null;
   /** path that the points came from: it names their columns */
   readonly from: string | null;
@@ -248,23 +253,40 @@ interface PlotProps {
   readonly onPin: (index: number) => void;
 }
 
-function columnsOf(from: string | null): { x: Column; y: Column } {
+function columnsIn(from: string | null): { x: Column; y: Column } {
   const query = new URLSearchParams(from?.split("?")[1]);
   return { x: columnSpec(query.get("x")).key, y: columnSpec(query.get("y")).key };
 }
 
-function Plot({ job, points, from, shown, onShow, looked, pinned, describe, onLook, onPin }: PlotProps) {
+function Plot({
+  job,
+  columns,
+  points,
+  from,
+  shown,
+  onShow,
+  looked,
+  pinned,
+  describe,
+  onLook,
+  onPin,
+}: PlotProps) {
   return (
     <>
       <div class="choose-axes">
-        <AxisPicker label="up" value={shown.y} onChange={(y) => onShow({ ...shown, y })} />
-        <AxisPicker label="along" value={shown.x} onChange={(x) => onShow({ ...shown, x })} />
+        <AxisPicker columns={columns} label="up" value={shown.y} onChange={(y) => onShow({ ...shown, y })} />
+        <AxisPicker
+          columns={columns}
+          label="along"
+          value={shown.x}
+          onChange={(x) => onShow({ ...shown, x })}
+        />
       </div>
       {points && (
         <SetPlot
           job={job.id}
           answer={points}
-          drawn={columnsOf(from)}
+          drawn={columnsIn(from)}
           target={job.request.wants.targetMargin}
           looked={looked}
           pinned={pinned}

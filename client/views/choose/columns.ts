@@ -1,4 +1,5 @@
 import { marginText } from "../../../shared/decide/verdict/figures.ts";
+import type { ChooseRequest } from "../../../shared/model/api/choose.ts";
 import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import { formatFixed, inUnit } from "../../../shared/units/format.ts";
 import { decimalsOf, unitOf } from "../../../shared/units/showing.ts";
@@ -23,8 +24,9 @@ type Of = DimensionName | "×" | "";
 
 const isQuantity = (of: Of): of is DimensionName => of !== "×" && of !== "";
 
-/** A heading that names its unit already. */
+/** How a heading begins that names its unit already. */
 const MINUTES = "minutes";
+const namesUnit = (lowered: string): boolean => lowered.startsWith(MINUTES);
 
 class ShownColumn implements ColumnSpec {
   constructor(
@@ -45,7 +47,7 @@ class ShownColumn implements ColumnSpec {
 
   get axis(): string {
     const lowered = `${this.label.charAt(0).toLowerCase()}${this.label.slice(1)}`;
-    return this.unit === "" || lowered === MINUTES ? lowered : `${lowered}, ${this.unit}`;
+    return this.unit === "" || namesUnit(lowered) ? lowered : `${lowered}, ${this.unit}`;
   }
 
   readonly shown = (si: number): number => (isQuantity(this.of) ? inUnit(si, this.of) : si);
@@ -58,6 +60,7 @@ export const COLUMNS: readonly ColumnSpec[] = [
   column("margin", "Margin", "×", 2, "most"),
   column("mass", "Mass", "mass", 0, "least"),
   column("time", "Minutes", "duration", 1, "most"),
+  column("keptTime", "Minutes kept", "duration", 1, "most"),
   column("windingTemperature", "Winding", "temperature", 0, "least"),
   column("price", "Price", "", 2, "least"),
   column("height", "Total height", "length", 1, "least"),
@@ -73,10 +76,15 @@ export const COLUMNS: readonly ColumnSpec[] = [
 
 const MARGINS: readonly Column[] = ["margin", "driving", "parked"];
 
+/** @returns the columns that a search has; that of a kept margin only where it is a wish */
+export function columnsOf({ leastKeptTime }: Pick<ChooseRequest["wants"], "leastKeptTime">): ColumnSpec[] {
+  return COLUMNS.filter(({ key }) => key !== "keptTime" || leastKeptTime !== null);
+}
+
 /** @returns unit of a column as its heading adds it: ", mm"; nothing where heading or cell have it */
 export function headUnit(key: Column): string {
   const { axis, unit } = columnSpec(key);
-  return unit === "" || unit === "×" || axis === MINUTES ? "" : `, ${unit}`;
+  return unit === "" || unit === "×" || namesUnit(axis) ? "" : `, ${unit}`;
 }
 
 /** @returns the column with that key; the first where there is none */

@@ -91,6 +91,13 @@ const WISHES: Readonly<Record<string, Wish>> = {
     decimals: 1,
     round: down,
   },
+  keptTime: {
+    want: "leastKeptTime",
+    what: "the minutes that the margin is kept",
+    of: "duration",
+    decimals: 1,
+    round: down,
+  },
 };
 const LEAST_MARGIN = 1;
 const SAME = 1e-9;

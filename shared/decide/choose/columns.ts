@@ -1,4 +1,4 @@
-/** What is kept of each set: ten numbers of the solution, and two masks. All else follows from the set's parts. */
+/** What is kept of each set: eleven numbers of the solution, and two masks. All else follows from the set's parts. */
 export const STORED = [
   "speed",
   "flow",
@@ -10,6 +10,7 @@ export const STORED = [
   "windingTemperature",
   "packCurrent",
   "time",
+  "keptTime",
 ] as const;
 export type Stored = (typeof STORED)[number];
 
@@ -85,6 +86,7 @@ export function chunkOver(
     windingTemperature: column("windingTemperature"),
     packCurrent: column("packCurrent"),
     time: column("time"),
+    keptTime: column("keptTime"),
     flags: new Uint16Array(buffer, masks, count),
     broken: new Uint16Array(buffer, masks + count * Uint16Array.BYTES_PER_ELEMENT, count),
   };

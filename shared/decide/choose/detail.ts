@@ -1,20 +1,42 @@
+import { keptTimeAlone, timeAlone } from "./alone.ts";
 import { type Column, FLAG, STORED } from "./columns.ts";
 import { familyOf, massOf, standOf } from "./input.ts";
-import { createReading, read } from "./judged.ts";
+import { createReading, type Reading, read } from "./judged.ts";
 import { breaks, brokenLimits, PLACE } from "./limits.ts";
 import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import type { ChosenSet } from "./result.ts";
-import { timeAlone } from "./solveChunk.ts";
 import { trustOf } from "./trust.ts";
 import { placeIn, type Results } from "./values.ts";
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
-/** The time as stored, found now where it was not and the motor turns. */
-function timeOf(prepared: Prepared, index: number, stored: number, flags: number): number {
-  if (!Number.isNaN(stored) || flags & (FLAG.noPoint | FLAG.unsolved)) return stored;
-  return timeAlone(prepared, index);
+const STANDS = FLAG.noPoint | FLAG.unsolved;
+
+/**
+ * Writes a reading's times: as stored, found now where they were not and the motor turns.
+ *
+ *     as {@link timeAlone}, and as {@link keptTimeAlone} where keeping the margin is a wish
+ *
+ * @param prepared - the question
+ * @param index - of the set [-]
+ * @param reading - of it; its values are written, times [s]
+ * @returns bits of the limits of time that it breaks [-]
+ * @throws {OutOfRangeError} on an index that counts no set
+ *
+ * Valid as the two
+ */
+export function writeTimes(prepared: Prepared, index: number, { set, values, allowed }: Reading): number {
+  const stands = (set.flags & STANDS) !== 0;
+  const found = (stored: number, alone: typeof timeAlone) =>
+    stands || !Number.isNaN(stored) ? stored : alone(prepared, index);
+  values[PLACE.time] = found(set.time, timeAlone);
+  if (allowed[PLACE.keptTime] > Number.NEGATIVE_INFINITY)
+    values[PLACE.keptTime] = found(set.keptTime, keptTimeAlone);
+  return [PLACE.time, PLACE.keptTime].reduce(
+    (bits, place) => (breaks(place, values[place], allowed[place]) ? bits | (1 << place) : bits),
+    0,
+  );
 }
 
 /**
@@ -36,9 +58,7 @@ export function detailOf(prepared: Prepared, results: Results, index: number): C
   const reading = createReading();
   read(prepared, chunk, at, reading);
   const { set, values, allowed } = reading;
-  const time = timeOf(prepared, index, chunk.time[at], set.flags);
-  values[PLACE.time] = time;
-  const late = breaks(PLACE.time, time, allowed[PLACE.time]) ? 1 << PLACE.time : 0;
+  const late = writeTimes(prepared, index, reading);
   const places = placesOf(radix, index);
   const rotor = familyOf(problem, places);
   const { diameter } = rotor.sizes[places.size];
@@ -57,7 +77,8 @@ export function detailOf(prepared: Prepared, results: Results, index: number): C
     duty: problem.duties[places.duty],
     values: {
       ...stored,
-      time: finite(time),
+      time: finite(values[PLACE.time]),
+      keptTime: finite(values[PLACE.keptTime]),
       margin: finite(Math.min(set.parked, set.driving)),
       mass: massOf(problem, places),
       rotorFactor: finite(values[PLACE.rotorFactor]),

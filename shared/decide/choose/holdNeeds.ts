@@ -87,6 +87,13 @@ function worstMargin(moving: NonNullable<HoldNeeds["moving"]>, mass: number, suc
   );
 }
 
+/** @returns whether a condition that no suction helps is not met: no pull suffices there */
+export function isHelpless({ helpless }: HoldNeeds, mass: number, suction: number): boolean {
+  for (let i = 0; i < helpless.length; i += 2)
+    if (helpless[i] * suction < helpless[i + 1] * mass) return true;
+  return false;
+}
+
 /**
  * Least margin of a set over the wanted attitudes of one mode.
  *
@@ -100,8 +107,8 @@ function worstMargin(moving: NonNullable<HoldNeeds["moving"]>, mass: number, suc
  * Valid as {@link holdNeeds}; allocates nothing. Source: as there
  */
 export function marginOf(needs: HoldNeeds, mass: number, suction: number): number {
-  const { perMass, helpless, moving } = needs;
-  for (let i = 0; i < helpless.length; i += 2) if (helpless[i] * suction < helpless[i + 1] * mass) return 0;
+  const { perMass, moving } = needs;
+  if (isHelpless(needs, mass, suction)) return 0;
   const margin = marginOver(suction, mass * perMass);
   return moving ? Math.min(margin, worstMargin(moving, mass, suction)) : margin;
 }

@@ -5,7 +5,7 @@ import type { PropellerPredictInput } from "../../physics/propeller.ts";
 import type { PropellerInput } from "../../physics/propellerLaw.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 import type { SkirtInput } from "../../physics/skirt.ts";
-import type { Family, Problem, TriedPropeller, TriedSkirt, TriedStand } from "./problem.ts";
+import type { Family, Problem, TriedPropeller, TriedRotor, TriedSkirt, TriedStand } from "./problem.ts";
 import type { Places } from "./result.ts";
 
 /** @returns the family of a set's rotor or propeller */
@@ -77,10 +77,13 @@ function commonOf(problem: Problem, places: Places) {
   };
 }
 
-function rotorOf({ rotors }: Problem, { rotor, size }: Places): PredictInput["rotor"] {
-  const { psi, lambda, phiMin, phiMax, sizeCorrection, sizes } = rotors[rotor];
+/** @returns a rotor of a family at one diameter [m], SI */
+export function ductedRotorAt(
+  { psi, lambda, phiMin, phiMax, sizeCorrection }: TriedRotor,
+  diameter: number,
+): PredictInput["rotor"] {
   return {
-    diameter: sizes[size].diameter,
+    diameter,
     psi,
     lambda,
     phiMin,
@@ -93,9 +96,10 @@ function rotorOf({ rotors }: Problem, { rotor, size }: Places): PredictInput["ro
 function ductedOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> {
   const { vehicle, ...common } = commonOf(problem, places);
   const tried = problem.skirts[places.skirt];
+  const { diameter } = familyOf(problem, places).sizes[places.size];
   return {
     ...common,
-    rotor: rotorOf(problem, places),
+    rotor: ductedRotorAt(problem.rotors[places.rotor], diameter),
     skirt: skirtAt(tried, tried.gaps[places.gap]),
     vehicle: { ...vehicle, pullFactor: tried.pullFactor ?? 1 },
   };

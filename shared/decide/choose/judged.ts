@@ -29,6 +29,7 @@ export function createReading(): Reading {
       windingTemperature: 0,
       packCurrent: 0,
       time: 0,
+      keptTime: 0,
     },
     values: new Float64Array(LIMITS.length),
     allowed: new Float64Array(LIMITS.length),
@@ -60,6 +61,7 @@ export function read(prepared: Prepared, chunk: Chunk, at: number, reading: Read
   set.windingTemperature = chunk.windingTemperature[at];
   set.packCurrent = chunk.packCurrent[at];
   set.time = chunk.time[at];
+  set.keptTime = chunk.keptTime[at];
   if (set.motor !== motor || set.pack !== pack) writeAllowed(prepared, set.motor, set.pack, allowed);
   writeValues(prepared, set, values);
 }

@@ -19,6 +19,7 @@ const AT_LEAST: ReadonlySet<Limit> = new Set([
   "rotorFactor",
   "clearance",
   "time",
+  "keptTime",
 ]);
 /** By place. */
 export const IS_LEAST: readonly boolean[] = LIMITS.map((limit) => AT_LEAST.has(limit));
@@ -38,6 +39,7 @@ export interface Judged {
   readonly windingTemperature: number;
   readonly packCurrent: number;
   readonly time: number;
+  readonly keptTime: number;
 }
 
 const known = (value: number | null | undefined): number => value ?? Number.POSITIVE_INFINITY;
@@ -84,9 +86,10 @@ export function writeAllowed(
   allowed[PLACE.clearance] = wants.closes === true ? 0 : Number.NEGATIVE_INFINITY;
   allowed[PLACE.price] = known(wants.mostPrice);
   allowed[PLACE.time] = wants.leastTime ?? Number.NEGATIVE_INFINITY;
+  allowed[PLACE.keptTime] = wants.leastKeptTime ?? Number.NEGATIVE_INFINITY;
 }
 
-/** @returns whether anything is asked of a set but that it has an operating point, and of its time */
+/** @returns whether anything is asked of a set but that it has an operating point, and of its times */
 export function isLimited(allowed: Float64Array): boolean {
   for (let place = 0; place < PLACE.time; place++)
     if (place !== PLACE.point && Number.isFinite(allowed[place])) return true;
@@ -132,6 +135,7 @@ export function writeValues(prepared: Prepared, set: Judged, values: Float64Arra
   values[PLACE.clearance] = clearanceAt(prepared.stacks, set);
   values[PLACE.price] = sumAt(prepared.sums.price, set);
   values[PLACE.time] = set.time;
+  values[PLACE.keptTime] = set.keptTime;
 }
 
 /** @returns whether a value breaks the limit at a place; one that is not known breaks every limit that is asked for */

@@ -1,9 +1,12 @@
+import { writeTimes } from "./detail.ts";
 import { createReading, type Reading, read } from "./judged.ts";
 import { IS_LEAST, PLACE } from "./limits.ts";
 import type { Prepared } from "./prepare.ts";
 import { LIMITS, type Relaxation } from "./result.ts";
-import { timeAlone } from "./solveChunk.ts";
 import { placeIn, type Results } from "./values.ts";
+
+/** Limits that are found only where they can still decide. */
+const LATE = [PLACE.time, PLACE.keptTime];
 
 const BITS = LIMITS.map((_, place) => 1 << place);
 const isOneBit = (bits: number): boolean => bits !== 0 && (bits & (bits - 1)) === 0;
@@ -121,15 +124,18 @@ function leastMissing(prepared: Prepared, results: Results, count: number): Near
   return kept.sort(byShortfall).slice(0, count);
 }
 
-/** Adds what is missing of the time, where it was not found. */
-function withTime(prepared: Prepared, results: Results, near: Near): Near {
+/** Adds what is missing of the times that were not found. */
+function withTimes(prepared: Prepared, results: Results, near: Near): Near {
   const { chunk, at } = placeIn(results, near.index);
   const reading = createReading();
   read(prepared, chunk, at, reading);
-  const asked = reading.allowed[PLACE.time] > Number.NEGATIVE_INFINITY;
-  if (!asked || !Number.isNaN(chunk.time[at])) return near;
-  reading.values[PLACE.time] = timeAlone(prepared, near.index);
-  return { index: near.index, shortfall: near.shortfall + shortOf(PLACE.time, reading) };
+  const open = LATE.filter(
+    (place) => reading.allowed[place] > Number.NEGATIVE_INFINITY && Number.isNaN(reading.values[place]),
+  );
+  if (open.length === 0) return near;
+  writeTimes(prepared, near.index, reading);
+  const missing = open.reduce((sum, place) => sum + shortOf(place, reading), 0);
+  return { index: near.index, shortfall: near.shortfall + missing };
 }
 
 /** Candidates looked at first, for each set that is asked for. */
@@ -150,7 +156,7 @@ const CANDIDATES = 8;
 export function nearestSets(prepared: Prepared, results: Results, count: number): Near[] {
   for (let tried = CANDIDATES * count; ; tried *= CANDIDATES) {
     const candidates = leastMissing(prepared, results, tried);
-    const timed = candidates.map((near) => withTime(prepared, results, near)).sort(byShortfall);
+    const timed = candidates.map((near) => withTimes(prepared, results, near)).sort(byShortfall);
     const nearest = timed
       .slice(0, count)
       .filter(({ shortfall: missing }) => missing < Number.POSITIVE_INFINITY);

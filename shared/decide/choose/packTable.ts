@@ -1,5 +1,6 @@
 import { NotEnoughDataError, OutOfRangeError, requirePositive } from "../../numeric/errors.ts";
 import { openCircuitCurve, packResistance } from "../../physics/pack.ts";
+import { type CellPieces, cellPieces } from "../../physics/rundown/cellPieces.ts";
 import type { TriedPack } from "./problem.ts";
 
 /** Steps of charge in which a cell's curve is tabulated. */
@@ -20,6 +21,8 @@ export interface PackTable {
   readonly lowest: Float64Array;
   /** ∫(V − V₀)^p dz from the charge down, p = 0, 1, 2, by step [V^p] */
   readonly moments: readonly [Float64Array, Float64Array, Float64Array];
+  /** the curve cut where it is smooth, for a suction that is kept */
+  readonly pieces: CellPieces;
 }
 
 /** Gauss–Legendre nodes on 0…1: cubic pieces of the curve to the second power are integrated to rounding. */
@@ -58,6 +61,7 @@ export function packTable(pack: TriedPack, charge: number, path: string): PackTa
   const curve = openCircuitCurve(cell.curve);
   const voltage = curve(charge);
   let made: Pick<PackTable, "lowest" | "moments"> | null = null;
+  let cut: CellPieces | null = null;
   const tables = () => {
     made ??= tabulated(curve, voltage, charge);
     return made;
@@ -74,6 +78,10 @@ export function packTable(pack: TriedPack, charge: number, path: string): PackTa
     },
     get moments() {
       return tables().moments;
+    },
+    get pieces() {
+      cut ??= cellPieces(cell, charge);
+      return cut;
     },
   };
 }

@@ -4,13 +4,14 @@ import { type Air, airFrom } from "../../physics/air.ts";
 import { cosineOfDegrees } from "../../physics/hold/angle.ts";
 import { rideHeightOf } from "../../physics/hold/pull.ts";
 import { torqueConstant } from "../../physics/motor.ts";
+import type { RotorInput } from "../../physics/point/machine.ts";
 import { type PropellerLoad, propellerLoad } from "../../physics/point/propellerWarm.ts";
 import { sizeConstants, sizeLaw } from "../../physics/point/sizeLaw.ts";
 import { type Warming, warmingOf } from "../../physics/winding.ts";
 import { type StackSums, stackSumsOf } from "./closing.ts";
 import { countSets } from "./count.ts";
 import { type FittedSkirt, fittedSkirtOf, type Needs, needsOn } from "./fittedSkirt.ts";
-import { propellerAt } from "./input.ts";
+import { ductedRotorAt, propellerAt } from "./input.ts";
 import { type PackTable, packTable } from "./packTable.ts";
 import { type Radix, radixOf } from "./places.ts";
 import { type Problem, sizesIn, skirtsIn, type TriedMotor, type TriedRotor } from "./problem.ts";
@@ -29,6 +30,8 @@ export interface SizedRotor {
   readonly psi: readonly number[];
   readonly lambda: readonly number[];
   readonly diameter: number;
+  /** as a prediction takes it */
+  readonly input: RotorInput;
   /** end of the curve; 0 where one crossing is not proven and every set is scanned [-] */
   readonly phiEnd: number;
   /** greatest λ on the curve [-] */
@@ -87,7 +90,8 @@ function sizedRotorsOf(rotor: TriedRotor, air: Air): SizedRotor[] {
       : [1, 0];
     const mostSizeSlope = sizeFall === 0 ? Number.POSITIVE_INFINITY : (single?.mostSizeSlope ?? 0);
     const { psi, lambda } = rotor;
-    return { psi, lambda, diameter, phiEnd, mostLambda, mostSizeSlope, sizeMost, sizeFall };
+    const input = ductedRotorAt(rotor, diameter);
+    return { psi, lambda, diameter, input, phiEnd, mostLambda, mostSizeSlope, sizeMost, sizeFall };
   });
 }
 

@@ -123,6 +123,8 @@ export interface Wants {
   readonly leastCrossing?: number | null;
   /** run to the end of the cell, at least [s] */
   readonly leastTime?: number | null;
+  /** a controller keeps the target margin on all of the attitudes, at least [s]; 0: however long it does, to rank by it; not found unless given */
+  readonly leastKeptTime?: number | null;
   /** how long a set runs is not asked for, whatever limits it keeps */
   readonly untimed?: boolean;
   /** [K] */

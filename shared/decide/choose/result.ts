@@ -16,6 +16,7 @@ export const LIMITS = [
   "clearance",
   "price",
   "time",
+  "keptTime",
 ] as const;
 export type Limit = (typeof LIMITS)[number];
 

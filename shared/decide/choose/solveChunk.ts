@@ -9,6 +9,7 @@ import { generalMargins } from "./generalMargin.ts";
 import { givingMargins } from "./givingMargin.ts";
 import { marginOf } from "./holdNeeds.ts";
 import { ductedInput } from "./input.ts";
+import { keptTimeOf } from "./keptTime.ts";
 import { breaks, brokenBits, isLimited, PLACE, writeAllowed, writeValues } from "./limits.ts";
 import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
@@ -38,6 +39,7 @@ interface Row extends RunTime {
   crossing: number;
   windingTemperature: number;
   packCurrent: number;
+  keptTime: number;
 }
 
 const emptyRow = (): Row => ({
@@ -57,6 +59,7 @@ const emptyRow = (): Row => ({
   windingTemperature: 0,
   packCurrent: 0,
   time: 0,
+  keptTime: Number.NaN,
   flag: 0,
 });
 
@@ -118,6 +121,7 @@ function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void
   if (row.flags & (FLAG.noPoint | FLAG.unsolved)) writeStanding(row);
   else writeTurning(prepared, work, row);
   row.time = Number.NaN;
+  row.keptTime = Number.NaN;
 }
 
 /** Margins where the running gear gives: by the fast solvers where they take the set, else by the general one. */
@@ -153,23 +157,34 @@ function writeMargins(prepared: Prepared, work: Work, row: Row, index: number): 
 const isOneBit = (bits: number): boolean => (bits & (bits - 1)) === 0;
 const NO_RUN = 1 << PLACE.point;
 
-/** Limits that a row breaks, its time left aside. */
+/** Limits that a row breaks, its times left aside. */
 function brokenBut(prepared: Prepared, { values, allowed, limited }: Work, row: Row): number {
   if (!limited) return row.flags & (FLAG.noPoint | FLAG.unsolved) ? NO_RUN : 0;
   writeValues(prepared, row, values);
   return brokenBits(values, allowed, PLACE.time);
 }
 
-/** Judges a row; its time is found where it can still decide: no other limit broken, or one alone. */
+/** Whether one more limit can still decide: no other one broken, or one alone. */
+const decides = (others: number, asked: boolean): boolean =>
+  others === 0 || (asked && isOneBit(others) && others !== NO_RUN);
+
+const withBit = (bits: number, place: number, value: number, { allowed }: Work): number =>
+  breaks(place, value, allowed[place]) ? bits | (1 << place) : bits;
+
+const isAsked = ({ allowed }: Work, place: number): boolean => allowed[place] > Number.NEGATIVE_INFINITY;
+
+/** Judges a row; its times are found where they can still decide. */
 function judgeRow(prepared: Prepared, work: Work, row: Row, index: number): number {
-  const { allowed } = work;
-  const others = brokenBut(prepared, work, row);
-  if (prepared.problem.wants.untimed) return others;
-  const asked = allowed[PLACE.time] > Number.NEGATIVE_INFINITY;
-  if (!(others === 0 || (asked && isOneBit(others) && others !== NO_RUN))) return others;
-  runTime(prepared, work, index, row.flags, row);
-  row.flags |= row.flag;
-  return breaks(PLACE.time, row.time, allowed[PLACE.time]) ? others | (1 << PLACE.time) : others;
+  let bits = brokenBut(prepared, work, row);
+  if (prepared.problem.wants.untimed) return bits;
+  if (decides(bits, isAsked(work, PLACE.time))) {
+    runTime(prepared, work, index, row.flags, row);
+    row.flags |= row.flag;
+    bits = withBit(bits, PLACE.time, row.time, work);
+  }
+  if (!(isAsked(work, PLACE.keptTime) && decides(bits, true))) return bits;
+  row.keptTime = keptTimeOf(prepared, work, index);
+  return withBit(bits, PLACE.keptTime, row.keptTime, work);
 }
 
 function store(chunk: Chunk, at: number, row: Row, broken: number): void {
@@ -183,6 +198,7 @@ function store(chunk: Chunk, at: number, row: Row, broken: number): void {
   chunk.windingTemperature[at] = row.windingTemperature;
   chunk.packCurrent[at] = row.packCurrent;
   chunk.time[at] = row.time;
+  chunk.keptTime[at] = row.keptTime;
   chunk.flags[at] = row.flags;
   chunk.broken[at] = broken;
 }
@@ -203,7 +219,7 @@ function checkRange({ count }: Prepared, from: number, to: number): void {
  * @param from - first index [-]
  * @param to - behind the last one [-]
  * @param into - chunk where the results go; new unless given
- * @returns the chunk, SI; `time` NaN where it decides nothing (two other limits broken), see {@link timeAlone}
+ * @returns the chunk, SI; `time` and `keptTime` NaN where they decide nothing (two other limits broken), see {@link timeAlone}, {@link keptTimeAlone}
  * @throws {OutOfRangeError} on a range that holds no set
  *
  * Valid for any question. Where chunks begin and end changes no digit. Source: docs/method/choosing.md
@@ -242,27 +258,4 @@ export function solveChunk(prepared: Prepared, from: number, to: number, into?: 
     store(chunk, index - from, row, judgeRow(prepared, work, row, index));
   }
   return chunk;
-}
-
-/**
- * How long one set runs, whatever limits it breaks.
- *
- *     as {@link runTime}, the set solved by itself
- *
- * @param prepared - from {@link prepare}
- * @param index - of the set [-]
- * @returns time [s]; NaN where the motor does not turn or there is no answer
- * @throws {OutOfRangeError} on an index that counts no set
- *
- * Valid as {@link runTime}
- */
-export function timeAlone(prepared: Prepared, index: number): number {
-  checkRange(prepared, index, index + 1);
-  const work = createWork(prepared);
-  writeSet(prepared, work, index);
-  const flags = solveSet(prepared, work, index, 0);
-  if (flags & (FLAG.noPoint | FLAG.unsolved)) return Number.NaN;
-  const out = { time: Number.NaN, flag: 0 };
-  runTime(prepared, work, index, flags, out);
-  return out.time;
 }

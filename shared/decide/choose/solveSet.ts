@@ -1,3 +1,4 @@
+import { evaluatePolynomial } from "../../numeric/polynomial.ts";
 import { assemble } from "../../physics/assembly.ts";
 import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
 import { RESULT, solveCase } from "../../physics/point/newton.ts";
@@ -103,7 +104,17 @@ export function isProven(sizedRotor: SizedRotor, c: Float64Array, solution: Floa
   if (sizedRotor.sizeFall === 0) return true;
   const phi = solution[WARM_RESULT.phi];
   const lambda = c[5] + phi * (c[6] + phi * (c[7] + phi * (c[8] + phi * c[9])));
-  const least = solution[WARM_RESULT.speed] * c[WARM.radius] * Math.sqrt(lambda / sizedRotor.mostLambda);
+  return isProvenFrom(sizedRotor, lambda, solution[WARM_RESULT.speed] * c[WARM.radius]);
+}
+
+/** @returns the same of a rotor at φ and a tip speed [m/s] */
+export function isProvenAt(sizedRotor: SizedRotor, phi: number, tipSpeed: number): boolean {
+  return isProvenFrom(sizedRotor, evaluatePolynomial(sizedRotor.lambda, phi), tipSpeed);
+}
+
+function isProvenFrom(sizedRotor: SizedRotor, lambda: number, tipSpeed: number): boolean {
+  if (sizedRotor.sizeFall === 0) return true;
+  const least = tipSpeed * Math.sqrt(lambda / sizedRotor.mostLambda);
   const lost = sizedRotor.sizeFall * least ** -0.2;
   return 0.2 * lost <= sizedRotor.mostSizeSlope * (sizedRotor.sizeMost - lost);
 }

@@ -1,7 +1,8 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
 import { findRoot } from "../../numeric/root.ts";
 import { type Air, airFrom } from "../../physics/air.ts";
-import { suctionAt } from "../../physics/assembly.ts";
+import { type PullingVehicle, suctionAt } from "../../physics/assembly.ts";
+import { cosineOfDegrees } from "../../physics/hold/angle.ts";
 import type { Delivery } from "../../physics/point/turning.ts";
 import { type Leak, leakFlow } from "../../physics/restriction/leak.ts";
 import { type SkirtInput, skirtLeak } from "../../physics/skirt.ts";
@@ -21,8 +22,8 @@ const [FIRST, GROWTH] = [1e-6, 1.25];
 /** Steps of the search: up to some 10¹² times the first suction. */
 const MOST_STEPS = 180;
 
-/** The least suction at which the pull is reached; a jet towards the surface can keep it from ever being. */
-function leastSuction(pullAt: (pressure: number) => number, pull: number, area: number): number {
+/** A search for the least suction: a jet towards the surface can keep the pull from ever being reached. */
+function searchedSuction(pullAt: (pressure: number) => number, pull: number, area: number): number {
   let [below, most] = [0, 0];
   let pressure = (FIRST * pull) / area;
   for (let i = 0; i < MOST_STEPS; i++, pressure *= GROWTH) {
@@ -36,6 +37,41 @@ function leastSuction(pullAt: (pressure: number) => number, pull: number, area: 
     pull,
     `up to ${typedText(most, "load", 4)}: the jet pushes the rest off again`,
   );
+}
+
+/** Where the jet pushes nothing off, the pull rises throughout: no more than this much of what half the lip needs [-]. */
+const ROOM = 1.001;
+/** σ_l is this or more [-]. */
+const LEAST_SHARE = 0.5;
+
+/** What of a build a suction is found with. */
+interface Pulling {
+  readonly skirt: SkirtInput;
+  readonly vehicle: PullingVehicle;
+  readonly leak: Leak;
+  readonly air: Air;
+}
+
+/**
+ * The least suction that makes a pull.
+ *
+ *     F_s(Δp) = F with Q = Q_leak(Δp)
+ *
+ * @param of - skirt, its leak and air, jet and pull factor, SI
+ * @param pull - F [N], > 0
+ * @returns Δp [Pa]
+ * @throws {OutOfRangeError} on a skirt without an area to pull on, a pull that its jet never lets it reach
+ *
+ * Valid as {@link suctionAt}. Source: docs/method/size.md
+ */
+export function suctionFor({ skirt, vehicle, leak, air }: Pulling, pull: number): number {
+  const lip = skirt.perimeter * skirt.land;
+  const pullAt = (pressure: number) =>
+    suctionAt({ skirt, vehicle }, { leak, air }, pressure, leakFlow(leak, air, pressure));
+  const most = (ROOM * pull) / ((vehicle.pullFactor ?? 1) * (skirt.area + LEAST_SHARE * lip));
+  const pushesOff = vehicle.jetArea !== null && cosineOfDegrees(vehicle.jetAngle) < 0;
+  if (pushesOff || !Number.isFinite(most)) return searchedSuction(pullAt, pull, skirt.area + lip);
+  return findRoot((pressure) => pullAt(pressure) - pull, 0, most).root;
 }
 
 /**
@@ -54,11 +90,7 @@ function leastSuction(pullAt: (pressure: number) => number, pull: number, area: 
 export function dutyOf(build: Pick<SizeBuild, "air" | "vehicle">, skirt: SkirtInput, pull: number): Duty {
   const air: Air = airFrom(build.air);
   const leak: Leak = skirtLeak(skirt, air);
-  const area = skirt.area + skirt.perimeter * skirt.land;
-  const flowAt = (pressure: number) => leakFlow(leak, air, pressure);
-  const pullAt = (pressure: number) =>
-    suctionAt({ skirt, vehicle: build.vehicle }, { leak, air }, pressure, flowAt(pressure));
-  const pressure = leastSuction(pullAt, pull, area);
-  const flow = flowAt(pressure);
+  const pressure = suctionFor({ skirt, vehicle: build.vehicle, leak, air }, pull);
+  const flow = leakFlow(leak, air, pressure);
   return { pull, pressure, flow, airPower: flow * pressure };
 }

@@ -16,6 +16,8 @@ export interface KeptReach {
   readonly now: number;
   /** likewise, kept [s] */
   readonly kept: number;
+  /** until even full throttle is too little to keep it; all the time where it never is [s] */
+  readonly keeps: number;
 }
 
 const amountOf = (keep: Keep): number => ("thrust" in keep ? keep.thrust : keep.pressure);
@@ -50,7 +52,7 @@ export function keptReach(
   const { series, parallel, wireResistance } = build.pack;
   const pack = { series, parallel, wireResistance, cell };
   const run = answerOrNull(() => runDown({ ...build, pack, startCharge, angles: [], keep }));
-  const dutyAtStart = run?.keep?.dutyAtStart;
-  if (!run || now === null || dutyAtStart === undefined || !(dutyAtStart < build.supply.duty)) return null;
-  return { keep, dutyAtStart, now, kept: run.end.time };
+  if (!run?.keep || now === null || !(run.keep.dutyAtStart < build.supply.duty)) return null;
+  const { dutyAtStart, fullThrottleFrom } = run.keep;
+  return { keep, dutyAtStart, now, kept: run.end.time, keeps: fullThrottleFrom ?? run.end.time };
 }

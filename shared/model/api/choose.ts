@@ -43,6 +43,10 @@ export const chooseWants = z.strictObject({
     .default(null)
     .describe("margin on the same attitudes while it crosses each joint of the surface"),
   leastTime: nonNegative("s, to the end of the charge", SEARCH.wants.leastTime).nullable().default(null),
+  leastKeptTime: nonNegative("s, a controller keeps the target margin", SEARCH.wants.leastKeptTime)
+    .nullable()
+    .default(null)
+    .describe("on the hardest of the attitudes, up to full throttle; 0: however long, to rank by it"),
   mostWinding: within("K", SEARCH.wants.mostWinding).nullable().default(null),
   leastRotorFactor: positive("burst speed over speed", SEARCH.wants.leastRotorFactor)
     .nullable()
@@ -132,6 +136,9 @@ const values = z.strictObject({
   windingTemperature: nullable.describe("K"),
   packCurrent: nullable.describe("A"),
   time: nullable.describe("s, to the end of the charge"),
+  keptTime: nullable.describe(
+    "s, a controller keeps the target margin, to the end of the charge or to where full throttle is too little; null where that is no wish, where no pull is needed, or not known",
+  ),
   margin: nullable.describe("the lesser of parked and driving"),
   mass: nullable.describe("kg, whole vehicle"),
   rotorFactor: nullable.describe("burst speed over speed; null for an open propeller"),

@@ -37,11 +37,13 @@ interface Family {
   readonly factor: (tipSpeed: number) => number;
 }
 
-function familyAt(rotor: RotorInput, air: Air): Family & { readonly phiEnd: number } {
-  const phiEnd = firstPositiveZero(rotor.psi) ?? Number.POSITIVE_INFINITY;
+function familyWith(rotor: RotorInput, air: Air, phiEnd: number): Family & { readonly phiEnd: number } {
   const area = (Math.PI / 4) * rotor.diameter ** 2;
   return { rotor, air, area, factor: sizeLaw(rotor, phiEnd, air).factor, phiEnd };
 }
+
+const familyAt = (rotor: RotorInput, air: Air) =>
+  familyWith(rotor, air, firstPositiveZero(rotor.psi) ?? Number.POSITIVE_INFINITY);
 
 /** Pressure that the rotor makes beyond the duty's, at the tip speed that moves its flow [Pa]. */
 function excessPressure({ rotor, air, area, factor }: Family, duty: Delivery, phi: number): number {
@@ -91,6 +93,13 @@ function sealedSpeed({ rotor, air, factor }: Family, { pressure }: Delivery): nu
   return solveIncreasing((u) => u * u * factor(u) - plain * plain, plain);
 }
 
+function turningAt({ rotor, air, area }: Family, phi: number, tipSpeed: number): Turning {
+  const radius = rotor.diameter / 2;
+  const speed = tipSpeed / radius;
+  const lambda = evaluatePolynomial(rotor.lambda, phi);
+  return { speed, torque: 0.5 * air.density * area * radius ** 3 * speed ** 2 * lambda };
+}
+
 /**
  * How a ducted rotor of one size turns when it does a duty; more than one way where its curve has a stall hump.
  *
@@ -107,14 +116,40 @@ function sealedSpeed({ rotor, air, factor }: Family, { pressure }: Delivery): nu
  */
 export function turningsFor(rotor: RotorInput, air: Air, duty: Delivery): Turning[] {
   const family = familyAt(rotor, air);
-  const radius = rotor.diameter / 2;
-  const turning = (phi: number, tipSpeed: number): Turning => {
-    const speed = tipSpeed / radius;
-    const lambda = evaluatePolynomial(rotor.lambda, phi);
-    return { speed, torque: 0.5 * air.density * family.area * radius ** 3 * speed ** 2 * lambda };
-  };
-  if (duty.flow === 0) return [turning(0, sealedSpeed(family, duty))];
-  return flowCoefficients(family, duty).map((phi) => turning(phi, duty.flow / (family.area * phi)));
+  if (duty.flow === 0) return [turningAt(family, 0, sealedSpeed(family, duty))];
+  return flowCoefficients(family, duty).map((phi) => turningAt(family, phi, duty.flow / (family.area * phi)));
+}
+
+/** Where the search for the one φ begins, in shares of the curve's end [-]. */
+const NEAR_BLOCKED = 1 / 1024;
+
+/**
+ * The same for a rotor that is known to do it in one way.
+ *
+ *     as {@link turningsFor}, the one root between its ends
+ *
+ * @param rotor - at its diameter [m], ψ, λ [-]
+ * @param air - density [kg/m³], viscosity [Pa·s]
+ * @param duty - Q [m³/s], Δp [Pa]
+ * @param phiEnd - first positive zero of ψ [-]
+ * @returns φ [-], ω [rad/s], M [N·m]
+ * @throws {OutOfRangeError} where the size correction leaves no efficiency
+ *
+ * Valid where ψ·f/φ² falls throughout, as where one crossing is proven. Source: as {@link turningsFor}
+ */
+export function soleTurning(
+  rotor: RotorInput,
+  air: Air,
+  duty: Delivery,
+  phiEnd: number,
+): Turning & { readonly phi: number } {
+  const family = familyWith(rotor, air, phiEnd);
+  if (duty.flow === 0) return { ...turningAt(family, 0, sealedSpeed(family, duty)), phi: 0 };
+  const excess = (phi: number) => excessPressure(family, duty, phi);
+  let near = phiEnd * NEAR_BLOCKED;
+  while (excess(near) < 0) near /= 2;
+  const phi = findRoot(excess, near, phiEnd).root;
+  return { ...turningAt(family, phi, duty.flow / (family.area * phi)), phi };
 }
 
 /**

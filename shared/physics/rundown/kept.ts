@@ -30,8 +30,21 @@ function machineAt(
 /** Where the fan settles at a throttle is where it is kept, within this [-]. */
 const SAME_POINT = 1e-6;
 
-/** How the rotor turns to keep the suction: the slowest way at which the fan settles. */
-function keepingOf(input: PredictInput, assembly: Assembly, pressure: number) {
+/**
+ * How a rotor in a duct turns to keep a suction: the slowest way at which the fan settles.
+ *
+ *     Q = Q_leak(Δp), then {@link turningsFor}
+ *
+ * @param input - build at full throttle, its cell full [SI]
+ * @param assembly - of the build
+ * @param pressure - Δp to keep [Pa], > 0
+ * @returns ω [rad/s], M [N·m] and I [A], with Q [m³/s]
+ * @throws {OutOfRangeError} on a suction at which the fan would not settle: a stalled part of its curve
+ * @throws {NotEnoughDataError} where the rotor's power at that flow isn't known
+ *
+ * Valid and source: as {@link keptDraw}
+ */
+export function keepingOf(input: PredictInput, assembly: Assembly, pressure: number) {
   const { machine, leak, air } = assembly;
   const { rotor, pack } = input;
   const flow = leakFlow(leak, air, pressure);

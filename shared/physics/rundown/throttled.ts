@@ -5,6 +5,17 @@ import type { Balance } from "../point/speed.ts";
 import type { Turning } from "../point/turning.ts";
 import { steadyWindingTemperature, windingResistance } from "../winding.ts";
 
+/** Circuit and state of a motor, as far as its throttle hangs on them. */
+export interface KeptCircuit extends Pick<Circuit, "packResistance" | "torqueConstant"> {
+  readonly supply: Omit<Circuit["supply"], "duty">;
+}
+export type KeptState = Pick<Balance, "current" | "speed" | "windingResistance">;
+
+/** @returns voltage that the motor takes behind its speed controller, k_e·ω + I·(R_m + R_d) [V] */
+export function voltageTaken({ supply, torqueConstant }: KeptCircuit, state: KeptState): number {
+  return torqueConstant * state.speed + state.current * (state.windingResistance + supply.driverResistance);
+}
+
 /**
  * Throttle at which a motor of given current and speed runs from a pack.
  *
@@ -17,16 +28,11 @@ import { steadyWindingTemperature, windingResistance } from "../winding.ts";
  *
  * Valid for a speed controller that averages; the larger root draws more for the same. Source: Kirchhoff's laws; docs/method/run-down.md
  */
-export function keptDuty(
-  circuit: Pick<Circuit, "packResistance" | "supply" | "torqueConstant">,
-  voltage: number,
-  state: { readonly current: number; readonly speed: number; readonly windingResistance: number },
-): number | null {
-  const { packResistance, supply, torqueConstant } = circuit;
-  const { current, speed, windingResistance: winding } = state;
-  const square = packResistance * current;
+export function keptDuty(circuit: KeptCircuit, voltage: number, state: KeptState): number | null {
+  const { packResistance, supply } = circuit;
+  const square = packResistance * state.current;
   const free = voltage - packResistance * supply.auxCurrent;
-  const needed = torqueConstant * speed + current * (winding + supply.driverResistance);
+  const needed = voltageTaken(circuit, state);
   const root = free ** 2 - 4 * square * needed;
   if (!(free > 0 && root >= 0)) return null;
   // Of the two forms of the smaller root the one that loses no digits where R_b·I is small.

@@ -23,6 +23,7 @@ export function exampleSet(change: Partial<ChosenSet> = {}): ChosenSet {
       windingTemperature: 363.15,
       packCurrent: 5,
       time: 240,
+      keptTime: null,
       margin: 2,
       mass: 0.56,
       rotorFactor: 2.5,

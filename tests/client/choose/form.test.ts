@@ -52,6 +52,7 @@ describe("readForm, the form as it first stands", () => {
     const wants = {
       targetMargin: 1.4,
       leastTime: 240,
+      leastKeptTime: 330,
       mostWinding: 383.15,
       leastChance: 0.95,
       mostHeight: 0.04,
@@ -65,6 +66,7 @@ describe("readForm, the form as it first stands", () => {
     expect(straight.diameters).toBeUndefined();
     expect(parsed.wants.mostWinding).toBeCloseToRelative(383.15, 1e-9);
     expect(parsed.wants.leastTime).toBeCloseToRelative(240, 1e-9);
+    expect(parsed.wants.leastKeptTime).toBeCloseToRelative(330, 1e-9);
     expect({ ...parsed, rotors: [], skirts: [], wants: [] }).toEqual({
       ...asked,
       rotors: [],

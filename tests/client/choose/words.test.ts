@@ -203,6 +203,9 @@ describe("reliefOf, what to relax so that a set gets in", () => {
     expect(relaxed("windingTemperature", 373.15, 380.2).draft?.texts["wants.mostWinding"]).toBe(
       "108\u202f°C",
     );
+    const kept = { ...wants, leastKeptTime: 360 };
+    const relief = reliefOf({ limit: "keptTime", from: 360, to: 340, index: 1 }, kept);
+    expect(plain(relief.label)).toBe("Relax the minutes that the margin is kept to 5.6 min");
     expect(relaxed("time", 240, 230).draft?.texts["wants.leastTime"]).toBe("3.8\u202fmin");
   });
 

@@ -2,7 +2,8 @@
 // kept thrust make of them is held against formulas typed here and against the rows at the other voltage.
 import { describe, expect, it } from "vitest";
 import { prepare } from "#shared/decide/choose/prepare.ts";
-import { solveChunk, timeAlone } from "#shared/decide/choose/solveChunk.ts";
+import { timeAlone } from "#shared/decide/choose/alone.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { sizesOf } from "#shared/decide/size/size.ts";
 import { runDown } from "#shared/physics/rundown.ts";
 import { question } from "#tests/shared/decide/choose/questions.ts";

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { cutOffVoltage } from "#shared/book/cellVoltages.ts";
+import { timeAlone } from "#shared/decide/choose/alone.ts";
 import { PLACE } from "#shared/decide/choose/limits.ts";
 import { placesOf } from "#shared/decide/choose/places.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
-import { solveChunk, timeAlone } from "#shared/decide/choose/solveChunk.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { limitsOf } from "#shared/decide/limits/limits.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { type RundownInput, runDown } from "#shared/physics/rundown.ts";

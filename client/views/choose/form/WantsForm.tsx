@@ -40,7 +40,7 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
     return (
       <NumberField
         key={key}
-        label={spec.want === "leastTime" ? spec.label : labelWithUnit(spec.label, spec)}
+        label={spec.dimension === "duration" ? spec.label : labelWithUnit(spec.label, spec)}
         spec={spec}
         text={draft.texts[key] ?? ""}
         placeholder={spec.want === "targetMargin" ? spec.example : "not asked for"}

@@ -90,7 +90,8 @@ export function draftOf(request: ChooseRequest): Draft {
       if (skirt !== null && gaps)
         texts[rangeKey("skirts", skirt, end)] = numberText(RANGES.skirts[end], gaps[end]);
   for (const field of [TARGET, ...WANT_FIELDS]) {
-    const value = wants[field.want];
+    // A question remembered by an older page lacks what came since.
+    const value = wants[field.want] ?? null;
     if (value !== null) texts[wantKey(field.want)] = numberText(field, value);
   }
   return {

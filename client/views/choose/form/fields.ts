@@ -71,6 +71,14 @@ export const WANT_FIELDS: readonly WantField[] = [
     hint: "from the build's charge to its end",
   },
   {
+    want: "leastKeptTime",
+    label: "Minutes that a controller keeps that margin, at least",
+    dimension: "duration",
+    limits: wants.leastKeptTime,
+    example: "6 min",
+    hint: "on the hardest of these attitudes, up to full throttle; 0 to rank by them alone",
+  },
+  {
     want: "leastChance",
     label: "Chance of holding at least",
     dimension: "fraction",

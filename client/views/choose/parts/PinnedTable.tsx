@@ -1,5 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
+import { marginText } from "../../../../shared/decide/verdict/figures.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { inUnit } from "../../../../shared/units/format.ts";
 import { unitOf } from "../../../../shared/units/showing.ts";
@@ -11,6 +13,8 @@ import type { ChosenSet } from "../answers.ts";
 import { valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
 import { sizedRotorText, trustMarks } from "../words/set.ts";
+
+type Wants = ChooseRequest["wants"];
 
 function heightCell({ values: { height } }: ChosenSet): Cell {
   return height === null ? NOTHING : { text: valueText("height", height), saved: inUnit(height, "length") };
@@ -26,12 +30,26 @@ function trustCell(set: ChosenSet): Cell {
   return { text: marks.join("; ") || "measured", saved: marks.join("; ") || "measured" };
 }
 
+function keptCell({ values: { keptTime } }: ChosenSet): Cell {
+  return keptTime === null
+    ? NOTHING
+    : { text: valueText("keptTime", keptTime), saved: inUnit(keptTime, "duration") };
+}
+
+/** How long a controller keeps the margin; none where it is no wish. */
+function keptRows(sets: readonly ChosenSet[], { leastKeptTime, targetMargin }: Wants): RowGroup["rows"] {
+  if (leastKeptTime === null) return [];
+  const title = `A controller keeps ${marginText(targetMargin)} for`;
+  return [{ key: "kept", title, unit: unitOf("duration"), cells: sets.map(keptCell) }];
+}
+
 /** What the search says of its sets beside what their builds are. */
-function searched(sets: readonly ChosenSet[]): RowGroup {
+function searched(sets: readonly ChosenSet[], wants: Wants): RowGroup {
   return {
     title: "In this search",
     rows: [
       { key: "limits", title: "Meets the limits", unit: "", cells: sets.map(limitsCell) },
+      ...keptRows(sets, wants),
       { key: "height", title: "Total height", unit: unitOf("length"), cells: sets.map(heightCell) },
       { key: "trust", title: "Rotor curve", unit: "", cells: sets.map(trustCell) },
     ],
@@ -46,12 +64,13 @@ export interface PinnedTableProps {
   /** gives what a set doesn't */
   readonly base: Build;
   readonly job: string;
+  readonly wants: Wants;
   readonly sets: readonly ChosenSet[];
   readonly onPin: (index: number) => void;
 }
 
 /** Pinned combinations side by side, as the builds that they would be. */
-export function PinnedTable({ book, base, job, sets, onPin }: PinnedTableProps) {
+export function PinnedTable({ book, base, job, wants, sets, onPin }: PinnedTableProps) {
   const key = (set: ChosenSet) => `${job} ${set.index}`;
   const compared = useMemo(
     () =>
@@ -61,7 +80,7 @@ export function PinnedTable({ book, base, job, sets, onPin }: PinnedTableProps) 
       }),
     [book, base, job, sets.map(({ index }) => index).join(",")],
   );
-  const besides = useMemo(() => [searched(sets)], [compared]);
+  const besides = useMemo(() => [searched(sets, wants)], [compared, wants]);
   const unpin = (gone: string) => {
     const set = sets.find((each) => key(each) === gone);
     if (set) onPin(set.index);

@@ -20,7 +20,7 @@ import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
 import { letterAt } from "../../compare/letterAt.ts";
 import type { ChosenSet, Column } from "../answers.ts";
-import { columnSpec, valueText } from "../columns.ts";
+import { columnSpec, columnsOf, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
 import { Marks } from "../rows/SetTable.tsx";
 import { brokenText, wantedNames } from "../words/limits.ts";
@@ -41,6 +41,7 @@ export interface SetPanelProps {
 const FACTS: readonly Column[] = [
   "mass",
   "time",
+  "keptTime",
   "windingTemperature",
   "rotorFactor",
   "height",
@@ -55,8 +56,12 @@ const FACTS: readonly Column[] = [
 /** What an open propeller has not. */
 const DUCTED_ALONE: readonly Column[] = ["rotorFactor", "pressure", "flow"];
 
-const factsOf = (set: ChosenSet) =>
-  isOpenSet(set) ? FACTS.filter((column) => !DUCTED_ALONE.includes(column)) : FACTS;
+function factsOf(set: ChosenSet, wants: ChooseRequest["wants"]): Column[] {
+  const asked = columnsOf(wants).map(({ key }) => key);
+  return FACTS.filter(
+    (column) => asked.includes(column) && !(isOpenSet(set) && DUCTED_ALONE.includes(column)),
+  );
+}
 
 const factLabel = (set: ChosenSet, column: Column) =>
   column === "suction" && isOpenSet(set) ? "Thrust" : columnSpec(column).label;
@@ -75,7 +80,7 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
       </p>
       <WhyNot set={set} wants={wants} base={base} />
       {base && <MarginTable book={book} base={base} set={set} target={wants.targetMargin} />}
-      <FactList book={book} base={base} set={set} />
+      <FactList book={book} base={base} set={set} wants={wants} />
       {base && <KeptLine book={book} base={base} set={set} wants={wants} />}
       {base && <p class="small quiet">Minutes from {chargeText(base.charge)} to its end.</p>}
       <p class="small">{trustText(set)}</p>
@@ -105,14 +110,14 @@ const WORKED: Partial<Readonly<Record<Column, readonly [title: string, board: "b
 const workedOf = (set: ChosenSet, column: Column): (typeof WORKED)[Column] =>
   column === "suction" && isOpenSet(set) ? ["thrust", "build"] : WORKED[column];
 
-function FactList({ book, base, set }: Pick<SetPanelProps, "book" | "base" | "set">) {
+function FactList({ book, base, set, wants }: Pick<SetPanelProps, "book" | "base" | "set" | "wants">) {
   const boards = base && {
     build: () => boardOf(book, solve(book, buildFor(book, base, set))),
     mass: () => massBoard(book, buildFor(book, base, set)),
   };
   return (
     <dl class="choose-facts">
-      {factsOf(set).map((column) => {
+      {factsOf(set, wants).map((column) => {
         const text = valueText(column, set.values[column]);
         const [title, of] = workedOf(set, column) ?? [];
         return (

@@ -6,6 +6,7 @@ import { Problem } from "../../../ui/Problem.tsx";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import type { ShortlistAnswer } from "../answers.ts";
+import { valueText } from "../columns.ts";
 import type { Fetched } from "../state/fetched.ts";
 import { restText, sizedRotorText } from "../words/set.ts";
 import { enoughText, placeText, tiesText } from "../words/ties.ts";
@@ -23,6 +24,8 @@ export interface ShortlistProps {
   readonly rank: Rank;
   readonly onRank: (rank: Rank) => void;
   readonly wantedChance: number | null;
+  /** minutes that a controller keeps the margin are a wish */
+  readonly isKept: boolean;
   readonly onLook: (index: number) => void;
 }
 
@@ -82,7 +85,7 @@ interface ItemProps extends ShortlistProps {
   readonly at: number;
 }
 
-function Item({ book, items, at, onLook, wantedChance }: ItemProps) {
+function Item({ book, items, at, onLook, wantedChance, isKept }: ItemProps) {
   const { set, verdict, chance, margin5, enough } = items[at];
   return (
     <li>
@@ -98,6 +101,9 @@ function Item({ book, items, at, onLook, wantedChance }: ItemProps) {
         <small class={isDestroyed(verdict.state) ? "void" : undefined}>
           {marginText(set.values.margin)}; 95 of 100 reach {marginText(margin5)}; chance of holding{" "}
           {sureText(chance)}
+          {isKept &&
+            set.values.keptTime !== null &&
+            `; kept for ${valueText("keptTime", set.values.keptTime)}`}
           {wantedChance !== null && !enough && <span class="bad">, chance too small</span>}
         </small>
       </div>

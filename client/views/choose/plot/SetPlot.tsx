@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { ChosenSet, Column, PointsAnswer } from "../answers.ts";
-import { COLUMNS, valueText } from "../columns.ts";
+import { type ColumnSpec, valueText } from "../columns.ts";
 import { isAdmissible } from "./front.ts";
 import { pictureOf, pictureSentence, pictureTable, thinnedText } from "./picture.ts";
 import { choosePlot } from "./plot.ts";
@@ -67,17 +67,19 @@ export function SetPlot(props: SetPlotProps) {
 
 export interface AxisPickerProps {
   readonly label: string;
+  /** of the search */
+  readonly columns: readonly ColumnSpec[];
   readonly value: Column;
   readonly onChange: (column: Column) => void;
 }
 
 /** Which column stands along an axis. */
-export function AxisPicker({ label, value, onChange }: AxisPickerProps) {
+export function AxisPicker({ label, columns, value, onChange }: AxisPickerProps) {
   return (
     <label>
       <span class="quiet">{label}</span>{" "}
-      <select value={value} onChange={(event) => onChange(COLUMNS[event.currentTarget.selectedIndex].key)}>
-        {COLUMNS.map((column) => (
+      <select value={value} onChange={(event) => onChange(columns[event.currentTarget.selectedIndex].key)}>
+        {columns.map((column) => (
           <option key={column.key} value={column.key}>
             {column.label}
           </option>

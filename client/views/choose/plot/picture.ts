@@ -65,7 +65,7 @@ export function pictureSentence(picture: Picture): string {
 /** @returns why fewer points are drawn than there are sets; null where all are there */
 export function thinnedText({ points, total, x, y }: Picture): string | null {
   if (points.length >= total) return null;
-  const timed = [x, y].some(({ key }) => key === "time");
+  const timed = [x, y].some(({ key }) => key === "time" || key === "keptTime");
   const why = timed ? "; minutes are worked out for the combinations that work, and for few others" : "";
   return `${formatFixed(points.length, 0)} of ${formatFixed(total, 0)} combinations are drawn, every best trade-off among them${why}.`;
 }

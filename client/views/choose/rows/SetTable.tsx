@@ -15,7 +15,19 @@ import { drawnRows, scrollToRow } from "./virtual.ts";
 /** As the style sheet has it [px]. */
 const ROW_HEIGHT = 78;
 const VIEWPORT = 540;
-const SHOWN: readonly Column[] = ["margin", "mass", "time", "windingTemperature", "height", "price"];
+const SHOWN: readonly Column[] = [
+  "margin",
+  "mass",
+  "time",
+  "keptTime",
+  "windingTemperature",
+  "height",
+  "price",
+];
+
+/** @returns the columns that stand in the table, of those that the search has */
+const shownOf = ({ columns }: Pick<SetTableProps, "columns">): Column[] =>
+  SHOWN.filter((column) => columns.some(({ key }) => key === column));
 
 export interface SetTableProps extends TableHeadProps {
   readonly looked: number | null;
@@ -51,6 +63,8 @@ export function SetTable(props: SetTableProps) {
     if (set) props.onLook(set.index);
   };
   const lookedAt = at === null ? undefined : rows.rows.get(at);
+  const columns = shownOf(props);
+  const width = columns.length + 2;
   const places = Array.from({ length: drawn.until - drawn.first }, (_, i) => drawn.first + i);
   return (
     <section class="choose-table-part" aria-label="The combinations as a table">
@@ -58,7 +72,7 @@ export function SetTable(props: SetTableProps) {
       {rows.problem && <Problem message={rows.problem.message} />}
       <p class="visually-hidden" role="status">
         {lookedAt &&
-          `${formatFixed((at ?? 0) + 1, 0)} of ${formatFixed(rows.total, 0)}: ${rowWords(props.book, lookedAt)}`}
+          `${formatFixed((at ?? 0) + 1, 0)} of ${formatFixed(rows.total, 0)}: ${rowWords(props.book, columns, lookedAt)}`}
       </p>
       {/* biome-ignore lint/a11y/useSemanticElements: a region that scrolls */}
       <div
@@ -77,7 +91,7 @@ export function SetTable(props: SetTableProps) {
               <th scope="col" class="choose-column">
                 Combination
               </th>
-              {SHOWN.map((column) => (
+              {columns.map((column) => (
                 <SortHead key={column} column={column} sorting={sorting} onSort={props.onSort} />
               ))}
               <th scope="col" class="choose-column">
@@ -86,20 +100,27 @@ export function SetTable(props: SetTableProps) {
             </tr>
           </thead>
           <tbody>
-            <Room height={drawn.above} />
+            <Room height={drawn.above} width={width} />
             {places.map((place) => {
               const set = rows.rows.get(place);
               return set ? (
-                <Row key={place} {...props} place={place} set={set} looked={looked === set.index} />
+                <Row
+                  key={place}
+                  {...props}
+                  shown={columns}
+                  place={place}
+                  set={set}
+                  looked={looked === set.index}
+                />
               ) : (
                 <tr key={place} class="choose-row" aria-rowindex={place + 2}>
-                  <td class="quiet" colSpan={SHOWN.length + 2}>
+                  <td class="quiet" colSpan={width}>
                     reading…
                   </td>
                 </tr>
               );
             })}
-            <Room height={drawn.below} />
+            <Room height={drawn.below} width={width} />
           </tbody>
         </table>
       </div>
@@ -108,20 +129,20 @@ export function SetTable(props: SetTableProps) {
 }
 
 /** @returns a row as it is read aloud while arrow keys go through the table: the combination, whether it works, each figure */
-function rowWords(book: Book, set: ChosenSet): string {
+function rowWords(book: Book, columns: readonly Column[], set: ChosenSet): string {
   const does = set.broken.length === 0 ? "works" : "out";
-  const figures = SHOWN.map(
+  const figures = columns.map(
     (column) => `${columnSpec(column).label}${headUnit(column)}: ${cellText(column, set.values[column])}`,
   );
   return `${sizedRotorText(book, set)}, ${restText(book, set)}; ${does}; ${figures.join(", ")}`;
 }
 
 /** Rows that are not drawn leave their room. */
-function Room({ height }: { readonly height: number }) {
+function Room({ height, width }: { readonly height: number; readonly width: number }) {
   if (height === 0) return null;
   return (
     <tr>
-      <td class="choose-room" colSpan={SHOWN.length + 2} ref={(cell) => void setHeight(cell, height)} />
+      <td class="choose-room" colSpan={width} ref={(cell) => void setHeight(cell, height)} />
     </tr>
   );
 }
@@ -154,12 +175,13 @@ function SortHead({ column, sorting, onSort }: SortHeadProps) {
 }
 
 interface RowProps extends Omit<SetTableProps, "looked"> {
+  readonly shown: readonly Column[];
   readonly place: number;
   readonly set: ChosenSet;
   readonly looked: boolean;
 }
 
-function Row({ book, place, set, looked, pins, onLook, onPin, onOpen }: RowProps) {
+function Row({ book, shown, place, set, looked, pins, onLook, onPin, onOpen }: RowProps) {
   const pinned = pins.indexOf(set.index);
   const inside = set.broken.length === 0;
   const stop = (act: () => void) => (event: Event) => {
@@ -184,7 +206,7 @@ function Row({ book, place, set, looked, pins, onLook, onPin, onOpen }: RowProps
           <span class="choose-kind">{kindText(set)}</span>, {skirtText(book, set)}
         </small>
       </th>
-      {SHOWN.map((column) => (
+      {shown.map((column) => (
         <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
           {cellText(column, set.values[column])}
           {column === "margin" && <small class="choose-word">{inside ? "works" : "out"}</small>}

@@ -2,6 +2,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { SaveCsv } from "../../../ui/SaveCsv.tsx";
+import type { ColumnSpec } from "../columns.ts";
 import { setsCsv } from "./setsCsv.ts";
 import type { Sorting } from "./useRows.ts";
 
@@ -13,6 +14,8 @@ export interface TableHeadProps {
   readonly counts: { readonly admissible: number; readonly sets: number };
   /** rotors in a duct and open propellers were both tried */
   readonly bothKinds: boolean;
+  /** of the search */
+  readonly columns: readonly ColumnSpec[];
   readonly sorting: Sorting;
   readonly onSort: (sorting: Sorting) => void;
 }
@@ -37,6 +40,7 @@ export function TableHead({
   bothKinds,
   book,
   counts,
+  columns,
   sorting,
   onSort,
   total,
@@ -85,7 +89,7 @@ export function TableHead({
         <SaveCsv
           label="save these as CSV"
           name={`combinations ${job}.csv`}
-          make={() => setsCsv(book, job, sorting)}
+          make={() => setsCsv(book, job, columns, sorting)}
         />
       )}
     </div>

@@ -4,7 +4,7 @@ import { headed } from "../../../../shared/units/showing.ts";
 import { api } from "../../../state/api.ts";
 import { type Cell, type Table, toCsv } from "../../../ui/table.ts";
 import type { ChosenSet, SetsPage } from "../answers.ts";
-import { COLUMNS } from "../columns.ts";
+import type { ColumnSpec } from "../columns.ts";
 import { LIMIT_NAMES } from "../words/limits.ts";
 import { kindText, trustMarks } from "../words/set.ts";
 import { type Sorting, setsPath } from "./useRows.ts";
@@ -12,7 +12,7 @@ import { type Sorting, setsPath } from "./useRows.ts";
 /** So many sets come at once, the most that a page holds. */
 const PAGE = 500;
 
-function rowOf(book: Book, set: ChosenSet): Cell[] {
+function rowOf(book: Book, columns: readonly ColumnSpec[], set: ChosenSet): Cell[] {
   const { parts, diameter, gap, duty, values, broken } = set;
   return [
     findById(book.motors, parts.motor)?.data.name ?? parts.motor,
@@ -23,7 +23,7 @@ function rowOf(book: Book, set: ChosenSet): Cell[] {
     parts.skirt === null ? null : (findById(book.skirts, parts.skirt)?.data.name ?? parts.skirt),
     gap === null ? null : inUnit(gap, "length"),
     inUnit(duty, "fraction"),
-    ...COLUMNS.map(({ key, shown }) => {
+    ...columns.map(({ key, shown }) => {
       const value = values[key];
       return value === null ? null : shown(value);
     }),
@@ -35,7 +35,7 @@ function rowOf(book: Book, set: ChosenSet): Cell[] {
 }
 
 /** @returns sets as a table: their parts by name, every column in the unit shown, what they are based on, which limits they break */
-export function setsTable(book: Book, sets: readonly ChosenSet[]): Table {
+export function setsTable(book: Book, columns: readonly ColumnSpec[], sets: readonly ChosenSet[]): Table {
   return {
     columns: [
       "motor",
@@ -46,16 +46,21 @@ export function setsTable(book: Book, sets: readonly ChosenSet[]): Table {
       "skirt",
       headed("gap", "length"),
       headed("throttle", "fraction"),
-      ...COLUMNS.map(({ axis }) => axis),
+      ...columns.map(({ axis }) => axis),
       "marks",
       "breaks",
     ],
-    rows: sets.map((set) => rowOf(book, set)),
+    rows: sets.map((set) => rowOf(book, columns, set)),
   };
 }
 
 /** @returns all sets of a job in the order of its list, as CSV @throws {ApiError} */
-export async function setsCsv(book: Book, job: string, sorting: Sorting): Promise<string> {
+export async function setsCsv(
+  book: Book,
+  job: string,
+  columns: readonly ColumnSpec[],
+  sorting: Sorting,
+): Promise<string> {
   const sets: ChosenSet[] = [];
   let total = 1;
   while (sets.length < total) {
@@ -64,5 +69,5 @@ export async function setsCsv(book: Book, job: string, sorting: Sorting): Promis
     sets.push(...page.items);
     total = page.total;
   }
-  return toCsv(setsTable(book, sets));
+  return toCsv(setsTable(book, columns, sets));
 }

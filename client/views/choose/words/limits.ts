@@ -48,6 +48,7 @@ export const LIMIT_NAMES: Readonly<Record<string, string>> = {
   clearance: "the stacks of Fit-up",
   price: "price",
   time: "minutes",
+  keptTime: "minutes that the margin is kept",
 };
 
 const times = (value: number | null) => `${formatFixed(value ?? 0, 2)}\u202f×`;
@@ -92,6 +93,12 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
     value === null
       ? "its minutes are not known"
       : `it runs ${valueText("time", value)}, ${valueText("time", allowed)} wanted`,
+  keptTime: (value, allowed) =>
+    value === null
+      ? "how long a controller keeps the margin is not known"
+      : value === 0
+        ? "even full throttle is too little to keep the margin from the start"
+        : `a controller keeps the margin for ${valueText("keptTime", value)}, ${valueText("keptTime", allowed)} wanted`,
 };
 
 /** @returns one broken limit in words: "the wall while driving has 1.16 ×, 1.50 × wanted" */

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { timeAlone } from "#shared/decide/choose/alone.ts";
 import { FLAG } from "#shared/decide/choose/columns.ts";
 import { runOf } from "#shared/decide/choose/input.ts";
 import { placesOf } from "#shared/decide/choose/places.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import type { Problem } from "#shared/decide/choose/problem.ts";
-import { solveChunk, timeAlone } from "#shared/decide/choose/solveChunk.ts";
+import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { runDown } from "#shared/physics/rundown.ts";
 import { CURVE, mixedQuestion, motor, pack, question, rotor } from "./questions.ts";
 

@@ -38,8 +38,8 @@ describe("sets solved in chunks", () => {
     expect(() => gathered([...parts, parts[1]])).toThrow(RangeError);
   });
 
-  it("travel as one buffer of 84 bytes a set", () => {
-    expect(BYTES_PER_SET).toBe(84);
+  it("travel as one buffer of 92 bytes a set", () => {
+    expect(BYTES_PER_SET).toBe(92);
     const part = solveChunk(prepared, 10, 20);
     const copy = chunkOver(10, 10, structuredClone(part.buffer, { transfer: [part.buffer] }));
     for (const name of STORED) expect(copy[name]).toEqual(whole[name].subarray(10, 20));
