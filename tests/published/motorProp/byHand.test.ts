@@ -1,8 +1,8 @@
 // Source: open motor and propeller test data by StrawsonDesign, MIT (tests/fixtures/motor-prop-two-voltages/SOURCE.md). C_T and C_P are those of its rows, by their definitions; what search, sizing and
 // kept thrust make of them is held against formulas typed here and against the rows at the other voltage.
 import { describe, expect, it } from "vitest";
-import { prepare } from "#shared/decide/choose/prepare.ts";
 import { timeAlone } from "#shared/decide/choose/alone.ts";
+import { prepare } from "#shared/decide/choose/prepare.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { sizesOf } from "#shared/decide/size/size.ts";
 import { runDown } from "#shared/physics/rundown.ts";

@@ -2,9 +2,9 @@
 // and searched at the voltages that the 11.1 V sweeps were read at. The hand calculation takes one pair's coefficients with the digits that are typed here.
 import { describe, expect, it } from "vitest";
 import { motorBasis } from "#shared/book/motorBasis.ts";
+import { timeAlone } from "#shared/decide/choose/alone.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import type { Problem } from "#shared/decide/choose/problem.ts";
-import { timeAlone } from "#shared/decide/choose/alone.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { fitPropeller } from "#shared/fit/propellerFit.ts";
 import { motor, pack, propeller, question, stand } from "#tests/shared/decide/choose/questions.ts";
