@@ -3,6 +3,7 @@ import { Piscina } from "piscina";
 import { Refusal } from "../refusal.ts";
 import type { Output, TaskName } from "./tasks.ts";
 import { type RunOptions, type Threads, TooBusyError } from "./threads.ts";
+import { named, warmFirst } from "./warmFirst.ts";
 import type { RefusedTask, Task } from "./worker.ts";
 
 /** An idle thread is let go after so long [ms]. */
@@ -29,6 +30,7 @@ export function pool(file: string): Threads {
     maxThreads: count,
     idleTimeout: IDLE,
     resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+    loadBalancer: warmFirst(),
   });
   const stops = new Set<(error: Error) => void>();
   // A thread that can't even start belongs to no task: all that waits is given up, or it would be started for ever.
@@ -45,7 +47,7 @@ export function pool(file: string): Threads {
       stops.add(stop);
       const signals = signal ? [signal, giveUp.signal] : [giveUp.signal];
       workers
-        .run(task, { signal: AbortSignal.any(signals), transferList: transfer && [...transfer] })
+        .run(named(task), { signal: AbortSignal.any(signals), transferList: transfer && [...transfer] })
         .then(answerOf<N>)
         .then(resolve, reject)
         .finally(() => stops.delete(stop));

@@ -1,12 +1,13 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
 import { Jobs } from "#server/jobs/jobs.ts";
 import { sealed } from "#server/jobs/question.ts";
 import { Refusal } from "#server/refusal.ts";
 import { pool } from "#server/threads/pool.ts";
-import { done } from "#server/threads/tasks.ts";
+import { done, type TaskName } from "#server/threads/tasks.ts";
 import { type Threads, TooBusyError } from "#server/threads/threads.ts";
 import { buildServer } from "#tests/durability/support/server.ts";
 import { steppingClock } from "#tests/server/support/book.ts";
@@ -48,6 +49,62 @@ describe("pool, whose threads can't work", () => {
     const file = join(folder(), "ending.mjs");
     writeFileSync(file, "export default () => process.exit(1);\n");
     expect((await endOf(file)).report.state).toBe("failed");
+  });
+});
+
+/** A worker that says which thread it is; what it is to solve holds it until it is let go. */
+const SAYING = `import { threadId } from "node:worker_threads";
+export default ({ name, input }) => {
+  if (name === "solve") {
+    Atomics.store(input, 0, threadId);
+    Atomics.wait(input, 1, 0);
+  }
+  return threadId;
+};
+`;
+
+describe("pool, asked for what takes long in a thread that never did it", () => {
+  const ask = (threads: Threads, name: string, input: unknown = null): Promise<number> =>
+    threads.run(name as TaskName, input as never) as unknown as Promise<number>;
+  const letGo = (held: Int32Array) => {
+    Atomics.store(held, 1, 1);
+    Atomics.notify(held, 1);
+  };
+
+  it("waits for the thread that did it, which is busy with a piece, though others are free sooner", async () => {
+    const file = join(folder(), "saying.mjs");
+    writeFileSync(file, SAYING);
+    const threads = pool(file);
+    onTestFinished(() => threads.close());
+    const home = await ask(threads, "question");
+    const pieces = Array.from({ length: threads.count }, () => {
+      const held = new Int32Array(new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT));
+      return { held, end: ask(threads, "solve", held) };
+    });
+    while (pieces.some(({ held }) => Atomics.load(held, 0) === 0)) await setTimeout(5);
+    const question = ask(threads, "question");
+    const isHome = ({ held }: { readonly held: Int32Array }) => Atomics.load(held, 0) === home;
+    for (const { held, end } of pieces.filter((piece) => !isHome(piece))) {
+      letGo(held);
+      await end;
+    }
+    expect(await Promise.race([question, setTimeout(50, "it waits")])).toBe("it waits");
+    for (const { held } of pieces.filter(isHome)) letGo(held);
+    expect(await question).toBe(home);
+  });
+
+  it("does not wait where that thread is busy with something long", async () => {
+    const file = join(folder(), "saying.mjs");
+    writeFileSync(file, SAYING.replace('"solve"', '"record"'));
+    const threads = pool(file);
+    onTestFinished(() => threads.close());
+    const home = await ask(threads, "question");
+    const held = new Int32Array(new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT));
+    const long = ask(threads, "record", held);
+    while (Atomics.load(held, 0) === 0) await setTimeout(5);
+    if (threads.count > 1) expect(await ask(threads, "question")).not.toBe(home);
+    letGo(held);
+    await long;
   });
 });
 
