@@ -11,6 +11,7 @@ import { ANY_ADDRESS, lanInWords, lanServer } from "./lan/serveLan.ts";
 import { wordsOf } from "./startError.ts";
 import { patiently } from "./store/patience.ts";
 import { openStore } from "./store/store.ts";
+import { removeLeftFolders } from "./tempFolder.ts";
 import { pool } from "./threads/pool.ts";
 
 /** A connection that nothing is asked on is kept this long [ms]: longer than clients keep theirs, so that none asks on one that is just being closed. */
@@ -46,6 +47,7 @@ async function listening(server: Server, port: number, host: string): Promise<vo
 async function start(config: Config): Promise<void> {
   const { port, host, names, file, logsRequests, dailyCopies, lanPort } = config;
   const clock = () => new Date();
+  removeLeftFolders();
   const store = openStore(file, clock());
   await patiently(() => loadDemoOnFirstStart(store, clock()));
   const network =

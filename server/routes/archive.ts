@@ -1,11 +1,11 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { Response } from "express";
 import { z } from "zod";
 import { archive, bookState } from "../../shared/model/api/book.ts";
 import { bookText } from "../store/bookText.ts";
 import type { Store } from "../store/store.ts";
+import { tempFolder } from "../tempFolder.ts";
 import type { Threads } from "../threads/threads.ts";
 import { stateOf } from "./bench.ts";
 import { fileOf, parsed, type Route } from "./route.ts";
@@ -70,7 +70,7 @@ function importRoute(store: Store, clock: () => Date, threads: Threads): Route {
 
 /** Copies the database while it is in use, sends the copy, removes it. */
 async function sendBackup(store: Store, name: string, response: Response): Promise<void> {
-  const folder = await mkdtemp(join(tmpdir(), "gripcurve-backup-"));
+  const folder = tempFolder("backup");
   try {
     const file = join(folder, name);
     await store.backup(file);

@@ -1,11 +1,11 @@
 import { createWriteStream } from "node:fs";
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import { Transform } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type { Request, RequestHandler } from "express";
 import { Refusal } from "../refusal.ts";
+import { tempFolder } from "../tempFolder.ts";
 
 const tooLarge = (limit: number): Refusal =>
   new Refusal(413, "too-large", `The body is too large; allowed: at most ${limit} bytes.`);
@@ -49,7 +49,7 @@ async function written(request: Request, file: string, limit: number): Promise<b
 export function bodyInFile(limit: number): RequestHandler {
   return async (request, response, next) => {
     if (Number(request.get("content-length") ?? 0) > limit) throw tooLarge(limit);
-    const folder = await mkdtemp(join(tmpdir(), "gripcurve-body-"));
+    const folder = tempFolder("body");
     response.once("close", () => void rm(folder, { recursive: true, force: true }));
     const file = join(folder, "body");
     if (!(await written(request, file, limit))) return;

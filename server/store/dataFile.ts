@@ -1,16 +1,7 @@
-import {
-  closeSync,
-  copyFileSync,
-  existsSync,
-  mkdtempSync,
-  openSync,
-  readSync,
-  rmSync,
-  statSync,
-} from "node:fs";
-import { tmpdir } from "node:os";
+import { closeSync, copyFileSync, existsSync, openSync, readSync, rmSync, statSync } from "node:fs";
 import { join } from "node:path";
 import SQLite from "better-sqlite3";
+import { tempFolder } from "../tempFolder.ts";
 
 /** "GRIP", as SQLite keeps it in the header of the files of one program. */
 export const APPLICATION_ID = 0x47524950;
@@ -102,7 +93,7 @@ interface Inside {
 
 /** Even a reader leaves files beside a database in WAL mode, so that a copy is opened in its place. */
 function lookInside(file: string): Inside {
-  const folder = mkdtempSync(join(tmpdir(), "gripcurve-look-"));
+  const folder = tempFolder("look");
   const copy = join(folder, "copy.db");
   try {
     copyFileSync(file, copy);

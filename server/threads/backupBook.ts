@@ -1,5 +1,4 @@
-import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { copyFileSync, rmSync } from "node:fs";
 import { basename, join } from "node:path";
 import SQLite from "better-sqlite3";
 import type { BackupContents } from "../../shared/model/api/book.ts";
@@ -10,6 +9,7 @@ import { DataFileError, requireBook } from "../store/dataFile.ts";
 import { migrate, NewerBookError } from "../store/migrate.ts";
 import { MIGRATIONS } from "../store/migrations.ts";
 import { requireIntact } from "../store/wholeCheck.ts";
+import { tempFolder } from "../tempFolder.ts";
 import { archiveBook, type CheckedBook } from "./archiveBook.ts";
 
 const unusable = (name: string, why: string): Refusal =>
@@ -49,7 +49,7 @@ export function readBackup(file: string, name: string, at: Date): CheckedBook {
   const path = backupPath(file, name);
   if (path === null)
     throw new Refusal(404, "unknown-backup", `There is no copy ${name} beside the data file.`);
-  const folder = mkdtempSync(join(tmpdir(), "gripcurve-restore-"));
+  const folder = tempFolder("restore");
   try {
     const copy = join(folder, basename(file));
     copyFileSync(path, copy);
