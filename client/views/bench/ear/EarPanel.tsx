@@ -53,68 +53,32 @@ function take(form: FormModel, key: number, speed: NonNullable<Hearing["speed"]>
   if (!isStated) typeField(form, "instruments.speed.absolute", uncertaintyText(speed));
 }
 
-/** Speed from the rotor's sound: heard live or from a recording, drawn, taken into a row by one tap. */
-export default function EarPanel({ form }: { readonly form: FormModel }) {
+/** What the sound is searched with: the blades of the form's rotor, or as typed, and the range of its speed. */
+function useSought(form: FormModel) {
   const [typed, setTyped] = useState<string | null>(null);
   const [from, setFrom] = useState("");
   const [to, setTo] = useState("");
   const text = typed ?? bladesOf(form);
-  const blades = numberIn(BLADES, text);
   const range = { from: numberIn(SPEED, from) ?? SLOWEST, to: numberIn(SPEED, to) ?? FASTEST };
-  const isRange = range.to > range.from;
+  return {
+    texts: { blades: text, from, to },
+    set: { blades: setTyped, from: setFrom, to: setTo },
+    blades: numberIn(BLADES, text),
+    range,
+    isRange: range.to > range.from,
+  };
+}
+
+/** Speed from the rotor's sound: heard live or from a recording, drawn, taken into a row by one tap. */
+export default function EarPanel({ form }: { readonly form: FormModel }) {
+  const sought = useSought(form);
+  const { blades, range, isRange } = sought;
   const ear = useEar({ blades: blades ?? 1, ...(isRange ? range : { from: SLOWEST, to: FASTEST }) });
   const { hearing, problem } = ear;
   return (
     <div class="ear">
-      <div class="bench-fields">
-        <NumberField
-          label="Blades"
-          hint="of the rotor, counted"
-          spec={BLADES}
-          text={text}
-          error={errorIn(BLADES, text)}
-          onText={setTyped}
-        />
-        <NumberField
-          label="Speed from, optional"
-          spec={SPEED}
-          text={from}
-          placeholder={typedText(SLOWEST, "speed", 4)}
-          error={errorIn(SPEED, from)}
-          onText={setFrom}
-        />
-        <NumberField
-          label="to, optional"
-          spec={SPEED}
-          text={to}
-          placeholder={typedText(FASTEST, "speed", 4)}
-          error={errorIn(SPEED, to) ?? (isRange ? null : "The end lies below the beginning.")}
-          onText={setTo}
-        />
-      </div>
-      <p class="bench-buttons">
-        {ear.isOpen ? (
-          <button type="button" onClick={ear.stop}>
-            Stop listening
-          </button>
-        ) : (
-          <button type="button" disabled={blades === null} onClick={() => void ear.start()}>
-            Listen
-          </button>
-        )}
-        <label class="ear-file">
-          or a recording{" "}
-          <input
-            type="file"
-            accept="audio/*"
-            disabled={blades === null}
-            onChange={(event) => {
-              const file = event.currentTarget.files?.[0];
-              if (file) void ear.hearRecording(file);
-            }}
-          />
-        </label>
-      </p>
+      <SoughtFields sought={sought} />
+      <Sources ear={ear} isReady={blades !== null} />
       <p class="quiet small">Nothing that is heard leaves this device, and nothing of it is stored.</p>
       <Part what="Hearing it through" part={ear.part} />
       {problem && <Problem message={problem} />}
@@ -123,6 +87,73 @@ export default function EarPanel({ form }: { readonly form: FormModel }) {
         <Heard form={form} hearing={hearing} blades={blades} fastest={range.to} />
       )}
     </div>
+  );
+}
+
+function SoughtFields({ sought }: { readonly sought: ReturnType<typeof useSought> }) {
+  const { texts, set, isRange } = sought;
+  return (
+    <div class="bench-fields">
+      <NumberField
+        label="Blades"
+        hint="of the rotor, counted"
+        spec={BLADES}
+        text={texts.blades}
+        error={errorIn(BLADES, texts.blades)}
+        onText={set.blades}
+      />
+      <NumberField
+        label="Speed from, optional"
+        spec={SPEED}
+        text={texts.from}
+        placeholder={typedText(SLOWEST, "speed", 4)}
+        error={errorIn(SPEED, texts.from)}
+        onText={set.from}
+      />
+      <NumberField
+        label="to, optional"
+        spec={SPEED}
+        text={texts.to}
+        placeholder={typedText(FASTEST, "speed", 4)}
+        error={errorIn(SPEED, texts.to) ?? (isRange ? null : "The end lies below the beginning.")}
+        onText={set.to}
+      />
+    </div>
+  );
+}
+
+interface SourcesProps {
+  readonly ear: ReturnType<typeof useEar>;
+  /** the blades are known */
+  readonly isReady: boolean;
+}
+
+/** Where the sound comes from: the microphone, or a recording. */
+function Sources({ ear, isReady }: SourcesProps) {
+  return (
+    <p class="bench-buttons">
+      {ear.isOpen ? (
+        <button type="button" onClick={ear.stop}>
+          Stop listening
+        </button>
+      ) : (
+        <button type="button" disabled={!isReady} onClick={() => void ear.start()}>
+          Listen
+        </button>
+      )}
+      <label class="ear-file">
+        or a recording{" "}
+        <input
+          type="file"
+          accept="audio/*"
+          disabled={!isReady}
+          onChange={(event) => {
+            const file = event.currentTarget.files?.[0];
+            if (file) void ear.hearRecording(file);
+          }}
+        />
+      </label>
+    </p>
   );
 }
 

@@ -63,19 +63,29 @@ function chosenLines({ points }: ImportModel): CsvLine[] {
   return [...kept, ...bad].sort((a, b) => a.line - b.line);
 }
 
+/** @returns the lines to show, at most so many, and how many there are of their kind */
+function linesOf({ model, table }: PreviewProps, onlyBad: boolean, most: number) {
+  const { read, good, passedOver, skipped } = model.points.value;
+  if (onlyBad) return { shown: badLines(model, table).slice(0, most), count: skipped };
+  if (read === good.length && passedOver === 0)
+    return { shown: table.lines.first(most), count: table.lines.length };
+  const chosen = chosenLines(model);
+  return { shown: chosen.slice(0, most), count: chosen.length };
+}
+
+/** Why lines are skipped or were refused, by their number. */
+function reasonsIn({ points, refused }: ImportModel): Map<number, string> {
+  const reasons = new Map(points.value.bad.map(({ line, reason }) => [line, `skipped: ${reason}`]));
+  for (const [line, reason] of refused.value) reasons.set(line, `refused: ${reason}`);
+  return reasons;
+}
+
 function Lines({ model, table }: PreviewProps) {
   const [onlyBad, setOnlyBad] = useState(false);
   const [all, setAll] = useState(false);
   const points = model.points.value;
-  const reasons = new Map(points.bad.map(({ line, reason }) => [line, `skipped: ${reason}`]));
-  for (const [line, reason] of model.refused.value) reasons.set(line, `refused: ${reason}`);
-  const good = new Map(points.good.map((line) => [line.line, line]));
-  const most = all ? MOST_SHOWN : SHOWN_AT_ONCE;
-  const isWhole = points.read === points.good.length && points.passedOver === 0;
-  const every = isWhole ? table.lines.first(most) : chosenLines(model);
-  const shown = onlyBad ? badLines(model, table).slice(0, most) : every.slice(0, most);
-  const count = onlyBad ? points.skipped : isWhole ? table.lines.length : every.length;
-  const roles = shownRoles(model);
+  const reasons = reasonsIn(model);
+  const { shown, count } = linesOf({ model, table }, onlyBad, all ? MOST_SHOWN : SHOWN_AT_ONCE);
   const dense = [...points.thinning.values()].find(({ every }) => every > 1);
   const silence = silenceOf(model.kind, model.mapping.value);
   return (
@@ -91,40 +101,55 @@ function Lines({ model, table }: PreviewProps) {
       </p>
       {dense && <p class="quiet">Thinned out: {thinnedInWords(dense)}; its note will say so.</p>}
       {silence && <p class="quiet">{silence}</p>}
-      <ScrollTable label="Lines as they are read">
-        <table class="bench-preview">
-          <thead>
-            <tr>
-              <th scope="col">Line</th>
-              {roles.map((role) => (
-                <th key={role} scope="col">
-                  {roleInList(model.kind, role)}
-                </th>
-              ))}
-              <th scope="col">Reads as</th>
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((line) => (
-              <Line
-                key={line.line}
-                line={line}
-                good={good.get(line.line)}
-                reason={reasons.get(line.line)}
-                roles={roles}
-                delimiter={table.delimiter}
-                row={KINDS[model.kind].row}
-              />
-            ))}
-          </tbody>
-        </table>
-      </ScrollTable>
+      <LineTable model={model} delimiter={table.delimiter} lines={shown} reasons={reasons} />
       {shown.length < count && !all && (
         <button type="button" onClick={() => setAll(true)}>
           Show {count <= MOST_SHOWN ? `all ${count}` : `the first ${MOST_SHOWN} of ${count}`} lines
         </button>
       )}
     </>
+  );
+}
+
+interface LineTableProps {
+  readonly model: ImportModel;
+  readonly delimiter: string;
+  readonly lines: readonly CsvLine[];
+  readonly reasons: ReadonlyMap<number, string>;
+}
+
+function LineTable({ model, delimiter, lines, reasons }: LineTableProps) {
+  const good = new Map(model.points.value.good.map((line) => [line.line, line]));
+  const roles = shownRoles(model);
+  return (
+    <ScrollTable label="Lines as they are read">
+      <table class="bench-preview">
+        <thead>
+          <tr>
+            <th scope="col">Line</th>
+            {roles.map((role) => (
+              <th key={role} scope="col">
+                {roleInList(model.kind, role)}
+              </th>
+            ))}
+            <th scope="col">Reads as</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((line) => (
+            <Line
+              key={line.line}
+              line={line}
+              good={good.get(line.line)}
+              reason={reasons.get(line.line)}
+              roles={roles}
+              delimiter={delimiter}
+              row={KINDS[model.kind].row}
+            />
+          ))}
+        </tbody>
+      </table>
+    </ScrollTable>
   );
 }
 

@@ -10,24 +10,10 @@ import { type ImportModel, keyOf, tooManyRows } from "./model.ts";
 import { TEST } from "./roles.ts";
 import { questionsAbout, sendAll } from "./send.ts";
 
-/** One test of all rows, one a speed, or one for each that a column names, and the button that saves them. */
-export function SaveImport({ model }: { readonly model: ImportModel }) {
+/** Asks what must be asked, then sends the tests that aren't saved yet. */
+function useSending(model: ImportModel, left: ImportModel["forms"]["value"], onFault: () => void) {
   const [saving, setSaving] = useState(false);
   const [questions, setQuestions] = useState<readonly Question[] | null>(null);
-  const box = useRef<HTMLDivElement>(null);
-  const forms = model.forms.value;
-  const left = forms.filter((form) => !model.saved.value.has(keyOf(form)));
-  const count = model.points.value.good.length;
-  const tooMany = tooManyRows(forms);
-  const { skipped } = model.points.value;
-  const waits = skipped > 0 && !model.leavesOut.value;
-  const { row, name } = KINDS[model.kind];
-  const ask = () => {
-    const wrong = left.some((form) => form.read.value.errors.size > 0);
-    const found = wrong ? [] : questionsAbout(model, left);
-    if (found.length === 0) return void send();
-    setQuestions(found);
-  };
   const send = async () => {
     setQuestions(null);
     setSaving(true);
@@ -35,23 +21,32 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
     setSaving(false);
     if (last !== null) rememberLayout(model);
     if (last !== null) navigate("bench", null, { saved: last });
-    else requestAnimationFrame(() => box.current?.focus());
+    else onFault();
   };
+  const ask = () => {
+    const wrong = left.some((form) => form.read.value.errors.size > 0);
+    const found = wrong ? [] : questionsAbout(model, left);
+    if (found.length === 0) return void send();
+    setQuestions(found);
+  };
+  return { saving, questions, ask, send, back: () => setQuestions(null) };
+}
+
+/** One test of all rows, one a speed, or one for each that a column names, and the button that saves them. */
+export function SaveImport({ model }: { readonly model: ImportModel }) {
+  const box = useRef<HTMLDivElement>(null);
+  const forms = model.forms.value;
+  const left = forms.filter((form) => !model.saved.value.has(keyOf(form)));
+  const sending = useSending(model, left, () => requestAnimationFrame(() => box.current?.focus()));
+  const count = model.points.value.good.length;
+  const tooMany = tooManyRows(forms);
+  const { skipped } = model.points.value;
+  const waits = skipped > 0 && !model.leavesOut.value;
+  const { row, name } = KINDS[model.kind];
   return (
     <section class="bench-import-save">
       {model.kind === "curve" && <PerSpeed model={model} />}
-      {skipped > 0 && (
-        <label class="bench-leaves-out">
-          <input
-            type="checkbox"
-            checked={model.leavesOut.value}
-            onChange={(event) => {
-              model.leavesOut.value = event.currentTarget.checked;
-            }}
-          />{" "}
-          Save the rest without the {counted(skipped, "skipped line")}
-        </label>
-      )}
+      {skipped > 0 && <LeavesOut model={model} skipped={skipped} />}
       <ErrorSummary form={model.form} box={box} />
       {tooMany && (
         <p class="field-error" role="alert">
@@ -63,20 +58,42 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
           {counted(forms.length - left.length, "test")} saved, {left.length} left.
         </p>
       )}
-      {questions ? (
-        <AskBeforeSaving questions={questions} onSave={() => void send()} onBack={() => setQuestions(null)} />
+      {sending.questions ? (
+        <AskBeforeSaving
+          questions={sending.questions}
+          onSave={() => void sending.send()}
+          onBack={sending.back}
+        />
       ) : (
         <BusyButton
           type="button"
           class="primary"
-          busy={saving}
+          busy={sending.saving}
           disabled={count === 0 || tooMany !== null || waits || model.linesRead.value !== null}
-          onClick={ask}
+          onClick={sending.ask}
         >
-          {saving ? "Saving…" : `Save ${counted(count, row)} as ${counted(left.length, name.toLowerCase())}`}
+          {sending.saving
+            ? "Saving…"
+            : `Save ${counted(count, row)} as ${counted(left.length, name.toLowerCase())}`}
         </BusyButton>
       )}
     </section>
+  );
+}
+
+/** Without this word, no file is saved of which lines are skipped. */
+function LeavesOut({ model, skipped }: { readonly model: ImportModel; readonly skipped: number }) {
+  return (
+    <label class="bench-leaves-out">
+      <input
+        type="checkbox"
+        checked={model.leavesOut.value}
+        onChange={(event) => {
+          model.leavesOut.value = event.currentTarget.checked;
+        }}
+      />{" "}
+      Save the rest without the {counted(skipped, "skipped line")}
+    </label>
   );
 }
 
