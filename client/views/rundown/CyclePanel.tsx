@@ -24,29 +24,44 @@ export interface CyclePanelProps {
 
 const placeName = ({ title, angle }: Place): string => `${title} ${angle}°`;
 
-/** Where the vehicle is, for what share of the time, with what drive current: typed, tried at once, stored with the build. */
-export function CyclePanel({ build, cycle, places, onCycle }: CyclePanelProps) {
+/** The cycle that is typed: tried as soon as it can be read, stored with the build on demand. */
+function useTypedCycle({ build, cycle, onCycle }: CyclePanelProps) {
   const [rows, setRows] = useState<readonly CycleRow[]>(() => rowsOf(cycle));
-  const [problem, setProblem] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
   const read = readRows(rows);
   const stored = build.data.cycle ?? [];
   const isStored = read.cycle !== null && cycleText(read.cycle) === cycleText(stored);
   const show = (next: readonly CycleRow[]) => {
     setRows(next);
-    setProblem(null);
+    setRefusal(null);
     const { cycle: typed } = readRows(next);
     if (typed) onCycle(cycleText(typed) === cycleText(stored) ? null : typed);
   };
-  const change = (key: number, part: Partial<CycleRow>) =>
-    show(rows.map((row) => (row.key === key ? { ...row, ...part } : row)));
   const save = async () => {
     if (!read.cycle) return;
     const { cycle: _old, ...rest } = build.data;
     const segments = read.cycle.map((segment) => ({ ...segment, moving: segment.moving !== false }));
     const refused = await saveBuild(build, segments.length > 0 ? { ...rest, cycle: segments } : rest);
-    setProblem(refused);
+    setRefusal(refused);
     if (refused === null) onCycle(null);
   };
+  return {
+    rows,
+    read,
+    isStored,
+    problem: read.whole ?? refusal,
+    show,
+    save,
+    undo: () => show(rowsOf(stored)),
+  };
+}
+
+/** Where the vehicle is, for what share of the time, with what drive current: typed, tried at once, stored with the build. */
+export function CyclePanel(props: CyclePanelProps) {
+  const { cycle, places } = props;
+  const { rows, read, isStored, problem, show, save, undo } = useTypedCycle(props);
+  const change = (key: number, part: Partial<CycleRow>) =>
+    show(rows.map((row) => (row.key === key ? { ...row, ...part } : row)));
   return (
     <details class="cycle" open={cycle.length > 0}>
       <summary>Drive cycle</summary>
@@ -65,9 +80,9 @@ export function CyclePanel({ build, cycle, places, onCycle }: CyclePanelProps) {
           onRemove={() => show(rows.filter(({ key }) => key !== row.key))}
         />
       ))}
-      {(read.whole ?? problem) && (
+      {problem && (
         <p class="field-error" role="alert">
-          {read.whole ?? problem}
+          {problem}
         </p>
       )}
       <div class="cycle-buttons">
@@ -83,7 +98,7 @@ export function CyclePanel({ build, cycle, places, onCycle }: CyclePanelProps) {
             <button type="button" disabled={read.cycle === null} onClick={() => void save()}>
               Save to the build
             </button>
-            <button type="button" onClick={() => show(rowsOf(stored))}>
+            <button type="button" onClick={undo}>
               As the build has it
             </button>
           </>

@@ -1,8 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
-import { namedAttitudes } from "../../../shared/book/attitudes.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { isDestroyed, type VerdictState } from "../../../shared/decide/verdict/states.ts";
-import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import type { Keep } from "../../../shared/physics/rundown/input.ts";
 import { go, href, route } from "../../app/router.ts";
@@ -15,33 +13,28 @@ import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
-import { SettingField } from "../../ui/SettingField.tsx";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
 import type { Answered } from "./answer.ts";
 import { type Tried, triedFrom, withTried } from "./asked.ts";
 import { CellNote } from "./CellNote.tsx";
-import { CyclePanel } from "./CyclePanel.tsx";
 import { FallTable } from "./FallTable.tsx";
-import { START_CHARGE, TARGET_MARGIN } from "./handles.ts";
 import { CourseTable } from "./keep/CourseTable.tsx";
-import { KeepPanel } from "./keep/KeepPanel.tsx";
 import { setting, sideBySide } from "./keep/keepWords.ts";
 import { LimitsSection } from "./limits/LimitsSection.tsx";
-import { type Question, questionOf } from "./question.ts";
+import { type Asked, type Question, questionOf } from "./question.ts";
 import { RundownChart } from "./RundownChart.tsx";
 import { alarmText, asIfText, endSentence, overSentence, rundownSentence } from "./rundownWords.ts";
 import { runBoard } from "./runWorkings.ts";
 import { useRun } from "./useRun.ts";
+import { WhatIf } from "./WhatIf.tsx";
 import { WindingNote } from "./WindingNote.tsx";
 
 /** A suction to begin with where the build's own isn't known [Pa]. */
 const DEFAULT_SUCTION = 1000;
 /** Likewise a thrust [N]. */
 const DEFAULT_THRUST = 2;
-/** The slider's end for a margin; more can be typed. */
-const SLIDER_MARGIN = 4;
 const partial = () => import("./partial/PartialRundown.tsx");
 
 /** How long does it hold? The charge from start to end, and what is lost on the way. */
@@ -56,20 +49,29 @@ interface OfBuild {
   readonly build: StoredOf<"builds">;
 }
 
-function RundownOf({ book, build }: OfBuild) {
-  const { tried, outcome } = useOutcomes(build);
-  const state = useVerdict().verdict?.state ?? null;
-  const [asked, setAsked] = useState<Tried>(() => triedFrom(route.peek().query));
+/** What is asked of the run: as tried, which the address keeps, else as the build has it. */
+function useAsked(build: StoredOf<"builds">) {
+  const [tried, setTried] = useState<Tried>(() => triedFrom(route.peek().query));
   const ask = (part: Partial<Tried>) => {
-    const next = { ...asked, ...part };
-    setAsked(next);
+    const next = { ...tried, ...part };
+    setTried(next);
     const { id, query } = route.peek();
     go(href("run-down", id ?? build.id, withTried(query, next)), { replace: true });
   };
-  const startCharge = asked.startCharge ?? 1;
-  const targetMargin = asked.targetMargin ?? build.data.targetMargin;
-  const cycle = asked.cycle ?? build.data.cycle ?? [];
-  const { keep } = asked;
+  const asked: Required<Asked> = {
+    startCharge: tried.startCharge ?? 1,
+    targetMargin: tried.targetMargin ?? build.data.targetMargin,
+    cycle: tried.cycle ?? build.data.cycle ?? [],
+    keep: tried.keep,
+  };
+  return { tried, asked, ask };
+}
+
+function RundownOf({ book, build }: OfBuild) {
+  const { tried, outcome } = useOutcomes(build);
+  const state = useVerdict().verdict?.state ?? null;
+  const { tried: set, asked, ask } = useAsked(build);
+  const { startCharge, targetMargin, cycle, keep } = asked;
   const question = useMemo(
     () => questionOf(book, outcome, { startCharge, targetMargin, cycle, keep }),
     [book, outcome, startCharge, targetMargin, cycle, keep],
@@ -87,12 +89,13 @@ function RundownOf({ book, build }: OfBuild) {
         />
       </div>
     );
+  const isFirst = question !== null && !answered && !problem;
   return (
     <div class="page page-three rundown" aria-busy={question !== null && busy}>
       <div class="page-head" aria-live="polite">
         <VerdictBand book={book} outcome={outcome} />
         {answered && <RunText answered={answered} state={state} />}
-        {question && !answered && !problem && <p>Running {build.data.name} down…</p>}
+        {isFirst && <p>Running {build.data.name} down…</p>}
         {problem && <Problem message={problem} />}
         {isChanged(tried) && (
           <p class="small">
@@ -102,48 +105,13 @@ function RundownOf({ book, build }: OfBuild) {
         )}
       </div>
       {question ? (
-        <section class="page-side" aria-label="What if">
-          <h2>What if…</h2>
-          <SettingField
-            label="Charge at the start"
-            spec={START_CHARGE}
-            value={startCharge}
-            slider={{ min: 1, max: 100, step: 1 }}
-            hint="state of charge when it is set down"
-            onValue={(charge) => ask({ startCharge: charge === 1 ? null : charge })}
-          />
-          <SettingField
-            label="Margin wanted"
-            spec={TARGET_MARGIN}
-            value={targetMargin}
-            slider={{ min: 1, max: Math.max(SLIDER_MARGIN, targetMargin), step: 0.05 }}
-            hint={
-              asked.targetMargin === null
-                ? "as in the build"
-                : `the build wants ${build.data.targetMargin}\u202f×`
-            }
-            onValue={(value) => ask({ targetMargin: value === build.data.targetMargin ? null : value })}
-          />
-          <KeepPanel
-            wish={keep}
-            places={placesOf(build.data).filter(({ angle }) => angle > 0)}
-            wanted={targetMargin}
-            first={firstKeep(question, outcome)}
-            onWish={(wish) => ask({ keep: wish })}
-          />
-          <CyclePanel
-            build={build}
-            cycle={cycle}
-            places={placesOf(build.data)}
-            onCycle={(typed) => ask({ cycle: typed })}
-          />
-        </section>
+        <WhatIf build={build} set={set} asked={asked} first={firstKeep(question, outcome)} onAsk={ask} />
       ) : (
         <section class="page-below" aria-label="What is missing">
           <Missing outcome={outcome} build={build.id} />
         </section>
       )}
-      {question && !answered && !problem && <div class="page-main rundown-place" />}
+      {isFirst && <div class="page-main rundown-place" />}
       {question && answered && (
         <Meaning
           book={book}
@@ -163,11 +131,6 @@ function RundownOf({ book, build }: OfBuild) {
 function firstKeep({ input }: Question, { prediction }: Outcome): Keep {
   if ("thrust" in input.rotor) return { thrust: prediction?.suction || DEFAULT_THRUST };
   return { pressure: prediction?.point?.pressure ?? DEFAULT_SUCTION };
-}
-
-/** Attitudes that a cycle can name. */
-function placesOf(build: Build) {
-  return [{ title: "Floor", angle: 0 }, ...namedAttitudes(build).filter(({ angle }) => angle > 0)];
 }
 
 interface RunTextProps {

@@ -49,48 +49,64 @@ export function KeepPanel({ wish, places, wanted, first, onWish }: KeepPanelProp
           {label}
         </label>
       ))}
-      {wish?.kind === "margin" && (
-        <>
-          <label class="field-label">
-            On
-            <select
-              value={String(wish.angle)}
-              onChange={({ currentTarget: { value } }) =>
-                onWish({ ...wish, angle: value === "worst" ? "worst" : Number(value) })
-              }
-            >
-              <option value="worst">the worst attitude</option>
-              {places.map(({ title, angle }) => (
-                <option key={angle} value={String(angle)}>
-                  {title} {angle}°
-                </option>
-              ))}
-            </select>
-          </label>
-          <SettingField
-            label="Margin to keep"
-            spec={TARGET_MARGIN}
-            value={wish.margin}
-            onValue={(margin) => onWish({ ...wish, margin })}
-          />
-        </>
-      )}
-      {wish?.kind === "suction" && (
-        <SettingField
-          label="Suction to keep"
-          spec={KEPT_PRESSURE}
-          value={wish.pressure}
-          onValue={(kept) => onWish({ kind: "suction", pressure: kept })}
-        />
-      )}
-      {wish?.kind === "thrust" && (
-        <SettingField
-          label="Thrust to keep"
-          spec={KEPT_FORCE}
-          value={wish.thrust}
-          onValue={(kept) => onWish({ kind: "thrust", thrust: kept })}
-        />
-      )}
+      {wish && <Kept wish={wish} places={places} onWish={onWish} />}
     </fieldset>
+  );
+}
+
+interface KeptProps<Of extends Wish = Wish> {
+  readonly wish: Of;
+  readonly places: readonly Place[];
+  readonly onWish: (wish: Wish) => void;
+}
+
+/** How much of what a controller keeps. */
+function Kept({ wish, places, onWish }: KeptProps) {
+  if (wish.kind === "margin") return <KeptMargin wish={wish} places={places} onWish={onWish} />;
+  if (wish.kind === "suction")
+    return (
+      <SettingField
+        label="Suction to keep"
+        spec={KEPT_PRESSURE}
+        value={wish.pressure}
+        onValue={(kept) => onWish({ kind: "suction", pressure: kept })}
+      />
+    );
+  return (
+    <SettingField
+      label="Thrust to keep"
+      spec={KEPT_FORCE}
+      value={wish.thrust}
+      onValue={(kept) => onWish({ kind: "thrust", thrust: kept })}
+    />
+  );
+}
+
+function KeptMargin({ wish, places, onWish }: KeptProps<Extract<Wish, { kind: "margin" }>>) {
+  return (
+    <>
+      <label class="field-label">
+        On
+        <select
+          value={String(wish.angle)}
+          onChange={({ currentTarget: { value } }) =>
+            onWish({ ...wish, angle: value === "worst" ? "worst" : Number(value) })
+          }
+        >
+          <option value="worst">the worst attitude</option>
+          {places.map(({ title, angle }) => (
+            <option key={angle} value={String(angle)}>
+              {title} {angle}°
+            </option>
+          ))}
+        </select>
+      </label>
+      <SettingField
+        label="Margin to keep"
+        spec={TARGET_MARGIN}
+        value={wish.margin}
+        onValue={(margin) => onWish({ ...wish, margin })}
+      />
+    </>
   );
 }
