@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import { type Book, findById } from "../../../shared/book/book.ts";
+import type { DataOf, StoredOf } from "../../../shared/model/record.ts";
 import { formatQuantity } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { Answer } from "../../ui/Answer.tsx";
@@ -8,18 +9,28 @@ import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
 import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
 import { isCompared } from "./calibration/calibrationData.ts";
-import { useChosen } from "./chosen.ts";
+import { type Chosen, useChosen } from "./chosen.ts";
 import { LeakMeaning } from "./leak/LeakMeaning.tsx";
 import { LeakSection } from "./leak/LeakSection.tsx";
-import { leakPage } from "./leak/leakData.ts";
+import { type LeakPage, leakPage } from "./leak/leakData.ts";
 import { exponentText, leakSentence } from "./leak/leakSentence.ts";
 import { Facts, Page } from "./Page.tsx";
 import { PointPanel } from "./PointPanel.tsx";
 import { PullMeaning } from "./pull/PullMeaning.tsx";
 import { PullSection } from "./pull/PullSection.tsx";
-import { pullPage } from "./pull/pullData.ts";
+import { type PullPage, pullPage } from "./pull/pullData.ts";
 import { pullSentence, ratioText } from "./pull/pullSentence.ts";
 import { TestList } from "./TestList.tsx";
+
+/** What the tests of a skirt say. */
+interface OfSkirt {
+  readonly book: Book;
+  readonly skirt: StoredOf<"skirts">;
+  readonly tests: readonly StoredOf<"tests">[];
+  readonly chosen: Chosen;
+  readonly leak: LeakPage;
+  readonly pull: PullPage;
+}
 
 /** A skirt's page: its leak and the pulls made with it. */
 export function SkirtView({ book, id }: { book: Book; id: string }) {
@@ -29,18 +40,23 @@ export function SkirtView({ book, id }: { book: Book; id: string }) {
   const leak = useMemo(() => leakPage(book, "skirt", id), [book, id]);
   const pull = useMemo(() => pullPage(book, "skirt", id), [book, id]);
   if (!skirt) return null;
-  const { name, gap, gapBasis, perimeter, land, area } = skirt.data;
   if (tests.length === 0)
     return (
       <Empty
-        title={`What ${name} leaks is computed from its gap alone; no test of it is logged.`}
+        title={`What ${skirt.data.name} leaks is computed from its gap alone; no test of it is logged.`}
         action={{ label: "Log a leak test", href: href("bench", "new/leak", { skirt: id }) }}
       >
         <p>A leak test or a pull test with this skirt fills this page.</p>
       </Empty>
     );
+  const ofSkirt = { book, skirt, tests, chosen, leak, pull };
+  return <Page picture={<Picture {...ofSkirt} />} meaning={<Meaning {...ofSkirt} />} />;
+}
+
+function Picture({ book, skirt, tests, chosen, leak, pull }: OfSkirt) {
+  const { name } = skirt.data;
   const hasLeak = leak.groups.length > 0;
-  const picture = (
+  return (
     <>
       <Answer sentence={hasLeak ? leakSentence(leak.groups[0]) : pullSentence(pull)}>
         {hasLeak &&
@@ -49,7 +65,7 @@ export function SkirtView({ book, id }: { book: Book; id: string }) {
         {hasLeak && pull.ratio && `Pulls come out at ${ratioText(pull)} × the prediction.`}
       </Answer>
       {hasLeak && <LeakSection page={leak} part="skirt" name={name} tests={tests} chosen={chosen} answered />}
-      <CalibrationSection book={book} part="skirt" id={id} chosen={chosen} />
+      <CalibrationSection book={book} part="skirt" id={skirt.id} chosen={chosen} />
       {pull.points.length > 0 && (
         <PullSection
           page={pull}
@@ -57,12 +73,15 @@ export function SkirtView({ book, id }: { book: Book; id: string }) {
           tests={tests}
           chosen={chosen}
           answered={!hasLeak}
-          compared={isCompared(book, "skirt", id)}
+          compared={isCompared(book, "skirt", skirt.id)}
         />
       )}
     </>
   );
-  const facts = [
+}
+
+function factsOf({ gap, gapBasis, perimeter, land, area }: DataOf<"skirts">) {
+  return [
     {
       label: gapBasis === "measured" ? "gap as measured" : "gap as set",
       text: formatQuantity(gap, "length"),
@@ -71,18 +90,20 @@ export function SkirtView({ book, id }: { book: Book; id: string }) {
     { label: "land", text: formatQuantity(land, "length") },
     { label: "area inside", text: formatQuantity(area, "area") },
   ];
-  const meaning = (
+}
+
+function Meaning({ skirt, tests, chosen, leak, pull }: OfSkirt) {
+  return (
     <>
       <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
       <section>
-        <h2>{name}</h2>
-        <Facts facts={facts} />
+        <h2>{skirt.data.name}</h2>
+        <Facts facts={factsOf(skirt.data)} />
       </section>
-      {hasLeak && <LeakMeaning page={leak} part="skirt" />}
+      {leak.groups.length > 0 && <LeakMeaning page={leak} part="skirt" />}
       {pull.points.length > 0 && <PullMeaning page={pull} />}
       <TestList tests={tests} />
       <AsideList tests={tests} onChoose={chosen.choose} />
     </>
   );
-  return <Page picture={picture} meaning={meaning} />;
 }

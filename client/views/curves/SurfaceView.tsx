@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { type Book, findById } from "../../../shared/book/book.ts";
 import { surfaceRoughness } from "../../../shared/book/roughnessBasis.ts";
+import type { StoredOf } from "../../../shared/model/record.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { href } from "../../app/router.ts";
 import { Answer } from "../../ui/Answer.tsx";
@@ -10,14 +11,14 @@ import { AsideList } from "./AsideList.tsx";
 import { testsOfPart } from "./address.ts";
 import { CalibrationSection } from "./calibration/CalibrationSection.tsx";
 import { isCompared } from "./calibration/calibrationData.ts";
-import { useChosen } from "./chosen.ts";
+import { type Chosen, useChosen } from "./chosen.ts";
 import { FrictionMeaning } from "./friction/FrictionMeaning.tsx";
 import { FrictionSection } from "./friction/FrictionSection.tsx";
 import { type FrictionGroup, frictionGroups } from "./friction/frictionData.ts";
 import { frictionSentence, muText } from "./friction/frictionSentence.ts";
 import { LeakMeaning } from "./leak/LeakMeaning.tsx";
 import { LeakSection } from "./leak/LeakSection.tsx";
-import { leakPage } from "./leak/leakData.ts";
+import { type LeakPage, leakPage } from "./leak/leakData.ts";
 import { leakSentence } from "./leak/leakSentence.ts";
 import { Facts, Page } from "./Page.tsx";
 import { PointPanel } from "./PointPanel.tsx";
@@ -28,6 +29,17 @@ import { pullSentence, ratioText } from "./pull/pullSentence.ts";
 import { RoughnessSection, roughnessText } from "./RoughnessSection.tsx";
 import { TestList } from "./TestList.tsx";
 
+/** What the tests on a surface say. */
+interface OfSurface {
+  readonly book: Book;
+  readonly surface: StoredOf<"surfaces">;
+  readonly tests: readonly StoredOf<"tests">[];
+  readonly chosen: Chosen;
+  readonly friction: readonly FrictionGroup[];
+  readonly leak: LeakPage;
+  readonly pull: PullPage;
+}
+
 /** A surface's page: what slides on it, what leaks over it, what was pulled off it. */
 export function SurfaceView({ book, id }: { book: Book; id: string }) {
   const tests = testsOfPart(book, "surfaces", id);
@@ -37,25 +49,32 @@ export function SurfaceView({ book, id }: { book: Book; id: string }) {
   const leak = useMemo(() => leakPage(book, "surface", id), [book, id]);
   const pull = useMemo(() => pullPage(book, "surface", id), [book, id]);
   if (!surface) return null;
-  const { name } = surface.data;
-  const roughness = surfaceRoughness(book, surface);
   if (tests.length === 0)
     return (
       <Empty
-        title={`No test on ${name} is logged yet.`}
+        title={`No test on ${surface.data.name} is logged yet.`}
         action={{ label: "Log a friction test", href: href("bench", "new/friction", { surface: id }) }}
       >
         <p>Tilt the vehicle on it, fan off, until it slides; leak and pull tests on it show here as well.</p>
       </Empty>
     );
-  const sentences = [
-    ...friction.slice(0, 1).map((group) => frictionSentence(group, name)),
-    ...leak.groups.slice(0, 1).map(leakSentence),
-    ...(pull.points.length > 0 ? [pullSentence(pull)] : []),
-  ];
-  const picture = (
+  const ofSurface = { book, surface, tests, chosen, friction, leak, pull };
+  return <Page picture={<Picture {...ofSurface} />} meaning={<Meaning {...ofSurface} />} />;
+}
+
+/** The first of what the tests say, in a sentence. */
+function firstSentence({ surface, friction, leak, pull }: OfSurface): string {
+  if (friction.length > 0) return frictionSentence(friction[0], surface.data.name);
+  if (leak.groups.length > 0) return leakSentence(leak.groups[0]);
+  return pullSentence(pull);
+}
+
+function Picture(ofSurface: OfSurface) {
+  const { book, surface, tests, chosen, friction, leak, pull } = ofSurface;
+  const { name } = surface.data;
+  return (
     <>
-      <Answer sentence={sentences[0]}>{figuresOf(friction.slice(1), pull)}</Answer>
+      <Answer sentence={firstSentence(ofSurface)}>{figuresOf(friction.slice(1), pull)}</Answer>
       {friction.map((group, i) => (
         <FrictionSection
           key={group.key}
@@ -76,7 +95,7 @@ export function SurfaceView({ book, id }: { book: Book; id: string }) {
           answered={friction.length === 0}
         />
       )}
-      <CalibrationSection book={book} part="surface" id={id} chosen={chosen} />
+      <CalibrationSection book={book} part="surface" id={surface.id} chosen={chosen} />
       {pull.points.length > 0 && (
         <PullSection
           page={pull}
@@ -84,12 +103,17 @@ export function SurfaceView({ book, id }: { book: Book; id: string }) {
           tests={tests}
           chosen={chosen}
           answered={friction.length + leak.groups.length === 0}
-          compared={isCompared(book, "surface", id)}
+          compared={isCompared(book, "surface", surface.id)}
         />
       )}
     </>
   );
-  const meaning = (
+}
+
+function Meaning({ book, surface, tests, chosen, friction, leak, pull }: OfSurface) {
+  const { name, wheelFriction } = surface.data;
+  const roughness = surfaceRoughness(book, surface);
+  return (
     <>
       <PointPanel test={chosen.test} row={chosen.row} onClose={chosen.close} />
       <section>
@@ -99,7 +123,7 @@ export function SurfaceView({ book, id }: { book: Book; id: string }) {
             { label: "roughness allowance", text: roughnessText(roughness) },
             {
               label: "friction of the wheels",
-              text: <WheelFriction groups={friction} stated={surface.data.wheelFriction} />,
+              text: <WheelFriction groups={friction} stated={wheelFriction} />,
             },
           ]}
         />
@@ -114,7 +138,6 @@ export function SurfaceView({ book, id }: { book: Book; id: string }) {
       <AsideList tests={tests} onChoose={chosen.choose} />
     </>
   );
-  return <Page picture={picture} meaning={meaning} />;
 }
 
 function figuresOf(others: readonly FrictionGroup[], pull: PullPage): string {
