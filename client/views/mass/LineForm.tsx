@@ -62,50 +62,7 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
   return (
     <form class="mass-line-form" onSubmit={(event) => void save(event)} noValidate data-next>
       <h3>{title}</h3>
-      <div class="mass-line-fields">
-        <TextField
-          label="What it is"
-          value={draft.name}
-          placeholder="Wheel"
-          error={problems.name}
-          onChange={(name) => set({ name })}
-        />
-        <SelectField
-          label="Group"
-          value={draft.group}
-          options={GROUPS}
-          onChange={(group) => set({ group: groupOf(group) })}
-        />
-        <NumberField
-          label="Pieces"
-          spec={QUANTITY}
-          text={draft.quantity}
-          error={problems.quantity}
-          onText={(quantity) => set({ quantity })}
-        />
-        <NumberField
-          label={headed("Mass of a piece", "mass")}
-          spec={PIECE_MASS}
-          text={draft.mass}
-          error={problems.mass}
-          hint={draft.made.by === "" ? undefined : "from its drawing unless weighed"}
-          onText={(mass) => set({ mass })}
-        />
-        <SelectField
-          label="How it is known"
-          value={draft.basis}
-          options={BASES}
-          onChange={(basis) => set({ basis: basis === "weighed" ? "weighed" : "estimated" })}
-        />
-        <NumberField
-          label={headed("Standard uncertainty of a piece", "mass")}
-          spec={PIECE_UNCERTAINTY}
-          text={draft.uncertainty}
-          error={problems.uncertainty}
-          hint={unsureHint(draft)}
-          onText={(uncertainty) => set({ uncertainty })}
-        />
-      </div>
+      <LineFields draft={draft} problems={problems} onChange={set} />
       <MadeFields
         draft={draft.made}
         problems={problems}
@@ -124,5 +81,61 @@ export function LineForm({ title, draft, others, onDraft, onSave, onCancel }: Li
         Cancel
       </button>
     </form>
+  );
+}
+
+interface LineFieldsProps {
+  readonly draft: LineDraft;
+  readonly problems: LineProblems;
+  readonly onChange: (change: Partial<LineDraft>) => void;
+}
+
+/** What every line has. */
+function LineFields({ draft, problems, onChange }: LineFieldsProps) {
+  return (
+    <div class="mass-line-fields">
+      <TextField
+        label="What it is"
+        value={draft.name}
+        placeholder="Wheel"
+        error={problems.name}
+        onChange={(name) => onChange({ name })}
+      />
+      <SelectField
+        label="Group"
+        value={draft.group}
+        options={GROUPS}
+        onChange={(group) => onChange({ group: groupOf(group) })}
+      />
+      <NumberField
+        label="Pieces"
+        spec={QUANTITY}
+        text={draft.quantity}
+        error={problems.quantity}
+        onText={(quantity) => onChange({ quantity })}
+      />
+      <NumberField
+        label={headed("Mass of a piece", "mass")}
+        spec={PIECE_MASS}
+        text={draft.mass}
+        error={problems.mass}
+        hint={draft.made.by === "" ? undefined : "from its drawing unless weighed"}
+        onText={(mass) => onChange({ mass })}
+      />
+      <SelectField
+        label="How it is known"
+        value={draft.basis}
+        options={BASES}
+        onChange={(basis) => onChange({ basis: basis === "weighed" ? "weighed" : "estimated" })}
+      />
+      <NumberField
+        label={headed("Standard uncertainty of a piece", "mass")}
+        spec={PIECE_UNCERTAINTY}
+        text={draft.uncertainty}
+        error={problems.uncertainty}
+        hint={unsureHint(draft)}
+        onText={(uncertainty) => onChange({ uncertainty })}
+      />
+    </div>
   );
 }

@@ -28,8 +28,8 @@ function withWhole(build: Build, mass: number | undefined, uncertainty: number |
   };
 }
 
-/** The whole vehicle as one number, which counts in the place of the sum; and the way back to the sum. */
-export function WholeMass({ build, ledger, onSave }: WholeMassProps) {
+/** The number that is typed: read, then stored in the place of the sum. */
+function useTypedWhole({ build, onSave }: WholeMassProps) {
   const [text, setText] = useState("");
   const [unsure, setUnsure] = useState("");
   const [problems, setProblems] = useState<{ mass?: string; unsure?: string }>({});
@@ -47,6 +47,14 @@ export function WholeMass({ build, ledger, onSave }: WholeMassProps) {
     setText("");
     setUnsure("");
   };
+  const drop = async () => setRefusal(await onSave(withWhole(build, undefined, null)));
+  return { text, setText, unsure, setUnsure, problems, refusal, save, drop };
+}
+
+/** The whole vehicle as one number, which counts in the place of the sum; and the way back to the sum. */
+export function WholeMass(props: WholeMassProps) {
+  const { build, ledger } = props;
+  const { text, setText, unsure, setUnsure, problems, refusal, save, drop } = useTypedWhole(props);
   const isWhole = ledger.whole !== null;
   return (
     <details class="mass-whole">
@@ -76,10 +84,7 @@ export function WholeMass({ build, ledger, onSave }: WholeMassProps) {
       </form>
       {isWhole && build.ledger.length > 0 && (
         <p>
-          <button
-            type="button"
-            onClick={() => void onSave(withWhole(build, undefined, null)).then(setRefusal)}
-          >
+          <button type="button" onClick={() => void drop()}>
             {`Let the sum count, ${massText(ledger.sum.value)}`}
           </button>
         </p>

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { Backup, BackupContents, BookState } from "../../../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, COLLECTION_WORDS } from "../../../../shared/model/collections.ts";
@@ -36,8 +37,8 @@ export function contentsInWords({ demo, counts }: BackupContents): string {
   return `${words.join(", ") || "nothing"}${demo ? " (the invented demo)" : ""}`;
 }
 
-/** Copies beside the data file: each can be looked into and put in the book's place. */
-export function Backups() {
+/** The copies, the one that is looked into, and what is done with them; the list follows the book. */
+function useBackups() {
   const [copies, setCopies] = useState<readonly Backup[] | null>(null);
   const [looked, setLooked] = useState<BackupContents | null>(null);
   const [busy, setBusy] = useState(false);
@@ -74,6 +75,12 @@ export function Backups() {
     });
   const book = currentBook.value;
   useEffect(() => void list(), [book]);
+  return { copies, looked, busy, problem, done, look, restore, leave: () => setLooked(null) };
+}
+
+/** Copies beside the data file: each can be looked into and put in the book's place. */
+export function Backups() {
+  const { copies, looked, busy, problem, done, look, restore, leave } = useBackups();
   return (
     <section>
       <h2>Go back to a copy</h2>
@@ -89,32 +96,48 @@ export function Backups() {
       {copies?.length === 0 && <p class="quiet">There is no copy yet.</p>}
       <ul class="bench-tests bench-copies">
         {copies?.map((copy) => (
-          <li class="bench-test" key={copy.name}>
-            <time dateTime={copy.at}>{moment(copy.at)}</time>
-            <div>
-              <p>
-                {reasonOf(copy)} <span class="quiet">{sizeOf(copy)}</span>
-              </p>
-              <p class="quiet small">{copy.name}</p>
-              {looked?.name === copy.name && (
-                <Looked contents={looked} busy={busy} onRestore={restore} onKeep={() => setLooked(null)} />
-              )}
-            </div>
-            {looked?.name !== copy.name && (
-              <BusyButton
-                type="button"
-                class="plain"
-                busy={busy}
-                aria-label={`Look into the copy of ${moment(copy.at)}`}
-                onClick={() => void look(copy)}
-              >
-                look into it
-              </BusyButton>
-            )}
-          </li>
+          <Copy key={copy.name} copy={copy} busy={busy} isOpen={looked?.name === copy.name} onLook={look}>
+            {looked && <Looked contents={looked} busy={busy} onRestore={restore} onKeep={leave} />}
+          </Copy>
         ))}
       </ul>
     </section>
+  );
+}
+
+interface CopyProps {
+  readonly copy: Backup;
+  readonly busy: boolean;
+  /** it is looked into */
+  readonly isOpen: boolean;
+  readonly onLook: (copy: Backup) => Promise<void>;
+  /** what it holds, shown where it is open */
+  readonly children: ComponentChildren;
+}
+
+function Copy({ copy, busy, isOpen, onLook, children }: CopyProps) {
+  return (
+    <li class="bench-test">
+      <time dateTime={copy.at}>{moment(copy.at)}</time>
+      <div>
+        <p>
+          {reasonOf(copy)} <span class="quiet">{sizeOf(copy)}</span>
+        </p>
+        <p class="quiet small">{copy.name}</p>
+        {isOpen && children}
+      </div>
+      {!isOpen && (
+        <BusyButton
+          type="button"
+          class="plain"
+          busy={busy}
+          aria-label={`Look into the copy of ${moment(copy.at)}`}
+          onClick={() => void onLook(copy)}
+        >
+          look into it
+        </BusyButton>
+      )}
+    </li>
   );
 }
 

@@ -22,9 +22,8 @@ function wordsOf({ collection, kind, date }: Deletion): string {
   return date === null ? word : `${word} of ${date}`;
 }
 
-/** What was deleted from the whole book, the last first: each comes back as it was. */
-export function Deleted() {
-  const [open, setOpen] = useState(false);
+/** What was deleted, page by page, read anew when the book changes; nothing before it is open. */
+function useDeleted(open: boolean) {
   const [page, setPage] = useState<Page | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const read = async (before: readonly Deletion[], cursor: string | null) => {
@@ -51,6 +50,14 @@ export function Deleted() {
   useEffect(() => {
     if (open) void read([], null);
   }, [open, book]);
+  const more = page?.next ? () => read(page.items, page.next) : null;
+  return { items: page?.items ?? null, problem, more, bringBack };
+}
+
+/** What was deleted from the whole book, the last first: each comes back as it was. */
+export function Deleted() {
+  const [open, setOpen] = useState(false);
+  const { items, problem, more, bringBack } = useDeleted(open);
   return (
     <details class="bench-fold bench-deleted" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
@@ -61,9 +68,9 @@ export function Deleted() {
           {problem}
         </p>
       )}
-      {page?.items.length === 0 && <p class="quiet">Nothing is deleted.</p>}
+      {items?.length === 0 && <p class="quiet">Nothing is deleted.</p>}
       <ul class="bench-tests">
-        {page?.items.map((each) => (
+        {items?.map((each) => (
           <li class="bench-test" key={`${each.collection} ${each.id}`}>
             <time dateTime={each.deletedAt}>{moment(each.deletedAt)}</time>
             <p>
@@ -81,8 +88,8 @@ export function Deleted() {
           </li>
         ))}
       </ul>
-      {page?.next && (
-        <button type="button" onClick={() => void read(page.items, page.next)}>
+      {more && (
+        <button type="button" onClick={() => void more()}>
           More
         </button>
       )}
