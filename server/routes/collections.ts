@@ -120,74 +120,88 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
   ];
 }
 
-function writeRoutes(name: CollectionName, { collection, base, now }: Context): Route[] {
-  const body: z.ZodType<Data> = COLLECTIONS[name];
-  const record = stored(COLLECTIONS[name]);
-  return [
-    route({
-      method: "post",
-      path: base,
-      tag: name,
-      summary: `Add one to the ${name}`,
-      takesKey: true,
-      body,
-      responses: {
-        201: { description: "added", schema: record, headers: { ...ETAG, ...MARK, Location: "its address" } },
-      },
-      refusals: [422, 503, 507],
-      answer: (asked) => {
-        const data = requireConsistent(name, asked.body);
-        const key = keyOf(asked.idempotencyKey);
-        const created = collection.create(data, now(), { key });
-        return writtenAnswer(201, created, { Location: `/api/v1${base}/${created.record.id}` });
-      },
-    }),
-    route({
-      method: "put",
-      path: `${base}/:id`,
-      tag: name,
-      summary: "Correct a record; what it said before is kept",
-      ifMatch: "required",
-      takesKey: true,
-      body,
-      responses: { 200: { description: "corrected", schema: record, headers: { ...ETAG, ...MARK } } },
-      refusals: [404, 412, 422, 428, 503, 507],
-      answer: (asked) => {
-        const precondition = requiredMatch(asked.ifMatch);
-        const data = requireConsistent(name, asked.body);
-        const key = keyOf(asked.idempotencyKey);
-        return writtenAnswer(200, collection.replace(asked.id, data, now(), precondition, { key }));
-      },
-    }),
-    route({
-      method: "delete",
-      path: `${base}/:id`,
-      tag: name,
-      summary: "Remove a record; what it said is kept among its revisions",
-      ifMatch: "optional",
-      takesKey: true,
-      responses: { 204: { description: "removed", headers: MARK } },
-      refusals: [404, 409, 412, 422, 503, 507],
-      answer: ({ id, ifMatch, idempotencyKey }) => {
-        const precondition = ifMatch ? matching(ifMatch) : undefined;
-        const removed = collection.remove(id, now(), precondition, { key: keyOf(idempotencyKey) });
-        return { status: 204, headers: repeatedMark(removed) };
-      },
-    }),
-    route({
-      method: "post",
-      path: `${base}/:id/restore`,
-      tag: name,
-      summary: "Bring a deleted record back as it was",
-      takesKey: true,
-      responses: {
-        200: { description: "it is back, one revision later", schema: record, headers: { ...ETAG, ...MARK } },
-      },
-      refusals: [404, 409, 422, 503, 507],
-      answer: ({ id, idempotencyKey }) =>
-        writtenAnswer(200, collection.restore(id, now(), { key: keyOf(idempotencyKey) })),
-    }),
-  ];
+interface Kind extends Context {
+  readonly name: CollectionName;
+  /** what is sent */
+  readonly body: z.ZodType<Data>;
+  /** what is answered */
+  readonly record: z.ZodType;
+}
+
+const addRoute = ({ name, base, body, record, collection, now }: Kind): Route =>
+  route({
+    method: "post",
+    path: base,
+    tag: name,
+    summary: `Add one to the ${name}`,
+    takesKey: true,
+    body,
+    responses: {
+      201: { description: "added", schema: record, headers: { ...ETAG, ...MARK, Location: "its address" } },
+    },
+    refusals: [422, 503, 507],
+    answer: (asked) => {
+      const data = requireConsistent(name, asked.body);
+      const key = keyOf(asked.idempotencyKey);
+      const created = collection.create(data, now(), { key });
+      return writtenAnswer(201, created, { Location: `/api/v1${base}/${created.record.id}` });
+    },
+  });
+
+const correctRoute = ({ name, base, body, record, collection, now }: Kind): Route =>
+  route({
+    method: "put",
+    path: `${base}/:id`,
+    tag: name,
+    summary: "Correct a record; what it said before is kept",
+    ifMatch: "required",
+    takesKey: true,
+    body,
+    responses: { 200: { description: "corrected", schema: record, headers: { ...ETAG, ...MARK } } },
+    refusals: [404, 412, 422, 428, 503, 507],
+    answer: (asked) => {
+      const precondition = requiredMatch(asked.ifMatch);
+      const data = requireConsistent(name, asked.body);
+      const key = keyOf(asked.idempotencyKey);
+      return writtenAnswer(200, collection.replace(asked.id, data, now(), precondition, { key }));
+    },
+  });
+
+const removeRoute = ({ name, base, collection, now }: Kind): Route =>
+  route({
+    method: "delete",
+    path: `${base}/:id`,
+    tag: name,
+    summary: "Remove a record; what it said is kept among its revisions",
+    ifMatch: "optional",
+    takesKey: true,
+    responses: { 204: { description: "removed", headers: MARK } },
+    refusals: [404, 409, 412, 422, 503, 507],
+    answer: ({ id, ifMatch, idempotencyKey }) => {
+      const precondition = ifMatch ? matching(ifMatch) : undefined;
+      const removed = collection.remove(id, now(), precondition, { key: keyOf(idempotencyKey) });
+      return { status: 204, headers: repeatedMark(removed) };
+    },
+  });
+
+const restoreRoute = ({ name, base, record, collection, now }: Kind): Route =>
+  route({
+    method: "post",
+    path: `${base}/:id/restore`,
+    tag: name,
+    summary: "Bring a deleted record back as it was",
+    takesKey: true,
+    responses: {
+      200: { description: "it is back, one revision later", schema: record, headers: { ...ETAG, ...MARK } },
+    },
+    refusals: [404, 409, 422, 503, 507],
+    answer: ({ id, idempotencyKey }) =>
+      writtenAnswer(200, collection.restore(id, now(), { key: keyOf(idempotencyKey) })),
+  });
+
+function writeRoutes(name: CollectionName, context: Context): Route[] {
+  const kind: Kind = { name, body: COLLECTIONS[name], record: stored(COLLECTIONS[name]), ...context };
+  return [addRoute, correctRoute, removeRoute, restoreRoute].map((of) => of(kind));
 }
 
 /** The same verbs for every collection of the book. */

@@ -29,7 +29,8 @@ export interface Gestures {
 const distance = (a: Place, b: Place) => Math.hypot(a.x - b.x, a.y - b.y);
 const middle = (a: Place, b: Place): Place => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
 
-function placeOf(event: PointerEvent): Place {
+/** @returns where an event happened within what listens to it [px] */
+export function placeOf(event: MouseEvent): Place {
   const box = (event.currentTarget as Element).getBoundingClientRect();
   return { x: event.clientX - box.left, y: event.clientY - box.top };
 }

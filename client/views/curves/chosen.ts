@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import type { Reading } from "../../charts/read/Reader.tsx";
+import type { Reading } from "../../charts/read/useReader.ts";
 import { testName, typedRow } from "./typed.ts";
 
 /** Which reading of which test something stands for. */

@@ -4,19 +4,13 @@ import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
 import type { BuildCalibration } from "../calibrated.ts";
 import { type CellVoltages, cutOffVoltage } from "../cellVoltages.ts";
-import { coldNotes, packInAir } from "../coldPack.ts";
-import { calibratedFriction, skirtFriction, wheelFriction } from "../frictionBasis.ts";
-import { gapBasis } from "../gapBasis.ts";
-import { leakBasis } from "../leakBasis.ts";
+import { coldNotes } from "../coldPack.ts";
 import { withMass } from "../mass/withMass.ts";
 import type { Missing } from "../missing.ts";
-import { motorAnswer } from "../motorBasis.ts";
-import { type PackBasis, packBasis } from "../packBasis.ts";
+import type { PackBasis } from "../packBasis.ts";
 import { partialOf } from "../partial.ts";
-import { pullFactorBasis } from "../pullFactorBasis.ts";
-import { surfaceRoughness } from "../roughnessBasis.ts";
-import { stiffnessBasis } from "../stiffnessBasis.ts";
 import { tipClearanceNotes } from "../tipClearance.ts";
+import { basesOf, testsBehind } from "./bases.ts";
 import { blowerOf, scaledFrom } from "./blower.ts";
 import { inputOf, partialBases, propellerInput } from "./inputs.ts";
 import { missingParts, partsOf } from "./parts.ts";
@@ -47,57 +41,18 @@ function once(missing: readonly Missing[]): Missing[] {
 export function resolveWith(book: Book, given: Build, calibration: BuildCalibration | null): Resolved {
   const build = withMass(book, given);
   const parts = partsOf(book, build);
-  const gap = gapBasis(build, parts.skirt, calibration);
   const blower = blowerOf(book, build, parts);
-  const { rotor, thrust } = blower;
-  const motorFound = motorAnswer(book, build.motor);
-  const motor = motorFound && motorFound.basis !== "missing" ? motorFound : null;
-  const packAnswer = packBasis(book, build.pack);
-  const { temperature } = build.air;
-  const pack = packAnswer && packAnswer.basis !== "missing" ? packInAir(packAnswer, temperature) : null;
-  const frictionAnswer =
-    calibratedFriction(build.overrides.wheelFriction, calibration) ??
-    (parts.surface && wheelFriction(book, parts.surface, build.overrides.wheelFriction));
-  const friction = frictionAnswer && frictionAnswer.basis !== "missing" ? frictionAnswer : null;
-  const missing = [
-    ...missingParts(build, parts),
-    ...blower.missing,
-    ...(motorFound?.basis === "missing" ? [motorFound.missing] : []),
-    ...(packAnswer?.basis === "missing" ? [packAnswer.missing] : []),
-    ...(frictionAnswer?.basis === "missing" ? [frictionAnswer.missing] : []),
-  ];
-  const ofSkirt = parts.skirt && parts.surface ? skirtFriction(book, parts.surface, parts.skirt) : null;
-  const leak = rotor && build.skirt ? leakBasis(book, build.skirt, build.surface, gap) : null;
-  const onSurface = parts.surface && surfaceRoughness(book, parts.surface);
-  const stiffness = stiffnessBasis(book, build);
-  const pullFactor = pullFactorBasis(calibration);
-  const bases = {
-    rotor,
-    thrust,
-    motor,
-    pack,
-    gap,
-    friction,
-    ofSkirt,
-    leak,
-    onSurface,
-    stiffness,
-    pullFactor,
-  };
+  const { bases, lacks } = basesOf(book, build, { parts, blower, calibration });
+  const { rotor, thrust, motor, pack, gap, friction, ofSkirt, leak, stiffness, pullFactor } = bases;
   const input = inputOf(build, parts, bases);
   const propeller = propellerInput(build, parts, bases);
   const either = input ?? propeller;
-  const roughness = rotor && parts.skirt && !leak ? onSurface : null;
+  const roughness = rotor && parts.skirt && !leak ? bases.onSurface : null;
   const from = scaledFrom(blower, build.diameter);
-  const used = [
-    ...[rotor, thrust, motor, pack, rotor && gap, friction, ofSkirt, leak, roughness],
-    rotor && stiffness,
-    rotor && pullFactor,
-  ].flatMap((basis) => basis?.testIds ?? []);
   return {
     input,
     propeller,
-    missing: once(missing),
+    missing: once([...missingParts(build, parts), ...blower.missing, ...lacks]),
     partial: either ? null : partialOf(build, partialBases(build, parts, bases)),
     rotor,
     thrust,
@@ -116,9 +71,9 @@ export function resolveWith(book: Book, given: Build, calibration: BuildCalibrat
     notes: [
       ...tipClearanceNotes(parts.rotor?.data ?? null, build.diameter, from),
       ...(motor?.notes ?? []),
-      ...(pack ? coldNotes(pack, temperature) : []),
+      ...(pack ? coldNotes(pack, build.air.temperature) : []),
     ],
-    tests: [...new Set([...used, ...(thrust?.motorTestIds ?? [])])],
+    tests: testsBehind(bases, roughness),
   };
 }
 
