@@ -1,11 +1,12 @@
 import { useEffect, useRef } from "preact/hooks";
-import { currentBook, currentUnits, loadError, loadState, reload } from "../state/book.ts";
+import { bookAsOf, currentBook, currentUnits, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
 import { otherVersion } from "../state/serverVersion.ts";
 import { version } from "../state/version.ts";
 import { DocLink } from "../ui/Docs.tsx";
 import { Explanation } from "../ui/explain/Explanation.tsx";
+import { moment } from "../ui/moment.ts";
 import { Problem } from "../ui/Problem.tsx";
 import { Banner } from "./Banner.tsx";
 import { focusContent } from "./focus/carryFocus.ts";
@@ -15,6 +16,7 @@ import { shownView, viewProblem } from "./shownView.ts";
 import { chooseTheme, THEMES, type Theme, theme } from "./theme.ts";
 import { UndoBar } from "./UndoBar.tsx";
 import { WorkingOver } from "./WorkingOver.tsx";
+import { WaitingNotes } from "./waiting/WaitingNotes.tsx";
 
 /** A view that could not be loaded is asked for again once the server is heard. */
 function useSecondTry(): void {
@@ -55,6 +57,7 @@ export function Shell() {
         )}
         <OtherVersion />
         <Notice />
+        <WaitingNotes />
         {loadState.value === "error" && <ReadingFailed />}
         {loaded && currentBook.value && <loaded.Component key={JSON.stringify(currentUnits.value)} />}
       </main>
@@ -103,15 +106,19 @@ function ReadingFailed() {
   );
 }
 
+/** What the screen shows while there is no server. */
+const whatIsShown = (): string =>
+  bookAsOf.value === null
+    ? "changes made elsewhere won't show."
+    : `the book is shown as this device read it on ${moment(new Date(bookAsOf.value).toISOString())}.`;
+
 function Footer() {
   return (
     <footer class="shell-footer">
       <span>The figures are estimates from your own tests, no certification.</span>
       <DocLink path="">Docs</DocLink>
       <UndoBar />
-      {!connected.value && (
-        <span role="status">No connection to the server; changes made elsewhere won't show.</span>
-      )}
+      {!connected.value && <span role="status">No connection to the server; {whatIsShown()}</span>}
       <label>
         Colours{" "}
         <select value={theme.value} onChange={(event) => chooseTheme(event.currentTarget.value as Theme)}>

@@ -1,5 +1,6 @@
 import { render } from "preact";
 import { startTheme } from "../app/theme.ts";
+import { forgetEntries } from "../state/kept/database.ts";
 import { PairPage } from "./PairPage.tsx";
 
 const root = document.getElementById("app");
@@ -12,6 +13,8 @@ if (code !== "") history.replaceState(null, "", location.pathname);
 // Read again by a camera, the address differs in this alone, and the page stays as it is.
 addEventListener("hashchange", () => location.reload());
 
+// Whoever is led here is not paired, or no longer: the book that was kept goes. What was saved and waits stays.
+forgetEntries();
 startTheme();
 const name = matchMedia("(pointer: coarse)").matches ? "Phone" : "Laptop";
 render(<PairPage code={code} name={name} onPaired={() => location.replace("/bench")} />, root);

@@ -31,6 +31,12 @@ export interface Limits {
   readonly patience?: number;
 }
 
+/** A write that may be sent again. */
+interface Write extends Limits {
+  /** of its sender's choice: what was written under it before is answered as it was, and not written again */
+  readonly key?: string;
+}
+
 interface Answer {
   readonly response: Response;
   readonly text: string;
@@ -96,11 +102,12 @@ async function send<T>(
   method: string,
   path: string,
   { body, revision }: Request,
-  limits: Limits,
+  { key, ...limits }: Write,
 ): Promise<T> {
   const headers: Record<string, string> = { Accept: "application/json" };
   if (body !== undefined) headers["Content-Type"] = "application/json";
   if (revision !== undefined) headers["If-Match"] = `"${revision}"`;
+  if (key !== undefined) headers["Idempotency-Key"] = key;
   const init: RequestInit = {
     method,
     // A page that is gone back to would be given what its last visit read.
@@ -124,10 +131,10 @@ async function send<T>(
 /** The server's JSON API. Paths are those under /api/v1 ("/builds", "/tests?limit=100"); each throws {@link ApiError}. */
 export const api = {
   get: <T>(path: string, limits: Limits = {}) => send<T>("GET", path, {}, limits),
-  post: <T>(path: string, body: unknown, limits: Limits = {}) => send<T>("POST", path, { body }, limits),
+  post: <T>(path: string, body: unknown, write: Write = {}) => send<T>("POST", path, { body }, write),
   /** @param revision - the one that the record had; none where it has none */
-  put: <T>(path: string, body: unknown, revision?: number, limits: Limits = {}) =>
-    send<T>("PUT", path, { body, revision }, limits),
+  put: <T>(path: string, body: unknown, revision?: number, write: Write = {}) =>
+    send<T>("PUT", path, { body, revision }, write),
   remove: (path: string, revision?: number, limits: Limits = {}) =>
     send<void>("DELETE", path, { revision }, limits),
 };

@@ -1,4 +1,4 @@
-import { signal } from "@preact/signals";
+import { batch, signal } from "@preact/signals";
 import type { Book } from "../../shared/book/book.ts";
 import type { BookState, ChangeEvent } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
@@ -6,6 +6,8 @@ import type { Stored } from "../../shared/model/record.ts";
 import { withdrawnOf } from "../../shared/model/withdrawn.ts";
 import type { ShownUnits } from "../../shared/units/showing.ts";
 import { ApiError, api } from "./api.ts";
+import { forgetEntries } from "./kept/database.ts";
+import { keptBook } from "./kept/keptBook.ts";
 
 interface Page {
   readonly items: readonly Stored<unknown>[];
@@ -16,6 +18,8 @@ const PAGE_SIZE = 500;
 
 /** The whole bench book as the screen knows it, without what is struck out; null until it was read once. */
 export const currentBook = signal<Book | null>(null);
+/** When the book on the screen was read [ms since 1970], where this device kept it; null where it is the server's. */
+export const bookAsOf = signal<number | null>(null);
 export const loadState = signal<"loading" | "ready" | "error">("loading");
 /** why the last reading failed, in words */
 export const loadError = signal<string | null>(null);
@@ -67,6 +71,25 @@ export function workAhead(work: Ahead): void {
   ahead = work;
 }
 
+/** How long a server may take for the book until the kept one is shown meanwhile [ms]. */
+const LATE = 4_000;
+
+/** Shows the book that this device kept, where there is none on the screen. @returns whether one is there now */
+async function showKept(signal: AbortSignal): Promise<boolean> {
+  const kept = currentBook.peek() ? null : await keptBook();
+  if (kept && !signal.aborted && !currentBook.peek())
+    batch(() => {
+      bookAsOf.value = kept.at;
+      currentBook.value = kept.book;
+      isDemo.value = kept.isDemo;
+      showIn(kept.units);
+    });
+  return currentBook.peek() !== null;
+}
+
+/** HTTP 401, Unauthorized: this device was revoked, and must not show the book any more. */
+const NOT_PAIRED = 401;
+
 let reading = new AbortController();
 
 /** Reads the whole book again; the old one stays on the screen until the new one is there. A later reading replaces one under way. */
@@ -75,6 +98,7 @@ export async function reload(): Promise<void> {
   reading = new AbortController();
   const { signal } = reading;
   loadState.value = "loading";
+  const late = setTimeout(() => void showKept(signal), LATE);
   try {
     const [state, ...lists] = await Promise.all([
       api.get<BookState>("/bench", { signal }),
@@ -84,16 +108,24 @@ export async function reload(): Promise<void> {
     const read = Object.fromEntries(COLLECTION_NAMES.map((name, i) => [name, lists[i]])) as unknown as Book;
     if (!currentBook.peek()) await ahead(read, signal);
     if (signal.aborted) return;
-    currentBook.value = read;
-    isDemo.value = state.demo;
-    showIn(state.units);
-    loadError.value = null;
-    loadState.value = "ready";
+    batch(() => {
+      bookAsOf.value = null;
+      currentBook.value = read;
+      isDemo.value = state.demo;
+      showIn(state.units);
+      loadError.value = null;
+      loadState.value = "ready";
+    });
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     if (signal.aborted) return;
+    if (error.status === NOT_PAIRED) forgetEntries();
+    const isShown = error.status === 0 && (await showKept(signal));
+    if (signal.aborted) return;
     loadError.value = error.message;
-    loadState.value = "error";
+    loadState.value = isShown && bookAsOf.peek() !== null ? "ready" : "error";
+  } finally {
+    clearTimeout(late);
   }
 }
 

@@ -3,6 +3,7 @@ import type { Stored } from "../../shared/model/record.ts";
 import { ApiError, api } from "./api.ts";
 import { drop, keep } from "./book.ts";
 import { notice } from "./notice.ts";
+import { newKey } from "./waiting/key.ts";
 import { wasWritten } from "./write.ts";
 
 /** A record on its way to the server. */
@@ -34,13 +35,19 @@ async function takeBack<T>(name: CollectionName, before: Stored<T> | null, store
  * @param name - its collection
  * @param before - the record that it corrects, at the revision that was corrected; null adds one
  * @param data - what is stored
+ * @param key - under which the server stores it once, however often it is sent
  */
-export function sendRecord<T>(name: CollectionName, before: Stored<T> | null, data: unknown): Sending<T> {
+export function sendRecord<T>(
+  name: CollectionName,
+  before: Stored<T> | null,
+  data: unknown,
+  key = newKey(),
+): Sending<T> {
   let discarded = false;
   const send = () =>
     before
-      ? api.put<Stored<T>>(`/${name}/${encodeURIComponent(before.id)}`, data, before.revision)
-      : api.post<Stored<T>>(`/${name}`, data);
+      ? api.put<Stored<T>>(`/${name}/${encodeURIComponent(before.id)}`, data, before.revision, { key })
+      : api.post<Stored<T>>(`/${name}`, data, { key });
   const run = async () => {
     try {
       const stored = await send();
@@ -65,6 +72,9 @@ export function sendRecord<T>(name: CollectionName, before: Stored<T> | null, da
   };
 }
 
+/** Code of a save that got no answer, in a browser that keeps nothing. */
+export const NOT_KEPT = "not-kept";
+
 const KEPT = "What you typed is kept.";
 const PERHAPS_STORED = "It may be in the book all the same: look in the list before you save it again.";
 
@@ -75,7 +85,8 @@ const PERHAPS_STORED = "It may be in the book all the same: look in the list bef
  */
 export function saveProblem(error: ApiError, isNew: boolean): string {
   if (error.status !== 0) return error.message;
-  return [error.message, KEPT, isNew && error.code !== "unreachable" ? PERHAPS_STORED : ""]
+  const kept = error.code === NOT_KEPT ? "" : KEPT;
+  return [error.message, kept, isNew && error.code !== "unreachable" ? PERHAPS_STORED : ""]
     .filter(Boolean)
     .join(" ");
 }

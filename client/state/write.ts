@@ -42,7 +42,7 @@ export async function removeRecord(name: CollectionName, record: Stored<unknown>
 /** Shows a record that was written, so that it can be undone. */
 export function wasWritten(
   name: CollectionName,
-  before: Stored<unknown> | null,
+  before: Pick<Stored<unknown>, "revision"> | null,
   stored: Stored<unknown>,
 ): void {
   keep(name, stored);

@@ -9,10 +9,10 @@ export const isOverNetwork = (request: Request): boolean => request.secure;
 export const PAIRING_PAGE = "/pair";
 const READS = new Set(["GET", "HEAD"]);
 
-/** The page that pairs, its scripts and styles, and what it sends. */
+/** The page that pairs, its scripts and styles, and what it sends; and the icons, which a home screen fetches without the cookie. */
 const isForStrangers = ({ method, path }: Request, api: string): boolean =>
   READS.has(method)
-    ? path === PAIRING_PAGE || path.startsWith("/assets/")
+    ? path === PAIRING_PAGE || /^\/(?:assets|icons)\//.test(path)
     : method === "POST" && path === `${api}/pairing`;
 
 /**

@@ -104,7 +104,7 @@ export async function timedMoves(page: Page, session: CDPSession): Promise<Moves
 
 /** Drags the handle of the gap in Match with other builds laid over and all readings shown. */
 export async function timedDrag(browser: Browser, address: string, book: CrowdedBook): Promise<DragTimes> {
-  const context = await browser.newContext({ baseURL: address, viewport: SCREEN });
+  const context = await browser.newContext({ baseURL: address, viewport: SCREEN, serviceWorkers: "block" });
   const page = await context.newPage();
   const still = watchedNetwork(page);
   await page.goto(book.path);

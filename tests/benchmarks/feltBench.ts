@@ -71,7 +71,7 @@ async function throttled(context: BrowserContext, page: Page, slower: number): P
 }
 
 async function visited(browser: Browser, address: string, slower: number): Promise<Arrival> {
-  const context = await browser.newContext({ baseURL: address, viewport: SCREEN });
+  const context = await browser.newContext({ baseURL: address, viewport: SCREEN, serviceWorkers: "block" });
   const page = await context.newPage();
   await throttled(context, page, slower);
   await page.addInitScript(note);
@@ -142,7 +142,7 @@ async function changes(page: Page, still: () => Promise<void>) {
 export async function timedFelt(browser: Browser, address: string): Promise<FeltTimes> {
   const first = await arrival(browser, address, 1);
   const slow = await arrival(browser, address, SLOWER);
-  const context = await browser.newContext({ baseURL: address, viewport: SCREEN });
+  const context = await browser.newContext({ baseURL: address, viewport: SCREEN, serviceWorkers: "block" });
   const page = await context.newPage();
   const still = watchedNetwork(page);
   await page.goto("/match");

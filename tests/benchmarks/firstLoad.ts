@@ -47,7 +47,8 @@ async function weightOf(came: readonly Came[]): Promise<{ readonly files: number
 
 /** Opens Match in a browser that has nothing kept, waits until nothing more is asked for, and weighs the script that came. */
 export async function firstLoad(browser: Browser, address: string): Promise<FirstLoad> {
-  const context = await browser.newContext({ baseURL: address });
+  // What is kept for use without the server comes later, once the page rests.
+  const context = await browser.newContext({ baseURL: address, serviceWorkers: "block" });
   const page = await context.newPage();
   const still = watchedNetwork(page);
   await page.goto("/match");

@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { exportCsv } from "#client/views/bench/list/exportCsv.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
+import { axeFindings } from "./support/audit.ts";
 import { eventually } from "./support/eventually.ts";
 import { useOwnServer } from "./support/ownServer.ts";
 import { PHONE, useScreens } from "./support/page.ts";
@@ -234,28 +235,34 @@ describe("Bench, a correction", () => {
     await eventually(() => difference.textContent()).toBe(`Slide 1, slid${value} ${unit}44.5 °`);
   });
 
-  it("made over someone else's says so, reads theirs in and keeps the typed values in sight", async () => {
+  it("made over someone else's says so, shows both field by field, and saves what is chosen of each", async () => {
     const [test] = (await ask<{ items: Stored[] }>("/tests?kind=motor&limit=1")).items;
     const page = await screens.open(at(`/bench/${test.id}`), { allowed: REFUSED });
     await page.getByLabel("Title").fill("mine");
+    await page.getByLabel("Note").fill("noted here");
+    const theirs = { ...test.data, title: "theirs", date: "2026-02-03" };
     await ask(`/tests/${test.id}`, {
       method: "PUT",
       headers: { "If-Match": `"${test.revision}"` },
-      body: JSON.stringify({ ...test.data, title: "theirs" }),
+      body: JSON.stringify(theirs),
     });
     await save(page, "Save the correction");
-    await page.getByText("someone changed this test meanwhile").waitFor();
-    expect(await page.getByLabel("Title").inputValue()).toBe("mine");
-    await page.getByRole("button", { name: /Reload it/ }).click();
-    const difference = page.locator(".problem .bench-differences tr", { hasText: "Title" });
-    await difference.waitFor();
-    await eventually(() => difference.textContent()).toBe("Titleminetheirs");
-    await eventually(() => page.getByLabel("Title").inputValue()).toBe("theirs");
-    await page.getByRole("button", { name: "Put mine back" }).click();
-    await eventually(() => page.getByLabel("Title").inputValue()).toBe("mine");
+    await page.getByText("changed elsewhere meanwhile").waitFor();
+    const row = (label: string) => page.locator(".merge tr", { hasText: label });
+    await eventually(() => row("Title").textContent()).toBe("Title changed by both mine theirs");
+    await eventually(() => row("Note").textContent()).toMatch(/^Note changed by you noted here /);
+    await eventually(() => row("Date").textContent()).toMatch(/changed elsewhere/);
+    expect(await axeFindings(page)).toEqual([]);
+    const put = page.getByRole("button", { name: "Put the chosen ones into the form" });
+    expect(await put.getAttribute("aria-disabled")).toBe("true");
+    expect(await page.getByRole("textbox", { name: "Title" }).inputValue()).toBe("mine");
+    await page.getByRole("radio", { name: "Title, the book says: theirs" }).check();
+    await put.click();
+    await eventually(() => page.locator(".merge").count()).toBe(0);
     await save(page, "Save the correction");
     await page.locator(".bench-saved").waitFor();
-    expect((await ask<Stored>(`/tests/${test.id}`)).data.title).toBe("mine");
+    const { data } = await ask<Stored>(`/tests/${test.id}`);
+    expect(data).toEqual({ ...theirs, note: "noted here" });
   });
 });
 

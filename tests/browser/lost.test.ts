@@ -41,19 +41,20 @@ const storedPulls = async () =>
   );
 
 describe("a server that never answers a save", () => {
-  it("leaves the form as it was typed, and says that it is kept and may be stored", async () => {
+  it("leaves the test waiting, and it is stored once", async () => {
     const page = await pullForm();
     const held = await heldWrites(page);
     await button(page, "Save the test").click();
     await eventually(() => held.length).toBe(1);
     expect(await button(page, "Saving…").isDisabled()).toBe(true);
     await page.clock.fastForward(PATIENCE);
-    await eventually(() => page.locator(".bench-summary").textContent()).toMatch(
-      /The server has not answered for 20 s\. What you typed is kept\. It may be in the book all the same/,
-    );
-    expect(await button(page, "Save the test").isEnabled()).toBe(true);
-    await page.reload();
-    await eventually(() => page.getByLabel("pull 1, held").inputValue()).toMatch(/^410/);
+    await eventually(() => page.locator(".waiting").textContent()).toContain("pull that is held back");
+    await page.unroute("**/api/v1/**");
+    await button(page, "Try now").click();
+    await eventually(() => page.locator(".waiting").count()).toBe(0);
+    expect(await storedPulls()).toHaveLength(1);
+    const [{ id }] = await storedPulls();
+    await fetch(at(`/api/v1/tests/${id}`), { method: "DELETE" });
   });
 
   it("says so in the list where the form was discarded meanwhile", async () => {

@@ -143,7 +143,7 @@ describe("A part's form that is left", () => {
     await eventually(() => page.getByRole("textbox", { name: /Speed constant/ }).inputValue()).toBe("");
   });
 
-  it("open on two screens, saved on one: the other is told, keeps what was typed, and may save it over", async () => {
+  it("open on two screens, saved on one: the other shows both, and saves what is chosen of each", async () => {
     const build = (await records("builds")).find((each) => /second rotor/.test(String(each.data.name)));
     const first = await screens.open(`/parts/builds/${build?.id}`);
     const second = await screens.open(`/parts/builds/${build?.id}`, { allowed: /412/ });
@@ -153,9 +153,10 @@ describe("A part's form that is left", () => {
     await first.getByText("saved", { exact: true }).waitFor();
     await fill(second, "Mass, everything on board", "574 g");
     await save(second);
-    await second.getByText("changed meanwhile, on another screen").waitFor();
-    await second.getByRole("button", { name: /^Keep mine/ }).click();
-    await second.getByText("changed meanwhile, on another screen").waitFor({ state: "detached" });
+    await second.getByText("changed elsewhere meanwhile").waitFor();
+    await second.getByRole("radio", { name: /^Mass, everything on board, you typed: 574/ }).check();
+    await second.getByRole("button", { name: "Put the chosen ones into the form" }).click();
+    await second.getByText("changed elsewhere meanwhile").waitFor({ state: "detached" });
     expect(await second.getByLabel("Mass, everything on board").first().inputValue()).toBe("574 g");
     await fill(second, "Mass, everything on board", before);
     await save(second);

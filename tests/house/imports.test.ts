@@ -2,12 +2,13 @@ import { describe, expect, it } from "vitest";
 import { readHouse, readSource, type SourceFile } from "./support/modules.ts";
 import { unreached } from "./support/reach.ts";
 
-/** What a user starts: the server, its worker threads, the page, the page that pairs a device, the making of the demo, the build. */
+/** What a user starts: the server, its worker threads, the page, the page that pairs a device, what keeps the pages, the making of the demo, the build. */
 const ENTRIES = [
   "server/main.ts",
   "server/threads/worker.ts",
   "client/main.tsx",
   "client/pair/main.tsx",
+  "client/offline/serviceWorker.ts",
   "seed-data/generate.ts",
   "server/backup.ts",
   "server/predict.ts",

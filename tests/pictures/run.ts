@@ -3,6 +3,7 @@ import { join, resolve } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { buildSite, withServer } from "../benchmarks/site.ts";
 import { findChromium } from "../browser/support/chromium.ts";
+import { drawIcons } from "./icons.ts";
 
 const OUT = resolve("docs", "pictures");
 /** All pictures together: they travel with every copy of the repository [bytes]. */
@@ -92,6 +93,7 @@ async function take(browser: Browser, address: string, picture: Picture): Promis
     colorScheme: "light",
     reducedMotion: "reduce",
     baseURL: address,
+    serviceWorkers: "block",
   });
   context.setDefaultTimeout(PATIENCE);
   const page = await context.newPage();
@@ -106,12 +108,13 @@ async function take(browser: Browser, address: string, picture: Picture): Promis
   return webp.length;
 }
 
-/** Takes every picture of the docs from the demo as it is shipped. */
+/** Takes every picture of the docs from the demo as it is shipped, and draws the icons. */
 async function takeAll(address: string): Promise<void> {
   for (const old of readdirSync(OUT)) rmSync(join(OUT, old));
   const browser = await chromium.launch({ executablePath: findChromium(), args: ["--no-sandbox"] });
   let whole = 0;
   try {
+    await drawIcons(browser);
     for (const picture of PICTURES) {
       const bytes = await take(browser, address, picture);
       whole += bytes;

@@ -14,7 +14,7 @@ const NEW = /^new\/([\w-]+)$/;
 
 /** Bench: the list of tests, a new test of some kind, an import, or one test to correct, as the address says. */
 export default function BenchView() {
-  const { id } = route.value;
+  const { id, query } = route.value;
   if (id === null) return <TestList />;
   if (id === "import") return <Later load={importing} what="Import from CSV" props={{}} />;
   if (id === "archive") return <Later load={archive} what="Archive and backup" props={{}} />;
@@ -22,6 +22,7 @@ export default function BenchView() {
   if (id === "devices") return <Later load={devices} what="Devices" props={{}} />;
   const wanted = NEW.exec(id)?.[1];
   const kind = KIND_ORDER.find((known) => known === wanted);
-  if (kind) return <NewTest key={kind} kind={kind} />;
+  const waiting = query.get("waiting");
+  if (kind) return <NewTest key={`${kind} ${waiting}`} kind={kind} waiting={waiting} />;
   return <CorrectTest key={id} id={id} />;
 }

@@ -1,45 +1,85 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Stored } from "../../../shared/model/record.ts";
 import { ApiError, api } from "../../state/api.ts";
-import { keep } from "../../state/book.ts";
+import { currentBook, keep } from "../../state/book.ts";
+import { Merge } from "../../ui/merge/Merge.tsx";
+import { type Conflict, threeWay } from "../../ui/merge/threeWay.ts";
 import { Problem } from "../../ui/Problem.tsx";
+import { differencesOf } from "./changes.ts";
+import { draftOf, type FormState } from "./draft.ts";
+import { merged } from "./merge.ts";
 import type { FormSpec } from "./spec.ts";
 
 type Subject = Stored<Record<string, unknown>>;
 
 interface OutdatedProps {
   readonly form: FormSpec;
-  readonly id: string;
-  /** the record as the book has it now; `mine`: what was typed stays in the form */
-  readonly onRead: (newer: Subject, mine: boolean) => void;
+  /** as it was corrected */
+  readonly record: Subject;
+  /** what is typed */
+  readonly state: FormState;
+  /** the record as the book has it now, and what the form is to show over it */
+  readonly onMerge: (newer: Subject, state: FormState) => void;
 }
 
-/** Someone else changed the record first: theirs can be shown, or what was typed here kept to be saved over it. */
-export function Outdated({ form, id, onRead }: OutdatedProps) {
+interface Both {
+  readonly newer: Subject;
+  readonly conflicts: readonly Conflict[];
+}
+
+/** What is typed beside what the book says now, both against what both began with. */
+async function readBoth({ form, record, state }: OutdatedProps): Promise<Both> {
+  const path = `/${form.collection}/${encodeURIComponent(record.id)}/revisions`;
+  const { items } = await api.get<{ items: readonly Subject[] }>(path);
+  const newer = items[items.length - 1];
+  keep(form.collection, newer);
+  const began = items.find(({ revision }) => revision === record.revision);
+  const conflicts = threeWay(
+    began ? draftOf(form, began.data) : null,
+    state,
+    draftOf(form, newer.data),
+    (before, after) => differencesOf(form, before, after, currentBook.peek()),
+  );
+  return { newer, conflicts };
+}
+
+/** Someone else changed the record first: both stand side by side, and are merged field by field. */
+export function Outdated(props: OutdatedProps) {
+  const { form, state, onMerge } = props;
+  const [both, setBoth] = useState<Both | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
-  const read = async (mine: boolean) => {
+  const read = async () => {
+    setFailure(null);
     try {
-      const newer = await api.get<Subject>(`/${form.collection}/${encodeURIComponent(id)}`);
-      keep(form.collection, newer);
-      onRead(newer, mine);
+      setBoth(await readBoth(props));
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setFailure(error.message);
     }
   };
+  useEffect(() => {
+    void read();
+  }, []);
   return (
     <Problem
-      message={`Not saved: this ${form.one} was changed meanwhile, on another screen. What you typed is kept.`}
+      message={`Not saved: this ${form.one} was changed elsewhere meanwhile. What you typed is kept. Choose field by field, then save.`}
     >
-      <p class="bench-buttons">
-        <button type="button" onClick={() => void read(true)}>
-          Keep mine; Save then writes over the other
-        </button>
-        <button type="button" onClick={() => void read(false)}>
-          Show the other, leave mine
-        </button>
-      </p>
-      {failure && <p class="field-error">{failure}</p>}
+      {both && (
+        <Merge
+          conflicts={both.conflicts}
+          onMerge={(choices) =>
+            onMerge(both.newer, merged(form, state, draftOf(form, both.newer.data), choices))
+          }
+        />
+      )}
+      {failure && (
+        <p class="field-error">
+          {failure}{" "}
+          <button type="button" class="plain" onClick={() => void read()}>
+            Try again
+          </button>
+        </p>
+      )}
     </Problem>
   );
 }

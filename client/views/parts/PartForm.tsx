@@ -5,7 +5,9 @@ import { href, navigate, stayer } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
 import { forgetDraft } from "../../state/drafts.ts";
 import { notice } from "../../state/notice.ts";
-import { type Sending, saveProblem, sendRecord } from "../../state/sendRecord.ts";
+import { type Saving, saveRecord } from "../../state/saveRecord.ts";
+import { saveProblem } from "../../state/sendRecord.ts";
+import type { Waiting } from "../../state/waiting/list.ts";
 import { AskBeforeSaving, type Question } from "../../ui/AskBeforeSaving.tsx";
 import { AsLeft } from "../../ui/AsLeft.tsx";
 import { withArticle } from "../../ui/article.ts";
@@ -32,6 +34,14 @@ interface Props {
   readonly form: FormSpec;
   /** null: a new one */
   readonly record: Stored<Data> | null;
+  /** what waits for the server and is opened again; null where nothing does */
+  readonly waiting: Waiting | null;
+}
+
+/** The record as a correction of it waits. */
+function asWaiting(record: Stored<Data> | null, waiting: Waiting | null): Stored<Data> | null {
+  if (!(record && waiting?.before)) return record;
+  return { ...record, revision: waiting.before.revision, data: waiting.data };
 }
 
 /** Brings the first field that was refused onto the screen, ready to be typed in. */
@@ -42,12 +52,19 @@ function goToFirst(page: HTMLElement | null): void {
 }
 
 /** Adds or corrects one part or build; every refusal stands beside its field. It corrects the record as it was when the form opened: one changed meanwhile is refused. */
-export function PartForm({ form, record: now }: Props) {
-  const [record, setRecord] = useState(now);
-  const { state, editing, read, errors, setRefused, submit, kept, startOver } = useEditing(form, record);
-  const [trouble, setTrouble] = useState<string | null>(null);
-  const [sending, setSending] = useState<Sending<Data> | null>(null);
-  const [outdated, setOutdated] = useState(false);
+export function PartForm({ form, record: now, waiting: found }: Props) {
+  // Sent while the form is open, it is corrected all the same.
+  const [waiting] = useState(found);
+  const [record, setRecord] = useState(() => asWaiting(now, waiting));
+  const editor = useEditing(form, record, waiting);
+  const { state, editing, read, errors, setRefused, submit, kept, startOver, put } = editor;
+  const refusal = waiting?.refusal ?? null;
+  const isOutdated = refusal?.status === CHANGED_MEANWHILE;
+  const [trouble, setTrouble] = useState(
+    refusal && !isOutdated ? refusalSentence(form, refusal.fields, refusal.message) : null,
+  );
+  const [sending, setSending] = useState<Saving<Data> | null>(null);
+  const [outdated, setOutdated] = useState(isOutdated);
   const [questions, setQuestions] = useState<readonly Question[] | null>(null);
   const page = useRef<HTMLFormElement>(null);
   const refuse = (list: readonly FieldError[], message: string) => {
@@ -62,14 +79,16 @@ export function PartForm({ form, record: now }: Props) {
     if (refused.length > 0) return refuse(refused, "");
     const found = isConfirmed ? [] : questionsOn(form, state, data);
     if (found.length > 0) return setQuestions(found);
-    const under = sendRecord(form.collection, record, data);
+    const under = saveRecord(form.collection, record, data, waiting);
     setSending(under);
     const isHere = stayer();
     try {
       const saved = await under.outcome;
       if (!saved) return;
-      forgetDraft(addressOf(form, record));
-      if (isHere()) navigate("parts", null, { saved: `${form.collection}/${saved.id}` });
+      forgetDraft(addressOf(form, record, waiting));
+      if (!isHere()) return;
+      if ("waits" in saved) navigate("parts");
+      else navigate("parts", null, { saved: `${form.collection}/${saved.stored.id}` });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       const why = saveProblem(error, record === null);
@@ -84,7 +103,7 @@ export function PartForm({ form, record: now }: Props) {
   };
   const discard = () => {
     sending?.discard();
-    forgetDraft(addressOf(form, record));
+    forgetDraft(addressOf(form, record, waiting));
   };
   const title = record ? String(record.data.name) : `Add ${withArticle(form.one)}`;
   const history = record && <History form={form} record={record} />;
@@ -112,11 +131,13 @@ export function PartForm({ form, record: now }: Props) {
       {outdated && record && (
         <Outdated
           form={form}
-          id={record.id}
-          onRead={(newer, mine) => {
+          record={record}
+          state={state}
+          onMerge={(newer, merged) => {
             setOutdated(false);
+            setTrouble(null);
             setRecord(newer);
-            if (!mine) startOver(newer);
+            put(merged, newer.revision);
           }}
         />
       )}
@@ -134,9 +155,9 @@ export function PartForm({ form, record: now }: Props) {
           <a class="button" href={href("parts")} onClick={discard}>
             Cancel
           </a>
-          {record && <DuplicatePart form={form} record={record} />}
-          {record && <RetirePart form={form} record={record} onStored={setRecord} />}
-          {record && <RemovePart form={form} record={record} />}
+          {record && !waiting && <DuplicatePart form={form} record={record} />}
+          {record && !waiting && <RetirePart form={form} record={record} onStored={setRecord} />}
+          {record && !waiting && <RemovePart form={form} record={record} />}
         </div>
       )}
       {history}

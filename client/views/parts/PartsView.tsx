@@ -2,7 +2,9 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { offered, withdrawnOf } from "../../../shared/model/withdrawn.ts";
 import { href, route } from "../../app/router.ts";
+import { WaitingList } from "../../app/waiting/WaitingList.tsx";
 import { currentBook } from "../../state/book.ts";
+import { waitingFor, waitingUnder } from "../../state/waiting/list.ts";
 import { withArticle } from "../../ui/article.ts";
 import { downloadText } from "../../ui/download.ts";
 import { Empty } from "../../ui/Empty.tsx";
@@ -23,10 +25,16 @@ export default function PartsView() {
   const form = FORMS.find((each) => each.collection === collection);
   const list = { label: "Show parts and builds", href: href("parts") };
   if (!form) return <Empty title={`There are no “${collection}” here.`} action={list} />;
-  if (!id || id === "new") return <PartForm key={`${collection} new`} form={form} record={null} />;
+  if (!id || id === "new") {
+    const key = route.value.query.get("waiting");
+    const item = key === null ? null : waitingUnder(key);
+    const waiting = item?.collection === form.collection ? item : null;
+    return <PartForm key={`${collection} new ${key}`} form={form} record={null} waiting={waiting} />;
+  }
   const record = recordsOf(book, form).find((each) => each.id === id);
   if (!record) return <Empty title={`The bench book has no such ${form.one}.`} action={list} />;
-  return <PartForm key={record.id} form={form} record={record} />;
+  const waiting = waitingFor(form.collection, id);
+  return <PartForm key={record.id} form={form} record={record} waiting={waiting} />;
 }
 
 function recordsOf(book: Book, form: FormSpec) {
@@ -45,6 +53,7 @@ function Lists({ book }: { book: Book }) {
       <p class="quiet">
         Tests are logged on the <a href={href("bench")}>Bench</a>; what they are logged for stands here.
       </p>
+      <WaitingList />
       <div class="parts-lists">
         {FORMS.map((form) => (
           <section key={form.collection} aria-label={form.many}>

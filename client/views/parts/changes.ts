@@ -1,6 +1,6 @@
 import type { Book } from "../../../shared/book/book.ts";
 import type { Difference } from "../../ui/Differences.tsx";
-import { type Draft, draftOf, fieldsOf } from "./draft.ts";
+import { type Draft, draftOf, type FormState, fieldsOf } from "./draft.ts";
 import { uncertaintyPath } from "./numbers.ts";
 import type { FieldSpec, FormSpec, SingleSpec } from "./spec.ts";
 
@@ -54,16 +54,20 @@ function otherChanges(form: FormSpec, before: unknown, after: unknown): Differen
   });
 }
 
-/** @returns what one state of a part says otherwise than another, field by field in the order of its form, numbers in their units */
-export function changesOf(form: FormSpec, before: unknown, after: unknown, book: Book | null): Difference[] {
-  const [was, is] = [draftOf(form, before), draftOf(form, after)];
+/** @returns what one state of a form says otherwise than another, field by field in the form's order, numbers in their units */
+export function differencesOf(
+  form: FormSpec,
+  was: FormState,
+  is: FormState,
+  book: Book | null,
+): Difference[] {
   const rows = Object.fromEntries(
     Object.keys({ ...was.rows, ...is.rows }).map((path) => [
       path,
       Math.max(was.rows[path] ?? 0, is.rows[path] ?? 0),
     ]),
   );
-  const changed = namesOf(form, rows)
+  return namesOf(form, rows)
     .filter(({ path }) => (was.values[path] ?? "") !== (is.values[path] ?? ""))
     .map((named) => ({
       path: named.path,
@@ -71,5 +75,10 @@ export function changesOf(form: FormSpec, before: unknown, after: unknown, book:
       before: textFor(named, was.values, book),
       after: textFor(named, is.values, book),
     }));
+}
+
+/** @returns what one state of a part says otherwise than another, what has no field of its form included */
+export function changesOf(form: FormSpec, before: unknown, after: unknown, book: Book | null): Difference[] {
+  const changed = differencesOf(form, draftOf(form, before), draftOf(form, after), book);
   return [...changed, ...otherChanges(form, before, after)];
 }

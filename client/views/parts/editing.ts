@@ -3,6 +3,7 @@ import type { FieldError } from "../../../shared/model/api/errors.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { settledText } from "../../../shared/units/settled.ts";
 import { forgetDraft, type Kept, keepDraft, keptDraft } from "../../state/drafts.ts";
+import { draftOfWaiting, type Waiting } from "../../state/waiting/list.ts";
 import { draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
 import { followsFrom, withFollowing } from "./follow.ts";
 import { type NumericSpec, numberAt } from "./numbers.ts";
@@ -18,7 +19,8 @@ export function errorsOf(list: readonly FieldError[]): Errors {
 }
 
 /** @returns under which what is typed is kept */
-export function addressOf(form: FormSpec, record: Subject): string {
+export function addressOf(form: FormSpec, record: Subject, waiting: Waiting | null): string {
+  if (waiting) return draftOfWaiting(waiting);
   return `${form.collection}/${record?.id ?? "new"}`;
 }
 
@@ -39,11 +41,12 @@ export function keptOver(address: string, revision: number | null): Kept<FormSta
 }
 
 /** The fields' state, kept until it is saved. */
-function useKept(form: FormSpec, record: Subject) {
-  const address = addressOf(form, record);
+function useKept(form: FormSpec, record: Subject, waiting: Waiting | null) {
+  const address = addressOf(form, record, waiting);
   const revision = record?.revision ?? null;
   const [kept, setKept] = useState(() => keptOver(address, revision));
-  const [state, setState] = useState<FormState>(() => kept?.content ?? draftOf(form, record?.data ?? {}));
+  const dataOf = (subject: Subject) => subject?.data ?? waiting?.data ?? {};
+  const [state, setState] = useState<FormState>(() => kept?.content ?? draftOf(form, dataOf(record)));
   const update = (next: (now: FormState) => FormState) =>
     setState((now) => {
       const changed = next(now);
@@ -53,9 +56,13 @@ function useKept(form: FormSpec, record: Subject) {
   const reset = (subject: Subject) => {
     forgetDraft(address);
     setKept(null);
-    setState(draftOf(form, subject?.data ?? {}));
+    setState(draftOf(form, dataOf(subject)));
   };
-  return { state, update, reset, kept };
+  const replace = (next: FormState, over: number) => {
+    keepDraft(address, next, over);
+    setState(next);
+  };
+  return { state, update, reset, replace, kept, base: dataOf(record) };
 }
 
 /** What a form's fields show, and the ways to change it. */
@@ -73,13 +80,17 @@ export interface Editing {
   readonly dropRow: (spec: ListSpec, at: number) => void;
 }
 
-/** A form's state, what is wrong with it, and the ways to change it. */
-export function useEditing(form: FormSpec, record: Subject) {
-  const { state, update, reset, kept } = useKept(form, record);
-  const [refused, setRefused] = useState<Errors>({});
+/**
+ * A form's state, what is wrong with it, and the ways to change it.
+ *
+ * @param waiting - what waits for the server and is opened again; null where nothing does
+ */
+export function useEditing(form: FormSpec, record: Subject, waiting: Waiting | null) {
+  const { state, update, reset, replace, kept, base } = useKept(form, record, waiting);
+  const [refused, setRefused] = useState<Errors>(() => errorsOf(waiting?.refusal?.fields ?? []));
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [submitted, setSubmitted] = useState(false);
-  const read = useMemo(() => readForm(form, state, record?.data ?? {}), [form, state, record]);
+  const read = useMemo(() => readForm(form, state, base), [form, state, base]);
   const own = read.refused.filter(({ path }) => submitted || left.has(path));
   const errors: Errors = { ...refused, ...errorsOf(own) };
   const clear = () => {
@@ -121,5 +132,10 @@ export function useEditing(form: FormSpec, record: Subject) {
     clear();
     reset(subject);
   };
-  return { state, editing, read, errors, setRefused, submit: () => setSubmitted(true), kept, startOver };
+  const put = (next: FormState, revision: number) => {
+    clear();
+    replace(next, revision);
+  };
+  const submit = () => setSubmitted(true);
+  return { state, editing, read, errors, setRefused, submit, kept, startOver, put };
 }

@@ -5,10 +5,10 @@ import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll } from "vitest";
+import { PATIENCE } from "./eventually.ts";
 
 const root = new URL("../../..", import.meta.url).pathname;
 const PROGRAM = join(root, ".build", "browser-tests", "server", "main.js");
-const PATIENCE = 60_000;
 
 /** A server of a test file's own, with the demo in a data file of its own: it may be written to and started anew. */
 export interface OwnServer {
@@ -48,7 +48,7 @@ async function start({ port, lanPort, file }: Started): Promise<ChildProcess> {
   });
   await new Promise<void>((resolve, reject) => {
     const late = setTimeout(
-      () => reject(new Error("The server said no ready line within a minute.")),
+      () => reject(new Error("The server said no ready line within two minutes.")),
       PATIENCE,
     );
     server.once("exit", (code) => reject(new Error(`The server ended with ${code} before it was ready.`)));

@@ -10,6 +10,9 @@ import {
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
 import { PATIENCE } from "./eventually.ts";
 
+/** What the browser's driver itself says where it keeps a page from having a service worker. */
+const BLOCKED = /Service Worker registration blocked/;
+
 const ARGUMENTS = [
   "--no-sandbox",
   "--disable-gpu",
@@ -84,6 +87,8 @@ export function useScreens({ launch, server, keep = false }: ScreensOptions = {}
     const context = await browser.newContext({
       viewport: LAPTOP,
       reducedMotion: "reduce",
+      // Tests that need one say so: it would fetch the whole client for each of all these contexts.
+      serviceWorkers: "block",
       ...options,
       baseURL: server?.address ?? inject("address"),
     });
@@ -92,7 +97,8 @@ export function useScreens({ launch, server, keep = false }: ScreensOptions = {}
     page.on("pageerror", (error) => said.push(String(error)));
     page.on("console", (message) => {
       const counts = message.type() === "error" || message.type() === "warning";
-      if (counts && !allowed?.test(message.text())) said.push(message.text());
+      const isOurs = counts && !BLOCKED.test(message.text());
+      if (isOurs && !allowed?.test(message.text())) said.push(message.text());
     });
     await page.goto(path);
     await page.locator("main h1").first().waitFor();

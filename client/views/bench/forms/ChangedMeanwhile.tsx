@@ -1,11 +1,13 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { currentBook, keep } from "../../../state/book.ts";
-import { type Difference, Differences } from "../../../ui/Differences.tsx";
+import { Merge } from "../../../ui/merge/Merge.tsx";
+import { type Conflict, threeWay } from "../../../ui/merge/threeWay.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { differences } from "../record/differences.ts";
 import type { Draft } from "../record/draft.ts";
+import { merged } from "../record/merge.ts";
 import { shownText } from "../record/names.ts";
 import { writeDraft } from "../record/writeDraft.ts";
 import { change, type FormModel } from "./model.ts";
@@ -16,58 +18,65 @@ interface ChangedMeanwhileProps {
   readonly onDone: () => void;
 }
 
-interface Reloaded {
-  readonly typed: Draft;
-  readonly list: readonly Difference[];
+interface Both {
+  readonly theirs: Draft;
+  readonly revision: number;
+  readonly conflicts: readonly Conflict[];
 }
 
-/** Someone else corrected the test first: their state can be read in, what was typed here stays in sight beside it. */
+/** What is typed beside what the book says now, both against what both began with. */
+async function readBoth(form: FormModel, id: string): Promise<Both> {
+  const path = `/tests/${encodeURIComponent(id)}/revisions`;
+  const { items } = await api.get<{ items: readonly StoredOf<"tests">[] }>(path);
+  const record = items[items.length - 1];
+  keep("tests", record);
+  const parts = currentBook.value ?? undefined;
+  const began = items.find(({ revision }) => revision === form.revision.value);
+  const [mine, theirs] = [form.draft.value, writeDraft(record.data, parts)];
+  const show = shownText(form.spec, currentBook.value);
+  const conflicts = threeWay(began ? writeDraft(began.data, parts) : null, mine, theirs, (before, after) =>
+    differences(before, after, show),
+  );
+  return { theirs, revision: record.revision, conflicts };
+}
+
+/** Someone else corrected the test first: both corrections stand side by side, and are merged field by field. */
 export function ChangedMeanwhile({ form, id, onDone }: ChangedMeanwhileProps) {
-  const [reloaded, setReloaded] = useState<Reloaded | null>(null);
+  const [both, setBoth] = useState<Both | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
   const read = async () => {
+    setFailure(null);
     try {
-      const record = await api.get<StoredOf<"tests">>(`/tests/${encodeURIComponent(id)}`);
-      keep("tests", record);
-      const typed = form.draft.value;
-      const theirs = writeDraft(record.data, currentBook.value ?? undefined);
-      setReloaded({ typed, list: differences(typed, theirs, shownText(form.spec, currentBook.value)) });
-      form.revision.value = record.revision;
-      change(form, theirs);
+      setBoth(await readBoth(form, id));
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setFailure(error.message);
     }
   };
-  if (!reloaded) {
-    return (
-      <Problem message="Not saved: someone changed this test meanwhile. What you typed is kept.">
-        <p>
-          <button type="button" onClick={() => void read()}>
-            Reload it and keep what I typed in sight
-          </button>
-        </p>
-        {failure && <p class="field-error">{failure}</p>}
-      </Problem>
-    );
-  }
+  useEffect(() => {
+    void read();
+  }, []);
   return (
-    <Problem message="The form now shows what the book says. Where yours differs:">
-      <Differences differences={reloaded.list} before="You typed" after="The book says" />
-      <p class="bench-buttons">
-        <button
-          type="button"
-          onClick={() => {
-            change(form, reloaded.typed);
+    <Problem message="Not saved: this test was changed elsewhere meanwhile. What you typed is kept. Choose field by field, then save.">
+      {both && (
+        <Merge
+          conflicts={both.conflicts}
+          onMerge={(choices) => {
+            form.revision.value = both.revision;
+            form.problem.value = null;
+            change(form, merged(form.draft.value, both.theirs, choices));
             onDone();
           }}
-        >
-          Put mine back into the form
-        </button>
-        <button type="button" onClick={onDone}>
-          Go on with the book's
-        </button>
-      </p>
+        />
+      )}
+      {failure && (
+        <p class="field-error">
+          {failure}{" "}
+          <button type="button" class="plain" onClick={() => void read()}>
+            Try again
+          </button>
+        </p>
+      )}
     </Problem>
   );
 }

@@ -4,40 +4,44 @@ import { href, navigate } from "../../../app/router.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
 import { forgetDraft, keptDraft } from "../../../state/drafts.ts";
+import { waitingFor } from "../../../state/waiting/list.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import { dayText } from "../../../ui/moment.ts";
+import { Problem } from "../../../ui/Problem.tsx";
 import { nameOf } from "../list/partNames.ts";
 import { isDraftOf } from "../record/draft.ts";
 import { writeDraft } from "../record/writeDraft.ts";
 import { createForm } from "./model.ts";
 import { Revisions } from "./Revisions.tsx";
 import { TestForm } from "./TestForm.tsx";
+import { waitingForm } from "./waitingForm.ts";
 
 type Stored = StoredOf<"tests">;
 
 /** The test as the book on the screen has it, else asked of the server. */
-function useTest(id: string): { readonly test: Stored | null; readonly gone: boolean } {
+function useTest(id: string): { readonly test: Stored | null; readonly failure: ApiError | null } {
   const known = currentBook.value?.tests.find((test) => test.id === id) ?? null;
   const [asked, setAsked] = useState<Stored | null>(null);
-  const [gone, setGone] = useState(false);
+  const [failure, setFailure] = useState<ApiError | null>(null);
   const isKnown = known !== null;
   useEffect(() => {
     setAsked(null);
-    setGone(false);
+    setFailure(null);
     if (isKnown) return;
     api.get<Stored>(`/tests/${encodeURIComponent(id)}`).then(setAsked, (error: unknown) => {
       if (!(error instanceof ApiError)) throw error;
-      setGone(true);
+      setFailure(error);
     });
   }, [id, isKnown]);
-  return { test: known ?? asked, gone };
+  return { test: known ?? asked, failure };
 }
 
 /** A stored test: its readings can be corrected, what it said before stays readable below. */
 export function CorrectTest({ id }: { readonly id: string }) {
-  const { test, gone } = useTest(id);
+  const { test, failure } = useTest(id);
   if (test) return <Correction key={id} test={test} />;
-  if (!gone) return <p class="quiet">Reading the test…</p>;
+  if (failure?.status === 0) return <Problem message={failure.message} />;
+  if (!failure) return <p class="quiet">Reading the test…</p>;
   return (
     <Empty title="There is no such test." action={{ label: "To the list of tests", href: href("bench") }}>
       <p>It was taken out, or its address is not complete.</p>
@@ -46,6 +50,8 @@ export function CorrectTest({ id }: { readonly id: string }) {
 }
 
 function formOf(test: Stored, startOver: boolean) {
+  const item = waitingFor("tests", test.id);
+  if (item) return waitingForm(item, startOver);
   const address = `tests/${test.id}`;
   if (startOver) forgetDraft(address);
   const kept = keptDraft(address, isDraftOf(test.data.kind));
@@ -63,6 +69,7 @@ function Correction({ test }: { readonly test: Stored }) {
         test={test}
         sentence={`${nameOf(test.data)}, ${dayText(test.data.date)}`}
         onSaved={(record) => navigate("bench", null, { saved: record.id })}
+        onWaits={() => navigate("bench")}
         onDiscard={() => navigate("bench")}
         onStartOver={() => setForm(formOf(test, true))}
       />

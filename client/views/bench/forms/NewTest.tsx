@@ -3,15 +3,19 @@ import type { TestKind } from "../../../../shared/model/tests/index.ts";
 import { navigate, route } from "../../../app/router.ts";
 import { currentBook } from "../../../state/book.ts";
 import { forgetDraft, keptDraft } from "../../../state/drafts.ts";
+import { waitingUnder } from "../../../state/waiting/list.ts";
 import { isDraftOf } from "../record/draft.ts";
 import { KINDS } from "../record/kinds.ts";
 import { dayOf, firstDraft } from "./defaults.ts";
 import { createForm } from "./model.ts";
 import { TestForm } from "./TestForm.tsx";
+import { waitingForm } from "./waitingForm.ts";
 
 const PART_KEYS = ["build", "rotor", "diameter", "motor", "pack", "skirt", "surface", "gear"] as const;
 
-function newForm(kind: TestKind, startOver: boolean) {
+function newForm(kind: TestKind, waiting: string | null, startOver: boolean) {
+  const item = waiting === null ? null : waitingUnder(waiting);
+  if (item?.collection === "tests" && item.data.kind === kind) return waitingForm(item, startOver);
   const address = `tests/new/${kind}`;
   const { query } = route.peek();
   const parts = Object.fromEntries(
@@ -26,9 +30,15 @@ function newForm(kind: TestKind, startOver: boolean) {
   return createForm(address, firstDraft(book, asked), null);
 }
 
+interface NewTestProps {
+  readonly kind: TestKind;
+  /** the key of one that waits for the server and is opened again; null for another */
+  readonly waiting: string | null;
+}
+
 /** A new test, set up as the last one of its kind. */
-export function NewTest({ kind }: { readonly kind: TestKind }) {
-  const [form, setForm] = useState(() => newForm(kind, false));
+export function NewTest({ kind, waiting }: NewTestProps) {
+  const [form, setForm] = useState(() => newForm(kind, waiting, false));
   return (
     <TestForm
       key={form.id}
@@ -36,8 +46,9 @@ export function NewTest({ kind }: { readonly kind: TestKind }) {
       test={null}
       sentence={`New ${KINDS[kind].name.toLowerCase()}`}
       onSaved={(record) => navigate("bench", null, { saved: record.id })}
+      onWaits={() => navigate("bench")}
       onDiscard={() => navigate("bench")}
-      onStartOver={() => setForm(newForm(kind, true))}
+      onStartOver={() => setForm(newForm(kind, waiting, true))}
     />
   );
 }

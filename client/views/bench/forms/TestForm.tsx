@@ -22,7 +22,7 @@ import { KIND_FIELDS, KIND_PADS } from "./kindFields.ts";
 import { type FormModel, forget } from "./model.ts";
 import { RowTable } from "./RowTable.tsx";
 import { CommonFields } from "./Sections.tsx";
-import { save } from "./save.ts";
+import { STATUS_CHANGED, save } from "./save.ts";
 
 interface TestFormProps {
   readonly form: FormModel;
@@ -30,13 +30,16 @@ interface TestFormProps {
   /** the test that is corrected; null for a new one */
   readonly test: StoredOf<"tests"> | null;
   readonly onSaved: (record: StoredOf<"tests">) => void;
+  /** it waits on this device, for the server */
+  readonly onWaits: () => void;
   readonly onDiscard: () => void;
   readonly onStartOver: () => void;
 }
 
 /** The form of a test of any kind: readings first, what they say beside them, the circumstances below. */
-export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver }: TestFormProps) {
-  const [changed, setChanged] = useState(false);
+export function TestForm(props: TestFormProps) {
+  const { form, sentence, test, onSaved, onWaits, onDiscard, onStartOver } = props;
+  const [changed, setChanged] = useState(form.waiting?.refusal?.status === STATUS_CHANGED);
   const summary = useRef<HTMLDivElement>(null);
   useAboveKeyboard();
   const send = async (isConfirmed: boolean) => {
@@ -46,9 +49,12 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver
     if ("record" in saved) {
       forget(form);
       if (isHere()) onSaved(saved.record);
+    } else if ("waits" in saved) {
+      forget(form);
+      if (isHere()) onWaits();
     } else if ("changedMeanwhile" in saved) setChanged(true);
     else if ("refused" in saved) requestAnimationFrame(() => summary.current?.focus());
-    if (!("record" in saved || "discarded" in saved || isHere())) {
+    if (("changedMeanwhile" in saved || "refused" in saved) && !isHere()) {
       const why = form.problem.value ?? "Someone changed it meanwhile.";
       notice.value = `The test that you left was not saved. ${why} Open its form again to go on.`;
     }
@@ -90,7 +96,7 @@ export function TestForm({ form, sentence, test, onSaved, onDiscard, onStartOver
             {form.saving.value ? "Saving…" : test === null ? "Save the test" : "Save the correction"}
           </BusyButton>
           <button type="button" onClick={discard}>
-            Discard
+            {form.waiting ? "Leave it as it was" : "Discard"}
           </button>
         </div>
       )}

@@ -5,7 +5,8 @@ import type { NumberSpec } from "../../../../shared/units/readNumber.ts";
 import { settledText } from "../../../../shared/units/settled.ts";
 import { unitOf as unitShown } from "../../../../shared/units/showing.ts";
 import { forgetDraft, type Kept, keepDraft } from "../../../state/drafts.ts";
-import type { Sending } from "../../../state/sendRecord.ts";
+import type { Saving } from "../../../state/saveRecord.ts";
+import type { Waiting } from "../../../state/waiting/list.ts";
 import type { Question } from "../../../ui/AskBeforeSaving.tsx";
 import { type Draft, withCell, withField, withHole, withNewRow } from "../record/draft.ts";
 import { KINDS } from "../record/kinds.ts";
@@ -36,7 +37,9 @@ export interface FormModel {
   /** numbers that are asked about before it is saved; null while nothing is asked */
   readonly questions: Signal<readonly Question[] | null>;
   /** the test on its way to the server; null while none is */
-  readonly saving: Signal<Sending<BenchTest> | null>;
+  readonly saving: Signal<Saving<BenchTest> | null>;
+  /** what waits for the server and is corrected here; null where nothing does */
+  readonly waiting: Waiting | null;
 }
 
 let made = 0;
@@ -87,6 +90,7 @@ export function createForm(
     problem: signal(null),
     questions: signal(null),
     saving: signal(null),
+    waiting: null,
   };
 }
 

@@ -1,7 +1,8 @@
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { ApiError } from "../../../state/api.ts";
-import { saveProblem, sendRecord } from "../../../state/sendRecord.ts";
+import { saveRecord } from "../../../state/saveRecord.ts";
+import { saveProblem } from "../../../state/sendRecord.ts";
 import { formErrors } from "../record/fieldErrors.ts";
 import type { FormModel } from "./model.ts";
 import { questionsOn } from "./questions.ts";
@@ -17,14 +18,16 @@ export function tooLarge(data: unknown): string | null {
   return `This test takes ${formatFixed(size / MEGABYTE, 1)} MB to send, more than the 1 MB that the server takes. Save it as several tests with fewer rows each.`;
 }
 
-export type Saved =
+export type Outcome =
   | { readonly record: StoredOf<"tests"> }
   | { readonly changedMeanwhile: true }
+  | { readonly waits: true }
   | { readonly discarded: true }
   | { readonly asked: true }
   | { readonly refused: true };
 
-const STATUS_CHANGED = 412;
+/** HTTP 412, Precondition Failed: another revision is in the book. */
+export const STATUS_CHANGED = 412;
 
 /**
  * Sends what is typed. Whatever is refused stays as it was typed, with the server's word beside each field.
@@ -36,7 +39,7 @@ export async function save(
   form: FormModel,
   test: StoredOf<"tests"> | null,
   isConfirmed: boolean,
-): Promise<Saved> {
+): Promise<Outcome> {
   form.submitted.value = true;
   form.serverErrors.value = new Map();
   form.problem.value = null;
@@ -52,10 +55,12 @@ export async function save(
   if (questions.length > 0) return { asked: true };
   try {
     const revision = form.revision.value;
-    const sending = sendRecord("tests", test && revision !== null ? { ...test, revision } : null, data);
-    form.saving.value = sending;
-    const record = await sending.outcome;
-    return record ? { record } : { discarded: true };
+    const before = test && revision !== null ? { ...test, revision } : null;
+    const saving = saveRecord("tests", before, data, form.waiting);
+    form.saving.value = saving;
+    const saved = await saving.outcome;
+    if (!saved) return { discarded: true };
+    return "waits" in saved ? saved : { record: saved.stored };
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     if (error.status === STATUS_CHANGED) return { changedMeanwhile: true };

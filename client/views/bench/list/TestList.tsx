@@ -1,4 +1,5 @@
 import { go, href, navigate, route } from "../../../app/router.ts";
+import { WaitingList } from "../../../app/waiting/WaitingList.tsx";
 import { currentBook } from "../../../state/book.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
@@ -53,7 +54,7 @@ export function TestList() {
   const filters = filtersOf(query);
   const saved = query.get("saved");
   const tests = currentBook.value?.tests;
-  const { items, hasMore, failure, more } = usePages(filters, tests);
+  const { items, hasMore, failure, withoutServer, more } = usePages(filters, tests);
   const isEmpty = tests?.length === 0;
   const savedTest = tests?.find((test) => test.id === saved);
   return (
@@ -69,9 +70,15 @@ export function TestList() {
           </a>
         </p>
       )}
+      <WaitingList />
       <h2>{isEmpty ? "Log the first" : "Log a new one"}</h2>
       <NewButtons />
       {!isEmpty && <FilterBar filters={filters} />}
+      {withoutServer && (
+        <p class="quiet">
+          Without the server, the list holds what this device knows; tests struck out are missing.
+        </p>
+      )}
       {failure && <Problem message={`The list could not be read. ${failure}`} />}
       {items?.length === 0 && !isEmpty && (
         <p>

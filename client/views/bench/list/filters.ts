@@ -1,3 +1,4 @@
+import type { StoredOf } from "../../../../shared/model/record.ts";
 import { KIND_ORDER } from "../record/kinds.ts";
 
 /** What the list is narrowed to, as the address says it. */
@@ -33,4 +34,17 @@ export function pagePath(filters: Filters, limit: number, cursor: string | null)
   if (filters.text.trim()) query.set("q", filters.text.trim());
   if (cursor !== null) query.set("cursor", cursor);
   return `/tests?${query}`;
+}
+
+const descending = (a: string, b: string): number => (a < b ? 1 : a > b ? -1 : 0);
+
+/** @returns tests of the book on the screen that the list is narrowed to, in the list's order: for when no server answers */
+export function narrowed(tests: readonly StoredOf<"tests">[], filters: Filters): StoredOf<"tests">[] {
+  const [, key, id] = PART.exec(filters.part) ?? [];
+  const text = filters.text.trim().toLowerCase();
+  return tests
+    .filter(({ data }) => filters.kind === "" || data.kind === filters.kind)
+    .filter(({ data }) => key === undefined || (data as Readonly<Record<string, unknown>>)[key] === id)
+    .filter(({ data }) => data.title.toLowerCase().includes(text))
+    .sort((a, b) => descending(a.data.date, b.data.date) || descending(a.createdAt, b.createdAt));
 }

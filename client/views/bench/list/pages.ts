@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
-import { type Filters, pagePath } from "./filters.ts";
+import { currentBook } from "../../../state/book.ts";
+import { type Filters, narrowed, pagePath } from "./filters.ts";
 
 type Stored = StoredOf<"tests">;
 
@@ -15,6 +16,8 @@ export interface Pages {
   readonly items: readonly Stored[] | null;
   readonly hasMore: boolean;
   readonly failure: string | null;
+  /** no server answered: the list is of the book on the screen, which holds nothing that is struck out */
+  readonly withoutServer: boolean;
   readonly more: () => void;
 }
 
@@ -31,6 +34,7 @@ const MOST_AT_ONCE = 500;
 export function usePages(filters: Filters, version: unknown): Pages {
   const [page, setPage] = useState<Page | null>(null);
   const [failure, setFailure] = useState<string | null>(null);
+  const [withoutServer, setWithoutServer] = useState(false);
   const latest = useRef(new AbortController());
   const opened = useRef(PAGE_SIZE);
   const { kind, part, text } = filters;
@@ -45,9 +49,14 @@ export function usePages(filters: Filters, version: unknown): Pages {
       setPage({ items: [...before, ...next.items], next: next.next });
       opened.current = Math.min(MOST_AT_ONCE, Math.max(PAGE_SIZE, before.length + next.items.length));
       setFailure(null);
+      setWithoutServer(false);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      if (!signal.aborted) setFailure(error.message);
+      if (signal.aborted) return;
+      const known = error.status === 0 ? currentBook.peek() : null;
+      if (known) setPage({ items: narrowed(known.tests, filters), next: null });
+      setWithoutServer(known !== null);
+      setFailure(known ? null : error.message);
     }
   };
 
@@ -62,6 +71,7 @@ export function usePages(filters: Filters, version: unknown): Pages {
     items: page?.items ?? null,
     hasMore: page?.next != null,
     failure,
+    withoutServer,
     more: () => {
       if (page?.next) void read(PAGE_SIZE, page.next, page.items);
     },

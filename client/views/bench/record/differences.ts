@@ -2,8 +2,11 @@ import type { Difference } from "../../../ui/Differences.tsx";
 import type { Draft } from "./draft.ts";
 import { labelOf } from "./fieldErrors.ts";
 
+/** Between the counts of open holes in the text of a row. */
+export const OPEN_BETWEEN = " + ";
+
 /** Every text of a draft by a path with the places of rows and holes, empty ones left out. */
-function flat(draft: Draft): Map<string, string> {
+export function flat(draft: Draft): Map<string, string> {
   const texts = new Map(Object.entries(draft.fields));
   const own = draft.fields.plate ? [] : draft.holes;
   own.forEach(({ key: _, ...hole }, i) => {
@@ -11,7 +14,7 @@ function flat(draft: Draft): Map<string, string> {
   });
   draft.rows.forEach((row, i) => {
     for (const [column, text] of Object.entries(row.cells)) texts.set(`rows.${i}.${column}`, text);
-    texts.set(`rows.${i}.open`, row.open.join(" + "));
+    texts.set(`rows.${i}.open`, row.open.join(OPEN_BETWEEN));
     texts.set(`rows.${i}.setAside`, row.aside ?? "");
   });
   return new Map([...texts].filter(([, text]) => text !== ""));

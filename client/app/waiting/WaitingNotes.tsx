@@ -1,0 +1,40 @@
+import { waiting } from "../../state/waiting/list.ts";
+import { arrived } from "../../state/waiting/send.ts";
+import { href, route } from "../router.ts";
+import { nameOfWaiting } from "./words.ts";
+
+/** Lists of what waits stand there. */
+const isOnList = (): boolean =>
+  route.value.id === null && (route.value.view === "bench" || route.value.view === "parts");
+
+/** Says on every screen what waits for the server, what of it arrived, and what was not taken. */
+export function WaitingNotes() {
+  const items = waiting.value;
+  const refused = items.filter(({ refusal }) => refusal !== null);
+  const count = items.length - refused.length;
+  const dismiss = () => {
+    arrived.value = [];
+  };
+  return (
+    <div class="waiting-notes" role="status">
+      {arrived.value.length > 0 && (
+        <p class="waiting-sent">
+          Sent, and in the book now: the {arrived.value.map(nameOfWaiting).join(", the ")}.{" "}
+          <button type="button" class="plain" onClick={dismiss}>
+            Dismiss
+          </button>
+        </p>
+      )}
+      {!isOnList() && items.length > 0 && (
+        <p>
+          {count > 0 &&
+            (count === 1
+              ? "One record waits on this device for the server. "
+              : `${count} records wait on this device for the server. `)}
+          {refused.length > 0 && `The server refused the ${refused.map(nameOfWaiting).join(", the ")}. `}
+          <a href={href("bench")}>Show {items.length === 1 ? "it" : "them"}</a>
+        </p>
+      )}
+    </div>
+  );
+}
