@@ -1,4 +1,6 @@
+import { CLOSENESS } from "#client/views/map/chance/question.ts";
 import type { Passed } from "./archiveBench.ts";
+import type { ChanceTimes } from "./mapBench.ts";
 import type { Results } from "./parts.ts";
 import { atMost, megabytes, millions, ms, type Row, s, times, told } from "./row.ts";
 import { screenRows } from "./screenRows.ts";
@@ -84,13 +86,30 @@ function costRows({ costs }: Results): Row[] {
   ];
 }
 
-function mapRows({ map: { points, drawn } }: Results): Row[] {
+/** The chance has no budget of its own: it is sampled in a thread, and the field that stands is drawn from what was sampled last. */
+function chanceRows(what: string, { nodes, field }: ChanceTimes): Row[] {
+  const { dragged, settled } = CLOSENESS;
+  const sampled = ({ places, samples }: typeof dragged) =>
+    `${places} × ${places} places, ${samples} samples each`;
+  return [
+    told(
+      `chance of holding over it, ${what}: ${sampled(dragged)}, as a drag does, median`,
+      ms(nodes.dragged),
+    ),
+    told(`the same, ${sampled(settled)}, once nothing moves`, ms(nodes.settled)),
+    told("the same, carried to every point of the map", ms(field)),
+  ];
+}
+
+function mapRows({ map: { points, drawn, chance } }: Results): Row[] {
   const what = `map of ${points.toLocaleString("en").replaceAll(",", " ")} points, two threads`;
   return [
     atMost(`${what}, rotor in a duct: a drag's redraw, median`, drawn.ducted.median, 0.033, ms),
     atMost("the same, 95th percentile", drawn.ducted.p95, 0.066, ms),
     atMost(`${what}, open propeller: a drag's redraw, median`, drawn.open.median, 0.033, ms),
     atMost("the same, 95th percentile", drawn.open.p95, 0.066, ms),
+    ...chanceRows("rotor in a duct", chance.ducted),
+    ...chanceRows("open propeller", chance.open),
   ];
 }
 

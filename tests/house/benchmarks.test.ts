@@ -39,6 +39,10 @@ const RESULTS: Results = {
   map: {
     points: 40_000,
     drawn: { ducted: { median: 0.02, p95: 0.04 }, open: { median: 0.02, p95: 0.04 } },
+    chance: {
+      ducted: { nodes: { dragged: 0.09, settled: 0.5 }, field: 0.03 },
+      open: { nodes: { dragged: 0.04, settled: 0.2 }, field: 0.03 },
+    },
   },
   chooseJob: { sets: 1e6, threads: 2, seconds: 1, peakMemory: 250 },
   chooseServer: {

@@ -8,7 +8,7 @@ import { type MotorConstants, RPM, torqueConstant } from "../../physics/motor.ts
 import { type PredictInput, predict } from "../../physics/predict.ts";
 import { formatQuantity } from "../../units/format.ts";
 import { findById } from "../book.ts";
-import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
+import { type Asked, type Planned, plannedHead, type SpeedPlan, scatter, withTest } from "./planned.ts";
 import { flowThrough, openStates, plateOf } from "./plate.ts";
 
 const READINGS = 9;
@@ -66,17 +66,10 @@ function rowsOf(asked: Asked, input: PredictInput, speed: number): CurveTest["ro
   });
 }
 
-/** How a curve test is planned: the speeds over that of the build's own point, and what sets it apart from others planned with it. */
-export interface CurvePlan {
-  /** [-] */
-  readonly speeds: readonly number[];
-  readonly name: string;
-}
-
-const OWN_SPEED: CurvePlan = { speeds: [1], name: "curve" };
+const OWN_SPEED: SpeedPlan = { speeds: [1], name: "curve" };
 
 /** @returns a curve test at the build's own size, at its own speed unless planned otherwise, where its curve is now thought to lie; null without a curve to read */
-export function plannedCurve(asked: Asked, { speeds, name }: CurvePlan = OWN_SPEED): Planned | null {
+export function plannedCurve(asked: Asked, { speeds, name }: SpeedPlan = OWN_SPEED): Planned | null {
   const { book, build, resolved } = asked;
   const rotor = findById(book.rotors, build.rotor)?.data;
   const { input } = resolved;

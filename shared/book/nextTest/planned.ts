@@ -42,6 +42,13 @@ export interface Planned {
   readonly build: Build;
 }
 
+/** How a test of a turning rotor is planned: the speeds over that of the build's own point, and what sets it apart from others planned with it. */
+export interface SpeedPlan {
+  /** [-] */
+  readonly speeds: readonly number[];
+  readonly name: string;
+}
+
 /** The day of a test that was not made: it stands in no list. */
 const NO_DAY = "2000-01-01";
 

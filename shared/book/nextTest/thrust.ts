@@ -4,21 +4,27 @@ import { RPM } from "../../physics/motor.ts";
 import { predictPropeller } from "../../physics/propeller.ts";
 import { thrustAndPower } from "../../physics/propellerLaw.ts";
 import { findById } from "../book.ts";
-import { type Asked, type Planned, plannedHead, scatter, withTest } from "./planned.ts";
+import { type Asked, type Planned, plannedHead, type SpeedPlan, scatter, withTest } from "./planned.ts";
 
-/** Speeds to read, of the one that the build runs at [-]. */
-const SPEEDS = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 0.55, 0.75, 0.95];
+/** Speeds to read, of the fastest [-]. */
+export const THRUST_SPEEDS: readonly number[] = [0.5, 0.6, 0.7, 0.8, 0.9, 1, 0.55, 0.75, 0.95];
+
+/** Up to the speed that the build runs at. */
+const OWN_SPEEDS: SpeedPlan = { speeds: THRUST_SPEEDS, name: "thrust" };
 /** What single readings scatter by [-]. Judgement. */
 const SCATTER = 0.02;
 
-/** @returns a thrust test of the build's propeller over its speeds, by the coefficients now held true; null for a rotor in a duct */
-export function plannedThrust({ book, build, resolved: { propeller } }: Asked): Planned | null {
+/** @returns a thrust test of the build's propeller over its speeds unless planned otherwise, by the coefficients now held true; null for a rotor in a duct */
+export function plannedThrust(
+  { book, build, resolved: { propeller } }: Asked,
+  { speeds, name }: SpeedPlan = OWN_SPEEDS,
+): Planned | null {
   const rotor = findById(book.rotors, build.rotor)?.data;
   const point = propeller && predictPropeller(propeller, []).point;
   if (!rotor || !propeller || !point) return null;
   const air = airFrom(build.air);
-  const [ofThrust, ofPower] = [scatter(SPEEDS.length), scatter(SPEEDS.length).reverse()];
-  const rows = SPEEDS.map((share, i) => {
+  const [ofThrust, ofPower] = [scatter(speeds.length), scatter(speeds.length).reverse()];
+  const rows = speeds.map((share, i) => {
     const speed = share * point.speed;
     const { thrust, power } = thrustAndPower(propeller.rotor, air, speed);
     return {
@@ -36,7 +42,7 @@ export function plannedThrust({ book, build, resolved: { propeller } }: Asked): 
     kind: "thrust",
     title: `Thrust test of ${rotor.name}, nine speeds`,
     takes: "a scale under the propeller, tachometer, the motor's current; 15 minutes, behind a guard",
-    book: withTest(book, "thrust", test),
+    book: withTest(book, name, test),
     build,
   };
 }

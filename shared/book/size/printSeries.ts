@@ -5,11 +5,14 @@ import type { Quantiles } from "../../decide/spread.ts";
 import type { Build } from "../../model/build.ts";
 import { answerOrNull } from "../../numeric/errors.ts";
 import { findRoot } from "../../numeric/root.ts";
-import { type PredictInput, predict } from "../../physics/predict.ts";
-import type { Book } from "../book.ts";
+import { type AnyPredictInput, isPropeller, predictAny } from "../../physics/predictAny.ts";
+import { type Book, findById } from "../book.ts";
 import { withMass } from "../mass/withMass.ts";
 import { plannedCurve } from "../nextTest/curve.ts";
-import { resolveBuild } from "../resolve.ts";
+import type { Asked, Planned, SpeedPlan } from "../nextTest/planned.ts";
+import { plannedThrust, THRUST_SPEEDS } from "../nextTest/thrust.ts";
+import { propellerBasis } from "../propellerBasis.ts";
+import { resolveBuild, solvable } from "../resolve.ts";
 import { rotorBasis } from "../rotorBasis.ts";
 import { isSameSize } from "../testedSizes.ts";
 import { type FamilyAsked, familySpread } from "./familySpread.ts";
@@ -18,7 +21,7 @@ import { type FamilyAsked, familySpread } from "./familySpread.ts";
 export interface Print {
   /** [m] */
   readonly diameter: number;
-  /** throttles of the build's own motor at which to take the readings [-] */
+  /** throttles of the build's own motor at which to take the readings, of a propeller those between which they lie [-] */
   readonly throttles: readonly number[];
   /** the size was tested already: it lies in a drawer */
   readonly isTested: boolean;
@@ -67,13 +70,27 @@ function sizesToTry(rows: readonly SizeRow[], { p5, p50, p95 }: Quantiles): Size
 }
 
 /** Throttle at which a build's rotor turns at a share of its full speed; 1 where less isn't found. */
-function throttleFor(input: PredictInput, share: number): number {
+function throttleFor(input: AnyPredictInput, share: number): number {
   if (!(share < 1)) return 1;
   const speedAt = (duty: number) =>
-    predict({ ...input, supply: { ...input.supply, duty } }, []).point?.speed ?? 0;
+    predictAny({ ...input, supply: { ...input.supply, duty } }, []).point?.speed ?? 0;
   const target = share * speedAt(1);
   return answerOrNull(() => findRoot((duty) => speedAt(duty) - target, LEAST_THROTTLE, 1).root) ?? 1;
 }
+
+/** How a size is tested: at which speeds, of that which the duty asks for, and of which of them the throttle is told [-]. */
+interface Taken {
+  readonly plan: (asked: Asked, of: SpeedPlan) => Planned | null;
+  readonly speeds: readonly number[];
+  readonly told: readonly number[];
+}
+
+const IN_A_DUCT: Taken = { plan: plannedCurve, speeds: [1, SLOWER], told: [1, SLOWER] };
+const OF_A_PROPELLER: Taken = {
+  plan: plannedThrust,
+  speeds: THRUST_SPEEDS,
+  told: [Math.max(...THRUST_SPEEDS), Math.min(...THRUST_SPEEDS)],
+};
 
 /** The book with a size tested, and the throttles that takes. */
 interface Tested {
@@ -85,13 +102,20 @@ function testedAt(book: Book, { side, family }: SeriesAsked, row: SizeRow): Test
   const base = withMass(book, { ...side.build, rotor: family });
   const build: Build = { ...base, diameter: row.diameter, supply: { ...base.supply, duty: 1 } };
   const resolved = resolveBuild(book, build);
-  const { input } = resolved;
-  const full = input && predict(input, []).point;
-  if (!input || !full || row.speed === null) return null;
+  const input = solvable(resolved);
+  const full = input && predictAny(input, []).point;
+  if (!full || row.speed === null) return null;
   const share = Math.min(1, row.speed / full.speed);
-  const speeds = [share, SLOWER * share];
-  const plan = plannedCurve({ book, build, resolved }, { speeds, name: `curve-${row.diameter}` });
-  return plan && { book: plan.book, throttles: speeds.map((each) => throttleFor(input, each)) };
+  const { plan, speeds, told } = isPropeller(input) ? OF_A_PROPELLER : IN_A_DUCT;
+  const of = { speeds: speeds.map((each) => each * share), name: `at-${row.diameter}` };
+  const planned = plan({ book, build, resolved }, of);
+  return planned && { book: planned.book, throttles: told.map((each) => throttleFor(input, each * share)) };
+}
+
+function testedBefore(book: Book, family: string): readonly number[] {
+  const isOpen = findById(book.rotors, family)?.data.kind === "propeller";
+  const tested = isOpen ? propellerBasis(book, family) : rotorBasis(book, family);
+  return tested.basis === "missing" ? [] : tested.testedDiameters;
 }
 
 /** Mean over the best sizes of half the 5 to 95 % of their watts [-]; null where too few samples have a winding. */
@@ -107,18 +131,18 @@ function halfWidth(spread: SizeSpread | null): number | null {
 /**
  * The sizes of a family that are most worth printing and testing next.
  *
- *     each candidate is printed and its curve taken at two throttles, as if it read what is now held true, {@link plannedCurve}; cut = 1 − width after/width before of the watts at the 5, 50 and 95 % of the best size, the curve and its size law alone uncertain
+ *     each candidate is printed and its curve taken at two throttles, {@link plannedCurve}, of a propeller its thrust and torque over its speeds, {@link plannedThrust}, as if it read what is now held true; cut = 1 − width after/width before of the watts at the 5, 50 and 95 % of the best size, the curve and its size law alone uncertain
  *
  * @param asked - book, side, family, need, the sizes as they were worked out and the best of them [m]
- * @returns what the curve leaves uncertain now [-], and the sizes with what each would take away, greatest first [-]; none of an open propeller
+ * @returns what the curve leaves uncertain now [-], and the sizes with what each would take away, greatest first [-]
  * @throws {OutOfRangeError} {NotEnoughDataError} as {@link familySpread}
  *
  * Valid for tests that read what is expected. Source: preposterior analysis; docs/method/size.md
  */
 export function printSeries(asked: SeriesAsked): PrintSeries {
-  const { rows, side, family, best } = asked;
+  const { rows, family, best } = asked;
   const none = { known: null, prints: [], together: null };
-  if (side.kind !== "ducted" || rows.length === 0) return none;
+  if (rows.length === 0) return none;
   const diameters = rowsNear(rows, [best.p5, best.p50, best.p95]).map(({ diameter }) => diameter);
   const keeps = diameters.map(() => true);
   const widthWith = (book: Book) =>
@@ -129,8 +153,7 @@ export function printSeries(asked: SeriesAsked): PrintSeries {
     const left = answerOrNull(() => widthWith(book));
     return left === null ? null : 1 - left / known;
   };
-  const tested = rotorBasis(asked.book, family);
-  const before = tested.basis === "missing" ? [] : tested.testedDiameters;
+  const before = testedBefore(asked.book, family);
   const prints = sizesToTry(rows, best).flatMap((row): Print[] => {
     const plan = answerOrNull(() => testedAt(asked.book, asked, row));
     const cut = plan && cutWith(plan.book);

@@ -200,12 +200,13 @@ describe("what to print next, in words", () => {
     expect(words).toBe(
       "Print and test Nine at 53 mm first: its curve leaves the watts of its best sizes uncertain by ± 12 % (90 %), and that would take 40 % off it. 53 mm, 50 mm and 56 mm together would take 60 %.",
     );
-    expect(spaces(throttlesText(print))).toBe("77 and 52 %");
+    expect(spaces(throttlesText("ducted", print))).toBe("77 and 52 %");
+    expect(spaces(throttlesText("propeller", print))).toBe("77 to 52 %");
   });
 
   it("of a size that lies in a drawer: test it again; of none: says so, and why", () => {
     const again = { known: 0.12, prints: [{ ...print, isTested: true }], together: null };
-    expect(seriesSentence("Nine", again)).toMatch(/^Take another curve test of Nine/);
+    expect(seriesSentence("Nine", again)).toMatch(/^Test another print of Nine/);
     expect(seriesSentence("Nine", { known: 0.05, prints: [], together: null })).toMatch(/^No print of Nine/);
     expect(seriesSentence("Nine", { known: null, prints: [], together: null })).toMatch(
       /^Nothing of Nine's curve/,

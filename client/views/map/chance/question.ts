@@ -24,6 +24,12 @@ export interface Closeness {
   readonly samples: number;
 }
 
+/** While something is dragged, and once nothing moves. */
+export const CLOSENESS: Readonly<Record<"dragged" | "settled", Closeness>> = {
+  dragged: { places: 5, samples: 128 },
+  settled: { places: 9, samples: 256 },
+};
+
 /** The build as Match would try it: what was told of a gap or a friction that is moved no longer counts. */
 function triedBuild(build: Build, { of, x, y }: MapQuestion, moved: Asked["moved"]): Build {
   const { skirt, vehicle } = { skirt: null, ...of.input };

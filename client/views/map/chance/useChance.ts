@@ -6,11 +6,7 @@ import type { Outcome } from "../../../state/outcome.ts";
 import { useTask } from "../../../threads/useTask.ts";
 import type { Asked } from "../asked.ts";
 import type { Reply } from "./answer.ts";
-import { type Closeness, chanceQuestion } from "./question.ts";
-
-/** While something is dragged, and once nothing moves. */
-const COARSE: Closeness = { places: 5, samples: 128 };
-const FINE: Closeness = { places: 9, samples: 256 };
+import { CLOSENESS, chanceQuestion } from "./question.ts";
 
 const FAILED: Reply = {
   problem: "The chance of holding could not be worked out in this browser; reload the page.",
@@ -37,7 +33,12 @@ export function useChance({ book, outcome, asked, others, isDragged }: ChancePro
   const { x, y, shown } = asked;
   const isShown = shown === "chance";
   const made = useMemo(
-    () => asProblem(() => (isShown ? chanceQuestion(book, outcome, asked, isDragged ? COARSE : FINE) : null)),
+    () =>
+      asProblem(() =>
+        isShown
+          ? chanceQuestion(book, outcome, asked, isDragged ? CLOSENESS.dragged : CLOSENESS.settled)
+          : null,
+      ),
     [book, outcome, x, y, isShown, others, isDragged],
   );
   const { reply, busy } = useTask("mapChance", "answered" in made ? made.answered : null, FAILED);

@@ -49,7 +49,6 @@ export function SeriesSection(props: SeriesProps) {
   const asked = question?.of === spread ? question.asked : null;
   const { reply, asked: answered, busy } = useTask("printSeries", asked, FAILED);
   const own = asked !== null && answered === asked ? reply : null;
-  if (side.kind !== "ducted") return null;
   const ask = () => {
     const next = questionOf(props);
     if (next) setQuestion({ of: spread, asked: next });
@@ -77,6 +76,20 @@ export function SeriesSection(props: SeriesProps) {
   );
 }
 
+/** The test that each print is for. */
+const TESTS = {
+  ducted: {
+    what: "A curve test each, nine readings from blocked to open at both throttles, with the build\u2019s own motor: the speed that the duty asks for, and three quarters of it.",
+    form: "new/curve",
+    log: "Log a curve test",
+  },
+  propeller: {
+    what: "A thrust test each, nine readings between the two throttles, with the build\u2019s own motor: from the speed that the duty asks for down to half of it.",
+    form: "new/thrust",
+    log: "Log a thrust test",
+  },
+} as const;
+
 interface PrintsProps extends Pick<SeriesProps, "shown" | "side"> {
   readonly prints: readonly Print[];
 }
@@ -100,7 +113,7 @@ function Prints({ prints, shown, side }: PrintsProps) {
               <tr key={print.diameter}>
                 <th scope="row">{sizeText(print.diameter)}</th>
                 <td>{percentText(print.cut)}</td>
-                <td>{throttlesText(print)}</td>
+                <td>{throttlesText(side.kind, print)}</td>
                 <td>{print.isTested ? "tested before" : "not tested yet"}</td>
               </tr>
             ))}
@@ -108,9 +121,8 @@ function Prints({ prints, shown, side }: PrintsProps) {
         </table>
       </ScrollTable>
       <p class="quiet small">
-        A curve test each, nine readings from blocked to open at both throttles, with the build&rsquo;s own
-        motor: the speed that the duty asks for, and three quarters of it. If they read what is expected.{" "}
-        <a href={href("bench", "new/curve", Object.fromEntries(parts))}>Log a curve test</a>
+        {TESTS[side.kind].what} If they read what is expected.{" "}
+        <a href={href("bench", TESTS[side.kind].form, Object.fromEntries(parts))}>{TESTS[side.kind].log}</a>
       </p>
     </>
   );

@@ -1,3 +1,4 @@
+import type { RotorKind } from "../../../../shared/book/size/families.ts";
 import type { Print, PrintSeries } from "../../../../shared/book/size/printSeries.ts";
 import { percentText } from "../../../../shared/decide/verdict/figures.ts";
 import { sizeText } from "../sizeWords.ts";
@@ -20,12 +21,12 @@ export function seriesSentence(name: string, { known, prints, together }: PrintS
   if (!first)
     return `No print of ${name} would take 1 % off: ${now}, by what its instruments and other tests leave.`;
   const { diameter, isTested, cut } = first;
-  const make = isTested ? "Take another curve test of" : "Print and test";
+  const make = isTested ? "Test another print of" : "Print and test";
   const does = `${make} ${name} at ${sizeText(diameter)} first: ${now}, and that would take ${percentText(cut)} off it.`;
   if (together === null || together <= cut) return does;
   return `${does} ${sizesText(prints.slice(0, FIRST))} together would take ${percentText(together)}.`;
 }
 
-/** @returns the throttles of one print's test: "77 and 52 %" */
-export const throttlesText = ({ throttles }: Print): string =>
-  `${throttles.map((each) => Math.round(each * 100)).join(" and ")}\u202f%`;
+/** @returns the throttles of one print's test: "77 and 52 %", of a propeller "77 to 31 %" */
+export const throttlesText = (kind: RotorKind, { throttles }: Print): string =>
+  `${throttles.map((each) => Math.round(each * 100)).join(kind === "ducted" ? " and " : " to ")}\u202f%`;
