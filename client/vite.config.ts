@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig, type Plugin } from "vite";
+import { chunkOf, sharedAhead } from "./chunks.ts";
 import { SHELLS, type Shell } from "./offline/shell.ts";
 
 const DEFAULT_PORT = 4310;
@@ -43,7 +44,7 @@ const inputs = {
 /** Builds the client beside the server's bundle; in development it asks a running server for the data. */
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [listShell()],
+  plugins: [sharedAhead(), listShell()],
   build: {
     outDir: "../.build/client",
     emptyOutDir: true,
@@ -56,6 +57,10 @@ export default defineConfig({
       ),
       output: {
         entryFileNames: ({ name }) => (name === "serviceWorker" ? SERVICE_WORKER : "assets/[name]-[hash].js"),
+        codeSplitting: {
+          groups: [{ name: chunkOf(import.meta.dirname) }],
+          includeDependenciesRecursively: false,
+        },
       },
     },
   },
