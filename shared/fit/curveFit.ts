@@ -1,5 +1,6 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import { fitPolynomial, type LinearFit } from "../numeric/leastSquares.ts";
+import { asRead } from "../units/decimalMark.ts";
 
 export interface CurvePoint {
   readonly x: number;
@@ -138,7 +139,7 @@ function fitAtDegree(data: CurveData, degree: number, flows: number): CurveFit {
 function reasonFor(best: Tried, tried: readonly Tried[], most: number): string {
   const limit = most < HIGHEST_DEGREE ? `${most} is the highest that so few points allow` : "";
   if (tried.length === 1) return `degree ${best.degree}: ${limit}`;
-  const aicc = (fit: Tried) => `${fit.degree}: ${criterion(fit).toFixed(1)}`;
+  const aicc = (fit: Tried) => `${fit.degree}: ${asRead(criterion(fit).toFixed(1))}`;
   const chosen = `degree ${best.degree} has the lowest AICc (${tried.map(aicc).join(", ")})`;
   return limit ? `${chosen}; ${limit}` : chosen;
 }

@@ -1,4 +1,4 @@
-import { decimalMark } from "./decimalMark.ts";
+import { asRead, decimalMark } from "./decimalMark.ts";
 import type { DimensionName, ShownUnit } from "./dimensions.ts";
 import { decimalsOf, shownUnit } from "./showing.ts";
 
@@ -20,6 +20,10 @@ export function formatFixed(value: number, decimals: number): string {
   const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE) : whole;
   return `${negative ? MINUS : ""}${grouped}${fraction ? decimalMark() + fraction : ""}`;
 }
+
+/** @returns a number as short as it is, with at most so many decimals: "1.5", where {@link formatFixed} has "1.50" */
+export const formatShort = (value: number, decimals: number): string =>
+  asRead(String(Number(value.toFixed(decimals))));
 
 /** @returns decimals that show `digits` significant digits of a value of that size, 0…9 */
 export function decimalsFor(value: number, digits: number): number {

@@ -5,7 +5,7 @@ import { buildAt, type MapKey, rotorAt } from "../../../shared/decide/map/place.
 import type { MapField } from "../../../shared/decide/map/solve.ts";
 import { answerOrNull } from "../../../shared/numeric/errors.ts";
 import { predictAny } from "../../../shared/physics/predictAny.ts";
-import { formatFixed, inUnit, THIN_SPACE } from "../../../shared/units/format.ts";
+import { formatFixed, formatShort, inUnit, THIN_SPACE } from "../../../shared/units/format.ts";
 import { unitOf } from "../../../shared/units/showing.ts";
 import { decimalsShown, shownNumber, unitShown } from "../../../shared/units/shown.ts";
 import { contoursOf } from "../../charts/draw/contours.ts";
@@ -129,7 +129,7 @@ function fieldOf(drawing: Drawing, x: Axis, y: Axis): DrawnField {
     rows: question.y.values.length,
     values,
     steps: stepsOf(values, shown),
-    words: (step) => `${step}${THIN_SPACE}${unitOfShown(shown)}`,
+    words: (step) => `${formatShort(step, 2)}${THIN_SPACE}${unitOfShown(shown)}`,
     contoursOf,
   };
 }

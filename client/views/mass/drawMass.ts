@@ -1,5 +1,5 @@
 import { select } from "d3";
-import { decimalsFor, formatFixed, inUnit, withUnit } from "../../../shared/units/format.ts";
+import { decimalsFor, formatFixed, formatShort, inUnit, withUnit } from "../../../shared/units/format.ts";
 import { unitOf } from "../../../shared/units/showing.ts";
 import { type Scale, scaleOf } from "../../charts/draw/scales.ts";
 import { clippedText, textWidth } from "../../charts/draw/type.ts";
@@ -55,7 +55,7 @@ function drawBar(svg: Svg, of: Headroom, x: ToPixels): void {
 }
 
 function drawLimits(svg: Svg, { allowed, mass, ...of }: Headroom, x: ToPixels, width: number): void {
-  const target = `${formatFixed(of.target, Number.isInteger(of.target * 10) ? 1 : 2)} ×`;
+  const target = `${formatShort(of.target, 2)} ×`;
   const top = BAR_TOP + BAR_HEIGHT + 18;
   const rows = svg.selectAll("g.mass-limit").data(allowed).join("g").attr("class", "mass-limit");
   rows.attr("transform", (_, i) => `translate(0 ${top + i * ROW_HEIGHT})`);

@@ -1,3 +1,4 @@
+import { formatShort } from "../../../shared/units/format.ts";
 import type { Line, Plot, Ring, SideText, Stop } from "../../charts/model/plot.ts";
 import type { Answered, Track } from "./answer.ts";
 
@@ -69,7 +70,7 @@ export function marginPlot(answered: Answered): Plot {
   const end = lastMinute(answered);
   const wanted = answered.targetMargin;
   const top = mostMargin(answered);
-  const wantedText = `wanted ${wanted}\u202f×`;
+  const wantedText = `wanted ${formatShort(wanted, 2)}\u202f×`;
   return {
     x: { label: "time, min", from: 0, to: end },
     y: { label: "margin: pull made over pull needed", from: 0, to: top },

@@ -9,6 +9,7 @@ import {
   type Working,
   workedOut,
 } from "../../physics/working.ts";
+import { formatShort } from "../../units/format.ts";
 import type { Book } from "../book.ts";
 import { balanceOf } from "./balance.ts";
 import { ledgerOf, type MassBasis, type MassLine, sumOf } from "./ledger.ts";
@@ -215,7 +216,7 @@ export interface AllowedFigure {
 /** @returns workings of a mass that is allowed, and of what is left of it [kg] */
 export function allowedWorkings({ name, angle, target, allowed, mass, margin }: AllowedFigure): Working[] {
   const onBoard: Row = [["m", "mass on board", "kg"], mass];
-  const of = `on ${name} at ${Number(target.toFixed(2))} ×`;
+  const of = `on ${name} at ${formatShort(target, 2)} ×`;
   return [
     workedOut(
       {

@@ -1,6 +1,8 @@
 import { chiSquareQuantile } from "../../numeric/chiSquare.ts";
 import { normalQuantile } from "../../numeric/normalQuantile.ts";
 import type { Note } from "../../physics/note.ts";
+import { asRead } from "../../units/decimalMark.ts";
+import { formatFixed } from "../../units/format.ts";
 import { typedText } from "../../units/shown.ts";
 import type { Belief, CalibrationPull, Checked, FactorBelief } from "./data.ts";
 import type { LeakResidual, PullResidual } from "./residuals.ts";
@@ -12,7 +14,7 @@ const DOUBTED = 3;
 /** A posterior sd above this share of the prior's was hardly narrowed [-]. Judgement. */
 const HARDLY = 0.9;
 
-const digits = (value: number): string => `${Number(value.toPrecision(3))}`;
+const digits = (value: number): string => asRead(`${Number(value.toPrecision(3))}`);
 const gapText = (metres: number): string => typedText(metres, "length", 3);
 const loadText = (force: number): string => typedText(force, "load", 3);
 
@@ -75,7 +77,7 @@ export function priorNotes(
     return [
       {
         code: "prior-doubted",
-        message: `The tests put the ${name} at ${show(found.mean)}, ${away.toFixed(1)} standard uncertainties from the ${show(prior.mean)} held true before. Measure it by itself, or widen what is held true.`,
+        message: `The tests put the ${name} at ${show(found.mean)}, ${formatFixed(away, 1)} standard uncertainties from the ${show(prior.mean)} held true before. Measure it by itself, or widen what is held true.`,
       },
     ];
   if (found.sd < HARDLY * prior.sd) return [];

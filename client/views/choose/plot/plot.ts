@@ -1,3 +1,4 @@
+import { formatShort } from "../../../../shared/units/format.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Axis, Level, Line, Mark, Plot, Ring, ShapeLabel } from "../../../charts/model/plot.ts";
 import { letterAt } from "../../compare/letterAt.ts";
@@ -58,7 +59,8 @@ function ringsOf({ x, y }: Picture, { pinned, looked }: MarkedSets): Ring[] {
 function targetOf({ x, y, target }: Picture): Level[] {
   const along = isMargin(y.key) ? "x" : isMargin(x.key) ? "y" : null;
   if (along === null) return [];
-  const text = `${target}\u202f× wanted`;
+  const times = `${formatShort(target, 2)}\u202f×`;
+  const text = `${times} wanted`;
   return [
     {
       key: "target",
@@ -66,7 +68,7 @@ function targetOf({ x, y, target }: Picture): Level[] {
       at: target,
       tone: "needed",
       style: "dots",
-      label: { text, short: `${target}\u202f×` },
+      label: { text, short: times },
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { massBoard } from "../../../../shared/book/mass/workings.ts";
-import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
+import { formatFixed, formatShort, inUnit } from "../../../../shared/units/format.ts";
 import { headed, unitOf } from "../../../../shared/units/showing.ts";
 import { type Allowed, headroomBoard, tightestFirst } from "../../mass/headroom.ts";
 import { groupSums, halfBand, massText, plusMinus } from "../../mass/massWords.ts";
@@ -22,7 +22,7 @@ function wholeCell(book: Book, { build, headroom: { ledger } }: Column): Cell {
 }
 
 /** Of a mass that is allowed, as its workings name it. */
-const onAttitude = (name: string, target: number) => `on ${name} at ${Number(target.toFixed(2))} ×`;
+const onAttitude = (name: string, target: number) => `on ${name} at ${formatShort(target, 2)} ×`;
 
 /** What is left on an attitude, or missing, at the margin wanted. */
 function leftCell(book: Book, { name, atTarget, atOne }: Allowed, { build, headroom }: Column): Cell {

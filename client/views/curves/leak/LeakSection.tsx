@@ -1,4 +1,5 @@
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { asRead } from "../../../../shared/units/decimalMark.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
@@ -134,5 +135,5 @@ const SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 function scientific(value: number): string {
   const [digits, power] = value.toExponential(2).split("e");
   const raised = [...String(Math.abs(Number(power)))].map((digit) => SUPERSCRIPTS[Number(digit)]).join("");
-  return `${digits}·10${Number(power) < 0 ? "⁻" : ""}${raised}`;
+  return `${asRead(digits)}·10${Number(power) < 0 ? "⁻" : ""}${raised}`;
 }

@@ -1,6 +1,6 @@
 import { torqueAt, voltageBands } from "../../../../shared/fit/motorBands.ts";
 import { RPM, torqueConstant } from "../../../../shared/physics/motor.ts";
-import { inUnit } from "../../../../shared/units/format.ts";
+import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
 import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Band, Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
@@ -149,7 +149,7 @@ export function torquePlot(page: MotorPage): Plot {
   return {
     x: axisOver(headed("speed", "speed"), [speedShown(fastest(page) * BEYOND)], [0]),
     y: axisOver(
-      headed(`shaft torque at ${voltage.toFixed(1)}\u202fV`, "torque"),
+      headed(`shaft torque at ${formatFixed(voltage, 1)}\u202fV`, "torque"),
       seen.map(({ y }) => y),
       [0],
     ),
