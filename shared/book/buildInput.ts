@@ -1,5 +1,6 @@
 import type { Build } from "../model/build.ts";
 import type { StoredOf } from "../model/record.ts";
+import type { CellState } from "../physics/cells/cell.ts";
 import type { MotorInput, PackInput } from "../physics/point/machine.ts";
 import type { MotorBasis } from "./motorBasis.ts";
 
@@ -13,14 +14,15 @@ export function motorInput(motor: MotorBasis): MotorInput {
  *
  * @param pack - of the book
  * @param build - its cells in series where it tries another count
- * @param cell - open-circuit voltage [V] and resistance [Ω] of one cell
+ * @param cell - one cell at the build's charge
  * @returns SI
  */
 export function packInput(
   pack: StoredOf<"packs">,
   build: Build,
-  cell: Pick<PackInput, "openCircuitVoltage" | "cellResistance">,
+  { voltage: openCircuitVoltage, resistance: cellResistance }: CellState,
 ): PackInput {
   const { series, parallel, wireResistance } = pack.data;
-  return { series: build.overrides.series ?? series, parallel, ...cell, wireResistance };
+  const wiring = { series: build.overrides.series ?? series, parallel, wireResistance };
+  return { ...wiring, openCircuitVoltage, cellResistance };
 }

@@ -1,9 +1,9 @@
 import { findRoot } from "../numeric/root.ts";
 import { assemble } from "../physics/assembly.ts";
+import { type CellState, cellAt, cellAtVoltage } from "../physics/cells/cell.ts";
 import { crossingNear } from "../physics/operatingPoint.ts";
-import { openCircuitCurve } from "../physics/pack.ts";
 import type { PredictInput } from "../physics/predict.ts";
-import { type AnyPredictInput, atCellVoltage, isPropeller } from "../physics/predictAny.ts";
+import { type AnyPredictInput, atCell, isPropeller } from "../physics/predictAny.ts";
 import { type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
 import type { CellInput } from "../physics/rundown.ts";
 
@@ -18,20 +18,19 @@ export interface CellVoltages {
 /** Digits to which the cut-off is worth knowing [-]. */
 const TOLERANCE = 1e-6;
 
-/** Pack current by cell voltage, each crossing looked for next to the one before. */
-function packCurrentLaw(input: PredictInput): (openCircuitVoltage: number) => number {
+/** Pack current by the cells' state, each crossing looked for next to the one before. */
+function packCurrentLaw(input: PredictInput): (cell: CellState) => number {
   let phi = 0;
-  return (openCircuitVoltage) => {
-    const { machine, leak } = assemble({ ...input, pack: { ...input.pack, openCircuitVoltage } });
+  return (cell) => {
+    const { machine, leak } = assemble(atCell(input, cell));
     const point = crossingNear(machine, leak, phi);
     phi = point?.phi ?? phi;
     return input.supply.duty * (point?.current ?? 0) + input.supply.auxCurrent;
   };
 }
 
-function propellerCurrentLaw(input: PropellerPredictInput): (openCircuitVoltage: number) => number {
-  return (voltage) =>
-    predictPropeller(atCellVoltage(input, voltage), []).point?.packCurrent ?? input.supply.auxCurrent;
+function propellerCurrentLaw(input: PropellerPredictInput): (cell: CellState) => number {
+  return (cell) => predictPropeller(atCell(input, cell), []).point?.packCurrent ?? input.supply.auxCurrent;
 }
 
 /**
@@ -45,13 +44,14 @@ function propellerCurrentLaw(input: PropellerPredictInput): (openCircuitVoltage:
  */
 export function cutOffVoltage(
   input: AnyPredictInput,
-  cell: Pick<CellInput, "curve" | "minimumVoltage" | "resistance">,
+  cell: Pick<CellInput, "curve" | "minimumVoltage" | "resistance" | "resistanceCurve">,
 ): number {
-  const ocv = openCircuitCurve(cell.curve);
-  const [empty, full] = [ocv(0), ocv(1)];
+  const [empty, full] = [cellAt(cell, 0).voltage, cellAt(cell, 1).voltage];
   const packCurrent = isPropeller(input) ? propellerCurrentLaw(input) : packCurrentLaw(input);
-  const sag = (voltage: number) => (cell.resistance * packCurrent(voltage)) / input.pack.parallel;
-  const excess = (voltage: number) => voltage - sag(voltage) - cell.minimumVoltage;
+  const excess = (voltage: number) => {
+    const state = cellAtVoltage(cell, voltage);
+    return voltage - (state.resistance * packCurrent(state)) / input.pack.parallel - cell.minimumVoltage;
+  };
   if (excess(empty) >= 0) return empty;
   if (excess(full) <= 0) return full;
   return findRoot(excess, empty, full, { tolerance: TOLERANCE }).root;

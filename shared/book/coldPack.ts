@@ -22,7 +22,8 @@ export function packInAir(basis: PackBasis, temperature: number): PackBasis {
   const { coldFactor, toldAt, cell } = basis;
   if (coldFactor === null) return basis;
   const rise = coldRise(coldFactor, temperature) / coldRise(coldFactor, toldAt);
-  return { ...basis, rise, cell: { ...cell, resistance: cell.resistance * rise } };
+  const resistanceCurve = cell.resistanceCurve?.map(([charge, each]) => [charge, rise * each] as const);
+  return { ...basis, rise, cell: { ...cell, resistance: cell.resistance * rise, resistanceCurve } };
 }
 
 /** @returns what the cold makes of a pack, or that nobody has said it; none in warm air */

@@ -1,4 +1,4 @@
-import { type DischargeFit, fitDischarge } from "../fit/dischargeFit.ts";
+import { type DischargeFit, fitDischarge, resistanceCurveOf } from "../fit/dischargeFit.ts";
 import type { Pack } from "../model/parts/pack.ts";
 import type { DischargeTest } from "../model/tests/discharge.ts";
 import { NotEnoughDataError } from "../numeric/errors.ts";
@@ -74,7 +74,8 @@ function tested(book: Book, packId: string, pack: Pack): Tested {
 
 function measuredCell(pack: Pack, fit: DischargeFit): CellInput {
   const { curve: _stated, chemistry: _kind, coldFactor: _rise, ...cell } = pack.cell;
-  return { ...cell, resistance: fit.resistance, capacity: fit.capacity, curve: fit.curve };
+  const { resistance, capacity, curve } = fit;
+  return { ...cell, resistance, resistanceCurve: resistanceCurveOf(fit), capacity, curve };
 }
 
 function answerFor(book: Book, packId: string): PackAnswer | null {

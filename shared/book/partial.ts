@@ -1,9 +1,8 @@
 import type { Build } from "../model/build.ts";
 import type { StoredOf } from "../model/record.ts";
+import { type CellState, cellAt } from "../physics/cells/cell.ts";
 import { RPM } from "../physics/motor.ts";
-import { openCircuitVoltage } from "../physics/pack.ts";
 import type { AtSpeeds, Coupled, PartialInput, PartialVehicle } from "../physics/partial/input.ts";
-import type { PackInput } from "../physics/point/machine.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
 import type { SkirtInput } from "../physics/skirt.ts";
 import { motorInput, packInput } from "./buildInput.ts";
@@ -122,16 +121,9 @@ function atSpeeds(build: Build, bases: PartialBases): AtSpeeds | null {
 }
 
 /** Without a curve: at the least voltage that a cell may show under load, behind which no resistance is left. */
-function cellOf(
-  build: Build,
-  pack: PackBasis | null,
-  stored: StoredOf<"packs">,
-): Pick<PackInput, "openCircuitVoltage" | "cellResistance"> {
-  if (!pack) return { openCircuitVoltage: stored.data.cell.minimumVoltage, cellResistance: 0 };
-  return {
-    openCircuitVoltage: openCircuitVoltage(pack.cell.curve, build.charge),
-    cellResistance: pack.cell.resistance,
-  };
+function cellOf(build: Build, pack: PackBasis | null, stored: StoredOf<"packs">): CellState {
+  if (!pack) return { voltage: stored.data.cell.minimumVoltage, resistance: 0 };
+  return cellAt(pack.cell, build.charge);
 }
 
 function coupled(build: Build, bases: PartialBases): Coupled | null {

@@ -1,6 +1,6 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import type { Note } from "../physics/note.ts";
-import type { CellReading } from "./dischargeResistance.ts";
+import type { CellReading } from "./dischargeSteps.ts";
 import { nonFalling } from "./monotone.ts";
 
 /** Points of an open-circuit curve, by rising charge, from 0 to 1 [-, V]. */
@@ -122,15 +122,22 @@ function notesOf(gap: number, corrected: number): Note[] {
  *     V_oc(z) = V + R·I, readings at one charge averaged, made non-falling in z, from z = 0 to 1
  *
  * @param readings - of one cell: charge [-], voltage [V], current [A]
- * @param resistance - R of the cell [Ω]
+ * @param resistance - R of the cell by its charge [Ω]
  * @returns at most 60 points [-, V], notes on what was extended or put in order
  * @throws {NotEnoughDataError} on fewer than three charges, or more than 5 % of charge not read at an end
  *
  * Valid between full and empty as the test had them. Source: Kirchhoff's laws; {@link nonFalling}; docs/method/fits/discharge.md
  */
-export function openCircuitPoints(readings: readonly CellReading[], resistance: number): MadeCurve {
+export function openCircuitPoints(
+  readings: readonly CellReading[],
+  resistance: (charge: number) => number,
+): MadeCurve {
   const corrected = readings
-    .map(({ charge, voltage, current }) => ({ charge, voltage: voltage + resistance * current, weight: 1 }))
+    .map(({ charge, voltage, current }) => ({
+      charge,
+      voltage: voltage + resistance(charge) * current,
+      weight: 1,
+    }))
     .sort((a, b) => a.charge - b.charge);
   const points = merged(corrected);
   requireCover(points);

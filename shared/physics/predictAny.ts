@@ -1,3 +1,4 @@
+import type { CellState } from "./cells/cell.ts";
 import { type Pull, rigidPull } from "./hold/pull.ts";
 import { type PredictInput, type Prediction, predict, STANDARD_ANGLES } from "./predict.ts";
 import { type PropellerPredictInput, type PropellerPrediction, predictPropeller } from "./propeller.ts";
@@ -38,7 +39,7 @@ export function pullOfAny(input: AnyPredictInput, prediction: AnyPrediction): Pu
   return pullAfter(input, { point, suction });
 }
 
-/** @returns the same build with its cells at another open-circuit voltage [V] */
-export function atCellVoltage<T extends AnyPredictInput>(input: T, openCircuitVoltage: number): T {
-  return { ...input, pack: { ...input.pack, openCircuitVoltage } };
+/** @returns the same build with its cells at another state */
+export function atCell<T extends AnyPredictInput>(input: T, { voltage, resistance }: CellState): T {
+  return { ...input, pack: { ...input.pack, openCircuitVoltage: voltage, cellResistance: resistance } };
 }

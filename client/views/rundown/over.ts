@@ -1,5 +1,5 @@
 import { crossedJoints, type JointsUnder } from "../../../shared/decide/joints/crossed.ts";
-import { openCircuitVoltage } from "../../../shared/physics/pack.ts";
+import { cellAt } from "../../../shared/physics/cells/cell.ts";
 import type { PredictInput } from "../../../shared/physics/predict.ts";
 import { followRun, type RundownInput } from "../../../shared/physics/rundown.ts";
 import { jointText } from "../../ui/crossing/words.ts";
@@ -18,8 +18,8 @@ export interface OverJoint {
 /** The build at the start of its run. */
 function startOf({ pack, startCharge = 1, ...input }: RundownInput): PredictInput {
   const { cell, ...wiring } = pack;
-  const voltage = openCircuitVoltage(cell.curve, startCharge);
-  const supplied = { ...wiring, cellResistance: cell.resistance, openCircuitVoltage: voltage };
+  const { voltage, resistance } = cellAt(cell, startCharge);
+  const supplied = { ...wiring, cellResistance: resistance, openCircuitVoltage: voltage };
   return { ...input, pack: supplied } as PredictInput;
 }
 

@@ -1,5 +1,5 @@
 import type { DischargeTest } from "../../model/tests/discharge.ts";
-import { openCircuitVoltage } from "../../physics/pack.ts";
+import { cellAt } from "../../physics/cells/cell.ts";
 import { predictAny } from "../../physics/predictAny.ts";
 import { findById } from "../book.ts";
 import { solvable } from "../resolve.ts";
@@ -18,10 +18,11 @@ export function plannedDischarge({ book, build, resolved }: Asked): Planned | nu
   if (!pack || !point || resolved.pack?.cell === undefined || !(point.packCurrent > 0)) return null;
   const { cell } = resolved.pack;
   const whole = cell.capacity * pack.parallel;
-  const sag = (pack.series * cell.resistance * point.packCurrent) / pack.parallel;
   const zs = scatter(2 * CHARGES.length);
   const rows = CHARGES.flatMap((charge, i) => {
-    const rest = pack.series * openCircuitVoltage(cell.curve, charge);
+    const { voltage, resistance } = cellAt(cell, charge);
+    const rest = pack.series * voltage;
+    const sag = (pack.series * resistance * point.packCurrent) / pack.parallel;
     const drawn = { value: (1 - charge) * whole, unit: "C" };
     const row = (voltage: number, current: number, z: number) => ({
       charge: drawn,

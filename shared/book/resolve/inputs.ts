@@ -1,4 +1,4 @@
-import { openCircuitVoltage } from "../../physics/pack.ts";
+import { cellAt } from "../../physics/cells/cell.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import type { PropellerPredictInput } from "../../physics/propeller.ts";
 import { motorInput, packInput } from "../buildInput.ts";
@@ -55,10 +55,7 @@ function commonInput(build: BuildWithMass, parts: Parts, bases: Bases) {
   return {
     air: build.air,
     motor: motorInput(motor),
-    pack: packInput(pack, build, {
-      openCircuitVoltage: openCircuitVoltage(known.cell.curve, build.charge),
-      cellResistance: known.cell.resistance,
-    }),
+    pack: packInput(pack, build, cellAt(known.cell, build.charge)),
     supply: build.supply,
     vehicle: {
       ...build.vehicle,

@@ -1,5 +1,5 @@
 import type { Build } from "../../model/build.ts";
-import { openCircuitVoltage } from "../../physics/pack.ts";
+import { cellAt } from "../../physics/cells/cell.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
 import type { BuildCalibration } from "../calibrated.ts";
@@ -18,8 +18,8 @@ import type { Resolved } from "./resolved.ts";
 
 function cellVoltages(input: AnyPredictInput, build: Build, { cell }: PackBasis): CellVoltages {
   return {
-    full: openCircuitVoltage(cell.curve, 1),
-    rest: openCircuitVoltage(cell.curve, build.charge),
+    full: cellAt(cell, 1).voltage,
+    rest: cellAt(cell, build.charge).voltage,
     cutOff: cutOffVoltage(input, cell),
   };
 }

@@ -2,8 +2,9 @@ import type { WantedHold } from "../../decide/size/input.ts";
 import { pullBy, pulled, wantedMargin } from "../../decide/wanted.ts";
 import type { Build } from "../../model/build.ts";
 import { answerOrNull } from "../../numeric/errors.ts";
+import { cellAtVoltage } from "../../physics/cells/cell.ts";
 import { torqueConstant } from "../../physics/motor.ts";
-import { atCellVoltage } from "../../physics/predictAny.ts";
+import { atCell } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
 import { motorBasis } from "../motorBasis.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
@@ -48,11 +49,13 @@ function tried(book: Book, base: Build, id: string, name: string, wanted: Wanted
   if (!basis) return null;
   const { kv, resistance } = basis.constants;
   const build = { ...base, rotor: wanted.rotor, diameter: wanted.diameter, motor: id };
-  const input = solvable(resolveBuild(book, build));
-  if (!input) return null;
+  const resolved = resolveBuild(book, build);
+  const input = solvable(resolved);
+  const cell = resolved.pack?.cell;
+  if (!input || !cell) return null;
   const { angle: attitude, mode } = wanted.hold;
   const done = answerOrNull(() => {
-    const there = atCellVoltage(input, wanted.cellVoltage);
+    const there = atCell(input, cellAtVoltage(cell, wanted.cellVoltage));
     const pull = pulled(there);
     const margin = wantedMargin(there.vehicle, pullBy(there, pull), { attitude, mode });
     return { margin, point: pull.point };

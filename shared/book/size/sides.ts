@@ -1,5 +1,6 @@
 import type { MotorFrame, SizeBuild } from "../../decide/size/input.ts";
 import type { Build } from "../../model/build.ts";
+import { cellAtVoltage } from "../../physics/cells/cell.ts";
 import { torqueConstant } from "../../physics/motor.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
 import { type Book, findById } from "../book.ts";
@@ -78,7 +79,11 @@ export function sideOf(book: Book, stored: Build, kind: RotorKind, asked: SideAs
       supply,
       vehicle,
       skirt: "skirt" in input ? input.skirt : null,
-      pack: { ...pack, openCircuitVoltage: asked.cellVoltage },
+      pack: {
+        ...pack,
+        openCircuitVoltage: asked.cellVoltage,
+        cellResistance: cellAtVoltage(run.pack.cell, asked.cellVoltage).resistance,
+      },
       motor,
     },
     ...familiesOf(book, kind, stored.rotor),

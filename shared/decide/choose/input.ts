@@ -1,4 +1,4 @@
-import { openCircuitVoltage } from "../../physics/pack.ts";
+import { cellAt } from "../../physics/cells/cell.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { PropellerPredictInput } from "../../physics/propeller.ts";
@@ -114,14 +114,8 @@ function openOf(problem: Problem, places: Places): Omit<PropellerPredictInput, "
 
 function packOf({ packs, fixed }: Problem, { pack }: Places) {
   const { series, parallel, wireResistance, cell } = packs[pack];
-  const voltage = openCircuitVoltage(cell.curve, fixed.charge);
-  return {
-    series,
-    parallel,
-    wireResistance,
-    cellResistance: cell.resistance,
-    openCircuitVoltage: voltage,
-  };
+  const { voltage, resistance } = cellAt(cell, fixed.charge);
+  return { series, parallel, wireResistance, cellResistance: resistance, openCircuitVoltage: voltage };
 }
 
 /** @returns a set with a rotor in a duct, as {@link inputOf} @throws as there */

@@ -1,11 +1,13 @@
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import { assemble } from "../../physics/assembly.ts";
+import { resistanceVaries } from "../../physics/cells/cell.ts";
 import { rigidPull } from "../../physics/hold/pull.ts";
 import { soleTurning, type Turning, turningForThrust } from "../../physics/point/turning.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { leakFlow } from "../../physics/restriction/leak.ts";
 import { keepingOf } from "../../physics/rundown/kept.ts";
 import { keptTime } from "../../physics/rundown/keptTime.ts";
+import { keptTimeVarying } from "../../physics/rundown/keptTimeVarying.ts";
 import type { KeptState } from "../../physics/rundown/throttled.ts";
 import { suctionFor } from "../size/duty.ts";
 import { pullForHold } from "../size/need.ts";
@@ -116,5 +118,7 @@ export function keptTimeOf(prepared: Prepared, of: Of, index: number): number {
   const { resistance: packResistance, pieces } = packs[of.pack];
   const { supply } = problem.fixed;
   const circuit = { packResistance, supply, torqueConstant: motors[of.motor].torqueConstant };
-  return keptTime(pieces, { circuit, state, pack: problem.packs[of.pack] });
+  const load = { circuit, state, pack: problem.packs[of.pack] };
+  if (resistanceVaries(load.pack.cell)) return keptTimeVarying(load, problem.fixed.charge);
+  return keptTime(pieces, load);
 }

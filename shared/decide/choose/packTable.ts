@@ -1,4 +1,5 @@
 import { NotEnoughDataError, OutOfRangeError, requirePositive } from "../../numeric/errors.ts";
+import { cellAt, resistanceVaries } from "../../physics/cells/cell.ts";
 import { openCircuitCurve, packResistance } from "../../physics/pack.ts";
 import { type CellPieces, cellPieces } from "../../physics/rundown/cellPieces.ts";
 import type { TriedPack } from "./problem.ts";
@@ -23,7 +24,22 @@ export interface PackTable {
   readonly moments: readonly [Float64Array, Float64Array, Float64Array];
   /** the curve cut where it is smooth, for a suction that is kept */
   readonly pieces: CellPieces;
+  /** the cells by step; null where one resistance stands for every charge */
+  readonly varying: CellsByStep | null;
 }
+
+/** Cells from a charge down to empty, in even steps. */
+export interface CellsByStep {
+  /** between two of them [-] */
+  readonly width: number;
+  /** V_oc of one cell [V] */
+  readonly voltage: Float64Array;
+  /** (R_cell − R_cell at the charge)/N_p [Ω] */
+  readonly more: Float64Array;
+}
+
+/** Steps of charge for cells whose resistance varies. */
+const VARYING_STEPS = 256;
 
 /** Gauss–Legendre nodes on 0…1: cubic pieces of the curve to the second power are integrated to rounding. */
 const GAUSS = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)] as const;
@@ -59,7 +75,7 @@ export function packTable(pack: TriedPack, charge: number, path: string): PackTa
   checkCell(pack, charge, path);
   const { cell, parallel, series, wireResistance } = pack;
   const curve = openCircuitCurve(cell.curve);
-  const voltage = curve(charge);
+  const { voltage, resistance } = cellAt(cell, charge);
   let made: Pick<PackTable, "lowest" | "moments"> | null = null;
   let cut: CellPieces | null = null;
   const tables = () => {
@@ -68,9 +84,10 @@ export function packTable(pack: TriedPack, charge: number, path: string): PackTa
   };
   return {
     voltage,
-    resistance: packResistance({ series, parallel, wireResistance, cellResistance: cell.resistance }),
+    resistance: packResistance({ series, parallel, wireResistance, cellResistance: resistance }),
     capacity: parallel * cell.capacity,
-    cellResistance: cell.resistance / parallel,
+    cellResistance: resistance / parallel,
+    varying: resistanceVaries(cell) ? cellsByStep(pack, charge) : null,
     minimumVoltage: cell.minimumVoltage,
     // Asked for by times alone: a question without any has thousands of packs at no cost.
     get lowest() {
@@ -84,6 +101,18 @@ export function packTable(pack: TriedPack, charge: number, path: string): PackTa
       return cut;
     },
   };
+}
+
+function cellsByStep({ cell, parallel }: TriedPack, charge: number): CellsByStep {
+  const width = charge / VARYING_STEPS;
+  const [voltage, more] = [0, 0].map(() => new Float64Array(VARYING_STEPS + 1));
+  const first = cellAt(cell, charge);
+  for (let i = 0; i <= VARYING_STEPS; i++) {
+    const at = cellAt(cell, Math.max(0, charge - i * width));
+    voltage[i] = at.voltage;
+    more[i] = (at.resistance - first.resistance) / parallel;
+  }
+  return { width, voltage, more };
 }
 
 function tabulated(

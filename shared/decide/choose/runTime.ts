@@ -7,10 +7,11 @@ import { predictPropeller } from "../../physics/propeller.ts";
 import { runDown } from "../../physics/rundown.ts";
 import { FLAG } from "./columns.ts";
 import { ductedInput, openInput, runOf } from "./input.ts";
-import { momentAt, type PackTable, stepAt } from "./packTable.ts";
+import { type CellsByStep, momentAt, type PackTable, stepAt } from "./packTable.ts";
 import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { solveFrom } from "./solveSet.ts";
+import { type InverseCurrent, varyingTime } from "./varyingTime.ts";
 import { drivingVoltageAt, turnsAt, type Work } from "./work.ts";
 
 /** Repetitions of the first guess at the last voltage, with I ∝ V^1.5 as a fan's current about goes. */
@@ -74,7 +75,8 @@ function scannedCurrent(index: number): CurrentAt {
   return (prepared, work, cellVoltage) => {
     const input = ductedInput(prepared.problem, placesOf(prepared.radix, index));
     const { machine, leak } = assemble(input);
-    const now = circuitAt(machine, input.pack.series * cellVoltage);
+    const openCircuitVoltage = input.pack.series * cellVoltage;
+    const now = circuitAt(machine, { openCircuitVoltage, packResistance: machine.packResistance });
     return orNone(() => {
       const crossing = crossingNear(now, leak, work.solution[WARM_RESULT.phi]);
       return crossing ? input.supply.duty * crossing.current + input.supply.auxCurrent : Number.NaN;
@@ -82,24 +84,60 @@ function scannedCurrent(index: number): CurrentAt {
   };
 }
 
-/** Last voltage of the cell, about, between that of the empty cell and the first. */
+/** Voltage at which the loaded cell is at its minimum, about. */
 function lastVoltage(table: PackTable, current: number): number {
-  const { voltage, minimumVoltage, cellResistance, lowest } = table;
+  const { voltage, minimumVoltage, cellResistance } = table;
   let last = minimumVoltage;
   for (let i = 0; i < GUESSES; i++) {
     const share = last / voltage;
     last = minimumVoltage + cellResistance * current * share * Math.sqrt(share);
   }
-  return Math.max(lowest[lowest.length - 1], last);
+  return last;
+}
+
+/** Voltages at which cells of varying resistance are solved lie at least this share of the first one apart. */
+const LEAST_FALL = 0.01;
+
+/** How far the cell, or its stand-in of one resistance, falls to its end, about; below 0 [V]. */
+function lastFall(table: PackTable, current: number): number {
+  const { varying, voltage } = table;
+  const last = lastVoltage(table, current);
+  if (!varying) return Math.max(table.lowest[table.lowest.length - 1], last) - voltage;
+  const { least } = standInFalls(table, varying, current, last - voltage);
+  return Math.min(Math.max(least, last - voltage), -LEAST_FALL * voltage);
+}
+
+/** Falls of the stand-in, about, as if the first current flowed throughout: their least, and their mean down to an end [V]. */
+function standInFalls(
+  { voltage }: PackTable,
+  steps: CellsByStep,
+  current: number,
+  end: number,
+): { readonly least: number; readonly mean: number } {
+  let [least, sum, count] = [0, 0, 0];
+  for (let i = 0; i < steps.voltage.length; i++) {
+    const fall = steps.voltage[i] - voltage - steps.more[i] * current;
+    least = Math.min(least, fall);
+    if (least < end) break;
+    sum += fall;
+    count += 1;
+  }
+  return { least, mean: sum / count };
 }
 
 /** The middle voltage keeps this share of the fall away from both ends. */
 const LEAST_SHARE = 0.15;
 
-/** Mean of V − V₀ over the charge down to the last voltage, about: where 1/I has to be right [V]. */
-function middleFall(table: PackTable, fall: number): number {
+/** Mean of V − V₀ over the charge down to the last voltage, about [V]. */
+function meanFall(table: PackTable, fall: number, current: number): number {
+  if (table.varying) return standInFalls(table, table.varying, current, fall).mean;
   const step = stepAt(table, table.voltage + fall);
-  const mean = momentAt(table, 1, step) / momentAt(table, 0, step);
+  return momentAt(table, 1, step) / momentAt(table, 0, step);
+}
+
+/** Where 1/I has to be right: at the mean of the fall, away from both ends [V]. */
+function middleFall(table: PackTable, fall: number, current: number): number {
+  const mean = meanFall(table, fall, current);
   return Math.min(LEAST_SHARE * fall, Math.max((1 - LEAST_SHARE) * fall, mean));
 }
 
@@ -109,14 +147,18 @@ interface Node {
   current: number;
 }
 
-/** ∫dz/I from the charge to the end, 1/I a quadratic in V through three solved voltages. */
-function quadrature(table: PackTable, current: number, middle: Node, last: Node): number {
-  const { voltage, minimumVoltage, cellResistance } = table;
+/** 1/I a quadratic in V through three solved voltages. */
+function inverseOf(current: number, middle: Node, last: Node): InverseCurrent {
   const first = 1 / current;
   const near = (1 / middle.current - first) / middle.fall;
   const far = (1 / last.current - 1 / middle.current) / (last.fall - middle.fall);
   const square = (far - near) / last.fall;
-  const slope = near - square * middle.fall;
+  return { first, square, slope: near - square * middle.fall };
+}
+
+/** ∫dz/I from the charge to the end. */
+function quadrature(table: PackTable, { first, slope, square }: InverseCurrent, last: Node): number {
+  const { voltage, minimumVoltage, cellResistance } = table;
   let x = last.fall;
   for (let i = 0; i < END_STEPS; i++) {
     const inverse = first + x * (slope + x * square);
@@ -148,7 +190,7 @@ function currentOf({ radix }: Prepared, { sizedRotor }: Work, index: number, fla
 /**
  * How long a set runs, from the charge to the cell's minimum under load or to empty, its winding settled.
  *
- *     t = N_p·C·∫dz/I_pack(V_oc(z));  1/I_pack a quadratic in V_oc through three operating points
+ *     t = N_p·C·∫dz/I_pack(V_oc(z));  1/I_pack a quadratic in V_oc through three operating points;  cells of varying resistance by {@link varyingTime}
  *
  * @param prepared - the question
  * @param work - this thread's memory, case and solution of the set in it
@@ -167,18 +209,21 @@ export function runTime(prepared: Prepared, work: Work, index: number, flags: nu
   out.flag = 0;
   out.time = 0;
   if (voltage - cellResistance * current <= minimumVoltage) return;
-  const fall = lastVoltage(table, current) - voltage;
+  const fall = lastFall(table, current);
   if (fall > -FLAT * voltage) {
     const step = stepAt(table, minimumVoltage + cellResistance * current);
     out.time = (table.capacity * momentAt(table, 0, step)) / current;
     return;
   }
   const currentAt = currentOf(prepared, work, index, flags);
-  const half = middleFall(table, fall);
+  const half = middleFall(table, fall, current);
   const last = { fall, current: currentAt(prepared, work, voltage + fall) };
   const middle = { fall: half, current: currentAt(prepared, work, voltage + half) };
-  if (last.current > 0 && middle.current > 0) out.time = quadrature(table, current, middle, last);
-  else {
+  if (last.current > 0 && middle.current > 0) {
+    const inverse = inverseOf(current, middle, last);
+    const { varying: steps } = table;
+    out.time = steps ? varyingTime({ ...table, steps, inverse }) : quadrature(table, inverse, last);
+  } else {
     out.flag = FLAG.steppedRun;
     out.time = followed(prepared, index);
   }

@@ -18,13 +18,13 @@ export interface OverVoltage {
 /** The build on a stiff source in its pack's place, which holds the driver's output at one voltage. */
 function onSource(build: RundownInput, voltage: number): Drawn {
   const { driverResistance } = build.supply;
-  const cell = { ...build.pack.cell, resistance: 0 };
   const source: RundownInput = {
     ...build,
-    pack: { series: 1, parallel: 1, wireResistance: 0, cell },
+    pack: { series: 1, parallel: 1, wireResistance: 0, cell: build.pack.cell },
     supply: { duty: 1, driverResistance, auxCurrent: 0 },
   };
-  return drawOf(source, voltage).at(voltage, build.air.temperature);
+  const stiff = { voltage, resistance: 0 };
+  return drawOf(source, stiff).at(stiff, build.air.temperature);
 }
 
 const pushOf = ({ pressure, suction }: Drawn) => pressure ?? suction;

@@ -1,5 +1,7 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
-import { openCircuitCurve, packCurrent, packVoltage } from "../../physics/pack.ts";
+import { type CellState, cellAt } from "../../physics/cells/cell.ts";
+import { packCurrent, packVoltage } from "../../physics/pack.ts";
+import { packAt } from "../../physics/point/machine.ts";
 import { drawOf } from "../../physics/rundown/draw.ts";
 import type { Draw, Drawn } from "../../physics/rundown/drawn.ts";
 import type { RundownInput } from "../../physics/rundown.ts";
@@ -7,10 +9,10 @@ import type { RundownInput } from "../../physics/rundown.ts";
 /** A build at constant charge. */
 export interface State extends Drawn {
   readonly draw: Draw;
-  /** open circuit, of one cell at the build's charge [V] */
-  readonly openCell: number;
-  /** open circuit, of one full cell [V] */
-  readonly fullCell: number;
+  /** one cell at the build's charge */
+  readonly openCell: CellState;
+  /** one cell, full */
+  readonly fullCell: CellState;
   /** δ·V_b, at the driver's output [V] */
   readonly motorVoltage: number;
   /** of one cell [A] */
@@ -34,25 +36,23 @@ export type StateAt = (charge: number, winding?: number) => State;
  * Valid and source: as {@link stateOf}
  */
 export function statesOf(build: RundownInput): StateAt {
-  const { cell, series, parallel } = build.pack;
-  const curve = openCircuitCurve(cell.curve);
-  const fullCell = curve(1);
-  const draw = drawOf(build, fullCell);
+  const { cell, parallel } = build.pack;
+  const full = cellAt(cell, 1);
+  const draw = drawOf(build, full);
   return (charge, winding) => {
     if (!(charge >= 0 && charge <= 1)) throw new OutOfRangeError("startCharge", charge, "0 to 1");
-    const openCell = curve(charge);
-    const drawn = draw.at(openCell, winding);
-    const { packResistance } = draw.circuit;
-    const supply = { ...build.supply, openCircuitVoltage: series * openCell, packResistance };
+    const state = cellAt(cell, charge);
+    const drawn = draw.at(state, winding);
+    const supply = { ...build.supply, ...packAt(build.pack, state) };
     const cellCurrent = packCurrent(supply, drawn.current) / parallel;
     return {
       ...drawn,
       draw,
-      openCell,
-      fullCell,
+      openCell: state,
+      fullCell: full,
       motorVoltage: build.supply.duty * packVoltage(supply, drawn.current),
       cellCurrent,
-      cellVoltage: openCell - cell.resistance * cellCurrent,
+      cellVoltage: state.voltage - state.resistance * cellCurrent,
     };
   };
 }

@@ -65,7 +65,7 @@ export function cellLimits(input: LimitsInput, state: State): Limit[] {
       estimated: estimatedIn(input, "cell-voltage"),
       value: state.cellVoltage,
       limit: cell.minimumVoltage > 0 ? cell.minimumVoltage : null,
-      share: (value, least) => (state.fullCell - value) / (state.fullCell - least),
+      share: (value, least) => (state.fullCell.voltage - value) / (state.fullCell.voltage - least),
       missing: "The cell's minimum voltage, from its maker.",
     }),
   ];

@@ -1,4 +1,5 @@
 import { OutOfRangeError } from "../../numeric/errors.ts";
+import { cellResistance } from "../../physics/cells/cell.ts";
 import { openCircuitCurve } from "../../physics/pack.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import { isPropeller } from "../../physics/predictAny.ts";
@@ -77,12 +78,17 @@ function propellerOf(question: MapQuestion, rotor: PropellerInput): TriedPropell
   return { ...law, ...UNTESTED, sizes };
 }
 
-/** A cell that is full where another stands at a charge: V'(s) = V(z·s), C' = z·C. */
+/** A cell that is full where another stands at a charge: V'(s) = V(z·s), R'(s) = R(z·s), C' = z·C. */
 function cellFrom({ cell }: MapBuild, charge: number): MapBuild["cell"] {
   if (charge === 1) return cell;
   const curve = openCircuitCurve(cell.curve);
   const cut = Array.from({ length: CUTS + 1 }, (_, i) => [i / CUTS, curve((charge * i) / CUTS)] as const);
-  return { ...cell, capacity: cell.capacity * charge, curve: cut };
+  const below = (cell.resistanceCurve ?? []).filter(([z]) => z < charge);
+  const resistanceCurve = [
+    ...below.map(([z, resistance]) => [z / charge, resistance] as const),
+    [1, cellResistance(cell, charge)] as const,
+  ];
+  return { ...cell, capacity: cell.capacity * charge, curve: cut, resistanceCurve };
 }
 
 function packsOf(question: MapQuestion): TriedPack[] {

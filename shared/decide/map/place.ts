@@ -1,4 +1,4 @@
-import { openCircuitVoltage } from "../../physics/pack.ts";
+import { cellAt } from "../../physics/cells/cell.ts";
 import type { TestedAt } from "../../physics/point/sizeLaw.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import { type AnyPredictInput, isPropeller } from "../../physics/predictAny.ts";
@@ -70,7 +70,7 @@ export function wound({ motor }: AnyPredictInput, kv: number): PredictInput["mot
 /**
  * A build moved to a place of a map.
  *
- *     diameter by the fan laws;  K_v: k_t ∝ 1/K_v, R ∝ 1/K_v²;  gap: the lip's law away from a measured leak;  charge: V_oc(z)
+ *     diameter by the fan laws;  K_v: k_t ∝ 1/K_v, R ∝ 1/K_v²;  gap: the lip's law away from a measured leak;  charge: V_oc(z), R_cell(z)
  *
  * @param of - the build as it stands, SI
  * @param place - values of the settings that move [m, rpm/V, -, kg]
@@ -112,6 +112,7 @@ function openAt(of: MapBuild, input: PropellerPredictInput, place: Place): Prope
 /** What moves alike with a rotor of either kind. */
 function commonAt({ cell, charge }: MapBuild, input: AnyPredictInput, place: Place) {
   const { air, vehicle, pack, supply } = input;
+  const { voltage, resistance } = cellAt(cell, place.charge ?? charge);
   return {
     air,
     motor: wound(input, place.kv ?? input.motor.kv),
@@ -119,7 +120,8 @@ function commonAt({ cell, charge }: MapBuild, input: AnyPredictInput, place: Pla
     pack: {
       ...pack,
       series: place.series ?? pack.series,
-      openCircuitVoltage: openCircuitVoltage(cell.curve, place.charge ?? charge),
+      openCircuitVoltage: voltage,
+      cellResistance: resistance,
     },
     vehicle: {
       ...vehicle,

@@ -1,3 +1,4 @@
+import { chargeAt } from "../../physics/cells/cell.ts";
 import type { Note } from "../../physics/note.ts";
 import { WINDING_ALARM } from "../../physics/point/notes.ts";
 import { windingResistance } from "../../physics/winding.ts";
@@ -8,7 +9,6 @@ import { rotorFigures } from "../limits/rotor.ts";
 import { temperaturePair } from "../verdict/figures.ts";
 import { inlineCase } from "../verdict/inlineCase.ts";
 import { ratingText } from "../verdict/ratingWords.ts";
-import { chargeAt } from "../ways/effects.ts";
 import { bodyAt, isOpen } from "./build.ts";
 import { holdTime } from "./holdTime.ts";
 import { type Asked, type Wound, woundAt } from "./wound.ts";

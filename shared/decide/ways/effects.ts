@@ -1,6 +1,5 @@
 import { answerOrNull } from "../../numeric/errors.ts";
-import { findRoot } from "../../numeric/root.ts";
-import { openCircuitCurve } from "../../physics/pack.ts";
+import { chargeAt } from "../../physics/cells/cell.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { type CellInput, runDown } from "../../physics/rundown.ts";
 import type { Pulled } from "../wanted.ts";
@@ -29,24 +28,6 @@ export interface State {
   readonly build: AnyPredictInput;
   readonly point: Pulled["point"];
   readonly runTime: () => number | null;
-}
-
-/**
- * Charge of a cell by its voltage at rest.
- *
- *     V_oc(z) = V, inverse of the cell's curve
- *
- * @param cell - with its open-circuit curve, rising [-, V]
- * @param voltage - V at rest [V]
- * @returns z [-]; null where the curve does not reach the voltage
- * @throws {OutOfRangeError} on a curve that can't be
- *
- * Valid for a rising curve. Source: docs/method/run-down.md
- */
-export function chargeAt(cell: CellInput, voltage: number): number | null {
-  const curve = openCircuitCurve(cell.curve);
-  if (!(voltage >= curve(0) && voltage <= curve(1))) return null;
-  return findRoot((charge) => curve(charge) - voltage, 0, 1).root;
 }
 
 /**

@@ -1,4 +1,5 @@
-import { openCircuitVoltage } from "../../physics/pack.ts";
+import { cellAt, cellAtVoltage } from "../../physics/cells/cell.ts";
+import { atCell } from "../../physics/predictAny.ts";
 import { around, type Handle, type Setting } from "./handle.ts";
 
 /** Most cells looked at: more than a small vehicle carries. Our choice. */
@@ -9,7 +10,7 @@ const [LOW_VOLTAGE, HIGH_VOLTAGE] = [0.75, 1.15];
 function voltageLimits({ cell, build }: Setting): readonly [number, number] {
   const now = build.pack.openCircuitVoltage;
   if (!cell) return [LOW_VOLTAGE * now, HIGH_VOLTAGE * now];
-  return around(now, openCircuitVoltage(cell.curve, 0), openCircuitVoltage(cell.curve, 1));
+  return around(now, cellAt(cell, 0).voltage, cellAt(cell, 1).voltage);
 }
 
 /**
@@ -39,7 +40,11 @@ export function electricalHandles(setting: Setting): Handle[] {
       now: pack.openCircuitVoltage,
       limits: voltageLimits(setting),
       whole: false,
-      put: (openCircuitVoltage) => ({ ...build, pack: { ...pack, openCircuitVoltage } }),
+      put: (voltage) =>
+        atCell(
+          build,
+          setting.cell ? cellAtVoltage(setting.cell, voltage) : { voltage, resistance: pack.cellResistance },
+        ),
     },
     {
       key: "duty",

@@ -1,10 +1,11 @@
 import { answerOrNull } from "../../numeric/errors.ts";
+import { chargeAt } from "../../physics/cells/cell.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Keep } from "../../physics/rundown/input.ts";
 import { type CellInput, runDown } from "../../physics/rundown.ts";
 import type { WantedHold } from "../size/input.ts";
 import { keepForMargin } from "../size/keep.ts";
-import { chargeAt, runTimeOf } from "./effects.ts";
+import { runTimeOf } from "./effects.ts";
 
 /** What a controller that keeps the wanted margins would save. */
 export interface KeptReach {

@@ -38,7 +38,21 @@ export const dischargeFitResponse = z.strictObject({
     .describe("open-circuit, by rising charge"),
   resistance: z.number().describe("Ω of one cell"),
   resistanceError: z.number().nullable().describe("Ω; null where it isn't from the readings"),
-  resistanceFrom: z.enum(["rests", "currents", "known"]),
+  resistanceFrom: z
+    .enum(["rests", "currents", "discharges", "known"])
+    .describe(
+      "rests or currents in turn within a discharge; discharges at different currents; from elsewhere",
+    ),
+  resistanceByCharge: z
+    .array(
+      z.strictObject({
+        charge: z.number(),
+        resistance: z.number().describe("Ω of one cell"),
+        standardError: z.number().describe("Ω"),
+      }),
+    )
+    .nullable()
+    .describe("by rising charge, where the readings show that it varies; null: one for all charges"),
   capacity: z.number().describe("C of one cell"),
   capacityFrom: z.enum(["emptied", "known"]),
   residualSd: z.number().nullable().describe("V; null where the resistance isn't from the readings"),

@@ -18,7 +18,7 @@ export const cellCurve = z
     message: "the curve must run from charge 0 to charge 1",
   });
 
-export const cell = z.strictObject({
+const cellFigures = z.strictObject({
   capacity: positive("C (1 mAh = 3.6 C)", PACK.cell.capacity),
   minimumVoltage: within("V, loaded", PACK.cell.minimumVoltage),
   resistance: nonNegative("Ω", PACK.cell.resistance),
@@ -26,11 +26,25 @@ export const cell = z.strictObject({
   maxCurrent: positive("A", PACK.cell.maxCurrent).optional(),
 });
 
+/** A cell given inline. */
+export const cell = cellFigures.extend({
+  resistanceCurve: z
+    .array(z.tuple([fraction(), nonNegative("Ω", PACK.cell.resistance)]))
+    .min(1)
+    .max(400)
+    .refine((points) => points.every((point, i) => i === 0 || point[0] > points[i - 1][0]), {
+      message: "charge must rise from point to point, for example [[0.1, 0.04], [0.5, 0.025]]",
+    })
+    .nullable()
+    .optional()
+    .describe("resistance by charge, as discharges showed it: in the place of the one resistance"),
+});
+
 /** Kinds of cell whose open-circuit curve is published under an open licence. */
 export const CHEMISTRIES = ["lithium-ion", "lithium-iron-phosphate"] as const;
 
 /** A cell as the book keeps it: its curve may be left to a discharge test, or to what its chemistry is known to do. */
-export const storedCell = cell.extend({
+export const storedCell = cellFigures.extend({
   curve: cellCurve.optional().describe("open-circuit, by charge; discharge tests take its place"),
   coldFactor: within("resistance at 0 °C over that at 20 °C", PACK.cell.coldFactor)
     .optional()

@@ -1,4 +1,5 @@
 import { evaluatePolynomial, firstPositiveZero } from "../../numeric/polynomial.ts";
+import type { CellState } from "../cells/cell.ts";
 import { torqueConstant } from "../motor.ts";
 import { type Pack, packResistance } from "../pack.ts";
 import type { LeakAir } from "../restriction/law.ts";
@@ -99,7 +100,7 @@ export function assembleCircuit(input: {
     openCircuitVoltage,
     packResistance: resistance,
     drivingVoltage: drivingVoltage(supply, openCircuitVoltage, resistance),
-    circuitResistance: supply.driverResistance + supply.duty ** 2 * resistance,
+    circuitResistance: circuitResistance(supply, resistance),
   };
 }
 
@@ -136,17 +137,37 @@ export function assembleMachine(input: {
   };
 }
 
+function circuitResistance({ driverResistance, duty }: SupplyInput, packResistance: number): number {
+  return driverResistance + duty ** 2 * packResistance;
+}
+
 function drivingVoltage(supply: SupplyInput, openCircuitVoltage: number, packResistance: number): number {
   return supply.duty * (openCircuitVoltage - packResistance * supply.auxCurrent);
+}
+
+/** A pack at a moment. */
+export interface PackState {
+  /** V_oc of the pack [V] */
+  readonly openCircuitVoltage: number;
+  /** R_b [Ω] */
+  readonly packResistance: number;
+}
+
+/** @returns a pack whose cells stand at a state */
+export function packAt(pack: Omit<Pack, "cellResistance">, { voltage, resistance }: CellState): PackState {
+  return {
+    openCircuitVoltage: pack.series * voltage,
+    packResistance: packResistance({ ...pack, cellResistance: resistance }),
+  };
 }
 
 /**
  * The same circuit at another state of its pack, and of its winding where that is given.
  *
- *     V_drive = δ(V_oc − R_b·I_aux)
+ *     V_drive = δ(V_oc − R_b·I_aux),  R = R_d + δ²R_b  (+ R_m)
  *
  * @param circuit - from {@link assembleCircuit} or {@link assembleMachine}, whose other parts it keeps [-]
- * @param openCircuitVoltage - V_oc of the pack [V]
+ * @param pack - V_oc [V] and R_b [Ω] of the pack
  * @param windingTemperature - of the winding at this moment [K]; as it was unless given
  * @returns the circuit at that state, in SI units [-]
  *
@@ -154,14 +175,18 @@ function drivingVoltage(supply: SupplyInput, openCircuitVoltage: number, packRes
  */
 export function circuitAt<C extends Circuit>(
   circuit: C,
-  openCircuitVoltage: number,
+  pack: PackState,
   windingTemperature = circuit.motor.windingTemperature,
 ): C {
+  const { supply } = circuit;
+  const { openCircuitVoltage, packResistance } = pack;
   return {
     ...circuit,
     motor: { ...circuit.motor, windingTemperature },
     openCircuitVoltage,
-    drivingVoltage: drivingVoltage(circuit.supply, openCircuitVoltage, circuit.packResistance),
+    packResistance,
+    drivingVoltage: drivingVoltage(supply, openCircuitVoltage, packResistance),
+    circuitResistance: circuitResistance(supply, packResistance),
   };
 }
 

@@ -1,10 +1,12 @@
 import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import { assemble, suctionAt } from "../assembly.ts";
+import type { CellState } from "../cells/cell.ts";
 import { pullOf, rideHeightOf, rigidPull } from "../hold/pull.ts";
 import { type Crossing, crossingNear } from "../operatingPoint.ts";
-import { assembleCircuit, circuitAt, type Machine, overcomesFriction } from "../point/machine.ts";
+import { assembleCircuit, circuitAt, type Machine, overcomesFriction, packAt } from "../point/machine.ts";
 import { type Balance, balancedSpeed, standingBalance } from "../point/speed.ts";
 import { type PredictInput, predict } from "../predict.ts";
+import { atCell } from "../predictAny.ts";
 import { type PropellerPredictInput, predictPropeller } from "../propeller.ts";
 import { suctionByGap } from "../pullByGap.ts";
 import type { Leak } from "../restriction/leak.ts";
@@ -49,13 +51,12 @@ function balanceWithoutPoint(machine: Machine): Balance {
 function ductedDraw(input: PredictInput): Draw {
   const assembly = assemble(input);
   const { machine } = assembly;
-  const { series } = input.pack;
   const track = tracker(assembly.leak);
   const rideHeight = rideHeightOf(input.vehicle, input.skirt.gap);
   return {
     circuit: machine,
-    at: (cellVoltage, winding) => {
-      const now = circuitAt(machine, series * cellVoltage, winding);
+    at: (cell, winding) => {
+      const now = circuitAt(machine, packAt(input.pack, cell), winding);
       const crossing = track(now);
       if (!crossing)
         return {
@@ -74,24 +75,23 @@ function ductedDraw(input: PredictInput): Draw {
       const balance = { speed, current, windingResistance, windingTemperature };
       return { ...balance, pressure, suction, pull, works: true, ...fixedAt(input) };
     },
-    notesAt: (openCircuitVoltage) =>
-      predict({ ...input, pack: { ...input.pack, openCircuitVoltage } }).warnings,
+    notesAt: (cell) => predict(atCell(input, cell)).warnings,
   };
 }
 
 function propellerDraw(input: PropellerPredictInput): Draw {
   const { motor, pack } = input;
   const circuit = assembleCircuit(input);
-  const predicted = (openCircuitVoltage: number, windingTemperature?: number) => {
+  const predicted = (cell: CellState, windingTemperature?: number) => {
     const now = { ...motor, windingTemperature };
-    return predictPropeller({ ...input, motor: now, pack: { ...pack, openCircuitVoltage } }, []);
+    return predictPropeller({ ...atCell(input, cell), motor: now }, []);
   };
   return {
     circuit,
-    at: (cellVoltage, winding) => {
-      const { point, suction } = predicted(cellVoltage, winding);
+    at: (cell, winding) => {
+      const { point, suction } = predicted(cell, winding);
       if (!point) {
-        const now = circuitAt(circuit, pack.series * cellVoltage, winding);
+        const now = circuitAt(circuit, packAt(pack, cell), winding);
         const standing = standingBalance(now, input.air.temperature);
         return {
           ...standing,
@@ -116,31 +116,31 @@ function propellerDraw(input: PropellerPredictInput): Draw {
         ...fixedAt(input),
       };
     },
-    notesAt: (cellVoltage) => predicted(cellVoltage).warnings,
+    notesAt: (cell) => predicted(cell).warnings,
   };
 }
 
 /**
- * Makes a build ready to be asked at falling voltages.
+ * Makes a build ready to be asked while its cells empty.
  *
  *     the operating point, each sought next to the one before;  a kept suction as {@link keptDraw}, a kept thrust as {@link keptThrustDraw}
  *
  * @param input - build with its cell, all SI [-]
- * @param full - open-circuit voltage of the full cell [V]
- * @returns what it draws [A, rad/s, K] and how it pulls [Pa, N], by voltage [V] and winding temperature [K]
+ * @param full - one cell, full
+ * @returns what it draws [A, rad/s, K] and how it pulls [Pa, N], by the cells' state and winding temperature [K]
  * @throws {OutOfRangeError} with the path of a number that can't be
  *
  * Valid for a voltage that changes slowly from call to call. Source: docs/method/run-down.md
  */
-export function drawOf(input: RundownInput, full: number): Draw {
+export function drawOf(input: RundownInput, full: CellState): Draw {
   const { rotor, skirt, ...rest } = input;
-  const { cell, series, parallel, wireResistance } = input.pack;
+  const { series, parallel, wireResistance } = input.pack;
   const pack = {
     series,
     parallel,
     wireResistance,
-    cellResistance: cell.resistance,
-    openCircuitVoltage: full,
+    cellResistance: full.resistance,
+    openCircuitVoltage: full.voltage,
   };
   const { keep } = input;
   if ("thrust" in rotor) {

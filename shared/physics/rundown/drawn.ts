@@ -1,3 +1,4 @@
+import type { CellState } from "../cells/cell.ts";
 import type { Pull } from "../hold/pull.ts";
 import type { Note } from "../note.ts";
 import type { Circuit } from "../point/machine.ts";
@@ -21,10 +22,10 @@ export interface Drawn extends Balance {
 
 /** A build, asked again and again while its cell empties. */
 export interface Draw {
-  /** the circuit at the voltage it was put together with */
+  /** the circuit at the full cell that it was put together with */
   readonly circuit: Circuit;
-  /** at an open-circuit voltage of one cell [V] and a winding temperature, settled unless given [K] */
-  readonly at: (cellVoltage: number, winding: number | undefined) => Drawn;
-  /** notes of the prediction at an open-circuit voltage of one cell [V] */
-  readonly notesAt: (cellVoltage: number) => readonly Note[];
+  /** at a state of the cells and a winding temperature, settled unless given [K] */
+  readonly at: (cell: CellState, winding: number | undefined) => Drawn;
+  /** notes of the prediction at a state of the cells */
+  readonly notesAt: (cell: CellState) => readonly Note[];
 }

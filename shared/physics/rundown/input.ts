@@ -1,4 +1,5 @@
 import { NotEnoughDataError, OutOfRangeError, requirePositive } from "../../numeric/errors.ts";
+import type { ByCharge } from "../cells/cell.ts";
 import type { MotorInput, RotorInput } from "../point/machine.ts";
 import type { PredictInput } from "../predict.ts";
 import type { PropellerInput } from "../propeller.ts";
@@ -10,8 +11,10 @@ export interface CellInput {
   readonly capacity: number;
   /** loaded [V] */
   readonly minimumVoltage: number;
-  /** R_cell [Ω] */
+  /** R_cell, the same at every charge where no curve says more [Ω] */
   readonly resistance: number;
+  /** R_cell by charge, as discharges showed it, by rising charge [-, Ω]; absent or null: one for all charges */
+  readonly resistanceCurve?: ByCharge | null;
   /** points [charge, open-circuit voltage], by rising charge, from 0 to 1 [-, V] */
   readonly curve: readonly (readonly [number, number])[];
   /** greatest current of one cell that its maker allows [A] */

@@ -1,28 +1,29 @@
 import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import { type Assembly, assemble, suctionAt } from "../assembly.ts";
+import type { CellState } from "../cells/cell.ts";
 import { pullOf, rideHeightOf, rigidPull } from "../hold/pull.ts";
 import { arrivalPoint, operatingPoints } from "../operatingPoint.ts";
 import { assembleMachine } from "../point/machine.ts";
 import { turningsFor } from "../point/turning.ts";
 import { type PredictInput, predict } from "../predict.ts";
+import { atCell } from "../predictAny.ts";
 import { suctionByGap } from "../pullByGap.ts";
 import { leakFlow } from "../restriction/leak.ts";
 import type { Draw } from "./drawn.ts";
 import { type Keeping, keepingAt, type Throttled, throttled } from "./throttled.ts";
 
-function atDuty(input: PredictInput, duty: number, cellVoltage: number): PredictInput {
-  const { supply, pack } = input;
-  return { ...input, supply: { ...supply, duty }, pack: { ...pack, openCircuitVoltage: cellVoltage } };
+function atDuty(input: PredictInput, duty: number, cell: CellState): PredictInput {
+  return { ...atCell(input, cell), supply: { ...input.supply, duty } };
 }
 
 function machineAt(
   input: PredictInput,
   { air }: Assembly,
   duty: number,
-  cellVoltage: number,
+  cell: CellState,
   windingTemperature: number,
 ) {
-  const { rotor, pack, supply } = atDuty(input, duty, cellVoltage);
+  const { rotor, pack, supply } = atDuty(input, duty, cell);
   const motor = { ...input.motor, windingTemperature };
   return assembleMachine({ rotor, motor, pack, supply, air, ambient: input.air.temperature });
 }
@@ -52,7 +53,7 @@ export function keepingOf(input: PredictInput, assembly: Assembly, pressure: num
     keepingAt(turning, input, machine),
   );
   const settles = (keeping: Keeping) => {
-    const full = pack.openCircuitVoltage;
+    const full = { voltage: pack.openCircuitVoltage, resistance: pack.cellResistance };
     const first = throttled(input, assembly.machine, keeping, full, undefined);
     if (!first || first.duty > 1) return true;
     const now = machineAt(input, assembly, first.duty, full, first.state.windingTemperature);
@@ -65,14 +66,14 @@ export function keepingOf(input: PredictInput, assembly: Assembly, pressure: num
 }
 
 /**
- * A build whose controller keeps its suction while it can, asked at falling voltages.
+ * A build whose controller keeps its suction while it can, asked while its cells empty.
  *
  *     Q = Q_leak(Δp), φ and ω by {@link turningsFor}, I = (M_s + M_c + M_v·ω)/k_t, δ by `keptDuty`;  full throttle where δ > 1 or there is none
  *
  * @param input - build at full throttle, its cell full [SI]
  * @param pressure - Δp to keep [Pa], > 0
  * @param full - the same build at full throttle all the time
- * @returns what it draws [A, rad/s, K, -] and how it pulls [Pa, N], by voltage [V] and winding temperature [K]
+ * @returns what it draws [A, rad/s, K, -] and how it pulls [Pa, N], by the cells' state and winding temperature [K]
  * @throws {OutOfRangeError} on a suction at which the fan would not settle: a stalled part of its curve
  * @throws {NotEnoughDataError} where the rotor's power at that flow isn't known
  *
@@ -84,26 +85,26 @@ export function keptDraw(input: PredictInput, pressure: number, full: Draw): Dra
   const suction = suctionAt(input, assembly, pressure, flow);
   const rideHeight = rideHeightOf(input.vehicle, input.skirt.gap);
   const phi = flow / (assembly.machine.area * assembly.machine.radius * keeping.speed);
-  const pullAt = ({ duty, state }: Throttled, cellVoltage: number) => {
+  const pullAt = ({ duty, state }: Throttled, cell: CellState) => {
     if (!rideHeight) return rigidPull(suction);
-    const machine = machineAt(input, assembly, duty, cellVoltage, state.windingTemperature);
+    const machine = machineAt(input, assembly, duty, cell, state.windingTemperature);
     const { windingResistance: winding } = state;
     const byGap = suctionByGap(input, { ...assembly, machine }, { phi, windingResistance: winding });
     return pullOf(suction, rideHeight, byGap);
   };
   return {
     circuit: full.circuit,
-    at: (cellVoltage, now) => {
-      const found = throttled(input, assembly.machine, keeping, cellVoltage, now);
+    at: (cell, now) => {
+      const found = throttled(input, assembly.machine, keeping, cell, now);
       if (!found || found.duty > 1)
-        return { ...full.at(cellVoltage, now), duty: 1, spare: found ? 1 - found.duty : -1 };
-      const pull = pullAt(found, cellVoltage);
+        return { ...full.at(cell, now), duty: 1, spare: found ? 1 - found.duty : -1 };
+      const pull = pullAt(found, cell);
       const { duty, state } = found;
       return { ...state, pressure, suction, pull, works: true, duty, spare: 1 - duty };
     },
-    notesAt: (cellVoltage) => {
-      const found = throttled(input, assembly.machine, keeping, cellVoltage, undefined);
-      return predict(atDuty(input, Math.min(1, found?.duty ?? 1), cellVoltage)).warnings;
+    notesAt: (cell) => {
+      const found = throttled(input, assembly.machine, keeping, cell, undefined);
+      return predict(atDuty(input, Math.min(1, found?.duty ?? 1), cell)).warnings;
     },
   };
 }

@@ -1,7 +1,9 @@
+import { cellAt } from "../cells/cell.ts";
 import type { Pull } from "../hold/pull.ts";
 import { RPM } from "../motor.ts";
 import type { Note } from "../note.ts";
-import { openCircuitCurve, packCurrent, packVoltage } from "../pack.ts";
+import { packCurrent, packVoltage } from "../pack.ts";
+import { packAt } from "../point/machine.ts";
 import { drawOf } from "./draw.ts";
 import type { RundownInput } from "./input.ts";
 
@@ -59,7 +61,7 @@ function heating({
 /**
  * The law of a run-down under a steady load: from charge and winding temperature to everything else, and to their rates.
  *
- *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT,  I from the operating point at V_oc(z) and T
+ *     dz/dt = −I_pack/(N_p·C_cell),  τ_th·dΔT/dt = I²·R_m(T)·R_th − ΔT,  I from the operating point at V_oc(z), R_cell(z) and T
  *
  * @param input - build with its cell, all SI [-]
  * @returns the law, asked by time [s], charge [-] and winding rise [K]
@@ -69,17 +71,16 @@ function heating({
  * Source: docs/method/run-down.md
  */
 export function steadyLaw(input: RundownInput): RundownLaw {
-  const { cell, parallel, series } = input.pack;
-  const curve = openCircuitCurve(cell.curve);
-  const { circuit, at, notesAt } = drawOf(input, curve(1));
+  const { cell, parallel } = input.pack;
+  const cellOf = (charge: number) => cellAt(cell, Math.max(0, charge));
+  const { circuit, at, notesAt } = drawOf(input, cellOf(1));
   const heat = heating(input);
   const momentAt = (time: number, charge: number, rise: number): Moment => {
-    const voltage = curve(Math.max(0, charge));
-    const drawn = at(voltage, heat ? input.air.temperature + rise : undefined);
+    const state = cellOf(charge);
+    const drawn = at(state, heat ? input.air.temperature + rise : undefined);
     const { speed, current, windingResistance, windingTemperature, pressure, suction, pull, works } = drawn;
     const { duty, spare } = drawn;
-    const { packResistance } = circuit;
-    const supply = { ...circuit.supply, duty, openCircuitVoltage: series * voltage, packResistance };
+    const supply = { ...circuit.supply, duty, ...packAt(input.pack, state) };
     const fromPack = packCurrent(supply, current);
     return {
       time,
@@ -88,7 +89,7 @@ export function steadyLaw(input: RundownInput): RundownLaw {
       chargeRate: -fromPack / (parallel * cell.capacity),
       riseRate: heat ? heat(current, windingResistance, rise) : 0,
       packVoltage: packVoltage(supply, current),
-      cellVoltage: voltage - (cell.resistance * fromPack) / parallel,
+      cellVoltage: state.voltage - (state.resistance * fromPack) / parallel,
       packCurrent: fromPack,
       windingTemperature,
       rpm: speed / RPM,
@@ -100,5 +101,5 @@ export function steadyLaw(input: RundownInput): RundownLaw {
       spare,
     };
   };
-  return { momentAt, notesAt: (charge) => notesAt(curve(charge)) };
+  return { momentAt, notesAt: (charge) => notesAt(cellOf(charge)) };
 }

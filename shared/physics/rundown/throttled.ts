@@ -1,6 +1,7 @@
 import { answerOrNull } from "../../numeric/errors.ts";
+import type { CellState } from "../cells/cell.ts";
 import { WINDING_REFERENCE_TEMPERATURE } from "../constants.ts";
-import type { Circuit, MotorInput, PackInput } from "../point/machine.ts";
+import { type Circuit, type MotorInput, type PackInput, packAt } from "../point/machine.ts";
 import type { Balance } from "../point/speed.ts";
 import type { Turning } from "../point/turning.ts";
 import { steadyWindingTemperature, windingResistance } from "../winding.ts";
@@ -76,17 +77,18 @@ export function keepingAt(turning: Turning, { motor }: Driven, circuit: Circuit)
   return { ...turning, current: whole / circuit.torqueConstant };
 }
 
-/** @returns the throttle that keeps a rotor there, by voltage of one cell [V] and winding temperature, settled unless given [K]; null where none does */
+/** @returns the throttle that keeps a rotor there, by state of the cells and winding temperature, settled unless given [K]; null where none does */
 export function throttled(
   { motor, air, pack }: Driven,
   circuit: Circuit,
   { current, speed }: Keeping,
-  cellVoltage: number,
+  cell: CellState,
   now: number | undefined,
 ): Throttled | null {
   const winding = windingUnder(motor, air.temperature, current, now);
   if (!winding) return null;
   const state = { ...winding, current, speed };
-  const duty = keptDuty(circuit, pack.series * cellVoltage, state);
+  const { openCircuitVoltage, packResistance } = packAt(pack, cell);
+  const duty = keptDuty({ ...circuit, packResistance }, openCircuitVoltage, state);
   return duty === null ? null : { duty, state };
 }

@@ -1,9 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { packPage } from "#client/views/curves/pack/packData.ts";
-import { packPlot, packResidualPlot } from "#client/views/curves/pack/packPlots.ts";
-import { cellResistanceText, packMissing, packSentence } from "#client/views/curves/pack/packSentence.ts";
+import { packPlot, packResidualPlot, resistancePlot } from "#client/views/curves/pack/packPlots.ts";
+import {
+  cellResistanceText,
+  coldRiseOf,
+  packMissing,
+  packSentence,
+  resistanceSentence,
+} from "#client/views/curves/pack/packSentence.ts";
 import type { Book } from "#shared/book/book.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
+import { withRisingResistance } from "#tests/support/risingResistance.ts";
 
 const demo = demoBook();
 
@@ -66,6 +73,44 @@ describe("the page of a pack", () => {
     const none = page("two-cell-450", bare());
     expect(packSentence(none)).toMatch(/is not known\.$/);
     expect(packPlot(none).lines?.map(({ key }) => key)).toEqual(["minimum"]);
+  });
+
+  it("says the rise in the cold with its mark, and carries the measured resistance to freezing", () => {
+    const changed = (cell: object, estimated: string[] = []): Book => ({
+      ...demo,
+      packs: demo.packs.map((pack) => ({
+        ...pack,
+        data: { ...pack.data, estimated, cell: { ...pack.data.cell, ...cell } },
+      })),
+    });
+    expect(coldRiseOf(page("two-cell-450", changed({ coldFactor: undefined })))).toBeNull();
+    const stated = page("two-cell-450", changed({ coldFactor: 2.5, resistance: 0.026 }));
+    expect(coldRiseOf(stated)).toEqual({
+      text: expect.stringMatching(/^2\.5 × at freezing, 65\.0.mΩ$/),
+      mark: "stated",
+    });
+    const guessed = changed({ coldFactor: 2, resistance: 0.026 }, ["cell.coldFactor"]);
+    expect(coldRiseOf(page("two-cell-450", guessed))?.mark).toBe("estimated");
+    const tested = page("one-cell-650", changed({ coldFactor: 2 }));
+    const own = tested.basis.basis === "measured" ? tested.basis.cell.resistance : Number.NaN;
+    expect(coldRiseOf(tested)?.text).toContain(`2.0 × at freezing, ${(2000 * own).toFixed(1)}`);
+  });
+
+  it("draws a resistance that varies with the charge, and none where one stands for all", () => {
+    expect(resistancePlot(page("one-cell-650"))).toBeNull();
+    expect(resistanceSentence(page("one-cell-650"))).toBeNull();
+    const found = page("one-cell-650", withRisingResistance(demo));
+    const told = found.basis.basis === "measured" ? (found.basis.fit?.resistanceByCharge ?? []) : [];
+    expect(told.length).toBeGreaterThan(2);
+    const plot = resistancePlot(found);
+    expect(plot?.marks).toHaveLength(told.length);
+    expect(plot?.brackets).toHaveLength(told.length);
+    expect(resistanceSentence(found)).toMatch(
+      /from \d\d\.\d.mΩ at 9\d.% charge to \d\d\.\d.mΩ at \d+.% charge\./,
+    );
+    expect(cellResistanceText(found)).toMatch(/^\d\d\.\d to \d\d\.\d.mΩ, by charge$/);
+    for (const { residual, charge } of found.points)
+      if (charge > 0.1) expect(Math.abs(residual ?? 1)).toBeLessThan(0.02);
   });
 
   it("of a pack that is not in the book: none", () => {

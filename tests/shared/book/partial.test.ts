@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Book } from "#shared/book/book.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
 import { type PartialAnswer, partialAnswer } from "#shared/physics/partial/partialAnswer.ts";
-import { atCellVoltage, predictAny } from "#shared/physics/predictAny.ts";
+import { atCell, predictAny } from "#shared/physics/predictAny.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { expectAllFinite } from "#tests/support/finite.ts";
 import { demoWithout, withoutCell, withoutFriction, withoutPower } from "#tests/support/partialBook.ts";
@@ -84,7 +84,13 @@ describe.each([PANE, SCOUT])("what can be said of %s", (id) => {
     expect(resolved.missing.map(({ test }) => test)).toEqual(["discharge"]);
     const [at] = knownOf(book, id).moments;
     const cutOff = resolvedIn(pullless, id).cellVoltage?.cutOff ?? 0;
-    const { suction } = predictAny(atCellVoltage(wholeIn(pullless, id), cutOff), []);
+    const { suction } = predictAny(
+      atCell(wholeIn(pullless, id), {
+        voltage: cutOff,
+        resistance: wholeIn(pullless, id).pack.cellResistance,
+      }),
+      [],
+    );
     expect(at.suction).toBeCloseToRelative(suction, 1e-5);
   });
 

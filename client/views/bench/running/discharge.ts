@@ -18,6 +18,7 @@ import { dischargeSketch } from "./sketches.ts";
 
 function figuresOf(fit: DischargeFit): Figure[] {
   const { curve, resistance, resistanceError, resistanceFrom, capacity, capacityFrom } = fit;
+  const { resistanceByCharge } = fit;
   const shown = (ohms: number) => inUnit(ohms, "smallResistance");
   const error = resistanceError === null ? null : shown(resistanceError);
   const full = curve[curve.length - 1][1];
@@ -27,6 +28,10 @@ function figuresOf(fit: DischargeFit): Figure[] {
       text: `${withError(shown(resistance), error)} ${unitOf("smallResistance")}`,
       ...(resistanceFrom === "known" ? { mark: "stated" as const } : {}),
     },
+    ...(resistanceByCharge ?? []).slice(0, 1).map((emptiest) => ({
+      label: `The same at ${digits(100 * emptiest.charge)} % charge`,
+      text: `${withError(shown(emptiest.resistance), shown(emptiest.standardError))} ${unitOf("smallResistance")}`,
+    })),
     {
       label: "Cell capacity",
       text: formatQuantity(capacity, "charge"),

@@ -1,5 +1,6 @@
 import type { Book } from "../../../../shared/book/book.ts";
-import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
+import { figureIn, formatFixed, formatQuantity, inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { href } from "../../../app/router.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
@@ -13,8 +14,14 @@ import { PointPanel } from "../PointPanel.tsx";
 import { TestList } from "../TestList.tsx";
 import { testName } from "../typed.ts";
 import { type PackPage, packPage } from "./packData.ts";
-import { packPlot, packResidualPlot } from "./packPlots.ts";
-import { cellResistanceText, packMissing, packSentence } from "./packSentence.ts";
+import { packPlot, packResidualPlot, resistanceKey, resistancePlot } from "./packPlots.ts";
+import {
+  cellResistanceText,
+  coldRiseOf,
+  packMissing,
+  packSentence,
+  resistanceSentence,
+} from "./packSentence.ts";
 
 const MILLI = 1000;
 const PERCENT = 100;
@@ -91,6 +98,7 @@ function PackPicture({ page, chosen }: { page: PackPage; chosen: Chosen }) {
           />
         </>
       )}
+      <ResistancePicture page={page} />
       {page.points.length > 0 && basis !== "missing" && (
         <>
           <h2>Residuals</h2>
@@ -107,7 +115,65 @@ function PackPicture({ page, chosen }: { page: PackPage; chosen: Chosen }) {
   );
 }
 
-function factsOf({ pack, basis }: PackPage): Fact[] {
+function describeResistance({ basis }: PackPage, key: string): string[] {
+  const told = basis.basis === "missing" ? [] : (basis.fit?.resistanceByCharge ?? []);
+  const at = told.find((each) => resistanceKey(each) === key);
+  if (!at) return [];
+  const value = figureIn(at.resistance, "smallResistance", 1);
+  const error = formatQuantity(at.standardError, "smallResistance", { decimals: 1 });
+  return [`${formatFixed(PERCENT * at.charge, 0)}\u202f% charge`, `${value} ± ${error}`];
+}
+
+function resistanceTable({ basis }: PackPage): Table {
+  const told = basis.basis === "missing" ? [] : (basis.fit?.resistanceByCharge ?? []);
+  const shown = (ohms: number) => inUnit(ohms, "smallResistance");
+  return {
+    columns: [
+      "charge, %",
+      headed("resistance", "smallResistance"),
+      headed("standard error", "smallResistance"),
+    ],
+    rows: told.map(({ charge, resistance, standardError }) => [
+      charge * PERCENT,
+      shown(resistance),
+      shown(standardError),
+    ]),
+  };
+}
+
+/** How the resistance goes with the charge, where the discharges show that it does. */
+function ResistancePicture({ page }: { page: PackPage }) {
+  const plot = resistancePlot(page);
+  const sentence = resistanceSentence(page);
+  if (!plot || !sentence) return null;
+  return (
+    <>
+      <h2>Resistance by charge</h2>
+      <PlotChart
+        name={`${page.pack.data.name} resistance by charge`}
+        sentence={sentence}
+        plot={plot}
+        height={low}
+        table={() => resistanceTable(page)}
+        tableTitle="Resistance of a cell by its charge"
+        reading={{ describe: (key) => describeResistance(page, key), label: "Charges" }}
+      />
+    </>
+  );
+}
+
+function coldText(page: PackPage) {
+  const rise = coldRiseOf(page);
+  if (!rise) return "not stated";
+  return (
+    <>
+      {rise.text} <Mark word={rise.mark} />
+    </>
+  );
+}
+
+function factsOf(page: PackPage): Fact[] {
+  const { pack, basis } = page;
   const { cell, series, parallel } = pack.data;
   const fit = basis.basis === "missing" ? null : basis.fit;
   const capacity = fit?.capacity ?? cell.capacity;
@@ -115,6 +181,7 @@ function factsOf({ pack, basis }: PackPage): Fact[] {
     { label: "cells", text: `${series} in series, ${parallel} in parallel` },
     { label: "capacity of a cell", text: formatQuantity(capacity, "charge") },
     { label: "as stated", text: formatQuantity(cell.capacity, "charge") },
+    { label: "resistance in the cold", text: coldText(page) },
     { label: "least under load", text: formatQuantity(cell.minimumVoltage, "voltage") },
     ...(fit?.residualSd
       ? [{ label: "scatter", text: `${formatFixed(fit.residualSd * MILLI, 1)}\u202fmV` }]

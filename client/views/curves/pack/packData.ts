@@ -4,6 +4,7 @@ import { dischargeReadings } from "../../../../shared/book/readings/discharge.ts
 import { inUse } from "../../../../shared/book/readings/reading.ts";
 import { wholeOf } from "../../../../shared/fit/dischargeFit.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
+import { type CellLaw, cellResistance } from "../../../../shared/physics/cells/cell.ts";
 import { openCircuitCurve } from "../../../../shared/physics/pack.ts";
 import type { Source } from "../chosen.ts";
 
@@ -31,7 +32,7 @@ export interface PackPage {
   readonly points: readonly PackPoint[];
 }
 
-type Cell = { readonly resistance: number; readonly capacity: number };
+type Cell = Omit<CellLaw, "curve"> & Parameters<typeof wholeOf>[1];
 
 function pointsOf(
   test: StoredTest<"discharge">,
@@ -41,11 +42,11 @@ function pointsOf(
   curve: ((charge: number) => number) | null,
 ): PackPoint[] {
   const rows = dischargeReadings(test.data, pack.data);
-  const whole = wholeOf({ readings: inUse(rows), emptied: test.data.end === "empty" }, cell.capacity);
+  const whole = wholeOf({ readings: inUse(rows), emptied: test.data.end === "empty" }, cell);
   return rows.map(({ drawn, voltage, current, row, setAside }) => {
     const charge = whole > 0 ? 1 - drawn / whole : 1;
     const inside = curve !== null && charge >= 0 && charge <= 1;
-    const openCircuit = voltage + cell.resistance * current;
+    const openCircuit = voltage + cellResistance(cell, charge) * current;
     return {
       key: `${test.id}#${row}`,
       testId: test.id,
@@ -68,7 +69,8 @@ export function packPage(book: Book, packId: string): PackPage | null {
   if (!pack || !basis) return null;
   const discharges = testsOf(book, "discharge").filter(({ data }) => data.pack === packId);
   const tests = discharges.flatMap(({ id }) => findById(book.tests, id) ?? []);
-  const cell = basis.basis === "missing" ? pack.data.cell : basis.cell;
+  const resistanceFrom = (basis.basis === "missing" ? null : basis.fit?.resistanceFrom) ?? "known";
+  const cell = { ...(basis.basis === "missing" ? pack.data.cell : basis.cell), resistanceFrom };
   const curve = basis.basis === "missing" ? null : openCircuitCurve(basis.cell.curve);
   const points = discharges.flatMap((test, index) => pointsOf(test, index, pack, cell, curve));
   return { pack, basis, tests, points };

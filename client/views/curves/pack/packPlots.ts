@@ -1,4 +1,6 @@
 import { openCircuitCurve } from "../../../../shared/physics/pack.ts";
+import { inUnit } from "../../../../shared/units/format.ts";
+import { headed } from "../../../../shared/units/showing.ts";
 import { axisOver } from "../../../charts/model/axis.ts";
 import type { Bracket, Line, Mark, Plot } from "../../../charts/model/plot.ts";
 import { testName } from "../typed.ts";
@@ -74,6 +76,49 @@ export function packPlot(page: PackPage): Plot {
     brackets: sags(page.points),
     marks: page.points.map((point) => markOf(point, point.openCircuit)),
     shapes: shapesOf(page),
+  };
+}
+
+/** @returns the key of a stretch of the charge in its chart */
+export const resistanceKey = ({ charge }: { readonly charge: number }): string => `resistance-${charge}`;
+
+/** Resistance of one cell against its charge, each with its standard error; null where one stands for every charge. */
+export function resistancePlot({ basis }: PackPage): Plot | null {
+  const told = basis.basis === "missing" ? null : basis.fit?.resistanceByCharge;
+  if (!told) return null;
+  const shown = told.map(({ charge, resistance, standardError }) => ({
+    key: resistanceKey({ charge }),
+    x: charge * PERCENT,
+    y: inUnit(resistance, "smallResistance"),
+    off: inUnit(standardError, "smallResistance"),
+  }));
+  const [first, last] = [shown[0], shown[shown.length - 1]];
+  const points = [{ x: 0, y: first.y }, ...shown.map(({ x, y }) => ({ x, y })), { x: PERCENT, y: last.y }];
+  return {
+    x: axisOver("charge, %", [0, PERCENT], [0, PERCENT]),
+    y: axisOver(
+      headed("resistance of a cell", "smallResistance"),
+      shown.flatMap(({ y, off }) => [0, y + off]),
+    ),
+    lines: [{ key: "resistance", tone: "rotor", style: "solid", points, label: "in use" }],
+    brackets: shown.map(({ key, x, y, off }) => ({
+      key: `${key}-error`,
+      along: "y",
+      at: x,
+      lo: y - off,
+      hi: y + off,
+      tone: "quiet",
+      aside: false,
+    })),
+    marks: shown.map(({ key, x, y }) => ({
+      key,
+      x,
+      y,
+      shape: 0,
+      tone: "rotor",
+      aside: false,
+      outlier: false,
+    })),
   };
 }
 

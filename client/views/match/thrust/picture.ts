@@ -1,11 +1,12 @@
 import type { ThrustPoint } from "../../../../shared/book/propellerBasis.ts";
 import type { Book, Resolved } from "../../../../shared/book/resolve.ts";
 import { airFrom } from "../../../../shared/physics/air.ts";
+import { cellAtVoltage } from "../../../../shared/physics/cells/cell.ts";
 import { STANDARD_AIR_DENSITY } from "../../../../shared/physics/constants.ts";
 import { propellerCoefficients, propellerUnits } from "../../../../shared/physics/fanlaws/propeller.ts";
 import { requiredSuction } from "../../../../shared/physics/hold/holdAt.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
-import { atCellVoltage } from "../../../../shared/physics/predictAny.ts";
+import { atCell } from "../../../../shared/physics/predictAny.ts";
 import { type PropellerPredictInput, predictPropeller } from "../../../../shared/physics/propeller.ts";
 import { type ThrustCurvePoint, thrustCurve } from "../../../../shared/physics/propellerLaw.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
@@ -59,10 +60,10 @@ function levelsOf(outcome: Outcome, { vehicle }: PropellerPredictInput): Level[]
   });
 }
 
-function marksOf({ cellVoltage }: Resolved, input: PropellerPredictInput): ChargeMark[] {
-  if (!cellVoltage) return [];
+function marksOf({ cellVoltage, pack }: Resolved, input: PropellerPredictInput): ChargeMark[] {
+  if (!cellVoltage || !pack) return [];
   return (["full", "rest", "cutOff"] as const).flatMap((key) => {
-    const { point } = predictPropeller(atCellVoltage(input, cellVoltage[key]), []);
+    const { point } = predictPropeller(atCell(input, cellAtVoltage(pack.cell, cellVoltage[key])), []);
     return point ? [{ key, speed: point.speed, thrust: point.thrust, extrapolated: point.extrapolated }] : [];
   });
 }

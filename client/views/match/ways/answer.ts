@@ -1,9 +1,9 @@
 import { correctionAt } from "../../../../shared/book/testedSizes.ts";
-import { chargeAt } from "../../../../shared/decide/ways/effects.ts";
 import type { Setting } from "../../../../shared/decide/ways/handle.ts";
 import { type KeptReach, keptReach } from "../../../../shared/decide/ways/kept.ts";
 import { type Way, type Ways, waysToHold } from "../../../../shared/decide/ways/ways.ts";
 import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
+import { chargeAt } from "../../../../shared/physics/cells/cell.ts";
 import type { RotorInput } from "../../../../shared/physics/point/machine.ts";
 import { isPropeller } from "../../../../shared/physics/predictAny.ts";
 import type { SkirtInput } from "../../../../shared/physics/skirt.ts";

@@ -58,6 +58,60 @@ describe("how long a set runs, against its run-down second by second", () => {
   });
 });
 
+describe("how long a set of cells runs whose resistance rises towards empty", () => {
+  const rising = [
+    [0.03, 0.07],
+    [0.15, 0.04],
+    [0.5, 0.028],
+    [0.9, 0.024],
+  ] as const;
+
+  it("agrees within 0.1 % with its run-down second by second", () => {
+    const base = mixedQuestion(21);
+    const packs = [3, 3.3, 2.2].map((minimumVoltage, i) =>
+      pack(`${i}`, i + 1, {
+        cell: { ...cell, capacity: 400 * (i + 1), minimumVoltage, resistanceCurve: rising },
+        parallel: i + 1,
+      }),
+    );
+    for (const charge of [1, 0.4]) {
+      const asked = { ...base, packs, rotors: base.rotors.slice(0, 10), fixed: { ...base.fixed, charge } };
+      const pairs = times(asked, 1997);
+      expect(pairs.length).toBeGreaterThan(10);
+      for (const { time, end } of pairs) {
+        if (end.time === 0) expect(time).toBe(0);
+        else expect(time).toBeCloseToRelative(end.time, AGREED);
+      }
+    }
+  });
+
+  it("on a level voltage has the current of each charge", () => {
+    const flat = [
+      [0, 3.7],
+      [1, 3.7],
+    ] as const;
+    const packs = [
+      pack("level", 2, { cell: { ...cell, minimumVoltage: 2, curve: flat, resistanceCurve: rising } }),
+    ];
+    for (const { time, end } of times(question({ packs }), 23))
+      expect(time).toBeCloseToRelative(end.time, AGREED);
+  });
+
+  it("that does not vary after all is timed as one resistance, to the last digit", () => {
+    const asked = (resistanceCurve: readonly (readonly [number, number])[] | null) =>
+      prepare(question({ packs: [pack("same", 2, { cell: { ...cell, resistanceCurve } })] }));
+    const [one, same] = [
+      asked(null),
+      asked([
+        [0.2, cell.resistance],
+        [0.8, cell.resistance],
+      ]),
+    ];
+    for (let index = 0; index < one.count; index += 13)
+      expect(timeAlone(same, index)).toBe(timeAlone(one, index));
+  });
+});
+
 describe("how long a set runs, in closed form", () => {
   const level = (voltage: number) =>
     [
