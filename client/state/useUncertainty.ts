@@ -5,6 +5,7 @@ import {
   type UncertaintyAsked,
   uncertaintyAsked,
 } from "../../shared/book/uncertaintyAsked.ts";
+import type { JointsUnder } from "../../shared/decide/joints/crossed.ts";
 import type { SampledUncertainty } from "../../shared/decide/joints/sampled.ts";
 import type { AttitudeUncertainty, StatedUncertainty } from "../../shared/decide/uncertainty.ts";
 import { asking } from "../threads/ask.ts";
@@ -22,6 +23,8 @@ export interface UncertaintyState {
   readonly worst: { readonly parked: AttitudeUncertainty; readonly driving: AttitudeUncertainty } | null;
   /** what is sampled of the build as it is now; null where nothing is */
   readonly asked: StatedUncertainty | null;
+  /** of its surface, of the build as it is now; null: none */
+  readonly joints: JointsUnder | null;
   /** where each uncertainty comes from, by path; of the build as it is now */
   readonly sources: BuildUncertainty["sources"];
   /** no number of the build has an uncertainty: how sure can't be said */
@@ -49,6 +52,7 @@ export function uncertaintyState(
     doubt,
     worst: parked && driving ? { parked, driving } : null,
     asked: stated ? question.asked : null,
+    joints: question?.joints ?? null,
     sources: question?.sources ?? {},
     nothingStated: question !== null && !stated,
     problem: stated && reply && "problem" in reply ? reply.problem : null,

@@ -7,6 +7,7 @@ import { type BuildUncertainty, buildUncertainty } from "./buildUncertainty.ts";
 import { jointsUnder } from "./jointsUnder.ts";
 import type { Solved } from "./marks.ts";
 import { solvable } from "./resolve/resolved.ts";
+import { jointSources } from "./uncertainty/jointSources.ts";
 
 /** What is to be sampled of a build; plain data, fit for another thread. */
 export interface UncertaintyAsked {
@@ -31,7 +32,8 @@ export function uncertaintyAsked(book: Book, solved: Solved): UncertaintyAsked |
   if (!input || !prediction) return null;
   const { sources, ...doubts } = buildUncertainty(book, build, resolved);
   const joints = resolved.input ? jointsUnder(book, build) : null;
-  return { input, joints, asked: { ...doubts, angles: anglesOf(solved) }, sources };
+  const over = joints ? jointSources(book, build) : {};
+  return { input, joints, asked: { ...doubts, angles: anglesOf(solved) }, sources: { ...over, ...sources } };
 }
 
 /** @returns whether anything at all is uncertain in it */

@@ -119,7 +119,7 @@ export const SURFACE = {
   roughness: from0(0.05),
   wheelFriction: FRICTION,
   skirtFriction: FRICTION,
-  joints: { depth: from0(0.1), width: from0(1) },
+  joints: { depth: from0(0.1), width: from0(1), depthUncertainty: from0(0.1), widthUncertainty: from0(1) },
 } as const satisfies LimitTree;
 
 /** Joints that a surface may have. */

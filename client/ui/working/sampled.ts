@@ -1,9 +1,11 @@
 import { solvable } from "../../../shared/book/resolve.ts";
 import {
   type SampledFigure,
+  type Sampling,
   sampledBoard,
   sampledMargin,
 } from "../../../shared/book/uncertainty/workings.ts";
+import { overHardest } from "../../../shared/decide/joints/sampled.ts";
 import type { AttitudeUncertainty, Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import type { Board } from "../../../shared/physics/working.ts";
 import { shownOutcome } from "../../state/onScreen.ts";
@@ -27,12 +29,14 @@ function forcesOf({ suction, point }: Uncertainty): SampledFigure[] {
   ];
 }
 
-/** Over the hardest joint, named after it. */
-function overOf({ doubt }: UncertaintyState): SampledFigure[] {
-  if (!doubt?.over) return [];
-  const { joint, attitudes, worst } = doubt.over;
+/** Over the hardest joint, named after it: of its own samples, with what is uncertain there. */
+function overBoard(of: Sampling, { doubt, joints }: UncertaintyState): Board {
+  const over = doubt?.over && overHardest({ build: of.input, joints }, of.asked);
+  if (!doubt?.over || !over) return NO_BOARD;
+  const { joint, attitudes, worst, shares } = doubt.over;
   const all = marginsOf([...attitudes, worst.parked, worst.driving]);
-  return all.map((each) => ({ ...each, what: `${each.what}, over ${joint.name}` }));
+  const figures = all.map((each) => ({ ...each, what: `${each.what}, over ${joint.name}` }));
+  return sampledBoard({ ...of, input: over.hardest.build, asked: over.asked, shares }, figures);
 }
 
 /** @returns the workings of all that is sampled of a solved build; none before it is */
@@ -41,7 +45,12 @@ export function sampledOf(outcome: Outcome | null, state: UncertaintyState): Boa
   const input = outcome?.resolved && solvable(outcome.resolved);
   if (!outcome?.resolved || !input || !doubt || !asked) return NO_BOARD;
   const of = { input, resolved: outcome.resolved, asked, sources, shares: doubt.shares };
-  return sampledBoard(of, [...marginsOf(doubt.attitudes), ...forcesOf(doubt), ...overOf(state)]);
+  const beside = sampledBoard(of, [...marginsOf(doubt.attitudes), ...forcesOf(doubt)]);
+  const over = overBoard(of, state);
+  return {
+    workings: [...beside.workings, ...over.workings],
+    origins: [...beside.origins, ...over.origins],
+  };
 }
 
 /** @returns the workings of all that is sampled of the build on the screen; none before it is */

@@ -112,6 +112,10 @@ export function recordOf(sheet: Sheet, { at, version, demo, tried }: Made) {
     uncertainty: sure.doubt && {
       pull: sure.doubt.suction,
       shares: shareParts(sure.doubt.shares, sure.sources).map(({ what, share }) => ({ what, share })),
+      overJoint: sure.doubt.over && {
+        joint: sure.doubt.over.joint.name,
+        shares: shareParts(sure.doubt.over.shares, sure.sources).map(({ what, share }) => ({ what, share })),
+      },
     },
     runDown: runOf(sheet),
     limits: limits && {

@@ -1,3 +1,4 @@
+import { overHardest } from "../../decide/joints/sampled.ts";
 import { isUncertain } from "../../decide/uncertainInput.ts";
 import {
   marginSpread,
@@ -13,10 +14,13 @@ import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
 import { bookOfBuild } from "../bookOfBuild.ts";
 import { type BuildUncertainty, buildUncertainty } from "../buildUncertainty.ts";
+import { jointsUnder } from "../jointsUnder.ts";
 import { resolveBuild, solvable } from "../resolve.ts";
+import { jointSources } from "../uncertainty/jointSources.ts";
 import { plannedCurve } from "./curve.ts";
 import { plannedDischarge } from "./discharge.ts";
 import { plannedFriction } from "./friction.ts";
+import { plannedJoint } from "./joint.ts";
 import { plannedLeak } from "./leak.ts";
 import { plannedMotor } from "./motor.ts";
 import type { Asked, PlanKey, Planned } from "./planned.ts";
@@ -50,6 +54,8 @@ export interface NextTest {
 export interface NextTests {
   /** what the margin is known to now; null where no uncertainty is stated */
   readonly before: Spread | null;
+  /** the margin that is asked about is that over this joint, the hardest of the surface; null without one */
+  readonly over: string | null;
   /** greatest cut first */
   readonly tests: readonly NextTest[];
 }
@@ -69,6 +75,7 @@ const LEAST_SHARE = 0.005;
 /** What a build's numbers leave uncertain at one attitude. */
 interface SpreadNow {
   readonly spread: Spread;
+  readonly over: string | null;
   /** of the variance, by kind of the test that would tell it [-] */
   readonly byKind: ReadonlyMap<TestKind | null, number>;
 }
@@ -78,6 +85,8 @@ interface InDoubt {
   readonly input: AnyPredictInput;
   readonly asked: StatedUncertainty;
   readonly sources: BuildUncertainty["sources"];
+  /** the joint that it stands over, the hardest of its surface; null without one */
+  readonly over: string | null;
 }
 
 /** @returns null where the build has no numbers, or none of them is uncertain */
@@ -86,7 +95,18 @@ function inDoubt(book: Book, build: Build, { samples = DEFAULT_SAMPLES, seed }: 
   const input = solvable(resolved);
   if (!input) return null;
   const { sources, ...uncertain } = buildUncertainty(book, build, resolved);
-  return isUncertain(uncertain) ? { input, sources, asked: { ...uncertain, samples, seed } } : null;
+  if (!isUncertain(uncertain)) return null;
+  const asked = { ...uncertain, samples, seed };
+  const joints = resolved.input ? jointsUnder(book, build) : null;
+  const over = overHardest({ build: input, joints }, asked);
+  if (!over) return { input, sources, asked, over: null };
+  const { hardest } = over;
+  return {
+    input: hardest.build,
+    asked: over.asked,
+    sources: { ...jointSources(book, build), ...sources },
+    over: hardest.joint.name,
+  };
 }
 
 function spreadNow(
@@ -103,7 +123,7 @@ function spreadNow(
     const kind = now.sources[path.split(TOGETHER)[0]]?.test ?? null;
     byKind.set(kind, (byKind.get(kind) ?? 0) + share);
   }
-  return { spread: attitudes[0][mode], byKind };
+  return { spread: attitudes[0][mode], byKind, over: now.over };
 }
 
 /** Between the 5 % and the 95 % margin [-]; null where no suction is needed in some samples. */
@@ -124,6 +144,7 @@ const PLANS: readonly (readonly [(asked: Asked) => Planned | null, readonly (Tes
   [plannedMotor, ["motor"]],
   [plannedDischarge, ["discharge"]],
   [plannedWeighing, [null]],
+  [plannedJoint, [null]],
 ];
 
 /** Plans that touch an uncertainty worth having: the others could not cut what isn't there. */
@@ -150,7 +171,7 @@ function afterOf(plan: Planned, wanted: WantedVerdict, sampling: Sampling): Spre
  * @param build - the build whose verdict is uncertain
  * @param wanted - attitude [°] and mode
  * @param sampling - samples and seed of the uncertainty [-]
- * @returns what the margin is known to now, and the tests with what they would leave, greatest cut first [-]
+ * @returns what the margin is known to now, over the hardest joint where the surface has one, and the tests with what they would leave, greatest cut first [-]
  * @throws {OutOfRangeError} on a number in the book that can't be
  * @throws {NotEnoughDataError} where the stated uncertainties are so large that a sample has no answer
  *
@@ -165,7 +186,8 @@ export function nextTests(
   const light = bookOfBuild(book, build);
   const now = spreadNow(light, build, wanted, sampling);
   const width = now && widthOf(now.spread);
-  if (!now || width === null || !(width > 0)) return { before: now?.spread ?? null, tests: [] };
+  if (!now || width === null || !(width > 0))
+    return { before: now?.spread ?? null, over: now?.over ?? null, tests: [] };
   const asked = { book: light, build, resolved: resolveBuild(light, build) };
   const tests = plans(asked, now).flatMap((plan) => {
     const { key, kind, title, takes, corrects = [] } = plan;
@@ -176,5 +198,5 @@ export function nextTests(
       : [];
   });
   const worth = tests.filter(({ cut }) => cut >= LEAST_CUT).sort((a, b) => b.cut - a.cut);
-  return { before: now.spread, tests: worth };
+  return { before: now.spread, over: now.over, tests: worth };
 }

@@ -23,7 +23,8 @@ export type PlanKey =
   | "thrust"
   | "motor"
   | "discharge"
-  | "weigh";
+  | "weigh"
+  | "joint";
 
 /** Something that could be measured next: what is thought to come out of it, as it would be logged. */
 export interface Planned {

@@ -14,7 +14,8 @@ import { leakPoints } from "../readings/leak.ts";
 import { airOfDay, inUse } from "../readings/reading.ts";
 import { surfaceRoughness } from "../roughnessBasis.ts";
 import { skirtInput } from "../skirtInput.ts";
-import { LIP_LAW, leakCovariance, setAnewBy } from "../uncertainty/skirtUncertainty.ts";
+import { LIP_LAW } from "../uncertainty/lipLaw.ts";
+import { leakCovariance, setAnewBy } from "../uncertainty/skirtUncertainty.ts";
 import { withScatter } from "./readingScatter.ts";
 
 type Row = Omit<Foretold, "basis">;

@@ -4,6 +4,7 @@ import { formatFixed } from "../../units/format.ts";
 import type { LeakBasis } from "../leakBasis.ts";
 import { type Resolved, solvable } from "../resolve.ts";
 import type { Collector } from "./collector.ts";
+import { LIP_LAW } from "./lipLaw.ts";
 import { widened } from "./widened.ts";
 
 /** How well a gap comes back that was set anew since its leak test, of the gap [-]. Common practice, no source: docs/method/uncertainty.md, What was never measured here. */
@@ -123,12 +124,9 @@ export function addSetAnew({ leak, input }: Resolved, into: Collector): void {
   );
 }
 
-/** Loss of the lip and friction along it, as the lip's law has them [-]. Common practice, no source: docs/method/uncertainty.md, What was never measured here. */
-export const LIP_LAW = 0.15;
-
-/** K and f of the lip wherever its law is asked: without a leak test in its place, and over a joint. */
+/** K and f of the lip wherever its law is asked beside the joints: without a leak test in its place. */
 export function addLipLaw({ input, leak }: Resolved, name: string, into: Collector): void {
-  if (!input || (leak && !input.skirt.joint)) return;
+  if (!input || leak) return;
   const by = (what: string) =>
     ({ from: "default", what: `${what} of ${name}, ±\u202f15\u202f%`, test: "leak" }) as const;
   into.add("skirt.lossSum", LIP_LAW * (input.skirt.lossSum ?? 0), by("edge loss"));

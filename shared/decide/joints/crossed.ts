@@ -5,13 +5,20 @@ import { type PredictInput, type Prediction, predict } from "../../physics/predi
 export interface NamedJoint extends SurfaceJoint {
   /** "the glazing bar" */
   readonly name: string;
+  /** standard uncertainties of its sizes [m]; absent: they are certain */
+  readonly uncertain?: Readonly<Record<JointSize, number>>;
 }
+
+/** What is measured of a joint. */
+export type JointSize = "depth" | "width";
 
 /** The joints of a build's surface, and how much of the lip stands over one that is met along. */
 export interface JointsUnder {
   readonly joints: readonly NamedJoint[];
   /** s [m] */
   readonly span: number;
+  /** standard uncertainty of the lip's law over a joint beside a measured leak, of loss and friction [-]; 0 unless given */
+  readonly lipLaw?: number;
 }
 
 /** A build as it stands over one joint, met in the worse of its ways. */

@@ -20,6 +20,10 @@ export const nextTestsResponse = z.strictObject({
   angle: z.number().describe("degrees"),
   mode: z.enum(["parked", "driving"]),
   before: spread.nullable().describe("what the margin is known to now; null where no uncertainty is stated"),
+  over: z
+    .string()
+    .nullable()
+    .describe("the margin is that over this joint, the hardest of the surface; null without one"),
   tests: z
     .array(
       z.strictObject({

@@ -244,6 +244,10 @@ export const namedJoint = z.strictObject({
   depth: z.number().describe("m"),
   width: z.number().describe("m"),
   met: z.enum(["along", "across", "either"]).describe("as the surface says"),
+  uncertain: z
+    .strictObject({ depth: z.number().describe("m"), width: z.number().describe("m") })
+    .optional()
+    .describe("standard uncertainties, as stated or the usual ones"),
 });
 
 /** What a build holds while it crosses a joint of its surface. */

@@ -24,6 +24,7 @@ const doubtWithJoint = doubt.extend({
       joint: namedJoint,
       attitudes: z.array(attitudeSpread),
       worst: z.strictObject({ parked: attitudeSpread, driving: attitudeSpread }),
+      shares: doubt.shape.shares.describe("over the joint, its own depth and width among them"),
     })
     .nullable()
     .describe("over the hardest joint of the surface; null without one"),

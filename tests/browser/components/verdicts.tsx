@@ -26,6 +26,7 @@ const sampling: UncertaintyState = {
   doubt: null,
   worst: null,
   asked: { uncertainty: { "skirt.gap": 1e-5 } },
+  joints: null,
   sources: {},
   nothingStated: false,
   problem: null,

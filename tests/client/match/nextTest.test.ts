@@ -51,7 +51,7 @@ describe("words of the next test", () => {
   it("where nothing cuts: says so, and what the uncertainty is made of", () => {
     const source = { from: "stated", what: "load share of Square lip", test: null } as const;
     const part = { key: source.what, what: source.what, share: 0.62, source, paths: ["vehicle.skirtShare"] };
-    const answered = { before: spread(1.03, 1.13), tests: [] };
+    const answered = { before: spread(1.03, 1.13), over: null, tests: [] };
     const text = nothingText(answered, "the wall at 90°", [part]);
     expect(text).toMatch(
       /^No single test would take 1\u202f% off the uncertainty about the wall at 90°: 1\.08 ± 0\.05/,
@@ -64,7 +64,7 @@ describe("words of the next test", () => {
   });
 
   it("where some samples need no pull: says that there is no margin that could be uncertain", () => {
-    const text = nothingText({ before: spread(1.03, null), tests: [] }, "the slope at 8°", []);
+    const text = nothingText({ before: spread(1.03, null), over: null, tests: [] }, "the slope at 8°", []);
     expect(text).toBe(
       "Some samples need no pull at all for the slope at 8°: there is no margin that could be uncertain.",
     );

@@ -13,6 +13,7 @@ const sure: UncertaintyState = {
     driving: { angle: 128, parked: spread, driving: spread },
   },
   asked: { uncertainty: { "skirt.gap": 1e-5 } },
+  joints: null,
   sources: {},
   nothingStated: false,
   problem: null,

@@ -50,8 +50,8 @@ export function FoundTests({ outcome, sure, id, found }: Omit<NextTestProps, "bo
       {question && reply && asked && "answered" in reply && (
         <Answered
           answered={reply.answered}
-          where={verdictWords(outcome, asked)}
-          parts={sure.doubt ? shareParts(sure.doubt.shares, sure.sources) : []}
+          where={verdictWords(outcome, asked, reply.answered.over)}
+          parts={sure.doubt ? shareParts((sure.doubt.over ?? sure.doubt).shares, sure.sources) : []}
           build={{ ...outcome.build, id }}
         />
       )}

@@ -39,6 +39,7 @@ export function linkOf({ key, kind, corrects }: NextTest, build: OfBuild): Link 
   if (newest !== undefined) return { address: href("bench", newest), words: "correct it" };
   if (key === "weigh")
     return { address: href("bench", "new/weigh-in", { build: build.id }), words: "log it" };
+  if (key === "joint") return { address: href("parts", `surfaces/${build.surface}`), words: "state it" };
   if (kind === null) return { address: href("parts", `builds/${build.id}`), words: "state it" };
   const parts = PARTS[kind].map((key) => [key, asked(build, key)] as const);
   const there = parts.filter((each): each is [(typeof each)[0], string] => each[1] !== null);

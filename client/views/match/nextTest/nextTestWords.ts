@@ -24,17 +24,20 @@ const DO: Readonly<Record<PlanKey, string>> = {
   motor: "Take a motor test",
   discharge: "Take a discharge test",
   weigh: "Weigh it",
+  joint: "Measure the joint",
 };
 
 /** @returns the verdict that is spoken of: "the roof pane at 153°, driving" */
 export function verdictWords(
   outcome: Outcome,
   { verdict, wanted }: Pick<Question, "verdict" | "wanted">,
+  over: string | null = null,
 ): string {
   const choices = choicesOf(outcome);
   const name = (choices.find(({ attitude }) => attitude === wanted.attitude) ?? choices[0]).name;
   const driving = verdict.mode === "driving" ? ", driving" : "";
-  return `${name} at ${verdict.angle.toFixed(0)}°${driving}`;
+  const joint = over === null ? "" : `, over ${over}`;
+  return `${name} at ${verdict.angle.toFixed(0)}°${driving}${joint}`;
 }
 
 /** @returns "−30 %" */

@@ -33,7 +33,9 @@ export const surfaceForm: FormSpec = {
           columns: [
             { kind: "text", path: "name", label: "Called" },
             quantity("depth", "Depth", "length", { required: true, example: "0.5 mm" }),
+            quantity("depthUncertainty", "Depth, ±", "length", { example: "0.1 mm" }),
             quantity("width", "Width", "length", { required: true, example: "6 mm" }),
+            quantity("widthUncertainty", "Width, ±", "length", { example: "0.3 mm" }),
             {
               kind: "choice",
               path: "met",
