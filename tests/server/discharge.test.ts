@@ -85,3 +85,62 @@ describe("a stored pack without a curve", () => {
     expect(listed.body.items).toHaveLength(1);
   });
 });
+
+describe("a cell whose resistance goes with its charge, given inline", () => {
+  const body = (resistanceCurve: unknown) => ({
+    rotor: { kind: "ducted", diameter: 0.044, psi: [1.05, -1.5, -32], lambda: [0.022, 1.1], phiMax: 0.16 },
+    motor: { kv: 4900, resistance: 0.19, frictionTorque: 6e-4 },
+    skirt: { perimeter: 0.36, area: 0.008, gap: 0.0006, land: 0.003 },
+    vehicle: { mass: 0.75 },
+    pack: {
+      series: 2,
+      cell: {
+        capacity: 1000,
+        minimumVoltage: 3,
+        resistance: 0.03,
+        curve: [
+          [0, 3],
+          [1, 4.2],
+        ],
+        resistanceCurve,
+      },
+    },
+  });
+  const run = (curve: unknown) => freshBook().api.post("/api/v1/rundown").send(body(curve));
+
+  it("runs down by it; null is one resistance for all charges", async () => {
+    const rising = await run([
+      [0.1, 0.08],
+      [0.9, 0.03],
+    ]).expect(200);
+    const one = await run(null).expect(200);
+    const level = await run([[0.5, 0.03]]).expect(200);
+    expect(level.body).toEqual(one.body);
+    expect(rising.body.end.time).not.toBe(one.body.end.time);
+  });
+
+  it.each([
+    ["pack.cell.resistanceCurve", []],
+    [
+      "pack.cell.resistanceCurve",
+      [
+        [0.5, 0.03],
+        [0.4, 0.03],
+      ],
+    ],
+    ["pack.cell.resistanceCurve.0.0", [[1.5, 0.03]]],
+    ["pack.cell.resistanceCurve.0.1", [[0.5, -0.03]]],
+  ])("refuses %s of %j by its path", async (path, curve) => {
+    const { body: answer } = await run(curve).expect(400);
+    expect(answer.error.fields.map((field: { path: string }) => field.path)).toEqual([path]);
+  });
+
+  it("is no field of a stored pack: its tests tell it", async () => {
+    const { cell } = body([[0.5, 0.03]]).pack;
+    const refused = await freshBook()
+      .api.post("/api/v1/packs")
+      .send({ name: "Bare", series: 2, cell })
+      .expect(400);
+    expect(refused.body.error.fields[0].path).toBe("cell.resistanceCurve");
+  });
+});

@@ -107,3 +107,27 @@ describe("POST /predict, the second season's keys", () => {
     expect(fields.map((field: { path: string }) => field.path)).toEqual([path]);
   });
 });
+
+describe("a surface's joint", () => {
+  const joint = { depth: 1e-3, width: 5e-3 };
+  const post = (change: object) =>
+    freshBook()
+      .api.post("/api/v1/surfaces")
+      .send({ name: "Pane", joints: [{ ...joint, ...change }] });
+
+  it("may say how well its depth and width are known, in metres", async () => {
+    const known = { depthUncertainty: 1e-4, widthUncertainty: 0 };
+    const { body } = await post(known).expect(201);
+    expect(body.data.joints[0]).toEqual({ ...joint, ...known, met: "either" });
+  });
+
+  it.each([
+    ["depthUncertainty", -1e-4],
+    ["depthUncertainty", "0.1 mm"],
+    ["widthUncertainty", 2],
+    ["depth", -1e-3],
+  ])("refuses a %s of %j by its path, and stores nothing", async (key, value) => {
+    const { body } = await post({ [key]: value }).expect(400);
+    expect(body.error.fields.map(({ path }: { path: string }) => path)).toEqual([`joints.0.${key}`]);
+  });
+});

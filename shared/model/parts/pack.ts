@@ -48,7 +48,7 @@ export const storedCell = cellFigures.extend({
   curve: cellCurve.optional().describe("open-circuit, by charge; discharge tests take its place"),
   coldFactor: within("resistance at 0 °C over that at 20 °C", PACK.cell.coldFactor)
     .optional()
-    .describe("how much the resistance rises in the cold, by the air of the build; 1 unless given"),
+    .describe("1 to 20: how much the resistance rises in the cold, by the air of the build; 1 unless given"),
   chemistry: z
     .enum(CHEMISTRIES)
     .optional()
