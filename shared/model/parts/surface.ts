@@ -8,12 +8,12 @@ export const surfaceJoint = z.strictObject({
   name: name().optional(),
   depth: nonNegative("m, how far one side lies lower", SURFACE.joints.depth),
   width: nonNegative("m", SURFACE.joints.width),
-  depthUncertainty: nonNegative("m, standard, of the depth", SURFACE.joints.depthUncertainty)
+  depthUncertainty: nonNegative("m", SURFACE.joints.depthUncertainty)
     .optional()
-    .describe("0.1 mm and a tenth of the depth together unless given"),
-  widthUncertainty: nonNegative("m, standard, of the width", SURFACE.joints.widthUncertainty)
+    .describe("m, standard, of the depth; 0.1 mm and a tenth of it together unless given"),
+  widthUncertainty: nonNegative("m", SURFACE.joints.widthUncertainty)
     .optional()
-    .describe("0.3 mm and a twentieth of the width together unless given"),
+    .describe("m, standard, of the width; 0.3 mm and a twentieth of it together unless given"),
   met: z
     .enum(["along", "across", "either"])
     .default("either")

@@ -77,7 +77,7 @@ function PackPicture({ page, chosen }: { page: PackPage; chosen: Chosen }) {
   return (
     <>
       <Answer sentence={packSentence(page)}>
-        Resistance {cellResistanceText(page)} a cell. {basis === "chemistry" && <Mark word="estimated" />}
+        Resistance of a cell: {cellResistanceText(page)}. {basis === "chemistry" && <Mark word="estimated" />}
         {basis === "stated" && <Mark word="stated" />}
       </Answer>
       {basis === "missing" ? (

@@ -62,9 +62,10 @@ export function coldRiseOf({ pack, basis }: PackPage): ColdRise | null {
   const told = basis.basis === "missing" ? null : basis;
   const warm = told ? coldRise(coldFactor, told.toldAt) : 1;
   const cold = ((told?.cell.resistance ?? resistance) * coldRise(coldFactor, FREEZING)) / warm;
-  const times = formatFixed(coldFactor, 1);
+  const times = `${formatFixed(coldFactor, 1)} × at freezing`;
+  const varies = told?.fit?.resistanceByCharge;
   return {
-    text: `${times} × at freezing, ${formatQuantity(cold, "smallResistance", { decimals: 1 })}`,
+    text: varies ? times : `${times}, ${formatQuantity(cold, "smallResistance", { decimals: 1 })}`,
     mark: pack.data.estimated.includes("cell.coldFactor") ? "estimated" : "stated",
   };
 }
