@@ -70,14 +70,14 @@ describe("how long a set of cells runs whose resistance rises towards empty", ()
     const base = mixedQuestion(21);
     const packs = [3, 3.3, 2.2].map((minimumVoltage, i) =>
       pack(`${i}`, i + 1, {
-        cell: { ...cell, capacity: 400 * (i + 1), minimumVoltage, resistanceCurve: rising },
+        cell: { ...cell, capacity: 150 * (i + 1), minimumVoltage, resistanceCurve: rising },
         parallel: i + 1,
       }),
     );
     for (const charge of [1, 0.4]) {
       const asked = { ...base, packs, rotors: base.rotors.slice(0, 10), fixed: { ...base.fixed, charge } };
-      const pairs = times(asked, 4999);
-      expect(pairs.length).toBeGreaterThan(4);
+      const pairs = times(asked, 7919);
+      expect(pairs.length).toBeGreaterThan(2);
       for (const { time, end } of pairs) {
         if (end.time === 0) expect(time).toBe(0);
         else expect(time).toBeCloseToRelative(end.time, AGREED);
