@@ -87,6 +87,29 @@ describe("how long a controller keeps the wanted margin, against the run-down th
       else expect(time).toBeCloseToRelative(plain, OVER_KINKS);
   });
 
+  it("agrees within 0.1 % for cells whose resistance rises towards empty, and to the digit where it doesn't after all", () => {
+    const resistanceCurve = [
+      [0.05, 0.07],
+      [0.3, 0.035],
+      [0.9, 0.024],
+    ] as const;
+    const asked = (change: object): Problem => ({
+      ...mixedQuestion(5),
+      packs: packsOf(CURVE).map((each) => ({ ...each, cell: { ...each.cell, ...change } })),
+      wants: wants(),
+    });
+    const found = pairs(asked({ resistanceCurve }), 2999);
+    expect(found.filter(({ plain }) => plain > 0).length).toBeGreaterThan(2);
+    for (const { plain, found: time } of found)
+      if (plain === 0) expect(time).toBe(0);
+      else expect(time).toBeCloseToRelative(plain, 1e-3);
+    const [one, same] = [{}, { resistanceCurve: [[0.5, cell.resistance]] }].map((change) =>
+      prepare(asked(change)),
+    );
+    for (let index = 0; index < one.count; index += 20_011)
+      expect(keptTimeAlone(same, index)).toBe(keptTimeAlone(one, index));
+  });
+
   it("agrees where the pack's greatest power ends it before full throttle does", () => {
     // So weak that the two roots of the throttle meet below 1: V falls to 2√(R_b·I·needed).
     const packs = [
