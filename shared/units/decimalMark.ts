@@ -22,5 +22,11 @@ export function markOfLanguage(language: string): DecimalMark {
   return parts.some(({ type, value }) => type === "decimal" && value === ",") ? "," : ".";
 }
 
+/** How the text of a plain number, written with a point, is spelt. */
+export type Spelling = (text: string) => string;
+
+/** As files spell it: the same for every reader. */
+export const withPoint: Spelling = (text) => text;
+
 /** @returns a plain number's text, written with a point, as the reader writes it */
 export const asRead = (text: string): string => (mark === "." ? text : text.replace(/(?<=\d)\.(?=\d)/, mark));

@@ -1,3 +1,4 @@
+import { asRead } from "./decimalMark.ts";
 import { type DimensionName, dimension } from "./dimensions.ts";
 import { type Limits, limitsInWords, type Shown, withinLimits } from "./limits.ts";
 import { headOf } from "./number.ts";
@@ -35,10 +36,10 @@ const EXAMPLE_DIGITS = 2;
 
 /** @returns an example of what may be typed, in the unit that the book shows */
 export function exampleOf({ dimension: name, unit, example }: NumberSpec): string {
-  if (!name) return example ?? "2";
+  if (!name) return asRead(example ?? "2");
   const [first] = dimension(name).shown;
   const said = example ?? dimension(name).example;
-  if (unit !== undefined || unitOf(name) === first.label) return said;
+  if (unit !== undefined || unitOf(name) === first.label) return asRead(said);
   return typedText(toSI(parseQuantity(said, name, first.label), name), name, EXAMPLE_DIGITS);
 }
 

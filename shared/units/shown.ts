@@ -1,3 +1,4 @@
+import { asRead } from "./decimalMark.ts";
 import { type DimensionName, dimension, type ShownUnit } from "./dimensions.ts";
 import { fromUnit, inUnit } from "./format.ts";
 import type { Shown } from "./limits.ts";
@@ -51,16 +52,20 @@ function typedUnit(si: number, name: DimensionName): ShownUnit {
 }
 
 /**
- * An SI value as a person would type it, with its unit.
+ * An SI value as a person would type it, with its unit, the decimals behind a point: for addresses.
  *
  * @param digits - at most so many significant ones, in the unit that the book shows; unless given, as many as give back
  *   what was typed, in the unit that it seems to have been typed in
  */
-export function typedText(si: number, name: DimensionName, digits?: number): string {
+export function pointText(si: number, name: DimensionName, digits?: number): string {
   const { label } = digits === undefined ? typedUnit(si, name) : shownUnit(name);
   const value = rounded(inUnit(si, name, label), digits ?? ALL_DIGITS);
   return `${value}${label === "1" ? "" : ` ${label}`}`;
 }
+
+/** @returns the same with the reader's own decimal mark: for fields and sentences */
+export const typedText = (si: number, name: DimensionName, digits?: number): string =>
+  asRead(pointText(si, name, digits));
 
 /** @returns decimals in the unit shown that are as fine as so many in the quantity's first unit; as many of a bare number */
 export function decimalsShown({ dimension, unit }: Shown, decimals: number): number {

@@ -80,7 +80,7 @@ describe("a phone without the network", () => {
       expect(await page.getByLabel("Skirt").locator("option").count()).toBeGreaterThan(2);
       await typePull(page, "pull in the cellar");
       await saveTest(page);
-      expect(await waiting(page).innerText()).toMatch(/pull test “pull in the cellar”\s+waiting/i);
+      expect(await waiting(page).textContent()).toMatch(/pull test “pull in the cellar”\s+waiting/i);
       await eventually(() => page.locator("ol.bench-tests li").count()).toBeGreaterThan(20);
       expect(await axeFindings(page)).toEqual([]);
       expect(await sideways(page)).toEqual([]);
@@ -88,7 +88,7 @@ describe("a phone without the network", () => {
       await first.close();
 
       const again = await opened(context, "/match/pane-crawler");
-      await eventually(() => notes(again).innerText()).toMatch(/One record waits on this device/);
+      await eventually(() => notes(again).textContent()).toMatch(/One record waits on this device/);
       await again.getByRole("link", { name: "Show it" }).click();
       await waiting(again)
         .getByRole("link", { name: /pull in the cellar/ })
@@ -97,11 +97,11 @@ describe("a phone without the network", () => {
       await again.getByLabel("Title").fill("pull in the cellar, corrected");
       await saveTest(again);
       const beside = await opened(context, "/bench");
-      await eventually(() => waiting(beside).innerText()).toContain("corrected");
+      await eventually(() => waiting(beside).textContent()).toContain("corrected");
     });
     for (const page of context.pages()) await eventually(() => waiting(page).count()).toBe(0);
-    const said = await Promise.all(context.pages().map((page) => notes(page).innerText()));
-    expect(said.filter((text) => text.includes("Sent, and in the book now: the pull test")).length).toBe(1);
+    const said = await Promise.all(context.pages().map((page) => notes(page).textContent()));
+    expect(said.filter((text) => text?.includes("Sent, and in the book now: the pull test")).length).toBe(1);
     const stored = await named("pull in the cellar");
     expect(stored.map(({ data, revision }) => [data.title, revision])).toEqual([
       ["pull in the cellar, corrected", 1],
@@ -116,7 +116,7 @@ describe("a part that is added without the network", () => {
       await eventually(() => page.getByText("No connection to the server").count()).toBe(1);
       await page.getByLabel("Name").fill("Wet slate");
       await button(page, "Save").click();
-      await eventually(() => waiting(page).innerText()).toMatch(/surface “Wet slate”\s+waiting/i);
+      await eventually(() => waiting(page).textContent()).toMatch(/surface “Wet slate”\s+waiting/i);
       expect(await axeFindings(page)).toEqual([]);
       await button(page, "Discard the surface").click();
       await button(page, "Discard it").click();
@@ -164,18 +164,18 @@ describe("a test that the server refuses after it waited", () => {
     expect((await fetch(api(`/surfaces/${id}`), { method: "DELETE" })).status).toBe(204);
     await page.unroute("**/api/v1/**");
     await button(page, "Try now").click();
-    await eventually(() => waiting(page).innerText()).toMatch(/refused[\s\S]*surface/);
+    await eventually(() => waiting(page).textContent()).toMatch(/refused[\s\S]*surface/);
     expect(await axeFindings(page)).toEqual([]);
     await waiting(page)
       .getByRole("link", { name: /friction of a surface that goes/ })
       .click();
-    await eventually(() => page.locator(".bench-summary").innerText()).toMatch(
+    await eventually(() => page.locator(".bench-summary").textContent()).toMatch(
       /one field needs another look/,
     );
     const [{ id: other }] = (await read<{ items: Stored<unknown>[] }>("/surfaces?limit=1")).items;
     await page.getByLabel("Surface").selectOption(other);
     await button(page, "Save the test").click();
-    await eventually(() => page.locator(".bench-saved").innerText()).toMatch(
+    await eventually(() => page.locator(".bench-saved").textContent()).toMatch(
       /friction of a surface that goes/,
     );
     expect(await named("friction of a surface that goes")).toHaveLength(1);

@@ -1,5 +1,6 @@
 import type { StoredOf } from "../../../shared/model/record.ts";
 import type { BenchTest } from "../../../shared/model/tests/index.ts";
+import { asRead } from "../../../shared/units/decimalMark.ts";
 
 /** The parts of a row that carry a number and its unit, as they were typed. */
 const LABELS: Readonly<Record<string, string>> = {
@@ -38,9 +39,10 @@ interface Quantity {
 const isQuantity = (value: unknown): value is Quantity =>
   typeof value === "object" && value !== null && "value" in value && "unit" in value;
 
-/** @returns a quantity as it was typed, number and unit untouched */
+/** @returns a quantity as it was typed, with the reader's decimal mark */
 export function typedText({ value, unit }: Quantity): string {
-  return unit === "" || unit === "1" ? String(value) : `${value} ${unit}`;
+  const number = asRead(String(value));
+  return unit === "" || unit === "1" ? number : `${number} ${unit}`;
 }
 
 /** @returns what a row says in its own words: every quantity as typed, holes that were open, what let go or did not */

@@ -1,3 +1,4 @@
+import { asRead, type Spelling } from "../../../shared/units/decimalMark.ts";
 import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import { isGood, needed, type Reading, readNumber } from "../../../shared/units/readNumber.ts";
 import { readRectangle, rectangleText, type TypedRectangle } from "../../../shared/units/rectangle.ts";
@@ -45,12 +46,12 @@ export function fieldsOf(form: FormSpec): FieldSpec[] {
   return form.sections.flatMap((section) => section.fields);
 }
 
-function shown(value: unknown, spec: SingleSpec): string {
+function shown(value: unknown, spec: SingleSpec, spell: Spelling): string {
   if (value === undefined || value === null)
     return spec.kind === "choice" ? (spec.options[0]?.[0] ?? "") : "";
-  if (spec.kind === "measured") return asTyped(value as TypedQuantity);
+  if (spec.kind === "measured") return asTyped(value as TypedQuantity, spell);
   if (spec.kind === "rectangle") return rectangleText(value as TypedRectangle);
-  return isStored(spec) && typeof value === "number" ? typedNumber(value, spec) : String(value);
+  return isStored(spec) && typeof value === "number" ? typedNumber(value, spec, spell) : String(value);
 }
 
 /** Uncertainty keys hold dots of their own ("vehicle.mass"), so they are looked up whole. */
@@ -59,8 +60,12 @@ function uncertaintyOf(data: unknown, key: string): unknown {
   return typeof stated === "object" && stated !== null ? (stated as Record<string, unknown>)[key] : undefined;
 }
 
-/** @returns fields filled from a record, or empty ones */
-export function draftOf(form: FormSpec, data: unknown): FormState {
+/**
+ * Fields filled from a record, or empty ones.
+ *
+ * @param spell - with the reader's decimal mark unless given
+ */
+export function draftOf(form: FormSpec, data: unknown, spell: Spelling = asRead): FormState {
   const values: Record<string, string> = {};
   const rows: Record<string, number> = {};
   for (const spec of fieldsOf(form)) {
@@ -70,15 +75,15 @@ export function draftOf(form: FormSpec, data: unknown): FormState {
       for (let i = 0; i < rows[spec.path]; i++)
         for (const column of spec.columns) {
           const path = `${spec.path}.${i}.${column.path}`;
-          values[path] = shown(getAt(data, path), column);
+          values[path] = shown(getAt(data, path), column, spell);
         }
     } else if (spec.kind === "marks") {
       const marks = getAt(data, spec.path);
       values[spec.path] = Array.isArray(marks) ? marks.join(MARK_SEPARATOR) : "";
     } else {
-      values[spec.path] = shown(getAt(data, spec.path), spec);
+      values[spec.path] = shown(getAt(data, spec.path), spec, spell);
       if (isStored(spec) && spec.doubt)
-        values[uncertaintyPath(spec.doubt)] = shown(uncertaintyOf(data, spec.doubt), spec);
+        values[uncertaintyPath(spec.doubt)] = shown(uncertaintyOf(data, spec.doubt), spec, spell);
     }
   }
   return { values, rows };

@@ -1,9 +1,10 @@
 import { PARTS } from "../../../shared/model/limits.ts";
 import { type LimitTree, limitsAt } from "../../../shared/model/limitTree.ts";
+import { asRead, type Spelling } from "../../../shared/units/decimalMark.ts";
 import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import type { TypedQuantity } from "../../../shared/units/quantity.ts";
 import type { NumberSpec } from "../../../shared/units/readNumber.ts";
-import { typedText } from "../../../shared/units/shown.ts";
+import { pointText } from "../../../shared/units/shown.ts";
 import type { BareSpec, FormSpec, MeasuredSpec, QuantitySpec } from "./spec.ts";
 
 /** Fields that take a number. */
@@ -30,10 +31,10 @@ export function numberAt(form: FormSpec, spec: NumericSpec, path: string, textAt
 }
 
 /** @returns a stored quantity as it was typed */
-export const asTyped = ({ value, unit }: TypedQuantity): string => `${value} ${unit}`;
+export const asTyped = ({ value, unit }: TypedQuantity, spell: Spelling): string =>
+  `${spell(String(value))} ${unit}`;
 
 /** @returns a stored number as it would be typed, with its unit */
-export function typedNumber(si: number, spec: QuantitySpec | BareSpec): string {
-  if (spec.kind === "number") return String(si);
-  return typedText(si, spec.dimension);
+export function typedNumber(si: number, spec: QuantitySpec | BareSpec, spell: Spelling = asRead): string {
+  return spell(spec.kind === "number" ? String(si) : pointText(si, spec.dimension));
 }

@@ -1,6 +1,7 @@
 import type { Book } from "../../../shared/book/book.ts";
 import type { Stored } from "../../../shared/model/record.ts";
 import { withdrawnOf } from "../../../shared/model/withdrawn.ts";
+import { withPoint } from "../../../shared/units/decimalMark.ts";
 import { unitOf as unitShown } from "../../../shared/units/showing.ts";
 import type { Table } from "../../ui/table.ts";
 import { type Named, namesOf, textFor } from "./changes.ts";
@@ -22,7 +23,7 @@ export function partsTable(
   records: readonly Stored<Readonly<Record<string, unknown>>>[],
   book: Book | null,
 ): Table {
-  const states: FormState[] = records.map(({ data }) => draftOf(form, data));
+  const states: FormState[] = records.map(({ data }) => draftOf(form, data, withPoint));
   const paths = [...new Set(states.flatMap(({ rows }) => Object.keys(rows)))];
   const most = Object.fromEntries(
     paths.map((path) => [path, Math.max(...states.map(({ rows }) => rows[path] ?? 0))]),

@@ -1,6 +1,7 @@
 import { csvFormatRows } from "d3";
 import { inlined, type NamedParts } from "../../../../shared/book/named.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import { withPoint } from "../../../../shared/units/decimalMark.ts";
 import { guarded } from "../../../ui/table.ts";
 import type { Draft } from "../record/draft.ts";
 import { columnsOf, fieldsOf, hasPlate, KINDS } from "../record/kinds.ts";
@@ -40,8 +41,8 @@ function commonUnit(cells: readonly string[], unit: string | undefined): string 
 
 /** What a test names of the book goes out by its name and as it is described, so that another book can read it as well. */
 function draftOf(test: BenchTest, parts: NamedParts): Draft {
-  const described = writeDraft(inlined(parts, test));
-  const named = Object.entries(writeDraft(test, parts).fields).filter(([, text]) => text !== "");
+  const described = writeDraft(inlined(parts, test), undefined, withPoint);
+  const named = Object.entries(writeDraft(test, parts, withPoint).fields).filter(([, text]) => text !== "");
   return { ...described, fields: { ...described.fields, ...Object.fromEntries(named) } };
 }
 

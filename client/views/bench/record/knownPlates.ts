@@ -39,7 +39,7 @@ export function knownPlates(book: Book): KnownPlate[] {
 /** @returns the plates that stand in the book as parts, by their identifiers */
 export const platesOfBook = ({ plates }: Book): KnownPlate[] =>
   plates.map(({ id, data }) => {
-    const holes = asPlate(data).holes.map(holeOf);
+    const holes = asPlate(data).holes.map((hole, key) => holeOf(hole, key));
     return { key: id, label: `${data.name}: ${labelOf(holes)}`, holes };
   });
 

@@ -1,6 +1,7 @@
 import { TEST, TESTS } from "../../../../shared/model/limits.ts";
 import { type LimitTree, limitsAt } from "../../../../shared/model/limitTree.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
+import { asRead, type Spelling } from "../../../../shared/units/decimalMark.ts";
 import { type DimensionName, dimension } from "../../../../shared/units/dimensions.ts";
 import type { Limits } from "../../../../shared/units/limits.ts";
 import type { TypedQuantity } from "../../../../shared/units/quantity.ts";
@@ -52,9 +53,13 @@ export function openNumber(made: number | null): NumberSpec {
 /** One speed for all points of a curve. */
 export const COMMON_SPEED: NumberSpec = { dimension: "speed", limits: TESTS.curve.rows.speed };
 
-/** @returns a stored quantity as text that reads back as the same number and unit */
-export function quantityText({ value, unit }: TypedQuantity): string {
-  return `${value} ${unit}`.trim();
+/**
+ * A stored quantity as text that reads back as the same number and unit.
+ *
+ * @param spell - with the reader's decimal mark unless given
+ */
+export function quantityText({ value, unit }: TypedQuantity, spell: Spelling = asRead): string {
+  return `${spell(String(value))} ${unit}`.trim();
 }
 
 /** @returns the units to choose from, the present one among them even where it is none of the usual */

@@ -1,5 +1,6 @@
 import { inlined, type NamedParts } from "../../../../shared/book/named.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
+import { asRead, type Spelling } from "../../../../shared/units/decimalMark.ts";
 import type { TypedQuantity } from "../../../../shared/units/quantity.ts";
 import type { Draft, DraftHole, DraftRow } from "./draft.ts";
 import { columnsOf, fieldsOf, KINDS } from "./kinds.ts";
@@ -12,9 +13,10 @@ function isQuantity(value: unknown): value is TypedQuantity {
 }
 
 /** @returns a stored value as the text that would have been typed for it */
-export function textOf(value: unknown): string {
+function textOf(value: unknown, spell: Spelling): string {
   if (value === undefined || value === null) return "";
-  if (isQuantity(value)) return quantityText(value);
+  if (isQuantity(value)) return quantityText(value, spell);
+  if (typeof value === "number") return spell(String(value));
   if (typeof value === "boolean") return value ? "yes" : "";
   if (typeof value === "object") return "";
   return String(value);
@@ -30,10 +32,11 @@ const NO_PARTS: NamedParts = { instruments: [], plates: [] };
  * A stored test as a draft; {@link readDraft} gives the same test back.
  *
  * @param parts - where the holes of a plate that it names are found
+ * @param spell - with the reader's decimal mark unless given
  */
-export function writeDraft(test: BenchTest, parts: NamedParts = NO_PARTS): Draft {
+export function writeDraft(test: BenchTest, parts: NamedParts = NO_PARTS, spell: Spelling = asRead): Draft {
   const spec = KINDS[test.kind];
-  const fields = Object.fromEntries(fieldsOf(spec).map(({ key }) => [key, textOf(at(test, key))]));
+  const fields = Object.fromEntries(fieldsOf(spec).map(({ key }) => [key, textOf(at(test, key), spell)]));
   const columns = columnsOf(spec, fields).map(({ key }) => key);
   const described = inlined(parts, test);
   const plate = "plate" in described ? described.plate : undefined;
@@ -41,24 +44,30 @@ export function writeDraft(test: BenchTest, parts: NamedParts = NO_PARTS): Draft
     const open = Array.isArray(row.open) ? row.open.map(String) : [];
     return {
       key,
-      cells: Object.fromEntries(columns.map((column) => [column, textOf(row[column])])),
+      cells: Object.fromEntries(columns.map((column) => [column, textOf(row[column], spell)])),
       open: plate?.holes.map((_, i) => open[i] ?? "") ?? [],
       aside: typeof row.setAside === "string" ? row.setAside : null,
     };
   });
-  return { kind: test.kind, fields, holes: plate?.holes.map(holeOf) ?? [], rows, units: unitsOf(test) };
+  return {
+    kind: test.kind,
+    fields,
+    holes: plate?.holes.map((hole, key) => holeOf(hole, key, spell)) ?? [],
+    rows,
+    units: unitsOf(test),
+  };
 }
 
 /** @returns one kind of hole as it would have been typed */
-export function holeOf(hole: object, key: number): DraftHole {
+export function holeOf(hole: object, key: number, spell: Spelling = asRead): DraftHole {
   const { diameter, thickness, count, edge, dischargeCoefficient } = hole as Json;
   return {
     key,
-    diameter: textOf(diameter),
-    thickness: textOf(thickness),
-    count: textOf(count),
-    edge: textOf(edge) || "sharp",
-    dischargeCoefficient: textOf(dischargeCoefficient),
+    diameter: textOf(diameter, spell),
+    thickness: textOf(thickness, spell),
+    count: textOf(count, spell),
+    edge: textOf(edge, spell) || "sharp",
+    dischargeCoefficient: textOf(dischargeCoefficient, spell),
   };
 }
 

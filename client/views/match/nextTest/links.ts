@@ -1,7 +1,7 @@
 import type { NextTest } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import type { TestKind } from "../../../../shared/model/tests/index.ts";
-import { typedText } from "../../../../shared/units/shown.ts";
+import { pointText } from "../../../../shared/units/shown.ts";
 import { href } from "../../../app/router.ts";
 
 /** Where a test is put down, and what the link says. */
@@ -31,7 +31,7 @@ const PARTS: Readonly<Record<TestKind, readonly Exclude<keyof OfBuild, "id">[]>>
 
 /** A part by its identifier, the rotor's size as it would be typed. */
 const asked = (build: OfBuild, key: Exclude<keyof OfBuild, "id">): string | null =>
-  key === "diameter" ? typedText(build.diameter, "length", 6) : build[key];
+  key === "diameter" ? pointText(build.diameter, "length", 6) : build[key];
 
 /** @returns the form of a new test, set up with the build's parts; the newest test to correct; for the scale, the build's own form */
 export function linkOf({ key, kind, corrects }: NextTest, build: OfBuild): Link {
