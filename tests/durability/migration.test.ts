@@ -6,7 +6,7 @@ import { type Database, openDatabase } from "#server/store/database.ts";
 import { migrate, NewerBookError, schemaVersion } from "#server/store/migrate.ts";
 import { MIGRATIONS } from "#server/store/migrations.ts";
 import { openStore } from "#server/store/store.ts";
-import { freshFolder } from "#tests/server/support/book.ts";
+import { freshFolder, idsOf } from "#tests/server/support/book.ts";
 import { sampleBuild, samples } from "#tests/server/support/records.ts";
 
 const at = new Date("2026-03-01T08:00:00Z");
@@ -53,7 +53,7 @@ describe("a book of an older schema, opened", () => {
       .revisions("pane-motor")
       .map((json) => JSON.parse(Buffer.from(json).toString()));
     expect(states.map(({ revision }) => revision)).toEqual([1, 2]);
-    expect(store.collections.motors.list({ limit: 5 }).items).toHaveLength(1);
+    expect(idsOf(store.collections.motors.list({ limit: 5 }))).toEqual(["pane-motor"]);
     store.close();
 
     expect(copiesIn(folder)).toEqual([`book.db.20260301T080000Z-${BEFORE}.bak`]);
@@ -89,7 +89,7 @@ describe("a book of an older schema, opened", () => {
     expect(store.collections.builds.get("crawler")).toMatchObject({ revision: 3, data: build });
     expect(() => store.collections.skirts.remove("one", TIME)).toThrow(/used/);
     store.collections.builds.create({ ...build, skirt: null }, TIME);
-    expect(store.collections.builds.list({ limit: 5 }).items).toHaveLength(2);
+    expect(idsOf(store.collections.builds.list({ limit: 5 }))).toHaveLength(2);
     store.close();
   });
 

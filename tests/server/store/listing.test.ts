@@ -4,11 +4,11 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Database, openDatabase } from "#server/store/database.ts";
 import { Joined } from "#server/store/joined.ts";
-import { listSql, type Page } from "#server/store/listing.ts";
+import { listSql } from "#server/store/listing.ts";
 import { migrate } from "#server/store/migrate.ts";
 import { MIGRATIONS } from "#server/store/migrations.ts";
 import { COLLECTION_NAMES } from "#shared/model/collections.ts";
-import { freshFolder, freshStore } from "#tests/server/support/book.ts";
+import { freshFolder, freshStore, idsOf } from "#tests/server/support/book.ts";
 
 const STORED_TESTS = 100_000;
 
@@ -86,9 +86,6 @@ describe("a list page, with 100 000 tests stored", () => {
     expect(rows).toHaveLength(1);
   });
 });
-
-const idsOf = ({ items }: Page): string[] =>
-  (JSON.parse(`[${Buffer.from(items).toString()}]`) as { id: string }[]).map(({ id }) => id);
 
 describe("a list page", () => {
   it("of records that were entered in another order than the list's: holds them in the list's", () => {
