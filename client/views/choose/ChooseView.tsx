@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Book } from "../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
@@ -62,7 +63,8 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
   const { id, query } = useOwnRoute();
   useLastJob(id);
   const [times, setTimes] = useState(0);
-  const { job, unknown, lost, problem, best } = useJob(id, times);
+  const found = useJob(id, times);
+  const { job } = found;
   const asking = useAsking(book, build, job, () => setTimes((count) => count + 1));
   const done = useShownJob(job);
   const [shown, onShow] = useShown(done !== null && done.id === id, query);
@@ -74,15 +76,7 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
     else navigate("choose");
   };
   const gone = () => <Gone asking={asking} />;
-  const state = (
-    <>
-      {running && <Progress job={job} book={book} best={best} lost={lost} onCancel={cancel} />}
-      {!running && lost && <Problem message="The server does not answer. Trying again every second." />}
-      {(unknown || job?.state === "cancelled") && gone()}
-      {problem && <Problem message={problem} />}
-      {job?.state === "failed" && <Problem message={job.error ?? "The combinations could not be solved."} />}
-    </>
-  );
+  const state = <State book={book} of={found} running={running} onCancel={cancel} onGone={gone} />;
   return (
     <div class={done ? "page page-three" : "page"}>
       {done ? (
@@ -120,6 +114,27 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
         />
       </div>
     </div>
+  );
+}
+
+interface StateProps {
+  readonly book: Book;
+  readonly of: ReturnType<typeof useJob>;
+  readonly running: boolean;
+  readonly onCancel: () => void;
+  readonly onGone: () => ComponentChildren;
+}
+
+/** How far the job of the address is, or why it came to nothing. */
+function State({ book, of: { job, unknown, lost, problem, best }, running, onCancel, onGone }: StateProps) {
+  return (
+    <>
+      {running && job && <Progress job={job} book={book} best={best} lost={lost} onCancel={onCancel} />}
+      {!running && lost && <Problem message="The server does not answer. Trying again every second." />}
+      {(unknown || job?.state === "cancelled") && onGone()}
+      {problem && <Problem message={problem} />}
+      {job?.state === "failed" && <Problem message={job.error ?? "The combinations could not be solved."} />}
+    </>
   );
 }
 

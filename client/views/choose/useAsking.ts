@@ -45,22 +45,14 @@ function queryFor(id: string): Record<string, string> {
   return shownQuery(now === id ? shown : { ...shown, look: null, pins: [] });
 }
 
-/** The form: what stands in it, what is wrong with it, and asking the server with it. */
-export function useAsking(
-  book: Book,
-  build: StoredOf<"builds">,
-  job: ChooseJob | null,
-  onBegun: () => void,
-): Asking {
+/** The draft of the form: the one that was asked with last, else the build's; a job that was asked for elsewhere brings its own. */
+function useDraft(book: Book, build: StoredOf<"builds">, job: ChooseJob | null) {
   const [draft, setDraft] = useState<Draft>(() => {
     const asked = remembered();
     return asked ? withoutGone(draftOf(asked.request), book) : firstDraft(book, build);
   });
-  const [refused, setRefused] = useState(NOTHING_REFUSED);
-  const [busy, setBusy] = useState(false);
   const [first] = useState(() => remembered()?.id ?? null);
   const own = useRef<string | null>(first);
-  const read = useMemo(() => readForm(book, draft), [book, draft]);
   useEffect(() => {
     // A job that was not asked for with this form brings its own.
     if (!job || job.id === own.current) return;
@@ -68,6 +60,20 @@ export function useAsking(
     setDraft(withoutGone(draftOf(job.request), book));
     remember({ id: job.id, request: job.request });
   }, [job?.id]);
+  return { draft, setDraft, own };
+}
+
+/** The form: what stands in it, what is wrong with it, and asking the server with it. */
+export function useAsking(
+  book: Book,
+  build: StoredOf<"builds">,
+  job: ChooseJob | null,
+  onBegun: () => void,
+): Asking {
+  const { draft, setDraft, own } = useDraft(book, build, job);
+  const [refused, setRefused] = useState(NOTHING_REFUSED);
+  const [busy, setBusy] = useState(false);
+  const read = useMemo(() => readForm(book, draft), [book, draft]);
   const change = (next: Draft) => {
     setRefused(NOTHING_REFUSED);
     setDraft(next);

@@ -44,29 +44,7 @@ export function ChooseForm(props: ChooseFormProps) {
   };
   return (
     <form class="choose-form" ref={form} onSubmit={solve} noValidate>
-      <div class="choose-common">
-        <SelectField
-          label="The rest is as in"
-          value={draft.build}
-          options={[
-            ...(base ? [] : [{ value: draft.build, label: "choose a build" }]),
-            ...offered(book.builds, draft.build).map(({ id, data }) => ({
-              value: id,
-              label: nameWithStanding(data),
-            })),
-          ]}
-          hint="vehicle, air, supply, surface, charge"
-          error={problemAt("build")}
-          onChange={(build) => onDraft({ ...draft, build })}
-        />
-        <TextField
-          label={DUTY.label}
-          value={draft.texts.duties ?? ""}
-          hint="one or several: 100, 80"
-          error={problemAt("duties")}
-          onChange={(text) => onDraft(withText(draft, "duties", text))}
-        />
-      </div>
+      <Common book={book} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
       <h2>Parts to try</h2>
       <PartsToTry book={book} base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
       {base && <LeftOutTests tests={leftOut} />}
@@ -87,5 +65,34 @@ export function ChooseForm(props: ChooseFormProps) {
         </BusyButton>
       </div>
     </form>
+  );
+}
+
+/** What all combinations have in common: the rest of the build, and the throttles to try. */
+function Common({ book, base, draft, problemAt, onDraft }: PartsToTryProps) {
+  return (
+    <div class="choose-common">
+      <SelectField
+        label="The rest is as in"
+        value={draft.build}
+        options={[
+          ...(base ? [] : [{ value: draft.build, label: "choose a build" }]),
+          ...offered(book.builds, draft.build).map(({ id, data }) => ({
+            value: id,
+            label: nameWithStanding(data),
+          })),
+        ]}
+        hint="vehicle, air, supply, surface, charge"
+        error={problemAt("build")}
+        onChange={(build) => onDraft({ ...draft, build })}
+      />
+      <TextField
+        label={DUTY.label}
+        value={draft.texts.duties ?? ""}
+        hint="one or several: 100, 80"
+        error={problemAt("duties")}
+        onChange={(text) => onDraft(withText(draft, "duties", text))}
+      />
+    </div>
   );
 }

@@ -35,60 +35,11 @@ function choicesOf(base: Build | null, draft: Draft): Choice[] {
 
 /** What must hold. */
 export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
-  const field = (spec: WantField) => {
-    const key = wantKey(spec.want);
-    return (
-      <NumberField
-        key={key}
-        label={spec.dimension === "duration" ? spec.label : labelWithUnit(spec.label, spec)}
-        spec={spec}
-        text={draft.texts[key] ?? ""}
-        placeholder={spec.want === "targetMargin" ? spec.example : "not asked for"}
-        hint={spec.hint}
-        error={problemAt(key)}
-        onText={(text) => onDraft(withText(draft, key, text))}
-      />
-    );
-  };
   const problem = problemAt("wants.attitudes");
   return (
     <div class="choose-wants">
       <div>
-        <table class="choose-wanted">
-          <thead>
-            <tr>
-              <th scope="col">Must hold</th>
-              {MODES.map((mode) => (
-                <th key={mode} scope="col" class="choose-mode">
-                  {mode}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {choicesOf(base, draft).map(({ title, angle }) => (
-              <tr key={String(angle)}>
-                <th scope="row" class="choose-attitude">
-                  {title}
-                </th>
-                {MODES.map((mode) => (
-                  <td key={mode}>
-                    <label>
-                      <span class="visually-hidden">
-                        {title}, {mode}
-                      </span>
-                      <input
-                        type="checkbox"
-                        checked={draft.attitudes.some((each) => sameWanted(each, { angle, mode }))}
-                        onChange={() => onDraft(toggledAttitude(draft, { angle, mode }))}
-                      />
-                    </label>
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <WantedTable choices={choicesOf(base, draft)} draft={draft} onDraft={onDraft} />
         {problem && (
           <span class="field-error choose-wanted-error" role="alert">
             {problem}
@@ -96,8 +47,9 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
         )}
       </div>
       <div class="choose-wants-fields">
-        {field(TARGET)}
-        {WANT_FIELDS.map(field)}
+        {[TARGET, ...WANT_FIELDS].map((spec) => (
+          <WantInput key={spec.want} spec={spec} draft={draft} problemAt={problemAt} onDraft={onDraft} />
+        ))}
         <label class="choose-ratings">
           <input
             type="checkbox"
@@ -118,5 +70,70 @@ export function WantsForm({ base, draft, problemAt, onDraft }: WantsFormProps) {
         )}
       </div>
     </div>
+  );
+}
+
+interface WantedTableProps extends Pick<WantsFormProps, "draft" | "onDraft"> {
+  readonly choices: readonly Choice[];
+}
+
+/** On which attitudes it must hold, parked and driving. */
+function WantedTable({ choices, draft, onDraft }: WantedTableProps) {
+  return (
+    <table class="choose-wanted">
+      <thead>
+        <tr>
+          <th scope="col">Must hold</th>
+          {MODES.map((mode) => (
+            <th key={mode} scope="col" class="choose-mode">
+              {mode}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {choices.map(({ title, angle }) => (
+          <tr key={String(angle)}>
+            <th scope="row" class="choose-attitude">
+              {title}
+            </th>
+            {MODES.map((mode) => (
+              <td key={mode}>
+                <label>
+                  <span class="visually-hidden">
+                    {title}, {mode}
+                  </span>
+                  <input
+                    type="checkbox"
+                    checked={draft.attitudes.some((each) => sameWanted(each, { angle, mode }))}
+                    onChange={() => onDraft(toggledAttitude(draft, { angle, mode }))}
+                  />
+                </label>
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface WantInputProps extends Omit<WantsFormProps, "base"> {
+  readonly spec: WantField;
+}
+
+/** A number that must be kept to, where one is typed. */
+function WantInput({ spec, draft, problemAt, onDraft }: WantInputProps) {
+  const key = wantKey(spec.want);
+  return (
+    <NumberField
+      label={spec.dimension === "duration" ? spec.label : labelWithUnit(spec.label, spec)}
+      spec={spec}
+      text={draft.texts[key] ?? ""}
+      placeholder={spec.want === "targetMargin" ? spec.example : "not asked for"}
+      hint={spec.hint}
+      error={problemAt(key)}
+      onText={(text) => onDraft(withText(draft, key, text))}
+    />
   );
 }

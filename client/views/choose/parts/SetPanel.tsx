@@ -22,7 +22,7 @@ import { letterAt } from "../../compare/letterAt.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { columnSpec, columnsOf, valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
-import { Marks } from "../rows/SetTable.tsx";
+import { Marks } from "../rows/SetRow.tsx";
 import { brokenText, wantedNames } from "../words/limits.ts";
 import { isOpenSet, restText, sizedRotorText, trustText } from "../words/set.ts";
 

@@ -1,13 +1,11 @@
-import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import { Mark } from "../../../ui/Mark.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
-import { letterAt } from "../../compare/letterAt.ts";
 import type { ChosenSet, Column } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
-import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
+import { restText, sizedRotorText } from "../words/set.ts";
+import { SetRow } from "./SetRow.tsx";
 import { TableHead, type TableHeadProps } from "./TableHead.tsx";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
@@ -37,10 +35,9 @@ export interface SetTableProps extends TableHeadProps {
   readonly onOpen: (set: ChosenSet) => void;
 }
 
-/** Every set, sorted by any column; as many rows as there are, drawn only where they are seen. */
-export function SetTable(props: SetTableProps) {
-  const { sorting, looked } = props;
-  const { rows, need } = useRows(props.job, sorting);
+/** The rows that are there and seen: scrolled to, looked at one after the other by arrow keys. */
+function useScrolled({ job, sorting, onLook }: SetTableProps) {
+  const { rows, need } = useRows(job, sorting);
   const box = useRef<HTMLDivElement>(null);
   const [scrollTop, setScrollTop] = useState(0);
   const [at, setAt] = useState<number | null>(null);
@@ -60,12 +57,16 @@ export function SetTable(props: SetTableProps) {
     setAt(next);
     if (box.current) box.current.scrollTop = scrollToRow(view, next);
     const set = rows.rows.get(next);
-    if (set) props.onLook(set.index);
+    if (set) onLook(set.index);
   };
+  return { rows, drawn, at, box, step, setScrollTop };
+}
+
+/** Every set, sorted by any column; as many rows as there are, drawn only where they are seen. */
+export function SetTable(props: SetTableProps) {
+  const { rows, drawn, at, box, step, setScrollTop } = useScrolled(props);
   const lookedAt = at === null ? undefined : rows.rows.get(at);
   const columns = shownOf(props);
-  const width = columns.length + 2;
-  const places = Array.from({ length: drawn.until - drawn.first }, (_, i) => drawn.first + i);
   return (
     <section class="choose-table-part" aria-label="The combinations as a table">
       <TableHead {...props} total={rows.total} />
@@ -92,39 +93,48 @@ export function SetTable(props: SetTableProps) {
                 Combination
               </th>
               {columns.map((column) => (
-                <SortHead key={column} column={column} sorting={sorting} onSort={props.onSort} />
+                <SortHead key={column} column={column} sorting={props.sorting} onSort={props.onSort} />
               ))}
               <th scope="col" class="choose-column">
                 <span class="visually-hidden">Pin, open</span>
               </th>
             </tr>
           </thead>
-          <tbody>
-            <Room height={drawn.above} width={width} />
-            {places.map((place) => {
-              const set = rows.rows.get(place);
-              return set ? (
-                <Row
-                  key={place}
-                  {...props}
-                  shown={columns}
-                  place={place}
-                  set={set}
-                  looked={looked === set.index}
-                />
-              ) : (
-                <tr key={place} class="choose-row" aria-rowindex={place + 2}>
-                  <td class="quiet" colSpan={width}>
-                    reading…
-                  </td>
-                </tr>
-              );
-            })}
-            <Room height={drawn.below} width={width} />
-          </tbody>
+          <DrawnRows {...props} shown={columns} drawn={drawn} sets={rows.rows} />
         </table>
       </div>
     </section>
+  );
+}
+
+interface DrawnRowsProps extends SetTableProps {
+  readonly shown: readonly Column[];
+  readonly drawn: ReturnType<typeof drawnRows>;
+  /** those that were read, by their place */
+  readonly sets: ReadonlyMap<number, ChosenSet>;
+}
+
+/** The rows that are seen, between the room of those that aren't. */
+function DrawnRows({ drawn, sets, looked, ...props }: DrawnRowsProps) {
+  const width = props.shown.length + 2;
+  const places = Array.from({ length: drawn.until - drawn.first }, (_, i) => drawn.first + i);
+  return (
+    <tbody>
+      <Room height={drawn.above} width={width} />
+      {places.map((place) => {
+        const set = sets.get(place);
+        return set ? (
+          <SetRow key={place} {...props} place={place} set={set} looked={looked === set.index} />
+        ) : (
+          <tr key={place} class="choose-row" aria-rowindex={place + 2}>
+            <td class="quiet" colSpan={width}>
+              reading…
+            </td>
+          </tr>
+        );
+      })}
+      <Room height={drawn.below} width={width} />
+    </tbody>
   );
 }
 
@@ -171,78 +181,5 @@ function SortHead({ column, sorting, onSort }: SortHeadProps) {
         {sorted && <span aria-hidden="true">{sorting.order === "most" ? " ↓" : " ↑"}</span>}
       </button>
     </th>
-  );
-}
-
-interface RowProps extends Omit<SetTableProps, "looked"> {
-  readonly shown: readonly Column[];
-  readonly place: number;
-  readonly set: ChosenSet;
-  readonly looked: boolean;
-}
-
-function Row({ book, shown, place, set, looked, pins, onLook, onPin, onOpen }: RowProps) {
-  const pinned = pins.indexOf(set.index);
-  const inside = set.broken.length === 0;
-  const stop = (act: () => void) => (event: Event) => {
-    event.stopPropagation();
-    act();
-  };
-  return (
-    <tr
-      class={looked ? "choose-row looked" : "choose-row"}
-      aria-rowindex={place + 2}
-      aria-current={looked ? "true" : undefined}
-      onClick={() => onLook(set.index)}
-    >
-      <th scope="row" title={`${sizedRotorText(book, set)} · ${restText(book, set)}`}>
-        <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
-          {pinned >= 0 && <b class="choose-letter">{letterAt(pinned)}</b>} {sizedRotorText(book, set)}
-        </button>
-        <small class="quiet choose-line">
-          <Marks set={set} /> {packText(book, set)}
-        </small>
-        <small class="quiet choose-line">
-          <span class="choose-kind">{kindText(set)}</span>, {skirtText(book, set)}
-        </small>
-      </th>
-      {shown.map((column) => (
-        <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
-          {cellText(column, set.values[column])}
-          {column === "margin" && <small class="choose-word">{inside ? "works" : "out"}</small>}
-        </td>
-      ))}
-      <td class="choose-acts">
-        <Act label={pinned >= 0 ? "unpin" : "pin"} tabIndex={-1} onAct={stop(() => onPin(set.index))} />
-        <Act label="open" tabIndex={-1} onAct={stop(() => onOpen(set))} />
-      </td>
-    </tr>
-  );
-}
-
-interface ActProps {
-  readonly label: ComponentChildren;
-  readonly tabIndex?: number;
-  readonly onAct: (event: Event) => void;
-}
-
-function Act({ label, tabIndex, onAct }: ActProps) {
-  return (
-    <button type="button" class="plain small choose-act" tabIndex={tabIndex} onClick={onAct}>
-      {label}
-    </button>
-  );
-}
-
-/** The words of a set that does not rest on measurements of its own size alone. */
-export function Marks({ set }: { readonly set: ChosenSet }) {
-  return (
-    <>
-      {trustMarks(set).map(({ word, title }) => (
-        <span key={word}>
-          <Mark word={word} title={title} />{" "}
-        </span>
-      ))}
-    </>
   );
 }

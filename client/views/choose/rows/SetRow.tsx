@@ -1,0 +1,87 @@
+import type { ComponentChildren } from "preact";
+import type { Book } from "../../../../shared/book/book.ts";
+import { Mark } from "../../../ui/Mark.tsx";
+import { letterAt } from "../../compare/letterAt.ts";
+import type { ChosenSet, Column } from "../answers.ts";
+import { cellText } from "../columns.ts";
+import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
+
+export interface SetRowProps {
+  readonly book: Book;
+  readonly pins: readonly number[];
+  readonly onLook: (index: number) => void;
+  readonly onPin: (index: number) => void;
+  readonly onOpen: (set: ChosenSet) => void;
+  /** the columns that stand in the table */
+  readonly shown: readonly Column[];
+  readonly place: number;
+  readonly set: ChosenSet;
+  readonly looked: boolean;
+}
+
+/** One combination: what it is made of, its figures, and what can be done with it. */
+export function SetRow({ book, shown, place, set, looked, pins, onLook, onPin, onOpen }: SetRowProps) {
+  const pinned = pins.indexOf(set.index);
+  const inside = set.broken.length === 0;
+  const stop = (act: () => void) => (event: Event) => {
+    event.stopPropagation();
+    act();
+  };
+  return (
+    <tr
+      class={looked ? "choose-row looked" : "choose-row"}
+      aria-rowindex={place + 2}
+      aria-current={looked ? "true" : undefined}
+      onClick={() => onLook(set.index)}
+    >
+      <th scope="row" title={`${sizedRotorText(book, set)} · ${restText(book, set)}`}>
+        <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
+          {pinned >= 0 && <b class="choose-letter">{letterAt(pinned)}</b>} {sizedRotorText(book, set)}
+        </button>
+        <small class="quiet choose-line">
+          <Marks set={set} /> {packText(book, set)}
+        </small>
+        <small class="quiet choose-line">
+          <span class="choose-kind">{kindText(set)}</span>, {skirtText(book, set)}
+        </small>
+      </th>
+      {shown.map((column) => (
+        <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
+          {cellText(column, set.values[column])}
+          {column === "margin" && <small class="choose-word">{inside ? "works" : "out"}</small>}
+        </td>
+      ))}
+      <td class="choose-acts">
+        <Act label={pinned >= 0 ? "unpin" : "pin"} tabIndex={-1} onAct={stop(() => onPin(set.index))} />
+        <Act label="open" tabIndex={-1} onAct={stop(() => onOpen(set))} />
+      </td>
+    </tr>
+  );
+}
+
+interface ActProps {
+  readonly label: ComponentChildren;
+  readonly tabIndex?: number;
+  readonly onAct: (event: Event) => void;
+}
+
+function Act({ label, tabIndex, onAct }: ActProps) {
+  return (
+    <button type="button" class="plain small choose-act" tabIndex={tabIndex} onClick={onAct}>
+      {label}
+    </button>
+  );
+}
+
+/** The words of a set that does not rest on measurements of its own size alone. */
+export function Marks({ set }: { readonly set: ChosenSet }) {
+  return (
+    <>
+      {trustMarks(set).map(({ word, title }) => (
+        <span key={word}>
+          <Mark word={word} title={title} />{" "}
+        </span>
+      ))}
+    </>
+  );
+}
