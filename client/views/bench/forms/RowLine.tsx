@@ -23,12 +23,6 @@ export function RowLine({ form, row, index, before, columns, soFar }: RowLinePro
   const name = `${form.spec.row} ${index + 1}`;
   const says = (key: string) => form.shown.value.get(`rows.${row.key}.${key}`);
   const wrong = form.shown.value.get(`rows.${row.key}`);
-  const setAside = (aside: string | null) =>
-    change(
-      form,
-      withRow(form.draft.value, row.key, (old) => ({ ...old, aside })),
-      `rows.${row.key}.setAside`,
-    );
   return (
     <tr
       class={row.aside !== null ? "bench-aside" : wrong ? "bench-wrong" : ""}
@@ -62,23 +56,7 @@ export function RowLine({ form, row, index, before, columns, soFar }: RowLinePro
         )}
       </td>
       <td class="bench-actions">
-        {row.aside === null ? (
-          <>
-            <button type="button" class="plain" onClick={() => setAside("")} aria-label={`Set aside ${name}`}>
-              set aside
-            </button>
-            <button
-              type="button"
-              class="plain"
-              aria-label={`Remove ${name} from the form`}
-              onClick={() => change(form, withoutRow(form.draft.value, row.key))}
-            >
-              remove
-            </button>
-          </>
-        ) : (
-          <Aside row={row} form={form} name={name} error={says("setAside")} onChange={setAside} />
-        )}
+        <Actions row={row} form={form} name={name} error={says("setAside")} />
       </td>
     </tr>
   );
@@ -195,11 +173,41 @@ function OpenCells({ form, row, name, error }: OpenCellsProps) {
   ));
 }
 
-interface AsideProps {
+interface ActionsProps {
   readonly form: FormModel;
   readonly row: DraftRow;
   readonly name: string;
   readonly error: string | undefined;
+}
+
+/** What is done with a row: set aside with its reason, counted again, removed. */
+function Actions({ form, row, name, error }: ActionsProps) {
+  const setAside = (aside: string | null) =>
+    change(
+      form,
+      withRow(form.draft.value, row.key, (old) => ({ ...old, aside })),
+      `rows.${row.key}.setAside`,
+    );
+  if (row.aside !== null)
+    return <Aside row={row} form={form} name={name} error={error} onChange={setAside} />;
+  return (
+    <>
+      <button type="button" class="plain" onClick={() => setAside("")} aria-label={`Set aside ${name}`}>
+        set aside
+      </button>
+      <button
+        type="button"
+        class="plain"
+        aria-label={`Remove ${name} from the form`}
+        onClick={() => change(form, withoutRow(form.draft.value, row.key))}
+      >
+        remove
+      </button>
+    </>
+  );
+}
+
+interface AsideProps extends ActionsProps {
   readonly onChange: (aside: string | null) => void;
 }
 

@@ -34,31 +34,38 @@ function useColumns(form: FormModel) {
   return { columns, more, ask: (key: string) => setAsked(new Set([...asked, key])) };
 }
 
-/** The readings, a row each: a table on a wide screen, a card each on a phone. */
-export function RowTable({ form, running }: RowTableProps) {
-  const { columns, more, ask } = useColumns(form);
+/** The rows on the screen: more on demand, a new one ready to be typed in, keys that go from cell to cell. */
+function useShownRows(form: FormModel) {
   const [shown, setShown] = useState(SHOWN_AT_ONCE);
   const body = useRef<HTMLTableSectionElement>(null);
   const added = useRef<number | null>(null);
-  const draft = form.draft.value;
+  const { rows } = form.draft.value;
   useLayoutEffect(() => {
     if (added.current === null) return;
-    focusCell(body.current, { row: draft.rows.length - 1, column: added.current });
+    focusCell(body.current, { row: rows.length - 1, column: added.current });
     added.current = null;
   });
+  const showMore = () => setShown(shown + SHOWN_AT_ONCE);
   const add = (column = 0) => {
     added.current = column;
     addRow(form);
-    setShown(Math.max(shown, draft.rows.length + 1));
+    setShown(Math.max(shown, rows.length + 1));
   };
-  const keys = useCellKeys(Math.min(shown, draft.rows.length), (column) => {
-    const last = draft.rows[draft.rows.length - 1];
-    if (shown < draft.rows.length) return setShown(shown + SHOWN_AT_ONCE);
+  const keys = useCellKeys(Math.min(shown, rows.length), (column) => {
+    const last = rows[rows.length - 1];
+    if (shown < rows.length) return showMore();
     if (!isBlankRow(last, carriedOf(form.spec))) return add(column);
     return body.current?.closest("form")?.querySelector<HTMLElement>("[type=submit]")?.focus();
   });
+  return { rows: rows.slice(0, shown), body, keys, add, showMore };
+}
+
+/** The readings, a row each: a table on a wide screen, a card each on a phone. */
+export function RowTable({ form, running }: RowTableProps) {
+  const { columns, more, ask } = useColumns(form);
+  const { rows, body, keys, add, showMore } = useShownRows(form);
   const { paste, pasted, undo } = usePaste(form, columns);
-  const rows = draft.rows.slice(0, shown);
+  const draft = form.draft.value;
   const error = form.shown.value.get("rows");
   return (
     <div class="bench-rows-block">
@@ -78,26 +85,12 @@ export function RowTable({ form, running }: RowTableProps) {
           ))}
         </tbody>
       </table>
-      {draft.rows.length > shown && (
-        <button type="button" onClick={() => setShown(shown + SHOWN_AT_ONCE)}>
+      {draft.rows.length > rows.length && (
+        <button type="button" onClick={showMore}>
           Show more of the {draft.rows.length} rows
         </button>
       )}
-      <div id={anchorOf("rows")} class="bench-add">
-        <button type="button" onMouseDown={keepFocus} onClick={() => add()}>
-          Add {form.spec.row}
-        </button>
-        {more.length > 0 && (
-          <span class="bench-more">
-            Also read:{" "}
-            {more.map((column) => (
-              <button key={column.key} type="button" class="plain" onClick={() => ask(column.key)}>
-                {column.label.toLowerCase()}
-              </button>
-            ))}
-          </span>
-        )}
-      </div>
+      <AddBar row={form.spec.row} more={more} onAdd={() => add()} onAsk={ask} />
       {pasted && (
         <p class="bench-pasted" role="status">
           {pasted}{" "}
@@ -110,6 +103,36 @@ export function RowTable({ form, running }: RowTableProps) {
         <p class="field-error" role="alert">
           {error}
         </p>
+      )}
+    </div>
+  );
+}
+
+interface AddBarProps {
+  /** what a row of the test is */
+  readonly row: string;
+  /** columns that are not on the screen */
+  readonly more: readonly ColumnSpec[];
+  readonly onAdd: () => void;
+  readonly onAsk: (key: string) => void;
+}
+
+/** The ways to one more row, or one more column. */
+function AddBar({ row, more, onAdd, onAsk }: AddBarProps) {
+  return (
+    <div id={anchorOf("rows")} class="bench-add">
+      <button type="button" onMouseDown={keepFocus} onClick={onAdd}>
+        Add {row}
+      </button>
+      {more.length > 0 && (
+        <span class="bench-more">
+          Also read:{" "}
+          {more.map((column) => (
+            <button key={column.key} type="button" class="plain" onClick={() => onAsk(column.key)}>
+              {column.label.toLowerCase()}
+            </button>
+          ))}
+        </span>
       )}
     </div>
   );

@@ -36,12 +36,9 @@ interface TestFormProps {
   readonly onStartOver: () => void;
 }
 
-/** The form of a test of any kind: readings first, what they say beside them, the circumstances below. */
-export function TestForm(props: TestFormProps) {
-  const { form, sentence, test, onSaved, onWaits, onDiscard, onStartOver } = props;
+/** Saves a test, and says what became of it: also to a maker who has left the form meanwhile. */
+function useSending({ form, test, onSaved, onWaits }: TestFormProps, onRefused: () => void) {
   const [changed, setChanged] = useState(form.waiting?.refusal?.status === STATUS_CHANGED);
-  const summary = useRef<HTMLDivElement>(null);
-  useAboveKeyboard();
   const send = async (isConfirmed: boolean) => {
     const isHere = stayer();
     const saved = await save(form, test, isConfirmed);
@@ -53,12 +50,23 @@ export function TestForm(props: TestFormProps) {
       forget(form);
       if (isHere()) onWaits();
     } else if ("changedMeanwhile" in saved) setChanged(true);
-    else if ("refused" in saved) requestAnimationFrame(() => summary.current?.focus());
+    else if ("refused" in saved) onRefused();
     if (("changedMeanwhile" in saved || "refused" in saved) && !isHere()) {
       const why = form.problem.value ?? "Someone changed it meanwhile.";
       notice.value = `The test that you left was not saved. ${why} Open its form again to go on.`;
     }
   };
+  return { changed, setChanged, send };
+}
+
+/** The form of a test of any kind: readings first, what they say beside them, the circumstances below. */
+export function TestForm(props: TestFormProps) {
+  const { form, sentence, test, onDiscard, onStartOver } = props;
+  const summary = useRef<HTMLDivElement>(null);
+  useAboveKeyboard();
+  const { changed, setChanged, send } = useSending(props, () =>
+    requestAnimationFrame(() => summary.current?.focus()),
+  );
   const discard = () => {
     form.saving.peek()?.discard();
     forget(form);
