@@ -16,20 +16,25 @@ export interface SettingsProps {
   readonly onMove: (values: Asked["moved"], settled: boolean) => void;
 }
 
+/** @returns what is asked with other axes: two that are the same change places, the third setting is another one */
+function withAxes(asked: Asked, part: Partial<Pick<Asked, "x" | "y" | "third">>, keys: MapKey[]): Asked {
+  const next = { ...asked, ...part };
+  if (next.x === next.y) Object.assign(next, part.x ? { y: asked.x } : { x: asked.y });
+  if (next.third === next.x || next.third === next.y) next.third = freeKey([next.x, next.y], keys);
+  return next;
+}
+
 /** What the axes are, what is shown, where the build stands on both, and what is dragged. */
 export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsProps) {
   const { x, y, third, shown, moved } = asked;
-  const tried = HANDLE_KEYS.flatMap((key) => {
-    const value = moved[key as MapKey];
-    return value === undefined ? [] : [[key, String(value)] as const];
-  });
   const keys = movable(stands);
-  const axes = (part: Partial<Pick<Asked, "x" | "y" | "third">>) => {
-    const next = { ...asked, ...part };
-    if (next.x === next.y) Object.assign(next, part.x ? { y: x } : { x: y });
-    if (next.third === next.x || next.third === next.y) next.third = freeKey([next.x, next.y], keys);
-    onAsk(next);
-  };
+  const axes = (part: Partial<Pick<Asked, "x" | "y" | "third">>) => onAsk(withAxes(asked, part, keys));
+  const slider = (key: MapKey) => ({
+    setting: settingBy(key),
+    was: standsAt(stands, key),
+    value: moved[key] ?? standsAt(stands, key),
+    onMove,
+  });
   return (
     <section class="page-side" aria-label="What is mapped">
       <Choice label="Across" keys={keys} value={x} onChoose={(key) => axes({ x: key })} />
@@ -49,13 +54,7 @@ export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsPro
       </label>
       <h2>This build</h2>
       {[x, y].map((key) => (
-        <Slider
-          key={key}
-          setting={settingBy(key)}
-          was={standsAt(stands, key)}
-          value={moved[key] ?? standsAt(stands, key)}
-          onMove={onMove}
-        />
+        <Slider key={key} {...slider(key)} />
       ))}
       <h2>What else moves it</h2>
       <Choice
@@ -64,13 +63,7 @@ export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsPro
         value={third}
         onChoose={(key) => axes({ third: key })}
       />
-      <Slider
-        key={`third ${third}`}
-        setting={settingBy(third)}
-        was={standsAt(stands, third)}
-        value={moved[third] ?? standsAt(stands, third)}
-        onMove={onMove}
-      />
+      <Slider key={`third ${third}`} {...slider(third)} />
       <p>
         {Object.keys(moved).length > 0 && (
           <button type="button" onClick={() => onAsk({ ...asked, moved: {} })}>
@@ -78,13 +71,24 @@ export function MapSettings({ asked, stands, build, onAsk, onMove }: SettingsPro
           </button>
         )}
       </p>
-      <p>
-        <a href={href("match", build.id, Object.fromEntries(tried))}>Look at it in Match</a>
-        {moved.kv !== undefined && (
-          <small class="quiet"> Without the K_v: a build takes a motor of the book.</small>
-        )}
-      </p>
+      <WayToMatch build={build.id} moved={moved} />
     </section>
+  );
+}
+
+/** The same settings, as far as Match has them. */
+function WayToMatch({ build, moved }: { readonly build: string; readonly moved: Asked["moved"] }) {
+  const tried = HANDLE_KEYS.flatMap((key) => {
+    const value = moved[key as MapKey];
+    return value === undefined ? [] : [[key, String(value)] as const];
+  });
+  return (
+    <p>
+      <a href={href("match", build, Object.fromEntries(tried))}>Look at it in Match</a>
+      {moved.kv !== undefined && (
+        <small class="quiet"> Without the K_v: a build takes a motor of the book.</small>
+      )}
+    </p>
   );
 }
 

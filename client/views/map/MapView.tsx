@@ -68,27 +68,39 @@ interface MappingProps extends OfBuild {
   readonly stands: Stands;
 }
 
-function Mapping({ book, build, outcome, stands }: MappingProps) {
-  const [asked, setAsked] = useState<Asked>(() => askedOf(stands, askedFrom(route.peek().query)));
-  const [dragged, setDragged] = useState(false);
-  const { x, y, shown, moved } = asked;
-  useEffect(() => go(href("map", null, askedQuery(asked)), { replace: true }), [asked]);
+const NONE: readonly never[] = [];
+
+/** Whether what is asked for has been worked out already; until then the margin is shown. */
+const isThere = (shown: Shown, timed: boolean, chance: unknown): boolean =>
+  shown === "minutes" ? timed : shown !== "chance" || chance !== null;
+
+/** Settings that are moved and not mapped, as a key. */
+const othersIn = ({ x, y, moved }: Asked): string =>
+  JSON.stringify({ ...moved, [x]: undefined, [y]: undefined });
+
+/** What the map is worked out from: coarse at first, fine once nothing is dragged; or why it can't be. */
+function useQuestions({ book, outcome }: MappingProps, asked: Asked, isDragged: boolean) {
   const gives = (outcome.resolved?.input?.vehicle.verticalStiffness ?? null) !== null;
   const [coarse, fine] = gives ? [COARSE_GIVING, FINE_GIVING] : [COARSE, FINE];
-  const others = JSON.stringify({ ...moved, [x]: undefined, [y]: undefined });
-  const made = useMemo(
+  return useMemo(
     () =>
       asProblem(() =>
-        (dragged ? [coarse] : [coarse, fine]).flatMap(
+        (isDragged ? [coarse] : [coarse, fine]).flatMap(
           (count) => questionOf(book, outcome, asked, count) ?? [],
         ),
       ),
-    [book, outcome, x, y, shown, others, dragged],
+    [book, outcome, asked.x, asked.y, asked.shown, othersIn(asked), isDragged],
   );
-  const questions = "answered" in made ? made.answered : NONE;
-  const mapped = useMap(questions);
+}
+
+/** The map as it is drawn; null until it is there, for the axes that are asked for. */
+function useDrawing(props: MappingProps, asked: Asked, isDragged: boolean) {
+  const { book, build, outcome, stands } = props;
+  const { x, y, shown, moved } = asked;
+  const made = useQuestions(props, asked, isDragged);
+  const mapped = useMap("answered" in made ? made.answered : NONE);
   const { drawn } = mapped;
-  const chance = useChance({ book, outcome, asked, others, isDragged: dragged });
+  const chance = useChance({ book, outcome, asked, others: othersIn(asked), isDragged });
   const fits = drawn && drawn.question.x.key === x && drawn.question.y.key === y;
   const onMap = useMemo(
     () => (fits ? othersOn(book, build.id, stands, drawn.question) : []),
@@ -104,13 +116,23 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
         others: onMap,
       }
     : null;
+  const problem = "problem" in made ? made.problem : (mapped.problem ?? chance.problem);
+  return { drawing, chance: chance.nodes, problem, busy: mapped.busy || chance.busy };
+}
+
+function Mapping(props: MappingProps) {
+  const { build, stands } = props;
+  const [asked, setAsked] = useState<Asked>(() => askedOf(stands, askedFrom(route.peek().query)));
+  const [dragged, setDragged] = useState(false);
+  const { x, y, shown } = asked;
+  useEffect(() => go(href("map", null, askedQuery(asked)), { replace: true }), [asked]);
+  const { drawing, chance, problem, busy } = useDrawing(props, asked, dragged);
   const move = (values: Asked["moved"], settled = true) => {
     setDragged(!settled);
     setAsked((before) => ({ ...before, moved: { ...before.moved, ...values } }));
   };
-  const problem = "problem" in made ? made.problem : (mapped.problem ?? chance.problem);
   return (
-    <div class="page map" aria-busy={mapped.busy || chance.busy}>
+    <div class="page map" aria-busy={busy}>
       <div class="page-head" aria-live="polite">
         <Answer sentence={drawing ? mapSentence(drawing) : "Working out the map…"}>
           {drawing && movedSentence(drawing)}
@@ -127,32 +149,36 @@ function Mapping({ book, build, outcome, stands }: MappingProps) {
           />
         )}
       </section>
-      <div class="page-below">
-        <p class="quiet small">
-          Everything else stands as in {build.data.name}, at its own charge: a fuller pack turns faster, so
-          look at the map at 100 % as well before a rotor or a motor is trusted. K_v stands for a motor of the
-          same frame wound otherwise: its motor constant is kept. Masses of other sizes, motors and packs
-          aren't added.
-          <br />
-          {shown === "chance"
-            ? closenessText({ chance: chance.nodes })
-            : "Uncertainty is in the map where the chance of holding is shown."}{" "}
-          Joints of the surface are not in it; Match has them.
-        </p>
-        <Caution>
-          A rotor that bursts throws fragments and a winding that burns may set fire to what is round it: the
-          first run-up stands behind a screen.
-        </Caution>
-      </div>
+      <Notes build={build.data.name} closeness={shown === "chance" ? closenessText({ chance }) : null} />
     </div>
   );
 }
 
-const NONE: readonly never[] = [];
+interface NotesProps {
+  readonly build: string;
+  /** how close the chance of holding is; null where it isn't shown */
+  readonly closeness: string | null;
+}
 
-/** Whether what is asked for has been worked out already; until then the margin is shown. */
-const isThere = (shown: Shown, timed: boolean, chance: unknown): boolean =>
-  shown === "minutes" ? timed : shown !== "chance" || chance !== null;
+/** What the map leaves out. */
+function Notes({ build, closeness }: NotesProps) {
+  return (
+    <div class="page-below">
+      <p class="quiet small">
+        Everything else stands as in {build}, at its own charge: a fuller pack turns faster, so look at the
+        map at 100 % as well before a rotor or a motor is trusted. K_v stands for a motor of the same frame
+        wound otherwise: its motor constant is kept. Masses of other sizes, motors and packs aren't added.
+        <br />
+        {closeness ?? "Uncertainty is in the map where the chance of holding is shown."} Joints of the surface
+        are not in it; Match has them.
+      </p>
+      <Caution>
+        A rotor that bursts throws fragments and a winding that burns may set fire to what is round it: the
+        first run-up stands behind a screen.
+      </Caution>
+    </div>
+  );
+}
 
 interface PictureProps {
   readonly drawing: Drawing;

@@ -55,7 +55,6 @@ export function MotorTable({ subject, side, settings, family, best }: Props) {
     [book, own, side, family, diameter, kv, motorConstant, cellVoltage, hold],
   );
   const { busy, problem, doing } = useDoing();
-  const make = (motor: NearMotor) => makeBuild(book, build.data.name, motor);
   const search = () =>
     tryInChoose(subject, {
       near: motors[0],
@@ -73,32 +72,11 @@ export function MotorTable({ subject, side, settings, family, best }: Props) {
         attitude wanted, with cells at the voltage above. Each is solved as a build of its own, with the mass
         that its parts give it.
       </p>
-      <ScrollTable label="Motors that come near">
-        <table class="size-motors">
-          <thead>
-            <tr>
-              <th scope="col">Motor</th>
-              <th scope="col">Wound for</th>
-              <th scope="col">Strength, mN·m/√W</th>
-              <th scope="col">Margin</th>
-              <th scope="col">From the pack</th>
-              <th scope="col">
-                <span class="visually-hidden">What to do with it</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {motors.map((motor) => (
-              <MotorRow
-                key={motor.id}
-                motor={motor}
-                busy={busy === motor.id}
-                onMake={() => void doing(motor.id, () => make(motor))}
-              />
-            ))}
-          </tbody>
-        </table>
-      </ScrollTable>
+      <NearTable
+        motors={motors}
+        busy={busy}
+        onMake={(motor) => void doing(motor.id, () => makeBuild(book, build.data.name, motor))}
+      />
       {problem && <Problem message={problem} />}
       {motors.length === 0 && (
         <p>No motor of the book has its constants yet: add one, or log a motor test.</p>
@@ -111,6 +89,39 @@ export function MotorTable({ subject, side, settings, family, best }: Props) {
         </BusyButton>
       )}
     </>
+  );
+}
+
+interface NearTableProps {
+  readonly motors: readonly NearMotor[];
+  /** id of the motor that a build is made with */
+  readonly busy: string | null;
+  readonly onMake: (motor: NearMotor) => void;
+}
+
+function NearTable({ motors, busy, onMake }: NearTableProps) {
+  return (
+    <ScrollTable label="Motors that come near">
+      <table class="size-motors">
+        <thead>
+          <tr>
+            <th scope="col">Motor</th>
+            <th scope="col">Wound for</th>
+            <th scope="col">Strength, mN·m/√W</th>
+            <th scope="col">Margin</th>
+            <th scope="col">From the pack</th>
+            <th scope="col">
+              <span class="visually-hidden">What to do with it</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {motors.map((motor) => (
+            <MotorRow key={motor.id} motor={motor} busy={busy === motor.id} onMake={() => onMake(motor)} />
+          ))}
+        </tbody>
+      </table>
+    </ScrollTable>
   );
 }
 
