@@ -60,6 +60,8 @@ const SETTLED = 1e-9;
  *
  *     ½ρu²ψ(φ) = Δp_gap(v),  φ·A·u = P·h·v + Σ C_d·A·√(2Δp/ρ),  u from the balance of torques at φ
  *
+ * One function on purpose: the loop's lines are written out, so that nothing is called or allocated between them.
+ *
  * @param c - the case, laid out as {@link CASE}, SI
  * @param result - laid out as {@link RESULT}; its φ [-] and gap velocity [m/s] are the start, both > 0
  * @returns whether it converged; results [-, rad/s, m³/s, Pa, m/s] are written in place

@@ -116,6 +116,8 @@ export function jointFriction(c: Float64Array, v: number): number {
  *
  *     ½ρu²ψ(φ)(a − b·u^−0.2) = Δp(w),  φ·A·u = Q(w),  V − kω = I·(R_c + R_a/(1 − R₂₀αR_th·I²)),  k·I = M_c + M_v·ω + ½ρAr³λ(φ)ω²
  *
+ * One function on purpose: the loop's lines are written out, so that nothing is allocated between them.
+ *
  * @param c - the case, laid out as {@link WARM}, SI
  * @param result - laid out as {@link WARM_RESULT}; its φ [-], gap velocity [m/s] or pressure [Pa], and speed [rad/s] are the start, all > 0
  * @returns whether it converged to a point whose winding has a temperature; results are written in place
