@@ -57,24 +57,36 @@ export function Merge({ conflicts, onMerge }: MergeProps) {
           ))}
         </tbody>
       </table>
-      <p class="bench-buttons">
-        <button
-          type="button"
-          aria-disabled={left > 0}
-          onClick={() => {
-            if (left === 0) onMerge(choices);
-          }}
-        >
-          Put the chosen ones into the form
-        </button>
-        {left > 0 && (
-          <span role="status">
-            {left === 1 ? "One field that both changed is" : `${left} fields that both changed are`} still to
-            be chosen.
-          </span>
-        )}
-      </p>
+      <PutIn left={left} onPut={() => onMerge(choices)} />
     </>
+  );
+}
+
+interface PutInProps {
+  /** fields that both changed and that nothing is chosen for yet */
+  readonly left: number;
+  readonly onPut: () => void;
+}
+
+function PutIn({ left, onPut }: PutInProps) {
+  return (
+    <p class="bench-buttons">
+      <button
+        type="button"
+        aria-disabled={left > 0}
+        onClick={() => {
+          if (left === 0) onPut();
+        }}
+      >
+        Put the chosen ones into the form
+      </button>
+      {left > 0 && (
+        <span role="status">
+          {left === 1 ? "One field that both changed is" : `${left} fields that both changed are`} still to be
+          chosen.
+        </span>
+      )}
+    </p>
   );
 }
 

@@ -41,27 +41,20 @@ interface Subject {
   readonly waiting: Waiting | null;
 }
 
-/** What the server said of a record that waited: changed meanwhile, or what is wrong with it. */
-function useAnswers({ form, waiting }: Subject) {
+type Editor = Pick<ReturnType<typeof useEditing>, "state" | "read" | "setRefused" | "submit">;
+
+/** What was refused, at first what the server said of a record that waited; `onRefused` is called once its messages are shown. */
+function useRefusals(
+  { form, record, waiting }: Subject,
+  { setRefused, submit }: Editor,
+  onRefused: () => void,
+) {
   const refusal = waiting?.refusal ?? null;
   const isOutdated = refusal?.status === CHANGED_MEANWHILE;
   const [trouble, setTrouble] = useState(
     refusal && !isOutdated ? refusalSentence(form, refusal.fields, refusal.message) : null,
   );
   const [outdated, setOutdated] = useState(isOutdated);
-  return { trouble, setTrouble, outdated, setOutdated };
-}
-
-/** Saves what a form holds, its questions answered first; `onRefused` is called once its messages are shown. */
-export function useSaving(
-  subject: Subject,
-  { state, read, setRefused, submit }: ReturnType<typeof useEditing>,
-  onRefused: () => void,
-): Saving {
-  const { form, record, waiting } = subject;
-  const { trouble, setTrouble, outdated, setOutdated } = useAnswers(subject);
-  const [sending, setSending] = useState<Sending<Data> | null>(null);
-  const [questions, setQuestions] = useState<readonly Question[] | null>(null);
   const refuse = (list: readonly FieldError[], message: string) => {
     submit();
     setTrouble(refusalSentence(form, list, message));
@@ -75,6 +68,20 @@ export function useSaving(
     setRefused(errorsOf(error.fields));
     refuse(error.fields, why);
   };
+  const merged = () => {
+    setOutdated(false);
+    setTrouble(null);
+  };
+  return { trouble, outdated, refuse, fail, merged };
+}
+
+/** Saves what a form holds, its questions answered first. */
+export function useSaving(subject: Subject, editor: Editor, onRefused: () => void): Saving {
+  const { form, record, waiting } = subject;
+  const { state, read, setRefused } = editor;
+  const { trouble, outdated, refuse, fail, merged } = useRefusals(subject, editor, onRefused);
+  const [sending, setSending] = useState<Sending<Data> | null>(null);
+  const [questions, setQuestions] = useState<readonly Question[] | null>(null);
   const send = async (isConfirmed: boolean) => {
     const { data, refused } = read;
     setQuestions(null);
@@ -106,10 +113,7 @@ export function useSaving(
     isBusy: sending !== null,
     send,
     back: () => setQuestions(null),
-    merged: () => {
-      setOutdated(false);
-      setTrouble(null);
-    },
+    merged,
     discard: () => {
       sending?.discard();
       forgetDraft(addressOf(form, record, waiting));
