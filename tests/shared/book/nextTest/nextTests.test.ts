@@ -2,10 +2,11 @@ import { describe, expect, it } from "vitest";
 import { rigs } from "#seed-data/rigs.ts";
 import { type Book, findById } from "#shared/book/book.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
+import { jointsUnder } from "#shared/book/jointsUnder.ts";
 import { nextTests, type WantedVerdict } from "#shared/book/nextTest/nextTests.ts";
 import { scatter } from "#shared/book/nextTest/planned.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
-import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
+import { sampledWithJoints } from "#shared/decide/joints/sampled.ts";
 import type { Build } from "#shared/model/build.ts";
 import { benchTest } from "#shared/model/tests/index.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
@@ -29,17 +30,16 @@ function withReal(book: Book, data: unknown): Book {
   return { ...book, tests: [...book.tests, test] };
 }
 
-/** Width of the margin's 5 to 95 % range on the wall. */
+/** Width of the margin's 5 to 95 % range on the wall, over the hardest joint of the surface where it has one. */
 function widthOn(book: Book, build: Build): number {
   const resolved = resolveBuild(book, build);
   const input = solvable(resolved);
   if (!input) throw new Error("no numbers");
   const { sources: _said, ...uncertain } = buildUncertainty(book, build, resolved);
-  const [{ driving }] = uncertaintyOf(input, {
-    ...uncertain,
-    samples: 256,
-    angles: [90],
-  }).attitudes;
+  const joints = jointsUnder(book, build);
+  const asked = { ...uncertain, samples: 256, angles: [90] };
+  const { over, attitudes } = sampledWithJoints({ build: input, joints }, asked);
+  const [{ driving }] = (over ?? { attitudes }).attitudes;
   return (driving.p95 ?? 0) - (driving.p5 ?? 0);
 }
 
@@ -114,6 +114,7 @@ describe("nextTests, other uncertainties", () => {
     const book = { ...demoBook(), surfaces: [] };
     expect(nextTests(book, buildOf(book, "pane-crawler"), WALL, SAMPLING)).toEqual({
       before: null,
+      over: null,
       tests: [],
     });
   });

@@ -13,6 +13,7 @@ interface Request extends WantedVerdict {
 type Quantiles = Readonly<Record<"p5" | "p50" | "p95", number>>;
 interface Printed {
   readonly before: Quantiles;
+  readonly over: string;
   readonly first: { readonly key: string; readonly cut: number; readonly after: Quantiles };
 }
 
@@ -34,11 +35,12 @@ describe("the worked example of docs/method/next-test.md", () => {
   const book = demoBook();
   const stored = findById(book.builds, id)?.data;
   if (!stored) throw new Error(`the demo has no ${id}`);
-  const { before, tests } = nextTests(book, { ...stored, uncertainty }, verdict);
+  const { before, over, tests } = nextTests(book, { ...stored, uncertainty }, verdict);
   const [first] = tests;
 
   it("gives what is printed there", () => {
     asPrinted(before, printed.before);
+    expect(over).toBe(printed.over);
     expect(first.key).toBe(printed.first.key);
     expect(Math.abs(first.cut - printed.first.cut)).toBeLessThan(CUT);
     asPrinted(first.after, printed.first.after);
