@@ -11,6 +11,7 @@ import { eventRoutes } from "./events.ts";
 import { healthRoute } from "./health.ts";
 import { nextTestRoutes } from "./nextTests.ts";
 import { openApiRoute } from "./openapi.ts";
+import { printSeriesRoutes } from "./printSeries.ts";
 import { recordRoutes } from "./record.ts";
 import type { Route } from "./route.ts";
 import type { Service } from "./service.ts";
@@ -22,6 +23,7 @@ export function apiRoutes(service: Service): Route[] {
   const routes = [
     ...collectionRoutes(service),
     ...nextTestRoutes(store, threads),
+    ...printSeriesRoutes(store, threads),
     ...calibrationRoutes(store, threads),
     ...verdictRoutes(store, threads),
     ...recordRoutes(service),

@@ -6,6 +6,7 @@ import { judged } from "../jobs/shortlist.ts";
 import { calibrationText } from "../routes/calibration.ts";
 import { computedText } from "../routes/computations.ts";
 import { nextTestsText } from "../routes/nextTests.ts";
+import { printSeriesText } from "../routes/printSeries.ts";
 import { foretoldAfter, recordText } from "../routes/record.ts";
 import { verdictText } from "../routes/verdict.ts";
 import { copyDaily } from "../store/daily.ts";
@@ -45,6 +46,8 @@ export const TASKS = {
   compute: computedText,
   /** finds which bench tests would tell most of a stored build */
   nextTests: nextTestsText,
+  /** finds which sizes to print and test next for a stored build */
+  printSeries: printSeriesText,
   /** brings together what pull and leak tests tell of a stored build */
   calibration: calibrationText,
   /** judges a stored build */

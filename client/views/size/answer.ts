@@ -1,9 +1,9 @@
 import type { Family, RotorKind } from "../../../shared/book/size/families.ts";
-import { sizeBuild } from "../../../shared/book/size/sides.ts";
+import { familySizes } from "../../../shared/book/size/familySizes.ts";
 import { type Duty, dutyOf } from "../../../shared/decide/size/duty.ts";
 import { pullForHold } from "../../../shared/decide/size/need.ts";
 import type { SizeRow } from "../../../shared/decide/size/row.ts";
-import { type Nearest, sizesOf } from "../../../shared/decide/size/size.ts";
+import type { Nearest } from "../../../shared/decide/size/size.ts";
 import { type Answer, asProblem } from "../../../shared/numeric/errors.ts";
 import type { AskedSide, Question } from "./question.ts";
 
@@ -32,15 +32,8 @@ export interface Answered {
 export type Reply = Answer<Answered>;
 
 function sizedOf(question: Question, side: AskedSide, family: Family): Sized {
-  const { allows, hold, cell } = question;
-  const { id, name, estimated, body } = family;
-  const asked = {
-    build: sizeBuild(side.numbers, family),
-    allows: { ...allows, rotor: body },
-    need: { hold },
-    cell,
-  };
-  const sizes = asProblem(() => sizesOf(asked, side.diameters));
+  const { id, name, estimated } = family;
+  const sizes = asProblem(() => familySizes(question, side.numbers, family, side.diameters));
   const named = { id, name, kind: side.kind, estimated };
   return "problem" in sizes
     ? { ...named, rows: [], least: null, nearest: null, problem: sizes.problem }

@@ -1,11 +1,9 @@
 import { findById } from "../../../shared/book/book.ts";
-import { limitsInput } from "../../../shared/book/limitsInput.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
+import { diametersOf } from "../../../shared/book/size/diameters.ts";
 import type { Family, LeftOutFamily, RotorKind } from "../../../shared/book/size/families.ts";
+import { allowedBy, type FamilyNeed } from "../../../shared/book/size/familySizes.ts";
 import { type Side, type SideNumbers, sideOf } from "../../../shared/book/size/sides.ts";
-import type { SizeAllows, WantedHold } from "../../../shared/decide/size/input.ts";
-import type { CellInput } from "../../../shared/physics/rundown.ts";
-import { diametersOf } from "./diameters.ts";
 import type { Settings } from "./settings.ts";
 
 /** Families of one kind over their sizes. */
@@ -18,12 +16,9 @@ export interface AskedSide {
 }
 
 /** What is asked of the sizes, all of it plain data: it goes to another thread. */
-export interface Question {
+export interface Question extends FamilyNeed {
   /** the build's own kind first */
   readonly sides: readonly AskedSide[];
-  readonly allows: Omit<SizeAllows, "rotor">;
-  readonly hold: WantedHold;
-  readonly cell: CellInput;
 }
 
 /** A question with what of the book it stands on. */
@@ -45,8 +40,6 @@ export function questionOf(book: Book, settings: Settings): Put | null {
   const sides = kinds.flatMap((kind) => sideOf(book, build, kind, settings) ?? []);
   const [first] = sides;
   if (!first) return null;
-  const { cell } = first.run.pack;
-  const { motor: allowed } = limitsInput(book, { ...first.build, motor }, first.run);
   const asked = sides.map(({ kind, numbers, families }) => ({
     kind,
     numbers,
@@ -59,13 +52,9 @@ export function questionOf(book: Book, settings: Settings): Put | null {
     reversed: asked.find(({ diameters }) => diameters.length === 0)?.kind ?? null,
     question: {
       sides: asked,
-      // A motor's greatest voltage and current belong to the winding it has, not to the one that is looked for.
-      allows: {
-        motor: { ...allowed, ratedVoltage: null, maxCurrent: null },
-        cell: { maxCurrent: cell.maxCurrent ?? null, minimumVoltage: cell.minimumVoltage },
-      },
+      allows: allowedBy(book, first, motor),
       hold,
-      cell,
+      cell: first.run.pack.cell,
     },
   };
 }

@@ -43,10 +43,12 @@ export const chooseWants = z.strictObject({
     .default(null)
     .describe("margin on the same attitudes while it crosses each joint of the surface"),
   leastTime: nonNegative("s, to the end of the charge", SEARCH.wants.leastTime).nullable().default(null),
-  leastKeptTime: nonNegative("s, a controller keeps the target margin", SEARCH.wants.leastKeptTime)
+  leastKeptTime: nonNegative(
+    "s, a controller keeps the target margin on the hardest attitude; 0: however long, to rank by it",
+    SEARCH.wants.leastKeptTime,
+  )
     .nullable()
-    .default(null)
-    .describe("on the hardest of the attitudes, up to full throttle; 0: however long, to rank by it"),
+    .default(null),
   mostWinding: within("K", SEARCH.wants.mostWinding).nullable().default(null),
   leastRotorFactor: positive("burst speed over speed", SEARCH.wants.leastRotorFactor)
     .nullable()

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { bestOf, foremost, replyTo } from "#client/views/size/answer.ts";
 import { type Asked, askedFrom, askedQuery } from "#client/views/size/asked.ts";
-import { diametersOf } from "#client/views/size/diameters.ts";
 import { usualNeed } from "#client/views/size/need/address.ts";
 import { questionOf } from "#client/views/size/question.ts";
 import { seriesSentence, throttlesText } from "#client/views/size/series/seriesWords.ts";
@@ -11,6 +10,7 @@ import { needSentence, rowWords, sizeSentence } from "#client/views/size/sizeWor
 import { usedFamilies } from "#client/views/size/suits/suits.ts";
 import { suitsPlot, suitsTable } from "#client/views/size/suits/suitsPlot.ts";
 import { lineSentence, suitsSentence } from "#client/views/size/suits/suitsWords.ts";
+import { diametersOf } from "#shared/book/size/diameters.ts";
 import { nearMotors } from "#shared/book/size/nearMotors.ts";
 import { pullForHold } from "#shared/decide/size/need.ts";
 import { airFrom } from "#shared/physics/air.ts";
