@@ -3,12 +3,12 @@ import { type Leak, leakFlow } from "./restriction/leak.ts";
 import { lawOf, type Restriction } from "./restriction/restriction.ts";
 import { type Description, type Row, subscript, type Working, workedOut } from "./working.ts";
 
-const SUCTION = ["Δp", "suction in the cavity", "Pa"] as const;
+const SUCTION = ["Δp", "suction in the cavity", "Pa", "pressure"] as const;
 /** How the air's numbers are called beside those of a restriction. */
 const OF_AIR: Readonly<Record<keyof LeakAir, Description>> = {
   density: ["ρ", "density of the air", "kg/m³"],
   viscosity: ["μ", "viscosity of the air", "Pa·s"],
-  pressure: ["p₁", "pressure of the air", "Pa"],
+  pressure: ["p₁", "pressure of the air", "Pa", "airPressure"],
 };
 
 /** Every number of a restriction that its words name and that it has. */

@@ -1,3 +1,5 @@
+import type { DimensionName } from "../units/dimensions.ts";
+
 /** One number of a working: its symbol, what it is, its SI value and unit. */
 export interface WorkingValue {
   readonly symbol: string;
@@ -5,6 +7,8 @@ export interface WorkingValue {
   readonly value: number;
   /** SI unit; "" for a pure number */
   readonly unit: string;
+  /** what it is of, where its SI unit doesn't say it: a pascal is of suction, of air or of a strength */
+  readonly quantity?: DimensionName;
 }
 
 /** How a figure came about: equation, the numbers put into it, the result, the source. */
@@ -20,13 +24,13 @@ export interface Working {
   readonly assumptions: readonly string[];
 }
 
-export type Description = readonly [symbol: string, meaning: string, unit: string];
+export type Description = readonly [symbol: string, meaning: string, unit: string, quantity?: DimensionName];
 
 /** What a working says of its figure besides the numbers. */
 export interface Told {
   readonly title: string;
   readonly equation: string;
-  readonly output: readonly [symbol: string, unit: string];
+  readonly output: readonly [symbol: string, unit: string, quantity?: DimensionName];
   readonly source: string;
   readonly assumptions?: readonly string[];
 }
@@ -56,9 +60,15 @@ export type Row = readonly [description: Description, value: number];
  */
 export function workedOut(told: Told, rows: readonly Row[], value: number, upTo?: number): Working {
   const { title, equation, source, assumptions = [] } = told;
-  const [symbol, unit] = told.output;
-  const values = rows.map(([[name, meaning, si], put]) => ({ symbol: name, meaning, unit: si, value: put }));
-  const result = { symbol, meaning: title, unit, value };
+  const values = rows.map(([[symbol, meaning, unit, quantity], put]) => ({
+    symbol,
+    meaning,
+    unit,
+    value: put,
+    quantity,
+  }));
+  const [symbol, unit, quantity] = told.output;
+  const result = { symbol, meaning: title, unit, value, quantity };
   const working = { title, equation, values, result, source, assumptions };
   return upTo === undefined ? working : { ...working, upTo };
 }

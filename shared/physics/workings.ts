@@ -18,7 +18,7 @@ export function airWorking({ air }: Pick<PredictInput, "air">): Working {
       equation: "ρ = p·Mₐ/(Z·R·T)·[1 − x_v(1 − M_v/Mₐ)]",
       inputs: {
         temperature: ["T", "temperature", "K"],
-        pressure: ["p", "pressure of the air", "Pa"],
+        pressure: ["p", "pressure of the air", "Pa", "airPressure"],
         humidity: ["h", "relative humidity", ""],
       },
       output: ["ρ", "kg/m³"],
@@ -42,7 +42,7 @@ function pressureWorking(input: PredictInput, point: Point, density: number): Wo
         phi: ["φ", "flow coefficient", ""],
         psi: ["ψ", "pressure coefficient of the fitted curve, size correction included", ""],
       },
-      output: ["Δp", "Pa"],
+      output: ["Δp", "Pa", "pressure"],
       source: "definition of ψ; fan laws at one φ (Eck; ISO 13348); docs/method/fan-laws.md",
       assumptions: ["Speed and flow are those at which rotor and leak, motor and rotor agree."],
       evaluate: ({ phi, psi, ...state }) => readingOf({ phi, psi, lambda: null }, state).pressure,
@@ -93,7 +93,7 @@ function suctionWorking(input: PredictInput, point: Point, assembly: Assembly): 
       title: "pull",
       equation: `F = κ·Δp·(A + σ·P·ℓ) + jet,  ${lipShareWords(leak)}`,
       inputs: {
-        pressure: ["Δp", "suction in the cavity", "Pa"],
+        pressure: ["Δp", "suction in the cavity", "Pa", "pressure"],
         flow: ["Q", "flow", "m³/s"],
         area: ["A", "area inside the lip", "m²"],
         perimeter: ["P", "length of the lip", "m"],

@@ -30,10 +30,10 @@ function Sign({ text }: { readonly text: string }) {
   );
 }
 
-function Line({ value: { symbol, value, unit, meaning } }: { readonly value: WorkingValue }) {
+function Line({ value }: { readonly value: WorkingValue }) {
   return (
     <>
-      <Sign text={symbol} /> = {shownInWorking(value, unit)} <span class="quiet">{meaning}</span>
+      <Sign text={value.symbol} /> = {shownInWorking(value)} <span class="quiet">{value.meaning}</span>
     </>
   );
 }

@@ -14,7 +14,7 @@ function lines(working: Working, board: Board, depth: number): string[] {
     `  Source: ${source}`,
   ].map((line) => pad + line);
   const inputs = values.flatMap((value) => {
-    const shown = `${pad}  ${value.symbol} = ${shownInWorking(value.value, value.unit)}, ${value.meaning}`;
+    const shown = `${pad}  ${value.symbol} = ${shownInWorking(value)}, ${value.meaning}`;
     const behind = depth < DEEPEST ? workingBehind(value, board.workings) : null;
     const origin = behind ? null : originBehind(value, board.origins);
     const tests = origin && origin.tests.length > 0 ? ` Tests: ${origin.tests.join(", ")}.` : "";

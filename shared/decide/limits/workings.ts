@@ -70,7 +70,7 @@ function rotorWorkings({ build, rotor }: LimitsInput, speed: number): Working[] 
       equation:
         "σ = (ρ_m·ω²/4)[(3 + ν)r_o² + (1 − ν)r_i²] + 2q·r_o²/(r_o² − r_i²),  q = m_b·ω²·r_b/(2π·r_o·t);  no bore: half of both",
       inputs: { ...DISC_INPUTS, speed: ["ω", "speed", "rad/s"] },
-      output: ["σ", "Pa"],
+      output: ["σ", "Pa", "stress"],
       source: DISC_SOURCE,
       evaluate: (given) => {
         const { disc, rim } = bodyOf(given);
@@ -83,7 +83,7 @@ function rotorWorkings({ build, rotor }: LimitsInput, speed: number): Working[] 
     {
       title: "speed at which it bursts",
       equation: "ω_burst = √(strength/σ(1 rad/s));  it should not be run above ω_burst/2",
-      inputs: { ...DISC_INPUTS, strength: ["strength", "across printed layers", "Pa"] },
+      inputs: { ...DISC_INPUTS, strength: ["strength", "across printed layers", "Pa", "stress"] },
       output: ["ω_burst", "rad/s"],
       source: `${DISC_SOURCE}; the safety factor of 2 on speed is common practice, no source`,
       evaluate: (given) => {

@@ -49,7 +49,7 @@ function needWorkings({ hold, pull, duty }: SizeFigures): Working[] {
     },
     [
       [["Q", "flow through everything that leaks", "m³/s"], duty.flow],
-      [["Δp", "least suction at which the pull is reached", "Pa"], duty.pressure],
+      [["Δp", "least suction at which the pull is reached", "Pa", "pressure"], duty.pressure],
     ],
     duty.airPower,
   );
