@@ -1,3 +1,5 @@
+import type { Build } from "../model/build.ts";
+import { answerOrNull } from "../numeric/errors.ts";
 import { findRoot } from "../numeric/root.ts";
 import { assemble } from "../physics/assembly.ts";
 import { type CellState, cellAt, cellAtVoltage } from "../physics/cells/cell.ts";
@@ -6,6 +8,7 @@ import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, atCell, isPropeller } from "../physics/predictAny.ts";
 import { type PropellerPredictInput, predictPropeller } from "../physics/propeller.ts";
 import type { CellInput } from "../physics/rundown.ts";
+import { type Resolved, solvable } from "./resolve/resolved.ts";
 
 /** Open-circuit voltages of one cell at the states that Match draws [V]. */
 export interface CellVoltages {
@@ -55,4 +58,21 @@ export function cutOffVoltage(
   if (excess(empty) >= 0) return empty;
   if (excess(full) <= 0) return full;
   return findRoot(excess, empty, full, { tolerance: TOLERANCE }).root;
+}
+
+/**
+ * Voltages of a cell at the states that Match draws; worked out where they are drawn, since no other figure asks.
+ *
+ * @param build - a stored build, or one changed by what-if handles
+ * @param resolved - the same build made into numbers
+ * @returns open-circuit voltages of one cell [V]; null where the build has no numbers, or none of them has an answer
+ */
+export function cellVoltages({ charge }: Pick<Build, "charge">, resolved: Resolved): CellVoltages | null {
+  const [input, cell] = [solvable(resolved), resolved.pack?.cell];
+  if (!input || !cell) return null;
+  return answerOrNull(() => ({
+    full: cellAt(cell, 1).voltage,
+    rest: cellAt(cell, charge).voltage,
+    cutOff: cutOffVoltage(input, cell),
+  }));
 }

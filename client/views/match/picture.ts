@@ -1,3 +1,4 @@
+import { cellVoltages } from "../../../shared/book/cellVoltages.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import {
   type FanCurvePoint,
@@ -110,7 +111,7 @@ export function pictureOf(
   atLeast: { readonly flow: number; readonly pressure: number } = { flow: 0, pressure: 0 },
 ): Picture | null {
   const input = outcome.resolved?.input;
-  const volts = outcome.resolved?.cellVoltage;
+  const volts = outcome.resolved && cellVoltages(outcome.build, outcome.resolved);
   if (!input || !volts) return null;
   const [rest, full, cutOff] = [volts.rest, volts.full, volts.cutOff].map((cell) =>
     fanCurve(withCell(input, cell), CURVE_POINTS),

@@ -1,13 +1,9 @@
 import type { Build } from "../../model/build.ts";
-import { cellAt } from "../../physics/cells/cell.ts";
-import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { Book } from "../book.ts";
 import type { BuildCalibration } from "../calibrated.ts";
-import { type CellVoltages, cutOffVoltage } from "../cellVoltages.ts";
 import { coldNotes } from "../coldPack.ts";
 import { withMass } from "../mass/withMass.ts";
 import type { Missing } from "../missing.ts";
-import type { PackBasis } from "../packBasis.ts";
 import { partialOf } from "../partial.ts";
 import { tipClearanceNotes } from "../tipClearance.ts";
 import { basesOf, testsBehind } from "./bases.ts";
@@ -15,14 +11,6 @@ import { blowerOf, scaledFrom } from "./blower.ts";
 import { inputOf, partialBases, propellerInput } from "./inputs.ts";
 import { missingParts, partsOf } from "./parts.ts";
 import type { Resolved } from "./resolved.ts";
-
-function cellVoltages(input: AnyPredictInput, build: Build, { cell }: PackBasis): CellVoltages {
-  return {
-    full: cellAt(cell, 1).voltage,
-    rest: cellAt(cell, build.charge).voltage,
-    cutOff: cutOffVoltage(input, cell),
-  };
-}
 
 /** What two figures lack is said once. */
 function once(missing: readonly Missing[]): Missing[] {
@@ -67,7 +55,6 @@ export function resolveWith(book: Book, given: Build, calibration: BuildCalibrat
     leak,
     roughness,
     stiffness,
-    cellVoltage: either && pack && cellVoltages(either, build, pack),
     notes: [
       ...tipClearanceNotes(parts.rotor?.data ?? null, build.diameter, from),
       ...(motor?.notes ?? []),

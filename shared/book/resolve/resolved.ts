@@ -3,7 +3,6 @@ import type { PredictInput } from "../../physics/predict.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import type { PropellerPredictInput } from "../../physics/propeller.ts";
 import type { BuildCalibration } from "../calibrated.ts";
-import type { CellVoltages } from "../cellVoltages.ts";
 import type { FrictionBasis } from "../frictionBasis.ts";
 import type { GapBasis } from "../gapBasis.ts";
 import type { LeakBasis } from "../leakBasis.ts";
@@ -48,7 +47,6 @@ export interface Resolved {
   readonly roughness: SurfaceRoughness | null;
   /** how the gap gives under load; a propeller's thrust doesn't ask */
   readonly stiffness: StiffnessBasis;
-  readonly cellVoltage: CellVoltages | null;
   /** what the records and tests of rotor and motor say against the figures */
   readonly notes: readonly Note[];
   /** every test that the figures rest on */

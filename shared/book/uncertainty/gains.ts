@@ -3,7 +3,7 @@ import type { Measured } from "../../model/parts/instrument.ts";
 import type { BenchTest } from "../../model/tests/index.ts";
 import { asRead } from "../../units/decimalMark.ts";
 import { type Book, findById } from "../book.ts";
-import type { Collector, UncertaintySource } from "./collector.ts";
+import type { UncertaintySource } from "./collector.ts";
 
 /** Gain of an instrument that a test says nothing of, relative standard uncertainty [-]. Common practice, no source: docs/method/uncertainty.md, Instruments. */
 const DEFAULT_GAIN: Readonly<Partial<Record<Measured, number>>> = {
@@ -96,6 +96,12 @@ export interface Response {
   readonly by: Readonly<Partial<Record<Measured | "plate", number>>>;
 }
 
+/** A gain, all that it moves, and where it comes from. */
+export interface ToldGain {
+  readonly cause: SharedCause;
+  readonly source: UncertaintySource;
+}
+
 /** Gathers what the gains of all instruments do, over every test of a build. */
 export class Gains {
   private readonly effects = new Map<string, { gain: Gain; by: Map<string, Effect> }>();
@@ -121,11 +127,11 @@ export class Gains {
     }
   }
 
-  /** Hands on each gain that moves something. */
-  into(collector: Collector): void {
-    for (const { gain, by } of this.effects.values()) {
-      const cause: SharedCause = { name: gain.name, effects: [...by.values()] };
-      collector.addCause(cause, gain.source);
-    }
+  /** @returns each gain that moves something */
+  told(): ToldGain[] {
+    return [...this.effects.values()].map(({ gain, by }) => ({
+      cause: { name: gain.name, effects: [...by.values()] },
+      source: gain.source,
+    }));
   }
 }

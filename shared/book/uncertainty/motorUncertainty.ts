@@ -72,22 +72,28 @@ function constantsUncertainty(
 }
 
 /** M_c and M_v by the scatter of the rows without load; M_c alone where M_v was not told. */
-function frictionUncertainty(basis: MotorBasis, into: Collector, source: UncertaintySource): void {
+function frictionCovariance(basis: MotorBasis): readonly (readonly number[])[] | null {
   const free = rowsInFit(basis).filter((row) => row.noLoad && row.rpm > 0);
   const { constants } = basis;
   const torques = free.map((row) => torqueConstant(constants.kv) * row.current);
   const viscous = constants.viscousTorque > 0 && constants.frictionTorque > 0;
-  if (free.length < (viscous ? 3 : 2)) return;
+  if (free.length < (viscous ? 3 : 2)) return null;
   const { covariance } = fitLinear({
     design: free.map((row) => (viscous ? [1, row.rpm * RPM] : [1])),
     response: torques,
   });
-  if (covariance)
-    into.addGroup(
-      ["motor.frictionTorque", "motor.viscousTorque"].slice(0, viscous ? 2 : 1),
-      widened(covariance, free.length - (viscous ? 2 : 1)),
-      source,
-    );
+  return covariance && widened(covariance, free.length - (viscous ? 2 : 1));
+}
+
+/** A motor's constants stay the same object whatever is tried of the build around it. */
+const fitted = new WeakMap<MotorBasis, ReturnType<typeof frictionCovariance>>();
+
+function frictionUncertainty(basis: MotorBasis, into: Collector, source: UncertaintySource): void {
+  const known = fitted.get(basis);
+  const covariance = known === undefined ? frictionCovariance(basis) : known;
+  fitted.set(basis, covariance);
+  const paths = ["motor.frictionTorque", "motor.viscousTorque"];
+  if (covariance) into.addGroup(paths.slice(0, covariance.length), covariance, source);
 }
 
 /** Constants of the motor, from its tests or as its maker states them, and its thermal resistance as stated. */

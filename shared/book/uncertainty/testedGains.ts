@@ -1,9 +1,10 @@
 import type { Measured } from "../../model/parts/instrument.ts";
 import type { BenchTest } from "../../model/tests/index.ts";
-import { type Book, findById } from "../book.ts";
+import { type Book, findById, oncePerBook } from "../book.ts";
+import { keptWhile } from "../keptWhile.ts";
 import type { Resolved } from "../resolve.ts";
 import type { Collector } from "./collector.ts";
-import { Gains, type Response } from "./gains.ts";
+import { Gains, type Response, type ToldGain } from "./gains.ts";
 import type { PullResponse } from "./pullResponse.ts";
 
 const testOf = (book: Book, id: string): BenchTest | null => findById(book.tests, id)?.data ?? null;
@@ -15,7 +16,7 @@ const coefficients = (
 ): Response[] => curve.map((value, power) => ({ path: `${name}.${power}`, value, by: by(power) }));
 
 /** cⱼ of ψ = 2Δp/(ρu²) and of λ ∝ M·ω/u³ in powers of φ = Q/(A·u): each reading read g too high moves cⱼ in proportion. */
-function addCurve(book: Book, { rotor }: Resolved, gains: Gains): void {
+function addCurve(book: Book, rotor: Resolved["rotor"], gains: Gains): void {
   if (rotor?.basis !== "measured" || !rotor.fit) return;
   const used = rotor.points.filter((point) => point.setAside === null);
   for (const id of rotor.testIds) {
@@ -41,7 +42,7 @@ function addCurve(book: Book, { rotor }: Resolved, gains: Gains): void {
 }
 
 /** Q = C_L·Δp^x: a pressure read g too high lowers ln C_L by x·g, and raises a plate's flow by g/2. */
-function addLeak(book: Book, { leak }: Resolved, gains: Gains): void {
+function addLeak(book: Book, leak: Resolved["leak"], gains: Gains): void {
   if (!leak) return;
   const { coefficient, exponent } = leak.leak;
   for (const id of leak.testIds) {
@@ -63,7 +64,7 @@ const OF_MOTOR: Readonly<Record<string, Readonly<Partial<Record<Measured, number
   viscousTorque: { voltage: 1, speed: -2, current: 1 },
 };
 
-function addMotor(book: Book, { motor }: Resolved, gains: Gains): void {
+function addMotor(book: Book, motor: Resolved["motor"], gains: Gains): void {
   if (motor?.basis !== "measured") return;
   const { constants, testIds, fit } = motor;
   const byOhmmeter = fit?.standardErrors.resistance === null;
@@ -115,10 +116,22 @@ export function readPaths({ input }: Resolved): string[] {
  * Valid for gains of some per cent. A gain that several tests share in part is weighed by their readings. Source: JCGM 100:2008 (GUM), F.1.2.3; docs/method/uncertainty.md, Instruments
  */
 export function addGains(book: Book, resolved: Resolved, pulls: PullResponse | null, into: Collector): void {
+  const { rotor, leak, motor } = resolved;
+  const told = oncePerBook(book, "gains", () => keptWhile(gainsOf));
+  for (const { cause, source } of told(book, rotor, leak, motor, pulls)) into.addCause(cause, source);
+}
+
+function gainsOf(
+  book: Book,
+  rotor: Resolved["rotor"],
+  leak: Resolved["leak"],
+  motor: Resolved["motor"],
+  pulls: PullResponse | null,
+): ToldGain[] {
   const gains = new Gains(book);
-  addCurve(book, resolved, gains);
-  addLeak(book, resolved, gains);
-  addMotor(book, resolved, gains);
+  addCurve(book, rotor, gains);
+  addLeak(book, leak, gains);
+  addMotor(book, motor, gains);
   addPulls(book, pulls, gains);
-  gains.into(into);
+  return gains.told();
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { CELL_CURVE, PACKS } from "#seed-data/truth.ts";
 import type { Book } from "#shared/book/book.ts";
+import { cellVoltages } from "#shared/book/cellVoltages.ts";
 import { packBasis } from "#shared/book/packBasis.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import { CHEMISTRIES, pack as packSchema } from "#shared/model/parts/pack.ts";
@@ -62,8 +63,9 @@ describe("packBasis", () => {
     const book = withCell("two-cell-450", { curve: undefined });
     const build = book.builds.find(({ id }) => id === "pane-crawler");
     if (!build) throw new Error("The demo has no pane crawler.");
-    const { input, pack, missing, cellVoltage } = resolveBuild(book, build.data);
-    expect([input, pack, cellVoltage]).toEqual([null, null, null]);
+    const resolved = resolveBuild(book, build.data);
+    const { input, pack, missing } = resolved;
+    expect([input, pack, cellVoltages(build.data, resolved)]).toEqual([null, null, null]);
     expect(missing).toEqual([expect.objectContaining({ path: "pack.cell.curve", test: "discharge" })]);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Book } from "#shared/book/book.ts";
+import { cellVoltages } from "#shared/book/cellVoltages.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
 import { type PartialAnswer, partialAnswer } from "#shared/physics/partial/partialAnswer.ts";
 import { atCell, predictAny } from "#shared/physics/predictAny.ts";
@@ -83,7 +84,7 @@ describe.each([PANE, SCOUT])("what can be said of %s", (id) => {
     expect([solvable(resolved), resolved.partial?.unknown]).toEqual([null, ["charge"]]);
     expect(resolved.missing.map(({ test }) => test)).toEqual(["discharge"]);
     const [at] = knownOf(book, id).moments;
-    const cutOff = resolvedIn(pullless, id).cellVoltage?.cutOff ?? 0;
+    const cutOff = cellVoltages({ charge: 1 }, resolvedIn(pullless, id))?.cutOff ?? 0;
     const { suction } = predictAny(
       atCell(wholeIn(pullless, id), {
         voltage: cutOff,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { PROPELLERS } from "#seed-data/propellers.ts";
 import type { Book } from "#shared/book/book.ts";
+import { cellVoltages } from "#shared/book/cellVoltages.ts";
 import { inlined } from "#shared/book/named.ts";
 import { propellerBasis, thrustPoints } from "#shared/book/propellerBasis.ts";
 import { predictedPull } from "#shared/book/pullPrediction.ts";
@@ -133,7 +134,8 @@ describe("a build that a propeller presses on", () => {
     const density = predictAny(input).air.density;
     expect(suction).toBeCloseToRelative(C_T * density * n ** 2 * D ** 4, 1e-9);
     expect(resolved.propeller.vehicle.skirtShare).toBe(0);
-    expect(resolved.cellVoltage?.cutOff).toBeLessThan(resolved.cellVoltage?.full ?? 0);
+    const volts = cellVoltages({ charge: 1 }, resolved);
+    expect(volts?.cutOff).toBeLessThan(volts?.full ?? 0);
     if (!resolved.pack) throw new Error("no pack");
     const pack = { series: 2, parallel: 1, wireResistance: 0, cell: resolved.pack.cell };
     const run = runDown({ ...resolved.propeller, pack, startCharge: 1 });

@@ -1,3 +1,4 @@
+import { cellVoltages } from "../../../../shared/book/cellVoltages.ts";
 import type { ThrustPoint } from "../../../../shared/book/propellerBasis.ts";
 import type { Book, Resolved } from "../../../../shared/book/resolve.ts";
 import { airFrom } from "../../../../shared/physics/air.ts";
@@ -60,10 +61,11 @@ function levelsOf(outcome: Outcome, { vehicle }: PropellerPredictInput): Level[]
   });
 }
 
-function marksOf({ cellVoltage, pack }: Resolved, input: PropellerPredictInput): ChargeMark[] {
-  if (!cellVoltage || !pack) return [];
+function marksOf(build: Outcome["build"], resolved: Resolved, input: PropellerPredictInput): ChargeMark[] {
+  const [volts, pack] = [cellVoltages(build, resolved), resolved.pack];
+  if (!volts || !pack) return [];
   return (["full", "rest", "cutOff"] as const).flatMap((key) => {
-    const { point } = predictPropeller(atCell(input, cellAtVoltage(pack.cell, cellVoltage[key])), []);
+    const { point } = predictPropeller(atCell(input, cellAtVoltage(pack.cell, volts[key])), []);
     return point ? [{ key, speed: point.speed, thrust: point.thrust, extrapolated: point.extrapolated }] : [];
   });
 }
@@ -104,7 +106,7 @@ export function thrustPictureOf(book: Book, outcome: Outcome): ThrustPicture | n
   const { resolved } = outcome;
   const input = resolved?.propeller;
   if (!resolved || !input) return null;
-  const marks = marksOf(resolved, input);
+  const marks = marksOf(outcome.build, resolved, input);
   const measured = measuredOf(book, resolved, input);
   const mostSpeed = Math.max(...marks.map((m) => m.speed), ...measured.map((m) => m.flow), 1) * MARGIN;
   const curve = thrustCurve(input.rotor, airFrom(input.air), mostSpeed, CURVE_POINTS);
