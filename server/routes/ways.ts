@@ -1,4 +1,5 @@
 import { sensitivitiesOf } from "../../shared/decide/sensitivities.ts";
+import { keptBeside } from "../../shared/decide/ways/kept.ts";
 import { waysToHold } from "../../shared/decide/ways/ways.ts";
 import { sensitivitiesRequest, sensitivitiesResponse } from "../../shared/model/api/sensitivities.ts";
 import { waysRequest, waysResponse } from "../../shared/model/api/ways.ts";
@@ -20,6 +21,10 @@ export const waysComputations = [
       "For each setting alone: the value that brings the wanted attitude to the target margin, and what it costs",
     request: waysRequest,
     response: waysResponse,
-    compute: (request) => waysToHold({ build: inlineBuild(request), cell: request.cell ?? null }, request),
+    compute: (request) => {
+      const setting = { build: inlineBuild(request), cell: request.cell ?? null };
+      const ways = waysToHold(setting, request);
+      return { ...ways, kept: keptBeside(setting, request, ways.margin) };
+    },
   }),
 ];

@@ -53,6 +53,21 @@ describe("POST /ways", () => {
     expect(wayOf(body, "series")?.effects?.runTime).not.toBeNull();
   });
 
+  it("of a build with a margin to spare and its cell: what a controller would save, as POST /rundown with keep", async () => {
+    const light = { ...crawler, vehicle: { mass: 0.4 }, pack: { ...crawler.pack, openCircuitVoltage: 4.18 } };
+    const asked = { attitude: 90, mode: "driving", targetMargin: 1.5 };
+    const { body } = await post("ways", { ...light, ...asked, cell }).expect(200);
+    expect(waysResponse.parse(body)).toEqual(body);
+    const { openCircuitVoltage: _full, cellResistance: _of, ...wiring } = light.pack;
+    const run = { ...light, pack: { ...wiring, cell }, keep: body.kept.keep };
+    const { body: followed } = await post("rundown", run).expect(200);
+    expect(body.kept.kept).toBeCloseToRelative(followed.end.time, 1e-6);
+    expect(body.kept.keeps).toBeCloseToRelative(followed.keep.fullThrottleFrom ?? followed.end.time, 1e-6);
+    expect(body.kept.kept).toBeGreaterThan(body.kept.now);
+    const { body: without } = await post("ways", { ...light, ...asked }).expect(200);
+    expect(without.kept).toBeNull();
+  });
+
   it("at the value it answers with: /predict gives the target margin", async () => {
     const { body } = await post("ways", { ...crawler, attitude: 180, targetMargin: 2 });
     const mass = wayOf(body, "mass")?.value;

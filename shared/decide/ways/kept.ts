@@ -5,6 +5,7 @@ import type { Keep } from "../../physics/rundown/input.ts";
 import { type CellInput, runDown } from "../../physics/rundown.ts";
 import type { WantedHold } from "../size/input.ts";
 import { keepForMargin } from "../size/keep.ts";
+import type { Wanted } from "../wanted.ts";
 import { runTimeOf } from "./effects.ts";
 
 /** What a controller that keeps the wanted margins would save. */
@@ -56,4 +57,13 @@ export function keptReach(
   if (!run?.keep || now === null || !(run.keep.dutyAtStart < build.supply.duty)) return null;
   const { dutyAtStart, fullThrottleFrom } = run.keep;
   return { keep, dutyAtStart, now, kept: run.end.time, keeps: fullThrottleFrom ?? run.end.time };
+}
+
+/** @returns the same beside the ways to hold: for the wanted margin, where a build has more than that */
+export function keptBeside(
+  { build, cell }: { readonly build: AnyPredictInput; readonly cell: CellInput | null },
+  { attitude: angle, mode, targetMargin: margin }: Wanted & { readonly targetMargin: number },
+  now: number | null,
+): KeptReach | null {
+  return now !== null && now > margin ? keptReach(build, cell, [{ angle, mode, margin }]) : null;
 }

@@ -29,9 +29,22 @@ const effects = z.strictObject({
 
 const end = (what: string) => z.number().nullable().describe(what);
 
+/** What a controller that keeps the target margin would save of the charge. */
+const keptWay = z.strictObject({
+  keep: z.union([
+    z.strictObject({ pressure: z.number().describe("Pa") }),
+    z.strictObject({ thrust: z.number().describe("N, of an open propeller") }),
+  ]),
+  dutyAtStart: z.number().describe("0 to 1"),
+  now: z.number().describe("s, to the end of the charge at the build's own throttle"),
+  kept: z.number().describe("s, likewise, kept"),
+  keeps: z.number().describe("s, until even full throttle is too little to keep it"),
+});
+
 /** Answer of POST /ways. */
 export const waysResponse = z.strictObject({
   margin: z.number().nullable().describe("as it stands; null where no pull is needed"),
+  kept: keptWay.nullable().describe("null without a cell, or where the margin is no more than the target"),
   ways: z.array(
     z.strictObject({
       handle: z.enum(["diameter", "series", "cellVoltage", "duty", "gap", "area", "mass", "wheelFriction"]),

@@ -1,6 +1,6 @@
 import { correctionAt } from "../../../../shared/book/testedSizes.ts";
 import type { Setting } from "../../../../shared/decide/ways/handle.ts";
-import { type KeptReach, keptReach } from "../../../../shared/decide/ways/kept.ts";
+import { type KeptReach, keptBeside } from "../../../../shared/decide/ways/kept.ts";
 import { type Way, type Ways, waysToHold } from "../../../../shared/decide/ways/ways.ts";
 import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
 import { chargeAt } from "../../../../shared/physics/cells/cell.ts";
@@ -35,12 +35,6 @@ function settingOf({ build, cell, sizes }: Question): Setting {
   };
 }
 
-const holdOf = ({ attitude: angle, mode, targetMargin: margin }: Question["asked"]) => ({
-  angle,
-  mode,
-  margin,
-});
-
 /** @returns every handle's way @throws as {@link waysToHold} */
 export function answerTo(question: Question): Answered {
   const { build, cell, asked, crossing } = question;
@@ -49,8 +43,7 @@ export function answerTo(question: Question): Answered {
     handle === "cellVoltage" && cell && value !== null ? chargeAt(cell, value) : null;
   const joints =
     crossing && margin !== null && !isPropeller(build) ? jointReaches(build, crossing, asked) : [];
-  const kept =
-    margin !== null && margin > asked.targetMargin ? keptReach(build, cell, [holdOf(asked)]) : null;
+  const kept = keptBeside({ build, cell }, asked, margin);
   return { margin, joints, kept, ways: ways.map((way) => ({ ...way, charge: charge(way) })) };
 }
 

@@ -36,6 +36,8 @@ describe("keptReach", () => {
     expect(there.worst.driving.margin).toBeCloseToRelative(1.5, 1e-6);
     expect(there.point?.pressure).toBeCloseToRelative(reach.keep.pressure, 1e-6);
     const pack = { series: 2, parallel: 1, wireResistance: 0.014, cell: CELL };
+    const kept = runDown({ ...BUILD, pack, angles: [], keep: reach.keep });
+    expect(reach.keeps).toBe(kept.keep?.fullThrottleFrom ?? kept.end.time);
     expect(reach.now).toBe(runDown({ ...BUILD, pack, angles: [] }).end.time);
   });
 
