@@ -110,7 +110,8 @@ describe("Match", () => {
     const working = await textOf(page.locator(".working-figures .worked", { hasText: "working of pull" }));
     const shown = await textOf(page.locator(".attitude-tightest .margin"));
     const { suction, worst } = await predictedByServer(build.id);
-    expect(Number.parseFloat(working)).toBeCloseToRelative(suction, 1e-4);
+    const newtons = /\(([\d.]+)\sN\)/.exec(working)?.[1];
+    expect(Number(newtons)).toBeCloseToRelative(suction, 1e-4);
     expect(Number.parseFloat(shown)).toBeCloseTo(worst.parked.margin, 2);
     await entry(page, "gap").fill("0.9");
     await changed(page, "gap");
