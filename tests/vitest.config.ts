@@ -18,6 +18,8 @@ function folderOfBooks(): string {
   }
 }
 
+const APART = "tests/**/*.apart.test.ts";
+
 process.env.TMPDIR ??= folderOfBooks();
 
 /** The test rooms; each is a vitest project, so that one of them can be run alone: `npx vitest run --config tests/vitest.config.ts --project unit`. */
@@ -37,7 +39,13 @@ export default defineConfig({
           name: "unit",
           isolate: false,
           include: ["tests/{units,shared,client,house}/**/*.test.{ts,tsx}"],
+          exclude: [APART],
         },
+      },
+      {
+        extends: true,
+        // A file that puts another module in a module's place can share none with other files.
+        test: { name: "apart", isolate: true, include: [APART] },
       },
       {
         extends: true,
