@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { dayOf, firstDraft, lastOf, sizesOf } from "#client/views/bench/forms/defaults.ts";
 import type { Book } from "#shared/book/book.ts";
 import type { BenchTest } from "#shared/model/tests/index.ts";
+import { showUnitsOf } from "#shared/units/showing.ts";
 import { typedText } from "#shared/units/shown.ts";
 import { LEAK, PULL } from "./examples.ts";
 
@@ -56,6 +57,14 @@ describe("firstDraft, a new test's set-up", () => {
     });
     expect(draft.units).toMatchObject({ letGo: "g", voltage: "V" });
     expect(draft.rows.map((row) => row.cells)).toEqual([{}]);
+  });
+
+  it("leaves the last test's unit where one was chosen for the book", () => {
+    showUnitsOf(() => ({ load: "oz" }));
+    const { units } = firstDraft(book([stored("late", PULL as BenchTest)]), { kind: "pull", today: TODAY });
+    showUnitsOf(() => ({}));
+    expect(units).toMatchObject({ voltage: "V" });
+    expect(units).not.toHaveProperty("letGo");
   });
 
   it("is that of the build where no test of the kind was logged", () => {

@@ -2,6 +2,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import type { BenchTest, TestKind } from "../../../../shared/model/tests/index.ts";
 import { offered } from "../../../../shared/model/withdrawn.ts";
+import { unitsShown } from "../../../../shared/units/showing.ts";
 import { typedText } from "../../../../shared/units/shown.ts";
 import type { Draft } from "../record/draft.ts";
 import { fieldsOf, KINDS } from "../record/kinds.ts";
@@ -131,6 +132,16 @@ function fromLast(test: BenchTest | undefined): Record<string, string> {
   );
 }
 
+/** Units of the last test's columns, but of quantities whose unit was chosen for the book: those are meant in it. */
+function lastUnits({ columns }: KindSpec, last: BenchTest): Readonly<Record<string, string>> {
+  const chosen = unitsShown();
+  const isChosen = (key: string) => {
+    const name = columns.find((column) => column.key === key)?.dimension;
+    return name ? chosen[name] !== undefined : false;
+  };
+  return Object.fromEntries(Object.entries(unitsOf(last)).filter(([key]) => !isChosen(key)));
+}
+
 export interface Asked {
   readonly kind: TestKind;
   readonly today: string;
@@ -162,7 +173,7 @@ export function firstDraft(book: Book, { kind, today, buildId = null, parts = {}
   );
   const holes = last ? writeDraft(last, book).holes : [];
   const usual = spec.columns.flatMap(({ key, unit }) => (unit ? [[key, unit]] : []));
-  const units = { ...Object.fromEntries(usual), ...(last ? unitsOf(last) : {}) };
+  const units = { ...Object.fromEntries(usual), ...(last ? lastUnits(spec, last) : {}) };
   const row = { key: 0, cells: {}, open: holes.map(() => ""), aside: null };
   return { kind, fields: { ...fields, date: today }, holes, rows: [row], units };
 }
