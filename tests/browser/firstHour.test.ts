@@ -174,7 +174,7 @@ describe("docs/first-hour.md", () => {
     await eventually(() => page.locator("main h1").textContent()).toMatch(/^Burns/);
     await page.getByRole("button", { name: "Start an empty bench" }).click();
     await page.getByRole("button", { name: "Yes, start empty" }).click();
-    await page.locator(".steps").waitFor();
+    await page.locator(".steps").first().waitFor();
     await parts(page);
     await motorTest(page);
     await curveTest(page);
