@@ -83,7 +83,7 @@ describe("under the picture of a build that holds", () => {
     await eventually(() => page.locator(".moves tbody tr").count()).toBeGreaterThan(15);
     const said = await nextOf(page);
     expect(said).toMatch(
-      / first: it would take \d+\s% off the uncertainty about the worst attitude at \d+°\./,
+      / first: it would take \d+\s% off the uncertainty about the worst attitude at \d+°, over the putty line\./,
     );
     expect(said).toMatch(/[\d.]+ ± [\d.]+ → ± [\d.]+/);
     await choose(page, "Ceiling 180°", "driving");
