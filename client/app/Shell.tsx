@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { bookAsOf, currentBook, currentUnits, loadError, loadState, reload } from "../state/book.ts";
 import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
@@ -26,11 +26,20 @@ function useSecondTry(): void {
   }, [heard]);
 }
 
+/** What depends on the book keeps its place unseen until the book is there, so that nothing jumps when it comes. */
+function useUnread(): void {
+  const isUnread = currentBook.value === null && loadState.value === "loading";
+  useLayoutEffect(() => {
+    document.documentElement.classList.toggle("unread", isUnread);
+  }, [isUnread]);
+}
+
 /** The page: header, the view that the address names, footer. */
 export function Shell() {
   const loaded = shownView.value;
   const problem = viewProblem.value;
   useSecondTry();
+  useUnread();
   const shown = useRef<ViewName | null>(null);
   useEffect(() => {
     if (!loaded) return;
