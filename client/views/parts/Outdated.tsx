@@ -2,9 +2,8 @@ import { useEffect, useState } from "preact/hooks";
 import type { Stored } from "../../../shared/model/record.ts";
 import { ApiError, api } from "../../state/api.ts";
 import { currentBook, keep } from "../../state/book.ts";
-import { Merge } from "../../ui/merge/Merge.tsx";
+import { ChangedElsewhere } from "../../ui/merge/ChangedElsewhere.tsx";
 import { type Conflict, threeWay } from "../../ui/merge/threeWay.ts";
-import { Problem } from "../../ui/Problem.tsx";
 import { differencesOf } from "./changes.ts";
 import { draftOf, type FormState } from "./draft.ts";
 import { merged } from "./merge.ts";
@@ -61,25 +60,14 @@ export function Outdated(props: OutdatedProps) {
     void read();
   }, []);
   return (
-    <Problem
-      message={`Not saved: this ${form.one} was changed elsewhere meanwhile. What you typed is kept. Choose field by field, then save.`}
-    >
-      {both && (
-        <Merge
-          conflicts={both.conflicts}
-          onMerge={(choices) =>
-            onMerge(both.newer, merged(form, state, draftOf(form, both.newer.data), choices))
-          }
-        />
-      )}
-      {failure && (
-        <p class="field-error">
-          {failure}{" "}
-          <button type="button" class="plain" onClick={() => void read()}>
-            Try again
-          </button>
-        </p>
-      )}
-    </Problem>
+    <ChangedElsewhere
+      what={form.one}
+      conflicts={both?.conflicts ?? null}
+      onMerge={(choices) =>
+        both && onMerge(both.newer, merged(form, state, draftOf(form, both.newer.data), choices))
+      }
+      failure={failure}
+      onRetry={() => void read()}
+    />
   );
 }

@@ -44,7 +44,7 @@ export const chooseWants = z.strictObject({
     .describe("margin on the same attitudes while it crosses each joint of the surface"),
   leastTime: nonNegative("s, to the end of the charge", SEARCH.wants.leastTime).nullable().default(null),
   leastKeptTime: nonNegative(
-    "s, a controller keeps the target margin on the hardest attitude; 0: however long, to rank by it",
+    "s, for which a controller keeps the target margin on the hardest attitude, 0 to rank by it alone",
     SEARCH.wants.leastKeptTime,
   )
     .nullable()

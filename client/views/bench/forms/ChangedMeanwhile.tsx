@@ -2,9 +2,8 @@ import { useEffect, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { currentBook, keep } from "../../../state/book.ts";
-import { Merge } from "../../../ui/merge/Merge.tsx";
+import { ChangedElsewhere } from "../../../ui/merge/ChangedElsewhere.tsx";
 import { type Conflict, threeWay } from "../../../ui/merge/threeWay.ts";
-import { Problem } from "../../../ui/Problem.tsx";
 import { differences } from "../record/differences.ts";
 import type { Draft } from "../record/draft.ts";
 import { merged } from "../record/merge.ts";
@@ -57,26 +56,18 @@ export function ChangedMeanwhile({ form, id, onDone }: ChangedMeanwhileProps) {
     void read();
   }, []);
   return (
-    <Problem message="Not saved: this test was changed elsewhere meanwhile. What you typed is kept. Choose field by field, then save.">
-      {both && (
-        <Merge
-          conflicts={both.conflicts}
-          onMerge={(choices) => {
-            form.revision.value = both.revision;
-            form.problem.value = null;
-            change(form, merged(form.draft.value, both.theirs, choices));
-            onDone();
-          }}
-        />
-      )}
-      {failure && (
-        <p class="field-error">
-          {failure}{" "}
-          <button type="button" class="plain" onClick={() => void read()}>
-            Try again
-          </button>
-        </p>
-      )}
-    </Problem>
+    <ChangedElsewhere
+      what="test"
+      conflicts={both?.conflicts ?? null}
+      onMerge={(choices) => {
+        if (!both) return;
+        form.revision.value = both.revision;
+        form.problem.value = null;
+        change(form, merged(form.draft.value, both.theirs, choices));
+        onDone();
+      }}
+      failure={failure}
+      onRetry={() => void read()}
+    />
   );
 }
