@@ -20,7 +20,9 @@ export function Sure({ spread, ...at }: SureProps) {
           <RangeFigure {...at} spread={spread} />,{" "}
         </>
       )}
-      <Term of="chance of holding">chance</Term> <ChanceFigure {...at} spread={spread} />
+      <span class="whole">
+        <Term of="chance of holding">chance</Term> <ChanceFigure {...at} spread={spread} />
+      </span>
     </small>
   );
 }

@@ -3,7 +3,7 @@ import type { Contour } from "../model/field.ts";
 import type { Layers, Line, Mark, Name, Point, Region, Ring } from "../model/plot.ts";
 import type { Group } from "./frame.ts";
 import type { Ground } from "./ground.ts";
-import { type Box, type Obstacle, placeFree, type Spot } from "./place.ts";
+import { type Box, type Obstacle, placeFree, type Spot, spotsWithin } from "./place.ts";
 import { LINE_HEIGHT, textWidth } from "./type.ts";
 
 /** A name with the spots at which it may stand. */
@@ -147,21 +147,15 @@ function write(g: Group, placed: readonly Placed[]): void {
 }
 
 const extent = (values: readonly number[]) => [Math.min(...values), Math.max(...values)] as const;
-const MIDDLES = [0.5, 0.3, 0.7, 0.15, 0.85];
 
-/** A region is named inside it, somewhere round its middle. */
+/** A region is named inside it, somewhere round its middle; one narrower than its name at least inside the plot. */
 function regionName({ key, tone, outline, name }: Region, ground: Ground): Placeable[] {
   const corners = outline.map(({ x, y }) => ground.at(x, y));
   if (!name || corners.length === 0) return [];
   const [left, right] = extent(corners.map(([x]) => Math.min(ground.width, Math.max(0, x))));
   const [top, bottom] = extent(corners.map(([, y]) => Math.min(ground.height, Math.max(0, y))));
-  const spots = ({ width, height }: Size) =>
-    MIDDLES.flatMap((up) =>
-      MIDDLES.map((along) => ({
-        x: left + along * (right - left) - width / 2,
-        y: top + up * (bottom - top) - height / 2,
-      })),
-    );
+  const region: Box = { x: left, y: top, width: right - left, height: bottom - top };
+  const spots = (size: Size) => spotsWithin(region, size, ground);
   const lines = linesOf(name, ground.wide);
   return [{ key: `region ${key}`, lines, tone, strong: false, anchor: null, spots }];
 }

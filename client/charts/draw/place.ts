@@ -73,3 +73,26 @@ export function placeFree(wanted: readonly WantedBox[], obstacles: readonly Obst
   }
   return placed;
 }
+
+/** Shares of a region's width and height at which its name is tried, the middle first. */
+const MIDDLES = [0.5, 0.3, 0.7, 0.15, 0.85];
+
+/** @returns where text of a length stays between 0 and an end, as near to where it is wanted as can be [px] */
+const kept = (wanted: number, length: number, end: number) => Math.max(0, Math.min(end - length, wanted));
+
+type Size = Pick<Box, "width" | "height">;
+
+/**
+ * @param region - what is named [px]
+ * @param text - of its name [px]
+ * @param plot - both are in it [px]
+ * @returns spots round the middle of a region; where the name is wider than the region, at least inside the plot
+ */
+export function spotsWithin(region: Box, text: Size, plot: Size): Spot[] {
+  return MIDDLES.flatMap((up) =>
+    MIDDLES.map((along) => ({
+      x: kept(region.x + along * region.width - text.width / 2, text.width, plot.width),
+      y: kept(region.y + up * region.height - text.height / 2, text.height, plot.height),
+    })),
+  );
+}

@@ -86,7 +86,7 @@ function WayToMatch({ build, moved }: { readonly build: string; readonly moved: 
     <p>
       <a href={href("match", build, Object.fromEntries(tried))}>Look at it in Match</a>
       {moved.kv !== undefined && (
-        <small class="quiet"> Without the K_v: a build takes a motor of the book.</small>
+        <small class="quiet"> Without the speed constant: a build takes a motor of the book.</small>
       )}
     </p>
   );

@@ -166,8 +166,9 @@ function Notes({ build, closeness }: NotesProps) {
     <div class="page-below">
       <p class="quiet small">
         Everything else stands as in {build}, at its own charge: a fuller pack turns faster, so look at the
-        map at 100 % as well before a rotor or a motor is trusted. K_v stands for a motor of the same frame
-        wound otherwise: its motor constant is kept. Masses of other sizes, motors and packs aren't added.
+        map at 100 % as well before a rotor or a motor is trusted. The speed constant stands for a motor of
+        the same frame wound otherwise: its motor constant is kept. Masses of other sizes, motors and packs
+        aren't added.
         <br />
         {closeness ?? "Uncertainty is in the map where the chance of holding is shown."} Joints of the surface
         are not in it; Match has them.

@@ -69,10 +69,7 @@ function axisOf({ key, values }: MapQuestion["x"]): Axis {
   const { label } = settingBy(key);
   const unit = unitShown(settingBy(key));
   return {
-    label: `${label.charAt(0).toLowerCase()}${label.slice(1)}${unit ? `, ${unit}` : ""}`.replace(
-      "k_v",
-      "K_v",
-    ),
+    label: `${label.charAt(0).toLowerCase()}${label.slice(1)}${unit ? `, ${unit}` : ""}`,
     from: shownOf(key, values[0]),
     to: shownOf(key, values[values.length - 1]),
   };

@@ -36,8 +36,7 @@ function shares({ question, field }: Drawing): Readonly<Record<StopKind | "holds
   return count;
 }
 
-const label = (key: Drawing["question"]["x"]["key"]) =>
-  settingBy(key).label.toLowerCase().replace("k_v", "K_v");
+const label = (key: Drawing["question"]["x"]["key"]) => settingBy(key).label.toLowerCase();
 
 /** @returns the map's answer in one sentence: how much of it holds, and what stops the rest */
 export function mapSentence(drawing: Drawing): string {

@@ -18,7 +18,7 @@ const [LEAST_GAP, LEAST_CHARGE] = [2e-5, 0.05];
 
 const KV: MapSetting = {
   key: "kv",
-  label: "K_v",
+  label: "Speed constant",
   dimension: "kv",
   decimals: 0,
   limits: { min: 1, max: MOTOR.kv.max },

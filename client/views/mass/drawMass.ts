@@ -59,6 +59,10 @@ function drawLimits(svg: Svg, { allowed, mass, ...of }: Headroom, x: ToPixels, w
   const top = BAR_TOP + BAR_HEIGHT + 18;
   const rows = svg.selectAll("g.mass-limit").data(allowed).join("g").attr("class", "mass-limit");
   rows.attr("transform", (_, i) => `translate(0 ${top + i * ROW_HEIGHT})`);
+  rows
+    .append("text")
+    .attr("y", 14)
+    .text((each) => clippedText(rowText(each, target), "", width));
   const end = (limit: number | null) => Math.min(width, limit === null ? width : x(limit));
   rows
     .append("line")
@@ -74,10 +78,6 @@ function drawLimits(svg: Svg, { allowed, mass, ...of }: Headroom, x: ToPixels, w
     .attr("x2", ({ atTarget }) => end(atTarget))
     .attr("y1", 24)
     .attr("y2", 24);
-  rows
-    .append("text")
-    .attr("y", 14)
-    .text((each) => clippedText(rowText(each, target), "", width));
 }
 
 function drawAxis(svg: Svg, x: Scale, size: ChartSize): void {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { placeFree } from "#client/charts/draw/place.ts";
+import { placeFree, spotsWithin } from "#client/charts/draw/place.ts";
 import { clippedText, textWidth } from "#client/charts/draw/type.ts";
 
 const room = { x: 0, y: 0, width: 200, height: 100 };
@@ -35,6 +35,21 @@ describe("placeFree", () => {
 
   it("stays in the plot, with the best spot over its edge, when another is within", () => {
     expect(placeFree([label([190, 10], [100, 10])], [], room)).toMatchObject([{ x: 100 }]);
+  });
+});
+
+describe("spots for a region's name", () => {
+  it("of a region wide enough: its middle first", () => {
+    const [first] = spotsWithin({ x: 50, y: 20, width: 80, height: 40 }, { width: 40, height: 16 }, room);
+    expect(first).toEqual({ x: 70, y: 32 });
+  });
+
+  it("of a region narrower than its name, at either edge: every one inside the plot", () => {
+    for (const x of [0, 190])
+      for (const spot of spotsWithin({ x, y: 0, width: 10, height: 100 }, { width: 120, height: 16 }, room)) {
+        expect(spot.x).toBeGreaterThanOrEqual(0);
+        expect(spot.x + 120).toBeLessThanOrEqual(room.width);
+      }
   });
 });
 

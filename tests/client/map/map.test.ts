@@ -103,7 +103,7 @@ describe("a map of the demo's crawler over diameter and K_v", () => {
 
   it("says how much of it holds and what stops the rest", () => {
     expect(mapSentence(drawing)).toMatch(
-      /^At 60\s% charge, with rotor diameter and K_v alone moved, it holds with the margin wanted on \d+\s% of this map; on .*burns.*falls.*tight\.$/,
+      /^At 60\s% charge, with rotor diameter and speed constant alone moved, it holds with the margin wanted on \d+\s% of this map; on .*burns.*falls.*tight\.$/,
     );
   });
 

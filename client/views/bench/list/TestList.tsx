@@ -25,18 +25,18 @@ function NewButtons() {
       <a class="button" href={href("bench", "import")}>
         Import from CSV
       </a>
-      <a class="button" href={href("bench", "archive")}>
-        Archive and backup
-      </a>
-      <a class="button" href={href("bench", "units")}>
-        Units
-      </a>
-      <a class="button" href={href("bench", "devices")}>
-        Devices
-      </a>
-      <a class="button" href={href("parts")}>
-        Parts and builds
-      </a>
+    </p>
+  );
+}
+
+/** What is done with the book as a whole. */
+function BookLinks() {
+  return (
+    <p class="bench-book">
+      <a href={href("bench", "archive")}>Archive and backup</a>
+      <a href={href("bench", "units")}>Units</a>
+      <a href={href("bench", "devices")}>Devices</a>
+      <a href={href("parts")}>Parts and builds</a>
     </p>
   );
 }
@@ -71,8 +71,9 @@ export function TestList() {
         </p>
       )}
       <WaitingList />
-      <h2>{isEmpty ? "Log the first" : "Log a new one"}</h2>
+      <h2>{isEmpty ? "Log the first" : "Log a new test"}</h2>
       <NewButtons />
+      <BookLinks />
       {!isEmpty && <FilterBar filters={filters} />}
       {withoutServer && (
         <p class="quiet">

@@ -3,10 +3,10 @@ import { type Exchange, exchangedParts } from "../../../../shared/book/mass/exch
 import { ledgerOf, type PartLine, pieceMass } from "../../../../shared/book/mass/ledger.ts";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { PartSwapSet } from "../../../../shared/decide/swaps/partSwaps.ts";
-import { percentText } from "../../../../shared/decide/verdict/figures.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { typedText } from "../../../../shared/units/shown.ts";
+import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { massText } from "../massWords.ts";
 
 const priceText = (price: number) => formatFixed(price, Number.isInteger(price) ? 0 : 2);
@@ -64,7 +64,7 @@ export function setFigures({ mass, price, leadTime, chance, uncertainty, allowed
     leadTime > 0
       ? `there in ${formatFixed(leadTime, 0)} ${leadTime === 1 ? "day" : "days"}`
       : "nothing to wait for",
-    ...(uncertainty > 0 ? [`${percentText(chance)} chance of being light enough`] : []),
+    ...(uncertainty > 0 ? [`${sureText(chance)} chance of being light enough`] : []),
   ].join("; ");
 }
 
