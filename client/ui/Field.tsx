@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 import { anchorOf } from "./anchor.ts";
+import { Subscripts } from "./Subscripts.tsx";
 
 /** What a field's own input must carry, so that label, hint and error belong to it. */
 export interface FieldInput {
@@ -51,7 +52,7 @@ export function Field({ label, hint, error, class: extra, path, children }: Fiel
   return (
     <div class={extra ? `field ${extra}` : "field"} id={path && anchorOf(path)}>
       <label class="field-label" for={id}>
-        {label}
+        <Subscripts text={label} />
       </label>
       {children(inputOf(id, error, hint))}
       <FieldError id={id} error={error} />

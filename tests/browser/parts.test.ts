@@ -228,7 +228,7 @@ describe("Instruments and bleed plates", () => {
     await page
       .getByLabel("A plate of the book, or of an earlier test")
       .selectOption({ label: "Thin plate: 8 × 5 mm; 1 mm thick" });
-    await page.getByRole("link", { name: "Its holes and its own C_d" }).waitFor();
+    await page.getByRole("link", { name: "Its holes and its own discharge coefficient" }).waitFor();
     await page.getByText("Instruments", { exact: true }).click();
     await page.getByLabel("Pressure, read by").selectOption({ label: "Slant tube" });
     expect(await page.getByLabel("Pressure, % of reading").count()).toBe(0);

@@ -32,7 +32,7 @@ describe("known plates", () => {
   it("of tests with the same and with other holes: each plate once, the newest test's first, in words", () => {
     expect(knownPlates(book).map(({ label }) => label)).toEqual([
       "8 × 3 mm; 2 mm thick",
-      "8 × 3 mm, 4 × 0.25 in (rounded, C_d 0.82); 2 mm thick",
+      "8 × 3 mm, 4 × 0.25 in (rounded, discharge coefficient 0.82); 2 mm thick",
     ]);
   });
 

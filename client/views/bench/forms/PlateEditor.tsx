@@ -27,7 +27,7 @@ export function PlateEditor({ form }: { readonly form: FormModel }) {
       )}
       {isNamed ? (
         <a class="small" href={href("parts", `plates/${fields.plate}`)}>
-          Its holes and its own C_d
+          Its holes and its own discharge coefficient
         </a>
       ) : (
         <button type="button" onClick={() => change(form, withNewHole(form.draft.value), "plate")}>
@@ -86,7 +86,7 @@ const INPUTS: readonly { readonly name: HoleNumber; readonly label: string; read
     { name: "count", label: "Count", placeholder: "8" },
     { name: "diameter", label: "Diameter", placeholder: "3 mm" },
     { name: "thickness", label: "Thickness", placeholder: "2 mm" },
-    { name: "dischargeCoefficient", label: "Own C_d, if calibrated", placeholder: "computed" },
+    { name: "dischargeCoefficient", label: "Own discharge coefficient", placeholder: "computed" },
   ];
 
 function HoleLine({

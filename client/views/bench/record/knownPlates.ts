@@ -16,7 +16,9 @@ const keyOf = (holes: readonly DraftHole[]): string =>
 
 function labelOf(holes: readonly DraftHole[]): string {
   const kinds = holes.map(({ count, diameter, edge, dischargeCoefficient: own }) => {
-    const how = [edge === "sharp" ? "" : edge, own ? `C_d ${own}` : ""].filter(Boolean).join(", ");
+    const how = [edge === "sharp" ? "" : edge, own ? `discharge coefficient ${own}` : ""]
+      .filter(Boolean)
+      .join(", ");
     return `${count} × ${diameter}${how && ` (${how})`}`;
   });
   const thicknesses = [...new Set(holes.map(({ thickness }) => thickness))].join(" and ");

@@ -1,5 +1,6 @@
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
+import { Subscripts } from "../../../ui/Subscripts.tsx";
 import type { Running } from "./result.ts";
 import type { Sketch } from "./sketch.ts";
 
@@ -20,7 +21,9 @@ export function RunningFigures({ running }: { readonly running: Running }) {
     <dl class="bench-figures">
       {running.figures.map((figure) => (
         <div key={figure.label}>
-          <dt>{figure.label}</dt>
+          <dt>
+            <Subscripts text={figure.label} />
+          </dt>
           <dd>
             {figure.text} {figure.mark && <Mark word={figure.mark} />}
           </dd>

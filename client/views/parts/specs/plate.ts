@@ -30,7 +30,7 @@ export const plateForm: FormSpec = {
             },
           ],
         },
-        number("dischargeCoefficient", "Own C_d", {
+        number("dischargeCoefficient", "Own discharge coefficient", {
           example: "0.62",
           hint: "from a calibration, in the place of the law for its holes",
           doubt: "dischargeCoefficient",

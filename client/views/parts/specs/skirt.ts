@@ -57,7 +57,7 @@ export const skirtForm: FormSpec = {
           add: "Add an opening",
           columns: [
             quantity("area", "Area", "smallArea", { required: true, example: "20 mm²" }),
-            number("dischargeCoefficient", "C_d", { hint: "0.61 unless given" }),
+            number("dischargeCoefficient", "Discharge coefficient", { hint: "0.61 unless given" }),
           ],
         },
         {
