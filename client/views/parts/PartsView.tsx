@@ -11,6 +11,7 @@ import { Empty } from "../../ui/Empty.tsx";
 import { toCsv } from "../../ui/table.ts";
 import { compareAddress } from "../compare/asked.ts";
 import { FORMS } from "./forms.ts";
+import { Known } from "./Known.tsx";
 import { PartRow } from "./list/PartRow.tsx";
 import { PartForm } from "./PartForm.tsx";
 import { partsTable } from "./partsCsv.ts";
@@ -34,7 +35,12 @@ export default function PartsView() {
   const record = recordsOf(book, form).find((each) => each.id === id);
   if (!record) return <Empty title={`The bench book has no such ${form.one}.`} action={list} />;
   const waiting = waitingFor(form.collection, id);
-  return <PartForm key={record.id} form={form} record={record} waiting={waiting} />;
+  return (
+    <div class="part-page">
+      <PartForm key={record.id} form={form} record={record} waiting={waiting} />
+      <Known book={book} form={form} id={record.id} />
+    </div>
+  );
 }
 
 function recordsOf(book: Book, form: FormSpec) {

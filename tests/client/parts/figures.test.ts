@@ -59,12 +59,15 @@ describe("figuresOf, what the list of parts says", () => {
 });
 
 describe("usesOf, tests and builds that name a part", () => {
-  it("are counted as the records name them; an instrument has no such count", () => {
+  it("are those whose records name it, the newest test first; an instrument has none", () => {
     const { rotor } = book.builds[0].data;
-    const tests = book.tests.filter(({ data }) => "rotor" in data && data.rotor === rotor).length;
-    const builds = book.builds.filter(({ data }) => data.rotor === rotor).length;
-    expect(usesOf(book, "rotors", rotor)).toEqual({ tests, builds });
-    expect(tests * builds).toBeGreaterThan(0);
+    const uses = usesOf(book, "rotors", rotor);
+    const tests = book.tests.filter(({ data }) => "rotor" in data && data.rotor === rotor);
+    expect(new Set(uses?.tests)).toEqual(new Set(tests));
+    const days = uses?.tests.map(({ data }) => data.date) ?? [];
+    expect(days).toEqual([...days].sort().reverse());
+    expect(uses?.builds).toEqual(book.builds.filter(({ data }) => data.rotor === rotor));
+    expect(days.length * (uses?.builds.length ?? 0)).toBeGreaterThan(1);
     expect(usesOf(book, "instruments", "tilt-board")).toBeNull();
   });
 });

@@ -24,8 +24,8 @@ export function PartRow({ book, form, record, saved }: PartRowProps) {
   );
   const uses = useMemo(() => usesOf(book, collection, record.id), [book, collection, record.id]);
   const counts = uses && [
-    ...(uses.tests > 0 ? [counted(uses.tests, "test")] : []),
-    ...(uses.builds > 0 ? [`in ${counted(uses.builds, "build")}`] : []),
+    ...(uses.tests.length > 0 ? [counted(uses.tests.length, "test")] : []),
+    ...(uses.builds.length > 0 ? [`in ${counted(uses.builds.length, "build")}`] : []),
   ];
   return (
     <li>

@@ -16,7 +16,14 @@ export function SketchOf({ of, points }: Sketch) {
     return `${across.toFixed(1)},${down.toFixed(1)}`;
   };
   return (
-    <svg class="part-sketch" width={WIDTH} height={HEIGHT} role="img" aria-label={`Curve: ${of}`}>
+    <svg
+      class="part-sketch"
+      width={WIDTH}
+      height={HEIGHT}
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      role="img"
+      aria-label={`Curve: ${of}`}
+    >
       <path class="part-sketch-ground" d={`M${EDGE},0V${HEIGHT - EDGE}H${WIDTH}`} />
       <path class="part-sketch-curve" d={`M${points.map(place).join("L")}`} />
     </svg>

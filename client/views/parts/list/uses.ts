@@ -1,4 +1,5 @@
 import type { Book } from "../../../../shared/book/book.ts";
+import type { StoredOf } from "../../../../shared/model/record.ts";
 
 /** By which field a test or a build names a part of a collection. */
 const FIELDS: Readonly<Record<string, string>> = {
@@ -10,10 +11,14 @@ const FIELDS: Readonly<Record<string, string>> = {
   gears: "gear",
 };
 
-/** In how many tests and builds a part stands. */
+/** @returns the field by which a test or a build names a part of a collection: "rotor"; undefined for what is no part of a build */
+export const partKeyOf = (collection: string): string | undefined => FIELDS[collection];
+
+/** In which tests and builds a part stands. */
 export interface Uses {
-  readonly tests: number;
-  readonly builds: number;
+  /** the newest first */
+  readonly tests: readonly StoredOf<"tests">[];
+  readonly builds: readonly StoredOf<"builds">[];
 }
 
 /** @returns tests and builds that name a part; null for what is no part of a build */
@@ -22,9 +27,10 @@ export function usesOf(
   collection: string,
   id: string,
 ): Uses | null {
-  const field = FIELDS[collection];
+  const field = partKeyOf(collection);
   if (field === undefined) return null;
   const names = ({ data }: { readonly data: object }) =>
     (data as Readonly<Record<string, unknown>>)[field] === id;
-  return { tests: tests.filter(names).length, builds: builds.filter(names).length };
+  const newest = (a: StoredOf<"tests">, b: StoredOf<"tests">) => b.data.date.localeCompare(a.data.date);
+  return { tests: tests.filter(names).sort(newest), builds: builds.filter(names) };
 }
