@@ -66,7 +66,7 @@ const RESULTS: Results = {
     felt: {
       arrival: { verdict: 0.9, whole: 2.4, held: 0.09 },
       slowArrival: { verdict: 1.9, whole: 6, held: 0.4 },
-      change: { views: 12, first: 0.3, again: 0.09 },
+      change: { views: 12, first: { name: "Curves", time: 0.3 }, again: { name: "Choose", time: 0.09 } },
       slowDrag: MOVES,
       slower: 4,
     },
