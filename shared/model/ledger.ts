@@ -48,6 +48,31 @@ function checkLine({ name: own, mass, made: drawing, alternatives }: Line, conte
   });
 }
 
+/** @returns whether one line's alternatives lead to another line by name, straight or over further lines */
+function leads(
+  from: string,
+  to: string,
+  lines: ReadonlyMap<string, Line>,
+  seen = new Set<string>(),
+): boolean {
+  if (from === to) return true;
+  if (seen.has(from)) return false;
+  seen.add(from);
+  return (lines.get(from)?.alternatives ?? []).some((each) => leads(each.name, to, lines, seen));
+}
+
+/** What a line may be exchanged for isn't a line that may itself be exchanged for the first. */
+function checkCircles(all: readonly Line[], context: z.RefinementCtx): void {
+  const lines = new Map(all.map((line) => [line.name, line]));
+  all.forEach(({ name: own, alternatives }, i) => {
+    alternatives.forEach((each, j) => {
+      if (each.name === own || !lines.has(each.name) || !leads(each.name, own, lines)) return;
+      const message = `Read ${JSON.stringify(each.name)}, a line that may itself be exchanged for ${JSON.stringify(own)}; allowed: no circle of alternatives.`;
+      context.addIssue({ code: "custom", path: [i, "alternatives", j, "name"], message });
+    });
+  });
+}
+
 /** Something on board that is no part of the book: wheels, a housing, screws, paint. */
 const ledgerLine = z
   .strictObject({
@@ -67,6 +92,6 @@ const ledgerLine = z
   .superRefine(checkLine);
 
 /** The lines of a build's masses, beside its motor, rotor, pack and skirt, which are lines by themselves. */
-export const ledger = z.array(ledgerLine).max(MOST_LINES).superRefine(namedOnce);
+export const ledger = z.array(ledgerLine).max(MOST_LINES).superRefine(namedOnce).superRefine(checkCircles);
 
 export type LedgerLine = z.output<typeof ledgerLine>;

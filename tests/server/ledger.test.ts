@@ -5,6 +5,12 @@ type Api = ReturnType<typeof freshBook>["api"];
 
 const LINE = { name: "Wheel", group: "drive", quantity: 4, mass: 0.03 };
 
+const swapFor = (own: string, others: readonly string[]) => ({
+  ...LINE,
+  name: own,
+  alternatives: others.map((name) => ({ name, mass: 0.01 })),
+});
+
 /** A stored build, and what it would be without a number for the whole. */
 async function buildIn(book: ReturnType<typeof freshBook>) {
   const { build } = await addBook(book);
@@ -38,6 +44,29 @@ describe("a build's ledger, over the API", () => {
     expect(revisions.items[0].data).toMatchObject({ ledger: [], vehicle: { mass: expect.any(Number) } });
   });
 
+  it("names every step of alternatives in a circle, and nothing is changed; a line that one way leads to is none", async () => {
+    const book = freshBook();
+    const { id, data } = await buildIn(book);
+    const ledger = [
+      swapFor("A", ["B"]),
+      swapFor("B", ["Foam", "C"]),
+      swapFor("C", ["A"]),
+      swapFor("D", ["A"]),
+    ];
+    const { body } = await put(book.api, id, { ...data, ledger }).expect(400);
+    expect(body.error.fields.map((field: { path: string }) => field.path)).toEqual([
+      "ledger.0.alternatives.0.name",
+      "ledger.1.alternatives.1.name",
+      "ledger.2.alternatives.0.name",
+    ]);
+    expect(body.error.fields[0].message).toBe(
+      'Read "B", a line that may itself be exchanged for "A"; allowed: no circle of alternatives.',
+    );
+    const { body: after } = await book.api.get(`/api/v1/builds/${id}`);
+    expect(after.revision).toBe(1);
+    await put(book.api, id, { ...data, ledger: ledger.slice(1) }).expect(200);
+  });
+
   it.each([
     ["vehicle.mass", []],
     ["ledger.0.mass", [{ ...LINE, mass: -0.01 }]],
@@ -53,6 +82,10 @@ describe("a build's ledger, over the API", () => {
     [
       "ledger.0.alternatives.0.price",
       [{ ...LINE, alternatives: [{ name: "Foam wheel", mass: 0.01, price: -1 }] }],
+    ],
+    [
+      "ledger.2.alternatives.0.name",
+      [swapFor("Wheel", []), swapFor("Tyre", ["Wheel"]), swapFor("Axle", ["Axle"])],
     ],
   ])("names %s of %j, and nothing is changed", async (path, ledger) => {
     const book = freshBook();
