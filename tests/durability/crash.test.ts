@@ -10,6 +10,7 @@ import {
   buildServer,
   hasSmallDisks,
   type RunningServer,
+  startBehind,
   startOnSmallDisk,
   startServer,
 } from "./support/server.ts";
@@ -93,6 +94,17 @@ describe("a disk that is really full", () => {
       expect((await send(surfaces, large)).status).toBe(201);
     },
   );
+});
+
+describe("a server started at a low priority", () => {
+  it.runIf(hasSmallDisks())("does long work on its threads, though they can't be given more", async () => {
+    const server = await startBehind(bundle.main, join(freshFolder(), "book.db"));
+    onTestFinished(() => {
+      server.child.kill("SIGKILL");
+    });
+    const emptied = await send(`${server.url}/api/v1/bench/empty`, {});
+    expect([emptied.status, await emptied.text()]).toEqual([200, expect.anything()]);
+  });
 });
 
 describe("two servers on the same file", () => {

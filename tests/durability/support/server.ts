@@ -52,6 +52,10 @@ const ALONE = ["-rm", "sh", "-c"];
 export const hasSmallDisks = (): boolean =>
   process.platform === "linux" && spawnSync("unshare", [...ALONE, "mount -t tmpfs tmpfs /mnt"]).status === 0;
 
+/** Starts a server behind everything else, without the right to come forward again, as a service of its own user may be. */
+export const startBehind = (main: string, file: string): Promise<RunningServer> =>
+  running(["unshare", ["-r", "nice", "-n", "12", process.execPath, main]], file);
+
 /**
  * Starts a server whose data file lies on a disk that is all but full.
  *
