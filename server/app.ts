@@ -12,6 +12,7 @@ import { refuseOtherHosts } from "./middleware/hosts.ts";
 import { pairedOnly } from "./middleware/pairedOnly.ts";
 import { logRequests } from "./middleware/requestLog.ts";
 import { refuseOtherOrigins, securityHeaders } from "./middleware/security.ts";
+import { BookAnswers } from "./routes/bookAnswers.ts";
 import { apiRoutes } from "./routes/index.ts";
 import { mount } from "./routes/mount.ts";
 import type { Store } from "./store/store.ts";
@@ -29,6 +30,8 @@ export interface AppOptions {
   readonly lan?: Lan;
   /** what does the long work; the server's own thread unless given */
   readonly threads?: Threads;
+  /** what is worked out of the book; new unless given */
+  readonly answers?: BookAnswers;
   /** choosings under way; new unless given */
   readonly jobs?: Jobs;
   /** receives a line for each request; none is written unless given */
@@ -42,7 +45,7 @@ const API = "/api/v1";
 /** The whole server but the listening. */
 export function createApp(options: AppOptions): Express {
   const { store, clock, client, names = [], log = console.error, threads = ownThread() } = options;
-  const { jobs = new Jobs(threads, clock, log), lan = null } = options;
+  const { jobs = new Jobs(threads, clock, log), answers = new BookAnswers(store), lan = null } = options;
   const foretelling = new Foretelling(store, threads, log);
   const visitors = new Visitors(store.devices, clock);
   const app = express();
@@ -51,7 +54,10 @@ export function createApp(options: AppOptions): Express {
   if (options.logRequest) app.use(logRequests(options.logRequest, clock));
   app.use(securityHeaders, refuseOtherHosts(names, lan?.names ?? []), refuseOtherOrigins);
   app.use(pairedOnly(visitors, API), compress(API));
-  app.use(API, mount(apiRoutes({ store, clock, threads, jobs, foretelling, visitors, lan }), threads));
+  app.use(
+    API,
+    mount(apiRoutes({ store, clock, threads, jobs, answers, foretelling, visitors, lan }), threads),
+  );
   app.use("/api", mount([], threads));
   app.use("/docs", serveDocs());
   if (client) app.use(serveClient(client));

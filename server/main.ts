@@ -8,11 +8,13 @@ import { keepDailyCopies } from "./dailyCopies.ts";
 import { loadDemoOnFirstStart } from "./demo.ts";
 import { Jobs } from "./jobs/jobs.ts";
 import { ANY_ADDRESS, lanInWords, lanServer } from "./lan/serveLan.ts";
+import { BookAnswers } from "./routes/bookAnswers.ts";
 import { wordsOf } from "./startError.ts";
 import { patiently } from "./store/patience.ts";
 import { openStore } from "./store/store.ts";
 import { removeLeftFolders } from "./tempFolder.ts";
 import { pool } from "./threads/pool.ts";
+import { workAhead } from "./workedAhead.ts";
 
 /** A connection that nothing is asked on is kept this long [ms]: longer than clients keep theirs, so that none asks on one that is just being closed. */
 const IDLE_KEPT = 75_000;
@@ -60,6 +62,7 @@ async function start(config: Config): Promise<void> {
         );
   const threads = pool(WORKER);
   const jobs = new Jobs(threads, clock, console.error);
+  const answers = new BookAnswers(store);
   const looking = setInterval(() => store.lookForOthers(), LOOK_FOR_OTHERS);
   const endCopies = keepDailyCopies(threads, { file, clock, keep: dailyCopies, log: console.error });
   const logRequest = logsRequests ? console.error : undefined;
@@ -71,12 +74,15 @@ async function start(config: Config): Promise<void> {
     lan: network?.lan,
     threads,
     jobs,
+    answers,
     logRequest,
   });
   const servers = [createServer(app), ...(network ? [network.server.on("request", app)] : [])];
+  let endAhead = () => {};
   const stop = async () => {
     clearInterval(looking);
     endCopies();
+    endAhead();
     store.feed.close();
     void jobs.close();
     await Promise.all(servers.map(closed));
@@ -92,6 +98,7 @@ async function start(config: Config): Promise<void> {
     await stop();
     throw error;
   }
+  endAhead = workAhead({ store, threads, answers });
   const exposure = exposureOf(config);
   if (exposure) console.warn(exposure);
   const { port: taken } = own.address() as AddressInfo;

@@ -22,9 +22,9 @@ export function apiRoutes(service: Service): Route[] {
   const { store, threads, jobs } = service;
   const routes = [
     ...collectionRoutes(service),
-    ...nextTestRoutes(store, threads),
+    ...nextTestRoutes(service),
     ...printSeriesRoutes(store, threads),
-    ...calibrationRoutes(store, threads),
+    ...calibrationRoutes(service),
     ...verdictRoutes(store, threads),
     ...recordRoutes(service),
     healthRoute(store),

@@ -3,9 +3,9 @@ import { frontOfAll, solvePiece } from "../jobs/piece.ts";
 import { questionOf } from "../jobs/question.ts";
 import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs/results.ts";
 import { judged } from "../jobs/shortlist.ts";
-import { calibrationText } from "../routes/calibration.ts";
+import { calibrationFound } from "../routes/calibration.ts";
 import { computedText } from "../routes/computations.ts";
-import { nextTestsText } from "../routes/nextTests.ts";
+import { nextTestsFound } from "../routes/nextTests.ts";
 import { printSeriesText } from "../routes/printSeries.ts";
 import { foretoldAfter, recordText } from "../routes/record.ts";
 import { verdictText } from "../routes/verdict.ts";
@@ -45,11 +45,11 @@ export const TASKS = {
   /** answers a request from its body alone */
   compute: computedText,
   /** finds which bench tests would tell most of a stored build */
-  nextTests: nextTestsText,
+  nextTests: nextTestsFound,
   /** finds which sizes to print and test next for a stored build */
   printSeries: printSeriesText,
   /** brings together what pull and leak tests tell of a stored build */
-  calibration: calibrationText,
+  calibration: calibrationFound,
   /** judges a stored build */
   verdict: verdictText,
   /** predicts a test by the book as it was written into */

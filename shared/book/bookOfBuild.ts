@@ -1,6 +1,7 @@
 import type { Build } from "../model/build.ts";
 import type { BenchTest } from "../model/tests/index.ts";
 import type { Book } from "./book.ts";
+import { withPlate } from "./newestFirst.ts";
 
 /** What a build's numbers can rest on. */
 interface Matters {
@@ -64,14 +65,6 @@ function counts(data: BenchTest, build: Build, { rotors, motors, packs, skirts }
   }
 }
 
-/** The newest plates of the book are what a next test would be made with, whose tests ever they stand in. */
-function lastPlates(tests: Book["tests"]): Set<string> {
-  const last = (kind: "leak" | "curve") =>
-    tests.filter(({ data }) => data.kind === kind && data.flowFrom === "bleed-plate" && data.plate).at(-1)
-      ?.id;
-  return known([last("leak"), last("curve")]);
-}
-
 /**
  * The part of a book that a build's numbers and uncertainties can rest on: a book of thousands of tests becomes light to hand on.
  *
@@ -88,14 +81,15 @@ export function bookOfBuild(book: Book, build: Build): Book {
     build,
     book.tests.map(({ data }) => data),
   );
-  const plates = lastPlates(book.tests);
+  // The newest plate of the book is what a next test would be made with, whose tests ever it stands in.
+  const plate = withPlate(book.tests)[0]?.id;
   const { rotors, motors, packs } = matters;
   return {
     ...book,
     rotors: book.rotors.filter(({ id }) => rotors.has(id)),
     motors: book.motors.filter(({ id }) => motors.has(id)),
     packs: book.packs.filter(({ id }) => packs.has(id)),
-    tests: book.tests.filter(({ id, data }) => plates.has(id) || counts(data, build, matters)),
+    tests: book.tests.filter(({ id, data }) => id === plate || counts(data, build, matters)),
     builds: [],
   };
 }

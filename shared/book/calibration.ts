@@ -282,8 +282,20 @@ function ofPair<T>(
  * @throws {OutOfRangeError} on a number in the book that can't be
  */
 export function calibrationToDo(book: Book, build: CalibratedBuild): CalibrationRequest | null {
-  const request = toldOf(book, build)?.request ?? null;
+  const request = calibrationRequest(book, build);
   return request && !numbersOnce.knows(request) ? request : null;
+}
+
+/**
+ * What a build's calibration is worked out from.
+ *
+ * @param book - the whole bench book
+ * @param build - a stored build, or one changed by what-if handles
+ * @returns the request for {@link calibrationNumbers}; null on fewer than two pulls at the set gap, or an unknown skirt or surface
+ * @throws {OutOfRangeError} on a number in the book that can't be
+ */
+export function calibrationRequest(book: Book, build: CalibratedBuild): CalibrationRequest | null {
+  return toldOf(book, build)?.request ?? null;
 }
 
 /** Takes numbers that were worked out elsewhere from a request: whoever asks for the same has them at once. */

@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { loadDemo } from "#server/demo.ts";
+import { bookOfBuild } from "#shared/book/bookOfBuild.ts";
+import { fingerprint } from "#shared/book/fingerprint.ts";
+import { newestFirst } from "#shared/book/newestFirst.ts";
 import { nextTests } from "#shared/book/nextTest/nextTests.ts";
 import { nextTestsResponse } from "#shared/model/api/nextTests.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
@@ -21,7 +24,9 @@ describe("GET /builds/{id}/next-tests", () => {
     const build = demo.builds.find(({ id }) => id === "roof-crawler");
     if (!build) throw new Error("the demo has no roof-crawler");
     const verdict = { angle: 153, mode: "driving" } as const;
-    expect(body).toEqual({ ...verdict, ...nextTests(demo, build.data, verdict) });
+    const listed = { ...demo, tests: newestFirst(demo.tests) };
+    const from = fingerprint(bookOfBuild(demo, build.data), [build]);
+    expect(body).toEqual({ ...verdict, from, ...nextTests(listed, build.data, verdict) });
     expect(body.tests.length).toBeGreaterThan(0);
   });
 

@@ -6,6 +6,7 @@ import { Foretelling } from "#server/foretelling.ts";
 import { Jobs } from "#server/jobs/jobs.ts";
 import { Visitors } from "#server/lan/visitors.ts";
 import { documentedPath } from "#server/openapi.ts";
+import { BookAnswers } from "#server/routes/bookAnswers.ts";
 import { apiRoutes } from "#server/routes/index.ts";
 import { served } from "#server/routes/mount.ts";
 import { ownThread } from "#server/threads/ownThread.ts";
@@ -93,7 +94,8 @@ describe("the OpenAPI document", () => {
     const store = freshStore();
     const foretelling = new Foretelling(store, threads, console.error);
     const visitors = new Visitors(store.devices, clock);
-    const service = { store, clock, threads, jobs, foretelling, visitors, lan: null };
+    const answers = new BookAnswers(store);
+    const service = { store, clock, threads, jobs, answers, foretelling, visitors, lan: null };
     const router = served(apiRoutes(service), threads);
     const registered = router.stack.flatMap(({ route }) =>
       (route?.stack ?? []).flatMap(({ method }) =>

@@ -35,7 +35,7 @@ async function neverDone() {
 }
 
 const LONG = [
-  ["/builds/pane-crawler/next-tests", undefined],
+  ["/builds/pane-crawler/print-series", undefined],
   ["/builds/pane-crawler/verdict", undefined],
   ["/calibrate", {}],
   ["/rundown", {}],
@@ -61,7 +61,7 @@ describe("long work, asked for", () => {
   it("while it is under way: the book's state is answered", async () => {
     const { signals, api } = await neverDone();
     const leave = new AbortController();
-    const asked = fetch(`${api}/builds/pane-crawler/next-tests`, { signal: leave.signal });
+    const asked = fetch(`${api}/builds/pane-crawler/verdict`, { signal: leave.signal });
     await vi.waitFor(() => expect(signals).toHaveLength(1), { timeout: 10_000 });
     expect((await fetch(`${api}/bench`)).status).toBe(200);
     leave.abort();

@@ -6,8 +6,8 @@ import { assemble } from "../../physics/assembly.ts";
 import { readingOf } from "../../physics/fanlaws/coefficients.ts";
 import { type MotorConstants, RPM, torqueConstant } from "../../physics/motor.ts";
 import { type PredictInput, predict } from "../../physics/predict.ts";
-import { formatQuantity } from "../../units/format.ts";
 import { findById } from "../book.ts";
+import { curveTitle } from "./curveTitle.ts";
 import { type Asked, type Planned, plannedHead, type SpeedPlan, scatter, withTest } from "./planned.ts";
 import { flowThrough, openStates, plateOf } from "./plate.ts";
 
@@ -91,7 +91,7 @@ export function plannedCurve(asked: Asked, { speeds, name }: SpeedPlan = OWN_SPE
   return {
     key: "curve",
     kind: "curve",
-    title: `Curve test of ${rotor.name}, ${formatQuantity(build.diameter, "length", { decimals: 1 })}, nine readings from blocked to open`,
+    title: curveTitle(rotor.name, build.diameter),
     takes: "the bleed plate over the cavity, pressure sensor, tachometer, the motor's current; 15 minutes",
     book: withTest(book, name, test),
     build,

@@ -4,6 +4,7 @@ import { findRoot } from "../../numeric/root.ts";
 import type { Air } from "../../physics/air.ts";
 import { toSI } from "../../units/quantity.ts";
 import { type Book, testsOf } from "../book.ts";
+import { withPlate } from "../newestFirst.ts";
 
 /** A plate that can be drilled in ten minutes, taken where the book knows none. Judgement. */
 const USUAL: Plate = {
@@ -27,10 +28,9 @@ const [LEAST_DROP, MOST_DROP, GOOD_DROP] = [1e-3, 2e4, 200];
 
 /** @returns the plate of the newest test that used one, else a usual one */
 export function plateOf(book: Book): Plate {
-  const plates = [...testsOf(book, "leak"), ...testsOf(book, "curve")].flatMap(({ data }) =>
-    data.flowFrom === "bleed-plate" && data.plate ? [data.plate] : [],
-  );
-  return plates[plates.length - 1] ?? USUAL;
+  const newest = { ...book, tests: withPlate(book.tests).slice(0, 1) };
+  const [test] = [...testsOf(newest, "leak"), ...testsOf(newest, "curve")];
+  return test?.data.plate ?? USUAL;
 }
 
 /** @returns flow through the open holes of a plate [m³/s] */

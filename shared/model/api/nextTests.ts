@@ -19,6 +19,11 @@ export const nextTestsQuery = z.strictObject({
 export const nextTestsResponse = z.strictObject({
   angle: z.number().describe("degrees"),
   mode: z.enum(["parked", "driving"]),
+  from: z
+    .string()
+    .describe(
+      "tells the states of the records that it was worked out from: another where any of them is another",
+    ),
   before: spread.nullable().describe("what the margin is known to now; null where no uncertainty is stated"),
   over: z
     .string()
@@ -38,3 +43,5 @@ export const nextTestsResponse = z.strictObject({
     )
     .describe("greatest cut first; empty where none takes a hundredth"),
 });
+
+export type NextTestsResponse = z.output<typeof nextTestsResponse>;

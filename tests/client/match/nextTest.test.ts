@@ -11,6 +11,7 @@ import {
   verdictWords,
 } from "#client/views/match/nextTest/nextTestWords.ts";
 import { questionOf } from "#client/views/match/nextTest/question.ts";
+import { newestFirst } from "#shared/book/newestFirst.ts";
 import { type NextTest, nextTests } from "#shared/book/nextTest/nextTests.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
@@ -128,10 +129,11 @@ describe("question of the next test", () => {
     expect(tests.map(({ cut }) => cut)).toEqual(tests.map(({ cut }) => cut).sort((a, b) => b - a));
   });
 
-  it("of a propeller's build, as the thread answers it: the same tests as by the book as a whole", () => {
+  it("of a propeller's build, as the thread answers it: the same tests as by the book as a whole, the newest first", () => {
     const question = questionOf(book, outcomeOf("prop-scout"), { attitude: "worst", mode: "driving" });
     if (!question) throw new Error("no question");
-    expect(replyTo(question)).toEqual({ answered: nextTests(book, question.build, question.verdict) });
+    const whole = { ...book, tests: newestFirst(book.tests) };
+    expect(replyTo(question)).toEqual({ answered: nextTests(whole, question.build, question.verdict) });
   });
 
   it("of a vehicle that can't be: says so in words", () => {

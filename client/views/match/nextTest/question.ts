@@ -1,5 +1,6 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { bookOfBuild } from "../../../../shared/book/bookOfBuild.ts";
+import { newestFirst } from "../../../../shared/book/newestFirst.ts";
 import type { WantedVerdict } from "../../../../shared/book/nextTest/nextTests.ts";
 import { solvable } from "../../../../shared/book/resolve.ts";
 import type { Wanted } from "../../../../shared/decide/wanted.ts";
@@ -22,5 +23,7 @@ export function questionOf(book: Book, outcome: Outcome, wanted: Wanted): Questi
   if (!resolved || !solvable(resolved) || !prediction) return null;
   const { attitude, mode } = wanted;
   const angle = attitude === "worst" ? prediction.worst[mode].angle : attitude;
-  return { book: bookOfBuild(book, build), build, verdict: { angle, mode }, wanted };
+  const light = bookOfBuild(book, build);
+  // Samples are drawn in the tests' order: the same whatever was logged since the book was read.
+  return { book: { ...light, tests: newestFirst(light.tests) }, build, verdict: { angle, mode }, wanted };
 }
