@@ -3,7 +3,7 @@ import type { Book } from "../../shared/book/book.ts";
 import type { StoredOf } from "../../shared/model/record.ts";
 import { groupOf } from "../../shared/model/screens.ts";
 import { offered } from "../../shared/model/withdrawn.ts";
-import { go, href, route, type ViewName } from "../app/router.ts";
+import { go, href, type Route, route, type ViewName } from "../app/router.ts";
 import { currentBook } from "./book.ts";
 import { tried } from "./browserStore.ts";
 import { type Changes, type LeftOut, leftOutOf } from "./handles.ts";
@@ -16,10 +16,10 @@ export function showsBuild(view: ViewName): boolean {
   return view !== "missing" && groupOf(view) === "build";
 }
 
-/** @returns the build that a book is shown with: the address's, else the last one looked at, else the book's first */
-export function shownIn(book: Book | null): StoredOf<"builds"> | null {
+/** @returns the build that a book is shown with at an address: the address's, else the last one looked at, else the book's first */
+export function shownIn(book: Book | null, { view, id }: Route = route.value): StoredOf<"builds"> | null {
   const builds = book?.builds ?? [];
-  const wanted = showsBuild(route.value.view) ? route.value.id : null;
+  const wanted = showsBuild(view) ? id : null;
   if (wanted !== null) return builds.find((build) => build.id === wanted) ?? null;
   const last = tried(() => sessionStorage.getItem(LAST_BUILD), null);
   return builds.find((build) => build.id === last) ?? offered(builds, null)[0] ?? builds[0] ?? null;

@@ -11,6 +11,7 @@ export const stateOf = (store: Store, backup: string | null = null): BookState =
   counts: store.counts(),
   units: store.units(),
   backup,
+  written: store.written(),
 });
 
 const deletionQuery = z.strictObject(paging);

@@ -8,6 +8,12 @@ interface Listener {
 /** Tells whoever listens what was written, after the write is on the disk. */
 export class ChangeFeed {
   readonly #listeners = new Set<Listener>();
+  #count = 0;
+
+  /** how often it told of a write */
+  get count(): number {
+    return this.#count;
+  }
 
   /** @returns a function that ends the subscription */
   subscribe(listener: Listener): () => void {
@@ -16,6 +22,7 @@ export class ChangeFeed {
   }
 
   publish(change: ChangeEvent): void {
+    this.#count++;
     for (const listener of this.#listeners) listener.next(change);
   }
 

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import type { Foretold, KeptPrediction } from "../../shared/model/api/record.ts";
 import { byCollection, type CollectionName } from "../../shared/model/collections.ts";
 import type { ShownUnits } from "../../shared/units/showing.ts";
@@ -31,6 +32,7 @@ export class Store {
   readonly predictions: Predictions;
   readonly owed: Owed;
   readonly devices: Devices;
+  readonly #start = randomUUID();
   readonly #others: OtherWriters;
   readonly #marks: Marks;
   readonly #counts: Statement;
@@ -104,6 +106,12 @@ export class Store {
   /** Tells those who follow the book that it changed, where another process wrote to the file since the last look. */
   lookForOthers(): void {
     if (this.#others.haveWritten()) this.#wholeBookChanged("elsewhere");
+  }
+
+  /** @returns another text after each write to the book, by whomever, and in each process */
+  written(): string {
+    this.lookForOthers();
+    return `${this.#start}-${this.feed.count}`;
   }
 
   /** Empties the book. @returns the name of the copy that was kept */

@@ -7,6 +7,7 @@ import { timedHoldUps } from "./holdUpBench.ts";
 import { timedJob } from "./jobBench.ts";
 import { timedLists } from "./listBench.ts";
 import { timedLoad } from "./loadBench.ts";
+import { timedLongStart } from "./longStartBench.ts";
 import { timedMap } from "./mapBench.ts";
 import { timedMass } from "./massBench.ts";
 import { timedReady } from "./readyBench.ts";
@@ -30,6 +31,7 @@ const PARTS = {
   screen: timedScreen,
   serverReady: timedReady,
   listPage: timedLists,
+  longStart: timedLongStart,
   archive: timedArchive,
   holdUps: timedHoldUps,
   load: timedLoad,

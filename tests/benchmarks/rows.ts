@@ -139,6 +139,32 @@ function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
   ];
 }
 
+const kilobytes = (bytes: number) => `${Math.round(bytes / 1000)} kB`;
+const count = (value: number) => String(value);
+
+/** A first verdict, and a first list, on a book of very many tests. */
+function longRows({ longStart: { stored, match, bench, demoMatch, demoBench } }: Results): Row[] {
+  const opened = `opened with ${stored} tests stored`;
+  return [
+    atMost(`tests that Match reads, ${opened}`, match.tests, 400, count),
+    told("requests for them and the rest of the book", count(match.requests)),
+    told("their answers, as JSON", kilobytes(match.bytes)),
+    atMost(
+      `verdict of Match over that on the demo alone, ${opened}`,
+      match.there / demoMatch.there,
+      3,
+      times,
+    ),
+    atMost(`tests that the Bench reads, ${opened}`, bench.tests, 400, count),
+    atMost(
+      `list of the Bench over that on the demo alone, ${opened}`,
+      bench.there / demoBench.there,
+      3,
+      times,
+    ),
+  ];
+}
+
 function massRows({ mass: { swaps, partSwaps, ways, ledger, lines } }: Results): Row[] {
   const asked = "swaps of 60 lines with 6 alternatives, slowest kind of prices and aim, processor time";
   return [
@@ -210,6 +236,7 @@ export function rowsOf(results: Results): Row[] {
     ...sweepRows(results),
     ...chooseRows(results),
     ...otherRows(results),
+    ...longRows(results),
     ...costRows(results),
     ...massRows(results),
     ...mapRows(results),

@@ -33,3 +33,41 @@ describe("a change while a page opens", () => {
     await eventually(() => page.locator("main").textContent()).toContain("Swept nine, renamed meanwhile");
   });
 });
+
+describe("a page whose stream of changes comes late", () => {
+  const opened = async (meanwhile: () => Promise<void>) => {
+    const page = await screens.open("/docs/");
+    // The stream of a shared worker is none of the page's.
+    await page.addInitScript(() => {
+      Reflect.deleteProperty(globalThis, "SharedWorker");
+    });
+    let readings = 0;
+    let came = false;
+    page.on("request", (request) => {
+      if (/\/rotors\?/.test(request.url())) readings++;
+    });
+    await page.route("**/api/v1/events", async (route) => {
+      await page.locator("main h1").first().waitFor();
+      await meanwhile();
+      came = true;
+      await route.continue();
+    });
+    const told = page.waitForResponse(/events/);
+    await page.goto(`${server.address}/parts`);
+    await told;
+    await page.waitForTimeout(1000);
+    expect(came).toBe(true);
+    return { page, readings: () => readings };
+  };
+
+  it("reads the book once where nothing was written meanwhile", async () => {
+    const { readings } = await opened(async () => {});
+    expect(readings()).toBe(1);
+  });
+
+  it("reads it again where something was, and shows it", async () => {
+    const { page, readings } = await opened(() => rename("Swept nine, renamed before the stream"));
+    await eventually(() => page.locator("main").textContent()).toContain("renamed before the stream");
+    expect(readings()).toBe(2);
+  });
+});

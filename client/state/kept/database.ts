@@ -36,6 +36,16 @@ export async function readEntries(): Promise<ReadonlyMap<string, unknown>> {
   return new Map(keys?.map((key, i) => [String(key), values?.[i]]));
 }
 
+/** @returns what is kept under some keys, in their order; undefined where nothing is */
+export async function readUnder(keys: readonly string[]): Promise<readonly unknown[]> {
+  const database = await opened();
+  if (!database) return keys.map(() => undefined);
+  const store = database.transaction(STORE).objectStore(STORE);
+  const values = await Promise.all(keys.map((key) => answered(store.get(key))));
+  database.close();
+  return values.map((value) => value ?? undefined);
+}
+
 /**
  * Keeps these and nothing else, in one step: all or none of it. What is kept already is not written again.
  *

@@ -1,5 +1,5 @@
 import { effect } from "@preact/signals";
-import { bookAsOf, currentBook, currentUnits, isDemo } from "../book.ts";
+import { bookAsOf, currentBook, currentUnits, isDemo, shelfNow, testCount } from "../book.ts";
 import { keepBook } from "./keptBook.ts";
 
 /** A book that changes again at once is kept once [ms]. */
@@ -9,9 +9,11 @@ const A_WHILE = 1_000;
 export function startKeeping(): void {
   let soon: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
-    const [book, units, demo] = [currentBook.value, currentUnits.value, isDemo.value];
+    const [book, units, demo, count] = [currentBook.value, currentUnits.value, isDemo.value, testCount.value];
     clearTimeout(soon);
     if (!book || bookAsOf.value !== null) return;
-    soon = setTimeout(() => void keepBook({ book, units, isDemo: demo, at: Date.now() }), A_WHILE);
+    const keep = () =>
+      keepBook({ book, shelf: shelfNow(), units, isDemo: demo, testCount: count, at: Date.now() });
+    soon = setTimeout(() => void keep(), A_WHILE);
   });
 }

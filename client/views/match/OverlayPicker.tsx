@@ -2,6 +2,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { withdrawnOf } from "../../../shared/model/withdrawn.ts";
 import { overlayIds, toAddress } from "../../state/build.ts";
+import { onceTested, testsBehind } from "../../state/tests/useTests.ts";
 import { compareAddress } from "../compare/asked.ts";
 
 /** Most builds that a reader can still tell apart in one picture; as many line styles are there. */
@@ -16,10 +17,12 @@ function cannotLayOver(book: Book, shown: Build, other: Build): string | null {
     : "a ducted rotor has no thrust curve to lay over; open it by itself";
 }
 
-function toggle(id: string): void {
-  const now = overlayIds.peek();
-  overlayIds.value = now.includes(id) ? now.filter((each) => each !== id) : [...now, id];
-  toAddress();
+function toggle(id: string, build: Build): void {
+  onceTested(testsBehind([build]), () => {
+    const now = overlayIds.peek();
+    overlayIds.value = now.includes(id) ? now.filter((each) => each !== id) : [...now, id];
+    toAddress();
+  });
 }
 
 /** Other builds to lay over the picture. */
@@ -45,7 +48,7 @@ export function OverlayPicker({ book, shown }: { book: Book; shown: string }) {
                 disabled={
                   !laid.includes(build.id) && (laid.length >= MOST_OVERLAYS || Boolean(why(build.data)))
                 }
-                onChange={() => toggle(build.id)}
+                onChange={() => toggle(build.id, build.data)}
               />{" "}
               {build.data.name}
               {why(build.data) && <small class="quiet"> – {why(build.data)}</small>}

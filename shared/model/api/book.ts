@@ -49,6 +49,9 @@ export const bookState = z.strictObject({
   counts: eachCollection(() => z.int().min(0)),
   units: shownUnits.describe("in which the pages show each quantity, and mean a bare number"),
   backup: z.string().nullable().describe("name of the copy kept beside the data file before it was emptied"),
+  written: z
+    .string()
+    .describe("another text after each write to the book, and after each start of the server"),
 });
 
 /** A copy of the data file that lies beside it. */

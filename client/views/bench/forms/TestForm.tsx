@@ -1,8 +1,7 @@
 import type { ComponentChildren } from "preact";
-import { useMemo, useRef, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { stayer } from "../../../app/router.ts";
-import { currentBook } from "../../../state/book.ts";
 import { notice } from "../../../state/notice.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { AskBeforeSaving } from "../../../ui/AskBeforeSaving.tsx";
@@ -14,8 +13,7 @@ import { keepFocus } from "../../../ui/keepFocus.ts";
 import { Later, type LaterProps } from "../../../ui/Later.tsx";
 import { NARROW, useMedia } from "../../../ui/useMedia.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
-import { NOTHING_YET } from "../running/result.ts";
-import { runningResult } from "../running/run.ts";
+import { useRunning } from "../running/useRunning.ts";
 import { ChangedMeanwhile } from "./ChangedMeanwhile.tsx";
 import { ErrorSummary } from "./ErrorSummary.tsx";
 import { KIND_FIELDS, KIND_PADS } from "./kindFields.ts";
@@ -120,9 +118,7 @@ const focusRow = (key: number) =>
 
 /** Readings first, what they say beside them, the circumstances below. */
 function FormColumns({ form, isNew }: { readonly form: FormModel; readonly isNew: boolean }) {
-  const book = currentBook.value;
-  const read = form.read.value;
-  const running = useMemo(() => (book ? runningResult(read, book) : NOTHING_YET), [read, book]);
+  const running = useRunning(form.read.value);
   const narrow = useMedia(NARROW);
   const { kind, row } = form.spec;
   const Own = KIND_FIELDS[kind];

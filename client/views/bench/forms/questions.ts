@@ -1,8 +1,9 @@
 import { slipsOfTest } from "../../../../shared/book/slips/ofTest.ts";
 import type { BenchTest } from "../../../../shared/model/tests/index.ts";
-import { currentBook } from "../../../state/book.ts";
+import { currentBook, hasTestsFor } from "../../../state/book.ts";
 import type { Question } from "../../../ui/AskBeforeSaving.tsx";
 import { labelOf } from "../record/fieldErrors.ts";
+import { testsBeside } from "../running/useRunning.ts";
 import type { FormModel } from "./model.ts";
 
 /** The draft's own path of a record's: rows by their keys. */
@@ -24,6 +25,8 @@ export function questionsOn(form: FormModel, id: string | null): Question[] {
   if (!book) return [];
   const others = id === null ? book : { ...book, tests: book.tests.filter((test) => test.id !== id) };
   const { data, rowKeys } = form.read.peek();
+  // What is held against half of the tests would be asked about for nothing.
+  if (!hasTestsFor(testsBeside(data))) return [];
   return slipsOfTest(others, data as unknown as BenchTest).map(({ path, why }) => {
     const own = draftPath(path, rowKeys);
     return { path: own, label: labelOf(own, form.draft.peek()), text: textAt(form, own), why };

@@ -6,9 +6,9 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { KIND_FIELDS } from "../forms/kindFields.ts";
 import { CommonFields } from "../forms/Sections.tsx";
 import { KIND_ORDER, KINDS } from "../record/kinds.ts";
+import type { ReadDraft } from "../record/readDraft.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
-import { NOTHING_YET } from "../running/result.ts";
-import { runningResult } from "../running/run.ts";
+import { useRunning } from "../running/useRunning.ts";
 import { ColumnMapper } from "./ColumnMapper.tsx";
 import { countInWords } from "./countWords.ts";
 import { KindPicker } from "./KindPicker.tsx";
@@ -54,14 +54,10 @@ interface ImportOfProps {
   readonly onKind: (kind: TestKind, source: Source | null) => void;
 }
 
-function useRunning(model: ImportModel) {
-  const [first] = model.forms.value;
-  const book = currentBook.value;
-  const points = model.points.value;
-  return useMemo(
-    () => (first && book && points.good.length > 0 ? runningResult(first.read.value, book) : NOTHING_YET),
-    [first, book, points],
-  );
+/** @returns the first of its tests, as far as it can be read; null while there is none */
+function firstRead({ forms, points }: ImportModel): ReadDraft | null {
+  const [first] = forms.value;
+  return first && points.value.good.length > 0 ? first.read.value : null;
 }
 
 /** The text, what its columns are, a preview, what the test asks, and the result so far. */
@@ -73,7 +69,7 @@ function ImportOf({ kind, source, onKind }: ImportOfProps) {
   useEffect(() => {
     if (other) onKind(other, model.source.value);
   }, [other]);
-  const running = useRunning(model);
+  const running = useRunning(firstRead(model));
   const Own = KIND_FIELDS[kind];
   return (
     <div class="bench-import">

@@ -4,6 +4,7 @@ import { weighingOf } from "../../../../shared/book/weighed.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { currentBook } from "../../../state/book.ts";
 import { saveBuild } from "../../../state/saveBuild.ts";
+import { useTests } from "../../../state/tests/useTests.ts";
 import { keepFocus } from "../../../ui/keepFocus.ts";
 import { massText } from "../running/weighIn.ts";
 
@@ -12,11 +13,17 @@ const SAME = 1e-6;
 
 /** The newest weigh-in of a whole build: its mass taken over by the build, with its uncertainty, where the build says another. */
 export function TakeMass({ test }: { readonly test: StoredOf<"tests"> }) {
+  const { data } = test;
+  const named = data.kind === "weigh-in" && data.weighed === "build" ? data.build : null;
+  return named === null ? null : <TakeMassOf test={test} named={named} />;
+}
+
+function TakeMassOf({ test, named }: { readonly test: StoredOf<"tests">; readonly named: string }) {
   const [failure, setFailure] = useState<string | null>(null);
   const book = currentBook.value;
-  const named = test.data.kind === "weigh-in" && test.data.weighed === "build" ? test.data.build : null;
+  const tests = useTests(() => [{ kind: "weigh-in", names: { build: named } }], named);
   const build = book && findById(book.builds, named);
-  const weighed = build && weighingOf(book, build.id);
+  const weighed = build && tests === "here" ? weighingOf(book, build.id) : null;
   if (!build || weighed?.test !== test.id) return null;
   const { mass, uncertainty } = weighed;
   const { vehicle, uncertainty: stated } = build.data;

@@ -1,6 +1,6 @@
 import { go, href, navigate, route } from "../../../app/router.ts";
 import { WaitingList } from "../../../app/waiting/WaitingList.tsx";
-import { currentBook } from "../../../state/book.ts";
+import { currentBook, testCount, testsWritten } from "../../../state/book.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Problem } from "../../../ui/Problem.tsx";
@@ -41,11 +41,9 @@ function BookLinks() {
   );
 }
 
-function answerOf(): string {
-  const tests = currentBook.value?.tests ?? [];
-  if (tests.length === 0) return "No test is logged yet.";
-  const kinds = new Set(tests.map((test) => test.data.kind)).size;
-  return `${counted(tests.length, "test")} of ${counted(kinds, "kind")} ${tests.length === 1 ? "is" : "are"} in the book.`;
+function answerOf(count: number): string {
+  if (count === 0) return "No test is logged yet.";
+  return `${counted(count, "test")} ${count === 1 ? "is" : "are"} in the book.`;
 }
 
 /** Every test of the book, newest first. */
@@ -53,13 +51,13 @@ export function TestList() {
   const { query } = route.value;
   const filters = filtersOf(query);
   const saved = query.get("saved");
-  const tests = currentBook.value?.tests;
-  const { items, hasMore, failure, withoutServer, more } = usePages(filters, tests);
-  const isEmpty = tests?.length === 0;
-  const savedTest = tests?.find((test) => test.id === saved);
+  const count = testCount.value ?? 0;
+  const { items, hasMore, failure, withoutServer, more } = usePages(filters, testsWritten.value);
+  const isEmpty = count === 0;
+  const savedTest = currentBook.value?.tests.find((test) => test.id === saved);
   return (
     <div class="bench-list">
-      <Answer sentence={answerOf()}>
+      <Answer sentence={answerOf(count)}>
         {isEmpty && "A test of any kind starts the book; everything else is computed from what was read."}
       </Answer>
       {savedTest && (

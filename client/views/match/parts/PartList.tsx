@@ -2,7 +2,8 @@ import { useId, useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/resolve.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { changes, settle } from "../../../state/build.ts";
-import { type PartTried, partTried } from "../../../state/partsTried.ts";
+import { type PartTried, partTried, withParts } from "../../../state/partsTried.ts";
+import { onceTested, testsBehind } from "../../../state/tests/useTests.ts";
 import { partValue } from "../../../ui/partChoices.ts";
 import { PART_LABELS, partList, partName } from "./partLists.ts";
 
@@ -22,8 +23,13 @@ export function PartList({ book, stored, build, part }: PartListProps) {
   const value = partValue(build, part);
   const chosen = list.find((each) => each.value === value);
   const own = partValue(stored, part);
-  const put = (exchange: Parameters<typeof partTried>[3]) =>
-    settle(partTried(stored, changes.peek(), part, exchange));
+  const put = (exchange: Parameters<typeof partTried>[3]) => {
+    const tried = () => partTried(stored, changes.peek(), part, exchange);
+    onceTested(
+      (all) => testsBehind([withParts(all, stored, tried())])(all),
+      () => settle(tried()),
+    );
+  };
   if (list.length === 0) return null;
   return (
     <div class="handle part-list" data-part={part}>

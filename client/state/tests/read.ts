@@ -1,0 +1,85 @@
+import type { Book } from "../../../shared/book/book.ts";
+import { EVERY_TEST, type TestsAsked } from "../../../shared/book/testsAsked.ts";
+import type { CollectionName } from "../../../shared/model/collections.ts";
+import type { Stored, StoredOf } from "../../../shared/model/record.ts";
+import { ApiError, api } from "../api.ts";
+import { keyOf, pathOfTests, queryOf } from "./address.ts";
+import type { Shelf } from "./shelf.ts";
+
+interface Page {
+  readonly items: readonly Stored<unknown>[];
+  readonly next: string | null;
+}
+
+const PAGE_SIZE = 500;
+/** A book of so many tests is read whole, in one request; of a larger one so many travel for nothing. Judgement. */
+const NEWEST = 200;
+
+async function readPage(path: string, name: CollectionName, signal?: AbortSignal): Promise<Page> {
+  const page = await api.get<Page>(path, { signal });
+  if (!Array.isArray(page.items))
+    throw new ApiError(200, "unexpected", `The answer to /${name} is no list of records.`);
+  return page;
+}
+
+/** @returns every record of a collection of parts or builds */
+export async function readParts(name: CollectionName, signal: AbortSignal): Promise<Stored<unknown>[]> {
+  const records: Stored<unknown>[] = [];
+  let cursor: string | null = null;
+  do {
+    const query: string = cursor === null ? "" : `&cursor=${encodeURIComponent(cursor)}`;
+    const page: Page = await readPage(`/${name}?limit=${PAGE_SIZE}${query}`, name, signal);
+    records.push(...page.items);
+    cursor = page.next;
+  } while (cursor !== null);
+  return records;
+}
+
+/** Reads the newest tests: forms are set up as the last one was. Where these are all that the book has, none is asked for again. */
+export async function readNewest(onto: Shelf, signal: AbortSignal): Promise<void> {
+  const { items, next } = await readPage(pathOfTests("", NEWEST, null), "tests", signal);
+  const tests = items as StoredOf<"tests">[];
+  onto.put(tests);
+  for (const { data } of tests) onto.hold({ kind: data.kind, newest: true });
+  if (next === null) onto.hold(EVERY_TEST);
+}
+
+async function readAsked(onto: Shelf, asked: TestsAsked, signal?: AbortSignal): Promise<void> {
+  const limit = asked.newest ? 1 : PAGE_SIZE;
+  let cursor: string | null = null;
+  do {
+    const page: Page = await readPage(pathOfTests(queryOf(asked), limit, cursor), "tests", signal);
+    onto.put(page.items as StoredOf<"tests">[]);
+    cursor = asked.newest ? null : page.next;
+  } while (cursor !== null);
+  onto.hold(asked);
+}
+
+/** Says which tests something on the screen takes, as far as the tests of the given book say it. */
+export type Asker = (book: Book) => readonly TestsAsked[];
+
+/** @returns what is asked for and not here, each once; where all is asked for, that alone */
+export function lackingOn(shelf: Shelf, asked: readonly TestsAsked[]): readonly TestsAsked[] {
+  const lacking = new Map(asked.flatMap((each) => (shelf.holds(each) ? [] : [[keyOf(each), each] as const])));
+  const all = lacking.get(keyOf(EVERY_TEST));
+  return all ? [all] : [...lacking.values()];
+}
+
+/**
+ * Reads tests until all that are asked for are here: what was read may ask for more.
+ *
+ * @param bookNow - with the tests that are here
+ * @throws {ApiError}
+ */
+export async function fill(
+  onto: Shelf,
+  bookNow: () => Book,
+  asks: Asker,
+  signal?: AbortSignal,
+): Promise<void> {
+  for (;;) {
+    const lacking = lackingOn(onto, asks(bookNow()));
+    if (lacking.length === 0) return;
+    await Promise.all(lacking.map((asked) => readAsked(onto, asked, signal)));
+  }
+}

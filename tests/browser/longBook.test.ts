@@ -1,0 +1,161 @@
+import type { Page, Request } from "playwright-core";
+import { beforeAll, describe, expect, it } from "vitest";
+import { crowdedBook } from "#tests/support/crowdedBook.ts";
+import { demoBook } from "#tests/support/demoBook.ts";
+import { eventually } from "./support/eventually.ts";
+import { useOwnServer } from "./support/ownServer.ts";
+import { useScreens } from "./support/page.ts";
+
+const server = useOwnServer();
+const screens = useScreens({ server });
+const beside = useScreens();
+
+const TESTS = 1200;
+const GONE = /Failed to load resource|ERR_CONNECTION|ERR_INCOMPLETE|ERR_EMPTY|ERR_INTERNET|ERR_FAILED/;
+
+const api = (path: string) => `${server.address}/api/v1${path}`;
+
+async function send(path: string, body: unknown): Promise<void> {
+  const headers = { "Content-Type": "application/json" };
+  const response = await fetch(api(path), { method: "POST", headers, body: JSON.stringify(body) });
+  if (!response.ok) throw new Error(await response.text());
+}
+
+/** The demo with many tests of other makers' parts takes the place of the demo. */
+beforeAll(async () => {
+  const archive = (await (await fetch(api("/archive"))).json()) as { records: object };
+  const records = crowdedBook(demoBook(), { groups: 4, tests: TESTS });
+  await send("/archive?replace=true", { ...archive, records, predictions: [] });
+}, 120_000);
+
+/** Follows what a page reads of the tests. */
+function follow(page: Page) {
+  const asked: string[] = [];
+  const counts: Promise<number>[] = [];
+  page.on("requestfinished", (request: Request) => {
+    const [, query] = request.url().split("/api/v1/tests?");
+    if (query === undefined) return;
+    asked.push(query);
+    const count = async () => {
+      const answer = (await (await request.response())?.json()) as { items?: unknown[] } | undefined;
+      return answer?.items?.length ?? 0;
+    };
+    counts.push(count().catch(() => 0));
+  });
+  return {
+    asked,
+    read: async () => (await Promise.all(counts)).reduce((sum, each) => sum + each, 0),
+  };
+}
+
+const verdict = (page: Page) => page.locator(".verdict-band h1").textContent();
+
+/** A page on its first screen, whose requests are followed from the beginning. */
+async function opened(path: string) {
+  const page = await screens.open("/docs/", { allowed: GONE });
+  const followed = follow(page);
+  await page.goto(path);
+  await page.locator("main h1").first().waitFor();
+  return { page, ...followed };
+}
+
+describe("a book of many tests, opened on one build", () => {
+  it("shows the verdict that the build has in a small book, and has read a small part of the tests", async () => {
+    const small = await beside.open("/match/pane-crawler");
+    const { page, read, asked } = await opened("/match/pane-crawler");
+    const sentence = await verdict(small);
+    expect(sentence).toMatch(/\w/);
+    await eventually(() => verdict(page)).toBe(sentence);
+    expect(await read()).toBeLessThan(TESTS / 4);
+    expect(asked.some((query) => !/limit=200|kind=/.test(query))).toBe(false);
+  });
+
+  it("reads the tests of a part that is tried before it counts with them", async () => {
+    const { page, asked } = await opened("/match/pane-crawler");
+    await page.getByLabel("Motor", { exact: true }).selectOption("g2-bell-18");
+    await eventually(() => page.url()).toContain("motor=g2-bell-18");
+    expect(asked.some((query) => query.includes("motor=g2-bell-18"))).toBe(true);
+    const figures = (each: Page) => each.locator(".verdict-band").innerText();
+    const fresh = await screens.open("/match/pane-crawler?motor=g2-bell-18");
+    await eventually(() => figures(fresh)).toMatch(/chance of holding/);
+    await eventually(() => figures(page)).toBe(await figures(fresh));
+  });
+
+  it("follows a pull that comes from elsewhere with another rig: what that rig rests on is read as well", async () => {
+    const { asked } = await opened("/match/pane-crawler");
+    const build = demoBook().builds.find(({ id }) => id === "pane-crawler")?.data;
+    const pull = demoBook().tests.find(({ data }) => data.kind === "pull")?.data;
+    if (!build || !pull) throw new Error("The demo has no such build or pull.");
+    const { skirt, surface } = build;
+    const rig = { rotor: "g1-swept-nine", motor: "g1-bell-18", pack: `g1-${build.pack}` };
+    await send("/tests", { ...pull, ...rig, skirt, surface, title: "of another rig" });
+    await eventually(
+      () => asked.filter((query) => query.includes("rotor=g1-swept-nine")).length,
+    ).toBeGreaterThan(0);
+    await eventually(() => asked.some((query) => query.includes(`pack=${rig.pack}`))).toBe(true);
+  });
+});
+
+describe("the Bench of a book of many tests", () => {
+  it("shows its first page and how many there are, and none is read for the figures of a build", async () => {
+    const { page, asked, read } = await opened("/bench");
+    await eventually(() => page.locator("ol.bench-tests li").count()).toBe(25);
+    expect(await page.locator("main h1").textContent()).toMatch(/1\D?2\d\d tests are in the book/);
+    expect(await read()).toBeLessThan(TESTS / 4);
+    await page.getByRole("button", { name: "More" }).click();
+    await eventually(() => page.locator("ol.bench-tests li").count()).toBe(50);
+    expect(asked.filter((query) => query.includes("rotor=")).length).toBe(0);
+  });
+
+  it("a form predicts with the tests of its parts, which it asks for", async () => {
+    const { page, asked } = await opened("/bench/new/pull?skirt=g3-pane-skirt");
+    await page.locator("details", { hasText: "All pulls" }).evaluateAll((folds) => {
+      for (const fold of folds) (fold as HTMLDetailsElement).open = true;
+    });
+    await page.getByLabel("pull 1, held").fill("410");
+    await eventually(() => asked.some((query) => query.includes("kind=motor"))).toBe(true);
+    const wanted = await page.getByLabel("Motor").inputValue();
+    await eventually(() => asked.some((query) => query.includes(`motor=${wanted}`))).toBe(true);
+  });
+});
+
+describe("a view that takes more tests than the page holds", () => {
+  it("keeps the view before on the screen until they are read", async () => {
+    const { page, read } = await opened("/match/pane-crawler");
+    const before = await read();
+    await page.route("**/api/v1/tests?*", async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      await route.continue();
+    });
+    await page.getByRole("link", { name: "Curves", exact: true }).first().click();
+    await page.locator(".curves").waitFor();
+    const counted = await page.locator(".curves-parts").innerText();
+    expect(counted).toMatch(/\d+ tests/);
+    expect(await read()).toBeGreaterThan(before);
+  });
+});
+
+describe("a book of many tests, without the network", () => {
+  it("opens the views that were seen before, and says of another that its tests are not here", async () => {
+    const page = await screens.open("/match/pane-crawler", { allowed: GONE, serviceWorkers: "allow" });
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    const sentence = await verdict(page);
+    // a moment until the book is kept
+    await page.waitForTimeout(2500);
+    await page.goto("/bench");
+    await page.locator("ol.bench-tests li").first().waitFor();
+    await page.waitForTimeout(2500);
+    await server.without(async () => {
+      await page.goto("/match/pane-crawler");
+      await eventually(() => verdict(page)).toBe(sentence);
+      await page.getByRole("link", { name: "Curves", exact: true }).first().click();
+      await eventually(() => page.locator("main").innerText()).toMatch(
+        /tests that the view “Curves” takes could not be read/,
+      );
+      await page.goto("/bench/new/pull");
+      await page.getByLabel("Title").waitFor();
+    });
+  });
+});
