@@ -37,7 +37,7 @@ function Scripted({ piece }: { readonly piece: Extract<Piece, { kind: "script" }
   );
 }
 
-const FUNCTIONS = ["sin", "cos", "tan", "ln"];
+const FUNCTIONS = ["sin", "cos", "tan", "ln", "log"];
 
 function Applied({ name }: { readonly name: string }) {
   return (

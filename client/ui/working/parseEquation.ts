@@ -7,7 +7,7 @@ export type Piece =
   | { readonly kind: "group"; readonly open: string; readonly close: string; readonly of: readonly Piece[] };
 
 /** Names of more than one letter; any other run of Latin letters is a product of single ones. */
-const NAMES = ["Re", "ln", "max", "min", "sin", "cos", "tan", "margin", "jet", "strength"];
+const NAMES = ["Re", "ln", "max", "min", "log", "sin", "cos", "tan", "margin", "jet", "strength"];
 /** Words between formulas. */
 const WORDS = ["least", "mean", "median", "prior", "from", "of", "to"];
 const TOKEN = new RegExp(

@@ -6,6 +6,8 @@ import { ApiError } from "../../state/api.ts";
 import { correctRecord } from "../../state/write.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { Field } from "../../ui/Field.tsx";
+import type { Fact } from "./Page.tsx";
+import { plateFacts } from "./plateFigure.tsx";
 import { withRowSetAside } from "./setAside.ts";
 import { testName, typedRow } from "./typed.ts";
 
@@ -14,7 +16,7 @@ export interface PointPanelProps {
   readonly row: number;
   readonly onClose: () => void;
   /** figures made from the reading, below what was typed */
-  readonly derived?: readonly { readonly label: string; readonly text: string }[];
+  readonly derived?: readonly Fact[];
 }
 
 /** The reading that was chosen on a chart: what was typed, where it stands, and setting it aside or taking it back. */
@@ -47,7 +49,7 @@ export function PointPanel({ test, row, onClose, derived = [] }: PointPanelProps
         </button>
       </h2>
       <dl class="curves-facts">
-        {[...typedRow(test.data, row), ...derived].map(({ label, text }) => (
+        {[...typedRow(test.data, row), ...plateFacts(test, row), ...derived].map(({ label, text }) => (
           <div key={label}>
             <dt>{label}</dt>
             <dd>{text}</dd>

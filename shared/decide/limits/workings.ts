@@ -5,7 +5,12 @@ import type { LimitsInput } from "./input.ts";
 import type { Limits } from "./limits.ts";
 import { discOf, rimOf } from "./rotor.ts";
 
-function windingWorking({ build }: LimitsInput, current: number, temperature: number): Working | null {
+/** @returns working of the temperature at which a winding settles under a current; null where R_th is not known */
+export function windingWorking(
+  { build }: Pick<LimitsInput, "build">,
+  current: number,
+  temperature: number,
+): Working | null {
   const { thermalResistance, resistance } = build.motor;
   if (thermalResistance === null) return null;
   return explain(
@@ -53,7 +58,11 @@ const bodyOf = ({ diameter, bore, density, poisson, bladeMass, bladeRadius, rimT
   return { disc: discOf(rotor, diameter), rim: rimOf(rotor) };
 };
 
-function rotorWorkings({ build, rotor }: LimitsInput, speed: number): Working[] {
+/** @returns workings of stress and burst speed of a rotor; none where its material is not known */
+export function rotorWorkings(
+  { build, rotor }: Pick<LimitsInput, "build" | "rotor">,
+  speed: number,
+): Working[] {
   if (!rotor) return [];
   const numbers: DiscNumbers = {
     diameter: build.rotor.diameter,

@@ -1,7 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { estimateOff } from "../../../../shared/book/estimateOff.ts";
-import { massBoard } from "../../../../shared/book/mass/workings.ts";
 import { solvable } from "../../../../shared/book/resolve.ts";
 import { worstName } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { sentenceOf, stateWords } from "../../../../shared/decide/verdict/words.ts";
@@ -16,15 +15,14 @@ import { keptLine } from "../../../ui/keptWords.ts";
 import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import { gradeOf } from "../../../ui/verdictWords.ts";
 import { boardOf } from "../../../ui/working/board.ts";
-import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
 import { letterAt } from "../../compare/letterAt.ts";
-import type { ChosenSet, Column } from "../answers.ts";
-import { columnSpec, columnsOf, valueText } from "../columns.ts";
+import type { ChosenSet } from "../answers.ts";
 import { buildFor } from "../openSet.ts";
 import { Marks } from "../rows/SetRow.tsx";
 import { brokenText, wantedNames } from "../words/limits.ts";
-import { isOpenSet, restText, sizedRotorText, trustText } from "../words/set.ts";
+import { restText, sizedRotorText, trustText } from "../words/set.ts";
+import { FactList } from "./FactList.tsx";
 
 export interface SetPanelProps {
   readonly book: Book;
@@ -37,34 +35,6 @@ export interface SetPanelProps {
   readonly onPin: () => void;
   readonly onOpen: () => void;
 }
-
-const FACTS: readonly Column[] = [
-  "mass",
-  "time",
-  "keptTime",
-  "windingTemperature",
-  "rotorFactor",
-  "height",
-  "price",
-  "suction",
-  "pressure",
-  "flow",
-  "speed",
-  "packCurrent",
-];
-
-/** What an open propeller has not. */
-const DUCTED_ALONE: readonly Column[] = ["rotorFactor", "pressure", "flow"];
-
-function factsOf(set: ChosenSet, wants: ChooseRequest["wants"]): Column[] {
-  const asked = columnsOf(wants).map(({ key }) => key);
-  return FACTS.filter(
-    (column) => asked.includes(column) && !(isOpenSet(set) && DUCTED_ALONE.includes(column)),
-  );
-}
-
-const factLabel = (set: ChosenSet, column: Column) =>
-  column === "suction" && isOpenSet(set) ? "Thrust" : columnSpec(column).label;
 
 /** The set that is looked at, in full: what it is, what it does, how far to trust it, why it is out. */
 export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }: SetPanelProps) {
@@ -94,48 +64,6 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
         </button>
       </p>
     </section>
-  );
-}
-
-/** Which working of the combination's build a fact is the result of. */
-const WORKED: Partial<Readonly<Record<Column, readonly [title: string, board: "build" | "mass"]>>> = {
-  mass: ["mass on board", "mass"],
-  suction: ["pull", "build"],
-  pressure: ["pressure of the rotor", "build"],
-  flow: ["flow through everything that leaks", "build"],
-  speed: ["speed", "build"],
-  packCurrent: ["current out of the pack", "build"],
-};
-
-const workedOf = (set: ChosenSet, column: Column): (typeof WORKED)[Column] =>
-  column === "suction" && isOpenSet(set) ? ["thrust", "build"] : WORKED[column];
-
-function FactList({ book, base, set, wants }: Pick<SetPanelProps, "book" | "base" | "set" | "wants">) {
-  const boards = base && {
-    build: () => boardOf(book, solve(book, buildFor(book, base, set))),
-    mass: () => massBoard(book, buildFor(book, base, set)),
-  };
-  return (
-    <dl class="choose-facts">
-      {factsOf(set, wants).map((column) => {
-        const text = valueText(column, set.values[column]);
-        const [title, of] = workedOf(set, column) ?? [];
-        return (
-          <div key={column}>
-            <dt>{factLabel(set, column)}</dt>
-            <dd>
-              {boards && title && of && set.values[column] !== null ? (
-                <FigureOf board={boards[of]} title={title}>
-                  {text}
-                </FigureOf>
-              ) : (
-                text
-              )}
-            </dd>
-          </div>
-        );
-      })}
-    </dl>
   );
 }
 

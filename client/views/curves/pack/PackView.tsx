@@ -7,6 +7,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { Caution } from "../../../ui/Caution.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { Table } from "../../../ui/table.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
 import { type Fact, Facts, Notes, Page } from "../Page.tsx";
@@ -22,6 +23,7 @@ import {
   packSentence,
   resistanceSentence,
 } from "./packSentence.ts";
+import { packFitBoard } from "./packWorkings.ts";
 
 const MILLI = 1000;
 const PERCENT = 100;
@@ -198,6 +200,7 @@ function PackMeaning({ page, chosen }: { page: PackPage; chosen: Chosen }) {
       <section>
         <h2>One cell</h2>
         <Facts facts={[{ label: "resistance", text: cellResistanceText(page) }, ...factsOf(page)]} />
+        {packFitBoard(page).workings.length > 0 && <ShowWorking of={() => packFitBoard(page)} />}
         <Notes notes={known?.notes ?? []} />
         {known?.chemistry && (
           <p>

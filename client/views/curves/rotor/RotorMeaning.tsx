@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed, formatQuantity } from "../../../../shared/units/format.ts";
 import { decimalsOf, unitOf } from "../../../../shared/units/showing.ts";
 import { href } from "../../../app/router.ts";
@@ -19,6 +20,7 @@ import { speedText } from "./groupPlot.ts";
 import { missingInUnits, nextReadings } from "./nextReadings.ts";
 import { offsetSentences } from "./offsets.ts";
 import type { BandAt } from "./plots.ts";
+import { readingFacts } from "./readingFigures.tsx";
 import { missingSentence } from "./sentence.ts";
 import { type Shown, unitsOf } from "./shown.ts";
 
@@ -58,6 +60,7 @@ function factsOf(family: RotorFamily, shown: Shown, bandAt: BandAt): Fact[] {
 }
 
 export interface RotorMeaningProps {
+  readonly book: Book;
   readonly family: RotorFamily;
   readonly shown: Shown;
   readonly bandAt: BandAt;
@@ -65,7 +68,7 @@ export interface RotorMeaningProps {
 }
 
 /** What the fit says: figures, what to measure next, what each test brought, the reading that was chosen. */
-export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProps) {
+export function RotorMeaning({ book, family, shown, bandAt, chosen }: RotorMeaningProps) {
   const { fit } = family;
   const next = useMemo(() => nextReadings(family), [family]);
   const judged = fit !== null && bandAt(fit.phiMin) !== null;
@@ -76,7 +79,7 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
           test={chosen.test}
           row={chosen.row}
           onClose={chosen.close}
-          derived={derivedOf(family, chosen.key)}
+          derived={readingFacts(book, family, chosen.key)}
         />
       )}
       {!fit && <FillIt family={family} />}
@@ -107,18 +110,6 @@ export function RotorMeaning({ family, shown, bandAt, chosen }: RotorMeaningProp
       <AsideList tests={family.tests} onChoose={chosen.choose} />
     </>
   );
-}
-
-/** What a reading comes to: its flow, its coefficients, how far off the curve it lies. */
-function derivedOf(family: RotorFamily, key: string | null): { label: string; text: string }[] {
-  const reading = family.readings.find((each) => each.key === key);
-  if (!reading) return [];
-  const { flow, phi, psi, residual } = reading;
-  return [
-    { label: "makes a flow of", text: formatQuantity(flow, "flow") },
-    { label: "φ, ψ", text: `${formatFixed(phi, 3)}, ${formatFixed(psi, 3)}` },
-    ...(residual === null ? [] : [{ label: "off the curve", text: `${percent(residual)} of blocked` }]),
-  ];
 }
 
 /** What turns an estimate, or no curve at all, into a curve. */

@@ -44,7 +44,7 @@ export function RotorView({ book, id }: { book: Book; id: string }) {
           <RotorCharts family={family} shown={shown} bandAt={bandAt} chosen={chosen} />
         </>
       }
-      meaning={<RotorMeaning family={family} shown={shown} bandAt={bandAt} chosen={chosen} />}
+      meaning={<RotorMeaning book={book} family={family} shown={shown} bandAt={bandAt} chosen={chosen} />}
     />
   );
 }

@@ -1,0 +1,73 @@
+import type { Book } from "../../../../shared/book/book.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import type { Build } from "../../../../shared/model/build.ts";
+import { FigureOf } from "../../../ui/working/FigureOf.tsx";
+import type { ChosenSet, Column } from "../answers.ts";
+import { columnSpec, columnsOf, valueText } from "../columns.ts";
+import { isOpenSet } from "../words/set.ts";
+import { factBoard, factTitle } from "./factBoard.ts";
+
+interface FactListProps {
+  readonly book: Book;
+  /** null where the book no longer has it */
+  readonly base: Build | null;
+  readonly set: ChosenSet;
+  readonly wants: ChooseRequest["wants"];
+}
+
+/** In the order in which they stand. */
+export const FACTS: readonly Column[] = [
+  "mass",
+  "time",
+  "keptTime",
+  "windingTemperature",
+  "rotorFactor",
+  "height",
+  "price",
+  "suction",
+  "pressure",
+  "flow",
+  "speed",
+  "packCurrent",
+];
+
+/** What an open propeller has not. */
+const DUCTED_ALONE: readonly Column[] = ["rotorFactor", "pressure", "flow"];
+
+function factsOf(set: ChosenSet, wants: ChooseRequest["wants"]): Column[] {
+  const asked = columnsOf(wants).map(({ key }) => key);
+  return FACTS.filter(
+    (column) => asked.includes(column) && !(isOpenSet(set) && DUCTED_ALONE.includes(column)),
+  );
+}
+
+const factLabel = (set: ChosenSet, column: Column) =>
+  column === "suction" && isOpenSet(set) ? "Thrust" : columnSpec(column).label;
+
+/** What the combination has besides its margins, each figure with its working. */
+export function FactList({ book, base, set, wants }: FactListProps) {
+  return (
+    <dl class="choose-facts">
+      {factsOf(set, wants).map((column) => (
+        <div key={column}>
+          <dt>{factLabel(set, column)}</dt>
+          <dd>
+            <Fact column={column} book={book} base={base} set={set} wants={wants} />
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Fact({ column, book, base, set, wants }: FactListProps & { readonly column: Column }) {
+  const value = set.values[column];
+  const title = factTitle(column, isOpenSet(set));
+  const text = valueText(column, value);
+  if (!base || !title || value === null || !Number.isFinite(value)) return <>{text}</>;
+  return (
+    <FigureOf board={() => factBoard(book, base, set, wants)} title={title} value={value}>
+      {text}
+    </FigureOf>
+  );
+}
