@@ -36,7 +36,7 @@ const ALLOWED: readonly RegExp[] = [
   /Resistance at 20 °C|than at 20 °C/,
   // SI units of a working, and what an address is written in
   /^client\/ui\/working\/(workingText|sampled)\.ts:/,
-  /^client\/views\/curves\/(fitWorkings|gear\/gearWorkings|propeller\/propellerWorkings)\.ts:/,
+  /^client\/views\/(?:curves|choose)\/[\w/]*Workings\.ts:/,
   /^client\/views\/curves\/rotor\/shownState\.ts:.*positive\(/,
   // of an inertia no unit is chosen
   /of friction\.$/,

@@ -56,7 +56,38 @@ export function rotorFitBoard(family: RotorFamily): Board {
   return { ...board, workings: [...board.workings, free] };
 }
 
-/** @returns how K_v and resistance came about */
+/** Friction of a motor by its rows without load, and the throttle from which it turns. */
+function turningFits({ basis: { fit, constants, throttle } }: MotorPage): Fitted[] {
+  const told = {
+    equation: "k·I₀ = M_c + M_v·ω,  least Σ (k·I₀_i − M_c − M_v·ω_i)²",
+    source: "equivalent DC machine; docs/method/fits/motor.md",
+    assumptions: ["By the rows without load; at one speed only, all of it counts as M_c."],
+  };
+  const rows: Row[] = [[["K_v", "speed constant, k = 60/(2π·K_v)", "rpm/V"], constants.kv]];
+  const torque = (title: string, output: Told["output"], value: number): Fitted[] =>
+    fit && value > 0 ? [{ told: { ...told, title, output }, value, error: null, rows }] : [];
+  return [
+    ...torque("friction of the motor", ["M_c", "N·m"], constants.frictionTorque),
+    ...torque("friction of the motor that grows with speed", ["M_v", "N·m·s"], constants.viscousTorque),
+    ...(throttle && throttle.offset > 0
+      ? [
+          {
+            told: {
+              title: "throttle from which it turns",
+              equation: "ω = s·(c − c₀),  least Σ (ω_i − s·(c_i − c₀))²",
+              output: ["c₀", ""] as const,
+              source: "least squares over the straight part of the sweep; docs/method/fits/motor.md",
+            },
+            value: throttle.offset,
+            error: throttle.standardError,
+            rows: [],
+          },
+        ]
+      : []),
+  ];
+}
+
+/** @returns how K_v and resistance came about, friction and the throttle's offset */
 export function motorFitBoard(page: MotorPage): Board {
   const { fit } = page.basis;
   if (!fit) return NO_BOARD;
@@ -82,6 +113,7 @@ export function motorFitBoard(page: MotorPage): Board {
         error: fit.standardErrors.resistance,
         rows,
       },
+      ...turningFits(page),
     ],
     inFit(page),
   );

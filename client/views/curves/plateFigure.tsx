@@ -21,7 +21,7 @@ export function plateBoard(book: Book, test: StoredOf<"tests">, row: number): Bo
   if (!request || !workings) return null;
   const tests = [test.id];
   const drilled = "As the plate was drilled, noted with the test.";
-  const air = "From the air of the day that the test notes, 20 °C and 1013 hPa where it notes none.";
+  const air = "Of the air that the test notes, the usual air of a room where it notes none.";
   return {
     workings,
     origins: [

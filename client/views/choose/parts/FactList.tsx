@@ -5,7 +5,7 @@ import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import type { ChosenSet, Column } from "../answers.ts";
 import { columnSpec, columnsOf, valueText } from "../columns.ts";
 import { isOpenSet } from "../words/set.ts";
-import { factBoard, factTitle } from "./factBoard.ts";
+import { factBoard, factTitle } from "./factWorkings.ts";
 
 interface FactListProps {
   readonly book: Book;

@@ -1,12 +1,14 @@
 import { useMemo } from "preact/hooks";
 import { formatFixed, withUnit } from "../../../../shared/units/format.ts";
 import { decimalsOf, unitOf } from "../../../../shared/units/showing.ts";
+import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { Brought } from "../Brought.tsx";
 import { contributionLines } from "../share.ts";
 import { strengthContributions } from "../strength/strength.ts";
 import { strengthMissing } from "../strength/strengthSentence.ts";
 import type { PullPage } from "./pullData.ts";
 import { type ReducedPulls, reducedPulls } from "./pullReduced.ts";
+import { pullBoard } from "./pullWorkings.ts";
 
 /** In the unit shown, as the trials are. */
 const loadText = (load: number) => withUnit(formatFixed(load, decimalsOf("load", 0)), unitOf("load"));
@@ -36,6 +38,7 @@ export function PullMeaning({ page }: { page: PullPage }) {
       <section>
         <h2>What is missing of the pulls</h2>
         <p>{page.problem ?? facts.missing}</p>
+        {page.ratio && <ShowWorking of={() => pullBoard(page)} />}
       </section>
       <Brought title="What each pull test brought" tests={facts.brought} />
     </>

@@ -1,12 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { parseEquation } from "#client/ui/working/parseEquation.ts";
 import { FACTS } from "#client/views/choose/parts/FactList.tsx";
-import { factBoard, factTitle } from "#client/views/choose/parts/factBoard.ts";
+import { factBoard, factTitle } from "#client/views/choose/parts/factWorkings.ts";
+import { motorFitBoard } from "#client/views/curves/fitWorkings.ts";
+import { motorPage } from "#client/views/curves/motor/motorData.ts";
 import { packPage } from "#client/views/curves/pack/packData.ts";
 import { packFitBoard } from "#client/views/curves/pack/packWorkings.ts";
 import { plateBoard } from "#client/views/curves/plateFigure.tsx";
+import { pullPage } from "#client/views/curves/pull/pullData.ts";
+import { pullBoard } from "#client/views/curves/pull/pullWorkings.ts";
 import { rotorFamily } from "#client/views/curves/rotor/family.ts";
-import { readingBoard } from "#client/views/curves/rotor/readingFigures.tsx";
+import { readingBoard } from "#client/views/curves/rotor/readingWorkings.ts";
 import type { Book } from "#shared/book/book.ts";
 import { testsOf } from "#shared/book/book.ts";
 import { chooseProblem } from "#shared/book/choose/problem.ts";
@@ -122,6 +126,36 @@ describe("workings of a pack", () => {
   });
 });
 
+describe("workings of pulls and of what turns a motor", () => {
+  it("of the pulls of every skirt: the median over the prediction, down to the pull tests", () => {
+    const pages = book.skirts.map(({ id }) => pullPage(book, "skirt", id)).filter(({ ratio }) => ratio);
+    expect(pages.length).toBeGreaterThan(0);
+    for (const page of pages) {
+      const board = pullBoard(page);
+      expectWhole(board);
+      expect(board.workings[0].result.value).toBe(page.ratio?.median);
+      const kinds = board.origins[0].tests.map((test) => book.tests.find(({ id }) => id === test)?.data.kind);
+      expect(new Set(kinds)).toEqual(new Set(["pull"]));
+    }
+  });
+
+  it("of every motor that was tested: friction and the throttle from which it turns", () => {
+    let frictions = 0;
+    for (const { id } of book.motors) {
+      const page = motorPage(book, id);
+      if (!page?.basis.fit) continue;
+      const board = motorFitBoard(page);
+      expectWhole(board);
+      const { constants, throttle } = page.basis;
+      if (constants.frictionTorque > 0) frictions += 1;
+      expect(titled(board, "friction of the motor")?.result.value ?? 0).toBe(constants.frictionTorque);
+      if (!throttle || !(throttle.offset > 0)) continue;
+      expect(titled(board, "throttle from which it turns")?.result.value).toBe(throttle.offset);
+    }
+    expect(frictions).toBeGreaterThan(0);
+  });
+});
+
 describe("workings of Choose", () => {
   const request = chooseBody({
     rotors: [
@@ -133,11 +167,15 @@ describe("workings of Choose", () => {
   const { problem, base } = chooseProblem(book, request);
   const prepared = prepare(problem);
   const results = [solveChunk(prepared, 0, prepared.count)];
+  const setAt = (index: number) => {
+    const { broken, ...set } = detailOf(prepared, results, index);
+    return { ...set, broken: [...broken], onFront: false };
+  };
 
   it("of every fact of combinations of both kinds: the figure that is shown", () => {
     const known = new Map<string, number>();
     for (let index = 0; index < prepared.count; index += Math.ceil(prepared.count / 12)) {
-      const set = { ...detailOf(prepared, results, index), onFront: false };
+      const set = setAt(index);
       if (!(set.values.speed ?? 0)) continue;
       const board = factBoard(book, base, set, request.wants);
       expectWhole(board);
@@ -159,7 +197,7 @@ describe("workings of Choose", () => {
     const index = Array.from({ length: prepared.count }, (_, i) => i).find(
       (i) => (detailOf(prepared, results, i).values.rotorFactor ?? 0) > 1,
     );
-    const set = { ...detailOf(prepared, results, index ?? 0), onFront: false };
+    const set = setAt(index ?? 0);
     const board = factBoard(book, base, set, request.wants);
     for (const column of ["height", "price"] as const) {
       const working = titled(board, factTitle(column, false) ?? "");
