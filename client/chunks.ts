@@ -1,5 +1,14 @@
 import { resolve } from "node:path";
 import type { Plugin } from "vite";
+import { SCREENS, type Screen } from "../shared/model/screens.ts";
+
+/** The list of what each screen starts with, beside the pages. */
+const AHEAD = "ahead.json";
+
+/** What the bundler wrote. */
+type Files = Readonly<
+  Record<string, { readonly type: "asset" } | { readonly type: "chunk"; readonly imports: readonly string[] }>
+>;
 
 /** What the bundler knows of a module: which modules it imports as it starts. */
 interface Graph {
@@ -41,6 +50,40 @@ export function chunkOf(root: string): (id: string, graph: Graph) => string | nu
     if (known.apart.has(id)) return null;
     if (known.start.has(id)) return "start";
     return known.first.has(id) && !id.startsWith(own) ? SHARED : null;
+  };
+}
+
+/** The files that a chunk starts with, its own first. */
+function startedWith(bundle: Files, fileName: string, found = new Set<string>()): ReadonlySet<string> {
+  const file = bundle[fileName];
+  if (found.has(fileName) || file?.type !== "chunk") return found;
+  found.add(fileName);
+  for (const imported of file.imports) startedWith(bundle, imported, found);
+  return found;
+}
+
+/**
+ * Writes down which files each screen starts with beyond what every page names, so that the server can have them
+ * fetched while the page's start is.
+ */
+export function listAhead(): Plugin {
+  return {
+    name: "list-ahead",
+    generateBundle(_options, bundle) {
+      const chunks = Object.values(bundle).flatMap((file) => (file.type === "chunk" ? [file] : []));
+      const every = new Set(
+        chunks.flatMap(({ name, fileName }) => (name === "index" ? [...startedWith(bundle, fileName)] : [])),
+      );
+      const filesOf = (screen: Screen): [Screen, string[]] => {
+        const folder = `/views/${screen.replace("-", "")}`;
+        const isView = new RegExp(`${folder}/[A-Za-z]+View\\.tsx$`);
+        const view = chunks.find(({ facadeModuleId: id }) => id && isView.test(id));
+        if (!view) throw new Error(`The screen ${screen} has no view of its own in ${folder}.`);
+        return [screen, [...startedWith(bundle, view.fileName)].filter((file) => !every.has(file))];
+      };
+      const source = JSON.stringify(Object.fromEntries(SCREENS.map(filesOf)));
+      this.emitFile({ type: "asset", fileName: AHEAD, source });
+    },
   };
 }
 

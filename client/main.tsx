@@ -1,4 +1,4 @@
-import { render } from "preact";
+import { options, render } from "preact";
 import { markOfLanguage, setDecimalMark } from "../shared/units/decimalMark.ts";
 import { showUnitsOf } from "../shared/units/showing.ts";
 import { carryFocus } from "./app/focus/carryFocus.ts";
@@ -9,6 +9,7 @@ import { showRoute } from "./app/shownView.ts";
 import { testsOnScreen } from "./app/testsTaken.ts";
 import { startTheme } from "./app/theme.ts";
 import { keepPages } from "./offline/register.ts";
+import { behindPaint } from "./state/behindPaint.ts";
 import { askForTests, currentUnits, reload, workAhead } from "./state/book.ts";
 import { calibrateAhead } from "./state/calibratedAhead.ts";
 import { forgetOldDrafts, keepBesideOthers } from "./state/drafts.ts";
@@ -19,6 +20,7 @@ import { startWaiting } from "./state/waiting/follow.ts";
 const root = document.getElementById("app");
 if (!root) throw new Error("The page has no #app to draw into.");
 
+options.requestAnimationFrame = behindPaint;
 const followed = startEvents();
 setDecimalMark(markOfLanguage(navigator.language));
 showUnitsOf(() => currentUnits.value);

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig, type Plugin } from "vite";
-import { chunkOf, sharedAhead } from "./chunks.ts";
+import { chunkOf, listAhead, sharedAhead } from "./chunks.ts";
 import { SHELLS, type Shell } from "./offline/shell.ts";
 
 const DEFAULT_PORT = 4310;
@@ -44,7 +44,7 @@ const inputs = {
 /** Builds the client beside the server's bundle; in development it asks a running server for the data. */
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [sharedAhead(), listShell()],
+  plugins: [sharedAhead(), listAhead(), listShell()],
   build: {
     outDir: "../.build/client",
     emptyOutDir: true,

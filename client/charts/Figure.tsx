@@ -1,10 +1,11 @@
-import type { ComponentChildren } from "preact";
+import type { ComponentChildren, RefObject } from "preact";
 import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { behindPaint } from "../state/behindPaint.ts";
 import { DataTable } from "../ui/DataTable.tsx";
 import { plainName } from "../ui/download.ts";
 import type { Table } from "../ui/table.ts";
 import { isWide, type Layout } from "./draw/layout.ts";
-import type { Picture } from "./picture.ts";
+import type { Drawn, Picture } from "./picture.ts";
 import { Reader } from "./read/Reader.tsx";
 import type { Reading } from "./read/useReader.ts";
 import type { Zoom } from "./read/zoom.ts";
@@ -31,6 +32,19 @@ export interface FigureProps {
   readonly children?: ComponentChildren;
 }
 
+/** Draws a picture into its place: behind the page's paint the first time, so that no verdict waits for it, from then on at once. */
+function useDrawing(svg: RefObject<SVGSVGElement | null>, drawn: Drawn | null): void {
+  const isDrawn = useRef(false);
+  useLayoutEffect(() => {
+    const draw = () => {
+      if (svg.current) drawn?.draw(svg.current);
+      isDrawn.current = drawn !== null;
+    };
+    if (isDrawn.current) draw();
+    return isDrawn.current ? undefined : behindPaint(draw);
+  }, [drawn]);
+}
+
 /** A picture that follows the size of its place, can be read place by place, opened as a table and saved. */
 export function Figure(props: FigureProps) {
   const { sentence, picture, reading, table, legend, children } = props;
@@ -39,9 +53,7 @@ export function Figure(props: FigureProps) {
   const height = props.height(width);
   const drawn = useMemo(() => (width > 0 ? picture({ width, height }) : null), [picture, width, height]);
   const zoom = drawn?.layout ? (props.zoomFor?.(drawn.layout) ?? null) : null;
-  useLayoutEffect(() => {
-    if (svg.current) drawn?.draw(svg.current);
-  }, [drawn]);
+  useDrawing(svg, drawn);
   return (
     <figure class="chart-figure">
       <div class="chart" ref={place} style={{ minHeight: `${height}px` }}>

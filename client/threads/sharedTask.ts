@@ -1,5 +1,6 @@
 import { effect, type ReadonlySignal, signal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { behindPaint } from "../state/behindPaint.ts";
 import type { Asking } from "./ask.ts";
 import { Asker, type Worked } from "./asker.ts";
 
@@ -62,8 +63,17 @@ export class SharedTask<Question, Reply> {
   }
 }
 
-/** Keeps a shared question asked while a component is on the page. @returns its last reply */
+/** Keeps a shared question asked while a component is on the page, from when it was painted. @returns its last reply */
 export function useShared<Question, Reply>(task: SharedTask<Question, Reply>): Worked<Question, Reply> {
-  useEffect(() => task.use(), [task]);
+  useEffect(() => {
+    let end = () => {};
+    const giveUp = behindPaint(() => {
+      end = task.use();
+    });
+    return () => {
+      giveUp();
+      end();
+    };
+  }, [task]);
   return task.worked.value;
 }

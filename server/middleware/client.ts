@@ -1,10 +1,12 @@
-import { existsSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import express, { type RequestHandler, type Response, Router } from "express";
 import { SCREENS } from "../../shared/model/screens.ts";
 import { Refusal } from "../refusal.ts";
 import { PAIRING_PAGE } from "./pairedOnly.ts";
 
+/** The one that an address without a path shows. */
+const FIRST_SCREEN = "match";
 const NOT_BUILT =
   "The screens are not built yet: run npm run build, then start again. The API is at /api/v1.";
 
@@ -19,6 +21,16 @@ export function serveClient(folder: string): Router {
   router.get(PAIRING_PAGE, (_request, response) => sendPage(response, join(folder, "pair.html")));
   router.use(answerView(folder));
   return router;
+}
+
+type Ahead = Readonly<Partial<Record<string, readonly string[]>>>;
+
+/** @returns the Link header (RFC 8288) that has a screen's scripts fetched while the page's start is; null where the build wrote no list. Read anew each time, as the page is: each names the scripts of its own build. */
+function linkOf(folder: string, screen: string): string | null {
+  const file = join(folder, "ahead.json");
+  const ahead: Ahead = existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : {};
+  const files = ahead[screen || FIRST_SCREEN] ?? [];
+  return files.length > 0 ? files.map((name) => `</${name}>; rel="modulepreload"`).join(", ") : null;
 }
 
 /** A page is asked for anew each time: it names the scripts of its own build. */
@@ -53,6 +65,8 @@ function answerView(folder: string): RequestHandler {
       refuseMissing(request, response, next);
       return;
     }
+    const link = linkOf(folder, parts[1]);
+    if (link) response.set("Link", link);
     sendPage(response.status(isScreen(parts) ? 200 : 404), page);
   };
 }

@@ -17,6 +17,8 @@ const built = () =>
     writeFileSync(join(folder, "index.html"), "<!doctype html><title>Gripcurve</title>");
     writeFileSync(join(folder, "pair.html"), "<!doctype html><title>Pair</title>");
     writeFileSync(join(folder, "assets", "index-a1b2.js"), "export {};");
+    const ahead = { match: ["assets/match-a1.js", "assets/plot-b2.js"], bench: ["assets/bench-c3.js"] };
+    writeFileSync(join(folder, "ahead.json"), JSON.stringify(ahead));
   });
 
 describe("the built client", () => {
@@ -29,6 +31,20 @@ describe("the built client", () => {
       expect(headers["cache-control"]).toBe("no-cache");
     },
   );
+
+  it.each([
+    ["/match/some-build", ["match-a1", "plot-b2"]],
+    ["/", ["match-a1", "plot-b2"]],
+    ["/bench", ["bench-c3"]],
+  ])("at %s: names the scripts that this screen starts with", async (path, names) => {
+    const { headers } = await built().get(path).expect(200);
+    const links = names.map((name) => `</assets/${name}.js>; rel="modulepreload"`);
+    expect(headers.link).toBe(links.join(", "));
+  });
+
+  it.each(["/mass", "/nonsense"])("at %s, which the list doesn't have: names none", async (path) => {
+    expect((await built().get(path)).headers.link).toBeUndefined();
+  });
 
   it("at /pair: is the page that pairs a device, and no screen of the app", async () => {
     const { text, headers } = await built().get("/pair").expect(200);
