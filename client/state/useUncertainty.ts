@@ -71,8 +71,13 @@ const question = computed<OfBuild | null>(() => {
   return build && asked ? { ...asked, build: build.id } : null;
 });
 
+const thread = asking("uncertainty");
+
+/** Lets the sampling thread start and fetch its code, ahead of the build that it will be asked about. */
+export const prepareSampling = (): void => thread.prepare();
+
 const sampler = new SharedTask<OfBuild, UncertaintyReply>(
-  asking("uncertainty"),
+  thread,
   computed(() => (question.value && statesUncertainty(question.value) ? question.value : null)),
   FAILED,
 );

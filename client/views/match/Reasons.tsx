@@ -22,7 +22,8 @@ export interface ReasonsProps {
 /** Under the picture, in two columns: what can be done and what moves it, how sure it is and what to test next. */
 export function Reasons({ book, id, outcome, sure }: ReasonsProps) {
   const bars = outcome.resolved?.propeller ? "bar" : "bars";
-  const rested = sure.doubt !== null || !sure.busy;
+  // While one thread samples, the other may begin with these.
+  const rested = sure.asked !== null || !sure.busy;
   return (
     <>
       <div class="page-below page-columns match-reasons">
