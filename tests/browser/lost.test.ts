@@ -27,7 +27,7 @@ async function heldWrites(page: Page): Promise<Route[]> {
 
 /** A form with one pull typed in, as a maker fills it. */
 async function pullForm(options?: OpenOptions): Promise<Page> {
-  const page = await screens.open(at("/bench"), options);
+  const page = await screens.open(at("/bench"), { ...options, alone: true });
   await page.clock.install();
   await page.goto(at("/bench/new/pull"));
   await page.getByLabel("pull 1, held").fill("410");

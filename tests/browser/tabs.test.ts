@@ -58,7 +58,7 @@ describe.each([
     const page = await screens.open(at("/bench"));
     if (without) await withoutSharedWorker(page);
     for (let n = 0; n < MORE_THAN_CONNECTIONS; n++) {
-      await page.goto(at(n % 2 === 0 ? "/match" : "/curves"));
+      await page.goto(at(n % 2 === 0 ? "/parts" : "/curves"));
       await title(page).waitFor();
     }
     await page.goto(at("/match/pane-crawler"));

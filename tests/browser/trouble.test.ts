@@ -130,7 +130,7 @@ describe("two tabs with the same form", () => {
 
 describe("a clock that is set back by a year while a test is typed", () => {
   it("loses nothing that was typed, and the test is stored", async () => {
-    const page = await screens.open(at("/bench"));
+    const page = await screens.open(at("/bench"), { alone: true });
     const now = Date.now();
     await page.clock.install({ time: now });
     await typed(page, "pull of another year");
