@@ -27,6 +27,8 @@ function closure(graph: Graph, start: string): ReadonlySet<string> {
 /** Programs that stand by themselves: what they share with the pages is left to the bundler, or they would load a page's start. */
 const APART = ["pair/main.tsx", "offline/serviceWorker.ts"];
 const FIRST_VIEW = "views/match/MatchView.tsx";
+/** Schemas check what forms and the server are given: with them every page would start a quarter heavier. */
+const NOT_AT_START = "/node_modules/zod/";
 /** The file of what it shares with others. */
 const SHARED = "views";
 
@@ -47,6 +49,8 @@ export function chunkOf(root: string): (id: string, graph: Graph) => string | nu
       start: closure(graph, at("main.tsx")),
       first: closure(graph, at(FIRST_VIEW)),
     };
+    if (known.start.has(id) && id.includes(NOT_AT_START))
+      throw new Error(`Every page would start with ${id}.`);
     if (known.apart.has(id)) return null;
     if (known.start.has(id)) return "start";
     return known.first.has(id) && !id.startsWith(own) ? SHARED : null;

@@ -3,7 +3,7 @@ import { singleExchanges } from "../../shared/book/mass/exchange.ts";
 import { EVERY_TEST, type TestsAsked } from "../../shared/book/testsAsked.ts";
 import { type Rig, testsOfRigs } from "../../shared/book/testsOfRigs.ts";
 import type { Build } from "../../shared/model/build.ts";
-import { TEST_KINDS } from "../../shared/model/tests/index.ts";
+import { TEST_KINDS } from "../../shared/model/testKinds.ts";
 import { offered } from "../../shared/model/withdrawn.ts";
 import { changes, overlayIds, shownIn } from "../state/build.ts";
 import { triedFromQuery, withTried } from "../state/partsTried.ts";

@@ -31,6 +31,13 @@ describe("files of script", () => {
     expect(chunkOf(ROOT)(id, graph(IMPORTS))).toBe(file);
   });
 
+  it("where every page would start with schemas: refused", () => {
+    const zod = "/repo/node_modules/zod/index.js";
+    const heavy = { ...IMPORTS, "/client/state/book.ts": [zod] };
+    expect(() => chunkOf(ROOT)(zod, graph(heavy))).toThrow(zod);
+    expect(chunkOf(ROOT)(zod, graph(IMPORTS))).toBeNull();
+  });
+
   it("where a page was moved: refused, not left out unseen", () => {
     const moved = { getModuleInfo: () => null };
     expect(() => chunkOf(ROOT)("/client/state/book.ts", moved)).toThrow("/client/pair/main.tsx");

@@ -5,7 +5,7 @@ import { createApp } from "#server/app.ts";
 import { docPaths, docText } from "#server/docs/files.ts";
 import { escaped, rendered } from "#server/docs/render.ts";
 import { MARK_MEANINGS, TERMS } from "#shared/book/glossary.ts";
-import { TEST_KINDS } from "#shared/model/tests/index.ts";
+import { TEST_KINDS } from "#shared/model/testKinds.ts";
 import { freshStore, steppingClock } from "./support/book.ts";
 
 const served = () => supertest(createApp({ store: freshStore(), clock: steppingClock() }));

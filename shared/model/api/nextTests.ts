@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { TEST_KINDS } from "../tests/index.ts";
+import { TEST_KINDS } from "../testKinds.ts";
 import { spread } from "./uncertainty.ts";
 
 const MOST_DEGREES = 180;

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { identifier } from "../scalar.ts";
-import { TEST_KINDS, type TestKind } from "../tests/index.ts";
+import { TEST_KINDS } from "../testKinds.ts";
+import type { TestKind } from "../tests/index.ts";
 
 /** Kinds of test that something is predicted for. */
 export const FORETOLD_KINDS: readonly TestKind[] = ["pull", "leak", "curve", "thrust", "run-log"];

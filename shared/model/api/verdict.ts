@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { TEST_KINDS } from "../tests/index.ts";
+import { TEST_KINDS } from "../testKinds.ts";
 import { crossing, namedJoint, prediction, verdict } from "./predict.ts";
 import { attitudeSpread, doubt } from "./uncertainty.ts";
 

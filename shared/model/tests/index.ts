@@ -30,15 +30,3 @@ export type BenchTest = z.output<typeof benchTest>;
 /** As fits read it. */
 export type InlinedTest = Inlined<BenchTest>;
 export type TestKind = BenchTest["kind"];
-export const TEST_KINDS = [
-  "curve",
-  "pull",
-  "motor",
-  "leak",
-  "friction",
-  "thrust",
-  "discharge",
-  "ride-height",
-  "weigh-in",
-  "run-log",
-] as const satisfies readonly TestKind[];

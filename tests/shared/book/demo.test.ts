@@ -3,7 +3,7 @@ import { FAMILIES, MOTORS } from "#seed-data/truth.ts";
 import { testsOf } from "#shared/book/book.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import type { Build } from "#shared/model/build.ts";
-import { TEST_KINDS } from "#shared/model/tests/index.ts";
+import { TEST_KINDS } from "#shared/model/testKinds.ts";
 import { predict } from "#shared/physics/predict.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
