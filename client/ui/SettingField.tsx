@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { asRead } from "../../shared/units/decimalMark.ts";
 import type { NumberSpec } from "../../shared/units/readNumber.ts";
 import { labelWithUnit, numberText, shownNumber, siOfShown, unitShown } from "../../shared/units/shown.ts";
 import { NumberField } from "./NumberField.tsx";
@@ -43,7 +44,7 @@ export function SettingField({ label, spec, value, slider, hint, onValue, ...pro
         <input
           type="range"
           aria-label={`${label}, slider`}
-          aria-valuetext={`${shown}${unit === "°" ? "" : " "}${unit}`}
+          aria-valuetext={`${asRead(shown)}${unit === "°" ? "" : " "}${unit}`}
           {...slider}
           value={shownNumber(spec, value)}
           onInput={(event) => slid(event, false)}

@@ -1,5 +1,6 @@
 import type { Note } from "../physics/note.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
+import { formatFixed } from "../units/format.ts";
 import { type Turnable, turnableInputs } from "./sensitivityInputs.ts";
 import { pullBy, pullOfVariants, type Wanted, wantedMargin } from "./wanted.ts";
 
@@ -62,7 +63,7 @@ function slopeOf(logMargin: (build: AnyPredictInput) => number, { times, mostFac
 
 function notesOf(told: readonly { input: Turnable; slope: Slope }[]): Note[] {
   const turned = told.flatMap(({ input, slope: { sides } }) =>
-    sides ? [`${input.path} (${sides[0].toFixed(2)} below, ${sides[1].toFixed(2)} above)`] : [],
+    sides ? [`${input.path} (${formatFixed(sides[0], 2)} below, ${formatFixed(sides[1], 2)} above)`] : [],
   );
   if (turned.length === 0) return [];
   const message = `Another mode takes over just here, so a step down and a step up differ: ${turned.join(", ")}.`;

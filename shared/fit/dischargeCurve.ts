@@ -1,5 +1,6 @@
 import { NotEnoughDataError } from "../numeric/errors.ts";
 import type { Note } from "../physics/note.ts";
+import { formatFixed } from "../units/format.ts";
 import type { CellReading } from "./dischargeSteps.ts";
 import { nonFalling } from "./monotone.ts";
 
@@ -106,7 +107,7 @@ function written(points: readonly Point[]): CurvePoints {
 function notesOf(gap: number, corrected: number): Note[] {
   const notes: Note[] = [];
   if (gap > SAME_CHARGE) {
-    const message = `The last ${(100 * gap).toFixed(1)} % of charge at an end were not read: the straight line of the nearest points goes on there.`;
+    const message = `The last ${formatFixed(100 * gap, 1)} % of charge at an end were not read: the straight line of the nearest points goes on there.`;
     notes.push({ code: "curve-end-extended", message });
   }
   if (corrected > NOTICEABLE) {

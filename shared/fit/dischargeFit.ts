@@ -2,6 +2,7 @@ import { NotEnoughDataError, requireFinite, requireNonNegative, requirePositive 
 import { cellResistance } from "../physics/cells/cell.ts";
 import type { Note } from "../physics/note.ts";
 import { openCircuitCurve } from "../physics/pack.ts";
+import { formatDigits } from "../units/format.ts";
 import { type CurvePoints, openCircuitPoints } from "./dischargeCurve.ts";
 import { toldResistance } from "./dischargeResistance.ts";
 import { type CellReading, type Step, stepsAcross, stepsWithin } from "./dischargeSteps.ts";
@@ -157,7 +158,7 @@ function knownSag(readings: readonly CellReading[], known: number | null): Sag {
       need,
       "runs",
     );
-  const message = `The readings can't tell the cell's resistance from its open-circuit voltage; ${(1000 * known).toPrecision(3)} mΩ a cell is taken as the pack states it. ${need}`;
+  const message = `The readings can't tell the cell's resistance from its open-circuit voltage; ${formatDigits(1000 * known, 3)} mΩ a cell is taken as the pack states it. ${need}`;
   return {
     ...untold(requireNonNegative("knownResistance", known)),
     warnings: [{ code: "resistance-not-told", message }],

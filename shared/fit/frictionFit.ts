@@ -1,6 +1,7 @@
 import { NotEnoughDataError, OutOfRangeError, requireNonNegative } from "../numeric/errors.ts";
 import { normalQuantile } from "../numeric/normalQuantile.ts";
 import type { Note } from "../physics/note.ts";
+import { formatDigits } from "../units/format.ts";
 import { fitCensored, type Interval } from "./censoredFit.ts";
 import type { Bracket } from "./censoredLikelihood.ts";
 
@@ -79,13 +80,13 @@ function bracketOf({ held, slid }: Slide, path: string): Bracket[] {
 function requireBothSides(low: number, high: number): void {
   if (high === Number.POSITIVE_INFINITY)
     throw new NotEnoughDataError(
-      low > 0 ? `It never slid: μ is ${low.toPrecision(3)} or more.` : "No slide was read.",
+      low > 0 ? `It never slid: μ is ${formatDigits(low, 3)} or more.` : "No slide was read.",
       "Tilt further until it slides, in three runs or more.",
       "slides",
     );
   if (low === Number.NEGATIVE_INFINITY)
     throw new NotEnoughDataError(
-      `It slid at the first step each time: μ is ${high.toPrecision(3)} or less.`,
+      `It slid at the first step each time: μ is ${formatDigits(high, 3)} or less.`,
       "Begin flatter and raise the board in smaller steps.",
       "slides",
     );

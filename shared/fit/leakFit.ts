@@ -1,6 +1,7 @@
 import { NotEnoughDataError, OutOfRangeError } from "../numeric/errors.ts";
 import { fitLinear } from "../numeric/leastSquares.ts";
 import type { Note } from "../physics/note.ts";
+import { formatFixed } from "../units/format.ts";
 import { fallingRoot } from "./fallingRoot.ts";
 
 export interface LeakFitPoint {
@@ -199,7 +200,7 @@ function boundNote(free: number, bound: number): Note {
   const end = bound === LEAST ? "that of a sharp hole" : "that of a laminar slot";
   return {
     code: "exponent-at-bound",
-    message: `The readings alone would give x = ${free.toFixed(3)}; it is held at ${bound}, ${end}. Check zero offsets of both sensors.`,
+    message: `The readings alone would give x = ${formatFixed(free, 3)}; it is held at ${bound}, ${end}. Check zero offsets of both sensors.`,
   };
 }
 
@@ -216,7 +217,7 @@ function errorNotes(fit: LawFit): Note[] {
   return [
     {
       code: "exponent-doubtful",
-      message: `The exponent is known to ±${error.toFixed(2)} only. Add readings at pressures further apart.`,
+      message: `The exponent is known to ±${formatFixed(error, 2)} only. Add readings at pressures further apart.`,
     },
   ];
 }

@@ -1,4 +1,5 @@
 import { requirePositive } from "../numeric/errors.ts";
+import { formatPlain } from "../units/format.ts";
 import { type Distribution, fitTrials, type PullFit, type PullTrial } from "./pullFit.ts";
 
 export interface PullTrendTrial extends PullTrial {
@@ -41,7 +42,7 @@ export function fitPullTrend(
   });
   const ratio = fitTrials(
     { trials: scaled, distribution },
-    (ratio, digits) => `${Number(ratio.toPrecision(digits))} of the prediction`,
+    (ratio, digits) => `${formatPlain(ratio, digits)} of the prediction`,
   );
   return { ratio, median: ratio.median * reference, reference };
 }

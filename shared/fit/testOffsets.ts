@@ -1,6 +1,7 @@
 import { NoConvergenceError, NotEnoughDataError } from "../numeric/errors.ts";
 import { fitLinear } from "../numeric/leastSquares.ts";
 import type { Note } from "../physics/note.ts";
+import { formatFixed } from "../units/format.ts";
 import { offsetRound } from "./offsetRound.ts";
 import { fitRotor, type RotorFitRequest } from "./rotorFit.ts";
 import { type RotorPoint, rotorPoints } from "./rotorPoints.ts";
@@ -129,13 +130,13 @@ function notesFor(offsets: readonly TestOffset[]): Note[] {
   const off = offsets.filter((one) => one.stands);
   if (off.length === 0) return [];
   const percent = (one: TestOffset) =>
-    `test ${one.test} by ${one.offset > 0 ? "+" : ""}${(100 * one.offset).toFixed(1)} % of speed`;
+    `test ${one.test} by ${one.offset > 0 ? "+" : ""}${formatFixed(100 * one.offset, 1)} % of speed`;
   if (offsets.length === 2) {
     const difference = Math.abs(offsets[0].offset - offsets[1].offset);
     return [
       {
         code: "tests-differ",
-        message: `The two tests differ as if a tachometer were wrong by ${(100 * difference).toFixed(1)} % of speed; a third test shows which.`,
+        message: `The two tests differ as if a tachometer were wrong by ${formatFixed(100 * difference, 1)} % of speed; a third test shows which.`,
       },
     ];
   }

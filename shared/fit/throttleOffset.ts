@@ -1,6 +1,7 @@
 import { NotEnoughDataError, OutOfRangeError, requireFinite } from "../numeric/errors.ts";
 import { fitLinear } from "../numeric/leastSquares.ts";
 import type { Note } from "../physics/note.ts";
+import { formatFixed } from "../units/format.ts";
 
 export interface ThrottlePoint {
   /** 0…1 [-] */
@@ -99,6 +100,6 @@ function offsetError(
 function belowZero(offset: number): Note {
   return {
     code: "offset-below-zero",
-    message: `By the sweep the motor turns from a throttle of ${(100 * offset).toFixed(1)} % on; an offset below 0 counts as 0.`,
+    message: `By the sweep the motor turns from a throttle of ${formatFixed(100 * offset, 1)} % on; an offset below 0 counts as 0.`,
   };
 }

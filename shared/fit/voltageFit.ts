@@ -2,7 +2,7 @@ import { NotEnoughDataError, requireNonNegative, requirePositive } from "../nume
 import { fitLinear } from "../numeric/leastSquares.ts";
 import { scaledConditioning } from "../numeric/singularValues.ts";
 import { RPM } from "../physics/motor.ts";
-import { formatQuantity } from "../units/format.ts";
+import { formatDigits, formatQuantity } from "../units/format.ts";
 
 /** One row of a motor test at full throttle. */
 export interface MotorRow {
@@ -157,9 +157,9 @@ export function notSeparate(rows: readonly MotorRow[]): NotEnoughDataError {
   const voltage = mean((row) => row.voltage);
   const current = mean((row) => row.current);
   const rpm = mean((row) => row.rpm);
-  const known = `K_v = ${rpm.toFixed(0)}/(${voltage.toPrecision(4)} − ${current.toPrecision(3)}·R) rpm/V`;
+  const known = `K_v = ${rpm.toFixed(0)}/(${formatDigits(voltage, 4)} − ${formatDigits(current, 3)}·R) rpm/V`;
   return new NotEnoughDataError(
-    `The rows can't tell the speed constant from the resistance. Known is their combination: at ${current.toPrecision(3)} A and ${voltage.toPrecision(4)} V the motor turns ${formatQuantity(rpm * RPM, "speed", { decimals: 0 })}, so ${known}.`,
+    `The rows can't tell the speed constant from the resistance. Known is their combination: at ${formatDigits(current, 3)} A and ${formatDigits(voltage, 4)} V the motor turns ${formatQuantity(rpm * RPM, "speed", { decimals: 0 })}, so ${known}.`,
     NEED,
     "rows",
   );

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { formatShort } from "../units/format.ts";
 import { BUILD, MOST_CYCLE_PARTS } from "./limits.ts";
 import { nonNegative, positive, within } from "./scalar.ts";
 
@@ -29,7 +30,7 @@ export const driveCycle = z
   .superRefine((segments, context) => {
     const sum = segments.reduce((total, { share }) => total + share, 0);
     if (segments.length === 0 || Math.abs(sum - 1) <= SHARE_SLACK) return;
-    const message = `the shares add up to ${Number(sum.toFixed(4))}; they must add up to 1, for example 0.6 and 0.4`;
+    const message = `the shares add up to ${formatShort(sum, 4)}; they must add up to 1, for example ${formatShort(0.6, 1)} and ${formatShort(0.4, 1)}`;
     context.addIssue({ code: "custom", message });
   })
   .describe("share of the time and drive current by attitude");

@@ -1,4 +1,5 @@
 import { OutOfRangeError } from "../numeric/errors.ts";
+import { formatDigits } from "../units/format.ts";
 import { worstAttitudeUnder } from "./hold/holdUnder.ts";
 import { CONDITION_COUNT, compileHold, type HoldLaw } from "./hold/law.ts";
 import type { Note } from "./note.ts";
@@ -118,7 +119,7 @@ function tooLong(input: RundownInput, charge: number): OutOfRangeError {
   const step = stepOf(input);
   const hours = (MOST_STEPS * step) / 3600;
   const left = (100 * charge).toFixed(0);
-  const allowed = `a run of at most ${hours.toPrecision(3)} h (${MOST_STEPS} steps of ${step} s); this one has ${left} % of its charge left then`;
+  const allowed = `a run of at most ${formatDigits(hours, 3)} h (${MOST_STEPS} steps of ${step} s); this one has ${left} % of its charge left then`;
   return new OutOfRangeError("pack.cell.capacity", input.pack.cell.capacity, allowed);
 }
 

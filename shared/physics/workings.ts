@@ -1,4 +1,5 @@
 import { evaluatePolynomial } from "../numeric/polynomial.ts";
+import { formatFixed } from "../units/format.ts";
 import { moistAirDensity } from "./air.ts";
 import { type Assembly, assemble, suctionAt } from "./assembly.ts";
 import { circuitWorkings, currentWorking, torqueWorking, turningWorkings } from "./circuitWorkings.ts";
@@ -76,7 +77,7 @@ function curveWorking({ rotor }: PredictInput, point: Point): Working {
       assumptions: [
         point.extrapolated
           ? "Beyond the tested flows: the curve is carried on."
-          : `The curve was tested from φ ${rotor.phiMin.toFixed(3)} to ${rotor.phiMax.toFixed(3)}.`,
+          : `The curve was tested from φ ${formatFixed(rotor.phiMin, 3)} to ${formatFixed(rotor.phiMax, 3)}.`,
         "Rotors of one family have one curve at every speed.",
       ],
     },

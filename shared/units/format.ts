@@ -60,6 +60,14 @@ export function fromUnit(value: number, name: DimensionName, label?: string): nu
   return value * unit.factor + (unit.offset ?? 0);
 }
 
+/** @returns a number as short as it is, with at most so many significant digits: "0.5", where {@link formatDigits} has "0.500" */
+export const formatPlain = (value: number, digits = 12): string =>
+  asRead(String(Number(value.toPrecision(digits))));
+
+/** @returns a number to so many significant digits, as the reader writes it, never by powers of ten: "0.0123", "1 230" */
+export const formatDigits = (value: number, digits: number): string =>
+  formatFixed(Number(value.toPrecision(digits)), decimalsFor(value, digits));
+
 /**
  * An SI value as text in a shown unit, "0.60 mm".
  *

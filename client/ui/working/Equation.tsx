@@ -1,3 +1,4 @@
+import { asRead } from "../../../shared/units/decimalMark.ts";
 import { type Piece, parseEquation } from "./parseEquation.ts";
 
 function Row({ pieces }: { readonly pieces: readonly Piece[] }) {
@@ -51,7 +52,7 @@ function Applied({ name }: { readonly name: string }) {
 function One({ piece }: { readonly piece: Piece }) {
   switch (piece.kind) {
     case "number":
-      return <mn>{piece.text}</mn>;
+      return <mn>{asRead(piece.text)}</mn>;
     case "name":
       return FUNCTIONS.includes(piece.text) ? <Applied name={piece.text} /> : <mi>{piece.text}</mi>;
     case "sign":

@@ -1,4 +1,5 @@
 import { type Board, originBehind, type Working, workingBehind } from "../../../shared/physics/working.ts";
+import { asRead } from "../../../shared/units/decimalMark.ts";
 import { resultText, shownInWorking } from "./workingText.ts";
 
 /** How deep a chain of workings is written; none of ours is longer. */
@@ -9,7 +10,7 @@ function lines(working: Working, board: Board, depth: number): string[] {
   const pad = "  ".repeat(depth);
   const own = [
     `${title}: ${result.symbol} = ${resultText(working)}`,
-    `  ${equation}`,
+    `  ${asRead(equation)}`,
     ...assumptions.map((each) => `  Taken for granted: ${each}`),
     `  Source: ${source}`,
   ].map((line) => pad + line);

@@ -5,7 +5,7 @@ import { type Printed, printedOf } from "../../../shared/book/mass/printed.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { percentText } from "../../../shared/decide/verdict/figures.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
-import { formatFixed, formatQuantity } from "../../../shared/units/format.ts";
+import { formatFixed, formatPlain, formatQuantity } from "../../../shared/units/format.ts";
 import { isGood, type NumberSpec, readNumber } from "../../../shared/units/readNumber.ts";
 import { href } from "../../app/router.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
@@ -30,7 +30,7 @@ export function printedText({ mass, time }: Printed): string {
 
 function Rate({ build }: { readonly build: StoredOf<"builds"> }) {
   const { printRate } = build.data;
-  const stored = printRate === undefined ? "" : String(Number((printRate / GRAMS_AN_HOUR).toPrecision(9)));
+  const stored = printRate === undefined ? "" : formatPlain(printRate / GRAMS_AN_HOUR, 9);
   const [text, setText] = useState(stored);
   const [problem, setProblem] = useState<string | null>(null);
   const save = async (event: Event) => {

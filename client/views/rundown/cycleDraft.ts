@@ -1,5 +1,5 @@
 import { type CycleSegment, sharesAreWhole } from "../../../shared/physics/rundown/cycle.ts";
-import { formatFixed } from "../../../shared/units/format.ts";
+import { formatFixed, formatShort } from "../../../shared/units/format.ts";
 import { isGood, type NumberSpec, readNumber } from "../../../shared/units/readNumber.ts";
 import { DRIVE_CURRENT, SHARE } from "./handles.ts";
 
@@ -27,7 +27,7 @@ export interface ReadCycle {
 const PERCENT = 100;
 const DECIMALS = 4;
 
-const text = (value: number): string => String(Number(value.toFixed(DECIMALS)));
+const text = (value: number): string => formatShort(value, DECIMALS);
 
 /** @returns a cycle as it would be typed */
 export function rowsOf(cycle: readonly CycleSegment[]): CycleRow[] {

@@ -3,7 +3,7 @@ import type { LimitKey } from "../../../shared/decide/limits/limit.ts";
 import type { SizeRow } from "../../../shared/decide/size/row.ts";
 import { marginText, pullText, timeText } from "../../../shared/decide/verdict/figures.ts";
 import { RPM } from "../../../shared/physics/motor.ts";
-import { formatFixed, formatQuantity, inUnit, withUnit } from "../../../shared/units/format.ts";
+import { formatFixed, formatQuantity, formatShort, inUnit, withUnit } from "../../../shared/units/format.ts";
 import { decimalsOf, unitOf } from "../../../shared/units/showing.ts";
 import { type Answered, bestOf, foremost, type Sized } from "./answer.ts";
 import type { Settings } from "./settings.ts";
@@ -14,7 +14,7 @@ const STEP = 10;
 /** @returns "54 mm", "54.5 mm" */
 export const sizeText = (diameter: number): string => {
   const decimals = decimalsOf("length", 1);
-  return withUnit(String(Number(inUnit(diameter, "length").toFixed(decimals))), unitOf("length"));
+  return withUnit(formatShort(inUnit(diameter, "length"), decimals), unitOf("length"));
 };
 /** @returns "3 020 rpm/V" */
 export const kvText = (kv: number): string =>

@@ -2,6 +2,7 @@ import { chargeAt } from "../../physics/cells/cell.ts";
 import type { Note } from "../../physics/note.ts";
 import { WINDING_ALARM } from "../../physics/point/notes.ts";
 import { windingResistance } from "../../physics/winding.ts";
+import { formatDigits, formatFixed } from "../../units/format.ts";
 import { hardestLimits } from "../limits/hardest.ts";
 import type { LimitsInput } from "../limits/input.ts";
 import type { Limit, LimitKey } from "../limits/limit.ts";
@@ -122,14 +123,14 @@ function doesRow(asked: Asked, diameter: number, wound: Does): SizeRow {
   };
 }
 
-const watts = (power: number) => `${power.toPrecision(3)} W`;
+const watts = (power: number) => `${formatDigits(power, 3)} W`;
 
 /** Why no winding does it. */
 function stopNote(wound: Exclude<Wound, Does>): Note {
   switch (wound.state) {
     case "short": {
       const { needed, most, cellVoltage } = wound.power;
-      const message = `The motor would take ${watts(needed)}, and the pack gives at most ${watts(most)}: ${watts(needed - most)} are missing. From ${cellVoltage.toFixed(2)} V a cell on a winding does it.`;
+      const message = `The motor would take ${watts(needed)}, and the pack gives at most ${watts(most)}: ${watts(needed - most)} are missing. From ${formatFixed(cellVoltage, 2)} V a cell on a winding does it.`;
       return { code: "power-missing", message };
     }
     case "runs-away": {

@@ -1,8 +1,7 @@
 import { chiSquareQuantile } from "../../numeric/chiSquare.ts";
 import { normalQuantile } from "../../numeric/normalQuantile.ts";
 import type { Note } from "../../physics/note.ts";
-import { asRead } from "../../units/decimalMark.ts";
-import { formatFixed } from "../../units/format.ts";
+import { formatFixed, formatPlain } from "../../units/format.ts";
 import { typedText } from "../../units/shown.ts";
 import type { Belief, CalibrationPull, Checked, FactorBelief } from "./data.ts";
 import type { LeakResidual, PullResidual } from "./residuals.ts";
@@ -14,7 +13,7 @@ const DOUBTED = 3;
 /** A posterior sd above this share of the prior's was hardly narrowed [-]. Judgement. */
 const HARDLY = 0.9;
 
-const digits = (value: number): string => asRead(`${Number(value.toPrecision(3))}`);
+const digits = (value: number): string => formatPlain(value, 3);
 const gapText = (metres: number): string => typedText(metres, "length", 3);
 const loadText = (force: number): string => typedText(force, "load", 3);
 
@@ -123,7 +122,7 @@ export function conflictNotes(pulls: readonly PullResidual[], leaks: readonly Le
     Math.abs(one.deviation) > Math.abs(most.deviation) ? one : most,
   );
   const names = (odd.length > 0 ? odd : [furthest]).map(
-    ({ name, deviation }) => `${name} (${deviation > 0 ? "+" : "−"}${Math.abs(deviation).toFixed(1)})`,
+    ({ name, deviation }) => `${name} (${deviation > 0 ? "+" : "−"}${formatFixed(Math.abs(deviation), 1)})`,
   );
   const message = `The tests contradict each other or the model: ${names.join(", ")}, in stated scatters from the prediction. Repeat these, and check load, voltage, surface and shim.`;
   return [{ code: "conflict", message }];

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { formatPlain } from "../../units/format.ts";
 import { SKIRT } from "../limits.ts";
 import { count, fraction, name, nonNegative, note, positive, retired } from "../scalar.ts";
 import { statedOf } from "../stated.ts";
@@ -64,7 +65,7 @@ export const skirt = z
   })
   .superRefine(({ straightSide, perimeter }, context) => {
     if (straightSide === undefined || straightSide < perimeter / 2) return;
-    const message = `Read ${straightSide} m; allowed: less than half the lip's length of ${perimeter} m, since the lip goes there and back, for example ${Number((perimeter / 4).toPrecision(2))}.`;
+    const message = `Read ${formatPlain(straightSide)} m; allowed: less than half the lip's length of ${formatPlain(perimeter)} m, since the lip goes there and back, for example ${formatPlain(perimeter / 4, 2)}.`;
     context.addIssue({ code: "custom", path: ["straightSide"], message });
   });
 

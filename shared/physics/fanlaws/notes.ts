@@ -1,5 +1,5 @@
 import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
-import { formatQuantity } from "../../units/format.ts";
+import { formatFixed, formatQuantity } from "../../units/format.ts";
 import type { Note } from "../note.ts";
 
 /** ISO 5801 (from memory) takes air as incompressible up to this [Pa]. */
@@ -32,7 +32,7 @@ export function clearanceNotes(tested: TipClearance, used: TipClearance): Note[]
   const before = clearanceRatio(tested);
   const now = clearanceRatio(used);
   if (Math.abs(now - before) <= CLEARANCE_TOLERANCE * before) return [];
-  const percent = (ratio: number) => `${(100 * ratio).toFixed(2)} %`;
+  const percent = (ratio: number) => `${formatFixed(100 * ratio, 2)} %`;
   return [
     {
       code: "tip-clearance-not-scaled",
@@ -69,7 +69,7 @@ export function compressibilityNotes(pressure: number, tipSpeed: number, soundSp
   if (mach > MACH_LIMIT)
     notes.push({
       code: "tip-mach-high",
-      message: `The blade tips run at Mach ${mach.toFixed(2)}, above ${MACH_LIMIT}: the fan laws hold less and less.`,
+      message: `The blade tips run at Mach ${formatFixed(mach, 2)}, above ${MACH_LIMIT}: the fan laws hold less and less.`,
     });
   return notes;
 }

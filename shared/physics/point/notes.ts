@@ -1,4 +1,4 @@
-import { formatQuantity } from "../../units/format.ts";
+import { formatDigits, formatQuantity } from "../../units/format.ts";
 import { CELSIUS_ZERO } from "../constants.ts";
 import { hasStallHump } from "../fanlaws/stallHump.ts";
 import type { Note } from "../note.ts";
@@ -97,7 +97,7 @@ export function pointNotes(
   if (arrival.phi < phiMin || arrival.phi > phiMax) {
     const message =
       phiMax > NOTHING_TESTED
-        ? `The operating point lies at φ = ${arrival.phi.toPrecision(3)}, beyond the tested range ${phiMin.toPrecision(3)} to ${phiMax.toPrecision(3)}: extrapolated.`
+        ? `The operating point lies at φ = ${formatDigits(arrival.phi, 3)}, beyond the tested range ${formatDigits(phiMin, 3)} to ${formatDigits(phiMax, 3)}: extrapolated.`
         : "No flow of the rotor's curve was tested: the operating point is an estimate.";
     notes.push({ code: "extrapolated", message });
   }

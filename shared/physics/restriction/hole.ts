@@ -1,4 +1,5 @@
 import { OutOfRangeError, requireNonNegative, requirePositive } from "../../numeric/errors.ts";
+import { formatDigits, formatFixed } from "../../units/format.ts";
 import { HEAT_CAPACITY_RATIO } from "../constants.ts";
 import type { Note } from "../note.ts";
 import { type HoleEdge, holeDischargeCoefficient, ISO_TERM_HELD_BELOW } from "./holeCoefficient.ts";
@@ -112,7 +113,7 @@ export function holeNotes(holes: Holes, air: LeakAir, pressure: number): Note[] 
   if (computed && holes.thickness / holes.diameter > LONGEST)
     notes.push({
       code: "hole-too-long",
-      message: `The hole is ${(holes.thickness / holes.diameter).toFixed(1)} bores long; its coefficient is known up to ${LONGEST}.`,
+      message: `The hole is ${formatFixed(holes.thickness / holes.diameter, 1)} bores long; its coefficient is known up to ${LONGEST}.`,
     });
   if (computed && pressure > 0 && reynolds < ISO_TERM_HELD_BELOW)
     notes.push({
@@ -164,7 +165,7 @@ function checkHoles(holes: Holes, air: LeakAir, path = "hole"): void {
     throw new OutOfRangeError(
       `${path}.thickness`,
       holes.thickness,
-      `at most ${NO_HOLE_FROM} bores, ${(NO_HOLE_FROM * holes.diameter).toPrecision(3)} m; a longer one is a tube and needs its own discharge coefficient`,
+      `at most ${NO_HOLE_FROM} bores, ${formatDigits(NO_HOLE_FROM * holes.diameter, 3)} m; a longer one is a tube and needs its own discharge coefficient`,
     );
   requirePositive("air.density", air.density);
   requirePositive("air.viscosity", air.viscosity);

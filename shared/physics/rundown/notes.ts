@@ -1,4 +1,4 @@
-import { formatQuantity } from "../../units/format.ts";
+import { formatDigits, formatFixed, formatPlain, formatQuantity } from "../../units/format.ts";
 import type { Note } from "../note.ts";
 import { WINDING_ALARM } from "../point/notes.ts";
 import { lowestCell } from "./events.ts";
@@ -6,7 +6,7 @@ import type { RundownInput } from "./input.ts";
 import type { Moment, RundownLaw } from "./law.ts";
 
 const MINUTE = 60;
-const minutes = (time: number): string => `${(time / MINUTE).toFixed(1)} min`;
+const minutes = (time: number): string => `${formatFixed(time / MINUTE, 1)} min`;
 
 /** The prediction's own, each once; its winding is settled, the run's need not be. */
 function settledNotes(law: RundownLaw, start: Moment, end: Moment): Note[] {
@@ -41,12 +41,13 @@ function cellNotes(input: RundownInput, rows: readonly Moment[]): Note[] {
   const { cell, parallel } = input.pack;
   const notes: Note[] = [];
   const most = rows.reduce((sum, row) => Math.max(sum, mostCurrent(row)), 0) / parallel;
-  if (most > (cell.maxCurrent ?? Number.POSITIVE_INFINITY)) {
-    const message = `A cell gives up to ${most.toPrecision(3)} A, above the ${cell.maxCurrent} A that its maker allows.`;
+  const { maxCurrent = Number.POSITIVE_INFINITY } = cell;
+  if (most > maxCurrent) {
+    const message = `A cell gives up to ${formatDigits(most, 3)} A, above the ${formatPlain(maxCurrent)} A that its maker allows.`;
     notes.push({ code: "cell-current-high", message });
   }
   if (rows.length === 1) {
-    const message = `Under this load the cell is at ${lowestCell(rows[0]).toFixed(2)} V from the start, not above its minimum of ${cell.minimumVoltage} V: there is no run.`;
+    const message = `Under this load the cell is at ${formatFixed(lowestCell(rows[0]), 2)} V from the start, not above its minimum of ${formatPlain(cell.minimumVoltage)} V: there is no run.`;
     notes.push({ code: "below-minimum-at-start", message });
   }
   return notes;

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { findById } from "../../../../shared/book/book.ts";
 import { RPM } from "../../../../shared/physics/motor.ts";
-import { formatFixed } from "../../../../shared/units/format.ts";
+import { formatDigits, formatFixed } from "../../../../shared/units/format.ts";
 import { isGood, type NumberSpec, readNumber } from "../../../../shared/units/readNumber.ts";
 import { typedText } from "../../../../shared/units/shown.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
@@ -238,7 +238,7 @@ function Coasting({ hearing: { coastDown } }: { readonly hearing: Hearing }) {
         {formatFixed(friction, 0)} ± {formatFixed(1.645 * frictionError, 0)}
         {"\u202f"}rad/s² (90 %)
       </strong>
-      , so each g·cm² of motor and rotor stands for {(friction * 1e-7 * 1e6).toPrecision(2)}
+      , so each g·cm² of motor and rotor stands for {formatDigits(friction * 1e-7 * 1e6, 2)}
       {"\u202f"}µN·m of friction.
     </p>
   );

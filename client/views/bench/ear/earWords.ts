@@ -1,4 +1,5 @@
 import type { BladePass } from "../../../../shared/fit/sound/bladePass.ts";
+import { asRead } from "../../../../shared/units/decimalMark.ts";
 import {
   decimalsByUncertainty,
   formatFixed,
@@ -23,7 +24,7 @@ const shownOf = (speed: number): number => inUnit(speed, "speed");
 /** @returns a speed as a row takes it, with the digits that it is known to: "24012 rpm" */
 export function speedText({ speed, uncertainty }: HeardSpeed): string {
   const decimals = Math.min(decimalsOf("speed", 2), decimalsByUncertainty(shownOf(uncertainty)));
-  return `${shownOf(speed).toFixed(decimals)} ${unitOf("speed")}`;
+  return `${asRead(shownOf(speed).toFixed(decimals))} ${unitOf("speed")}`;
 }
 
 /** @returns a standard uncertainty as its field takes it: "7 rpm" */

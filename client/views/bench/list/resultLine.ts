@@ -9,6 +9,7 @@ import type { RideHeightTest } from "../../../../shared/model/tests/rideHeight.t
 import { RUN_OUTCOMES, type RunLogTest } from "../../../../shared/model/tests/runLog.ts";
 import type { ThrustTest } from "../../../../shared/model/tests/thrust.ts";
 import type { WeighInTest } from "../../../../shared/model/tests/weighIn.ts";
+import { asRead } from "../../../../shared/units/decimalMark.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { THIN_SPACE } from "../../../../shared/units/format.ts";
 import { type TypedQuantity, toSI } from "../../../../shared/units/quantity.ts";
@@ -16,7 +17,7 @@ import { counted } from "../../../ui/count.ts";
 import { groupSpeeds } from "../record/speeds.ts";
 
 /** As it was typed, with the sign that is as wide as a plus. */
-const numeral = (value: number): string => String(value).replace("-", "−");
+const numeral = (value: number): string => asRead(String(value)).replace("-", "−");
 
 const shown = ({ value, unit }: TypedQuantity): string =>
   unit === "°" ? `${numeral(value)}°` : `${numeral(value)}${THIN_SPACE}${unit}`;

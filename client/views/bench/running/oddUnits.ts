@@ -1,3 +1,4 @@
+import { asRead } from "../../../../shared/units/decimalMark.ts";
 import type { DimensionName } from "../../../../shared/units/dimensions.ts";
 import { type TypedQuantity, toSI } from "../../../../shared/units/parse.ts";
 import type { ColumnSpec } from "../record/spec.ts";
@@ -22,7 +23,7 @@ export interface OddUnit {
 const isTyped = (value: unknown): value is TypedQuantity =>
   typeof value === "object" && value !== null && "unit" in value && "value" in value;
 
-const spelled = ({ value, unit }: TypedQuantity): string => `${value}\u202f${unit}`;
+const spelled = ({ value, unit }: TypedQuantity): string => `${asRead(String(value))}\u202f${unit}`;
 
 function cellsOf(rows: readonly Row[], keys: readonly number[], key: string, name: DimensionName): Cell[] {
   return rows.flatMap((row, i) => {

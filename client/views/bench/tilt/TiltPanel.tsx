@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { type Rest, tiltOf } from "../../../../shared/fit/tilt.ts";
-import { inUnit } from "../../../../shared/units/format.ts";
+import { formatPlain, inUnit } from "../../../../shared/units/format.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { change, type FormModel, leave, typeField } from "../forms/model.ts";
 import { tiltWords, withHeld, withSlid } from "./rows.ts";
@@ -21,7 +21,7 @@ function state(form: FormModel, uncertainty: number): void {
   const { fields } = form.draft.value;
   const isStated = ["", ".percent", ".absolute"].some((end) => fields[`instruments.angle${end}`]);
   if (isStated) return;
-  typeField(form, "instruments.angle.absolute", `${Number(inUnit(uncertainty, "angle").toPrecision(1))} °`);
+  typeField(form, "instruments.angle.absolute", `${formatPlain(inUnit(uncertainty, "angle"), 1)} °`);
 }
 
 /** The phone on the tilt board as the instrument: zeroed on the level board, held and slid by one button each. */

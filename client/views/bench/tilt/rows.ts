@@ -1,9 +1,10 @@
+import { asRead } from "../../../../shared/units/decimalMark.ts";
 import { formatFixed, inUnit } from "../../../../shared/units/format.ts";
 import { isGood, readNumber } from "../../../../shared/units/readNumber.ts";
 import { type Draft, withCell, withNewRow } from "../record/draft.ts";
 
 /** @returns a tilt as a row takes it: "31.4 °" */
-export const tiltText = (tilt: number): string => `${inUnit(tilt, "angle").toFixed(1)} °`;
+export const tiltText = (tilt: number): string => `${asRead(inUnit(tilt, "angle").toFixed(1))} °`;
 
 /** @returns a tilt as it is read: "31.4°" */
 export const tiltWords = (tilt: number): string => `${formatFixed(inUnit(tilt, "angle"), 1)}°`;

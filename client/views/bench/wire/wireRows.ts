@@ -1,3 +1,4 @@
+import { formatPlain } from "../../../../shared/units/format.ts";
 import { type Draft, isBlankRow, withCell, withNewRow } from "../record/draft.ts";
 
 /** What a name of the instrument is in the test. */
@@ -16,7 +17,7 @@ export function textsOf(values: ReadonlyMap<string, number>, mapping: WireMappin
   return Object.fromEntries(
     [...values].flatMap(([name, value]) => {
       const to = mapping[name];
-      return to?.column ? [[to.column, `${Number(value.toPrecision(DIGITS))} ${to.unit}`.trim()]] : [];
+      return to?.column ? [[to.column, `${formatPlain(value, DIGITS)} ${to.unit}`.trim()]] : [];
     }),
   );
 }

@@ -3,6 +3,7 @@ import { rotorBody } from "../../../../shared/book/limitsInput.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { LEAST_SPEED_FACTOR } from "../../../../shared/physics/limits/disc.ts";
+import { asRead } from "../../../../shared/units/decimalMark.ts";
 import { numberText } from "../../../../shared/units/shown.ts";
 import {
   DUTY,
@@ -67,7 +68,7 @@ export function firstDraft(book: Book, build: StoredOf<"builds">): Draft {
     },
     texts: {
       duties: "100",
-      [wantKey("targetMargin")]: numberText(TARGET, build.data.targetMargin),
+      [wantKey("targetMargin")]: asRead(numberText(TARGET, build.data.targetMargin)),
       ...(rotors.some((id) => hasStrength(book, id)) ? { [wantKey("leastRotorFactor")]: SAFE_SPEED } : {}),
     },
     attitudes: [WORST_DRIVING],
@@ -84,15 +85,16 @@ export function draftOf(request: ChooseRequest): Draft {
   };
   for (const { rotor, diameters } of request.rotors)
     for (const end of RANGE_ENDS)
-      if (diameters) texts[rangeKey("rotors", rotor, end)] = numberText(RANGES.rotors[end], diameters[end]);
+      if (diameters)
+        texts[rangeKey("rotors", rotor, end)] = asRead(numberText(RANGES.rotors[end], diameters[end]));
   for (const { skirt, gaps } of request.skirts)
     for (const end of RANGE_ENDS)
       if (skirt !== null && gaps)
-        texts[rangeKey("skirts", skirt, end)] = numberText(RANGES.skirts[end], gaps[end]);
+        texts[rangeKey("skirts", skirt, end)] = asRead(numberText(RANGES.skirts[end], gaps[end]));
   for (const field of [TARGET, ...WANT_FIELDS]) {
     // A question remembered by an older page lacks what came since.
     const value = wants[field.want] ?? null;
-    if (value !== null) texts[wantKey(field.want)] = numberText(field, value);
+    if (value !== null) texts[wantKey(field.want)] = asRead(numberText(field, value));
   }
   return {
     build: request.build,

@@ -1,6 +1,12 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import { findById } from "../../../../shared/book/book.ts";
-import { formatFixed, formatQuantity, inUnit, withUnit } from "../../../../shared/units/format.ts";
+import {
+  formatFixed,
+  formatPlain,
+  formatQuantity,
+  inUnit,
+  withUnit,
+} from "../../../../shared/units/format.ts";
 import { unitOf } from "../../../../shared/units/showing.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
 import type { ChosenSet } from "../answers.ts";
@@ -12,7 +18,7 @@ const GAP_DIGITS = 3;
 
 /** A length with no more digits than it has. */
 export function sizeText(metres: number, digits = SIZE_DIGITS): string {
-  return withUnit(String(Number(inUnit(metres, "length").toPrecision(digits))), unitOf("length"));
+  return withUnit(formatPlain(inUnit(metres, "length"), digits), unitOf("length"));
 }
 
 /** @returns what turns: motor and rotor with its size */

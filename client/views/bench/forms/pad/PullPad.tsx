@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { rigWeight } from "../../../../../shared/book/readings/pull.ts";
 import type { PullTest } from "../../../../../shared/model/tests/pull.ts";
-import { inUnit, withUnit } from "../../../../../shared/units/format.ts";
+import { formatPlain, inUnit, withUnit } from "../../../../../shared/units/format.ts";
 import { type TypedQuantity, toSI } from "../../../../../shared/units/quantity.ts";
 import { isGood, type NumberSpec } from "../../../../../shared/units/readNumber.ts";
 import { unitOf as unitShown } from "../../../../../shared/units/showing.ts";
@@ -36,8 +36,7 @@ const DIGITS = 5;
 function totalWords(form: FormModel, held: TypedQuantity | null): string {
   const { rigMass, direction } = form.read.value.data as Partial<PullTest>;
   const loads = held ? toSI(held, "load") : 0;
-  const said = (force: number) =>
-    withUnit(String(Number(inUnit(force, "load").toPrecision(DIGITS))), unitShown("load"));
+  const said = (force: number) => withUnit(formatPlain(inUnit(force, "load"), DIGITS), unitShown("load"));
   if (!rigMass || !direction) return "the rig's mass is not given yet";
   const rig = rigWeight({ rigMass, direction } as PullTest);
   if (rig === 0) return "dragged along: the rig itself is no part of the load";
