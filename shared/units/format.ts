@@ -65,8 +65,10 @@ export const formatPlain = (value: number, digits = 12): string =>
   asRead(String(Number(value.toPrecision(digits))));
 
 /** @returns a number to so many significant digits, as the reader writes it, never by powers of ten: "0.0123", "1 230" */
-export const formatDigits = (value: number, digits: number): string =>
-  formatFixed(Number(value.toPrecision(digits)), decimalsFor(value, digits));
+export function formatDigits(value: number, digits: number): string {
+  const rounded = Number(value.toPrecision(digits));
+  return formatFixed(rounded, decimalsFor(rounded, digits));
+}
 
 /**
  * An SI value as text in a shown unit, "0.60 mm".

@@ -24,7 +24,7 @@ describe("testOffsets, on three tests of one rotor", () => {
     expect(Math.abs(tests[0].offset)).toBeLessThan(1e-8);
     expect(Math.abs(tests[2].offset)).toBeLessThan(1e-8);
     expect(tests.map(({ stands }) => stands)).toEqual([false, true, false]);
-    expect(warnings[0].message).toContain(`test 1 by ${error > 0 ? "+" : ""}${(100 * error).toFixed(1)} %`);
+    expect(warnings[0].message).toContain(error > 0 ? "test 1 by +4.0 %" : "test 1 by \u22123.0 %");
   });
 
   it("with noise finds it within three standard errors", () => {
