@@ -8,6 +8,7 @@ import { offered } from "../../shared/model/withdrawn.ts";
 import { changes, overlayIds, shownIn } from "../state/build.ts";
 import { triedFromQuery, withTried } from "../state/partsTried.ts";
 import { askedBuilds } from "../views/compare/asked.ts";
+import { partKeyOf } from "../views/parts/list/uses.ts";
 import { type Route, route } from "./router.ts";
 
 const EVERY: readonly TestsAsked[] = [EVERY_TEST];
@@ -62,6 +63,15 @@ function ofMap(book: Book, at: Route): readonly TestsAsked[] {
   return ofRigs(book, [...shownBuilds(book, at), ...others]);
 }
 
+/** The lists of all parts draw a curve of each; a part's own page knows its tests, and a rotor's curve those of its motors. */
+function ofParts(book: Book, { id }: Route): readonly TestsAsked[] {
+  const [collection, part] = (id ?? "").split("/");
+  if (!collection) return EVERY;
+  const key = partKeyOf(collection);
+  if (!part || part === "new" || !key) return LAST_OF_EACH;
+  return [...(key === "rotor" ? ofRigs(book, [{ rotor: part }]) : []), { names: { [key]: part } }];
+}
+
 /**
  * The tests that a view takes.
  *
@@ -88,6 +98,7 @@ export function testsTaken(at: Route, book: Book): readonly TestsAsked[] {
     case "missing":
       return LAST_OF_EACH;
     case "parts":
+      return ofParts(book, at);
     case "curves":
     case "size":
     case "choose":

@@ -7,6 +7,8 @@ import { Shelf } from "#client/state/tests/shelf.ts";
 import { othersOn } from "#client/views/map/others.ts";
 import { standsOf } from "#client/views/map/question.ts";
 import { swapQuestion } from "#client/views/mass/swaps/question.ts";
+import { figuresOf } from "#client/views/parts/list/figures.ts";
+import { usesOf } from "#client/views/parts/list/uses.ts";
 import type { Book } from "#shared/book/book.ts";
 import { bookOfBuild } from "#shared/book/bookOfBuild.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
@@ -127,6 +129,26 @@ describe("the tests that a comparison and a map take", () => {
     };
     expect(others(part).length).toBeGreaterThan(0);
     expect(others(part)).toEqual(others(all));
+  });
+});
+
+describe("the tests that a part's page takes", () => {
+  it.each(["rotors/swept-nine", "motors/bell-18", "packs", "skirts", "surfaces", "gears"])(
+    "of %s: what is known of it is that of the whole book",
+    async (named) => {
+      const [name, one] = named.split("/");
+      const collection = name as "rotors";
+      const id = one ?? demo[collection][0].id;
+      const part = await bookAt(parseRoute(`/parts/${collection}/${id}`));
+      expect(figuresOf(part, collection, id)).toEqual(figuresOf(all, collection, id));
+      expect(usesOf(part, collection, id)).toEqual(usesOf(all, collection, id));
+      expect(part.tests.length).toBeLessThan(demo.tests.length);
+    },
+  );
+
+  it("are none where a part is added", async () => {
+    const { tests } = await bookAt(parseRoute("/parts/rotors/new"));
+    expect(tests.length).toBe(new Set(whole.tests.map(({ data }) => data.kind)).size);
   });
 });
 
