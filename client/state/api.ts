@@ -135,6 +135,6 @@ export const api = {
   /** @param revision - the one that the record had; none where it has none */
   put: <T>(path: string, body: unknown, revision?: number, write: Write = {}) =>
     send<T>("PUT", path, { body, revision }, write),
-  remove: (path: string, revision?: number, limits: Limits = {}) =>
-    send<void>("DELETE", path, { revision }, limits),
+  remove: (path: string, revision?: number, write: Write = {}) =>
+    send<void>("DELETE", path, { revision }, write),
 };

@@ -4,8 +4,9 @@ import { ApiError } from "./api.ts";
 import { connected } from "./events.ts";
 import { NOT_KEPT, sendRecord } from "./sendRecord.ts";
 import { newKey } from "./waiting/key.ts";
-import { dropWaiting, putWaiting, type Waiting, waitingUnder } from "./waiting/list.ts";
+import { dropWaiting, putWaiting, type Waiting, waiting, waitingUnder } from "./waiting/list.ts";
 import { savedAgain, sendNow, sendWaiting } from "./waiting/send.ts";
+import { removeRecord } from "./write.ts";
 
 /** What came of a save: stored, or kept on this device until the server answers; null where it was discarded. */
 export type Saved<T> = { readonly stored: Stored<T> } | { readonly waits: true } | null;
@@ -37,6 +38,7 @@ function saveWaiting<T>(opened: Waiting, before: Waiting["before"], data: Waitin
     wait(next, "");
     const made = await sendNow(next.key);
     if ("waits" in made) return made;
+    if ("deleted" in made) throw new Error("What is saved deletes nothing.");
     if ("stored" in made) return { stored: made.stored as Stored<T> };
     const { status, message, fields } = made.refused;
     throw new ApiError(status, "refused", message, fields);
@@ -77,4 +79,34 @@ export function saveRecord<T>(
     }
   };
   return { outcome: run(), discard };
+}
+
+/**
+ * Deletes a record; where no server answers, that waits on this device. What waited for the record before gives way.
+ *
+ * @throws {ApiError} where it is refused, or the browser keeps nothing
+ */
+export async function deleteRecord(
+  collection: CollectionName,
+  record: Stored<unknown>,
+): Promise<{ readonly deleted: true } | { readonly waits: true }> {
+  const { id, revision } = record;
+  const data = record.data as Waiting["data"];
+  const savedAt = Date.now();
+  const before = { id, revision };
+  const unsent = { key: newKey(), collection, before, data, deletes: true as const, savedAt };
+  const item: Waiting = { ...unsent, sent: null, refusal: null };
+  const own = waiting.peek().filter((each) => each.collection === collection && each.before?.id === id);
+  for (const { key } of own) dropWaiting(key);
+  if (!connected.peek() && putWaiting(item)) {
+    void sendWaiting();
+    return { waits: true };
+  }
+  try {
+    await removeRecord(collection, record, item.key);
+    return { deleted: true };
+  } catch (error) {
+    if (!(error instanceof ApiError && error.status === 0)) throw error;
+    return wait({ ...item, sent: { data, at: savedAt } }, error.message);
+  }
 }

@@ -3,7 +3,8 @@ import type { Build } from "../../shared/model/build.ts";
 import { navigate, stayer, type ViewName } from "../app/router.ts";
 import { ApiError } from "./api.ts";
 import { notice } from "./notice.ts";
-import { type Sending, saveProblem, sendRecord } from "./sendRecord.ts";
+import { type Saving, saveRecord } from "./saveRecord.ts";
+import { saveProblem } from "./sendRecord.ts";
 
 /** Longest name of a build [letters]. */
 const MOST_LETTERS = 120;
@@ -14,7 +15,7 @@ export const nameWith = (name: string, ending: string): string =>
 
 /** What happens beside storing a build. */
 interface Beside {
-  /** it was answered for: stored, or discarded on the way */
+  /** it was answered for: stored, discarded on the way, or it waits for the server */
   readonly answered?: () => void;
   /** it is stored, and its view is about to open */
   readonly stored?: () => void;
@@ -28,17 +29,17 @@ interface Beside {
  */
 export function useNewBuild(view: ViewName) {
   const [problem, setProblem] = useState<string | null>(null);
-  const [sending, setSending] = useState<Sending<Build> | null>(null);
+  const [sending, setSending] = useState<Saving<Build> | null>(null);
   const make = async (data: Build, { answered, stored }: Beside = {}) => {
-    const under = sendRecord<Build>("builds", null, data);
+    const under = saveRecord<Build>("builds", null, { ...data });
     setSending(under);
     const isHere = stayer();
     try {
-      const record = await under.outcome;
+      const saved = await under.outcome;
       answered?.();
-      if (!(record && isHere())) return;
+      if (!(saved && "stored" in saved && isHere())) return;
       stored?.();
-      navigate(view, record.id);
+      navigate(view, saved.stored.id);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       const why = error.field("name") ?? saveProblem(error, true);

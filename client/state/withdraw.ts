@@ -2,13 +2,14 @@ import type { CollectionName } from "../../shared/model/collections.ts";
 import type { Stored } from "../../shared/model/record.ts";
 import type { WithdrawalKey } from "../../shared/model/withdrawn.ts";
 import { ApiError } from "./api.ts";
-import { correctRecord } from "./write.ts";
+import { saveRecord } from "./saveRecord.ts";
+import { waitingFor } from "./waiting/list.ts";
 
 /** How a record stands after it was put out of use, or back. */
 interface Withdrawn<T> {
   /** null where it could not be stored */
   readonly stored: Stored<T> | null;
-  /** why it could not be stored */
+  /** why it could not be stored; null also where it waits for the server */
   readonly problem: string | null;
 }
 
@@ -25,10 +26,14 @@ export async function withdraw<T extends object>(
   reason: string | null,
 ): Promise<Withdrawn<T>> {
   const key: WithdrawalKey = name === "tests" ? "struckOut" : "retired";
-  const { [key]: _before, ...data } = record.data as Record<string, unknown>;
+  // What waits to correct it is corrected in turn.
+  const item = waitingFor(name, record.id);
+  const { [key]: _before, ...data } = (item?.data ?? record.data) as Record<string, unknown>;
   const now = reason === null ? data : { ...data, [key]: reason };
+  const over = { ...record, revision: item?.before?.revision ?? record.revision };
   try {
-    return { stored: await correctRecord<T>(name, record, now), problem: null };
+    const saved = await saveRecord<T>(name, over, now, item).outcome;
+    return { stored: saved && "stored" in saved ? saved.stored : null, problem: null };
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     return { stored: null, problem: error.message };

@@ -31,10 +31,26 @@ export async function correctRecord<T>(
   return stored;
 }
 
-/** Deletes a record, here and on the screen; it can be brought back. @throws {ApiError} */
-export async function removeRecord(name: CollectionName, record: Stored<unknown>): Promise<void> {
-  const { id, revision, data } = record;
-  await api.remove(pathOf(name, id), revision);
+/**
+ * Deletes a record, here and on the screen; it can be brought back.
+ *
+ * @param key - under which the server does it once, however often it is asked
+ * @throws {ApiError}
+ */
+export async function removeRecord(
+  name: CollectionName,
+  record: Stored<unknown>,
+  key?: string,
+): Promise<void> {
+  await api.remove(pathOf(name, record.id), record.revision, { key });
+  wasDeleted(name, record);
+}
+
+/** Takes a record that was deleted off the screen, so that it can be undone. */
+export function wasDeleted(
+  name: CollectionName,
+  { id, revision, data }: Pick<Stored<unknown>, "id" | "revision" | "data">,
+): void {
   drop(name, id);
   noteStep({ collection: name, id, name: calledOf(data), before: revision, after: null }, revision);
 }

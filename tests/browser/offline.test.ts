@@ -201,3 +201,62 @@ describe("a browser that keeps nothing, without the network", () => {
     expect(await page.getByLabel("Title").inputValue()).toBe("pull that can't wait");
   });
 });
+
+describe("what is done without the network to what is in the book", () => {
+  it("waits, marked where it stands, and is done once: a test struck out, another deleted, a part retired, a new build", async () => {
+    const page = await screens.open("/bench", { allowed: GONE });
+    const [first, second] = (await read<{ items: StoredOf<"tests">[] }>("/tests?limit=2")).items;
+    const row = (id: string) =>
+      page.locator("ol.bench-tests li", { has: page.locator(`a[href="/bench/${id}"]`) });
+    await server.without(async () => {
+      await eventually(() => page.getByText("No connection to the server").count()).toBe(1);
+      await row(first.id)
+        .getByRole("button", { name: /^Strike out/ })
+        .click();
+      await page.getByLabel("Struck out because").fill("wrong hose");
+      await button(page, "Strike it out").click();
+      await eventually(() => row(first.id).textContent()).toMatch(/A correction made on this device waits/);
+      await row(second.id)
+        .getByRole("button", { name: /^Delete/ })
+        .click();
+      await button(page, "Delete it").click();
+      await eventually(() => row(second.id).textContent()).toMatch(/Deleted on this device; that waits/);
+      expect(await waiting(page).textContent()).toMatch(/Deletion of the [\s\S]*waiting/);
+      expect(await waiting(page).textContent()).toMatch(/Correction of the [\s\S]*, struck out: wrong hose/);
+      expect(await axeFindings(page)).toEqual([]);
+      await page.getByRole("link", { name: "Archive and backup" }).click();
+      await page.getByText("None of this waits on this device").waitFor();
+    });
+    await eventually(() => notes(page).textContent()).toMatch(/Sent, and deleted now: the/);
+    const state = async (id: string) => (await fetch(api(`/tests/${id}`))).status;
+    expect(await state(second.id)).toBe(404);
+    const { data, revision } = await read<StoredOf<"tests">>(`/tests/${first.id}`);
+    expect([data.struckOut, revision]).toEqual(["wrong hose", first.revision + 1]);
+  });
+
+  it("a build kept from Match, and a part retired, wait as well", async () => {
+    const page = await screens.open("/match/pane-crawler", { allowed: GONE });
+    const other = await page.context().newPage();
+    const surfaces = (await read<{ items: Stored<{ name: string }>[] }>("/surfaces?limit=100")).items;
+    await other.goto(`/parts/surfaces/${surfaces[0].id}`);
+    await other.locator("main h1").first().waitFor();
+    await server.without(async () => {
+      await eventually(() => page.getByText("No connection to the server").count()).toBe(1);
+      await eventually(() => other.getByText("No connection to the server").count()).toBe(1);
+      await button(page, "Save as a new build").click();
+      await page.getByLabel("Name of the new build").fill("Pane crawler of the cellar");
+      await page.locator("form.save-build").getByRole("button", { name: "Save", exact: true }).click();
+      await eventually(() => notes(page).textContent()).toMatch(/One record waits/);
+      await button(other, "Retire").click();
+      await other.getByLabel("Retired because").fill("pane broke");
+      await button(other, "Retire this surface").click();
+      await eventually(() => notes(page).textContent()).toMatch(/2 records wait/);
+    });
+    await eventually(
+      async () => (await read<{ items: unknown[] }>("/builds?q=of%20the%20cellar")).items.length,
+    ).toBe(1);
+    await eventually(
+      async () => (await read<Stored<{ retired?: string }>>(`/surfaces/${surfaces[0].id}`)).data.retired,
+    ).toBe("pane broke");
+  });
+});

@@ -5,15 +5,13 @@ import { notice } from "../../state/notice.ts";
 import { draftOfWaiting, dropWaiting, type Waiting, waiting } from "../../state/waiting/list.ts";
 import { sendingProblem, sendWaiting } from "../../state/waiting/send.ts";
 import { moment } from "../../ui/moment.ts";
-import { addressOfWaiting, isOfDeleted, nameOfWaiting } from "./words.ts";
+import { addressOfWaiting, isOfDeleted, nameOfWaiting, whatWaits } from "./words.ts";
 
 const PERHAPS_STORED =
   "It went to the server once without an answer: what you discarded may be in the book all the same. Look for it in the list once the server is back.";
 
 const STAY =
   "This browser doesn't keep the pages themselves: leave this one open until the server is back. What waits is kept even if you close it.";
-
-const capitalised = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
 
 /** What was saved on this device and is not in the book yet: looked at, corrected or discarded while it waits. */
 export function WaitingList() {
@@ -61,17 +59,23 @@ function WaitingRow({ item }: { readonly item: Waiting }) {
       </time>
       <div class="bench-test-words">
         <p class="bench-test-title">
-          <a href={addressOfWaiting(item)}>{item.before ? `Correction of the ${name}` : capitalised(name)}</a>{" "}
+          <a href={addressOfWaiting(item)}>{whatWaits(item)}</a>{" "}
           <span class={item.refusal ? "waiting-word bad" : "waiting-word"}>
             {item.refusal ? "refused" : "waiting"}
           </span>
         </p>
         {item.refusal && <p class="field-error">{item.refusal.message}</p>}
-        {isOfDeleted(item) && <p class="quiet small">Opened and saved, it becomes a new one.</p>}
+        {isOfDeleted(item) && !item.deletes && (
+          <p class="quiet small">Opened and saved, it becomes a new one.</p>
+        )}
       </div>
       {asked ? (
         <div class="bench-confirm" role="alertdialog" aria-label={`Discard the ${name}?`}>
-          <p>Discard it? It is kept nowhere else.</p>
+          <p>
+            {item.deletes
+              ? "Discard the deletion? The record stays."
+              : "Discard it? It is kept nowhere else."}
+          </p>
           <p class="bench-buttons">
             <button type="button" onClick={discard}>
               Discard it

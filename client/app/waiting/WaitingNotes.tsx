@@ -1,4 +1,4 @@
-import { waiting } from "../../state/waiting/list.ts";
+import { type Waiting, waiting } from "../../state/waiting/list.ts";
 import { arrived } from "../../state/waiting/send.ts";
 import { href, route } from "../router.ts";
 import { nameOfWaiting } from "./words.ts";
@@ -12,6 +12,9 @@ export function WaitingNotes() {
   const items = waiting.value;
   const refused = items.filter(({ refusal }) => refusal !== null);
   const count = items.length - refused.length;
+  const namesOf = (items: readonly Waiting[]) => items.map(nameOfWaiting);
+  const saved = namesOf(arrived.value.filter(({ deletes }) => !deletes));
+  const deleted = namesOf(arrived.value.filter(({ deletes }) => deletes));
   const dismiss = () => {
     arrived.value = [];
   };
@@ -19,7 +22,8 @@ export function WaitingNotes() {
     <div class="waiting-notes" role="status">
       {arrived.value.length > 0 && (
         <p class="waiting-sent">
-          Sent, and in the book now: the {arrived.value.map(nameOfWaiting).join(", the ")}.{" "}
+          {saved.length > 0 && `Sent, and in the book now: the ${saved.join(", the ")}. `}
+          {deleted.length > 0 && `Sent, and deleted now: the ${deleted.join(", the ")}. `}
           <button type="button" class="plain" onClick={dismiss}>
             Dismiss
           </button>

@@ -1,5 +1,6 @@
 import { COLLECTION_WORDS } from "../../../shared/model/collections.ts";
 import type { TestKind } from "../../../shared/model/tests/index.ts";
+import { withdrawnOf } from "../../../shared/model/withdrawn.ts";
 import type { Waiting } from "../../state/waiting/list.ts";
 import { KIND_WORDS } from "../../ui/kindWords.ts";
 import { dayText } from "../../ui/moment.ts";
@@ -19,6 +20,16 @@ export function nameOfWaiting(item: Waiting): string {
   const called = name || title;
   if (called) return `${kindOf(item)} “${called}”`;
   return typeof date === "string" ? `${kindOf(item)} of ${dayText(date)}` : kindOf(item);
+}
+
+/** @returns what is to be done, as a list names it: "Correction of the rotor Swept nine" */
+export function whatWaits(item: Waiting): string {
+  const name = nameOfWaiting(item);
+  if (item.deletes) return `Deletion of the ${name}`;
+  if (!item.before) return `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+  const why = withdrawnOf(item.data);
+  const out = item.collection === "tests" ? "struck out" : "retired";
+  return `Correction of the ${name}${why === null ? "" : `, ${out}: ${why}`}`;
 }
 
 /** @returns whether it can only be saved as a new record: the one that it corrects is gone */

@@ -10,14 +10,17 @@ export interface Refusal {
   readonly fields: readonly FieldError[];
 }
 
-/** A record that was saved and is not known to be in the book. */
+/** A record that was saved, or deleted, and is not known to be so in the book. */
 export interface Waiting {
   /** under which it is sent: the server stores once what comes twice under one key */
   readonly key: string;
   readonly collection: CollectionName;
   /** the record that it corrects, at the revision that was corrected; null adds one */
   readonly before: { readonly id: string; readonly revision: number } | null;
+  /** what is stored; of a deletion, what the record said */
   readonly data: Readonly<Record<string, unknown>>;
+  /** the record is to be deleted */
+  readonly deletes?: true;
   /** when it was saved [ms since 1970] */
   readonly savedAt: number;
   /** what went out under the key and got no answer, the first time: it may be in the book. Null while nothing did */
@@ -74,7 +77,15 @@ export const waitingUnder = (key: string): Waiting | null =>
 
 /** @returns what waits to correct a record, the last; null where nothing does */
 export const waitingFor = (collection: CollectionName, id: string): Waiting | null =>
-  waiting.value.findLast((item) => item.collection === collection && item.before?.id === id) ?? null;
+  waiting.value.findLast(
+    (item) => item.collection === collection && item.before?.id === id && !item.deletes,
+  ) ?? null;
+
+/** @returns whether the deletion of a record waits */
+export const deletionWaits = (collection: CollectionName, id: string): boolean =>
+  waiting.value.some(
+    (item) => item.collection === collection && item.before?.id === id && item.deletes === true,
+  );
 
 /** Keeps a record until it is sent, over the end of the page and of the browser. @returns false where the browser keeps nothing */
 export function putWaiting(item: Waiting): boolean {

@@ -2,7 +2,7 @@ import { signal } from "@preact/signals";
 import type { Stored } from "../../../shared/model/record.ts";
 import { ApiError, api } from "../api.ts";
 import { notice } from "../notice.ts";
-import { wasWritten } from "../write.ts";
+import { wasDeleted, wasWritten } from "../write.ts";
 import { newKey } from "./key.ts";
 import { dropWaiting, putWaiting, type Refusal, type Waiting, waiting, waitingUnder } from "./list.ts";
 
@@ -18,7 +18,7 @@ const PERHAPS_STORED =
 const STORED_ALL_THE_SAME =
   "What you discarded was on its way already and is in the book: delete it there if it must not be.";
 
-/** What was sent and is in the book now, until its maker has read so. */
+/** What was sent and is done in the book now, until its maker has read so. */
 export const arrived = signal<readonly Waiting[]>([]);
 /** why nothing can be sent although the server answers, in its words; null where nothing is known to be in the way */
 export const sendingProblem = signal<string | null>(null);
@@ -26,6 +26,7 @@ export const sendingProblem = signal<string | null>(null);
 /** What came of an attempt to send one record. */
 export type Attempt =
   | { readonly stored: Stored<unknown> }
+  | { readonly deleted: true }
   | { readonly refused: Refusal }
   | { readonly waits: true };
 
@@ -47,6 +48,22 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
 function write({ collection, before, key }: Waiting, data: Waiting["data"]): Promise<Stored<unknown>> {
   if (!before) return api.post(`/${collection}`, data, { key });
   return api.put(`/${collection}/${encodeURIComponent(before.id)}`, data, before.revision, { key });
+}
+
+/** HTTP 404, Not Found: somebody else deleted it. */
+const GONE = 404;
+
+/** Deletes a record; one that is gone already is deleted. */
+async function remove({ collection, before, key, data }: Waiting): Promise<Attempt> {
+  if (!before) throw new Error("Only a record of the book is deleted.");
+  try {
+    await api.remove(`/${collection}/${encodeURIComponent(before.id)}`, before.revision, { key });
+  } catch (error) {
+    if (!(error instanceof ApiError && error.status === GONE)) throw error;
+  }
+  wasDeleted(collection, { ...before, data });
+  dropWaiting(key);
+  return { deleted: true };
 }
 
 /** An answer that is about the record itself, and not about the server, the way to it, or who asks. */
@@ -77,6 +94,7 @@ async function attempt(item: Waiting): Promise<Attempt> {
   const sent = item.sent ?? { data: item.data, at: Date.now() };
   putWaiting({ ...item, sent });
   try {
+    if (item.deletes) return await remove(item);
     return await arrive(item, sent.data, await write(item, sent.data));
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
@@ -121,7 +139,7 @@ export const sendWaiting = (): Promise<void> =>
       if (!item || !isWaiting(item)) continue;
       const made = await attempt(item);
       if ("waits" in made) return;
-      if ("stored" in made) arrived.value = [...arrived.peek(), item];
+      if (!("refused" in made)) arrived.value = [...arrived.peek(), item];
     }
   });
 

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Stored } from "../../../shared/model/record.ts";
 import { navigate } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
-import { removeRecord } from "../../state/write.ts";
+import { deleteRecord } from "../../state/saveRecord.ts";
 import type { FormSpec } from "./spec.ts";
 
 /** Deletes a record after a second word; one in use stays, and the builds that use it are named. */
@@ -11,7 +11,7 @@ export function RemovePart({ form, record }: { form: FormSpec; record: Stored<un
   const [problem, setProblem] = useState<string | null>(null);
   const remove = async () => {
     try {
-      await removeRecord(form.collection, record);
+      await deleteRecord(form.collection, record);
       navigate("parts");
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;

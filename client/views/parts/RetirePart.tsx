@@ -21,6 +21,7 @@ export function RetirePart({ form, record, onStored }: RetireProps) {
   const retire = async (reason: string) => {
     const { stored, problem } = await withdraw(form.collection, record, reason);
     if (stored) onStored(stored);
+    if (problem === null) setAsked(false);
     return problem;
   };
   if (!asked)

@@ -4,6 +4,7 @@ import { COLLECTION_WORDS } from "../../../../shared/model/collections.ts";
 import { href } from "../../../app/router.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { reload } from "../../../state/book.ts";
+import { connected } from "../../../state/events.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
@@ -71,6 +72,12 @@ export default function ArchiveView() {
         One file holds every part, test and build, and what each said before.{" "}
         <a href={href("bench")}>Back to the list</a>
       </Answer>
+      {!connected.value && (
+        <p class="near" role="status">
+          There is no connection to the server, which keeps the book: it is saved, taken in and restored once
+          the server is back. None of this waits on this device.
+        </p>
+      )}
       <h2>Save</h2>
       <p class="bench-buttons">
         <a class="button" href="/api/v1/archive" download>

@@ -3,8 +3,9 @@ import type { StoredOf } from "../../../../shared/model/record.ts";
 import { href } from "../../../app/router.ts";
 import { ApiError } from "../../../state/api.ts";
 import { currentBook } from "../../../state/book.ts";
+import { deleteRecord } from "../../../state/saveRecord.ts";
+import { deletionWaits, waitingFor } from "../../../state/waiting/list.ts";
 import { withdraw } from "../../../state/withdraw.ts";
-import { removeRecord } from "../../../state/write.ts";
 import { downloadText } from "../../../ui/download.ts";
 import { dayText } from "../../../ui/moment.ts";
 import { KINDS } from "../record/kinds.ts";
@@ -25,6 +26,7 @@ export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew
   const [asking, setAsking] = useState<"delete" | "strike" | null>(null);
   const { data } = test;
   const parts = partNames(data, currentBook.value);
+  const isGoing = deletionWaits("tests", test.id);
   return (
     <li class={isNew ? "bench-test bench-test-new" : "bench-test"}>
       <time dateTime={data.date}>{dayText(data.date)}</time>
@@ -35,18 +37,27 @@ export function TestRow({ test, isNew }: { readonly test: Stored; readonly isNew
         </p>
         <p class="bench-test-result">{resultLine(data)}</p>
         {data.struckOut !== undefined && <p class="bench-struck">Struck out: {data.struckOut}</p>}
+        <Waits id={test.id} />
         <TakeMass test={test} />
         <p class="quiet small bench-test-note">{[parts, data.note].filter(Boolean).join(" – ")}</p>
       </div>
-      {asking === "delete" && <Confirm test={test} onKeep={() => setAsking(null)} />}
+      {asking === "delete" && !isGoing && <Confirm test={test} onKeep={() => setAsking(null)} />}
       {asking === "strike" && data.struckOut === undefined && (
         <StrikeOut test={test} onDone={() => setAsking(null)} />
       )}
-      {(asking === null || (asking === "strike" && data.struckOut !== undefined)) && (
+      {!isGoing && (asking === null || (asking === "strike" && data.struckOut !== undefined)) && (
         <Actions test={test} onAsk={setAsking} />
       )}
     </li>
   );
+}
+
+/** What was done to the test on this device and is not in the book yet. */
+function Waits({ id }: { readonly id: string }) {
+  if (deletionWaits("tests", id))
+    return <p class="bench-struck">Deleted on this device; that waits for the server.</p>;
+  if (!waitingFor("tests", id)) return null;
+  return <p class="bench-struck">A correction made on this device waits for the server.</p>;
 }
 
 interface ActionsProps {
@@ -118,7 +129,7 @@ function Confirm({ test, onKeep }: { readonly test: Stored; readonly onKeep: () 
   const [failure, setFailure] = useState<string | null>(null);
   const remove = async () => {
     try {
-      await removeRecord("tests", test);
+      await deleteRecord("tests", test);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setFailure(error.message);

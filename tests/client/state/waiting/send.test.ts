@@ -1,10 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { connected } from "#client/state/events.ts";
 import { notice } from "#client/state/notice.ts";
-import { saveRecord } from "#client/state/saveRecord.ts";
+import { deleteRecord, saveRecord } from "#client/state/saveRecord.ts";
 import { saveProblem } from "#client/state/sendRecord.ts";
-import { dropWaiting, waiting, waitingUnder } from "#client/state/waiting/list.ts";
+import { deletionWaits, dropWaiting, waiting, waitingFor, waitingUnder } from "#client/state/waiting/list.ts";
 import { arrived, sendingProblem, sendWaiting } from "#client/state/waiting/send.ts";
+import { withdraw } from "#client/state/withdraw.ts";
 import type { Stored } from "#shared/model/record.ts";
 
 /** A server that stores once what comes under one key, as server/store/sentBefore.ts does. */
@@ -15,6 +16,7 @@ class Server {
   /** the next write is answered so, and stores nothing */
   refuses: { status: number; code?: string; message: string } | null = null;
   readonly records = new Map<string, Stored<unknown>>();
+  removals = 0;
   readonly #byKey = new Map<string, { readonly said: string; readonly stored: Stored<unknown> }>();
   /** done while a write is on its way */
   meanwhile = () => {};
@@ -23,17 +25,24 @@ class Server {
     if (this.isGone) throw new TypeError("Failed to fetch");
     if (method === "GET") return Response.json({ status: "ok", version: "1" });
     this.meanwhile();
-    const answer = this.#write(path, String(body), new Headers(headers));
+    const answer = this.#write(
+      method,
+      path,
+      method === "DELETE" ? "deleted" : String(body),
+      new Headers(headers),
+    );
     if (this.losesAnswers) throw new TypeError("Failed to fetch");
     return answer;
   };
 
-  #write(path: string, body: string, headers: Headers): Response {
+  #write(method: string, path: string, body: string, headers: Headers): Response {
     const key = headers.get("Idempotency-Key") ?? "";
     const known = this.#byKey.get(key);
     if (known && known.said !== path + body) return this.#refusal(422, "key-reused", "came before");
+    if (known && method === "DELETE") return new Response(null, { status: 204 });
     if (known) return Response.json(known.stored);
     if (this.refuses) return this.#refusal(this.refuses.status, "no", this.refuses.message);
+    if (method === "DELETE") return this.#remove(path, key, headers);
     const id = path.split("/")[4] ?? `made-${this.records.size + 1}`;
     const revision = (this.records.get(id)?.revision ?? 0) + 1;
     if (headers.has("If-Match") && headers.get("If-Match") !== `"${revision - 1}"`)
@@ -42,6 +51,18 @@ class Server {
     this.records.set(id, stored);
     this.#byKey.set(key, { said: path + body, stored });
     return Response.json(stored);
+  }
+
+  #remove(path: string, key: string, headers: Headers): Response {
+    const id = path.split("/")[4];
+    const record = this.records.get(id);
+    if (!record) return this.#refusal(404, "unknown", "no such record");
+    if (headers.get("If-Match") !== `"${record.revision}"`)
+      return this.#refusal(412, "changed-meanwhile", "changed meanwhile");
+    this.records.delete(id);
+    this.removals++;
+    this.#byKey.set(key, { said: `${path}deleted`, stored: record });
+    return new Response(null, { status: 204 });
   }
 
   #refusal(status: number, code: string, message: string): Response {
@@ -297,5 +318,89 @@ describe("a record that is discarded while it is being sent", () => {
     await sendWaiting();
     expect(server.said).toEqual([["round", 1]]);
     expect(notice.value).toMatch(/is in the book: delete it there/);
+  });
+});
+
+describe("a record that is deleted", () => {
+  const LIP = { id: "lip", revision: 3, createdAt: "", updatedAt: "", data: { name: "lip" } };
+  const remove = () => deleteRecord("skirts", LIP);
+  beforeEach(() => {
+    server.records.set("lip", LIP);
+  });
+
+  it("with a server, is gone, and nothing waits", async () => {
+    expect(await remove()).toEqual({ deleted: true });
+    expect([server.removals, waiting.value]).toEqual([1, []]);
+  });
+
+  it("without one, is deleted once when the server is back, and that is said", async () => {
+    server.isGone = true;
+    expect(await remove()).toEqual({ waits: true });
+    expect(deletionWaits("skirts", "lip")).toBe(true);
+    expect(waitingFor("skirts", "lip")).toBeNull();
+    server.isGone = false;
+    await Promise.all([sendWaiting(), sendWaiting()]);
+    expect([server.removals, server.records.has("lip"), waiting.value]).toEqual([1, false, []]);
+    expect(arrived.value.map(({ deletes }) => deletes)).toEqual([true]);
+  });
+
+  it("and whose answer was lost, is not deleted again after it was brought back meanwhile", async () => {
+    server.losesAnswers = true;
+    expect(await remove()).toEqual({ waits: true });
+    server.losesAnswers = false;
+    server.records.set("lip", { ...LIP, revision: 4 });
+    await sendWaiting();
+    expect([server.removals, server.records.has("lip"), waiting.value]).toEqual([1, true, []]);
+  });
+
+  it("by somebody else as well, waits no longer", async () => {
+    server.isGone = true;
+    await remove();
+    server.isGone = false;
+    server.records.delete("lip");
+    await sendWaiting();
+    expect(waiting.value).toEqual([]);
+  });
+
+  it("and corrected elsewhere meanwhile, stays, and the refusal is said", async () => {
+    server.isGone = true;
+    await remove();
+    server.isGone = false;
+    server.records.set("lip", { ...LIP, revision: 4 });
+    await sendWaiting();
+    expect(server.records.has("lip")).toBe(true);
+    expect(waiting.value.map(({ refusal }) => refusal?.status)).toEqual([412]);
+  });
+
+  it("takes the place of a correction that waited, and of a deletion that was refused", async () => {
+    server.isGone = true;
+    await saveRecord("skirts", LIP, { name: "corrected" }).outcome;
+    await remove();
+    await remove();
+    expect(waiting.value.map(({ deletes }) => deletes)).toEqual([true]);
+  });
+});
+
+describe("a record that is put out of use without a server", () => {
+  const LIP = { id: "lip", revision: 3, createdAt: "", updatedAt: "", data: { name: "lip" } };
+
+  it("waits, and is retired once when the server is back", async () => {
+    server.records.set("lip", LIP);
+    server.isGone = true;
+    expect(await withdraw("skirts", LIP, "worn")).toEqual({ stored: null, problem: null });
+    server.isGone = false;
+    await sendWaiting();
+    expect(server.records.get("lip")).toMatchObject({ revision: 4, data: { name: "lip", retired: "worn" } });
+  });
+
+  it("over a correction that waits, keeps that correction", async () => {
+    server.records.set("lip", LIP);
+    server.isGone = true;
+    await saveRecord("skirts", LIP, { name: "wider lip" }).outcome;
+    await withdraw("skirts", LIP, "worn");
+    expect(waiting.value).toHaveLength(1);
+    server.isGone = false;
+    await sendWaiting();
+    expect(server.records.get("lip")?.data).toEqual({ name: "wider lip", retired: "worn" });
   });
 });
