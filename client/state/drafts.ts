@@ -1,3 +1,4 @@
+import { type ShownUnits, shownAs, unitsShown } from "../../shared/units/showing.ts";
 import { tried } from "./browserStore.ts";
 import { notice } from "./notice.ts";
 
@@ -10,6 +11,19 @@ export interface Kept<T> {
   readonly at: number;
 }
 
+/** A draft as it lies in the store. */
+interface Stored extends Kept<unknown> {
+  /** in which a bare number was meant; not there in drafts of a version that didn't keep them */
+  readonly units?: ShownUnits;
+}
+
+/** What a form can show. */
+export interface DraftKind<T> {
+  readonly isContent: (content: unknown) => content is T;
+  /** the same with the units written out that are meant now, so that they are meant in another book of units as well */
+  readonly settled: (content: T) => T;
+}
+
 /** Another number where what forms keep changes its shape: older drafts are then forgotten. */
 const START = "gripcurve draft 2 ";
 const DAY = 24 * 3600 * 1000;
@@ -18,37 +32,50 @@ const KEPT_FOR = 14;
 
 const keyOf = (address: string): string => START + address;
 
-function parsed(text: string | null): Kept<unknown> | null {
+function parsed(text: string | null): Stored | null {
   if (text === null) return null;
   try {
     const kept: unknown = JSON.parse(text);
     const isKept = typeof kept === "object" && kept !== null && "content" in kept && "at" in kept;
-    return isKept ? (kept as Kept<unknown>) : null;
+    return isKept ? (kept as Stored) : null;
   } catch (error) {
     if (error instanceof SyntaxError) return null;
     throw error;
   }
 }
 
+/** What this page wrote and neither saved nor discarded, by key. */
+const unsaved = new Map<string, string>();
+
+/** @returns what the browser keeps, or this page alone where that is newer: its store may be full */
+function newest(address: string): Stored | null {
+  const kept = parsed(tried(() => localStorage.getItem(keyOf(address)), null));
+  const own = parsed(unsaved.get(keyOf(address)) ?? null);
+  return own && !(kept && kept.at >= own.at) ? own : kept;
+}
+
+const isSame = (a: ShownUnits, b: ShownUnits): boolean =>
+  Object.keys({ ...a, ...b }).every((key) => a[key as keyof ShownUnits] === b[key as keyof ShownUnits]);
+
 /**
- * What was typed at an address and not saved, also before the browser was closed.
+ * What was typed at an address and not saved, also before the browser was closed. Typed while other units were shown, it
+ * comes with those written out: a bare 12 that meant millimetres stays 12 mm.
  *
  * @param address - of the form: "tests/new/pull", "motors/bell-18"
- * @param isContent - whether what was kept is what the form can show
+ * @param kind - of what the form can show
  * @returns null where nothing was kept, or for so many days that it is of another piece of work
  */
 export function keptDraft<T>(
   address: string,
-  isContent: (content: unknown) => content is T,
+  { isContent, settled }: DraftKind<T>,
   now = Date.now(),
 ): Kept<T> | null {
-  const kept = parsed(tried(() => localStorage.getItem(keyOf(address)), null));
+  const kept = newest(address);
   if (!kept || !(now - kept.at < KEPT_FOR * DAY) || !isContent(kept.content)) return null;
-  return { ...kept, content: kept.content };
+  const { content, revision, at, units = unitsShown() } = kept;
+  const isMeantNow = isSame(units, unitsShown());
+  return { content: isMeantNow ? content : shownAs(units, () => settled(content)), revision, at };
 }
-
-/** What this page wrote and neither saved nor discarded, by key. */
-const unsaved = new Map<string, string>();
 
 const NOT_KEPT =
   "This browser doesn't keep what you type: its storage is full or switched off. Save before you reload or close the page.";
@@ -72,7 +99,7 @@ export function keepDraft(
   revision: number | null,
   now = Date.now(),
 ): void {
-  const kept: Kept<unknown> = { content, revision, at: now };
+  const kept: Stored = { content, revision, at: now, units: unitsShown() };
   const text = JSON.stringify(kept);
   unsaved.set(keyOf(address), text);
   write(keyOf(address), text);

@@ -30,6 +30,17 @@ export function showUnitsOf(source: () => ShownUnits): void {
   units = source;
 }
 
+/** Does something as if quantities were shown, and bare numbers meant, in certain units. */
+export function shownAs<T>(shown: ShownUnits, work: () => T): T {
+  const before = units;
+  units = () => shown;
+  try {
+    return work();
+  } finally {
+    units = before;
+  }
+}
+
 /** @returns the units shown now, as plain data */
 export const unitsShown = (): ShownUnits => units();
 

@@ -34,7 +34,8 @@ export function toggledMark(text: string | undefined, path: string): string {
 const isStored = (spec: FieldSpec): spec is QuantitySpec | BareSpec =>
   spec.kind === "quantity" || spec.kind === "number";
 
-const isNumeric = (spec: FieldSpec): spec is NumericSpec => isStored(spec) || spec.kind === "measured";
+/** @returns whether a field takes a number */
+export const isNumeric = (spec: FieldSpec): spec is NumericSpec => isStored(spec) || spec.kind === "measured";
 
 /** @returns numbers of a form that can be marked as estimated, lists left out */
 export function markable(form: FormSpec): (QuantitySpec | BareSpec)[] {

@@ -7,6 +7,7 @@ import { draftOfWaiting, type Waiting } from "../../state/waiting/list.ts";
 import { draftOf, type FormState, readForm, withoutRow } from "./draft.ts";
 import { followsFrom, withFollowing } from "./follow.ts";
 import { type NumericSpec, numberAt } from "./numbers.ts";
+import { settledState } from "./settledState.ts";
 import type { FormSpec, ListSpec, RectangleSpec } from "./spec.ts";
 
 type Subject = Stored<Record<string, unknown>> | null;
@@ -35,8 +36,9 @@ function isFormState(content: unknown): content is FormState {
 }
 
 /** @returns what was typed over that very revision and not saved: what was typed over an older one is not shown over the newer */
-export function keptOver(address: string, revision: number | null): Kept<FormState> | null {
-  const found = keptDraft(address, isFormState);
+export function keptOver(form: FormSpec, address: string, revision: number | null): Kept<FormState> | null {
+  const settled = (state: FormState) => settledState(form, state);
+  const found = keptDraft(address, { isContent: isFormState, settled });
   return found?.revision === revision ? found : null;
 }
 
@@ -44,7 +46,7 @@ export function keptOver(address: string, revision: number | null): Kept<FormSta
 function useKept(form: FormSpec, record: Subject, waiting: Waiting | null) {
   const address = addressOf(form, record, waiting);
   const revision = record?.revision ?? null;
-  const [kept, setKept] = useState(() => keptOver(address, revision));
+  const [kept, setKept] = useState(() => keptOver(form, address, revision));
   const dataOf = (subject: Subject) => subject?.data ?? waiting?.data ?? {};
   const [state, setState] = useState<FormState>(() => kept?.content ?? draftOf(form, dataOf(record)));
   const update = (next: (now: FormState) => FormState) =>

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import {
+  type DraftKind,
   forgetDraft,
   forgetOldDrafts,
   keepBesideOthers,
@@ -7,10 +8,14 @@ import {
   keptDraft,
 } from "#client/state/drafts.ts";
 import { notice } from "#client/state/notice.ts";
+import { showUnitsOf, UNIT_SETS, unitOf } from "#shared/units/showing.ts";
 
 const DAY = 24 * 3600 * 1000;
 const NOW = Date.UTC(2026, 2, 14);
-const isText = (content: unknown): content is string => typeof content === "string";
+const TEXT: DraftKind<string> = {
+  isContent: (content): content is string => typeof content === "string",
+  settled: (text) => `${text} ${unitOf("length")}`,
+};
 
 /** A browser's store; a full one refuses to write, a blocked one everything. */
 function store(trouble: "full" | "blocked" | null = null): Map<string, string> {
@@ -31,6 +36,7 @@ function store(trouble: "full" | "blocked" | null = null): Map<string, string> {
 }
 
 afterEach(() => {
+  showUnitsOf(() => UNIT_SETS.metric);
   vi.unstubAllGlobals();
 });
 
@@ -38,14 +44,14 @@ describe("what was typed and not saved", () => {
   it("comes back days later with its revision and moment, until it is saved or discarded", () => {
     store();
     keepDraft("motors/m1", "half typed", 3, NOW);
-    expect(keptDraft("motors/m1", isText, NOW + 6 * DAY)).toEqual({
+    expect(keptDraft("motors/m1", TEXT, NOW + 6 * DAY)).toEqual({
       content: "half typed",
       revision: 3,
       at: NOW,
     });
-    expect(keptDraft("motors/new", isText, NOW)).toBeNull();
+    expect(keptDraft("motors/new", TEXT, NOW)).toBeNull();
     forgetDraft("motors/m1");
-    expect(keptDraft("motors/m1", isText, NOW)).toBeNull();
+    expect(keptDraft("motors/m1", TEXT, NOW)).toBeNull();
   });
 
   it("two weeks old: does not come back, and is dropped with the others of its age alone", () => {
@@ -53,7 +59,7 @@ describe("what was typed and not saved", () => {
     keepDraft("old", "a", null, NOW - 14 * DAY);
     keepDraft("young", "b", null, NOW - DAY);
     kept.set("gripcurve-theme", "dark");
-    expect(keptDraft("old", isText, NOW)).toBeNull();
+    expect(keptDraft("old", TEXT, NOW)).toBeNull();
     forgetOldDrafts(NOW);
     expect([...kept.keys()]).toEqual([expect.stringMatching(/young$/), "gripcurve-theme"]);
   });
@@ -66,8 +72,11 @@ describe("what was typed and not saved", () => {
   ])("damaged, %s: does not come back, and nothing breaks", (_what, text) => {
     const kept = store();
     keepDraft("motors/new", "a", null, NOW);
-    kept.set([...kept.keys()][0], text);
-    expect(keptDraft("motors/new", isText, NOW)).toBeNull();
+    const [key] = kept.keys();
+    // as another page finds it
+    forgetDraft("motors/new");
+    kept.set(key, text);
+    expect(keptDraft("motors/new", TEXT, NOW)).toBeNull();
   });
 
   it.each(["full", "blocked"] as const)(
@@ -77,7 +86,7 @@ describe("what was typed and not saved", () => {
       keepDraft("motors/new", "a", null, NOW);
       forgetOldDrafts(NOW);
       forgetDraft("motors/new");
-      expect(keptDraft("motors/new", isText, NOW)).toBeNull();
+      expect(keptDraft("motors/new", TEXT, NOW)).toBeNull();
     },
   );
 
@@ -109,10 +118,34 @@ describe("what was typed and not saved", () => {
     const [key] = kept.keys();
     kept.clear();
     told({ key, newValue: null });
-    expect(keptDraft("motors/new", isText, NOW)?.content).toBe("typed here");
+    expect(keptDraft("motors/new", TEXT, NOW)?.content).toBe("typed here");
     forgetDraft("motors/new");
     told({ key, newValue: null });
     told({ key: null, newValue: null });
     expect(kept.size).toBe(0);
+  });
+});
+
+describe("a bare number that was typed and not saved", () => {
+  it("means the unit that it was typed under, whatever is shown since, and is as typed where that is shown again", () => {
+    store();
+    keepDraft("skirts/new", "12", null, NOW);
+    expect(keptDraft("skirts/new", TEXT, NOW)?.content).toBe("12");
+    showUnitsOf(() => UNIT_SETS.inch);
+    expect(keptDraft("skirts/new", TEXT, NOW)?.content).toBe("12 mm");
+    keepDraft("gears/new", "3", null, NOW);
+    expect(keptDraft("gears/new", TEXT, NOW)?.content).toBe("3");
+    showUnitsOf(() => UNIT_SETS.metric);
+    expect(keptDraft("skirts/new", TEXT, NOW)?.content).toBe("12");
+    expect(keptDraft("gears/new", TEXT, NOW)?.content).toBe("3 in");
+  });
+
+  it.each(["full", "blocked"] as const)("in a %s store, is kept by the page itself", (trouble) => {
+    store(trouble);
+    keepDraft("packs/new", "12", null, NOW);
+    showUnitsOf(() => UNIT_SETS.inch);
+    expect(keptDraft("packs/new", TEXT, NOW)?.content).toBe("12 mm");
+    forgetDraft("packs/new");
+    expect(keptDraft("packs/new", TEXT, NOW)).toBeNull();
   });
 });

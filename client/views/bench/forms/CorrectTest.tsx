@@ -9,7 +9,7 @@ import { Empty } from "../../../ui/Empty.tsx";
 import { dayText } from "../../../ui/moment.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { nameOf } from "../list/partNames.ts";
-import { isDraftOf } from "../record/draft.ts";
+import { draftKind } from "../record/settledDraft.ts";
 import { writeDraft } from "../record/writeDraft.ts";
 import { createForm } from "./model.ts";
 import { Revisions } from "./Revisions.tsx";
@@ -54,7 +54,7 @@ function formOf(test: Stored, startOver: boolean) {
   if (item) return waitingForm(item, startOver);
   const address = `tests/${test.id}`;
   if (startOver) forgetDraft(address);
-  const kept = keptDraft(address, isDraftOf(test.data.kind));
+  const kept = keptDraft(address, draftKind(test.data.kind));
   if (kept) return createForm(address, kept.content, kept.revision, kept);
   return createForm(address, writeDraft(test.data, currentBook.peek() ?? undefined), test.revision);
 }

@@ -4,8 +4,8 @@ import { navigate, route } from "../../../app/router.ts";
 import { currentBook } from "../../../state/book.ts";
 import { forgetDraft, keptDraft } from "../../../state/drafts.ts";
 import { waitingUnder } from "../../../state/waiting/list.ts";
-import { isDraftOf } from "../record/draft.ts";
 import { KINDS } from "../record/kinds.ts";
+import { draftKind } from "../record/settledDraft.ts";
 import { dayOf, firstDraft } from "./defaults.ts";
 import { createForm } from "./model.ts";
 import { TestForm } from "./TestForm.tsx";
@@ -23,7 +23,7 @@ function newForm(kind: TestKind, waiting: string | null, startOver: boolean) {
   );
   const book = currentBook.peek();
   if (startOver) forgetDraft(address);
-  const kept = keptDraft(address, isDraftOf(kind));
+  const kept = keptDraft(address, draftKind(kind));
   if (kept) return createForm(address, kept.content, null, kept);
   if (!book) throw new Error("A form needs the bench book.");
   const asked = { kind, today: dayOf(new Date()), buildId: query.get("build"), parts };

@@ -2,8 +2,8 @@ import type { BenchTest } from "../../../../shared/model/tests/index.ts";
 import { currentBook } from "../../../state/book.ts";
 import { forgetDraft, keptDraft } from "../../../state/drafts.ts";
 import { draftOfWaiting, type Waiting } from "../../../state/waiting/list.ts";
-import { isDraftOf } from "../record/draft.ts";
 import { formErrors } from "../record/fieldErrors.ts";
+import { draftKind } from "../record/settledDraft.ts";
 import { writeDraft } from "../record/writeDraft.ts";
 import { createForm, type FormModel } from "./model.ts";
 import { STATUS_CHANGED } from "./save.ts";
@@ -18,7 +18,7 @@ export function waitingForm(item: Waiting, startOver: boolean): FormModel {
   const address = draftOfWaiting(item);
   if (startOver) forgetDraft(address);
   const test = item.data as unknown as BenchTest;
-  const kept = keptDraft(address, isDraftOf(test.kind));
+  const kept = keptDraft(address, draftKind(test.kind));
   const draft = writeDraft(test, currentBook.peek() ?? undefined);
   const revision = kept ? kept.revision : (item.before?.revision ?? null);
   const form = { ...createForm(address, kept?.content ?? draft, revision, kept), waiting: item };

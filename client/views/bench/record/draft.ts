@@ -114,7 +114,7 @@ export function withoutRow(draft: Draft, key: number): Draft {
   return { ...draft, rows: draft.rows.filter((row) => row.key !== key) };
 }
 
-/** @returns whether what was kept is a draft of such a test */
+/** @returns whether something is a draft of such a test */
 export function isDraftOf(kind: TestKind): (content: unknown) => content is Draft {
   return (content): content is Draft => {
     if (typeof content !== "object" || content === null) return false;
