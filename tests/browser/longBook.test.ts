@@ -75,7 +75,7 @@ describe("a book of many tests, opened on one build", () => {
     await page.getByLabel("Motor", { exact: true }).selectOption("g2-bell-18");
     await eventually(() => page.url()).toContain("motor=g2-bell-18");
     expect(asked.some((query) => query.includes("motor=g2-bell-18"))).toBe(true);
-    const figures = (each: Page) => each.locator(".verdict-band").innerText();
+    const figures = (each: Page) => each.locator(".verdict-band").textContent();
     const fresh = await screens.open("/match/pane-crawler?motor=g2-bell-18");
     await eventually(() => figures(fresh)).toMatch(/chance of holding/);
     await eventually(() => figures(page)).toBe(await figures(fresh));
@@ -129,7 +129,7 @@ describe("a view that takes more tests than the page holds", () => {
     });
     await page.getByRole("link", { name: "Curves", exact: true }).first().click();
     await page.locator(".curves").waitFor();
-    const counted = await page.locator(".curves-parts").innerText();
+    const counted = await page.locator(".curves-parts").textContent();
     expect(counted).toMatch(/\d+ tests/);
     expect(await read()).toBeGreaterThan(before);
   });
@@ -151,7 +151,7 @@ describe("a book of many tests, without the network", () => {
       await page.goto("/match/pane-crawler");
       await eventually(() => verdict(page)).toBe(sentence);
       await page.getByRole("link", { name: "Curves", exact: true }).first().click();
-      await eventually(() => page.locator("main").innerText()).toMatch(
+      await eventually(() => page.locator("main").textContent()).toMatch(
         /tests that the view “Curves” takes could not be read/,
       );
       await page.goto("/bench/new/pull");

@@ -204,7 +204,9 @@ describe("a browser that keeps nothing, without the network", () => {
 
 describe("what is done without the network to what is in the book", () => {
   it("waits, marked where it stands, and is done once: a test struck out, another deleted, a part retired, a new build", async () => {
-    const page = await screens.open("/bench", { allowed: GONE });
+    const page = await screens.open("/bench/archive", { allowed: GONE });
+    await page.getByRole("link", { name: "Back to the list" }).click();
+    await page.locator("ol.bench-tests li").first().waitFor();
     const [first, second] = (await read<{ items: StoredOf<"tests">[] }>("/tests?limit=2")).items;
     const row = (id: string) =>
       page.locator("ol.bench-tests li", { has: page.locator(`a[href="/bench/${id}"]`) });
@@ -235,7 +237,8 @@ describe("what is done without the network to what is in the book", () => {
   });
 
   it("a build kept from Match, and a part retired, wait as well", async () => {
-    const page = await screens.open("/match/pane-crawler", { allowed: GONE });
+    const page = await screens.open("/match/pane-crawler?duty=0.9", { allowed: GONE });
+    await button(page, "Save as a new build").waitFor();
     const other = await page.context().newPage();
     const surfaces = (await read<{ items: Stored<{ name: string }>[] }>("/surfaces?limit=100")).items;
     await other.goto(`/parts/surfaces/${surfaces[0].id}`);

@@ -91,12 +91,12 @@ it.each([
     };
     await showIn(from);
     const part = await screens.open("/parts/skirts/new");
-    const perimeter = part.getByLabel("Perimeter", { exact: true });
+    const perimeter = part.getByLabel("Length along the lip", { exact: true });
     await perimeter.pressSequentially("12");
     const test = await part.context().newPage();
     await test.goto("/bench/new/leak");
-    const gap = test.getByLabel("Gap", { exact: true });
-    await gap.pressSequentially("0.5");
+    const gap = test.getByLabel("Shim", { exact: true });
+    await gap.fill("0.5");
     expect([await perimeter.inputValue(), await gap.inputValue()]).toEqual(["12", "0.5"]);
     await showIn(to);
     await eventually(() => perimeter.inputValue()).toBe(`12 ${unit}`);

@@ -1,7 +1,7 @@
 import { type Browser, chromium, type LaunchOptions } from "playwright-core";
 import { inject } from "vitest";
 
-const ARGUMENTS = [
+export const ARGUMENTS = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",
