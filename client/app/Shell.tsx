@@ -3,6 +3,7 @@ import { bookAsOf, currentBook, currentUnits, loadError, loadState, reload } fro
 import { connected } from "../state/events.ts";
 import { notice } from "../state/notice.ts";
 import { otherVersion } from "../state/serverVersion.ts";
+import { testsComing } from "../state/tests/read.ts";
 import { version } from "../state/version.ts";
 import { DocLink } from "../ui/Docs.tsx";
 import { Explanation } from "../ui/explain/Explanation.tsx";
@@ -53,7 +54,7 @@ export function Shell() {
       </a>
       <Navigation />
       <Banner />
-      {loadState.value === "loading" && (
+      {(loadState.value === "loading" || testsComing.value > 0) && (
         <div class="shell-loading" role="progressbar" aria-label="Reading the bench book" />
       )}
       <main id="main" class="shell-main" tabIndex={-1}>

@@ -124,10 +124,12 @@ describe("a view that takes more tests than the page holds", () => {
     const { page, read } = await opened("/match/pane-crawler");
     const before = await read();
     await page.route("**/api/v1/tests?*", async (route) => {
-      await new Promise((resolve) => setTimeout(resolve, 50));
+      await new Promise((resolve) => setTimeout(resolve, 400));
       await route.continue();
     });
     await page.getByRole("link", { name: "Curves", exact: true }).first().click();
+    await page.getByRole("progressbar", { name: "Reading the bench book" }).waitFor();
+    expect(await page.locator(".verdict-band").count()).toBe(1);
     await page.locator(".curves").waitFor();
     const counted = await page.locator(".curves-parts").textContent();
     expect(counted).toMatch(/\d+ tests/);

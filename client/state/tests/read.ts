@@ -1,3 +1,4 @@
+import { signal } from "@preact/signals";
 import type { Book } from "../../../shared/book/book.ts";
 import { EVERY_TEST, type TestsAsked } from "../../../shared/book/testsAsked.ts";
 import type { CollectionName } from "../../../shared/model/collections.ts";
@@ -15,20 +16,20 @@ const PAGE_SIZE = 500;
 /** A book of so many tests is read whole, in one request; of a larger one so many travel for nothing. Judgement. */
 const NEWEST = 200;
 
-async function readPage(path: string, name: CollectionName, signal?: AbortSignal): Promise<Page> {
-  const page = await api.get<Page>(path, { signal });
+async function readPage(path: string, name: CollectionName, given?: AbortSignal): Promise<Page> {
+  const page = await api.get<Page>(path, { signal: given });
   if (!Array.isArray(page.items))
     throw new ApiError(200, "unexpected", `The answer to /${name} is no list of records.`);
   return page;
 }
 
 /** @returns every record of a collection of parts or builds */
-export async function readParts(name: CollectionName, signal: AbortSignal): Promise<Stored<unknown>[]> {
+export async function readParts(name: CollectionName, given: AbortSignal): Promise<Stored<unknown>[]> {
   const records: Stored<unknown>[] = [];
   let cursor: string | null = null;
   do {
     const query: string = cursor === null ? "" : `&cursor=${encodeURIComponent(cursor)}`;
-    const page: Page = await readPage(`/${name}?limit=${PAGE_SIZE}${query}`, name, signal);
+    const page: Page = await readPage(`/${name}?limit=${PAGE_SIZE}${query}`, name, given);
     records.push(...page.items);
     cursor = page.next;
   } while (cursor !== null);
@@ -36,19 +37,19 @@ export async function readParts(name: CollectionName, signal: AbortSignal): Prom
 }
 
 /** Reads the newest tests: forms are set up as the last one was. Where these are all that the book has, none is asked for again. */
-export async function readNewest(onto: Shelf, signal: AbortSignal): Promise<void> {
-  const { items, next } = await readPage(pathOfTests("", NEWEST, null), "tests", signal);
+export async function readNewest(onto: Shelf, given: AbortSignal): Promise<void> {
+  const { items, next } = await readPage(pathOfTests("", NEWEST, null), "tests", given);
   const tests = items as StoredOf<"tests">[];
   onto.put(tests);
   for (const { data } of tests) onto.hold({ kind: data.kind, newest: true });
   if (next === null) onto.hold(EVERY_TEST);
 }
 
-async function readAsked(onto: Shelf, asked: TestsAsked, signal?: AbortSignal): Promise<void> {
+async function readAsked(onto: Shelf, asked: TestsAsked, given?: AbortSignal): Promise<void> {
   const limit = asked.newest ? 1 : PAGE_SIZE;
   let cursor: string | null = null;
   do {
-    const page: Page = await readPage(pathOfTests(queryOf(asked), limit, cursor), "tests", signal);
+    const page: Page = await readPage(pathOfTests(queryOf(asked), limit, cursor), "tests", given);
     onto.put(page.items as StoredOf<"tests">[]);
     cursor = asked.newest ? null : page.next;
   } while (cursor !== null);
@@ -65,6 +66,9 @@ export function lackingOn(shelf: Shelf, asked: readonly TestsAsked[]): readonly 
   return all ? [all] : [...lacking.values()];
 }
 
+/** How many are reading tests just now. */
+export const testsComing = signal(0);
+
 /**
  * Reads tests until all that are asked for are here: what was read may ask for more.
  *
@@ -75,11 +79,16 @@ export async function fill(
   onto: Shelf,
   bookNow: () => Book,
   asks: Asker,
-  signal?: AbortSignal,
+  given?: AbortSignal,
 ): Promise<void> {
   for (;;) {
     const lacking = lackingOn(onto, asks(bookNow()));
     if (lacking.length === 0) return;
-    await Promise.all(lacking.map((asked) => readAsked(onto, asked, signal)));
+    testsComing.value++;
+    try {
+      await Promise.all(lacking.map((asked) => readAsked(onto, asked, given)));
+    } finally {
+      testsComing.value--;
+    }
   }
 }

@@ -43,11 +43,11 @@ function listed(path: string): Response {
 }
 
 /** The book as a page holds it that shows an address and has read nothing else. */
-async function bookAt(at: Route): Promise<Book> {
+async function bookAt(at: Route, parts: Book = whole): Promise<Book> {
   vi.stubGlobal("sessionStorage", { getItem: () => null });
   vi.stubGlobal("fetch", (path: string) => Promise.resolve(listed(path)));
   const shelf = new Shelf();
-  const now = () => ({ ...whole, tests: shelf.tests });
+  const now = () => ({ ...parts, tests: shelf.tests });
   await fill(shelf, now, (book) => testsTaken(at, book));
   return now();
 }
@@ -87,6 +87,17 @@ describe("the tests that a view of one build takes, in a book with many others",
       expect(testsLeftOut(part, build)).toEqual(testsLeftOut(all, build));
     },
   );
+
+  it("hold what the rigs rest on that calibrate its skirt, though it has another rotor, motor and pack", async () => {
+    const { rotor, diameter, motor, pack } = buildOf("ridge-runner");
+    const mixed = { ...buildOf("pane-crawler"), rotor, diameter, motor, pack };
+    const stored = { ...demo.builds[0], id: "mixed", data: mixed };
+    const parts = { ...whole, builds: [...whole.builds, stored] };
+    const part = await bookAt(parseRoute("/match/mixed"), parts);
+    const [own, other] = [solve(part, mixed), solve({ ...all, builds: parts.builds }, mixed)];
+    expect(own.resolved?.gap.basis).toBe("calibrated");
+    expect(own).toEqual(other);
+  });
 
   it("with a part tried and a build laid over: theirs as well", async () => {
     const at = parseRoute("/match/pane-crawler", "?motor=g1-bell-18&over=ridge-runner");
