@@ -83,7 +83,8 @@ class Front {
     const target = new URL(asked.url ?? "/", server.address);
     const headers = { ...asked.headers, host: target.host, "accept-encoding": "identity" };
     // What the browser has is of the other build.
-    if (this.mark !== null) delete headers["if-none-match"];
+    if (this.mark !== null)
+      for (const name of ["if-none-match", "if-modified-since"] as const) delete headers[name];
     const { method } = asked;
     const forwarded = request(target, { method, headers }, async (come) => {
       const type = String(come.headers["content-type"] ?? "");
@@ -93,7 +94,7 @@ class Front {
         return void come.pipe(answer);
       }
       const text = Buffer.concat(await come.toArray()).toString();
-      const { "content-length": _, etag: __, ...rest } = come.headers;
+      const { "content-length": _, etag: __, "last-modified": ___, ...rest } = come.headers;
       answer.writeHead(come.statusCode ?? 500, rest);
       answer.end(this.#marked(text));
       return undefined;
