@@ -29,12 +29,13 @@ async function leave(page: Page): Promise<void> {
 }
 
 describe("pages of one file's tests", () => {
-  it("keep what they store while a test runs, over a reload", async () => {
+  it("keep what they store over a reload, each for itself", async () => {
     const page = await screens.open("/parts");
     expect(await left(page)).toEqual([]);
     await leave(page);
     await page.reload();
     expect(await left(page)).toHaveLength(4);
+    expect(await left(await screens.open("/parts"))).toEqual([]);
     await page.goto("about:blank");
   });
 

@@ -77,16 +77,20 @@ export function contextsIn(browser: Browser, common: BrowserContextOptions): Con
   };
   let kept: Promise<Kept> | null = null;
   let own: BrowserContext[] = [];
-  const plainPage = async ({ viewport }: ContextOptions) => {
-    kept ??= made({}).then(Kept.in);
-    const page = await (await kept).context.newPage();
-    if (viewport) await page.setViewportSize(viewport);
-    return page;
-  };
   const ownPage = async ({ alone: _own, ...options }: ContextOptions) => {
     const context = await made(options);
     own.push(context);
     return context.newPage();
+  };
+  const plainPage = async (options: ContextOptions) => {
+    kept ??= made({}).then(Kept.in);
+    const standing = await kept;
+    // Two pages that are open side by side know nothing of one another.
+    if (standing.pages().length > 0) return ownPage(options);
+    await standing.clear();
+    const page = await standing.context.newPage();
+    if (options.viewport) await page.setViewportSize(options.viewport);
+    return page;
   };
   const closeOwn = async () => {
     const over = own;
