@@ -30,9 +30,12 @@ export const testCount = signal<number | null>(null);
 /** Another number whenever a test of the book was written, on the screen or not. */
 export const testsWritten = signal(0);
 
-/** A change of the units alone leaves the records as they are. */
+/** A change of the units alone leaves the records as they are. A field that is typed in is left first: it writes out the unit that it was typed under. */
 export function showIn(units: ShownUnits): void {
-  if (JSON.stringify(units) !== JSON.stringify(currentUnits.peek())) currentUnits.value = units;
+  if (JSON.stringify(units) === JSON.stringify(currentUnits.peek())) return;
+  if ("document" in globalThis && document.activeElement instanceof HTMLElement)
+    document.activeElement.blur();
+  currentUnits.value = units;
 }
 
 async function readState(): Promise<void> {
