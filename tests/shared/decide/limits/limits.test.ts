@@ -96,6 +96,23 @@ describe("limits of a build with everything known", () => {
     expect(burst.result.value).toBeCloseToRelative(known.rotor.burstSpeed ?? 0, 1e-12);
   });
 
+  // By hand: 3·1240·ω²·0.016·cos 40°·0.011²/0.0008, at the root of a blade on its disc.
+  it("open to the bending at a blade's root as well, where the blade stands free, and to what bursts first", () => {
+    const standing = { height: 0.011, thickness: 0.0008, radius: 0.016, angle: 40 };
+    const input = { ...KNOWN, rotor: KNOWN.rotor && { ...KNOWN.rotor, standing } };
+    const limits = limitsOf(input);
+    const { stress, burstSpeed, bending, speed } = limits.rotor;
+    const root = (3 * 1240 * speed ** 2 * 0.016 * Math.cos((40 * Math.PI) / 180) * 0.011 ** 2) / 0.0008;
+    const titled = new Map(limitWorkings(input, limits).map(({ title, result }) => [title, result.value]));
+    expect(bending).toBeCloseToRelative(root, 1e-12);
+    expect(root).toBeGreaterThan(known.rotor.stress ?? 0);
+    expect(titled.get("bending at a blade's root")).toBeCloseToRelative(root, 1e-12);
+    expect(titled.get("stress of disc and blades")).toBeCloseToRelative(known.rotor.stress ?? 0, 1e-12);
+    expect(titled.get("largest stress of the rotor")).toBeCloseToRelative(stress ?? 0, 1e-12);
+    expect(titled.get("speed at which it bursts")).toBeCloseToRelative(burstSpeed ?? 0, 1e-12);
+    expect(burstSpeed).toBeCloseToRelative(speed * Math.sqrt(25e6 / root), 1e-12);
+  });
+
   it("with a drive cycle judge the cells under its greatest drive current, the motor under its least", () => {
     const parked = { angle: 90, share: 0.5, driveCurrent: 0, moving: false };
     const cycle = [parked, { angle: 90, share: 0.5, driveCurrent: 1.5 }];
