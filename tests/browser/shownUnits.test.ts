@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import type { StoredOf } from "#shared/model/record.ts";
+import { UNIT_SETS } from "#shared/units/showing.ts";
 import { eventually } from "./support/eventually.ts";
 import { useOwnServer } from "./support/ownServer.ts";
 import { useScreens } from "./support/page.ts";
@@ -75,3 +76,32 @@ it("the set of units that a book is shown in: form, chart, file, working and she
   expect(items.map(({ data }) => data.rows[0])).toMatchObject([{ held: { value: 14.5, unit: "oz" } }]);
   await holdsTo(page, "inch");
 });
+
+it.each([
+  { from: "metric", to: "inch", unit: "mm" },
+  { from: "inch", to: "metric", unit: "in" },
+] as const)(
+  "a bare number in an open form, typed in a $from book that is then shown in $to: stays what it was",
+  async ({ from, to, unit }) => {
+    const showIn = async (set: SetName) => {
+      const headers = { "Content-Type": "application/json" };
+      const body = JSON.stringify(UNIT_SETS[set]);
+      const answer = await fetch(`${server.address}/api/v1/bench/units`, { method: "PUT", headers, body });
+      expect(answer.status).toBe(200);
+    };
+    await showIn(from);
+    const part = await screens.open("/parts/skirts/new");
+    const perimeter = part.getByRole("textbox", { name: /^Length along the lip/ }).first();
+    await perimeter.pressSequentially("12");
+    const test = await part.context().newPage();
+    await test.goto("/bench/new/leak");
+    const gap = test.getByLabel("Shim", { exact: true });
+    await gap.fill("0.5");
+    expect([await perimeter.inputValue(), await gap.inputValue()]).toEqual(["12", "0.5"]);
+    await showIn(to);
+    await eventually(() => perimeter.inputValue()).toBe(`12 ${unit}`);
+    await eventually(() => gap.inputValue()).toBe(`0.5 ${unit}`);
+    await test.reload();
+    await eventually(() => gap.inputValue(), "after a reload").toBe(`0.5 ${unit}`);
+  },
+);
