@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { loadDemo } from "#server/demo.ts";
+import { bookIn } from "#server/threads/bookIn.ts";
 import { bookOfBuild } from "#shared/book/bookOfBuild.ts";
 import { fingerprint } from "#shared/book/fingerprint.ts";
 import { newestFirst } from "#shared/book/newestFirst.ts";
 import { nextTests } from "#shared/book/nextTest/nextTests.ts";
 import { nextTestsResponse } from "#shared/model/api/nextTests.ts";
-import { demoBook } from "#tests/support/demoBook.ts";
 import { freshBook } from "./support/api.ts";
 
 function demoServer() {
@@ -18,9 +18,10 @@ const at = (id: string, query = "") => `/api/v1/builds/${id}/next-tests${query}`
 
 describe("GET /builds/{id}/next-tests", () => {
   it("of a build of the demo: answers in the documented shape what the book's own function says", async () => {
-    const { body } = await demoServer().api.get(at("roof-crawler", "?angle=153&mode=driving")).expect(200);
+    const { api, store } = demoServer();
+    const { body } = await api.get(at("roof-crawler", "?angle=153&mode=driving")).expect(200);
     expect(nextTestsResponse.parse(body)).toEqual(body);
-    const demo = demoBook();
+    const demo = bookIn(store.file);
     const build = demo.builds.find(({ id }) => id === "roof-crawler");
     if (!build) throw new Error("the demo has no roof-crawler");
     const verdict = { angle: 153, mode: "driving" } as const;
