@@ -53,13 +53,13 @@ describe("a figure on a screen", () => {
   });
 
   it.each([
-    ["`${power.toPrecision(3)} W`", true],
+    [`\`\${power.toPrecision(3)} W\``, true],
     ["<p>{friction.toFixed(2)}</p>", true],
     ["String(Number(value.toFixed(2)))", true],
-    ["`${Number(value.toFixed(2))} of it`", true],
+    [`\`\${Number(value.toFixed(2))} of it\``, true],
     ["asRead(value.toPrecision(4))", false],
     ["const rounded = Number((value / 4).toPrecision(3));", false],
-    ["`${angle.toFixed(0)}°`", false],
+    [`\`\${angle.toFixed(0)}°\``, false],
   ])("%s: %s", (line, found) => {
     expect(writes(line)).toBe(found);
   });
