@@ -64,6 +64,7 @@ function Lists({ book }: { book: Book }) {
         {FORMS.map((form) => (
           <section key={form.collection} aria-label={form.many}>
             <h2>{form.many}</h2>
+            {offered(recordsOf(book, form), null).length === 0 && <p class="quiet small">{form.fills}</p>}
             <ul>
               {offered(recordsOf(book, form), null).map((record) => (
                 <PartRow

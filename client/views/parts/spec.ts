@@ -94,6 +94,8 @@ export interface FormSpec {
   /** "rotor": in "Add a rotor" */
   readonly one: string;
   readonly many: string;
+  /** what it is, and which test or drawing tells its figures: said where there is none yet */
+  readonly fills: string;
   readonly sections: readonly Section[];
 }
 

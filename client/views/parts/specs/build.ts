@@ -4,6 +4,8 @@ export const buildForm: FormSpec = {
   collection: "builds",
   one: "build",
   many: "Builds",
+  fills:
+    "A rotor, a motor, a pack and a skirt on one vehicle. Match, Attitudes, Run-down, Mass and Fit-up answer for it.",
   sections: [
     {
       title: "The parts",

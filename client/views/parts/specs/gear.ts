@@ -4,6 +4,7 @@ export const gearForm: FormSpec = {
   collection: "gears",
   one: "running gear",
   many: "Running gear",
+  fills: "Tyres or feet that give under the pull. A ride-height test tells by how much.",
   sections: [
     {
       title: "Wheels, tyres and springs; ride-height tests tell how far they give",

@@ -26,6 +26,8 @@ export const instrumentForm: FormSpec = {
   collection: "instruments",
   one: "instrument",
   many: "Instruments",
+  fills:
+    "A scale, a meter, a pressure sensor, with how far off it may be. Tests name what they were read with.",
   sections: [
     {
       title: "What it reads, and how well",

@@ -6,6 +6,7 @@ export const motorForm: FormSpec = {
   collection: "motors",
   one: "motor",
   many: "Motors",
+  fills: "What its maker states is enough to start with; a motor test takes its place.",
   sections: [
     {
       title: "As its maker states it; motor tests take the place of these constants",

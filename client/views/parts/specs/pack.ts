@@ -4,6 +4,8 @@ export const packForm: FormSpec = {
   collection: "packs",
   one: "pack",
   many: "Packs",
+  fills:
+    "Cells in series and in parallel. A discharge test gives capacity, resistance and voltage by charge; until then the cells' chemistry stands in.",
   sections: [
     {
       title: "The pack",

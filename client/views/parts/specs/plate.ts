@@ -4,6 +4,7 @@ export const plateForm: FormSpec = {
   collection: "plates",
   one: "bleed plate",
   many: "Bleed plates",
+  fills: "Drilled holes that let a known flow through, for curve and leak tests.",
   sections: [
     {
       title: "Drilled holes over the cavity: the flow meter of tests that name it",

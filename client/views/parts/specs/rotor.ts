@@ -5,6 +5,8 @@ export const rotorForm: FormSpec = {
   collection: "rotors",
   one: "rotor",
   many: "Rotors",
+  fills:
+    "A printed fan or a propeller, in one size or several. A curve test gives its pressure and flow, a thrust test a propeller's thrust; until then a ducted rotor's geometry gives an estimate.",
   sections: [
     {
       title: "The family: one geometry, several diameters",

@@ -4,6 +4,8 @@ export const skirtForm: FormSpec = {
   collection: "skirts",
   one: "skirt",
   many: "Skirts",
+  fills:
+    "The lip round the cavity: its area, its length, the gap it keeps. Leak and pull tests tell how large that gap really is.",
   sections: [
     {
       title: "The lip round the cavity",

@@ -4,6 +4,8 @@ export const surfaceForm: FormSpec = {
   collection: "surfaces",
   one: "surface",
   many: "Surfaces",
+  fills:
+    "What it has to cling to, with its joints: glass, a board, a painted wall. Friction tests give its grip, leak tests its roughness.",
   sections: [
     {
       title: "What the vehicle clings to",
