@@ -1,4 +1,4 @@
-import { BYTES_PER_SET, type Chunk, chunkOver } from "../../shared/decide/choose/columns.ts";
+import { bytesOf, type Chunk, chunkOver } from "../../shared/decide/choose/columns.ts";
 import { foremostSets, frontOf, markForemost } from "../../shared/decide/choose/front.ts";
 import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
 import { gathered, type Results } from "../../shared/decide/choose/values.ts";
@@ -40,7 +40,7 @@ function admissibleIn({ broken }: Chunk): number {
 export function solvePiece({ question, from, to, stopped }: Piece): SolvedPiece | null {
   if (Atomics.load(stopped, 0) !== 0) return null;
   const { prepared } = opened(question);
-  const columns = new SharedArrayBuffer((to - from) * BYTES_PER_SET);
+  const columns = new SharedArrayBuffer(bytesOf(to - from));
   const chunk = solveChunk(prepared, from, to, chunkOver(from, to - from, columns));
   markForemost(prepared, chunk);
   return { from, count: to - from, admissible: admissibleIn(chunk), columns };

@@ -4,7 +4,7 @@ import { contestOf, foremostSets, nonDominated } from "../../shared/decide/choos
 import { nearestSets, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
 import type { Prepared } from "../../shared/decide/choose/prepare.ts";
 import { rankedAll, rankedPage } from "../../shared/decide/choose/rank.ts";
-import { type ChosenSet, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
+import { type Combination, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
 import { columnAt, meetingSets, placeIn, type Results } from "../../shared/decide/choose/values.ts";
 import type { PointsQuery, SetsQuery } from "../../shared/model/api/choose.ts";
 import { jsonBytes } from "../routes/jsonBytes.ts";
@@ -90,7 +90,7 @@ export function pageOf({ solved, query, order }: PageAsked): Page {
 }
 
 /** A set as the API says it: without its places in the lists, which only the engine knows. */
-export type PlainSet = Omit<ChosenSet, "places"> & { readonly onFront: boolean };
+export type PlainSet = Omit<Combination, "places"> & { readonly onFront: boolean };
 
 /** @returns one set in full, its time found whatever limits it breaks */
 export function setOf({ prepared, results, front }: Outcome, index: number): PlainSet {

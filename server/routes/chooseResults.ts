@@ -2,7 +2,7 @@ import type { Request, Response } from "express";
 import { z } from "zod";
 import {
   CHOOSE_COLUMNS,
-  chosenSet,
+  combination,
   missedAnswer,
   pointsAnswer,
   pointsQuery,
@@ -130,7 +130,7 @@ const setReading: Reading<typeof indexQuery> = {
   path: "set",
   summary: "One combination in full, with every limit that it breaks",
   description: "the combination",
-  schema: chosenSet,
+  schema: combination,
   query: indexQuery,
   refusals: [422],
   read: (answers, { index }) => answers.set(index),

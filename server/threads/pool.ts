@@ -37,6 +37,10 @@ export function pool(file: string): Threads {
   workers.on("error", (error: Error) => {
     for (const stop of [...stops]) stop(error);
   });
+  // Piscina starts a thread with the next task alone: what waits for one that ended would wait for that task too.
+  const wake = () => {
+    if (workers.queueSize > 0) workers.run(named({ name: "wake", input: null })).catch(() => undefined);
+  };
   const run = <N extends TaskName>(task: Task<N>, { signal, transfer }: RunOptions): Promise<Output<N>> =>
     new Promise((resolve, reject) => {
       const giveUp = new AbortController();
@@ -49,7 +53,10 @@ export function pool(file: string): Threads {
       workers
         .run(named(task), { signal: AbortSignal.any(signals), transferList: transfer && [...transfer] })
         .then(answerOf<N>)
-        .then(resolve, reject)
+        .then(resolve, (error) => {
+          reject(error);
+          wake();
+        })
         .finally(() => stops.delete(stop));
     });
   return {

@@ -58,6 +58,8 @@ export const TASKS = {
   record: recordText,
   /** predicts tests afterwards that no prediction was kept of */
   foretellAfterwards: foretoldAfter,
+  /** does nothing: a thread that starts for it looks for what waits */
+  wake: (_: null) => null,
 } as const;
 
 export type TaskName = keyof typeof TASKS;

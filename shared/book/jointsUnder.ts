@@ -16,6 +16,14 @@ const USUAL = {
   width: { absolute: 3e-4, relative: 0.05 },
 } as const;
 
+/** @returns the joints of a surface, each with what it or the surface's own list states of its sizes' uncertainty */
+export const jointsOf = ({ joints, uncertainty }: Pick<Surface, "joints" | "uncertainty">): StoredJoint[] =>
+  joints.map((joint, i) => ({
+    ...joint,
+    depthUncertainty: joint.depthUncertainty ?? uncertainty[`joints.${i}.depth`],
+    widthUncertainty: joint.widthUncertainty ?? uncertainty[`joints.${i}.width`],
+  }));
+
 /** What is uncertain of a joint's size, and whether its page says so. */
 export interface JointDoubt {
   /** [m] */
@@ -50,7 +58,8 @@ export function namedJoint(joint: StoredJoint): NamedJoint {
  * @throws {OutOfRangeError} on a straight side that the lip can't have
  */
 export function jointsUnder(book: Book, build: Pick<Build, "skirt" | "surface">): JointsUnder | null {
-  const joints = findById(book.surfaces, build.surface)?.data.joints ?? [];
+  const surface = findById(book.surfaces, build.surface)?.data;
+  const joints = surface ? jointsOf(surface) : [];
   const span = lipSpan(book, build);
   return joints.length === 0 || span === null
     ? null

@@ -14,7 +14,7 @@ import { isDestroyed, rankOf } from "#shared/decide/verdict/states.ts";
 import { verdictOf } from "#shared/decide/verdict/verdict.ts";
 import {
   chooseJob,
-  chosenSet,
+  combination,
   missedAnswer,
   pointsAnswer,
   setsPage,
@@ -73,7 +73,7 @@ describe("POST /choose, on the demo", () => {
     if (!base) throw new Error("the demo has no pane crawler");
     const { sets } = (await api.get(at)).body;
     for (let index = 0; index < sets; index += 20) {
-      const set = chosenSet.parse((await api.get(`${at}/set?index=${index}`)).body);
+      const set = combination.parse((await api.get(`${at}/set?index=${index}`)).body);
       const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
       const { input } = resolveBuild(book, build);
       if (!input) throw new Error(`set ${index} is no build`);
@@ -130,7 +130,7 @@ describe("POST /choose, on the demo", () => {
     expect(missed.admissible).toBe(0);
     const relaxed = missed.relaxations.find(({ limit }) => limit === "keptTime");
     expect(relaxed?.to).toBeGreaterThan(0);
-    const set = chosenSet.parse((await api.get(`${at}/set?index=${relaxed?.index}`)).body);
+    const set = combination.parse((await api.get(`${at}/set?index=${relaxed?.index}`)).body);
     expect(set.values.keptTime).toBe(relaxed?.to);
   });
 
@@ -214,7 +214,7 @@ describe("POST /choose, on the demo", () => {
     expect(missed.relaxations).toHaveLength(1);
     const [{ limit, from, to, index }] = missed.relaxations;
     expect({ limit, from }).toEqual({ limit: "driving", from: 6 });
-    const set = chosenSet.parse((await api.get(`${at}/set?index=${index}`)).body);
+    const set = combination.parse((await api.get(`${at}/set?index=${index}`)).body);
     expect(set.values.driving).toBe(to);
     const relaxed = await chosen(api, { wants: { targetMargin: to, ratings: false } });
     expect((await api.get(relaxed)).body.admissible).toBeGreaterThanOrEqual(1);

@@ -7,7 +7,7 @@ import { navigate } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Problem } from "../../ui/Problem.tsx";
-import type { ChosenSet } from "./answers.ts";
+import type { Combination } from "./answers.ts";
 import { type Draft, isPropeller } from "./form/draft.ts";
 import { storeSet } from "./openSet.ts";
 import { PinnedTable } from "./parts/PinnedTable.tsx";
@@ -39,7 +39,7 @@ export interface ResultsProps {
 /** Makes a combination a build of the book and goes to it; says why where that is refused. */
 function useOpening(book: Book, base: Build | null, job: string) {
   const [problem, setProblem] = useState<string | null>(null);
-  const open = async (set: ChosenSet) => {
+  const open = async (set: Combination) => {
     if (!base) return;
     try {
       navigate("match", await storeSet(book, base, job, set));

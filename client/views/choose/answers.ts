@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import type {
-  chosenSet,
+  combination,
   missedAnswer,
   pointsAnswer,
   setsPage,
@@ -8,10 +8,10 @@ import type {
 } from "../../../shared/model/api/choose.ts";
 
 /** What the server answers, as its schemas say it. */
-export type ChosenSet = z.output<typeof chosenSet>;
+export type Combination = z.output<typeof combination>;
 export type SetsPage = z.output<typeof setsPage>;
 export type PointsAnswer = z.output<typeof pointsAnswer>;
 export type MissedAnswer = z.output<typeof missedAnswer>;
 export type ShortlistAnswer = z.output<typeof shortlistAnswer>;
-export type Column = keyof ChosenSet["values"];
-export type Broken = ChosenSet["broken"][number];
+export type Column = keyof Combination["values"];
+export type Broken = Combination["broken"][number];

@@ -2,7 +2,7 @@ import type { Book } from "../../../shared/book/book.ts";
 import { buildOfSet } from "../../../shared/book/choose/openedSet.ts";
 import type { Build } from "../../../shared/model/build.ts";
 import { addRecord } from "../../state/write.ts";
-import type { ChosenSet } from "./answers.ts";
+import type { Combination } from "./answers.ts";
 import { sizeText } from "./words/set.ts";
 
 const MOST_LETTERS = 120;
@@ -11,7 +11,7 @@ const MOST_LETTERS = 120;
 const stored = new Map<string, string>();
 
 /** @returns a set as a build of its own, to be looked at; named after the build that gave the rest */
-export function buildFor(book: Book, base: Build, set: ChosenSet): Build {
+export function buildFor(book: Book, base: Build, set: Combination): Build {
   const build = buildOfSet(book, base, { ...set, mass: set.values.mass });
   const ending = `, chosen ${sizeText(set.diameter)}`;
   return { ...build, name: `${base.name.slice(0, MOST_LETTERS - ending.length)}${ending}` };
@@ -22,7 +22,7 @@ export async function storeSet(
   book: Book,
   base: Build,
   job: string,
-  set: ChosenSet,
+  set: Combination,
   name?: string,
 ): Promise<string> {
   const key = `${job} ${set.index}`;

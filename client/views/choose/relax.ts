@@ -2,7 +2,7 @@ import type { ChooseRequest } from "../../../shared/model/api/choose.ts";
 import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import { formatQuantity, inUnit, withUnit } from "../../../shared/units/format.ts";
 import { decimalsOf, unitOf } from "../../../shared/units/showing.ts";
-import type { ChosenSet, MissedAnswer } from "./answers.ts";
+import type { Combination, MissedAnswer } from "./answers.ts";
 import { valueText } from "./columns.ts";
 import { type Draft, wantKey, withText } from "./form/draft.ts";
 import type { NumberWant } from "./form/fields.ts";
@@ -143,7 +143,7 @@ export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]):
 }
 
 /** @returns the changes of all wants that let one set in; null where no wishes can be relaxed so far */
-export function reliefOfSet({ index, broken }: ChosenSet, wants: ChooseRequest["wants"]): Relief | null {
+export function reliefOfSet({ index, broken }: Combination, wants: ChooseRequest["wants"]): Relief | null {
   const margins = broken.filter(({ limit }) => WISHES[limit] === MARGIN);
   const least = Math.min(...margins.map(({ value }) => value ?? 0));
   const others = broken.filter(({ limit }) => WISHES[limit] !== MARGIN);

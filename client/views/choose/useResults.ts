@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import { ApiError, api } from "../../state/api.ts";
-import type { ChosenSet, MissedAnswer, PointsAnswer, SetsPage, ShortlistAnswer } from "./answers.ts";
+import type { Combination, MissedAnswer, PointsAnswer, SetsPage, ShortlistAnswer } from "./answers.ts";
 import type { Rank } from "./parts/Shortlist.tsx";
 import { setsPath } from "./rows/useRows.ts";
 import { type Fetched, useFetched } from "./state/fetched.ts";
@@ -15,27 +15,27 @@ const JUDGED = 10;
 
 export interface Results {
   readonly points: Fetched<PointsAnswer>;
-  readonly lightest: ChosenSet | null;
-  readonly best: ChosenSet | null;
+  readonly lightest: Combination | null;
+  readonly best: Combination | null;
   /** the best of each kind where both were tried; null where none of it works */
-  readonly kinds: Readonly<Record<"ducted" | "open", ChosenSet | null>> | null;
+  readonly kinds: Readonly<Record<"ducted" | "open", Combination | null>> | null;
   readonly shortlist: Fetched<ShortlistAnswer>;
   readonly missed: Fetched<MissedAnswer>;
-  readonly looked: ChosenSet | null;
-  readonly pinned: readonly ChosenSet[];
+  readonly looked: Combination | null;
+  readonly pinned: readonly Combination[];
   /** the first refusal of all */
   readonly problem: ApiError | null;
 }
 
 /** Single sets by their index; those that were read are kept as long as the job. */
-function useSets(job: string, wanted: readonly number[]): (index: number) => ChosenSet | null {
-  const kept = useRef(new Map<string, ChosenSet>());
+function useSets(job: string, wanted: readonly number[]): (index: number) => Combination | null {
+  const kept = useRef(new Map<string, Combination>());
   const [, redraw] = useState(0);
   const key = (index: number) => `${job} ${index}`;
   useEffect(() => {
     for (const index of wanted) {
       if (kept.current.has(key(index))) continue;
-      api.get<ChosenSet>(`${jobPath(job)}/set?index=${index}`).then(
+      api.get<Combination>(`${jobPath(job)}/set?index=${index}`).then(
         (set) => {
           kept.current.set(key(index), set);
           redraw((count) => count + 1);

@@ -1,6 +1,6 @@
 import type { Surface } from "../../model/parts/surface.ts";
 import { findById } from "../book.ts";
-import { jointDoubt } from "../jointsUnder.ts";
+import { jointDoubt, jointsOf } from "../jointsUnder.ts";
 import type { Asked, Planned } from "./planned.ts";
 
 /** What a depth gauge and a caliper leave of a joint that is measured at several places [m]. Judgement. */
@@ -15,9 +15,10 @@ function measured(joint: Surface["joints"][number]): Surface["joints"][number] {
 export function plannedJoint({ book, build }: Asked): Planned | null {
   const surface = findById(book.surfaces, build.surface);
   if (!surface || surface.data.joints.length === 0 || build.skirt === null) return null;
-  const coarse = surface.data.joints.some((joint) => jointDoubt(joint, "depth").sd > MEASURED.depth);
+  const joints = jointsOf(surface.data);
+  const coarse = joints.some((joint) => jointDoubt(joint, "depth").sd > MEASURED.depth);
   if (!coarse) return null;
-  const data = { ...surface.data, joints: surface.data.joints.map(measured) };
+  const data = { ...surface.data, joints: joints.map(measured) };
   return {
     key: "joint",
     kind: null,

@@ -3,7 +3,7 @@ import { jointCause } from "../../decide/joints/uncertain.ts";
 import type { Build } from "../../model/build.ts";
 import { formatQuantity } from "../../units/format.ts";
 import { type Book, findById } from "../book.ts";
-import { jointDoubt, namedJoint } from "../jointsUnder.ts";
+import { jointDoubt, jointsOf, namedJoint } from "../jointsUnder.ts";
 import type { UncertaintySource } from "./collector.ts";
 
 const SIZES: readonly JointSize[] = ["depth", "width"];
@@ -23,7 +23,7 @@ export function jointSources(
   const under = findById(book.surfaces, surface)?.data;
   const lip = findById(book.skirts, skirt)?.data;
   if (!under || !lip || under.joints.length === 0) return {};
-  const ofJoints = under.joints.flatMap((joint) =>
+  const ofJoints = jointsOf(under).flatMap((joint) =>
     SIZES.map((size): [string, UncertaintySource] => {
       const { sd, stated } = jointDoubt(joint, size);
       const cause = jointCause(namedJoint(joint), size);

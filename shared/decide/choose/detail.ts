@@ -5,7 +5,7 @@ import { createReading, type Reading, read } from "./judged.ts";
 import { breaks, brokenLimits, PLACE } from "./limits.ts";
 import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
-import type { ChosenSet } from "./result.ts";
+import type { Combination } from "./result.ts";
 import { trustOf } from "./trust.ts";
 import { placeIn, type Results } from "./values.ts";
 
@@ -52,7 +52,7 @@ export function writeTimes(prepared: Prepared, index: number, { set, values, all
  *
  * Valid for any results; a time that was not stored is found here
  */
-export function detailOf(prepared: Prepared, results: Results, index: number): ChosenSet {
+export function detailOf(prepared: Prepared, results: Results, index: number): Combination {
   const { problem, radix } = prepared;
   const { chunk, at } = placeIn(results, index);
   const reading = createReading();

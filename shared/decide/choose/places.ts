@@ -40,11 +40,11 @@ const sizesOf = (families: readonly { readonly sizes: readonly unknown[] }[]): P
 /**
  * The mixed radix of a question's sets.
  *
- *     index = (((motor·W + wheel)·P + pack)·D + duty)·S + seal;  a wheel is a rotor at one size, a seal a skirt at one gap;
- *     behind them the sets of propellers, their wheels at one size and what they stand on in the same order
+ *     index = (((motor·W + sized rotor)·P + pack)·D + duty)·S + fitted skirt,  W sized rotors, S fitted skirts;
+ *     behind them the sets of propellers, each at one size, and what they stand on in the same order
  *
  * @param problem - the lists of parts to try [-]
- * @returns counts of motors, packs, duties [-], wheels and seals
+ * @returns counts of motors, packs, duties [-], sized rotors and fitted skirts
  *
  * Valid for any lists; the gap runs fastest, so that neighbours are alike. Source: mixed radix
  */

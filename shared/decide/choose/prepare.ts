@@ -65,7 +65,7 @@ export interface Prepared {
   readonly needs: readonly Needs[];
   readonly sums: Readonly<Record<Summed, Sums>>;
   readonly stacks: readonly StackSums[];
-  /** of each wheel [rad/s]; NaN: not known */
+  /** of each sized rotor [rad/s]; NaN: not known */
   readonly burstSpeeds: Float64Array;
 }
 
@@ -112,7 +112,7 @@ function checkFixed(problem: Problem): void {
 /**
  * Makes a question ready to be solved, in any thread.
  *
- *     every motor, wheel (rotor at a size), pack and seal (skirt at a gap) once
+ *     every motor, sized rotor, pack and fitted skirt (one gap each) once
  *
  * @param problem - the question, SI
  * @returns its tables, SI [-]

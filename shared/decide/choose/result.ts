@@ -57,7 +57,7 @@ export interface Trust {
 }
 
 /** One set in full, for a row, a plot's point or a comparison. */
-export interface ChosenSet {
+export interface Combination {
   readonly index: number;
   readonly places: Places;
   readonly parts: {

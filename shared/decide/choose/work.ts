@@ -5,7 +5,7 @@ import { type Digits, isOpen, writeDigits } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { LIMITS } from "./result.ts";
 
-/** Numbers kept of each seal's last solution: φ/φ_end, w over u (lip) or over u² (pressure). */
+/** Numbers kept of each fitted skirt's last solution: φ/φ_end, w over u (lip) or over u² (pressure). */
 export const KEPT = 2;
 
 /** One thread's memory: nothing is allocated per set. Its digits are those that the case is written for, -1 at first. */
@@ -16,7 +16,7 @@ export interface Work extends Digits {
   readonly solution: Float64Array;
   /** a solution at another voltage */
   readonly aside: Float64Array;
-  /** each seal's last solution, for the next start */
+  /** each fitted skirt's last solution, for the next start */
   readonly kept: Float64Array;
   /** run in which each was kept */
   readonly keptIn: Int32Array;

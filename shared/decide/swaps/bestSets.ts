@@ -3,7 +3,7 @@ import { type Bounds, boundsFrom, type Option } from "./bounds.ts";
 import { type Asked, type Beaten, type Level, NOTHING_CHOSEN, nextLevel, Room } from "./level.ts";
 
 /** One option for each line. */
-export interface ChosenSet {
+export interface ChosenSwaps {
   readonly cost: number;
   readonly mass: number;
   readonly options: readonly Option[];
@@ -30,12 +30,12 @@ function traced(levels: readonly Level[], lines: readonly (readonly Option[])[],
   return found;
 }
 
-const best = (sets: readonly ChosenSet[], wanted: number): ChosenSet[] =>
+const best = (sets: readonly ChosenSwaps[], wanted: number): ChosenSwaps[] =>
   [...sets].sort((a, b) => a.cost - b.cost || a.mass - b.mass).slice(0, wanted);
 
 /** The sets so far and those of a pass, each once, the best of them. */
-function joined(known: readonly ChosenSet[], found: readonly ChosenSet[], wanted: number): ChosenSet[] {
-  const isSame = (one: ChosenSet, other: ChosenSet) =>
+function joined(known: readonly ChosenSwaps[], found: readonly ChosenSwaps[], wanted: number): ChosenSwaps[] {
+  const isSame = (one: ChosenSwaps, other: ChosenSwaps) =>
     one.options.every((option, i) => option === other.options[i]);
   return best([...known, ...found.filter((set) => !known.some((other) => isSame(set, other)))], wanted);
 }
@@ -76,7 +76,7 @@ export interface Wish {
 }
 
 /** What a set must beat: the worst of as many as are wanted, or what is too dear in any case. */
-function toBeat(sets: readonly ChosenSet[], { wanted, dearest = Number.POSITIVE_INFINITY }: Wish): Beaten {
+function toBeat(sets: readonly ChosenSwaps[], { wanted, dearest = Number.POSITIVE_INFINITY }: Wish): Beaten {
   const tooDear = { cost: dearest + 1, mass: 0 };
   const worst = sets.length === wanted ? sets[wanted - 1] : null;
   return worst && worst.cost < tooDear.cost ? worst : tooDear;
@@ -95,9 +95,9 @@ function toBeat(sets: readonly ChosenSet[], { wanted, dearest = Number.POSITIVE_
  * Valid for costs of 0 or more. Exact: dynamic programming over the lines with dominance, within the bounds of {@link boundsFrom}.
  * Source: Kellerer, Pferschy & Pisinger, Knapsack Problems (2004) ch. 11; docs/method/mass.md, Swaps
  */
-export function bestSets(prepared: Prepared, wish: Wish): ChosenSet[] {
+export function bestSets(prepared: Prepared, wish: Wish): ChosenSwaps[] {
   const { allowed, wanted } = wish;
-  let sets: ChosenSet[] = [];
+  let sets: ChosenSwaps[] = [];
   for (const width of WIDTHS) {
     const pass = sweep(prepared, { allowed, wanted, beaten: toBeat(sets, wish), width });
     const found = pass.sets.map((set) => ({ ...set, options: prepared.place.map((to) => set.options[to]) }));
@@ -111,7 +111,7 @@ export function bestSets(prepared: Prepared, wish: Wish): ChosenSet[] {
 function sweep(
   { lines, bounds }: Prepared,
   asked: Omit<Asked, "bounds">,
-): { readonly sets: readonly ChosenSet[]; readonly wasCut: boolean } {
+): { readonly sets: readonly ChosenSwaps[]; readonly wasCut: boolean } {
   const levels: Level[] = [];
   const room = new Room(asked.width);
   let wasCut = false;

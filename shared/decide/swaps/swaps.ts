@@ -1,6 +1,6 @@
 import { requireNonNegative, requirePositive } from "../../numeric/errors.ts";
 import { normalCdf } from "../../numeric/normal.ts";
-import { bestSets, type ChosenSet } from "./bestSets.ts";
+import { bestSets, type ChosenSwaps } from "./bestSets.ts";
 import type { Option } from "./bounds.ts";
 import { dearestOf, leadOf, limitOf, massOf, type Ready, readyFor, type Worth } from "./counted.ts";
 
@@ -123,14 +123,14 @@ function soonest(
   ready: Ready,
   limit: number,
   { wanted, worst }: Within,
-): ChosenSet[] {
-  const found: ChosenSet[] = [];
+): ChosenSwaps[] {
+  const found: ChosenSwaps[] = [];
   for (const { day, prepared, leastMass } of ready.days()) {
     if (worst && day > worst.aim) break;
     if (leastMass > limit) continue;
     const dearest = worst && day === worst.aim ? dearestOf(ready, worst) : undefined;
     const sets = bestSets(prepared, { allowed: limit, wanted, dearest });
-    const needs = ({ options }: ChosenSet) =>
+    const needs = ({ options }: ChosenSwaps) =>
       Math.max(0, ...options.map((each, i) => leadOf(lines[i], each))) === day;
     found.push(...sets.filter(needs));
     if (found.length >= wanted) break;

@@ -150,7 +150,7 @@ const values = z.strictObject({
 export const CHOOSE_COLUMNS = values.keyof().options;
 
 /** One set, as a row shows it. */
-export const chosenSet = z.strictObject({
+export const combination = z.strictObject({
   index: z.int(),
   parts: z.strictObject({
     motor: z.string(),
@@ -192,7 +192,7 @@ export const setsQuery = z.strictObject({
 export const setsPage = z.strictObject({
   total: z.int().describe("rows in this sorting"),
   from: z.int(),
-  items: z.array(chosenSet),
+  items: z.array(combination),
 });
 
 /** Query of the plot's points. */
@@ -233,14 +233,14 @@ export const shortlistAnswer = z.strictObject({
       margin5: nullable.describe("margin that 95 % of the samples reach; null where no suction is needed"),
       deviation: z.number().describe("standard deviation of the margin"),
       enough: z.boolean().describe("chance is at least the wanted one"),
-      set: chosenSet,
+      set: combination,
     }),
   ),
   undoubted: z.boolean().describe("no uncertainty is stated anywhere: the chances say nothing"),
 });
 
 /** Told by events while a choosing runs: of the pieces solved since, the admissible sets of most margin. */
-export const toldSets = z.strictObject({ best: z.array(chosenSet.omit({ onFront: true })) });
+export const toldSets = z.strictObject({ best: z.array(combination.omit({ onFront: true })) });
 
 /** What keeps sets out: how many each limit does, the least change of each alone that lets one in, and the nearest sets. */
 export const missedAnswer = z.strictObject({
@@ -260,7 +260,7 @@ export const missedAnswer = z.strictObject({
       shortfall: z
         .number()
         .describe("sum over the broken limits of what is missing, relative to what is allowed"),
-      set: chosenSet,
+      set: combination,
     }),
   ),
 });

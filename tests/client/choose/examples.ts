@@ -1,11 +1,11 @@
-import type { ChosenSet } from "#client/views/choose/answers.ts";
+import type { Combination } from "#client/views/choose/answers.ts";
 import type { Draft } from "#client/views/choose/form/draft.ts";
 import { firstDraft } from "#client/views/choose/form/draft.ts";
 import type { Book } from "#shared/book/book.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 /** @returns a set of the demo's parts, invented figures, with what a test changes */
-export function exampleSet(change: Partial<ChosenSet> = {}): ChosenSet {
+export function exampleSet(change: Partial<Combination> = {}): Combination {
   return {
     index: 7,
     parts: { motor: "bell-18", rotor: "swept-nine", pack: "two-cell-450", skirt: "square-lip" },

@@ -108,6 +108,51 @@ describe("pool, asked for what takes long in a thread that never did it", () => 
   });
 });
 
+/** A worker whose thread ends with the first thing that it is to solve, once it is let go; anything else is answered. */
+const ENDING = `export default ({ name, input }) => {
+  if (name !== "solve") return name;
+  Atomics.add(input, 0, 1);
+  Atomics.wait(input, 1, 0);
+  process.exit(1);
+};
+`;
+
+describe("pool, every thread of which ends while something waits for one", () => {
+  it("does what waits in a thread that it starts anew, without a further task", async () => {
+    const file = join(folder(), "ending-later.mjs");
+    writeFileSync(file, ENDING);
+    const threads = pool(file);
+    onTestFinished(() => threads.close());
+    const held = new Int32Array(new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT));
+    const ends = Array.from({ length: threads.count }, () =>
+      expect(threads.run("solve", held as never)).rejects.toThrow(),
+    );
+    while (Atomics.load(held, 0) < threads.count) await setTimeout(5);
+    const waits = threads.run("record", null as never);
+    Atomics.store(held, 1, 1);
+    Atomics.notify(held, 1);
+    await Promise.all(ends);
+    expect(await waits).toBe("record");
+  });
+
+  it("given up by all who asked for what runs: does what waits all the same", async () => {
+    const file = join(folder(), "ending-later.mjs");
+    writeFileSync(file, ENDING);
+    const threads = pool(file);
+    onTestFinished(() => threads.close());
+    const held = new Int32Array(new SharedArrayBuffer(2 * Int32Array.BYTES_PER_ELEMENT));
+    const leave = new AbortController();
+    const ends = Array.from({ length: threads.count }, () =>
+      expect(threads.run("solve", held as never, { signal: leave.signal })).rejects.toThrow(),
+    );
+    while (Atomics.load(held, 0) < threads.count) await setTimeout(5);
+    const waits = threads.run("record", null as never);
+    leave.abort();
+    await Promise.all(ends);
+    expect(await waits).toBe("record");
+  });
+});
+
 /** Eleven hours of an invented crawler, step by step: seconds of work. */
 const LONG_RUN = {
   rotor: { diameter: 0.044, psi: [1.05, -1.5, -32], lambda: [0.022, 1.1], phiMax: 0.16 },

@@ -2,7 +2,7 @@ import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { FigureOf } from "../../../ui/working/FigureOf.tsx";
-import type { ChosenSet, Column } from "../answers.ts";
+import type { Column, Combination } from "../answers.ts";
 import { columnSpec, columnsOf, valueText } from "../columns.ts";
 import { isOpenSet } from "../words/set.ts";
 import { factBoard, factTitle } from "./factWorkings.ts";
@@ -11,7 +11,7 @@ interface FactListProps {
   readonly book: Book;
   /** null where the book no longer has it */
   readonly base: Build | null;
-  readonly set: ChosenSet;
+  readonly set: Combination;
   readonly wants: ChooseRequest["wants"];
 }
 
@@ -34,14 +34,14 @@ export const FACTS: readonly Column[] = [
 /** What an open propeller has not. */
 const DUCTED_ALONE: readonly Column[] = ["rotorFactor", "pressure", "flow"];
 
-function factsOf(set: ChosenSet, wants: ChooseRequest["wants"]): Column[] {
+function factsOf(set: Combination, wants: ChooseRequest["wants"]): Column[] {
   const asked = columnsOf(wants).map(({ key }) => key);
   return FACTS.filter(
     (column) => asked.includes(column) && !(isOpenSet(set) && DUCTED_ALONE.includes(column)),
   );
 }
 
-const factLabel = (set: ChosenSet, column: Column) =>
+const factLabel = (set: Combination, column: Column) =>
   column === "suction" && isOpenSet(set) ? "Thrust" : columnSpec(column).label;
 
 /** What the combination has besides its margins, each figure with its working. */

@@ -7,7 +7,7 @@ import { currentBook as book } from "../../../state/book.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { compareAddress } from "../../compare/asked.ts";
 import { letterAt } from "../../compare/letterAt.ts";
-import type { ChosenSet } from "../answers.ts";
+import type { Combination } from "../answers.ts";
 import { storeSet } from "../openSet.ts";
 import { MOST_PINNED } from "../state/shown.ts";
 import { restText, sizedRotorText, sizeText } from "../words/set.ts";
@@ -19,7 +19,7 @@ export interface PinnedProps {
   readonly job: string;
   readonly pins: readonly number[];
   /** those of them that were read */
-  readonly sets: readonly ChosenSet[];
+  readonly sets: readonly Combination[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
 }

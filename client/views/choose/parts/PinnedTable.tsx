@@ -9,42 +9,42 @@ import { CompareTable } from "../../compare/CompareTable.tsx";
 import { letterAt } from "../../compare/letterAt.ts";
 import { type Cell, NOTHING, type RowGroup } from "../../compare/rows/row.ts";
 import type { Compared } from "../../compare/useColumn.ts";
-import type { ChosenSet } from "../answers.ts";
+import type { Combination } from "../answers.ts";
 import { valueText } from "../columns.ts";
 import { buildFor } from "../openSet.ts";
 import { sizedRotorText, trustMarks } from "../words/set.ts";
 
 type Wants = ChooseRequest["wants"];
 
-function heightCell({ values: { height } }: ChosenSet): Cell {
+function heightCell({ values: { height } }: Combination): Cell {
   return height === null ? NOTHING : { text: valueText("height", height), saved: inUnit(height, "length") };
 }
 
-function limitsCell({ broken }: ChosenSet): Cell {
+function limitsCell({ broken }: Combination): Cell {
   const meets = broken.length === 0 ? "yes" : "no";
   return { text: meets, saved: meets, tone: meets === "yes" ? undefined : "bad" };
 }
 
-function trustCell(set: ChosenSet): Cell {
+function trustCell(set: Combination): Cell {
   const marks = trustMarks(set).map(({ word, title }) => `${word}, ${title}`);
   return { text: marks.join("; ") || "measured", saved: marks.join("; ") || "measured" };
 }
 
-function keptCell({ values: { keptTime } }: ChosenSet): Cell {
+function keptCell({ values: { keptTime } }: Combination): Cell {
   return keptTime === null
     ? NOTHING
     : { text: valueText("keptTime", keptTime), saved: inUnit(keptTime, "duration") };
 }
 
 /** How long a controller keeps the margin; none where it is no wish. */
-function keptRows(sets: readonly ChosenSet[], { leastKeptTime, targetMargin }: Wants): RowGroup["rows"] {
+function keptRows(sets: readonly Combination[], { leastKeptTime, targetMargin }: Wants): RowGroup["rows"] {
   if (leastKeptTime === null) return [];
   const title = `A controller keeps ${marginText(targetMargin)} for`;
   return [{ key: "kept", title, unit: unitOf("duration"), cells: sets.map(keptCell) }];
 }
 
 /** What the search says of its sets beside what their builds are. */
-function searched(sets: readonly ChosenSet[], wants: Wants): RowGroup {
+function searched(sets: readonly Combination[], wants: Wants): RowGroup {
   return {
     title: "In this search",
     rows: [
@@ -65,13 +65,13 @@ export interface PinnedTableProps {
   readonly base: Build;
   readonly job: string;
   readonly wants: Wants;
-  readonly sets: readonly ChosenSet[];
+  readonly sets: readonly Combination[];
   readonly onPin: (index: number) => void;
 }
 
 /** Pinned combinations side by side, as the builds that they would be. */
 export function PinnedTable({ book, base, job, wants, sets, onPin }: PinnedTableProps) {
-  const key = (set: ChosenSet) => `${job} ${set.index}`;
+  const key = (set: Combination) => `${job} ${set.index}`;
   const compared = useMemo(
     () =>
       sets.map((set, i): Compared => {

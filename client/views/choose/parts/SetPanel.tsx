@@ -17,7 +17,7 @@ import { gradeOf } from "../../../ui/verdictWords.ts";
 import { boardOf } from "../../../ui/working/board.ts";
 import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
 import { letterAt } from "../../compare/letterAt.ts";
-import type { ChosenSet } from "../answers.ts";
+import type { Combination } from "../answers.ts";
 import { buildFor } from "../openSet.ts";
 import { Marks } from "../rows/SetRow.tsx";
 import { brokenText, wantedNames } from "../words/limits.ts";
@@ -29,7 +29,7 @@ export interface SetPanelProps {
   /** gives vehicle, air, supply and surface; null where the book no longer has it */
   readonly base: Build | null;
   readonly wants: ChooseRequest["wants"];
-  readonly set: ChosenSet;
+  readonly set: Combination;
   readonly pin: number;
   readonly canPin: boolean;
   readonly onPin: () => void;
@@ -117,7 +117,7 @@ function KeptLine({
 interface MarginTableProps {
   readonly book: Book;
   readonly base: Build;
-  readonly set: ChosenSet;
+  readonly set: Combination;
   readonly target: number;
 }
 

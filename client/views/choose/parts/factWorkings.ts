@@ -18,7 +18,7 @@ import {
 } from "../../../../shared/physics/working.ts";
 import { type Outcome, solve } from "../../../state/outcome.ts";
 import { boardOf } from "../../../ui/working/board.ts";
-import type { ChosenSet, Column } from "../answers.ts";
+import type { Column, Combination } from "../answers.ts";
 import { buildFor } from "../openSet.ts";
 
 const DOC = "docs/method/choosing.md";
@@ -28,7 +28,7 @@ type Wants = Pick<ChooseRequest["wants"], "attitudes" | "targetMargin">;
 /** A combination as a build, solved. */
 interface Of {
   readonly book: Book;
-  readonly set: ChosenSet;
+  readonly set: Combination;
   readonly outcome: Outcome;
   readonly wants: Wants;
 }
@@ -199,7 +199,7 @@ const HEIGHT_TAKEN = ["A part without a height adds none; the rotor's goes with 
 const PRICE_TAKEN = ["Prices of one currency, the rotor's that of its nearest listed size."];
 
 /** @returns how the facts of a combination came about, down to its build's own workings */
-export function factBoard(book: Book, base: Build, set: ChosenSet, wants: Wants): Board {
+export function factBoard(book: Book, base: Build, set: Combination, wants: Wants): Board {
   const build = buildFor(book, base, set);
   const outcome = solve(book, build);
   const of = { book, set, outcome, wants };

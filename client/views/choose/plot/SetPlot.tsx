@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
-import type { ChosenSet, Column, PointsAnswer } from "../answers.ts";
+import type { Column, Combination, PointsAnswer } from "../answers.ts";
 import { type ColumnSpec, valueText } from "../columns.ts";
 import { isAdmissible } from "./front.ts";
 import { pictureOf, pictureSentence, pictureTable, thinnedText } from "./picture.ts";
@@ -13,9 +13,9 @@ export interface SetPlotProps {
   readonly answer: PointsAnswer;
   readonly drawn: { readonly x: Column; readonly y: Column };
   readonly target: number;
-  readonly looked: ChosenSet | null;
-  readonly pinned: readonly ChosenSet[];
-  readonly describe: (set: ChosenSet) => readonly string[];
+  readonly looked: Combination | null;
+  readonly pinned: readonly Combination[];
+  readonly describe: (set: Combination) => readonly string[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
 }
@@ -29,7 +29,7 @@ export function SetPlot(props: SetPlotProps) {
   const words = useSetWords(props.job);
   const picture = useMemo(() => pictureOf({ answer, ...drawn, target }), [answer, drawn.x, drawn.y, target]);
   const plot = useMemo(() => {
-    const marked = ({ index, values }: ChosenSet) => ({ index, x: values[drawn.x], y: values[drawn.y] });
+    const marked = ({ index, values }: Combination) => ({ index, x: values[drawn.x], y: values[drawn.y] });
     return choosePlot(picture, { pinned: pinned.map(marked), looked: looked && marked(looked) });
   }, [picture, looked?.index, pinned.map(({ index }) => index).join(",")]);
   const brief = (index: string): readonly string[] => {

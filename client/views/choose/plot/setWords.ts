@@ -1,17 +1,17 @@
 import { type Signal, signal } from "@preact/signals";
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { ApiError, api } from "../../../state/api.ts";
-import type { ChosenSet } from "../answers.ts";
+import type { Combination } from "../answers.ts";
 import { jobPath } from "../state/job.ts";
 
 /** A pointer that rests so long asks for the combination [ms]. */
 const REST = 60;
 
-type Kept = Signal<ReadonlyMap<string, ChosenSet>>;
+type Kept = Signal<ReadonlyMap<string, Combination>>;
 
 async function fetchInto(kept: Kept, job: string, index: string): Promise<void> {
   try {
-    const set = await api.get<ChosenSet>(`${jobPath(job)}/set?index=${index}`);
+    const set = await api.get<Combination>(`${jobPath(job)}/set?index=${index}`);
     kept.value = new Map(kept.value).set(index, set);
   } catch (error) {
     // The sentence about a server that is lost, or a search that is gone, stands above the plot.
@@ -29,7 +29,7 @@ export function useSetWords(job: string) {
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   useEffect(() => () => clearTimeout(timer.current), [job]);
   return {
-    found: (index: string): ChosenSet | null => kept.value.get(index) ?? null,
+    found: (index: string): Combination | null => kept.value.get(index) ?? null,
     read: (index: string | null) => {
       clearTimeout(timer.current);
       if (index === null || kept.peek().has(index)) return;

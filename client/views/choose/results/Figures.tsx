@@ -1,5 +1,5 @@
 import { href } from "../../../app/router.ts";
-import type { ChosenSet } from "../answers.ts";
+import type { Combination } from "../answers.ts";
 import { shownQuery } from "../state/shown.ts";
 import { tookText } from "../words/searchSentences.ts";
 import { sizedRotorText } from "../words/set.ts";
@@ -11,7 +11,7 @@ export function Figures({ book, job, known, shown, onLook }: OfResults) {
   const surest = shortlist.data?.items[0]?.set ?? null;
   const most = job.admissible > 0 ? best : null;
   const same = surest !== null && surest.index === most?.index;
-  const named: [string, ChosenSet | null][] = [
+  const named: [string, Combination | null][] = [
     ["Lightest", lightest],
     [same ? "Surest, and most to spare" : "Surest", surest],
     ["Most to spare", same || kinds ? null : most],

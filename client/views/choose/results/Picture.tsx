@@ -1,4 +1,4 @@
-import type { ChosenSet, Column } from "../answers.ts";
+import type { Column, Combination } from "../answers.ts";
 import { columnSpec, columnsOf, valueText } from "../columns.ts";
 import type { Draft } from "../form/draft.ts";
 import { Missed } from "../parts/Missed.tsx";
@@ -72,7 +72,7 @@ function columnsIn(from: string | null): { x: Column; y: Column } {
 }
 
 /** @returns what a point says of itself, a line each */
-const linesOf = ({ book, base, job, shown }: PictureProps, set: ChosenSet): string[] => [
+const linesOf = ({ book, base, job, shown }: PictureProps, set: Combination): string[] => [
   sizedRotorText(book, set),
   restText(book, set),
   `${valueText(shown.y, set.values[shown.y])}, ${valueText(shown.x, set.values[shown.x])}`,

@@ -1,7 +1,7 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import type { ChosenSet } from "../answers.ts";
+import type { Combination } from "../answers.ts";
 import type { Shown } from "../state/shown.ts";
 import type { Results } from "../useResults.ts";
 
@@ -15,5 +15,5 @@ export interface OfResults {
   readonly shown: Shown;
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
-  readonly onOpen: (set: ChosenSet) => void;
+  readonly onOpen: (set: Combination) => void;
 }

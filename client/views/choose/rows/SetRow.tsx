@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import type { Book } from "../../../../shared/book/book.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import { letterAt } from "../../compare/letterAt.ts";
-import type { ChosenSet, Column } from "../answers.ts";
+import type { Column, Combination } from "../answers.ts";
 import { cellText } from "../columns.ts";
 import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
 
@@ -11,11 +11,11 @@ export interface SetRowProps {
   readonly pins: readonly number[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
-  readonly onOpen: (set: ChosenSet) => void;
+  readonly onOpen: (set: Combination) => void;
   /** the columns that stand in the table */
   readonly shown: readonly Column[];
   readonly place: number;
-  readonly set: ChosenSet;
+  readonly set: Combination;
   readonly looked: boolean;
 }
 
@@ -74,7 +74,7 @@ function Act({ label, tabIndex, onAct }: ActProps) {
 }
 
 /** The words of a set that does not rest on measurements of its own size alone. */
-export function Marks({ set }: { readonly set: ChosenSet }) {
+export function Marks({ set }: { readonly set: Combination }) {
   return (
     <>
       {trustMarks(set).map(({ word, title }) => (

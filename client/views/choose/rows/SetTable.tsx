@@ -2,7 +2,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { Problem } from "../../../ui/Problem.tsx";
-import type { ChosenSet, Column } from "../answers.ts";
+import type { Column, Combination } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
 import { restText, sizedRotorText } from "../words/set.ts";
 import { SetRow } from "./SetRow.tsx";
@@ -32,7 +32,7 @@ export interface SetTableProps extends TableHeadProps {
   readonly pins: readonly number[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
-  readonly onOpen: (set: ChosenSet) => void;
+  readonly onOpen: (set: Combination) => void;
 }
 
 /** The rows that are there and seen: scrolled to, looked at one after the other by arrow keys. */
@@ -111,7 +111,7 @@ interface DrawnRowsProps extends SetTableProps {
   readonly shown: readonly Column[];
   readonly drawn: ReturnType<typeof drawnRows>;
   /** those that were read, by their place */
-  readonly sets: ReadonlyMap<number, ChosenSet>;
+  readonly sets: ReadonlyMap<number, Combination>;
 }
 
 /** The rows that are seen, between the room of those that aren't. */
@@ -139,7 +139,7 @@ function DrawnRows({ drawn, sets, looked, ...props }: DrawnRowsProps) {
 }
 
 /** @returns a row as it is read aloud while arrow keys go through the table: the combination, whether it works, each figure */
-function rowWords(book: Book, columns: readonly Column[], set: ChosenSet): string {
+function rowWords(book: Book, columns: readonly Column[], set: Combination): string {
   const does = set.broken.length === 0 ? "works" : "out";
   const figures = columns.map(
     (column) => `${columnSpec(column).label}${headUnit(column)}: ${cellText(column, set.values[column])}`,

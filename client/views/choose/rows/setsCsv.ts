@@ -3,7 +3,7 @@ import { inUnit } from "../../../../shared/units/format.ts";
 import { headed } from "../../../../shared/units/showing.ts";
 import { api } from "../../../state/api.ts";
 import { type Cell, type Table, toCsv } from "../../../ui/table.ts";
-import type { ChosenSet, SetsPage } from "../answers.ts";
+import type { Combination, SetsPage } from "../answers.ts";
 import type { ColumnSpec } from "../columns.ts";
 import { LIMIT_NAMES } from "../words/limits.ts";
 import { kindText, trustMarks } from "../words/set.ts";
@@ -12,7 +12,7 @@ import { type Sorting, setsPath } from "./useRows.ts";
 /** So many sets come at once, the most that a page holds. */
 const PAGE = 500;
 
-function rowOf(book: Book, columns: readonly ColumnSpec[], set: ChosenSet): Cell[] {
+function rowOf(book: Book, columns: readonly ColumnSpec[], set: Combination): Cell[] {
   const { parts, diameter, gap, duty, values, broken } = set;
   return [
     findById(book.motors, parts.motor)?.data.name ?? parts.motor,
@@ -35,7 +35,7 @@ function rowOf(book: Book, columns: readonly ColumnSpec[], set: ChosenSet): Cell
 }
 
 /** @returns sets as a table: their parts by name, every column in the unit shown, what they are based on, which limits they break */
-export function setsTable(book: Book, columns: readonly ColumnSpec[], sets: readonly ChosenSet[]): Table {
+export function setsTable(book: Book, columns: readonly ColumnSpec[], sets: readonly Combination[]): Table {
   return {
     columns: [
       "motor",
@@ -61,7 +61,7 @@ export async function setsCsv(
   columns: readonly ColumnSpec[],
   sorting: Sorting,
 ): Promise<string> {
-  const sets: ChosenSet[] = [];
+  const sets: Combination[] = [];
   let total = 1;
   while (sets.length < total) {
     const page = await api.get<SetsPage>(setsPath(job, sorting, sets.length, PAGE));

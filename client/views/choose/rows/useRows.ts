@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { ApiError, api } from "../../../state/api.ts";
-import type { ChosenSet, Column, SetsPage } from "../answers.ts";
+import type { Column, Combination, SetsPage } from "../answers.ts";
 import { jobPath } from "../state/job.ts";
 import { type Drawn, pagesOf } from "./virtual.ts";
 
@@ -18,7 +18,7 @@ export interface Rows {
   /** the sorting that these rows stand in */
   readonly key: string | null;
   readonly total: number;
-  readonly rows: ReadonlyMap<number, ChosenSet>;
+  readonly rows: ReadonlyMap<number, Combination>;
   readonly problem: ApiError | null;
 }
 

@@ -3,7 +3,7 @@ import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
-import type { ChosenSet, ShortlistAnswer } from "../answers.ts";
+import type { Combination, ShortlistAnswer } from "../answers.ts";
 import type { Preview } from "../preview/answer.ts";
 import type { BestSet } from "../state/job.ts";
 import { LIMIT_NAMES } from "./limits.ts";
@@ -29,7 +29,7 @@ function surestText({ verdict: { state }, margin5 }: Judged): string {
 /** @returns the view's answer: how many work, the lightest, the surest as far as it is known */
 export function answerSentence(
   { sets, admissible }: Counts,
-  lightest: ChosenSet | null,
+  lightest: Combination | null,
   surest: Judged | null,
 ): string {
   if (admissible === 0)

@@ -9,7 +9,7 @@ import {
 } from "../../../../shared/units/format.ts";
 import { unitOf } from "../../../../shared/units/showing.ts";
 import type { MarkWord } from "../../../ui/Mark.tsx";
-import type { ChosenSet } from "../answers.ts";
+import type { Combination } from "../answers.ts";
 
 const PERCENT = 100;
 const SIZE_DIGITS = 4;
@@ -24,7 +24,7 @@ export function sizeText(metres: number, digits = SIZE_DIGITS): string {
 /** @returns what turns: motor and rotor with its size */
 export function sizedRotorText(
   book: Book,
-  { parts, diameter }: Pick<ChosenSet, "parts" | "diameter">,
+  { parts, diameter }: Pick<Combination, "parts" | "diameter">,
 ): string {
   const motor = findById(book.motors, parts.motor)?.data.name ?? parts.motor;
   const rotor = findById(book.rotors, parts.rotor)?.data.name ?? parts.rotor;
@@ -32,27 +32,27 @@ export function sizedRotorText(
 }
 
 /** @returns throttle where it isn't full, and pack */
-export function packText(book: Book, { parts, duty }: ChosenSet): string {
+export function packText(book: Book, { parts, duty }: Combination): string {
   const pack = findById(book.packs, parts.pack)?.data.name ?? parts.pack;
   return duty < 1 ? `throttle ${formatFixed(duty * PERCENT, 0)}\u202f% · ${pack}` : pack;
 }
 
 /** @returns whether a set is pressed on by an open propeller, whatever its gap */
-export const isOpenSet = ({ gap }: Pick<ChosenSet, "gap">): boolean => gap === null;
+export const isOpenSet = ({ gap }: Pick<Combination, "gap">): boolean => gap === null;
 
 /** @returns what presses a set on */
-export const kindText = (set: Pick<ChosenSet, "gap">): string =>
+export const kindText = (set: Pick<Combination, "gap">): string =>
   isOpenSet(set) ? "open propeller" : "ducted rotor";
 
 /** @returns skirt with its gap; a propeller's has none, if there is a skirt at all */
-export function skirtText(book: Book, { parts, gap }: ChosenSet): string {
+export function skirtText(book: Book, { parts, gap }: Combination): string {
   if (parts.skirt === null) return "no skirt";
   const skirt = findById(book.skirts, parts.skirt)?.data.name ?? parts.skirt;
   return gap === null ? `over ${skirt}` : `gap ${sizeText(gap, GAP_DIGITS)}, ${skirt}`;
 }
 
 /** @returns the rest: throttle where it isn't full, pack, skirt with its gap; of a propeller that it is one */
-export function restText(book: Book, set: ChosenSet): string {
+export function restText(book: Book, set: Combination): string {
   const skirt = skirtText(book, set);
   return `${packText(book, set)} · ${isOpenSet(set) ? `${kindText(set)}, ${skirt}` : skirt}`;
 }
@@ -66,15 +66,15 @@ export interface TrustMark {
 const ratio = (value: number) => `×${formatFixed(value, 2)}`;
 
 /** @returns diameter of the tested size that a set is scaled from [m]; null where it isn't scaled */
-export function scaledFrom({ trust, diameter }: ChosenSet): number | null {
+export function scaledFrom({ trust, diameter }: Combination): number | null {
   return trust.scaled && trust.sizeRatio ? diameter / trust.sizeRatio : null;
 }
 
 /** What lies beyond the tested range: of a propeller the speed, by its Reynolds number. */
-const beyond = (set: ChosenSet): string => (isOpenSet(set) ? "speed" : "flow");
+const beyond = (set: Combination): string => (isOpenSet(set) ? "speed" : "flow");
 
 /** @returns the words of a set that does not rest on measurements of its own size alone; none: measured */
-export function trustMarks(set: ChosenSet): TrustMark[] {
+export function trustMarks(set: Combination): TrustMark[] {
   const { trust } = set;
   const from = scaledFrom(set);
   const marks: (TrustMark | null)[] = [
@@ -110,7 +110,7 @@ const BASIS = {
 } as const;
 
 /** @returns how far a set rests on measurement: "scaled from 44 mm (×1.20), within the tested tip speeds" */
-export function trustText(set: ChosenSet): string {
+export function trustText(set: Combination): string {
   const { trust } = set;
   const from = scaledFrom(set);
   const scaled = from === null ? "" : `scaled from ${sizeText(from)} (${ratio(trust.sizeRatio ?? 1)})`;

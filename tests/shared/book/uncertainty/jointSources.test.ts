@@ -38,6 +38,19 @@ describe("how well a joint is known", () => {
     expect(jointsUnder(bookWith(stated), crawler)?.joints[0].uncertain).toEqual({ depth: 2e-5, width: 0 });
   });
 
+  it("as the surface's own list of uncertainties states it by path, a joint's own before that", () => {
+    const listed = (joint: object): Book => {
+      const book = bookWith(joint);
+      const uncertainty = { "joints.0.depth": 3e-5, "joints.0.width": 2e-4 };
+      const surfaces = book.surfaces.map((each) => ({ ...each, data: { ...each.data, uncertainty } }));
+      return { ...book, surfaces };
+    };
+    const uncertain = (joint: object) => jointsUnder(listed(joint), crawler)?.joints[0].uncertain;
+    expect(uncertain({})).toEqual({ depth: 3e-5, width: 2e-4 });
+    expect(uncertain({ depthUncertainty: 2e-5 })).toEqual({ depth: 2e-5, width: 2e-4 });
+    expect(jointSources(listed({}), crawler)["depth of the glazing bar"].from).toBe("stated");
+  });
+
   it("is named with its mark in what the uncertainty is made of", () => {
     const sources = jointSources(bookWith({ depthUncertainty: 2e-5 }), crawler);
     expect(sources["depth of the glazing bar"]).toMatchObject({ from: "stated", test: null });
