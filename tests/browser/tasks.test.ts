@@ -38,16 +38,7 @@ async function pagesPrinted(page: Page): Promise<number> {
   return pdf.match(/\/Type \/Page\b/g)?.length ?? 0;
 }
 
-/** The demo as it comes, whatever was logged before. */
-async function demoAnew(): Promise<void> {
-  for (const path of ["empty", "demo"]) {
-    const headers = { "Content-Type": "application/json" };
-    const answer = await fetch(at(`/api/v1/bench/${path}`), { method: "POST", headers, body: "{}" });
-    expect(answer.ok, path).toBe(true);
-  }
-}
-
-describe("log a pull and see the verdict change", () => {
+describe("log a pull on the phone and see the verdict change", () => {
   it("on the phone where it is logged, and on the laptop that has the build open", async () => {
     const laptop = await screens.open(at("/match/pane-crawler"), { viewport: LAPTOP });
     await eventually(() => verdict(laptop)).toMatch(/^Holds/);
@@ -67,29 +58,6 @@ describe("log a pull and see the verdict change", () => {
     await eventually(() => verdict(laptop)).not.toMatch(/^Holds/);
     await phone.locator(".shell-places").getByRole("link", { name: "Build" }).tap();
     await eventually(() => verdict(phone)).toBe(await verdict(laptop));
-  });
-
-  it("on a laptop, in the table, by the keyboard alone", async () => {
-    await demoAnew();
-    const page = await screens.open(at("/match/pane-crawler"), { viewport: LAPTOP });
-    await eventually(() => verdict(page)).toMatch(/^Holds/);
-    await lookedThrough(page);
-    await byKeys(page.getByRole("link", { name: /^log it ?: Six pulls along/ }));
-    await page.getByLabel("pull 1, held").focus();
-    for (let pull = 0; pull < 3; pull++) {
-      for (const [text, key] of [
-        ["400", "Tab"],
-        ["430", "Tab"],
-        ["7.4", "Enter"],
-      ]) {
-        await page.keyboard.type(text);
-        await page.keyboard.press(key);
-      }
-    }
-    await byKeys(page.getByRole("button", { name: "Save the test" }));
-    await page.locator(".bench-saved").waitFor();
-    await byKeys(screen(page, "Match"));
-    await eventually(() => verdict(page)).toMatch(/^(Falls|May|Unsure|Tight)/);
   });
 });
 
@@ -187,4 +155,38 @@ describe("size a rotor and make the build", () => {
       );
     },
   );
+});
+
+/** The demo as it comes, whatever was logged before. */
+async function demoAnew(): Promise<void> {
+  for (const path of ["empty", "demo"]) {
+    const headers = { "Content-Type": "application/json" };
+    const answer = await fetch(at(`/api/v1/bench/${path}`), { method: "POST", headers, body: "{}" });
+    expect(answer.ok, path).toBe(true);
+  }
+}
+
+describe("log a pull on a laptop and see the verdict change", () => {
+  it("in the table, by the keyboard alone", async () => {
+    await demoAnew();
+    const page = await screens.open(at("/match/pane-crawler"), { viewport: LAPTOP });
+    await eventually(() => verdict(page)).toMatch(/^Holds/);
+    await lookedThrough(page);
+    await byKeys(page.getByRole("link", { name: /^log it ?: Six pulls along/ }));
+    await page.getByLabel("pull 1, held").focus();
+    for (let pull = 0; pull < 3; pull++) {
+      for (const [text, key] of [
+        ["400", "Tab"],
+        ["430", "Tab"],
+        ["7.4", "Enter"],
+      ]) {
+        await page.keyboard.type(text);
+        await page.keyboard.press(key);
+      }
+    }
+    await byKeys(page.getByRole("button", { name: "Save the test" }));
+    await page.locator(".bench-saved").waitFor();
+    await byKeys(screen(page, "Match"));
+    await eventually(() => verdict(page)).toMatch(/^Not sure/);
+  });
 });
