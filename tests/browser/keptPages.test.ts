@@ -143,7 +143,10 @@ describe("an older build that a browser keeps", () => {
     expect(await page.locator('meta[name="build"]').getAttribute("content")).toBe("newer");
     await eventually(async () => (await keptBuilds(page)).some((name) => name.includes("newer"))).toBe(true);
     await eventually(() =>
-      page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.waiting ?? null),
+      page.evaluate(async () => {
+        const { installing, waiting } = (await navigator.serviceWorker.getRegistration()) ?? {};
+        return installing ?? waiting ?? null;
+      }),
     ).toBeNull();
 
     front.isGone = true;
