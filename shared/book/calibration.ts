@@ -1,5 +1,4 @@
 import {
-  type Belief,
   type Calibration,
   type CalibrationLeak,
   type CalibrationNumbers,
@@ -10,7 +9,6 @@ import {
   gapWithoutEach,
   withNotes,
 } from "../fit/calibration.ts";
-import type { StoredOf } from "../model/record.ts";
 import { answerOrNull, asProblem } from "../numeric/errors.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import { type AnyPredictInput, isPropeller } from "../physics/predictAny.ts";
@@ -18,7 +16,7 @@ import { taped } from "../physics/skirt.ts";
 import { toSI } from "../units/quantity.ts";
 import { type Book, findById, oncePerBook, type StoredTest, testsOf } from "./book.ts";
 import type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
-import { wheelFriction } from "./frictionBasis.ts";
+import { ANY_FRICTION, frictionPrior, gapPrior, type Setting } from "./calibrationPriors.ts";
 import { readyForVoltage } from "./partial.ts";
 import { ANY_FACTOR } from "./pullFactorBasis.ts";
 import { atTerminals, rigAsBuild, weatherOf } from "./pullPrediction.ts";
@@ -27,43 +25,13 @@ import { type PullTrial, pullTrials } from "./readings/pull.ts";
 import { inUse, type Reading } from "./readings/reading.ts";
 import { remembered } from "./remembered.ts";
 import { resolveAsSet } from "./resolve/resolveWith.ts";
-import { surfaceRoughness } from "./roughnessBasis.ts";
 
 export type { BuildCalibration, CalibratedBuild, RowOfTest } from "./calibrated.ts";
 
-/** Uncertainty about a gap that nobody stated one for: printed parts to ±0.2 mm unless measured [m]. Common practice, no source. */
-const PRINTED = 2e-4;
-/** Uncertainty about a friction that nobody stated one for, and the least that a stated one is given [-]. Judgement. */
-const USUAL_FRICTION_DOUBT = 0.15;
-const LEAST_FRICTION_DOUBT = 0.01;
-/** What is held true where nothing is known of the wheels on a surface: rubber slips somewhere there [-]. Judgement. */
-const ANY_FRICTION: Belief = { mean: 0.7, sd: 0.3 };
-/** The least uncertainty that a gap is given [m]. Judgement. */
-const LEAST_GAP_DOUBT = 1e-6;
 /** Shims closer than this to the set gap count as that gap [m]. */
 const SAME_GAP = 1e-6;
 /** With fewer pulls a calibration would be the prior's word. Judgement. */
 const LEAST_PULLS = 2;
-
-interface Setting {
-  readonly book: Book;
-  readonly skirt: StoredOf<"skirts">;
-  readonly surface: StoredOf<"surfaces">;
-}
-
-/** The roughness allowance takes part in the uncertainty: pulls tell the two together. */
-function gapPrior({ book, skirt, surface }: Setting, ofBuild: number | undefined): Belief {
-  const stated = ofBuild ?? skirt.data.uncertainty.gap ?? PRINTED;
-  const sd = Math.hypot(stated, surfaceRoughness(book, surface).sd ?? 0);
-  return { mean: skirt.data.gap, sd: Math.max(LEAST_GAP_DOUBT, sd) };
-}
-
-function frictionPrior({ book, surface }: Setting): Belief {
-  const known = wheelFriction(book, surface, undefined);
-  if (known.basis === "missing") return ANY_FRICTION;
-  const sd = Math.max(LEAST_FRICTION_DOUBT, known.uncertainty ?? USUAL_FRICTION_DOUBT);
-  return { mean: known.value, sd };
-}
 
 /** A book holds few pairs of skirt and surface, and a handful of tests each to leave out. */
 const KEPT = 64;
