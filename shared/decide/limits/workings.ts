@@ -184,10 +184,27 @@ export function rotorWorkings(
   return standingWorkings(rotor, diameter, speed, rootWorking(rotor, rotor.standing, bending, speed));
 }
 
+/** @returns how many times faster a rotor could turn before it bursts [-], at a speed [rad/s] */
+export function burstFactorWorking(factor: number, speed: number): Working {
+  return workedOut(
+    {
+      title: "burst speed over its own",
+      equation: "f = ω_burst/ω = √(strength/σ)",
+      output: ["f", ""],
+      source: DISC_SOURCE,
+    },
+    [
+      [SPEED, speed],
+      [["ω_burst", "speed at which it bursts", "rad/s"], factor * speed],
+    ],
+    factor,
+  );
+}
+
 /**
  * How the limits' figures came about.
  *
- *     settled winding, stress of the rotor, speed at which it bursts
+ *     settled winding, stress of the rotor, speed at which it bursts, that over its own
  *
  * @param input - of the limits [SI]
  * @param limits - from {@link limitsOf} [SI]
@@ -198,6 +215,8 @@ export function rotorWorkings(
 export function limitWorkings(input: LimitsInput, limits: Limits): Working[] {
   const temperature = limits.limits.find(({ key }) => key === "winding")?.value ?? null;
   const winding = temperature === null ? null : windingWorking(input, limits.settledCurrent, temperature);
-  const rotor = limits.rotor.stress === null ? [] : rotorWorkings(input, limits.rotor.speed);
-  return winding ? [winding, ...rotor] : rotor;
+  const { stress, factor, speed } = limits.rotor;
+  const rotor = stress === null ? [] : rotorWorkings(input, speed);
+  const factors = factor === null || speed === 0 ? [] : [burstFactorWorking(factor, speed)];
+  return [...(winding ? [winding] : []), ...rotor, ...factors];
 }

@@ -3,6 +3,7 @@ import { packResistance } from "../../physics/pack.ts";
 import { predictAny } from "../../physics/predictAny.ts";
 import { windingResistance } from "../../physics/winding.ts";
 import { type Row, type Working, workedOut } from "../../physics/working.ts";
+import { burstFactorWorking } from "../limits/workings.ts";
 import { sizedBuild } from "./build.ts";
 import type { Duty } from "./duty.ts";
 import type { SizeBuild, WantedHold } from "./input.ts";
@@ -96,24 +97,7 @@ function windingWorking({ build, row }: SizeFigures): Working | null {
 
 function lastingWorkings({ row }: SizeFigures): Working[] {
   const { burstFactor, speed, holdTime, packCurrent } = row;
-  const burst =
-    burstFactor === null || speed === null
-      ? []
-      : [
-          workedOut(
-            {
-              title: "burst speed over its own",
-              equation: "f = ω_burst/ω = √(strength/σ)",
-              output: ["f", ""],
-              source: "Timoshenko & Goodier, Theory of Elasticity, art. 28 and 32; docs/method/limits.md",
-            },
-            [
-              [["ω", "speed", "rad/s"], speed],
-              [["ω_burst", "speed at which it bursts", "rad/s"], burstFactor * speed],
-            ],
-            burstFactor,
-          ),
-        ];
+  const burst = burstFactor === null || speed === null ? [] : [burstFactorWorking(burstFactor, speed)];
   if (holdTime === null || packCurrent === null) return burst;
   const time = workedOut(
     {

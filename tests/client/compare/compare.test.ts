@@ -77,8 +77,10 @@ describe("Compare of a build, its copy and a propeller's", () => {
     const winding = Number(rowOf("Winding, once settled").cells[0]?.saved);
     expect(shown("Winding, once settled", 0)).toBeCloseTo(winding + 273.15, 9);
     const factor = Number(rowOf("Burst factor on speed").cells[0]?.saved);
-    const running = columns[0].limits?.rotor.speed ?? 0;
-    expect(shown("Burst factor on speed", 0)).toBeCloseToRelative(factor * running, 1e-9);
+    expect(shown("Burst factor on speed", 0)).toBeCloseToRelative(factor, 1e-9);
+    const working = rowOf("Burst factor on speed").cells[0]?.working;
+    const bursts = working && shownOf(working)?.working.values.find(({ symbol }) => symbol === "ω_burst");
+    expect(bursts?.value).toBeCloseToRelative(columns[0].limits?.rotor.burstSpeed ?? 0, 1e-9);
     expect(shown("Charge lasts", 0)).toBe(columns[0].run?.end.time);
   });
 

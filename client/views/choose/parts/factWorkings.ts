@@ -4,7 +4,11 @@ import { massBoard } from "../../../../shared/book/mass/workings.ts";
 import { solvable } from "../../../../shared/book/resolve.ts";
 import { nearestSize, rotorHeight } from "../../../../shared/book/rotorSize.ts";
 import { runInput } from "../../../../shared/book/runInput.ts";
-import { rotorWorkings, windingWorking } from "../../../../shared/decide/limits/workings.ts";
+import {
+  burstFactorWorking,
+  rotorWorkings,
+  windingWorking,
+} from "../../../../shared/decide/limits/workings.ts";
 import { keptReach } from "../../../../shared/decide/ways/kept.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
@@ -165,19 +169,7 @@ function limitFacts({ book, set, outcome }: Of): Working[] {
       ? null
       : windingWorking(input, (packCurrent - auxCurrent) / duty, windingTemperature);
   if (rotorFactor === null || speed === null) return winding ? [winding] : [];
-  const burst = workedOut(
-    {
-      title: titled("rotorFactor"),
-      equation: "f = ω_burst/ω = √(strength/σ)",
-      output: ["f", ""],
-      source: "Timoshenko & Goodier, Theory of Elasticity, art. 28 and 32; docs/method/limits.md",
-    },
-    [
-      [["ω", "speed", "rad/s"], speed],
-      [["ω_burst", "speed at which it bursts", "rad/s"], rotorFactor * speed],
-    ],
-    rotorFactor,
-  );
+  const burst = burstFactorWorking(rotorFactor, speed);
   return [burst, ...(winding ? [winding] : []), ...rotorWorkings(input, speed)];
 }
 

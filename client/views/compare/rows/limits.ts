@@ -25,7 +25,7 @@ function savedFigure({ key, value }: Limit): number | null {
 /** Titles of the workings that the limits have. */
 const WORKED: Readonly<Partial<Record<LimitKey | "burst", string>>> = {
   winding: "settled temperature of the winding",
-  burst: "speed at which it bursts",
+  burst: "burst speed over its own",
 };
 
 function workingOf(book: Book, column: Column, of: LimitKey | "burst"): Cell["working"] {

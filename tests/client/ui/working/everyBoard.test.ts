@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
-import { parseEquation } from "#client/ui/working/parseEquation.ts";
 import { answerTo as cutOf } from "#client/views/attitudes/power/answer.ts";
 import { questionOf as cutQuestion, inertiaOf } from "#client/views/attitudes/power/question.ts";
 import { calibrationPage, pairsWith } from "#client/views/curves/calibration/calibrationData.ts";
@@ -38,6 +37,7 @@ import { fallingEnergy } from "#shared/physics/limits/energy.ts";
 import { fallWorkings, powerCutWorkings } from "#shared/physics/powerCutWorkings.ts";
 import { type Board, originBehind } from "#shared/physics/working.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
+import { expectWhole } from "./expectWhole.ts";
 
 const book = demoBook();
 const build = (id: string) => {
@@ -50,18 +50,6 @@ const outcome = solve(book, pane);
 const valueIn = ({ workings }: Pick<Board, "workings">, title: string) =>
   workings.find((each) => each.title === title)?.result.value;
 const titled = ({ workings }: Board, title: string) => workings.find((each) => each.title === title);
-
-/** Equations read without a sign left over, sources that name their page, numbers throughout. */
-function expectWhole({ workings }: Pick<Board, "workings">): void {
-  expect(workings.length).toBeGreaterThan(0);
-  for (const { title, equation, source, result, values } of workings) {
-    expect(parseEquation(equation).length, title).toBeGreaterThan(0);
-    if (!title.startsWith("flow through everything"))
-      expect(source, title).toMatch(/docs\/method\/[\w/-]+\.md/);
-    expect(result.value, title).not.toBeNaN();
-    for (const { symbol, value } of values) expect(value, `${title}: ${symbol}`).not.toBeNaN();
-  }
-}
 
 describe("workings of a run-down", () => {
   const question = runQuestion(book, outcome, { startCharge: 1, targetMargin: pane.targetMargin });

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { parseEquation } from "#client/ui/working/parseEquation.ts";
 import { FACTS } from "#client/views/choose/parts/FactList.tsx";
 import { factBoard, factTitle } from "#client/views/choose/parts/factWorkings.ts";
 import { motorFitBoard } from "#client/views/curves/fitWorkings.ts";
@@ -21,6 +20,7 @@ import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { type Board, originBehind, workingBehind } from "#shared/physics/working.ts";
 import { chooseBody } from "#tests/support/chooseQuestion.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
+import { expectWhole } from "./expectWhole.ts";
 
 const demo = demoBook();
 const priced = <T extends { readonly data: object }>(record: T, i: number): T => ({
@@ -39,18 +39,6 @@ const book: Book = {
   })),
 };
 const titled = ({ workings }: Board, title: string) => workings.find((each) => each.title === title);
-
-/** Equations that read, a page of the docs each, numbers throughout. */
-function expectWhole({ workings }: Board): void {
-  expect(workings.length).toBeGreaterThan(0);
-  for (const { title, equation, source, result, values } of workings) {
-    expect(parseEquation(equation).length, title).toBeGreaterThan(0);
-    if (!title.startsWith("flow through everything"))
-      expect(source, title).toMatch(/docs\/method\/[\w/-]+\.md/);
-    expect(result.value, title).not.toBeNaN();
-    for (const { symbol, value } of values) expect(value, `${title}: ${symbol}`).not.toBeNaN();
-  }
-}
 
 describe("workings of a reading through a bleed plate", () => {
   const metered = testsOf(book, "curve").filter(({ data }) => data.flowFrom === "bleed-plate");
