@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { ApiError, api } from "../state/api.ts";
-import { isDemo, reload } from "../state/book.ts";
+import { isDemo } from "../state/book.ts";
+import { replaceBook } from "../state/replaceBook.ts";
 import { navigate } from "./router.ts";
 
 /** Says that the numbers are invented, and lets the user start with a bench of their own. */
@@ -10,10 +11,11 @@ export function Banner() {
   if (!isDemo.value) return null;
   const empty = async () => {
     try {
-      await api.post("/bench/empty", {});
-      setAsked(false);
-      navigate("match");
-      await reload();
+      await replaceBook(async () => {
+        await api.post("/bench/empty", {});
+        setAsked(false);
+        navigate("match");
+      });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setProblem(error.message);

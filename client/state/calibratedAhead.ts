@@ -6,6 +6,7 @@ import { answerOrNull } from "../../shared/numeric/errors.ts";
 import { route } from "../app/router.ts";
 import { ApiError, api } from "./api.ts";
 import { shownIn, showsBuild } from "./build.ts";
+import { whileBookStands } from "./replaceBook.ts";
 
 /** So long a book waits for what the server knows of it; the page then works it out itself [ms]. */
 const PATIENCE = 500;
@@ -26,7 +27,10 @@ export async function calibrateAhead(book: Book, signal: AbortSignal): Promise<v
   if (!own) return;
   const path = `/builds/${encodeURIComponent(build.id)}/calibration`;
   try {
-    const { request, answer } = await api.get<CalibrationResponse>(path, { signal, patience: PATIENCE });
+    const { request, answer } = await api.get<CalibrationResponse>(path, {
+      signal: whileBookStands(signal),
+      patience: PATIENCE,
+    });
     // An answer counts for the numbers that it was worked out from, whichever book they stand in.
     if (answer && alike(request, own, ROUNDING)) learnCalibration(own, answer);
   } catch (error) {

@@ -175,10 +175,27 @@ describe("A part's form that is left", () => {
 
 describe("An empty bench", () => {
   it("is one click and a word away, with the demo loaded, and says in order what fills it; the demo comes back", async () => {
-    const page = await screens.open("/match");
+    const page = await screens.open("/parts");
+    let letGo = () => {};
+    const emptied = new Promise<void>((done) => {
+      letGo = done;
+    });
+    // What is still asked about the demo's build would be answered "no such record".
+    await page.route("**/next-tests?*", async (route) => {
+      await emptied;
+      await route.continue();
+    });
+    const asked = page.waitForRequest("**/next-tests?*");
+    await page.getByRole("link", { name: "Match", exact: true }).click();
+    const given = page.waitForEvent("requestfailed", {
+      predicate: (each) => each.url().includes("/next-tests"),
+    });
+    await asked;
     await page.getByRole("button", { name: "Start an empty bench" }).click();
     await page.getByRole("button", { name: "Yes, start empty" }).click();
     await page.getByText("Nothing to match yet.").waitFor();
+    expect((await given).failure()?.errorText).toBe("net::ERR_ABORTED");
+    letGo();
     await eventually(() => page.locator(".steps li").count()).toBe(10);
     expect(await records("builds")).toEqual([]);
     await page.goto("/run-down");

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { href, route, type ViewName } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
-import { reload } from "../../state/book.ts";
+import { replaceBook } from "../../state/replaceBook.ts";
 import { DocLink } from "../Docs.tsx";
 import { Later } from "../Later.tsx";
 import type { FirstTest } from "./Rig.tsx";
@@ -146,8 +146,7 @@ function LoadDemo({ book }: { book: Book }) {
   if (Object.values(book).some((records) => records.length > 0)) return null;
   const load = async () => {
     try {
-      await api.post("/bench/demo", {});
-      await reload();
+      await replaceBook(() => api.post("/bench/demo", {}));
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setProblem(error.message);

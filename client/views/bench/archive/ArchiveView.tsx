@@ -3,8 +3,8 @@ import type { BookState } from "../../../../shared/model/api/book.ts";
 import { COLLECTION_WORDS } from "../../../../shared/model/collections.ts";
 import { href } from "../../../app/router.ts";
 import { ApiError, api } from "../../../state/api.ts";
-import { reload } from "../../../state/book.ts";
 import { connected } from "../../../state/events.ts";
+import { replaceBook } from "../../../state/replaceBook.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
@@ -53,8 +53,9 @@ function useArchive() {
       if (!given) return;
       const mine = way === "merge" ? await api.get<Archive>("/archive", { patience: PATIENCE }) : null;
       const body = mine ? merge(mine, given, takesTheirs) : given;
-      const { backup } = await api.post<BookState>("/archive?replace=true", body, { patience: PATIENCE });
-      await reload();
+      const { backup } = await replaceBook(() =>
+        api.post<BookState>("/archive?replace=true", body, { patience: PATIENCE }),
+      );
       setGiven(null);
       setDone(
         `${way === "merge" ? "The archive is merged into the book." : "The archive is the book now."}${backup ? ` What was there before lies beside the data file as ${backup}.` : ""}`,

@@ -4,7 +4,8 @@ import type { Backup, BackupContents, BookState } from "../../../../shared/model
 import { COLLECTION_NAMES, COLLECTION_WORDS } from "../../../../shared/model/collections.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import { ApiError, api } from "../../../state/api.ts";
-import { currentBook, reload } from "../../../state/book.ts";
+import { currentBook } from "../../../state/book.ts";
+import { replaceBook } from "../../../state/replaceBook.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
 import { moment } from "../../../ui/moment.ts";
@@ -66,8 +67,9 @@ function useBackups() {
     });
   const restore = (name: string) =>
     attempt(async () => {
-      const { backup } = await api.post<BookState>(`${pathOf(name)}/restore`, {}, { patience: PATIENCE });
-      await reload();
+      const { backup } = await replaceBook(() =>
+        api.post<BookState>(`${pathOf(name)}/restore`, {}, { patience: PATIENCE }),
+      );
       setLooked(null);
       setDone(
         `The copy is the book now.${backup ? ` What was there before lies beside the data file as ${backup}.` : ""}`,

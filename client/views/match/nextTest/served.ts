@@ -6,6 +6,7 @@ import type { NextTests } from "../../../../shared/book/nextTest/nextTests.ts";
 import type { NextTestsResponse } from "../../../../shared/model/api/nextTests.ts";
 import type { StoredOf } from "../../../../shared/model/record.ts";
 import { ApiError, api } from "../../../state/api.ts";
+import { whileBookStands } from "../../../state/replaceBook.ts";
 import type { Question } from "./question.ts";
 
 /** So long the server may take until this browser works it out itself [ms]. */
@@ -37,7 +38,10 @@ export async function servedNextTests(
   if (wanted.attitude !== "worst") query.set("angle", String(verdict.angle));
   const path = `/builds/${encodeURIComponent(stored.id)}/next-tests?${query}`;
   try {
-    const answer = await api.get<NextTestsResponse>(path, { signal, patience: PATIENCE });
+    const answer = await api.get<NextTestsResponse>(path, {
+      signal: whileBookStands(signal),
+      patience: PATIENCE,
+    });
     const isOfThis =
       answer.from === fingerprint(book, [stored]) && Math.abs(answer.angle - verdict.angle) <= ROUNDING;
     return isOfThis ? inOwnUnits(answer as NextTests, question) : null;
