@@ -1,6 +1,6 @@
 import { type Assembly, assemble, suctionAt } from "../physics/assembly.ts";
 import { type Pull, pullOf, rideHeightOf, rigidPull } from "../physics/hold/pull.ts";
-import { arrivalPoint, type Crossing, crossingNear, operatingPoints } from "../physics/operatingPoint.ts";
+import { type Crossing, crossingNear, operatingPoint, operatingPoints } from "../physics/operatingPoint.ts";
 import { type Followed, followCrossing } from "../physics/point/follow.ts";
 import type { PredictInput } from "../physics/predict.ts";
 import type { AnyPredictInput } from "../physics/predictAny.ts";
@@ -92,7 +92,7 @@ function solvedQuickly(fast: SampledCase | null, generally: () => Solved | null)
 
 function ducted(input: PredictInput): (into: SampledPoint) => void {
   const nominal = assemble(input);
-  const first = arrivalPoint(operatingPoints(nominal.machine, nominal.leak));
+  const first = operatingPoint(operatingPoints(nominal.machine, nominal.leak));
   const follow = followed(input, nominal, first);
   const fast = first && sampledCase(input, first, nominal.machine.phiEnd);
   return (into) => {

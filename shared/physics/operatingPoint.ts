@@ -163,7 +163,7 @@ const NEAR = 0.25;
  * @param machine - rotor, motor, pack and supply at one state of the air
  * @param leak - what leaks, at the same air
  * @param phi - of the crossing before the change [-], ≥ 0
- * @returns the crossing; the arrival point of a full scan where none lies so near; null where there is none
+ * @returns the crossing; the operating point of a full scan where none lies so near; null where there is none
  * @throws {NotEnoughDataError} as {@link operatingPoints}
  *
  * Valid for changes that leave one crossing there. Source: docs/method/operating-point.md
@@ -175,10 +175,10 @@ export function crossingNear(machine: Machine, leak: Leak, phi: number): Crossin
     const [lo, hi] = [phi * (1 - NEAR), Math.min(machine.phiEnd, phi * (1 + NEAR))];
     if (excess(lo) > 0 && excess(hi) < 0) return crossingAt(machine, leak, findRoot(excess, lo, hi).root);
   }
-  return arrivalPoint(operatingPoints(machine, leak));
+  return operatingPoint(operatingPoints(machine, leak));
 }
 
-/** @returns the point a vehicle set down on a surface arrives at: the stable crossing of largest flow, null where none is */
-export function arrivalPoint(points: readonly Crossing[]): Crossing | null {
+/** @returns the point a vehicle set down on a surface settles at: the stable crossing of largest flow, null where none is */
+export function operatingPoint(points: readonly Crossing[]): Crossing | null {
   return points.findLast((point) => point.stable) ?? null;
 }

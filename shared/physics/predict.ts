@@ -8,7 +8,7 @@ import { vehicleNotes } from "./hold/vehicle.ts";
 import type { Worst } from "./hold/worst.ts";
 import { RPM } from "./motor.ts";
 import type { Note } from "./note.ts";
-import { arrivalPoint, type Crossing, operatingPoints } from "./operatingPoint.ts";
+import { type Crossing, operatingPoint, operatingPoints } from "./operatingPoint.ts";
 import { packCurrent, packVoltage } from "./pack.ts";
 import type { Machine } from "./point/machine.ts";
 import { pointNotes } from "./point/notes.ts";
@@ -94,7 +94,7 @@ function touchNotes({ gap }: SkirtInput, attitudes: readonly Attitude[]): Note[]
 interface Pulling {
   readonly assembly: Assembly;
   readonly crossings: readonly Crossing[];
-  readonly arrival: Crossing | null;
+  readonly point: Crossing | null;
   /** F_s with the gap as set, jet included; below 0 where the jet pushes off [N] */
   readonly suction: number;
   /** F_s at another stand-off [m] → [N] */
@@ -104,9 +104,9 @@ interface Pulling {
 function pullingOf(input: PredictInput): Pulling {
   const assembly = assemble(input);
   const crossings = operatingPoints(assembly.machine, assembly.leak);
-  const arrival = arrivalPoint(crossings);
-  const suction = arrival ? suctionAt(input, assembly, arrival.pressure, arrival.flow) : 0;
-  return { assembly, crossings, arrival, suction, byGap: suctionByGap(input, assembly, arrival) };
+  const point = operatingPoint(crossings);
+  const suction = point ? suctionAt(input, assembly, point.pressure, point.flow) : 0;
+  return { assembly, crossings, point, suction, byGap: suctionByGap(input, assembly, point) };
 }
 
 /**
@@ -115,7 +115,7 @@ function pullingOf(input: PredictInput): Pulling {
  *     the same operating point and F_s as {@link predict}
  *
  * @param input - as {@link predict} takes it, SI
- * @returns the point that it arrives at; F_s with the gap as set [N], and by stand-off [m] → [N]
+ * @returns the point that it settles at; F_s with the gap as set [N], and by stand-off [m] → [N]
  * @throws {OutOfRangeError} {NotEnoughDataError} as {@link predict}
  *
  * Valid and source: as {@link predict}
@@ -123,8 +123,8 @@ function pullingOf(input: PredictInput): Pulling {
 export function pulledBy(
   input: PredictInput,
 ): Pick<Pulling, "suction" | "byGap"> & { readonly point: Point | null } {
-  const { assembly, arrival, suction, byGap } = pullingOf(input);
-  return { point: arrival && pointOf(assembly.machine, arrival), suction, byGap };
+  const { assembly, point, suction, byGap } = pullingOf(input);
+  return { point: point && pointOf(assembly.machine, point), suction, byGap };
 }
 
 /**
@@ -134,7 +134,7 @@ export function pulledBy(
  *
  * @param input - weather [K, Pa, -], rotor, motor, pack, supply, skirt, vehicle, all SI (kv in rpm/V)
  * @param angles - attitudes to answer for, floor, wall and ceiling unless given [°]
- * @returns air, the point a vehicle set down arrives at (null: the motor does not turn), every crossing, suction [N], margins, worst angles [°], warnings
+ * @returns air, the point a vehicle set down settles at (null: the motor does not turn), every crossing, suction [N], margins, worst angles [°], warnings
  * @throws {OutOfRangeError} with the path of a number that can't be
  * @throws {NotEnoughDataError} where the rotor's curve does not reach down to the leak
  *
@@ -148,7 +148,7 @@ export function pulledBy(
  * attitudes[1].parked.margin; // → 2.55
  */
 export function predict(input: PredictInput, angles: readonly number[] = STANDARD_ANGLES): Prediction {
-  const { assembly, crossings, arrival, suction, byGap } = pullingOf(input);
+  const { assembly, crossings, point, suction, byGap } = pullingOf(input);
   const { machine, leak, air } = assembly;
   const law = compileHold(input.vehicle);
   const pull = pullOf(suction, rideHeightOf(input.vehicle, input.skirt.gap), byGap);
@@ -156,7 +156,7 @@ export function predict(input: PredictInput, angles: readonly number[] = STANDAR
   const attitudes = angles.map((angle) => withoutRequired(holdUnder(law, pull, angle)));
   return {
     air: { density: air.density, viscosity: air.viscosity, soundSpeed: air.soundSpeed },
-    point: arrival && pointOf(machine, arrival),
+    point: point && pointOf(machine, point),
     points: crossings.map((crossing) => ({ ...pointOf(machine, crossing), stable: crossing.stable })),
     suction,
     attitudes,
@@ -164,11 +164,9 @@ export function predict(input: PredictInput, angles: readonly number[] = STANDAR
     warnings: [
       ...airNotes(input.air),
       ...machine.sizeLaw.notes,
-      ...pointNotes(machine, crossings, arrival, suction, ofCrossing),
-      ...(arrival ? leakNotes(leak, air, arrival.pressure) : []),
-      ...(arrival
-        ? compressibilityNotes(arrival.pressure, arrival.speed * machine.radius, air.soundSpeed)
-        : []),
+      ...pointNotes(machine, crossings, point, suction, ofCrossing),
+      ...(point ? leakNotes(leak, air, point.pressure) : []),
+      ...(point ? compressibilityNotes(point.pressure, point.speed * machine.radius, air.soundSpeed) : []),
       ...vehicleNotes(input.vehicle),
       ...touchNotes(input.skirt, attitudes),
     ],

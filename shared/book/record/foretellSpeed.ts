@@ -5,7 +5,7 @@ import type { CurveTest } from "../../model/tests/curve.ts";
 import type { ThrustTest } from "../../model/tests/thrust.ts";
 import { airFrom, type Weather } from "../../physics/air.ts";
 import { assemble } from "../../physics/assembly.ts";
-import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
+import { operatingPoint, operatingPoints } from "../../physics/operatingPoint.ts";
 import type { PredictInput } from "../../physics/predict.ts";
 import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { isPropeller } from "../../physics/predictAny.ts";
@@ -72,7 +72,7 @@ function restrictionOf({ flow, pressure }: CurvePoint, air: Weather): PredictInp
 function speedOf(input: AnyPredictInput): number {
   if (isPropeller(input)) return predictPropeller(input, []).point?.speed ?? 0;
   const { machine, leak } = assemble(input);
-  return arrivalPoint(operatingPoints(machine, leak))?.speed ?? 0;
+  return operatingPoint(operatingPoints(machine, leak))?.speed ?? 0;
 }
 
 interface Turned {

@@ -1,6 +1,6 @@
 import { assemble, type PredictInput, suctionAt } from "../../physics/assembly.ts";
 import { type Pull, pullOf, rideHeightOf, rigidPull } from "../../physics/hold/pull.ts";
-import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
+import { operatingPoint, operatingPoints } from "../../physics/operatingPoint.ts";
 import { suctionByGap } from "../../physics/pullByGap.ts";
 import { wantedMargin } from "../wanted.ts";
 import type { Prepared } from "./prepare.ts";
@@ -9,11 +9,11 @@ import type { WantedAttitude } from "./problem.ts";
 /** The pull of a build by the general solver; 0 where its rotor stands. */
 function generalPull(input: PredictInput): Pull {
   const assembly = assemble(input);
-  const arrival = arrivalPoint(operatingPoints(assembly.machine, assembly.leak));
-  if (!arrival) return rigidPull(0);
-  const suction = Math.max(0, suctionAt(input, assembly, arrival.pressure, arrival.flow));
+  const point = operatingPoint(operatingPoints(assembly.machine, assembly.leak));
+  if (!point) return rigidPull(0);
+  const suction = Math.max(0, suctionAt(input, assembly, point.pressure, point.flow));
   const rideHeight = rideHeightOf(input.vehicle, input.skirt.gap);
-  return pullOf(suction, rideHeight, suctionByGap(input, assembly, arrival));
+  return pullOf(suction, rideHeight, suctionByGap(input, assembly, point));
 }
 
 /**

@@ -1,6 +1,6 @@
 import { evaluatePolynomial } from "../../numeric/polynomial.ts";
 import { assemble } from "../../physics/assembly.ts";
-import { arrivalPoint, operatingPoints } from "../../physics/operatingPoint.ts";
+import { operatingPoint, operatingPoints } from "../../physics/operatingPoint.ts";
 import { RESULT, solveCase } from "../../physics/point/newton.ts";
 import { solveSealedCase, solveWarmCase, WARM, WARM_RESULT } from "../../physics/point/newtonWarm.ts";
 import { solvePropellerCase } from "../../physics/point/propellerWarm.ts";
@@ -141,15 +141,15 @@ function solveFast(work: Work, sizedRotor: SizedRotor, { lip, sealed }: FittedSk
 /** Solves a set by the scan of every crossing. */
 function solveScanned(prepared: Prepared, work: Work, index: number): number {
   const { machine, leak } = assemble(ductedInput(prepared.problem, placesOf(prepared.radix, index)));
-  const arrival = arrivalPoint(operatingPoints(machine, leak));
-  if (!arrival) return FLAG.noPoint;
+  const point = operatingPoint(operatingPoints(machine, leak));
+  if (!point) return FLAG.noPoint;
   const { solution } = work;
-  solution[WARM_RESULT.phi] = arrival.phi;
-  solution[WARM_RESULT.speed] = arrival.speed;
-  solution[WARM_RESULT.flow] = arrival.flow;
-  solution[WARM_RESULT.pressure] = arrival.pressure;
-  solution[WARM_RESULT.current] = arrival.current;
-  solution[WARM_RESULT.windingResistance] = arrival.windingResistance;
+  solution[WARM_RESULT.phi] = point.phi;
+  solution[WARM_RESULT.speed] = point.speed;
+  solution[WARM_RESULT.flow] = point.flow;
+  solution[WARM_RESULT.pressure] = point.pressure;
+  solution[WARM_RESULT.current] = point.current;
+  solution[WARM_RESULT.windingResistance] = point.windingResistance;
   return FLAG.scanned;
 }
 

@@ -21,7 +21,7 @@ export interface Rated {
  * @returns K_v [rpm/V] and P [W] at the slowest turning that some winding does; null where none does
  * @throws {OutOfRangeError} {NotEnoughDataError} as {@link turningsAt}
  *
- * Valid where {@link woundAt} finds the slowest turning to be the one that a vehicle set down arrives at, and for a gap that does not give. Source: docs/method/size.md
+ * Valid where {@link woundAt} finds the slowest turning to be the one that a vehicle set down settles at, and for a gap that does not give. Source: docs/method/size.md
  */
 export function ratedAt(asked: Pick<Asked, "build" | "duty" | "pull">, diameter: number): Rated | null {
   const { motor, pack, supply } = asked.build;

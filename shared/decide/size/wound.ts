@@ -150,7 +150,7 @@ export function askedOf(question: SizeQuestion): Asked {
  * @returns the build and its operating point, or what stops it
  * @throws {OutOfRangeError} {NotEnoughDataError} as {@link turningsFor}
  *
- * Valid where the operating point that a vehicle set down arrives at is that of the duty; every φ is tried, the slowest first. Source: docs/method/size.md
+ * Valid where the operating point that a vehicle set down settles at is that of the duty; every φ is tried, the slowest first. Source: docs/method/size.md
  */
 export function woundAt(asked: Asked, diameter: number): Wound {
   const { build, pull } = asked;

@@ -27,7 +27,7 @@ function assembledAt(input: PredictInput, gap: number): Assembly & { readonly at
 /**
  * Pull at each of many gaps: every operating point by its own balance of torques.
  *
- *     from the widest gap down: there the crossing of largest flow, where a vehicle set down arrives, only moves or falls
+ *     from the widest gap down: there the crossing of largest flow, where a vehicle set down settles, only moves or falls
  *
  * @param input - the rig as a build, all SI, its gap aside
  * @param gaps - by rising width [m], ≥ 0

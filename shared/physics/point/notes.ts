@@ -33,13 +33,13 @@ function noPoint(machine: Machine, crossings: readonly Crossing[]): Note {
 
 function severalPoints(
   stable: readonly Crossing[],
-  arrival: Crossing,
+  point: Crossing,
   suctionOf: (crossing: Crossing) => number,
 ): Note[] {
-  const others = stable.filter((crossing) => crossing !== arrival);
+  const others = stable.filter((crossing) => crossing !== point);
   if (others.length === 0) return [];
   const pulls = others.map((crossing) => `${(suctionOf(crossing) * MILLINEWTONS).toFixed(0)} mN`).join(", ");
-  const message = `The rotor has ${stable.length} stable operating points and may drop into stall; there it would pull ${pulls}, against ${(suctionOf(arrival) * MILLINEWTONS).toFixed(0)} mN.`;
+  const message = `The rotor has ${stable.length} stable operating points and may drop into stall; there it would pull ${pulls}, against ${(suctionOf(point) * MILLINEWTONS).toFixed(0)} mN.`;
   return [{ code: "may-stall", message }];
 }
 
@@ -49,14 +49,14 @@ function curveNotes({ rotor }: Machine): Note[] {
   return [...(stalls ? [{ code: "stall-hump", message }] : []), ...efficiencyNotes(rotor)];
 }
 
-function windingNotes(machine: Machine, arrival: Crossing): Note[] {
+function windingNotes(machine: Machine, point: Crossing): Note[] {
   if (machine.motor.thermalResistance === null) {
     const message =
       "The winding is taken cold, at 20 °C: its thermal resistance isn't known. Warm, it draws less and pulls a little less.";
     return [{ code: "winding-cold", message }];
   }
-  if (!(arrival.windingTemperature > WINDING_ALARM)) return [];
-  const [settles, common] = [arrival.windingTemperature, WINDING_ALARM].map((kelvin) =>
+  if (!(point.windingTemperature > WINDING_ALARM)) return [];
+  const [settles, common] = [point.windingTemperature, WINDING_ALARM].map((kelvin) =>
     formatQuantity(kelvin, "temperature", { decimals: 0 }),
   );
   const message = `The winding would settle at ${settles}, above the ${common} of common enamelled wire: it burns if left running.`;
@@ -70,7 +70,7 @@ function windingNotes(machine: Machine, arrival: Crossing): Note[] {
  *
  * @param machine - rotor, motor, pack and supply
  * @param crossings - every crossing, by rising flow
- * @param arrival - the one that is answered with; null: none
+ * @param point - the operating point, which is answered with; null: none
  * @param suction - F_s there [N]
  * @param suctionOf - F_s at any crossing [N]
  * @returns notes [-]
@@ -80,24 +80,24 @@ function windingNotes(machine: Machine, arrival: Crossing): Note[] {
 export function pointNotes(
   machine: Machine,
   crossings: readonly Crossing[],
-  arrival: Crossing | null,
+  point: Crossing | null,
   suction: number,
   suctionOf: (crossing: Crossing) => number,
 ): Note[] {
-  if (!arrival) return [noPoint(machine, crossings), ...curveNotes(machine)];
+  if (!point) return [noPoint(machine, crossings), ...curveNotes(machine)];
   const { phiMin, phiMax } = machine.rotor;
   const notes = [
     ...severalPoints(
       crossings.filter((c) => c.stable),
-      arrival,
+      point,
       suctionOf,
     ),
     ...curveNotes(machine),
   ];
-  if (arrival.phi < phiMin || arrival.phi > phiMax) {
+  if (point.phi < phiMin || point.phi > phiMax) {
     const message =
       phiMax > NOTHING_TESTED
-        ? `The operating point lies at φ = ${formatDigits(arrival.phi, 3)}, beyond the tested range ${formatDigits(phiMin, 3)} to ${formatDigits(phiMax, 3)}: extrapolated.`
+        ? `The operating point lies at φ = ${formatDigits(point.phi, 3)}, beyond the tested range ${formatDigits(phiMin, 3)} to ${formatDigits(phiMax, 3)}: extrapolated.`
         : "No flow of the rotor's curve was tested: the operating point is an estimate.";
     notes.push({ code: "extrapolated", message });
   }
@@ -105,5 +105,5 @@ export function pointNotes(
     const message = "The jet pushes the vehicle off harder than the cavity holds it.";
     notes.push({ code: "pushed-off", message });
   }
-  return [...notes, ...windingNotes(machine, arrival)];
+  return [...notes, ...windingNotes(machine, point)];
 }

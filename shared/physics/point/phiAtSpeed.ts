@@ -25,7 +25,7 @@ function endOf(curve: Curve, excess: (phi: number) => number): number {
 }
 
 /**
- * φ at which rotor and leak meet at one speed: the crossing with the largest flow, on which a vehicle set down arrives.
+ * φ at which rotor and leak meet at one speed: the crossing with the largest flow, on which a vehicle set down settles.
  *
  *     Q_leak(Δp(φ)) − φ·A·u = 0, scanned from open to blocked
  *

@@ -2,7 +2,7 @@ import { NotEnoughDataError, OutOfRangeError } from "../../numeric/errors.ts";
 import { type Assembly, assemble, suctionAt } from "../assembly.ts";
 import type { CellState } from "../cells/cell.ts";
 import { pullOf, rideHeightOf, rigidPull } from "../hold/pull.ts";
-import { arrivalPoint, operatingPoints } from "../operatingPoint.ts";
+import { operatingPoint, operatingPoints } from "../operatingPoint.ts";
 import { assembleMachine } from "../point/machine.ts";
 import { turningsFor } from "../point/turning.ts";
 import { type PredictInput, predict } from "../predict.ts";
@@ -57,7 +57,7 @@ export function keepingOf(input: PredictInput, assembly: Assembly, pressure: num
     const first = throttled(input, assembly.machine, keeping, full, undefined);
     if (!first || first.duty > 1) return true;
     const now = machineAt(input, assembly, first.duty, full, first.state.windingTemperature);
-    const there = arrivalPoint(operatingPoints(now, leak));
+    const there = operatingPoint(operatingPoints(now, leak));
     return there !== null && Math.abs(there.pressure / pressure - 1) < SAME_POINT;
   };
   const keeping = keepings.find((each) => each.torque > 0 && settles(each));

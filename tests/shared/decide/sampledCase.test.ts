@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { sampledCase } from "#shared/decide/sampledCase.ts";
 import { emptyPoint, pointLaw } from "#shared/decide/sampledPoint.ts";
 import { assemble } from "#shared/physics/assembly.ts";
-import { arrivalPoint, operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { operatingPoint, operatingPoints } from "#shared/physics/operatingPoint.ts";
 import { type PredictInput, predict } from "#shared/physics/predict.ts";
 import { suctionByGap } from "#shared/physics/pullByGap.ts";
 import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
@@ -40,7 +40,7 @@ const BUILDS: readonly (readonly [string, PredictInput])[] = [
 
 const open = (input: PredictInput) => {
   const { machine, leak } = assemble(input);
-  const point = arrivalPoint(operatingPoints(machine, leak));
+  const point = operatingPoint(operatingPoints(machine, leak));
   if (!point) return expect.fail("no point");
   return { fast: sampledCase(input, point, machine.phiEnd), point };
 };
@@ -87,7 +87,7 @@ describe("a sample by the fast solvers", () => {
         const general = suctionByGap(
           copy,
           assembly,
-          arrivalPoint(operatingPoints(assembly.machine, assembly.leak)),
+          operatingPoint(operatingPoints(assembly.machine, assembly.leak)),
         );
         for (const share of [0, ...shares]) {
           const gap = share * copy.skirt.gap;

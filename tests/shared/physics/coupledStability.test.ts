@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { arrivalPoint, type Crossing, operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { type Crossing, operatingPoint, operatingPoints } from "#shared/physics/operatingPoint.ts";
 import { assembleMachine } from "#shared/physics/point/machine.ts";
 import type { Restriction } from "#shared/physics/restriction/restriction.ts";
 
@@ -71,9 +71,9 @@ describe("an operating point that its pressures call stable and speed and flow t
     }
   });
 
-  it("is unstable, its neighbours stable, and the arrival point the one of largest flow", () => {
+  it("is unstable, its neighbours stable, and the operating point the one of largest flow", () => {
     expect(crossings.map(({ stable }) => stable)).toEqual([true, false, true]);
-    expect(arrivalPoint(crossings)).toBe(crossings[2]);
+    expect(operatingPoint(crossings)).toBe(crossings[2]);
   });
 
   it("pushed off it by a thousandth: speed and flow settle at the neighbour on that side", () => {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { evaluatePolynomial } from "#shared/numeric/polynomial.ts";
-import { arrivalPoint, crossingNear, operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { crossingNear, operatingPoint, operatingPoints } from "#shared/physics/operatingPoint.ts";
 import { assembleMachine, type Machine } from "#shared/physics/point/machine.ts";
 import { type Leak, leakFlow } from "#shared/physics/restriction/leak.ts";
 
@@ -77,7 +77,7 @@ describe("the operating point, in its limits", () => {
 
   it("of a motor that can't overcome its own friction is none", () => {
     expect(operatingPoints(machine({ motor: { ...MOTOR, frictionTorque: 1 } }), leak(6e-4))).toEqual([]);
-    expect(arrivalPoint([])).toBeNull();
+    expect(operatingPoint([])).toBeNull();
   });
 });
 
@@ -144,7 +144,7 @@ describe("the operating point, on random machines and gaps", () => {
         const rotor = { ...ROTOR, diameter };
         const motor = { ...MOTOR, kv, resistance, frictionTorque: 0.2 / kv, thermalResistance };
         const law = leak(height, 4e-6);
-        const point = arrivalPoint(operatingPoints(machine({ rotor, motor }), law));
+        const point = operatingPoint(operatingPoints(machine({ rotor, motor }), law));
         if (!point) return expect.fail("no point");
         expect(leakFlow(law, AIR, point.pressure)).toBeCloseToRelative(point.flow, 1e-9);
         const k = 60 / (2 * Math.PI * kv);
@@ -186,14 +186,14 @@ describe("the operating point, on a curve with a stall hump", () => {
         if (i > 0) expect(point.flow).toBeGreaterThan(points[i - 1].flow);
         if (i % 2 === 1) expect(point.stable).toBe(false);
       });
-      expect(arrivalPoint(points)).toBe(points.at(-1));
+      expect(operatingPoint(points)).toBe(points.at(-1));
     }
   });
 
   it("takes the neighbour after a small change", () => {
-    const before = arrivalPoint(operatingPoints(machine(), leak(6e-4)));
+    const before = operatingPoint(operatingPoints(machine(), leak(6e-4)));
     const changed = machine({ pack: { ...PACK, openCircuitVoltage: 3.5 } });
-    const whole = arrivalPoint(operatingPoints(changed, leak(6e-4)));
+    const whole = operatingPoint(operatingPoints(changed, leak(6e-4)));
     expect(crossingNear(changed, leak(6e-4), before?.phi ?? 0)?.phi).toBeCloseToRelative(
       whole?.phi ?? 0,
       1e-12,

@@ -111,7 +111,7 @@ describe("sizesOf, put back as a build", () => {
     expect(sizesOf(question({ skirt, rotor }), [0.05]).rows[0].flow).toBe(0);
   });
 
-  it("of a curve with a stall hump: is the point that a vehicle set down arrives at, or none", () => {
+  it("of a curve with a stall hump: is the point that a vehicle set down settles at, or none", () => {
     const rotor = { ...CRAWLER.rotor, psi: [0.8, 6, -80, 120], phiMax: 0.15 } as typeof CRAWLER.rotor;
     const asked = question({ rotor }, { pull: 5 });
     const { rows } = sizesOf(

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assemble } from "#shared/physics/assembly.ts";
-import { arrivalPoint, operatingPoints } from "#shared/physics/operatingPoint.ts";
+import { operatingPoint, operatingPoints } from "#shared/physics/operatingPoint.ts";
 import { type Followed, followCrossing } from "#shared/physics/point/follow.ts";
 import { PANE_CRAWLER } from "#tests/support/paneCrawler.ts";
 
@@ -30,7 +30,7 @@ describe("followCrossing", () => {
     "with %s, from a neighbour of another voltage, gap and mass flow: the very point that the scan finds",
     (_, input) => {
       const before = assemble(input);
-      const start = arrivalPoint(operatingPoints(before.machine, before.leak));
+      const start = operatingPoint(operatingPoints(before.machine, before.leak));
       const from = known(start?.phi ?? 0, start?.windingResistance ?? 0);
       const shift = fc.double({ min: 0.9, max: 1.1, noNaN: true });
       fc.assert(
@@ -42,7 +42,7 @@ describe("followCrossing", () => {
             rotor: { ...input.rotor, psi: input.rotor.psi.map((c) => c * psi) },
           };
           const { machine, leak } = assemble(changed);
-          const point = arrivalPoint(operatingPoints(machine, leak));
+          const point = operatingPoint(operatingPoints(machine, leak));
           const found = known(0, 0);
           expect(followCrossing(machine, leak, from, found)).toBe(true);
           expect(found.phi).toBeCloseToRelative(point?.phi ?? Number.NaN, 1e-10);
@@ -58,7 +58,7 @@ describe("followCrossing", () => {
     const stuck = assemble({ ...warm, motor: { ...warm.motor, frictionTorque: 1 } });
     expect(followCrossing(stuck.machine, stuck.leak, known(0.1, 0.19), known(0, 0))).toBe(false);
     const { machine, leak } = assemble(warm);
-    const phi = arrivalPoint(operatingPoints(machine, leak))?.phi ?? 0;
+    const phi = operatingPoint(operatingPoints(machine, leak))?.phi ?? 0;
     expect(followCrossing(machine, leak, known(0.6 * phi, 0.19), known(0, 0))).toBe(false);
   });
 });
