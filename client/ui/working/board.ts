@@ -23,13 +23,13 @@ const anglesOf = (outcome: Outcome, { worst }: Pick<AnyPrediction, "worst">): nu
   ...new Set([...attitudeRows(outcome).map(({ angle }) => angle), worst.parked.angle, worst.driving.angle]),
 ];
 
-/** @returns the workings of a solved build, margins at its own attitudes and at the worst ones, and where their numbers come from */
-export function boardOf(book: Book, outcome: Outcome): Board {
+/** @returns the workings of a solved build, margins at its own attitudes, at the worst ones and at others that are asked for [°], and where their numbers come from */
+export function boardOf(book: Book, outcome: Outcome, besides: readonly number[] = []): Board {
   const { build, resolved, prediction } = outcome;
   const input = resolved && solvable(resolved);
   if (!resolved || !input || !prediction) return NO_BOARD;
   return {
-    workings: workingsOfAny(input, prediction, anglesOf(outcome, prediction)),
+    workings: workingsOfAny(input, prediction, [...new Set([...anglesOf(outcome, prediction), ...besides])]),
     origins: [...originsOf({ book, build, resolved }), ...solvedOrigins(prediction)],
   };
 }

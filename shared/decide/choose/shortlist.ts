@@ -1,58 +1,13 @@
 import { predictAny } from "../../physics/predictAny.ts";
-import {
-  type AttitudeUncertainty,
-  type Spread,
-  type StatedUncertainty,
-  uncertaintyOf,
-} from "../uncertainty.ts";
+import { type StatedUncertainty, uncertaintyOf } from "../uncertainty.ts";
 import { inputOf } from "./input.ts";
 import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
-import type { WantedAttitude } from "./problem.ts";
+import { leastOf, placed, spreadsOf, type WantedLeast } from "./wantedLeast.ts";
 
 /** What the uncertainty of a set's numbers makes of its margin. */
-export interface SetUncertainty {
+export interface SetUncertainty extends WantedLeast {
   readonly index: number;
-  /** least P(hold) of the wanted attitudes, each by itself [-] */
-  readonly chance: number;
-  /** least 5 % margin of them [-]; null: no suction needed */
-  readonly margin5: number | null;
-  /** standard deviation of the margin that is least at 5 % [-] */
-  readonly deviation: number;
-}
-
-/** 5 and 95 % of a normal distribution lie this many standard deviations apart. */
-const DEVIATIONS_APART = 2 * 1.6448536269514722;
-
-const largest = (value: number | null): number => value ?? Number.POSITIVE_INFINITY;
-
-function deviationOf({ p5, p95 }: Spread): number {
-  return p5 === null || p95 === null ? 0 : (p95 - p5) / DEVIATIONS_APART;
-}
-
-function anglesOf(prepared: Prepared, index: number): number[] {
-  const { attitudes } = prepared.problem.wants;
-  const fixed = attitudes.flatMap(({ angle }) => (angle === "worst" ? [] : [angle]));
-  if (fixed.length === attitudes.length) return fixed;
-  const { worst } = predictAny(inputOf(prepared.problem, placesOf(prepared.radix, index)), []);
-  const moving = attitudes.flatMap(({ angle, mode }) => (angle === "worst" ? [worst[mode].angle] : []));
-  return [...fixed, ...moving];
-}
-
-/** Spread of each wanted attitude; "worst" is the set's own worst angle as stated. */
-function spreadsOf(
-  wanted: readonly WantedAttitude[],
-  attitudes: readonly AttitudeUncertainty[],
-  inOrder: readonly number[],
-): Spread[] {
-  const sorted = [
-    ...wanted.filter(({ angle }) => angle !== "worst"),
-    ...wanted.filter(({ angle }) => angle === "worst"),
-  ];
-  return sorted.flatMap(({ mode }, i) => {
-    const found = attitudes.find(({ angle }) => angle === inOrder[i]);
-    return found ? [found[mode]] : [];
-  });
 }
 
 /**
@@ -75,16 +30,10 @@ export function setUncertainty(
   asked: Omit<StatedUncertainty, "angles">,
 ): SetUncertainty {
   const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
-  const angles = anglesOf(prepared, index);
-  const doubt = uncertaintyOf(input, { ...asked, angles: [...new Set(angles)] });
-  const spreads = spreadsOf(prepared.problem.wants.attitudes, doubt.attitudes, angles);
-  const [least] = [...spreads].sort((a, b) => largest(a.p5) - largest(b.p5));
-  return {
-    index,
-    chance: spreads.reduce((chance, { holds }) => Math.min(chance, holds), 1),
-    margin5: least?.p5 ?? null,
-    deviation: least ? deviationOf(least) : 0,
-  };
+  const wanted = placed(prepared.problem.wants.attitudes, () => predictAny(input, []).worst);
+  const angles = [...new Set(wanted.map(({ angle }) => angle))];
+  const { attitudes } = uncertaintyOf(input, { ...asked, angles });
+  return { index, ...leastOf(spreadsOf(wanted, attitudes)) };
 }
 
 /** A set in a ranking, with the uncertainty of what it is ranked by. */

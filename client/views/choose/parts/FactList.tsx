@@ -1,11 +1,10 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
-import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import type { Column, Combination } from "../answers.ts";
-import { columnSpec, columnsOf, valueText } from "../columns.ts";
+import { columnSpec, columnsOf } from "../columns.ts";
 import { isOpenSet } from "../words/set.ts";
-import { factBoard, factTitle } from "./factWorkings.ts";
+import { Fact } from "./Fact.tsx";
 
 interface FactListProps {
   readonly book: Book;
@@ -57,17 +56,5 @@ export function FactList({ book, base, set, wants }: FactListProps) {
         </div>
       ))}
     </dl>
-  );
-}
-
-function Fact({ column, book, base, set, wants }: FactListProps & { readonly column: Column }) {
-  const value = set.values[column];
-  const title = factTitle(column, isOpenSet(set));
-  const text = valueText(column, value);
-  if (!base || !title || value === null || !Number.isFinite(value)) return <>{text}</>;
-  return (
-    <FigureOf board={() => factBoard(book, base, set, wants)} title={title} value={value}>
-      {text}
-    </FigureOf>
   );
 }

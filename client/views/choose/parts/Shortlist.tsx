@@ -2,14 +2,18 @@ import { useState } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import { isDestroyed } from "../../../../shared/decide/verdict/states.ts";
+import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
+import type { Build } from "../../../../shared/model/build.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { StateMark } from "../../../ui/verdict/StateMark.tsx";
+import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import type { ShortlistAnswer } from "../answers.ts";
-import { valueText } from "../columns.ts";
 import type { Fetched } from "../state/fetched.ts";
 import { restText, sizedRotorText } from "../words/set.ts";
 import { enoughText, placeText, tiesText } from "../words/ties.ts";
+import { Fact } from "./Fact.tsx";
+import { CHANCE_TITLE, REACHED_TITLE, sampledSetBoard } from "./marginWorkings.ts";
 
 export const RANKS = [
   ["margin5", "margin that 95 of 100 reach"],
@@ -23,9 +27,9 @@ export interface ShortlistProps {
   readonly fetched: Fetched<ShortlistAnswer>;
   readonly rank: Rank;
   readonly onRank: (rank: Rank) => void;
-  readonly wantedChance: number | null;
-  /** minutes that a controller keeps the margin are a wish */
-  readonly isKept: boolean;
+  /** gives what a combination doesn't; null where the book no longer has it */
+  readonly base: Build | null;
+  readonly wants: ChooseRequest["wants"];
   readonly onLook: (index: number) => void;
 }
 
@@ -63,7 +67,7 @@ export function Shortlist(props: ShortlistProps) {
           ) : (
             <p class="small">{tiesText(items)}</p>
           )}
-          <p class="small">{enoughText(items, props.wantedChance)}</p>
+          <p class="small">{enoughText(items, props.wants.leastChance)}</p>
           <ol class="choose-items choose-ranked">
             {shown.map((item, i) => (
               <Item key={item.set.index} {...props} items={items} at={i} />
@@ -85,8 +89,9 @@ interface ItemProps extends ShortlistProps {
   readonly at: number;
 }
 
-function Item({ book, items, at, onLook, wantedChance, isKept }: ItemProps) {
-  const { set, verdict, chance, margin5, enough } = items[at];
+function Item({ book, base, items, at, onLook, wants }: ItemProps) {
+  const { set, verdict, enough } = items[at];
+  const ofSet = { book, base, set, wants };
   return (
     <li>
       <span class="choose-place">{placeText(items, at)}</span>
@@ -99,14 +104,45 @@ function Item({ book, items, at, onLook, wantedChance, isKept }: ItemProps) {
           <StateMark state={verdict.state} />
         </small>
         <small class={isDestroyed(verdict.state) ? "void" : undefined}>
-          {marginText(set.values.margin)}; 95 of 100 reach {marginText(margin5)}; chance of holding{" "}
-          {sureText(chance)}
-          {isKept &&
-            set.values.keptTime !== null &&
-            `; kept for ${valueText("keptTime", set.values.keptTime)}`}
-          {wantedChance !== null && !enough && <span class="bad">, chance too small</span>}
+          <Fact {...ofSet} column="margin" />; <Sureness {...ofSet} of={items[at]} />
+          {wants.leastKeptTime !== null && set.values.keptTime !== null && (
+            <>
+              ; kept for <Fact {...ofSet} column="keptTime" />
+            </>
+          )}
+          {wants.leastChance !== null && !enough && <span class="bad">, chance too small</span>}
         </small>
       </div>
     </li>
+  );
+}
+
+interface SurenessProps extends Pick<ShortlistProps, "book" | "base" | "wants"> {
+  readonly of: ShortlistAnswer["items"][number];
+}
+
+/** The margin that most samples reach and the chance of holding, each with its working. */
+function Sureness({ book, base, wants, of: { set, margin5, chance } }: SurenessProps) {
+  const board = base && (() => sampledSetBoard({ book, base, set, wants }));
+  const reached = marginText(margin5);
+  return (
+    <>
+      95 of 100 reach{" "}
+      {board && margin5 ? (
+        <FigureOf board={board} title={REACHED_TITLE} value={margin5}>
+          {reached}
+        </FigureOf>
+      ) : (
+        reached
+      )}
+      ; chance of holding{" "}
+      {board ? (
+        <FigureOf board={board} title={CHANCE_TITLE} value={chance}>
+          {sureText(chance)}
+        </FigureOf>
+      ) : (
+        sureText(chance)
+      )}
+    </>
   );
 }

@@ -24,6 +24,7 @@ import { type Outcome, solve } from "../../../state/outcome.ts";
 import { boardOf } from "../../../ui/working/board.ts";
 import type { Column, Combination } from "../answers.ts";
 import { buildFor } from "../openSet.ts";
+import { LEAST_TITLE, leastWorking, wantedOf } from "./marginWorkings.ts";
 
 const DOC = "docs/method/choosing.md";
 
@@ -39,6 +40,7 @@ interface Of {
 
 /** What each fact is called by its working. */
 const TITLES: Partial<Readonly<Record<Column, string>>> = {
+  margin: LEAST_TITLE,
   mass: "mass on board",
   suction: "pull",
   pressure: "pressure of the rotor",
@@ -195,7 +197,9 @@ export function factBoard(book: Book, base: Build, set: Combination, wants: Want
   const build = buildFor(book, base, set);
   const outcome = solve(book, build);
   const of = { book, set, outcome, wants };
-  const solved = boardOf(book, outcome);
+  const wanted = wantedOf(outcome, wants);
+  const angles = wanted.map(({ angle }) => angle);
+  const solved = boardOf(book, outcome, angles);
   const mass = massBoard(book, build);
   return {
     workings: [
@@ -205,6 +209,7 @@ export function factBoard(book: Book, base: Build, set: Combination, wants: Want
       ...sumWorking("height", "m", HEIGHT_TAKEN, of),
       ...sumWorking("price", "", PRICE_TAKEN, of),
       ...solved.workings,
+      ...leastWorking(set, wanted, solved),
       ...mass.workings,
     ],
     origins: [...partOrigins(of), ...solved.origins, ...mass.origins],

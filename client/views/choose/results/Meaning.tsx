@@ -47,8 +47,8 @@ export function Meaning({
           fetched={known.shortlist}
           rank={rank}
           onRank={onRank}
-          wantedChance={wants.leastChance}
-          isKept={wants.leastKeptTime !== null}
+          base={base}
+          wants={wants}
           onLook={onLook}
         />
       )}

@@ -42,6 +42,8 @@ export function Picture(props: PictureProps) {
       <SetTable
         key={job.id}
         book={book}
+        base={base}
+        wants={wants}
         job={job.id}
         charge={base?.charge ?? null}
         counts={job}

@@ -4,9 +4,10 @@ import { Mark } from "../../../ui/Mark.tsx";
 import { letterAt } from "../../compare/letterAt.ts";
 import type { Column, Combination } from "../answers.ts";
 import { cellText } from "../columns.ts";
+import { Fact, type FactProps } from "../parts/Fact.tsx";
 import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
 
-export interface SetRowProps {
+export interface SetRowProps extends Pick<FactProps, "base" | "wants"> {
   readonly book: Book;
   readonly pins: readonly number[];
   readonly onLook: (index: number) => void;
@@ -19,10 +20,23 @@ export interface SetRowProps {
   readonly looked: boolean;
 }
 
-/** One combination: what it is made of, its figures, and what can be done with it. */
-export function SetRow({ book, shown, place, set, looked, pins, onLook, onPin, onOpen }: SetRowProps) {
+/** One combination: what it is made of, its figures, and what can be done with it. Of the one that is looked at each figure opens to its working. */
+export function SetRow({
+  book,
+  base,
+  wants,
+  shown,
+  place,
+  set,
+  looked,
+  pins,
+  onLook,
+  onPin,
+  onOpen,
+}: SetRowProps) {
   const pinned = pins.indexOf(set.index);
   const inside = set.broken.length === 0;
+  const textOf = (column: Column) => cellText(column, set.values[column]);
   const stop = (act: () => void) => (event: Event) => {
     event.stopPropagation();
     act();
@@ -47,7 +61,11 @@ export function SetRow({ book, shown, place, set, looked, pins, onLook, onPin, o
       </th>
       {shown.map((column) => (
         <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
-          {cellText(column, set.values[column])}
+          {looked ? (
+            <Fact book={book} base={base} set={set} wants={wants} column={column} text={textOf(column)} />
+          ) : (
+            textOf(column)
+          )}
           {column === "margin" && <small class="choose-word">{inside ? "works" : "out"}</small>}
         </td>
       ))}

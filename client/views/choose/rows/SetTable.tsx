@@ -4,6 +4,7 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import type { Column, Combination } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
+import type { FactProps } from "../parts/Fact.tsx";
 import { restText, sizedRotorText } from "../words/set.ts";
 import { SetRow } from "./SetRow.tsx";
 import { TableHead, type TableHeadProps } from "./TableHead.tsx";
@@ -27,7 +28,7 @@ const SHOWN: readonly Column[] = [
 const shownOf = ({ columns }: Pick<SetTableProps, "columns">): Column[] =>
   SHOWN.filter((column) => columns.some(({ key }) => key === column));
 
-export interface SetTableProps extends TableHeadProps {
+export interface SetTableProps extends TableHeadProps, Pick<FactProps, "base" | "wants"> {
   readonly looked: number | null;
   readonly pins: readonly number[];
   readonly onLook: (index: number) => void;
@@ -55,6 +56,8 @@ function useScrolled({ job, sorting, onLook }: SetTableProps) {
     event.preventDefault();
     const next = Math.min(rows.total - 1, Math.max(0, (at ?? -1) + by));
     setAt(next);
+    // A figure that is focused in the row before it is no button any more in a moment.
+    box.current?.focus({ preventScroll: true });
     if (box.current) box.current.scrollTop = scrollToRow(view, next);
     const set = rows.rows.get(next);
     if (set) onLook(set.index);
