@@ -12,8 +12,9 @@ import { calibratedFrictionWords, gapWords, pullFactorWords } from "./gapWords.t
 import { KIND_WORDS } from "./kindWords.ts";
 import { LeftOutTests } from "./LeftOutTests.tsx";
 import { Mark } from "./Mark.tsx";
-import { roughnessWords } from "./roughnessWords.ts";
+import { separatelyWords } from "./roughnessWords.ts";
 import { stiffnessWords } from "./stiffnessWords.ts";
+import { RoughnessFigure } from "./working/RoughnessFigure.tsx";
 
 function countsByKind(book: Book, ids: readonly string[]): string[] {
   const used = new Set(ids);
@@ -30,10 +31,16 @@ function gapLine(resolved: Resolved): string {
 }
 
 /** How rough the surface is, where tests and not its record say it. */
-function roughnessLine(book: Book, { build, resolved }: Outcome): string | null {
+function RoughnessLine({ book, outcome: { build, resolved } }: { book: Book; outcome: Outcome }) {
   const surface = book.surfaces.find(({ id }) => id === build.surface)?.data;
-  const words = surface && roughnessWords(resolved?.roughness ?? null, surface.roughness);
-  return words ? `Roughness of ${surface.name} ${words}.` : null;
+  const roughness = resolved?.roughness;
+  if (!surface || roughness?.basis !== "measured separately") return null;
+  return (
+    <li>
+      Roughness of {surface.name} <RoughnessFigure roughness={roughness} />,{" "}
+      {separatelyWords(roughness, surface.roughness)}.
+    </li>
+  );
 }
 
 /** Settings change none of what decides which tests are left out. */
@@ -51,14 +58,13 @@ export function Basis({ book, outcome }: { book: Book; outcome: Outcome }) {
   const leftOut = useLeftOut(book, outcome);
   if (!resolved) return <LeftOutTests tests={leftOut} />;
   const friction = calibratedFrictionWords(resolved);
-  const roughness = roughnessLine(book, outcome);
   const stiffness = stiffnessWords(resolved.stiffness);
   return (
     <>
       <ul class="rests">
         {!resolved.thrust && <li>{gapLine(resolved)}</li>}
         {!resolved.thrust && <li>Pull factor {pullFactorWords(resolved)}.</li>}
-        {roughness && <li>{roughness}</li>}
+        <RoughnessLine book={book} outcome={outcome} />
         {!resolved.thrust && stiffness && <li>Running gear {stiffness}.</li>}
         {friction && <li>Friction of the wheels {friction}.</li>}
         {calibrationNotes(resolved, "prior-doubted").map(({ message }) => (

@@ -12,10 +12,8 @@ export function roughnessText(value: number, sd: number | null): string {
   return withUnit(figureIn(value, "roughness", 0) + spread, unitOf("roughness"));
 }
 
-/** @returns "115 ± 7 µm, measured separately by 2 leak tests (stated 120 µm)"; null where it is only stated, or no law takes it */
-export function roughnessWords(roughness: SurfaceRoughness | null, stated: number): string | null {
-  if (roughness?.basis !== "measured separately") return null;
-  const { value, sd, testIds } = roughness;
+/** @returns "measured separately by 2 leak tests (stated 120 µm)" */
+export function separatelyWords({ testIds }: Pick<SurfaceRoughness, "testIds">, stated: number): string {
   const told = `measured separately by ${counted(testIds.length, "leak test")}`;
-  return `${roughnessText(value, sd)}, ${told} (stated ${roughnessText(stated, null)})`;
+  return `${told} (stated ${roughnessText(stated, null)})`;
 }

@@ -86,14 +86,14 @@ function packOrigins({ resolved }: Sources): Origin[] {
 
 function gapOrigin({ gap, leak, roughness }: Resolved): Origin[] {
   const words = {
-    set: "The gap as the skirt was set, and what the surface's roughness adds.",
-    measured: "The gap as gauges measured it, and what the surface's roughness adds.",
-    calibrated: "The gap by pull and leak tests, and what the surface's roughness adds.",
-    "what-if": "The gap tried in the build, and what the surface's roughness adds.",
+    set: "The gap as the skirt was set.",
+    measured: "The gap as gauges measured it.",
+    calibrated: "The gap by pull and leak tests.",
+    "what-if": "The gap tried in the build.",
   }[gap.basis];
   const measured = leak ? { C_L: leak.leak.coefficient, x: leak.leak.exponent } : {};
   return [
-    ...from(words, gap.testIds, { h: gap.value + (roughness?.value ?? 0) }),
+    ...from(words, gap.testIds, { h_gap: gap.value, h: roughness ? null : gap.value }),
     ...from("Fitted to the leak tests at that gap.", leak?.testIds ?? [], measured),
   ];
 }

@@ -22,6 +22,8 @@ export interface SurfaceRoughness {
   readonly against: StoredOf<"surfaces"> | null;
   /** what the tests say, whether or not it is used; null where none can be compared */
   readonly told: JointRoughness | null;
+  /** leak tests that say it */
+  readonly toldBy: readonly string[];
   /** why the stated value stands, and what to measure; null where it was measured separately */
   readonly missing: string | null;
 }
@@ -131,13 +133,14 @@ function answerFor(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness 
     testIds: [],
     against: null,
     told: null,
+    toldBy: [],
   } as const;
   const rough = testsOf(book, "leak").filter(({ data }) => data.surface === surface.id);
   const comparison = rough.length > 0 ? compared(book, surface, rough) : null;
   if (!comparison) return { ...stated, missing: whatIsMissing(book, surface, rough) };
   const { against, told, testIds } = comparison;
   const missing = whyNot(comparison, surface);
-  if (missing !== null) return { ...stated, against, told, missing };
+  if (missing !== null) return { ...stated, against, told, toldBy: testIds, missing };
   const ofReference = against.data.uncertainty.roughness ?? 0;
   return {
     basis: "measured separately",
@@ -146,6 +149,7 @@ function answerFor(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness 
     testIds,
     against,
     told,
+    toldBy: testIds,
     missing: null,
   };
 }

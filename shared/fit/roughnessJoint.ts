@@ -8,6 +8,24 @@ export interface RoughnessSet {
   readonly smooth: readonly LipLeakTest[];
 }
 
+/** Mean height of a lip over several tests. */
+export interface MeanHeight {
+  /** [m] */
+  readonly height: number;
+  /** standard [m] */
+  readonly error: number;
+}
+
+/** What one skirt at one gap tells. */
+export interface SetDifference {
+  readonly rough: MeanHeight;
+  readonly smooth: MeanHeight;
+  /** [m] */
+  readonly difference: number;
+  /** of the difference [m²] */
+  readonly variance: number;
+}
+
 export interface JointRoughness {
   /** how much more the lip stands off on the surface than on the smooth one [m] */
   readonly difference: number;
@@ -19,15 +37,12 @@ export interface JointRoughness {
   readonly tests: number;
   /** by how much the tests scatter more than their readings say; 1 where they don't [-] */
   readonly inflation: number;
+  /** what each set that counts tells by itself */
+  readonly sets: readonly SetDifference[];
 }
 
 /** No two readings of a leak agree better than this: a test without scatter isn't known without end [-]. */
 const FINEST = 1e-6;
-
-interface Height {
-  readonly height: number;
-  readonly error: number;
-}
 
 type Heights = readonly number[];
 
@@ -65,10 +80,13 @@ export function jointRoughness(sets: readonly RoughnessSet[]): JointRoughness {
   }, 0);
   const inflation = free > 0 ? Math.max(1, Math.sqrt(chiSquare / free)) : 1;
   const withinTests = 1 / Math.sqrt(weight);
-  return { difference, uncertainty: inflation * withinTests, withinTests, tests, inflation };
+  return { difference, uncertainty: inflation * withinTests, withinTests, tests, inflation, sets: parts };
 }
 
-function partOf(set: { readonly surface: readonly Height[]; readonly smooth: readonly Height[] }) {
+function partOf(set: {
+  readonly surface: readonly MeanHeight[];
+  readonly smooth: readonly MeanHeight[];
+}): SetDifference {
   const [rough, smooth] = [meanOf(set.surface), meanOf(set.smooth)];
   const difference = rough.height - smooth.height;
   return { rough, smooth, difference, variance: rough.error ** 2 + smooth.error ** 2 };
@@ -103,16 +121,16 @@ function pooledScatter(tests: readonly Heights[]): number {
   );
 }
 
-function judged(heights: Heights, scatter: number): Height {
+function judged(heights: Heights, scatter: number): MeanHeight {
   const height = average(heights);
   return { height, error: (scatter * height) / Math.sqrt(heights.length) };
 }
 
-function meanOf(heights: readonly Height[]): Height {
+function meanOf(heights: readonly MeanHeight[]): MeanHeight {
   const weight = heights.reduce((sum, { error }) => sum + 1 / error ** 2, 0);
   const height = heights.reduce((sum, each) => sum + each.height / each.error ** 2, 0) / weight;
   return { height, error: 1 / Math.sqrt(weight) };
 }
 
-const spread = (heights: readonly Height[], mean: Height): number =>
+const spread = (heights: readonly MeanHeight[], mean: MeanHeight): number =>
   heights.reduce((sum, { height, error }) => sum + ((height - mean.height) / error) ** 2, 0);

@@ -3,13 +3,14 @@ import type { StoredOf } from "../../../shared/model/record.ts";
 import { formatFixed } from "../../../shared/units/format.ts";
 import { counted } from "../../ui/count.ts";
 import { Mark } from "../../ui/Mark.tsx";
-import { roughnessText as said } from "../../ui/roughnessWords.ts";
+import { roughnessText } from "../../ui/roughnessWords.ts";
+import { FurtherFigure, RoughnessFigure } from "../../ui/working/RoughnessFigure.tsx";
 
 /** The allowance that counts, and whether it is stated or was measured separately. */
-export function roughnessText({ basis, value, sd }: SurfaceRoughness) {
+export function Allowance({ roughness }: { readonly roughness: SurfaceRoughness }) {
   return (
     <>
-      {said(value, sd)} {basis === "stated" && <Mark word="stated" />}
+      <RoughnessFigure roughness={roughness} /> {roughness.basis === "stated" && <Mark word="stated" />}
     </>
   );
 }
@@ -22,14 +23,14 @@ export interface RoughnessSectionProps {
 /** Roughness allowance: what the surface states, what leak tests measure separately, what is missing. */
 export function RoughnessSection({ roughness, surface }: RoughnessSectionProps) {
   const { told, against, basis, missing } = roughness;
-  const stated = said(surface.data.roughness, null);
+  const stated = roughnessText(surface.data.roughness, null);
   return (
     <section>
       <h2>Roughness</h2>
       {told && against && (
         <p>
-          The lip stands {said(told.difference, told.uncertainty)} further off here than on{" "}
-          {against.data.name}, by {counted(told.tests, "leak test")} of the same skirt at the same gap.{" "}
+          The lip stands <FurtherFigure roughness={roughness} /> further off here than on {against.data.name},
+          by {counted(told.tests, "leak test")} of the same skirt at the same gap.{" "}
           {basis === "measured separately" &&
             `The book states ${stated}; predictions take what the tests tell.`}
         </p>

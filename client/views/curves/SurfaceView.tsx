@@ -26,7 +26,7 @@ import { PullMeaning } from "./pull/PullMeaning.tsx";
 import { PullSection } from "./pull/PullSection.tsx";
 import { type PullPage, pullPage } from "./pull/pullData.ts";
 import { pullSentence, ratioText } from "./pull/pullSentence.ts";
-import { RoughnessSection, roughnessText } from "./RoughnessSection.tsx";
+import { Allowance, RoughnessSection } from "./RoughnessSection.tsx";
 import { TestList } from "./TestList.tsx";
 
 /** What the tests on a surface say. */
@@ -120,7 +120,7 @@ function Meaning({ book, surface, tests, chosen, friction, leak, pull }: OfSurfa
         <h2>{name}</h2>
         <Facts
           facts={[
-            { label: "roughness allowance", text: roughnessText(roughness) },
+            { label: "roughness allowance", text: <Allowance roughness={roughness} /> },
             {
               label: "friction of the wheels",
               text: <WheelFriction groups={friction} stated={wheelFriction} />,

@@ -1,27 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { roughnessText, roughnessWords } from "#client/ui/roughnessWords.ts";
-import type { SurfaceRoughness } from "#shared/book/roughnessBasis.ts";
+import { roughnessText, separatelyWords } from "#client/ui/roughnessWords.ts";
 
-const told: SurfaceRoughness = {
-  basis: "measured separately",
-  value: 1.148e-4,
-  sd: 6.9e-6,
-  testIds: ["a", "b"],
-  against: null,
-  told: null,
-  missing: null,
-};
-
-describe("roughnessWords", () => {
-  it("of a roughness measured separately: value, doubt, by how many tests, and what is stated", () => {
-    expect(roughnessWords(told, 1.2e-4)).toBe(
-      "115 ± 7\u202fµm, measured separately by 2 leak tests (stated 120\u202fµm)",
+describe("separatelyWords", () => {
+  it("of a roughness measured separately: by how many tests, and what is stated", () => {
+    expect(separatelyWords({ testIds: ["a", "b"] }, 1.2e-4)).toBe(
+      "measured separately by 2 leak tests (stated 120\u202fµm)",
     );
-  });
-
-  it("of a stated one, and where none is taken: nothing", () => {
-    expect(roughnessWords({ ...told, basis: "stated", testIds: [] }, 1.2e-4)).toBeNull();
-    expect(roughnessWords(null, 1.2e-4)).toBeNull();
   });
 });
 
