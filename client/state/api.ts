@@ -23,12 +23,14 @@ export class ApiError extends Error {
   }
 }
 
-/** How long a request may take. */
+/** How long a request may take, and what is heard of its answer. */
 export interface Limits {
   /** gives the request up when it aborts */
   readonly signal?: AbortSignal;
   /** longest wait for the whole answer [ms] */
   readonly patience?: number;
+  /** receives the headers of an answer that is no refusal */
+  readonly heard?: (headers: Headers) => void;
 }
 
 /** A write that may be sent again. */
@@ -117,6 +119,7 @@ async function send<T>(
   };
   const answer = await reach(path, init, limits);
   if (!answer.response.ok) throw refusal(answer);
+  limits.heard?.(answer.response.headers);
   if (answer.response.status === 204) return undefined as T;
   const value = parsed(answer.text);
   if (value === undefined)

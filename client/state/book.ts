@@ -4,8 +4,9 @@ import type { BookState, ChangeEvent } from "../../shared/model/api/book.ts";
 import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collections.ts";
 import type { Stored, StoredOf } from "../../shared/model/record.ts";
 import { withdrawnOf } from "../../shared/model/withdrawn.ts";
+import { WRITTEN } from "../../shared/model/written.ts";
 import type { ShownUnits } from "../../shared/units/showing.ts";
-import { ApiError, api } from "./api.ts";
+import { ApiError, api, type Limits } from "./api.ts";
 import { forgetEntries } from "./kept/database.ts";
 import { keptBook } from "./kept/keptBook.ts";
 import { type Asker, fill, lackingOn, readNewest, readParts } from "./tests/read.ts";
@@ -158,19 +159,21 @@ const PARTS = COLLECTION_NAMES.filter((name) => name !== "tests");
 
 /** Reads parts, builds and the tests that are taken. @returns null where the reading was given up */
 async function readBook(onto: Shelf, signal: AbortSignal) {
+  const marks = new Set<string | null>();
+  const limits: Limits = { signal, heard: (headers) => marks.add(headers.get(WRITTEN)) };
   const [state, , ...lists] = await Promise.all([
     api.get<BookState>("/bench", { signal }),
-    readNewest(onto, signal),
-    ...PARTS.map((name) => readParts(name, signal)),
+    readNewest(onto, limits),
+    ...PARTS.map((name) => readParts(name, limits)),
   ]);
   const parts = Object.fromEntries(PARTS.map((name, i) => [name, lists[i]]));
   const book = { ...parts, tests: onto.tests } as unknown as Book;
   const now = () => withTestsOf(book, onto);
-  await fill(onto, now, askedNow, signal);
+  await fill(onto, now, askedNow, limits);
   if (!signal.aborted && !currentBook.peek()) await ahead(now(), signal);
   // What is shown may be another view by now.
-  await fill(onto, now, askedNow, signal);
-  return signal.aborted ? null : { state, book: now() };
+  await fill(onto, now, askedNow, limits);
+  return signal.aborted ? null : { state, book: now(), marks };
 }
 
 function failed(error: unknown): ApiError {
@@ -179,8 +182,27 @@ function failed(error: unknown): ApiError {
   return error;
 }
 
+/** How the book stood when it was read last, as its lists said it; more than one where it was written meanwhile, none where it wasn't read. */
+let readAt: ReadonlySet<string | null> = new Set();
+let lastReading: Promise<void> = Promise.resolve();
+
 /** Reads the book again; the old one stays on the screen until the new one is there. A later reading replaces one under way. */
-export async function reload(): Promise<void> {
+export function reload(): Promise<void> {
+  lastReading = readAnew();
+  return lastReading;
+}
+
+/** @returns whether the whole book was read as it stood at a moment, and at no other; once no reading is under way */
+export async function wasReadAt(written: string): Promise<boolean> {
+  let reading: Promise<void> | null = null;
+  while (reading !== lastReading) {
+    reading = lastReading;
+    await reading;
+  }
+  return readAt.size === 1 && readAt.has(written);
+}
+
+async function readAnew(): Promise<void> {
   reading.abort();
   reading = new AbortController();
   const { signal } = reading;
@@ -194,6 +216,7 @@ export async function reload(): Promise<void> {
     batch(() => {
       shelf = onto;
       nextShelf = null;
+      readAt = read.marks;
       bookAsOf.value = null;
       isDemo.value = read.state.demo;
       testCount.value = read.state.counts.tests;

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import type { BookState } from "../../shared/model/api/book.ts";
 import { ApiError, api } from "./api.ts";
-import { apply, reload } from "./book.ts";
+import { apply, reload, wasReadAt } from "./book.ts";
 import { LEAVE } from "./events/hub.ts";
 import { followStream, type News } from "./events/stream.ts";
 import { askVersion } from "./serverVersion.ts";
@@ -9,9 +9,6 @@ import { whileVisible } from "./whileVisible.ts";
 
 /** false while the server can't be reached */
 export const connected = signal(true);
-
-/** How long the book's first reading waits for the stream [ms]. */
-const FIRST_NEWS = 500;
 
 /** How long the server may take to say how the book stands [ms]. */
 const SHORT = 1_000;
@@ -26,28 +23,20 @@ async function written(): Promise<string | null> {
   }
 }
 
-let isLate = false;
-/** how the book stood before it was read without the stream; null where the server didn't say */
-let before: Promise<string | null> = Promise.resolve(null);
-
-/** What was written until the stream came was told to nobody. */
+/** The book is read before the stream stands: what was written until then was told to nobody. */
 async function reloadIfWritten(): Promise<void> {
-  const [then, now] = await Promise.all([before, written()]);
-  if (then === null || then !== now) await reload();
+  const now = await written();
+  if (now === null || !(await wasReadAt(now))) await reload();
 }
 
-let tellFirst: () => void = () => {};
-const first = new Promise<void>((resolve) => {
-  tellFirst = resolve;
-});
+let isFollowed = false;
 
 function receive(news: News): void {
   if ("change" in news) return void apply(news.change);
-  tellFirst();
   if (news.connected) void askVersion();
-  if (news.connected && isLate) void reloadIfWritten();
-  else if (news.connected && !connected.peek()) void reload();
-  isLate = false;
+  if (news.connected && !connected.peek()) void reload();
+  else if (news.connected && !isFollowed) void reloadIfWritten();
+  isFollowed ||= news.connected;
   connected.value = news.connected;
 }
 
@@ -82,18 +71,8 @@ function followTogether(): void {
   });
 }
 
-/**
- * Follows what is written in the book, here or on another screen; reads the book anew after a break.
- *
- * @returns once the stream stands, is known to be broken, or is late: no change is missed of what is read from then on
- */
-export function startEvents(): Promise<void> {
+/** Follows what is written in the book, here or on another screen; reads the book anew after a break, and where it was written before the stream stood. */
+export function startEvents(): void {
   if ("SharedWorker" in globalThis) followTogether();
   else followAlone();
-  const late = setTimeout(() => {
-    isLate = true;
-    before = written();
-    void before.then(tellFirst);
-  }, FIRST_NEWS);
-  return first.finally(() => clearTimeout(late));
 }

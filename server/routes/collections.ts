@@ -4,12 +4,13 @@ import { COLLECTION_NAMES, type CollectionName } from "../../shared/model/collec
 import { contradictionsWithin } from "../../shared/model/contradictionsWithin.ts";
 import type { DataOf, Stored } from "../../shared/model/record.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
+import { WRITTEN } from "../../shared/model/written.ts";
 import { Refusal } from "../refusal.ts";
 import type { Collection, Precondition, Written } from "../store/collection.ts";
 import { ChangedMeanwhileError } from "../store/errors.ts";
 import type { Data } from "../store/rows.ts";
 import { listBytes } from "./jsonBytes.ts";
-import { LINK, listQuery, listSchema, nextLink } from "./listQuery.ts";
+import { LINK, listQuery, listSchema, nextLink, STANDING } from "./listQuery.ts";
 import { type Answer, type Route, route } from "./route.ts";
 import type { Service } from "./service.ts";
 
@@ -57,6 +58,8 @@ interface Context {
   readonly collection: Collection;
   readonly base: string;
   readonly now: () => string;
+  /** how the book stands, as {@link Store.written} */
+  readonly written: () => string;
 }
 
 /** A key is a quoted string, or the same without quotes. */
@@ -75,7 +78,7 @@ function keyOf(header: string | undefined): string | null {
 const ETAG = { ETag: "the record's revision" };
 const MARK = { [REPEATED]: "true where the same request came before under its Idempotency-Key" };
 
-function readRoutes(name: CollectionName, { collection, base }: Context): Route[] {
+function readRoutes(name: CollectionName, { collection, base, written }: Context): Route[] {
   const schema = COLLECTIONS[name];
   const history = z.strictObject({ items: z.array(stored(schema)) });
   return [
@@ -85,12 +88,16 @@ function readRoutes(name: CollectionName, { collection, base }: Context): Route[
       tag: name,
       summary: `List the ${name}, page by page`,
       query: listSchema(name),
-      responses: { 200: { description: "one page", schema: page(schema), headers: LINK } },
+      responses: {
+        200: { description: "one page", schema: page(schema), headers: { ...LINK, ...STANDING } },
+      },
       refusals: [503],
       answer: ({ query }) => {
+        // Asked first: what another process writes in between is then in the list, and not behind its mark.
+        const standing = written();
         const { items, next } = collection.list(listQuery(name, query));
         const json = listBytes('{"items":[', [items], `],"next":${JSON.stringify(next)}}`);
-        return { status: 200, json, headers: nextLink(base, query, next) };
+        return { status: 200, json, headers: { ...nextLink(base, query, next), [WRITTEN]: standing } };
       },
     }),
     route({
@@ -208,7 +215,8 @@ function writeRoutes(name: CollectionName, context: Context): Route[] {
 export function collectionRoutes({ store, clock }: Service): Route[] {
   const now = () => clock().toISOString();
   return COLLECTION_NAMES.flatMap((name) => {
-    const context = { collection: store.collections[name], base: `/${name}`, now };
+    const written = () => store.written();
+    const context = { collection: store.collections[name], base: `/${name}`, now, written };
     return [...readRoutes(name, context), ...writeRoutes(name, context)];
   });
 }

@@ -4,6 +4,7 @@ import { REFERENCE_PLACES } from "../../shared/model/record.ts";
 import { identifier } from "../../shared/model/scalar.ts";
 import { COLLECTIONS } from "../../shared/model/schemas.ts";
 import { kindsOf, withdrawalKeyOf } from "../../shared/model/traits.ts";
+import { WRITTEN } from "../../shared/model/written.ts";
 import type { ListQuery } from "../store/listing.ts";
 
 const MOST_ON_A_PAGE = 500;
@@ -18,6 +19,8 @@ const text = z.string().trim().max(120).optional().describe("text that the name 
 
 /** What the description of a list says of its {@link nextLink}. */
 export const LINK = { Link: "address of the next page, where one follows" };
+/** What the description of a list of records says of its {@link WRITTEN}. */
+export const STANDING = { [WRITTEN]: "how the book stood, as GET /bench says it" };
 
 /**
  * @param query - what was asked of this page

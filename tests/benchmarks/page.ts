@@ -35,7 +35,7 @@ const BOUNDS = `## What bounds it
 
 **A drag** is bound by nothing alone. Of a move's processor time on the demo, profiled on a busy machine, two fifths are script, a fifth style and layout, and the rest the browser's own: paint, frames, the pointer's events. Of the script a sixth solves and judges the build, a tenth makes the chart's data and a sixth draws it; half is the components, their numbers and the page's elements, and what the sampling thread is sent and answers. With a thousand crosses shown, their path and the labels' places weigh more.
 
-**A cold start** waits for one thing after another: the page, its script, the event stream, the book, the calibration, the first verdict. The server works calibrations and next tests out ahead, names the scripts of a screen with its page, and the chart, the chance and the panels below come behind the first verdict's paint.`;
+**A cold start** waits for one thing after another: the page, its script, the book, the calibration, the first verdict. The book is asked for before anything else; whether it was written between its reading and the event stream is looked at once that stands. The server works calibrations and next tests out ahead, names the scripts of a screen with its page, and the chart, the chance and the panels below come behind the first verdict's paint.`;
 
 /** @returns docs/benchmarks.md */
 export function pageOf({ machine }: Pick<Results, "machine">, rows: readonly Row[]): string {

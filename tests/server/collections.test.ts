@@ -46,6 +46,21 @@ describe("every collection, by each verb", () => {
   });
 });
 
+describe("how the book stood when a list was read", () => {
+  it("is said with every list as GET /bench says it, and is another after a write to any collection", async () => {
+    const { api } = freshBook();
+    const said = async (name: string) =>
+      (await api.get(`/api/v1/${name}`).expect(200)).headers["book-written"];
+    const standing = async () => (await api.get("/api/v1/bench").expect(200)).body.written;
+    const before = await standing();
+    for (const name of Object.keys(samples)) expect(await said(name)).toBe(before);
+    await api.post("/api/v1/rotors").send(samples.rotors).expect(201);
+    const after = await standing();
+    expect(after).not.toBe(before);
+    for (const name of Object.keys(samples)) expect(await said(name)).toBe(after);
+  });
+});
+
 describe("a correction, by what the writer knew", () => {
   it("without If-Match: 428; with an outdated or weak one: 412, and nothing changes", async () => {
     const { api } = freshBook();

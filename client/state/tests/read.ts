@@ -3,7 +3,7 @@ import type { Book } from "../../../shared/book/book.ts";
 import { EVERY_TEST, type TestsAsked } from "../../../shared/book/testsAsked.ts";
 import type { CollectionName } from "../../../shared/model/collections.ts";
 import type { Stored, StoredOf } from "../../../shared/model/record.ts";
-import { ApiError, api } from "../api.ts";
+import { ApiError, api, type Limits } from "../api.ts";
 import { keyOf, pathOfTests, queryOf } from "./address.ts";
 import type { Shelf } from "./shelf.ts";
 
@@ -16,20 +16,20 @@ const PAGE_SIZE = 500;
 /** A book of so many tests is read whole, in one request; of a larger one so many travel for nothing. Judgement. */
 const NEWEST = 200;
 
-async function readPage(path: string, name: CollectionName, given?: AbortSignal): Promise<Page> {
-  const page = await api.get<Page>(path, { signal: given });
+async function readPage(path: string, name: CollectionName, limits?: Limits): Promise<Page> {
+  const page = await api.get<Page>(path, limits);
   if (!Array.isArray(page.items))
     throw new ApiError(200, "unexpected", `The answer to /${name} is no list of records.`);
   return page;
 }
 
 /** @returns every record of a collection of parts or builds */
-export async function readParts(name: CollectionName, given: AbortSignal): Promise<Stored<unknown>[]> {
+export async function readParts(name: CollectionName, limits: Limits): Promise<Stored<unknown>[]> {
   const records: Stored<unknown>[] = [];
   let cursor: string | null = null;
   do {
     const query: string = cursor === null ? "" : `&cursor=${encodeURIComponent(cursor)}`;
-    const page: Page = await readPage(`/${name}?limit=${PAGE_SIZE}${query}`, name, given);
+    const page: Page = await readPage(`/${name}?limit=${PAGE_SIZE}${query}`, name, limits);
     records.push(...page.items);
     cursor = page.next;
   } while (cursor !== null);
@@ -37,19 +37,19 @@ export async function readParts(name: CollectionName, given: AbortSignal): Promi
 }
 
 /** Reads the newest tests: forms are set up as the last one was. Where these are all that the book has, none is asked for again. */
-export async function readNewest(onto: Shelf, given: AbortSignal): Promise<void> {
-  const { items, next } = await readPage(pathOfTests("", NEWEST, null), "tests", given);
+export async function readNewest(onto: Shelf, limits: Limits): Promise<void> {
+  const { items, next } = await readPage(pathOfTests("", NEWEST, null), "tests", limits);
   const tests = items as StoredOf<"tests">[];
   onto.put(tests);
   for (const { data } of tests) onto.hold({ kind: data.kind, newest: true });
   if (next === null) onto.hold(EVERY_TEST);
 }
 
-async function readAsked(onto: Shelf, asked: TestsAsked, given?: AbortSignal): Promise<void> {
+async function readAsked(onto: Shelf, asked: TestsAsked, limits?: Limits): Promise<void> {
   const limit = asked.newest ? 1 : PAGE_SIZE;
   let cursor: string | null = null;
   do {
-    const page: Page = await readPage(pathOfTests(queryOf(asked), limit, cursor), "tests", given);
+    const page: Page = await readPage(pathOfTests(queryOf(asked), limit, cursor), "tests", limits);
     onto.put(page.items as StoredOf<"tests">[]);
     cursor = asked.newest ? null : page.next;
   } while (cursor !== null);
@@ -75,18 +75,13 @@ export const testsComing = signal(0);
  * @param bookNow - with the tests that are here
  * @throws {ApiError}
  */
-export async function fill(
-  onto: Shelf,
-  bookNow: () => Book,
-  asks: Asker,
-  given?: AbortSignal,
-): Promise<void> {
+export async function fill(onto: Shelf, bookNow: () => Book, asks: Asker, limits?: Limits): Promise<void> {
   for (;;) {
     const lacking = lackingOn(onto, asks(bookNow()));
     if (lacking.length === 0) return;
     testsComing.value++;
     try {
-      await Promise.all(lacking.map((asked) => readAsked(onto, asked, given)));
+      await Promise.all(lacking.map((asked) => readAsked(onto, asked, limits)));
     } finally {
       testsComing.value--;
     }

@@ -76,3 +76,41 @@ describe("the book, read again before the last reading came", () => {
     expect(loadState.value).toBe("ready");
   });
 });
+
+describe("whether the book was read at one moment", () => {
+  /** @param standing - what a list says of how the book stood, by its path */
+  const readWhere = async (standing: (path: string) => string | null) => {
+    vi.resetModules();
+    const { reload, wasReadAt } = await import("#client/state/book.ts");
+    vi.stubGlobal("fetch", (path: string) => {
+      const said = path.endsWith("/bench") ? null : standing(path);
+      const headers: Record<string, string> = said === null ? {} : { "Book-Written": said };
+      return Promise.resolve(Response.json(answer(path), { headers }));
+    });
+    const reading = reload();
+    return { reading, wasReadAt };
+  };
+
+  it("asked while it is read, all lists of one state: waits, then yes for that state and no for another", async () => {
+    const { wasReadAt } = await readWhere(() => "7");
+    expect(await wasReadAt("7")).toBe(true);
+    expect(await wasReadAt("8")).toBe(false);
+  });
+
+  it.each([
+    ["a list of the state before", (path: string) => (path.includes("/motors?") ? "6" : "7")],
+    ["tests of the state before", (path: string) => (path.includes("/tests?") ? "6" : "7")],
+    ["a list that says no state", (path: string) => (path.includes("/skirts?") ? null : "7")],
+  ])("with %s: no", async (_case, standing) => {
+    const { reading, wasReadAt } = await readWhere(standing);
+    await reading;
+    expect(await wasReadAt("7")).toBe(false);
+    expect(await wasReadAt("6")).toBe(false);
+  });
+
+  it("that never was read: no", async () => {
+    vi.resetModules();
+    const { wasReadAt } = await import("#client/state/book.ts");
+    expect(await wasReadAt("7")).toBe(false);
+  });
+});
