@@ -63,13 +63,18 @@ function ofMap(book: Book, at: Route): readonly TestsAsked[] {
   return ofRigs(book, [...shownBuilds(book, at), ...others]);
 }
 
-/** The lists of all parts draw a curve of each; a part's own page knows its tests, and a rotor's curve those of its motors. */
+/** What a part's own page takes besides its tests: a rotor's curve those of its motors, a surface's roughness the leak tests on smoother ones. */
+function besides(book: Book, key: string, part: string): readonly TestsAsked[] {
+  return key === "rotor" || key === "surface" ? ofRigs(book, [{ [key]: part }]) : [];
+}
+
+/** The lists of all parts draw a curve of each; a part's own page knows its tests. */
 function ofParts(book: Book, { id }: Route): readonly TestsAsked[] {
   const [collection, part] = (id ?? "").split("/");
   if (!collection) return EVERY;
   const key = partKeyOf(collection);
   if (!part || part === "new" || !key) return LAST_OF_EACH;
-  return [...(key === "rotor" ? ofRigs(book, [{ rotor: part }]) : []), { names: { [key]: part } }];
+  return [...besides(book, key, part), { names: { [key]: part } }];
 }
 
 /**

@@ -5,6 +5,7 @@ import { href } from "../../app/router.ts";
 import { KIND_WORDS } from "../../ui/kindWords.ts";
 import { Mark } from "../../ui/Mark.tsx";
 import { dayText } from "../../ui/moment.ts";
+import { FigureLine } from "./list/FigureLine.tsx";
 import { figuresOf } from "./list/figures.ts";
 import { SketchOf } from "./list/SketchOf.tsx";
 import { partKeyOf, usesOf } from "./list/uses.ts";
@@ -21,7 +22,7 @@ interface KnownProps {
 
 /** Beside a part's form: its curve and figures as the tests have them, those tests, and the builds that use it. */
 export function Known({ book, form: { collection, one }, id }: KnownProps) {
-  const { texts, mark, sketch } = useMemo(() => figuresOf(book, collection, id), [book, collection, id]);
+  const { figures, mark, sketch } = useMemo(() => figuresOf(book, collection, id), [book, collection, id]);
   const uses = useMemo(() => usesOf(book, collection, id), [book, collection, id]);
   if (!uses) return null;
   return (
@@ -33,9 +34,10 @@ export function Known({ book, form: { collection, one }, id }: KnownProps) {
           <figcaption class="small quiet">{sketch.of}</figcaption>
         </figure>
       )}
-      {texts.length > 0 && (
+      {figures.length > 0 && (
         <p>
-          {texts.join(" · ")} {mark && <Mark word={mark} />}
+          <FigureLine book={book} collection={collection} id={id} figures={figures} />{" "}
+          {mark && <Mark word={mark} />}
         </p>
       )}
       <p>

@@ -11,6 +11,7 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { NO_BOARD } from "../../../ui/working/board.ts";
 import { type Fitted, fitBoard } from "../fitBoard.ts";
 import type { PackPage } from "./packData.ts";
+import { PACK_CAPACITY_TITLE } from "./packTitles.ts";
 
 const DOC = "docs/method/fits/discharge.md";
 const PERCENT = 100;
@@ -73,6 +74,22 @@ function capacity({ capacity: value, capacityFrom }: DischargeFit): Fitted[] {
   return [{ told, value, error: null, rows: [] }];
 }
 
+/** Of all cells side by side. */
+function packCapacity({ pack }: PackPage, { capacity, capacityFrom }: DischargeFit): Working[] {
+  if (capacityFrom !== "emptied") return [];
+  const { parallel } = pack.data;
+  return [
+    workedOut(
+      { title: PACK_CAPACITY_TITLE, equation: "C_pack = N_p·C", output: ["C_pack", "C"], source: DOC },
+      [
+        [["N_p", "cells in parallel", ""], parallel],
+        [["C", "capacity of a cell", "C"], capacity],
+      ],
+      parallel * capacity,
+    ),
+  ];
+}
+
 /** The open-circuit voltage at both ends of the charge. */
 function ends({ curve, resistance, residualSd }: DischargeFit): Fitted[] {
   const end = (title: string, [charge, voltage]: readonly [number, number]): Fitted => ({
@@ -132,7 +149,7 @@ export function packFitBoard(page: PackPage): Board {
   const board = fitBoard([...resistances(fit), ...capacity(fit), ...ends(fit)], readings);
   const stated = { symbol: "R", value: fit.resistance, what: "As the pack's page states it.", tests: [] };
   return {
-    workings: [...board.workings, ...cold],
+    workings: [...board.workings, ...packCapacity(page, fit), ...cold],
     origins: fit.resistanceFrom === "known" ? [...board.origins, stated] : board.origins,
   };
 }

@@ -4,6 +4,7 @@ import { href } from "../../../app/router.ts";
 import { counted } from "../../../ui/count.ts";
 import { Mark } from "../../../ui/Mark.tsx";
 import type { FormSpec } from "../spec.ts";
+import { FigureLine } from "./FigureLine.tsx";
 import { figuresOf } from "./figures.ts";
 import { SketchOf } from "./SketchOf.tsx";
 import { usesOf } from "./uses.ts";
@@ -18,7 +19,7 @@ export interface PartRowProps {
 /** A part in the list: its name, its curve, a few figures, the tests it has and the builds that use it. */
 export function PartRow({ book, form, record, saved }: PartRowProps) {
   const { collection } = form;
-  const { texts, mark, sketch } = useMemo(
+  const { figures, mark, sketch } = useMemo(
     () => figuresOf(book, collection, record.id),
     [book, collection, record.id],
   );
@@ -40,7 +41,11 @@ export function PartRow({ book, form, record, saved }: PartRowProps) {
             </>
           )}
         </span>
-        {texts.length > 0 && <span class="small">{texts.join(" · ")}</span>}
+        {figures.length > 0 && (
+          <span class="small">
+            <FigureLine book={book} collection={collection} id={record.id} figures={figures} />
+          </span>
+        )}
         {counts && counts.length > 0 && <span class="small quiet">{counts.join(", ")}</span>}
         {collection === "builds" && (
           <a class="small" href={href("match", record.id)} aria-label={`Match of ${record.data.name}`}>
