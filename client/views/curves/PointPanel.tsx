@@ -6,6 +6,7 @@ import { ApiError } from "../../state/api.ts";
 import { correctRecord } from "../../state/write.ts";
 import { BusyButton } from "../../ui/BusyButton.tsx";
 import { Field } from "../../ui/Field.tsx";
+import { stuckBelow } from "../../ui/stuckBelow.ts";
 import type { Fact } from "./Page.tsx";
 import { plateFacts } from "./plateFigure.tsx";
 import { withRowSetAside } from "./setAside.ts";
@@ -41,7 +42,7 @@ export function PointPanel({ test, row, onClose, derived = [] }: PointPanelProps
     setBusy(false);
   };
   return (
-    <section class="curves-point chosen" aria-label="The chosen reading">
+    <section class="curves-point chosen" aria-label="The chosen reading" ref={stuckBelow}>
       <h2>
         Row {row + 1} of <a href={href("bench", test.id)}>{testName(test)}</a>
         <button type="button" class="plain curves-point-close" onClick={onClose}>

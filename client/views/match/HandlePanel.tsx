@@ -5,6 +5,7 @@ import { changes, leftOut, settle, unknownParts } from "../../state/build.ts";
 import { HANDLES, type HandleKey, type Handle as HandleKind, type Settings } from "../../state/handles.ts";
 import { isChanged } from "../../state/outcome.ts";
 import { PARTS_TRIED, type PartTried } from "../../state/partsTried.ts";
+import { stuckBelow } from "../../ui/stuckBelow.ts";
 import { NARROW, useMedia } from "../../ui/useMedia.ts";
 import { Basis } from "./basis.tsx";
 import { range, withUnit } from "./entry.ts";
@@ -125,7 +126,7 @@ export function HandlePanel({ effect, ...panel }: HandlePanelProps) {
   );
   const isAirTried = AIR.some((key) => changes.value[key] !== undefined);
   return (
-    <section class="page-side match-handles" aria-label="What if">
+    <section class="page-side match-handles" aria-label="What if" ref={stuckBelow}>
       <div class="handles-head">
         <h2>What if…</h2>
         {picker}

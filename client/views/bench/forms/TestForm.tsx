@@ -11,6 +11,7 @@ import { anchorOf } from "../../../ui/anchor.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { keepFocus } from "../../../ui/keepFocus.ts";
 import { Later, type LaterProps } from "../../../ui/Later.tsx";
+import { stuckBelow } from "../../../ui/stuckBelow.ts";
 import { NARROW, useMedia } from "../../../ui/useMedia.ts";
 import { RunningPanel } from "../running/RunningPanel.tsx";
 import { useRunning } from "../running/useRunning.ts";
@@ -97,7 +98,7 @@ export function TestForm(props: TestFormProps) {
           }}
         />
       ) : (
-        <div class="bench-save">
+        <div class="bench-save" ref={stuckBelow}>
           <BusyButton type="submit" class="primary" onMouseDown={keepFocus} busy={form.saving.value !== null}>
             {form.saving.value ? "Saving…" : test === null ? "Save the test" : "Save the correction"}
           </BusyButton>

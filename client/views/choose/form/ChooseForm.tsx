@@ -7,6 +7,7 @@ import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
 import { LeftOutTests } from "../../../ui/LeftOutTests.tsx";
+import { stuckBelow } from "../../../ui/stuckBelow.ts";
 import { usePreview } from "../preview/usePreview.ts";
 import { previewText } from "../words/searchSentences.ts";
 import { type Counts, countSentence, tooManyText } from "./count.ts";
@@ -50,7 +51,7 @@ export function ChooseForm(props: ChooseFormProps) {
       {base && <LeftOutTests tests={leftOut} />}
       <h2>What must hold</h2>
       <WantsForm base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
-      <div class="choose-solve">
+      <div class="choose-solve" ref={stuckBelow}>
         <p class={tooMany ? "small bad" : "small"} role="status">
           {countSentence(counts)}.{tooMany && ` ${tooMany}`}
           {preview && ` ${previewText(preview)}`}
