@@ -2,7 +2,7 @@ import { formatFixed } from "../../../shared/units/format.ts";
 import type { Axis } from "../model/plot.ts";
 import type { Frame } from "./frame.ts";
 import { decimalsOf, logTicks, type Scale } from "./scales.ts";
-import { BASELINE } from "./type.ts";
+import { BASELINE, clippedText } from "./type.ts";
 
 export interface AxisOptions {
   /** hairlines across the plot; on one axis of a chart only */
@@ -47,7 +47,7 @@ function written(frame: Frame, name: string, axis: Axis, named: boolean) {
     .data(named && axis.label !== "" ? [axis.label] : [])
     .join("text")
     .put("class", "axis-label")
-    .say((text) => text);
+    .say((text) => clippedText(text, "", frame.total));
   return { g, label };
 }
 

@@ -21,6 +21,8 @@ export interface Frame {
   /** of the plot area [px] */
   readonly width: number;
   readonly height: number;
+  /** of the whole drawing [px] */
+  readonly total: number;
   /** ranges for the scales: x rightwards, y upwards */
   readonly rangeX: [number, number];
   readonly rangeY: [number, number];
@@ -75,6 +77,7 @@ export function chartFrame(root: SVGSVGElement | SVGGElement, { width, height, m
   const plot = child(ground, "g", "frame-plot").put("transform", `translate(${margin.left},${margin.top})`);
   return {
     ...inner,
+    total: width,
     rangeX: [0, inner.width],
     rangeY: [inner.height, 0],
     plot,

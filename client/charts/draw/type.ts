@@ -12,23 +12,49 @@ const MOST_KEPT = 2000;
 
 const kept = new Map<string, number>();
 
+/** The page's type, and what a reader's own style sheet puts between letters and words [CSS length]. */
+interface PageType {
+  readonly family: string;
+  readonly letterSpacing: string;
+  readonly wordSpacing: string;
+}
+
 let pen: CanvasRenderingContext2D | null | undefined;
-/** The page's type, asked once: to ask styles while a setting is dragged lays the page out anew. */
-let family: string | undefined;
+/** Asked once for a size of the window: to ask styles while a setting is dragged lays the page out anew. */
+let page: PageType | undefined;
 let set: boolean | undefined;
+
+function forgetPage(): void {
+  page = undefined;
+  set = undefined;
+  kept.clear();
+}
 
 /** What measures text as the page sets it; null outside a browser. */
 function measuring(): CanvasRenderingContext2D | null {
-  if (pen === undefined)
-    pen = typeof document === "undefined" ? null : document.createElement("canvas").getContext("2d");
+  if (pen !== undefined) return pen;
+  if (typeof document === "undefined") return null;
+  addEventListener("resize", forgetPage);
+  pen = document.createElement("canvas").getContext("2d");
   return pen;
+}
+
+/** Spacing is set in parts of the type's size, which is another one in a chart. */
+function pageType(): PageType {
+  const { fontFamily, fontSize, letterSpacing, wordSpacing } = getComputedStyle(document.body);
+  const here = (spacing: string) => `${((parseFloat(spacing) || 0) / parseFloat(fontSize)) * TYPE_SIZE}px`;
+  return { family: fontFamily, letterSpacing: here(letterSpacing), wordSpacing: here(wordSpacing) };
 }
 
 function measured(text: string, strong: boolean): number {
   const context = measuring();
   if (!context) return text.length * ADVANCE * TYPE_SIZE * (strong ? 1.08 : 1);
-  family ??= getComputedStyle(document.body).fontFamily;
-  if (set !== strong) context.font = `${strong ? 600 : 400} ${TYPE_SIZE}px ${family}`;
+  page ??= pageType();
+  if (set !== strong) {
+    context.font = `${strong ? 600 : 400} ${TYPE_SIZE}px ${page.family}`;
+    context.letterSpacing = page.letterSpacing;
+    context.wordSpacing = page.wordSpacing;
+  }
   set = strong;
   return context.measureText(text).width;
 }
