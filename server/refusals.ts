@@ -1,5 +1,5 @@
 import { UnusablePartsError } from "../shared/book/choose/refusal.ts";
-import { TooManySetsError } from "../shared/decide/choose/count.ts";
+import { TooManyCombinationsError } from "../shared/decide/choose/count.ts";
 import type { FieldError } from "../shared/model/api/errors.ts";
 import { NoConvergenceError, NotEnoughDataError, OutOfRangeError } from "../shared/numeric/errors.ts";
 import { NotFiniteError } from "./finite.ts";
@@ -85,7 +85,7 @@ function workRefusal(error: unknown): Refusal | null {
   if (error instanceof UnknownJobError) return new Refusal(404, error.code, error.message);
   if (error instanceof TooManyJobsError) return new Refusal(409, error.code, error.message);
   if (error instanceof UnusablePartsError) return new Refusal(422, error.code, error.message, error.fields);
-  if (error instanceof TooManySetsError)
+  if (error instanceof TooManyCombinationsError)
     return new Refusal(422, error.code, error.message, one(error.lists[0].name, error.need));
   if (error instanceof TooBusyError)
     return new Refusal(429, error.code, error.message, [], { "Retry-After": SOON });

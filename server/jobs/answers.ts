@@ -1,11 +1,11 @@
-import type { PointsQuery, SetsQuery, ShortlistQuery } from "../../shared/model/api/choose.ts";
+import type { CombinationsQuery, PointsQuery, ShortlistQuery } from "../../shared/model/api/choose.ts";
 import { jsonBytes } from "../routes/jsonBytes.ts";
 import type { Threads } from "../threads/threads.ts";
 import type { Job } from "./job.ts";
 import type { PageAsked } from "./results.ts";
 import { type Judged, ranked } from "./shortlist.ts";
 
-/** Sets of a shortlist that are judged at once, a thread: one that nobody waits for any more ends after these. */
+/** Combinations of a shortlist that are judged at once, a thread: one that nobody waits for any more ends after these. */
 const AHEAD = 2;
 
 const known = new WeakMap<Job, Map<number, Judged>>();
@@ -23,20 +23,20 @@ export class Answers {
     private readonly job: Job,
   ) {}
 
-  private asked(query: SetsQuery): PageAsked {
+  private asked(query: CombinationsQuery): PageAsked {
     return { solved: this.job.results(), query, order: this.job.order };
   }
 
-  /** @returns a page of sets in full, best first, and how many there are in all */
-  async page(query: SetsQuery) {
-    const { page, sets } = await this.threads.run("sets", this.asked(query));
+  /** @returns a page of combinations in full, best first, and how many there are in all */
+  async page(query: CombinationsQuery) {
+    const { page, combinations } = await this.threads.run("combinations", this.asked(query));
     this.job.order = page.order;
-    return { total: page.total, sets };
+    return { total: page.total, combinations };
   }
 
-  /** @returns one set in full, as bytes of JSON */
-  set(index: number): Promise<Uint8Array> {
-    return this.threads.run("set", { solved: this.job.results(), index });
+  /** @returns one combination in full, as bytes of JSON */
+  combination(index: number): Promise<Uint8Array> {
+    return this.threads.run("combination", { solved: this.job.results(), index });
   }
 
   /** @returns points of a plot, as bytes of JSON */
@@ -44,12 +44,12 @@ export class Answers {
     return this.threads.run("points", { solved: this.job.results(), query });
   }
 
-  /** @returns what keeps sets out, as bytes of JSON */
+  /** @returns what keeps combinations out, as bytes of JSON */
   missed(): Promise<Uint8Array> {
     return this.threads.run("missed", this.job.results());
   }
 
-  /** @returns the first sets of a ranking with their chances, ranked again by what is surest, as bytes of JSON; given up between two sets */
+  /** @returns the first combinations of a ranking with their chances, ranked again by what is surest, as bytes of JSON; given up between two combinations */
   async shortlist(
     { sort, order, only, count, rank }: ShortlistQuery,
     signal: AbortSignal,

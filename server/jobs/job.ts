@@ -15,7 +15,7 @@ export class Job {
   error: string | null = null;
   solved = 0;
   admissible = 0;
-  /** first set that no piece was cut from */
+  /** first combination that no piece was cut from */
   next = 0;
   /** the order that a deep page was taken from, for the page behind it */
   order: Order | null = null;
@@ -40,8 +40,8 @@ export class Job {
     return this.question.id;
   }
 
-  get sets(): number {
-    return this.question.sets;
+  get count(): number {
+    return this.question.count;
   }
 
   get isOver(): boolean {
@@ -62,12 +62,12 @@ export class Job {
     this.admissible += piece.admissible;
   }
 
-  /** @returns every set that was solved, whether all are or not; none where the job keeps none */
+  /** @returns every combination that was solved, whether all are or not; none where the job keeps none */
   soFar(): Omit<Solved, "front"> {
     return { question: this.question, pieces: this.pieces };
   }
 
-  /** @returns every solved set @throws {Refusal} 409 while the sets are still being solved */
+  /** @returns every solved combination @throws {Refusal} 409 while the combinations are still being solved */
   results(): Solved {
     if (this.state === "done") return { ...this.soFar(), front: this.front };
     throw new Refusal(
@@ -77,7 +77,7 @@ export class Job {
     );
   }
 
-  /** Ends it with every set solved. @param front - sets that no other dominates in margin, mass and time; rising */
+  /** Ends it with every combination solved. @param front - combinations that no other dominates in margin, mass and time; rising */
   finish(front: Uint32Array): void {
     this.front = front;
     this.end("done");
@@ -118,7 +118,7 @@ export class Job {
     return {
       id: this.id,
       state: this.state,
-      sets: this.sets,
+      sets: this.count,
       solved: this.solved,
       admissible: this.admissible,
       startedAt: this.startedAt.toISOString(),

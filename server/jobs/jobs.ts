@@ -7,8 +7,8 @@ import type { SealedQuestion } from "./question.ts";
 import type { bestOf } from "./results.ts";
 import { Turns } from "./turns.ts";
 
-/** Sets of ended jobs that are kept, the newest always: some 230 MB. */
-const KEPT_SETS = 3_000_000;
+/** Combinations of ended jobs that are kept, the newest always: some 230 MB. */
+const KEPT_COMBINATIONS = 3_000_000;
 const KEPT_JOBS = 24;
 
 /** Every choosing that is under way or kept. */
@@ -78,7 +78,7 @@ export class Jobs {
     await this.threads.close();
   }
 
-  /** @returns the best sets of pieces that came back; none where that can't be told */
+  /** @returns the best combinations of pieces that came back; none where that can't be told */
   async best(job: Job, pieces: readonly SolvedPiece[]): Promise<Awaited<ReturnType<typeof bestOf>>> {
     try {
       return await this.threads.run("best", { question: job.question, pieces });
@@ -107,10 +107,10 @@ export class Jobs {
   /** Lets the oldest ended jobs go, the newest never. */
   private makeRoom(): void {
     const ended = [...this.jobs.values()].filter((job) => job.isOver).reverse();
-    let sets = 0;
+    let kept = 0;
     ended.forEach((job, i) => {
-      sets += job.state === "done" ? job.sets : 0;
-      if (i > 0 && (sets > KEPT_SETS || i >= KEPT_JOBS)) this.jobs.delete(job.id);
+      kept += job.state === "done" ? job.count : 0;
+      if (i > 0 && (kept > KEPT_COMBINATIONS || i >= KEPT_JOBS)) this.jobs.delete(job.id);
     });
   }
 }

@@ -1,10 +1,10 @@
 import { bytesOf, type Chunk, chunkOver } from "../../shared/decide/choose/columns.ts";
-import { foremostSets, frontOf, markForemost } from "../../shared/decide/choose/front.ts";
+import { foremostCombinations, frontOf, markForemost } from "../../shared/decide/choose/front.ts";
 import { solveChunk } from "../../shared/decide/choose/solveChunk.ts";
 import { gathered, type Results } from "../../shared/decide/choose/values.ts";
 import { opened, type SealedQuestion, shared } from "./question.ts";
 
-/** Sets `from` up to `to`, not included, of one question. */
+/** Combinations `from` up to `to`, not included, of one question. */
 export interface Piece {
   readonly question: SealedQuestion;
   readonly from: number;
@@ -17,12 +17,12 @@ export interface Piece {
 export interface SolvedPiece {
   readonly from: number;
   readonly count: number;
-  /** sets that meet every limit */
+  /** combinations that meet every limit */
   readonly admissible: number;
   readonly columns: SharedArrayBuffer;
 }
 
-/** A question with its solved sets, or some of them, and those that no other dominates in margin, mass and time. */
+/** A question with its solved combinations, or some of them, and those that no other dominates in margin, mass and time. */
 export interface Solved {
   readonly question: SealedQuestion;
   readonly pieces: readonly SolvedPiece[];
@@ -46,13 +46,13 @@ export function solvePiece({ question, from, to, stopped }: Piece): SolvedPiece 
   return { from, count: to - from, admissible: admissibleIn(chunk), columns };
 }
 
-/** @returns the columns of pieces, in the order of their sets */
+/** @returns the columns of pieces, in the order of their combinations */
 export const columnsOf = (pieces: readonly SolvedPiece[]): Results =>
   gathered(pieces.map(({ from, count, columns }) => chunkOver(from, count, columns)));
 
-/** @returns the sets that no other dominates, in memory that all threads share */
+/** @returns the combinations that no other dominates, in memory that all threads share */
 export function frontOfAll({ question, pieces }: Omit<Solved, "front">): Uint32Array {
   const results = columnsOf(pieces);
-  const front = frontOf(opened(question).prepared, results, undefined, foremostSets(results));
+  const front = frontOf(opened(question).prepared, results, undefined, foremostCombinations(results));
   return new Uint32Array(shared(new Uint8Array(front.buffer, front.byteOffset, front.byteLength)));
 }

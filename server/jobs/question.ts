@@ -3,7 +3,7 @@ import { deserialize, serialize } from "node:v8";
 import type { Book } from "../../shared/book/book.ts";
 import { bookOfBuild } from "../../shared/book/bookOfBuild.ts";
 import { chooseProblem, type Question } from "../../shared/book/choose/problem.ts";
-import { countSets } from "../../shared/decide/choose/count.ts";
+import { countCombinations } from "../../shared/decide/choose/count.ts";
 import { type Prepared, prepare } from "../../shared/decide/choose/prepare.ts";
 import type { ChooseRequest } from "../../shared/model/api/choose.ts";
 import type { Build } from "../../shared/model/build.ts";
@@ -14,7 +14,7 @@ import { bookIn } from "../threads/bookIn.ts";
 export interface SealedQuestion {
   /** the same numbers have the same name */
   readonly id: string;
-  readonly sets: number;
+  readonly count: number;
   readonly notes: readonly Note[];
   /** the question itself, in memory that all threads share */
   readonly sealed: SharedArrayBuffer;
@@ -37,18 +37,18 @@ export function shared(bytes: Uint8Array): SharedArrayBuffer {
   return memory;
 }
 
-/** @throws {TooManySetsError} {NotEnoughDataError} {OutOfRangeError} before any work, as the engine */
+/** @throws {TooManyCombinationsError} {NotEnoughDataError} {OutOfRangeError} before any work, as the engine */
 export function sealed(question: Question): SealedQuestion {
   const { problem, notes } = question;
-  const sets = countSets(problem);
+  const count = countCombinations(problem);
   const id = createHash("sha256").update(JSON.stringify(problem)).digest("hex").slice(0, ID_LENGTH);
-  return { id, sets, notes, sealed: shared(serialize(question)) };
+  return { id, count, notes, sealed: shared(serialize(question)) };
 }
 
 const inTurn = <T>(list: readonly T[], i: number): T => list[i % list.length];
 
-/** @returns the book with the tests alone that any set's numbers can rest on: each part of a set brings its own */
-function bookOfSets(book: Book, base: Build, { motors, rotors, packs, skirts }: ChooseRequest): Book {
+/** @returns the book with the tests alone that any combination's numbers can rest on: each part of a combination brings its own */
+function bookOfCombinations(book: Book, base: Build, { motors, rotors, packs, skirts }: ChooseRequest): Book {
   const builds = Math.max(motors.length, rotors.length, packs.length, skirts.length);
   const kept = new Set<string>();
   for (let i = 0; i < builds; i++) {
@@ -63,10 +63,10 @@ function bookOfSets(book: Book, base: Build, { motors, rotors, packs, skirts }: 
 /** @returns what a request asks of the book in a file @throws {UnusablePartsError}, and as {@link sealed} */
 export function questionOf({ file, request }: { readonly file: string; readonly request: ChooseRequest }) {
   const question = chooseProblem(bookIn(file), request);
-  return sealed({ ...question, book: bookOfSets(question.book, question.base, request) });
+  return sealed({ ...question, book: bookOfCombinations(question.book, question.base, request) });
 }
 
-/** @returns the question with every table that its sets share, made once in each thread */
+/** @returns the question with every table that its combinations share, made once in each thread */
 export function opened({ id, sealed: memory }: Pick<SealedQuestion, "id" | "sealed">): OpenQuestion {
   const known = open.get(id);
   if (known) return known;

@@ -1,12 +1,12 @@
 import { chunkOver } from "../../shared/decide/choose/columns.ts";
 import { detailOf } from "../../shared/decide/choose/detail.ts";
-import { contestOf, foremostSets, nonDominated } from "../../shared/decide/choose/front.ts";
-import { nearestSets, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
+import { contestOf, foremostCombinations, nonDominated } from "../../shared/decide/choose/front.ts";
+import { nearestCombinations, relaxations, tallyOf } from "../../shared/decide/choose/nearest.ts";
 import type { Prepared } from "../../shared/decide/choose/prepare.ts";
 import { rankedAll, rankedPage } from "../../shared/decide/choose/rank.ts";
 import { type Combination, LIMITS, type Objective } from "../../shared/decide/choose/result.ts";
-import { columnAt, meetingSets, placeIn, type Results } from "../../shared/decide/choose/values.ts";
-import type { PointsQuery, SetsQuery } from "../../shared/model/api/choose.ts";
+import { columnAt, meetingCombinations, placeIn, type Results } from "../../shared/decide/choose/values.ts";
+import type { CombinationsQuery, PointsQuery } from "../../shared/model/api/choose.ts";
 import { jsonBytes } from "../routes/jsonBytes.ts";
 import { columnsOf, type Solved, type SolvedPiece } from "./piece.ts";
 import { opened, type SealedQuestion, shared } from "./question.ts";
@@ -34,33 +34,33 @@ export interface Order {
   readonly indices: Uint32Array;
 }
 
-/** What a page is asked of: the sets, and the order that an earlier page was taken from. */
+/** What a page is asked of: the combinations, and the order that an earlier page was taken from. */
 export interface PageAsked {
   readonly solved: Solved;
-  readonly query: SetsQuery;
+  readonly query: CombinationsQuery;
   readonly order: Order | null;
 }
 
-/** A page of sets, best first; how many there are in all; the whole order where it was worked out. */
+/** A page of combinations, best first; how many there are in all; the whole order where it was worked out. */
 export interface Page {
   readonly total: number;
   readonly indices: Uint32Array;
   readonly order: Order | null;
 }
 
-function everyOf({ results, front }: Outcome, only: SetsQuery["only"]): Uint32Array | undefined {
+function everyOf({ results, front }: Outcome, only: CombinationsQuery["only"]): Uint32Array | undefined {
   if (only === "all") return undefined;
-  return only === "front" ? front : meetingSets(results);
+  return only === "front" ? front : meetingCombinations(results);
 }
 
-/** @returns the sets that a page is taken from, those of propellers behind the others; undefined: every set */
-function amongOf(outcome: Outcome, { only, kind }: Pick<SetsQuery, "only" | "kind">) {
+/** @returns the combinations that a page is taken from, those of propellers behind the others; undefined: every combination */
+function amongOf(outcome: Outcome, { only, kind }: Pick<CombinationsQuery, "only" | "kind">) {
   const every = everyOf(outcome, only);
   if (kind === "any") return every;
   const { radix, count } = outcome.prepared;
-  const { sets } = radix.ducted;
+  const { combinations } = radix.ducted;
   const all = every ?? Uint32Array.from({ length: count }, (_, index) => index);
-  return all.filter((index) => index >= sets === (kind === "open"));
+  return all.filter((index) => index >= combinations === (kind === "open"));
 }
 
 function orderOf(outcome: Outcome, by: Objective, key: string, among?: Uint32Array): Order {
@@ -69,7 +69,7 @@ function orderOf(outcome: Outcome, by: Objective, key: string, among?: Uint32Arr
   return { by: key, indices: new Uint32Array(memory) };
 }
 
-/** @returns indices of a page of sets, best first */
+/** @returns indices of a page of combinations, best first */
 export function pageOf({ solved, query, order }: PageAsked): Page {
   const { sort, order: want, only, kind, from, limit } = query;
   const key = `${sort} ${want} ${only} ${kind}`;
@@ -79,7 +79,7 @@ export function pageOf({ solved, query, order }: PageAsked): Page {
   }
   const outcome = outcomeOf(solved);
   const among = amongOf(outcome, query);
-  const total = among?.length ?? solved.question.sets;
+  const total = among?.length ?? solved.question.count;
   const by: Objective = { column: sort, want };
   if (from + limit <= DEEP) {
     const page = { skip: from, count: limit };
@@ -89,27 +89,35 @@ export function pageOf({ solved, query, order }: PageAsked): Page {
   return { total, indices: whole.indices.slice(from, from + limit), order: whole };
 }
 
-/** A set as the API says it: without its places in the lists, which only the engine knows. */
-export type PlainSet = Omit<Combination, "places"> & { readonly onFront: boolean };
+/** A combination as the API says it: without its places in the lists, which only the engine knows. */
+export type PlainCombination = Omit<Combination, "places"> & { readonly onFront: boolean };
 
-/** @returns one set in full, its time found whatever limits it breaks */
-export function setOf({ prepared, results, front }: Outcome, index: number): PlainSet {
-  const { places: _inLists, ...set } = detailOf(prepared, results, index);
-  return { ...set, onFront: front.includes(index) };
+/** @returns one combination in full, its time found whatever limits it breaks */
+export function combinationOf({ prepared, results, front }: Outcome, index: number): PlainCombination {
+  const { places: _inLists, ...combination } = detailOf(prepared, results, index);
+  return { ...combination, onFront: front.includes(index) };
 }
 
-/** @returns the sets of a page in full */
-export function setsOf(asked: PageAsked): { readonly page: Page; readonly sets: readonly PlainSet[] } {
+/** @returns the combinations of a page in full */
+export function combinationsOf(asked: PageAsked): {
+  readonly page: Page;
+  readonly combinations: readonly PlainCombination[];
+} {
   const page = pageOf(asked);
   const outcome = outcomeOf(asked.solved);
-  return { page, sets: Array.from(page.indices, (index) => setOf(outcome, index)) };
+  return { page, combinations: Array.from(page.indices, (index) => combinationOf(outcome, index)) };
 }
 
-/** @returns one set in full, as bytes of JSON @throws {OutOfRangeError} on an index that no set has */
-export const setText = ({ solved, index }: { readonly solved: Solved; readonly index: number }): Uint8Array =>
-  jsonBytes(setOf(outcomeOf(solved), index));
+/** @returns one combination in full, as bytes of JSON @throws {OutOfRangeError} on an index that no combination has */
+export const combinationText = ({
+  solved,
+  index,
+}: {
+  readonly solved: Solved;
+  readonly index: number;
+}): Uint8Array => jsonBytes(combinationOf(outcomeOf(solved), index));
 
-/** The golden section of 1: its multiples fall evenly, and never in step with the order of the sets. */
+/** The golden section of 1: its multiples fall evenly, and never in step with the order of the combinations. */
 const GOLDEN = 0.6180339887498949;
 
 /** @returns places of about `limit` of `count` things, spread evenly; all of them where there are no more */
@@ -129,37 +137,37 @@ const wanted = (column: Objective["column"]): Objective => ({
   want: MOST_WANTED.has(column) ? "most" : "least",
 });
 
-/** @returns sets to show: the front whole, of those that meet the limits and of all as many as there is room for */
-function shownSets(sets: number, meeting: Uint32Array, front: Uint32Array, limit: number): Uint32Array {
+/** @returns combinations to show: the front whole, of those that meet the limits and of all as many as there is room for */
+function shownIndices(count: number, meeting: Uint32Array, front: Uint32Array, limit: number): Uint32Array {
   const some = spread(meeting.length, limit / 2).map((place) => meeting[place]);
-  return Uint32Array.from(new Set([...spread(sets, limit / 2), ...some, ...front]));
+  return Uint32Array.from(new Set([...spread(count, limit / 2), ...some, ...front]));
 }
 
 /** @returns points of a plot, as bytes of JSON: index, x, y, and what they are; those that none dominates in the two are all there */
 export function pointsText({ solved, query }: { readonly solved: Solved; readonly query: PointsQuery }) {
   const { x, y, limit } = query;
-  const { sets } = solved.question;
+  const { count } = solved.question;
   const { prepared, results } = outcomeOf(solved);
-  const meeting = meetingSets(results);
+  const meeting = meetingCombinations(results);
   const { keys, among } = contestOf(prepared, results, [wanted(x), wanted(y)], meeting);
   const front = nonDominated(keys, among);
-  const indices = shownSets(sets, meeting, front, limit);
+  const indices = shownIndices(count, meeting, front, limit);
   const [across, up] = [x, y].map((column) => columnAt(prepared, results, column, indices));
   const onFront = new Set(front);
   const points = Array.from(indices, (index, i) => {
     const { chunk, at } = placeIn(results, index);
-    const open = index >= prepared.radix.ducted.sets ? OPEN : 0;
+    const open = index >= prepared.radix.ducted.combinations ? OPEN : 0;
     const kind = (chunk.broken[at] === 0 ? ADMISSIBLE : 0) + (onFront.has(index) ? ON_FRONT : 0) + open;
     return [index, across[i], up[i], kind] as const;
   });
   const isShown = (value: number) => Number.isFinite(value);
   return jsonBytes({
-    total: sets,
+    total: count,
     points: points.filter(([, left, high]) => isShown(left) && isShown(high)),
   });
 }
 
-/** Sets reported of the pieces that came back since the last time. */
+/** Combinations reported of the pieces that came back since the last time. */
 const REPORTED = 5;
 
 /** Pieces of a question that came back. */
@@ -168,26 +176,26 @@ export interface PiecesBack {
   readonly pieces: readonly SolvedPiece[];
 }
 
-/** @returns the sets of most margin among those of the pieces that meet every limit, to be shown while the rest is solved */
-export function bestOf({ question, pieces }: PiecesBack): Omit<PlainSet, "onFront">[] {
+/** @returns the combinations of most margin among those of the pieces that meet every limit, to be shown while the rest is solved */
+export function bestOf({ question, pieces }: PiecesBack): Omit<PlainCombination, "onFront">[] {
   const { prepared } = opened(question);
   const found = pieces.flatMap(({ from, count, columns }) => {
     const piece = chunkOver(from, count, columns);
-    const indices = foremostSets([piece]);
+    const indices = foremostCombinations([piece]);
     const margins = columnAt(prepared, [piece], "margin", indices);
     return Array.from(indices, (index, i) => ({ piece, index, margin: margins[i] }));
   });
   const best = found.sort((a, b) => b.margin - a.margin || a.index - b.index).slice(0, REPORTED);
   return best.map(({ piece, index }) => {
-    const { places: _inLists, ...set } = detailOf(prepared, [piece], index);
-    return set;
+    const { places: _inLists, ...combination } = detailOf(prepared, [piece], index);
+    return combination;
   });
 }
 
-/** Sets told as nearest where no set, or hardly one, meets the limits. */
+/** Combinations told as nearest where no combination, or hardly one, meets the limits. */
 const NEAREST = 10;
 
-/** @returns how many sets each limit keeps out, the least change of each alone that lets a set in, and the nearest sets; as bytes of JSON */
+/** @returns how many combinations each limit keeps out, the least change of each alone that lets a combination in, and the nearest combinations; as bytes of JSON */
 export function missedText(solved: Solved): Uint8Array {
   const outcome = outcomeOf(solved);
   const { prepared, results } = outcome;
@@ -196,9 +204,9 @@ export function missedText(solved: Solved): Uint8Array {
     admissible: meeting,
     limits: LIMITS.map((limit, place) => ({ limit, broken: broken[place], alone: alone[place] })),
     relaxations: relaxations(prepared, results),
-    nearest: nearestSets(prepared, results, NEAREST).map(({ index, shortfall }) => ({
+    nearest: nearestCombinations(prepared, results, NEAREST).map(({ index, shortfall }) => ({
       shortfall,
-      set: setOf(outcome, index),
+      set: combinationOf(outcome, index),
     })),
   });
 }

@@ -34,14 +34,14 @@ export class Turns {
       if (!job) return;
       if (job.isOver) continue;
       void this.solve(job);
-      if (job.next < job.sets) this.waiting.push(job);
+      if (job.next < job.count) this.waiting.push(job);
     }
   }
 
   private async solve(job: Job): Promise<void> {
     job.begin();
     const from = job.next;
-    const to = Math.min(job.sets, from + RUN * (this.runs.get(job) ?? FIRST_RUNS));
+    const to = Math.min(job.count, from + RUN * (this.runs.get(job) ?? FIRST_RUNS));
     job.next = to;
     this.flying += 1;
     const start = performance.now();
@@ -63,6 +63,6 @@ export class Turns {
     const own = Math.max(1, took / AHEAD);
     const runs = Math.round((piece.count * PIECE_TIME) / (own * RUN));
     this.runs.set(job, Math.max(1, Math.min(MOST_RUNS, runs)));
-    if (job.solved === job.sets) this.finish(job);
+    if (job.solved === job.count) this.finish(job);
   }
 }

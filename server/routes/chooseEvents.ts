@@ -6,13 +6,13 @@ import type { EventStream } from "./eventStream.ts";
 /** Progress is reported so often [ms]: seven times a second. */
 const BEAT = 140;
 
-/** Reports a job's progress, and the best sets of each piece, until it ends; the stream then ends too. */
+/** Reports a job's progress, and the best combinations of each piece, until it ends; the stream then ends too. */
 export function streamJob(job: Job, jobs: Jobs, stream: EventStream): void {
   const report = (event: string) => stream.send(event, job.report());
   let pieces: SolvedPiece[] = [];
   let reporting: Promise<void> = Promise.resolve();
   const unfollow = job.onPiece((piece) => pieces.push(piece));
-  const reportSets = async () => {
+  const reportCombinations = async () => {
     const back = pieces;
     pieces = [];
     const best = back.length > 0 ? await jobs.best(job, back) : [];
@@ -21,7 +21,7 @@ export function streamJob(job: Job, jobs: Jobs, stream: EventStream): void {
   const end = async () => {
     unfollow();
     await reporting;
-    if (job.state === "done") await reportSets();
+    if (job.state === "done") await reportCombinations();
     report(job.state);
     stream.end();
   };
@@ -31,7 +31,7 @@ export function streamJob(job: Job, jobs: Jobs, stream: EventStream): void {
     return;
   }
   const beat = setInterval(() => {
-    reporting = reporting.then(reportSets);
+    reporting = reporting.then(reportCombinations);
     report("progress");
   }, BEAT);
   const unlisten = job.onEnd(() => {

@@ -2,19 +2,19 @@ import type { Request, Response } from "express";
 import { z } from "zod";
 import {
   CHOOSE_COLUMNS,
+  type CombinationsQuery,
   combination,
+  combinationsPage,
+  combinationsQuery,
   missedAnswer,
   pointsAnswer,
   pointsQuery,
-  type SetsQuery,
-  setsPage,
-  setsQuery,
   shortlistAnswer,
   shortlistQuery,
 } from "../../shared/model/api/choose.ts";
 import { Answers } from "../jobs/answers.ts";
 import type { Jobs } from "../jobs/jobs.ts";
-import type { PlainSet } from "../jobs/results.ts";
+import type { PlainCombination } from "../jobs/results.ts";
 import { jsonBytes } from "./jsonBytes.ts";
 import { parsed, type Route } from "./route.ts";
 import { sendPieces } from "./sendPieces.ts";
@@ -35,13 +35,21 @@ const HEAD = ["index", "motor", "rotor", "pack", "skirt", "diameter", "gap", "du
 const TRUST = ["basis", "scaled", "extrapolated", "onFront", "broken"];
 
 /** Identifiers and numbers need no quotes. */
-function lineOf(set: PlainSet): string {
-  const { parts, trust, values } = set;
+function lineOf(combination: PlainCombination): string {
+  const { parts, trust, values } = combination;
   const numbers = CHOOSE_COLUMNS.map((column) => values[column] ?? "");
-  const marks = [trust.basis, trust.scaled, trust.extrapolated, set.onFront];
-  const broken = set.broken.map(({ limit }) => limit).join(" ");
-  const place = [set.index, parts.motor, parts.rotor, parts.pack, parts.skirt];
-  return [...place, set.diameter, set.gap, set.duty, ...numbers, ...marks, broken].join(",");
+  const marks = [trust.basis, trust.scaled, trust.extrapolated, combination.onFront];
+  const broken = combination.broken.map(({ limit }) => limit).join(" ");
+  const place = [combination.index, parts.motor, parts.rotor, parts.pack, parts.skirt];
+  return [
+    ...place,
+    combination.diameter,
+    combination.gap,
+    combination.duty,
+    ...numbers,
+    ...marks,
+    broken,
+  ].join(",");
 }
 
 /** Asks the results of a job. @throws {UnknownJobError} {Refusal} */
@@ -50,18 +58,18 @@ const asked = <T>(jobs: Jobs, id: string, ask: (answers: Answers) => Promise<T>)
 
 const idOf = (request: Request): string => String(request.params.id);
 
-async function* tableOf(jobs: Jobs, id: string, query: SetsQuery): AsyncGenerator<string> {
+async function* tableOf(jobs: Jobs, id: string, query: CombinationsQuery): AsyncGenerator<string> {
   yield `${[...HEAD, ...TRUST].join(",")}\r\n`;
   for (let from = 0, total = 1; from < total; from += ROWS_AT_ONCE) {
     const rows = { ...query, from, limit: ROWS_AT_ONCE };
     const page = await asked(jobs, id, (answers) => answers.page(rows));
     total = page.total;
-    yield page.sets.map((set) => `${lineOf(set)}\r\n`).join("");
+    yield page.combinations.map((combination) => `${lineOf(combination)}\r\n`).join("");
   }
 }
 
 async function sendTable(jobs: Jobs, request: Request, response: Response): Promise<void> {
-  const query = parsed(setsQuery, request.query);
+  const query = parsed(combinationsQuery, request.query);
   const { id } = jobs.find(idOf(request)).results().question;
   response.type("text/csv; charset=utf-8").attachment(`choosing-${id}.csv`);
   if (request.method === "HEAD") {
@@ -77,7 +85,7 @@ function tableRoute(jobs: Jobs): Route {
     path: "/choose/:id/sets.csv",
     tag: TAG,
     summary: "Every combination of a search that is done, as a table, SI",
-    query: setsQuery,
+    query: combinationsQuery,
     responses: { 200: { description: "comma-separated, a line a combination", contentType: "text/csv" } },
     refusals: [404, 409],
     serve: (request, response) => sendTable(jobs, request, response),
@@ -114,26 +122,26 @@ function readingRoute<Q extends z.ZodType>(jobs: Jobs, of: Reading<Q>): Route {
   };
 }
 
-const setsReading: Reading<typeof setsQuery> = {
+const combinationsReading: Reading<typeof combinationsQuery> = {
   path: "sets",
   summary: "A page of the combinations, ranked by one column",
   description: "best first",
-  schema: setsPage,
-  query: setsQuery,
+  schema: combinationsPage,
+  query: combinationsQuery,
   read: async (answers, query) => {
-    const { total, sets } = await answers.page(query);
-    return jsonBytes({ total, from: query.from, items: sets });
+    const { total, combinations } = await answers.page(query);
+    return jsonBytes({ total, from: query.from, items: combinations });
   },
 };
 
-const setReading: Reading<typeof indexQuery> = {
+const combinationReading: Reading<typeof indexQuery> = {
   path: "set",
   summary: "One combination in full, with every limit that it breaks",
   description: "the combination",
   schema: combination,
   query: indexQuery,
   refusals: [422],
-  read: (answers, { index }) => answers.set(index),
+  read: (answers, { index }) => answers.combination(index),
 };
 
 const shortlistReading: Reading<typeof shortlistQuery> = {
@@ -165,14 +173,14 @@ const missedReading: Reading<typeof noQuery> = {
   read: (answers) => answers.missed(),
 };
 
-/** What came out of a search: by page, as points of a plot, one set in full, as a table. */
+/** What came out of a search: by page, as points of a plot, one combination in full, as a table. */
 export function chooseResultRoutes(jobs: Jobs): Route[] {
   return [
     tableRoute(jobs),
     readingRoute(jobs, shortlistReading),
     readingRoute(jobs, pointsReading),
-    readingRoute(jobs, setsReading),
-    readingRoute(jobs, setReading),
+    readingRoute(jobs, combinationsReading),
+    readingRoute(jobs, combinationReading),
     readingRoute(jobs, missedReading),
   ];
 }

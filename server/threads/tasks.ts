@@ -1,7 +1,7 @@
 import { foretoldIn } from "../foretelling.ts";
 import { frontOfAll, solvePiece } from "../jobs/piece.ts";
 import { questionOf } from "../jobs/question.ts";
-import { bestOf, missedText, pageOf, pointsText, setsOf, setText } from "../jobs/results.ts";
+import { bestOf, combinationsOf, combinationText, missedText, pageOf, pointsText } from "../jobs/results.ts";
 import { judged } from "../jobs/shortlist.ts";
 import { calibrationFound } from "../routes/calibration.ts";
 import { computedText } from "../routes/computations.ts";
@@ -20,19 +20,19 @@ export const TASKS = {
   question: questionOf,
   /** solves a piece of it */
   solve: solvePiece,
-  /** finds the best sets of pieces, while the rest is solved */
+  /** finds the best combinations of pieces, while the rest is solved */
   best: bestOf,
-  /** finds the sets that no other dominates */
+  /** finds the combinations that no other dominates */
   front: frontOfAll,
-  /** a page of the sets, by index and in full */
+  /** a page of the combinations, by index and in full */
   page: pageOf,
-  sets: setsOf,
-  set: setText,
+  combinations: combinationsOf,
+  combination: combinationText,
   /** points of a plot */
   points: pointsText,
-  /** what keeps sets out */
+  /** what keeps combinations out */
   missed: missedText,
-  /** how sure one set is */
+  /** how sure one combination is */
   judge: judged,
   /** changes the book as a whole */
   whole: changeWhole,

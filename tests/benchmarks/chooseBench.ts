@@ -1,8 +1,8 @@
 import type { Worker } from "node:worker_threads";
-import { foremostSets, frontOf } from "#shared/decide/choose/front.ts";
+import { foremostCombinations, frontOf } from "#shared/decide/choose/front.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import { rankedPage } from "#shared/decide/choose/rank.ts";
-import { gathered, meetingSets } from "#shared/decide/choose/values.ts";
+import { gathered, meetingCombinations } from "#shared/decide/choose/values.ts";
 import { SWEEP_SIZE } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 import { inThreads, withThreads } from "./threads.ts";
@@ -11,7 +11,7 @@ import { secondsOf } from "./timing.ts";
 const RUNS = 5;
 const RUNS_ALONE = 3;
 const PAGE = { skip: 0, count: 100 };
-const SETS_PER_MOTOR = SWEEP_SIZE / 100;
+const COMBINATIONS_PER_MOTOR = SWEEP_SIZE / 100;
 const MOTORS = [1, 10, 100];
 
 export interface ChooseTimes {
@@ -19,7 +19,7 @@ export interface ChooseTimes {
   readonly threads: number;
   /** a whole choosing, the fastest of a few: solved, judged, ranked, non-dominated [s] */
   readonly seconds: number;
-  /** the same sets' operating points solved by the engine and not judged, in the same threads [s] */
+  /** the same combinations' operating points solved by the engine and not judged, in the same threads [s] */
   readonly bareSeconds: number;
   readonly ratioToBare: number;
   /** against the sweep's own loop, whose smaller solver knows cold windings alone */
@@ -31,14 +31,14 @@ export interface ChooseTimes {
 /** One size of question in some threads, the bare solves and the choosing in turn. */
 async function timedIn(workers: readonly Worker[], motors: number, runs: number): Promise<ChooseTimes> {
   const prepared = prepare(sweepQuestion(motors));
-  const sets = motors * SETS_PER_MOTOR;
+  const sets = motors * COMBINATIONS_PER_MOTOR;
   let [meeting, nonDominated] = [0, 0];
   const choose = async () => {
     const results = gathered((await inThreads(workers, "choose", sets)).chunks);
-    // As the server answers first: the admissible sets, a page of them, and the front.
-    const admissible = meetingSets(results);
+    // As the server answers first: the admissible combinations, a page of them, and the front.
+    const admissible = meetingCombinations(results);
     rankedPage(prepared, results, { column: "margin", want: "most" }, PAGE, admissible);
-    const front = frontOf(prepared, results, undefined, foremostSets(results));
+    const front = frontOf(prepared, results, undefined, foremostCombinations(results));
     [meeting, nonDominated] = [admissible.length, front.length];
   };
   const work = {
@@ -71,7 +71,7 @@ export interface ChooseBook extends ChooseTimes {
 }
 
 /**
- * A million sets chosen from, end to end, against the bare solves of the same million in as many threads; and fewer sets.
+ * A million combinations chosen from, end to end, against the bare solves of the same million in as many threads; and fewer combinations.
  *
  *     solve, limits, time, first page by margin, non-dominated over margin, mass and time
  *

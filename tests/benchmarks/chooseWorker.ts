@@ -2,14 +2,14 @@ import { parentPort } from "node:worker_threads";
 import { markForemost } from "#shared/decide/choose/front.ts";
 import { type Prepared, prepare } from "#shared/decide/choose/prepare.ts";
 import { RUN, solveChunk } from "#shared/decide/choose/solveChunk.ts";
-import { solveSet } from "#shared/decide/choose/solveSet.ts";
-import { createWork, writeSet } from "#shared/decide/choose/work.ts";
+import { solveCombination } from "#shared/decide/choose/solveCombination.ts";
+import { createWork, writeCombination } from "#shared/decide/choose/work.ts";
 import type { MapQuestion } from "#shared/decide/map/grid.ts";
 import { mapPart } from "#shared/decide/map/solve.ts";
 import { runSweep, type SweepSums, sweepTables } from "./sweepCases.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 
-/** Part of the work: the bare sweep's solves alone, the same sets solved by the engine and not judged, or sets chosen from. */
+/** Part of the work: the bare sweep's solves alone, the same combinations solved by the engine and not judged, or combinations chosen from. */
 export interface Task {
   readonly kind: "bare" | "solve" | "choose";
   readonly from: number;
@@ -23,7 +23,7 @@ export interface MapTask {
   readonly range: readonly [from: number, to: number];
 }
 
-/** What came of it: sums of the bare solves, or the memory of the sets' columns. */
+/** What came of it: sums of the bare solves, or the memory of the combinations' columns. */
 export interface Done {
   readonly from: number;
   readonly to: number;
@@ -31,12 +31,12 @@ export interface Done {
   readonly sums: SweepSums | null;
 }
 
-/** Solves sets as {@link solveChunk} does, and does nothing more with them. */
+/** Solves combinations as {@link solveChunk} does, and does nothing more with them. */
 function solveAlone(prepared: Prepared, from: number, to: number): void {
   const work = createWork(prepared);
   for (let index = from; index < to; index++) {
-    writeSet(prepared, work, index);
-    solveSet(prepared, work, index, Math.floor(index / RUN));
+    writeCombination(prepared, work, index);
+    solveCombination(prepared, work, index, Math.floor(index / RUN));
   }
 }
 

@@ -2,8 +2,8 @@ import { isMovable, suctionAtGap, writeGapAsSet } from "#shared/decide/choose/ga
 import { type Prepared, prepare } from "#shared/decide/choose/prepare.ts";
 import type { Problem } from "#shared/decide/choose/problem.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
-import { solveSet } from "#shared/decide/choose/solveSet.ts";
-import { createWork, writeSet } from "#shared/decide/choose/work.ts";
+import { solveCombination } from "#shared/decide/choose/solveCombination.ts";
+import { createWork, writeCombination } from "#shared/decide/choose/work.ts";
 import { writeFastCase } from "#shared/physics/point/fastCase.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
 
@@ -20,9 +20,9 @@ export interface GivingTimes {
   readonly sets: number;
   /** gaps at which a set is judged: as set and each mode's own, on the surface and over the joint either way */
   readonly points: number;
-  /** over bare solves at as many gaps of each set [-] */
+  /** over bare solves at as many gaps of each combination [-] */
   readonly overPoints: number;
-  /** over one bare solve of each set [-] */
+  /** over one bare solve of each combination [-] */
   readonly overOne: number;
 }
 
@@ -46,12 +46,12 @@ function gapsOf({ fittedSkirts: [{ giving, over }] }: Prepared) {
   return { own, places: 1 + over.length };
 }
 
-/** Bare solves of every set, at some gaps more in each place. */
+/** Bare solves of every combination, at some gaps more in each place. */
 function bare(prepared: Prepared, gaps: number): void {
   const work = createWork(prepared);
   for (let index = 0; index < SETS; index++) {
-    writeSet(prepared, work, index);
-    if (solveSet(prepared, work, index, (index / 1024) | 0) !== 0 || gaps === 0) continue;
+    writeCombination(prepared, work, index);
+    if (solveCombination(prepared, work, index, (index / 1024) | 0) !== 0 || gaps === 0) continue;
     const fitted = prepared.fittedSkirts[work.fittedSkirt];
     for (const place of [fitted, ...fitted.over]) {
       const { fast } = place;

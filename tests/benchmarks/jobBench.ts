@@ -3,7 +3,7 @@ import { Answers } from "#server/jobs/answers.ts";
 import { Jobs } from "#server/jobs/jobs.ts";
 import { sealed } from "#server/jobs/question.ts";
 import { pool } from "#server/threads/pool.ts";
-import { setsQuery } from "#shared/model/api/choose.ts";
+import { combinationsQuery } from "#shared/model/api/choose.ts";
 import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
 import { WORKER_PROGRAM } from "./site.ts";
 import { sweepQuestion } from "./sweepQuestion.ts";
@@ -20,7 +20,7 @@ export interface JobTimes {
   readonly peakMemory: number;
 }
 
-/** The sweep's million sets as a job of the server: its pool of workers, its columns, its front and its first page. */
+/** The sweep's million combinations as a job of the server: its pool of workers, its columns, its front and its first page. */
 export async function timedJob(): Promise<JobTimes> {
   const { request, question } = chooseQuestion();
   const before = memoryNow();
@@ -31,8 +31,8 @@ export async function timedJob(): Promise<JobTimes> {
     const { job } = jobs.start(request, sealed({ ...question, problem: sweepQuestion() }));
     while (!job.isOver) await setTimeout(POLL);
     if (job.state !== "done") throw new Error(job.error ?? job.state);
-    await new Answers(threads, job).page(setsQuery.parse({}));
-    sets = job.sets;
+    await new Answers(threads, job).page(combinationsQuery.parse({}));
+    sets = job.count;
   });
   const peak = peakMemory();
   await jobs.close();

@@ -1,7 +1,7 @@
 import { Agent, get, request } from "node:http";
 import { setTimeout } from "node:timers/promises";
 import { begin } from "./events.ts";
-import { millionSets } from "./longRequests.ts";
+import { millionCombinations } from "./longRequests.ts";
 import { handlesOf, processorOf } from "./processes.ts";
 import { type Running, withServer } from "./site.ts";
 import { median, percentile } from "./timing.ts";
@@ -66,7 +66,7 @@ async function listTime(address: string): Promise<number> {
 }
 
 async function listsBesideSearch(address: string): Promise<number> {
-  const id = await begin(address, millionSets(1.7));
+  const id = await begin(address, millionCombinations(1.7));
   const time = await listTime(address);
   await fetch(`${address}/api/v1/choose/${id}`, { method: "DELETE" });
   return time;

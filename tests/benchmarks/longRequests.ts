@@ -98,8 +98,8 @@ export const LONG_REQUESTS: readonly LongRequest[] = [
   { name: "copy of the data file", send: get("/backup") },
 ];
 
-/** @returns a search of the demo's parts in a million sets; another margin is another search */
-export const millionSets = (targetMargin: number) =>
+/** @returns a search of the demo's parts in a million combinations; another margin is another search */
+export const millionCombinations = (targetMargin: number) =>
   chooseBody({
     rotors: [{ rotor: "swept-nine", diameters: { from: 0.03, to: 0.0597, step: 0.0003 } }],
     skirts: [{ skirt: "square-lip", gaps: { from: 0.0003, to: 0.000888, step: 0.000012 } }],
@@ -107,16 +107,16 @@ export const millionSets = (targetMargin: number) =>
     wants: { targetMargin },
   });
 
-/** A search of a million sets, and what is asked of its results; each after the one before. */
+/** A search of a million combinations, and what is asked of its results; each after the one before. */
 export function searchRequests(): readonly LongRequest[] {
   let id = "";
   const of = (path: string) => (address: string) => get(`/choose/${id}/${path}`)(address);
   const solve = async (address: string) => {
-    id = await begin(address, millionSets(1.5));
+    id = await begin(address, millionCombinations(1.5));
     await follow(address, id);
   };
   return [
-    { name: "search of a million sets", send: solve },
+    { name: "search of a million combinations", send: solve },
     { name: "its deep pages", send: of("sets?only=all&from=700000&limit=500") },
     { name: "what its limits keep out", send: of("missed") },
     { name: "points of its plot", send: of("points?x=mass&y=time&limit=5000") },

@@ -43,23 +43,26 @@ function sweepRows({ sweep }: Results): Row[] {
 
 function chooseRows({ choose, chooseGiving, chooseJob, chooseServer }: Results): Row[] {
   return [
-    told("a million sets chosen from, two threads", s(choose.seconds)),
+    told("a million combinations chosen from, two threads", s(choose.seconds)),
     told("the same million solved and no more, two threads", s(choose.bareSeconds)),
     atMost("choosing over bare solves, two threads", choose.ratioToBare, 3, times),
     told("choosing over the sweep's own solves, two threads", times(choose.ratioToSweep)),
-    told("a million sets chosen from, one thread", s(choose.oneThread.seconds)),
+    told("a million combinations chosen from, one thread", s(choose.oneThread.seconds)),
     told("choosing over bare solves, one thread", times(choose.oneThread.ratioToBare)),
     ...choose.scaling.map(({ sets, setsPerSecond }) =>
-      told(`choosing from ${sets.toLocaleString("en").replaceAll(",", " ")} sets`, millions(setsPerSecond)),
+      told(
+        `choosing from ${sets.toLocaleString("en").replaceAll(",", " ")} combinations`,
+        millions(setsPerSecond),
+      ),
     ),
     atMost(
-      `search over joints on gear that gives, over bare solves at each of the ${chooseGiving.points} gaps of a set`,
+      `search over joints on gear that gives, over bare solves at each of the ${chooseGiving.points} gaps of a combination`,
       chooseGiving.overPoints,
       3.5,
       times,
     ),
-    told("the same over one bare solve a set", times(chooseGiving.overOne)),
-    told(`a million sets as a job of the server, ${chooseJob.threads} threads`, s(chooseJob.seconds)),
+    told("the same over one bare solve a combination", times(chooseGiving.overOne)),
+    told(`a million combinations as a job of the server, ${chooseJob.threads} threads`, s(chooseJob.seconds)),
     atMost(
       "memory of that job at its peak, beyond the book and the question",
       chooseJob.peakMemory,
@@ -187,7 +190,7 @@ function serverRows({ holdUps, load }: Results): Row[] {
     atMost(`${crowd}: reads, 99th percentile`, load.reads, 0.1, ms),
     atMost(`${crowd}: writes, 99th percentile`, load.writes, 0.15, ms),
     told("list page of the demo's tests, alone", ms(load.list)),
-    atMost("the same while a million sets are searched", load.listBesideSearch / load.list, 2, times),
+    atMost("the same while a million combinations are searched", load.listBesideSearch / load.list, 2, times),
     ...streamRows(load),
   ];
 }

@@ -1,11 +1,11 @@
 import { chooseBody } from "#tests/support/chooseQuestion.ts";
 import { begin, follow, type Heard } from "./events.ts";
-import { millionSets } from "./longRequests.ts";
+import { millionCombinations } from "./longRequests.ts";
 import { withServer } from "./site.ts";
 import { median, secondsOf } from "./timing.ts";
 
 const CANCELLED = 5;
-/** Share of the sets that is solved before a search is cancelled. */
+/** Share of the combinations that is solved before a search is cancelled. */
 const UNDER_WAY = 0.05;
 
 /** Largest time between two events of a stream. */
@@ -15,7 +15,7 @@ function largestGap(events: readonly Heard[]): number {
 
 async function whole(address: string) {
   const from = performance.now() / 1000;
-  const id = await begin(address, millionSets(1.5));
+  const id = await begin(address, millionCombinations(1.5));
   const events = await follow(address, id);
   const last = events[events.length - 1];
   if (last.event !== "done") throw new Error(`The choosing ended as ${last.event}.`);
@@ -36,7 +36,7 @@ interface Cancelled {
 }
 
 async function cancelled(address: string, run: number): Promise<Cancelled> {
-  const id = await begin(address, millionSets(1.6 + run / 100));
+  const id = await begin(address, millionCombinations(1.6 + run / 100));
   let [asked, other] = [0, Promise.resolve(0)];
   const cancel = async () => {
     asked = performance.now() / 1000;
@@ -72,7 +72,7 @@ export interface ServerChooseTimes {
   readonly smallAlone: number;
 }
 
-/** A million sets asked of the built server, its progress followed; and choosings cancelled under way. */
+/** A million combinations asked of the built server, its progress followed; and choosings cancelled under way. */
 export function timedServerChoose(): Promise<ServerChooseTimes> {
   return withServer(async ({ address }) => {
     const times = await whole(address);

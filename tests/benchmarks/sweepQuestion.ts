@@ -1,7 +1,7 @@
 import type { Problem } from "#shared/decide/choose/problem.ts";
 import { LIP, OPENING, SWEEP_SIZE, sweepTables } from "./sweepCases.ts";
 
-/** Invented masses, strengths and wants that let some thousands of the million sets pass. */
+/** Invented masses, strengths and wants that let some thousands of the million combinations pass. */
 const CELL = {
   capacity: 3600,
   minimumVoltage: 3,
@@ -31,7 +31,7 @@ const VEHICLE = {
 const WEATHER = { temperature: 293.15, pressure: 101_325, humidity: 0.5 } as const;
 
 /**
- * The million sets of the sweep as a question of choosing: the same motors, rotors, sizes, packs and gaps, on a cell with a curve.
+ * The million combinations of the sweep as a question of choosing: the same motors, rotors, sizes, packs and gaps, on a cell with a curve.
  *
  *     100 motors × 50 rotors × 10 sizes × 4 packs × 5 gaps
  *
@@ -126,5 +126,5 @@ export function sweepQuestion(motors = 100): Problem {
   };
 }
 
-/** Sets of the whole question. */
+/** Combinations of the whole question. */
 export const QUESTION_SIZE = SWEEP_SIZE;

@@ -85,7 +85,7 @@ describe("Choose, on the demo", () => {
     );
   });
 
-  it("comes back with form, sets, pins and axes, when the page is loaded anew", async () => {
+  it("comes back with form, combinations, pins and axes, when the page is loaded anew", async () => {
     const page = await solved();
     const before = await counted(page);
     await rows(page).nth(1).getByRole("button", { name: "pin" }).click();
@@ -103,7 +103,7 @@ describe("Choose, on the demo", () => {
     await eventually(() => counted(page)).toBe(before);
   });
 
-  it("sorts, filters and scrolls to the last of all sets, drawing few rows", async () => {
+  it("sorts, filters and scrolls to the last of all combinations, drawing few rows", async () => {
     const page = await solved();
     await page.getByLabel("Combinations shown").selectOption("all");
     await page.getByRole("button", { name: "Mass, g" }).click();
@@ -126,7 +126,7 @@ describe("Choose, on the demo", () => {
     );
   });
 
-  it("says of each set whether a ducted rotor or an open propeller presses it on, beside its parts, and shows one kind alone", async () => {
+  it("says of each combination whether a ducted rotor or an open propeller presses it on, beside its parts, and shows one kind alone", async () => {
     const page = await solved();
     await page.getByLabel("Combinations shown").selectOption("all");
     const kinds = async () => [...new Set(await page.locator(".choose-kind").allTextContents())];
@@ -147,7 +147,7 @@ describe("Choose, on the demo", () => {
     await eventually(end).toBeLessThan(PHONE.width / 2);
   });
 
-  it("says why a set is out, by the keyboard in the plot, and pins it", async () => {
+  it("says why a combination is out, by the keyboard in the plot, and pins it", async () => {
     const page = await solved();
     await page.getByLabel("Combinations shown").selectOption("all");
     const reader = page.getByRole("slider", { name: /^Combinations/ });
@@ -169,7 +169,7 @@ describe("Choose, on the demo", () => {
     await eventually(() => reader.getAttribute("aria-valuenow")).not.toBe(before);
   });
 
-  it("opens a set as a build that predicts what it was chosen for", async () => {
+  it("opens a combination as a build that predicts what it was chosen for", async () => {
     const page = await solved();
     const { items } = await ask<{ items: Told[] }>(`/choose/${jobOf(page)}/sets?limit=1`);
     await rows(page).first().getByRole("button", { name: "open" }).click();
@@ -185,7 +185,7 @@ describe("Choose, on the demo", () => {
     expect(worst.driving.margin).toBeCloseToRelative(items[0].values.driving ?? 0, 1e-9);
   });
 
-  it("lays pinned sets side by side in Attitudes and in Match, each stored as a build once", async () => {
+  it("lays pinned combinations side by side in Attitudes and in Match, each stored as a build once", async () => {
     const page = await solved();
     for (const row of [0, 4, 9]) await rows(page).nth(row).getByRole("button", { name: "pin" }).click();
     await page.locator(".choose-pinned li").nth(2).waitFor();
@@ -203,7 +203,7 @@ describe("Choose, on the demo", () => {
     await eventually(builds).toBe(before + 3);
   });
 
-  it("saves the sets shown as CSV, a line each", async () => {
+  it("saves the combinations shown as CSV, a line each", async () => {
     const page = await solved();
     const { admissible } = await ask<Job>(`/choose/${jobOf(page)}`);
     const [saved] = await Promise.all([
@@ -233,7 +233,7 @@ describe("Choose, a long question", () => {
     await eventually(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
   });
 
-  it("cancelled while the sets before it are shown, leaves those, their pins, and what was typed", async () => {
+  it("cancelled while the combinations before it are shown, leaves those, their pins, and what was typed", async () => {
     const page = await solved();
     const before = await counted(page);
     await rows(page).nth(1).getByRole("button", { name: "pin" }).click();
@@ -247,7 +247,7 @@ describe("Choose, a long question", () => {
     await eventually(() => page.getByLabel("Step of the gap, mm, Square lip").inputValue()).toBe("0.001");
   });
 
-  it("of too many sets is refused with the count and how to narrow it", async () => {
+  it("of too many combinations is refused with the count and how to narrow it", async () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await type(page, ["36", "50", "0.01"], ["0.1", "2.1", "0.001"]);
     await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(

@@ -120,7 +120,7 @@ describe("the focus after a reading is set aside in Curves", () => {
 });
 
 describe("the focus after a search is asked for", () => {
-  it("stays on the button, and an unpinned set hands it to the next", async () => {
+  it("stays on the button, and an unpinned combination hands it to the next", async () => {
     const page = await open("/choose");
     const solve = button(page, "Solve them");
     await press(solve);

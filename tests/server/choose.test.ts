@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { loadDemo } from "#server/demo.ts";
 import { findById } from "#shared/book/book.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
-import { buildOfSet } from "#shared/book/choose/openedSet.ts";
+import { buildOfCombination } from "#shared/book/choose/openedCombination.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import { runInput } from "#shared/book/runInput.ts";
 import { verdictCase } from "#shared/book/verdictCase.ts";
@@ -15,11 +15,11 @@ import { verdictOf } from "#shared/decide/verdict/verdict.ts";
 import {
   chooseJob,
   combination,
+  combinationsPage,
   missedAnswer,
   pointsAnswer,
-  setsPage,
   shortlistAnswer,
-  toldSets,
+  toldCombinations,
 } from "#shared/model/api/choose.ts";
 import type { RotorInput } from "#shared/physics/point/machine.ts";
 import { predict } from "#shared/physics/predict.ts";
@@ -48,12 +48,12 @@ async function chosen(api: Api, change: object = {}): Promise<string> {
 }
 
 describe("POST /choose, on the demo", () => {
-  it("ends with every set solved, and each of its answers is as its schema says", async () => {
+  it("ends with every combination solved, and each of its answers is as its schema says", async () => {
     const { api } = demoServer();
     const at = await chosen(api);
     const job = chooseJob.parse((await api.get(at)).body);
     expect(job).toMatchObject({ state: "done", solved: job.sets });
-    const page = setsPage.parse((await api.get(`${at}/sets?limit=500`)).body);
+    const page = combinationsPage.parse((await api.get(`${at}/sets?limit=500`)).body);
     expect(page.total).toBe(job.admissible);
     const margins = page.items.map(({ values }) => values.margin ?? Number.POSITIVE_INFINITY);
     expect(margins).toEqual([...margins].sort((a, b) => b - a));
@@ -64,8 +64,8 @@ describe("POST /choose, on the demo", () => {
     expect(missed.admissible).toBe(job.admissible);
   });
 
-  // The build that a set is opened as goes through the book, the fits and /predict's own solver: another way to the same numbers.
-  it("every twentieth set, opened as a build, predicts the same margin, pull and current to 1e-9", async () => {
+  // The build that a combination is opened as goes through the book, the fits and /predict's own solver: another way to the same numbers.
+  it("every twentieth combination, opened as a build, predicts the same margin, pull and current to 1e-9", async () => {
     const { api } = demoServer();
     const at = await chosen(api, { wants: { attitudes: [{ angle: 90, mode: "driving" }] } });
     const book = demoBook();
@@ -73,14 +73,14 @@ describe("POST /choose, on the demo", () => {
     if (!base) throw new Error("the demo has no pane crawler");
     const { sets } = (await api.get(at)).body;
     for (let index = 0; index < sets; index += 20) {
-      const set = combination.parse((await api.get(`${at}/set?index=${index}`)).body);
-      const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
+      const found = combination.parse((await api.get(`${at}/set?index=${index}`)).body);
+      const build = buildOfCombination(book, base.data, { ...found, mass: found.values.mass ?? 0 });
       const { input } = resolveBuild(book, build);
-      if (!input) throw new Error(`set ${index} is no build`);
+      if (!input) throw new Error(`combination ${index} is no build`);
       const { suction, point, attitudes } = predict(input);
-      expect(set.values.suction).toBeCloseToRelative(suction, 1e-9);
-      expect(set.values.packCurrent).toBeCloseToRelative(point?.packCurrent ?? 0, 1e-9);
-      expect(set.values.driving).toBeCloseToRelative(attitudes[1].driving.margin ?? 0, 1e-9);
+      expect(found.values.suction).toBeCloseToRelative(suction, 1e-9);
+      expect(found.values.packCurrent).toBeCloseToRelative(point?.packCurrent ?? 0, 1e-9);
+      expect(found.values.driving).toBeCloseToRelative(attitudes[1].driving.margin ?? 0, 1e-9);
     }
   });
 
@@ -92,17 +92,17 @@ describe("POST /choose, on the demo", () => {
       { angle: "worst", mode: "driving" },
     ] as const;
     const at = await chosen(api, { wants: { attitudes, targetMargin: 1.5, leastKeptTime: 0 } });
-    const page = setsPage.parse((await api.get(`${at}/sets?sort=keptTime&limit=500`)).body);
+    const page = combinationsPage.parse((await api.get(`${at}/sets?sort=keptTime&limit=500`)).body);
     const times = page.items.map(({ values }) => values.keptTime ?? Number.NaN);
     expect(times.length).toBeGreaterThan(20);
     expect(times).toEqual([...times].sort((a, b) => b - a));
     const book = demoBook();
     const base = book.builds.find(({ id }) => id === "pane-crawler");
     if (!base) throw new Error("the demo has no pane crawler");
-    for (const set of page.items.filter((_, i) => i % 25 === 0)) {
-      const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass });
+    for (const combination of page.items.filter((_, i) => i % 25 === 0)) {
+      const build = buildOfCombination(book, base.data, { ...combination, mass: combination.values.mass });
       const run = runInput(build, resolveBuild(book, build));
-      if (!run) throw new Error(`set ${set.index} is no build`);
+      if (!run) throw new Error(`combination ${combination.index} is no build`);
       const keep = keepForMargin(run, { ...attitudes[1], margin: 1.5 });
       const { thermalTimeConstant: _quick, ...motor } = run.motor;
       const { landFriction: _usual, ...skirt } = run.skirt as SkirtInput;
@@ -113,7 +113,7 @@ describe("POST /choose, on the demo", () => {
       const answered = await api.post("/api/v1/rundown").send(asked);
       expect(answered.status, answered.text).toBe(200);
       const { end, keep: kept } = answered.body;
-      expect(set.values.keptTime).toBeCloseToRelative(kept.fullThrottleFrom ?? end.time, 1e-6);
+      expect(combination.values.keptTime).toBeCloseToRelative(kept.fullThrottleFrom ?? end.time, 1e-6);
     }
     const csv = (await api.get(`${at}/sets.csv?sort=keptTime`)).text.split("\r\n");
     const column = csv[0].split(",").indexOf("keptTime");
@@ -123,26 +123,26 @@ describe("POST /choose, on the demo", () => {
   it("no minutes kept where they are no wish, and fewer combinations work where more are wanted than the best has", async () => {
     const { api } = demoServer();
     const without = await chosen(api);
-    const [best] = setsPage.parse((await api.get(`${without}/sets?limit=1`)).body).items;
+    const [best] = combinationsPage.parse((await api.get(`${without}/sets?limit=1`)).body).items;
     expect(best.values.keptTime).toBeNull();
     const at = await chosen(api, { wants: { leastKeptTime: 1e5 } });
     const missed = missedAnswer.parse((await api.get(`${at}/missed`)).body);
     expect(missed.admissible).toBe(0);
     const relaxed = missed.relaxations.find(({ limit }) => limit === "keptTime");
     expect(relaxed?.to).toBeGreaterThan(0);
-    const set = combination.parse((await api.get(`${at}/set?index=${relaxed?.index}`)).body);
-    expect(set.values.keptTime).toBe(relaxed?.to);
+    const found = combination.parse((await api.get(`${at}/set?index=${relaxed?.index}`)).body);
+    expect(found.values.keptTime).toBe(relaxed?.to);
   });
 
-  it("tells sets while it is solved: each meets every limit, and none has more margin than the best page's first", async () => {
+  it("tells combinations while it is solved: each meets every limit, and none has more margin than the best page's first", async () => {
     const { api } = demoServer();
     const at = await chosen(api);
     const { text } = await api.get(`${at}/events`);
     const told = [...text.matchAll(/event: sets\ndata: (.*)\n/g)].flatMap(
-      ([, data]) => toldSets.parse(JSON.parse(data)).best,
+      ([, data]) => toldCombinations.parse(JSON.parse(data)).best,
     );
     expect(told.length).toBeGreaterThan(0);
-    const [first] = setsPage.parse((await api.get(`${at}/sets?limit=1`)).body).items;
+    const [first] = combinationsPage.parse((await api.get(`${at}/sets?limit=1`)).body).items;
     const margins = told.map(({ values }) => values.margin ?? Number.POSITIVE_INFINITY);
     expect(Math.max(...margins)).toBe(first.values.margin ?? Number.POSITIVE_INFINITY);
     for (const { broken } of told) expect(broken).toEqual([]);
@@ -157,7 +157,7 @@ describe("POST /choose, on the demo", () => {
     expect(again.body.state).toBe("done");
   });
 
-  it("as a table has a line for each admissible set and no empty margin", async () => {
+  it("as a table has a line for each admissible combination and no empty margin", async () => {
     const { api } = demoServer();
     const at = await chosen(api);
     const { admissible } = (await api.get(at)).body;
@@ -169,7 +169,7 @@ describe("POST /choose, on the demo", () => {
     for (const line of lines.slice(1)) expect(Number(line.split(",")[place])).toBeGreaterThanOrEqual(1.5);
   });
 
-  it("its shortlist is ranked by the margin that 95 % reach, and agrees with the uncertainty of the set opened as a build", async () => {
+  it("its shortlist is ranked by the margin that 95 % reach, and agrees with the uncertainty of the combination opened as a build", async () => {
     const { api } = demoServer();
     const at = await chosen(api, { wants: { attitudes: [{ angle: 90, mode: "driving" }] } });
     const answer = shortlistAnswer.parse((await api.get(`${at}/shortlist?count=2`)).body);
@@ -182,22 +182,22 @@ describe("POST /choose, on the demo", () => {
     expect(alike).toEqual([...alike].sort((a, b) => b - a));
     expect(answer.items[0].place).toBe(1);
     const book = demoBook();
-    const [{ set, margin5, chance, verdict }] = answer.items;
+    const [{ set: combination, margin5, chance, verdict }] = answer.items;
     const base = findById(book.builds, "pane-crawler");
     if (!base) throw new Error("the demo has no pane crawler");
-    const build = buildOfSet(book, base.data, { ...set, mass: set.values.mass ?? 0 });
+    const build = buildOfCombination(book, base.data, { ...combination, mass: combination.values.mass ?? 0 });
     const resolved = resolveBuild(book, build);
-    if (!resolved.input) throw new Error("the set is no build");
+    if (!resolved.input) throw new Error("the combination is no build");
     const { sources: _said, ...uncertain } = buildUncertainty(book, build, resolved);
     const [wall] = uncertaintyOf(resolved.input, { ...uncertain, angles: [90] }).attitudes;
     expect(margin5).toBeCloseToRelative(wall.driving.p5 ?? 0, 1e-9);
     expect(chance).toBe(wall.driving.holds);
     const of = verdictCase(book, build, resolved);
-    const { state, least } = verdictOf(found(of ?? expect.fail("the set is no build")));
+    const { state, least } = verdictOf(found(of ?? expect.fail("the combination is no build")));
     expect(verdict).toMatchObject(isDestroyed(state) ? { state } : { state, margin: least?.margin });
   });
 
-  it("deleted is gone: state, sets and events are 404", async () => {
+  it("deleted is gone: state, combinations and events are 404", async () => {
     const { api } = demoServer();
     const at = await chosen(api);
     expect((await api.delete(at)).status).toBe(204);
@@ -206,7 +206,7 @@ describe("POST /choose, on the demo", () => {
     expect((await api.delete(at)).status).toBe(404);
   });
 
-  it("with limits that nothing meets tells the nearest sets and what to relax, by how much", async () => {
+  it("with limits that nothing meets tells the nearest combinations and what to relax, by how much", async () => {
     const { api } = demoServer();
     const at = await chosen(api, { wants: { targetMargin: 6, ratings: false } });
     const missed = missedAnswer.parse((await api.get(`${at}/missed`)).body);
@@ -214,8 +214,8 @@ describe("POST /choose, on the demo", () => {
     expect(missed.relaxations).toHaveLength(1);
     const [{ limit, from, to, index }] = missed.relaxations;
     expect({ limit, from }).toEqual({ limit: "driving", from: 6 });
-    const set = combination.parse((await api.get(`${at}/set?index=${index}`)).body);
-    expect(set.values.driving).toBe(to);
+    const found = combination.parse((await api.get(`${at}/set?index=${index}`)).body);
+    expect(found.values.driving).toBe(to);
     const relaxed = await chosen(api, { wants: { targetMargin: to, ratings: false } });
     expect((await api.get(relaxed)).body.admissible).toBeGreaterThanOrEqual(1);
     const tighter = await chosen(api, { wants: { targetMargin: to * 1.000001, ratings: false } });
@@ -260,7 +260,7 @@ describe("POST /choose, with what can't be", () => {
     expect(answer.fields.map((field: { path: string }) => field.path)).toContain(path);
   });
 
-  it("a billion sets are refused with the count and how to narrow it", async () => {
+  it("a billion combinations are refused with the count and how to narrow it", async () => {
     const answer = await refused({
       rotors: [{ rotor: "swept-nine", diameters: { from: 0.02, to: 0.06, step: 0.000005 } }],
       skirts: [{ skirt: "square-lip", gaps: { from: 0.0001, to: 0.0021, step: 2.5e-7 } }],

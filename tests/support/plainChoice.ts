@@ -6,15 +6,15 @@ import { type AnyPredictInput, type AnyPrediction, predictAny } from "#shared/ph
 import type { Keep } from "#shared/physics/rundown/input.ts";
 import { type RundownInput, runDown } from "#shared/physics/rundown.ts";
 
-/** Choosing once more, as plainly as it can be written: each set a build of its own, every pair compared. */
-export interface PlainSet {
+/** Choosing once more, as plainly as it can be written: each combination a build of its own, every pair compared. */
+export interface PlainCombination {
   readonly places: Places;
   readonly prediction: AnyPrediction;
   readonly mass: number;
   readonly margin: number;
   /** s; NaN where the motor does not turn */
   readonly time: number;
-  /** what the set has of each limit, and what is allowed where it is asked for */
+  /** what the combination has of each limit, and what is allowed where it is asked for */
   readonly limits: readonly {
     readonly limit: Limit;
     readonly value: number;
@@ -159,8 +159,8 @@ function keptTimeOf(run: RundownInput, { attitudes, targetMargin: margin, leastK
   return kept?.fullThrottleFrom ?? end.time;
 }
 
-/** @returns one set, solved by the prediction and the run-down of its build; `voltage`: V_oc of one cell at the charge */
-export function plainSet(problem: Problem, places: Places, voltage: number): PlainSet {
+/** @returns one combination, solved by the prediction and the run-down of its build; `voltage`: V_oc of one cell at the charge */
+export function plainCombination(problem: Problem, places: Places, voltage: number): PlainCombination {
   const { motor, size, pack, stand, duty } = chosen(problem, places);
   const { wants, fixed } = problem;
   const build = buildOf(problem, places, voltage);
@@ -219,10 +219,10 @@ export function plainSet(problem: Problem, places: Places, voltage: number): Pla
   };
 }
 
-/** @returns the limits that a set breaks; a value that is not known breaks its limit */
+/** @returns the limits that a combination breaks; a value that is not known breaks its limit */
 export function plainlyBroken({
   limits,
-}: PlainSet): { limit: Limit; value: number; allowed: number; share: number }[] {
+}: PlainCombination): { limit: Limit; value: number; allowed: number; share: number }[] {
   return limits
     .filter(({ value, allowed, least }) => !(least ? value >= allowed : value <= allowed))
     .map(({ limit, value, allowed }) => {

@@ -34,7 +34,7 @@ function useShownJob(job: ChooseJob | null): ChooseJob | null {
   return job?.state === "done" ? job : done;
 }
 
-/** How the sets are looked at: as the address says; while another job has the address, apart from it. */
+/** How the combinations are looked at: as the address says; while another job has the address, apart from it. */
 function useShown(own: boolean, query: URLSearchParams): [Shown, (next: Shown) => void] {
   const addressed = useMemo(() => shownFrom(query), [query]);
   const [kept, keep] = useState(addressed);

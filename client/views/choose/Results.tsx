@@ -9,7 +9,7 @@ import { Answer } from "../../ui/Answer.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import type { Combination } from "./answers.ts";
 import { type Draft, isPropeller } from "./form/draft.ts";
-import { storeSet } from "./openSet.ts";
+import { storeCombination } from "./openCombination.ts";
 import { PinnedTable } from "./parts/PinnedTable.tsx";
 import type { Rank } from "./parts/Shortlist.tsx";
 import { Figures } from "./results/Figures.tsx";
@@ -39,10 +39,10 @@ export interface ResultsProps {
 /** Makes a combination a build of the book and goes to it; says why where that is refused. */
 function useOpening(book: Book, base: Build | null, job: string) {
   const [problem, setProblem] = useState<string | null>(null);
-  const open = async (set: Combination) => {
+  const open = async (combination: Combination) => {
     if (!base) return;
     try {
-      navigate("match", await storeSet(book, base, job, set));
+      navigate("match", await storeCombination(book, base, job, combination));
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       setProblem(error.message);
@@ -51,7 +51,7 @@ function useOpening(book: Book, base: Build | null, job: string) {
   return { problem, open };
 }
 
-/** What came out: the answer, the plot, the table; the set looked at, the shortlist, the pinned sets. */
+/** What came out: the answer, the plot, the table; the combination looked at, the shortlist, the pinned combinations. */
 export function Results(props: ResultsProps) {
   const { book, job, shown, stale, onShow, onRelax } = props;
   const [rank, setRank] = useState<Rank>("margin5");
@@ -72,7 +72,7 @@ export function Results(props: ResultsProps) {
     shown,
     onLook: (index) => onShow({ ...shown, look: index }),
     onPin,
-    onOpen: (set) => void open(set),
+    onOpen: (combination) => void open(combination),
   };
   return (
     <>
@@ -93,7 +93,7 @@ export function Results(props: ResultsProps) {
           base={base}
           job={job.id}
           wants={job.request.wants}
-          sets={known.pinned}
+          combinations={known.pinned}
           onPin={onPin}
         />
       )}

@@ -5,7 +5,7 @@ import { formatFixed, inUnit } from "../../../shared/units/format.ts";
 import { decimalsOf, unitOf } from "../../../shared/units/showing.ts";
 import type { Column } from "./answers.ts";
 
-/** A column of the sets as the screen shows it. */
+/** A column of the combinations as the screen shows it. */
 export interface ColumnSpec {
   readonly key: Column;
   /** as a heading */

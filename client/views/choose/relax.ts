@@ -9,10 +9,10 @@ import type { NumberWant } from "./form/fields.ts";
 
 type Relaxation = MissedAnswer["relaxations"][number];
 
-/** A change of one want that lets a set in. */
+/** A change of one want that lets a combination in. */
 export interface Relief {
   readonly limit: string;
-  /** set that it lets in */
+  /** combination that it lets in */
   readonly index: number;
   /** "Relax the margin to 1.42 ×" */
   readonly label: string;
@@ -31,7 +31,7 @@ interface Wish {
   readonly what: string;
   /** what it is of, or the sign behind a mere number */
   readonly of: DimensionName | "×" | "";
-  /** rounded so that the set still gets in, to so many decimals of the quantity's first unit */
+  /** rounded so that the combination still gets in, to so many decimals of the quantity's first unit */
   readonly decimals: number;
   readonly round: typeof up;
 }
@@ -126,7 +126,7 @@ function isWish(relaxation: Relaxation, wish: Wish, wants: ChooseRequest["wants"
   return wanted !== null && Math.abs(wanted - relaxation.from) <= SAME * Math.abs(wanted);
 }
 
-/** @returns which want to change, to what, so that a set gets in */
+/** @returns which want to change, to what, so that a combination gets in */
 export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]): Relief {
   const { limit, to, index } = relaxation;
   if (limit === "clearance") return withoutHousing(relaxation);
@@ -142,8 +142,11 @@ export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]):
   return { limit, index, label, apply: toText(wish.want, shown), caution };
 }
 
-/** @returns the changes of all wants that let one set in; null where no wishes can be relaxed so far */
-export function reliefOfSet({ index, broken }: Combination, wants: ChooseRequest["wants"]): Relief | null {
+/** @returns the changes of all wants that let one combination in; null where no wishes can be relaxed so far */
+export function reliefOfCombination(
+  { index, broken }: Combination,
+  wants: ChooseRequest["wants"],
+): Relief | null {
   const margins = broken.filter(({ limit }) => WISHES[limit] === MARGIN);
   const least = Math.min(...margins.map(({ value }) => value ?? 0));
   const others = broken.filter(({ limit }) => WISHES[limit] !== MARGIN);

@@ -1,16 +1,22 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { ChooseJob } from "../../../shared/model/api/choose.ts";
 import { ApiError, api } from "../../state/api.ts";
-import type { Combination, MissedAnswer, PointsAnswer, SetsPage, ShortlistAnswer } from "./answers.ts";
+import type {
+  Combination,
+  CombinationsPage,
+  MissedAnswer,
+  PointsAnswer,
+  ShortlistAnswer,
+} from "./answers.ts";
 import type { Rank } from "./parts/Shortlist.tsx";
-import { setsPath } from "./rows/useRows.ts";
+import { combinationsPath } from "./rows/useRows.ts";
 import { type Fetched, useFetched } from "./state/fetched.ts";
 import { jobPath } from "./state/job.ts";
 import type { Shown } from "./state/shown.ts";
 
 /** Points that are drawn at most. */
 const POINTS = 4000;
-/** Sets whose uncertainty is worked out: each takes thousands of solves. */
+/** Combinations whose uncertainty is worked out: each takes thousands of solves. */
 const JUDGED = 10;
 
 export interface Results {
@@ -27,8 +33,8 @@ export interface Results {
   readonly problem: ApiError | null;
 }
 
-/** Single sets by their index; those that were read are kept as long as the job. */
-function useSets(job: string, wanted: readonly number[]): (index: number) => Combination | null {
+/** Single combinations by their index; those that were read are kept as long as the job. */
+function useCombinations(job: string, wanted: readonly number[]): (index: number) => Combination | null {
   const kept = useRef(new Map<string, Combination>());
   const [, redraw] = useState(0);
   const key = (index: number) => `${job} ${index}`;
@@ -36,12 +42,12 @@ function useSets(job: string, wanted: readonly number[]): (index: number) => Com
     for (const index of wanted) {
       if (kept.current.has(key(index))) continue;
       api.get<Combination>(`${jobPath(job)}/set?index=${index}`).then(
-        (set) => {
-          kept.current.set(key(index), set);
+        (combination) => {
+          kept.current.set(key(index), combination);
           redraw((count) => count + 1);
         },
         (error: unknown) => {
-          // A set that the address names and the job has not is simply not shown.
+          // A combination that the address names and the job has not is simply not shown.
           if (!(error instanceof ApiError)) throw error;
         },
       );
@@ -58,22 +64,24 @@ export function useResults(job: ChooseJob, shown: Shown, rank: Rank, bothKinds: 
   const path = jobPath(job.id);
   const some = job.admissible > 0;
   const points = useFetched<PointsAnswer>(`${path}/points?x=${shown.x}&y=${shown.y}&limit=${POINTS}`);
-  const light = useFetched<SetsPage>(some ? setsPath(job.id, MASS, 0, 1) : null);
-  const most = useFetched<SetsPage>(some ? setsPath(job.id, MARGIN, 0, 1) : null);
+  const light = useFetched<CombinationsPage>(some ? combinationsPath(job.id, MASS, 0, 1) : null);
+  const most = useFetched<CombinationsPage>(some ? combinationsPath(job.id, MARGIN, 0, 1) : null);
   const bestOf = (kind: "ducted" | "open") =>
-    useFetched<SetsPage>(some && bothKinds ? setsPath(job.id, { ...MARGIN, kind }, 0, 1) : null);
+    useFetched<CombinationsPage>(
+      some && bothKinds ? combinationsPath(job.id, { ...MARGIN, kind }, 0, 1) : null,
+    );
   const [ducted, open] = [bestOf("ducted"), bestOf("open")];
   const missed = useFetched<MissedAnswer>(`${path}/missed`);
   const shortlist = useFetched<ShortlistAnswer>(
     some ? `${path}/shortlist?count=${JUDGED}&rank=${rank}` : null,
   );
-  const first = (page: Fetched<SetsPage>) => (some ? (page.data?.items[0] ?? null) : null);
+  const first = (page: Fetched<CombinationsPage>) => (some ? (page.data?.items[0] ?? null) : null);
   const best = first(most) ?? (some ? null : (missed.data?.nearest[0]?.set ?? null));
   const wanted = useMemo(
     () => [...shown.pins, ...(shown.look === null ? [] : [shown.look])],
     [shown.pins, shown.look],
   );
-  const setAt = useSets(job.id, wanted);
+  const setAt = useCombinations(job.id, wanted);
   const all = [points, light, most, missed, shortlist, ducted, open];
   const both = some && bothKinds && ducted.data && open.data;
   return {

@@ -20,7 +20,7 @@ import { useLimits } from "../rundown/limits/useLimits.ts";
 import { fromFull, questionOf } from "../rundown/question.ts";
 import { useRun } from "../rundown/useRun.ts";
 
-/** A build that stands beside others: a stored one, or one made of a pinned set. */
+/** A build that stands beside others: a stored one, or one made of a pinned combination. */
 export interface Compared {
   readonly key: string;
   /** "A", "B": as the table and its sentences call it */

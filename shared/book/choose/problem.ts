@@ -39,7 +39,7 @@ function notesOf(context: Context, { propellers = [] }: Problem): Note[] {
   return notes;
 }
 
-/** What can't be used is told once, whichever kind of set it was asked for. */
+/** What can't be used is told once, whichever kind of combination it was asked for. */
 function refuse({ unusable }: Context): void {
   const fields = unusable.filter(
     ({ path, message }, i) => unusable.findIndex((one) => one.path === path && one.message === message) === i,
@@ -56,7 +56,7 @@ function contextOf(book: Book, { build: id }: ChooseRequest): Context {
 /**
  * A question to the engine from the book's own parts.
  *
- *     every part as its tests say it; the vehicle's mass without the chosen parts, so that each set carries its own
+ *     every part as its tests say it; the vehicle's mass without the chosen parts, so that each combination carries its own
  *
  * @param book - the whole bench book
  * @param request - what is to be tried and what must hold, SI

@@ -45,7 +45,7 @@ function wheelsOf({ context, surface, build }: OnSurface): number | string {
   return answer.basis === "missing" ? answer.missing.message : answer.value;
 }
 
-/** A skirt on the surface, with the wheels beside it: what both kinds of sets take alike. */
+/** A skirt on the surface, with the wheels beside it: what both kinds of combinations take alike. */
 function standOn(standing: Standing): (TriedStand & { readonly id: string }) | string {
   const { context, skirt, surface } = standing;
   const { name, mass, height, price, share } = skirt.data;

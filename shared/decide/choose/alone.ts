@@ -4,8 +4,8 @@ import { keptTimeOf } from "./keptTime.ts";
 import { writeDigits } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { runTime } from "./runTime.ts";
-import { solveSet } from "./solveSet.ts";
-import { createWork, writeSet } from "./work.ts";
+import { solveCombination } from "./solveCombination.ts";
+import { createWork, writeCombination } from "./work.ts";
 
 function checkIndex({ count }: Prepared, index: number): void {
   if (!(Number.isInteger(index) && index >= 0 && index < count))
@@ -13,22 +13,22 @@ function checkIndex({ count }: Prepared, index: number): void {
 }
 
 /**
- * How long one set runs, whatever limits it breaks.
+ * How long one combination runs, whatever limits it breaks.
  *
- *     as {@link runTime}, the set solved by itself
+ *     as {@link runTime}, the combination solved by itself
  *
  * @param prepared - from {@link prepare}
- * @param index - of the set [-]
+ * @param index - of the combination [-]
  * @returns time [s]; NaN where the motor does not turn or there is no answer
- * @throws {OutOfRangeError} on an index that counts no set
+ * @throws {OutOfRangeError} on an index that counts no combination
  *
  * Valid as {@link runTime}
  */
 export function timeAlone(prepared: Prepared, index: number): number {
   checkIndex(prepared, index);
   const work = createWork(prepared);
-  writeSet(prepared, work, index);
-  const flags = solveSet(prepared, work, index, 0);
+  writeCombination(prepared, work, index);
+  const flags = solveCombination(prepared, work, index, 0);
   if (flags & (FLAG.noPoint | FLAG.unsolved)) return Number.NaN;
   const out = { time: Number.NaN, flag: 0 };
   runTime(prepared, work, index, flags, out);
@@ -36,14 +36,14 @@ export function timeAlone(prepared: Prepared, index: number): number {
 }
 
 /**
- * How long a controller keeps one set's wanted margin, whatever limits it breaks.
+ * How long a controller keeps one combination's wanted margin, whatever limits it breaks.
  *
  *     as {@link keptTimeOf}
  *
  * @param prepared - from {@link prepare}
- * @param index - of the set [-]
+ * @param index - of the combination [-]
  * @returns time [s]
- * @throws {OutOfRangeError} on an index that counts no set
+ * @throws {OutOfRangeError} on an index that counts no combination
  *
  * Valid as {@link keptTimeOf}
  */

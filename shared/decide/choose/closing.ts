@@ -35,17 +35,17 @@ export function stackSumsOf(problem: Problem): StackSums[] {
   });
 }
 
-/** @returns least clearance of a set over all stacks, at the worst case [m]; infinite without stacks, NaN where a size isn't known */
-export function clearanceAt(stacks: readonly StackSums[], set: Omit<Digits, "duty">): number {
+/** @returns least clearance of a combination over all stacks, at the worst case [m]; infinite without stacks, NaN where a size isn't known */
+export function clearanceAt(stacks: readonly StackSums[], digits: Omit<Digits, "duty">): number {
   let least = Number.POSITIVE_INFINITY;
   for (const { fixed, motors, sizedRotors, packs, fittedSkirts } of stacks)
     least = Math.min(
       least,
       fixed +
-        motors[set.motor] +
-        sizedRotors[set.sizedRotor] +
-        packs[set.pack] +
-        fittedSkirts[set.fittedSkirt],
+        motors[digits.motor] +
+        sizedRotors[digits.sizedRotor] +
+        packs[digits.pack] +
+        fittedSkirts[digits.fittedSkirt],
     );
   return least;
 }

@@ -1,4 +1,4 @@
-/** What is kept of each set: eleven numbers of the solution, and two masks. All else follows from the set's parts. */
+/** What is kept of each combination: eleven numbers of the solution, and two masks. All else follows from the combination's parts. */
 export const STORED = [
   "speed",
   "flow",
@@ -18,7 +18,7 @@ export type Stored = (typeof STORED)[number];
 export const DERIVED = ["margin", "mass", "rotorFactor", "height", "price"] as const;
 export type Column = Stored | (typeof DERIVED)[number];
 
-/** What a set's flags say, one bit each. */
+/** What a combination's flags say, one bit each. */
 export const FLAG = {
   /** no operating point: the motor does not turn, or no point lasts */
   noPoint: 1,
@@ -32,33 +32,33 @@ export const FLAG = {
   coldWinding: 16,
   /** the run was followed step by step: its current is too uneven for the quadrature */
   steppedRun: 32,
-  /** no other set of the same chunk dominates it in margin, mass and time */
+  /** no other combination of the same chunk dominates it in margin, mass and time */
   foremost: 64,
 } as const;
 
-/** Solved sets from `from` up, one typed array a column over one buffer, which can be handed from thread to thread. */
+/** Solved combinations from `from` up, one typed array a column over one buffer, which can be handed from thread to thread. */
 export interface Chunk extends Readonly<Record<Stored, Float64Array>> {
-  /** index of the first set */
+  /** index of the first combination */
   readonly from: number;
   readonly count: number;
   readonly buffer: ArrayBufferLike;
   /** bits of {@link FLAG} */
   readonly flags: Uint16Array;
-  /** bits of the limits that the set breaks, in the order of LIMITS */
+  /** bits of the limits that the combination breaks, in the order of LIMITS */
   readonly broken: Uint16Array;
 }
 
-/** Bytes that a set takes, what keeps columns apart left aside. */
+/** Bytes that a combination takes, what keeps columns apart left aside. */
 const BYTES_PER_SET = STORED.length * Float64Array.BYTES_PER_ELEMENT + 2 * Uint16Array.BYTES_PER_ELEMENT;
 
-/** Bytes between columns. Without them, columns of 2^n sets lie 2^m bytes apart, and all want the same few lines of the processor's cache. */
+/** Bytes between columns. Without them, columns of 2^n combinations lie 2^m bytes apart, and all want the same few lines of the processor's cache. */
 const APART = 128;
 const COLUMNS = STORED.length + 2;
 
 /** Bytes from the beginning of one column to that of the next. */
 const strideOf = (count: number): number => count * Float64Array.BYTES_PER_ELEMENT + APART;
 
-/** @returns bytes of a chunk's memory, by its sets */
+/** @returns bytes of a chunk's memory, by its combinations */
 export const bytesOf = (count: number): number => count * BYTES_PER_SET + COLUMNS * APART;
 
 /**
@@ -66,8 +66,8 @@ export const bytesOf = (count: number): number => count * BYTES_PER_SET + COLUMN
  *
  *     columns of 8 bytes first, then the two masks, a little apart
  *
- * @param from - index of the first set [-]
- * @param count - sets [-]
+ * @param from - index of the first combination [-]
+ * @param count - combinations [-]
  * @param buffer - memory, of {@link bytesOf} bytes; new unless given
  * @returns views on it, SI
  *

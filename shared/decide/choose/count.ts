@@ -5,11 +5,11 @@ import {
   requireFinite,
   requirePositive,
 } from "../../numeric/errors.ts";
-import { radixOf, setsIn } from "./places.ts";
+import { combinationsIn, radixOf } from "./places.ts";
 import { type Problem, sizesIn, skirtsIn } from "./problem.ts";
 
-/** Most sets of one question: 5 million take about 400 MB of results and some ten seconds. */
-export const MOST_SETS = 5_000_000;
+/** Most combinations of one question: 5 million take about 400 MB of results and some ten seconds. */
+export const MOST_COMBINATIONS = 5_000_000;
 /** Most values that a range may be cut into. */
 const MOST_VALUES = 10_000;
 /** A last value this close to the end of a range, in steps, is its end. */
@@ -22,8 +22,8 @@ export interface ListToTry {
   readonly entries: number;
 }
 
-/** More sets than one question may ask for, told before any work. */
-export class TooManySetsError extends NoAnswerError {
+/** More combinations than one question may ask for, told before any work. */
+export class TooManyCombinationsError extends NoAnswerError {
   readonly code = "too-many-sets";
   constructor(
     readonly count: number,
@@ -36,7 +36,7 @@ export class TooManySetsError extends NoAnswerError {
     super(
       `The parts to try make ${count.toLocaleString("en")} combinations, at most ${most.toLocaleString("en")} are solved. ${need}`,
     );
-    this.name = "TooManySetsError";
+    this.name = "TooManyCombinationsError";
   }
 }
 
@@ -75,7 +75,7 @@ function checkPairs({ rotors, propellers = [], skirts, stands = [] }: Problem): 
     );
 }
 
-function refusal(count: number, most: number, lists: readonly ListToTry[]): TooManySetsError {
+function refusal(count: number, most: number, lists: readonly ListToTry[]): TooManyCombinationsError {
   const largest = [...lists].sort((a, b) => b.entries - a.entries);
   const [first, second] = largest;
   const kept = Math.max(1, Math.floor((first.entries * most) / count));
@@ -83,7 +83,7 @@ function refusal(count: number, most: number, lists: readonly ListToTry[]): TooM
     (count / first.entries) * kept <= most
       ? `${kept} of its ${first.entries} would do`
       : `that alone does not do: narrow ${WORDS[second.name]} (${second.entries}) as well`;
-  return new TooManySetsError(
+  return new TooManyCombinationsError(
     count,
     most,
     largest,
@@ -92,7 +92,7 @@ function refusal(count: number, most: number, lists: readonly ListToTry[]): TooM
 }
 
 /**
- * How many sets a question makes.
+ * How many combinations a question makes.
  *
  *     N = motors · packs · duties · (Σ sizes · Σ gaps, of rotors in a duct + Σ sizes of propellers · stands)
  *
@@ -100,17 +100,17 @@ function refusal(count: number, most: number, lists: readonly ListToTry[]): TooM
  * @param most - refused above this [-]
  * @returns N, 1 or more [-]
  * @throws {NotEnoughDataError} on an empty list of parts to try, with its path
- * @throws {TooManySetsError} above `most`
+ * @throws {TooManyCombinationsError} above `most`
  *
  * Valid for any lists; nothing is solved. Source: product of the choices
  */
-export function countSets(problem: Problem, most = MOST_SETS): number {
+export function countCombinations(problem: Problem, most = MOST_COMBINATIONS): number {
   const lists = listsOf(problem);
   for (const { name, entries } of lists)
     if (entries === 0)
       throw new NotEnoughDataError(`There are no ${WORDS[name]} to try.`, "Give at least one.", name);
   checkPairs(problem);
-  const count = setsIn(radixOf(problem));
+  const count = combinationsIn(radixOf(problem));
   if (count > most) throw refusal(count, most, lists);
   return count;
 }

@@ -9,11 +9,11 @@ import { ductedInput } from "./input.ts";
 import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { fastSuction } from "./pullOf.ts";
-import { isProven, solveFrom } from "./solveSet.ts";
+import { isProven, solveFrom } from "./solveCombination.ts";
 import { sumAt } from "./sums.ts";
 import type { Work } from "./work.ts";
 
-/** The set that is asked about: its digits and flags. */
+/** The combination that is asked about: its digits and flags. */
 interface Crossing {
   readonly motor: number;
   readonly sizedRotor: number;
@@ -25,7 +25,7 @@ interface Crossing {
   readonly driving: number;
 }
 
-/** Least margin over a joint from the set's own solution; NaN where the fast solvers don't take it. */
+/** Least margin over a joint from the combination's own solution; NaN where the fast solvers don't take it. */
 function fastOver(prepared: Prepared, work: Work, row: Crossing, place: PlacedSkirt): number {
   const { c, aside, solution } = work;
   const fitted = prepared.fittedSkirts[work.fittedSkirt];
@@ -75,17 +75,17 @@ function marginOver(
 }
 
 /**
- * Least margin of a solved set over the joints of its surface, on the wanted attitudes.
+ * Least margin of a solved combination over the joints of its surface, on the wanted attitudes.
  *
- *     the least over joints and ways, each solved from the set's own operating point;  an open propeller: as on the surface
+ *     the least over joints and ways, each solved from the combination's own operating point;  an open propeller: as on the surface
  *
  * @param prepared - the question
- * @param work - this thread's memory, the set's solution in it
- * @param index - of the set [-]
+ * @param work - this thread's memory, the combination's solution in it
+ * @param index - of the combination [-]
  * @param row - its digits and flags
  * @returns margin [-]; infinite where no suction is needed or there is no joint, 0 where the rotor stands, NaN where crossing joints is no wish
  *
- * Valid for any set; an answer that a prediction would refuse counts as 0. Source: docs/method/choosing.md
+ * Valid for any combination; an answer that a prediction would refuse counts as 0. Source: docs/method/choosing.md
  */
 export function crossingMargin(prepared: Prepared, work: Work, index: number, row: Crossing): number {
   const { problem, radix } = prepared;

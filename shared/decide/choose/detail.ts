@@ -19,20 +19,20 @@ const STANDS = FLAG.noPoint | FLAG.unsolved;
  *     as {@link timeAlone}, and as {@link keptTimeAlone} where keeping the margin is a wish
  *
  * @param prepared - the question
- * @param index - of the set [-]
+ * @param index - of the combination [-]
  * @param reading - of it; its values are written, times [s]
  * @returns bits of the limits of time that it breaks [-]
- * @throws {OutOfRangeError} on an index that counts no set
+ * @throws {OutOfRangeError} on an index that counts no combination
  *
  * Valid as the two
  */
-export function writeTimes(prepared: Prepared, index: number, { set, values, allowed }: Reading): number {
-  const stands = (set.flags & STANDS) !== 0;
+export function writeTimes(prepared: Prepared, index: number, { judged, values, allowed }: Reading): number {
+  const stands = (judged.flags & STANDS) !== 0;
   const found = (stored: number, alone: typeof timeAlone) =>
     stands || !Number.isNaN(stored) ? stored : alone(prepared, index);
-  values[PLACE.time] = found(set.time, timeAlone);
+  values[PLACE.time] = found(judged.time, timeAlone);
   if (allowed[PLACE.keptTime] > Number.NEGATIVE_INFINITY)
-    values[PLACE.keptTime] = found(set.keptTime, keptTimeAlone);
+    values[PLACE.keptTime] = found(judged.keptTime, keptTimeAlone);
   return [PLACE.time, PLACE.keptTime].reduce(
     (bits, place) => (breaks(place, values[place], allowed[place]) ? bits | (1 << place) : bits),
     0,
@@ -40,14 +40,14 @@ export function writeTimes(prepared: Prepared, index: number, { set, values, all
 }
 
 /**
- * One set in full: its parts, its numbers, how far they can be trusted, and why it is out.
+ * One combination in full: its parts, its numbers, how far they can be trusted, and why it is out.
  *
  *     "why not?": the limits it breaks in the order of LIMITS, the first one first
  *
  * @param prepared - the question
- * @param results - solved sets
- * @param index - of the set [-]
- * @returns the set, SI; null for what is infinite or not known
+ * @param results - solved combinations
+ * @param index - of the combination [-]
+ * @returns the combination, SI; null for what is infinite or not known
  * @throws {OutOfRangeError} on an index that was not solved
  *
  * Valid for any results; a time that was not stored is found here
@@ -57,7 +57,7 @@ export function detailOf(prepared: Prepared, results: Results, index: number): C
   const { chunk, at } = placeIn(results, index);
   const reading = createReading();
   read(prepared, chunk, at, reading);
-  const { set, values, allowed } = reading;
+  const { judged, values, allowed } = reading;
   const late = writeTimes(prepared, index, reading);
   const places = placesOf(radix, index);
   const rotor = familyOf(problem, places);
@@ -79,13 +79,13 @@ export function detailOf(prepared: Prepared, results: Results, index: number): C
       ...stored,
       time: finite(values[PLACE.time]),
       keptTime: finite(values[PLACE.keptTime]),
-      margin: finite(Math.min(set.parked, set.driving)),
+      margin: finite(Math.min(judged.parked, judged.driving)),
       mass: massOf(problem, places),
       rotorFactor: finite(values[PLACE.rotorFactor]),
       height: values[PLACE.height],
       price: finite(values[PLACE.price]),
     } as Record<Column, number | null>,
-    trust: trustOf(rotor, diameter, set.speed, set.flags),
+    trust: trustOf(rotor, diameter, judged.speed, judged.flags),
     broken: brokenLimits(chunk.broken[at] | late, values, allowed),
   };
 }

@@ -13,7 +13,7 @@ import type { Problem, TriedSkirt, TriedStand } from "./problem.ts";
 export interface PlacedSkirt {
   readonly skirt: SkirtInput;
   readonly leak: Leak;
-  /** the leak as the fast solvers take it; null: every set with it is scanned */
+  /** the leak as the fast solvers take it; null: every combination with it is scanned */
   readonly fast: FastCase | null;
   /** a lip whose flow the fast solvers find by its velocity */
   readonly lip: boolean;

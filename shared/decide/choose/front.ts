@@ -2,7 +2,7 @@ import { OutOfRangeError } from "../../numeric/errors.ts";
 import { type Chunk, FLAG } from "./columns.ts";
 import type { Prepared } from "./prepare.ts";
 import type { Objective } from "./result.ts";
-import { columnAt, columnOf, meetingSets, type Results } from "./values.ts";
+import { columnAt, columnOf, meetingCombinations, type Results } from "./values.ts";
 
 const MOST_OBJECTIVES = 3;
 
@@ -122,10 +122,10 @@ export const USUAL_OBJECTIVES: readonly Objective[] = [
 /**
  * What {@link nonDominated} compares, apart from the question, so that another thread can.
  *
- *     larger is better; sets without a number in one of the columns are left out
+ *     larger is better; combinations without a number in one of the columns are left out
  *
  * @param prepared - the question
- * @param results - solved sets
+ * @param results - solved combinations
  * @param objectives - columns and what is wanted of each; margin, mass and time unless given
  * @param among - indices to compare; those that break no limit unless given
  * @returns keys by index [any unit] and indices [-]
@@ -136,7 +136,7 @@ export function contestOf(
   prepared: Prepared,
   results: Results,
   objectives: readonly Objective[] = USUAL_OBJECTIVES,
-  among: Uint32Array = meetingSets(results),
+  among: Uint32Array = meetingCombinations(results),
 ): { readonly keys: readonly Float64Array[]; readonly among: Uint32Array } {
   const keys = objectives.map((objective) =>
     asKeys(columnOf(prepared, results, objective.column), objective),
@@ -145,15 +145,15 @@ export function contestOf(
 }
 
 /**
- * The sets that no other set dominates, among those that meet every limit.
+ * The combinations that no other combination dominates, among those that meet every limit.
  *
  *     as {@link nonDominated}, over one to three columns
  *
  * @param prepared - the question
- * @param results - solved sets; fronts of parts may be merged by giving their union as `among`
+ * @param results - solved combinations; fronts of parts may be merged by giving their union as `among`
  * @param objectives - columns and what is wanted of each; margin, mass and time unless given
  * @param among - indices to compare; those that break no limit unless given
- * @returns indices, rising [-]; sets without a number in one of the columns are left out
+ * @returns indices, rising [-]; combinations without a number in one of the columns are left out
  * @throws {OutOfRangeError} on no or more than three objectives
  *
  * Valid for any columns. The front of a union is the front of the parts' fronts. Source: as {@link nonDominated}
@@ -162,7 +162,7 @@ export function frontOf(
   prepared: Prepared,
   results: Results,
   objectives: readonly Objective[] = USUAL_OBJECTIVES,
-  among: Uint32Array = meetingSets(results),
+  among: Uint32Array = meetingCombinations(results),
 ): Uint32Array {
   const keys = objectives.map((objective) =>
     asKeys(columnAt(prepared, results, objective.column, among), objective),
@@ -175,12 +175,12 @@ export function frontOf(
 }
 
 /**
- * Marks the sets of a chunk that no other of the chunk dominates, so that the whole front is sought among these alone.
+ * Marks the combinations of a chunk that no other of the chunk dominates, so that the whole front is sought among these alone.
  *
  *     the front of a union is the front of the parts' fronts
  *
  * @param prepared - the question
- * @param chunk - solved sets; {@link FLAG.foremost} is written into its flags [-]
+ * @param chunk - solved combinations; {@link FLAG.foremost} is written into its flags [-]
  * @returns nothing
  *
  * Valid for margin, mass and time. Source: as {@link nonDominated}
@@ -189,8 +189,8 @@ export function markForemost(prepared: Prepared, chunk: Chunk): void {
   for (const index of frontOf(prepared, [chunk])) chunk.flags[index - chunk.from] |= FLAG.foremost;
 }
 
-/** @returns indices of the sets that {@link markForemost} marked, rising */
-export function foremostSets(results: Results): Uint32Array {
+/** @returns indices of the combinations that {@link markForemost} marked, rising */
+export function foremostCombinations(results: Results): Uint32Array {
   const found: number[] = [];
   for (const { from, count, flags } of results)
     for (let i = 0; i < count; i++) if (flags[i] & FLAG.foremost) found.push(from + i);

@@ -4,10 +4,10 @@ import { solveSealedCase, WARM, WARM_RESULT } from "../../physics/point/newtonWa
 import type { FittedSkirt, PlacedSkirt } from "./fittedSkirt.ts";
 import type { Prepared } from "./prepare.ts";
 import { fastSuction } from "./pullOf.ts";
-import { isProven, solveFrom } from "./solveSet.ts";
+import { isProven, solveFrom } from "./solveCombination.ts";
 import type { Work } from "./work.ts";
 
-/** A skirt of a set in one place, whose gap the load moves. */
+/** A skirt of a combination in one place, whose gap the load moves. */
 export interface MovingGap {
   readonly prepared: Prepared;
   readonly work: Work;
@@ -39,11 +39,11 @@ function suctionTouching({ prepared, fitted, place, work }: MovingGap): number {
 }
 
 /**
- * F_s of a set at another gap, from the solution that lies aside.
+ * F_s of a combination at another gap, from the solution that lies aside.
  *
  *     the one crossing there by Newton's steps
  *
- * @param moving - the set, its skirt and place
+ * @param moving - the combination, its skirt and place
  * @param gap - h_set [m]; with the roughness 0 the lip touches
  * @returns F_s, 0 where it would push off [N]; NaN where one crossing is not proven or the steps don't settle: then ask the general solver
  *

@@ -26,7 +26,7 @@ function generalPull(input: PredictInput): Pull {
  * @returns function from a mode to its least margin [-]; infinite where no suction is needed or none is wanted
  * @throws {OutOfRangeError} {NotEnoughDataError} as a prediction of it
  *
- * Valid for any set. Source: docs/method/holding.md
+ * Valid for any combination. Source: docs/method/holding.md
  */
 export function generalMargins(
   { problem }: Prepared,

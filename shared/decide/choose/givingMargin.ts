@@ -14,7 +14,7 @@ import {
   type StateNeeds,
 } from "./givingNeeds.ts";
 
-/** Margins of a set, one object a thread. */
+/** Margins of a combination, one object a thread. */
 export interface Margins {
   parked: number;
   driving: number;
@@ -41,7 +41,7 @@ const xs = new Float64Array(NODES);
 const ys = new Float64Array(NODES);
 const scan = new Float64Array(MODE_COUNT * SCANNED);
 
-/** A set on running gear that gives: where its gap is by its load, and a stand-in for its pull. */
+/** A combination on running gear that gives: where its gap is by its load, and a stand-in for its pull. */
 interface Giving {
   readonly moving: MovingGap;
   readonly needs: GivingNeeds;
@@ -179,16 +179,16 @@ function stateMargin(giving: Giving, { fixed, scanned }: StateNeeds): number {
 }
 
 /**
- * Margins of a set whose running gear gives, each mode judged at its own limit, by the fast solvers.
+ * Margins of a combination whose running gear gives, each mode judged at its own limit, by the fast solvers.
  *
  *     the least over the wanted attitudes: looked for on 1/F_s a polynomial in h through five gaps, solved where it may lie
  *
  * @param moving - the set, its skirt and place; its solution at the gap as set lies aside
- * @param mass - of the set [kg]
+ * @param mass - of the combination [kg]
  * @param out - written [-]; infinite where no suction is needed
  * @returns whether they are sure; where not, ask the general solver
  *
- * Valid for sets of one proven crossing and {@link isMovable} skirts; agrees with the prediction to 1e-9. Source: docs/method/holding.md
+ * Valid for combinations of one proven crossing and {@link isMovable} skirts; agrees with the prediction to 1e-9. Source: docs/method/holding.md
  */
 export function givingMargins(moving: MovingGap, mass: number, out: Margins): boolean {
   const needs = moving.fitted.giving;

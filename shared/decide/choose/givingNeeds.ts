@@ -30,7 +30,7 @@ export interface StateNeeds {
   readonly scanned: readonly Float64Array[] | null;
 }
 
-/** What sets that share all but the mass need on running gear that gives. */
+/** What combinations that share all but the mass need on running gear that gives. */
 export interface GivingNeeds {
   /** the vehicle's holding conditions at 1 kg */
   readonly unit: HoldLaw;
@@ -108,7 +108,7 @@ function loadsOf(states: readonly StateNeeds[]): readonly [number, number] | nul
  * @returns needs [N/kg]; null where a condition of a wanted state is one that no suction helps: then ask the general solver
  * @throws {OutOfRangeError} on a vehicle that can't be
  *
- * Valid for sets that share all but the mass. Source: docs/method/holding.md
+ * Valid for combinations that share all but the mass. Source: docs/method/holding.md
  */
 export function givingNeeds(vehicle: Vehicle, wanted: readonly WantedAttitude[]): GivingNeeds | null {
   const unit = compileHold({ ...vehicle, mass: 1 });

@@ -54,7 +54,7 @@ function helped(law: HoldLaw): HoldLaw {
  * @returns needs, to be asked by {@link marginOf}
  * @throws {OutOfRangeError} on a vehicle that can't be
  *
- * Valid for sets that share all but the mass. Source: docs/method/holding.md
+ * Valid for combinations that share all but the mass. Source: docs/method/holding.md
  */
 export function holdNeeds(
   vehicle: Vehicle,
@@ -95,12 +95,12 @@ export function isHelpless({ helpless }: HoldNeeds, mass: number, suction: numbe
 }
 
 /**
- * Least margin of a set over the wanted attitudes of one mode.
+ * Least margin of a combination over the wanted attitudes of one mode.
  *
  *     F/(m·F_required per mass); 0 where a condition that no suction helps is not met
  *
  * @param needs - from {@link holdNeeds}
- * @param mass - of the set [kg]
+ * @param mass - of the combination [kg]
  * @param suction - F_s, ≥ 0 [N]
  * @returns margin [-]; infinite where no suction is needed
  *

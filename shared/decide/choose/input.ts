@@ -8,17 +8,17 @@ import type { SkirtInput } from "../../physics/skirt.ts";
 import type { Family, Problem, TriedPropeller, TriedRotor, TriedSkirt, TriedStand } from "./problem.ts";
 import type { Places } from "./result.ts";
 
-/** @returns the family of a set's rotor or propeller */
+/** @returns the family of a combination's rotor or propeller */
 export function familyOf({ rotors, propellers = [] }: Problem, { open, rotor }: Places): Family {
   return open ? propellers[rotor] : rotors[rotor];
 }
 
-/** @returns what a set's vehicle stands on */
+/** @returns what a combination's vehicle stands on */
 export function standOf({ skirts, stands = [] }: Problem, { open, skirt }: Places): TriedSkirt | TriedStand {
   return open ? stands[skirt] : skirts[skirt];
 }
 
-/** @returns mass of a set, the vehicle without its chosen parts included [kg] */
+/** @returns mass of a combination, the vehicle without its chosen parts included [kg] */
 export function massOf(problem: Problem, places: Places): number {
   const { motor, size, pack } = places;
   const parts = [
@@ -58,7 +58,7 @@ export function propellerAt(
   return { kind: "propeller", diameter, thrust, power, referenceReynolds, chord, testedReynolds };
 }
 
-/** What sets of either kind take alike. */
+/** What combinations of either kind take alike. */
 function commonOf(problem: Problem, places: Places) {
   const { air, vehicle, supply } = problem.fixed;
   const motor = problem.motors[places.motor];
@@ -92,7 +92,7 @@ export function ductedRotorAt(
   };
 }
 
-/** A set without its pack: rotor in a duct. */
+/** A combination without its pack: rotor in a duct. */
 function ductedOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> {
   const { vehicle, ...common } = commonOf(problem, places);
   const tried = problem.skirts[places.skirt];
@@ -105,7 +105,7 @@ function ductedOf(problem: Problem, places: Places): Omit<PredictInput, "pack"> 
   };
 }
 
-/** A set without its pack: open propeller. */
+/** A combination without its pack: open propeller. */
 function openOf(problem: Problem, places: Places): Omit<PropellerPredictInput, "pack"> {
   const { diameter } = familyOf(problem, places).sizes[places.size];
   const [{ propellers = [] }, { rotor }] = [problem, places];
@@ -118,33 +118,33 @@ function packOf({ packs, fixed }: Problem, { pack }: Places) {
   return { series, parallel, wireResistance, cellResistance: resistance, openCircuitVoltage: voltage };
 }
 
-/** @returns a set with a rotor in a duct, as {@link inputOf} @throws as there */
+/** @returns a combination with a rotor in a duct, as {@link inputOf} @throws as there */
 export function ductedInput(problem: Problem, places: Places): PredictInput {
   return { ...ductedOf(problem, places), pack: packOf(problem, places) };
 }
 
-/** @returns a set with an open propeller, as {@link inputOf} @throws as there */
+/** @returns a combination with an open propeller, as {@link inputOf} @throws as there */
 export function openInput(problem: Problem, places: Places): PropellerPredictInput {
   return { ...openOf(problem, places), pack: packOf(problem, places) };
 }
 
 /**
- * A set as a build: what a prediction takes.
+ * A combination as a build: what a prediction takes.
  *
  *     its own mass, its skirt's share, its cell's V_oc at the charge
  *
  * @param problem - the question, SI
- * @param places - of the set [-]
+ * @param places - of the combination [-]
  * @returns the build, SI
  * @throws {OutOfRangeError} on a charge outside the cell's curve
  *
- * Valid for any set. Source: definition
+ * Valid for any combination. Source: definition
  */
 export function inputOf(problem: Problem, places: Places): AnyPredictInput {
   return places.open ? openInput(problem, places) : ductedInput(problem, places);
 }
 
-/** @returns the set as {@link runDown} takes it, its winding settled at every moment, SI */
+/** @returns the combination as {@link runDown} takes it, its winding settled at every moment, SI */
 export function runOf(problem: Problem, places: Places): RundownInput {
   const { series, parallel, wireResistance, cell } = problem.packs[places.pack];
   const run = {

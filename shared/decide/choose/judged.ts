@@ -4,18 +4,18 @@ import { writeDigits } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { LIMITS } from "./result.ts";
 
-/** One stored set, read again: its digits, its stored numbers, what it has of each limit and what is allowed. */
+/** One stored combination, read again: its digits, its stored numbers, what it has of each limit and what is allowed. */
 export interface Reading {
-  readonly set: { -readonly [K in keyof Judged]: number };
+  readonly judged: { -readonly [K in keyof Judged]: number };
   /** by place of LIMITS [SI] */
   readonly values: Float64Array;
   readonly allowed: Float64Array;
 }
 
-/** @returns memory for reading sets one after another */
+/** @returns memory for reading combinations one after another */
 export function createReading(): Reading {
   return {
-    set: {
+    judged: {
       motor: -1,
       sizedRotor: 0,
       pack: -1,
@@ -37,7 +37,7 @@ export function createReading(): Reading {
 }
 
 /**
- * Reads one stored set.
+ * Reads one stored combination.
  *
  *     its digits from the index, values and allowed values of every limit from its numbers
  *
@@ -50,18 +50,19 @@ export function createReading(): Reading {
  * Valid for chunks of the question; allocates nothing
  */
 export function read(prepared: Prepared, chunk: Chunk, at: number, reading: Reading): void {
-  const { set, values, allowed } = reading;
-  const { motor, pack } = set;
-  writeDigits(prepared.radix, chunk.from + at, set);
-  set.flags = chunk.flags[at];
-  set.speed = chunk.speed[at];
-  set.parked = chunk.parked[at];
-  set.driving = chunk.driving[at];
-  set.crossing = chunk.crossing[at];
-  set.windingTemperature = chunk.windingTemperature[at];
-  set.packCurrent = chunk.packCurrent[at];
-  set.time = chunk.time[at];
-  set.keptTime = chunk.keptTime[at];
-  if (set.motor !== motor || set.pack !== pack) writeAllowed(prepared, set.motor, set.pack, allowed);
-  writeValues(prepared, set, values);
+  const { judged, values, allowed } = reading;
+  const { motor, pack } = judged;
+  writeDigits(prepared.radix, chunk.from + at, judged);
+  judged.flags = chunk.flags[at];
+  judged.speed = chunk.speed[at];
+  judged.parked = chunk.parked[at];
+  judged.driving = chunk.driving[at];
+  judged.crossing = chunk.crossing[at];
+  judged.windingTemperature = chunk.windingTemperature[at];
+  judged.packCurrent = chunk.packCurrent[at];
+  judged.time = chunk.time[at];
+  judged.keptTime = chunk.keptTime[at];
+  if (judged.motor !== motor || judged.pack !== pack)
+    writeAllowed(prepared, judged.motor, judged.pack, allowed);
+  writeValues(prepared, judged, values);
 }

@@ -16,13 +16,13 @@ import { isHelpless } from "./holdNeeds.ts";
 import { inputOf, propellerAt } from "./input.ts";
 import { type Digits, isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
-import { isProvenAt } from "./solveSet.ts";
+import { isProvenAt } from "./solveCombination.ts";
 import { sumAt } from "./sums.ts";
 
-/** Places of a set's parts. */
+/** Places of a combination's parts. */
 type Of = Omit<Digits, "duty">;
 
-/** A controller's build of a set, whatever the set's own throttle: it goes up to full. */
+/** A controller's build of a combination, whatever the combination's own throttle: it goes up to full. */
 function keptInput({ problem, radix }: Prepared, index: number): AnyPredictInput {
   const input = inputOf(problem, placesOf(radix, index));
   return { ...input, supply: { ...input.supply, duty: 1 } };
@@ -96,13 +96,13 @@ function turningToKeep(prepared: Prepared, of: Of, index: number): Turning | num
 }
 
 /**
- * How long a controller keeps a set's wanted margin, from the charge on, its winding settled.
+ * How long a controller keeps a combination's wanted margin, from the charge on, its winding settled.
  *
  *     F = margin·F_required of the hardest wanted attitude, Δp from F_s(Δp) = F, ω and I as a run-down keeps them, then {@link keptTime}
  *
  * @param prepared - the question
- * @param of - digits of the set [-]
- * @param index - of the set [-]
+ * @param of - digits of the combination [-]
+ * @param index - of the combination [-]
  * @returns time [s]: to the end of the charge, or to where even full throttle is too little; 0 where it is from the start, or no pull suffices; infinite where none is needed; NaN where what it draws isn't known
  *
  * Valid as a run-down that keeps it, the gap as set; the set's own throttle plays no part. Source: docs/method/choosing.md

@@ -5,12 +5,12 @@ import type { Prepared } from "./prepare.ts";
 import { type Broken, LIMITS, type Limit } from "./result.ts";
 import { sumAt } from "./sums.ts";
 
-/** Place of each limit, and its bit in a set's mask. */
+/** Place of each limit, and its bit in a combination's mask. */
 export const PLACE = Object.fromEntries(LIMITS.map((limit, i) => [limit, i])) as Readonly<
   Record<Limit, number>
 >;
 
-/** Limits of which a set must have as much or more; of the others as much or less. */
+/** Limits of which a combination must have as much or more; of the others as much or less. */
 const AT_LEAST: ReadonlySet<Limit> = new Set([
   "point",
   "parked",
@@ -24,7 +24,7 @@ const AT_LEAST: ReadonlySet<Limit> = new Set([
 /** By place. */
 export const IS_LEAST: readonly boolean[] = LIMITS.map((limit) => AT_LEAST.has(limit));
 
-/** What a set is judged by: stored numbers and its digits. */
+/** What a combination is judged by: stored numbers and its digits. */
 export interface Judged {
   readonly motor: number;
   readonly sizedRotor: number;
@@ -45,7 +45,7 @@ export interface Judged {
 const known = (value: number | null | undefined): number => value ?? Number.POSITIVE_INFINITY;
 
 /**
- * Allowed values that do not depend on a set's solution; infinite where nothing is asked.
+ * Allowed values that do not depend on a combination's solution; infinite where nothing is asked.
  *
  *     the smaller of the wanted one and, where ratings are kept, the maker's
  *
@@ -55,7 +55,7 @@ const known = (value: number | null | undefined): number => value ?? Number.POSI
  * @param allowed - written, by place of LIMITS [SI]
  * @returns nothing
  *
- * Valid for any set. Source: definition
+ * Valid for any combination. Source: definition
  */
 export function writeAllowed(
   { problem }: Prepared,
@@ -89,7 +89,7 @@ export function writeAllowed(
   allowed[PLACE.keptTime] = wants.leastKeptTime ?? Number.NEGATIVE_INFINITY;
 }
 
-/** @returns whether anything is asked of a set but that it has an operating point, and of its times */
+/** @returns whether anything is asked of a combination but that it has an operating point, and of its times */
 export function isLimited(allowed: Float64Array): boolean {
   for (let place = 0; place < PLACE.time; place++)
     if (place !== PLACE.point && Number.isFinite(allowed[place])) return true;
@@ -102,40 +102,40 @@ export function rotorFactorOf({ burstSpeeds, radix }: Prepared, sizedRotor: numb
 }
 
 /**
- * What a set has of each limit.
+ * What a combination has of each limit.
  *
  *     I = (I_pack − I_aux)/δ,  V_motor = δ(N_s·V_cell − R_b·I_pack),  I_cell = I_pack/N_p
  *
  * @param prepared - the question
- * @param set - its digits and stored numbers, SI
+ * @param judged - its digits and stored numbers, SI
  * @param values - written, by place of LIMITS [SI]; NaN where it is not known
  * @returns nothing
  *
- * Valid for any set. Source: docs/method/motor.md
+ * Valid for any combination. Source: docs/method/motor.md
  */
-export function writeValues(prepared: Prepared, set: Judged, values: Float64Array): void {
+export function writeValues(prepared: Prepared, judged: Judged, values: Float64Array): void {
   const { problem, motors, packs } = prepared;
-  const { flags, packCurrent } = set;
-  const duty = problem.duties[set.duty];
-  const { series, parallel } = problem.packs[set.pack];
-  const table = packs[set.pack];
-  const cold = motors[set.motor].thermalResistance === null;
+  const { flags, packCurrent } = judged;
+  const duty = problem.duties[judged.duty];
+  const { series, parallel } = problem.packs[judged.pack];
+  const table = packs[judged.pack];
+  const cold = motors[judged.motor].thermalResistance === null;
   values[PLACE.point] = flags & (FLAG.noPoint | FLAG.unsolved) ? 0 : 1;
-  values[PLACE.parked] = set.parked;
-  values[PLACE.driving] = set.driving;
-  values[PLACE.crossing] = set.crossing;
-  values[PLACE.windingTemperature] = cold ? Number.NaN : set.windingTemperature;
-  values[PLACE.rotorFactor] = isOpen(prepared.radix, set.sizedRotor)
+  values[PLACE.parked] = judged.parked;
+  values[PLACE.driving] = judged.driving;
+  values[PLACE.crossing] = judged.crossing;
+  values[PLACE.windingTemperature] = cold ? Number.NaN : judged.windingTemperature;
+  values[PLACE.rotorFactor] = isOpen(prepared.radix, judged.sizedRotor)
     ? Number.POSITIVE_INFINITY
-    : rotorFactorOf(prepared, set.sizedRotor, set.speed);
+    : rotorFactorOf(prepared, judged.sizedRotor, judged.speed);
   values[PLACE.motorCurrent] = (packCurrent - problem.fixed.supply.auxCurrent) / duty;
   values[PLACE.motorVoltage] = duty * (series * table.voltage - table.resistance * packCurrent);
   values[PLACE.cellCurrent] = packCurrent / parallel;
-  values[PLACE.height] = sumAt(prepared.sums.height, set);
-  values[PLACE.clearance] = clearanceAt(prepared.stacks, set);
-  values[PLACE.price] = sumAt(prepared.sums.price, set);
-  values[PLACE.time] = set.time;
-  values[PLACE.keptTime] = set.keptTime;
+  values[PLACE.height] = sumAt(prepared.sums.height, judged);
+  values[PLACE.clearance] = clearanceAt(prepared.stacks, judged);
+  values[PLACE.price] = sumAt(prepared.sums.price, judged);
+  values[PLACE.time] = judged.time;
+  values[PLACE.keptTime] = judged.keptTime;
 }
 
 /** @returns whether a value breaks the limit at a place; one that is not known breaks every limit that is asked for */
@@ -154,7 +154,7 @@ export function brokenBits(values: Float64Array, allowed: Float64Array, until: n
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
-/** @returns every broken limit in order, with what the set has and what is allowed */
+/** @returns every broken limit in order, with what the combination has and what is allowed */
 export function brokenLimits(bits: number, values: Float64Array, allowed: Float64Array): Broken[] {
   return LIMITS.flatMap((limit, place) =>
     bits & (1 << place) ? [{ limit, value: finite(values[place]), allowed: finite(allowed[place]) }] : [],

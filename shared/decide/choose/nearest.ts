@@ -31,20 +31,20 @@ function shortfall(bits: number, reading: Reading): number {
 
 /** How far a question was from being met, limit by limit. */
 export interface Tally {
-  /** sets that break no limit */
+  /** combinations that break no limit */
   readonly meeting: number;
-  /** sets that break each limit, by place of LIMITS; that of time counts the sets where it decides */
+  /** combinations that break each limit, by place of LIMITS; that of time counts the combinations where it decides */
   readonly broken: readonly number[];
-  /** sets that break this limit alone */
+  /** combinations that break this limit alone */
   readonly alone: readonly number[];
 }
 
 /**
  * Counts what the limits keep out.
  *
- *     sets by broken limit
+ *     combinations by broken limit
  *
- * @param results - solved sets
+ * @param results - solved combinations
  * @returns counts [-]
  *
  * Valid for any results; tallies of parts add up
@@ -66,12 +66,12 @@ export function tallyOf(results: Results): Tally {
 }
 
 /**
- * Which limit to relax, and by how much: for each limit alone, the least change that lets a set in.
+ * Which limit to relax, and by how much: for each limit alone, the least change that lets a combination in.
  *
- *     among the sets that break this limit and no other, the one that misses least of it
+ *     among the combinations that break this limit and no other, the one that misses least of it
  *
  * @param prepared - the question
- * @param results - solved sets
+ * @param results - solved combinations
  * @returns one entry for each limit that can be relaxed, in the order of LIMITS [SI]
  *
  * Valid for any results; of equals the first index
@@ -96,7 +96,7 @@ export function relaxations(prepared: Prepared, results: Results): Relaxation[] 
   });
 }
 
-/** A set that breaks limits, and what is missing in all, relative to what is allowed. */
+/** A combination that breaks limits, and what is missing in all, relative to what is allowed. */
 export interface Near {
   readonly index: number;
   readonly shortfall: number;
@@ -104,7 +104,7 @@ export interface Near {
 
 const byShortfall = (a: Near, b: Near): number => a.shortfall - b.shortfall || a.index - b.index;
 
-/** The `count` sets that miss least by their stored numbers: what is missing of a time that was not found comes on top. */
+/** The `count` combinations that miss least by their stored numbers: what is missing of a time that was not found comes on top. */
 function leastMissing(prepared: Prepared, results: Results, count: number): Near[] {
   const reading = createReading();
   let kept: Near[] = [];
@@ -138,22 +138,22 @@ function withTimes(prepared: Prepared, results: Results, near: Near): Near {
   return { index: near.index, shortfall: near.shortfall + missing };
 }
 
-/** Candidates looked at first, for each set that is asked for. */
+/** Candidates looked at first, for each combination that is asked for. */
 const CANDIDATES = 8;
 
 /**
- * The sets that come nearest to meeting every limit.
+ * The combinations that come nearest to meeting every limit.
  *
  *     Σ over broken limits of |value − allowed|/|allowed|, least first
  *
  * @param prepared - the question
- * @param results - solved sets
+ * @param results - solved combinations
  * @param count - how many [-]
  * @returns indices and what each misses [-], nearest first; of equals the first index; none that does not turn
  *
  * Valid for any results. A time that was not stored is found for as many candidates as it takes to be sure
  */
-export function nearestSets(prepared: Prepared, results: Results, count: number): Near[] {
+export function nearestCombinations(prepared: Prepared, results: Results, count: number): Near[] {
   for (let tried = CANDIDATES * count; ; tried *= CANDIDATES) {
     const candidates = leastMissing(prepared, results, tried);
     const timed = candidates.map((near) => withTimes(prepared, results, near)).sort(byShortfall);

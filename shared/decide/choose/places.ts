@@ -8,7 +8,7 @@ interface Pair {
   readonly inner: number;
 }
 
-/** The mixed radix of a question's sets. */
+/** The mixed radix of a question's combinations. */
 export interface Radix {
   readonly motors: number;
   /** rotor and size together; those of propellers behind those of rotors in a duct */
@@ -17,11 +17,11 @@ export interface Radix {
   readonly duties: number;
   /** skirt and gap together; what propellers stand on behind what rotors in a duct pull through */
   readonly fittedSkirts: readonly Pair[];
-  /** how many of the sized rotors, fitted skirts and sets are those of rotors in a duct */
-  readonly ducted: { readonly rotors: number; readonly skirts: number; readonly sets: number };
+  /** how many of the sized rotors, fitted skirts and combinations are those of rotors in a duct */
+  readonly ducted: { readonly rotors: number; readonly skirts: number; readonly combinations: number };
 }
 
-/** Digits of a set's index. */
+/** Digits of a combination's index. */
 export interface Digits {
   motor: number;
   sizedRotor: number;
@@ -38,10 +38,10 @@ const sizesOf = (families: readonly { readonly sizes: readonly unknown[] }[]): P
   paired(families.map(({ sizes }) => sizes));
 
 /**
- * The mixed radix of a question's sets.
+ * The mixed radix of a question's combinations.
  *
  *     index = (((motor·W + sized rotor)·P + pack)·D + duty)·S + fitted skirt,  W sized rotors, S fitted skirts;
- *     behind them the sets of propellers, each at one size, and what they stand on in the same order
+ *     behind them the combinations of propellers, each at one size, and what they stand on in the same order
  *
  * @param problem - the lists of parts to try [-]
  * @returns counts of motors, packs, duties [-], sized rotors and fitted skirts
@@ -68,15 +68,15 @@ export function radixOf({
     ducted: {
       rotors: ducted.rotors.length,
       skirts: ducted.skirts.length,
-      sets: each * ducted.rotors.length * ducted.skirts.length,
+      combinations: each * ducted.rotors.length * ducted.skirts.length,
     },
   };
 }
 
-/** @returns the number of sets that a radix counts [-] */
-export function setsIn({ motors, sizedRotors, packs, duties, fittedSkirts, ducted }: Radix): number {
+/** @returns the number of combinations that a radix counts [-] */
+export function combinationsIn({ motors, sizedRotors, packs, duties, fittedSkirts, ducted }: Radix): number {
   const open = (sizedRotors.length - ducted.rotors) * (fittedSkirts.length - ducted.skirts);
-  return ducted.sets + motors * packs * duties * open;
+  return ducted.combinations + motors * packs * duties * open;
 }
 
 /** @returns whether a sized rotor is a propeller's */
@@ -90,10 +90,10 @@ export function writeDigits(
   index: number,
   digits: Digits,
 ): void {
-  const open = index >= ducted.sets;
+  const open = index >= ducted.combinations;
   const skirts = open ? fittedSkirts.length - ducted.skirts : ducted.skirts;
   const rotors = open ? sizedRotors.length - ducted.rotors : ducted.rotors;
-  let rest = open ? index - ducted.sets : index;
+  let rest = open ? index - ducted.combinations : index;
   const fittedSkirt = rest % skirts;
   rest = (rest - fittedSkirt) / skirts;
   digits.duty = rest % duties;
@@ -112,14 +112,14 @@ export function writeDigits(
  *     remainders of the index by S, D, P, W in turn
  *
  * @param radix - from {@link radixOf}
- * @param index - of the set, 0 to N − 1 [-]
+ * @param index - of the combination, 0 to N − 1 [-]
  * @returns places in the lists of parts to try [-]
- * @throws {OutOfRangeError} on an index that counts no set
+ * @throws {OutOfRangeError} on an index that counts no combination
  *
  * Valid and source: as {@link radixOf}
  */
 export function placesOf(radix: Radix, index: number): Places {
-  const count = setsIn(radix);
+  const count = combinationsIn(radix);
   if (!(Number.isInteger(index) && index >= 0 && index < count))
     throw new OutOfRangeError("index", index, `a whole number, 0 to ${count - 1}`);
   const digits: Digits = { motor: 0, sizedRotor: 0, pack: 0, duty: 0, fittedSkirt: 0 };

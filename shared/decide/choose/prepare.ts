@@ -9,7 +9,7 @@ import { type PropellerLoad, propellerLoad } from "../../physics/point/propeller
 import { sizeConstants, sizeLaw } from "../../physics/point/sizeLaw.ts";
 import { type Warming, warmingOf } from "../../physics/winding.ts";
 import { type StackSums, stackSumsOf } from "./closing.ts";
-import { countSets } from "./count.ts";
+import { countCombinations } from "./count.ts";
 import { type FittedSkirt, fittedSkirtOf, type Needs, needsOn } from "./fittedSkirt.ts";
 import { ductedRotorAt, propellerAt } from "./input.ts";
 import { type PackTable, packTable } from "./packTable.ts";
@@ -32,7 +32,7 @@ export interface SizedRotor {
   readonly diameter: number;
   /** as a prediction takes it */
   readonly input: RotorInput;
-  /** end of the curve; 0 where one crossing is not proven and every set is scanned [-] */
+  /** end of the curve; 0 where one crossing is not proven and every combination is scanned [-] */
   readonly phiEnd: number;
   /** greatest λ on the curve [-] */
   readonly mostLambda: number;
@@ -43,7 +43,7 @@ export interface SizedRotor {
   readonly sizeFall: number;
 }
 
-/** A question made ready: every table that its sets share. Built anew in each thread. */
+/** A question made ready: every table that its combinations share. Built anew in each thread. */
 export interface Prepared {
   readonly problem: Problem;
   readonly radix: Radix;
@@ -117,13 +117,13 @@ function checkFixed(problem: Problem): void {
  * @param problem - the question, SI
  * @returns its tables, SI [-]
  * @throws {NotEnoughDataError} on an empty list of parts to try, a curve that stops short
- * @throws {TooManySetsError} above MOST_SETS
+ * @throws {TooManyCombinationsError} above MOST_COMBINATIONS
  * @throws {OutOfRangeError} with a number that can't be
  *
  * Valid for any question. Source: docs/method/choosing.md
  */
 export function prepare(problem: Problem): Prepared {
-  const count = countSets(problem);
+  const count = countCombinations(problem);
   checkFixed(problem);
   const { vehicle, charge, air: weather } = problem.fixed;
   const air = airFrom(weather);

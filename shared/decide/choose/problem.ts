@@ -125,7 +125,7 @@ export interface Wants {
   readonly leastTime?: number | null;
   /** a controller keeps the target margin on all of the attitudes, at least [s]; 0: however long it does, to rank by it; not found unless given */
   readonly leastKeptTime?: number | null;
-  /** how long a set runs is not asked for, whatever limits it keeps */
+  /** how long a combination runs is not asked for, whatever limits it keeps */
   readonly untimed?: boolean;
   /** [K] */
   readonly mostWinding?: number | null;
@@ -149,7 +149,7 @@ export interface Problem {
     /** mass: the vehicle without motor, rotor, pack and skirt */
     readonly vehicle: Omit<VehicleInput, "skirtShare" | "wheelFriction" | "skirtFriction" | "pullFactor">;
     readonly supply: Omit<SupplyInput, "duty">;
-    /** z at which every set is solved and its run begins [-] */
+    /** z at which every combination is solved and its run begins [-] */
     readonly charge: number;
     /** height of all that stands in the stack beside the parts to try [m] */
     readonly height: number;
@@ -170,12 +170,12 @@ export interface Problem {
   readonly wants: Wants;
 }
 
-/** @returns every rotor at every size, those of propellers last, in the order in which sets count them */
+/** @returns every rotor at every size, those of propellers last, in the order in which combinations count them */
 export function sizesIn({ rotors, propellers = [] }: Problem): FamilySize[] {
   return [...rotors, ...propellers].flatMap(({ sizes }) => sizes);
 }
 
-/** @returns what stands under every set, a skirt once for each of its gaps, in the order in which sets count them */
+/** @returns what stands under every combination, a skirt once for each of its gaps, in the order in which combinations count them */
 export function skirtsIn({ skirts, stands = [] }: Problem): (TriedSkirt | TriedStand)[] {
   return [...skirts.flatMap((skirt) => skirt.gaps.map(() => skirt)), ...stands];
 }

@@ -5,12 +5,12 @@ import type { FittedSkirt, PlacedSkirt } from "./fittedSkirt.ts";
 import type { Prepared } from "./prepare.ts";
 
 /**
- * F_s of a set that the fast solvers solved.
+ * F_s of a combination that the fast solvers solved.
  *
  *     κ·Δp(A + σ_l·P·ℓ) + ρQ²·cos α/A_out, σ_l the mean over the lip beside a joint and over it
  *
  * @param prepared - the question
- * @param fitted - the set's skirt, for κ [-]
+ * @param fitted - the combination's skirt, for κ [-]
  * @param place - the same skirt as it stands, on the surface or over a joint
  * @param c - the case, the leak of that place in it
  * @param solution - of the case
@@ -32,12 +32,12 @@ export function fastSuction(
 }
 
 /**
- * F_s of a scanned set, by the prediction's own law.
+ * F_s of a scanned combination, by the prediction's own law.
  *
  *     as {@link suctionAt}
  *
  * @param prepared - the question
- * @param fitted - the set's skirt, for κ [-]
+ * @param fitted - the combination's skirt, for κ [-]
  * @param place - the same skirt as it stands, on the surface or over a joint
  * @param solution - of the scan
  * @returns F_s, jet included [N]

@@ -13,7 +13,7 @@ function keysOf(prepared: Prepared, results: Results, { column, want }: Objectiv
   return keys;
 }
 
-function everySet(results: Results): Uint32Array {
+function everyIndex(results: Results): Uint32Array {
   const all = new Uint32Array(solvedCount(results));
   for (let i = 0; i < all.length; i++) all[i] = i;
   return all;
@@ -34,7 +34,7 @@ function sink(heap: Uint32Array, size: number, at: number, after: (a: number, b:
   heap[place] = moved;
 }
 
-/** The first `count` of the sets, in order, without sorting the rest. */
+/** The first `count` of the combinations, in order, without sorting the rest. */
 function firstOf(among: Uint32Array, count: number, keys: Float64Array): Uint32Array {
   const after = (a: number, b: number) => keys[a] > keys[b] || (keys[a] === keys[b] && a > b);
   const heap = among.slice(0, count);
@@ -48,26 +48,26 @@ function firstOf(among: Uint32Array, count: number, keys: Float64Array): Uint32A
 }
 
 /**
- * A page of the sets, ranked by one column.
+ * A page of the combinations, ranked by one column.
  *
- *     best first; equals by their index; sets without a number last
+ *     best first; equals by their index; combinations without a number last
  *
  * @param prepared - the question
- * @param results - solved sets
+ * @param results - solved combinations
  * @param by - column and what is wanted of it
  * @param page - places left out before it, and how many it holds [-]
- * @param among - indices to rank; every set unless given
+ * @param among - indices to rank; every combination unless given
  * @returns indices of the page [-]
  * @throws {OutOfRangeError} on a page that can't be
  *
- * Valid for any column. A page near the top costs one pass over the sets. Source: heap selection
+ * Valid for any column. A page near the top costs one pass over the combinations. Source: heap selection
  */
 export function rankedPage(
   prepared: Prepared,
   results: Results,
   by: Objective,
   page: { readonly skip: number; readonly count: number },
-  among: Uint32Array = everySet(results),
+  among: Uint32Array = everyIndex(results),
 ): Uint32Array {
   const skip = requireNonNegative("skip", page.skip);
   const until = Math.min(among.length, skip + requireNonNegative("count", page.count));
@@ -76,12 +76,12 @@ export function rankedPage(
     : firstOf(among, until, keysOf(prepared, results, by)).subarray(skip);
 }
 
-/** @returns every set, or those given, in the order of {@link rankedPage}: for whoever turns many pages */
+/** @returns every combination, or those given, in the order of {@link rankedPage}: for whoever turns many pages */
 export function rankedAll(
   prepared: Prepared,
   results: Results,
   by: Objective,
-  among: Uint32Array = everySet(results),
+  among: Uint32Array = everyIndex(results),
 ): Uint32Array {
   const keys = keysOf(prepared, results, by);
   return among.slice().sort((a, b) => keys[a] - keys[b] || a - b);

@@ -1,7 +1,7 @@
 import type { Column } from "./columns.ts";
 import type { RotorBasis } from "./problem.ts";
 
-/** The limits, in the order in which a set's first broken one is named. */
+/** The limits, in the order in which a combination's first broken one is named. */
 export const LIMITS = [
   "point",
   "parked",
@@ -20,7 +20,7 @@ export const LIMITS = [
 ] as const;
 export type Limit = (typeof LIMITS)[number];
 
-/** A broken limit: what the set has, what is allowed; null: there is no number, the motor does not turn. */
+/** A broken limit: what the combination has, what is allowed; null: there is no number, the motor does not turn. */
 export interface Broken {
   readonly limit: Limit;
   readonly value: number | null;
@@ -42,7 +42,7 @@ export interface Places {
   readonly gap: number;
 }
 
-/** How far a set rests on measurement. */
+/** How far a combination rests on measurement. */
 export interface Trust {
   readonly basis: RotorBasis;
   /** not of a tested size */
@@ -56,7 +56,7 @@ export interface Trust {
   readonly coldWinding: boolean;
 }
 
-/** One set in full, for a row, a plot's point or a comparison. */
+/** One combination in full, for a row, a plot's point or a comparison. */
 export interface Combination {
   readonly index: number;
   readonly places: Places;
@@ -84,7 +84,7 @@ export interface Objective {
   readonly want: "most" | "least";
 }
 
-/** The smallest change of one limit, all others kept, that lets a set in. */
+/** The smallest change of one limit, all others kept, that lets a combination in. */
 export interface Relaxation {
   readonly limit: Limit;
   readonly from: number;

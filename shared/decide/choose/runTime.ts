@@ -10,7 +10,7 @@ import { ductedInput, openInput, runOf } from "./input.ts";
 import { type CellsByStep, momentAt, type PackTable, stepAt } from "./packTable.ts";
 import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
-import { solveFrom } from "./solveSet.ts";
+import { solveFrom } from "./solveCombination.ts";
 import { type InverseCurrent, varyingTime } from "./varyingTime.ts";
 import { drivingVoltageAt, turnsAt, type Work } from "./work.ts";
 
@@ -188,14 +188,14 @@ function currentOf({ radix }: Prepared, { sizedRotor }: Work, index: number, fla
 }
 
 /**
- * How long a set runs, from the charge to the cell's minimum under load or to empty, its winding settled.
+ * How long a combination runs, from the charge to the cell's minimum under load or to empty, its winding settled.
  *
  *     t = N_p·C·∫dz/I_pack(V_oc(z));  1/I_pack a quadratic in V_oc through three operating points;  cells of varying resistance by {@link varyingTime}
  *
  * @param prepared - the question
- * @param work - this thread's memory, case and solution of the set in it
- * @param index - of the set [-]
- * @param flags - of the set [-]
+ * @param work - this thread's memory, case and solution of the combination in it
+ * @param index - of the combination [-]
+ * @param flags - of the combination [-]
  * @param out - written: time [s], NaN where even {@link runDown} has none, and FLAG.steppedRun or 0
  * @returns nothing
  *

@@ -5,18 +5,18 @@ import { placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { leastOf, placed, spreadsOf, type WantedLeast } from "./wantedLeast.ts";
 
-/** What the uncertainty of a set's numbers makes of its margin. */
-export interface SetUncertainty extends WantedLeast {
+/** What the uncertainty of a combination's numbers makes of its margin. */
+export interface CombinationUncertainty extends WantedLeast {
   readonly index: number;
 }
 
 /**
- * P(hold) and the 5 % margin of one set: for a shortlist, since each takes thousands of solves.
+ * P(hold) and the 5 % margin of one combination: for a shortlist, since each takes thousands of solves.
  *
  *     doubtOf at every wanted attitude; the least of each
  *
  * @param prepared - the question
- * @param index - of the set [-]
+ * @param index - of the combination [-]
  * @param asked - standard uncertainties by path, correlations, samples, seed
  * @returns chance and margins [-]
  * @throws {OutOfRangeError} as {@link uncertaintyOf}
@@ -24,11 +24,11 @@ export interface SetUncertainty extends WantedLeast {
  *
  * Valid as {@link uncertaintyOf}; all attitudes together hold no more often than the least of them. Source: docs/method/uncertainty.md
  */
-export function setUncertainty(
+export function combinationUncertainty(
   prepared: Prepared,
   index: number,
   asked: Omit<StatedUncertainty, "angles">,
-): SetUncertainty {
+): CombinationUncertainty {
   const input = inputOf(prepared.problem, placesOf(prepared.radix, index));
   const wanted = placed(prepared.problem.wants.attitudes, () => predictAny(input, []).worst);
   const angles = [...new Set(wanted.map(({ angle }) => angle))];
@@ -36,7 +36,7 @@ export function setUncertainty(
   return { index, ...leastOf(spreadsOf(wanted, attitudes)) };
 }
 
-/** A set in a ranking, with the uncertainty of what it is ranked by. */
+/** A combination in a ranking, with the uncertainty of what it is ranked by. */
 export interface Ranked {
   readonly index: number;
   readonly value: number;
@@ -45,22 +45,22 @@ export interface Ranked {
 }
 
 /**
- * Places of ranked sets, ties sharing one.
+ * Places of ranked combinations, ties sharing one.
  *
  *     a tie with the first of its place: |v − v₁| ≤ √(s² + s₁²)
  *
- * @param ranked - sets in the order of their rank, best first
- * @returns the place of each, from 1 up; sets that differ from the first of a place by less than their uncertainty share it [-]
+ * @param ranked - combinations in the order of their rank, best first
+ * @returns the place of each, from 1 up; combinations that differ from the first of a place by less than their uncertainty share it [-]
  *
- * Valid for independent uncertainties; sets that share parts differ by less uncertainty than this says, so it calls a tie too often rather than too seldom
+ * Valid for independent uncertainties; combinations that share parts differ by less uncertainty than this says, so it calls a tie too often rather than too seldom
  */
 export function placesWithTies(ranked: readonly Ranked[]): number[] {
   let first = ranked[0];
   let place = 1;
-  return ranked.map((set, i) => {
-    const apart = Math.abs(set.value - first.value);
-    if (apart > Math.hypot(set.deviation, first.deviation)) {
-      first = set;
+  return ranked.map((combination, i) => {
+    const apart = Math.abs(combination.value - first.value);
+    if (apart > Math.hypot(combination.deviation, first.deviation)) {
+      first = combination;
       place = i + 1;
     }
     return place;

@@ -15,14 +15,14 @@ import { isOpen, placesOf } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { fastSuction, scannedSuction } from "./pullOf.ts";
 import { type RunTime, runTime } from "./runTime.ts";
-import { solveSet } from "./solveSet.ts";
+import { solveCombination } from "./solveCombination.ts";
 import { sumAt } from "./sums.ts";
-import { createWork, type Work, writeSet } from "./work.ts";
+import { createWork, type Work, writeCombination } from "./work.ts";
 
-/** Sets that may start from each other: a chunk that begins inside a run solves its beginning too, so that where chunks end changes no digit. */
+/** Combinations that may start from each other: a chunk that begins inside a run solves its beginning too, so that where chunks end changes no digit. */
 export const RUN = 1024;
 
-/** The set that is being judged, and the room for its time; one object a thread, written anew for each set. */
+/** The combination that is being judged, and the room for its time; one object a thread, written anew for each combination. */
 interface Row extends RunTime {
   motor: number;
   sizedRotor: number;
@@ -116,7 +116,7 @@ function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void
   row.pack = work.pack;
   row.duty = work.duty;
   row.fittedSkirt = work.fittedSkirt;
-  row.flags = solveSet(prepared, work, index, (index / RUN) | 0);
+  row.flags = solveCombination(prepared, work, index, (index / RUN) | 0);
   if (prepared.motors[row.motor].thermalResistance === null) row.flags |= FLAG.coldWinding;
   if (row.flags & (FLAG.noPoint | FLAG.unsolved)) writeStanding(row);
   else writeTurning(prepared, work, row);
@@ -124,7 +124,7 @@ function solveRow(prepared: Prepared, work: Work, row: Row, index: number): void
   row.keptTime = Number.NaN;
 }
 
-/** Margins where the running gear gives: by the fast solvers where they take the set, else by the general one. */
+/** Margins where the running gear gives: by the fast solvers where they take the combination, else by the general one. */
 function writeGivingMargins(prepared: Prepared, work: Work, row: Row, index: number): void {
   const fitted = prepared.fittedSkirts[row.fittedSkirt];
   const { fast } = fitted;
@@ -211,16 +211,16 @@ function checkRange({ count }: Prepared, from: number, to: number): void {
 }
 
 /**
- * Solves and judges the sets from one index up to another.
+ * Solves and judges the combinations from one index up to another.
  *
- *     prediction, run time and limits of each set, its own mass included
+ *     prediction, run time and limits of each combination, its own mass included
  *
  * @param prepared - from {@link prepare}
  * @param from - first index [-]
  * @param to - behind the last one [-]
  * @param into - chunk where the results go; new unless given
  * @returns the chunk, SI; `time` and `keptTime` NaN where they decide nothing (two other limits broken), see {@link timeAlone}, {@link keptTimeAlone}
- * @throws {OutOfRangeError} on a range that holds no set
+ * @throws {OutOfRangeError} on a range that holds no combination
  *
  * Valid for any question. Where chunks begin and end changes no digit. Source: docs/method/choosing.md
  *
@@ -246,7 +246,7 @@ export function solveChunk(prepared: Prepared, from: number, to: number, into?: 
   const row = emptyRow();
   let [motor, pack] = [-1, -1];
   for (let index = from - (from % RUN); index < to; index++) {
-    writeSet(prepared, work, index);
+    writeCombination(prepared, work, index);
     if (work.motor !== motor || work.pack !== pack) {
       [motor, pack] = [work.motor, work.pack];
       writeAllowed(prepared, motor, pack, work.allowed);

@@ -1,6 +1,6 @@
 import { type Problem, sizesIn, skirtsIn } from "./problem.ts";
 
-/** What adds up over the parts of a set. */
+/** What adds up over the parts of a combination. */
 export const SUMMED = ["mass", "height", "price"] as const;
 export type Summed = (typeof SUMMED)[number];
 
@@ -15,7 +15,7 @@ export interface Sums {
 
 type Summand = { readonly [S in Summed]?: number };
 
-/** What a part brings to a sum that doesn't state it: a part without a price leaves the price of the set unknown. */
+/** What a part brings to a sum that doesn't state it: a part without a price leaves the price of the combination unknown. */
 const ABSENT: Readonly<Record<Summed, number>> = { mass: 0, height: 0, price: Number.NaN };
 
 /**
@@ -41,10 +41,10 @@ export function sumsOf(problem: Problem, of: Summed): Sums {
   };
 }
 
-/** @returns the sum of one set, by its digits [kg, m or price, whichever it sums]; NaN where a part's price is not known */
+/** @returns the sum of one combination, by its digits [kg, m or price, whichever it sums]; NaN where a part's price is not known */
 export function sumAt(
   { fixed, motors, sizedRotors, packs, fittedSkirts }: Sums,
-  set: {
+  digits: {
     readonly motor: number;
     readonly sizedRotor: number;
     readonly pack: number;
@@ -52,6 +52,10 @@ export function sumAt(
   },
 ): number {
   return (
-    fixed + motors[set.motor] + sizedRotors[set.sizedRotor] + packs[set.pack] + fittedSkirts[set.fittedSkirt]
+    fixed +
+    motors[digits.motor] +
+    sizedRotors[digits.sizedRotor] +
+    packs[digits.pack] +
+    fittedSkirts[digits.fittedSkirt]
   );
 }

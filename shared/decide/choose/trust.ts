@@ -22,14 +22,14 @@ function speedRatioOf(tipSpeed: number, range: readonly [number, number] | null)
 }
 
 /**
- * How far a set rests on measurement.
+ * How far a combination rests on measurement.
  *
  *     D/D_tested of the nearest size, u/u_tested outside the tested speeds
  *
  * @param rotor - basis, tested sizes [m] and tip speeds [m/s]
  * @param diameter - D [m]
  * @param speed - ω, 0 where it stands [rad/s]
- * @param flags - of the set, bits of FLAG [-]
+ * @param flags - of the combination, bits of FLAG [-]
  * @returns basis, scaled or not, ratios [-], extrapolated φ, cold winding
  *
  * Valid for rotors of one family. Source: docs/method/fan-laws.md

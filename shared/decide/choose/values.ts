@@ -5,7 +5,7 @@ import { type Digits, writeDigits } from "./places.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Summed, sumAt } from "./sums.ts";
 
-/** Solved sets, chunk by chunk in the order of their indices, from 0 up without a hole. */
+/** Solved combinations, chunk by chunk in the order of their indices, from 0 up without a hole. */
 export type Results = readonly Chunk[];
 
 /**
@@ -13,9 +13,9 @@ export type Results = readonly Chunk[];
  *
  *     sorted by their first index
  *
- * @param chunks - each set in one of them [-]
+ * @param chunks - each combination in one of them [-]
  * @returns the results, SI [-]
- * @throws {RangeError} where sets are missing between two chunks, or are there twice
+ * @throws {RangeError} where combinations are missing between two chunks, or are there twice
  *
  * Valid for chunks of one question
  */
@@ -23,24 +23,25 @@ export function gathered(chunks: readonly Chunk[]): Results {
   const sorted = [...chunks].sort((a, b) => a.from - b.from);
   let next = 0;
   for (const { from, count } of sorted) {
-    if (from !== next) throw new RangeError(`a chunk begins at set ${from}, where ${next} was to come`);
+    if (from !== next)
+      throw new RangeError(`a chunk begins at combination ${from}, where ${next} was to come`);
     next = from + count;
   }
   return sorted;
 }
 
-/** @returns how many sets were solved [-] */
+/** @returns how many combinations were solved [-] */
 export function solvedCount(results: Results): number {
   return results.reduce((sum, { count }) => sum + count, 0);
 }
 
 /**
- * Where a set is stored.
+ * Where a combination is stored.
  *
  *     the chunk whose range holds the index
  *
- * @param results - solved sets
- * @param index - of the set [-]
+ * @param results - solved combinations
+ * @param index - of the combination [-]
  * @returns chunk and place in it [-]
  * @throws {OutOfRangeError} on an index that none holds
  *
@@ -48,7 +49,7 @@ export function solvedCount(results: Results): number {
  */
 export function placeIn(results: Results, index: number): { readonly chunk: Chunk; readonly at: number } {
   const chunk = results.find(({ from, count }) => index >= from && index < from + count);
-  if (!chunk) throw new OutOfRangeError("index", index, "the index of a solved set");
+  if (!chunk) throw new OutOfRangeError("index", index, "the index of a solved combination");
   return { chunk, at: index - chunk.from };
 }
 
@@ -65,12 +66,12 @@ function derivedAt(
 }
 
 /**
- * One column of all sets.
+ * One column of all combinations.
  *
  *     stored, or from the parts: margin = the smaller of parked and driving
  *
  * @param prepared - the question
- * @param results - solved sets
+ * @param results - solved combinations
  * @param column - which
  * @returns its values by index [SI]; infinite where no suction is needed, NaN where there is none
  *
@@ -96,14 +97,14 @@ export function columnOf(prepared: Prepared, results: Results, column: Column): 
 }
 
 /**
- * One column of some sets.
+ * One column of some combinations.
  *
  *     as {@link columnOf}
  *
  * @param prepared - the question
- * @param results - solved sets
+ * @param results - solved combinations
  * @param column - which
- * @param indices - of the sets, fastest where they rise [-]
+ * @param indices - of the combinations, fastest where they rise [-]
  * @returns its values in the order of the indices [SI]
  *
  * Valid as {@link columnOf}
@@ -131,8 +132,8 @@ export function columnAt(
   return values;
 }
 
-/** @returns indices of the sets that break no limit, rising */
-export function meetingSets(results: Results): Uint32Array {
+/** @returns indices of the combinations that break no limit, rising */
+export function meetingCombinations(results: Results): Uint32Array {
   const found: number[] = [];
   for (const { from, count, broken } of results)
     for (let i = 0; i < count; i++) if (broken[i] === 0) found.push(from + i);

@@ -15,7 +15,7 @@ export interface WantedSpread extends PlacedAttitude {
   readonly spread: Spread;
 }
 
-/** What a set's uncertainty leaves of what is wanted of it. */
+/** What a combination's uncertainty leaves of what is wanted of it. */
 export interface WantedLeast {
   /** least chance of holding of the wanted attitudes, each by itself [-] */
   readonly chance: number;

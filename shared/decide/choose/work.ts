@@ -8,7 +8,7 @@ import { LIMITS } from "./result.ts";
 /** Numbers kept of each fitted skirt's last solution: φ/φ_end, w over u (lip) or over u² (pressure). */
 export const KEPT = 2;
 
-/** One thread's memory: nothing is allocated per set. Its digits are those that the case is written for, -1 at first. */
+/** One thread's memory: nothing is allocated per combination. Its digits are those that the case is written for, -1 at first. */
 export interface Work extends Digits {
   /** the case, laid out as WARM */
   readonly c: Float64Array;
@@ -25,7 +25,7 @@ export interface Work extends Digits {
   readonly allowed: Float64Array;
   /** anything is asked but an operating point, and a time */
   limited: boolean;
-  /** digits of the set that is being written */
+  /** digits of the combination that is being written */
   readonly next: Digits;
   /** the motor turns, once its winding has settled */
   turns: boolean;
@@ -107,18 +107,18 @@ function writeSupply(prepared: Prepared, work: Work, pack: number, duty: number)
 }
 
 /**
- * Writes one set into the case, the changed parts alone.
+ * Writes one combination into the case, the changed parts alone.
  *
  *     digits of the index as in {@link radixOf}
  *
  * @param prepared - the question
  * @param work - this thread's memory
- * @param index - of the set [-]
+ * @param index - of the combination [-]
  * @returns nothing
  *
  * Valid for 0 ≤ index < count; allocates nothing
  */
-export function writeSet(prepared: Prepared, work: Work, index: number): void {
+export function writeCombination(prepared: Prepared, work: Work, index: number): void {
   writeDigits(prepared.radix, index, work.next);
   const { motor, sizedRotor, pack, duty, fittedSkirt } = work.next;
   const otherMotor = motor !== work.motor;

@@ -149,7 +149,7 @@ const values = z.strictObject({
 });
 export const CHOOSE_COLUMNS = values.keyof().options;
 
-/** One set, as a row shows it. */
+/** One combination, as a row shows it. */
 export const combination = z.strictObject({
   index: z.int(),
   parts: z.strictObject({
@@ -179,8 +179,8 @@ export const combination = z.strictObject({
 const wholeNumber = (low: number, high: number, otherwise: number) =>
   z.coerce.number().int().min(low).max(high).default(otherwise);
 
-/** Query of a page of sets. */
-export const setsQuery = z.strictObject({
+/** Query of a page of combinations. */
+export const combinationsQuery = z.strictObject({
   sort: z.enum(CHOOSE_COLUMNS).default("margin"),
   order: z.enum(["least", "most"]).default("most"),
   only: z.enum(["admissible", "front", "all"]).default("admissible"),
@@ -189,7 +189,7 @@ export const setsQuery = z.strictObject({
   limit: wholeNumber(1, 500, 100),
 });
 
-export const setsPage = z.strictObject({
+export const combinationsPage = z.strictObject({
   total: z.int().describe("rows in this sorting"),
   from: z.int(),
   items: z.array(combination),
@@ -212,7 +212,7 @@ export const pointsAnswer = z.strictObject({
   ),
 });
 
-/** Query of a shortlist: the first sets of a ranking, their uncertainty worked out. */
+/** Query of a shortlist: the first combinations of a ranking, their uncertainty worked out. */
 export const shortlistQuery = z.strictObject({
   sort: z.enum(CHOOSE_COLUMNS).default("margin"),
   order: z.enum(["least", "most"]).default("most"),
@@ -239,10 +239,10 @@ export const shortlistAnswer = z.strictObject({
   undoubted: z.boolean().describe("no uncertainty is stated anywhere: the chances say nothing"),
 });
 
-/** Told by events while a choosing runs: of the pieces solved since, the admissible sets of most margin. */
-export const toldSets = z.strictObject({ best: z.array(combination.omit({ onFront: true })) });
+/** Told by events while a choosing runs: of the pieces solved since, the admissible combinations of most margin. */
+export const toldCombinations = z.strictObject({ best: z.array(combination.omit({ onFront: true })) });
 
-/** What keeps sets out: how many each limit does, the least change of each alone that lets one in, and the nearest sets. */
+/** What keeps combinations out: how many each limit does, the least change of each alone that lets one in, and the nearest combinations. */
 export const missedAnswer = z.strictObject({
   admissible: z.int(),
   limits: z.array(
@@ -268,7 +268,7 @@ export const missedAnswer = z.strictObject({
 export type ChooseRequest = z.output<typeof chooseRequest>;
 export type ChooseJob = z.output<typeof chooseJob>;
 export type JobState = ChooseJob["state"];
-export type SetsQuery = z.output<typeof setsQuery>;
+export type CombinationsQuery = z.output<typeof combinationsQuery>;
 export type ShortlistQuery = z.output<typeof shortlistQuery>;
-export type ToldSets = z.output<typeof toldSets>;
+export type ToldCombinations = z.output<typeof toldCombinations>;
 export type PointsQuery = z.output<typeof pointsQuery>;

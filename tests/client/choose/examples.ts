@@ -4,8 +4,8 @@ import { firstDraft } from "#client/views/choose/form/draft.ts";
 import type { Book } from "#shared/book/book.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
-/** @returns a set of the demo's parts, invented figures, with what a test changes */
-export function exampleSet(change: Partial<Combination> = {}): Combination {
+/** @returns a combination of the demo's parts, invented figures, with what a test changes */
+export function exampleCombination(change: Partial<Combination> = {}): Combination {
   return {
     index: 7,
     parts: { motor: "bell-18", rotor: "swept-nine", pack: "two-cell-450", skirt: "square-lip" },

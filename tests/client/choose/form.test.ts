@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { countSentence, setsIn, tooManyText } from "#client/views/choose/form/count.ts";
+import { combinationsIn, countSentence, tooManyText } from "#client/views/choose/form/count.ts";
 import { draftOf, toggled, toggledAttitude, withText } from "#client/views/choose/form/draft.ts";
 import { TARGET, WANT_FIELDS } from "#client/views/choose/form/fields.ts";
 import { readForm } from "#client/views/choose/form/readForm.ts";
 import { fieldKey, refusalsByField } from "#client/views/choose/form/refusals.ts";
 import { unusable } from "#client/views/choose/form/usable.ts";
 import { chooseProblem } from "#shared/book/choose/problem.ts";
-import { countSets } from "#shared/decide/choose/count.ts";
+import { countCombinations } from "#shared/decide/choose/count.ts";
 import { chooseRequest } from "#shared/model/api/choose.ts";
 import { readNumber } from "#shared/units/readNumber.ts";
 import { chooseBody } from "#tests/support/chooseQuestion.ts";
@@ -42,7 +42,7 @@ describe("readForm, the form as it first stands", () => {
     const { request, counts } = readForm(book, draft);
     if (!request) throw new Error("The form can be read.");
     const { problem } = chooseProblem(book, chooseRequest.parse(JSON.parse(JSON.stringify(request))));
-    expect(setsIn(counts)).toBe(countSets(problem));
+    expect(combinationsIn(counts)).toBe(countCombinations(problem));
     expect(countSentence(counts)).toBe(
       "4 motors × 3 packs × 2 throttles × (20 rotor sizes × 13 skirts and gaps + 2 propeller sizes × 2 skirts or none) = 6336 combinations",
     );
@@ -113,7 +113,7 @@ describe("readForm, nonsense", () => {
       const texts = Object.entries(range).map(([key, text]) => [`rotors.swept-nine.${key}`, text]);
       const { problems, counts } = readForm(book, typed(Object.fromEntries(texts)));
       expect(problems.get(`rotors.swept-nine.${end}`)).toMatch(message);
-      expect(setsIn(counts)).toBeNull();
+      expect(combinationsIn(counts)).toBeNull();
       expect(countSentence(counts)).toBe("Not counted yet: the rotor sizes can't be read");
     },
   );
@@ -141,11 +141,11 @@ describe("readForm, nonsense", () => {
       toggledAttitude(toggled(nothing, "skirts", "square-lip"), { angle: "worst", mode: "driving" }),
     );
     expect([...problems.keys()].sort()).toEqual(["motors", "skirts", "wants.attitudes"]);
-    expect(setsIn(counts)).toBe(0);
+    expect(combinationsIn(counts)).toBe(0);
   });
 });
 
-describe("tooManyText, a billion sets", () => {
+describe("tooManyText, a billion combinations", () => {
   it("names the longest list before anything is asked; a million combinations say nothing", () => {
     const none = { propellers: 0, stands: 50 };
     const counts = { motors: 100, rotors: 4000, packs: 50, skirts: 50, duties: 1, ...none };

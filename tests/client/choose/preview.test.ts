@@ -8,20 +8,20 @@ import { chooseBody, chooseQuestion } from "#tests/support/chooseQuestion.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 describe("previewOf, a question on the demo", () => {
-  it("counts the sets whose every limit is kept, one by one", () => {
+  it("counts the combinations whose every limit is kept, one by one", () => {
     const { problem } = chooseQuestion().question;
     const prepared = prepare(problem);
     const chunk = solveChunk(prepared, 0, prepared.count);
     const broken = Array.from({ length: prepared.count }, (_, i) => detailOf(prepared, [chunk], i).broken);
-    const { sets, admissible, keepsOut } = previewOf(problem);
-    expect({ sets, admissible }).toEqual({
-      sets: prepared.count,
+    const { tried, admissible, keepsOut } = previewOf(problem);
+    expect({ tried, admissible }).toEqual({
+      tried: prepared.count,
       admissible: broken.filter((limits) => limits.length === 0).length,
     });
-    expect(keepsOut?.sets).toBeGreaterThan(0);
+    expect(keepsOut?.broken).toBeGreaterThan(0);
   });
 
-  it("that asks for too little is met by every set, and nothing keeps any out", () => {
+  it("that asks for too little is met by every combination, and nothing keeps any out", () => {
     const { problem } = chooseQuestion({
       motors: ["bell-18"],
       rotors: [{ rotor: "swept-nine" }],
@@ -29,8 +29,8 @@ describe("previewOf, a question on the demo", () => {
       duties: [1],
       wants: { targetMargin: 1, attitudes: [{ angle: 0, mode: "parked" }], ratings: false },
     }).question;
-    const { sets, admissible, keepsOut } = previewOf(problem);
-    expect(admissible).toBe(sets);
+    const { tried, admissible, keepsOut } = previewOf(problem);
+    expect(admissible).toBe(tried);
     expect(keepsOut).toBeNull();
   });
 
@@ -41,7 +41,7 @@ describe("previewOf, a question on the demo", () => {
 });
 
 describe("triedProblem", () => {
-  it("of more than 20 000 sets is left to the server", () => {
+  it("of more than 20 000 combinations is left to the server", () => {
     const gaps = { from: 0.0002, to: 0.0012, step: 0.000001 };
     const body = chooseBody({ skirts: [{ skirt: "square-lip", gaps }] });
     expect(triedProblem(demoBook(), body)).toBeNull();

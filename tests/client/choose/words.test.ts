@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { draftOf } from "#client/views/choose/form/draft.ts";
-import { reliefOf, reliefOfSet } from "#client/views/choose/relax.ts";
+import { reliefOf, reliefOfCombination } from "#client/views/choose/relax.ts";
 import { shownFrom, shownQuery, withPin } from "#client/views/choose/state/shown.ts";
+import { restText, sizedRotorText, trustMarks, trustText } from "#client/views/choose/words/combination.ts";
 import { brokenText, inOrOut, wantedNames } from "#client/views/choose/words/limits.ts";
 import { answerSentence, previewText, progressText } from "#client/views/choose/words/searchSentences.ts";
-import { restText, sizedRotorText, trustMarks, trustText } from "#client/views/choose/words/set.ts";
 import { enoughText, placeText, tiesText } from "#client/views/choose/words/ties.ts";
 import { LIMITS } from "#shared/decide/choose/result.ts";
 import { chooseBody } from "#tests/support/chooseQuestion.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
-import { exampleSet } from "./examples.ts";
+import { exampleCombination } from "./examples.ts";
 
 const book = demoBook();
 const base = book.builds.find(({ id }) => id === "pane-crawler")?.data ?? null;
@@ -28,13 +28,13 @@ const item = (
   margin5,
   deviation: 0.1,
   enough,
-  set: exampleSet(),
+  set: exampleCombination(),
 });
 
 describe("answerSentence", () => {
   const job = { sets: 19_656, admissible: 1528 };
   it("tells how many, the lightest and the surest", () => {
-    expect(plain(answerSentence(job, exampleSet(), item(1, 2.31)))).toBe(
+    expect(plain(answerSentence(job, exampleCombination(), item(1, 2.31)))).toBe(
       "1528 of 19 656 combinations work; the lightest weighs 560 g, the surest has at least 2.31 × in 95 of 100 cases.",
     );
   });
@@ -44,7 +44,7 @@ describe("answerSentence", () => {
     ["falls", "the best of the shortlist falls from somewhere"],
     ["over-rating", "the best of the shortlist has at least 2.31 × in 95 of 100 cases and is over a rating"],
   ] as const)("calls none the surest whose verdict is %s", (state, said) => {
-    expect(plain(answerSentence(job, exampleSet(), item(1, 2.31, true, state)))).toBe(
+    expect(plain(answerSentence(job, exampleCombination(), item(1, 2.31, true, state)))).toBe(
       `1528 of 19 656 combinations work; the lightest weighs 560 g, ${said}.`,
     );
   });
@@ -77,12 +77,12 @@ describe("answerSentence", () => {
   });
 
   it.each([
-    [0, { limit: "driving", sets: 9 }, "None of them works; the margin while driving keeps out most, 9."],
+    [0, { limit: "driving", broken: 9 }, "None of them works; the margin while driving keeps out most, 9."],
     [1, null, "1 of them works."],
     [5, null, "5 of them work."],
     [10, null, "Every one of them works."],
   ] as const)("previewText of %s of 10 combinations", (admissible, keepsOut, text) => {
-    expect(previewText({ sets: 10, admissible, keepsOut })).toBe(text);
+    expect(previewText({ tried: 10, admissible, keepsOut })).toBe(text);
   });
 });
 
@@ -127,7 +127,7 @@ describe("brokenText", () => {
 });
 
 describe("trust in words", () => {
-  const trust = exampleSet().trust;
+  const trust = exampleCombination().trust;
   it.each([
     [{}, "Rotor measured at this size, within the tested tip speeds.", []],
     [
@@ -151,15 +151,15 @@ describe("trust in words", () => {
       ["estimated"],
     ],
   ] as const)("of %o", (change, text, marks) => {
-    const set = exampleSet({ trust: { ...trust, ...change } });
-    expect(plain(trustText(set))).toBe(text);
-    expect(trustMarks(set).map(({ word }) => word)).toEqual(marks);
+    const combination = exampleCombination({ trust: { ...trust, ...change } });
+    expect(plain(trustText(combination))).toBe(text);
+    expect(trustMarks(combination).map(({ word }) => word)).toEqual(marks);
   });
 
-  it("a set is named by its parts, size, gap, and throttle where it isn't full", () => {
-    const set = exampleSet({ duty: 0.8, gap: 0.00061183 });
-    expect(plain(sizedRotorText(book, set))).toMatch(/^Bell motor, 18 mm · Swept nine 45.6 mm$/);
-    expect(plain(restText(book, set))).toBe(
+  it("a combination is named by its parts, size, gap, and throttle where it isn't full", () => {
+    const combination = exampleCombination({ duty: 0.8, gap: 0.00061183 });
+    expect(plain(sizedRotorText(book, combination))).toMatch(/^Bell motor, 18 mm · Swept nine 45.6 mm$/);
+    expect(plain(restText(book, combination))).toBe(
       "throttle 80 % · Two cells, 450 mAh · gap 0.612 mm, Square lip, 96 by 84 mm",
     );
   });
@@ -172,7 +172,7 @@ describe("ties in words", () => {
     expect(tiesText(tied)).toBe("1–4 tie: they differ by less than their uncertainty. So do 6–7.");
   });
 
-  it("no ties and one set alone are told apart", () => {
+  it("no ties and one combination alone are told apart", () => {
     expect(tiesText([item(1), item(2)])).toMatch(/^No two of them tie/);
     expect(tiesText([item(1)])).toBe("");
   });
@@ -185,7 +185,7 @@ describe("ties in words", () => {
   });
 });
 
-describe("reliefOf, what to relax so that a set gets in", () => {
+describe("reliefOf, what to relax so that a combination gets in", () => {
   const wants = chooseBody({ wants: { targetMargin: 1.5, mostWinding: 373.15, leastTime: 240 } }).wants;
   const draft = draftOf(chooseBody({ wants }));
   const relaxed = (limit: string, from: number, to: number) => {
@@ -193,7 +193,7 @@ describe("reliefOf, what to relax so that a set gets in", () => {
     return { relief, draft: relief.apply?.(draft) };
   };
 
-  it("a margin is rounded down, so that the set still has it", () => {
+  it("a margin is rounded down, so that the combination still has it", () => {
     const { relief, draft: next } = relaxed("driving", 1.5, 1.42999);
     expect(plain(relief.label)).toBe("Relax the margin to 1.42 ×");
     expect(next?.texts["wants.targetMargin"]).toBe("1.42");
@@ -224,26 +224,29 @@ describe("reliefOf, what to relax so that a set gets in", () => {
     expect(relief.caution).toMatch(/overheat/);
   });
 
-  it("of a whole set relaxes every want that it breaks, the margin to the lesser of parked and driving", () => {
-    const set = exampleSet({
+  it("of a whole combination relaxes every want that it breaks, the margin to the lesser of parked and driving", () => {
+    const combination = exampleCombination({
       broken: [
         { limit: "parked", value: 1.4, allowed: 1.5 },
         { limit: "driving", value: 1.31, allowed: 1.5 },
         { limit: "time", value: 180, allowed: 240 },
       ],
     });
-    const relief = reliefOfSet(set, wants);
+    const relief = reliefOfCombination(combination, wants);
     const next = relief?.apply?.(draft);
     expect(next?.texts["wants.targetMargin"]).toBe("1.31");
     expect(next?.texts["wants.leastTime"]).toBe("3\u202fmin");
     expect(plain(relief?.label ?? "")).toBe("Relax the margin to 1.31 ×, relax the minutes to 3 min");
   });
 
-  it("of a set whose motor does not turn, or that falls, is nothing", () => {
+  it("of a combination whose motor does not turn, or that falls, is nothing", () => {
     const broken = [{ limit: "point", value: null, allowed: 1 }];
-    expect(reliefOfSet(exampleSet({ broken }), wants)).toBeNull();
+    expect(reliefOfCombination(exampleCombination({ broken }), wants)).toBeNull();
     expect(
-      reliefOfSet(exampleSet({ broken: [{ limit: "driving", value: 0.6, allowed: 1.5 }] }), wants),
+      reliefOfCombination(
+        exampleCombination({ broken: [{ limit: "driving", value: 0.6, allowed: 1.5 }] }),
+        wants,
+      ),
     ).toBeNull();
   });
 });
@@ -255,7 +258,7 @@ describe("the address of a view of a job", () => {
     expect(shownQuery({ x: "mass", y: "margin", look: null, pins: [] })).toEqual({});
   });
 
-  it("nonsense in it is left out, and no more than six sets are pinned, each once", () => {
+  it("nonsense in it is left out, and no more than six combinations are pinned, each once", () => {
     const query = new URLSearchParams("x=colour&look=-1&pins=1,2,2,x,3,4,5,6,7");
     expect(shownFrom(query)).toEqual({ x: "mass", y: "margin", look: null, pins: [1, 2, 3, 4, 5, 6] });
     expect(withPin([1, 2], 2)).toEqual([1]);

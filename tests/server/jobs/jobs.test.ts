@@ -6,7 +6,7 @@ import type { Piece } from "#server/jobs/piece.ts";
 import { sealed } from "#server/jobs/question.ts";
 import { done } from "#server/threads/tasks.ts";
 import type { Threads } from "#server/threads/threads.ts";
-import { TooManySetsError } from "#shared/decide/choose/count.ts";
+import { TooManyCombinationsError } from "#shared/decide/choose/count.ts";
 import { steppingClock } from "#tests/server/support/book.ts";
 import { chooseQuestion } from "#tests/support/chooseQuestion.ts";
 
@@ -51,7 +51,7 @@ function demoQuestion(change: object = {}) {
   return { request, question: sealed(question) };
 }
 
-/** Many sets of one kind, so that a job takes several pieces. */
+/** Many combinations of one kind, so that a job takes several pieces. */
 const many = (motor: string) =>
   demoQuestion({
     motors: [motor],
@@ -59,7 +59,7 @@ const many = (motor: string) =>
   });
 
 describe("Jobs, one question", () => {
-  it("solved piece by piece is done, with every set solved once", async () => {
+  it("solved piece by piece is done, with every combination solved once", async () => {
     const { threads, held, pieces } = heldThreads();
     const jobs = new Jobs(threads, steppingClock(), silent);
     const { request, question } = many("bell-18");
@@ -67,14 +67,14 @@ describe("Jobs, one question", () => {
     expect(known).toBe(false);
     expect(job.report().state).toBe("running");
     await solveAll(held);
-    expect(job.report()).toMatchObject({ state: "done", solved: job.sets });
+    expect(job.report()).toMatchObject({ state: "done", solved: job.count });
     expect(pieces.length).toBeGreaterThan(2);
     const covered = pieces.map(({ from, to }) => [from, to]).sort(([a], [b]) => a - b);
     expect(covered[0][0]).toBe(0);
     covered.slice(1).forEach(([from], i) => {
       expect(from).toBe(covered[i][1]);
     });
-    expect(covered[covered.length - 1][1]).toBe(job.sets);
+    expect(covered[covered.length - 1][1]).toBe(job.count);
   });
 
   it("asked again with the same numbers is the same job, not solved again", async () => {
@@ -195,12 +195,12 @@ describe("Jobs, one question", () => {
     expect(again.job.report().state).toBe("done");
   });
 
-  it("with a hundred million sets is refused before it is handed to any thread, with the count and how to narrow it", () => {
+  it("with a hundred million combinations is refused before it is handed to any thread, with the count and how to narrow it", () => {
     const { question } = chooseQuestion({
       rotors: [{ rotor: "swept-nine", diameters: { from: 0.03, to: 0.06, step: 0.00001 } }],
       skirts: [{ skirt: "square-lip", gaps: { from: 0.0001, to: 0.0021, step: 2.5e-7 } }],
     });
-    expect(() => sealed(question)).toThrow(TooManySetsError);
+    expect(() => sealed(question)).toThrow(TooManyCombinationsError);
     expect(() => sealed(question)).toThrow(/96,0\d\d,\d\d\d combinations.*Narrow/);
   });
 });

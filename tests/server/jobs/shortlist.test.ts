@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { type Judged, ranked } from "#server/jobs/shortlist.ts";
 import type { VerdictState } from "#shared/decide/verdict/states.ts";
 
-/** A set with only what a ranking reads of it. */
-const set = (index: number, state: VerdictState, margin5: number, chance = 0.99): Judged => ({
-  set: { index, values: { margin: margin5 + 0.2 } } as unknown as Judged["set"],
+/** A combination with only what a ranking reads of it. */
+const judged = (index: number, state: VerdictState, margin5: number, chance = 0.99): Judged => ({
+  combination: { index, values: { margin: margin5 + 0.2 } } as unknown as Judged["combination"],
   doubt: { index, chance, margin5, deviation: 0.1 },
   verdict: { state, reason: "" },
   stated: true,
@@ -14,10 +14,10 @@ const order = (all: readonly Judged[], rank: "margin5" | "chance" | "margin" = "
   ranked(all, rank, 0).items.map((each) => [each.set.index, each.place]);
 
 describe("a shortlist's ranking", () => {
-  const rotorAtItsSafeSpeed = set(1, "over-rating", 5);
-  const burning = set(2, "burns", 9, 1);
-  const holding = set(3, "holds", 1.6);
-  const surer = set(4, "holds", 2.4);
+  const rotorAtItsSafeSpeed = judged(1, "over-rating", 5);
+  const burning = judged(2, "burns", 9, 1);
+  const holding = judged(3, "holds", 1.6);
+  const surer = judged(4, "holds", 2.4);
 
   it.each(["margin5", "chance", "margin"] as const)(
     "by %s puts the better verdict first, however large the margin of the worse",
@@ -29,8 +29,8 @@ describe("a shortlist's ranking", () => {
   );
 
   it("ranks those of one verdict by what is asked, and lets only them tie", () => {
-    const near = set(5, "holds", 2.35);
-    const same = set(6, "over-rating", 2.35);
+    const near = judged(5, "holds", 2.35);
+    const same = judged(6, "over-rating", 2.35);
     expect(order([same, holding, near, surer])).toEqual([
       [4, 1],
       [5, 1],

@@ -8,7 +8,7 @@ import type { Build } from "../../../../shared/model/build.ts";
 import { asProblem } from "../../../../shared/numeric/errors.ts";
 import { formatQuantity } from "../../../../shared/units/format.ts";
 import { Mark } from "../../../ui/Mark.tsx";
-import { sizeText } from "../words/set.ts";
+import { sizeText } from "../words/combination.ts";
 import { type Draft, isPropeller, toggled, withText } from "./draft.ts";
 import { NO_SKIRT, type PartList } from "./fields.ts";
 import { PartChecks } from "./PartChecks.tsx";

@@ -1,4 +1,4 @@
-import { MOST_SETS } from "../../../../shared/decide/choose/count.ts";
+import { MOST_COMBINATIONS } from "../../../../shared/decide/choose/count.ts";
 import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 
@@ -32,7 +32,7 @@ const OPEN: readonly Words[] = [
   ["stands", "skirt or none", "skirts or none"],
 ];
 const DUTIES: Words = ["duties", "throttle", "throttles"];
-/** As the sets count them. */
+/** As the combinations count them. */
 const ORDER: readonly (keyof Counts)[] = [
   "motors",
   "rotors",
@@ -50,8 +50,8 @@ function productOf(counts: Counts, words: readonly Words[]): number | null {
   }, 1);
 }
 
-/** @returns how many sets the parts to try make; null while one of them is not known */
-export function setsIn(counts: Counts): number | null {
+/** @returns how many combinations the parts to try make; null while one of them is not known */
+export function combinationsIn(counts: Counts): number | null {
   const [shared, ducted, open] = [[...SHARED, DUTIES], DUCTED, OPEN].map((words) => productOf(counts, words));
   return shared === null || ducted === null || open === null ? null : shared * (ducted + open);
 }
@@ -65,25 +65,25 @@ function factorsOf(counts: Counts, words: readonly Words[]): string {
   return factors.join(" × ");
 }
 
-/** @returns "2 motors × 15 rotor sizes × 1 pack × 13 skirts and gaps = 390 sets"; throttles only where there are several, propellers only where there are any */
+/** @returns "2 motors × 15 rotor sizes × 1 pack × 13 skirts and gaps = 390 combinations"; throttles only where there are several, propellers only where there are any */
 export function countSentence(counts: Counts): string {
   const shared = counts.duties === 1 ? SHARED : [...SHARED, DUTIES];
   const [ducted, open] = [counts.rotors !== 0, counts.propellers !== 0];
   const every = [...shared, ...(ducted || !open ? DUCTED : []), ...(open ? OPEN : [])];
   const unread = every.filter(([key]) => counts[key] === null).map(([, , many]) => many);
   if (unread.length > 0) return `Not counted yet: the ${listed(unread)} can't be read`;
-  const sets = setsIn(counts) ?? 0;
+  const count = combinationsIn(counts) ?? 0;
   const both = `${factorsOf(counts, shared)} × (${factorsOf(counts, DUCTED)} + ${factorsOf(counts, OPEN)})`;
   const product = ducted && open ? both : factorsOf(counts, every);
-  return `${product} = ${formatFixed(sets, 0)} ${sets === 1 ? "combination" : "combinations"}`;
+  return `${product} = ${formatFixed(count, 0)} ${count === 1 ? "combination" : "combinations"}`;
 }
 
 /** @returns why so many can't be solved and what to narrow; null where they can */
 export function tooManyText(counts: Counts): string | null {
-  const sets = setsIn(counts);
-  if (sets === null || sets <= MOST_SETS) return null;
+  const count = combinationsIn(counts);
+  if (count === null || count <= MOST_COMBINATIONS) return null;
   const all = [...SHARED, ...DUCTED, ...OPEN, DUTIES];
   const [largest] = [...all].sort(([a], [b]) => (counts[b] ?? 0) - (counts[a] ?? 0));
-  const most = formatFixed(MOST_SETS, 0);
+  const most = formatFixed(MOST_COMBINATIONS, 0);
   return `At most ${most} combinations are solved at once: narrow the ${largest[2]} first, or take a wider step.`;
 }

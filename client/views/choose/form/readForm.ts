@@ -139,7 +139,7 @@ function wantsOf(draft: Draft, problems: Problems): ChooseRequest["wants"] {
 /**
  * Reads the whole form.
  *
- * @returns the question to the server, or what is wrong beside which field; and how many sets it makes, counted as the server does
+ * @returns the question to the server, or what is wrong beside which field; and how many combinations it makes, counted as the server does
  */
 export function readForm(book: Book, draft: Draft): ReadForm {
   const problems: Problems = new Map();

@@ -6,9 +6,9 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { Caution } from "../../../ui/Caution.tsx";
 import type { MissedAnswer } from "../answers.ts";
 import type { Draft } from "../form/draft.ts";
-import { reliefOf, reliefOfSet } from "../relax.ts";
+import { reliefOf, reliefOfCombination } from "../relax.ts";
+import { restText, sizedRotorText } from "../words/combination.ts";
 import { brokenText, LIMIT_NAMES, wantedNames } from "../words/limits.ts";
-import { restText, sizedRotorText } from "../words/set.ts";
 
 export interface MissedProps {
   readonly book: Book;
@@ -19,11 +19,13 @@ export interface MissedProps {
   readonly onLook: (index: number) => void;
 }
 
-/** What keeps the sets out, which limit to relax by how much, and which sets come nearest. */
+/** What keeps the combinations out, which limit to relax by how much, and which combinations come nearest. */
 export function Missed({ book, base, wants, missed, onRelax, onLook }: MissedProps) {
   const reliefs = missed.relaxations.map((relaxation) => reliefOf(relaxation, wants));
-  const sets = missed.nearest.flatMap(({ set }) => reliefOfSet(set, wants) ?? []);
-  const cautions = new Set([...reliefs, ...sets].flatMap(({ caution }) => caution ?? []));
+  const together = missed.nearest.flatMap(
+    ({ set: combination }) => reliefOfCombination(combination, wants) ?? [],
+  );
+  const cautions = new Set([...reliefs, ...together].flatMap(({ caution }) => caution ?? []));
   const names = wantedNames(wants, base);
   return (
     <section class="choose-missed" aria-label="What would work">
@@ -89,17 +91,19 @@ function Nearest({ book, missed, names, wants, onLook, onRelax }: NearestProps) 
     <>
       <h2>The nearest combinations</h2>
       <ol class="choose-items">
-        {nearest.slice(0, whole ? nearest.length : FIRST).map(({ set }) => {
-          const relief = reliefOfSet(set, wants);
+        {nearest.slice(0, whole ? nearest.length : FIRST).map(({ set: combination }) => {
+          const relief = reliefOfCombination(combination, wants);
           const apply = relief?.apply;
           return (
-            <li key={set.index}>
-              <button type="button" class="plain" onClick={() => onLook(set.index)}>
-                {sizedRotorText(book, set)}
+            <li key={combination.index}>
+              <button type="button" class="plain" onClick={() => onLook(combination.index)}>
+                {sizedRotorText(book, combination)}
               </button>
-              <small class="quiet">{restText(book, set)}</small>
-              <small class="bad">{set.broken.map((broken) => brokenText(broken, names)).join("; ")}</small>
-              {relief && apply && set.broken.length > 1 && (
+              <small class="quiet">{restText(book, combination)}</small>
+              <small class="bad">
+                {combination.broken.map((broken) => brokenText(broken, names)).join("; ")}
+              </small>
+              {relief && apply && combination.broken.length > 1 && (
                 <button type="button" class="plain small" onClick={() => onRelax(apply)}>
                   {relief.label}
                 </button>

@@ -8,9 +8,9 @@ import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { compareAddress } from "../../compare/asked.ts";
 import { letterAt } from "../../compare/letterAt.ts";
 import type { Combination } from "../answers.ts";
-import { storeSet } from "../openSet.ts";
+import { storeCombination } from "../openCombination.ts";
 import { MOST_PINNED } from "../state/shown.ts";
-import { restText, sizedRotorText, sizeText } from "../words/set.ts";
+import { restText, sizedRotorText, sizeText } from "../words/combination.ts";
 import { PINNED_TABLE } from "./PinnedTable.tsx";
 
 export interface PinnedProps {
@@ -19,14 +19,14 @@ export interface PinnedProps {
   readonly job: string;
   readonly pins: readonly number[];
   /** those of them that were read */
-  readonly sets: readonly Combination[];
+  readonly combinations: readonly Combination[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
 }
 
-/** Which sets are pinned; stored as builds they are laid over one another in Match and in Attitudes, and stand side by side in Compare. */
+/** Which combinations are pinned; stored as builds they are laid over one another in Match and in Attitudes, and stand side by side in Compare. */
 export function Pinned(props: PinnedProps) {
-  const { book, sets } = props;
+  const { book, combinations } = props;
   if (props.pins.length === 0)
     return (
       <section aria-label="Pinned combinations">
@@ -41,20 +41,20 @@ export function Pinned(props: PinnedProps) {
     <section class="choose-pinned" aria-label="Pinned combinations">
       <h2>Pinned</h2>
       <ul class="choose-items">
-        {sets.map((set, i) => (
-          <li key={set.index}>
+        {combinations.map((combination, i) => (
+          <li key={combination.index}>
             <b class="choose-letter">{letterAt(i)}</b>{" "}
-            <button type="button" class="plain" onClick={() => props.onLook(set.index)}>
-              {sizedRotorText(book, set)}
+            <button type="button" class="plain" onClick={() => props.onLook(combination.index)}>
+              {sizedRotorText(book, combination)}
             </button>{" "}
-            <button type="button" class="plain small quiet" onClick={() => props.onPin(set.index)}>
+            <button type="button" class="plain small quiet" onClick={() => props.onPin(combination.index)}>
               unpin<span class="visually-hidden"> {letterAt(i)}</span>
             </button>
-            <small class="quiet">{restText(book, set)}</small>
+            <small class="quiet">{restText(book, combination)}</small>
           </li>
         ))}
       </ul>
-      {props.base && sets.length > 1 && (
+      {props.base && combinations.length > 1 && (
         <p>
           <a href={`#${PINNED_TABLE}`}>Side by side, figure by figure</a>
         </p>
@@ -69,15 +69,15 @@ const laidOver =
   ([first, ...others]: readonly string[]): string =>
     href(view, first, others.length > 0 ? { over: others.join(",") } : {});
 
-/** Where stored sets are seen together. */
+/** Where stored combinations are seen together. */
 const LAID = [
   { label: "Side by side in Match", addressOf: laidOver("match") },
   { label: "In Attitudes", addressOf: laidOver("attitudes") },
   { label: "In Compare", addressOf: compareAddress },
 ] as const;
 
-/** Stores the pinned sets and lays them over one another in another view. */
-function SideBySide({ base, job, sets }: PinnedProps) {
+/** Stores the pinned combinations and lays them over one another in another view. */
+function SideBySide({ base, job, combinations }: PinnedProps) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const lay = async (addressOf: (ids: readonly string[]) => string) => {
@@ -85,15 +85,15 @@ function SideBySide({ base, job, sets }: PinnedProps) {
     setBusy(true);
     try {
       const ids: string[] = [];
-      for (const [i, set] of sets.entries()) {
+      for (const [i, combination] of combinations.entries()) {
         if (!book.value) return;
         ids.push(
-          await storeSet(
+          await storeCombination(
             book.value,
             base,
             job,
-            set,
-            `${base.name}, chosen ${letterAt(i)}, ${sizeText(set.diameter)}`,
+            combination,
+            `${base.name}, chosen ${letterAt(i)}, ${sizeText(combination.diameter)}`,
           ),
         );
       }

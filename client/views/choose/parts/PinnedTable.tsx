@@ -11,8 +11,8 @@ import { type Cell, NOTHING, type RowGroup } from "../../compare/rows/row.ts";
 import type { Compared } from "../../compare/useColumn.ts";
 import type { Combination } from "../answers.ts";
 import { valueText } from "../columns.ts";
-import { buildFor } from "../openSet.ts";
-import { sizedRotorText, trustMarks } from "../words/set.ts";
+import { buildFor } from "../openCombination.ts";
+import { sizedRotorText, trustMarks } from "../words/combination.ts";
 
 type Wants = ChooseRequest["wants"];
 
@@ -25,8 +25,8 @@ function limitsCell({ broken }: Combination): Cell {
   return { text: meets, saved: meets, tone: meets === "yes" ? undefined : "bad" };
 }
 
-function trustCell(set: Combination): Cell {
-  const marks = trustMarks(set).map(({ word, title }) => `${word}, ${title}`);
+function trustCell(combination: Combination): Cell {
+  const marks = trustMarks(combination).map(({ word, title }) => `${word}, ${title}`);
   return { text: marks.join("; ") || "measured", saved: marks.join("; ") || "measured" };
 }
 
@@ -37,21 +37,24 @@ function keptCell({ values: { keptTime } }: Combination): Cell {
 }
 
 /** How long a controller keeps the margin; none where it is no wish. */
-function keptRows(sets: readonly Combination[], { leastKeptTime, targetMargin }: Wants): RowGroup["rows"] {
+function keptRows(
+  combinations: readonly Combination[],
+  { leastKeptTime, targetMargin }: Wants,
+): RowGroup["rows"] {
   if (leastKeptTime === null) return [];
   const title = `A controller keeps ${marginText(targetMargin)} for`;
-  return [{ key: "kept", title, unit: unitOf("duration"), cells: sets.map(keptCell) }];
+  return [{ key: "kept", title, unit: unitOf("duration"), cells: combinations.map(keptCell) }];
 }
 
-/** What the search says of its sets beside what their builds are. */
-function searched(sets: readonly Combination[], wants: Wants): RowGroup {
+/** What the search says of its combinations beside what their builds are. */
+function searched(combinations: readonly Combination[], wants: Wants): RowGroup {
   return {
     title: "In this search",
     rows: [
-      { key: "limits", title: "Meets the limits", unit: "", cells: sets.map(limitsCell) },
-      ...keptRows(sets, wants),
-      { key: "height", title: "Total height", unit: unitOf("length"), cells: sets.map(heightCell) },
-      { key: "trust", title: "Rotor curve", unit: "", cells: sets.map(trustCell) },
+      { key: "limits", title: "Meets the limits", unit: "", cells: combinations.map(limitsCell) },
+      ...keptRows(combinations, wants),
+      { key: "height", title: "Total height", unit: unitOf("length"), cells: combinations.map(heightCell) },
+      { key: "trust", title: "Rotor curve", unit: "", cells: combinations.map(trustCell) },
     ],
   };
 }
@@ -61,29 +64,35 @@ export const PINNED_TABLE = "pinned-compared";
 
 export interface PinnedTableProps {
   readonly book: Book;
-  /** gives what a set doesn't */
+  /** gives what a combination doesn't */
   readonly base: Build;
   readonly job: string;
   readonly wants: Wants;
-  readonly sets: readonly Combination[];
+  readonly combinations: readonly Combination[];
   readonly onPin: (index: number) => void;
 }
 
 /** Pinned combinations side by side, as the builds that they would be. */
-export function PinnedTable({ book, base, job, wants, sets, onPin }: PinnedTableProps) {
-  const key = (set: Combination) => `${job} ${set.index}`;
+export function PinnedTable({ book, base, job, wants, combinations, onPin }: PinnedTableProps) {
+  const key = (combination: Combination) => `${job} ${combination.index}`;
   const compared = useMemo(
     () =>
-      sets.map((set, i): Compared => {
-        const build = buildFor(book, base, set);
-        return { key: key(set), letter: letterAt(i), name: sizedRotorText(book, set), build, stored: null };
+      combinations.map((combination, i): Compared => {
+        const build = buildFor(book, base, combination);
+        return {
+          key: key(combination),
+          letter: letterAt(i),
+          name: sizedRotorText(book, combination),
+          build,
+          stored: null,
+        };
       }),
-    [book, base, job, sets.map(({ index }) => index).join(",")],
+    [book, base, job, combinations.map(({ index }) => index).join(",")],
   );
-  const besides = useMemo(() => [searched(sets, wants)], [compared, wants]);
+  const besides = useMemo(() => [searched(combinations, wants)], [compared, wants]);
   const unpin = (gone: string) => {
-    const set = sets.find((each) => key(each) === gone);
-    if (set) onPin(set.index);
+    const combination = combinations.find((each) => key(each) === gone);
+    if (combination) onPin(combination.index);
   };
   return (
     <section id={PINNED_TABLE} class="page-below choose-compared" aria-label="Pinned combinations compared">

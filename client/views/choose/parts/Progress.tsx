@@ -1,13 +1,13 @@
 import type { Book } from "../../../../shared/book/book.ts";
 import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
-import type { BestSet } from "../state/job.ts";
+import type { BestCombination } from "../state/job.ts";
 import { bestText, progressText } from "../words/searchSentences.ts";
 
 export interface ProgressProps {
   readonly job: ChooseJob;
   readonly book: Book;
   /** of most margin so far */
-  readonly best: BestSet | null;
+  readonly best: BestCombination | null;
   readonly lost: boolean;
   readonly onCancel: () => void;
 }

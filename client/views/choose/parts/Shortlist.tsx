@@ -10,10 +10,10 @@ import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import type { ShortlistAnswer } from "../answers.ts";
 import type { Fetched } from "../state/fetched.ts";
-import { restText, sizedRotorText } from "../words/set.ts";
+import { restText, sizedRotorText } from "../words/combination.ts";
 import { enoughText, placeText, tiesText } from "../words/ties.ts";
 import { Fact } from "./Fact.tsx";
-import { CHANCE_TITLE, REACHED_TITLE, sampledSetBoard } from "./marginWorkings.ts";
+import { CHANCE_TITLE, REACHED_TITLE, sampledCombinationBoard } from "./marginWorkings.ts";
 
 export const RANKS = [
   ["margin5", "margin that 95 of 100 reach"],
@@ -35,7 +35,7 @@ export interface ShortlistProps {
 
 const FIRST = 6;
 
-/** The first sets with their uncertainty worked out: the better verdict first, then by what is surest; sets within their uncertainty tie. */
+/** The first combinations with their uncertainty worked out: the better verdict first, then by what is surest; combinations within their uncertainty tie. */
 export function Shortlist(props: ShortlistProps) {
   const { fetched, rank } = props;
   const [whole, setWhole] = useState(false);
@@ -90,24 +90,24 @@ interface ItemProps extends ShortlistProps {
 }
 
 function Item({ book, base, items, at, onLook, wants }: ItemProps) {
-  const { set, verdict, enough } = items[at];
-  const ofSet = { book, base, set, wants };
+  const { set: combination, verdict, enough } = items[at];
+  const ofCombination = { book, base, combination, wants };
   return (
     <li>
       <span class="choose-place">{placeText(items, at)}</span>
       <div>
-        <button type="button" class="plain" onClick={() => onLook(set.index)}>
-          {sizedRotorText(book, set)}
+        <button type="button" class="plain" onClick={() => onLook(combination.index)}>
+          {sizedRotorText(book, combination)}
         </button>
-        <small class="quiet">{restText(book, set)}</small>
+        <small class="quiet">{restText(book, combination)}</small>
         <small title={verdict.reason}>
           <StateMark state={verdict.state} />
         </small>
         <small class={isDestroyed(verdict.state) ? "void" : undefined}>
-          <Fact {...ofSet} column="margin" />; <Sureness {...ofSet} of={items[at]} />
-          {wants.leastKeptTime !== null && set.values.keptTime !== null && (
+          <Fact {...ofCombination} column="margin" />; <Sureness {...ofCombination} of={items[at]} />
+          {wants.leastKeptTime !== null && combination.values.keptTime !== null && (
             <>
-              ; kept for <Fact {...ofSet} column="keptTime" />
+              ; kept for <Fact {...ofCombination} column="keptTime" />
             </>
           )}
           {wants.leastChance !== null && !enough && <span class="bad">, chance too small</span>}
@@ -122,8 +122,8 @@ interface SurenessProps extends Pick<ShortlistProps, "book" | "base" | "wants"> 
 }
 
 /** The margin that most samples reach and the chance of holding, each with its working. */
-function Sureness({ book, base, wants, of: { set, margin5, chance } }: SurenessProps) {
-  const board = base && (() => sampledSetBoard({ book, base, set, wants }));
+function Sureness({ book, base, wants, of: { set: combination, margin5, chance } }: SurenessProps) {
+  const board = base && (() => sampledCombinationBoard({ book, base, combination, wants }));
   const reached = marginText(margin5);
   return (
     <>

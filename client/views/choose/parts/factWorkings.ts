@@ -23,7 +23,7 @@ import {
 import { type Outcome, solve } from "../../../state/outcome.ts";
 import { boardOf } from "../../../ui/working/board.ts";
 import type { Column, Combination } from "../answers.ts";
-import { buildFor } from "../openSet.ts";
+import { buildFor } from "../openCombination.ts";
 import { LEAST_TITLE, leastWorking, wantedOf } from "./marginWorkings.ts";
 
 const DOC = "docs/method/choosing.md";
@@ -33,7 +33,7 @@ type Wants = Pick<ChooseRequest["wants"], "attitudes" | "targetMargin">;
 /** A combination as a build, solved. */
 interface Of {
   readonly book: Book;
-  readonly set: Combination;
+  readonly combination: Combination;
   readonly outcome: Outcome;
   readonly wants: Wants;
 }
@@ -66,18 +66,21 @@ function sumWorking(
   column: "height" | "price",
   unit: string,
   assumptions: readonly string[],
-  { book, set }: Of,
+  { book, combination }: Of,
 ): Working[] {
-  const value = set.values[column];
-  const rotor = findById(book.rotors, set.parts.rotor)?.data;
-  const parts = [findById(book.packs, set.parts.pack)?.data, findById(book.skirts, set.parts.skirt)?.data];
-  const motor = findById(book.motors, set.parts.motor)?.data;
+  const value = combination.values[column];
+  const rotor = findById(book.rotors, combination.parts.rotor)?.data;
+  const parts = [
+    findById(book.packs, combination.parts.pack)?.data,
+    findById(book.skirts, combination.parts.skirt)?.data,
+  ];
+  const motor = findById(book.motors, combination.parts.motor)?.data;
   if (value === null || !rotor || !motor) return [];
   const isHeight = column === "height";
-  const size = nearestSize(rotor, set.diameter);
+  const size = nearestSize(rotor, combination.diameter);
   const own = [
     { name: motor.name, of: isHeight ? motor.length : motor.price },
-    { name: rotor.name, of: isHeight ? rotorHeight(rotor, set.diameter) : size.price },
+    { name: rotor.name, of: isHeight ? rotorHeight(rotor, combination.diameter) : size.price },
     ...parts.flatMap((part) => (part ? [{ name: part.name, of: part[column] }] : [])),
   ];
   const rows = own.flatMap(({ name, of }, i): Row[] =>
@@ -96,9 +99,9 @@ function sumWorking(
 const SETTLED =
   "The winding warm as it settles; the current by three operating points along the fall of the cell.";
 
-/** Minutes at the set's own throttle. */
-function timeWorking({ set, outcome }: Of): Working[] {
-  const { time } = set.values;
+/** Minutes at the combination's own throttle. */
+function timeWorking({ combination, outcome }: Of): Working[] {
+  const { time } = combination.values;
   const run = outcome.resolved && runInput(outcome.build, outcome.resolved);
   if (time === null || !run || !(time > 0)) return [];
   return [
@@ -115,7 +118,7 @@ function timeWorking({ set, outcome }: Of): Working[] {
         [["C", "charge that a full cell holds", "C"], run.pack.cell.capacity],
         [["N_p", "cells in parallel", ""], run.pack.parallel],
         [["V_min", "least that the cell's maker allows under load", "V"], run.pack.cell.minimumVoltage],
-        [["I_pack", "out of the pack at the start", "A"], set.values.packCurrent ?? Number.NaN],
+        [["I_pack", "out of the pack at the start", "A"], combination.values.packCurrent ?? Number.NaN],
       ],
       time,
     ),
@@ -123,8 +126,8 @@ function timeWorking({ set, outcome }: Of): Working[] {
 }
 
 /** Minutes that a controller keeps the wanted margin. */
-function keptWorking({ set, outcome, wants }: Of): Working[] {
-  const { keptTime } = set.values;
+function keptWorking({ combination, outcome, wants }: Of): Working[] {
+  const { keptTime } = combination.values;
   const { resolved } = outcome;
   const input = resolved && solvable(resolved);
   if (keptTime === null || !input) return [];
@@ -159,10 +162,10 @@ function keptWorking({ set, outcome, wants }: Of): Working[] {
 }
 
 /** Burst speed over speed, and what the winding settles at. */
-function limitFacts({ book, set, outcome }: Of): Working[] {
+function limitFacts({ book, combination, outcome }: Of): Working[] {
   const { build, resolved } = outcome;
   const run = resolved && runInput(build, resolved);
-  const { rotorFactor, speed, windingTemperature, packCurrent } = set.values;
+  const { rotorFactor, speed, windingTemperature, packCurrent } = combination.values;
   if (!run) return [];
   const input = limitsInput(book, build, run);
   const { duty, auxCurrent } = run.supply;
@@ -176,7 +179,7 @@ function limitFacts({ book, set, outcome }: Of): Working[] {
 }
 
 /** Heights, prices and what the cell is, from the parts' pages. */
-function partOrigins({ set, outcome }: Of): Origin[] {
+function partOrigins({ combination, outcome }: Of): Origin[] {
   const run = outcome.resolved && runInput(outcome.build, outcome.resolved);
   if (!run) return [];
   const page = "On the pack's page, or by its discharge tests.";
@@ -185,7 +188,7 @@ function partOrigins({ set, outcome }: Of): Origin[] {
     { symbol: "z₀", value: run.startCharge ?? 1, what: "Set in the build that gave the rest.", tests: [] },
     { symbol: "C", value: capacity, what: page, tests: outcome.resolved?.pack?.testIds ?? [] },
     { symbol: "V_min", value: minimumVoltage, what: "On the pack's page.", tests: [] },
-    { symbol: "ω", value: set.values.speed ?? Number.NaN, what: "Found by the search.", tests: [] },
+    { symbol: "ω", value: combination.values.speed ?? Number.NaN, what: "Found by the search.", tests: [] },
   ];
 }
 
@@ -193,10 +196,10 @@ const HEIGHT_TAKEN = ["A part without a height adds none; the rotor's goes with 
 const PRICE_TAKEN = ["Prices of one currency, the rotor's that of its nearest listed size."];
 
 /** @returns how the facts of a combination came about, down to its build's own workings */
-export function factBoard(book: Book, base: Build, set: Combination, wants: Wants): Board {
-  const build = buildFor(book, base, set);
+export function factBoard(book: Book, base: Build, combination: Combination, wants: Wants): Board {
+  const build = buildFor(book, base, combination);
   const outcome = solve(book, build);
-  const of = { book, set, outcome, wants };
+  const of = { book, combination, outcome, wants };
   const wanted = wantedOf(outcome, wants);
   const angles = wanted.map(({ angle }) => angle);
   const solved = boardOf(book, outcome, angles);
@@ -209,7 +212,7 @@ export function factBoard(book: Book, base: Build, set: Combination, wants: Want
       ...sumWorking("height", "m", HEIGHT_TAKEN, of),
       ...sumWorking("price", "", PRICE_TAKEN, of),
       ...solved.workings,
-      ...leastWorking(set, wanted, solved),
+      ...leastWorking(combination, wanted, solved),
       ...mass.workings,
     ],
     origins: [...partOrigins(of), ...solved.origins, ...mass.origins],

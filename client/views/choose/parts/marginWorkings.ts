@@ -24,18 +24,18 @@ import { asking } from "../../../threads/ask.ts";
 import type { Question } from "../../../threads/tasks.ts";
 import { NO_BOARD } from "../../../ui/working/board.ts";
 import type { Combination } from "../answers.ts";
-import { buildFor } from "../openSet.ts";
+import { buildFor } from "../openCombination.ts";
 
 const DOC = "docs/method/choosing.md";
 
 type Wants = Pick<ChooseRequest["wants"], "attitudes">;
 
 /** A combination, and what its search asks of it. */
-interface OfSet {
+interface OfCombination {
   readonly book: Book;
   /** gives what a combination doesn't */
   readonly base: Build;
-  readonly set: Combination;
+  readonly combination: Combination;
   readonly wants: Wants;
 }
 
@@ -137,11 +137,11 @@ const inThread: Sampler = (question) =>
  * @returns the least of the wanted attitudes, each down to its samples; none where the combination has no numbers
  * @throws {Error} where its samples have no answer
  */
-export async function sampledSetBoard(
-  { book, base, set, wants }: OfSet,
+export async function sampledCombinationBoard(
+  { book, base, combination, wants }: OfCombination,
   sample: Sampler = inThread,
 ): Promise<Board> {
-  const outcome = solve(book, buildFor(book, base, set));
+  const outcome = solve(book, buildFor(book, base, combination));
   const question = uncertaintyAsked(book, outcome);
   const wanted = wantedOf(outcome, wants);
   if (!question || !outcome.resolved) return NO_BOARD;

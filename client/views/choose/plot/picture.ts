@@ -5,7 +5,7 @@ import type { Column, PointsAnswer } from "../answers.ts";
 import { type ColumnSpec, columnSpec } from "../columns.ts";
 import { frontPoints, isAdmissible, isOnFront, type PlotPoint } from "./front.ts";
 
-/** A set that is marked in the plot by itself. */
+/** A combination that is marked in the plot by itself. */
 export interface Marked {
   readonly index: number;
   /** SI, in the plot's columns; null: it has no figure there */
@@ -20,7 +20,7 @@ export interface Picture {
   readonly points: readonly PlotPoint[];
   readonly admissible: number;
   readonly front: number;
-  /** sets of the job; more than the points where they are thinned or have no figure */
+  /** combinations of the job; more than the points where they are thinned or have no figure */
   readonly total: number;
   /** the least margin wanted, where a margin is up an axis */
   readonly target: number;
@@ -62,7 +62,7 @@ export function pictureSentence(picture: Picture): string {
   return `${y.label} against ${lower(x.label)} of ${drawn}: ${formatFixed(admissible, 0)} of those shown work, ${front} of them a best trade-off of the two.`;
 }
 
-/** @returns why fewer points are drawn than there are sets; null where all are there */
+/** @returns why fewer points are drawn than there are combinations; null where all are there */
 export function thinnedText({ points, total, x, y }: Picture): string | null {
   if (points.length >= total) return null;
   const timed = [x, y].some(({ key }) => key === "time" || key === "keptTime");

@@ -7,7 +7,7 @@ import { frontPoints, frontSteps, isAdmissible, isOnFront, isOpenPoint, type Plo
 import type { Marked, Picture } from "./picture.ts";
 
 /** What is marked by itself, beside the points. */
-export interface MarkedSets {
+export interface MarkedCombinations {
   readonly pinned: readonly Marked[];
   readonly looked: Marked | null;
 }
@@ -45,7 +45,7 @@ const byWeight = (a: PlotPoint, b: PlotPoint) => weightOf(a) - weightOf(b);
 const weightOf = (point: PlotPoint) => (isOnFront(point) ? 2 : isAdmissible(point) ? 1 : 0);
 
 /** The pinned ones with their letters, and the one that is looked at. */
-function ringsOf({ x, y }: Picture, { pinned, looked }: MarkedSets): Ring[] {
+function ringsOf({ x, y }: Picture, { pinned, looked }: MarkedCombinations): Ring[] {
   const at = (marked: Marked, letter: string | null): Ring[] => {
     if (marked.x === null || marked.y === null) return [];
     const look = marked.index === looked?.index ? "chosen" : "before";
@@ -91,7 +91,7 @@ function shapesOf({ points }: Picture): ShapeLabel[] {
 }
 
 /** Two columns of the combinations against each other, and the edge of what can be had. */
-export function choosePlot(picture: Picture, marked: MarkedSets): Plot {
+export function choosePlot(picture: Picture, marked: MarkedCombinations): Plot {
   const { x, y, points, target } = picture;
   const edge: Line = {
     key: "front",

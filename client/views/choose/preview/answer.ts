@@ -7,10 +7,10 @@ import { type Answer, asProblem } from "../../../../shared/numeric/errors.ts";
 
 /** What a question would bring, tried in the browser. */
 export interface Preview {
-  readonly sets: number;
+  readonly tried: number;
   readonly admissible: number;
-  /** the limit that keeps out most sets; null where none does */
-  readonly keepsOut: { readonly limit: Limit; readonly sets: number } | null;
+  /** the limit that keeps out most combinations; null where none does */
+  readonly keepsOut: { readonly limit: Limit; readonly broken: number } | null;
 }
 
 export type PreviewReply = Answer<Preview>;
@@ -20,8 +20,8 @@ export function previewOf(problem: Problem): Preview {
   const prepared = prepare(problem);
   const { meeting, broken } = tallyOf([solveChunk(prepared, 0, prepared.count)]);
   const most = broken.indexOf(Math.max(...broken));
-  const keepsOut = broken[most] > 0 ? { limit: LIMITS[most], sets: broken[most] } : null;
-  return { sets: prepared.count, admissible: meeting, keepsOut };
+  const keepsOut = broken[most] > 0 ? { limit: LIMITS[most], broken: broken[most] } : null;
+  return { tried: prepared.count, admissible: meeting, keepsOut };
 }
 
 /** @returns the preview, or in words why there is none */

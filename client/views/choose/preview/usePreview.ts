@@ -1,14 +1,14 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../../shared/book/book.ts";
 import { chooseProblem } from "../../../../shared/book/choose/problem.ts";
-import { countSets } from "../../../../shared/decide/choose/count.ts";
+import { countCombinations } from "../../../../shared/decide/choose/count.ts";
 import type { Problem } from "../../../../shared/decide/choose/problem.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import { answerOrNull } from "../../../../shared/numeric/errors.ts";
 import { useTask } from "../../../threads/useTask.ts";
 import type { Preview, PreviewReply } from "./answer.ts";
 
-/** Sets that are tried while one types: some tens of milliseconds of another thread. Judgement. */
+/** Combinations that are tried while one types: some tens of milliseconds of another thread. Judgement. */
 const MOST_TRIED = 20_000;
 
 const FAILED: PreviewReply = { problem: "not tried" };
@@ -17,7 +17,7 @@ const FAILED: PreviewReply = { problem: "not tried" };
 export function triedProblem(book: Book, request: ChooseRequest): Problem | null {
   return answerOrNull(() => {
     const { problem } = chooseProblem(book, request);
-    return countSets(problem, MOST_TRIED) > 0 ? problem : null;
+    return countCombinations(problem, MOST_TRIED) > 0 ? problem : null;
   });
 }
 

@@ -1,11 +1,11 @@
 import { href } from "../../../app/router.ts";
 import type { Combination } from "../answers.ts";
 import { shownQuery } from "../state/shown.ts";
+import { sizedRotorText } from "../words/combination.ts";
 import { tookText } from "../words/searchSentences.ts";
-import { sizedRotorText } from "../words/set.ts";
 import type { OfResults } from "./ofResults.ts";
 
-/** The line under the answer: which sets are the lightest, the surest and the strongest. */
+/** The line under the answer: which combinations are the lightest, the surest and the strongest. */
 export function Figures({ book, job, known, shown, onLook }: OfResults) {
   const { lightest, best, kinds, shortlist } = known;
   const surest = shortlist.data?.items[0]?.set ?? null;
@@ -23,18 +23,18 @@ export function Figures({ book, job, known, shown, onLook }: OfResults) {
   return (
     <>
       {named.map(
-        ([what, set]) =>
-          set && (
+        ([what, combination]) =>
+          combination && (
             <span key={what}>
               {what}:{" "}
               <a
-                href={href("choose", job.id, shownQuery({ ...shown, look: set.index }))}
+                href={href("choose", job.id, shownQuery({ ...shown, look: combination.index }))}
                 onClick={(event) => {
                   event.preventDefault();
-                  onLook(set.index);
+                  onLook(combination.index);
                 }}
               >
-                {sizedRotorText(book, set)}
+                {sizedRotorText(book, combination)}
               </a>
               {". "}
             </span>

@@ -1,7 +1,7 @@
 import { Caution } from "../../../ui/Caution.tsx";
 import { chargeText } from "../../../ui/chargeWords.ts";
+import { CombinationPanel } from "../parts/CombinationPanel.tsx";
 import { Pinned } from "../parts/Pinned.tsx";
-import { SetPanel } from "../parts/SetPanel.tsx";
 import { type Rank, Shortlist } from "../parts/Shortlist.tsx";
 import { MOST_PINNED } from "../state/shown.ts";
 import type { OfResults } from "./ofResults.ts";
@@ -30,11 +30,11 @@ export function Meaning({
   return (
     <section class="page-aside" aria-label="What it means">
       {looked && (
-        <SetPanel
+        <CombinationPanel
           book={book}
           base={base}
           wants={wants}
-          set={looked}
+          combination={looked}
           pin={shown.pins.indexOf(looked.index)}
           canPin={shown.pins.includes(looked.index) || shown.pins.length < MOST_PINNED}
           onPin={() => onPin(looked.index)}
@@ -57,7 +57,7 @@ export function Meaning({
         base={base}
         job={job.id}
         pins={shown.pins}
-        sets={known.pinned}
+        combinations={known.pinned}
         onLook={onLook}
         onPin={onPin}
       />

@@ -2,12 +2,12 @@ import type { Column, Combination } from "../answers.ts";
 import { columnSpec, columnsOf, valueText } from "../columns.ts";
 import type { Draft } from "../form/draft.ts";
 import { Missed } from "../parts/Missed.tsx";
-import { AxisPicker, SetPlot } from "../plot/SetPlot.tsx";
-import { SetTable } from "../rows/SetTable.tsx";
+import { AxisPicker, CombinationPlot } from "../plot/CombinationPlot.tsx";
+import { CombinationTable } from "../rows/CombinationTable.tsx";
 import type { Sorting } from "../rows/useRows.ts";
 import type { Shown } from "../state/shown.ts";
+import { restText, sizedRotorText } from "../words/combination.ts";
 import { inOrOut, wantedNames } from "../words/limits.ts";
-import { restText, sizedRotorText } from "../words/set.ts";
 import type { OfResults } from "./ofResults.ts";
 
 export interface PictureProps extends OfResults {
@@ -39,7 +39,7 @@ export function Picture(props: PictureProps) {
     <section class="page-main choose-picture" aria-label="The combinations" aria-busy={stale}>
       {job.admissible === 0 && missed}
       <Plot {...props} />
-      <SetTable
+      <CombinationTable
         key={job.id}
         book={book}
         base={base}
@@ -74,11 +74,11 @@ function columnsIn(from: string | null): { x: Column; y: Column } {
 }
 
 /** @returns what a point says of itself, a line each */
-const linesOf = ({ book, base, job, shown }: PictureProps, set: Combination): string[] => [
-  sizedRotorText(book, set),
-  restText(book, set),
-  `${valueText(shown.y, set.values[shown.y])}, ${valueText(shown.x, set.values[shown.x])}`,
-  inOrOut(set.broken, wantedNames(job.request.wants, base)),
+const linesOf = ({ book, base, job, shown }: PictureProps, combination: Combination): string[] => [
+  sizedRotorText(book, combination),
+  restText(book, combination),
+  `${valueText(shown.y, combination.values[shown.y])}, ${valueText(shown.x, combination.values[shown.x])}`,
+  inOrOut(combination.broken, wantedNames(job.request.wants, base)),
 ];
 
 function Plot(props: PictureProps) {
@@ -97,14 +97,14 @@ function Plot(props: PictureProps) {
         />
       </div>
       {known.points.data && (
-        <SetPlot
+        <CombinationPlot
           job={job.id}
           answer={known.points.data}
           drawn={columnsIn(known.points.from)}
           target={wants.targetMargin}
           looked={known.looked}
           pinned={known.pinned}
-          describe={(set) => linesOf(props, set)}
+          describe={(combination) => linesOf(props, combination)}
           onLook={props.onLook}
           onPin={props.onPin}
         />

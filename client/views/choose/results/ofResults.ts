@@ -15,5 +15,5 @@ export interface OfResults {
   readonly shown: Shown;
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
-  readonly onOpen: (set: Combination) => void;
+  readonly onOpen: (combination: Combination) => void;
 }

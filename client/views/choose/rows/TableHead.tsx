@@ -3,7 +3,7 @@ import { formatFixed } from "../../../../shared/units/format.ts";
 import { chargeText } from "../../../ui/chargeWords.ts";
 import { SaveCsv } from "../../../ui/SaveCsv.tsx";
 import type { ColumnSpec } from "../columns.ts";
-import { setsCsv } from "./setsCsv.ts";
+import { combinationsCsv } from "./combinationsCsv.ts";
 import type { Sorting } from "./useRows.ts";
 
 export interface TableHeadProps {
@@ -32,10 +32,10 @@ const KINDS = [
   ["open", "with an open propeller"],
 ] as const;
 
-/** So many sets are saved by the page, in the units shown; more are the server's to write, in SI. */
+/** So many combinations are saved by the page, in the units shown; more are the server's to write, in SI. */
 const MOST_SAVED = 20_000;
 
-/** What is above the sets: how many, which of them are shown, and all of those as a file. */
+/** What is above the combinations: how many, which of them are shown, and all of those as a file. */
 export function TableHead({
   bothKinds,
   book,
@@ -89,7 +89,7 @@ export function TableHead({
         <SaveCsv
           label="save these as CSV"
           name={`combinations ${job}.csv`}
-          make={() => setsCsv(book, job, columns, sorting)}
+          make={() => combinationsCsv(book, job, columns, sorting)}
         />
       )}
     </div>

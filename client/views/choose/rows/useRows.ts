@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { ApiError, api } from "../../../state/api.ts";
-import type { Column, Combination, SetsPage } from "../answers.ts";
+import type { Column, Combination, CombinationsPage } from "../answers.ts";
 import { jobPath } from "../state/job.ts";
 import { type Drawn, pagesOf } from "./virtual.ts";
 
@@ -24,8 +24,8 @@ export interface Rows {
 
 const NONE: Rows = { key: null, total: 0, rows: new Map(), problem: null };
 
-/** @returns address of a page of a job's sets */
-export function setsPath(
+/** @returns address of a page of a job's combinations */
+export function combinationsPath(
   job: string,
   { sort, order, only, kind }: Sorting,
   from: number,
@@ -34,10 +34,10 @@ export function setsPath(
   return `${jobPath(job)}/sets?sort=${sort}&order=${order}&only=${only}&kind=${kind}&from=${from}&limit=${limit}`;
 }
 
-function withPage(before: Rows, key: string, page: SetsPage): Rows {
+function withPage(before: Rows, key: string, page: CombinationsPage): Rows {
   const rows = new Map(before.key === key ? before.rows : []);
-  page.items.forEach((set, i) => {
-    rows.set(page.from + i, set);
+  page.items.forEach((combination, i) => {
+    rows.set(page.from + i, combination);
   });
   return { key, total: page.total, rows, problem: null };
 }
@@ -46,14 +46,14 @@ function withPage(before: Rows, key: string, page: SetsPage): Rows {
 export function useRows(job: string, sorting: Sorting): { rows: Rows; need: (drawn: Drawn) => void } {
   const [rows, setRows] = useState<Rows>(NONE);
   const asked = useRef(new Set<string>());
-  const key = setsPath(job, sorting, 0);
+  const key = combinationsPath(job, sorting, 0);
   const wanted = useRef(key);
   wanted.current = key;
   const fetchPage = (from: number) => {
-    const path = setsPath(job, sorting, from);
+    const path = combinationsPath(job, sorting, from);
     if (asked.current.has(path)) return;
     asked.current.add(path);
-    api.get<SetsPage>(path).then(
+    api.get<CombinationsPage>(path).then(
       (page) => wanted.current === key && setRows((before) => withPage(before, key, page)),
       (error: unknown) => {
         if (!(error instanceof ApiError)) throw error;

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { ChooseJob, JobState, ToldSets } from "../../../../shared/model/api/choose.ts";
+import type { ChooseJob, JobState, ToldCombinations } from "../../../../shared/model/api/choose.ts";
 import { ApiError, api } from "../../../state/api.ts";
 import { whileVisible } from "../../../state/whileVisible.ts";
 
@@ -11,11 +11,11 @@ export interface Following {
   /** the server does not answer while the job runs */
   readonly lost: boolean;
   readonly problem: string | null;
-  /** of most margin among the sets that were told while the rest is solved */
-  readonly best: BestSet | null;
+  /** of most margin among the combinations that were told while the rest is solved */
+  readonly best: BestCombination | null;
 }
 
-export type BestSet = ToldSets["best"][number];
+export type BestCombination = ToldCombinations["best"][number];
 
 const NOTHING: Following = { job: null, unknown: false, lost: false, problem: null, best: null };
 const ENDS = ["done", "cancelled", "failed"] as const satisfies readonly JobState[];
@@ -29,7 +29,7 @@ class Follower {
   private source: EventSource | null = null;
   private again: ReturnType<typeof setTimeout> | undefined;
   private ended = false;
-  private best: BestSet | null = null;
+  private best: BestCombination | null = null;
 
   constructor(
     private readonly id: string,
@@ -64,8 +64,9 @@ class Follower {
     this.again = setTimeout(() => void this.ask(), PATIENCE_MS);
   }
 
-  private take({ best }: ToldSets): void {
-    const marginOf = (set: BestSet | null) => (set ? (set.values.margin ?? Number.POSITIVE_INFINITY) : 0);
+  private take({ best }: ToldCombinations): void {
+    const marginOf = (combination: BestCombination | null) =>
+      combination ? (combination.values.margin ?? Number.POSITIVE_INFINITY) : 0;
     const [told] = best;
     if (marginOf(told) <= marginOf(this.best)) return;
     this.best = told;
@@ -80,7 +81,7 @@ class Follower {
       if (isOver(job)) source.close();
       this.tell({ job, lost: false });
     };
-    source.addEventListener("sets", (event) => this.take(JSON.parse(event.data) as ToldSets));
+    source.addEventListener("sets", (event) => this.take(JSON.parse(event.data) as ToldCombinations));
     for (const name of ["progress", ...ENDS]) source.addEventListener(name, hear);
     // Asked anew rather than waited for: a server that began anew does not know the job.
     source.addEventListener("error", () => {

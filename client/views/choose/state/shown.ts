@@ -4,14 +4,14 @@ import { tried } from "../../../state/browserStore.ts";
 import type { Column } from "../answers.ts";
 import { COLUMNS } from "../columns.ts";
 
-/** Most sets that are compared side by side. */
+/** Most combinations that are compared side by side. */
 export const MOST_PINNED = 6;
 
-/** What the address says of how a job's sets are looked at. */
+/** What the address says of how a job's combinations are looked at. */
 export interface Shown {
   readonly x: Column;
   readonly y: Column;
-  /** index of the set that is looked at; null: the best */
+  /** index of the combination that is looked at; null: the best */
   readonly look: number | null;
   readonly pins: readonly number[];
 }
@@ -48,7 +48,7 @@ export function withPin(pins: readonly number[], at: number): readonly number[] 
   return pins.length < MOST_PINNED ? [...pins, at] : pins;
 }
 
-/** Writes into the address how the sets are looked at, leaving no step in the history. */
+/** Writes into the address how the combinations are looked at, leaving no step in the history. */
 export function show(next: Shown): void {
   const { id } = route.peek();
   go(href("choose", id, shownQuery(next)), { replace: true });

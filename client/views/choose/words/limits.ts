@@ -106,7 +106,7 @@ export function brokenText({ limit, value, allowed }: Broken, names: WantedNames
   return SAYERS[limit]?.(value, allowed, names) ?? limit;
 }
 
-/** @returns why a set is in or out, one line */
+/** @returns why a combination is in or out, one line */
 export function inOrOut(broken: readonly Broken[], names: WantedNames): string {
   const [first, ...rest] = broken;
   if (!first) return "in: it meets every limit";

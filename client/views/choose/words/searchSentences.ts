@@ -5,9 +5,9 @@ import type { ChooseJob } from "../../../../shared/model/api/choose.ts";
 import { formatFixed } from "../../../../shared/units/format.ts";
 import type { Combination, ShortlistAnswer } from "../answers.ts";
 import type { Preview } from "../preview/answer.ts";
-import type { BestSet } from "../state/job.ts";
+import type { BestCombination } from "../state/job.ts";
+import { massText, sizedRotorText } from "./combination.ts";
 import { LIMIT_NAMES } from "./limits.ts";
-import { massText, sizedRotorText } from "./set.ts";
 
 type Judged = ShortlistAnswer["items"][number];
 type Counts = Pick<ChooseJob, "sets" | "admissible">;
@@ -52,9 +52,9 @@ export function progressText({ state, sets, solved, admissible, seconds }: Choos
 }
 
 /** @returns the best combination so far, in short */
-export function bestText(book: Book, set: BestSet): string {
-  const { margin } = set.values;
-  return `${margin === null ? "no pull needed" : marginText(margin)}, ${sizedRotorText(book, set)}`;
+export function bestText(book: Book, combination: BestCombination): string {
+  const { margin } = combination.values;
+  return `${margin === null ? "no pull needed" : marginText(margin)}, ${sizedRotorText(book, combination)}`;
 }
 
 const DIGITS = 2;
@@ -73,11 +73,11 @@ export function tookText({ sets, seconds }: ChooseJob): string {
 }
 
 /** @returns what the question on the form would bring, tried while it is typed */
-export function previewText({ sets, admissible, keepsOut }: Preview): string {
-  const count = admissible === 0 ? "None" : admissible === sets ? "Every one" : whole(admissible);
-  const verb = admissible <= 1 || admissible === sets ? "works" : "work";
+export function previewText({ tried, admissible, keepsOut }: Preview): string {
+  const count = admissible === 0 ? "None" : admissible === tried ? "Every one" : whole(admissible);
+  const verb = admissible <= 1 || admissible === tried ? "works" : "work";
   const most = keepsOut
-    ? `; ${LIMIT_NAMES[keepsOut.limit] ?? keepsOut.limit} keeps out most, ${whole(keepsOut.sets)}`
+    ? `; ${LIMIT_NAMES[keepsOut.limit] ?? keepsOut.limit} keeps out most, ${whole(keepsOut.broken)}`
     : "";
   return `${count} of them ${verb}${most}.`;
 }

@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { buildOfSet } from "#shared/book/choose/openedSet.ts";
+import { buildOfCombination } from "#shared/book/choose/openedCombination.ts";
 import { chooseProblem } from "#shared/book/choose/problem.ts";
 import { UnusablePartsError } from "#shared/book/choose/refusal.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import { runInput } from "#shared/book/runInput.ts";
 import { FLAG } from "#shared/decide/choose/columns.ts";
-import { countSets } from "#shared/decide/choose/count.ts";
+import { countCombinations } from "#shared/decide/choose/count.ts";
 import { detailOf } from "#shared/decide/choose/detail.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
-import { setUncertainty } from "#shared/decide/choose/shortlist.ts";
+import { combinationUncertainty } from "#shared/decide/choose/shortlist.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { chooseRequest } from "#shared/model/api/choose.ts";
 import { NotEnoughDataError } from "#shared/numeric/errors.ts";
@@ -36,7 +36,9 @@ const both = chooseBody({
 const question = chooseProblem(book, both);
 const prepared = prepare(question.problem);
 const results = [solveChunk(prepared, 0, prepared.count)];
-const open = Array.from({ length: prepared.count }, (_, index) => index).slice(prepared.radix.ducted.sets);
+const open = Array.from({ length: prepared.count }, (_, index) => index).slice(
+  prepared.radix.ducted.combinations,
+);
 
 describe("a search of the demo with rotors in a duct and an open propeller", () => {
   it("tries the propeller at every size on the skirt once and on none, whatever the gaps", () => {
@@ -48,57 +50,64 @@ describe("a search of the demo with rotors in a duct and an open propeller", () 
     expect(question.notes.map(({ code }) => code)).toContain("propeller-strength");
   });
 
-  it("every set with the propeller, opened as a build, has that build's thrust, margins, current and mass to 1e-9", () => {
+  it("every combination with the propeller, opened as a build, has that build's thrust, margins, current and mass to 1e-9", () => {
     let turning = 0;
     for (const index of open) {
-      const set = detailOf(prepared, results, index);
-      const build = buildOfSet(book, question.base, { ...set, mass: set.values.mass });
-      expect(set.gap).toBeNull();
-      expect(build.skirt).toBe(set.parts.skirt);
+      const combination = detailOf(prepared, results, index);
+      const build = buildOfCombination(book, question.base, {
+        ...combination,
+        mass: combination.values.mass,
+      });
+      expect(combination.gap).toBeNull();
+      expect(build.skirt).toBe(combination.parts.skirt);
       const input = resolveBuild(book, build).propeller;
-      if (!input) throw new Error("The set has no numbers as a build.");
-      expect(set.values.mass).toBeCloseToRelative(input.vehicle.mass, AGREED);
+      if (!input) throw new Error("The combination has no numbers as a build.");
+      expect(combination.values.mass).toBeCloseToRelative(input.vehicle.mass, AGREED);
       const { point, suction, attitudes, worst } = predictPropeller(input, [90]);
       expect((results[0].flags[index] & FLAG.noPoint) !== 0).toBe(point === null);
       if (!point) continue;
       turning += 1;
-      expect(set.values.suction).toBeCloseToRelative(suction, AGREED);
-      expect(set.values.speed).toBeCloseToRelative(point.speed, AGREED);
-      expect(set.values.packCurrent).toBeCloseToRelative(point.packCurrent, AGREED);
-      expect(set.values.windingTemperature).toBeCloseToRelative(point.windingTemperature, AGREED);
-      expect(set.values.parked).toBeCloseToRelative(attitudes[0].parked.margin ?? Number.NaN, AGREED);
-      expect(set.values.driving).toBeCloseToRelative(worst.driving.margin ?? Number.NaN, AGREED);
-      expect([set.values.flow, set.values.pressure, set.values.rotorFactor]).toEqual([null, null, null]);
+      expect(combination.values.suction).toBeCloseToRelative(suction, AGREED);
+      expect(combination.values.speed).toBeCloseToRelative(point.speed, AGREED);
+      expect(combination.values.packCurrent).toBeCloseToRelative(point.packCurrent, AGREED);
+      expect(combination.values.windingTemperature).toBeCloseToRelative(point.windingTemperature, AGREED);
+      expect(combination.values.parked).toBeCloseToRelative(attitudes[0].parked.margin ?? Number.NaN, AGREED);
+      expect(combination.values.driving).toBeCloseToRelative(worst.driving.margin ?? Number.NaN, AGREED);
+      expect([combination.values.flow, combination.values.pressure, combination.values.rotorFactor]).toEqual([
+        null,
+        null,
+        null,
+      ]);
     }
     expect(turning).toBeGreaterThan(open.length / 2);
   });
 
-  it("one of them runs as long as its build's run-down says, and is sampled as any set", () => {
+  it("one of them runs as long as its build's run-down says, and is sampled as any combination", () => {
     const index = open[0];
-    const set = detailOf(prepared, results, index);
-    const build = buildOfSet(book, question.base, { ...set, mass: set.values.mass });
+    const combination = detailOf(prepared, results, index);
+    const build = buildOfCombination(book, question.base, { ...combination, mass: combination.values.mass });
     const resolved = resolveBuild(book, build);
     const run = runInput({ ...build, cycle: undefined }, resolved);
-    if (!run) throw new Error("The set has no numbers as a build.");
+    if (!run) throw new Error("The combination has no numbers as a build.");
     const settled = { ...run, motor: { ...run.motor, thermalTimeConstant: null }, angles: [] };
-    expect(set.values.time).toBeCloseToRelative(runDown(settled).end.time, 1e-3);
+    expect(combination.values.time).toBeCloseToRelative(runDown(settled).end.time, 1e-3);
     const uncertainty = { "vehicle.wheelFriction": 0.05 };
-    const { chance, margin5 } = setUncertainty(prepared, index, { uncertainty, samples: 128 });
+    const { chance, margin5 } = combinationUncertainty(prepared, index, { uncertainty, samples: 128 });
     expect(chance).toBeGreaterThanOrEqual(0);
-    expect(margin5).toBeLessThan(Math.min(set.values.parked ?? 0, set.values.driving ?? 0));
+    expect(margin5).toBeLessThan(Math.min(combination.values.parked ?? 0, combination.values.driving ?? 0));
   });
 });
 
 describe("a search that can't pair rotors and skirts", () => {
   it("with a rotor in a duct and no skirt at all, asks for one", () => {
     const asked = chooseProblem(book, { ...both, skirts: [{ skirt: null }] });
-    expect(() => countSets(asked.problem)).toThrow(NotEnoughDataError);
-    expect(() => countSets(asked.problem)).toThrow(/no skirt/);
+    expect(() => countCombinations(asked.problem)).toThrow(NotEnoughDataError);
+    expect(() => countCombinations(asked.problem)).toThrow(/no skirt/);
   });
 
   it("with a propeller alone and no skirt, is solved", () => {
     const alone = { ...both, rotors: [{ rotor: "pusher-three" }], skirts: [{ skirt: null }] };
-    expect(countSets(chooseProblem(book, alone).problem)).toBe(2 * 2 * 2);
+    expect(countCombinations(chooseProblem(book, alone).problem)).toBe(2 * 2 * 2);
   });
 
   it("with a gap where there is no skirt, is refused beside that field", () => {

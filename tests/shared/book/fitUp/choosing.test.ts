@@ -30,16 +30,16 @@ function solved(wants: object, of: Book = book) {
   const { problem, base } = chooseProblem(of, request);
   const prepared = prepare(problem);
   const results = [solveChunk(prepared, 0, prepared.count)];
-  const sets = Array.from({ length: prepared.count }, (_, i) => detailOf(prepared, results, i));
-  return { base, prepared, results, sets };
+  const combinations = Array.from({ length: prepared.count }, (_, i) => detailOf(prepared, results, i));
+  return { base, prepared, results, combinations };
 }
 
-describe("a search whose sets must close in the housing", () => {
-  const { base, sets } = solved({ closes: true });
+describe("a search whose combinations must close in the housing", () => {
+  const { base, combinations } = solved({ closes: true });
 
-  it("leaves out just the sets whose own build does not close at its worst case, by as much", () => {
+  it("leaves out just the combinations whose own build does not close at its worst case, by as much", () => {
     let [closing, short] = [0, 0];
-    for (const { parts, diameter, broken } of sets) {
+    for (const { parts, diameter, broken } of combinations) {
       const fits = fitStacks(book, { ...base, ...parts, diameter });
       const least = Math.min(...fits.map(({ stack }) => stack?.worstCase[0] ?? Number.NaN));
       const found = broken.find(({ limit }) => limit === "clearance");
@@ -53,7 +53,7 @@ describe("a search whose sets must close in the housing", () => {
     expect(short).toBeGreaterThan(0);
   });
 
-  it("says by how much the housing is short where nothing else keeps a set out", () => {
+  it("says by how much the housing is short where nothing else keeps a combination out", () => {
     const { prepared, results } = solved({ closes: true }, demo);
     const relief = relaxations(prepared, results).find(({ limit }) => limit === "clearance");
     expect(relief?.from).toBe(0);
@@ -62,13 +62,13 @@ describe("a search whose sets must close in the housing", () => {
   });
 
   it("keeps them all where it isn't asked for", () => {
-    const { sets: all } = solved({});
+    const { combinations: all } = solved({});
     expect(all.some(({ broken }) => broken.some(({ limit }) => limit === "clearance"))).toBe(false);
   });
 });
 
 describe("a part whose size a stack needs and no record has", () => {
-  it("keeps every set with it out, and says that it isn't known", () => {
+  it("keeps every combination with it out, and says that it isn't known", () => {
     const stack = {
       name: "Pack bay",
       kind: "other" as const,

@@ -2,19 +2,19 @@ import { describe, expect, it } from "vitest";
 import type { Chunk, Column } from "#shared/decide/choose/columns.ts";
 import { detailOf } from "#shared/decide/choose/detail.ts";
 import { frontOf, USUAL_OBJECTIVES } from "#shared/decide/choose/front.ts";
-import { nearestSets, relaxations, tallyOf } from "#shared/decide/choose/nearest.ts";
+import { nearestCombinations, relaxations, tallyOf } from "#shared/decide/choose/nearest.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import type { Problem, Wants } from "#shared/decide/choose/problem.ts";
 import { rankedAll, rankedPage } from "#shared/decide/choose/rank.ts";
 import { LIMITS } from "#shared/decide/choose/result.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
-import { columnOf, meetingSets } from "#shared/decide/choose/values.ts";
+import { columnOf, meetingCombinations } from "#shared/decide/choose/values.ts";
 import {
   dominatedBySome,
   everyPlace,
-  type PlainSet,
+  type PlainCombination,
+  plainCombination,
   plainlyBroken,
-  plainSet,
 } from "#tests/support/plainChoice.ts";
 import { CURVE, motor, pack, propeller, question, rotor, skirt, stand, WANTS } from "./questions.ts";
 
@@ -62,7 +62,7 @@ function solved(problem: Problem) {
   const cuts = [0, 31, 64, prepared.count];
   const results: Chunk[] = cuts.slice(1).map((to, i) => solveChunk(prepared, cuts[i], to));
   const full = 4.18;
-  const plain = everyPlace(problem).map((places) => plainSet(problem, places, full));
+  const plain = everyPlace(problem).map((places) => plainCombination(problem, places, full));
   return { problem, prepared, results, plain };
 }
 
@@ -107,145 +107,152 @@ const maskAt = (results: readonly Chunk[], index: number) => {
   const chunk = results.find(({ from, count }) => index >= from && index < from + count);
   return chunk?.broken[index - chunk.from] ?? Number.NaN;
 };
-const meets = (set: PlainSet) => plainlyBroken(set).length === 0;
-const plainValue = (set: PlainSet, column: Column): number => {
-  if (column === "margin" || column === "mass" || column === "time") return set[column];
-  if (column === "suction") return set.prediction.suction;
-  return set.limits.find(({ limit }) => limit === column)?.value ?? Number.NaN;
+const meets = (combination: PlainCombination) => plainlyBroken(combination).length === 0;
+const plainValue = (combination: PlainCombination, column: Column): number => {
+  if (column === "margin" || column === "mass" || column === "time") return combination[column];
+  if (column === "suction") return combination.prediction.suction;
+  return combination.limits.find(({ limit }) => limit === column)?.value ?? Number.NaN;
 };
 
 describe.each([
-  ["limits that some sets meet", easy],
+  ["limits that some combinations meet", easy],
   ["limits that none meets", hard],
-])("a small question with %s, against every set as a build of its own", (_, { prepared, results, plain }) => {
-  it("has as many sets, each the same parts", () => {
-    expect(prepared.count).toBe(plain.length);
-    plain.forEach(({ places, mass }, index) => {
-      const detail = detailOf(prepared, results, index);
-      expect(detail.places).toEqual(places);
-      expect(detail.values.mass).toBeCloseToRelative(mass, AGREED);
-    });
-  });
-
-  it("breaks the same limits, those of time where they decide", () => {
-    plain.forEach((set, index) => {
-      const expected = plainlyBroken(set).map(({ limit }) => limit);
-      expect(brokenNames(maskAt(results, index))).toEqual(knownBroken(expected));
-    });
-  });
-
-  it("says why not: the same limits in order, the time's too, with value and allowed", () => {
-    plain.forEach((set, index) => {
-      const expected = plainlyBroken(set);
-      const { broken } = detailOf(prepared, results, index);
-      expect(broken.map(({ limit }) => limit)).toEqual(expected.map(({ limit }) => limit));
-      broken.forEach(({ limit, value, allowed }, i) => {
-        expect(allowed).toBe(expected[i].allowed);
-        if (Number.isNaN(expected[i].value)) expect(value).toBeNull();
-        else if (limit !== "point" && expected[i].value !== 0)
-          expect(value).toBeCloseToRelative(expected[i].value, LATE.includes(limit) ? TIME_AGREED : AGREED);
+])(
+  "a small question with %s, against every combination as a build of its own",
+  (_, { prepared, results, plain }) => {
+    it("has as many combinations, each the same parts", () => {
+      expect(prepared.count).toBe(plain.length);
+      plain.forEach(({ places, mass }, index) => {
+        const detail = detailOf(prepared, results, index);
+        expect(detail.places).toEqual(places);
+        expect(detail.values.mass).toBeCloseToRelative(mass, AGREED);
       });
     });
-  });
 
-  it("counts how many sets each limit keeps out, and how many by itself", () => {
-    const tally = tallyOf(results);
-    expect(tally.meeting).toBe(plain.filter(meets).length);
-    LIMITS.forEach((limit, place) => {
-      if (LATE.includes(limit)) return;
-      const breaking = plain.filter((set) => plainlyBroken(set).some((broken) => broken.limit === limit));
-      expect(tally.broken[place]).toBe(breaking.length);
+    it("breaks the same limits, those of time where they decide", () => {
+      plain.forEach((combination, index) => {
+        const expected = plainlyBroken(combination).map(({ limit }) => limit);
+        expect(brokenNames(maskAt(results, index))).toEqual(knownBroken(expected));
+      });
     });
-    const alone = plain.map(plainlyBroken).filter((broken) => broken.length === 1);
-    LIMITS.forEach((limit, place) => {
-      if (limit !== "point")
-        expect(tally.alone[place]).toBe(alone.filter(([only]) => only.limit === limit).length);
-    });
-  });
 
-  it.each([
-    ["margin", "most"],
-    ["mass", "least"],
-    ["suction", "most"],
-    ["price", "least"],
-    ["rotorFactor", "most"],
-  ] as const)("ranks by %s, %s first, equals by index, unknown ones last", (column, want) => {
-    const sign = want === "most" ? -1 : 1;
-    const keys = plain.map((set) => {
-      const value = plainValue(set, column);
-      return Number.isNaN(value) ? Number.POSITIVE_INFINITY : Number((sign * value).toPrecision(11));
+    it("says why not: the same limits in order, the time's too, with value and allowed", () => {
+      plain.forEach((combination, index) => {
+        const expected = plainlyBroken(combination);
+        const { broken } = detailOf(prepared, results, index);
+        expect(broken.map(({ limit }) => limit)).toEqual(expected.map(({ limit }) => limit));
+        broken.forEach(({ limit, value, allowed }, i) => {
+          expect(allowed).toBe(expected[i].allowed);
+          if (Number.isNaN(expected[i].value)) expect(value).toBeNull();
+          else if (limit !== "point" && expected[i].value !== 0)
+            expect(value).toBeCloseToRelative(expected[i].value, LATE.includes(limit) ? TIME_AGREED : AGREED);
+        });
+      });
     });
-    const order = rankedAll(prepared, results, { column, want });
-    const found = [...order].map((index) => keys[index]);
-    expect(found).toEqual([...keys].sort((a, b) => a - b));
-    for (const [skip, count] of [
-      [0, 5],
-      [7, 10],
-      [plain.length - 3, 10],
-      [plain.length, 4],
-    ])
-      expect(rankedPage(prepared, results, { column, want }, { skip, count })).toEqual(
-        order.slice(skip, skip + count),
+
+    it("counts how many combinations each limit keeps out, and how many by itself", () => {
+      const tally = tallyOf(results);
+      expect(tally.meeting).toBe(plain.filter(meets).length);
+      LIMITS.forEach((limit, place) => {
+        if (LATE.includes(limit)) return;
+        const breaking = plain.filter((combination) =>
+          plainlyBroken(combination).some((broken) => broken.limit === limit),
+        );
+        expect(tally.broken[place]).toBe(breaking.length);
+      });
+      const alone = plain.map(plainlyBroken).filter((broken) => broken.length === 1);
+      LIMITS.forEach((limit, place) => {
+        if (limit !== "point")
+          expect(tally.alone[place]).toBe(alone.filter(([only]) => only.limit === limit).length);
+      });
+    });
+
+    it.each([
+      ["margin", "most"],
+      ["mass", "least"],
+      ["suction", "most"],
+      ["price", "least"],
+      ["rotorFactor", "most"],
+    ] as const)("ranks by %s, %s first, equals by index, unknown ones last", (column, want) => {
+      const sign = want === "most" ? -1 : 1;
+      const keys = plain.map((combination) => {
+        const value = plainValue(combination, column);
+        return Number.isNaN(value) ? Number.POSITIVE_INFINITY : Number((sign * value).toPrecision(11));
+      });
+      const order = rankedAll(prepared, results, { column, want });
+      const found = [...order].map((index) => keys[index]);
+      expect(found).toEqual([...keys].sort((a, b) => a - b));
+      for (const [skip, count] of [
+        [0, 5],
+        [7, 10],
+        [plain.length - 3, 10],
+        [plain.length, 4],
+      ])
+        expect(rankedPage(prepared, results, { column, want }, { skip, count })).toEqual(
+          order.slice(skip, skip + count),
+        );
+    });
+
+    it("marks the same non-dominated combinations over margin, mass and time", () => {
+      const meeting = plain
+        .map((combination, index) => ({ combination, index }))
+        .filter(({ combination }) => meets(combination));
+      expect([...meetingCombinations(results)]).toEqual(meeting.map(({ index }) => index));
+      const times = columnOf(prepared, results, "time");
+      const keys = [
+        meeting.map(({ combination }) => Number(combination.margin.toPrecision(11))),
+        meeting.map(({ combination }) => -Number(combination.mass.toPrecision(11))),
+        meeting.map(({ index }) => times[index]),
+      ];
+      const expected = meeting.filter((_set, i) => !dominatedBySome(keys, i)).map(({ index }) => index);
+      expect([...frontOf(prepared, results)]).toEqual(expected);
+      expect([...frontOf(prepared, results, USUAL_OBJECTIVES.slice(0, 2))]).toEqual(
+        meeting.filter((_set, i) => !dominatedBySome(keys.slice(0, 2), i)).map(({ index }) => index),
       );
-  });
-
-  it("marks the same non-dominated sets over margin, mass and time", () => {
-    const meeting = plain.map((set, index) => ({ set, index })).filter(({ set }) => meets(set));
-    expect([...meetingSets(results)]).toEqual(meeting.map(({ index }) => index));
-    const times = columnOf(prepared, results, "time");
-    const keys = [
-      meeting.map(({ set }) => Number(set.margin.toPrecision(11))),
-      meeting.map(({ set }) => -Number(set.mass.toPrecision(11))),
-      meeting.map(({ index }) => times[index]),
-    ];
-    const expected = meeting.filter((_set, i) => !dominatedBySome(keys, i)).map(({ index }) => index);
-    expect([...frontOf(prepared, results)]).toEqual(expected);
-    expect([...frontOf(prepared, results, USUAL_OBJECTIVES.slice(0, 2))]).toEqual(
-      meeting.filter((_set, i) => !dominatedBySome(keys.slice(0, 2), i)).map(({ index }) => index),
-    );
-  });
-
-  it("relaxes each limit alone by the least that lets a set in", () => {
-    const alone = plain.flatMap((set, index) => {
-      const broken = plainlyBroken(set);
-      return broken.length === 1 && broken[0].share < Number.POSITIVE_INFINITY
-        ? [{ index, ...broken[0] }]
-        : [];
     });
-    const expected = LIMITS.flatMap((limit) => {
-      const [least] = alone
-        .filter((one) => one.limit === limit)
-        .sort((a, b) => a.share - b.share || a.index - b.index);
-      return least ? [least] : [];
-    });
-    const found = relaxations(prepared, results);
-    expect(found.map(({ limit, index, from }) => ({ limit, index, from }))).toEqual(
-      expected.map(({ limit, index, allowed }) => ({ limit, index, from: allowed })),
-    );
-    found.forEach(({ limit, to }, i) => {
-      expect(to).toBeCloseToRelative(expected[i].value, LATE.includes(limit) ? TIME_AGREED : AGREED);
-    });
-  });
 
-  it("names the nearest sets, those of a time not stored among them", () => {
-    const near = plain
-      .map((set, index) => ({
-        index,
-        shortfall: plainlyBroken(set).reduce((sum, { share }) => sum + share, 0),
-      }))
-      .filter(({ shortfall }) => shortfall > 0 && shortfall < Number.POSITIVE_INFINITY)
-      .sort((a, b) => a.shortfall - b.shortfall || a.index - b.index);
-    for (const count of [1, 4, 500]) {
-      const found = nearestSets(prepared, results, count);
-      expect(found.map(({ index }) => index)).toEqual(near.slice(0, count).map(({ index }) => index));
-      found.forEach(({ shortfall }, i) => {
-        expect(Math.abs(shortfall - near[i].shortfall)).toBeLessThan(TIME_AGREED);
+    it("relaxes each limit alone by the least that lets a combination in", () => {
+      const alone = plain.flatMap((combination, index) => {
+        const broken = plainlyBroken(combination);
+        return broken.length === 1 && broken[0].share < Number.POSITIVE_INFINITY
+          ? [{ index, ...broken[0] }]
+          : [];
       });
-    }
-  });
-});
+      const expected = LIMITS.flatMap((limit) => {
+        const [least] = alone
+          .filter((one) => one.limit === limit)
+          .sort((a, b) => a.share - b.share || a.index - b.index);
+        return least ? [least] : [];
+      });
+      const found = relaxations(prepared, results);
+      expect(found.map(({ limit, index, from }) => ({ limit, index, from }))).toEqual(
+        expected.map(({ limit, index, allowed }) => ({ limit, index, from: allowed })),
+      );
+      found.forEach(({ limit, to }, i) => {
+        expect(to).toBeCloseToRelative(expected[i].value, LATE.includes(limit) ? TIME_AGREED : AGREED);
+      });
+    });
 
-describe("nearest sets of a question that none meets by far, so that no time is stored and the time alone tells them apart", () => {
+    it("names the nearest combinations, those of a time not stored among them", () => {
+      const near = plain
+        .map((combination, index) => ({
+          index,
+          shortfall: plainlyBroken(combination).reduce((sum, { share }) => sum + share, 0),
+        }))
+        .filter(({ shortfall }) => shortfall > 0 && shortfall < Number.POSITIVE_INFINITY)
+        .sort((a, b) => a.shortfall - b.shortfall || a.index - b.index);
+      for (const count of [1, 4, 500]) {
+        const found = nearestCombinations(prepared, results, count);
+        expect(found.map(({ index }) => index)).toEqual(near.slice(0, count).map(({ index }) => index));
+        found.forEach(({ shortfall }, i) => {
+          expect(Math.abs(shortfall - near[i].shortfall)).toBeLessThan(TIME_AGREED);
+        });
+      }
+    });
+  },
+);
+
+describe("nearest combinations of a question that none meets by far, so that no time is stored and the time alone tells them apart", () => {
   it("are sought among as many candidates as it takes to be sure", () => {
     const { prepared, results, plain } = solved(
       small({
@@ -257,18 +264,22 @@ describe("nearest sets of a question that none meets by far, so that no time is 
         ratings: false,
       }),
     );
-    const missing = plain.map((set) => plainlyBroken(set).reduce((sum, { share }) => sum + share, 0));
-    const [nearest] = nearestSets(prepared, results, 1);
+    const missing = plain.map((combination) =>
+      plainlyBroken(combination).reduce((sum, { share }) => sum + share, 0),
+    );
+    const [nearest] = nearestCombinations(prepared, results, 1);
     expect(missing[nearest.index]).toBeLessThan(Math.min(...missing) + TIME_AGREED);
     expect(Math.abs(nearest.shortfall - missing[nearest.index])).toBeLessThan(TIME_AGREED);
   });
 });
 
 describe("the two small questions", () => {
-  it("are what they are called: some sets meet the first, none the second, several limits bind", () => {
+  it("are what they are called: some combinations meet the first, none the second, several limits bind", () => {
     expect(tallyOf(easy.results).meeting).toBeGreaterThan(2);
     expect(tallyOf(hard.results).meeting).toBe(0);
-    const binding = new Set(easy.plain.flatMap((set) => plainlyBroken(set).map(({ limit }) => limit)));
+    const binding = new Set(
+      easy.plain.flatMap((combination) => plainlyBroken(combination).map(({ limit }) => limit)),
+    );
     expect(binding.size).toBeGreaterThan(6);
     expect(binding).toContain("keptTime");
     expect(relaxations(hard.prepared, hard.results).length).toBeGreaterThan(0);

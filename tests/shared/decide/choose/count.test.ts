@@ -1,34 +1,41 @@
 import { describe, expect, it } from "vitest";
-import { countSets, MOST_SETS, steppedValues, TooManySetsError } from "#shared/decide/choose/count.ts";
+import {
+  countCombinations,
+  MOST_COMBINATIONS,
+  steppedValues,
+  TooManyCombinationsError,
+} from "#shared/decide/choose/count.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import { NotEnoughDataError, OutOfRangeError } from "#shared/numeric/errors.ts";
 import { caught } from "./caught.ts";
 import { motor, question, rotor, skirt } from "./questions.ts";
 
-describe("countSets, of a question", () => {
+describe("countCombinations, of a question", () => {
   it("with 3 motors, 6 rotor sizes, 2 packs, 2 throttles and 5 gaps counts 360", () => {
-    expect(countSets(question())).toBe(3 * 6 * 2 * 2 * 5);
+    expect(countCombinations(question())).toBe(3 * 6 * 2 * 2 * 5);
   });
 
   it.each(["motors", "rotors", "packs", "skirts", "duties"] as const)(
     "without %s names what is empty",
     (name) => {
-      const error = caught(() => countSets(question({ [name]: [] })), NotEnoughDataError);
+      const error = caught(() => countCombinations(question({ [name]: [] })), NotEnoughDataError);
       expect(error.path).toBe(name);
     },
   );
 
   it("whose rotors have no size, or whose skirts no gap, names them", () => {
     expect(
-      caught(() => countSets(question({ rotors: [rotor("r", { sizes: [] })] })), NotEnoughDataError).path,
+      caught(() => countCombinations(question({ rotors: [rotor("r", { sizes: [] })] })), NotEnoughDataError)
+        .path,
     ).toBe("rotors");
     expect(
-      caught(() => countSets(question({ skirts: [skirt("s", { gaps: [] })] })), NotEnoughDataError).path,
+      caught(() => countCombinations(question({ skirts: [skirt("s", { gaps: [] })] })), NotEnoughDataError)
+        .path,
     ).toBe("skirts");
   });
 });
 
-describe("a billion sets", () => {
+describe("a billion combinations", () => {
   const motors = Array.from({ length: 1000 }, () => motor("m"));
   const gaps = Array.from({ length: 100 }, (_, i) => 0.0002 + 1e-5 * i);
   const duties = Array.from({ length: 5000 / 6 }, (_, i) => (i + 1) / 1000);
@@ -41,9 +48,9 @@ describe("a billion sets", () => {
 
   it("are refused before any work, with the count and what to narrow first", () => {
     const began = performance.now();
-    const error = caught(() => prepare(billion), TooManySetsError);
+    const error = caught(() => prepare(billion), TooManyCombinationsError);
     expect(error.count).toBe(1000 * 6 * 2 * 833 * 100);
-    expect(error.most).toBe(MOST_SETS);
+    expect(error.most).toBe(MOST_COMBINATIONS);
     expect(error.lists[0]).toEqual({ name: "motors", entries: 1000 });
     expect(error.message).toContain("999,600,000");
     expect(error.need).toContain("motors");
@@ -51,10 +58,10 @@ describe("a billion sets", () => {
   });
 
   it("say how many of the longest list would do, where that alone does it", () => {
-    const error = caught(() => countSets(question({ motors }), 50_000), TooManySetsError);
+    const error = caught(() => countCombinations(question({ motors }), 50_000), TooManyCombinationsError);
     expect(error.count).toBe(120_000);
     expect(error.need).toContain("416 of its 1000");
-    expect(countSets(question({ motors: motors.slice(0, 416) }), 50_000)).toBeLessThanOrEqual(50_000);
+    expect(countCombinations(question({ motors: motors.slice(0, 416) }), 50_000)).toBeLessThanOrEqual(50_000);
   });
 });
 

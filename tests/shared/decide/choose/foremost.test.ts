@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { foremostSets, frontOf, markForemost } from "#shared/decide/choose/front.ts";
+import { foremostCombinations, frontOf, markForemost } from "#shared/decide/choose/front.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { gathered } from "#shared/decide/choose/values.ts";
@@ -21,7 +21,7 @@ describe("markForemost, chunk by chunk", () => {
       chunks.push(chunk);
     }
     const results = gathered(chunks.reverse());
-    const marked = foremostSets(results);
+    const marked = foremostCombinations(results);
     const front = frontOf(prepared, results, undefined, marked);
     expect(front.length).toBeGreaterThan(3);
     expect(Array.from(front)).toEqual(Array.from(frontOf(prepared, [whole])));

@@ -33,7 +33,7 @@ const AT_THE_POWER = 1e-5;
 
 const amountOf = (keep: Keep) => ("thrust" in keep ? keep.thrust : keep.pressure);
 
-/** POST /rundown with `keep`, for the set as a build. */
+/** POST /rundown with `keep`, for the combination as a build. */
 function followed({ problem, radix }: ReturnType<typeof prepare>, index: number) {
   const { attitudes, targetMargin: margin } = problem.wants;
   const run = runOf(problem, placesOf(radix, index));
@@ -46,7 +46,7 @@ function followed({ problem, radix }: ReturnType<typeof prepare>, index: number)
   });
 }
 
-/** The vehicles of the mixed questions hardly hold: a margin that some of their sets keep, and some lose on the way. */
+/** The vehicles of the mixed questions hardly hold: a margin that some of their combinations keep, and some lose on the way. */
 const wants = (change: Partial<Wants> = {}): Wants => ({ ...question().wants, targetMargin: 0.4, ...change });
 
 function pairs(problem: Problem, every: number) {
@@ -136,7 +136,7 @@ describe("how long a controller keeps the wanted margin, in closed form", () => 
     [1, 3.7],
   ] as const;
 
-  it("on a cell of one voltage is N_p·C·z/(δ·I + I_aux), whatever throttle the set is tried at", () => {
+  it("on a cell of one voltage is N_p·C·z/(δ·I + I_aux), whatever throttle the combination is tried at", () => {
     const packs = [pack("level", 3, { parallel: 3, cell: { ...cell, curve: level } })];
     const fixed = { ...question().fixed, charge: 0.6 };
     const prepared = prepare(question({ packs, fixed, duties: [0.7, 1], wants: wants() }));
@@ -184,7 +184,7 @@ describe("a search in which keeping the margin is a wish", () => {
       }),
     );
 
-  it("finds it for every set that meets all else, ranks by it, and keeps out those that fall short", () => {
+  it("finds it for every combination that meets all else, ranks by it, and keeps out those that fall short", () => {
     const free = asked(0);
     const chunk = solveChunk(free, 0, free.count);
     const meeting = Array.from(chunk.broken.keys()).filter((at) => chunk.broken[at] === 0);

@@ -58,7 +58,7 @@ const chunk = solveChunk(prepared, 0, prepared.count);
 const random = createRandom(11);
 const indices = Array.from({ length: CHECKED }, () => Math.floor(random.uniform() * prepared.count));
 
-describe("1 000 random sets of a question with every kind of part, against the prediction of each as a build", () => {
+describe("1 000 random combinations of a question with every kind of part, against the prediction of each as a build", () => {
   it("have its speed, flow, pressure, suction, margins, winding and current to 1e-12", () => {
     let [standing, refused] = [0, 0];
     for (const index of indices) {
@@ -112,40 +112,43 @@ describe.each([
   ["soft", givingQuestion(12_000)],
   ["stiff", givingQuestion(60_000)],
   ["set under another load", givingQuestion(20_000, 1.5)],
-])("sets whose running gear gives, %s, against the prediction of each as a build", (_name, giving) => {
-  const ready = prepare(giving);
+])(
+  "combinations whose running gear gives, %s, against the prediction of each as a build",
+  (_name, giving) => {
+    const ready = prepare(giving);
 
-  it("have its margins to 1e-9, on the surface and over a joint either way", () => {
-    let judged = 0;
-    for (const index of indices.slice(0, 40)) {
-      const input = ductedInput(giving, placesOf(ready.radix, index));
-      const prediction = answered(input);
-      if (!prediction?.point) continue;
-      judged += 1;
-      const one = solveChunk(ready, index, index + 1);
-      for (const mode of ["parked", "driving"] as const) {
-        const expected = leastOf(prediction, giving, mode);
-        if (Math.abs(one[mode][0] / expected - 1) > 1e-9)
-          expect.fail(`set ${index}: ${mode} ${one[mode][0]} against ${expected}`);
+    it("have its margins to 1e-9, on the surface and over a joint either way", () => {
+      let judged = 0;
+      for (const index of indices.slice(0, 40)) {
+        const input = ductedInput(giving, placesOf(ready.radix, index));
+        const prediction = answered(input);
+        if (!prediction?.point) continue;
+        judged += 1;
+        const one = solveChunk(ready, index, index + 1);
+        for (const mode of ["parked", "driving"] as const) {
+          const expected = leastOf(prediction, giving, mode);
+          if (Math.abs(one[mode][0] / expected - 1) > 1e-9)
+            expect.fail(`set ${index}: ${mode} ${one[mode][0]} against ${expected}`);
+        }
+        const span = input.skirt.perimeter / 4;
+        const over = (["along", "across"] as const).map((way) => {
+          const built = { ...input, skirt: skirtOver(input.skirt, JOINT, way, span) };
+          const there = answered(built);
+          return there ? Math.min(leastOf(there, giving, "parked"), leastOf(there, giving, "driving")) : 0;
+        });
+        agreesTo(1e-9, index, "crossing", one.crossing[0], Math.min(...over));
       }
-      const span = input.skirt.perimeter / 4;
-      const over = (["along", "across"] as const).map((way) => {
-        const built = { ...input, skirt: skirtOver(input.skirt, JOINT, way, span) };
-        const there = answered(built);
-        return there ? Math.min(leastOf(there, giving, "parked"), leastOf(there, giving, "driving")) : 0;
-      });
-      agreesTo(1e-9, index, "crossing", one.crossing[0], Math.min(...over));
-    }
-    expect(judged).toBeGreaterThan(20);
-  });
-});
+      expect(judged).toBeGreaterThan(20);
+    });
+  },
+);
 
 describe.each([3, 5, 8])(
-  "random sets of propellers, motors, packs and throttles (seed %i), against the prediction of each as a build",
+  "random combinations of propellers, motors, packs and throttles (seed %i), against the prediction of each as a build",
   (seed) => {
     const open = openQuestion(seed);
     const ready = prepare(open);
-    const sets = solveChunk(ready, 0, ready.count);
+    const chunk = solveChunk(ready, 0, ready.count);
     const draw = createRandom(seed + 100);
 
     it("have its speed, thrust, margins, winding and current to 1e-9", () => {
@@ -156,23 +159,23 @@ describe.each([3, 5, 8])(
           predictPropeller(openInput(open, placesOf(ready.radix, index)), [90, 153]),
         );
         if (!prediction) {
-          expect(sets.flags[index] & FLAG.unsolved).toBe(FLAG.unsolved);
+          expect(chunk.flags[index] & FLAG.unsolved).toBe(FLAG.unsolved);
           continue;
         }
         const { point } = prediction;
-        expect(point === null).toBe((sets.flags[index] & FLAG.noPoint) !== 0);
+        expect(point === null).toBe((chunk.flags[index] & FLAG.noPoint) !== 0);
         if (!point) continue;
         solved += 1;
-        if (sets.flags[index] & FLAG.scanned) scanned += 1;
-        agreesTo(OPEN_AGREED, index, "parked", sets.parked[index], leastOf(prediction, open, "parked"));
-        agreesTo(OPEN_AGREED, index, "driving", sets.driving[index], leastOf(prediction, open, "driving"));
-        agreesTo(OPEN_AGREED, index, "speed", sets.speed[index], point.speed);
-        agreesTo(OPEN_AGREED, index, "thrust", sets.suction[index], prediction.suction);
-        agreesTo(OPEN_AGREED, index, "winding", sets.windingTemperature[index], point.windingTemperature);
-        agreesTo(OPEN_AGREED, index, "current", sets.packCurrent[index], point.packCurrent);
-        expect((sets.flags[index] & FLAG.extrapolated) !== 0).toBe(point.extrapolated);
-        expect(sets.flow[index]).toBeNaN();
-        expect(sets.pressure[index]).toBeNaN();
+        if (chunk.flags[index] & FLAG.scanned) scanned += 1;
+        agreesTo(OPEN_AGREED, index, "parked", chunk.parked[index], leastOf(prediction, open, "parked"));
+        agreesTo(OPEN_AGREED, index, "driving", chunk.driving[index], leastOf(prediction, open, "driving"));
+        agreesTo(OPEN_AGREED, index, "speed", chunk.speed[index], point.speed);
+        agreesTo(OPEN_AGREED, index, "thrust", chunk.suction[index], prediction.suction);
+        agreesTo(OPEN_AGREED, index, "winding", chunk.windingTemperature[index], point.windingTemperature);
+        agreesTo(OPEN_AGREED, index, "current", chunk.packCurrent[index], point.packCurrent);
+        expect((chunk.flags[index] & FLAG.extrapolated) !== 0).toBe(point.extrapolated);
+        expect(chunk.flow[index]).toBeNaN();
+        expect(chunk.pressure[index]).toBeNaN();
       }
       expect(solved).toBeGreaterThan(CHECKED / 2);
       expect(scanned).toBeLessThan(CHECKED / 5);
@@ -182,7 +185,7 @@ describe.each([3, 5, 8])(
       const [from, to] = [1300, 2700];
       const part = solveChunk(ready, from, to);
       for (const name of ["speed", "suction", "driving", "packCurrent"] as const)
-        expect(part[name]).toEqual(sets[name].slice(from, to));
+        expect(part[name]).toEqual(chunk[name].slice(from, to));
     });
   },
 );

@@ -21,7 +21,7 @@ const choices = (wants: Partial<Wants>) => {
   return { prepared, results, details: [0, 1].map((index) => detailOf(prepared, results, index)) };
 };
 
-describe("the price of a set", () => {
+describe("the price of a combination", () => {
   it("is the sum, with every part's price known; not known, with one missing, and comes last", () => {
     const { prepared, results, details } = choices({});
     expect(details.map(({ values }) => values.price)).toEqual([null, 12 + 2 + 12 + 1]);
@@ -29,7 +29,7 @@ describe("the price of a set", () => {
     expect(details[0].broken.map(({ limit }) => limit)).not.toContain("price");
   });
 
-  it("keeps a set out, not known, where a price is asked for, and says that it isn't known", () => {
+  it("keeps a combination out, not known, where a price is asked for, and says that it isn't known", () => {
     const { details } = choices({ mostPrice: 1000 });
     expect(details[0].broken).toContainEqual({ limit: "price", value: null, allowed: 1000 });
     expect(details[1].broken.map(({ limit }) => limit)).not.toContain("price");

@@ -170,7 +170,7 @@ export const question = (change: Partial<Problem> = {}): Problem => ({
   ...change,
 });
 
-/** Every kind of set at once: warm windings, size correction, measured leak, openings, a jet, a sealed lip, weak supplies. */
+/** Every kind of combination at once: warm windings, size correction, measured leak, openings, a jet, a sealed lip, weak supplies. */
 export function mixedQuestion(seed: number): Problem {
   const random = createRandom(seed);
   const between = (low: number, high: number) => low + (high - low) * random.uniform();

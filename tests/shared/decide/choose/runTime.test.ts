@@ -27,7 +27,7 @@ function times(problem: Problem, every: number) {
     .filter((pair) => pair !== null);
 }
 
-describe("how long a set runs, against its run-down second by second", () => {
+describe("how long a combination runs, against its run-down second by second", () => {
   it("agrees within 0.1 % for cold and warm windings, lips, openings, measured leaks, several throttles", () => {
     const base = mixedQuestion(21);
     const packs = [3, 3, 2.2].map((minimumVoltage, i) =>
@@ -58,7 +58,7 @@ describe("how long a set runs, against its run-down second by second", () => {
   });
 });
 
-describe("how long a set of cells runs whose resistance rises towards empty", () => {
+describe("how long a combination of cells runs whose resistance rises towards empty", () => {
   const rising = [
     [0.03, 0.07],
     [0.15, 0.04],
@@ -112,7 +112,7 @@ describe("how long a set of cells runs whose resistance rises towards empty", ()
   });
 });
 
-describe("how long a set runs, in closed form", () => {
+describe("how long a combination runs, in closed form", () => {
   const level = (voltage: number) =>
     [
       [0, voltage],

@@ -15,7 +15,7 @@ const WANTED = [
   { angle: "worst", mode: "driving" },
 ] as const;
 
-/** One set on running gear that gives, asked of the search and of the prediction. */
+/** One combination on running gear that gives, asked of the search and of the prediction. */
 function asked(verticalStiffness: number, gap: number, series: number, change: Partial<SkirtInput>) {
   const plain = question({
     motors: [motor("m")],
@@ -66,7 +66,7 @@ const SKIRTS: readonly (readonly [string, (share: number) => Partial<SkirtInput>
   ["a joint under the lip", (share) => ({ joint: { span: 0.07, depth: 6e-4 * share } })],
 ];
 
-describe("a set on gear from very soft to stiff, its gap nearly closed or wide open at some limit", () => {
+describe("a combination on gear from very soft to stiff, its gap nearly closed or wide open at some limit", () => {
   const share = fc.double({ min: 0.01, max: 1, noNaN: true });
   it.each(SKIRTS)(
     "with %s: the search's least margins are the prediction's, none is missed",

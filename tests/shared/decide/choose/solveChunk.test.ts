@@ -16,7 +16,7 @@ const prepared = prepare(problem);
 const SIZE = 4 * RUN;
 const whole = solveChunk(prepared, 0, SIZE);
 
-describe("sets solved in chunks", () => {
+describe("combinations solved in chunks", () => {
   it.each([
     [0, 1],
     [1, RUN - 1],
@@ -24,7 +24,7 @@ describe("sets solved in chunks", () => {
     [RUN, 2 * RUN],
     [1537, 3001],
     [SIZE - 1, SIZE],
-  ])("from %i to %i equal the same sets of the whole, to the last digit", (from, to) => {
+  ])("from %i to %i equal the same combinations of the whole, to the last digit", (from, to) => {
     const part = solveChunk(prepared, from, to);
     for (const name of [...STORED, ...MASKS]) expect(part[name]).toEqual(whole[name].subarray(from, to));
   });
@@ -38,7 +38,7 @@ describe("sets solved in chunks", () => {
     expect(() => gathered([...parts, parts[1]])).toThrow(RangeError);
   });
 
-  it("travel as one buffer of 92 bytes a set", () => {
+  it("travel as one buffer of 92 bytes a combination", () => {
     expect(bytesOf(10) - bytesOf(0)).toBe(920);
     const part = solveChunk(prepared, 10, 20);
     expect(part.buffer.byteLength).toBe(bytesOf(10));

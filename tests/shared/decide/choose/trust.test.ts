@@ -7,7 +7,7 @@ import { rotor } from "./questions.ts";
 const tested = rotor("r", { testedDiameters: [0.03, 0.044] });
 const speedFor = (tip: number, diameter: number) => (2 * tip) / diameter;
 
-describe("the trust in a set", () => {
+describe("the trust in a combination", () => {
   it("of a tested size within the tested speeds is that of the measurement", () => {
     expect(trustOf(tested, 0.044, speedFor(70, 0.044), 0)).toEqual({
       basis: "measured",

@@ -18,42 +18,52 @@ import { boardOf } from "../../../ui/working/board.ts";
 import { MarginFigure } from "../../../ui/working/WorkedFigure.tsx";
 import { letterAt } from "../../compare/letterAt.ts";
 import type { Combination } from "../answers.ts";
-import { buildFor } from "../openSet.ts";
-import { Marks } from "../rows/SetRow.tsx";
+import { buildFor } from "../openCombination.ts";
+import { Marks } from "../rows/CombinationRow.tsx";
+import { restText, sizedRotorText, trustText } from "../words/combination.ts";
 import { brokenText, wantedNames } from "../words/limits.ts";
-import { restText, sizedRotorText, trustText } from "../words/set.ts";
 import { FactList } from "./FactList.tsx";
 
-export interface SetPanelProps {
+export interface CombinationPanelProps {
   readonly book: Book;
   /** gives vehicle, air, supply and surface; null where the book no longer has it */
   readonly base: Build | null;
   readonly wants: ChooseRequest["wants"];
-  readonly set: Combination;
+  readonly combination: Combination;
   readonly pin: number;
   readonly canPin: boolean;
   readonly onPin: () => void;
   readonly onOpen: () => void;
 }
 
-/** The set that is looked at, in full: what it is, what it does, how far to trust it, why it is out. */
-export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }: SetPanelProps) {
-  const off = useMemo(() => estimateOff(book, set.parts.rotor), [book, set.parts.rotor]);
-  const rotor = book.rotors.find(({ id }) => id === set.parts.rotor)?.data.name ?? set.parts.rotor;
+/** The combination that is looked at, in full: what it is, what it does, how far to trust it, why it is out. */
+export function CombinationPanel({
+  book,
+  base,
+  wants,
+  combination,
+  pin,
+  canPin,
+  onPin,
+  onOpen,
+}: CombinationPanelProps) {
+  const off = useMemo(() => estimateOff(book, combination.parts.rotor), [book, combination.parts.rotor]);
+  const rotor =
+    book.rotors.find(({ id }) => id === combination.parts.rotor)?.data.name ?? combination.parts.rotor;
   return (
-    <section class="choose-set" aria-label="The combination looked at">
+    <section class="choose-combination" aria-label="The combination looked at">
       <h2>{pin >= 0 ? `The combination looked at, ${letterAt(pin)}` : "The combination looked at"}</h2>
-      <p class="choose-set-name">
-        {sizedRotorText(book, set)}
+      <p class="choose-combination-name">
+        {sizedRotorText(book, combination)}
         <br />
-        <span class="quiet">{restText(book, set)}</span> <Marks set={set} />
+        <span class="quiet">{restText(book, combination)}</span> <Marks combination={combination} />
       </p>
-      <WhyNot set={set} wants={wants} base={base} />
-      {base && <MarginTable book={book} base={base} set={set} target={wants.targetMargin} />}
-      <FactList book={book} base={base} set={set} wants={wants} />
-      {base && <KeptLine book={book} base={base} set={set} wants={wants} />}
+      <WhyNot combination={combination} wants={wants} base={base} />
+      {base && <MarginTable book={book} base={base} combination={combination} target={wants.targetMargin} />}
+      <FactList book={book} base={base} combination={combination} wants={wants} />
+      {base && <KeptLine book={book} base={base} combination={combination} wants={wants} />}
       {base && <p class="small quiet">Minutes from {chargeText(base.charge)} to its end.</p>}
-      <p class="small">{trustText(set)}</p>
+      <p class="small">{trustText(combination)}</p>
       {off && <p class="small quiet">{estimateSentence(rotor, off)}</p>}
       <p class="choose-buttons">
         <button type="button" class="primary" disabled={base === null} onClick={onOpen}>
@@ -67,15 +77,15 @@ export function SetPanel({ book, base, wants, set, pin, canPin, onPin, onOpen }:
   );
 }
 
-type WhyNotProps = Pick<SetPanelProps, "set" | "wants" | "base">;
+type WhyNotProps = Pick<CombinationPanelProps, "combination" | "wants" | "base">;
 
-function WhyNot({ set, wants, base }: WhyNotProps) {
-  const [first, ...others] = set.broken;
+function WhyNot({ combination, wants, base }: WhyNotProps) {
+  const [first, ...others] = combination.broken;
   if (!first)
     return (
       <p>
         In: it meets every limit
-        {set.onFront && ", and no other is better in margin, mass and minutes at once"}.
+        {combination.onFront && ", and no other is better in margin, mass and minutes at once"}.
       </p>
     );
   const names = wantedNames(wants, base);
@@ -101,29 +111,29 @@ function WhyNot({ set, wants, base }: WhyNotProps) {
 function KeptLine({
   book,
   base,
-  set,
+  combination,
   wants,
-}: Pick<SetPanelProps, "book" | "set" | "wants"> & { base: Build }) {
+}: Pick<CombinationPanelProps, "book" | "combination" | "wants"> & { base: Build }) {
   const { attitudes, targetMargin: margin } = wants;
   const kept = useMemo(() => {
-    const { resolved } = solve(book, buildFor(book, base, set));
+    const { resolved } = solve(book, buildFor(book, base, combination));
     const input = resolved && solvable(resolved);
     const holds = attitudes.map(({ angle, mode }) => ({ angle, mode, margin }));
     return input && keptReach(input, resolved.pack?.cell ?? null, holds);
-  }, [book, base, set, attitudes, margin]);
+  }, [book, base, combination, attitudes, margin]);
   return kept && <p class="small">{keptLine(kept, margin)}.</p>;
 }
 
 interface MarginTableProps {
   readonly book: Book;
   readonly base: Build;
-  readonly set: Combination;
+  readonly combination: Combination;
   readonly target: number;
 }
 
 /** What it comes to as a build, and its margins on every attitude, as Match would show them. */
-function MarginTable({ book, base, set, target }: MarginTableProps) {
-  const outcome = useMemo(() => solve(book, buildFor(book, base, set)), [book, base, set]);
+function MarginTable({ book, base, combination, target }: MarginTableProps) {
+  const outcome = useMemo(() => solve(book, buildFor(book, base, combination)), [book, base, combination]);
   const verdict = useMemo(() => verdictBeside(book, outcome), [book, outcome]);
   const state = verdict?.state ?? null;
   const { prediction } = outcome;

@@ -5,8 +5,8 @@ import { Problem } from "../../../ui/Problem.tsx";
 import type { Column, Combination } from "../answers.ts";
 import { cellText, columnSpec, headUnit } from "../columns.ts";
 import type { FactProps } from "../parts/Fact.tsx";
-import { restText, sizedRotorText } from "../words/set.ts";
-import { SetRow } from "./SetRow.tsx";
+import { restText, sizedRotorText } from "../words/combination.ts";
+import { CombinationRow } from "./CombinationRow.tsx";
 import { TableHead, type TableHeadProps } from "./TableHead.tsx";
 import { type Sorting, useRows } from "./useRows.ts";
 import { drawnRows, scrollToRow } from "./virtual.ts";
@@ -25,19 +25,19 @@ const SHOWN: readonly Column[] = [
 ];
 
 /** @returns the columns that stand in the table, of those that the search has */
-const shownOf = ({ columns }: Pick<SetTableProps, "columns">): Column[] =>
+const shownOf = ({ columns }: Pick<CombinationTableProps, "columns">): Column[] =>
   SHOWN.filter((column) => columns.some(({ key }) => key === column));
 
-export interface SetTableProps extends TableHeadProps, Pick<FactProps, "base" | "wants"> {
+export interface CombinationTableProps extends TableHeadProps, Pick<FactProps, "base" | "wants"> {
   readonly looked: number | null;
   readonly pins: readonly number[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
-  readonly onOpen: (set: Combination) => void;
+  readonly onOpen: (combination: Combination) => void;
 }
 
 /** The rows that are there and seen: scrolled to, looked at one after the other by arrow keys. */
-function useScrolled({ job, sorting, onLook }: SetTableProps) {
+function useScrolled({ job, sorting, onLook }: CombinationTableProps) {
   const { rows, need } = useRows(job, sorting);
   const box = useRef<HTMLDivElement>(null);
   const [scrollTop, setScrollTop] = useState(0);
@@ -59,14 +59,14 @@ function useScrolled({ job, sorting, onLook }: SetTableProps) {
     // A figure that is focused in the row before it is no button any more in a moment.
     box.current?.focus({ preventScroll: true });
     if (box.current) box.current.scrollTop = scrollToRow(view, next);
-    const set = rows.rows.get(next);
-    if (set) onLook(set.index);
+    const combination = rows.rows.get(next);
+    if (combination) onLook(combination.index);
   };
   return { rows, drawn, at, box, step, setScrollTop };
 }
 
-/** Every set, sorted by any column; as many rows as there are, drawn only where they are seen. */
-export function SetTable(props: SetTableProps) {
+/** Every combination, sorted by any column; as many rows as there are, drawn only where they are seen. */
+export function CombinationTable(props: CombinationTableProps) {
   const { rows, drawn, at, box, step, setScrollTop } = useScrolled(props);
   const lookedAt = at === null ? undefined : rows.rows.get(at);
   const columns = shownOf(props);
@@ -103,31 +103,37 @@ export function SetTable(props: SetTableProps) {
               </th>
             </tr>
           </thead>
-          <DrawnRows {...props} shown={columns} drawn={drawn} sets={rows.rows} />
+          <DrawnRows {...props} shown={columns} drawn={drawn} combinations={rows.rows} />
         </table>
       </div>
     </section>
   );
 }
 
-interface DrawnRowsProps extends SetTableProps {
+interface DrawnRowsProps extends CombinationTableProps {
   readonly shown: readonly Column[];
   readonly drawn: ReturnType<typeof drawnRows>;
   /** those that were read, by their place */
-  readonly sets: ReadonlyMap<number, Combination>;
+  readonly combinations: ReadonlyMap<number, Combination>;
 }
 
 /** The rows that are seen, between the room of those that aren't. */
-function DrawnRows({ drawn, sets, looked, ...props }: DrawnRowsProps) {
+function DrawnRows({ drawn, combinations, looked, ...props }: DrawnRowsProps) {
   const width = props.shown.length + 2;
   const places = Array.from({ length: drawn.until - drawn.first }, (_, i) => drawn.first + i);
   return (
     <tbody>
       <Room height={drawn.above} width={width} />
       {places.map((place) => {
-        const set = sets.get(place);
-        return set ? (
-          <SetRow key={place} {...props} place={place} set={set} looked={looked === set.index} />
+        const combination = combinations.get(place);
+        return combination ? (
+          <CombinationRow
+            key={place}
+            {...props}
+            place={place}
+            combination={combination}
+            looked={looked === combination.index}
+          />
         ) : (
           <tr key={place} class="choose-row" aria-rowindex={place + 2}>
             <td class="quiet" colSpan={width}>
@@ -142,12 +148,13 @@ function DrawnRows({ drawn, sets, looked, ...props }: DrawnRowsProps) {
 }
 
 /** @returns a row as it is read aloud while arrow keys go through the table: the combination, whether it works, each figure */
-function rowWords(book: Book, columns: readonly Column[], set: Combination): string {
-  const does = set.broken.length === 0 ? "works" : "out";
+function rowWords(book: Book, columns: readonly Column[], combination: Combination): string {
+  const does = combination.broken.length === 0 ? "works" : "out";
   const figures = columns.map(
-    (column) => `${columnSpec(column).label}${headUnit(column)}: ${cellText(column, set.values[column])}`,
+    (column) =>
+      `${columnSpec(column).label}${headUnit(column)}: ${cellText(column, combination.values[column])}`,
   );
-  return `${sizedRotorText(book, set)}, ${restText(book, set)}; ${does}; ${figures.join(", ")}`;
+  return `${sizedRotorText(book, combination)}, ${restText(book, combination)}; ${does}; ${figures.join(", ")}`;
 }
 
 /** Rows that are not drawn leave their room. */

@@ -1,19 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
 import { replyTo } from "#client/state/uncertainty/answer.ts";
-import { buildFor } from "#client/views/choose/openSet.ts";
+import { buildFor } from "#client/views/choose/openCombination.ts";
 import { factBoard } from "#client/views/choose/parts/factWorkings.ts";
 import {
   CHANCE_TITLE,
   LEAST_TITLE,
   REACHED_TITLE,
-  sampledSetBoard,
+  sampledCombinationBoard,
 } from "#client/views/choose/parts/marginWorkings.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { chooseProblem } from "#shared/book/choose/problem.ts";
 import { detailOf } from "#shared/decide/choose/detail.ts";
 import { prepare } from "#shared/decide/choose/prepare.ts";
-import { setUncertainty } from "#shared/decide/choose/shortlist.ts";
+import { combinationUncertainty } from "#shared/decide/choose/shortlist.ts";
 import { solveChunk } from "#shared/decide/choose/solveChunk.ts";
 import { type Board, type Working, workingBehind } from "#shared/physics/working.ts";
 import { chooseBody } from "#tests/support/chooseQuestion.ts";
@@ -34,11 +34,11 @@ const { build, wants, ...request } = chooseBody({
 const { problem, base } = chooseProblem(book, { build, wants, ...request });
 const prepared = prepare(problem);
 const results = [solveChunk(prepared, 0, prepared.count)];
-const setAt = (index: number) => {
-  const { broken, ...set } = detailOf(prepared, results, index);
-  return { ...set, broken: [...broken], onFront: false };
+const combinationAt = (index: number) => {
+  const { broken, ...combination } = detailOf(prepared, results, index);
+  return { ...combination, broken: [...broken], onFront: false };
 };
-const turning = Array.from({ length: prepared.count }, (_, index) => setAt(index)).filter(
+const turning = Array.from({ length: prepared.count }, (_, index) => combinationAt(index)).filter(
   ({ values }) => (values.speed ?? 0) > 0 && (values.margin ?? 0) > 0,
 );
 const ofEachKind = [turning.find(({ gap }) => gap !== null), turning.find(({ gap }) => gap === null)];
@@ -51,29 +51,29 @@ const behind = (working: Working | undefined, board: Board) =>
 
 describe("workings of a combination's margins", () => {
   it("of the margin that the search ranks by: the least of the wanted attitudes, each down to its own working", () => {
-    for (const set of ofEachKind) {
-      if (!set) return expect.fail("one kind doesn't turn");
-      const board = factBoard(book, base, set, wants);
+    for (const combination of ofEachKind) {
+      if (!combination) return expect.fail("one kind doesn't turn");
+      const board = factBoard(book, base, combination, wants);
       const least = titled(board, LEAST_TITLE);
-      expect(least?.result.value).toBe(set.values.margin);
+      expect(least?.result.value).toBe(combination.values.margin);
       expect(values(least)).toHaveLength(attitudes.length);
-      expect(Math.min(...values(least))).toBeCloseToRelative(set.values.margin ?? Number.NaN, 1e-9);
+      expect(Math.min(...values(least))).toBeCloseToRelative(combination.values.margin ?? Number.NaN, 1e-9);
       expect(behind(least, board)).toEqual(least?.values.map(({ meaning }) => meaning));
     }
   });
 
   it("of a shortlist: what the search samples of it, the least of the wanted attitudes, each down to its samples", async () => {
-    for (const set of ofEachKind) {
-      if (!set) return expect.fail("one kind doesn't turn");
-      const board = await sampledSetBoard({ book, base, set, wants }, (asked) =>
+    for (const combination of ofEachKind) {
+      if (!combination) return expect.fail("one kind doesn't turn");
+      const board = await sampledCombinationBoard({ book, base, combination, wants }, (asked) =>
         Promise.resolve(replyTo(asked)),
       );
       expectWhole(board);
-      const stored = buildFor(book, base, set);
+      const stored = buildFor(book, base, combination);
       const { resolved } = solve(book, stored);
       if (!resolved) return expect.fail("a combination without numbers");
       const { sources: _said, ...asked } = buildUncertainty(book, stored, resolved);
-      const told = setUncertainty(prepared, set.index, asked);
+      const told = combinationUncertainty(prepared, combination.index, asked);
       const [reached, chance] = [titled(board, REACHED_TITLE), titled(board, CHANCE_TITLE)];
       expect(reached?.result.value).toBeCloseToRelative(told.margin5 ?? Number.NaN, 1e-9);
       expect(chance?.result.value).toBe(told.chance);

@@ -2,12 +2,12 @@ import { useMemo } from "preact/hooks";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import type { Column, Combination, PointsAnswer } from "../answers.ts";
 import { type ColumnSpec, valueText } from "../columns.ts";
+import { useCombinationWords } from "./combinationWords.ts";
 import { isAdmissible } from "./front.ts";
 import { pictureOf, pictureSentence, pictureTable, thinnedText } from "./picture.ts";
 import { choosePlot } from "./plot.ts";
-import { useSetWords } from "./setWords.ts";
 
-export interface SetPlotProps {
+export interface CombinationPlotProps {
   readonly job: string;
   /** of the columns that it names, which may be those asked for before */
   readonly answer: PointsAnswer;
@@ -15,7 +15,7 @@ export interface SetPlotProps {
   readonly target: number;
   readonly looked: Combination | null;
   readonly pinned: readonly Combination[];
-  readonly describe: (set: Combination) => readonly string[];
+  readonly describe: (combination: Combination) => readonly string[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
 }
@@ -24,9 +24,9 @@ export interface SetPlotProps {
 const plotHeight = (width: number) => Math.round(Math.min(440, Math.max(300, width * 0.6)));
 
 /** Any two columns of the combinations against each other. */
-export function SetPlot(props: SetPlotProps) {
+export function CombinationPlot(props: CombinationPlotProps) {
   const { answer, drawn, target, looked, pinned, describe } = props;
-  const words = useSetWords(props.job);
+  const words = useCombinationWords(props.job);
   const picture = useMemo(() => pictureOf({ answer, ...drawn, target }), [answer, drawn.x, drawn.y, target]);
   const plot = useMemo(() => {
     const marked = ({ index, values }: Combination) => ({ index, x: values[drawn.x], y: values[drawn.y] });
@@ -51,8 +51,8 @@ export function SetPlot(props: SetPlotProps) {
       reading={{
         label: "Combinations; P pins one",
         describe: (index) => {
-          const set = words.found(index);
-          return set ? describe(set) : brief(index);
+          const combination = words.found(index);
+          return combination ? describe(combination) : brief(index);
         },
         chosen: looked && String(looked.index),
         onChoose: (index) => props.onLook(Number(index)),

@@ -138,7 +138,7 @@ function solveFast(work: Work, sizedRotor: SizedRotor, { lip, sealed }: FittedSk
   return true;
 }
 
-/** Solves a set by the scan of every crossing. */
+/** Solves a combination by the scan of every crossing. */
 function solveScanned(prepared: Prepared, work: Work, index: number): number {
   const { machine, leak } = assemble(ductedInput(prepared.problem, placesOf(prepared.radix, index)));
   const point = operatingPoint(operatingPoints(machine, leak));
@@ -166,7 +166,7 @@ function solveOpen(prepared: Prepared, work: Work, run: number): boolean {
   return true;
 }
 
-/** Solves a propeller's set by the prediction's own law, where one balance alone is not proven. */
+/** Solves a combination with a propeller by the prediction's own law, where one balance alone is not proven. */
 function solveOpenAnew({ problem, radix }: Prepared, { solution }: Work, index: number): number {
   const input = openInput(problem, placesOf(radix, index));
   const { point } = predictPropeller(input, []);
@@ -180,7 +180,7 @@ function solveOpenAnew({ problem, radix }: Prepared, { solution }: Work, index: 
   return FLAG.scanned;
 }
 
-/** Flag of a set that {@link solve} finds; one that a prediction refuses is unsolved. */
+/** Flag of a combination that {@link solve} finds; one that a prediction refuses is unsolved. */
 function orUnsolved(solve: () => number): number {
   try {
     return solve();
@@ -191,19 +191,19 @@ function orUnsolved(solve: () => number): number {
 }
 
 /**
- * Solves the set that the case is written for.
+ * Solves the combination that the case is written for.
  *
  *     the stable crossing of largest flow; from a neighbour's solution where one crossing is proven and the leak is a fast case, by the scan elsewhere
  *
  * @param prepared - the question
- * @param work - this thread's memory, its case written for the set; the solution is left in it
- * @param index - of the set [-]
- * @param run - number of the run of sets that may start from each other [-]
- * @returns flags of the set, bits of FLAG [-]
+ * @param work - this thread's memory, its case written for the combination; the solution is left in it
+ * @param index - of the combination [-]
+ * @param run - number of the run of combinations that may start from each other [-]
+ * @returns flags of the combination, bits of FLAG [-]
  *
- * Valid for any set; an answer that a prediction would refuse is flagged as unsolved. Source: docs/method/choosing.md
+ * Valid for any combination; an answer that a prediction would refuse is flagged as unsolved. Source: docs/method/choosing.md
  */
-export function solveSet(prepared: Prepared, work: Work, index: number, run: number): number {
+export function solveCombination(prepared: Prepared, work: Work, index: number, run: number): number {
   if (!work.turns) return FLAG.noPoint;
   if (isOpen(prepared.radix, work.sizedRotor)) {
     if (solveOpen(prepared, work, run)) return 0;

@@ -5,38 +5,38 @@ import { letterAt } from "../../compare/letterAt.ts";
 import type { Column, Combination } from "../answers.ts";
 import { cellText } from "../columns.ts";
 import { Fact, type FactProps } from "../parts/Fact.tsx";
-import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/set.ts";
+import { kindText, packText, restText, sizedRotorText, skirtText, trustMarks } from "../words/combination.ts";
 
-export interface SetRowProps extends Pick<FactProps, "base" | "wants"> {
+export interface CombinationRowProps extends Pick<FactProps, "base" | "wants"> {
   readonly book: Book;
   readonly pins: readonly number[];
   readonly onLook: (index: number) => void;
   readonly onPin: (index: number) => void;
-  readonly onOpen: (set: Combination) => void;
+  readonly onOpen: (combination: Combination) => void;
   /** the columns that stand in the table */
   readonly shown: readonly Column[];
   readonly place: number;
-  readonly set: Combination;
+  readonly combination: Combination;
   readonly looked: boolean;
 }
 
 /** One combination: what it is made of, its figures, and what can be done with it. Of the one that is looked at each figure opens to its working. */
-export function SetRow({
+export function CombinationRow({
   book,
   base,
   wants,
   shown,
   place,
-  set,
+  combination,
   looked,
   pins,
   onLook,
   onPin,
   onOpen,
-}: SetRowProps) {
-  const pinned = pins.indexOf(set.index);
-  const inside = set.broken.length === 0;
-  const textOf = (column: Column) => cellText(column, set.values[column]);
+}: CombinationRowProps) {
+  const pinned = pins.indexOf(combination.index);
+  const inside = combination.broken.length === 0;
+  const textOf = (column: Column) => cellText(column, combination.values[column]);
   const stop = (act: () => void) => (event: Event) => {
     event.stopPropagation();
     act();
@@ -46,23 +46,35 @@ export function SetRow({
       class={looked ? "choose-row looked" : "choose-row"}
       aria-rowindex={place + 2}
       aria-current={looked ? "true" : undefined}
-      onClick={() => onLook(set.index)}
+      onClick={() => onLook(combination.index)}
     >
-      <th scope="row" title={`${sizedRotorText(book, set)} · ${restText(book, set)}`}>
-        <button type="button" class="plain choose-line" tabIndex={-1} onClick={stop(() => onLook(set.index))}>
-          {pinned >= 0 && <b class="choose-letter">{letterAt(pinned)}</b>} {sizedRotorText(book, set)}
+      <th scope="row" title={`${sizedRotorText(book, combination)} · ${restText(book, combination)}`}>
+        <button
+          type="button"
+          class="plain choose-line"
+          tabIndex={-1}
+          onClick={stop(() => onLook(combination.index))}
+        >
+          {pinned >= 0 && <b class="choose-letter">{letterAt(pinned)}</b>} {sizedRotorText(book, combination)}
         </button>
         <small class="quiet choose-line">
-          <Marks set={set} /> {packText(book, set)}
+          <Marks combination={combination} /> {packText(book, combination)}
         </small>
         <small class="quiet choose-line">
-          <span class="choose-kind">{kindText(set)}</span>, {skirtText(book, set)}
+          <span class="choose-kind">{kindText(combination)}</span>, {skirtText(book, combination)}
         </small>
       </th>
       {shown.map((column) => (
         <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
           {looked ? (
-            <Fact book={book} base={base} set={set} wants={wants} column={column} text={textOf(column)} />
+            <Fact
+              book={book}
+              base={base}
+              combination={combination}
+              wants={wants}
+              column={column}
+              text={textOf(column)}
+            />
           ) : (
             textOf(column)
           )}
@@ -70,8 +82,12 @@ export function SetRow({
         </td>
       ))}
       <td class="choose-acts">
-        <Act label={pinned >= 0 ? "unpin" : "pin"} tabIndex={-1} onAct={stop(() => onPin(set.index))} />
-        <Act label="open" tabIndex={-1} onAct={stop(() => onOpen(set))} />
+        <Act
+          label={pinned >= 0 ? "unpin" : "pin"}
+          tabIndex={-1}
+          onAct={stop(() => onPin(combination.index))}
+        />
+        <Act label="open" tabIndex={-1} onAct={stop(() => onOpen(combination))} />
       </td>
     </tr>
   );
@@ -91,11 +107,11 @@ function Act({ label, tabIndex, onAct }: ActProps) {
   );
 }
 
-/** The words of a set that does not rest on measurements of its own size alone. */
-export function Marks({ set }: { readonly set: Combination }) {
+/** The words of a combination that does not rest on measurements of its own size alone. */
+export function Marks({ combination }: { readonly combination: Combination }) {
   return (
     <>
-      {trustMarks(set).map(({ word, title }) => (
+      {trustMarks(combination).map(({ word, title }) => (
         <span key={word}>
           <Mark word={word} title={title} />{" "}
         </span>

@@ -11,8 +11,8 @@ type Kept = Signal<ReadonlyMap<string, Combination>>;
 
 async function fetchInto(kept: Kept, job: string, index: string): Promise<void> {
   try {
-    const set = await api.get<Combination>(`${jobPath(job)}/set?index=${index}`);
-    kept.value = new Map(kept.value).set(index, set);
+    const combination = await api.get<Combination>(`${jobPath(job)}/set?index=${index}`);
+    kept.value = new Map(kept.value).set(index, combination);
   } catch (error) {
     // The sentence about a server that is lost, or a search that is gone, stands above the plot.
     if (!(error instanceof ApiError)) throw error;
@@ -24,7 +24,7 @@ async function fetchInto(kept: Kept, job: string, index: string): Promise<void> 
  *
  * @returns `read`, to be told of the one under the pointer, and `found`, which whoever renders with it follows
  */
-export function useSetWords(job: string) {
+export function useCombinationWords(job: string) {
   const kept: Kept = useMemo(() => signal(new Map()), [job]);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   useEffect(() => () => clearTimeout(timer.current), [job]);

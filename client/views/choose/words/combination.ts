@@ -37,12 +37,12 @@ export function packText(book: Book, { parts, duty }: Combination): string {
   return duty < 1 ? `throttle ${formatFixed(duty * PERCENT, 0)}\u202f% · ${pack}` : pack;
 }
 
-/** @returns whether a set is pressed on by an open propeller, whatever its gap */
-export const isOpenSet = ({ gap }: Pick<Combination, "gap">): boolean => gap === null;
+/** @returns whether a combination is pressed on by an open propeller, whatever its gap */
+export const isOpenCombination = ({ gap }: Pick<Combination, "gap">): boolean => gap === null;
 
-/** @returns what presses a set on */
-export const kindText = (set: Pick<Combination, "gap">): string =>
-  isOpenSet(set) ? "open propeller" : "ducted rotor";
+/** @returns what presses a combination on */
+export const kindText = (combination: Pick<Combination, "gap">): string =>
+  isOpenCombination(combination) ? "open propeller" : "ducted rotor";
 
 /** @returns skirt with its gap; a propeller's has none, if there is a skirt at all */
 export function skirtText(book: Book, { parts, gap }: Combination): string {
@@ -52,12 +52,12 @@ export function skirtText(book: Book, { parts, gap }: Combination): string {
 }
 
 /** @returns the rest: throttle where it isn't full, pack, skirt with its gap; of a propeller that it is one */
-export function restText(book: Book, set: Combination): string {
-  const skirt = skirtText(book, set);
-  return `${packText(book, set)} · ${isOpenSet(set) ? `${kindText(set)}, ${skirt}` : skirt}`;
+export function restText(book: Book, combination: Combination): string {
+  const skirt = skirtText(book, combination);
+  return `${packText(book, combination)} · ${isOpenCombination(combination) ? `${kindText(combination)}, ${skirt}` : skirt}`;
 }
 
-/** One word that a set carries, and what stands behind it. */
+/** One word that a combination carries, and what stands behind it. */
 export interface TrustMark {
   readonly word: MarkWord;
   readonly title: string;
@@ -65,18 +65,18 @@ export interface TrustMark {
 
 const ratio = (value: number) => `×${formatFixed(value, 2)}`;
 
-/** @returns diameter of the tested size that a set is scaled from [m]; null where it isn't scaled */
+/** @returns diameter of the tested size that a combination is scaled from [m]; null where it isn't scaled */
 export function scaledFrom({ trust, diameter }: Combination): number | null {
   return trust.scaled && trust.sizeRatio ? diameter / trust.sizeRatio : null;
 }
 
 /** What lies beyond the tested range: of a propeller the speed, by its Reynolds number. */
-const beyond = (set: Combination): string => (isOpenSet(set) ? "speed" : "flow");
+const beyond = (combination: Combination): string => (isOpenCombination(combination) ? "speed" : "flow");
 
-/** @returns the words of a set that does not rest on measurements of its own size alone; none: measured */
-export function trustMarks(set: Combination): TrustMark[] {
-  const { trust } = set;
-  const from = scaledFrom(set);
+/** @returns the words of a combination that does not rest on measurements of its own size alone; none: measured */
+export function trustMarks(combination: Combination): TrustMark[] {
+  const { trust } = combination;
+  const from = scaledFrom(combination);
   const marks: (TrustMark | null)[] = [
     trust.basis === "estimated"
       ? { word: "estimated", title: "rotor curve from its geometry, ± 30 %" }
@@ -89,7 +89,7 @@ export function trustMarks(set: Combination): TrustMark[] {
       : { word: "scaled", title: `from ${sizeText(from)} (${ratio(trust.sizeRatio ?? 1)})` },
     // Of an estimate nothing was tested, so there is no range to be beyond of.
     trust.extrapolated && trust.basis !== "estimated"
-      ? { word: "extrapolated", title: `${beyond(set)} beyond the tested range` }
+      ? { word: "extrapolated", title: `${beyond(combination)} beyond the tested range` }
       : null,
   ];
   return marks.filter((mark) => mark !== null);
@@ -109,18 +109,20 @@ const BASIS = {
   estimated: "estimated from its geometry, ± 30 %, nothing of it was tested",
 } as const;
 
-/** @returns how far a set rests on measurement: "scaled from 44 mm (×1.20), within the tested tip speeds" */
-export function trustText(set: Combination): string {
-  const { trust } = set;
-  const from = scaledFrom(set);
+/** @returns how far a combination rests on measurement: "scaled from 44 mm (×1.20), within the tested tip speeds" */
+export function trustText(combination: Combination): string {
+  const { trust } = combination;
+  const from = scaledFrom(combination);
   const scaled = from === null ? "" : `scaled from ${sizeText(from)} (${ratio(trust.sizeRatio ?? 1)})`;
   const basis = trust.basis === "measured" && scaled !== "" ? scaled : BASIS[trust.basis];
   const also = trust.basis !== "measured" ? scaled : "";
   const flow =
-    trust.extrapolated && trust.basis !== "estimated" ? `its ${beyond(set)} beyond the tested range` : "";
+    trust.extrapolated && trust.basis !== "estimated"
+      ? `its ${beyond(combination)} beyond the tested range`
+      : "";
   const cold = trust.coldWinding ? "winding taken cold, its thermal resistance is not known" : "";
   const said = [basis, also, speedText(trust.speedRatio), flow, cold].filter(Boolean).join(", ");
-  return `${isOpenSet(set) ? "Propeller" : "Rotor"} ${said}.`;
+  return `${isOpenCombination(combination) ? "Propeller" : "Rotor"} ${said}.`;
 }
 
 /** @returns a size and a mass for a sentence: "534 g" */
