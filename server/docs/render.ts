@@ -25,14 +25,26 @@ const anchorOf = (text: string): string =>
 
 /** Headings can be linked to, wide tables scroll by themselves, and what looks like HTML is shown as it stands: the docs hold none. */
 class DocRenderer extends Renderer {
+  /** the heading that what is rendered stands under */
+  #under = "";
+  readonly #labels = new Set<string>();
+
   override heading({ tokens, depth, text }: Tokens.Heading): string {
+    this.#under = plain(text);
     return `<h${depth} id="${anchorOf(text)}">${this.parser.parseInline(tokens)}</h${depth}>\n`;
   }
 
   override table(token: Tokens.Table): string {
     const names = token.header.map(({ text }) => plain(text)).filter((text) => text !== "");
-    const label = escaped(names.join(", ") || "table");
-    return `<div class="scroll" role="region" tabindex="0" aria-label="${label}">${super.table(token)}</div>\n`;
+    const label = this.#unlike(`${this.#under}: ${names.join(", ") || "table"}`);
+    return `<div class="scroll" role="region" tabindex="0" aria-label="${escaped(label)}">${super.table(token)}</div>\n`;
+  }
+
+  /** Regions of a page are told apart by their names. */
+  #unlike(name: string): string {
+    const label = this.#labels.has(name) ? `${name} (${this.#labels.size + 1})` : name;
+    this.#labels.add(label);
+    return label;
   }
 
   override code({ text }: Tokens.Code): string {
@@ -44,9 +56,6 @@ class DocRenderer extends Renderer {
   }
 }
 
-const marked = new Marked();
-marked.setOptions({ gfm: true, renderer: new DocRenderer() });
-
 /**
  * A doc's Markdown as HTML.
  *
@@ -55,5 +64,7 @@ marked.setOptions({ gfm: true, renderer: new DocRenderer() });
  */
 export function rendered(markdown: string, path: string): RenderedDoc {
   const [, heading = path] = /^# (.+)$/m.exec(markdown) ?? [];
+  const marked = new Marked();
+  marked.setOptions({ gfm: true, renderer: new DocRenderer() });
   return { title: plain(heading), html: marked.parse(markdown, { async: false }) };
 }

@@ -1,6 +1,6 @@
 import type { Row } from "./row.ts";
 
-const HEADS: readonly string[] = ["what", "measured", "budget", ""];
+const HEADS: readonly string[] = ["what", "measured", "budget", "kept?"];
 
 const verdict = ({ kept, budget }: Row): string => {
   if (kept === null) return budget === "" ? "" : "not measured";

@@ -117,11 +117,12 @@ describe("a doc's Markdown", () => {
 
   it("has headings that can be linked to, and tables that a keyboard reaches", () => {
     const { title, html } = rendered(
-      "# `ψ`, and λ\n\n## What *was* there\n\n| a | b |\n| --- | --- |\n| 1 | 2 |\n",
+      `# \`ψ\`, and λ\n\n## What *was* there\n\n${"| a | b |\n| --- | --- |\n| 1 | 2 |\n\n".repeat(2)}`,
       "x",
     );
     expect(title).toBe("ψ, and λ");
     expect(html).toContain('<h2 id="what-was-there">What <em>was</em> there</h2>');
-    expect(html).toContain('role="region" tabindex="0" aria-label="a, b"');
+    expect(html).toContain('role="region" tabindex="0" aria-label="What was there: a, b"');
+    expect(html).toContain('aria-label="What was there: a, b (2)"');
   });
 });
