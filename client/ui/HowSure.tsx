@@ -1,7 +1,8 @@
 import type { Share } from "../../shared/decide/uncertainty.ts";
 import type { UncertaintyState } from "../state/useUncertainty.ts";
 import { HowFar } from "./Docs.tsx";
-import { NOTHING_STATED, partText, shareParts, shareText, smallPartsText } from "./uncertaintyWords.ts";
+import { NOTHING_STATED, partText, shareParts, smallPartsText } from "./uncertaintyWords.ts";
+import { ShareFigure } from "./working/SampledFigure.tsx";
 
 /** Tints of the parts, which begin again after these; the order names them as well. */
 const MIXED = 5;
@@ -55,7 +56,9 @@ function Mixture({ shares, sources }: MixtureProps) {
           <li key={part.key}>
             <span class={`mix-swatch mix-${i % MIXED}`} aria-hidden="true" />
             <span>{partText(part)}</span>
-            <span class="share">{shareText(part.share)}</span>
+            <span class="share">
+              <ShareFigure part={part} />
+            </span>
           </li>
         ))}
       </ul>

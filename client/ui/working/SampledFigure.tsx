@@ -1,5 +1,6 @@
+import { shareTitle, type UncertaintyPart } from "../../../shared/book/uncertainty/parts.ts";
 import type { Spread } from "../../../shared/decide/uncertainty.ts";
-import { rangeText, sureText } from "../uncertaintyWords.ts";
+import { rangeText, shareText, sureText } from "../uncertaintyWords.ts";
 import { FigureOf } from "./FigureOf.tsx";
 
 export interface SampledMarginProps {
@@ -41,6 +42,15 @@ export function RangeFigure(props: SampledMarginProps) {
   return (
     <FigureOf board={sampledNow} title={rangeTitle(props)} value={spread.p5}>
       {range}
+    </FigureOf>
+  );
+}
+
+/** A contribution to the uncertainty of the build on the screen, with its working. */
+export function ShareFigure({ part: { what, share } }: { readonly part: UncertaintyPart }) {
+  return (
+    <FigureOf board={sampledNow} title={shareTitle(what)} value={share}>
+      {shareText(share)}
     </FigureOf>
   );
 }

@@ -14,8 +14,9 @@ import { type Asked, askedFrom, askedQuery, type Shown } from "./asked.ts";
 import { useChance } from "./chance/useChance.ts";
 import { closenessText } from "./chance/words.ts";
 import { MapSettings } from "./MapSettings.tsx";
+import { MovedLine } from "./MovedLine.tsx";
 import { type Drawing, mapPlot, mapTable, placeOf } from "./mapPlot.ts";
-import { mapSentence, movedSentence, pictureSentence, placeLines } from "./mapWords.ts";
+import { mapSentence, pictureSentence, placeLines } from "./mapWords.ts";
 import { othersOn } from "./others.ts";
 import { askedOf, questionOf, type Stands, standsAt, standsOf } from "./question.ts";
 import { useMap } from "./useMap.ts";
@@ -135,7 +136,7 @@ function Mapping(props: MappingProps) {
     <div class="page map" aria-busy={busy}>
       <div class="page-head" aria-live="polite">
         <Answer sentence={drawing ? mapSentence(drawing) : "Working out the map…"}>
-          {drawing && movedSentence(drawing)}
+          {drawing && <MovedLine book={props.book} outcome={props.outcome} drawing={drawing} />}
         </Answer>
         {problem && <Problem message={problem} />}
       </div>

@@ -229,17 +229,19 @@ function nearestAt(values: readonly number[], value: number): number {
   );
 }
 
-/** @returns what the build has at any place, solved there: margin [-], winding [K], burst over speed [-]; time of the cell next to it [s] */
+/** @returns what the build has at any place, solved there: margin [-] and where it is least [°], null where it isn't solved; winding [K], burst over speed [-]; time of the cell next to it [s] */
 export function solvedAt(drawing: Pick<Drawing, "question" | "field">, x: number, y: number) {
   const { of, x: across, y: upwards } = drawing.question;
   const near = cellAt(drawing, x, y);
   const input = buildAt(of, { [across.key]: x, [upwards.key]: y });
   const solved = answerOrNull(() => predictAny(input, []));
-  if (!solved?.point) return near;
+  if (!solved?.point) return { ...near, least: null };
   const { worst, point } = solved;
-  const least = Math.min(worst.parked.margin ?? Infinity, worst.driving.margin ?? Infinity);
+  const [parked, driving] = [worst.parked.margin ?? Infinity, worst.driving.margin ?? Infinity];
+  const state = driving < parked ? ("driving" as const) : ("parked" as const);
   const burst = (rotorAt(of, input.rotor.diameter).burstSpeed ?? Number.NaN) / point.speed;
-  return { ...near, margin: least, winding: point.windingTemperature, burst };
+  const least = { state, angle: worst[state].angle };
+  return { ...near, margin: Math.min(parked, driving), winding: point.windingTemperature, burst, least };
 }
 
 /** What the map has in the cell next to a place. */

@@ -53,31 +53,44 @@ export function mapSentence(drawing: Drawing): string {
   return `${rest.length > 0 ? `${holds}; ${listed(rest)}` : holds}.${sureSentence(drawing)}`;
 }
 
-/** @returns what a place of the map comes to, a line each */
-export function placeLines(drawing: Drawing, key: string): string[] {
-  const place = placeOf(drawing, key);
-  if (!place) return [];
+/** What a place comes to, its margin by itself. */
+function placeText(drawing: Drawing, place: { readonly x: number; readonly y: number }) {
   const { x, y } = drawing.question;
   const solved = solvedAt(drawing, place.x, place.y);
   const { margin, winding, time } = solved;
   const stop = stopAt(drawing, solved);
+  return {
+    place: `${settingText(x.key, place.x)}, ${settingText(y.key, place.y)}`,
+    stop: stop === null ? "holds, " : `${WORDS[stop]}, `,
+    margin: stop === null ? marginText(Number.isFinite(margin) ? margin : null) : valueText("margin", margin),
+    besides: [
+      ...chanceLine(drawing, place, { margin, stop }),
+      `winding ${valueText("winding", inUnit(winding, "temperature"))}`,
+      ...(Number.isNaN(time) ? [] : [valueText("minutes", inUnit(time, "duration"))]),
+    ],
+    solved,
+  };
+}
+
+/** @returns what a place of the map comes to, a line each */
+export function placeLines(drawing: Drawing, key: string): string[] {
+  const at = placeOf(drawing, key);
+  if (!at) return [];
+  const { place, stop, margin, besides } = placeText(drawing, at);
   const name = drawing.others.find((each) => `other ${each.key}` === key)?.name;
-  return [
-    ...(name ? [name] : []),
-    `${settingText(x.key, place.x)}, ${settingText(y.key, place.y)}`,
-    stop === null
-      ? `holds, ${marginText(Number.isFinite(margin) ? margin : null)}`
-      : `${WORDS[stop]}, ${valueText("margin", margin)}`,
-    ...chanceLine(drawing, place, { margin, stop }),
-    `winding ${valueText("winding", inUnit(winding, "temperature"))}`,
-    ...(Number.isNaN(time) ? [] : [valueText("minutes", inUnit(time, "duration"))]),
-  ];
+  return [...(name ? [name] : []), place, stop + margin, ...besides];
+}
+
+/** What the build comes to where it is moved, in a sentence: what is before its margin, and behind. */
+export function movedParts(drawing: Drawing) {
+  const { place, stop, margin, besides, solved } = placeText(drawing, drawing.moved);
+  return { before: `This build at ${place}: ${stop}`, margin, after: `; ${besides.join("; ")}.`, solved };
 }
 
 /** @returns what the build comes to where it is moved */
 export function movedSentence(drawing: Drawing): string {
-  const [place, ...rest] = placeLines(drawing, "moved");
-  return `This build at ${place}: ${rest.join("; ")}.`;
+  const { before, margin, after } = movedParts(drawing);
+  return before + margin + after;
 }
 
 /** @returns what the picture shows, for those who don't see it */

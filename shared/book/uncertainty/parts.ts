@@ -35,3 +35,6 @@ export function uncertaintyParts(
   }
   return [...parts.values()].sort((a, b) => b.share - a.share);
 }
+
+/** @returns the title of the working of a part: "share of the uncertainty: tilt tests of …" */
+export const shareTitle = (what: string): string => `share of the uncertainty: ${what}`;

@@ -10,7 +10,7 @@ import type { AnyPredictInput } from "../../physics/predictAny.ts";
 import { type Board, type Row, subscript, type Working, workedOut } from "../../physics/working.ts";
 import type { Resolved } from "../resolve/resolved.ts";
 import type { BuildUncertainty } from "./collector.ts";
-import { type UncertaintyPart, uncertaintyParts } from "./parts.ts";
+import { shareTitle, type UncertaintyPart, uncertaintyParts } from "./parts.ts";
 
 /** What was sampled, and what came of it. */
 export interface Sampling {
@@ -35,7 +35,7 @@ export interface SampledFigure {
 
 const SOURCE = "docs/method/uncertainty.md";
 const QUANTILES = "order statistics between neighbours, type 7 of Hyndman & Fan (1996)";
-/** As many contributions as are told one by one. */
+/** As many contributions as a band or a chance names. */
 const GREATEST = 6;
 const SAMPLED = [
   "Every uncertain number is drawn anew for each sample, normal about its value and cut at what is possible, and the sample predicted in full.",
@@ -109,7 +109,7 @@ function partWorking(of: Sampling, parts: readonly UncertaintyPart[], i: number)
   const { what, share, paths } = parts[i];
   return workedOut(
     {
-      title: `share of the uncertainty: ${what}`,
+      title: shareTitle(what),
       equation: `S${subscript(i + 1)} = r(x, y)² + r(h, y)²,  h = x² less its straight line in x`,
       output: [`S${subscript(i + 1)}`, ""],
       source: `first-order share of the variance, by the samples themselves; ${SOURCE}`,
@@ -189,19 +189,20 @@ export function sampledMargin(angle: number, state: "parked" | "driving", spread
 /**
  * What the bands and the chances of a sampled build are made of.
  *
- *     quantiles and shares of the samples, the greatest contributions, each down to its standard uncertainty and its tests
+ *     quantiles and shares of the samples, contributions, each down to its standard uncertainty and its tests
  *
  * @param of - what was sampled, and the shares that came of it [SI]
  * @param figures - quantiles of each [SI]
- * @returns a working for each band and each chance, then one for each of the greatest contributions [SI]
+ * @returns a working for each band and each chance, which name the greatest contributions, then one for each contribution [SI]
  *
  * Valid and source: as {@link uncertaintyOf}
  */
 export function sampledBoard(of: Sampling, figures: readonly SampledFigure[]): Board {
-  const parts = uncertaintyParts(of.shares, of.sources).slice(0, GREATEST);
+  const parts = uncertaintyParts(of.shares, of.sources);
+  const greatest = parts.slice(0, GREATEST);
   const bands = figures.flatMap((figure) => [
-    bandWorking(of, figure, parts) ?? [],
-    chanceWorking(of, figure, parts) ?? [],
+    bandWorking(of, figure, greatest) ?? [],
+    chanceWorking(of, figure, greatest) ?? [],
   ]);
   const all = pathsOf(parts);
   const origins = parts.flatMap(({ what, paths }) =>

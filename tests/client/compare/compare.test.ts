@@ -68,7 +68,7 @@ describe("Compare of a build, its copy and a propeller's", () => {
       const working = rowOf(title).cells[at]?.working;
       return (working && shownOf(working))?.working.result.value;
     };
-    for (const title of ["Wall 90°, parked", "Ceiling 180°, driving", "Worst angle, parked"])
+    for (const title of ["Wall 90°, parked", "Ceiling 180°, driving", "Worst angle, parked", "Least margin"])
       columns.forEach(({ letter }, i) => {
         expect(shown(title, i), `${title} of ${letter}`).toBe(rowOf(title).cells[i]?.saved);
       });

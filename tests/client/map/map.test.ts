@@ -1,18 +1,22 @@
 import { describe, expect, it } from "vitest";
 import { solve } from "#client/state/outcome.ts";
+import { shownOn } from "#client/ui/working/FigureOf.tsx";
 import { type Asked, askedFrom, askedQuery } from "#client/views/map/asked.ts";
 import { replyTo } from "#client/views/map/chance/answer.ts";
 import { chanceQuestion } from "#client/views/map/chance/question.ts";
 import { chanceLine, closenessText } from "#client/views/map/chance/words.ts";
 import { type Drawing, mapPlot, mapTable, placeOf, solvedAt } from "#client/views/map/mapPlot.ts";
-import { mapSentence, movedSentence, placeLines } from "#client/views/map/mapWords.ts";
+import { mapSentence, movedParts, movedSentence, placeLines } from "#client/views/map/mapWords.ts";
 import { othersOn } from "#client/views/map/others.ts";
+import { placeBoard } from "#client/views/map/placeBoard.ts";
 import { askedOf, movable, questionOf, standsAt, standsOf } from "#client/views/map/question.ts";
 import { insideOf, namesOf, regionsOf, STOPS } from "#client/views/map/regions.ts";
 import { axisValues, MAP_SETTINGS } from "#client/views/map/settings.ts";
 import { uncertaintyAsked } from "#shared/book/uncertaintyAsked.ts";
 import { type ChanceNodes, chanceAt } from "#shared/decide/map/chance.ts";
 import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
+import { marginText } from "#shared/decide/verdict/figures.ts";
+import { expectWhole } from "#tests/client/ui/working/expectWhole.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 import { mapField } from "#tests/support/mapField.ts";
 
@@ -99,6 +103,18 @@ describe("a map of the demo's crawler over diameter and K_v", () => {
     expect(movedSentence(drawing)).toMatch(
       /^This build at 44\.0\smm, .*: holds, 1\.63\s×; winding \d+\s°C\.$/,
     );
+  });
+
+  it("opens the margin in its line to its working, where it is moved as well", () => {
+    for (const moved of [drawingOf(""), drawingOf("diameter=0.048&kv=4500")]) {
+      const { solved, margin } = movedParts(moved);
+      const board = placeBoard(book, outcome, moved.question, moved.moved);
+      expectWhole(board);
+      const title = `margin at ${solved.least?.angle.toFixed(0)}°, ${solved.least?.state}`;
+      const shown = shownOn(board, { title, value: solved.margin });
+      expect(shown?.working.result.value).toBe(solved.margin);
+      expect(marginText(solved.margin)).toBe(margin);
+    }
   });
 
   it("says how much of it holds and what stops the rest", () => {

@@ -6,6 +6,7 @@ import { sentenceOf, stateWords } from "../../../../shared/decide/verdict/words.
 import { isLacking } from "../../../state/outcome.ts";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
 import { sampledAs } from "../../../ui/verdict/bandFigures.ts";
+import { boardOf, boardOver } from "../../../ui/working/board.ts";
 import { chanceTitle } from "../../../ui/working/SampledFigure.tsx";
 import { sampledOf } from "../../../ui/working/sampled.ts";
 import type { Column } from "../useColumn.ts";
@@ -52,10 +53,14 @@ function chanceCell({ verdict, sure, outcome }: Column): Cell | null {
   return sure.busy ? null : plain("–", ["no uncertainty is stated"]);
 }
 
-function leastCell({ verdict }: Column): Cell {
+function leastCell(book: Book, { verdict, outcome }: Column): Cell {
   const least = verdict?.least ?? null;
   if (!least) return NOTHING;
-  return { text: marginText(least.margin), also: [`on ${least.name}`], saved: least.margin };
+  const { margin, name, angle, driving, over } = least;
+  const board = () => (over ? boardOver(book, outcome, over.name) : boardOf(book, outcome));
+  const title = `margin at ${angle.toFixed(0)}°, ${driving ? "driving" : "parked"}`;
+  const working = margin > 0 ? { working: { board, title, value: margin } } : {};
+  return { text: marginText(margin), also: [`on ${name}`], saved: margin, ...working };
 }
 
 /** What each build comes to. */
@@ -64,7 +69,7 @@ export function standing(book: Book, columns: readonly Column[]): RowGroup {
     title: "Verdict",
     rows: [
       row("verdict", "Verdict", "", columns, (column) => verdictCell(book, column)),
-      row("least", "Least margin", "×", columns, leastCell),
+      row("least", "Least margin", "×", columns, (column) => leastCell(book, column)),
       row("target", "Margin wanted", "×", columns, ({ outcome: { build } }) => ({
         text: targetText(build.targetMargin),
         saved: build.targetMargin,

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { withMass } from "#shared/book/mass/withMass.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
+import { shareTitle, uncertaintyParts } from "#shared/book/uncertainty/parts.ts";
 import { sampledBoard, sampledMargin } from "#shared/book/uncertainty/workings.ts";
 import { uncertaintyOf } from "#shared/decide/uncertainty.ts";
 import { originBehind } from "#shared/physics/working.ts";
@@ -38,6 +39,14 @@ describe("workings of what is sampled", () => {
     expect(chance?.result.value).toBe(wall.parked.holds);
     expect(of("k") / of("n")).toBeCloseToRelative(wall.parked.holds, 1e-12);
     expect(of("n")).toBe(256);
+  });
+
+  it("of every contribution, however small: its share; a band names the greatest alone", () => {
+    const parts = uncertaintyParts(found.shares, sources);
+    expect(parts.length).toBeGreaterThan(6);
+    for (const { what, share } of parts) expect(titled(shareTitle(what))?.result.value, what).toBe(share);
+    const named = titled("5 to 95 % of the pull")?.values.filter(({ symbol }) => symbol.startsWith("S"));
+    expect(named?.map(({ value }) => value)).toEqual(parts.slice(0, 6).map(({ share }) => share));
   });
 
   it("of the contributions: the greatest first, each down to a standard uncertainty and its tests", () => {
