@@ -39,21 +39,20 @@ function ofHandle(key: Exclude<MapKey, "kv"> & HandleKey): MapSetting {
 }
 
 /** In the order of the menus. */
-export const MAP_SETTINGS: readonly MapSetting[] = [
-  ofHandle("diameter"),
-  KV,
-  ofHandle("series"),
-  ofHandle("gap"),
-  ofHandle("mass"),
-  ofHandle("duty"),
-  ofHandle("charge"),
-  ofHandle("wheelFriction"),
-];
+const BY_KEY: Readonly<Record<MapKey, MapSetting>> = {
+  diameter: ofHandle("diameter"),
+  kv: KV,
+  series: ofHandle("series"),
+  gap: ofHandle("gap"),
+  mass: ofHandle("mass"),
+  duty: ofHandle("duty"),
+  charge: ofHandle("charge"),
+  wheelFriction: ofHandle("wheelFriction"),
+};
+export const MAP_SETTINGS: readonly MapSetting[] = Object.values(BY_KEY);
 
 /** @returns a setting by its key */
-export function settingBy(key: MapKey): MapSetting {
-  return MAP_SETTINGS.find((each) => each.key === key) ?? MAP_SETTINGS[0];
-}
+export const settingBy = (key: MapKey): MapSetting => BY_KEY[key];
 
 /** @returns values of an axis, even, both ends among them; whole ones where only those are [SI] */
 export function axisValues({ ends, whole }: MapSetting, was: number, count: number): number[] {

@@ -145,7 +145,7 @@ export function checkAxes({ of, x, y }: MapQuestion): void {
 }
 
 /**
- * A map as a question to the search's engine: every point a set.
+ * A map as a question to the search's engine: every point a combination.
  *
  *     K_v and mass among the motors, diameters among the rotors, cells and charge among the packs, friction and gap among the skirts
  *
@@ -183,30 +183,30 @@ export function mapProblem(question: MapQuestion): Problem {
   };
 }
 
-/** Settings in the order in which an index counts them, the last one fastest. */
-const COUNTED: readonly MapKey[] = [
-  "kv",
-  "mass",
-  "diameter",
-  "series",
-  "charge",
-  "duty",
-  "wheelFriction",
-  "gap",
-];
+/** Place of each setting in the order in which an index counts them, the last one fastest. */
+const COUNTED: Readonly<Record<MapKey, number>> = {
+  kv: 0,
+  mass: 1,
+  diameter: 2,
+  series: 3,
+  charge: 4,
+  duty: 5,
+  wheelFriction: 6,
+  gap: 7,
+};
 
 /**
- * Where a set of a map lies on it.
+ * Where a combination of a map lies on it.
  *
  *     of the two axes the one that is counted first runs slowest
  *
  * @param question - two axes [SI]
- * @returns function from a set's index to row·columns + column [-]
+ * @returns function from a combination's index to row·columns + column [-]
  *
  * Valid for {@link mapProblem}
  */
 export function cellOf({ x, y }: MapQuestion): (index: number) => number {
   const [columns, rows] = [x.values.length, y.values.length];
-  if (COUNTED.indexOf(y.key) < COUNTED.indexOf(x.key)) return (index) => index;
+  if (COUNTED[y.key] < COUNTED[x.key]) return (index) => index;
   return (index) => (index % rows) * columns + Math.floor(index / rows);
 }

@@ -21,7 +21,7 @@ export interface MapField {
   readonly time: Float64Array;
 }
 
-/** Solved sets of a map, from one up to another; plain data, fit to come from another thread. */
+/** Solved combinations of a map, from one up to another; plain data, fit to come from another thread. */
 export interface MapPart extends Pick<MapField, "margin" | "winding" | "burst" | "time"> {
   readonly from: number;
   readonly to: number;
@@ -35,7 +35,7 @@ const HELD: readonly MapKey[] = ["mass", "wheelFriction"];
 const isHeld = ({ of }: MapQuestion, { key }: MapAxis): boolean =>
   HELD.includes(key) && (isPropeller(of.input) || (of.input.vehicle.verticalStiffness ?? null) === null);
 
-/** The question whose sets are solved: an axis that moves no operating point stands still. */
+/** The question whose combinations are solved: an axis that moves no operating point stands still. */
 function solvedOf(question: MapQuestion): MapQuestion {
   const still = (axis: MapAxis): MapAxis =>
     isHeld(question, axis) ? { key: axis.key, values: axis.values.slice(0, 1) } : axis;
@@ -49,16 +49,16 @@ function solvedOf(question: MapQuestion): MapQuestion {
  *
  * @param question - two axes [SI]
  * @param threads - at most so many parts [-]
- * @returns ranges of sets, from one up to another [-]
+ * @returns ranges of combinations, from one up to another [-]
  *
  * Valid for {@link mapPart}
  */
 export function partsOf(question: MapQuestion, threads: number): (readonly [from: number, to: number])[] {
   const { x, y } = solvedOf(question);
-  const sets = x.values.length * y.values.length;
-  const runs = Math.ceil(sets / RUN);
+  const count = x.values.length * y.values.length;
+  const runs = Math.ceil(count / RUN);
   const cuts = Array.from({ length: threads + 1 }, (_, i) =>
-    Math.min(sets, Math.round((runs * i) / threads) * RUN),
+    Math.min(count, Math.round((runs * i) / threads) * RUN),
   );
   return cuts.slice(1).flatMap((to, i) => (to > cuts[i] ? [[cuts[i], to] as const] : []));
 }
@@ -69,7 +69,7 @@ export function partsOf(question: MapQuestion, threads: number): (readonly [from
  *     every point solved in full, by the search's engine
  *
  * @param question - the build and two axes [SI]
- * @param range - sets from one up to another [-]
+ * @param range - combinations from one up to another [-]
  * @returns what they have [-, N, K, s]; NaN where there is no answer
  * @throws {OutOfRangeError} {NotEnoughDataError} as the search
  *
