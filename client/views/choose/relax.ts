@@ -1,3 +1,4 @@
+import type { Limit } from "../../../shared/decide/choose/result.ts";
 import type { ChooseRequest } from "../../../shared/model/api/choose.ts";
 import type { DimensionName } from "../../../shared/units/dimensions.ts";
 import { formatQuantity, inUnit, withUnit } from "../../../shared/units/format.ts";
@@ -52,7 +53,9 @@ const MARGIN: Wish = {
   decimals: 2,
   round: down,
 };
-const WISHES: Readonly<Record<string, Wish>> = {
+/** What lets a combination in: a wish that is relaxed, the makers' ratings left aside, or the housing drawn anew; null: nothing does. */
+const CURES: Readonly<Record<Limit, Wish | "ratings" | "housing" | null>> = {
+  point: null,
   parked: MARGIN,
   driving: MARGIN,
   crossing: {
@@ -76,6 +79,9 @@ const WISHES: Readonly<Record<string, Wish>> = {
     decimals: 2,
     round: down,
   },
+  motorCurrent: "ratings",
+  motorVoltage: "ratings",
+  cellCurrent: "ratings",
   height: {
     want: "mostHeight",
     what: "the total height",
@@ -83,6 +89,7 @@ const WISHES: Readonly<Record<string, Wish>> = {
     decimals: 1,
     round: up,
   },
+  clearance: "housing",
   price: { want: "mostPrice", what: "the price", of: "", decimals: 2, round: up },
   time: {
     want: "leastTime",
@@ -99,6 +106,8 @@ const WISHES: Readonly<Record<string, Wish>> = {
     round: down,
   },
 };
+const cureOf = (limit: string) =>
+  (CURES as Readonly<Record<string, Wish | "ratings" | "housing" | null>>)[limit];
 const LEAST_MARGIN = 1;
 const SAME = 1e-9;
 
@@ -129,9 +138,9 @@ function isWish(relaxation: Relaxation, wish: Wish, wants: ChooseRequest["wants"
 /** @returns which want to change, to what, so that a combination gets in */
 export function reliefOf(relaxation: Relaxation, wants: ChooseRequest["wants"]): Relief {
   const { limit, to, index } = relaxation;
-  if (limit === "clearance") return withoutHousing(relaxation);
-  const wish = WISHES[limit];
-  if (!wish || !isWish(relaxation, wish, wants)) return withoutRatings(relaxation);
+  const wish = cureOf(limit);
+  if (wish === "housing") return withoutHousing(relaxation);
+  if (!wish || wish === "ratings" || !isWish(relaxation, wish, wants)) return withoutRatings(relaxation);
   if (wish === MARGIN && to < LEAST_MARGIN) {
     const label = `The most that any combination has is ${valueText("margin", to)}: it falls, whatever margin is wanted`;
     return { limit, index, label, apply: null, caution: null };
@@ -147,9 +156,9 @@ export function reliefOfCombination(
   { index, broken }: Combination,
   wants: ChooseRequest["wants"],
 ): Relief | null {
-  const margins = broken.filter(({ limit }) => WISHES[limit] === MARGIN);
+  const margins = broken.filter(({ limit }) => cureOf(limit) === MARGIN);
   const least = Math.min(...margins.map(({ value }) => value ?? 0));
-  const others = broken.filter(({ limit }) => WISHES[limit] !== MARGIN);
+  const others = broken.filter(({ limit }) => cureOf(limit) !== MARGIN);
   const asked = margins.length > 0 ? [{ ...margins[0], value: least }, ...others] : others;
   const reliefs = asked.map(({ limit, value, allowed }) =>
     value === null || allowed === null ? null : reliefOf({ limit, from: allowed, to: value, index }, wants),

@@ -10,19 +10,25 @@ export const PLACE = Object.fromEntries(LIMITS.map((limit, i) => [limit, i])) as
   Record<Limit, number>
 >;
 
-/** Limits of which a combination must have as much or more; of the others as much or less. */
-const AT_LEAST: ReadonlySet<Limit> = new Set([
-  "point",
-  "parked",
-  "driving",
-  "crossing",
-  "rotorFactor",
-  "clearance",
-  "time",
-  "keptTime",
-]);
+/** Whether a combination must have as much of a limit or more; of the others as much or less. */
+const AT_LEAST: Readonly<Record<Limit, boolean>> = {
+  point: true,
+  parked: true,
+  driving: true,
+  crossing: true,
+  windingTemperature: false,
+  rotorFactor: true,
+  motorCurrent: false,
+  motorVoltage: false,
+  cellCurrent: false,
+  height: false,
+  clearance: true,
+  price: false,
+  time: true,
+  keptTime: true,
+};
 /** By place. */
-export const IS_LEAST: readonly boolean[] = LIMITS.map((limit) => AT_LEAST.has(limit));
+export const IS_LEAST: readonly boolean[] = LIMITS.map((limit) => AT_LEAST[limit]);
 
 /** What a combination is judged by: stored numbers and its digits. */
 export interface Judged {

@@ -1,4 +1,5 @@
 import { namedAttitudes } from "../../../../shared/book/attitudes.ts";
+import type { Limit } from "../../../../shared/decide/choose/result.ts";
 import { marginText } from "../../../../shared/decide/verdict/figures.ts";
 import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
@@ -34,7 +35,7 @@ export function wantedNames(wants: Wants, build: Build | null): WantedNames {
 }
 
 /** Names of the limits, for a count of what they keep out. */
-export const LIMIT_NAMES: Readonly<Record<string, string>> = {
+const NAMES: Readonly<Record<Limit, string>> = {
   point: "the motor turns",
   parked: "the margin parked",
   driving: "the margin while driving",
@@ -50,6 +51,8 @@ export const LIMIT_NAMES: Readonly<Record<string, string>> = {
   time: "minutes",
   keptTime: "minutes that the margin is kept",
 };
+/** As an answer names them. */
+export const LIMIT_NAMES: Readonly<Record<string, string>> = NAMES;
 
 const times = (value: number | null) => `${formatFixed(value ?? 0, 2)}\u202f×`;
 const volts = (value: number | null) => (value === null ? "–" : formatQuantity(value, "voltage"));
@@ -62,7 +65,7 @@ const margin =
   (value, allowed, names) =>
     `${names[mode]}${mode === "driving" ? " while driving" : " parked"} has ${marginText(value ?? 0)}, ${times(allowed)} wanted`;
 
-const SAYERS: Readonly<Record<string, Sayer>> = {
+const SENTENCES: Readonly<Record<Limit, Sayer>> = {
   point: () => "the motor does not turn",
   parked: margin("parked"),
   driving: margin("driving"),
@@ -100,6 +103,8 @@ const SAYERS: Readonly<Record<string, Sayer>> = {
         ? "even full throttle is too little to keep the margin from the start"
         : `a controller keeps the margin for ${valueText("keptTime", value)}, ${valueText("keptTime", allowed)} wanted`,
 };
+
+const SAYERS: Readonly<Record<string, Sayer>> = SENTENCES;
 
 /** @returns one broken limit in words: "the wall while driving has 1.16 ×, 1.50 × wanted" */
 export function brokenText({ limit, value, allowed }: Broken, names: WantedNames): string {
