@@ -12,10 +12,10 @@ import { keepPages } from "./offline/register.ts";
 import { behindPaint } from "./state/behindPaint.ts";
 import { askForTests, currentUnits, reload, workAhead } from "./state/book.ts";
 import { showsBuild } from "./state/build.ts";
-import { calibrateAhead } from "./state/calibratedAhead.ts";
 import { forgetOldDrafts, keepBesideOthers } from "./state/drafts.ts";
 import { startEvents } from "./state/events.ts";
 import { startKeeping } from "./state/kept/follow.ts";
+import { solveAhead } from "./state/solvedAhead.ts";
 import { prepareSampling } from "./state/useUncertainty.ts";
 import { startWaiting } from "./state/waiting/follow.ts";
 
@@ -24,7 +24,7 @@ if (!root) throw new Error("The page has no #app to draw into.");
 
 options.requestAnimationFrame = behindPaint;
 askForTests(testsOnScreen);
-workAhead(calibrateAhead);
+workAhead(solveAhead);
 void reload();
 startEvents();
 setDecimalMark(markOfLanguage(navigator.language));

@@ -1,3 +1,5 @@
+import { nextTask } from "./nextTask.ts";
+
 /** A page that is in sight and still gets no frame for so long waits for none [ms]. */
 const NO_FRAME = 1_000;
 
@@ -25,11 +27,6 @@ function afterFrame(act: () => void): void {
   }, NO_FRAME);
   const frame = requestAnimationFrame(() => {
     clearTimeout(late);
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      act();
-    };
-    port2.postMessage(null);
+    nextTask(act);
   });
 }

@@ -11,6 +11,7 @@ import { forgetEntries } from "./kept/database.ts";
 import { keptBook } from "./kept/keptBook.ts";
 import { type Asker, fill, lackingOn, readNewest, readParts } from "./tests/read.ts";
 import { Shelf } from "./tests/shelf.ts";
+import { withRecord } from "./withRecord.ts";
 
 /**
  * The bench book as the screen knows it: all parts and builds, and of the tests those that what is shown takes, without
@@ -167,8 +168,11 @@ async function readBook(onto: Shelf, signal: AbortSignal) {
     ...PARTS.map((name) => readParts(name, limits)),
   ]);
   const parts = Object.fromEntries(PARTS.map((name, i) => [name, lists[i]]));
-  const book = { ...parts, tests: onto.tests } as unknown as Book;
-  const now = () => withTestsOf(book, onto);
+  let book = { ...parts, tests: onto.tests } as unknown as Book;
+  const now = () => {
+    book = withTestsOf(book, onto);
+    return book;
+  };
   await fill(onto, now, askedNow, limits);
   if (!signal.aborted && !currentBook.peek()) await ahead(now(), signal);
   // What is shown may be another view by now.
@@ -236,14 +240,6 @@ async function readAnew(): Promise<void> {
   } finally {
     clearTimeout(late);
   }
-}
-
-function withRecord(book: Book, name: CollectionName, id: string, record: Stored<unknown> | null): Book {
-  const list = book[name] as readonly Stored<unknown>[];
-  const at = list.findIndex((each) => each.id === id);
-  const next = list.filter((each) => each.id !== id);
-  if (record) next.splice(at < 0 ? next.length : at, 0, record);
-  return { ...book, [name]: next };
 }
 
 /** @returns the shelf on the screen, and the one that is being filled */

@@ -1,11 +1,12 @@
 import type { Book } from "../../shared/book/book.ts";
-import { calibrationToDo, learnCalibration } from "../../shared/book/calibration.ts";
+import { learnCalibration } from "../../shared/book/calibration.ts";
+import { calibrationSteps } from "../../shared/book/calibrationSteps.ts";
 import type { CalibrationResponse } from "../../shared/model/api/calibration.ts";
 import { alike } from "../../shared/numeric/alike.ts";
-import { answerOrNull } from "../../shared/numeric/errors.ts";
 import { route } from "../app/router.ts";
 import { ApiError, api } from "./api.ts";
 import { shownIn, showsBuild } from "./build.ts";
+import { inSteps } from "./inSteps.ts";
 import { whileBookStands } from "./replaceBook.ts";
 
 /** So long a book waits for what the server knows of it; the page then works it out itself [ms]. */
@@ -23,7 +24,7 @@ const ROUNDING = 1e-9;
  */
 export async function calibrateAhead(book: Book, signal: AbortSignal): Promise<void> {
   const build = showsBuild(route.peek().view) ? shownIn(book) : null;
-  const own = build && answerOrNull(() => calibrationToDo(book, build.data));
+  const own = build && (await inSteps(calibrationSteps(book, build.data), () => !signal.aborted));
   if (!own) return;
   const path = `/builds/${encodeURIComponent(build.id)}/calibration`;
   try {

@@ -1,6 +1,7 @@
 import { computed } from "@preact/signals";
 import type { BuildUncertainty } from "../../shared/book/buildUncertainty.ts";
 import {
+  askedSteps,
   statesUncertainty,
   type UncertaintyAsked,
   uncertaintyAsked,
@@ -12,6 +13,7 @@ import { asking } from "../threads/ask.ts";
 import { SharedTask, useShared } from "../threads/sharedTask.ts";
 import { currentBook } from "./book.ts";
 import { current } from "./build.ts";
+import { inSteps } from "./inSteps.ts";
 import { shownOutcome } from "./onScreen.ts";
 import type { UncertaintyReply } from "./uncertainty/answer.ts";
 
@@ -76,10 +78,17 @@ const thread = asking("uncertainty");
 /** Lets the sampling thread start and fetch its code, ahead of the build that it will be asked about. */
 export const prepareSampling = (): void => thread.prepare();
 
+/** Gathers what is uncertain in the build on the screen, so that the question is made of it at once. */
+async function gatherAhead(isWanted: () => boolean): Promise<void> {
+  const [book, outcome] = [currentBook.peek(), shownOutcome.peek()];
+  if (book && outcome) await inSteps(askedSteps(book, outcome), isWanted);
+}
+
 const sampler = new SharedTask<OfBuild, UncertaintyReply>(
   thread,
   computed(() => (question.value && statesUncertainty(question.value) ? question.value : null)),
   FAILED,
+  gatherAhead,
 );
 
 /** Before the first verdict is painted: what it is unsure of is gathered behind it. */

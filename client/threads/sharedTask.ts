@@ -15,11 +15,13 @@ export class SharedTask<Question, Reply> {
    * @param thread - answers it
    * @param question - plain data, the same object while nothing changed; null asks nothing
    * @param failed - the reply where the thread itself fails
+   * @param ahead - works out what the question is costly to make of, before it is looked at; given up once it isn't wanted
    */
   constructor(
     private readonly thread: Asking<Question, Reply>,
     private readonly question: ReadonlySignal<Question | null>,
     private readonly failed: Reply,
+    private readonly ahead: ((isWanted: () => boolean) => Promise<unknown>) | null = null,
   ) {}
 
   /** The last reply, and whether another is being worked out. */
@@ -41,6 +43,18 @@ export class SharedTask<Question, Reply> {
   }
 
   #begin(): void {
+    if (this.ahead === null) {
+      this.#ask();
+      return;
+    }
+    let isWanted = true;
+    this.#end = () => {
+      isWanted = false;
+    };
+    void this.ahead(() => isWanted).then(() => isWanted && this.#ask());
+  }
+
+  #ask(): void {
     this.#begun.value = true;
     const worked = this.#worked;
     const asker = new Asker<Question, Reply>(

@@ -2,10 +2,11 @@ import type { Build } from "../model/build.ts";
 import { type Book, findById } from "./book.ts";
 import { type BuildWithMass, withMass } from "./mass/withMass.ts";
 import { type Resolved, solvable } from "./resolve.ts";
+import { atOnce, type Steps } from "./steps.ts";
 import { type BuildUncertainty, Collector } from "./uncertainty/collector.ts";
 import { addMotorUncertainty } from "./uncertainty/motorUncertainty.ts";
 import { addPackUncertainty } from "./uncertainty/packUncertainty.ts";
-import { pullResponse } from "./uncertainty/pullResponse.ts";
+import { pullResponseSteps } from "./uncertainty/pullResponse.ts";
 import { addRotorUncertainty, addSizeLaw, addThrustUncertainty } from "./uncertainty/rotorUncertainty.ts";
 import {
   addFactorUncertainty,
@@ -58,9 +59,10 @@ function addBlower(book: Book, build: Build, { rotor, thrust }: Resolved, into: 
 }
 
 /** What instruments share, and κ after the numbers that its pulls were predicted with. */
-function addShared(book: Book, build: Build, resolved: Resolved, into: Collector): void {
+function* addShared(book: Book, build: Build, resolved: Resolved, into: Collector): Steps<void> {
   addSetAnew(resolved, into);
-  const pulls = pullResponse(book, build, resolved, new Set([...into.paths(), ...readPaths(resolved)]));
+  const paths = new Set([...into.paths(), ...readPaths(resolved)]);
+  const pulls = yield* pullResponseSteps(book, build, resolved, paths);
   addGains(book, resolved, pulls, into);
   if (!pulls) return;
   const by = Object.entries(pulls.by).map(([path, slope]) => [path, -pulls.told * slope]);
@@ -80,6 +82,11 @@ function addShared(book: Book, build: Build, resolved: Resolved, into: Collector
  * Valid for tests independent of each other. Source: docs/method/uncertainty.md, Numbers that are uncertain together
  */
 export function buildUncertainty(book: Book, build: Build, resolved: Resolved): BuildUncertainty {
+  return atOnce(uncertaintySteps(book, build, resolved));
+}
+
+/** {@link buildUncertainty}, a costly part of it a step; what they found is kept with the book for whoever gathers it again. */
+export function* uncertaintySteps(book: Book, build: Build, resolved: Resolved): Steps<BuildUncertainty> {
   const input = solvable(resolved);
   if (!input) return NOTHING;
   const into = new Collector(input, Object.keys(build.uncertainty));
@@ -91,6 +98,7 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
   addStated(weighed, into);
   addScale(weighed, into);
   addBlower(book, build, resolved, into);
+  yield;
   if (motor && resolved.motor) addMotorUncertainty(motor, resolved.motor, into);
   if (pack && resolved.pack) addPackUncertainty(pack, resolved.pack, build, into);
   if (surface) {
@@ -104,6 +112,6 @@ export function buildUncertainty(book: Book, build: Build, resolved: Resolved): 
     addSkirtUncertainty(skirt, into);
     addLipLaw(resolved, skirt.name, into);
   }
-  if (resolved.input) addShared(book, build, resolved, into);
+  if (resolved.input) yield* addShared(book, build, resolved, into);
   return into.result();
 }

@@ -63,24 +63,33 @@ type PullRow = RowOfTest & { readonly pull: CalibrationPull | null };
 
 function pullRows(setting: Setting): PullRow[] {
   const { book, skirt, surface } = setting;
-  return oncePerBook(book, `pulls ${skirt.id} ${surface.id}`, () => pullRowsOf(setting));
+  return oncePerBook(book, `pulls ${skirt.id} ${surface.id}`, () =>
+    pullTestsOn(setting).flatMap((test) => pullRowsIn(setting, test)),
+  );
 }
 
-function pullRowsOf(setting: Setting): PullRow[] {
+/** @returns the pull tests of a skirt on a surface */
+export const pullTestsOn = (setting: Setting): StoredTest<"pull">[] =>
+  testsOf(setting.book, "pull").filter(({ data }) => isOn(setting, data));
+
+/** @returns the pulls of one of them at the set gap, each with its rig; worked out once for a book */
+export function pullRowsIn(setting: Setting, test: StoredTest<"pull">): PullRow[] {
+  const { book, skirt, surface } = setting;
+  return oncePerBook(book, `pulls of ${test.id} ${skirt.id} ${surface.id}`, () => pullRowsOf(setting, test));
+}
+
+function pullRowsOf(setting: Setting, test: StoredTest<"pull">): PullRow[] {
   const own = ({ gap }: PullTrial) => gap === null || Math.abs(gap - setting.skirt.data.gap) < SAME_GAP;
-  return testsOf(setting.book, "pull").flatMap((test) => {
-    if (!isOn(setting, test.data)) return [];
-    const { direction } = test.data;
-    const rigMass = toSI(test.data.rigMass, "mass");
-    const trials: Reading<PullTrial>[] = inUse(pullTrials(test.data)).filter(
-      (trial) => own(trial) && says(trial),
-    );
-    const read = trials.every(({ voltage }) => voltage !== null);
-    const rig = trials.length > 0 ? rigOf(setting, test, read) : null;
-    return trials.map(({ held, letGo, row, voltage }) => {
-      const pull = rig && { input: atTerminals(rig, voltage), direction, rigMass, held, letGo };
-      return { testId: test.id, row, pull };
-    });
+  const { direction } = test.data;
+  const rigMass = toSI(test.data.rigMass, "mass");
+  const trials: Reading<PullTrial>[] = inUse(pullTrials(test.data)).filter(
+    (trial) => own(trial) && says(trial),
+  );
+  const read = trials.every(({ voltage }) => voltage !== null);
+  const rig = trials.length > 0 ? rigOf(setting, test, read) : null;
+  return trials.map(({ held, letGo, row, voltage }) => {
+    const pull = rig && { input: atTerminals(rig, voltage), direction, rigMass, held, letGo };
+    return { testId: test.id, row, pull };
   });
 }
 

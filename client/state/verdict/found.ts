@@ -1,3 +1,4 @@
+import { keptWhile } from "../../../shared/book/keptWhile.ts";
 import type { Book } from "../../../shared/book/resolve.ts";
 import { verdictCase } from "../../../shared/book/verdictCase.ts";
 import type { Findings } from "../../../shared/decide/verdict/findings.ts";
@@ -17,6 +18,9 @@ export function foundIn(book: Book, { build, resolved, prediction }: Outcome): A
   const of = resolved && prediction && verdictCase(book, build, resolved);
   return of && asProblem(() => ({ of, findings: findingsOf(of, prediction) }));
 }
+
+/** {@link foundIn} of the build on the screen, known until it is asked of another. */
+export const foundOnScreen = keptWhile(foundIn);
 
 /** @returns the verdict on a build beside the one on the screen, its chance not sampled; null where it has none */
 export function verdictBeside(book: Book, outcome: Outcome): Verdict | null {

@@ -10,7 +10,7 @@ import { settled } from "../build.ts";
 import { shownOutcome } from "../onScreen.ts";
 import { uncertaintyNow, useUncertainty } from "../useUncertainty.ts";
 import type { VerdictQuestion, VerdictReply } from "./answer.ts";
-import { type Found, foundIn } from "./found.ts";
+import { type Found, foundOnScreen } from "./found.ts";
 
 /** The verdict on the build on the screen, as far as it is worked out. */
 export interface ShownVerdict {
@@ -30,7 +30,7 @@ const FAILED: VerdictReply = {
 
 const found = computed(() => {
   const [book, outcome] = [currentBook.value, shownOutcome.value];
-  return book && outcome ? foundIn(book, outcome) : null;
+  return book && outcome ? foundOnScreen(book, outcome) : null;
 });
 
 /** With the chance of holding, as far as it is sampled. */

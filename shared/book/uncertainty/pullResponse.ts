@@ -5,6 +5,7 @@ import type { Book } from "../book.ts";
 import { findById } from "../book.ts";
 import type { BuildCalibration } from "../calibrated.ts";
 import type { Resolved } from "../resolve.ts";
+import type { Steps } from "../steps.ts";
 
 /** How what pulls tell of κ answers to the numbers behind their prediction. */
 export interface PullResponse {
@@ -60,16 +61,17 @@ function toldOf({ answer, prior }: BuildCalibration): number {
   return Math.max(0, 1 - left / prior.pullFactor.sd ** 2);
 }
 
-function responseOf(
+function* responseOf(
   book: Book,
   build: Rig,
   calibration: BuildCalibration,
   paths: ReadonlySet<string>,
-): PullResponse {
+): Steps<PullResponse> {
   const { pulls, request } = calibration;
   const ids = [...new Set(pulls.map(({ testId }) => testId))];
   const by: Record<string, number> = {};
-  const tests = ids.map((testId) => {
+  const tests: PullResponse["tests"][number][] = [];
+  for (const testId of ids) {
     const own = pulls.flatMap((each, i) => (each.testId === testId ? [i] : []));
     const share = own.length / pulls.length;
     const test = findById(book.tests, testId)?.data;
@@ -78,16 +80,19 @@ function responseOf(
     const rig = { ...input, skirt: { ...input.skirt, gap } };
     const read = input.pack.cellResistance === 0 && input.pack.wireResistance === 0;
     for (const path of test?.kind === "pull" ? paths : [])
-      if (test?.kind === "pull" && isShared(path, build, test, read))
+      if (test?.kind === "pull" && isShared(path, build, test, read)) {
         by[path] = (by[path] ?? 0) + share * derivative(rig, path);
+        yield;
+      }
     const voltage = input.pack.openCircuitVoltage;
-    return { testId, share, byVoltage: read ? voltage * derivative(rig, "pack.openCircuitVoltage") : 0 };
-  });
+    tests.push({ testId, share, byVoltage: read ? voltage * derivative(rig, "pack.openCircuitVoltage") : 0 });
+    yield;
+  }
   return { told: toldOf(calibration), tests, by };
 }
 
 /**
- * How what pulls tell of a build's pull factor answers to the numbers behind their prediction.
+ * How what pulls tell of a build's pull factor answers to the numbers behind their prediction, a derivative a step.
  *
  *     ln κ = ln F_pull − ln F_s(x): dκ/κ = −told·Σ (d ln F_s/dx)·dx,  told = 1 − var(ln κ | pulls)/var(ln κ)
  *
@@ -100,17 +105,17 @@ function responseOf(
  *
  * Valid for changes of some per cent; numbers of a rig with other parts than the build's are taken as certain. Source: docs/method/uncertainty.md, Pulls and the numbers behind them
  */
-export function pullResponse(
+export function* pullResponseSteps(
   book: Book,
   build: Rig,
   { pullFactor, calibration }: Resolved,
   paths: ReadonlySet<string>,
-): PullResponse | null {
+): Steps<PullResponse | null> {
   if (pullFactor.basis !== "calibrated" || !calibration) return null;
   const known = made.get(calibration) ?? new Map<string, PullResponse>();
   made.set(calibration, known);
   const key = [build.rotor, build.motor, build.pack, ...paths].join();
-  const response = known.get(key) ?? responseOf(book, build, calibration, paths);
+  const response = known.get(key) ?? (yield* responseOf(book, build, calibration, paths));
   known.set(key, response);
   return response;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { SharedTask } from "#client/threads/sharedTask.ts";
 
 /** Its questions are put to nobody: their replies are given by hand. */
-function shared(first: string | null = "a") {
+function shared(first: string | null = "a", ahead?: (isWanted: () => boolean) => Promise<unknown>) {
   const asked: string[] = [];
   const givenUp: string[] = [];
   const question = signal<string | null>(first);
@@ -19,6 +19,7 @@ function shared(first: string | null = "a") {
     },
     question,
     "failed",
+    ahead,
   );
   return { asked, givenUp, question, task, reply: (text: string) => reply(text) };
 }
@@ -52,5 +53,30 @@ describe("a question shared by whoever asks it on the page", () => {
     expect(asked).toEqual([]);
     task.use();
     expect(asked).toEqual(["c"]);
+  });
+});
+
+describe("a question that something is worked out ahead of", () => {
+  it("is put once that is done, and not where nobody uses it any more", async () => {
+    let isDone = () => {};
+    let wanted = () => true;
+    const { asked, task } = shared("a", (isWanted) => {
+      wanted = isWanted;
+      return new Promise<void>((resolve) => {
+        isDone = resolve;
+      });
+    });
+    const leave = task.use();
+    leave();
+    expect(wanted()).toBe(false);
+    isDone();
+    await Promise.resolve();
+    expect(asked).toEqual([]);
+    task.use();
+    expect(task.begun.value).toBe(false);
+    isDone();
+    await Promise.resolve();
+    expect(task.begun.value).toBe(true);
+    expect(asked).toEqual(["a"]);
   });
 });

@@ -1,5 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
+import { buildUncertainty, uncertaintySteps } from "#shared/book/buildUncertainty.ts";
+import { calibrationRequest, calibrationToDo } from "#shared/book/calibration.ts";
+import { calibrationSteps } from "#shared/book/calibrationSteps.ts";
 import { resolveBuild } from "#shared/book/resolve.ts";
 import { Gains } from "#shared/book/uncertainty/gains.ts";
 import { pointLaw } from "#shared/decide/sampledPoint.ts";
@@ -63,5 +65,38 @@ describe("what is uncertain in a build, gathered anew with each move of a settin
     const [one, other, again] = [of(0), of(1), of(0)];
     expect(again).toEqual(one);
     expect(other).toEqual(of(1, { ...demoBook() }));
+  });
+});
+
+describe("what is uncertain in a build, gathered in steps", () => {
+  it("comes to the same as at once, and is then gathered without a fit or a derivative more", () => {
+    const [stepped, whole] = [{ ...demoBook() }, { ...demoBook(), tests: [...demoBook().tests] }];
+    const build = stepped.builds[0].data;
+    const resolved = resolveBuild(stepped, build);
+    const steps = uncertaintySteps(stepped, build, resolved);
+    let count = 0;
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) count++;
+    expect(count).toBeGreaterThan(5);
+    expect(step.value).toEqual(buildUncertainty(whole, build, resolveBuild(whole, build)));
+    const fits = vi.mocked(fitLinear).mock.calls.length;
+    const derivatives = vi.mocked(pointLaw).mock.calls.length;
+    expect(buildUncertainty(stepped, build, resolved)).toEqual(step.value);
+    expect(vi.mocked(fitLinear).mock.calls.length).toBe(fits);
+    expect(vi.mocked(pointLaw).mock.calls.length).toBe(derivatives);
+  });
+});
+
+describe("what a calibration is worked out from, gathered in steps", () => {
+  it("is the same request, and at the last step nothing of it is left to fit", () => {
+    const [stepped, whole] = [{ ...demoBook() }, { ...demoBook() }];
+    const build = stepped.builds[0].data;
+    const steps = calibrationSteps(stepped, build);
+    let fits = 0;
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) fits = vi.mocked(fitLinear).mock.calls.length;
+    expect(vi.mocked(fitLinear).mock.calls.length).toBe(fits);
+    expect(step.value).toEqual(calibrationToDo(whole, build));
+    expect(calibrationRequest(stepped, build)).toEqual(calibrationRequest(whole, build));
   });
 });
