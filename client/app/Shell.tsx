@@ -9,10 +9,12 @@ import { DocLink } from "../ui/Docs.tsx";
 import { Explanation } from "../ui/explain/Explanation.tsx";
 import { moment } from "../ui/moment.ts";
 import { Problem } from "../ui/Problem.tsx";
+import { Status } from "../ui/Status.tsx";
 import { Banner } from "./Banner.tsx";
 import { focusContent } from "./focus/carryFocus.ts";
 import { Navigation, Places } from "./Navigation.tsx";
 import { follow, type ViewName } from "./router.ts";
+import { Sayings } from "./Sayings.tsx";
 import { shownView, viewProblem } from "./shownView.ts";
 import { chooseTheme, THEMES, type Theme, theme } from "./theme.ts";
 import { UndoBar } from "./UndoBar.tsx";
@@ -75,6 +77,7 @@ export function Shell() {
       <Places />
       <WorkingOver />
       <Explanation />
+      <Sayings />
     </>
   );
 }
@@ -128,7 +131,7 @@ function Footer() {
       <span>The figures are estimates from your own tests, no certification.</span>
       <DocLink path="">Docs</DocLink>
       <UndoBar />
-      {!connected.value && <span role="status">No connection to the server; {whatIsShown()}</span>}
+      {!connected.value && <Status>No connection to the server; {whatIsShown()}</Status>}
       <label>
         Colours{" "}
         <select value={theme.value} onChange={(event) => chooseTheme(event.currentTarget.value as Theme)}>

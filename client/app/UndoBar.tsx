@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { stacks } from "../state/undo/stack.ts";
 import { nameOfStep, redo, undo } from "../state/undo/undo.ts";
 import { keepFocus } from "../ui/keepFocus.ts";
+import { useSaid } from "../ui/useSaid.ts";
 
 /** Where the keys are the browser's own: it undoes what is typed. */
 const isTyped = (target: EventTarget | null): boolean =>
@@ -18,6 +19,7 @@ function asked(event: KeyboardEvent): typeof undo | null {
 /** What was done last on this page, undone by a button or by Ctrl+Z outside fields, done again likewise. */
 export function UndoBar() {
   const [said, setSaid] = useState("");
+  useSaid(said || null, "said");
   const run = async (act: typeof undo) => setSaid((await act()) ?? "");
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
@@ -43,7 +45,7 @@ export function UndoBar() {
           Redo the {nameOfStep(undone)}
         </button>
       )}
-      <span role="status">{said}</span>
+      <span>{said}</span>
     </span>
   );
 }

@@ -1,4 +1,5 @@
 import type { Kept } from "../state/drafts.ts";
+import { Status } from "./Status.tsx";
 
 interface AsLeftProps {
   /** what was typed before and not saved; null where the form begins anew */
@@ -18,11 +19,11 @@ function moment(at: number): string {
 export function AsLeft({ kept, onStartOver }: AsLeftProps) {
   if (!kept) return null;
   return (
-    <p class="small quiet" role="status">
+    <Status class="small quiet">
       As you left it {moment(kept.at)}, not saved yet.{" "}
       <button type="button" class="plain" onClick={onStartOver}>
         Start over
       </button>
-    </p>
+    </Status>
   );
 }

@@ -63,7 +63,7 @@ describe("Choose, on the demo", () => {
     const page = await screens.open(at("/choose"));
     await eventually(() => answer(page)).toBe("Which motor, rotor, pack and skirt work?");
     await type(page, ["36", "50", "1"], ["0.3", "0.9", "0.05"]);
-    await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+    await eventually(() => textOf(page.locator(".choose-solve p.small"))).toMatch(
       /4 motors × 3 packs × \(20 rotor sizes × 13 skirts and gaps \+ 2 propeller sizes × 2 skirts or none\) = 3168 combinations/,
     );
     await solve(page);
@@ -74,7 +74,7 @@ describe("Choose, on the demo", () => {
       new RegExp(`^${job.admissible} of 3168 combinations work; the lightest weighs`),
     );
     // What is tried in the browser while one types says the same as the server.
-    await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+    await eventually(() => textOf(page.locator(".choose-solve p.small"))).toMatch(
       new RegExp(`${job.admissible} of them work`),
     );
     await eventually(() => answer(page)).toMatch(
@@ -250,7 +250,7 @@ describe("Choose, a long question", () => {
   it("of too many combinations is refused with the count and how to narrow it", async () => {
     const page = await screens.open(at("/choose"), { allowed: REFUSED });
     await type(page, ["36", "50", "0.01"], ["0.1", "2.1", "0.001"]);
-    await eventually(() => textOf(page.locator(".choose-solve [role=status]"))).toMatch(
+    await eventually(() => textOf(page.locator(".choose-solve p.small"))).toMatch(
       /At most 5 000 000 combinations are solved at once: narrow the skirts and gaps first/,
     );
     await solve(page);

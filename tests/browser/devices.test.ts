@@ -44,7 +44,7 @@ describe("two screens", () => {
     await device.getByLabel("Code").fill(code);
     await pair.click();
     await device.getByText(/\d+ tests are in the book/).waitFor();
-    await host.getByText("Paired: Phone at the rig.").waitFor();
+    await host.locator("main").getByText("Paired: Phone at the rig.").waitFor();
     expect(await device.evaluate(() => isSecureContext && "mediaDevices" in navigator)).toBe(true);
 
     const watching = await laptop.open("/bench");
@@ -63,7 +63,7 @@ describe("two screens", () => {
 
     await host.getByRole("button", { name: "Revoke Phone at the rig" }).click();
     await host.getByRole("button", { name: "Revoke Phone at the rig" }).click();
-    await host.getByText("No device is paired.").waitFor();
+    await host.locator("main").getByText("No device is paired.").waitFor();
     await device.goto("/bench");
     expect(new URL(device.url()).pathname).toBe("/pair");
   });

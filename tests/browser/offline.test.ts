@@ -227,7 +227,7 @@ describe("what is done without the network to what is in the book", () => {
       expect(await waiting(page).textContent()).toMatch(/Correction of the [\s\S]*, struck out: wrong hose/);
       expect(await axeFindings(page)).toEqual([]);
       await page.getByRole("link", { name: "Archive and backup" }).click();
-      await page.getByText("None of this waits on this device").waitFor();
+      await page.locator("main").getByText("None of this waits on this device").waitFor();
     });
     await eventually(() => notes(page).textContent()).toMatch(/Sent, and deleted now: the/);
     const state = async (id: string) => (await fetch(api(`/tests/${id}`))).status;

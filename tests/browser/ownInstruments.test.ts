@@ -52,7 +52,7 @@ describe("Speed by ear, on a phone beside the rotor", () => {
     await page.getByRole("button", { name: "Stop listening" }).click();
     expect(await page.locator(".ear .chart-level").count()).toBeGreaterThan(1);
     await page.getByLabel("or a recording").setInputFiles(file);
-    await page.getByText("Listening…").waitFor({ state: "detached" });
+    await page.locator("main").getByText("Listening…").waitFor({ state: "detached" });
     await eventually(async () => Math.abs(rpmIn(await take.textContent()) / RPM - 1) < 2e-3).toBe(true);
     const heard = rpmIn(await take.textContent());
     await take.click();
@@ -97,7 +97,7 @@ describe("Tilt by phone, on the tilt board", () => {
       );
     await page.getByText("Tilt by phone").click();
     await page.getByRole("button", { name: "Read this phone's tilt" }).click();
-    await page.getByText("Waiting for the sensor").waitFor();
+    await page.locator("main").getByText("Waiting for the sensor").waitFor();
     // the phone lies askew on the level board
     await lay(4);
     await page.getByRole("button", { name: "Zero on the level board" }).click();
@@ -154,9 +154,9 @@ describe("By wire, with a serial port stood in for", () => {
     await page.getByText("The port can't be opened: wrong").waitFor();
     await page.getByLabel("Speed of the line").selectOption("9600");
     await page.getByRole("button", { name: "Connect", exact: true }).click();
-    await page.getByText("Waiting for the first line").waitFor();
+    await page.locator("main").getByText("Waiting for the first line").waitFor();
     await write("scale ready\r\nheld_g=0 U_V=3.9\r\n");
-    await page.getByText("1 of 2 lines can't be read, the last: “scale ready”").waitFor();
+    await page.locator("main").getByText("1 of 2 lines can't be read, the last: “scale ready”").waitFor();
     expect(await page.getByLabel("What held_g is").inputValue()).toBe("held");
     expect(await page.getByLabel("Unit of U_V").inputValue()).toBe("V");
     await page.getByLabel(/take each pull by itself/).check();
@@ -177,7 +177,7 @@ describe("By wire, with a serial port stood in for", () => {
     await page.getByText("By wire").click();
     await page.getByLabel("Speed of the line").selectOption("9600");
     await page.getByRole("button", { name: "Connect", exact: true }).click();
-    await page.getByText("Waiting for the first line").waitFor();
+    await page.locator("main").getByText("Waiting for the first line").waitFor();
     await page.evaluate(() => {
       const { instrument } = window as unknown as { instrument: { write: (text: string) => void } };
       setInterval(() => instrument.write('{"p_Pa":420,"note":"x"}\n'), 100);

@@ -17,6 +17,7 @@ const WITH_A_BUILD: Readonly<Record<string, string>> = {
   Missing: "of a build",
   Resting: "keeps its children until the page rests",
   RestsOn: "tests of the book",
+  Status: "a line of text, said by the page",
   VerdictMarks: "of a build",
   Warnings: "of a build",
 };

@@ -1,5 +1,6 @@
 import { type Waiting, waiting } from "../../state/waiting/list.ts";
 import { arrived } from "../../state/waiting/send.ts";
+import { Status } from "../../ui/Status.tsx";
 import { href, route } from "../router.ts";
 import { nameOfWaiting } from "./words.ts";
 
@@ -19,25 +20,25 @@ export function WaitingNotes() {
     arrived.value = [];
   };
   return (
-    <div class="waiting-notes" role="status">
+    <div class="waiting-notes">
       {arrived.value.length > 0 && (
-        <p class="waiting-sent">
+        <Status class="waiting-sent">
           {saved.length > 0 && `Sent, and in the book now: the ${saved.join(", the ")}. `}
           {deleted.length > 0 && `Sent, and deleted now: the ${deleted.join(", the ")}. `}
           <button type="button" class="plain" onClick={dismiss}>
             Dismiss
           </button>
-        </p>
+        </Status>
       )}
       {!isOnList() && items.length > 0 && (
-        <p>
+        <Status>
           {count > 0 &&
             (count === 1
               ? "One record waits on this device for the server. "
               : `${count} records wait on this device for the server. `)}
           {refused.length > 0 && `The server refused the ${refused.map(nameOfWaiting).join(", the ")}. `}
           <a href={href("bench")}>Show {items.length === 1 ? "it" : "them"}</a>
-        </p>
+        </Status>
       )}
     </div>
   );

@@ -1,4 +1,5 @@
 import { useId, useState } from "preact/hooks";
+import { Status } from "../Status.tsx";
 import { allOf, type Choices, type Conflict, firstChoices, type Side } from "./threeWay.ts";
 
 export interface MergeProps {
@@ -70,7 +71,7 @@ interface PutInProps {
 
 function PutIn({ left, onPut }: PutInProps) {
   return (
-    <p class="bench-buttons">
+    <div class="bench-buttons">
       <button
         type="button"
         aria-disabled={left > 0}
@@ -81,12 +82,12 @@ function PutIn({ left, onPut }: PutInProps) {
         Put the chosen ones into the form
       </button>
       {left > 0 && (
-        <span role="status">
+        <Status>
           {left === 1 ? "One field that both changed is" : `${left} fields that both changed are`} still to be
           chosen.
-        </span>
+        </Status>
       )}
-    </p>
+    </div>
   );
 }
 

@@ -2,6 +2,7 @@ import type { Book } from "../../../shared/book/resolve.ts";
 import type { Outcome } from "../../state/outcome.ts";
 import { Answer } from "../Answer.tsx";
 import { Problem } from "../Problem.tsx";
+import { useSaid } from "../useSaid.ts";
 import { VerdictMarks } from "../VerdictMarks.tsx";
 import type { Known, KnownReply } from "./known.ts";
 import { nothingSentence, unknownText } from "./partialWords.ts";
@@ -17,6 +18,7 @@ export interface PartialHeadProps {
 
 /** The answer of a build that lacks something: what is known first, then what isn't. */
 export function PartialHead({ book, outcome, reply, sentence }: PartialHeadProps) {
+  useSaid(reply && "known" in reply ? sentence(reply.known) : null);
   if (!reply) return <Answer sentence={nothingSentence(outcome.build.name)}>This is missing:</Answer>;
   if ("problem" in reply)
     return (

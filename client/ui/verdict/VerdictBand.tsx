@@ -43,7 +43,7 @@ function Value({ figure: { value, margin, sampled } }: { figure: BandFigure }) {
 
 function Figures({ verdict, target, sure }: { verdict: Verdict; target: number; sure: UncertaintyState }) {
   return (
-    <dl class="verdict-figures" aria-live="off">
+    <dl class="verdict-figures">
       {bandFigures(verdict, target, sure).map((figure) => (
         <div key={figure.of}>
           <dt>{figure.of}</dt>
@@ -103,7 +103,7 @@ interface BandProps {
 /** A verdict, drawn. */
 export function Band({ verdict, way, target, sure, marks }: BandProps) {
   return (
-    <section class={`verdict-band ${toneOf(verdict.state)}-band`} aria-label="Verdict" aria-live="polite">
+    <section class={`verdict-band ${toneOf(verdict.state)}-band`} aria-label="Verdict">
       <StateMark state={verdict.state} words={stateWords(verdict)} />
       <div class="verdict-words">
         <h1>{sentenceOf(verdict)}</h1>

@@ -24,7 +24,7 @@ export function VerdictLine({ build, target }: Props) {
       <StateMark state={verdict.state} words={stateWords(verdict)} />
       <span class="verdict-line-words">{sentenceOf(verdict)}</span>
       {first && (
-        <span class="verdict-line-figure" aria-live="off">
+        <span class="verdict-line-figure">
           <strong>{first.value}</strong> <small>{first.of}</small>
         </span>
       )}

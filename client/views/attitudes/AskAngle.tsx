@@ -1,5 +1,6 @@
 import { marginWorking } from "../../../shared/physics/marginWorking.ts";
 import { SettingField } from "../../ui/SettingField.tsx";
+import { useSaid } from "../../ui/useSaid.ts";
 import { Worked } from "../../ui/working/Worked.tsx";
 import { boardNow } from "../../ui/working/WorkedFigure.tsx";
 import { degrees, standSentence } from "./attitudeWords.ts";
@@ -19,6 +20,8 @@ const STEP = 0.5;
 /** What about another angle: a handle, a number, and the answer in words. */
 export function AskAngle({ rose, angle, onAngle }: AskAngleProps) {
   const stand = standAt(rose.input.vehicle, rose.pull, angle);
+  const said = standSentence(stand, rose.made);
+  useSaid(said);
   const working = marginWorking(rose.input, rose.pull, angle);
   return (
     <section class="attitude-ask" aria-label="Another angle">
@@ -31,7 +34,7 @@ export function AskAngle({ rose, angle, onAngle }: AskAngleProps) {
         slider={{ min: 0, max: 180, step: STEP }}
         onValue={onAngle}
       />
-      <output class="attitude-asked">{standSentence(stand, rose.made)}</output>
+      <div class="attitude-asked">{said}</div>
       {working && (
         <p>
           <Worked of={async () => ({ working, board: await boardNow() })} what={working.title}>

@@ -25,13 +25,13 @@ export function DrivePanel({ climber }: { climber: Climber }) {
           onText={(text) => setTexts((before) => ({ ...before, [entry.key]: text }))}
         />
       ))}
-      <output>
+      <div>
         {drive ? (
           <Climb made={climber.made} answer={driveAnswer(climber, drive, stall)} />
         ) : (
           <NoDrive climber={climber} missing={missing} />
         )}
-      </output>
+      </div>
     </details>
   );
 }

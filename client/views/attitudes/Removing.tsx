@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Build } from "../../../shared/model/build.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { saveBuild } from "../../state/saveBuild.ts";
+import { Status } from "../../ui/Status.tsx";
 import { type Removal, removal, removalQuestion, removedText, undone } from "./removal.ts";
 
 /** The one that takes out, and puts back, a build's own attitudes. */
@@ -80,12 +81,12 @@ export function RemovalNote({ remover }: { readonly remover: Remover }) {
   return (
     <>
       {gone && (
-        <p role="status">
+        <Status>
           {removedText(gone)}{" "}
           <button type="button" class="plain" ref={back} onClick={() => void remover.undo()}>
             Undo
           </button>
-        </p>
+        </Status>
       )}
       {problem && (
         <span class="field-error" role="alert">

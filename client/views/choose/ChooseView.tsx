@@ -92,7 +92,7 @@ function Choosing({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
           onRelax={(change) => void asking.solve(change(asking.draft))}
         />
       ) : (
-        <div class="page-head choose-answer" aria-live="polite">
+        <div class="page-head choose-answer">
           <Answer sentence="Which motor, rotor, pack and skirt work?">
             Tick the parts to try, say what must hold: every combination of them is solved like a build, its
             own mass included.

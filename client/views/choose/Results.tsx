@@ -7,6 +7,7 @@ import { navigate } from "../../app/router.ts";
 import { ApiError } from "../../state/api.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Problem } from "../../ui/Problem.tsx";
+import { useSaid } from "../../ui/useSaid.ts";
 import type { Combination } from "./answers.ts";
 import { type Draft, isPropeller } from "./form/draft.ts";
 import { storeCombination } from "./openCombination.ts";
@@ -112,9 +113,11 @@ interface HeadProps extends OfResults {
 function Head({ above, problem, onGone, ...ofResults }: HeadProps) {
   const { job, known } = ofResults;
   const gone = known.problem?.code === "unknown-job";
+  const sentence = answerSentence(job, known.lightest, known.shortlist.data?.items[0] ?? null);
+  useSaid(sentence, "said");
   return (
-    <div class="page-head choose-answer" aria-live="polite">
-      <Answer sentence={answerSentence(job, known.lightest, known.shortlist.data?.items[0] ?? null)}>
+    <div class="page-head choose-answer">
+      <Answer sentence={sentence}>
         <Figures {...ofResults} />
       </Answer>
       {job.notes.map(({ code, message }) => (

@@ -5,6 +5,7 @@ import { Mark } from "../../ui/Mark.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { ScrollTable } from "../../ui/ScrollTable.tsx";
 import { toCsv } from "../../ui/table.ts";
+import { useSaid } from "../../ui/useSaid.ts";
 import { StateMark } from "../../ui/verdict/StateMark.tsx";
 import { FigureOf } from "../../ui/working/FigureOf.tsx";
 import { ColumnHead } from "./ColumnHead.tsx";
@@ -45,6 +46,7 @@ export function CompareTable({ book, compared, besides = [], label, onRemove }: 
   const isWhole = columns.length === compared.length;
   const receive = (column: Column) => setKnown((before) => new Map(before).set(column.key, column));
   const busy = !isWhole || columns.some(({ sure, isRunning }) => sure.busy || isRunning);
+  useSaid(busy ? null : compareSentence(columns));
   return (
     <div class="compare" aria-busy={busy}>
       {compared.map((each) => (
@@ -52,9 +54,7 @@ export function CompareTable({ book, compared, besides = [], label, onRemove }: 
       ))}
       {isWhole && (
         <>
-          <p class="compare-answer" aria-live="polite">
-            {compareSentence(columns)}
-          </p>
+          <p class="compare-answer">{compareSentence(columns)}</p>
           {columns.flatMap(({ letter, problems }) =>
             problems.map((problem) => (
               <Problem key={`${letter} ${problem}`} message={`${letter}: ${problem}`} />

@@ -6,6 +6,7 @@ import { currentBook } from "../../state/book.ts";
 import { current } from "../../state/build.ts";
 import { counted } from "../../ui/count.ts";
 import { EmptyBench } from "../../ui/empty/EmptyBench.tsx";
+import { Status } from "../../ui/Status.tsx";
 import { askedBuilds, compareAddress, MOST_COMPARED } from "./asked.ts";
 import { CompareTable } from "./CompareTable.tsx";
 import { letterAt } from "./letterAt.ts";
@@ -37,15 +38,15 @@ function CompareOf({ book }: { readonly book: Book }) {
     <div class="compare-view">
       <h1>Compare</h1>
       {unknown.length > 0 && (
-        <p class="near" role="status">
+        <Status class="near">
           The bench book has no {unknown.length > 1 ? "builds" : "build"}{" "}
           {unknown.map((id) => `“${id}”`).join(", ")}; deleted, perhaps.
-        </p>
+        </Status>
       )}
       {tooMany > 0 && (
-        <p class="near" role="status">
+        <Status class="near">
           At most {MOST_COMPARED} stand side by side; {counted(tooMany, "build")} left out.
-        </p>
+        </Status>
       )}
       <AddBuild book={book} ids={ids} />
       {compared.length < 2 ? (

@@ -10,6 +10,7 @@ import { useOutcomes } from "../../state/useOutcomes.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import type { Exchange } from "../../ui/partChoices.ts";
+import { useSaid } from "../../ui/useSaid.ts";
 import { VerdictLine } from "../../ui/verdict/VerdictLine.tsx";
 import { fitFigures, fitSentence, KIND_WORDS } from "./fitWords.ts";
 import { PrintAdvice } from "./PrintAdvice.tsx";
@@ -62,9 +63,10 @@ function FitOf({ book, build }: OfBuild) {
   );
   const fits = useMemo(() => fitStacks(book, shown), [book, shown]);
   const parts = useMemo(() => stackedParts(book, shown), [book, shown]);
+  useSaid(fitSentence(fits));
   return (
     <div class="page page-halves">
-      <div class="page-head" aria-live="polite">
+      <div class="page-head">
         <VerdictLine build={build.id} target={outcome.build.targetMargin} />
         <Answer sentence={fitSentence(fits)}>{fitFigures(fits)}</Answer>
         {Object.keys(exchange).length > 0 && (

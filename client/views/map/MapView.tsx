@@ -10,6 +10,7 @@ import { solve } from "../../state/outcome.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { Problem } from "../../ui/Problem.tsx";
+import { useSaid } from "../../ui/useSaid.ts";
 import { type Asked, askedFrom, askedQuery, type Shown } from "./asked.ts";
 import { useChance } from "./chance/useChance.ts";
 import { closenessText } from "./chance/words.ts";
@@ -128,14 +129,16 @@ function Mapping(props: MappingProps) {
   const { x, y, shown } = asked;
   useEffect(() => go(href("map", null, askedQuery(asked)), { replace: true }), [asked]);
   const { drawing, chance, problem, busy } = useDrawing(props, asked, dragged);
+  const sentence = drawing ? mapSentence(drawing) : "Working out the map…";
+  useSaid(drawing && busy ? null : sentence);
   const move = (values: Asked["moved"], settled = true) => {
     setDragged(!settled);
     setAsked((before) => ({ ...before, moved: { ...before.moved, ...values } }));
   };
   return (
     <div class="page map" aria-busy={busy}>
-      <div class="page-head" aria-live="polite">
-        <Answer sentence={drawing ? mapSentence(drawing) : "Working out the map…"}>
+      <div class="page-head">
+        <Answer sentence={sentence}>
           {drawing && <MovedLine book={props.book} outcome={props.outcome} drawing={drawing} />}
         </Answer>
         {problem && <Problem message={problem} />}

@@ -10,6 +10,7 @@ import { Answer } from "../../ui/Answer.tsx";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { Caution } from "../../ui/Caution.tsx";
 import { Missing } from "../../ui/Missing.tsx";
+import { useSaid } from "../../ui/useSaid.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { VerdictLine } from "../../ui/verdict/VerdictLine.tsx";
 import { Warnings } from "../../ui/Warnings.tsx";
@@ -44,9 +45,10 @@ function MassOf({ book, build }: OfBuild) {
     [book, build, typing, tried],
   );
   const shown = useMemo(() => headroomOf(book, asTyped), [book, asTyped]);
+  useSaid(headroomSentence(shown));
   return (
     <div class="page page-halves">
-      <div class="page-head" aria-live="polite">
+      <div class="page-head">
         <VerdictLine build={build.id} target={asTried.targetMargin} />
         <Answer sentence={headroomSentence(shown)}>
           {massFigures(shown)}

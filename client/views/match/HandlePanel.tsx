@@ -5,6 +5,7 @@ import { changes, leftOut, settle, unknownParts } from "../../state/build.ts";
 import { HANDLES, type HandleKey, type Handle as HandleKind, type Settings } from "../../state/handles.ts";
 import { isChanged } from "../../state/outcome.ts";
 import { PARTS_TRIED, type PartTried } from "../../state/partsTried.ts";
+import { Status } from "../../ui/Status.tsx";
 import { stuckBelow } from "../../ui/stuckBelow.ts";
 import { NARROW, useMedia } from "../../ui/useMedia.ts";
 import { Basis } from "./basis.tsx";
@@ -152,7 +153,7 @@ export function HandlePanel({ effect, ...panel }: HandlePanelProps) {
         </summary>
         {air}
       </details>
-      {effect && <output class="handle-effect">{effect}</output>}
+      {effect && <div class="handle-effect">{effect}</div>}
       {tried && <SaveBuild book={book} build={stored} />}
     </section>
   );
@@ -163,16 +164,16 @@ function LeftOutOfAddress() {
   return (
     <>
       {leftOut.value.map(({ handle, text }) => (
-        <p key={handle.key} class="near small" role="status">
+        <Status key={handle.key} class="near small">
           {handle.label}: the address asks for {text === "" ? "nothing" : `“${text}”`} in SI units; allowed:{" "}
           {range(handle)}. It stays as the build has it.
-        </p>
+        </Status>
       ))}
       {unknownParts.value.map((part) => (
-        <p key={part} class="near small" role="status">
+        <Status key={part} class="near small">
           {PART_LABELS[part]}: the book doesn't have the one that the address asks for. It stays as the build
           has it.
-        </p>
+        </Status>
       ))}
     </>
   );

@@ -1,7 +1,5 @@
 import { useMemo } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
-import type { Verdict as Found } from "../../../shared/decide/verdict/verdict.ts";
-import { figureOf, stateWords } from "../../../shared/decide/verdict/words.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import type { HandleKey } from "../../state/handles.ts";
 import { isLacking, settingsOf, solve } from "../../state/outcome.ts";
@@ -13,6 +11,7 @@ import { useVerdict } from "../../state/verdict/useVerdict.ts";
 import { BuildOnScreen } from "../../ui/BuildOnScreen.tsx";
 import { CrossingStrip } from "../../ui/crossing/CrossingStrip.tsx";
 import { Resting } from "../../ui/Resting.tsx";
+import { effectWords } from "../../ui/verdict/effectWords.ts";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { HandlePanel } from "./HandlePanel.tsx";
 import { Hints } from "./Hints.tsx";
@@ -67,16 +66,10 @@ function MatchOf({ book, build }: { book: Book; build: StoredOf<"builds"> }) {
         resolved={resolved}
         settings={settings}
         unset={asStored.resolved?.friction === null ? FRICTION : NONE}
-        effect={effectOf(verdict)}
+        effect={verdict && effectWords(verdict)}
       />
       {!lacking && <MatchPicture book={book} build={build} {...{ asStored, outcome, sure }} />}
       {outcome.prediction && <Resting panel={Reasons} props={{ book, id: build.id, outcome, sure }} />}
     </div>
   );
-}
-
-/** What a setting comes to while it is moved, in a few words: "tight, 1.31 × the pull needed on the overhang". */
-function effectOf(verdict: Found | null): string | null {
-  const figure = verdict && figureOf(verdict);
-  return verdict && [stateWords(verdict), ...(figure ? [`${figure.value} ${figure.of}`] : [])].join(", ");
 }

@@ -13,6 +13,7 @@ import { Later } from "../../ui/Later.tsx";
 import { Missing } from "../../ui/Missing.tsx";
 import { Problem } from "../../ui/Problem.tsx";
 import { RestsOn } from "../../ui/RestsOn.tsx";
+import { useSaid } from "../../ui/useSaid.ts";
 import { VerdictMarks } from "../../ui/VerdictMarks.tsx";
 import { VerdictBand } from "../../ui/verdict/VerdictBand.tsx";
 import { ShowWorking } from "../../ui/working/ShowWorking.tsx";
@@ -92,7 +93,7 @@ function RundownOf({ book, build }: OfBuild) {
   const isFirst = question !== null && !answered && !problem;
   return (
     <div class="page page-three rundown" aria-busy={question !== null && busy}>
-      <div class="page-head" aria-live="polite">
+      <div class="page-head">
         <VerdictBand book={book} outcome={outcome} />
         {answered && <RunText answered={answered} state={state} />}
         {isFirst && <p>Running {build.data.name} down…</p>}
@@ -154,6 +155,7 @@ function RunText({ answered, state }: RunTextProps) {
         ]
           .filter(Boolean)
           .join(" ");
+  useSaid(said);
   return <p class="answer-figures">{said}</p>;
 }
 

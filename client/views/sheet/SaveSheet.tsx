@@ -35,9 +35,7 @@ export function SaveSheet({ sheet }: { readonly sheet: Sheet }) {
       <BusyButton type="button" busy={sheet.busy} onClick={data}>
         Save as JSON
       </BusyButton>
-      <span class="quiet small" role="status">
-        {sheet.busy ? "Working it out…" : "A page or two on A4 or Letter."}
-      </span>
+      <span class="quiet small">{sheet.busy ? "Working it out…" : "A page or two on A4 or Letter."}</span>
     </section>
   );
 }

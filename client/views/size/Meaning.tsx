@@ -61,9 +61,7 @@ export function Meaning({ subject, put, settings, answered, asked, onAsk }: Prop
             <h2>The best size of each family</h2>
             <BestTable put={put} answered={answered} shown={shown} onShow={(family) => onAsk({ family })} />
             {best && <ShowWorking of={() => bestBoard(put, answered, shown)} />}
-            <p class="size-known" aria-live="polite">
-              {known}
-            </p>
+            <p class="size-known">{known}</p>
             {problem && <Problem message={problem} />}
           </>
         )}

@@ -9,6 +9,7 @@ import { current } from "../../state/build.ts";
 import { useTask } from "../../threads/useTask.ts";
 import { Answer } from "../../ui/Answer.tsx";
 import { Problem } from "../../ui/Problem.tsx";
+import { useSaid } from "../../ui/useSaid.ts";
 import type { Answered, Reply } from "./answer.ts";
 import { type Asked, askedFrom, askedQuery } from "./asked.ts";
 import { Lacking } from "./Lacking.tsx";
@@ -74,8 +75,9 @@ interface HeadProps {
 /** The answer, or why there is none yet. */
 function Head({ answered, problem, settings, reversed, isLacking }: HeadProps) {
   const waiting = isLacking ? `${settings.build.name} can't be sized yet.` : "Looking through the sizes…";
+  useSaid(answered ? sizeSentence(answered) : waiting);
   return (
-    <div class="page-head" aria-live="polite">
+    <div class="page-head">
       {answered ? (
         <Answer sentence={sizeSentence(answered)}>{needSentence(answered, settings)}</Answer>
       ) : (

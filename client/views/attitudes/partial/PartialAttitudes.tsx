@@ -26,7 +26,7 @@ export default function PartialAttitudes({ book, outcome, id, tried }: PartialAt
   const at = known && leading(known);
   return (
     <>
-      <div class="page-head" aria-live="polite">
+      <div class="page-head">
         <PartialHead book={book} outcome={outcome} reply={reply} sentence={anywhereSentence} />
         <TriedNote id={id} tried={tried} />
       </div>

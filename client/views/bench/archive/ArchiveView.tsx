@@ -9,6 +9,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { Status } from "../../../ui/Status.tsx";
 import { type Archive, type Comparison, compare, countsOf, merge, readArchive } from "./archive.ts";
 import { Backups } from "./Backups.tsx";
 import { Conflicts } from "./Conflicts.tsx";
@@ -74,10 +75,10 @@ export default function ArchiveView() {
         <a href={href("bench")}>Back to the list</a>
       </Answer>
       {!connected.value && (
-        <p class="near" role="status">
+        <Status class="near">
           There is no connection to the server, which keeps the book: it is saved, taken in and restored once
           the server is back. None of this waits on this device.
-        </p>
+        </Status>
       )}
       <h2>Save</h2>
       <p class="bench-buttons">
@@ -104,13 +105,9 @@ export default function ArchiveView() {
           }}
         />
       </label>
-      {busy && <p role="status">Working…</p>}
+      {busy && <Status>Working…</Status>}
       {problem && <Problem message={problem} />}
-      {done && (
-        <p class="bench-saved" role="status">
-          {done}
-        </p>
-      )}
+      {done && <Status class="bench-saved">{done}</Status>}
       {given && found && <TakeIn given={given} found={found} busy={busy} onSend={send} />}
       <Backups />
     </div>

@@ -10,6 +10,7 @@ import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
 import { moment } from "../../../ui/moment.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { Status } from "../../../ui/Status.tsx";
 
 /** A whole book takes longer than a record [ms]. */
 const PATIENCE = 120_000;
@@ -90,11 +91,7 @@ export function Backups() {
         Emptying the bench, taking in an archive and a new version keep a copy beside the data file.
       </p>
       {problem && <Problem message={problem} />}
-      {done && (
-        <p class="bench-saved" role="status">
-          {done}
-        </p>
-      )}
+      {done && <Status class="bench-saved">{done}</Status>}
       {copies?.length === 0 && <p class="quiet">There is no copy yet.</p>}
       <ul class="bench-tests bench-copies">
         {copies?.map((copy) => (

@@ -7,6 +7,7 @@ import { inWords } from "../../../ui/count.ts";
 import { DocLink } from "../../../ui/Docs.tsx";
 import { moment } from "../../../ui/moment.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { Status } from "../../../ui/Status.tsx";
 import { PairingCodePanel } from "./PairingCodePanel.tsx";
 import { useDevices } from "./useDevices.ts";
 
@@ -26,11 +27,7 @@ export default function DevicesView() {
         <DocLink path="phone.md">How that is done</DocLink> · <a href={href("bench")}>Back to the list</a>
       </Answer>
       {problem && <Problem message={problem} />}
-      {said && (
-        <p class="bench-saved" role="status">
-          {said}
-        </p>
-      )}
+      {said && <Status class="bench-saved">{said}</Status>}
       {list?.network === null && <NotServed />}
       {list?.network && (
         <PairingCodePanel network={list.network} shown={shown} busy={busy} onNew={() => void newCode()} />

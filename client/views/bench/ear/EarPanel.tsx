@@ -8,6 +8,7 @@ import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { currentBook } from "../../../state/book.ts";
 import { NumberField } from "../../../ui/NumberField.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
+import { Status } from "../../../ui/Status.tsx";
 import { type FormModel, leave, typeCell, typeField } from "../forms/model.ts";
 import { Part } from "../import/Part.tsx";
 import { notesOn, speedText, speedWords, uncertaintyText } from "./earWords.ts";
@@ -82,7 +83,7 @@ export default function EarPanel({ form }: { readonly form: FormModel }) {
       <p class="quiet small">Nothing that is heard leaves this device, and nothing of it is stored.</p>
       <Part what="Hearing it through" part={ear.part} />
       {problem && <Problem message={problem} />}
-      {ear.isOpen && !hearing && <p role="status">Listening…</p>}
+      {ear.isOpen && !hearing && <Status>Listening…</Status>}
       {hearing && blades !== null && (
         <Heard form={form} hearing={hearing} blades={blades} fastest={range.to} />
       )}
@@ -183,7 +184,7 @@ function Heard({ form, hearing, blades, fastest }: HeardProps) {
   const row = rowFor(form);
   return (
     <>
-      <p class="ear-speed" role="status">
+      <Status class="ear-speed">
         {speed ? <strong>{speedWords(speed)}</strong> : silenceWords(hearing)}
         {found && speed && (
           <span class="quiet">
@@ -192,7 +193,7 @@ function Heard({ form, hearing, blades, fastest }: HeardProps) {
             {"\u202f"}Hz
           </span>
         )}
-      </p>
+      </Status>
       {speed && (
         <p>
           <button type="button" class="primary" onClick={() => take(form, row.key, speed)}>

@@ -2,6 +2,7 @@ import { useId } from "preact/hooks";
 import { anchorOf } from "../../../ui/anchor.ts";
 import { FieldError, inputOf } from "../../../ui/Field.tsx";
 import { NumberInput } from "../../../ui/NumberField.tsx";
+import { useSaid } from "../../../ui/useSaid.ts";
 import { type DraftRow, withoutRow, withRow } from "../record/draft.ts";
 import { hasPlate } from "../record/kinds.ts";
 import { cellNumber, openNumber } from "../record/numbers.ts";
@@ -18,10 +19,15 @@ interface RowLineProps {
   readonly soFar: string;
 }
 
+/** Rows that change with another one aren't said. */
+const isTypedIn = ({ key }: DraftRow): boolean =>
+  document.activeElement?.closest(`[data-row="${key}"]`) != null;
+
 /** One row of readings, with what it says alone, and the way to set it aside. */
 export function RowLine({ form, row, index, before, columns, soFar }: RowLineProps) {
   const name = `${form.spec.row} ${index + 1}`;
   const says = (key: string) => form.shown.value.get(`rows.${row.key}.${key}`);
+  useSaid(isTypedIn(row) ? soFar : null);
   const wrong = form.shown.value.get(`rows.${row.key}`);
   return (
     <tr
@@ -46,7 +52,7 @@ export function RowLine({ form, row, index, before, columns, soFar }: RowLinePro
       {hasPlate(form.spec, form.draft.value.fields) && (
         <OpenCells form={form} row={row} name={name} error={says("open")} />
       )}
-      <td class="bench-so-far" aria-live="polite">
+      <td class="bench-so-far">
         {wrong ? (
           <span class="field-error" role="alert">
             {wrong}

@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { anchorOf } from "../../../ui/anchor.ts";
 import { keepFocus } from "../../../ui/keepFocus.ts";
+import { Status } from "../../../ui/Status.tsx";
 import { isBlankRow } from "../record/draft.ts";
 import { columnsOf } from "../record/kinds.ts";
 import { carriedOf } from "../record/readDraft.ts";
@@ -92,12 +93,12 @@ export function RowTable({ form, running }: RowTableProps) {
       )}
       <AddBar row={form.spec.row} more={more} onAdd={() => add()} onAsk={ask} />
       {pasted && (
-        <p class="bench-pasted" role="status">
+        <Status class="bench-pasted">
           {pasted}{" "}
           <button type="button" class="plain" onClick={undo}>
             Undo the paste
           </button>
-        </p>
+        </Status>
       )}
       {error && (
         <p class="field-error" role="alert">

@@ -1,3 +1,5 @@
+import { useSaid } from "../../../ui/useSaid.ts";
+
 interface PartProps {
   readonly what: string;
   /** 0 to 1; null: nothing is under way */
@@ -8,9 +10,10 @@ interface PartProps {
 
 /** How far something has come that takes a while. */
 export function Part({ what, part, onStop }: PartProps) {
+  useSaid(part === null ? null : `${what}…`, "said");
   if (part === null) return null;
   return (
-    <p class="bench-part" role="status">
+    <p class="bench-part">
       <label>
         {what}… <progress max={1} value={part} /> {Math.round(part * 100)} %
       </label>{" "}

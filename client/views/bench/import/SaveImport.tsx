@@ -3,6 +3,7 @@ import { navigate } from "../../../app/router.ts";
 import { AskBeforeSaving, type Question } from "../../../ui/AskBeforeSaving.tsx";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { counted } from "../../../ui/count.ts";
+import { Status } from "../../../ui/Status.tsx";
 import { ErrorSummary } from "../forms/ErrorSummary.tsx";
 import { KINDS } from "../record/kinds.ts";
 import { keepLayout } from "./layouts.ts";
@@ -54,9 +55,9 @@ export function SaveImport({ model }: { readonly model: ImportModel }) {
         </p>
       )}
       {left.length < forms.length && (
-        <p role="status">
+        <Status>
           {counted(forms.length - left.length, "test")} saved, {left.length} left.
-        </p>
+        </Status>
       )}
       {sending.questions ? (
         <AskBeforeSaving

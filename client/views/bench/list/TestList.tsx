@@ -4,6 +4,7 @@ import { currentBook, testCount, testsWritten } from "../../../state/book.ts";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { Status } from "../../../ui/Status.tsx";
 import { KIND_ORDER, KINDS } from "../record/kinds.ts";
 import { Deleted } from "./Deleted.tsx";
 import { type Filters, filtersOf, isFiltered, queryOf } from "./filters.ts";
@@ -61,12 +62,12 @@ export function TestList() {
         {isEmpty && "A test of any kind starts the book; everything else is computed from what was read."}
       </Answer>
       {savedTest && (
-        <p class="bench-saved" role="status">
+        <Status class="bench-saved">
           Saved: {nameOf(savedTest.data)}, {resultLine(savedTest.data)}.{" "}
           <a href={href("bench", `new/${savedTest.data.kind}`)}>
             Log another {KINDS[savedTest.data.kind].name.toLowerCase()}
           </a>
-        </p>
+        </Status>
       )}
       <WaitingList />
       <h2>{isEmpty ? "Log the first" : "Log a new test"}</h2>

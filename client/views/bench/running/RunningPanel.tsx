@@ -1,6 +1,7 @@
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
 import { Subscripts } from "../../../ui/Subscripts.tsx";
+import { useSaid } from "../../../ui/useSaid.ts";
 import type { Running } from "./result.ts";
 import type { Sketch } from "./sketch.ts";
 
@@ -35,13 +36,14 @@ export function RunningFigures({ running }: { readonly running: Running }) {
 
 /** What the readings so far say, beside the form. */
 export function RunningPanel({ running, row, bare = false, onChoose }: RunningPanelProps) {
+  useSaid(running.next ? `Next: ${running.next}` : null);
   return (
     <section class="bench-running" aria-label="Result so far">
       <h2>So far</h2>
       {!bare && <RunningFigures running={running} />}
       {running.sketch && <SketchChart sketch={running.sketch} row={row} onChoose={onChoose} />}
       {running.next && (
-        <p class="bench-next" role="status">
+        <p class="bench-next">
           <span class="quiet">Next:</span> {running.next}
         </p>
       )}

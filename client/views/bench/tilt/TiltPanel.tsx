@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { type Rest, tiltOf } from "../../../../shared/fit/tilt.ts";
 import { formatPlain, inUnit } from "../../../../shared/units/format.ts";
 import { Problem } from "../../../ui/Problem.tsx";
+import { Status } from "../../../ui/Status.tsx";
 import { change, type FormModel, leave, typeField } from "../forms/model.ts";
 import { tiltWords, withHeld, withSlid } from "./rows.ts";
 import { useGravity } from "./useGravity.ts";
@@ -38,7 +39,7 @@ export default function TiltPanel({ form }: { readonly form: FormModel }) {
         </p>
       )}
       {problem && <Problem message={problem} />}
-      {isOn && !rest && !problem && <p role="status">Waiting for the sensor…</p>}
+      {isOn && !rest && !problem && <Status>Waiting for the sensor…</Status>}
       {rest && (
         <p class="bench-buttons">
           <button type="button" onClick={() => setLevel(rest)} disabled={rest.scatter > SHAKING}>
@@ -73,10 +74,10 @@ function Tilted({
   };
   return (
     <>
-      <p class="tilt-angle" role="status">
+      <Status class="tilt-angle">
         <strong>{tiltWords(tilt)}</strong>
         {!still && <span class="quiet"> moving</span>}
-      </p>
+      </Status>
       <p class="bench-buttons">
         <button type="button" class="primary tilt-button" onClick={() => take(withHeld, "held")}>
           Held at {tiltWords(tilt)}

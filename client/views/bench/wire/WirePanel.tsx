@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { Problem } from "../../../ui/Problem.tsx";
+import { Status } from "../../../ui/Status.tsx";
 import type { FormModel } from "../forms/model.ts";
 import { whyNoPort } from "./port.ts";
 import type { useWire, Wire } from "./useWire.ts";
@@ -19,7 +20,7 @@ export default function WirePanel({ form }: { readonly form: FormModel }) {
     <div class="wire">
       <Connection line={line} />
       {problem && <Problem message={problem} />}
-      {isOpen && wire.lines === 0 && <p role="status">Waiting for the first line…</p>}
+      {isOpen && wire.lines === 0 && <Status>Waiting for the first line…</Status>}
       <Unread wire={wire} />
       {names.length > 0 && (
         <>
@@ -79,9 +80,9 @@ function Connection({ line: { isOpen, connect, close } }: { readonly line: Retur
 function Unread({ wire: { lines, unread, lastUnread } }: { readonly wire: Wire }) {
   if (unread === 0) return null;
   return (
-    <p class={unread * 2 > lines ? "field-error" : "quiet small"} role="status">
+    <Status class={unread * 2 > lines ? "field-error" : "quiet small"}>
       {unread} of {lines} lines can&apos;t be read, the last: “{lastUnread.slice(0, 60)}”. Is the speed of the
       line right?
-    </p>
+    </Status>
   );
 }

@@ -8,6 +8,7 @@ import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { SelectField, TextField } from "../../../ui/Field.tsx";
 import { LeftOutTests } from "../../../ui/LeftOutTests.tsx";
 import { stuckBelow } from "../../../ui/stuckBelow.ts";
+import { useSaid } from "../../../ui/useSaid.ts";
 import { usePreview } from "../preview/usePreview.ts";
 import { previewText } from "../words/searchSentences.ts";
 import { type Counts, countSentence, tooManyText } from "./count.ts";
@@ -37,6 +38,10 @@ export function ChooseForm(props: ChooseFormProps) {
   );
   const tooMany = tooManyText(counts);
   const preview = usePreview(book, props.request);
+  const count = [`${countSentence(counts)}.`, tooMany, preview && previewText(preview)]
+    .filter(Boolean)
+    .join(" ");
+  useSaid(preview ? count : null);
   const form = useRef<HTMLFormElement>(null);
   const solve = (event: Event) => {
     event.preventDefault();
@@ -52,10 +57,7 @@ export function ChooseForm(props: ChooseFormProps) {
       <h2>What must hold</h2>
       <WantsForm base={base} draft={draft} problemAt={problemAt} onDraft={onDraft} />
       <div class="choose-solve" ref={stuckBelow}>
-        <p class={tooMany ? "small bad" : "small"} role="status">
-          {countSentence(counts)}.{tooMany && ` ${tooMany}`}
-          {preview && ` ${previewText(preview)}`}
-        </p>
+        <p class={tooMany ? "small bad" : "small"}>{count}</p>
         {refusal && (
           <p class="field-error" role="alert">
             {refusal}

@@ -6,6 +6,7 @@ import type { ChooseRequest } from "../../../../shared/model/api/choose.ts";
 import type { Build } from "../../../../shared/model/build.ts";
 import { Problem } from "../../../ui/Problem.tsx";
 import { sureText } from "../../../ui/uncertaintyWords.ts";
+import { useSaid } from "../../../ui/useSaid.ts";
 import { StateMark } from "../../../ui/verdict/StateMark.tsx";
 import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import type { ShortlistAnswer } from "../answers.ts";
@@ -40,6 +41,7 @@ export function Shortlist(props: ShortlistProps) {
   const { fetched, rank } = props;
   const [whole, setWhole] = useState(false);
   const items = fetched.data?.items ?? [];
+  useSaid(fetched.data ? enoughText(items, props.wants.leastChance) : null, "said");
   const shown = whole ? items : items.slice(0, FIRST);
   return (
     <section class="choose-shortlist" aria-label="Shortlist" aria-busy={fetched.busy}>
@@ -59,7 +61,7 @@ export function Shortlist(props: ShortlistProps) {
       )}
       {fetched.problem && <Problem message={fetched.problem.message} />}
       {fetched.data && (
-        <div aria-live="polite">
+        <div>
           {fetched.data.undoubted ? (
             <p class="near small">
               No part of these states how sure its numbers are: the chances say nothing, and nothing ties.

@@ -6,6 +6,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { DocLink } from "../../../ui/Docs.tsx";
 import { dayText } from "../../../ui/moment.ts";
+import { Status } from "../../../ui/Status.tsx";
 import type { Table } from "../../../ui/table.ts";
 import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { useChosen } from "../chosen.ts";
@@ -57,9 +58,9 @@ function Shown({ book, record, problem }: ShownProps) {
       <Answer sentence={recordSentence(record)}>{offSentences(record).join(" ")}</Answer>
       {problem && <p class="near">{problem}</p>}
       {missing > 0 && (
-        <p class="quiet" role="status">
+        <Status class="quiet">
           Predicting {counted(missing, "earlier test")} afterwards, each as if it weren't there…
-        </p>
+        </Status>
       )}
       {shownEntries(entries).length > 0 && (
         <PlotChart

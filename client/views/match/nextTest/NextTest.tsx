@@ -81,9 +81,9 @@ function Answered({ answered, where, parts, build }: AnsweredProps) {
   const { before, tests } = answered;
   const [first] = tests;
   const lesser = tests.slice(SHOWN);
-  if (!before || !first) return <p aria-live="polite">{nothingText(answered, where, parts)}</p>;
+  if (!before || !first) return <p>{nothingText(answered, where, parts)}</p>;
   return (
-    <div aria-live="polite">
+    <div>
       <p>{headline(first, where)}</p>
       <Lines tests={tests.slice(0, SHOWN)} before={before} build={build} />
       {lesser.length > 0 && (

@@ -22,7 +22,7 @@ export default function PartialMatch({ book, outcome, id }: PartialViewProps) {
   const known = reply && "known" in reply ? reply.known : null;
   return (
     <>
-      <div class="page-head" aria-live="polite">
+      <div class="page-head">
         <PartialHead book={book} outcome={outcome} reply={reply} sentence={knownSentence} />
       </div>
       <section class="page-main match-picture" aria-label="What is known and what is missing">

@@ -111,7 +111,7 @@ function Found({ answered, asked, where, charge, scaled }: FoundProps) {
   const timed = answered.ways.some(({ effects }) => effects?.runTime);
   const { targetMargin } = asked.asked;
   return (
-    <div aria-live="polite">
+    <div>
       <p>{waysSentence(answered, targetMargin, where)}</p>
       {answered.margin !== null && (
         <WaysTable

@@ -48,9 +48,7 @@ export function LimitsSection({ book, outcome, question }: Props) {
       {reply && "problem" in reply && <Problem message={reply.problem} />}
       {reply && "answered" in reply && (
         <>
-          <p class="limits-answer" aria-live="polite">
-            {unbroken(reply.answered.first.sentence)}
-          </p>
+          <p class="limits-answer">{unbroken(reply.answered.first.sentence)}</p>
           <p class="quiet small">
             At {(100 * reply.answered.charge).toFixed(0)} % charge; all but the winding just switched on,
             cold, when most flows. Near: from 80 % of the way to the limit on.

@@ -43,7 +43,7 @@ export default function PartialRundown({ book, outcome, id, tried, ...asked }: P
   const run = ran && "end" in ran ? ran : null;
   return (
     <>
-      <div class="page-head" aria-live="polite">
+      <div class="page-head">
         <PartialHead
           book={book}
           outcome={outcome}

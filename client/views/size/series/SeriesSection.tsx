@@ -12,6 +12,7 @@ import { useTask } from "../../../threads/useTask.ts";
 import { BusyButton } from "../../../ui/BusyButton.tsx";
 import { Problem } from "../../../ui/Problem.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
+import { useSaid } from "../../../ui/useSaid.ts";
 import type { Sized } from "../answer.ts";
 import { sizeText } from "../sizeWords.ts";
 import type { Reply } from "./answer.ts";
@@ -49,6 +50,7 @@ export function SeriesSection(props: SeriesProps) {
   const asked = question?.of === spread ? question.asked : null;
   const { reply, asked: answered, busy } = useTask("printSeries", asked, FAILED);
   const own = asked !== null && answered === asked ? reply : null;
+  useSaid(own && "answered" in own ? seriesSentence(shown.name, own.answered) : null, "said");
   const ask = () => {
     const next = questionOf(props);
     if (next) setQuestion({ of: spread, asked: next });
@@ -61,7 +63,7 @@ export function SeriesSection(props: SeriesProps) {
           Find the sizes that would tell most
         </BusyButton>
       )}
-      <div aria-live="polite">
+      <div>
         {own && "problem" in own && <Problem message={own.problem} />}
         {own && "answered" in own && (
           <>

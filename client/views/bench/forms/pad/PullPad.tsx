@@ -8,6 +8,7 @@ import { unitOf as unitShown } from "../../../../../shared/units/showing.ts";
 import { Field } from "../../../../ui/Field.tsx";
 import { keepFocus } from "../../../../ui/keepFocus.ts";
 import { NumberInput } from "../../../../ui/NumberField.tsx";
+import { Status } from "../../../../ui/Status.tsx";
 import type { Draft } from "../../record/draft.ts";
 import { cellNumber, quantityText } from "../../record/numbers.ts";
 import { carriedOf } from "../../record/readDraft.ts";
@@ -93,12 +94,12 @@ export function PullPad({ form, running }: PadProps) {
   return (
     <section class="bench-pad" aria-label={`Pull ${loading.number}`}>
       <RunningFigures running={running} />
-      <p class="bench-pad-total" role="status">
+      <Status class="bench-pad-total" first="silent">
         <strong>
           Pull {loading.number}: {loading.held ? `${quantityText(loading.held)} held` : "no load yet"}
         </strong>
         <span class="quiet">{totalWords(form, loading.held)}</span>
-      </p>
+      </Status>
       <div class="bench-pad-fields" ref={input}>
         <Field label="Load added" error={message}>
           {(wired) => (
