@@ -7,7 +7,7 @@ import { ROOT, sourcesIn } from "./support/modules.ts";
 const OWN_VOICES: Readonly<Record<string, string>> = {
   "client/app/Sayings.tsx": "is that voice",
   "client/ui/working/WorkingDialog.tsx": "what lies outside an open dialog is not read",
-  "client/views/choose/rows/SetTable.tsx": "the row that the arrow keys are on is read at once, each",
+  "client/views/choose/rows/CombinationTable.tsx": "the row that the arrow keys are on is read at once, each",
 };
 
 describe("what the client says to who can't see it change", () => {
