@@ -19,6 +19,8 @@ function folderOfBooks(): string {
 }
 
 const APART = "tests/**/*.apart.test.ts";
+/** What people come for, from beginning to end: all of the browser that `npm test` opens. */
+const TASKS = "tests/browser/tasks.test.ts";
 
 process.env.TMPDIR ??= folderOfBooks();
 
@@ -64,7 +66,7 @@ export default defineConfig({
         test: {
           name: "browser",
           isolate: false,
-          include: ["tests/browser/**/*.test.ts"],
+          include: [process.env.BROWSER_TESTS === "tasks" ? TASKS : "tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/globalSetup.ts"],
           testTimeout: 480_000,
         },
