@@ -174,7 +174,10 @@ async function readBook(onto: Shelf, signal: AbortSignal) {
     return book;
   };
   await fill(onto, now, askedNow, limits);
-  if (!signal.aborted && !currentBook.peek()) await ahead(now(), signal);
+  if (!signal.aborted && !currentBook.peek()) {
+    showIn(state.units);
+    await ahead(now(), signal);
+  }
   // What is shown may be another view by now.
   await fill(onto, now, askedNow, limits);
   return signal.aborted ? null : { state, book: now(), marks };
@@ -198,11 +201,8 @@ export function reload(): Promise<void> {
 
 /** @returns whether the whole book was read as it stood at a moment, and at no other; once no reading is under way */
 export async function wasReadAt(written: string): Promise<boolean> {
-  let reading: Promise<void> | null = null;
-  while (reading !== lastReading) {
+  for (let reading: Promise<void> | null = null; reading !== lastReading; await reading)
     reading = lastReading;
-    await reading;
-  }
   return readAt.size === 1 && readAt.has(written);
 }
 

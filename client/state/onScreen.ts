@@ -1,12 +1,17 @@
 import { computed } from "@preact/signals";
+import type { Book } from "../../shared/book/book.ts";
 import { keptWhile } from "../../shared/book/keptWhile.ts";
+import type { Build } from "../../shared/model/build.ts";
+import { type ShownUnits, unitsShown } from "../../shared/units/showing.ts";
 import { currentBook } from "./book.ts";
 import { changes, current } from "./build.ts";
 import { isChanged, type Outcome, solve } from "./outcome.ts";
 import { withTried } from "./partsTried.ts";
 
-/** {@link solve}, known until it is asked of another book or build. */
-export const solvedAsStored = keptWhile(solve);
+const kept = keptWhile((book: Book, build: Build, _units: ShownUnits) => solve(book, build));
+
+/** {@link solve}, known until it is asked of another book or build, or says its sentences in other units. */
+export const solvedAsStored = (book: Book, build: Build): Outcome => kept(book, build, unitsShown());
 
 /** The build on the screen as it is stored, solved; null without one. */
 export const storedOutcome = computed<Outcome | null>(() => {
