@@ -40,27 +40,31 @@ const WORTHWHILE = 0.95;
 const placesOf = ({ from, to }: { from: number; to: number }) =>
   Array.from({ length: PLACES }, (_, i) => from + ((to - from) * i) / (PLACES - 1));
 
-/** Largest half-width of the mean's band over the range, and where; relative to one reading's sd. */
+/** A place to read at, made once: each is looked at from every other, for every count. */
+interface Place {
+  readonly row: readonly number[];
+  readonly weight: number;
+}
+
+/** Largest half-width of the mean's band over the places, and at which; relative to one reading's sd. */
 function widestBand(
-  { row }: MissingQuestion,
   inverse: Information,
-  places: readonly number[],
+  places: readonly Place[],
   t: number,
-): { at: number; width: number } {
-  let widest = { at: places[0], width: 0 };
-  for (const at of places) {
-    const width = t * Math.sqrt(varianceAt(inverse, row(at)));
-    if (width > widest.width) widest = { at, width };
+): { place: number; width: number } {
+  let widest = { place: 0, width: 0 };
+  for (const [place, { row }] of places.entries()) {
+    const width = t * Math.sqrt(varianceAt(inverse, row));
+    if (width > widest.width) widest = { place, width };
   }
   return widest;
 }
 
-function tryCount(question: MissingQuestion, places: readonly number[], count: number): number[] {
+function tryCount(question: MissingQuestion, places: readonly Place[], count: number): number[] {
   const t = question.quantile(question.dof + count);
-  return places.map((place) => {
-    const added = withReadings(question.inverse, question.row(place), count * question.weight(place));
-    return widestBand(question, added, places, t).width;
-  });
+  return places.map(
+    ({ row, weight }) => widestBand(withReadings(question.inverse, row, count * weight), places, t).width,
+  );
 }
 
 /** The unbroken stretch round the best place where more readings serve nearly as well. */
@@ -84,8 +88,9 @@ function stretch(widths: readonly number[], best: number): [number, number] {
  * Valid for linear models and those linearised at their answer. Source: {@link withReadings}; the widest band is the G-criterion of Kiefer & Wolfowitz, Canad. J. Math. 12 (1960) 363–366
  */
 export function missingReadings(question: MissingQuestion): MissingReadings | null {
-  const places = placesOf(question);
-  const now = widestBand(question, question.inverse, places, question.quantile(question.dof));
+  const at = placesOf(question);
+  const places = at.map((x) => ({ row: question.row(x), weight: question.weight(x) }));
+  const now = widestBand(question.inverse, places, question.quantile(question.dof));
   if (!(now.width > 0)) return null;
   const answers = Array.from({ length: MOST_READINGS }, (_, i) => {
     const widths = tryCount(question, places, i + 1);
@@ -93,11 +98,11 @@ export function missingReadings(question: MissingQuestion): MissingReadings | nu
     const [first, last] = stretch(widths, best);
     return {
       count: i + 1,
-      from: places[first],
-      to: places[last],
-      best: places[best],
+      from: at[first],
+      to: at[last],
+      best: at[best],
       shrinks: widths[best] / now.width,
-      widest: now.at,
+      widest: at[now.place],
     };
   });
   const chosen = answers.find((answer) => answer.shrinks <= HALF) ?? answers[1];

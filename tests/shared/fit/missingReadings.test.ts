@@ -35,6 +35,26 @@ function lineBand(xs: readonly number[], range: [number, number]): number {
 }
 
 describe("missingReadings", () => {
+  it("asks for the design row and the weight of a place once, however many counts it is tried with", () => {
+    const asked: number[] = [];
+    const weighed: number[] = [];
+    const plain = question([0, 0.05, 0.1, 0.15, 0.2], 1, [0, 1]);
+    const found = missingReadings({
+      ...plain,
+      row: (x) => {
+        asked.push(x);
+        return plain.row(x);
+      },
+      weight: (x) => {
+        weighed.push(x);
+        return 1;
+      },
+    });
+    expect(found).toEqual(missingReadings(plain));
+    expect(new Set(asked).size).toBe(asked.length);
+    expect(weighed).toEqual(asked);
+  });
+
   it("asks for readings at the far end, for a straight line known near zero only, and says what they do", () => {
     const xs = [0, 0.05, 0.1, 0.15, 0.2];
     const found = missingReadings(question(xs, 1, [0, 1]));
