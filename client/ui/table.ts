@@ -8,6 +8,20 @@ export interface Figure {
 
 export type Cell = string | number | Figure | null;
 
+/** @returns a number with its uncertainty, where that is known and not none */
+export const known = (value: number, uncertainty: number | null | undefined): number | Figure =>
+  uncertainty && uncertainty > 0 ? { value, uncertainty } : value;
+
+/** A figure down to the last place that two digits of its uncertainty reach (JCGM 100:2008, 7.2.6) */
+function roundedFigure({ value, uncertainty }: Figure): number {
+  const place = Math.floor(Math.log10(uncertainty)) - 1;
+  const unit = 10 ** place;
+  return place > 0 ? Math.round(value / unit) * unit : Number(value.toFixed(Math.min(-place, MOST_PLACES)));
+}
+
+/** Decimals beyond these no figure has. */
+const MOST_PLACES = 20;
+
 /** A chart's numbers: column headings with their units, rows of text or numbers. */
 export interface Table {
   readonly columns: readonly string[];
@@ -55,15 +69,10 @@ const MOST_DIGITS = 6;
 function savedText(cell: Cell): string {
   if (cell === null) return "";
   if (typeof cell === "string") return quoted(cell);
-  const value = typeof cell === "number" ? cell : cell.value;
-  if (!Number.isFinite(value)) return "";
-  const digits = typeof cell === "number" ? MOST_DIGITS : digitsOf(cell);
-  return String(Number(value.toPrecision(digits)));
+  const value = typeof cell === "number" ? cell : shownValue(cell);
+  return Number.isFinite(value) ? String(Number(value.toPrecision(MOST_DIGITS))) : "";
 }
 
-/** Digits of a value whose last two its uncertainty reaches (JCGM 100:2008, 7.2.6), from one to six. */
-function digitsOf({ value, uncertainty }: Figure): number {
-  if (!(uncertainty > 0) || value === 0) return MOST_DIGITS;
-  const places = Math.floor(Math.log10(Math.abs(value))) - Math.floor(Math.log10(uncertainty)) + 2;
-  return Math.min(MOST_DIGITS, Math.max(1, places));
-}
+/** @returns a figure as it is shown and saved: rounded where its uncertainty is known */
+export const shownValue = (figure: Figure): number =>
+  figure.uncertainty > 0 ? roundedFigure(figure) : figure.value;

@@ -1,5 +1,5 @@
 import { decimalsByUncertainty, decimalsFor, formatFixed } from "../../shared/units/format.ts";
-import type { Cell, Table } from "./table.ts";
+import { type Cell, shownValue, type Table } from "./table.ts";
 
 /** Significant digits of a number whose uncertainty is not known. */
 const DIGITS = 4;
@@ -8,9 +8,12 @@ const [FIGURE_SPACE, POINT_SPACE] = ["\u2007", "\u2008"];
 
 function decimalsOf(cell: Cell): number {
   if (cell === null || typeof cell === "string") return 0;
-  if (typeof cell === "number") return Number.isInteger(cell) ? 0 : decimalsFor(cell, DIGITS);
-  return cell.uncertainty > 0 ? decimalsByUncertainty(cell.uncertainty) : decimalsFor(cell.value, DIGITS);
+  if (typeof cell === "number") return Number.isInteger(cell) ? 0 : decimalsOfPlain(cell);
+  return cell.uncertainty > 0 ? decimalsByUncertainty(cell.uncertainty) : decimalsOfPlain(cell.value);
 }
+
+/** Of the rounded number: 0.99999 is 1.000. */
+const decimalsOfPlain = (value: number): number => decimalsFor(Number(value.toPrecision(DIGITS)), DIGITS);
 
 /** What stands in the place of the decimals that a number does not have. */
 function padding(decimals: number, most: number): string {
@@ -26,7 +29,9 @@ export function shownRows({ columns, rows }: Table): string[][] {
       if (cell === null) return "–";
       if (typeof cell === "string") return cell;
       const decimals = decimalsOf(cell);
-      return formatFixed(typeof cell === "number" ? cell : cell.value, decimals) + padding(decimals, most[k]);
+      return (
+        formatFixed(typeof cell === "number" ? cell : shownValue(cell), decimals) + padding(decimals, most[k])
+      );
     }),
   );
 }

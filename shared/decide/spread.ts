@@ -14,6 +14,23 @@ export interface Spread extends Quantiles {
   readonly holds: number;
 }
 
+/** 5 and 95 % of a normal distribution lie this many standard deviations apart. */
+const DEVIATIONS_APART = 2 * 1.6448536269514722;
+
+/**
+ * Standard deviation that quantiles speak of.
+ *
+ *     s = (p95 − p5)/3.29
+ *
+ * @param quantiles - 5 and 95 % [any unit]
+ * @returns the deviation of a normal distribution with these quantiles [same unit]; 0 where one of them is none
+ *
+ * Valid for samples that are nearly normal. Source: quantiles of the normal distribution
+ */
+export function deviationOf({ p5, p95 }: Pick<Quantiles, "p5" | "p95">): number {
+  return p5 === null || p95 === null ? 0 : (p95 - p5) / DEVIATIONS_APART;
+}
+
 const [P5, P50, P95] = [0.05, 0.5, 0.95];
 
 function quantile(sorted: Float64Array, share: number): number | null {

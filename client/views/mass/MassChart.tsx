@@ -1,15 +1,20 @@
+import type { MassFigure } from "../../../shared/book/mass/ledger.ts";
 import { targetText } from "../../../shared/decide/verdict/figures.ts";
 import { inUnit } from "../../../shared/units/format.ts";
 import { headed } from "../../../shared/units/showing.ts";
 import { Figure } from "../../charts/Figure.tsx";
 import type { Picture } from "../../charts/picture.ts";
-import type { Table } from "../../ui/table.ts";
+import { known, type Table } from "../../ui/table.ts";
 import { drawMass, massHeight, massPlaces, rowText } from "./drawMass.ts";
 import type { Headroom } from "./headroom.ts";
 import { groupSums, headroomSentence, massText, plusMinus } from "./massWords.ts";
 
 function massTable(of: Headroom): Table {
-  const left = (limit: number | null) => (limit === null ? "any" : inUnit(limit - of.mass, "mass"));
+  const mass = ({ value, uncertainty }: MassFigure) =>
+    known(inUnit(value, "mass"), inUnit(uncertainty, "mass"));
+  const { uncertainty } = of.ledger.mass;
+  const left = (limit: number | null) =>
+    limit === null ? "any" : mass({ value: limit - of.mass, uncertainty });
   return {
     columns: [
       "What",
@@ -19,8 +24,8 @@ function massTable(of: Headroom): Table {
       headed("Allowed at 1 ×", "mass"),
     ],
     rows: [
-      ...groupSums(of).map(({ group, value }) => [group, inUnit(value, "mass"), null, null, null]),
-      ["on board", inUnit(of.mass, "mass"), null, null, null],
+      ...groupSums(of).map((sum) => [sum.group, mass(sum), null, null, null]),
+      ["on board", mass({ value: of.mass, uncertainty }), null, null, null],
       ...of.allowed.map(({ title, atTarget, atOne }) => [
         title,
         null,

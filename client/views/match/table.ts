@@ -1,11 +1,12 @@
+import { deviationOf } from "../../../shared/decide/spread.ts";
 import type { Uncertainty } from "../../../shared/decide/uncertainty.ts";
 import { inUnit } from "../../../shared/units/format.ts";
 import { headed } from "../../../shared/units/showing.ts";
 import { cavityPoint } from "../../state/outcome.ts";
-import type { Table } from "../../ui/table.ts";
+import { type Cell, known, type Table } from "../../ui/table.ts";
 import type { Picture } from "./picture.ts";
 
-type Row = [curve: string, flow: number | null, pressure: number, pull: number | null, note: string];
+type Row = [curve: string, flow: Cell, pressure: Cell, pull: Cell, note: string];
 
 /** The operating point's samples: flow and pressure each by itself. */
 function sampledRows(spread: Uncertainty["point"]): Row[] {
@@ -17,8 +18,8 @@ function sampledRows(spread: Uncertainty["point"]): Row[] {
     return [
       [
         `operating point, ${percent} % of samples`,
-        inUnit(flow, "flow"),
-        inUnit(pressure, "pressure"),
+        known(inUnit(flow, "flow"), inUnit(deviationOf(spread.flow), "flow")),
+        known(inUnit(pressure, "pressure"), inUnit(deviationOf(spread.pressure), "pressure")),
         null,
         "flow and pressure each by itself",
       ],
@@ -32,6 +33,7 @@ export function pictureTable(
   spread: Uncertainty["point"] = null,
 ): Table {
   const factor = outcome.pullPerPascal;
+  const point = cavityPoint(outcome);
   const pull = (pressure: number) => (factor === null ? null : inUnit(pressure * factor, "load"));
   const row = (curve: string, flow: number | null, pressure: number, note = ""): Row => [
     curve,
@@ -40,17 +42,26 @@ export function pictureTable(
     pull(pressure),
     note,
   ];
+  /** With the digits that the samples leave it. */
+  const settled = ({ flow, pressure, extrapolated }: NonNullable<typeof point>): Row => {
+    const to = spread && { flow: deviationOf(spread.flow), pressure: deviationOf(spread.pressure) };
+    const made = pull(pressure);
+    return [
+      "operating point",
+      known(inUnit(flow, "flow"), to && inUnit(to.flow, "flow")),
+      known(inUnit(pressure, "pressure"), to && inUnit(to.pressure, "pressure")),
+      made === null ? null : known(made, to && pull(to.pressure)),
+      extrapolated ? "extrapolated" : "",
+    ];
+  };
   const fan = (name: string, points: Picture["curves"]["rest"]) =>
     points.map((point) => row(name, point.flow, point.pressure, point.extrapolated ? "extrapolated" : ""));
   const leak = (name: string, points: Picture["curves"]["leak"]) =>
     points.map((point) => row(name, point.flow, point.pressure));
-  const point = cavityPoint(outcome);
   return {
     columns: ["what", headed("flow", "flow"), headed("suction", "pressure"), headed("pull", "load"), "note"],
     rows: [
-      ...(point
-        ? [row("operating point", point.flow, point.pressure, point.extrapolated ? "extrapolated" : "")]
-        : []),
+      ...(point ? [settled(point)] : []),
       ...sampledRows(spread),
       ...levels.map((level) =>
         row(`needed: ${level.title} ${level.angle.toFixed(0)}°`, null, level.pressure),

@@ -1,5 +1,5 @@
 import type { AnyPrediction } from "../../physics/predictAny.ts";
-import type { Spread } from "../spread.ts";
+import { deviationOf, type Spread } from "../spread.ts";
 import type { AttitudeUncertainty } from "../uncertainty.ts";
 import type { WantedAttitude } from "./problem.ts";
 
@@ -25,14 +25,7 @@ export interface WantedLeast {
   readonly deviation: number;
 }
 
-/** 5 and 95 % of a normal distribution lie this many standard deviations apart. */
-const DEVIATIONS_APART = 2 * 1.6448536269514722;
-
 const largest = (value: number | null): number => value ?? Number.POSITIVE_INFINITY;
-
-function deviationOf({ p5, p95 }: Spread): number {
-  return p5 === null || p95 === null ? 0 : (p95 - p5) / DEVIATIONS_APART;
-}
 
 /** @returns wanted attitudes by their angles; "worst" is the one that is worst of the build as stated, in that mode */
 export function placed(

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Outcome, solve } from "#client/state/outcome.ts";
 import { replyTo } from "#client/state/uncertainty/answer.ts";
+import { toCsv } from "#client/ui/table.ts";
 import {
   bandText,
   beyondRim,
@@ -13,6 +14,8 @@ import {
 import { type Rose, roseOf } from "#client/views/attitudes/rose.ts";
 import { roseTable } from "#client/views/attitudes/table.ts";
 import { uncertaintyAsked } from "#shared/book/uncertaintyAsked.ts";
+import { deviationOf } from "#shared/decide/spread.ts";
+import { inUnit } from "#shared/units/format.ts";
 import { demoBook } from "#tests/support/demoBook.ts";
 
 const book = demoBook();
@@ -111,5 +114,24 @@ describe("roseTable", () => {
       expect(row).toHaveLength(columns.length);
       for (const cell of row) if (typeof cell === "number") expect(Number.isFinite(cell)).toBe(true);
     }
+  });
+
+  it("has the pull made and sampled margins with the digits that their samples leave, in the file as well", () => {
+    const outcome = solve(book, build);
+    const asked = uncertaintyAsked(book, outcome);
+    const reply = asked && replyTo({ ...asked, asked: { ...asked.asked, samples: 256 } });
+    if (!reply || !("answered" in reply)) return expect.fail("nothing is sampled");
+    const { answered } = reply;
+    const found = roseOf(outcome, answered) ?? expect.fail("the demo's first build has no numbers");
+    const table = roseTable(found);
+    const [, wall] = toCsv(table)
+      .split("\r\n")
+      .filter((line) => /^(attitude|Wall)/.test(line));
+    const cell = (column: string) => (wall ?? "").split(",")[table.columns.indexOf(column)];
+    // Some ± 35 g, ± 0.07: units and hundredths are the last of two digits.
+    expect(cell("made, g")).toMatch(/^\d{4}$/);
+    expect(cell("margin parked")).toMatch(/^\d\.\d{1,2}$/);
+    const at = (row: number) => table.rows[row]?.[table.columns.indexOf("made, g")];
+    expect(at(0)).toMatchObject({ uncertainty: deviationOf(answered.suction) * inUnit(1, "load") });
   });
 });

@@ -74,7 +74,12 @@ describe("barsOf", () => {
   });
 
   it("stands in a table with all of it", () => {
-    expect(barsTable(bars).rows[0]).toEqual(["Rotor pressure ψ", 1.567, 50, "Rotor power λ"]);
+    expect(barsTable(bars).rows[0]).toEqual([
+      "Rotor pressure ψ",
+      1.567,
+      { value: 50, uncertainty: 1 },
+      "Rotor power λ",
+    ]);
     expect(barsTable(bars).rows.length).toBe(4);
   });
 });

@@ -24,6 +24,21 @@ describe("a chart's numbers as CSV", () => {
     expect(lines[5]).toBe('count,3,"a, b"');
   });
 
+  it("of a figure that its uncertainty swallows, or reaches the tens of: to the last place of two digits, as on the screen", () => {
+    const figures = {
+      columns: ["residual"],
+      rows: [
+        [{ value: 0.0443515, uncertainty: 2.1 }],
+        [{ value: -0.0443515, uncertainty: 2.1 }],
+        [{ value: 1625.5173, uncertainty: 180 }],
+        [{ value: 0.2, uncertainty: 0 }],
+      ],
+    };
+    expect(toCsv(figures).split("\r\n").slice(1, 5)).toEqual(["0", "0", "1630", "0.2"]);
+    const shown = shownRows(figures).map(([text]) => text.replace(/[\u2007\u2008]/g, ""));
+    expect(shown).toEqual(["0.0", "0.0", "1630", "0.2000"]);
+  });
+
   it("keep a formula from running, and leave out what is no number", () => {
     expect(toCsv(table).split("\r\n")[3]).toBe("wanted,1.5,'=1+1");
     expect(toCsv({ columns: ["x"], rows: [[Number.NaN]] })).toBe("x\r\n\r\n");
@@ -43,6 +58,10 @@ describe("a chart's numbers on the screen", () => {
     // as wide behind the point as the longest: three digits, or what is as wide as they
     const behind = column.map((text) => text.slice(text.search(/[.\u2008]/) + 1).length);
     expect(new Set(behind)).toEqual(new Set([3]));
+  });
+
+  it("that rounding brings to a power of ten have no digit more than others", () => {
+    expect(shownRows({ columns: ["x"], rows: [[-0.99999]] })).toEqual([["\u22121.000"]]);
   });
 
   it("are a dash where there is none", () => {

@@ -4,7 +4,7 @@ import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { ScrollTable } from "../../../ui/ScrollTable.tsx";
-import type { Table } from "../../../ui/table.ts";
+import { known, type Table } from "../../../ui/table.ts";
 import { FigureOf } from "../../../ui/working/FigureOf.tsx";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { percent } from "../curveWords.ts";
@@ -32,7 +32,7 @@ function tableOf(page: LeakPage): Table {
         page.tests[point.test].title,
         point.row + 1,
         inUnit(point.pressure, "pressure"),
-        inUnit(point.flow, "flow"),
+        known(inUnit(point.flow, "flow"), group.fit && inUnit(group.fit.residualSd, "flow")),
         inUnit(lipFlow(group, point.pressure), "flow"),
         point.aside ?? "",
       ]),

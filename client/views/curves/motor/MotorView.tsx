@@ -10,7 +10,7 @@ import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Empty } from "../../../ui/Empty.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
-import type { Table } from "../../../ui/table.ts";
+import { known, type Table } from "../../../ui/table.ts";
 import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import { Brought } from "../Brought.tsx";
@@ -50,8 +50,8 @@ function tableOf(page: MotorPage): Table {
       inUnit(point.rpm * RPM, "speed"),
       point.voltage,
       point.current,
-      point.backEmf,
-      point.residual * 1e3,
+      known(point.backEmf, page.basis.fit?.residualSd),
+      known(point.residual * 1e3, page.basis.fit && page.basis.fit.residualSd * 1e3),
       point.aside ?? "",
     ]),
   };

@@ -6,7 +6,7 @@ import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
 import { Caution } from "../../../ui/Caution.tsx";
 import { Mark } from "../../../ui/Mark.tsx";
-import type { Table } from "../../../ui/table.ts";
+import { known, type Table } from "../../../ui/table.ts";
 import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
@@ -31,6 +31,7 @@ const tall = (width: number) => Math.max(280, Math.min(400, width * 0.55));
 const low = (width: number) => (width < 500 ? 180 : 170);
 
 function tableOf(page: PackPage): Table {
+  const scatter = page.basis.basis === "missing" ? null : page.basis.fit?.residualSd;
   return {
     columns: [
       "test",
@@ -48,8 +49,8 @@ function tableOf(page: PackPage): Table {
       point.charge * PERCENT,
       point.voltage,
       point.current,
-      point.openCircuit,
-      point.residual === null ? null : point.residual * MILLI,
+      known(point.openCircuit, scatter),
+      point.residual === null ? null : known(point.residual * MILLI, scatter && scatter * MILLI),
       point.aside ?? "",
     ]),
   };
@@ -137,8 +138,8 @@ function resistanceTable({ basis }: PackPage): Table {
     ],
     rows: told.map(({ charge, resistance, standardError }) => [
       charge * PERCENT,
-      shown(resistance),
-      shown(standardError),
+      known(shown(resistance), shown(standardError)),
+      known(shown(standardError), shown(standardError)),
     ]),
   };
 }

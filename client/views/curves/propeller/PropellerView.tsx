@@ -8,7 +8,7 @@ import { PlotChart } from "../../../charts/PlotChart.tsx";
 import { Answer } from "../../../ui/Answer.tsx";
 import { counted } from "../../../ui/count.ts";
 import { Empty } from "../../../ui/Empty.tsx";
-import type { Table } from "../../../ui/table.ts";
+import { known, type Table } from "../../../ui/table.ts";
 import { ShowWorking } from "../../../ui/working/ShowWorking.tsx";
 import { AsideList } from "../AsideList.tsx";
 import { type Chosen, describeReading, readingOf, useChosen } from "../chosen.ts";
@@ -24,7 +24,9 @@ import { propellerFitBoard } from "./propellerWorkings.ts";
 const tall = (width: number) => Math.max(250, Math.min(340, width * 0.45));
 const low = (width: number) => (width < 500 ? 180 : 170);
 
-function tableOf({ readings, tests }: PropellerPage): Table {
+const relative = (sd: number, of: number) => (of > 0 ? sd / of : 0);
+
+function tableOf({ readings, tests, fit }: PropellerPage): Table {
   return {
     columns: [
       "test",
@@ -42,10 +44,12 @@ function tableOf({ readings, tests }: PropellerPage): Table {
       each.row + 1,
       inUnit(each.rpm * RPM, "speed"),
       each.reynolds,
-      each.thrust,
+      known(each.thrust, fit && relative(fit.residualSd.thrust, each.force) * each.thrust),
       each.power,
       inUnit(each.force, "load"),
-      each.residual === null ? null : inUnit(each.residual, "load"),
+      each.residual === null
+        ? null
+        : known(inUnit(each.residual, "load"), fit && inUnit(fit.residualSd.thrust, "load")),
       each.aside ?? "",
     ]),
   };

@@ -1,11 +1,11 @@
 import { RPM } from "../../../../shared/physics/motor.ts";
-import { asRead } from "../../../../shared/units/decimalMark.ts";
 import { formatQuantity, inUnit } from "../../../../shared/units/format.ts";
 import { headed } from "../../../../shared/units/showing.ts";
 import { PlotChart } from "../../../charts/PlotChart.tsx";
-import type { Table } from "../../../ui/table.ts";
+import { type Cell, known, type Table } from "../../../ui/table.ts";
 import { type Chosen, describeReading, readingOf } from "../chosen.ts";
 import { testName } from "../typed.ts";
+import { plainResidualSd } from "./bands.ts";
 import type { RotorFamily } from "./family.ts";
 import { groupPlot } from "./groupPlot.ts";
 import { type BandAt, curvePlot, residualPlot } from "./plots.ts";
@@ -18,6 +18,7 @@ const FRAME = 90;
 const PERCENT = 100;
 
 function tableOf(family: RotorFamily): Table {
+  const scatter = plainResidualSd(family);
   return {
     columns: [
       "test",
@@ -32,24 +33,23 @@ function tableOf(family: RotorFamily): Table {
       "residual, %",
       "set aside",
     ],
-    rows: family.readings.map((reading) => [
+    rows: family.readings.map((reading): Cell[] => [
       testName(family.tests[reading.test]),
       reading.row + 1,
       inUnit(reading.rpm * RPM, "speed"),
       inUnit(reading.diameter, "length"),
       inUnit(reading.flow, "flow"),
       inUnit(reading.pressure, "pressure"),
-      digits(reading.phi),
-      digits(reading.psi),
-      reading.lambda === null ? null : digits(reading.lambda),
-      reading.residual === null ? null : reading.residual * PERCENT,
+      reading.phi,
+      known(reading.psi, family.fit?.residualSd),
+      reading.lambda,
+      reading.residual === null ? null : known(reading.residual * PERCENT, scatter && scatter * PERCENT),
       reading.aside ?? "",
     ]),
   };
 }
 
 /** Coefficients are small: text with four digits in the place of three decimals. */
-const digits = (value: number) => asRead(value.toPrecision(4));
 
 const COEFFICIENT_WORDS = {
   psi: "Pressure coefficient",

@@ -3,7 +3,7 @@ import { TOGETHER } from "../../../../shared/decide/spread.ts";
 import { listed } from "../../../../shared/decide/verdict/attitudeWords.ts";
 import { formatFixed, THIN_SPACE } from "../../../../shared/units/format.ts";
 import type { BarPlot } from "../../../charts/model/bars.ts";
-import type { Table } from "../../../ui/table.ts";
+import { known, type Table } from "../../../ui/table.ts";
 import { inputName } from "./names.ts";
 
 /** One input's bar. */
@@ -122,6 +122,9 @@ export function barLines(bars: readonly Bar[], path: string): string[] {
   ];
 }
 
+/** So many samples as are taken tell a share to about this [%]. */
+const SHARE_KNOWN_TO = 1;
+
 /** @returns every input as a table */
 export function barsTable(bars: readonly Bar[]): Table {
   return {
@@ -129,7 +132,7 @@ export function barsTable(bars: readonly Bar[]): Table {
     rows: bars.map(({ name, elasticity, share, tied }) => [
       name,
       elasticity,
-      share === null ? null : PERCENT * share,
+      share === null ? null : known(PERCENT * share, SHARE_KNOWN_TO),
       tied.join(", "),
     ]),
   };
