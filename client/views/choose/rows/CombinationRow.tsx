@@ -35,8 +35,6 @@ export function CombinationRow({
   onOpen,
 }: CombinationRowProps) {
   const pinned = pins.indexOf(combination.index);
-  const inside = combination.broken.length === 0;
-  const textOf = (column: Column) => cellText(column, combination.values[column]);
   const stop = (act: () => void) => (event: Event) => {
     event.stopPropagation();
     act();
@@ -64,23 +62,7 @@ export function CombinationRow({
           <span class="choose-kind">{kindText(combination)}</span>, {skirtText(book, combination)}
         </small>
       </th>
-      {shown.map((column) => (
-        <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
-          {looked ? (
-            <Fact
-              book={book}
-              base={base}
-              combination={combination}
-              wants={wants}
-              column={column}
-              text={textOf(column)}
-            />
-          ) : (
-            textOf(column)
-          )}
-          {column === "margin" && <small class="choose-word">{inside ? "works" : "out"}</small>}
-        </td>
-      ))}
+      <FigureCells {...{ book, base, wants, shown, combination, looked }} />
       <td class="choose-acts">
         <Act
           label={pinned >= 0 ? "unpin" : "pin"}
@@ -90,6 +72,30 @@ export function CombinationRow({
         <Act label="open" tabIndex={-1} onAct={stop(() => onOpen(combination))} />
       </td>
     </tr>
+  );
+}
+
+type FigureCellsProps = Pick<
+  CombinationRowProps,
+  "book" | "base" | "wants" | "shown" | "combination" | "looked"
+>;
+
+/** Its figures; of the one that is looked at each opens to its working. */
+function FigureCells({ shown, looked, combination, ...of }: FigureCellsProps) {
+  const inside = combination.broken.length === 0;
+  const figure = (column: Column) => {
+    const text = cellText(column, combination.values[column]);
+    return looked ? <Fact {...of} combination={combination} column={column} text={text} /> : text;
+  };
+  return (
+    <>
+      {shown.map((column) => (
+        <td key={column} class={column === "margin" ? (inside ? "good" : "bad") : undefined}>
+          {figure(column)}
+          {column === "margin" && <small class="choose-word">{inside ? "works" : "out"}</small>}
+        </td>
+      ))}
+    </>
   );
 }
 
