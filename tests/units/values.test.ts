@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DIMENSION_NAMES, type DimensionName, dimension } from "#shared/units/dimensions.ts";
 import { fromUnit } from "#shared/units/format.ts";
 import { toSI } from "#shared/units/quantity.ts";
-import { SPELLINGS } from "#shared/units/symbols.ts";
+import { SPELLINGS, type Spelling } from "#shared/units/symbols.ts";
 
 /** As printed: "3.386 389 E+03" is right to half of its last digit, "exact" beside a value has no more digits. */
 type Printed = readonly [label: string, printed: string, exact?: "exact"];
@@ -218,42 +218,57 @@ describe("one unit of the table, as the outside defines it", () => {
   });
 });
 
-/** Symbols that are read and not shown; source as above. "kgcm" and "gcm" are products of exact factors. */
-const READ: readonly (readonly [symbol: string, printed: string])[] = [
-  ["ft", "3.048 E-01"],
-  ["yd", "9.144 E-01"],
-  ["mil", "2.54 E-05"],
-  ["cc", "1 E-06"],
-  ["L", "1 E-03"],
-  ["lps", "1 E-03"],
+/** Symbols that are read and not shown; source as above. "kgcm", "gcm", "Ncm" and "Nms" are products of exact factors. */
+const READ: readonly Printed[] = [
+  ["ft", "3.048 E-01", "exact"],
+  ["yd", "9.144 E-01", "exact"],
+  ["mil", "2.54 E-05", "exact"],
+  ["cc", "1 E-06", "exact"],
+  ["L", "1 E-03", "exact"],
+  ["lps", "1 E-03", "exact"],
   ["lpm", "1.666 667 E-05"],
   ["cfs", "2.831 685 E-02"],
-  ["t", "1 E+03"],
-  ["kp", "9.806 65"],
+  ["t", "1 E+03", "exact"],
+  ["kp", "9.806 65", "exact"],
   ["ozf", "2.780 139 E-01"],
   ["lbf", "4.448 222"],
-  ["dyn", "1 E-05"],
-  ["bar", "1 E+05"],
-  ["atm", "1.013 25 E+05"],
+  ["dyn", "1 E-05", "exact"],
+  ["bar", "1 E+05", "exact"],
+  ["atm", "1.013 25 E+05", "exact"],
   ["torr", "1.333 224 E+02"],
   ["mmHg", "1.333 224 E+02"],
   ["psf", "4.788 026 E+01"],
-  ["d", "8.64 E+04"],
+  ["d", "8.64 E+04", "exact"],
   ["rps", "6.283 185"],
   ["U", "6.283 185"],
   ["deg", "1.745 329 E-02"],
   ["gon", "1.570 796 E-02"],
   ["hp", "7.456 999 E+02"],
   ["ozin", "7.061 552 E-03"],
-  ["kgcm", "9.806 65 E-02"],
-  ["gcm", "9.806 65 E-05"],
+  ["kgcm", "9.806 65 E-02", "exact"],
+  ["gcm", "9.806 65 E-05", "exact"],
+  ["J", "1", "exact"],
+  ["Nm", "1", "exact"],
+  ["Ncm", "1 E-02", "exact"],
+  ["Nms", "1", "exact"],
 ];
 
+/** What a spelling measures and the digits of its value, whatever the power of ten. */
+const digitsOf = ({ factor, signature }: Spelling): string =>
+  `${signature.join()} ${(factor / 10 ** Math.floor(Math.log10(factor))).toPrecision(9)}`;
+
 describe("a symbol that is read and not shown, as the outside defines it", () => {
-  it.each(READ)("%s is %s in SI", (symbol, printed) => {
+  it.each(READ.map((row) => ({ row })))("$row.0 is $row.1 in SI", ({ row: [symbol, printed, exact] }) => {
     const { value, halfDigit } = readPrinted(printed);
     const found = SPELLINGS.filter(({ text }) => text === symbol);
     expect(found).toHaveLength(1);
-    expect(Math.abs(found[0].factor - value)).toBeLessThanOrEqual(halfDigit);
+    expect(Math.abs(found[0].factor - value)).toBeLessThanOrEqual(exact ? ROUNDING * value : halfDigit);
+  });
+
+  it("is checked for every way of writing a unit, its powers of ten aside", () => {
+    const checked = new Set([...READ.map(([symbol]) => symbol), ...ROWS.map(([, label]) => label)]);
+    const known = new Set(SPELLINGS.filter(({ text }) => checked.has(text)).map(digitsOf));
+    const unchecked = SPELLINGS.filter((spelling) => !known.has(digitsOf(spelling)));
+    expect(unchecked.map(({ text }) => text)).toEqual([]);
   });
 });
