@@ -3,6 +3,7 @@ import { COLLECTION_NAMES } from "../../shared/model/collections.ts";
 import { currentBook } from "../state/book.ts";
 import { current, showsBuild } from "../state/build.ts";
 import { KIND_WORDS } from "../ui/kindWords.ts";
+import { RECORD } from "../views/curves/address.ts";
 import { type Route, route } from "./router.ts";
 import { VIEWS } from "./views.ts";
 
@@ -22,6 +23,7 @@ function benchSubject(id: string): string | null {
 
 /** "rotors/swept-nine" → the rotor's name. */
 function recordSubject(id: string): string | null {
+  if (id === RECORD) return "predicted and measured";
   const [name, record] = id.split("/");
   const collection = COLLECTION_NAMES.find((each) => each === name);
   const found = collection && currentBook.value?.[collection].find((each) => each.id === record)?.data;

@@ -28,6 +28,7 @@ describe("the title of the page", () => {
   it("of a part, a test, a new one: names it", () => {
     const [test] = book.tests;
     expect(titleAt("/curves/rotors/swept-nine")).toBe("Curves: Swept nine · Gripcurve");
+    expect(titleAt("/curves/record")).toBe("Curves: predicted and measured · Gripcurve");
     expect(titleAt("/parts/motors/bell-18")).toMatch(/^Parts: .+ · Gripcurve$/);
     expect(titleAt(`/bench/${test.id}`)).toBe(`Bench: ${test.data.title} · Gripcurve`);
     expect(titleAt("/bench/new/curve")).toBe("Bench: new curve test · Gripcurve");
