@@ -126,6 +126,25 @@ describe("Choose, on the demo", () => {
     );
   });
 
+  it("opens each figure of the row that is looked at to its working, and the arrow keys go on from there", async () => {
+    const page = await solved();
+    await rows(page).nth(1).locator("td").nth(1).click();
+    const margin = rows(page).nth(1).locator("td button.worked").first();
+    await eventually(() => textOf(margin)).toMatch(/^\d+\.\d\d ×/);
+    const [shown = ""] = /^[\d.]+/.exec(await textOf(margin)) ?? [];
+    await margin.click();
+    const dialog = page.getByRole("dialog");
+    await eventually(async () => (await textOf(dialog.locator("h2"))).toLowerCase()).toContain("margin");
+    const result = /margin = (\d+\.\d+)/.exec(await textOf(dialog.locator("p").first()))?.[1];
+    expect(Number(result).toFixed(2)).toBe(shown);
+    await page.keyboard.press("Escape");
+    // Row 3 takes the place of the one whose figure had the focus: the table keeps it.
+    await margin.focus();
+    await page.keyboard.press("ArrowDown");
+    await eventually(() => page.evaluate(() => document.activeElement?.className)).toBe("choose-scroll");
+    await page.close();
+  });
+
   it("says of each combination whether a ducted rotor or an open propeller presses it on, beside its parts, and shows one kind alone", async () => {
     const page = await solved();
     await page.getByLabel("Combinations shown").selectOption("all");
