@@ -1,4 +1,5 @@
 import type { Book } from "../../shared/book/book.ts";
+import { testsOfEveryPart } from "../../shared/book/bookFits.ts";
 import { singleExchanges } from "../../shared/book/mass/exchange.ts";
 import { EVERY_TEST, type TestsAsked } from "../../shared/book/testsAsked.ts";
 import { type Rig, testsOfRigs } from "../../shared/book/testsOfRigs.ts";
@@ -9,6 +10,7 @@ import { changes, overlayIds, shownIn } from "../state/build.ts";
 import { triedFromQuery, withTried } from "../state/partsTried.ts";
 import { askedBuilds } from "../views/compare/asked.ts";
 import { partKeyOf } from "../views/parts/list/uses.ts";
+import { testsOfCurves } from "./curveTests.ts";
 import { type Route, route } from "./router.ts";
 
 const EVERY: readonly TestsAsked[] = [EVERY_TEST];
@@ -68,10 +70,10 @@ function besides(book: Book, key: string, part: string): readonly TestsAsked[] {
   return key === "rotor" || key === "surface" ? ofRigs(book, [{ [key]: part }]) : [];
 }
 
-/** The lists of all parts draw a curve of each; a part's own page knows its tests. */
+/** The lists of all parts draw a curve of each, as all tests make it; a part's own page knows its tests. */
 function ofParts(book: Book, { id }: Route): readonly TestsAsked[] {
   const [collection, part] = (id ?? "").split("/");
-  if (!collection) return EVERY;
+  if (!collection) return [...testsOfEveryPart(book), ...ofRigs(book, book.surfaces.map(({ id: surface }) => ({ surface })))];
   const key = partKeyOf(collection);
   if (!part || part === "new" || !key) return LAST_OF_EACH;
   return [...besides(book, key, part), { names: { [key]: part } }];
@@ -80,7 +82,7 @@ function ofParts(book: Book, { id }: Route): readonly TestsAsked[] {
 /**
  * The tests that a view takes.
  *
- *     a build: what its figures can rest on; Bench: the last of each kind, its lists come by pages and its forms ask for more; what goes over all parts: all
+ *     a build: what its figures can rest on; Bench: the last of each kind, its lists come by pages and its forms ask for more; what goes over all parts: what their tests come to
  *
  * @param at - where the screen is, or is about to be
  * @param book - as far as it is read
@@ -105,6 +107,7 @@ export function testsTaken(at: Route, book: Book): readonly TestsAsked[] {
     case "parts":
       return ofParts(book, at);
     case "curves":
+      return testsOfCurves(at.id, book);
     case "size":
     case "choose":
       return EVERY;

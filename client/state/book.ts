@@ -79,8 +79,10 @@ let nextShelf: Shelf | null = null;
 /** @returns the book as it was written last */
 const latest = (): Book | null => pending ?? currentBook.peek();
 
-const withTestsOf = (book: Book, { tests }: Shelf): Book =>
-  book.tests === tests ? book : { ...book, tests };
+function withTestsOf(book: Book, { tests, known }: Shelf): Book {
+  if (book.tests === tests && (book.known ?? null) === known) return book;
+  return { ...book, tests, known: known ?? undefined };
+}
 
 /** @returns the tests that this page holds, to be kept on the device */
 export const shelfNow = (): Shelf => shelf;
@@ -254,13 +256,15 @@ function writeTest(write: (onto: Shelf) => void): void {
   });
 }
 
+function writePart(name: CollectionName, id: string, record: Stored<unknown> | null): void {
+  for (const each of shelves()) each.noteChange(name);
+  const book = latest();
+  if (book) show(withTestsOf(withRecord(book, name, id, record), shelf));
+}
+
 /** Puts one record into the book at once, as the server answered it; a test that is struck out leaves it. */
 export function keep(name: CollectionName, record: Stored<unknown>): void {
-  if (name !== "tests") {
-    const book = latest();
-    if (book) show(withRecord(book, name, record.id, record));
-    return;
-  }
+  if (name !== "tests") return writePart(name, record.id, record);
   const test = record as StoredOf<"tests">;
   if (withdrawnOf(test.data) !== null) drop(name, test.id);
   else writeTest((onto) => onto.keep(test));
@@ -268,9 +272,8 @@ export function keep(name: CollectionName, record: Stored<unknown>): void {
 
 /** Takes one record out of the book on the screen. */
 export function drop(name: CollectionName, id: string): void {
-  const book = latest();
   if (name === "tests") writeTest((onto) => onto.drop(id));
-  else if (book) show(withRecord(book, name, id, null));
+  else writePart(name, id, null);
 }
 
 function knownRevision(book: Book, name: CollectionName, id: string): number | null {

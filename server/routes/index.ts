@@ -1,6 +1,7 @@
 import { archiveRoutes } from "./archive.ts";
 import { backupRoutes } from "./backups.ts";
 import { benchRoutes } from "./bench.ts";
+import { bookFitsRoutes } from "./bookFits.ts";
 import { calibrationRoutes } from "./calibration.ts";
 import { chooseRoutes } from "./choose.ts";
 import { collectionRoutes } from "./collections.ts";
@@ -25,6 +26,7 @@ export function apiRoutes(service: Service): Route[] {
     ...nextTestRoutes(service),
     ...printSeriesRoutes(store, threads),
     ...calibrationRoutes(service),
+    ...bookFitsRoutes(service),
     ...verdictRoutes(store, threads),
     ...recordRoutes(service),
     healthRoute(store),

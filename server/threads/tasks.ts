@@ -3,6 +3,7 @@ import { frontOfAll, solvePiece } from "../jobs/piece.ts";
 import { questionOf } from "../jobs/question.ts";
 import { bestOf, combinationsOf, combinationText, missedText, pageOf, pointsText } from "../jobs/results.ts";
 import { judged } from "../jobs/shortlist.ts";
+import { bookFitsFound } from "../routes/bookFits.ts";
 import { calibrationFound } from "../routes/calibration.ts";
 import { computedText } from "../routes/computations.ts";
 import { nextTestsFound } from "../routes/nextTests.ts";
@@ -50,6 +51,8 @@ export const TASKS = {
   printSeries: printSeriesText,
   /** brings together what pull and leak tests tell of a stored build */
   calibration: calibrationFound,
+  /** says what the tests of the book come to, part by part */
+  bookFits: bookFitsFound,
   /** judges a stored build */
   verdict: verdictText,
   /** predicts a test by the book as it was written into */

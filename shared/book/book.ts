@@ -4,7 +4,10 @@ import type { InlinedTest, TestKind } from "../model/tests/index.ts";
 import { inlined } from "./named.ts";
 
 /** The bench book as the views and the resolver read it: every record of every collection. */
-export type Book = { readonly [C in CollectionName]: readonly StoredOf<C>[] };
+export type Book = { readonly [C in CollectionName]: readonly StoredOf<C>[] } & {
+  /** answers whose tests are left out of this book, by the key that {@link oncePerBook} has them under; none in a whole book */
+  readonly known?: ReadonlyMap<string, unknown>;
+};
 
 /** A test of one kind with what it names of the book described in its place. */
 export type TestOf<K extends TestKind> = Extract<InlinedTest, { kind: K }>;
@@ -33,8 +36,9 @@ export function testsOf<K extends TestKind>(
 
 const caches = new WeakMap<Book, Map<string, unknown>>();
 
-/** @returns the value made once for this state of the bench; a changed bench is a new object and starts anew */
+/** @returns the value made once for this state of the bench, or known of it beforehand; a changed bench is a new object and starts anew */
 export function oncePerBook<T>(book: Book, key: string, make: () => T): T {
+  if (book.known?.has(key)) return book.known.get(key) as T;
   let cache = caches.get(book);
   if (!cache) {
     cache = new Map();

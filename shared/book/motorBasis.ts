@@ -15,6 +15,7 @@ import { throttleOffset } from "./throttle.ts";
 export interface MotorBasis {
   readonly basis: "measured" | "stated";
   readonly constants: MotorConstants;
+  /** null where they are stated, or came without their tests, whose rows are none then */
   readonly fit: MotorFit | null;
   /** null where no sweep of the throttle shows one */
   readonly throttle: ThrottleOffset | null;
@@ -83,6 +84,9 @@ const NO_FREE_ROW: Note = {
   message: "The motor tests have no row without load, which tells the friction.",
 };
 
+/** @returns under which key a book has a motor's constants */
+export const motorKey = (id: string): string => `motor ${id}`;
+
 function answerFor(book: Book, motorId: string): MotorAnswer | null {
   const motor = findById(book.motors, motorId)?.data;
   if (!motor) return null;
@@ -118,7 +122,7 @@ function answerFor(book: Book, motorId: string): MotorAnswer | null {
 
 /** @returns the motor's constants from its tests, else as its maker states them, else what is missing; null where the book has no such motor */
 export function motorAnswer(book: Book, motorId: string): MotorAnswer | null {
-  return oncePerBook(book, `motor ${motorId}`, () => answerFor(book, motorId));
+  return oncePerBook(book, motorKey(motorId), () => answerFor(book, motorId));
 }
 
 /** @returns the motor's constants and what they are based on; null where they aren't known */

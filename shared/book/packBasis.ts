@@ -18,6 +18,7 @@ export interface PackBasis {
   readonly basis: "measured" | "stated" | "chemistry";
   /** resistance and capacity from the tests where they tell them, else as the pack states them */
   readonly cell: CellInput;
+  /** null without a discharge test that makes one, and where the curve came without its tests */
   readonly fit: DischargeFit | null;
   /** R(0 °C)/R(20 °C) of the cell; null: not stated [-] */
   readonly coldFactor: number | null;
@@ -78,6 +79,9 @@ function measuredCell(pack: Pack, fit: DischargeFit): CellInput {
   return { ...cell, resistance, resistanceCurve: resistanceCurveOf(fit), capacity, curve };
 }
 
+/** @returns under which key a book has a pack's cell */
+export const packKey = (id: string): string => `pack ${id}`;
+
 function answerFor(book: Book, packId: string): PackAnswer | null {
   const pack = findById(book.packs, packId)?.data;
   if (!pack) return null;
@@ -112,5 +116,5 @@ function answerFor(book: Book, packId: string): PackAnswer | null {
  * Valid for packs of like cells. Source: docs/method/fits/discharge.md
  */
 export function packBasis(book: Book, packId: string): PackAnswer | null {
-  return oncePerBook(book, `pack ${packId}`, () => answerFor(book, packId));
+  return oncePerBook(book, packKey(packId), () => answerFor(book, packId));
 }

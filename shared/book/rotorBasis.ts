@@ -12,7 +12,7 @@ import { drawnRotor } from "./drawnRotor.ts";
 import type { Missing } from "./missing.ts";
 import { motorBasis } from "./motorBasis.ts";
 import { type CurveReading, curveReadings } from "./readings/curve.ts";
-import { correctionAt, nearestSize } from "./testedSizes.ts";
+import { correctionAt, nearestSize, testedTipSpeeds } from "./testedSizes.ts";
 
 /** A reading with the test it stands in. */
 export type FamilyPoint = CurveReading & { readonly testId: string };
@@ -24,12 +24,16 @@ export interface RotorBasis {
   readonly lambda: readonly number[] | null;
   readonly phiMin: number;
   readonly phiMax: number;
-  /** null for an estimate */
+  /** null for an estimate, and of a curve that came without its tests */
   readonly fit: RotorFit | null;
-  /** every reading, those set aside included; those in the fit carry the weight that they had in it, where one was given */
+  /** every reading, those set aside included; those in the fit carry the weight that they had in it, where one was given; none of a curve that came without its tests */
   readonly points: readonly FamilyPoint[];
   /** by rising size [m] */
   readonly testedDiameters: readonly number[];
+  /** each tested size with the middle of its tip speeds and air; none without λ, which the size correction needs */
+  readonly sizes: readonly TestedAt[];
+  /** least and greatest of the readings in use; null for an estimate [m/s] */
+  readonly tipSpeeds: readonly [number, number] | null;
   readonly testIds: readonly string[];
 }
 
@@ -63,12 +67,29 @@ function weighed(used: readonly FamilyPoint[], diameter: number): readonly Famil
   return used.map((point, i) => ({ ...point, weight: weights[i] }));
 }
 
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)];
+}
+
+function testedSizes(used: readonly FamilyPoint[], testedDiameters: readonly number[]): TestedAt[] {
+  return testedDiameters.map((testedDiameter) => {
+    const there = used.filter((point) => point.diameter === testedDiameter);
+    return {
+      testedDiameter,
+      testedTipSpeed: median(there.map((point) => tipSpeed(testedDiameter, point.rpm * RPM))),
+      testedDensity: median(there.map((point) => point.density ?? STANDARD_AIR_DENSITY)),
+    };
+  });
+}
+
 function fitted(points: readonly FamilyPoint[]): RotorAnswer {
   const used = points.filter((point) => point.setAside === null);
   const diameters = used.map((point) => point.diameter ?? 0);
   const weighted = weighed(used, diameters[0]);
   const fit = fitRotor({ diameter: diameters[0], points: weighted });
   const inFit = new Map(used.map((point, i) => [point, weighted[i]]));
+  const testedDiameters = [...new Set(diameters)].sort((a, b) => a - b);
   return {
     basis: fit.warnings.some((note) => note.code === "two-point") ? "two-point" : "measured",
     psi: fit.psi,
@@ -77,7 +98,9 @@ function fitted(points: readonly FamilyPoint[]): RotorAnswer {
     phiMax: fit.phiMax,
     fit,
     points: points.map((point) => inFit.get(point) ?? point),
-    testedDiameters: [...new Set(diameters)].sort((a, b) => a - b),
+    testedDiameters,
+    sizes: fit.lambda ? testedSizes(used, testedDiameters) : [],
+    tipSpeeds: testedTipSpeeds(used, testedDiameters),
     testIds: [...new Set(points.map((point) => point.testId))],
   };
 }
@@ -101,9 +124,14 @@ function estimated({ data: rotor }: StoredOf<"rotors">): RotorAnswer {
     fit: null,
     points: [],
     testedDiameters: [],
+    sizes: [],
+    tipSpeeds: null,
     testIds: [],
   };
 }
+
+/** @returns under which key a book has a rotor's curve */
+export const rotorKey = (id: string): string => `rotor ${id}`;
 
 function answerFor(book: Book, rotorId: string): RotorAnswer {
   const rotor = findById(book.rotors, rotorId);
@@ -120,33 +148,13 @@ function answerFor(book: Book, rotorId: string): RotorAnswer {
 
 /** @returns the family's curve from all its curve tests, else an estimate from its geometry, else what is missing */
 export function rotorBasis(book: Book, rotorId: string): RotorAnswer {
-  return oncePerBook(book, `rotor ${rotorId}`, () => answerFor(book, rotorId));
+  return oncePerBook(book, rotorKey(rotorId), () => answerFor(book, rotorId));
 }
 
 /** @returns the tested size nearest in proportion [m]; null where none was tested */
 export function nearestTested(basis: Pick<RotorBasis, "testedDiameters">, diameter: number): number | null {
   const sizes = basis.testedDiameters.map((testedDiameter) => ({ testedDiameter }));
   return nearestSize(sizes, diameter)?.testedDiameter ?? null;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)];
-}
-
-/** @returns each tested size with the middle of its tip speeds and air; none without λ, which the size correction needs */
-export function testedSizes(basis: RotorBasis): TestedAt[] {
-  if (!basis.lambda) return [];
-  return basis.testedDiameters.map((testedDiameter) => {
-    const there = basis.points.filter(
-      (point) => point.setAside === null && point.diameter === testedDiameter,
-    );
-    return {
-      testedDiameter,
-      testedTipSpeed: median(there.map((point) => tipSpeed(testedDiameter, point.rpm * RPM))),
-      testedDensity: median(there.map((point) => point.density ?? STANDARD_AIR_DENSITY)),
-    };
-  });
 }
 
 /**
@@ -157,5 +165,5 @@ export function testedSizes(basis: RotorBasis): TestedAt[] {
  * @returns tested diameter [m] and the middle of its tip speeds [m/s]
  */
 export function testedAt(basis: RotorBasis, diameter: number): TestedAt | null {
-  return correctionAt(testedSizes(basis), diameter);
+  return correctionAt(basis.sizes, diameter);
 }

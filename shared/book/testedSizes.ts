@@ -1,3 +1,5 @@
+import { tipSpeed } from "../physics/fanlaws/coefficients.ts";
+import { RPM } from "../physics/motor.ts";
 import type { TestedAt } from "../physics/point/sizeLaw.ts";
 
 /** Relative difference below which two diameters are one size. */
@@ -22,4 +24,23 @@ export function nearestSize<T extends { readonly testedDiameter: number }>(
 export function correctionAt(sizes: readonly TestedAt[], diameter: number): TestedAt | null {
   const nearest = nearestSize(sizes, diameter);
   return nearest && !isSameSize(nearest.testedDiameter, diameter) ? nearest : null;
+}
+
+/** What both kinds of reading say of the speeds of a test. */
+interface Tested {
+  readonly setAside: unknown;
+  readonly rpm: number;
+  readonly diameter?: number | null;
+}
+
+/** @returns the least and the greatest tip speed of the readings in use, those without a size at the first of the tested ones; null where none is in use [m/s] */
+export function testedTipSpeeds(
+  points: readonly Tested[],
+  testedDiameters: readonly number[],
+): readonly [number, number] | null {
+  const used = points.filter(({ setAside }) => setAside === null);
+  const speeds = used.map(({ rpm, diameter }) => tipSpeed(diameter ?? testedDiameters[0], rpm * RPM));
+  const [first] = speeds;
+  if (first === undefined) return null;
+  return speeds.reduce(([low, high], speed) => [Math.min(low, speed), Math.max(high, speed)], [first, first]);
 }

@@ -3,7 +3,7 @@ import type { Book } from "./book.ts";
 
 /** The keys under which a test names what it was made with. */
 export const NAMED_IN_TESTS = ["rotor", "motor", "pack", "skirt", "surface", "gear", "build"] as const;
-type NamedInTests = (typeof NAMED_IN_TESTS)[number];
+export type NamedInTests = (typeof NAMED_IN_TESTS)[number];
 
 /** Some of a book's tests: those of one kind, where one is said, that name every one of some records. Without either, all. */
 export interface TestsAsked {
@@ -12,13 +12,18 @@ export interface TestsAsked {
   readonly names?: Readonly<Partial<Record<NamedInTests, string>>>;
   /** the one of the newest day alone */
   readonly newest?: true;
+  /** none of them, but what they come to, part by part */
+  readonly fits?: true;
 }
 
 /** All tests of a book. */
 export const EVERY_TEST: TestsAsked = {};
+/** What all tests of a book come to, part by part, and how many there are of each. */
+export const EVERY_FIT: TestsAsked = { fits: true };
 
 /** @returns whether a test is among those asked for, or among which the newest is */
-export function isAskedFor({ kind, names = {} }: TestsAsked, data: BenchTest): boolean {
+export function isAskedFor({ kind, names = {}, fits }: TestsAsked, data: BenchTest): boolean {
+  if (fits) return false;
   if (kind !== undefined && data.kind !== kind) return false;
   const said = data as unknown as Readonly<Record<string, unknown>>;
   return Object.entries(names).every(([key, id]) => said[key] === id);

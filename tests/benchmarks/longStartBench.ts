@@ -16,6 +16,8 @@ import { median } from "./timing.ts";
 const GROUPS = 50;
 const TIMES = 5;
 const MILLISECONDS = 1000;
+/** So long a page may take [ms]. */
+const PATIENCE = 300_000;
 const TODAY = new Date("2026-03-01T08:00:00Z");
 
 /** What a page asks of the server for the book until nothing more is asked for. */
@@ -28,11 +30,23 @@ interface Read {
   readonly there: number;
 }
 
+/** By its view, where it is shown and what shows that it is there. */
+const OVER_ALL = {
+  parts: ["/parts", "main .part-row"],
+  curves: ["/curves", "main .curves-picture svg"],
+  size: ["/size/pane-crawler", "main .page-below .size-known"],
+  choose: ["/choose", "main .choose-parts"],
+} as const;
+
+type OverAll = keyof typeof OVER_ALL;
+
 /** What opening a view reads. */
 export interface LongStart {
   readonly stored: number;
   readonly match: Read;
   readonly bench: Read;
+  /** of the views that go over all parts */
+  readonly overAll: Readonly<Record<OverAll, Read>>;
   /** the same of the demo by itself */
   readonly demoMatch: Read;
   readonly demoBench: Read;
@@ -61,6 +75,7 @@ export function fillCrowdedBook(file: string): void {
 async function visit(browser: Browser, address: string, path: string, there: string): Promise<Read> {
   const context = await browser.newContext({ baseURL: address, serviceWorkers: "block" });
   const page: Page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE);
   const bodies: Promise<string>[] = [];
   page.on("response", (response) => {
     if (/\/api\/v1\/(?!events)/.test(response.url())) bodies.push(response.text());
@@ -99,6 +114,15 @@ async function both(browser: Browser, file: string) {
   return { match, bench };
 }
 
+async function viewsOverAll(browser: Browser, file: string): Promise<LongStart["overAll"]> {
+  const { address, stop } = await startServer(file);
+  const read = {} as Record<OverAll, Read>;
+  for (const view of Object.keys(OVER_ALL) as OverAll[])
+    read[view] = await visits(browser, address, OVER_ALL[view][0], OVER_ALL[view][1]);
+  await stop();
+  return read;
+}
+
 /** What the page reads of a book of a hundred thousand tests to show the first verdict, and the first list. */
 export function timedLongStart(): Promise<LongStart> {
   return inFolder(async (folder) => {
@@ -107,7 +131,8 @@ export function timedLongStart(): Promise<LongStart> {
     const browser = await chromium.launch({ executablePath: findChromium(), args: ["--no-sandbox"] });
     const demo = await both(browser, join(folder, "demo.db"));
     const long = await both(browser, file);
+    const overAll = await viewsOverAll(browser, file);
     await browser.close();
-    return { stored: LONG_BOOK.tests, ...long, demoMatch: demo.match, demoBench: demo.bench };
+    return { stored: LONG_BOOK.tests, ...long, overAll, demoMatch: demo.match, demoBench: demo.bench };
   });
 }

@@ -145,8 +145,11 @@ function otherRows({ monteCarlo, fit, serverReady, listPage }: Results): Row[] {
 const kilobytes = (bytes: number) => `${Math.round(bytes / 1000)} kB`;
 const count = (value: number) => String(value);
 
+/** Views that go over all parts. */
+const NAMED = { parts: "the list of all parts", curves: "Curves", size: "Size", choose: "Choose" } as const;
+
 /** A first verdict, and a first list, on a book of very many tests. */
-function longRows({ longStart: { stored, match, bench, demoMatch, demoBench } }: Results): Row[] {
+function longRows({ longStart: { stored, match, bench, overAll, demoMatch, demoBench } }: Results): Row[] {
   const opened = `opened with ${stored} tests stored`;
   return [
     atMost(`tests that Match reads, ${opened}`, match.tests, 400, count),
@@ -165,6 +168,10 @@ function longRows({ longStart: { stored, match, bench, demoMatch, demoBench } }:
       3,
       times,
     ),
+    ...Object.entries(overAll).flatMap(([view, { tests, bytes, there }]) => [
+      atMost(`tests that ${NAMED[view as keyof typeof overAll]} reads, ${opened}`, tests, 2_500, count),
+      told("all that was read, as JSON, and until it is there", `${kilobytes(bytes)}, ${s(there)}`),
+    ]),
   ];
 }
 

@@ -1,4 +1,5 @@
 import type { Book } from "../../../shared/book/book.ts";
+import type { BookFits } from "../../../shared/book/bookFits.ts";
 import { EVERY_TEST, isAskedFor, type TestsAsked } from "../../../shared/book/testsAsked.ts";
 import { byCollection, COLLECTION_NAMES } from "../../../shared/model/collections.ts";
 import type { Stored, StoredOf } from "../../../shared/model/record.ts";
@@ -20,6 +21,8 @@ export interface KeptBook {
 
 /** Keeps what is no record: which records there are, in their order, and all the rest. */
 const ABOUT = "about";
+/** Keeps what all tests came to. */
+const FITS = "fits";
 const DAY = 24 * 3600 * 1000;
 /** A view that was not seen for so long is not kept any more [ms]. Judgement. */
 const KEPT_FOR = 30 * DAY;
@@ -48,22 +51,24 @@ const entryOf = (name: string, record: Stored<unknown>): Entry => [keyOf(name, r
 interface Earlier {
   readonly held: readonly Asked[];
   readonly entries: readonly Entry[];
+  readonly fits: BookFits | null;
 }
 
 /** A test that this visit would know of and doesn't is gone since. */
 async function earlier({ shelf, at }: KeptBook): Promise<Earlier> {
-  const [about] = (await readUnder([ABOUT])) as [About | undefined];
+  const [about, fits] = (await readUnder([ABOUT, FITS])) as [About | undefined, BookFits | undefined];
   const held = (about ? heldOf(about) : []).filter(
     (each) => !shelf.holds(each.asked) && at - each.at < KEPT_FOR,
   );
-  if (!about || held.length === 0) return { held: [], entries: [] };
+  if (!about || held.length === 0) return { held: [], entries: [], fits: null };
   const tests = (await readUnder(about.keys.tests ?? [])) as (StoredOf<"tests"> | undefined)[];
   const isStill = (test: StoredOf<"tests"> | undefined): test is StoredOf<"tests"> =>
     test !== undefined &&
     shelf.get(test.id) === null &&
     !shelf.held.some((asked) => !asked.newest && isAskedFor(asked, test.data)) &&
     held.some(({ asked }) => isAskedFor(asked, test.data));
-  return { held, entries: tests.filter(isStill).map((test) => entryOf("tests", test)) };
+  const entries = tests.filter(isStill).map((test) => entryOf("tests", test));
+  return { held, entries, fits: held.some(({ asked }) => asked.fits) ? (fits ?? null) : null };
 }
 
 /** Keeps the book on this device, for when no server answers; only what changed is written. */
@@ -78,11 +83,13 @@ export async function keepBook(kept: KeptBook): Promise<void> {
   ]);
   const keys = byCollection((name) => lists[name].map(([key]) => key));
   const held = [...shelf.held.map((asked): Asked => ({ asked, at: kept.at })), ...before.held];
-  const entries = [
+  const fits = shelf.fits ?? before.fits;
+  const entries: Entry[] = [
     ...Object.values(lists).flat(),
-    [ABOUT, { ...about, keys, held } satisfies About] as const,
+    [ABOUT, { ...about, keys, held } satisfies About],
+    ...(fits ? [[FITS, fits] as const] : []),
   ];
-  await keepEntries(entries, new Set([ABOUT]));
+  await keepEntries(entries, new Set([ABOUT, FITS]));
 }
 
 /** @returns the book as it was kept last; null where none was */
@@ -101,6 +108,8 @@ export async function keptBook(): Promise<KeptBook | null> {
   const book = Object.fromEntries(lists) as unknown as Book;
   const shelf = new Shelf();
   shelf.put(book.tests);
-  for (const { asked } of held) shelf.hold(asked);
+  const fits = entries.get(FITS) as BookFits | undefined;
+  for (const { asked } of held) if (!asked.fits) shelf.hold(asked);
+  if (fits && held.some(({ asked }) => asked.fits)) shelf.holdFits(fits);
   return { ...rest, book, shelf, at: Math.min(rest.at, ...held.map(({ at }) => at)) };
 }

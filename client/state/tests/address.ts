@@ -7,7 +7,8 @@ export function queryOf({ kind, names = {} }: TestsAsked): string {
 }
 
 /** @returns the same for the same question */
-export const keyOf = (asked: TestsAsked): string => `${queryOf(asked)}${asked.newest ? " newest" : ""}`;
+export const keyOf = (asked: TestsAsked): string =>
+  asked.fits ? "fits" : `${queryOf(asked)}${asked.newest ? " newest" : ""}`;
 
 /** A test that is struck out stays in the book, and figures are based on a book without it. */
 export function pathOfTests(query: string, limit: number, cursor: string | null): string {

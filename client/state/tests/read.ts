@@ -1,5 +1,6 @@
 import { signal } from "@preact/signals";
 import type { Book } from "../../../shared/book/book.ts";
+import type { BookFits } from "../../../shared/book/bookFits.ts";
 import { EVERY_TEST, type TestsAsked } from "../../../shared/book/testsAsked.ts";
 import type { CollectionName } from "../../../shared/model/collections.ts";
 import type { Stored, StoredOf } from "../../../shared/model/record.ts";
@@ -45,7 +46,15 @@ export async function readNewest(onto: Shelf, limits: Limits): Promise<void> {
   if (next === null) onto.hold(EVERY_TEST);
 }
 
+/** Reads what all tests come to; what was written meanwhile may not be in it, and it is asked for again. */
+async function readFits(onto: Shelf, limits?: Limits): Promise<void> {
+  const { changes } = onto;
+  const fits = await api.get<BookFits>("/fits", limits);
+  if (onto.changes === changes) onto.holdFits(fits);
+}
+
 async function readAsked(onto: Shelf, asked: TestsAsked, limits?: Limits): Promise<void> {
+  if (asked.fits) return readFits(onto, limits);
   const limit = asked.newest ? 1 : PAGE_SIZE;
   let cursor: string | null = null;
   do {

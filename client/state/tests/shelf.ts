@@ -1,17 +1,34 @@
+import { type BookFits, knownBy } from "../../../shared/book/bookFits.ts";
 import { newestFirst } from "../../../shared/book/newestFirst.ts";
-import { EVERY_TEST, type TestsAsked } from "../../../shared/book/testsAsked.ts";
+import { EVERY_FIT, EVERY_TEST, type TestsAsked } from "../../../shared/book/testsAsked.ts";
+import { type Rig, testsOfRigs } from "../../../shared/book/testsOfRigs.ts";
+import type { CollectionName } from "../../../shared/model/collections.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import { keyOf } from "./address.ts";
 
 type Test = StoredOf<"tests">;
+type Known = ReadonlyMap<string, unknown>;
 
-/** The tests of the book that this page has read, and to which questions these are all. */
+/** What the tests come to changes with a record of these. */
+const BEHIND_FITS: readonly CollectionName[] = [
+  "tests",
+  "rotors",
+  "motors",
+  "packs",
+  "instruments",
+  "plates",
+];
+
+/** The tests of the book that this page has read, to which questions these are all, and what all of them come to where that was asked. */
 export class Shelf {
   readonly #tests = new Map<string, Test>();
   /** by its query, what is here whole */
   readonly #held = new Map<string, TestsAsked>();
   readonly #gone = new Set<string>();
   #listed: readonly Test[] | null = null;
+  #fits: BookFits | null = null;
+  #known: Known | null = null;
+  #changes = 0;
 
   /** @returns whether all tests that are asked for are here */
   holds(asked: TestsAsked): boolean {
@@ -31,12 +48,50 @@ export class Shelf {
   /** All tests that are asked for are here now. */
   hold(asked: TestsAsked): void {
     this.#held.set(keyOf(asked), asked);
+    this.#known = null;
+  }
+
+  /** @returns another number whenever something was written that the fits rest on */
+  get changes(): number {
+    return this.#changes;
+  }
+
+  /** @returns what all tests come to; null where it wasn't read since the last change */
+  get fits(): BookFits | null {
+    return this.#fits;
+  }
+
+  /** Puts what all tests come to here, as it is now. */
+  holdFits(fits: BookFits): void {
+    this.#fits = fits;
+    this.hold(EVERY_FIT);
+  }
+
+  /** A record was written: what all tests come to may be another. */
+  noteChange(name: CollectionName): void {
+    if (!BEHIND_FITS.includes(name)) return;
+    this.#changes++;
+    this.#fits = null;
+    this.#held.delete(keyOf(EVERY_FIT));
+    this.#known = null;
+  }
+
+  /** @returns what is known of parts whose tests aren't here; null where that wasn't read, or all are; the same until something changes */
+  get known(): Known | null {
+    if (!this.#fits || this.#held.has(keyOf(EVERY_TEST))) return null;
+    const tests = this.tests.map(({ data }) => data);
+    const isHere = (rig: Rig) => testsOfRigs([rig], []).every((asked) => this.holds(asked));
+    const isAllHere = (rig: Rig) =>
+      isHere(rig) && testsOfRigs([rig], tests).every((asked) => this.holds(asked));
+    this.#known ??= knownBy(this.#fits, isAllHere);
+    return this.#known;
   }
 
   /** A test was written. */
   keep(test: Test): void {
     this.#gone.delete(test.id);
     this.#hold(test);
+    this.noteChange("tests");
   }
 
   /** A test was deleted, or struck out. */
@@ -44,6 +99,7 @@ export class Shelf {
     this.#gone.add(id);
     this.#tests.delete(id);
     this.#listed = null;
+    this.noteChange("tests");
   }
 
   get(id: string): Test | null {
@@ -61,5 +117,6 @@ export class Shelf {
     if (known && known.revision > test.revision) return;
     this.#tests.set(test.id, test);
     this.#listed = null;
+    this.#known = null;
   }
 }

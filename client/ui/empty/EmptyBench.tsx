@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Book } from "../../../shared/book/resolve.ts";
+import { COLLECTION_NAMES } from "../../../shared/model/collections.ts";
 import { href, route, type ViewName } from "../../app/router.ts";
 import { ApiError, api } from "../../state/api.ts";
 import { replaceBook } from "../../state/replaceBook.ts";
@@ -143,7 +144,7 @@ export function EmptyBench({ book }: { book: Book }) {
 /** The way back to the demo, offered while the book is empty. */
 function LoadDemo({ book }: { book: Book }) {
   const [problem, setProblem] = useState<string | null>(null);
-  if (Object.values(book).some((records) => records.length > 0)) return null;
+  if (COLLECTION_NAMES.some((name) => book[name].length > 0)) return null;
   const load = async () => {
     try {
       await replaceBook(() => api.post("/bench/demo", {}));

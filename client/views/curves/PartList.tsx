@@ -7,7 +7,7 @@ import {
   type CurveCollection,
   type Place,
   RECORD,
-  testsOfPart,
+  testCountOf,
 } from "./address.ts";
 
 interface Entry {
@@ -20,7 +20,7 @@ function entries(book: Book, collection: CurveCollection): Entry[] {
   return book[collection].map(({ id, data }) => ({
     id,
     name: data.name,
-    tests: testsOfPart(book, collection, id).length,
+    tests: testCountOf(book, collection, id),
   }));
 }
 

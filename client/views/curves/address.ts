@@ -1,4 +1,5 @@
 import type { Book } from "../../../shared/book/resolve.ts";
+import { countOf, testCounts } from "../../../shared/book/testCounts.ts";
 import type { StoredOf } from "../../../shared/model/record.ts";
 import type { TestKind } from "../../../shared/model/tests/index.ts";
 
@@ -39,11 +40,17 @@ export function testsOfPart(book: Book, collection: CurveCollection, id: string)
     .sort((a, b) => a.data.date.localeCompare(b.data.date) || a.createdAt.localeCompare(b.createdAt));
 }
 
+/** @returns how many tests bear on a part */
+export function testCountOf(book: Book, collection: CurveCollection, id: string): number {
+  const { key, kinds } = CURVE_PARTS[collection];
+  return countOf(testCounts(book, key, id), kinds);
+}
+
 /** @returns the part that is shown first: the one the address names, else the first with tests, else the first */
 export function placeToShow(book: Book, asked: Place | null): Place | null {
   if (asked?.id && book[asked.collection].some((part) => part.id === asked.id)) return asked;
   if (asked?.id) return null;
   const collections = asked ? [asked.collection] : CURVE_COLLECTIONS;
   const places = collections.flatMap((collection) => book[collection].map(({ id }) => ({ collection, id })));
-  return places.find((each) => testsOfPart(book, each.collection, each.id).length > 0) ?? places[0] ?? null;
+  return places.find((each) => testCountOf(book, each.collection, each.id) > 0) ?? places[0] ?? null;
 }

@@ -1,7 +1,6 @@
 import { findById } from "../../../shared/book/book.ts";
 import { rotorBody } from "../../../shared/book/limitsInput.ts";
 import { type Book, solvable } from "../../../shared/book/resolve.ts";
-import { testedSizes } from "../../../shared/book/rotorBasis.ts";
 import { correctionAt } from "../../../shared/book/testedSizes.ts";
 import { burstSpeedOf } from "../../../shared/decide/limits/rotor.ts";
 import type { MapQuestion } from "../../../shared/decide/map/grid.ts";
@@ -73,7 +72,7 @@ export function mapBuildOf(
   const rotor = findById(book.rotors, build.rotor)?.data;
   const input = resolved && solvable(resolved);
   if (!input || !resolved.pack || !rotor) return null;
-  const sizes = resolved.rotor && testedSizes(resolved.rotor);
+  const sizes = resolved.rotor && resolved.rotor.sizes;
   const at = (diameter: number): MapRotor => {
     const body = sizes && rotorBody(rotor, diameter);
     return {

@@ -3,13 +3,11 @@ import type { FamilySize, TriedPropeller, TriedRotor } from "../../decide/choose
 import { burstSpeedOf } from "../../decide/limits/rotor.ts";
 import type { ChooseRequest } from "../../model/api/choose.ts";
 import type { Rotor } from "../../model/parts/rotor.ts";
-import { tipSpeed } from "../../physics/fanlaws/coefficients.ts";
-import { RPM } from "../../physics/motor.ts";
 import type { TestedAt } from "../../physics/point/sizeLaw.ts";
 import { findById } from "../book.ts";
 import { stackedBy } from "../fitUp/stackedBy.ts";
 import { rotorBody } from "../limitsInput.ts";
-import { powerMissing, powerOf, propellerBasis } from "../propellerBasis.ts";
+import { powerOf, propellerBasis } from "../propellerBasis.ts";
 import { type RotorBasis, rotorBasis, testedAt } from "../rotorBasis.ts";
 import { nearestSize, rotorHeight, rotorMass } from "../rotorSize.ts";
 import { type Context, tried } from "./context.ts";
@@ -39,22 +37,6 @@ function sizesOf(context: Context, rotor: Rotor, asked: Asked, at: string): Fami
   return weighed.length === sizes.length
     ? weighed
     : `${rotor.name} has a size without a mass: weigh it, on the rotor's page.`;
-}
-
-/** What both kinds of reading say of the speeds of a test. */
-interface Tested {
-  readonly points: readonly {
-    readonly setAside: unknown;
-    readonly rpm: number;
-    readonly diameter?: number | null;
-  }[];
-  readonly testedDiameters: readonly number[];
-}
-
-function testedTipSpeeds({ points, testedDiameters }: Tested): readonly [number, number] | null {
-  const used = points.filter(({ setAside }) => setAside === null);
-  const speeds = used.map(({ rpm, diameter }) => tipSpeed(diameter ?? testedDiameters[0], rpm * RPM));
-  return speeds.length === 0 ? null : [Math.min(...speeds), Math.max(...speeds)];
 }
 
 /** Sizes that are corrected from one tested size stand together. */
@@ -97,7 +79,7 @@ function rotorOf({ context, rotor, asked, at }: AskedFamily): readonly TriedRoto
   };
   return [...groups(basis, sizes).values()].map(([sizeCorrection, group]) => ({
     ...curve,
-    testedTipSpeeds: testedTipSpeeds(basis),
+    testedTipSpeeds: basis.tipSpeeds,
     sizeCorrection,
     sizes: group.map(strong),
   }));
@@ -108,7 +90,7 @@ function propellerOf({ context, rotor, asked, at }: AskedFamily): readonly Tried
   const basis = propellerBasis(context.book, id);
   if (basis.basis === "missing") return basis.missing.message;
   const power = powerOf(basis);
-  if (!power) return powerMissing(context.book, basis)?.message ?? `The power of ${rotor.name} is not known.`;
+  if (!power) return basis.lacksPower?.message ?? `The power of ${rotor.name} is not known.`;
   const sizes = sizesOf(context, rotor, asked, at);
   if (typeof sizes === "string") return sizes;
   const { fit, chordRatio, testedDiameters } = basis;
@@ -120,7 +102,7 @@ function propellerOf({ context, rotor, asked, at }: AskedFamily): readonly Tried
       basis: "measured",
       ...law,
       testedDiameters,
-      testedTipSpeeds: testedTipSpeeds(basis),
+      testedTipSpeeds: basis.tipSpeeds,
       sizes,
     },
   ];

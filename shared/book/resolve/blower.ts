@@ -2,7 +2,7 @@ import type { Build } from "../../model/build.ts";
 import type { Book } from "../book.ts";
 import type { Missing } from "../missing.ts";
 import { motorBehind } from "../motorBasis.ts";
-import { type PropellerBasis, powerMissing, propellerBasis } from "../propellerBasis.ts";
+import { type PropellerBasis, propellerBasis } from "../propellerBasis.ts";
 import { nearestTested, type RotorBasis, rotorBasis } from "../rotorBasis.ts";
 import { isPropellerBuild, type Parts } from "./parts.ts";
 
@@ -22,8 +22,8 @@ export function blowerOf(book: Book, build: Build, parts: Parts): Blower {
   if (isPropellerBuild(parts)) {
     const answer = propellerBasis(book, build.rotor);
     if (answer.basis === "missing") return { rotor: null, thrust: null, missing: [answer.missing] };
-    const lacks = powerMissing(book, answer);
-    return { rotor: null, thrust: answer, missing: lacks ? [lacks] : [] };
+    const { lacksPower } = answer;
+    return { rotor: null, thrust: answer, missing: lacksPower ? [lacksPower] : [] };
   }
   const answer = rotorBasis(book, build.rotor);
   if (answer.basis === "missing") return { rotor: null, thrust: null, missing: [answer.missing] };

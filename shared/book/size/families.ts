@@ -4,8 +4,8 @@ import type { TestedAt } from "../../physics/point/sizeLaw.ts";
 import type { PropellerInput } from "../../physics/propellerLaw.ts";
 import { type Book, findById } from "../book.ts";
 import { rotorBody } from "../limitsInput.ts";
-import { powerMissing, powerOf, propellerBasis } from "../propellerBasis.ts";
-import { rotorBasis, testedSizes } from "../rotorBasis.ts";
+import { powerOf, propellerBasis } from "../propellerBasis.ts";
+import { rotorBasis } from "../rotorBasis.ts";
 
 /** A rotor family at its first size, with what its size correction needs at others. */
 export interface Family {
@@ -42,7 +42,7 @@ function ductedFamily(book: Book, { id, data }: Stored): Family | string {
     id,
     name: data.name,
     rotor: { diameter, psi, lambda, phiMin, phiMax, sizeCorrection: null },
-    sizes: testedSizes(basis),
+    sizes: basis.sizes,
     body: rotorBody(data, diameter),
     estimated: basis.basis === "estimated",
   };
@@ -52,7 +52,7 @@ function propellerFamily(book: Book, { id, data }: Stored): Family | string {
   const basis = propellerBasis(book, id);
   if (basis.basis === "missing") return basis.missing.message;
   const power = powerOf(basis);
-  if (!power) return powerMissing(book, basis)?.message ?? "its power is not known.";
+  if (!power) return basis.lacksPower?.message ?? "its power is not known.";
   const [{ diameter }] = data.sizes;
   const { thrust, referenceReynolds, testedReynolds } = basis.fit;
   const chord = basis.chordRatio * diameter;

@@ -4,12 +4,23 @@ import { testsTaken } from "#client/app/testsTaken.ts";
 import { solve } from "#client/state/outcome.ts";
 import { fill } from "#client/state/tests/read.ts";
 import { Shelf } from "#client/state/tests/shelf.ts";
+import { CURVE_COLLECTIONS, placeToShow, testCountOf, testsOfPart } from "#client/views/curves/address.ts";
+import { calibrationPage, pairsWith } from "#client/views/curves/calibration/calibrationData.ts";
+import { frictionGroups } from "#client/views/curves/friction/frictionData.ts";
+import { gearPage } from "#client/views/curves/gear/gearData.ts";
+import { leakPage } from "#client/views/curves/leak/leakData.ts";
+import { motorPage } from "#client/views/curves/motor/motorData.ts";
+import { packPage } from "#client/views/curves/pack/packData.ts";
+import { propellerPage } from "#client/views/curves/propeller/propellerData.ts";
+import { pullPage } from "#client/views/curves/pull/pullData.ts";
+import { rotorFamily } from "#client/views/curves/rotor/family.ts";
 import { othersOn } from "#client/views/map/others.ts";
 import { standsOf } from "#client/views/map/question.ts";
 import { swapQuestion } from "#client/views/mass/swaps/question.ts";
 import { figuresOf } from "#client/views/parts/list/figures.ts";
-import { usesOf } from "#client/views/parts/list/uses.ts";
+import { countedUses, usesOf } from "#client/views/parts/list/uses.ts";
 import type { Book } from "#shared/book/book.ts";
+import { fitsOf } from "#shared/book/bookFits.ts";
 import { bookOfBuild } from "#shared/book/bookOfBuild.ts";
 import { buildUncertainty } from "#shared/book/buildUncertainty.ts";
 import { testsLeftOut } from "#shared/book/leftOut/leftOut.ts";
@@ -24,8 +35,14 @@ const whole = crowdedBook(demo, CROWD);
 
 const PAGE = 50;
 
-/** What the server's list answers: filtered by kind and by each part that a test names, page by page. */
+const asked: string[] = [];
+/** As it travels. */
+const fits = JSON.stringify(fitsOf(whole));
+
+/** What the server answers: all tests together, or its list, filtered by kind and by each part that a test names, page by page. */
 function listed(path: string): Response {
+  asked.push(path);
+  if (path.endsWith("/fits")) return Response.json(JSON.parse(fits));
   const {
     limit,
     cursor,
@@ -47,7 +64,7 @@ async function bookAt(at: Route, parts: Book = whole): Promise<Book> {
   vi.stubGlobal("sessionStorage", { getItem: () => null });
   vi.stubGlobal("fetch", (path: string) => Promise.resolve(listed(path)));
   const shelf = new Shelf();
-  const now = () => ({ ...parts, tests: shelf.tests });
+  const now = (): Book => ({ ...parts, tests: shelf.tests, known: shelf.known ?? undefined });
   await fill(shelf, now, (book) => testsTaken(at, book));
   return now();
 }
@@ -160,6 +177,66 @@ describe("the tests that a part's page takes", () => {
   it("are none where a part is added", async () => {
     const { tests } = await bookAt(parseRoute("/parts/rotors/new"));
     expect(tests.length).toBe(new Set(whole.tests.map(({ data }) => data.kind)).size);
+  });
+});
+
+const PARTS = ["rotors", "motors", "packs", "skirts", "surfaces", "gears"] as const;
+
+describe("what the lists of all parts take", () => {
+  it("is one answer, and no test: figures, curves and counts of each part are those of the whole book", async () => {
+    asked.length = 0;
+    const part = await bookAt(parseRoute("/parts"));
+    expect(part.tests).toEqual([]);
+    expect(asked).toEqual(["/api/v1/fits"]);
+    for (const collection of [...PARTS, "builds"] as const)
+      for (const { id } of whole[collection]) {
+        expect(figuresOf(part, collection, id)).toEqual(figuresOf(all, collection, id));
+        const uses = usesOf(all, collection, id);
+        expect(countedUses(part, collection, id)).toEqual(
+          uses && { tests: uses.tests.length, builds: uses.builds.length },
+        );
+      }
+  });
+});
+
+/** Everything that a part's page in Curves is drawn from. */
+function pageOf(book: Book, collection: (typeof CURVE_COLLECTIONS)[number], id: string) {
+  if (collection === "rotors") return { ducted: rotorFamily(book, id), open: propellerPage(book, id) };
+  if (collection === "motors") return motorPage(book, id);
+  if (collection === "packs") return packPage(book, id);
+  if (collection === "gears") return gearPage(book, id);
+  const part = collection === "skirts" ? "skirt" : "surface";
+  return {
+    leak: leakPage(book, part, id),
+    pull: pullPage(book, part, id),
+    friction: part === "surface" && frictionGroups(book, id),
+    pairs: pairsWith(book, part, id).map((pair) => calibrationPage(book, pair)),
+  };
+}
+
+describe("the tests that a part's page in Curves takes", () => {
+  const places = CURVE_COLLECTIONS.flatMap((collection) =>
+    demo[collection].map(({ id }) => [collection, id] as const),
+  );
+
+  it.each(places)("of %s/%s: its figures are those of the whole book", async (collection, id) => {
+    const part = await bookAt(parseRoute(`/curves/${collection}/${id}`));
+    expect(pageOf(part, collection, id)).toEqual(pageOf(all, collection, id));
+    expect(testsOfPart(part, collection, id)).toEqual(testsOfPart(all, collection, id));
+    expect(part.tests.length).toBeLessThan(demo.tests.length);
+  });
+
+  it("without a part are those of the first with tests, and every part of the list has its count", async () => {
+    const part = await bookAt(parseRoute("/curves"));
+    const first = placeToShow(all, null);
+    expect(placeToShow(part, null)).toEqual(first);
+    expect(part.tests.length).toBeLessThan(demo.tests.length);
+    expect(first && pageOf(part, first.collection, first.id ?? "")).toEqual(
+      first && pageOf(all, first.collection, first.id ?? ""),
+    );
+    for (const collection of CURVE_COLLECTIONS)
+      for (const { id } of whole[collection])
+        expect(testCountOf(part, collection, id)).toBe(testsOfPart(all, collection, id).length);
   });
 });
 

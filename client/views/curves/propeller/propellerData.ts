@@ -2,7 +2,6 @@ import { type Book, findById } from "../../../../shared/book/book.ts";
 import type { Missing } from "../../../../shared/book/missing.ts";
 import {
   chordOf,
-  powerMissing,
   propellerBasis,
   type ThrustPoint,
   thrustPoints,
@@ -86,7 +85,7 @@ export function propellerPage(book: Book, id: string): PropellerPage | null {
   if (!rotor) return null;
   const answer = propellerBasis(book, id);
   const fit = answer.basis === "missing" ? null : answer.fit;
-  const missing = answer.basis === "missing" ? answer.missing : powerMissing(book, answer);
+  const missing = answer.basis === "missing" ? answer.missing : answer.lacksPower;
   const tests = testsOfPart(book, "rotors", id).filter((test) => test.data.kind === "thrust");
   const page = { rotor, fit, missing, chord: chordOf(rotor), tests };
   return { ...page, readings: thrustPoints(book, id).map((point) => readingOf(point, page)) };

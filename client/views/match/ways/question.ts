@@ -1,6 +1,5 @@
 import { jointsUnder, lipSpan } from "../../../../shared/book/jointsUnder.ts";
 import { type Book, solvable } from "../../../../shared/book/resolve.ts";
-import { testedSizes } from "../../../../shared/book/rotorBasis.ts";
 import type { Wanted } from "../../../../shared/decide/wanted.ts";
 import type { Asked } from "../../../../shared/decide/ways/ways.ts";
 import type { TestedAt } from "../../../../shared/physics/point/sizeLaw.ts";
@@ -38,7 +37,7 @@ export function questionOf(book: Book, outcome: Outcome, wanted: Wanted): Questi
   return {
     build: input,
     cell: resolved.pack?.cell ?? null,
-    sizes: resolved.rotor ? testedSizes(resolved.rotor) : [],
+    sizes: resolved.rotor?.sizes ?? [],
     windingLimit: book.motors.find(({ id }) => id === build.motor)?.data.windingLimit ?? null,
     crossing: crossingOf(book, outcome),
     asked: { ...wanted, targetMargin: build.targetMargin },

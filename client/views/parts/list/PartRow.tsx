@@ -7,7 +7,7 @@ import type { FormSpec } from "../spec.ts";
 import { FigureLine } from "./FigureLine.tsx";
 import { figuresOf } from "./figures.ts";
 import { SketchOf } from "./SketchOf.tsx";
-import { usesOf } from "./uses.ts";
+import { countedUses } from "./uses.ts";
 
 export interface PartRowProps {
   readonly book: Book;
@@ -23,10 +23,10 @@ export function PartRow({ book, form, record, saved }: PartRowProps) {
     () => figuresOf(book, collection, record.id),
     [book, collection, record.id],
   );
-  const uses = useMemo(() => usesOf(book, collection, record.id), [book, collection, record.id]);
+  const uses = useMemo(() => countedUses(book, collection, record.id), [book, collection, record.id]);
   const counts = uses && [
-    ...(uses.tests.length > 0 ? [counted(uses.tests.length, "test")] : []),
-    ...(uses.builds.length > 0 ? [`in ${counted(uses.builds.length, "build")}`] : []),
+    ...(uses.tests > 0 ? [counted(uses.tests, "test")] : []),
+    ...(uses.builds > 0 ? [`in ${counted(uses.builds, "build")}`] : []),
   ];
   return (
     <li>

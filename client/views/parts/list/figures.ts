@@ -93,14 +93,14 @@ function efficiency(constants: MotorConstants, volts: number | undefined): Sketc
 function motor(book: Book, { id, data }: StoredOf<"motors">): PartFigures {
   const found = asProblem(() => motorBasis(book, id));
   const basis = "answered" in found ? found.answered : null;
-  const fitted = basis?.fit ? told : stated;
+  const fitted = basis?.basis === "measured" ? told : stated;
   const figures = [
     ...fitted(basis?.constants.kv ?? data.kv, "kv", "speed constant"),
     ...fitted(basis?.constants.resistance ?? data.resistance, "resistance", "resistance"),
     ...stated(data.mass, "mass"),
   ];
   const sketch = basis && efficiency(basis.constants, data.ratedVoltage);
-  return { figures, ...(basis?.fit ? {} : { mark: "stated" }), ...(sketch ? { sketch } : {}) };
+  return { figures, ...(basis?.basis === "measured" ? {} : { mark: "stated" }), ...(sketch ? { sketch } : {}) };
 }
 
 /** Open-circuit voltage of a cell from empty to full. */

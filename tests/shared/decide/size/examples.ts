@@ -1,6 +1,5 @@
 import type { Book } from "#shared/book/book.ts";
 import { resolveBuild, solvable } from "#shared/book/resolve.ts";
-import { testedSizes } from "#shared/book/rotorBasis.ts";
 import { correctionAt } from "#shared/book/testedSizes.ts";
 import type { SizeAllows, SizeBuild, SizeQuestion } from "#shared/decide/size/input.ts";
 import type { Build } from "#shared/model/build.ts";
@@ -42,7 +41,7 @@ export function questionOf(book: Book, build: Build, need: SizeQuestion["need"])
   if (!input) throw new Error(resolved.missing.map(({ message }) => message).join(" "));
   const { kv, resistance, thermalResistance, frictionTorque, viscousTorque } = input.motor;
   const motorConstant = torqueConstant(kv) / Math.sqrt(resistance);
-  const sizes = resolved.rotor ? testedSizes(resolved.rotor) : [];
+  const sizes = resolved.rotor?.sizes ?? [];
   const { rotor } = input;
   const rotorAt = (diameter: number) =>
     "thrust" in rotor
