@@ -1,5 +1,6 @@
 import type { Stored } from "../shared/model/record.ts";
 import type { Answering } from "./routes/bookAnswers.ts";
+import { bookFitsText } from "./routes/bookFits.ts";
 import { calibrationText } from "./routes/calibration.ts";
 import { nextTestsText } from "./routes/nextTests.ts";
 
@@ -26,6 +27,7 @@ async function firstAnswers(service: Answering, signal: AbortSignal): Promise<vo
         () => nextTestsText(service, id, { mode: "parked" }),
       ]),
     ...ids.slice(1).map((id) => () => calibrationText(service, id)),
+    () => bookFitsText(service),
   ];
   for (const ask of asked) {
     if (signal.aborted) return;

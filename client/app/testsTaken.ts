@@ -82,7 +82,7 @@ function ofParts(book: Book, { id }: Route): readonly TestsAsked[] {
 /**
  * The tests that a view takes.
  *
- *     a build: what its figures can rest on; Bench: the last of each kind, its lists come by pages and its forms ask for more; what goes over all parts: what their tests come to
+ *     a build: what its figures can rest on; Bench: the last of each kind, its lists come by pages and its forms ask for more; what goes over all parts: what their tests come to, Size and Choose all
  *
  * @param at - where the screen is, or is about to be
  * @param book - as far as it is read

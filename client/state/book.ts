@@ -264,7 +264,10 @@ function writePart(name: CollectionName, id: string, record: Stored<unknown> | n
 
 /** Puts one record into the book at once, as the server answered it; a test that is struck out leaves it. */
 export function keep(name: CollectionName, record: Stored<unknown>): void {
-  if (name !== "tests") return writePart(name, record.id, record);
+  if (name !== "tests") {
+    writePart(name, record.id, record);
+    return;
+  }
   const test = record as StoredOf<"tests">;
   if (withdrawnOf(test.data) !== null) drop(name, test.id);
   else writeTest((onto) => onto.keep(test));

@@ -1,6 +1,7 @@
 import type { BenchTest } from "../model/tests/index.ts";
 import { answerOrNull } from "../numeric/errors.ts";
 import type { Book } from "./book.ts";
+import { fingerprint } from "./fingerprint.ts";
 import { type MotorBasis, motorBasis, motorKey } from "./motorBasis.ts";
 import { newestFirst } from "./newestFirst.ts";
 import { type PackBasis, packBasis, packKey } from "./packBasis.ts";
@@ -38,6 +39,9 @@ export interface BookFits {
   readonly motors: ById<MotorFitted>;
   readonly packs: ById<PackFitted>;
 }
+
+/** Answers as `make` does, or as it did for the same place from the same records. */
+export type Once = <T>(place: string, from: string, make: () => T) => T;
 
 type Test = Book["tests"][number];
 
@@ -107,11 +111,12 @@ function packFitted(book: Book, id: string): PackFitted | null {
  *     each part's numbers from its own tests alone, a rotor's with those of the motors that turned it; the newest test first
  *
  * @param book - the whole bench book
+ * @param once - keeps each part's numbers as long as they are worked out from the same records; worked out anew unless given
  * @returns parts whose tests make no fit left out of the fits: too few, or none
  *
  * Source: {@link rotorBasis}, {@link propellerBasis}, {@link motorBasis}, {@link packBasis}
  */
-export function fitsOf(book: Book): BookFits {
+export function fitsOf(book: Book, once: Once = (_place, _from, make) => make()): BookFits {
   const counted = countedTests(book.tests, NAMES);
   const places = byPlace(newestFirst(book.tests));
   const of = (kind: BenchTest["kind"], id: string) => places.get(placeOf(kind, id)) ?? [];
@@ -122,7 +127,9 @@ export function fitsOf(book: Book): BookFits {
   ) =>
     each(book[name], (id) => {
       const own = of(kind, id);
-      return own.length === 0 ? null : make({ ...book, tests: [...own, ...behind(own, of)] }, id);
+      if (own.length === 0) return null;
+      const part = { ...book, tests: [...own, ...behind(own, of)] };
+      return once(placeOf(kind, id), madeFrom(part, id), () => make(part, id));
     });
   return {
     tests: Object.fromEntries(
@@ -133,6 +140,14 @@ export function fitsOf(book: Book): BookFits {
     motors: fitted("motors", "motor", motorFitted),
     packs: fitted("packs", "discharge", packFitted),
   };
+}
+
+/** What a part's numbers are worked out from, in short: its tests, its record and those of the motors, instruments and plates. */
+function madeFrom(book: Book, id: string): string {
+  const own = <R extends { readonly id: string }>(records: readonly R[]) =>
+    records.filter((record) => record.id === id);
+  const none = { skirts: [], surfaces: [], gears: [], builds: [] };
+  return fingerprint({ ...book, ...none, rotors: own(book.rotors), packs: own(book.packs) });
 }
 
 /** Tests of the motors that turned a rotor: with the current they tell its power. */

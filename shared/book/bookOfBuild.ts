@@ -9,7 +9,7 @@ import { partsAsked, testsOfRigs } from "./testsOfRigs.ts";
  *
  *     {@link testsOfRigs}, and the newest test with a bleed plate: a next test would be made with it
  *
- * @param book - the whole bench book
+ * @param book - the whole bench book, or as much of it as the build's numbers can rest on
  * @param build - a stored build, or one changed by what-if handles
  * @returns a book without builds, in the same order, that answers every question about that build as the whole one does
  *
@@ -27,6 +27,7 @@ export function bookOfBuild(book: Book, build: Build): Book {
     packs: book.packs.filter(({ id }) => packs.has(id)),
     tests: book.tests.filter(({ id }) => id === plate || own.has(id)),
     builds: [],
+    known: undefined,
   };
 }
 

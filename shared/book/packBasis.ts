@@ -20,6 +20,8 @@ export interface PackBasis {
   readonly cell: CellInput;
   /** null without a discharge test that makes one, and where the curve came without its tests */
   readonly fit: DischargeFit | null;
+  /** whether a discharge test emptied a cell, or its capacity is the stated one; null without a fit */
+  readonly capacityFrom: DischargeFit["capacityFrom"] | null;
   /** R(0 °C)/R(20 °C) of the cell; null: not stated [-] */
   readonly coldFactor: number | null;
   /** at which the resistance was told: the mean of the discharge tests' air, else 20 °C [K] */
@@ -87,7 +89,8 @@ function answerFor(book: Book, packId: string): PackAnswer | null {
   if (!pack) return null;
   const { fit, toldAt, testIds, notes } = tested(book, packId, pack);
   const { chemistry, curve, coldFactor = null, ...cell } = pack.cell;
-  const told = { coldFactor, toldAt, rise: 1, testIds, notes };
+  const capacityFrom = fit?.capacityFrom ?? null;
+  const told = { coldFactor, capacityFrom, toldAt, rise: 1, testIds, notes };
   if (fit) return { basis: "measured", cell: measuredCell(pack, fit), fit, chemistry: null, ...told };
   if (curve) return { basis: "stated", cell: { ...cell, curve }, fit: null, chemistry: null, ...told };
   if (chemistry) {

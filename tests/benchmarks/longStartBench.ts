@@ -34,8 +34,6 @@ interface Read {
 const OVER_ALL = {
   parts: ["/parts", "main .part-row"],
   curves: ["/curves", "main .curves-picture svg"],
-  size: ["/size/pane-crawler", "main .page-below .size-known"],
-  choose: ["/choose", "main .choose-parts"],
 } as const;
 
 type OverAll = keyof typeof OVER_ALL;

@@ -146,7 +146,7 @@ const kilobytes = (bytes: number) => `${Math.round(bytes / 1000)} kB`;
 const count = (value: number) => String(value);
 
 /** Views that go over all parts. */
-const NAMED = { parts: "the list of all parts", curves: "Curves", size: "Size", choose: "Choose" } as const;
+const NAMED = { parts: "the list of all parts", curves: "Curves" } as const;
 
 /** A first verdict, and a first list, on a book of very many tests. */
 function longRows({ longStart: { stored, match, bench, overAll, demoMatch, demoBench } }: Results): Row[] {

@@ -111,7 +111,7 @@ const RESULTS: Results = {
     stored: 100_000,
     match: READ,
     bench: READ,
-    overAll: { parts: READ, curves: READ, size: READ, choose: READ },
+    overAll: { parts: READ, curves: READ },
     demoMatch: READ,
     demoBench: READ,
   },

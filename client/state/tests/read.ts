@@ -46,10 +46,13 @@ export async function readNewest(onto: Shelf, limits: Limits): Promise<void> {
   if (next === null) onto.hold(EVERY_TEST);
 }
 
+/** So long the server may take to go over all tests of a long book [ms]. */
+const FITS_PATIENCE = 180_000;
+
 /** Reads what all tests come to; what was written meanwhile may not be in it, and it is asked for again. */
 async function readFits(onto: Shelf, limits?: Limits): Promise<void> {
   const { changes } = onto;
-  const fits = await api.get<BookFits>("/fits", limits);
+  const fits = await api.get<BookFits>("/fits", { ...limits, patience: FITS_PATIENCE });
   if (onto.changes === changes) onto.holdFits(fits);
 }
 

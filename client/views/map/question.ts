@@ -72,7 +72,7 @@ export function mapBuildOf(
   const rotor = findById(book.rotors, build.rotor)?.data;
   const input = resolved && solvable(resolved);
   if (!input || !resolved.pack || !rotor) return null;
-  const sizes = resolved.rotor && resolved.rotor.sizes;
+  const sizes = resolved.rotor?.sizes ?? null;
   const at = (diameter: number): MapRotor => {
     const body = sizes && rotorBody(rotor, diameter);
     return {

@@ -78,10 +78,14 @@ const packFitted = z.strictObject({
     capacity: z.number().describe("C"),
     minimumVoltage: z.number().describe("V, loaded"),
     resistance: z.number().describe("Ω"),
-    resistanceCurve: byCharge.nullable().optional().describe("charge, Ω; absent or null: one for all charges"),
+    resistanceCurve: byCharge
+      .nullable()
+      .optional()
+      .describe("charge, Ω; absent or null: one for all charges"),
     curve: byCharge.describe("charge, V at rest"),
     maxCurrent: z.number().optional().describe("A"),
   }),
+  capacityFrom: z.enum(["emptied", "known"]).nullable(),
   coldFactor: z.number().nullable(),
   toldAt: z.number().describe("K, the air that the resistance was read in"),
   rise: z.number(),

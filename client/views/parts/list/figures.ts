@@ -111,7 +111,7 @@ function pack(book: Book, { id, data }: StoredOf<"packs">): PartFigures {
   const cells = data.parallel > 1 ? `${data.series} × ${data.parallel} cells` : `${data.series} in series`;
   const capacity = (basis?.cell.capacity ?? data.cell.capacity ?? Number.NaN) * data.parallel;
   const held = Number.isFinite(capacity) ? capacity : undefined;
-  const drawn = basis?.fit?.capacityFrom === "emptied" ? told : stated;
+  const drawn = basis?.capacityFrom === "emptied" ? told : stated;
   const figures = [
     ...words(cells),
     ...drawn(held, "charge", PACK_CAPACITY_TITLE),
