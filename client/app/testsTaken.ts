@@ -73,7 +73,7 @@ function besides(book: Book, key: string, part: string): readonly TestsAsked[] {
 /** The lists of all parts draw a curve of each, as all tests make it; a part's own page knows its tests. */
 function ofParts(book: Book, { id }: Route): readonly TestsAsked[] {
   const [collection, part] = (id ?? "").split("/");
-  if (!collection) return [...testsOfEveryPart(book), ...ofRigs(book, book.surfaces.map(({ id: surface }) => ({ surface })))];
+  if (!collection) return testsOfEveryPart(book);
   const key = partKeyOf(collection);
   if (!part || part === "new" || !key) return LAST_OF_EACH;
   return [...besides(book, key, part), { names: { [key]: part } }];

@@ -7,6 +7,7 @@ import { newestFirst } from "./newestFirst.ts";
 import { type PackBasis, packBasis, packKey } from "./packBasis.ts";
 import { type PropellerBasis, propellerBasis, propellerKey } from "./propellerBasis.ts";
 import { type RotorBasis, rotorBasis, rotorKey } from "./rotorBasis.ts";
+import { roughnessKey, type SurfaceRoughness, surfaceRoughness } from "./roughnessBasis.ts";
 import { countedTests, countsKey, type TestCounts, testCounts } from "./testCounts.ts";
 import { EVERY_FIT, type TestsAsked } from "./testsAsked.ts";
 import { type Rig, testsOfRigs } from "./testsOfRigs.ts";
@@ -26,6 +27,7 @@ type ById<T> = Readonly<Record<string, T>>;
 type RotorFitted = Omit<RotorBasis, "fit" | "points" | "testIds">;
 type PropellerFitted = Omit<PropellerBasis, "points" | "testIds" | "motorTestIds">;
 type MotorFitted = Omit<MotorBasis, "fit" | "rows" | "testIds">;
+type SurfaceFitted = Pick<SurfaceRoughness, "basis" | "value" | "sd" | "missing">;
 type PackFitted = Omit<PackBasis, "fit" | "chemistry" | "testIds">;
 
 /** What the tests of a book come to, part by part, without the readings. A part whose tests make no fit has none here. */
@@ -38,6 +40,8 @@ export interface BookFits {
   readonly propellers: ById<PropellerFitted>;
   readonly motors: ById<MotorFitted>;
   readonly packs: ById<PackFitted>;
+  /** roughness of surfaces with a leak test */
+  readonly surfaces: ById<SurfaceFitted>;
 }
 
 /** Answers as `make` does, or as it did for the same place from the same records. */
@@ -139,7 +143,32 @@ export function fitsOf(book: Book, once: Once = (_place, _from, make) => make())
     propellers: fitted("rotors", "thrust", propellerFitted),
     motors: fitted("motors", "motor", motorFitted),
     packs: fitted("packs", "discharge", packFitted),
+    surfaces: surfacesFitted(book),
   };
+}
+
+/** A surface's roughness, by the leak tests on it and those of the same skirts elsewhere. */
+function surfacesFitted(book: Book): Record<string, SurfaceFitted> {
+  const bySkirt = new Map<string, Test[]>();
+  const skirtsOn = new Map<string, Set<string>>();
+  for (const test of newestFirst(book.tests)) {
+    if (test.data.kind !== "leak") continue;
+    const { skirt, surface } = test.data;
+    const own = bySkirt.get(skirt);
+    if (own) own.push(test);
+    else bySkirt.set(skirt, [test]);
+    skirtsOn.set(surface, (skirtsOn.get(surface) ?? new Set()).add(skirt));
+  }
+  return each(book.surfaces, (id) => {
+    const skirts = [...(skirtsOn.get(id) ?? [])];
+    const surface = book.surfaces.find((record) => record.id === id);
+    if (!surface || skirts.length === 0) return null;
+    const part = { ...book, tests: newestFirst(skirts.flatMap((skirt) => bySkirt.get(skirt) ?? [])) };
+    const found = answerOrNull(() => surfaceRoughness(part, surface));
+    if (!found) return null;
+    const { basis, value, sd, missing } = found;
+    return { basis, value, sd, missing };
+  });
 }
 
 /** What a part's numbers are worked out from, in short: its tests, its record and those of the motors, instruments and plates. */
@@ -185,6 +214,8 @@ export function knownBy(fits: BookFits, isHere: (rig: Rig) => boolean): Readonly
     }),
   );
   put(fits.motors, "motor", motorKey, (fit): MotorBasis => ({ ...fit, fit: null, rows: [], testIds: [] }));
+  const untold = { testIds: [], against: null, told: null, toldBy: [] };
+  put(fits.surfaces, "surface", roughnessKey, (fit): SurfaceRoughness => ({ ...fit, ...untold }));
   put(fits.packs, "pack", packKey, (fit): PackBasis => ({ ...fit, fit: null, chemistry: null, testIds: [] }));
   return known;
 }

@@ -124,6 +124,9 @@ function whyNot({ against, told }: Comparison, surface: StoredOf<"surfaces">): s
 /** Readings more often than this nobody repeats [-]. Judgement. */
 const MOST_TIMES = 20;
 
+/** @returns under which key a book has a surface's roughness */
+export const roughnessKey = (id: string): string => `roughness ${id}`;
+
 function answerFor(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness {
   const { roughness, uncertainty } = surface.data;
   const stated = {
@@ -164,5 +167,5 @@ function answerFor(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness 
  * @returns the allowance with its standard uncertainty [m], and what it rests on
  */
 export function surfaceRoughness(book: Book, surface: StoredOf<"surfaces">): SurfaceRoughness {
-  return oncePerBook(book, `roughness ${surface.id}`, () => answerFor(book, surface));
+  return oncePerBook(book, roughnessKey(surface.id), () => answerFor(book, surface));
 }

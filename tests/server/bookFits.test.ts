@@ -54,7 +54,7 @@ describe("GET /fits", () => {
   it("of an empty bench: no part at all", async () => {
     const { body } = await freshBook().api.get(FITS).expect(200);
     const none = { rotor: {}, motor: {}, pack: {}, skirt: {}, surface: {}, gear: {} };
-    expect(body).toEqual({ tests: none, rotors: {}, propellers: {}, motors: {}, packs: {} });
+    expect(body).toEqual({ tests: none, rotors: {}, propellers: {}, motors: {}, packs: {}, surfaces: {} });
   });
 
   it("after a test is struck out: neither counted nor in the fit", async () => {

@@ -15,6 +15,8 @@ const BEHIND_FITS: readonly CollectionName[] = [
   "rotors",
   "motors",
   "packs",
+  "skirts",
+  "surfaces",
   "instruments",
   "plates",
 ];

@@ -92,6 +92,13 @@ const packFitted = z.strictObject({
   notes: z.array(warning),
 });
 
+const surfaceFitted = z.strictObject({
+  basis: z.enum(["stated", "measured separately"]),
+  value: z.number().describe("m"),
+  sd: z.number().nullable().describe("m; null where none is stated"),
+  missing: z.string().nullable().describe("why the stated value stands; null where it was measured"),
+});
+
 /** Answer of GET /fits. */
 export const bookFits = z.strictObject({
   tests: z
@@ -107,5 +114,6 @@ export const bookFits = z.strictObject({
   rotors: byId(rotorFitted).describe("those whose curve tests make a curve"),
   propellers: byId(propellerFitted).describe("rotors whose thrust tests make coefficients"),
   motors: byId(motorFitted).describe("those whose tests make their constants"),
+  surfaces: byId(surfaceFitted).describe("roughness of those with a leak test"),
   packs: byId(packFitted).describe("those whose discharge tests make a curve"),
 });

@@ -100,7 +100,11 @@ function motor(book: Book, { id, data }: StoredOf<"motors">): PartFigures {
     ...stated(data.mass, "mass"),
   ];
   const sketch = basis && efficiency(basis.constants, data.ratedVoltage);
-  return { figures, ...(basis?.basis === "measured" ? {} : { mark: "stated" }), ...(sketch ? { sketch } : {}) };
+  return {
+    figures,
+    ...(basis?.basis === "measured" ? {} : { mark: "stated" }),
+    ...(sketch ? { sketch } : {}),
+  };
 }
 
 /** Open-circuit voltage of a cell from empty to full. */
