@@ -129,8 +129,14 @@ describe("an answer of 200 that is no JSON", () => {
   it("is said to be none, and the book is read at the next try", async () => {
     const page = await screens.open(at("/match"));
     const html = { status: 200, contentType: "text/html", body: "<!doctype html><p>Sign in to the network" };
-    await page.route("**/api/v1/packs*", (route) => route.fulfill(html));
+    let answers = 0;
+    await page.route("**/api/v1/packs*", async (route) => {
+      await route.fulfill(html);
+      answers++;
+    });
     await page.reload();
+    // Once the stream of changes stands, the page tries again by itself.
+    await eventually(() => answers).toBe(2);
     await eventually(() => page.locator(".problem").textContent()).toMatch(
       /The bench book could not be read\. The answer is no JSON/,
     );

@@ -80,7 +80,7 @@ describe("a build without friction", () => {
     ];
     for (const [i, text] of ["32", "2", "50", "60"].entries()) await page.getByLabel(drive[i]).fill(text);
     await page.getByLabel("Stall torque of one motor, mN·m").fill("4");
-    const said = async () => plain(await page.locator(".attitude-drive output").textContent());
+    const said = async () => plain(await page.locator(".attitude-drive-said").textContent());
     await eventually(said).toMatch(/^Hardest for the motors: .* of stall/);
     await eventually(said).toContain("Where the wheels slip isn't known");
   });
@@ -136,7 +136,7 @@ describe("a vehicle whose drive isn't known", () => {
     const page = await open("attitudes", "pane-crawler");
     await eventually(() => page.locator(".attitude-table tbody tr").count()).toBeGreaterThan(3);
     await page.locator("summary", { hasText: "Torque to climb" }).click();
-    const said = async () => plain(await page.locator(".attitude-drive output").textContent());
+    const said = async () => plain(await page.locator(".attitude-drive-said").textContent());
     await eventually(said).toMatch(/of this vehicle's drive, .*gear ratio.* are missing/);
     await eventually(said).toMatch(/wheels (grip at every angle|slip from)/);
   });

@@ -25,7 +25,7 @@ export function DrivePanel({ climber }: { climber: Climber }) {
           onText={(text) => setTexts((before) => ({ ...before, [entry.key]: text }))}
         />
       ))}
-      <div>
+      <div class="attitude-drive-said">
         {drive ? (
           <Climb made={climber.made} answer={driveAnswer(climber, drive, stall)} />
         ) : (
