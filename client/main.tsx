@@ -10,12 +10,13 @@ import { testsOnScreen } from "./app/testsTaken.ts";
 import { startTheme } from "./app/theme.ts";
 import { keepPages } from "./offline/register.ts";
 import { behindPaint } from "./state/behindPaint.ts";
-import { askForTests, currentUnits, reload, workAhead } from "./state/book.ts";
+import { currentUnits, reload, workAhead } from "./state/book.ts";
 import { showsBuild } from "./state/build.ts";
 import { forgetOldDrafts, keepBesideOthers } from "./state/drafts.ts";
 import { startEvents } from "./state/events.ts";
 import { startKeeping } from "./state/kept/follow.ts";
 import { solveAhead } from "./state/solvedAhead.ts";
+import { askForTests } from "./state/tests/askers.ts";
 import { prepareSampling } from "./state/useUncertainty.ts";
 import { startWaiting } from "./state/waiting/follow.ts";
 

@@ -9,8 +9,9 @@ import type { ShownUnits } from "../../shared/units/showing.ts";
 import { ApiError, api, type Limits } from "./api.ts";
 import { forgetEntries } from "./kept/database.ts";
 import { keptBook } from "./kept/keptBook.ts";
+import { askedNow } from "./tests/askers.ts";
 import { type Asker, fill, lackingOn, readNewest, readParts } from "./tests/read.ts";
-import { Shelf } from "./tests/shelf.ts";
+import { Shelf, withTestsOf } from "./tests/shelf.ts";
 import { withRecord } from "./withRecord.ts";
 
 /**
@@ -61,15 +62,6 @@ export function workAhead(work: Ahead): void {
   ahead = work;
 }
 
-const askers = new Set<Asker>();
-const askedNow: Asker = (book) => [...askers].flatMap((asks) => asks(book));
-
-/** Says which tests something takes: the book comes onto the screen with all of them, or not yet. @returns it takes them no more */
-export function askForTests(asks: Asker): () => void {
-  askers.add(asks);
-  return () => askers.delete(asks);
-}
-
 /** The book as it was written last, while tests that it takes are still to come; null while the screen shows it. */
 let pending: Book | null = null;
 let shelf = new Shelf();
@@ -78,11 +70,6 @@ let nextShelf: Shelf | null = null;
 
 /** @returns the book as it was written last */
 const latest = (): Book | null => pending ?? currentBook.peek();
-
-function withTestsOf(book: Book, { tests, known }: Shelf): Book {
-  if (book.tests === tests && (book.known ?? null) === known) return book;
-  return { ...book, tests, known: known ?? undefined };
-}
 
 /** @returns the tests that this page holds, to be kept on the device */
 export const shelfNow = (): Shelf => shelf;

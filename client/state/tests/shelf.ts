@@ -1,3 +1,4 @@
+import type { Book } from "../../../shared/book/book.ts";
 import { type BookFits, knownBy } from "../../../shared/book/bookFits.ts";
 import { newestFirst } from "../../../shared/book/newestFirst.ts";
 import { EVERY_FIT, EVERY_TEST, type TestsAsked } from "../../../shared/book/testsAsked.ts";
@@ -121,4 +122,10 @@ export class Shelf {
     this.#listed = null;
     this.#known = null;
   }
+}
+
+/** @returns a book with the tests that a page holds, and what is known of those that it doesn't; the same object where it has them */
+export function withTestsOf(book: Book, { tests, known }: Shelf): Book {
+  if (book.tests === tests && (book.known ?? null) === known) return book;
+  return { ...book, tests, known: known ?? undefined };
 }

@@ -2,8 +2,9 @@ import { batch } from "@preact/signals";
 import { useEffect, useState } from "preact/hooks";
 import { type Rig, testsOfRigs } from "../../../shared/book/testsOfRigs.ts";
 import { ApiError } from "../api.ts";
-import { askForTests, currentBook, hasTestsFor, readTestsFor } from "../book.ts";
+import { currentBook, hasTestsFor, readTestsFor } from "../book.ts";
 import { notice } from "../notice.ts";
+import { askForTests } from "./askers.ts";
 import type { Asker } from "./read.ts";
 
 /** @returns asks for the tests that the numbers of some rigs can rest on */

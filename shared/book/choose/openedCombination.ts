@@ -1,22 +1,11 @@
+import type { Combination } from "../../decide/choose/result.ts";
 import type { Build } from "../../model/build.ts";
 import { type Book, findById } from "../book.ts";
 import { calibrationOf } from "../calibration.ts";
 import { gapBasis } from "../gapBasis.ts";
 
 /** A chosen combination, as much of it as a build needs. */
-export interface CombinationChoice {
-  readonly parts: {
-    readonly motor: string;
-    readonly rotor: string;
-    readonly pack: string;
-    /** null: a propeller without one */
-    readonly skirt: string | null;
-  };
-  /** [m] */
-  readonly diameter: number;
-  /** [m]; null: a propeller, whatever the gap */
-  readonly gap: number | null;
-  readonly duty: number;
+export interface CombinationChoice extends Pick<Combination, "parts" | "diameter" | "gap" | "duty"> {
   /** whole vehicle [kg]; null: not known */
   readonly mass: number | null;
 }
